@@ -1,0 +1,91 @@
+package quantity
+
+import (
+	"math"
+	"strings"
+)
+
+// ParseAccuracy reads an accuracy such as "± 0.02 mm" or "±5 %" (the sign may
+// be left out or written +/-) of a reading whose SI value is of. It gives the
+// absolute half-width in SI, not negative. A percentage is of the reading,
+// for ratios too. The error is a [problem.Problem].
+func (k *Kind) ParseAccuracy(text string, of float64) (float64, error) {
+	s, err := k.admit(text)
+	if err != nil {
+		return 0, err
+	}
+	before, tail, has := cutAccuracy(s)
+	switch {
+	case !has:
+		tail = s
+	case before != "":
+		return 0, refuse(show(text)+" holds a value and an accuracy", `an accuracy alone, as "± 5 %"`, "leave out what stands before the ±")
+	}
+	half, name, err := k.scanHalf(tail)
+	if err != nil {
+		return 0, err
+	}
+	return k.halfWidth(tail, half, name, of, nil, "")
+}
+
+// cutAccuracy splits a text at its ± sign.
+func cutAccuracy(s string) (value, accuracy string, has bool) {
+	for i := range len(s) {
+		sign := 0
+		switch {
+		case s[i] == '+' && strings.HasPrefix(s[i:], "+/-"):
+			sign = len("+/-")
+		case s[i] == '+' && strings.HasPrefix(s[i:], "+-"):
+			sign = len("+-")
+		case s[i] == 0xc2 && strings.HasPrefix(s[i:], "±"):
+			sign = len("±")
+		default:
+			continue
+		}
+		return strings.TrimRight(s[:i], " \t"), trimLeft(s[i+sign:]), true
+	}
+	return s, "", false
+}
+
+// scanHalf reads the number after a ± sign and the text of its unit.
+func (k *Kind) scanHalf(tail string) (float64, string, error) {
+	if _, _, again := cutAccuracy(tail); again {
+		return 0, "", refuse(show(tail)+" has a second ±", "one accuracy after the value", `write "± 5 %" once`)
+	}
+	if tail == "" {
+		return 0, "", refuse("nothing stands after the ±", "an accuracy with its unit, or in %", `write "± 5 %"`)
+	}
+	half, name, err := scanNumber(tail)
+	if err != nil {
+		return 0, "", k.explain(err)
+	}
+	if half < 0 || tail[0] == '-' || tail[0] == '+' {
+		return 0, "", refuse("the accuracy "+show(tail)+" has a sign of its own", "a number from 0 up after the ±", `write "± 5 %"`)
+	}
+	return half, name, nil
+}
+
+// halfWidth gives the SI half-width of an accuracy. The unit of the reading
+// itself, if known, is u, written as reading.
+func (k *Kind) halfWidth(tail string, half float64, name string, of float64, u *unit, reading string) (float64, error) {
+	points := u != nil && u.name == "%" // "75 % ± 5 %" is in points
+	if isPercent(name) && !points {
+		switch {
+		case k.Name == "temperature":
+			return 0, refuse("a percentage of a temperature means nothing", "an accuracy in °C, °F or K", `write "± 2 °C" or "± 4 °F"`)
+		case math.IsNaN(of) || math.IsInf(of, 0):
+			return 0, refuse("an accuracy in % needs the reading it belongs to", "a reading, or an accuracy with a unit", "give the reading first")
+		}
+		return math.Abs(of) * half / 100, nil
+	}
+	if k.isMoney() && reading != "" && name != "" && name != reading {
+		return 0, refuse("the amount is in "+show(reading)+" and its accuracy in "+show(name), "one currency", "write both in "+show(reading))
+	}
+	v, ok := k.find(name)
+	if !ok {
+		return 0, k.refuseUnit(tail, name)
+	}
+	return v.width(half), nil
+}
+
+func isPercent(name string) bool { return name == "%" || name == "percent" }

@@ -1,0 +1,217 @@
+package quantity
+
+import (
+	"math"
+	"strconv"
+)
+
+// digits is how many significant digits are printed.
+const digits = 4
+
+// unknown stands for a value that is not finite.
+const unknown = "not known"
+
+// Print gives an SI value in the units of a system, to four significant
+// digits: "11.11 mm", and for [Both] "11.11 mm (7/16 in)". The preferred units
+// are named by metric and us; "" or a name the kind has not means its usual
+// ones. Inches that are a binary fraction down to 1/64 are printed as one.
+// Money needs its currency code as preferred unit.
+func (k *Kind) Print(si float64, s System, metric, us string) string {
+	var buf [96]byte
+	out := buf[:0]
+	m, mName := k.preferred(metric, k.metric)
+	u, uName := k.preferred(us, k.us)
+	switch {
+	case math.IsNaN(si) || math.IsInf(si, 0):
+		return unknown
+	case s == US:
+		out = appendQuantity(out, si, u, uName, true)
+	default:
+		out = appendQuantity(out, si, m, mName, true)
+		if s == Both && mName != uName {
+			out = append(out, " ("...)
+			out = appendQuantity(out, si, u, uName, true)
+			out = append(out, ')')
+		}
+	}
+	return string(out)
+}
+
+// Format gives an SI value in the named unit as a decimal number of four
+// significant digits, without exponent from 1e-4 up to 1e7. Thou are given to
+// a tenth, temperatures to a hundredth, money to two decimals. A unit the kind
+// has not is replaced by the usual metric one.
+func (k *Kind) Format(si float64, unit string) string {
+	if math.IsNaN(si) || math.IsInf(si, 0) {
+		return unknown
+	}
+	var buf [64]byte
+	u, name := k.preferred(unit, k.metric)
+	return string(appendQuantity(buf[:0], si, u, name, false))
+}
+
+// preferred gives the named unit, or else the usual one, with the name to print.
+func (k *Kind) preferred(name, usual string) (*unit, string) {
+	if k.isMoney() {
+		return &moneyUnit, name
+	}
+	if name != "" {
+		if u, ok := k.find(name); ok {
+			return u, u.name
+		}
+	}
+	return k.spellings[usual], usual
+}
+
+func appendQuantity(dst []byte, si float64, u *unit, name string, fractions bool) []byte {
+	dst = appendValue(dst, u.fromSI(si), u.style, fractions)
+	return appendUnit(dst, name)
+}
+
+// appendUnit writes a unit after its number; the degree of arc alone stands
+// close (SI Brochure, 5.4.3).
+func appendUnit(dst []byte, name string) []byte {
+	switch name {
+	case "":
+		return dst
+	case "°":
+	default:
+		dst = append(dst, ' ')
+	}
+	return append(dst, name...)
+}
+
+func appendValue(dst []byte, x float64, how style, fractions bool) []byte {
+	switch how {
+	case workshop:
+		if n, ok := sixtyFourths(x); ok && fractions {
+			return appendFraction(dst, n)
+		}
+	case coarse:
+		return appendSignificant(dst, x, tenths(x))
+	case degrees:
+		x = math.Round(x*100) / 100
+	case clock:
+		if x = math.Round(x*100) / 100; x < 1 {
+			x += 12
+		}
+	case currency:
+		return appendMoney(dst, x)
+	}
+	return appendSignificant(dst, x, digits)
+}
+
+// tenths gives the significant digits that show x to a tenth, at least 2.
+func tenths(x float64) int {
+	switch x = math.Abs(x); {
+	case x < 10:
+		return 2
+	case x < 100:
+		return 3
+	}
+	return digits
+}
+
+// sixtyFourths tells whether x is a number of 64ths but not whole, within 1e-9
+// of its size, and gives that number.
+func sixtyFourths(x float64) (int, bool) {
+	y := x * 64
+	if math.Abs(y) > 1e6 {
+		return 0, false
+	}
+	n := math.Round(y)
+	return int(n), int(n)%64 != 0 && math.Abs(y-n) <= 1e-9*math.Abs(y)
+}
+
+// appendFraction writes n 64ths in lowest terms: "7/16", "-1-11/16".
+func appendFraction(dst []byte, n int) []byte {
+	if n < 0 {
+		dst = append(dst, '-')
+		n = -n
+	}
+	if n >= 64 {
+		dst = strconv.AppendInt(dst, int64(n/64), 10)
+		dst = append(dst, '-')
+	}
+	top, bottom := n%64, 64
+	for top%2 == 0 {
+		top, bottom = top/2, bottom/2
+	}
+	dst = strconv.AppendInt(dst, int64(top), 10)
+	dst = append(dst, '/')
+	return strconv.AppendInt(dst, int64(bottom), 10)
+}
+
+// appendMoney writes an amount to the hundredth, whole amounts without decimals.
+func appendMoney(dst []byte, x float64) []byte {
+	if math.Abs(x) >= 1e15 {
+		return appendSignificant(dst, x, digits)
+	}
+	x = math.Round(x*100)/100 + 0 // + 0: no minus zero
+	if x == math.Trunc(x) {
+		return strconv.AppendFloat(dst, x, 'f', 0, 64)
+	}
+	return strconv.AppendFloat(dst, x, 'f', 2, 64)
+}
+
+// appendSignificant writes x rounded to n significant digits (an exact tie to
+// the even digit, as ISO 80000-1 rule A), without the zeros after the last decimal, and with an exponent only below 1e-4 and from
+// 1e7.
+func appendSignificant(dst []byte, x float64, n int) []byte {
+	if x == 0 {
+		return append(dst, '0')
+	}
+	var buf [32]byte
+	e := strconv.AppendFloat(buf[:0], x, 'e', n-1, 64) // -d.ddde±xx
+	if e[0] == '-' {
+		dst = append(dst, '-')
+		e = e[1:]
+	}
+	var figures [17]byte
+	count, exponent := 0, 0
+	for i, c := range e {
+		if c == 'e' {
+			exponent, _ = strconv.Atoi(string(e[i+1:]))
+			break
+		}
+		if c != '.' {
+			figures[count] = c
+			count++
+		}
+	}
+	for count > 1 && figures[count-1] == '0' {
+		count--
+	}
+	return layOut(dst, figures[:count], exponent)
+}
+
+// layOut writes d.ddd·10^exponent, given its figures.
+func layOut(dst, figures []byte, exponent int) []byte {
+	switch {
+	case exponent < -4 || exponent >= 7:
+		dst = append(dst, figures[0])
+		if len(figures) > 1 {
+			dst = append(dst, '.')
+			dst = append(dst, figures[1:]...)
+		}
+		dst = append(dst, 'e')
+		return strconv.AppendInt(dst, int64(exponent), 10)
+	case exponent < 0:
+		dst = append(dst, "0."...)
+		for range -exponent - 1 {
+			dst = append(dst, '0')
+		}
+		return append(dst, figures...)
+	}
+	for i := range max(len(figures), exponent+1) {
+		if i == exponent+1 {
+			dst = append(dst, '.')
+		}
+		if i < len(figures) {
+			dst = append(dst, figures[i])
+		} else {
+			dst = append(dst, '0')
+		}
+	}
+	return dst
+}

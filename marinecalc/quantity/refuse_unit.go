@@ -1,0 +1,111 @@
+package quantity
+
+import "strings"
+
+// refuseUnit says why the unit of a quantity cannot be taken: it is missing,
+// belongs to another kind, is two units, or is not known.
+func (k *Kind) refuseUnit(text, name string) error {
+	number := strings.TrimSpace(strings.TrimSuffix(text, name))
+	if name == "" {
+		what := k.noun + " needs its unit"
+		if k.isMoney() {
+			what = k.noun + " needs its currency"
+		}
+		return refuse(what, k.accepted(), "write "+k.examples(number))
+	}
+	if others := kindsOf(name); others != "" {
+		return refuse(show(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))
+	}
+	if what := twoQuantities(name); what != "" {
+		return refuse(what, "one number with one unit", "write "+k.examples(number))
+	}
+	hint := "write " + k.examples(number)
+	if near := k.nearest(name); near != "" {
+		hint = `did you mean "` + number + " " + near + `"?`
+	}
+	if k.isMoney() {
+		return refuse(show(name)+" is not a currency code", k.accepted(), hint)
+	}
+	return refuse(show(name)+" is not a known unit of "+strings.TrimPrefix(strings.TrimPrefix(k.noun, "an "), "a "), k.accepted(), hint)
+}
+
+// kindsOf names the kinds that have a unit of that spelling: "a pressure or a
+// stress".
+func kindsOf(name string) string {
+	var nouns []string
+	for _, k := range kinds {
+		if _, ok := k.find(name); ok && !k.isMoney() {
+			nouns = append(nouns, k.noun)
+		}
+	}
+	return strings.Join(nouns, " or ")
+}
+
+// twoQuantities tells whether what stands for a unit is two units, or a unit
+// and another quantity, and says so.
+func twoQuantities(name string) string {
+	fields := strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == ',' || r == ';' || r == '\t' })
+	if len(fields) < 2 || kindsOf(fields[0]) == "" {
+		return ""
+	}
+	for _, f := range fields[1:] {
+		if isDigit(f[0]) {
+			return "two quantities are written, with " + show(f) + " after the unit " + show(fields[0])
+		}
+		if kindsOf(f) != "" {
+			return "two units are written, " + show(fields[0]) + " and " + show(f)
+		}
+	}
+	return ""
+}
+
+// nearest gives the kind's unit whose spelling is closest to what was written,
+// or "" when none is close.
+func (k *Kind) nearest(name string) string {
+	if k.isMoney() {
+		if up := strings.ToUpper(name); isCurrency(up) {
+			return up
+		}
+		return ""
+	}
+	written := strings.ToLower(name)
+	best, bestDistance := "", 10*(1+min(2, (len(written)+1)/2))
+	for i := range k.units {
+		u := &k.units[i]
+		for s := range strings.SplitSeq(u.name+","+u.also, ",") {
+			d := 10*distance(written, strings.ToLower(s)) + min(9, abs(len(written)-len(s)))
+			if strings.HasSuffix(strings.ToLower(s), " "+written) {
+				d = 0 // "gal" of "US gal"
+			}
+			if d < bestDistance && s != "" {
+				best, bestDistance = u.name, d
+			}
+		}
+	}
+	return best
+}
+
+// distance is the number of letters to add, drop or change to turn a into b
+// (Levenshtein).
+func distance(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	row := make([]int, len(y)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range x {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range y {
+			change := diagonal
+			if x[i] != y[j] {
+				change++
+			}
+			diagonal = row[j+1]
+			row[j+1] = min(change, row[j]+1, diagonal+1)
+		}
+	}
+	return row[len(y)]
+}
+
+func abs(n int) int { return max(n, -n) }

@@ -1,0 +1,52 @@
+package quantity
+
+import "math"
+
+// spanDigits is how many significant digits the ends of a range are given.
+const spanDigits = 3
+
+// PrintSpan gives a range in the units of a system, the unit written once:
+// "45.2 to 75.4 N·m". Units are chosen as in [Kind.Print]; inches are always
+// decimals here.
+func (k *Kind) PrintSpan(low, high float64, s System, metric, us string) string {
+	var buf [128]byte
+	out := buf[:0]
+	m, mName := k.preferred(metric, k.metric)
+	u, uName := k.preferred(us, k.us)
+	switch {
+	case math.IsNaN(low+high) || math.IsInf(low+high, 0):
+		return unknown
+	case s == US:
+		out = appendSpan(out, low, high, u, uName)
+	default:
+		out = appendSpan(out, low, high, m, mName)
+		if s == Both && mName != uName {
+			out = append(out, " ("...)
+			out = appendSpan(out, low, high, u, uName)
+			out = append(out, ')')
+		}
+	}
+	return string(out)
+}
+
+func appendSpan(dst []byte, low, high float64, u *unit, name string) []byte {
+	dst = appendEnd(dst, low, high, u)
+	dst = append(dst, " to "...)
+	dst = appendEnd(dst, high, low, u)
+	return appendUnit(dst, name)
+}
+
+// appendEnd writes one end of a range. An end that is small beside the other
+// gets no more decimals than the range has use for.
+func appendEnd(dst []byte, si, other float64, u *unit) []byte {
+	x, y := u.fromSI(si), u.fromSI(other)
+	switch u.style {
+	case clock, currency, degrees:
+		return appendValue(dst, x, u.style, false)
+	}
+	if largest := math.Max(math.Abs(x), math.Abs(y)); largest > 0 && math.Abs(x) < 0.1*largest {
+		place := math.Pow(10, math.Floor(math.Log10(largest))-spanDigits+1)
+		x = math.Round(x/place)*place + 0 // + 0: no minus zero
+	}
+	return appendSignificant(dst, x, spanDigits)
+}

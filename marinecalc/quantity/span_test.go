@@ -1,0 +1,46 @@
+package quantity
+
+import "testing"
+
+func TestPrintSpan(t *testing.T) {
+	cases := []struct {
+		kind       string
+		low, high  float64
+		s          System
+		metric, us string
+		want       string
+	}{
+		{"torque", 45.24, 75.37, Metric, "", "", "45.2 to 75.4 N·m"},
+		{"torque", 45.24, 75.37, Both, "N·m", "lbf·ft", "45.2 to 75.4 N·m (33.4 to 55.6 lbf·ft)"},
+		{"length", -0.00003144, 0.00003065, Metric, "mm", "in", "-0.0314 to 0.0307 mm"},
+		{"length", 8.118e-7, 4.937e-5, Metric, "mm", "in", "0.0008 to 0.0494 mm"},
+		{"angle", 0.000690, 0.001295, Metric, "°", "°", "0.0395 to 0.0742°"},
+		{"temperature", 293.15, 313.15, US, "°C", "°F", "68 to 104 °F"},
+		{"ratio", 0.5627, 0.9375, Metric, "%", "%", "56.3 to 93.8 %"},
+	}
+	for _, c := range cases {
+		k, _ := Lookup(c.kind)
+		if got := k.PrintSpan(c.low, c.high, c.s, c.metric, c.us); got != c.want {
+			t.Errorf("%s %g to %g: got %q, want %q", c.kind, c.low, c.high, got, c.want)
+		}
+	}
+}
+
+func TestInfer(t *testing.T) {
+	cases := []struct {
+		text, kind string
+		si         float64
+	}{
+		{"0.25 in", "length", 0.00635}, {"1/4 in", "length", 0.00635}, {"1200 rpm", "rotation-speed", 125.66370614359172},
+		{"0.9", "ratio", 0.9}, {"90 %", "ratio", 0.9}, {"60 °C", "temperature", 333.15}, {"0.05 ± 0.02 mm", "length", 5e-5},
+	}
+	for _, c := range cases {
+		r, k, err := Infer(c.text)
+		if err != nil || k.Name != c.kind || r.SI != c.si {
+			t.Errorf("%s: got %v %v %v", c.text, r.SI, k.Name, err)
+		}
+	}
+	if _, _, err := Infer("12 furlongs"); err == nil {
+		t.Error("an unknown unit was let through")
+	}
+}
