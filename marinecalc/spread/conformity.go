@@ -1,0 +1,137 @@
+package spread
+
+import "math"
+
+// Word is how a result stands to its limit.
+type Word string
+
+// The words of a judgement.
+const (
+	Within      Word = "within"         // meets the limit with a probability of 95 % or more
+	NearLimit   Word = "near the limit" // as Within, but little room is left
+	Beyond      Word = "beyond"         // meets the limit with a probability of 5 % or less
+	CannotTell  Word = "cannot tell"    // the spread is too wide to say either
+	NotMeasured Word = "not measured"   // for the caller: there is no reading to judge
+)
+
+// The probabilities of meeting the limit from which on, and up to which, a
+// judgement is given.
+const (
+	Sure = 0.95
+	Lost = 0.05
+)
+
+// DefaultNear is the part of a limit beyond which a result counts as near it.
+// Common practice, no source.
+const DefaultNear = 0.9
+
+// Limit is what a result must not go above, not go below, or both, in the
+// unit of the result. NaN = no such limit.
+type Limit struct {
+	Max, Min float64
+	Near     float64 // above 0, at most 1; anything else means DefaultNear
+}
+
+// AtMost is the limit that a value must not go above.
+func AtMost(max float64) Limit { return Limit{Max: max, Min: math.NaN()} }
+
+// AtLeast is the limit that a value must not go below.
+func AtLeast(min float64) Limit { return Limit{Max: math.NaN(), Min: min} }
+
+// Judgement is how a result stands to a limit.
+type Judgement struct {
+	Word        Word
+	Probability float64 // that the true value meets the limit, 0 … 1; NaN when it cannot be said
+}
+
+// Judge says how a result stands to a limit, by the probability that its true
+// value meets the limit (conformance probability, JCGM 106:2012, clause 7):
+// 0.95 and more is within, 0.05 and less is beyond, between them one cannot
+// tell. The probability is the part of the trials that meet the limit. Without
+// a range (r nil) it is 1 or 0, as the estimate meets it or not.
+//
+// Within becomes near the limit when the estimate uses more than the part
+// Near of it: above Near·Max, or below Min/Near. For a limit below zero the
+// mirror image holds (above Max/Near, below Near·Min); a limit of zero is never
+// near. With both Max and Min: when the distance from the middle is more than
+// Near of half the room between them.
+//
+// Rounding rule: a value beyond a bound by no more than 1e-9 of the bound, or
+// of the standard deviation if that is larger, counts as meeting it, so that a
+// value calculated to lie on the bound is judged alike on every platform.
+//
+// When the range is not usable, the estimate is not finite, or the limit has
+// neither Max nor Min, one cannot tell, with a probability of NaN.
+func Judge(estimate float64, r *Range, l Limit) Judgement {
+	p := l.probability(estimate, r)
+	word := CannotTell
+	switch {
+	case p >= Sure && l.isNear(estimate):
+		word = NearLimit
+	case p >= Sure:
+		word = Within
+	case p <= Lost:
+		word = Beyond
+	}
+	return Judgement{Word: word, Probability: p}
+}
+
+// bounds gives Min and Max with infinity for none; ok is false with neither.
+func (l Limit) bounds() (low, high float64, ok bool) {
+	low, high = l.Min, l.Max
+	if math.IsNaN(low) {
+		low = math.Inf(-1)
+	}
+	if math.IsNaN(high) {
+		high = math.Inf(1)
+	}
+	return low, high, !math.IsInf(low, -1) || !math.IsInf(high, 1)
+}
+
+// probability of meeting the limit.
+func (l Limit) probability(estimate float64, r *Range) float64 {
+	low, high, ok := l.bounds()
+	switch {
+	case !ok || !finite(estimate):
+		return math.NaN()
+	case r != nil:
+		return r.probabilityBetween(low, high)
+	case estimate > high && estimate-high > slack(high, 0), estimate < low && low-estimate > slack(low, 0):
+		return 0
+	}
+	return 1
+}
+
+// isNear says whether little of the limit is left for the estimate.
+func (l Limit) isNear(estimate float64) bool {
+	near := l.Near
+	if !(near > 0 && near <= 1) {
+		near = DefaultNear
+	}
+	low, high, _ := l.bounds()
+	if !math.IsInf(low, 0) && !math.IsInf(high, 0) {
+		middle, half := low+(high-low)/2, (high-low)/2
+		bound := near * half
+		return math.Abs(estimate-middle)-bound > slack(bound, max(math.Abs(low), math.Abs(high)))
+	}
+	switch {
+	case !math.IsInf(high, 0) && high != 0:
+		bound := near * high
+		if high < 0 {
+			bound = high / near
+		}
+		return estimate-bound > slack(bound, 0)
+	case !math.IsInf(low, 0) && low != 0:
+		bound := low / near
+		if low < 0 {
+			bound = low * near
+		}
+		return bound-estimate > slack(bound, 0)
+	}
+	return false
+}
+
+// slack is how far past a bound a value still counts as on it.
+func slack(bound, scale float64) float64 {
+	return 1e-9 * max(math.Abs(bound), scale)
+}

@@ -1,0 +1,109 @@
+package spread
+
+import (
+	"fmt"
+	"math"
+)
+
+// Shape is the distribution that stands for what is known of a factor
+// (JCGM 101:2008, 6.4).
+type Shape uint8
+
+// The shapes a factor can have.
+const (
+	Exact       Shape = iota // the estimate and nothing else; no draw is made
+	Rectangular              // anywhere from Low to High, equally likely (JCGM 101 6.4.2)
+	Triangular               // from Low to High, likeliest at Estimate, which need not be in the middle
+	Normal                   // bell-shaped about the middle of Low and High, which are its 95 % limits (JCGM 101 6.4.7)
+)
+
+// String names the shape in lower case, as the rule data spell it.
+func (s Shape) String() string {
+	switch s {
+	case Exact:
+		return "exact"
+	case Rectangular:
+		return "rectangular"
+	case Triangular:
+		return "triangular"
+	case Normal:
+		return "normal"
+	}
+	return fmt.Sprintf("shape %d", uint8(s))
+}
+
+// z95 is the 0.975 quantile of the standard normal distribution: 95 % of it
+// lies within ±z95 (tabulated as 1.96).
+const z95 = 1.959963984540054
+
+// Factor is one input of a calculation with what is known about its value, in
+// any one unit. For every shape but Exact: Low ≤ Estimate ≤ High, all finite.
+// Low equal to High is the same as Exact.
+type Factor struct {
+	Estimate  float64 // best estimate; the mode of a triangular factor
+	Low, High float64 // limits; not looked at for Exact
+	Shape     Shape
+}
+
+// StdDev is the standard uncertainty of the factor, in its own unit:
+// half-width/√3 for rectangular (JCGM 100:2008, 4.3.7), half-width/√6 for
+// symmetric triangular (4.3.9), half-width/1.96 for normal, 0 for exact.
+func (f Factor) StdDev() float64 {
+	width := f.High - f.Low
+	switch f.Shape {
+	case Rectangular:
+		return width / math.Sqrt(12)
+	case Triangular:
+		a, b := f.Estimate-f.Low, f.High-f.Estimate
+		return math.Sqrt((a*a + a*b + b*b) / 18)
+	case Normal:
+		return width / (2 * z95)
+	}
+	return 0
+}
+
+// varies says whether the factor needs draws.
+func (f Factor) varies() bool { return f.Shape != Exact && f.Low < f.High }
+
+// check refuses a factor that cannot be drawn from.
+func (f Factor) check(index int) error {
+	if !finite(f.Estimate) {
+		return fmt.Errorf("spread: factor %d: the estimate is not a finite number", index)
+	}
+	if f.Shape == Exact {
+		return nil
+	}
+	if f.Shape > Normal {
+		return fmt.Errorf("spread: factor %d: unknown %v", index, f.Shape)
+	}
+	if !finite(f.Low) || !finite(f.High) || !finite(f.High-f.Low) {
+		return fmt.Errorf("spread: factor %d: the limits are not finite numbers", index)
+	}
+	if f.Low > f.Estimate || f.Estimate > f.High {
+		return fmt.Errorf("spread: factor %d: the estimate %g is outside its limits %g to %g", index, f.Estimate, f.Low, f.High)
+	}
+	return nil
+}
+
+// quantile is the value below which the factor lies with probability u,
+// 0 < u < 1. It is continuous in u, so a last-place difference in u between
+// platforms stays a last-place difference.
+func (f *Factor) quantile(u float64) float64 {
+	switch f.Shape {
+	case Rectangular:
+		return f.Low + u*(f.High-f.Low)
+	case Triangular:
+		width := f.High - f.Low
+		below := f.Estimate - f.Low
+		if u*width < below {
+			return f.Low + math.Sqrt(u*width*below)
+		}
+		return f.High - math.Sqrt((1-u)*width*(f.High-f.Estimate))
+	case Normal:
+		middle := f.Low + (f.High-f.Low)/2
+		return middle + (f.High-f.Low)*(math.Sqrt2/(2*z95))*math.Erfinv(2*u-1)
+	}
+	return f.Estimate
+}
+
+func finite(v float64) bool { return v-v == 0 }

@@ -1,0 +1,44 @@
+package spread
+
+// tally counts trials by group of strata.
+type tally [maxGroups]int32
+
+// share is the part of the variance of a result that the draws of one factor
+// explain by themselves: the first-order Sobol index, estimated from the trials
+// at hand by grouping them by the stratum of the factor and comparing the
+// variance between groups with that inside them (correlation ratio; Saltelli
+// et al., Global Sensitivity Analysis, Wiley 2008). The part of the between
+// variance that chance alone gives is taken off (one-way analysis of variance
+// with random effects), and the answer is held to 0 … 1.
+//
+// With 4096 trials its standard error is about 0.003 for a factor that does
+// nothing. A normal factor reads at most 0.006 low, a rectangular one 0.0003:
+// what it does inside a group of strata is counted to the rest.
+//
+// sums and counts are by group; total is the sum of squares of the result
+// about the value from which sums are taken, its mean.
+func share(sums *[maxGroups]float64, counts *tally, n int, total float64) float64 {
+	groups := 0
+	between, squares := 0.0, 0.0
+	for b := range counts {
+		if counts[b] == 0 {
+			continue
+		}
+		groups++
+		m := float64(counts[b])
+		between += sums[b] * sums[b] / m
+		squares += m * m
+	}
+	if groups < 2 || n <= groups || !(total > 0) {
+		return 0
+	}
+	all := float64(n)
+	perGroup := (all - squares/all) / float64(groups-1)
+	inside := (total - between) / (all - float64(groups))
+	explained := (between/float64(groups-1) - inside) / perGroup
+	part := explained / (explained + inside)
+	if !(part > 0) {
+		return 0
+	}
+	return min(part, 1)
+}
