@@ -1,0 +1,51 @@
+package fastener
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// springs treats bolt and clamped parts as springs: the turn of the nut from
+// snug, and how a pull from outside divides between them (Shigley, Mechanical
+// Engineering Design, 9th ed., eq. 8-17, 8-22 and example 8-3, from memory).
+func (out *Tightening) springs(in *Joint) {
+	bolt, member := boltSpring(in, float64(out.StressArea)), memberSpring(in)
+	out.BoltSpring, out.MemberSpring = quantity.Stiffness(bolt), quantity.Stiffness(member)
+
+	preload := float64(out.Preload)
+	turn := 2 * math.Pi * preload / float64(in.Pitch) * (1/bolt + 1/member)
+	out.NutTurn = quantity.Angle(turn)
+	out.NutFlats = quantity.Ratio(turn / nutFlat)
+
+	share := bolt / (bolt + member)
+	out.LoadShare = quantity.Ratio(share)
+	out.SeparationLoad = quantity.Force(preload / (1 - share))
+	pull := orNaN(float64(in.ExternalLoad))
+	force := share*pull + preload
+	if pull >= preload/(1-share) { // the joint is open and the bolt bears the whole pull
+		force = pull
+	}
+	out.LoadedBoltStress = quantity.Stress(force / float64(out.StressArea))
+}
+
+// boltSpring is the stiffness as given, or that of plain shank and thread in
+// series over the grip (Shigley eq. 8-17); NaN when neither is known.
+func boltSpring(in *Joint, area float64) float64 {
+	if in.BoltStiffness > 0 {
+		return float64(in.BoltStiffness)
+	}
+	d, grip, shank := float64(in.NominalDiameter), orNaN(float64(in.GripLength)), float64(in.ShankLength)
+	return float64(in.BoltModulus) / (shank/(math.Pi/4*d*d) + (grip-shank)/area)
+}
+
+// memberSpring is the stiffness as given, or that of the 30° pressure cone in
+// one material under a face of 1.5 diameters (Shigley eq. 8-22); NaN when
+// neither is known.
+func memberSpring(in *Joint) float64 {
+	if in.MemberStiffness > 0 {
+		return float64(in.MemberStiffness)
+	}
+	d, cone := float64(in.NominalDiameter), 0.5774*orNaN(float64(in.GripLength))
+	return 0.5774 * math.Pi * float64(in.MemberModulus) * d / (2 * math.Log(5*(cone+0.5*d)/(cone+2.5*d)))
+}

@@ -1,0 +1,37 @@
+package fastener
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Depths in pitches by which the diameters of the thread lie below the
+// nominal diameter: the basic 60° profile of ISO 68-1 and ASME B1.1, and the
+// root that each standard takes for the stress area (ISO 898-1 cl. 9.1.6;
+// ASME B1.1, whose 0.9743 is the mean of 0.649519 and 1.299038).
+const (
+	pitchDepth      = 0.649519
+	metricRootDepth = 1.226869
+	inchRootDepth   = 1.299038
+)
+
+// rootDepth is the depth of the root in pitches.
+func rootDepth(form ThreadForm) float64 {
+	if form == Metric {
+		return metricRootDepth
+	}
+	return inchRootDepth
+}
+
+// thread sets the diameters and the stress area.
+func (out *Tightening) thread(in *Joint) {
+	d, p := float64(in.NominalDiameter), float64(in.Pitch)
+	d2, d3 := d-pitchDepth*p, d-rootDepth(in.ThreadForm)*p
+	ds := (d2 + d3) / 2
+	out.PitchDiameter = quantity.Length(d2)
+	out.MinorDiameter = quantity.Length(d3)
+	out.StressDiameter = quantity.Length(ds)
+	out.StressArea = quantity.Area(math.Pi / 4 * ds * ds)
+	out.LeadAngle = quantity.Angle(math.Atan(p / (math.Pi * d2)))
+}

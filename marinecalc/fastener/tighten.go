@@ -1,0 +1,130 @@
+package fastener
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+const (
+	secant30      = 1.1547005383792515 // 1/cos 30°, half the thread angle
+	runningBound  = 1.0 / 3            // TM 5-2330-325-13&P: from here the running torque counts
+	proofOfYield  = 0.85               // Shigley ch. 8: proof strength where the standard gives none
+	hexagonCollar = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
+	nutFlat       = math.Pi / 3        // one flat of a hexagon
+)
+
+// Tighten works out torque, preload and their consequences for one joint.
+//
+// Stress area: ISO 898-1 cl. 9.1.6 and ASME B1.1. Preload: Shigley,
+// Mechanical Engineering Design, 9th ed., eq. 8-31, or VDI 2230 for a share
+// of yield with the twist of the thread. Torque: Shigley eq. 8-27 (short) and
+// 8-26 (long, with the pitch diameter as mean thread diameter). The running
+// torque of an insert nut is added from one third of the target torque
+// upward (US Army TM 5-2330-325-13&P).
+//
+// The achieved preload is the preload aimed for times WrenchScatter, because
+// the published scatter of a way of tightening holds friction and wrench
+// together; the nut factor cancels in it and so is not counted twice. A
+// running torque that is not added takes its part of the setting away.
+//
+// The error is a problem.List of everything in the joint that cannot be.
+// Tighten does not allocate unless it refuses.
+func Tighten(in Joint) (Tightening, error) {
+	if err := refuse(&in); err != nil {
+		return Tightening{}, err
+	}
+	var out Tightening
+	out.thread(&in)
+	out.preload(&in)
+	out.torque(&in)
+	out.achieved(&in)
+	out.bearing(&in)
+	out.springs(&in)
+	return out, nil
+}
+
+// preload sets the clamp aimed for.
+func (out *Tightening) preload(in *Joint) {
+	d2, ds, p := float64(out.PitchDiameter), float64(out.StressDiameter), float64(in.Pitch)
+	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*orNaN(float64(in.ThreadFriction))))
+	out.ProofStress = in.ProofStrength
+	if in.ProofStrength == 0 {
+		out.ProofStress = proofOfYield * in.YieldStrength
+	}
+	area := float64(out.StressArea)
+	if in.Target == Proof {
+		out.Preload = quantity.Force(float64(in.ProofFraction) * float64(out.ProofStress) * area)
+	} else {
+		out.Preload = quantity.Force(float64(in.YieldFraction) * float64(in.YieldStrength) * area / out.twist())
+	}
+	out.LeastPreload = out.Preload / quantity.Force(orNaN(float64(in.TighteningFactor)))
+	out.BreakingLoad = quantity.Force(orNaN(float64(in.TensileStrength)) * area)
+}
+
+// twist is the equivalent stress over the stress of the pull alone.
+func (out *Tightening) twist() float64 {
+	q := float64(out.TwistRatio)
+	return math.Sqrt(1 + 3*q*q)
+}
+
+// torque sets the wrench.
+func (out *Tightening) torque(in *Joint) {
+	force, d := float64(out.Preload), float64(in.NominalDiameter)
+	d2, lead := float64(out.PitchDiameter), float64(in.Pitch)/(math.Pi*float64(out.PitchDiameter))
+	f, fc := orNaN(float64(in.ThreadFriction)), orNaN(float64(in.HeadFriction))
+	out.CollarDiameter = hexagonCollar * in.NominalDiameter
+	if in.HeadBearingDiameter > 0 && in.HoleDiameter > 0 {
+		out.CollarDiameter = (in.HeadBearingDiameter + in.HoleDiameter) / 2
+	}
+	short := float64(in.NutFactor) * force * d
+	long := force*d2/2*(lead+f*secant30)/(1-f*lead*secant30) + force*fc*float64(out.CollarDiameter)/2
+	out.ShortTorque, out.LongTorque = quantity.Torque(short), quantity.Torque(long)
+	out.LongNutFactor = quantity.Ratio(long / (force * d))
+	out.TargetTorque = out.ShortTorque
+	if in.Method == Long {
+		out.TargetTorque = out.LongTorque
+	}
+	out.RunningShare = quantity.Ratio(in.RunningTorque / out.TargetTorque)
+	if in.RunningTorque >= out.TargetTorque*runningBound {
+		out.RunningTorqueAdded = in.RunningTorque
+	}
+	out.WrenchSetting = out.TargetTorque + out.RunningTorqueAdded
+	out.WrenchDial = quantity.Torque(math.NaN())
+	if in.ExtensionLength > 0 {
+		out.WrenchDial = out.WrenchSetting * quantity.Torque(in.WrenchLength/(in.WrenchLength+in.ExtensionLength))
+	}
+}
+
+// achieved sets what the bolt gets, at the wrench setting and at the torque
+// in question.
+func (out *Tightening) achieved(in *Joint) {
+	area, target := float64(out.StressArea), float64(out.TargetTorque)
+	proof, yield := float64(out.ProofStress)*area, float64(in.YieldStrength)*area
+	reached := float64(in.WrenchScatter) * float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
+	out.AchievedPreload = quantity.Force(reached)
+	out.ProofUse = quantity.Ratio(reached / proof)
+	out.YieldUse = quantity.Ratio(reached / yield)
+	out.TighteningStress = quantity.Stress(reached / area * out.twist())
+	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
+
+	clamping := max(orNaN(float64(in.TorqueUsed))-float64(in.RunningTorque), 0)
+	asked := float64(out.Preload) * clamping / target
+	out.PreloadFromTorqueUsed = quantity.Force(asked)
+	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
+}
+
+// bearing sets the pressure under head or nut without a washer.
+func (out *Tightening) bearing(in *Joint) {
+	face, hole := orNaN(float64(in.HeadBearingDiameter)), orNaN(float64(in.HoleDiameter))
+	out.HeadBearingStress = quantity.Stress(float64(out.Preload) / (math.Pi / 4 * (face*face - hole*hole)))
+	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / orNaN(float64(in.PermittedBearingStress)))
+}
+
+// orNaN turns "not given" into NaN, which then marks all that rests on it.
+func orNaN(v float64) float64 {
+	if v == 0 {
+		return math.NaN()
+	}
+	return v
+}

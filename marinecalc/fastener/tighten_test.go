@@ -1,0 +1,274 @@
+package fastener
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"reflect"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// whole is a joint with every field given.
+func whole() Joint {
+	return Joint{
+		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric,
+		ProofStrength: 580e6, YieldStrength: 640e6, TensileStrength: 800e6,
+		NutFactor: 0.2, ThreadFriction: 0.14, HeadFriction: 0.12,
+		Target: Proof, ProofFraction: 0.75, YieldFraction: 0.9, Method: Long,
+		RunningTorque: 6, WrenchScatter: 1, TighteningFactor: 1.6, TorqueUsed: 45,
+		WrenchLength: 0.42, ExtensionLength: 0.045,
+		HeadBearingDiameter: 0.0146, HoleDiameter: 0.011, PermittedBearingStress: 490e6,
+		GripLength: 0.024, ShankLength: 0.010, BoltModulus: 207e9, MemberModulus: 207e9, ExternalLoad: 1200,
+	}
+}
+
+// random is a whole joint somewhere inside what can be.
+func random(r *rand.Rand) Joint {
+	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
+	in := whole()
+	d := between(0.004, 0.03)
+	in.NominalDiameter = quantity.Length(d)
+	in.Pitch = quantity.Length(d * between(0.06, 0.2))
+	in.ThreadForm = []ThreadForm{Metric, Inch}[r.IntN(2)]
+	in.YieldStrength = quantity.Stress(between(200e6, 1100e6))
+	in.ProofStrength = in.YieldStrength * quantity.Stress(between(0.8, 1))
+	in.TensileStrength = in.YieldStrength * quantity.Stress(between(1, 1.5))
+	in.NutFactor = quantity.Ratio(between(0.08, 0.4))
+	in.ThreadFriction, in.HeadFriction = quantity.Ratio(between(0.05, 0.4)), quantity.Ratio(between(0.05, 0.4))
+	in.Target, in.Method = []Target{Proof, Yield}[r.IntN(2)], []Method{Short, Long}[r.IntN(2)]
+	in.RunningTorque = 0
+	in.HeadBearingDiameter, in.HoleDiameter = quantity.Length(d*between(1.4, 2)), quantity.Length(d*between(1, 1.2))
+	in.GripLength = quantity.Length(d * between(1, 8))
+	in.ShankLength = in.GripLength * quantity.Length(r.Float64())
+	return in
+}
+
+func TestProperties(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	for range 2000 {
+		in := random(r)
+		out := tighten(t, in)
+
+		more := in
+		more.NutFactor *= 1.1
+		near(t, "short torque grows with K", float64(tighten(t, more).ShortTorque), 1.1*float64(out.ShortTorque), 1e-12)
+
+		more = in
+		more.ThreadFriction *= 1.1
+		if in.Target == Proof && tighten(t, more).LongTorque <= out.LongTorque {
+			t.Error("long torque does not grow with the friction in the thread")
+		}
+		if in.Target == Yield && tighten(t, more).Preload >= out.Preload {
+			t.Error("preload at a share of yield does not fall with the friction in the thread")
+		}
+
+		half := in
+		half.ProofFraction, half.YieldFraction = in.ProofFraction/2, in.YieldFraction/2
+		h := tighten(t, half)
+		near(t, "half the aim, preload", float64(h.Preload), float64(out.Preload)/2, 1e-12)
+		near(t, "half the aim, setting", float64(h.WrenchSetting), float64(out.WrenchSetting)/2, 1e-12)
+		near(t, "half the aim, turn", float64(h.NutTurn), float64(out.NutTurn)/2, 1e-12)
+		near(t, "torque in question does not care for the aim", float64(h.PreloadFromTorqueUsed), float64(out.PreloadFromTorqueUsed), 1e-12)
+
+		same := in
+		same.TorqueUsed = out.WrenchSetting
+		s := tighten(t, same)
+		near(t, "the setting gives the preload", float64(s.PreloadFromTorqueUsed), float64(out.Preload), 1e-12)
+		near(t, "and the same use", float64(s.ProofUseFromTorqueUsed), float64(out.ProofUse), 1e-12)
+
+		near(t, "pull shared out", float64(out.LoadShare), float64(out.BoltSpring/(out.BoltSpring+out.MemberSpring)), 1e-12)
+		near(t, "flats", float64(out.NutFlats), float64(out.NutTurn)/(math.Pi/3), 1e-12)
+	}
+}
+
+// Three times the size in every length: forces grow ninefold, torques
+// twenty-sevenfold, stresses, angles and ratios stay.
+func TestScaling(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 1))
+	for range 500 {
+		in := random(r)
+		big := in
+		for _, l := range []*quantity.Length{&big.NominalDiameter, &big.Pitch, &big.HeadBearingDiameter, &big.HoleDiameter, &big.GripLength, &big.ShankLength, &big.WrenchLength, &big.ExtensionLength} {
+			*l *= 3
+		}
+		big.ExternalLoad *= 9
+		a, b := tighten(t, in), tighten(t, big)
+		near(t, "preload", float64(b.Preload), 9*float64(a.Preload), 1e-12)
+		near(t, "setting", float64(b.WrenchSetting), 27*float64(a.WrenchSetting), 1e-12)
+		near(t, "bearing stress", float64(b.HeadBearingStress), float64(a.HeadBearingStress), 1e-9)
+		near(t, "turn", float64(b.NutTurn), float64(a.NutTurn), 1e-9)
+		near(t, "bolt stress under load", float64(b.LoadedBoltStress), float64(a.LoadedBoltStress), 1e-12)
+	}
+}
+
+// The nut factor cancels in the clamp reached: its scatter is in the wrench
+// scatter already.
+func TestFrictionIsCountedOnce(t *testing.T) {
+	in := whole()
+	in.RunningTorque, in.Method = 0, Short
+	a := tighten(t, in)
+	in.NutFactor = 0.3
+	b := tighten(t, in)
+	near(t, "clamp reached", float64(b.AchievedPreload), float64(a.AchievedPreload), 1e-15)
+	near(t, "torque in question", float64(b.PreloadFromTorqueUsed), float64(a.PreloadFromTorqueUsed)*2/3, 1e-12)
+	in.WrenchScatter = 0.75
+	near(t, "scatter", float64(tighten(t, in).AchievedPreload), 0.75*float64(a.Preload), 1e-12)
+}
+
+func TestStainlessWithoutProofStrength(t *testing.T) {
+	// Shigley, Mechanical Engineering Design: proof about 0.85 of yield where
+	// it is not known.
+	in := whole()
+	in.ProofStrength, in.YieldStrength = 0, 450e6
+	near(t, "proof strength", float64(tighten(t, in).ProofStress), 0.85*450e6, 1e-15)
+}
+
+func TestBearingRing(t *testing.T) {
+	in := whole()
+	out := tighten(t, in)
+	ring := math.Pi / 4 * (0.0146*0.0146 - 0.011*0.011)
+	near(t, "pressure on the ring", float64(out.HeadBearingStress)*ring, float64(out.Preload), 1e-12)
+	near(t, "collar, measured", float64(out.CollarDiameter), 0.0128, 1e-12)
+	in.HoleDiameter = 0
+	out = tighten(t, in)
+	near(t, "collar of a hexagon", float64(out.CollarDiameter), 0.0125, 1e-12)
+	if !math.IsNaN(float64(out.HeadBearingStress)) || !math.IsNaN(float64(out.BearingUse)) {
+		t.Error("pressure given without a hole")
+	}
+}
+
+func TestAdapter(t *testing.T) {
+	in := whole()
+	out := tighten(t, in)
+	near(t, "force on the grip", float64(out.WrenchDial)/0.42, float64(out.WrenchSetting)/(0.42+0.045), 1e-12)
+}
+
+func TestOpenedJoint(t *testing.T) {
+	in := whole()
+	out := tighten(t, in)
+	in.ExternalLoad = out.SeparationLoad * 1.0000001
+	near(t, "stress is continuous where the joint opens", float64(tighten(t, in).LoadedBoltStress), float64(out.SeparationLoad)/float64(out.StressArea), 1e-6)
+	in.ExternalLoad = out.SeparationLoad * 2
+	near(t, "the bolt bears it all", float64(tighten(t, in).LoadedBoltStress), 2*float64(out.SeparationLoad)/float64(out.StressArea), 1e-12)
+}
+
+func TestSoftShankOfThreadOnly(t *testing.T) {
+	in := whole()
+	in.ShankLength = 0
+	out := tighten(t, in)
+	near(t, "thread throughout", float64(out.BoltSpring), 207e9*float64(out.StressArea)/0.024, 1e-12)
+	in.ShankLength = 0.024
+	near(t, "shank throughout", float64(tighten(t, in).BoltSpring), 207e9*math.Pi/4*1e-4/0.024, 1e-12)
+}
+
+func TestNotGivenIsNotANumber(t *testing.T) {
+	out := tighten(t, Joint{
+		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric, YieldStrength: 640e6, NutFactor: 0.2,
+		Target: Proof, ProofFraction: 0.75, Method: Short, WrenchScatter: 1,
+	})
+	missing := map[string]bool{
+		"WrenchDial": true, "LongTorque": true, "LongNutFactor": true, "LeastPreload": true, "BreakingLoad": true, "TighteningStress": true, "TighteningUse": true,
+		"PreloadFromTorqueUsed": true, "ProofUseFromTorqueUsed": true, "HeadBearingStress": true, "BearingUse": true, "NutTurn": true, "NutFlats": true,
+		"BoltSpring": true, "MemberSpring": true, "LoadShare": true, "LoadedBoltStress": true, "SeparationLoad": true, "TwistRatio": true,
+	}
+	noHoles(t, out, missing)
+	noHoles(t, tighten(t, whole()), nil)
+}
+
+// noHoles demands a finite number of every result but those named.
+func noHoles(t *testing.T, out Tightening, missing map[string]bool) {
+	t.Helper()
+	v := reflect.ValueOf(out)
+	for i := range v.NumField() {
+		name, f := v.Type().Field(i).Name, v.Field(i).Float()
+		if math.IsNaN(f) != missing[name] || math.IsInf(f, 0) {
+			t.Errorf("%s: got %v", name, f)
+		}
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	nan, inf := math.NaN(), math.Inf(1)
+	for _, c := range []struct {
+		where  string
+		change func(*Joint)
+	}{
+		{"/nominalDiameter", func(j *Joint) { j.NominalDiameter = 0 }},
+		{"/nominalDiameter", func(j *Joint) { j.NominalDiameter = quantity.Length(inf) }},
+		{"/pitch", func(j *Joint) { j.Pitch = -0.001 }},
+		{"/pitch", func(j *Joint) { j.Pitch = 0.010 }},
+		{"/pitch", func(j *Joint) { j.Pitch = quantity.Length(nan) }},
+		{"/threadForm", func(j *Joint) { j.ThreadForm = "" }},
+		{"/proofStrength", func(j *Joint) { j.ProofStrength = 700e6 }},
+		{"/yieldStrength", func(j *Joint) { j.YieldStrength = 0 }},
+		{"/tensileStrength", func(j *Joint) { j.TensileStrength = 600e6 }},
+		{"/nutFactor", func(j *Joint) { j.NutFactor = 0 }},
+		{"/threadFriction", func(j *Joint) { j.ThreadFriction = 0 }},
+		{"/threadFriction", func(j *Joint) { j.ThreadFriction, j.Method, j.Target = 0, Short, Yield }},
+		{"/threadFriction", func(j *Joint) { j.ThreadFriction = 14 }},
+		{"/headFriction", func(j *Joint) { j.HeadFriction = 0 }},
+		{"/headFriction", func(j *Joint) { j.HeadFriction = -0.1 }},
+		{"/target", func(j *Joint) { j.Target = "tight" }},
+		{"/method", func(j *Joint) { j.Method = "guess" }},
+		{"/proofFraction", func(j *Joint) { j.ProofFraction = 75 }},
+		{"/yieldFraction", func(j *Joint) { j.Target, j.YieldFraction = Yield, 0 }},
+		{"/runningTorque", func(j *Joint) { j.RunningTorque = -1 }},
+		{"/wrenchScatter", func(j *Joint) { j.WrenchScatter = 0 }},
+		{"/tighteningFactor", func(j *Joint) { j.TighteningFactor = 0.6 }},
+		{"/torqueUsed", func(j *Joint) { j.TorqueUsed = quantity.Torque(nan) }},
+		{"/wrenchLength", func(j *Joint) { j.WrenchLength = 0 }},
+		{"/extensionLength", func(j *Joint) { j.ExtensionLength = -0.1 }},
+		{"/headBearingDiameter", func(j *Joint) { j.HeadBearingDiameter = quantity.Length(nan) }},
+		{"/holeDiameter", func(j *Joint) { j.HoleDiameter = 0.0146 }},
+		{"/holeDiameter", func(j *Joint) { j.HoleDiameter = 0.009 }},
+		{"/permittedBearingStress", func(j *Joint) { j.PermittedBearingStress = -1 }},
+		{"/gripLength", func(j *Joint) { j.GripLength = -1 }},
+		{"/shankLength", func(j *Joint) { j.ShankLength = 0.030 }},
+		{"/boltModulus", func(j *Joint) { j.BoltModulus = 0 }},
+		{"/memberModulus", func(j *Joint) { j.MemberModulus = 0 }},
+		{"/boltStiffness", func(j *Joint) { j.BoltStiffness = quantity.Stiffness(inf) }},
+		{"/memberStiffness", func(j *Joint) { j.MemberStiffness = -1 }},
+		{"/externalLoad", func(j *Joint) { j.ExternalLoad = -5 }},
+	} {
+		in := whole()
+		c.change(&in)
+		_, err := Tighten(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != c.where || list[0].What == "" || list[0].Allowed == "" {
+			t.Errorf("%s: got %v", c.where, err)
+		}
+	}
+	_, err := Tighten(Joint{})
+	var list problem.List
+	if !errors.As(err, &list) || len(list) != 8 {
+		t.Errorf("the empty joint: want its eight needs refused at once, got %v", err)
+	}
+}
+
+func TestDoesNotAllocate(t *testing.T) {
+	in := whole()
+	if n := testing.AllocsPerRun(100, func() { sink, _ = Tighten(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+var sink Tightening
+
+func BenchmarkTighten(b *testing.B) {
+	in := whole()
+	b.ReportAllocs()
+	for b.Loop() {
+		sink, _ = Tighten(in)
+	}
+}
+
+func BenchmarkTightenShort(b *testing.B) {
+	in := unified(7./16, 14, 85, 92)
+	b.ReportAllocs()
+	for b.Loop() {
+		sink, _ = Tighten(in)
+	}
+}
