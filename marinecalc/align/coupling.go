@@ -1,0 +1,167 @@
+package align
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Misalignment is what Coupling finds. A figure whose readings are missing is
+// NaN, and its text is empty. Clock positions are as in Reading.
+type Misalignment struct {
+	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
+	GapPerDiameter quantity.Ratio
+	Widest         string // "about 2 o'clock"; empty when no gap is wider
+	Angle          quantity.Angle
+	GapVertical    quantity.Length // top less bottom
+	GapHorizontal  quantity.Length // starboard (3 o'clock) less port (9 o'clock)
+
+	Offset           quantity.Length // between the centre lines at the coupling
+	OffsetTowards    string          // where the engine half stands off to
+	OffsetVertical   quantity.Length // engine half high
+	OffsetHorizontal quantity.Length // engine half to starboard
+
+	RunOut        quantity.Length    // total, NaN when not told apart
+	Separation    string             // what the readings tell apart
+	Closure       quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
+	WorstResidual quantity.Length    // by how much the reading farthest from the fitted faces is off them
+	Worst         string             // where that is, or AllAlike
+	WorstAt       quantity.Direction // NaN when several readings are as far off, or none is
+	FitScatter    quantity.Length    // root of the squared residuals over the readings to spare; NaN when there are none
+
+	WidestAt         quantity.Direction // 0 to 2π
+	MeanGap          quantity.Length    // in the first shaft turn
+	RunOutAt         quantity.Direction // where run-out opens the gap most, shaft in its first position
+	OffsetAt         quantity.Direction
+	RadiusDifference quantity.Length // engine half larger in radius; with a dial, its zero
+	RimRunOut        quantity.Length // total, NaN when not told apart
+}
+
+// The texts of Separation.
+const (
+	NotTurned       = "the shaft was not turned: run-out of the faces counts as misalignment here"
+	TurnedTooLittle = "the shaft was turned too little, or not read all round each time, to tell run-out from misalignment: turn it a quarter and read all places again"
+	ShaftHalfTold   = "run-out of the shaft half is told apart; run-out of the engine half still counts as misalignment"
+	BothHalvesTold  = "misalignment is told apart from the run-out of both halves"
+)
+
+// AllAlike is the text of Worst when no one reading stands out.
+const AllAlike = "no one reading stands out; eight places instead of four would show which is off"
+
+// Coupling finds how two coupling faces lie to each other, by least squares
+// over all readings: a mean gap for each shaft turn, a part that stands fixed
+// in the boat (misalignment) and, when the shaft was turned far enough, a part
+// that turns with it (face run-out). The same is done for the steps at the
+// rim, whose fixed part is the offset: half the total reading of a dial that
+// sweeps the rim (Bloch and Geitner, Machinery Component Maintenance and
+// Repair; McMillan, Rotating Machinery: Practical Solutions to Unbalance and
+// Misalignment, p. 173).
+//
+// When only the shaft half was turned, run-out of the engine half stands
+// still and cannot be told from misalignment; Separation says so.
+//
+// The error is a problem.List of everything wrong: values out of range, fewer
+// than four clock positions, readings bunched in less than a half circle, one
+// place read twice with different answers, a gap difference or offset over
+// 5 % of the diameter.
+func Coupling(in Faces) (Misalignment, error) {
+	var gap, rim points
+	if bad := in.usable(&gap, &rim); len(bad) > 0 {
+		return Misalignment{}, bad
+	}
+	var bad problem.List
+	face := gap.fitted(&bad, gaps)
+	var circle plane
+	if rim.n > 0 {
+		circle = rim.fitted(&bad, steps)
+	}
+	d := float64(in.CouplingDiameter)
+	tooFar(&bad, gaps, "gap difference", 2*face.fixed.size(), d)
+	tooFar(&bad, steps, "offset", circle.fixed.size(), d)
+	if len(bad) > 0 {
+		return Misalignment{}, bad
+	}
+	var out Misalignment
+	out.takeFace(face, d, in.Turned)
+	out.takeRim(circle, rim.n > 0)
+	return out, nil
+}
+
+// fitted is fit with the refusal put into words.
+func (p *points) fitted(bad *problem.List, s series) plane {
+	f, ok := p.fit()
+	if !ok {
+		bad.Add(s.list, "the readings do not tell which way the coupling leans", "readings all round in one position of the shaft", "read at 12, 3, 6 and 9 o'clock before turning the shaft")
+	}
+	return f
+}
+
+func tooFar(bad *problem.List, s series, what string, found, diameter float64) {
+	if found > steepest*diameter {
+		bad.Add(s.list, fmt.Sprintf("they give a %s of %.4g mm, over 5 %% of the coupling diameter", what, 1000*found), fmt.Sprintf("up to %.4g mm", 1000*steepest*diameter), "is a unit or a decimal point wrong?")
+	}
+}
+
+func (out *Misalignment) takeFace(f plane, d float64, turned Turned) {
+	lean := vector{2 * f.fixed.up, 2 * f.fixed.right} // from one side to the other
+	g := math.Sqrt(lean.up*lean.up + lean.right*lean.right)
+	out.GapVertical, out.GapHorizontal = quantity.Length(lean.up), quantity.Length(lean.right)
+	out.GapDifference = quantity.Length(g)
+	out.GapPerDiameter = quantity.Ratio(g / d)
+	out.Angle = quantity.Angle(math.Atan(g / d))
+	out.WidestAt = quantity.Direction(lean.clock())
+	out.Widest = hour(lean)
+	out.MeanGap = quantity.Length(f.mean)
+
+	out.Closure = quantity.Length(f.closure)
+	out.WorstResidual, out.WorstAt = quantity.Length(f.worst), quantity.Direction(f.worstAt)
+	switch {
+	case !math.IsNaN(f.worstAt):
+		out.Worst = hours[hourOf(f.worstAt)]
+	case f.worst > 0:
+		out.Worst = AllAlike
+	}
+	out.FitScatter = quantity.Length(f.scatter)
+
+	out.RunOut, out.RunOutAt = quantity.Length(math.NaN()), quantity.Direction(math.NaN())
+	switch {
+	case f.turns < 2:
+		out.Separation = NotTurned
+		return
+	case !f.apart:
+		out.Separation = TurnedTooLittle
+		return
+	case turned == BothHalves:
+		out.Separation = BothHalvesTold
+	default:
+		out.Separation = ShaftHalfTold
+	}
+	out.RunOut = quantity.Length(2 * f.turning.size())
+	out.RunOutAt = quantity.Direction(f.turning.clock())
+}
+
+func (out *Misalignment) takeRim(f plane, read bool) {
+	nan := math.NaN()
+	out.Offset, out.OffsetVertical, out.OffsetHorizontal = quantity.Length(nan), quantity.Length(nan), quantity.Length(nan)
+	out.OffsetAt, out.RadiusDifference, out.RimRunOut = quantity.Direction(nan), quantity.Length(nan), quantity.Length(nan)
+	if !read {
+		return
+	}
+	out.OffsetVertical, out.OffsetHorizontal = quantity.Length(f.fixed.up), quantity.Length(f.fixed.right)
+	out.Offset = quantity.Length(math.Sqrt(f.fixed.up*f.fixed.up + f.fixed.right*f.fixed.right))
+	out.OffsetAt = quantity.Direction(f.fixed.clock())
+	out.OffsetTowards = hour(f.fixed)
+	out.RadiusDifference = quantity.Length(f.mean)
+	if f.apart {
+		out.RimRunOut = quantity.Length(2 * f.turning.size())
+	}
+}
+
+// GapAt gives the gap of the fitted faces at a clock position, misalignment
+// alone, with the faces as far apart as in the first shaft turn.
+func GapAt(m Misalignment, clock quantity.Direction) quantity.Length {
+	half := vector{float64(m.GapVertical) / 2, float64(m.GapHorizontal) / 2}
+	return m.MeanGap + quantity.Length(half.at(float64(clock)))
+}

@@ -1,0 +1,175 @@
+package align
+
+import (
+	"encoding/json"
+	"errors"
+	"math"
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+type property struct {
+	Rows    string
+	Minimum *float64
+	Maximum *float64
+	MinItems,
+	MaxItems int
+	Enum  []string
+	Items struct{ Properties map[string]property }
+}
+
+func contract(t *testing.T) (input, result map[string]property) {
+	t.Helper()
+	text, err := os.ReadFile("../../schemas/coupling-alignment.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var doc struct {
+		Defs struct {
+			Input, Result struct{ Properties map[string]property }
+		} `json:"$defs"`
+	}
+	if err := json.Unmarshal(text, &doc); err != nil {
+		t.Fatal(err)
+	}
+	return doc.Defs.Input.Properties, doc.Defs.Result.Properties
+}
+
+// Every field has its property and every property, picks apart, its field.
+func TestNamesAgreeWithSchema(t *testing.T) {
+	input, result := contract(t)
+	for _, c := range []struct {
+		of         reflect.Type
+		properties map[string]property
+	}{
+		{reflect.TypeFor[Faces](), input}, {reflect.TypeFor[Misalignment](), result},
+		{reflect.TypeFor[Reading](), input["readings"].Items.Properties},
+		{reflect.TypeFor[RimReading](), input["rimReadings"].Items.Properties},
+	} {
+		fields := map[string]bool{}
+		for i := range c.of.NumField() {
+			name := c.of.Field(i).Name
+			name = strings.ToLower(name[:1]) + name[1:]
+			fields[name] = true
+			if _, ok := c.properties[name]; !ok {
+				t.Errorf("%s.%s is not in the schema", c.of, name)
+			}
+		}
+		for name, p := range c.properties {
+			if p.Rows == "" && !fields[name] {
+				t.Errorf("%s has no field for %s", c.of, name)
+			}
+		}
+	}
+}
+
+// The ranges and words of the schema are those that Coupling takes.
+func TestRangesAgreeWithSchema(t *testing.T) {
+	input, _ := contract(t)
+	same := func(name string, p property, lo, hi float64) {
+		t.Helper()
+		if p.Minimum == nil || p.Maximum == nil || *p.Minimum != lo || *p.Maximum != hi {
+			t.Errorf("%s: the schema does not say %g to %g", name, lo, hi)
+		}
+	}
+	same("couplingDiameter", input["couplingDiameter"], 0.03, 0.8)
+	same("shaftSpeed", input["shaftSpeed"], 1, 1000)
+	same("gap", input["readings"].Items.Properties["gap"], 0, 0.05)
+	same("step", input["rimReadings"].Items.Properties["step"], -0.05, 0.05)
+	for _, list := range []string{"readings", "rimReadings"} {
+		if p := input[list]; p.MinItems != fewest || p.MaxItems != most {
+			t.Errorf("%s: %d to %d items", list, p.MinItems, p.MaxItems)
+		}
+		for _, angle := range []string{"clock", "turn"} {
+			same(list+" "+angle, input[list].Items.Properties[angle], 0, 2*math.Pi)
+		}
+	}
+	if !reflect.DeepEqual(input["couplingKind"].Enum, []string{string(Rigid), string(Flexible)}) ||
+		!reflect.DeepEqual(input["turned"].Enum, []string{string(ShaftHalf), string(BothHalves)}) {
+		t.Error("the words of couplingKind or turned differ")
+	}
+}
+
+func TestCouplingRefuses(t *testing.T) {
+	c := truth{mean: 1e-3, fixed: vector{1e-4, 0}}
+	good := func() Faces { return faces(c.read(round(4), []float64{0})) }
+	degrees := func(d ...float64) []float64 {
+		for i := range d {
+			d[i] *= math.Pi / 180
+		}
+		return d
+	}
+	nan := math.NaN()
+	for _, k := range []struct {
+		name   string
+		spoil  func(*Faces)
+		places []string
+	}{
+		{"nothing", func(in *Faces) { *in = Faces{} }, []string{"/couplingDiameter", "/couplingKind", "/readings"}},
+		{"three places", func(in *Faces) { in.Readings = c.read(round(3), []float64{0}) }, []string{"/readings"}},
+		{"one place four times", func(in *Faces) { in.Readings = c.read(degrees(0, 2, 4, 6), []float64{0}) }, []string{"/readings"}},
+		{"all below", func(in *Faces) { in.Readings = c.read(degrees(100, 150, 200, 250), []float64{0}) }, []string{"/readings"}},
+		{"all to one side, across 12", func(in *Faces) { in.Readings = c.read(degrees(300, 340, 20, 60), []float64{0}) }, []string{"/readings"}},
+		{"one place a turn", func(in *Faces) {
+			in.Readings = nil
+			for _, a := range round(4) {
+				in.Readings = append(in.Readings, Reading{quantity.Direction(a), quantity.Angle(a), 0.001})
+			}
+		}, []string{"/readings"}},
+		{"negative gap", func(in *Faces) { in.Readings[2].Gap = -0.001 }, []string{"/readings/2/gap"}},
+		{"metres for millimetres", func(in *Faces) { in.Readings[1].Gap = 0.4 }, []string{"/readings/1/gap"}},
+		{"clock as an hour", func(in *Faces) { in.Readings[3].Clock = 9 }, []string{"/readings/3/clock"}},
+		{"NaN", func(in *Faces) { in.Readings[0].Gap, in.Readings[0].Turn = quantity.Length(nan), quantity.Angle(nan) }, []string{"/readings/0/turn", "/readings/0/gap"}},
+		{"steep", func(in *Faces) { in.Readings[0].Gap = 0.007 }, []string{"/readings"}},
+		{"contradiction", func(in *Faces) {
+			again := in.Readings[1]
+			again.Gap += 5e-4
+			in.Readings = append(in.Readings, again)
+		}, []string{"/readings/4/gap"}},
+		{"too many", func(in *Faces) { in.Readings = make([]Reading, 97) }, []string{"/readings"}},
+		{"too many steps", func(in *Faces) { in.RimReadings = make([]RimReading, 97) }, []string{"/rimReadings"}},
+		{"two steps", func(in *Faces) { in.RimReadings = []RimReading{{0, 0, 0}, {3, 0, 0}} }, []string{"/rimReadings"}},
+		{"far off", func(in *Faces) {
+			in.RimReadings = []RimReading{{0, 0, 0.02}, {math.Pi / 2, 0, 0}, {math.Pi, 0, -0.02}, {3 * math.Pi / 2, 0, 0}}
+		}, []string{"/rimReadings"}},
+		{"words", func(in *Faces) { in.CouplingKind, in.Turned = "stiff", "engine" }, []string{"/couplingKind", "/turned"}},
+		{"all at once", func(in *Faces) {
+			in.CouplingDiameter, in.ShaftSpeed = 4, -1
+			in.Readings[0].Gap, in.Readings[1].Turn = -1, 90
+		}, []string{"/couplingDiameter", "/shaftSpeed", "/readings/0/gap", "/readings/1/turn"}},
+	} {
+		in := good()
+		k.spoil(&in)
+		_, err := Coupling(in)
+		var list problem.List
+		errors.As(err, &list)
+		var got []string
+		for _, p := range list {
+			got = append(got, p.Where)
+			if p.Allowed == "" {
+				t.Errorf("%s: %v does not say what is allowed", k.name, p)
+			}
+		}
+		if !reflect.DeepEqual(got, k.places) {
+			t.Errorf("%s: %v, want problems at %v", k.name, err, k.places)
+		}
+	}
+}
+
+// A gap of none less its accuracy passes; an exact half circle passes; the
+// same place read twice with answers alike passes.
+func TestCouplingTakes(t *testing.T) {
+	c := truth{mean: 2e-4, fixed: vector{1e-4, 0}}
+	readings := c.read([]float64{0, math.Pi / 3, 2 * math.Pi / 3, math.Pi}, []float64{0})
+	readings = append(readings, readings[1])
+	readings[3].Gap -= 1.2e-4
+	readings[4].Gap += 5e-5
+	if _, err := Coupling(faces(readings)); err != nil {
+		t.Error(err)
+	}
+}

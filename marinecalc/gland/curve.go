@@ -1,0 +1,33 @@
+package gland
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Curve gives the drip curve: the computed temperature rise under way at each
+// of the drip rates, written into out, all else as in Running. The error is
+// that of Heat, or a problem.List where a rate is not within 0 to 20/s
+// ("/rates/3") or out is shorter than rates ("/out"). It allocates nothing
+// when it succeeds.
+func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDifference) error {
+	if len(out) < len(rates) {
+		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}
+	}
+	in.DripRate = 0
+	w, err := Heat(in)
+	if err != nil {
+		return err
+	}
+	heat := float64(w.RiseWithoutDrips) * float64(w.DryConductance)
+	perDrip := w.perDripFlow() * float64(in.DropVolume)
+	for i, rate := range rates {
+		if !within(float64(rate), 0, 20) {
+			return problem.List{{Where: fmt.Sprintf("/rates/%d", i), What: fmt.Sprintf("the drip rate %.4g/s is out of range", float64(rate)), Allowed: "0 to 20 drips per second"}}
+		}
+		out[i] = quantity.TemperatureDifference(heat / (float64(w.DryConductance) + perDrip*float64(rate)))
+	}
+	return nil
+}

@@ -1,0 +1,154 @@
+package gland
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Warmth is what Heat finds. A figure that was not asked for, or for which a
+// reading is missing, is NaN; a text then is empty.
+type Warmth struct {
+	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
+	MeasuredRise     quantity.TemperatureDifference // thermometer less water; NaN when not measured
+	GlandTemperature quantity.Temperature           // computed, under way
+	RiseWithoutDrips quantity.TemperatureDifference // the same friction, no drips
+	RiseAtRest       quantity.TemperatureDifference // no friction, no drips: warm air alone
+
+	DripShare       quantity.Ratio    // of the cooling, done by the drips
+	DripRateForRise quantity.DripRate // that holds WantedRise, 0 when none is needed; NaN when not asked
+	WhatHoldsIt     string            // the same in words
+
+	LeakUnderWay quantity.VolumeFlow
+	LeakAtRest   quantity.VolumeFlow // NaN when DripRateAtRest is 0
+
+	FrictionTorque quantity.Torque
+	FrictionPower  quantity.Power
+	ImpliedPower   quantity.Power  // friction heat that MeasuredRise implies; NaN when not measured
+	DecayLength    quantity.Length // over which the axial stress falls to 1/e
+	EndStressRatio quantity.Ratio  // axial stress at the last ring over that at the follower
+
+	DripConductance       quantity.Conductance // W/K, heat per kelvin of gland above water
+	ShaftWaterConductance quantity.Conductance // shaft aft of the packing, in water
+	ShaftAirConductance   quantity.Conductance // shaft forward of the packing, in air
+	BoxAirConductance     quantity.Conductance // outside of the box
+	BoxWaterConductance   quantity.Conductance // wetted inside of the box
+	DryConductance        quantity.Conductance // all but the drips
+
+	AirDifference     quantity.TemperatureDifference // air less water; 0 when the air was not given
+	WaterDensity      quantity.Density
+	WaterSpecificHeat quantity.SpecificHeat
+}
+
+// The words of WhatHoldsIt.
+const (
+	HeldByDrips = "drips are needed to hold that rise"
+	HeldByMetal = "shaft and box hold that rise without drips; the packing still wants water to stay wet"
+)
+
+// Heat finds how warm a packed gland runs.
+//
+// Friction is the integral of the axial stress σ(x) = σ0·exp(-x/λ), with
+// λ = (D - d)/(4·μ·K), over the shaft: T = (d/2)·π·d·μ·K·σ0·λ·(1 - exp(-L/λ))
+// (Denny, BHRA report 550, 1957; Ochonski, Tribology International 21(1)
+// 31-38, 1988; formula from memory, re-derived from ring equilibrium with the
+// same μ and K on both walls). Rig tests found much less torque than this
+// (H. Azibert, Fluid Sealing Association, 2015), so a computed rise is a
+// starting value; a thermometer decides.
+//
+// The heat leaves with the drips (ρ·c·V·n per kelvin, drips at gland
+// temperature), along the shaft both ways (each a fin of infinite length,
+// √(h·π·d·k·A): Incropera and DeWitt, Fundamentals of Heat and Mass Transfer,
+// formula from memory; right where the shaft runs on for 2.65·√(k·d/(4·h)) or
+// more), and off the box outside and inside (h·A). Gland, box and shaft under
+// the packing are taken as one temperature, in steady state. Water properties
+// are taken at water temperature: fluid.AtSurface.
+//
+// The error is a problem.List of everything outside the ranges of Running.
+// Heat allocates nothing when it succeeds.
+func Heat(in Running) (Warmth, error) {
+	if err := in.usable(); err != nil {
+		return Warmth{}, err
+	}
+	water, err := fluid.AtSurface(in.WaterTemperature, in.Salinity)
+	if err != nil {
+		return Warmth{}, err
+	}
+	out := Warmth{WaterDensity: water.Density, WaterSpecificHeat: water.SpecificHeat}
+	out.rub(&in)
+	out.conduct(&in)
+	out.balance(&in)
+	return out, nil
+}
+
+// rub finds the friction of the packing on the shaft.
+func (out *Warmth) rub(in *Running) {
+	d := float64(in.ShaftDiameter)
+	muK := float64(in.FrictionCoefficient * in.LateralRatio)
+	decay := float64(in.BoxBore-in.ShaftDiameter) / (4 * muK)
+	along := float64(in.PackedLength) / decay
+	torque := d / 2 * math.Pi * d * muK * float64(in.GlandStress) * decay * -math.Expm1(-along)
+	out.DecayLength = quantity.Length(decay)
+	out.EndStressRatio = quantity.Ratio(math.Exp(-along))
+	out.FrictionTorque = quantity.Torque(torque)
+	out.FrictionPower = quantity.Power(torque * float64(in.ShaftSpeed))
+}
+
+// conduct finds what each way out carries for a kelvin.
+func (out *Warmth) conduct(in *Running) {
+	d := float64(in.ShaftDiameter)
+	fin := func(film quantity.HeatTransfer) quantity.Conductance {
+		perimeter, section := math.Pi*d, math.Pi*d*d/4
+		return quantity.Conductance(math.Sqrt(float64(film) * perimeter * float64(in.Conductivity) * section))
+	}
+	wall := func(film quantity.HeatTransfer, ratio quantity.Ratio) quantity.Conductance {
+		return quantity.Conductance(float64(film) * float64(ratio) * math.Pi * float64(in.BoxBore) * float64(in.PackedLength))
+	}
+	out.LeakUnderWay = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRate)))
+	out.DripConductance = quantity.Conductance(out.perDripFlow() * float64(out.LeakUnderWay))
+	out.ShaftWaterConductance = fin(in.WaterFilm)
+	out.ShaftAirConductance = fin(in.AirFilm)
+	out.BoxAirConductance = wall(in.AirFilm, in.BoxAreaRatio)
+	out.BoxWaterConductance = wall(in.WaterFilm, in.BoxWetRatio)
+	out.DryConductance = out.ShaftWaterConductance + out.ShaftAirConductance + out.BoxAirConductance + out.BoxWaterConductance
+}
+
+// perDripFlow is ρ·c in J/(m³·K).
+func (out *Warmth) perDripFlow() float64 {
+	return float64(out.WaterDensity) * float64(out.WaterSpecificHeat)
+}
+
+// balance finds the temperatures at which what comes in goes out.
+func (out *Warmth) balance(in *Running) {
+	if in.AirTemperature != 0 {
+		out.AirDifference = quantity.TemperatureDifference(in.AirTemperature - in.WaterTemperature)
+	}
+	fromAir := float64(out.ShaftAirConductance+out.BoxAirConductance) * float64(out.AirDifference)
+	heat := float64(out.FrictionPower) + fromAir
+	dry, all := float64(out.DryConductance), float64(out.DryConductance+out.DripConductance)
+
+	out.TemperatureRise = quantity.TemperatureDifference(heat / all)
+	out.GlandTemperature = in.WaterTemperature + quantity.Temperature(out.TemperatureRise)
+	out.RiseWithoutDrips = quantity.TemperatureDifference(heat / dry)
+	out.RiseAtRest = quantity.TemperatureDifference(fromAir / dry)
+	out.DripShare = quantity.Ratio(float64(out.DripConductance) / all)
+
+	nan := math.NaN()
+	out.DripRateForRise, out.LeakAtRest = quantity.DripRate(nan), quantity.VolumeFlow(nan)
+	out.MeasuredRise, out.ImpliedPower = quantity.TemperatureDifference(nan), quantity.Power(nan)
+	if in.WantedRise != 0 {
+		rate := (heat/float64(in.WantedRise) - dry) / (out.perDripFlow() * float64(in.DropVolume))
+		out.DripRateForRise, out.WhatHoldsIt = quantity.DripRate(rate), HeldByDrips
+		if rate <= 0 {
+			out.DripRateForRise, out.WhatHoldsIt = 0, HeldByMetal
+		}
+	}
+	if in.DripRateAtRest != 0 {
+		out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
+	}
+	if in.MeasuredGlandTemperature != 0 {
+		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
+		out.ImpliedPower = quantity.Power(float64(out.MeasuredRise)*all - fromAir)
+	}
+}

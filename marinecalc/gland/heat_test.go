@@ -1,0 +1,297 @@
+package gland
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// sloop is a scenario of our own: a 25 mm stainless shaft at 1000 r/min in
+// four 8 mm rings, 18 °C sea water, ten drips a minute.
+func sloop() Running {
+	return Running{
+		ShaftDiameter: 0.025, BoxBore: 0.041, PackedLength: 0.032,
+		ShaftSpeed: 1000 * 2 * math.Pi / 60, DripRate: 10.0 / 60, DripRateAtRest: 1.0 / 60,
+		WaterTemperature: 291.15, Salinity: 0.035,
+		FrictionCoefficient: 0.1, LateralRatio: 0.7, GlandStress: 1e5,
+		DropVolume: 5e-8, Conductivity: 15, WaterFilm: 500, AirFilm: 10, BoxAreaRatio: 4, BoxWetRatio: 0.5,
+	}
+}
+
+func warm(t *testing.T, in Running) Warmth {
+	t.Helper()
+	w, err := Heat(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return w
+}
+
+func near[T ~float64](t *testing.T, what string, got T, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(float64(got)-want) <= tolerance) {
+		t.Errorf("%s = %.10g, want %.10g ± %g", what, float64(got), want, tolerance)
+	}
+}
+
+// Derived, no publication: the decay law of Denny (BHRA 550, 1957) and
+// Ochonski (1988) worked for four 8 mm rings.
+func TestFrictionDerived(t *testing.T) {
+	w := warm(t, sloop())
+	near(t, "friction torque", w.FrictionTorque, 0.16839, 5e-6)
+	near(t, "friction power at 1000 r/min", w.FrictionPower, 17.63, 0.005)
+	near(t, "end stress ratio", w.EndStressRatio, 0.5712, 5e-5)
+	near(t, "decay length", w.DecayLength, 1/17.5, 1e-12)
+}
+
+// Derived: with next to no decay the torque goes to (d/2)·π·d·L·μ·K·σ0,
+// 0.21991 N·m in the case above; here at a small friction, scaled.
+func TestFrictionWithoutDecay(t *testing.T) {
+	in := sloop()
+	in.BoxBore = 0.3 // a wide box hardly takes anything off the stress
+	in.FrictionCoefficient = 0.005
+	w := warm(t, in)
+	limit := 0.025 / 2 * math.Pi * 0.025 * 0.032 * 0.005 * 0.7 * 1e5
+	near(t, "torque", w.FrictionTorque, limit, limit*1e-3)
+	near(t, "that limit at μ = 0.1", limit*20, 0.21991, 5e-6)
+}
+
+// The closed form is the sum of the friction of thin slices of packing.
+func TestFrictionAgainstSlices(t *testing.T) {
+	in := sloop()
+	var torque float64
+	const slices = 200000
+	dx := float64(in.PackedLength) / slices
+	muK := float64(in.FrictionCoefficient * in.LateralRatio)
+	for i := range slices {
+		x := (float64(i) + 0.5) * dx
+		axial := float64(in.GlandStress) * math.Exp(-4*muK*x/float64(in.BoxBore-in.ShaftDiameter))
+		torque += muK * axial * math.Pi * float64(in.ShaftDiameter) * dx * float64(in.ShaftDiameter) / 2
+	}
+	near(t, "torque", warm(t, in).FrictionTorque, torque, torque*1e-9)
+}
+
+// Source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer,
+// example 3.9, a very long rod 5 mm in diameter at 75 K above air with
+// h = 100 W/(m²·K): value from memory.
+func TestFinIncropera(t *testing.T) {
+	for _, c := range []struct{ k, watts float64 }{{398, 8.3}, {180, 5.6}, {14, 1.6}} {
+		in := Running{ShaftDiameter: 0.005, AirFilm: 100, Conductivity: quantity.Conductivity(c.k)}
+		var w Warmth
+		w.conduct(&in)
+		near(t, "heat along the rod", 75*w.ShaftAirConductance, c.watts, 0.05)
+	}
+}
+
+// Source: USP 32 <1101>, an official dropper gives 20 drops to the millilitre.
+func TestLeakUSP(t *testing.T) {
+	in := sloop()
+	day := 86400 * 1000.0 // s/day · L/m³
+	in.DripRateAtRest = 1
+	w := warm(t, in)
+	near(t, "ten drips a minute in litres a day", float64(w.LeakUnderWay)*day, 0.72, 1e-12)
+	near(t, "sixty drips a minute in litres a day", float64(w.LeakAtRest)*day, 4.32, 1e-12)
+}
+
+func TestHeatOptionalReadings(t *testing.T) {
+	in := sloop()
+	in.DripRateAtRest = 0
+	w := warm(t, in)
+	for name, v := range map[string]float64{
+		"measuredRise": float64(w.MeasuredRise), "impliedPower": float64(w.ImpliedPower),
+		"dripRateForRise": float64(w.DripRateForRise), "leakAtRest": float64(w.LeakAtRest),
+	} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s = %g without its reading, want NaN", name, v)
+		}
+	}
+	if w.WhatHoldsIt != "" || w.AirDifference != 0 || w.RiseAtRest != 0 {
+		t.Errorf("%+v", w)
+	}
+}
+
+// A hose box on a bronze shaft with a high wanted rise needs no drips; a
+// hard-squeezed gland does.
+func TestDripRateForRiseWords(t *testing.T) {
+	in := sloop()
+	in.WantedRise = 60
+	if w := warm(t, in); w.DripRateForRise != 0 || w.WhatHoldsIt != HeldByMetal {
+		t.Errorf("a 60 K rise: %g, %q", w.DripRateForRise, w.WhatHoldsIt)
+	}
+	in.WantedRise = 5
+	if w := warm(t, in); !(w.DripRateForRise > 0) || w.WhatHoldsIt != HeldByDrips {
+		t.Errorf("a 5 K rise: %g, %q", w.DripRateForRise, w.WhatHoldsIt)
+	}
+}
+
+// Properties over running glands of every kind: heat in is heat out; the drip
+// rate for a rise gives that rise; the implied power of the computed rise is
+// the friction power; hotter with more squeeze, cooler with more drips.
+func TestHeatProperties(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 4))
+	drips := 0
+	for range 3000 {
+		in := anyGland(r)
+		w := warm(t, in)
+		rise := float64(w.TemperatureRise)
+		toWater := float64(w.ShaftWaterConductance+w.BoxWaterConductance+w.DripConductance) * rise
+		toAir := float64(w.ShaftAirConductance+w.BoxAirConductance) * (rise - float64(w.AirDifference))
+		near(t, "heat out", toWater+toAir, float64(w.FrictionPower), 1e-9*(math.Abs(toWater)+math.Abs(toAir)))
+
+		dry := in
+		dry.DripRate = 0
+		near(t, "rise without drips", w.RiseWithoutDrips, float64(warm(t, dry).TemperatureRise), 1e-12*math.Abs(float64(w.RiseWithoutDrips)))
+		atRest := float64(w.RiseAtRest)
+		toWaterAtRest := float64(w.ShaftWaterConductance+w.BoxWaterConductance) * atRest
+		fromAirAtRest := float64(w.ShaftAirConductance+w.BoxAirConductance) * (float64(w.AirDifference) - atRest)
+		near(t, "heat through at rest", toWaterAtRest, fromAirAtRest, 1e-9*toWaterAtRest)
+		if w.AirDifference == 0 {
+			near(t, "drips' share of the heat", float64(w.DripShare)*float64(w.FrictionPower), float64(w.DripConductance)*rise, 1e-9*float64(w.FrictionPower))
+		}
+
+		measured := in
+		measured.MeasuredGlandTemperature = w.GlandTemperature
+		if w.GlandTemperature > 263.2 && w.GlandTemperature < 423 {
+			near(t, "implied power", warm(t, measured).ImpliedPower, float64(w.FrictionPower), 1e-9*float64(w.FrictionPower)+1e-10*float64(w.DryConductance)*300)
+		}
+
+		wanted := in
+		wanted.WantedRise = quantity.TemperatureDifference(1 + 40*r.Float64())
+		if n := warm(t, wanted).DripRateForRise; n > 0 && n < 20 {
+			drips++
+			wanted.DripRate = n
+			near(t, "rise at that drip rate", warm(t, wanted).TemperatureRise, float64(wanted.WantedRise), 1e-9*float64(wanted.WantedRise))
+		} else if n == 0 && float64(w.RiseWithoutDrips) > float64(wanted.WantedRise)*(1+1e-12) {
+			t.Fatalf("no drips wanted, yet %g K without them is over %g K", w.RiseWithoutDrips, wanted.WantedRise)
+		}
+
+		harder, wetter := in, in
+		harder.GlandStress *= 1.1
+		wetter.DripRate += 0.5
+		if warm(t, harder).TemperatureRise <= w.TemperatureRise {
+			t.Fatal("more squeeze, less heat")
+		}
+		if v := warm(t, wetter).TemperatureRise; math.Abs(float64(v)) >= math.Abs(rise) {
+			t.Fatal("more drips, no cooler")
+		}
+	}
+	if drips < 100 {
+		t.Errorf("only %d of the cases needed drips: the property was hardly tried", drips)
+	}
+}
+
+// Scaling: heat is linear in squeeze and in speed.
+func TestHeatScales(t *testing.T) {
+	in := sloop()
+	one := warm(t, in)
+	in.GlandStress, in.ShaftSpeed = 3*in.GlandStress, in.ShaftSpeed/2
+	near(t, "rise", warm(t, in).TemperatureRise, 1.5*float64(one.TemperatureRise), 1e-12)
+}
+
+func TestCurveIsHeat(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 2))
+	for range 200 {
+		in := anyGland(r)
+		rates := []quantity.DripRate{0, 0.01, 0.2, 1, 5, 20}
+		out := make([]quantity.TemperatureDifference, len(rates))
+		if err := Curve(in, rates, out); err != nil {
+			t.Fatal(err)
+		}
+		for i, rate := range rates {
+			in.DripRate = rate
+			want := float64(warm(t, in).TemperatureRise)
+			near(t, "curve", out[i], want, 1e-12*math.Abs(want)+1e-12)
+		}
+	}
+}
+
+func TestCurveRefuses(t *testing.T) {
+	out := make([]quantity.TemperatureDifference, 1)
+	if Curve(sloop(), make([]quantity.DripRate, 2), out) == nil {
+		t.Error("a short out was taken")
+	}
+	if Curve(sloop(), []quantity.DripRate{-1}, out) == nil {
+		t.Error("a negative rate was taken")
+	}
+	if Curve(Running{}, nil, nil) == nil {
+		t.Error("an empty gland was taken")
+	}
+}
+
+// A count of none, less its accuracy, is still none.
+func TestDripCountOfNone(t *testing.T) {
+	in := sloop()
+	in.DripRate = 0
+	none := warm(t, in)
+	in.DripRate, in.DripRateAtRest = -1.0/60, -1.0/60
+	less := warm(t, in)
+	if less.LeakUnderWay != 0 || less.LeakAtRest != 0 || less.TemperatureRise != none.TemperatureRise {
+		t.Errorf("%+v", less)
+	}
+}
+
+// The water is that of package fluid at water temperature.
+func TestHeatWater(t *testing.T) {
+	for _, s := range []quantity.Ratio{0, 0.035} {
+		in := sloop()
+		in.Salinity = s
+		w := warm(t, in)
+		want, err := fluid.AtSurface(in.WaterTemperature, s)
+		if err != nil || w.WaterDensity != want.Density || w.WaterSpecificHeat != want.SpecificHeat {
+			t.Errorf("%+v, want %+v (%v)", w, want, err)
+		}
+	}
+}
+
+func TestHeatAllocatesNothing(t *testing.T) {
+	in := sloop()
+	in.MeasuredGlandTemperature, in.WantedRise, in.AirTemperature = 305, 10, 303
+	if n := testing.AllocsPerRun(100, func() { _, _ = Heat(in) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+// anyGland draws a gland inside the ranges.
+func anyGland(r *rand.Rand) Running {
+	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
+	in := Running{
+		ShaftDiameter:       quantity.Length(between(0.015, 0.15)),
+		PackedLength:        quantity.Length(between(0.01, 0.2)),
+		ShaftSpeed:          quantity.RotationSpeed(between(5, 300)),
+		DripRate:            quantity.DripRate(between(0, 2)),
+		WaterTemperature:    quantity.Temperature(between(273.2, 313)),
+		Salinity:            quantity.Ratio(between(0, 0.04)),
+		FrictionCoefficient: quantity.Ratio(between(0.01, 0.3)),
+		LateralRatio:        quantity.Ratio(between(0.3, 1)),
+		GlandStress:         quantity.Stress(between(1e4, 5e5)),
+		DropVolume:          quantity.Volume(between(3e-8, 1e-7)),
+		Conductivity:        quantity.Conductivity(between(10, 100)),
+		WaterFilm:           quantity.HeatTransfer(between(100, 2000)),
+		AirFilm:             quantity.HeatTransfer(between(5, 30)),
+		BoxAreaRatio:        quantity.Ratio(between(1, 8)),
+		BoxWetRatio:         quantity.Ratio(between(0, 2)),
+	}
+	in.BoxBore = in.ShaftDiameter + quantity.Length(between(0.01, 0.05))
+	if r.IntN(2) == 0 {
+		in.AirTemperature = in.WaterTemperature + quantity.Temperature(between(0, 25))
+	}
+	return in
+}
+
+func BenchmarkHeat(b *testing.B) {
+	for name, s := range map[string]quantity.Ratio{"sea": 0.035, "fresh": 0} {
+		b.Run(name, func(b *testing.B) {
+			in := sloop()
+			in.Salinity, in.WantedRise, in.MeasuredGlandTemperature = s, 15, 303
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Heat(in); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

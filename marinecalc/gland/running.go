@@ -1,0 +1,108 @@
+// Package gland is the packed stuffing box round the propeller shaft: how
+// warm it runs and what its drips carry.
+package gland
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Running is a gland under way. All figures are in the coherent SI unit; the
+// range that Heat accepts stands beside each.
+//
+// A rate or temperature that was counted or read may come a little below its
+// range when its accuracy is drawn; drip rates down to -0.05/s count as none.
+type Running struct {
+	ShaftDiameter quantity.Length // 10 mm to 200 mm
+	BoxBore       quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft
+	PackedLength  quantity.Length // 3 mm to 600 mm: number of rings times ring section
+
+	ShaftSpeed     quantity.RotationSpeed // 1 to 600 rad/s
+	DripRate       quantity.DripRate      // under way, 0 to 20/s; 0 is none
+	DripRateAtRest quantity.DripRate      // 0 to 20/s; 0 is none or not counted
+
+	WaterTemperature quantity.Temperature // 273.15 to 313.15 K
+	Salinity         quantity.Ratio       // mass fraction, 0 to 0.04; 0 is fresh water
+	AirTemperature   quantity.Temperature // around the box, 253.15 to 353.15 K; 0: not given, counted as warm as the water
+
+	WantedRise               quantity.TemperatureDifference // 0.5 to 100 K; 0: not asked
+	MeasuredGlandTemperature quantity.Temperature           // 263.15 to 423.15 K; 0: not measured
+
+	FrictionCoefficient quantity.Ratio  // packing on shaft and on box, 0.005 to 0.6
+	LateralRatio        quantity.Ratio  // radial over axial stress in the packing, 0.1 to 1
+	GlandStress         quantity.Stress // axial, at the follower, 2 kPa to 5 MPa
+
+	DropVolume   quantity.Volume       // 1e-8 to 3e-7 m³
+	Conductivity quantity.Conductivity // of the shaft, 5 to 420 W/(m·K)
+	WaterFilm    quantity.HeatTransfer // metal to water, 20 to 20 000 W/(m²·K)
+	AirFilm      quantity.HeatTransfer // metal to air, 1 to 100 W/(m²·K)
+	BoxAreaRatio quantity.Ratio        // outside of the box over π·BoxBore·PackedLength, 0 to 30
+	BoxWetRatio  quantity.Ratio        // wetted inside of the box over the same, 0 to 10
+}
+
+// noneBelow is how far under nothing a count of drips may be drawn, in 1/s.
+const noneBelow = 0.05
+
+// usable says whether Heat can work with what is given. It allocates nothing
+// when it can.
+func (in *Running) usable() error {
+	var bad problem.List
+	check := func(where, what string, v, lo, hi float64, allowed string) {
+		if !within(v, lo, hi) {
+			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
+		}
+	}
+	check("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
+	check("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")
+	check("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
+	check("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
+	check("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	check("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	check("/waterTemperature", "the water temperature", float64(in.WaterTemperature), 273.15, 313.15, "0 °C to 40 °C")
+	check("/salinity", "the salinity", float64(in.Salinity), 0, 0.04, "0 % to 4 %")
+	if in.AirTemperature != 0 {
+		check("/airTemperature", "the air temperature", float64(in.AirTemperature), 253.15, 353.15, "-20 °C to 80 °C")
+	}
+	if in.WantedRise != 0 {
+		check("/wantedRise", "the wanted temperature rise", float64(in.WantedRise), 0.5, 100, "0.5 K to 100 K")
+	}
+	if in.MeasuredGlandTemperature != 0 {
+		check("/measuredGlandTemperature", "the measured gland temperature", float64(in.MeasuredGlandTemperature), 263.15, 423.15, "-10 °C to 150 °C")
+	}
+	check("/frictionCoefficient", "the friction coefficient", float64(in.FrictionCoefficient), 0.005, 0.6, "0.005 to 0.6")
+	check("/lateralRatio", "the lateral pressure ratio", float64(in.LateralRatio), 0.1, 1, "0.1 to 1")
+	check("/glandStress", "the squeeze at the follower", float64(in.GlandStress), 2e3, 5e6, "2 kPa to 5 MPa")
+	check("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
+	check("/conductivity", "the heat conductivity of the shaft", float64(in.Conductivity), 5, 420, "5 to 420 W/(m·K)")
+	check("/waterFilm", "the film coefficient in water", float64(in.WaterFilm), 20, 20000, "20 to 20 000 W/(m²·K)")
+	check("/airFilm", "the film coefficient in air", float64(in.AirFilm), 1, 100, "1 to 100 W/(m²·K)")
+	check("/boxAreaRatio", "the outside of the box", float64(in.BoxAreaRatio), 0, 30, "0 to 30 times the packed bore")
+	check("/boxWetRatio", "the wetted inside of the box", float64(in.BoxWetRatio), 0, 10, "0 to 10 times the packed bore")
+	if len(bad) > 0 {
+		return bad
+	}
+	if section := (in.BoxBore - in.ShaftDiameter) / 2; !(section >= 1e-3*(1-1e-9)) {
+		bad.Add("/boxBore", "the bore of the box leaves less than 1 mm for the packing", "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")
+	}
+	if in.MeasuredGlandTemperature != 0 {
+		// Nothing cools the gland below both the water and the air; 5 K are left to the thermometer.
+		coldest := in.WaterTemperature
+		if in.AirTemperature != 0 {
+			coldest = min(coldest, in.AirTemperature)
+		}
+		if in.MeasuredGlandTemperature < coldest-5 {
+			bad.Add("/measuredGlandTemperature", "the gland cannot be colder than both the water and the air", "from the colder of the two upward", "read all three with the same thermometer")
+		}
+	}
+	return bad.Err()
+}
+
+// within allows the last digit of a limit that came from another unit, and
+// refuses NaN.
+func within(v, lo, hi float64) bool {
+	slack := 1e-12 * math.Abs(v)
+	return v >= lo-slack && v <= hi+slack
+}

@@ -1,0 +1,142 @@
+package gland
+
+import (
+	"encoding/json"
+	"errors"
+	"os"
+	"reflect"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+type property struct {
+	Quantity, Type any
+	Rows           string
+	Minimum        *float64
+	Maximum        *float64
+}
+
+func contract(t *testing.T) (input, result map[string]property) {
+	t.Helper()
+	text, err := os.ReadFile("../../schemas/gland-heat.schema.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var doc struct {
+		Defs struct {
+			Input, Result struct{ Properties map[string]property }
+		} `json:"$defs"`
+	}
+	if err := json.Unmarshal(text, &doc); err != nil {
+		t.Fatal(err)
+	}
+	return doc.Defs.Input.Properties, doc.Defs.Result.Properties
+}
+
+func jsonName(field string) string { return strings.ToLower(field[:1]) + field[1:] }
+
+// Every field has its property and every property, picks apart, its field.
+func TestNamesAgreeWithSchema(t *testing.T) {
+	input, result := contract(t)
+	for _, c := range []struct {
+		of         reflect.Type
+		properties map[string]property
+	}{{reflect.TypeFor[Running](), input}, {reflect.TypeFor[Warmth](), result}} {
+		fields := map[string]bool{}
+		for i := range c.of.NumField() {
+			name := jsonName(c.of.Field(i).Name)
+			fields[name] = true
+			if _, ok := c.properties[name]; !ok {
+				t.Errorf("%s.%s is not in the schema", c.of, name)
+			}
+		}
+		for name, p := range c.properties {
+			if p.Rows == "" && !fields[name] {
+				t.Errorf("%s has no field for %s", c.of, name)
+			}
+		}
+	}
+}
+
+// What the schema allows, Heat takes; just beyond it Heat refuses, naming the
+// place. Optional readings are tried with the rest of the gland around them.
+func TestRangesAgreeWithSchema(t *testing.T) {
+	input, _ := contract(t)
+	tried := 0
+	for name, p := range input {
+		if p.Quantity == nil {
+			continue
+		}
+		if p.Minimum == nil || p.Maximum == nil {
+			t.Errorf("%s has no range", name)
+			continue
+		}
+		beyond := 0.02 * (*p.Maximum - *p.Minimum)
+		if strings.HasPrefix(name, "drip") {
+			beyond = max(beyond, 1.01*noneBelow)
+		}
+		for _, c := range []struct {
+			value   float64
+			refused bool
+		}{{*p.Minimum, false}, {*p.Maximum, false}, {*p.Minimum - beyond, true}, {*p.Maximum + beyond, true}} {
+			if c.value == 0 && name == "wantedRise" {
+				continue
+			}
+			in := sloop()
+			field := reflect.ValueOf(&in).Elem().FieldByName(strings.ToUpper(name[:1]) + name[1:])
+			field.SetFloat(c.value)
+			_, err := Heat(in)
+			var list problem.List
+			errors.As(err, &list)
+			blamed := false
+			for _, one := range list {
+				// A shaft or box at the end of its range does not fit the other, and a
+				// gland is not colder than its water: those have words of their own.
+				if one.Where == "/"+name && strings.Contains(one.What, "out of range") {
+					blamed = true
+				}
+			}
+			if blamed != c.refused {
+				t.Errorf("%s = %g: %v", name, c.value, err)
+			}
+			tried++
+		}
+	}
+	if tried < 60 {
+		t.Errorf("only %d cases were tried", tried)
+	}
+}
+
+func TestHeatNamesEveryFault(t *testing.T) {
+	in := sloop()
+	in.ShaftDiameter, in.Salinity, in.GlandStress, in.DripRate = 25, 35, -1, -2
+	_, err := Heat(in)
+	var list problem.List
+	if !errors.As(err, &list) || len(list) != 4 {
+		t.Fatalf("%v, want four problems", err)
+	}
+	for _, p := range list {
+		if p.Allowed == "" {
+			t.Errorf("%v does not say what is allowed", p)
+		}
+	}
+}
+
+func TestHeatRefusesWhatCannotBe(t *testing.T) {
+	in := sloop()
+	in.BoxBore = in.ShaftDiameter + 0.001
+	if _, err := Heat(in); err == nil || !strings.Contains(err.Error(), "/boxBore") {
+		t.Errorf("half a millimetre of packing: %v", err)
+	}
+	in = sloop()
+	in.MeasuredGlandTemperature = in.WaterTemperature - 8
+	if _, err := Heat(in); err == nil || !strings.Contains(err.Error(), "/measuredGlandTemperature") {
+		t.Errorf("a gland colder than its water: %v", err)
+	}
+	in.AirTemperature = in.WaterTemperature - 12
+	if _, err := Heat(in); err != nil {
+		t.Errorf("a gland between cold air and warmer water: %v", err)
+	}
+}
