@@ -1,0 +1,278 @@
+package contract
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"net/url"
+	"strings"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// quantityKeyword teaches the validator the keyword "quantity": a text in
+// its place must be a quantity of that kind, inside minimum and maximum.
+type quantityKeyword struct{}
+
+// Compile reads the keyword where a schema has it.
+func (quantityKeyword) Compile(_ jsonschema.CompilerContext, m map[string]any) (jsonschema.ExtSchema, error) {
+	name, has := m["quantity"]
+	if !has {
+		return nil, nil
+	}
+	text, _ := name.(string)
+	kind, ok := quantity.Lookup(text)
+	if !ok {
+		return nil, fmt.Errorf("quantity: %v is not a kind of quantity", name)
+	}
+	k := quantityCheck{kind: kind, min: math.Inf(-1), max: math.Inf(1)}
+	if n, ok := m["minimum"].(json.Number); ok {
+		k.min, _ = n.Float64()
+	}
+	if n, ok := m["maximum"].(json.Number); ok {
+		k.max, _ = n.Float64()
+	}
+	return k, nil
+}
+
+type quantityCheck struct {
+	kind     *quantity.Kind
+	min, max float64
+}
+
+// Validate refuses a text that is not such a quantity. What exactly is wrong
+// is worked out again when the problem is put into words.
+func (k quantityCheck) Validate(ctx jsonschema.ValidationContext, v any) error {
+	text, ok := v.(string)
+	if !ok {
+		return nil // bare numbers are held against minimum and maximum by the standard keywords
+	}
+	r, err := k.kind.Parse(text)
+	if err != nil || outside(r.SI, k.min, k.max) {
+		return ctx.Error("quantity", "not an allowed quantity")
+	}
+	return nil
+}
+
+// outside allows the last digit of a limit that was converted from another
+// unit: 300 mm must not be beyond 0.3 m.
+func outside(v, lo, hi float64) bool {
+	slack := 1e-12 * math.Abs(v)
+	return v < lo-slack || v > hi+slack
+}
+
+func refuseToLoad(string) (io.ReadCloser, error) {
+	return nil, errors.New("nothing is loaded from outside")
+}
+
+// check runs the validator and puts every leaf of its findings into words.
+// The validator's own panics, which some of its inputs are known to cause,
+// become a problem too.
+func check(s *jsonschema.Schema, root *Property, value any) (found problem.List) {
+	defer func() {
+		if p := recover(); p != nil {
+			found = one("", fmt.Sprint("the input could not be checked: ", p), "", "report this together with the input")
+		}
+	}()
+	err := s.Validate(value)
+	if err == nil {
+		return nil
+	}
+	var failed *jsonschema.ValidationError
+	if !errors.As(err, &failed) {
+		return one("", err.Error(), "", "")
+	}
+	w := wording{root: root, value: value}
+	w.leaves(failed)
+	return w.list.Sorted()
+}
+
+// wording turns the validator's findings into problems for people.
+type wording struct {
+	root  *Property
+	value any
+	list  problem.List
+}
+
+func (w *wording) leaves(e *jsonschema.ValidationError) {
+	for _, c := range e.Causes {
+		w.leaves(c)
+	}
+	if len(e.Causes) == 0 {
+		w.put(e)
+	}
+}
+
+func (w *wording) put(e *jsonschema.ValidationError) {
+	keyword := e.KeywordLocation[strings.LastIndexByte(e.KeywordLocation, '/')+1:]
+	where := e.InstanceLocation
+	if plain, err := url.PathUnescape(where); err == nil { // the validator escapes its pointers for use in a URL
+		where = plain
+	}
+	tokens := Tokens(where)
+	p, _ := w.root.At(tokens)
+	value, _ := Resolve(w.value, tokens)
+	switch keyword {
+	case "quantity":
+		w.quantity(where, p, value)
+	case "type":
+		w.list.Add(where, fmt.Sprintf("%s is %s", label(p), typeOf(value)), AllowedTypes(p), example(p))
+	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
+		w.bareNumber(where, p, value)
+	case "enum", "const":
+		w.list.Add(where, fmt.Sprintf("%v is not one of the words for %s", value, label(p)), strings.Join(p.Enum, ", "), didYouMean(fmt.Sprint(value), p.Enum))
+	case "additionalProperties":
+		w.unknownNames(where, p, value)
+	case "required":
+		w.list.Add(where, label(p)+" is not whole: "+e.Message, "", example(p))
+	case "minItems":
+		w.list.Add(where, fmt.Sprintf("%s has too few entries", label(p)), fmt.Sprintf("at least %d", p.MinItems), "")
+	case "maxItems":
+		w.list.Add(where, fmt.Sprintf("%s has too many entries", label(p)), fmt.Sprintf("at most %d", p.MaxItems), "")
+	default:
+		w.list.Add(where, label(p)+": "+e.Message, "", example(p))
+	}
+}
+
+// quantity explains a text that was refused as a quantity.
+func (w *wording) quantity(where string, p *Property, value any) {
+	text, _ := value.(string)
+	r, err := p.Kind.Parse(text)
+	if err == nil {
+		w.beyond(where, p, r.SI, text)
+		return
+	}
+	var wrong problem.Problem
+	if pp := (*problem.Problem)(nil); errors.As(err, &pp) {
+		wrong = *pp
+	} else if !errors.As(err, &wrong) {
+		wrong.What = err.Error()
+	}
+	w.list.Add(where, label(p)+": "+wrong.What, wrong.Allowed, wrong.Hint)
+}
+
+func (w *wording) bareNumber(where string, p *Property, value any) {
+	n, _ := value.(json.Number)
+	f, _ := n.Float64()
+	w.beyond(where, p, f, n.String())
+}
+
+// beyond explains a value outside its range and, for a bare number, tries
+// the units that people most likely meant.
+func (w *wording) beyond(where string, p *Property, si float64, text string) {
+	low := p.Minimum != nil && si < *p.Minimum
+	side := "above"
+	if low {
+		side = "below"
+	}
+	hint := ""
+	if f, err := json.Number(text).Float64(); err == nil && p.Kind != nil {
+		for _, unit := range p.Units {
+			if r, err := p.Kind.Parse(text + " " + unit); unit != "" && err == nil && !outside(r.SI, bound(p.Minimum, -1), bound(p.Maximum, 1)) {
+				hint = fmt.Sprintf("a bare number is in %s; write %q if %v %s was meant", p.Kind.Units()[0], text+" "+unit, f, unit)
+				break
+			}
+		}
+	}
+	shown := text
+	if p.Kind != nil && hint != "" {
+		shown += " " + p.Kind.Units()[0]
+	}
+	w.list.Add(where, fmt.Sprintf("%s %s is %s what is allowed", label(p), shown, side), allowedRange(p), hint)
+}
+
+func bound(limit *float64, sign int) float64 {
+	if limit == nil {
+		return math.Inf(sign)
+	}
+	return *limit
+}
+
+func (w *wording) unknownNames(where string, p *Property, value any) {
+	object, _ := value.(map[string]any)
+	names := make([]string, len(p.Properties))
+	for i, c := range p.Properties {
+		names[i] = c.Name
+	}
+	for name := range object {
+		if p.Child(name) == nil {
+			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", name), strings.Join(names, ", "), didYouMean(name, names))
+		}
+	}
+}
+
+func label(p *Property) string {
+	switch {
+	case p.Title != "":
+		return p.Title
+	case p.Name != "":
+		return p.Name
+	default:
+		return "the input"
+	}
+}
+
+func typeOf(v any) string {
+	switch v.(type) {
+	case nil:
+		return "empty (null)"
+	case bool:
+		return "a yes or no"
+	case json.Number:
+		return "a bare number"
+	case string:
+		return "a text"
+	case []any:
+		return "a list"
+	default:
+		return "an object"
+	}
+}
+
+// AllowedTypes says in words what may stand in a property's place.
+func AllowedTypes(p *Property) string {
+	if p.Kind != nil {
+		return "a " + strings.ReplaceAll(p.Kind.Name, "-", " ") + " with its unit, or a bare number in " + p.Kind.Units()[0]
+	}
+	words := map[string]string{"string": "a text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "array": "a list", "object": "an object"}
+	var out []string
+	for _, t := range p.Types {
+		out = append(out, words[t])
+	}
+	return strings.Join(out, " or ")
+}
+
+// allowedRange says minimum and maximum in the units people use here.
+func allowedRange(p *Property) string {
+	show := func(v float64) string {
+		if p.Kind == nil {
+			return fmt.Sprint(v)
+		}
+		return p.Kind.Print(v, quantity.Metric, p.Units[0], p.Units[1])
+	}
+	switch {
+	case p.Minimum != nil && p.Maximum != nil:
+		return show(*p.Minimum) + " to " + show(*p.Maximum)
+	case p.Minimum != nil:
+		return show(*p.Minimum) + " or more"
+	case p.Maximum != nil:
+		return "up to " + show(*p.Maximum)
+	}
+	return ""
+}
+
+func example(p *Property) string {
+	if len(p.Examples) == 0 {
+		return ""
+	}
+	text, err := json.Marshal(p.Examples[0])
+	if err != nil {
+		return ""
+	}
+	return "for example " + string(text)
+}

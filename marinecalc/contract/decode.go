@@ -1,0 +1,194 @@
+package contract
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+// What a JSON text may be at the most. The validator's cost grows with the
+// square of a number's digits, and deep nesting would exhaust the stack of a
+// WASM host, so both are refused before it sees them.
+const (
+	MaxBytes  = 1 << 20
+	maxDepth  = 24
+	maxDigits = 32
+	maxText   = 20000
+)
+
+// Decode reads one JSON text into plain Go values (map[string]any, []any,
+// string, json.Number, bool, nil). It refuses what encoding/json would let
+// through or lose: invalid UTF-8, a key written twice, numbers no float can
+// hold, nesting without end, and anything after the value.
+func Decode(text []byte) (any, problem.List) {
+	if len(text) > MaxBytes {
+		return nil, one("", fmt.Sprintf("the text is %d bytes long", len(text)),
+			fmt.Sprintf("at most %d bytes", MaxBytes), "split it, or leave out what is not needed")
+	}
+	if !utf8.Valid(text) {
+		return nil, one("", "the text is not valid UTF-8", "JSON in UTF-8", "save the file as UTF-8")
+	}
+	d := decoder{json: json.NewDecoder(bytes.NewReader(text))}
+	d.json.UseNumber()
+	value, err := d.value()
+	if err == nil {
+		if _, end := d.json.Token(); !errors.Is(end, io.EOF) {
+			err = &problem.Problem{What: "there is more text after the JSON value", Allowed: "one JSON value", Hint: "remove what follows it"}
+		}
+	}
+	if err != nil {
+		return nil, problem.List{d.explain(err)}
+	}
+	return value, nil
+}
+
+func one(where, what, allowed, hint string) problem.List {
+	return problem.List{{Where: where, What: what, Allowed: allowed, Hint: hint}}
+}
+
+type decoder struct {
+	json *json.Decoder
+	path []string
+}
+
+func (d *decoder) value() (any, error) {
+	token, err := d.json.Token()
+	if err != nil {
+		return nil, err
+	}
+	switch t := token.(type) {
+	case json.Delim:
+		if len(d.path) >= maxDepth {
+			return nil, &problem.Problem{What: "the text nests too deep", Allowed: fmt.Sprintf("at most %d levels", maxDepth), Hint: "look for a bracket that is never closed"}
+		}
+		if t == '{' {
+			return d.object()
+		}
+		return d.list()
+	case json.Number:
+		return t, checkNumber(t)
+	case string:
+		if len(t) > maxText {
+			return nil, &problem.Problem{What: fmt.Sprintf("a text of %d bytes", len(t)), Allowed: fmt.Sprintf("at most %d bytes", maxText), Hint: "shorten it"}
+		}
+		return t, nil
+	default:
+		return t, nil // bool or nil
+	}
+}
+
+func (d *decoder) object() (any, error) {
+	object := map[string]any{}
+	for d.json.More() {
+		token, err := d.json.Token()
+		if err != nil {
+			return nil, err
+		}
+		key := token.(string) // the decoder lets no other key through
+		d.path = append(d.path, key)
+		if _, twice := object[key]; twice {
+			return nil, &problem.Problem{What: "this name is written twice", Allowed: "each name once in an object", Hint: "keep one of the two"}
+		}
+		if object[key], err = d.value(); err != nil {
+			return nil, err
+		}
+		d.path = d.path[:len(d.path)-1]
+	}
+	_, err := d.json.Token()
+	return object, err
+}
+
+func (d *decoder) list() (any, error) {
+	list := []any{}
+	for d.json.More() {
+		d.path = append(d.path, strconv.Itoa(len(list)))
+		item, err := d.value()
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, item)
+		d.path = d.path[:len(d.path)-1]
+	}
+	_, err := d.json.Token()
+	return list, err
+}
+
+func checkNumber(n json.Number) error {
+	if len(n) > maxDigits {
+		return &problem.Problem{What: fmt.Sprintf("a number of %d characters", len(n)), Allowed: fmt.Sprintf("at most %d characters", maxDigits), Hint: "round it"}
+	}
+	if f, err := n.Float64(); err != nil || math.IsInf(f, 0) {
+		return &problem.Problem{What: "the number " + n.String() + " is too large", Allowed: "numbers up to 1.8e308", Hint: "check its exponent"}
+	}
+	return nil
+}
+
+// explain turns an error of the JSON reader into a problem at its place.
+func (d *decoder) explain(err error) problem.Problem {
+	var p *problem.Problem
+	if errors.As(err, &p) {
+		p.Where = Pointer(d.path)
+		return *p
+	}
+	what := "the text is not JSON: " + err.Error()
+	if errors.Is(err, io.EOF) || errors.Is(err, io.ErrUnexpectedEOF) {
+		what = "the JSON text ends too early"
+	}
+	return problem.Problem{Where: Pointer(d.path), What: what, Allowed: "one JSON value (RFC 8259)",
+		Hint: fmt.Sprintf("look near byte %d", d.json.InputOffset())}
+}
+
+// Pointer writes a JSON pointer (RFC 6901) of the given tokens.
+func Pointer(tokens []string) string {
+	var b strings.Builder
+	for _, t := range tokens {
+		b.WriteByte('/')
+		b.WriteString(strings.NewReplacer("~", "~0", "/", "~1").Replace(t))
+	}
+	return b.String()
+}
+
+// Tokens splits a JSON pointer into its unescaped tokens.
+func Tokens(pointer string) []string {
+	if pointer == "" {
+		return nil
+	}
+	tokens := strings.Split(strings.TrimPrefix(pointer, "/"), "/")
+	for i, t := range tokens {
+		if strings.Contains(t, "~") {
+			tokens[i] = strings.NewReplacer("~1", "/", "~0", "~").Replace(t)
+		}
+	}
+	return tokens
+}
+
+// Resolve returns the value at a JSON pointer inside a decoded document.
+func Resolve(document any, tokens []string) (any, bool) {
+	for _, t := range tokens {
+		switch v := document.(type) {
+		case map[string]any:
+			next, ok := v[t]
+			if !ok {
+				return nil, false
+			}
+			document = next
+		case []any:
+			i, err := strconv.Atoi(t)
+			if err != nil || i < 0 || i >= len(v) {
+				return nil, false
+			}
+			document = v[i]
+		default:
+			return nil, false
+		}
+	}
+	return document, true
+}

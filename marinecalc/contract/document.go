@@ -1,0 +1,118 @@
+package contract
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/schemas"
+)
+
+// Calculation is the contract of one calculation: its title, what it
+// answers, its inputs and its results in the order in which people meet them.
+type Calculation struct {
+	ID      string
+	Title   string
+	Answers string
+	Input   *Property
+	Result  *Property
+	Text    []byte // the schema document itself
+
+	Formulas *Formulas
+	check    *jsonschema.Schema
+}
+
+// OpenCalculation reads the contract of a calculation by its id.
+func OpenCalculation(id string) (*Calculation, error) {
+	text, top, r, err := open(id)
+	if err != nil {
+		return nil, err
+	}
+	c := &Calculation{ID: id, Title: top.Title, Answers: top.Description, Text: text}
+	for name, to := range map[string]**Property{"input": &c.Input, "result": &c.Result} {
+		raw, ok := r.defs[name]
+		if !ok {
+			return nil, fmt.Errorf("schema %s has no $defs/%s", id, name)
+		}
+		if *to, err = r.property(name, raw); err != nil {
+			return nil, fmt.Errorf("schema %s: %w", id, err)
+		}
+	}
+	if c.check, err = compile(id, text, "#/$defs/input"); err != nil {
+		return nil, err
+	}
+	c.Formulas = c.formulas()
+	return c, nil
+}
+
+// CheckInput holds an input, as Decode gives it, against the contract and
+// returns every problem in it.
+func (c *Calculation) CheckInput(input any) problem.List { return check(c.check, c.Input, input) }
+
+// Document is the contract of a whole document, such as the boat file.
+type Document struct {
+	Name  string
+	Title string
+	Root  *Property
+	Text  []byte
+
+	check *jsonschema.Schema
+}
+
+// OpenDocument reads the contract of a document by the schema's name.
+func OpenDocument(name string) (*Document, error) {
+	text, top, r, err := open(name)
+	if err != nil {
+		return nil, err
+	}
+	root, err := r.property("", text)
+	if err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	d := &Document{Name: name, Title: top.Title, Root: root, Text: text}
+	if d.check, err = compile(name, text, ""); err != nil {
+		return nil, err
+	}
+	return d, nil
+}
+
+// Check holds a decoded document against the contract.
+func (d *Document) Check(value any) problem.List { return check(d.check, d.Root, value) }
+
+func open(name string) (text []byte, top written, r *reader, err error) {
+	if text, err = schemas.Read(name); err != nil {
+		return nil, top, nil, fmt.Errorf("there is no schema %q", name)
+	}
+	if err = json.Unmarshal(text, &top); err != nil {
+		return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	r = &reader{defs: map[string]json.RawMessage{}}
+	if len(top.Defs) > 0 {
+		if err = json.Unmarshal(top.Defs, &r.defs); err != nil {
+			return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
+		}
+	}
+	return text, top, r, nil
+}
+
+// compile readies the validator for the part of a schema document that the
+// fragment names. It never reads a file or the network.
+func compile(name string, text []byte, fragment string) (*jsonschema.Schema, error) {
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	c.AssertFormat = true
+	c.LoadURL = refuseToLoad
+	c.RegisterExtension("quantity", nil, quantityKeyword{})
+	url := schemas.Base + name + ".schema.json"
+	if err := c.AddResource(url, bytes.NewReader(text)); err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	s, err := c.Compile(url + fragment)
+	if err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	return s, nil
+}

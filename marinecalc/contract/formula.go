@@ -1,0 +1,125 @@
+package contract
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// Piece is a part of a printed formula: plain text, or a symbol that stands
+// for an input or a result.
+type Piece struct {
+	Text string
+	Of   *Property // nil for plain text
+}
+
+// Formulas knows the symbols of one calculation and what rests on what.
+type Formulas struct {
+	bySymbol map[string]*Property
+	pieces   map[string][]Piece // by result name; the right side of its formula
+	rests    map[string][]string
+}
+
+// formulas reads every formula of the calculation once.
+func (c *Calculation) formulas() *Formulas {
+	f := &Formulas{bySymbol: map[string]*Property{}, pieces: map[string][]Piece{}, rests: map[string][]string{}}
+	for _, side := range [][]*Property{c.Input.Properties, c.Result.Properties} {
+		for _, p := range side {
+			if p.Symbol != "" {
+				f.bySymbol[p.Symbol] = p
+			}
+		}
+	}
+	for _, p := range c.Result.Properties {
+		f.pieces[p.Name] = f.split(p.Formula)
+	}
+	for _, p := range c.Result.Properties {
+		f.rests[p.Name] = c.inputsUnder(f, p, nil)
+	}
+	return f
+}
+
+// inputsUnder lists the inputs on which a result rests, directly or through
+// other results. path holds the results already being followed.
+func (c *Calculation) inputsUnder(f *Formulas, p *Property, path []string) []string {
+	if slices.Contains(path, p.Name) {
+		return nil
+	}
+	path = append(path, p.Name)
+	names := slices.Clone(p.Rests)
+	for _, piece := range f.pieces[p.Name] {
+		if piece.Of != nil {
+			names = append(names, piece.Of.Name)
+		}
+	}
+	var inputs []string
+	for _, name := range names {
+		under := []string{name}
+		if r := c.Result.Child(name); r != nil {
+			under = c.inputsUnder(f, r, path)
+		}
+		for _, u := range under {
+			if !slices.Contains(inputs, u) {
+				inputs = append(inputs, u)
+			}
+		}
+	}
+	return inputs
+}
+
+// split cuts a formula into pieces; what stands left of "=" stays whole.
+func (f *Formulas) split(formula string) []Piece {
+	left, right, ok := strings.Cut(formula, "=")
+	if !ok {
+		return nil
+	}
+	pieces := []Piece{{Text: left + "="}}
+	rest := []rune(right)
+	for len(rest) > 0 {
+		n := 0
+		for n < len(rest) && inSymbol(rest[n], n == 0) {
+			n++
+		}
+		if n > 0 {
+			word := string(rest[:n])
+			pieces = append(pieces, Piece{Text: word, Of: f.bySymbol[word]})
+		} else {
+			for n < len(rest) && !inSymbol(rest[n], true) {
+				n++
+				// A number swallows what sticks to it, so that 2 in 16T is no symbol.
+				for n < len(rest) && unicode.IsDigit(rest[n-1]) && (unicode.IsDigit(rest[n]) || rest[n] == '.') {
+					n++
+				}
+			}
+			pieces = append(pieces, Piece{Text: string(rest[:n])})
+		}
+		rest = rest[n:]
+	}
+	return pieces
+}
+
+func inSymbol(r rune, first bool) bool {
+	return unicode.IsLetter(r) || !first && (r == '_' || unicode.IsDigit(r) || r == '′')
+}
+
+// Symbol returns the property that a symbol stands for, or nil.
+func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
+
+// Fill writes a result's formula with every known value in the place of its
+// symbol. text returns "" for what is not known.
+func (f *Formulas) Fill(result string, text func(*Property) string) string {
+	var b strings.Builder
+	for _, piece := range f.pieces[result] {
+		shown := piece.Text
+		if piece.Of != nil {
+			if t := text(piece.Of); t != "" {
+				shown = t
+			}
+		}
+		b.WriteString(shown)
+	}
+	return b.String()
+}
+
+// Rests lists the inputs on which a result rests.
+func (f *Formulas) Rests(result string) []string { return f.rests[result] }

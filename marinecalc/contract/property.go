@@ -1,0 +1,267 @@
+// Package contract reads the JSON Schema of a calculation or of a document
+// and holds what comes in to it: the one place that knows the validator and
+// the annotation keywords of our own.
+package contract
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Level says where an input or result stands: in the open or folded away.
+type Level string
+
+// The levels.
+const (
+	Main   Level = "main"
+	Detail Level = "detail"
+)
+
+// Property is one described place of a document: an input, a result, or an
+// object or list that holds more of them.
+type Property struct {
+	Name        string
+	Index       int // its place among its siblings
+	Title       string
+	Description string
+	Symbol      string
+	Types       []string // JSON types allowed here
+	Kind        *quantity.Kind
+	Units       [2]string // preferred for display: metric, US
+	Minimum     *float64  // in SI
+	Maximum     *float64
+	MinItems    int
+	MaxItems    int
+	Enum        []string
+	EnumTitles  []string
+	Default     any
+	Examples    []any
+	Needs       []string
+
+	Rows   string // table whose row is picked here
+	Usual  string // row of the usual values that stands in
+	Boat   string // where the boat file holds it
+	After  string // "calculation/result" that stands in
+	ReadBy string // the input that names the gauge
+	Level  Level
+
+	Formula string
+	Method  string
+	Rests   []string
+	Source  string
+	Basis   string
+
+	Properties []*Property // in the order of the document
+	Items      *Property
+	byName     map[string]*Property
+}
+
+// Child returns the property of that name, or nil.
+func (p *Property) Child(name string) *Property { return p.byName[name] }
+
+// At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
+// returns the deepest property that is described along it; whole tells
+// whether the walk reached the end.
+func (p *Property) At(tokens []string) (found *Property, whole bool) {
+	for _, t := range tokens {
+		next := p.Child(t)
+		if next == nil {
+			next = p.Items
+		}
+		if next == nil {
+			return p, false
+		}
+		p = next
+	}
+	return p, true
+}
+
+// written is a schema as it stands in the file.
+type written struct {
+	Ref         string          `json:"$ref"`
+	Title       string          `json:"title"`
+	Description string          `json:"description"`
+	Symbol      string          `json:"symbol"`
+	Type        json.RawMessage `json:"type"`
+	Quantity    string          `json:"quantity"`
+	Units       []string        `json:"units"`
+	Minimum     *float64        `json:"minimum"`
+	Maximum     *float64        `json:"maximum"`
+	MinItems    int             `json:"minItems"`
+	MaxItems    int             `json:"maxItems"`
+	Enum        []any           `json:"enum"`
+	EnumTitles  []string        `json:"enumTitles"`
+	Default     json.RawMessage `json:"default"`
+	Examples    json.RawMessage `json:"examples"`
+	Needs       []string        `json:"needs"`
+	Rows        string          `json:"rows"`
+	Usual       string          `json:"usual"`
+	Boat        string          `json:"boat"`
+	After       string          `json:"after"`
+	ReadBy      string          `json:"readBy"`
+	Level       Level           `json:"level"`
+	Formula     string          `json:"formula"`
+	Method      string          `json:"method"`
+	Rests       []string        `json:"rests"`
+	Source      string          `json:"source"`
+	Basis       string          `json:"basis"`
+	Properties  json.RawMessage `json:"properties"`
+	Items       json.RawMessage `json:"items"`
+	Defs        json.RawMessage `json:"$defs"`
+}
+
+// reader turns schema text into properties; defs holds the document's $defs
+// for references of the form "#/$defs/name".
+type reader struct{ defs map[string]json.RawMessage }
+
+func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
+	var w written
+	if err := json.Unmarshal(raw, &w); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if w.Ref != "" {
+		target, ok := r.defs[strings.TrimPrefix(w.Ref, "#/$defs/")]
+		if !ok {
+			return nil, fmt.Errorf("%s: reference %q is not to a definition of the same document", name, w.Ref)
+		}
+		p, err := r.property(name, target)
+		if err != nil {
+			return nil, err
+		}
+		w.overlay(p)
+		return p, nil
+	}
+	p := &Property{Name: name, Level: Main, byName: map[string]*Property{}}
+	w.overlay(p)
+	var err error
+	if p.Types, err = typeNames(w.Type); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if w.Quantity != "" {
+		kind, ok := quantity.Lookup(w.Quantity)
+		if !ok {
+			return nil, fmt.Errorf("%s: %q is not a kind of quantity", name, w.Quantity)
+		}
+		p.Kind = kind
+	}
+	if len(w.Properties) > 0 {
+		keys, values, err := members(w.Properties)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		for i, key := range keys {
+			child, err := r.property(key, values[i])
+			if err != nil {
+				return nil, fmt.Errorf("%s/%w", name, err)
+			}
+			child.Index = i
+			p.Properties = append(p.Properties, child)
+			p.byName[key] = child
+		}
+	}
+	if len(w.Items) > 0 {
+		if p.Items, err = r.property(name, w.Items); err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+}
+
+// overlay writes what the schema says of itself over p; beside a reference
+// this lets a place give its own title, help and boat pointer.
+func (w *written) overlay(p *Property) {
+	set := func(to *string, from string) {
+		if from != "" {
+			*to = from
+		}
+	}
+	set(&p.Title, w.Title)
+	set(&p.Description, w.Description)
+	set(&p.Symbol, w.Symbol)
+	set(&p.Rows, w.Rows)
+	set(&p.Usual, w.Usual)
+	set(&p.Boat, w.Boat)
+	set(&p.After, w.After)
+	set(&p.ReadBy, w.ReadBy)
+	set(&p.Formula, w.Formula)
+	set(&p.Method, w.Method)
+	set(&p.Source, w.Source)
+	set(&p.Basis, w.Basis)
+	if w.Level != "" {
+		p.Level = w.Level
+	}
+	if len(w.Units) == 2 {
+		p.Units = [2]string{w.Units[0], w.Units[1]}
+	}
+	if w.Minimum != nil {
+		p.Minimum = w.Minimum
+	}
+	if w.Maximum != nil {
+		p.Maximum = w.Maximum
+	}
+	if w.MinItems > 0 {
+		p.MinItems = w.MinItems
+	}
+	if w.MaxItems > 0 {
+		p.MaxItems = w.MaxItems
+	}
+	for _, e := range w.Enum {
+		p.Enum = append(p.Enum, fmt.Sprint(e))
+	}
+	if w.EnumTitles != nil {
+		p.EnumTitles = w.EnumTitles
+	}
+	if len(w.Default) > 0 {
+		p.Default, _ = Decode(w.Default) // the document was read as JSON before
+	}
+	if len(w.Examples) > 0 {
+		examples, _ := Decode(w.Examples)
+		p.Examples, _ = examples.([]any)
+	}
+	if w.Needs != nil {
+		p.Needs = w.Needs
+	}
+	if w.Rests != nil {
+		p.Rests = w.Rests
+	}
+}
+
+// typeNames reads the keyword "type", one name or a list of them.
+func typeNames(raw json.RawMessage) ([]string, error) {
+	if len(raw) == 0 {
+		return nil, nil
+	}
+	var many []string
+	if raw[0] == '[' {
+		err := json.Unmarshal(raw, &many)
+		return many, err
+	}
+	var one string
+	err := json.Unmarshal(raw, &one)
+	return []string{one}, err
+}
+
+// members splits a JSON object into its keys and values, in their order.
+func members(raw json.RawMessage) (keys []string, values []json.RawMessage, err error) {
+	d := json.NewDecoder(bytes.NewReader(raw))
+	if _, err = d.Token(); err != nil {
+		return nil, nil, err
+	}
+	for d.More() {
+		key, err := d.Token()
+		if err != nil {
+			return nil, nil, err
+		}
+		var value json.RawMessage
+		if err := d.Decode(&value); err != nil {
+			return nil, nil, err
+		}
+		keys = append(keys, key.(string)) // keys of an object are strings
+		values = append(values, value)
+	}
+	return keys, values, nil
+}
