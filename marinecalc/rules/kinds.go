@@ -1,0 +1,166 @@
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+// Table is one kind of thing people pick from, or look up.
+type Table struct {
+	Name    string            `json:"table"`
+	Title   string            `json:"title"`
+	About   string            `json:"about"`
+	Columns map[string]string `json:"columns"` // column -> kind of quantity, "text", "number" or "accuracy"
+	Rows    []Row             `json:"rows"`
+}
+
+// Find returns the row of that pick that applies to what is known, or nil.
+func (t *Table) Find(pick string, known Known) *Row {
+	for i := range t.Rows {
+		if r := &t.Rows[i]; r.Pick == pick && r.Valid.Meets(known) {
+			return r
+		}
+	}
+	return nil
+}
+
+// Picks lists what can be chosen, in the order of the rows, with its name.
+func (t *Table) Picks() (picks, names []string) {
+	seen := map[string]bool{}
+	for _, r := range t.Rows {
+		if !seen[r.Pick] {
+			seen[r.Pick] = true
+			picks, names = append(picks, r.Pick), append(names, r.Name)
+		}
+	}
+	return picks, names
+}
+
+// Bound is one side of a limit: an amount, or the value of another input or
+// result of the same calculation.
+type Bound struct {
+	Amount
+	Of string
+}
+
+// UnmarshalJSON reads an amount or {"of": "name"}.
+func (b *Bound) UnmarshalJSON(text []byte) error {
+	if text[0] != '{' {
+		return b.Amount.UnmarshalJSON(text)
+	}
+	var w struct{ Of string }
+	if err := json.Unmarshal(text, &w); err != nil {
+		return err
+	}
+	if w.Of == "" {
+		return fmt.Errorf("a bound by name needs %q", "of")
+	}
+	b.Of = w.Of
+	return nil
+}
+
+// Limit is what a result or a reading is held against.
+type Limit struct {
+	ID          string  `json:"id"`
+	Calculation string  `json:"calculation"`
+	On          string  `json:"on"`
+	Title       string  `json:"title"`
+	Max         *Bound  `json:"max"`
+	Min         *Bound  `json:"min"`
+	Near        float64 `json:"near"`
+	Valid       Valid   `json:"valid"`
+	How         string  `json:"how"` // how to take the reading when it is missing
+	Why         string  `json:"why"` // what it means to be beyond
+	Decides     *bool   `json:"decides"`
+	Note        string  `json:"note"`
+	Backing
+}
+
+// Signal is a signal word of ANSI Z535.6.
+type Signal string
+
+// The signal words, gravest first.
+const (
+	Danger  Signal = "DANGER"
+	Warning Signal = "WARNING"
+	Care    Signal = "CAUTION"
+	Notice  Signal = "NOTICE"
+)
+
+// Caution is what can hurt people or the boat in the work that a calculation
+// belongs to.
+type Caution struct {
+	ID           string   `json:"id"`
+	Calculations []string `json:"calculations"`
+	Signal       Signal   `json:"signal"`
+	Text         string   `json:"text"`
+	Valid        Valid    `json:"valid"`
+	Note         string   `json:"note"`
+	Backing
+}
+
+// Advice is what to do next, after a verdict or always.
+type Advice struct {
+	ID          string   `json:"id"`
+	Calculation string   `json:"calculation"`
+	Limit       string   `json:"limit"`
+	Words       []string `json:"words"`
+	Valid       Valid    `json:"valid"`
+	Text        string   `json:"text"`
+	Note        string   `json:"note"`
+	Backing
+}
+
+// sheaf is one file of rule data, of any kind.
+type sheaf struct {
+	Table
+	Limits   []Limit   `json:"limits"`
+	Cautions []Caution `json:"cautions"`
+	Advice   []Advice  `json:"advice"`
+}
+
+// faults names every row that cannot be believed or understood. where leads
+// each problem to the file.
+func (s *sheaf) faults(where string) problem.List {
+	var list problem.List
+	add := func(kind string, i int, id, what string) {
+		if id == "" && what == "" {
+			what = "it has no id"
+		}
+		if what != "" {
+			list.Add(fmt.Sprintf("%s/%s/%d", where, kind, i), "row "+id+": "+what,
+				"a row with id, source.document and basis", "write where the figure comes from, or that it is common practice")
+		}
+	}
+	for i := range s.Rows {
+		r := &s.Rows[i]
+		add("rows", i, r.ID, r.missing())
+		for column, v := range r.Values {
+			kind, ok := s.Columns[column]
+			if !ok {
+				add("rows", i, r.ID, fmt.Sprintf("%q is not one of its columns", column))
+				continue
+			}
+			if err := v.settle(kind); err != nil {
+				add("rows", i, r.ID, column+": "+err.Error())
+			}
+			r.Values[column] = v
+		}
+	}
+	for i := range s.Limits {
+		l := &s.Limits[i]
+		add("limits", i, l.ID, l.missing())
+		if (l.Max == nil) == (l.Min == nil) {
+			add("limits", i, l.ID, "a limit has either max or min")
+		}
+	}
+	for i, c := range s.Cautions {
+		add("cautions", i, c.ID, c.missing())
+	}
+	for i, a := range s.Advice {
+		add("advice", i, a.ID, a.missing())
+	}
+	return list
+}

@@ -1,0 +1,194 @@
+// Package rules holds judgement as data: tables of bolts, packings and
+// gauges, limits, cautions and advice, each row with its source. The rows
+// are JSON files beside this code; a yard lays the maker's figures over them
+// without touching either.
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Source says where a row comes from.
+type Source struct {
+	Document string `json:"document"`
+	Edition  string `json:"edition,omitempty"`
+	Clause   string `json:"clause,omitempty"`
+}
+
+// String writes the source as one line.
+func (s Source) String() string {
+	parts := []string{s.Document}
+	for _, p := range []string{s.Edition, s.Clause} {
+		if p != "" {
+			parts = append(parts, p)
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// Basis says what kind of authority stands behind a row.
+type Basis string
+
+// The bases, strongest first.
+const (
+	ByMaker        Basis = "maker"
+	ByStandard     Basis = "standard"
+	ByHandbook     Basis = "handbook"
+	ByMeasurement  Basis = "measured"
+	CommonPractice Basis = "common-practice"
+	FromMemory     Basis = "from-memory"
+)
+
+// Authority says the basis in the words of a verdict.
+func (b Basis) Authority() string {
+	switch b {
+	case ByMaker:
+		return "maker's figure"
+	case CommonPractice:
+		return "common practice"
+	case FromMemory:
+		return "published, quoted from memory"
+	default:
+		return "published"
+	}
+}
+
+func (b Basis) known() bool {
+	switch b {
+	case ByMaker, ByStandard, ByHandbook, ByMeasurement, CommonPractice, FromMemory:
+		return true
+	}
+	return false
+}
+
+// Backing is what every row carries to be believed.
+type Backing struct {
+	Source Source `json:"source"`
+	Basis  Basis  `json:"basis"`
+}
+
+func (b Backing) missing() string {
+	switch {
+	case b.Source.Document == "":
+		return "it has no source"
+	case !b.Basis.known():
+		return fmt.Sprintf("its basis %q is not known", b.Basis)
+	}
+	return ""
+}
+
+// Row is one row of a table.
+type Row struct {
+	ID     string           `json:"id"`
+	Pick   string           `json:"pick"` // what people choose; several rows may share it, each with its own Valid
+	Name   string           `json:"name"`
+	Valid  Valid            `json:"valid"`
+	Values map[string]Value `json:"values"`
+	Note   string           `json:"note"`
+	// Decides is false on rows of the least sure kind: they start a
+	// calculation but never stand behind a verdict.
+	Decides bool `json:"decides"`
+	Backing
+}
+
+// UnmarshalJSON reads a row; it decides unless it says otherwise.
+func (r *Row) UnmarshalJSON(text []byte) error {
+	type plain Row
+	p := plain{Decides: true}
+	if err := json.Unmarshal(text, &p); err != nil {
+		return err
+	}
+	*r = Row(p)
+	if r.Pick == "" {
+		r.Pick = r.ID
+	}
+	return nil
+}
+
+// Value is what a row says in one column: a text, or a number in SI with or
+// without a range.
+type Value struct {
+	SI        float64
+	Low, High float64
+	Shape     string // "", "rectangular", "triangular" or "normal"
+	Text      string // as written; the whole value where the column is text
+	IsText    bool
+	Reading   quantity.Reading
+}
+
+// Ranged tells whether the value has a spread.
+func (v Value) Ranged() bool { return v.Shape != "" && v.Low < v.High }
+
+// UnmarshalJSON keeps the text; the table gives it meaning by its column.
+func (v *Value) UnmarshalJSON(text []byte) error {
+	v.Text = string(text)
+	return nil
+}
+
+// settle reads the kept text as the column's kind says.
+func (v *Value) settle(column string) error {
+	raw := []byte(v.Text)
+	read := func(raw json.RawMessage) (quantity.Reading, error) {
+		var n float64
+		if json.Unmarshal(raw, &n) == nil {
+			return quantity.Reading{SI: n}, nil
+		}
+		var s string
+		if err := json.Unmarshal(raw, &s); err != nil {
+			return quantity.Reading{}, fmt.Errorf("%s is neither a number nor a text", raw)
+		}
+		kind, ok := quantity.Lookup(column)
+		if !ok {
+			return quantity.Reading{}, fmt.Errorf("%q is not a kind of column", column)
+		}
+		return kind.Parse(s)
+	}
+	switch column {
+	case "text", "accuracy":
+		v.IsText = true
+		return json.Unmarshal(raw, &v.Text)
+	case "number":
+		column = "ratio"
+	}
+	if raw[0] != '{' {
+		var err error
+		v.Reading, err = read(raw)
+		v.SI, v.Low, v.High = v.Reading.SI, v.Reading.SI, v.Reading.SI
+		if a := v.Reading.Accuracy; a > 0 {
+			v.Low, v.High, v.Shape = v.SI-a, v.SI+a, "rectangular"
+		}
+		return err
+	}
+	var ranged struct {
+		Low, Typical, High json.RawMessage
+		Shape              string
+	}
+	if err := json.Unmarshal(raw, &ranged); err != nil {
+		return err
+	}
+	for _, part := range []struct {
+		raw json.RawMessage
+		to  *float64
+	}{{ranged.Low, &v.Low}, {ranged.Typical, &v.SI}, {ranged.High, &v.High}} {
+		if len(part.raw) == 0 {
+			return fmt.Errorf("a range needs low, typical and high")
+		}
+		r, err := read(part.raw)
+		if err != nil {
+			return err
+		}
+		*part.to, v.Reading.Unit = r.SI, r.Unit
+	}
+	v.Reading.SI, v.Shape = v.SI, ranged.Shape
+	switch {
+	case v.Shape != "rectangular" && v.Shape != "triangular" && v.Shape != "normal":
+		return fmt.Errorf("shape %q is not rectangular, triangular or normal", v.Shape)
+	case !(v.Low <= v.SI && v.SI <= v.High):
+		return fmt.Errorf("low, typical and high are not in order")
+	}
+	return nil
+}

@@ -1,0 +1,99 @@
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Known gives what is known of a named input or result: a number in SI, or a
+// word. ok is false when it is not known.
+type Known func(name string) (si float64, word string, ok bool)
+
+// Valid says where a row applies: every named input or result must meet its
+// condition. The empty Valid applies everywhere.
+type Valid map[string]Condition
+
+// Meets tells whether every condition holds. Something not known does not
+// meet a condition.
+func (v Valid) Meets(known Known) bool {
+	for name, c := range v {
+		si, word, ok := known(name)
+		if !ok || !c.holds(si, word) {
+			return false
+		}
+	}
+	return true
+}
+
+// Condition is a range (min and max inclusive, above and below exclusive) or
+// a list of words.
+type Condition struct {
+	low, high         float64
+	openLow, openHigh bool
+	words             []string
+}
+
+// UnmarshalJSON reads a condition; its quantities name their own units.
+func (c *Condition) UnmarshalJSON(text []byte) error {
+	var w struct {
+		Min, Max, Above, Below *Amount
+		Any                    []string
+	}
+	if err := json.Unmarshal(text, &w); err != nil {
+		return err
+	}
+	*c = Condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any}
+	if w.Min != nil {
+		c.low = w.Min.SI
+	}
+	if w.Max != nil {
+		c.high = w.Max.SI
+	}
+	if w.Above != nil {
+		c.low, c.openLow = w.Above.SI, true
+	}
+	if w.Below != nil {
+		c.high, c.openHigh = w.Below.SI, true
+	}
+	return nil
+}
+
+func (c Condition) holds(si float64, word string) bool {
+	if c.words != nil {
+		return slices.Contains(c.words, word)
+	}
+	// A limit converted from another unit must hold at the limit itself.
+	slack := 1e-9 * math.Abs(si)
+	low, high := si >= c.low-slack, si <= c.high+slack
+	if c.openLow {
+		low = si > c.low+slack
+	}
+	if c.openHigh {
+		high = si < c.high-slack
+	}
+	return low && high
+}
+
+// Amount is a quantity whose unit tells its kind, or a bare number in SI.
+type Amount struct {
+	SI   float64
+	Text string
+}
+
+// UnmarshalJSON reads "1/4 in", "1200 rpm" or 0.2.
+func (a *Amount) UnmarshalJSON(text []byte) error {
+	if json.Unmarshal(text, &a.SI) == nil {
+		a.Text = string(text)
+		return nil
+	}
+	if err := json.Unmarshal(text, &a.Text); err != nil {
+		return fmt.Errorf("%s is neither a number nor a quantity", text)
+	}
+	r, _, err := quantity.Infer(a.Text)
+	a.SI = r.SI
+	return err
+}
