@@ -1,0 +1,88 @@
+package marinecalc
+
+import (
+	"reflect"
+	"sync"
+	"unicode"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// calculation binds a name and its schema to a typed function.
+type calculation struct {
+	id       string
+	contract func() (*contract.Calculation, error) // read once, when first needed
+	open     func() *call
+}
+
+// call is one use of a typed function. Its input and output stay where they
+// are, so that trials write and read them through pointers.
+type call struct {
+	input, output reflect.Value
+	run           func() error
+	draw          func(brush) []sheet.Drawing
+}
+
+// bind is the registration line of a calculation.
+func bind[In, Out any](id string, compute func(In) (Out, error)) calculation {
+	return bindDrawn(id, compute, nil)
+}
+
+// bindDrawn binds a calculation that also draws.
+func bindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
+	return calculation{
+		id:       id,
+		contract: sync.OnceValues(func() (*contract.Calculation, error) { return contract.OpenCalculation(id) }),
+		open: func() *call {
+			var in In
+			var out Out
+			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
+			c.run = func() (err error) {
+				out, err = compute(in)
+				return err
+			}
+			if draw != nil {
+				c.draw = func(b brush) []sheet.Drawing { return draw(in, out, b) }
+			}
+			return c
+		},
+	}
+}
+
+// fields holds, for each struct type, the index of the field of each JSON
+// name: "ShaftDiameter" is "shaftDiameter".
+var fields sync.Map // reflect.Type -> map[string]int
+
+// field returns the struct's field of a JSON name.
+func field(structure reflect.Value, name string) (reflect.Value, bool) {
+	t := structure.Type()
+	index, ok := fields.Load(t)
+	if !ok {
+		byName := make(map[string]int, t.NumField())
+		for i := range t.NumField() {
+			byName[jsonName(t.Field(i).Name)] = i
+		}
+		index, _ = fields.LoadOrStore(t, byName)
+	}
+	i, ok := index.(map[string]int)[name]
+	if !ok {
+		return reflect.Value{}, false
+	}
+	return structure.Field(i), true
+}
+
+// jsonName writes a Go field name as JSON has it.
+func jsonName(goName string) string {
+	r := []rune(goName)
+	r[0] = unicode.ToLower(r[0])
+	return string(r)
+}
+
+// number points to a float field, or is nil where the field is none.
+func number(f reflect.Value) *float64 {
+	if f.Kind() != reflect.Float64 {
+		return nil
+	}
+	return f.Addr().Convert(reflect.TypeFor[*float64]()).Interface().(*float64)
+}

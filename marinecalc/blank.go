@@ -1,0 +1,95 @@
+package marinecalc
+
+import (
+	"slices"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Sheet is the document that every calculation returns.
+type Sheet = sheet.Sheet
+
+// Problem is one thing wrong with an input; Problems is the error of every
+// function here that takes input.
+type (
+	Problem  = problem.Problem
+	Problems = problem.List
+)
+
+// Blank is a calculation as a form still to be filled in.
+type Blank struct {
+	Entry
+	Inputs []BlankInput
+}
+
+// BlankInput is one line of the form.
+type BlankInput struct {
+	Name     string
+	Title    string
+	Help     string
+	Kind     string   // kind of quantity, "" for words
+	Units    []string // that can be typed, the SI unit first
+	Example  any
+	Choices  []Choice
+	Required bool // must be known from some origin
+	Detail   bool // rarely typed
+	JSON     bool // takes a JSON value (a list, a whole number or a yes or no) where the others take text
+}
+
+// Choice is one thing that can be picked.
+type Choice struct {
+	Pick string `json:"pick"`
+	Name string `json:"name"`
+}
+
+// Open returns the blank form of a calculation. The error is Problems.
+func Open(id string) (*Blank, error) {
+	c, err := find(id)
+	if err != nil {
+		return nil, err
+	}
+	k, err := c.contract()
+	if err != nil {
+		return nil, Problems{{What: err.Error()}}
+	}
+	b := &Blank{Entry: Entry{ID: id, Title: k.Title, Answers: k.Answers}}
+	for _, p := range k.Input.Properties {
+		b.Inputs = append(b.Inputs, blankInput(p, slices.Contains(k.Input.Needs, p.Name)))
+	}
+	return b, nil
+}
+
+func blankInput(p *contract.Property, required bool) BlankInput {
+	in := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: required,
+		Detail: p.Level == contract.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, rules.Standard())}
+	if p.Kind != nil {
+		in.Kind, in.Units = p.Kind.Name, p.Kind.Units()
+	}
+	if len(p.Examples) > 0 {
+		in.Example = p.Examples[0]
+	}
+	return in
+}
+
+// choices lists what can be picked for an input: its words, or the rows of
+// its table.
+func choices(p *contract.Property, book *rules.Book) []Choice {
+	var list []Choice
+	for i, word := range p.Enum {
+		name := word
+		if i < len(p.EnumTitles) {
+			name = p.EnumTitles[i]
+		}
+		list = append(list, Choice{word, name})
+	}
+	if t := book.Table(p.Rows); t != nil {
+		picks, names := t.Picks()
+		for i := range picks {
+			list = append(list, Choice{picks[i], names[i]})
+		}
+	}
+	return list
+}

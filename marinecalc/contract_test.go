@@ -1,0 +1,278 @@
+package marinecalc
+
+import (
+	"bytes"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/schemas"
+)
+
+func openAll(t *testing.T) []*contract.Calculation {
+	t.Helper()
+	var all []*contract.Calculation
+	for _, c := range catalogue {
+		k, err := c.contract()
+		if err != nil {
+			t.Fatalf("%s: %v", c.id, err)
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+// Every schema is valid against draft 2020-12 (the compiler checks it), and
+// those of calculations and of the boat use only the keywords of
+// annotations.schema.json.
+func TestSchemasKeepToTheirKeywords(t *testing.T) {
+	strict := compileSchema(t, "annotations")
+	for _, name := range schemas.Names() {
+		compileSchema(t, name)
+		if name == "annotations" || strings.HasPrefix(name, "rules-") {
+			continue
+		}
+		text, err := schemas.Read(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		value, problems := contract.Decode(text)
+		if len(problems) > 0 {
+			t.Errorf("%s: %v", name, problems)
+			continue
+		}
+		if err := strict.Validate(value); err != nil {
+			t.Errorf("%s: %#v", name, err)
+		}
+	}
+}
+
+func TestAMisspelledKeywordIsRefused(t *testing.T) {
+	strict := compileSchema(t, "annotations")
+	text, err := schemas.Read("bolt-preload")
+	if err != nil {
+		t.Fatal(err)
+	}
+	value, problems := contract.Decode(bytes.Replace(text, []byte(`"minimum"`), []byte(`"minimun"`), 1))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if strict.Validate(value) == nil {
+		t.Error(`"minimun" was let through`)
+	}
+}
+
+func compileSchema(t *testing.T, name string) *jsonschema.Schema {
+	t.Helper()
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	for _, n := range schemas.Names() {
+		text, err := schemas.Read(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := c.AddResource(schemas.Base+n+".schema.json", bytes.NewReader(text)); err != nil {
+			t.Fatalf("%s: %v", n, err)
+		}
+	}
+	s, err := c.Compile(schemas.Base + name + ".schema.json")
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return s
+}
+
+// Every input and result of a schema meets the field of its name in the typed
+// function, with the unit type of its kind, and every field is in the schema.
+func TestSchemasMeetTheirFunctions(t *testing.T) {
+	for i, k := range openAll(t) {
+		call := catalogue[i].open()
+		meets(t, k.ID+" input", k.Input, call.input, true)
+		meets(t, k.ID+" result", k.Result, call.output, false)
+	}
+}
+
+func meets(t *testing.T, where string, p *contract.Property, structure reflect.Value, picksMayLack bool) {
+	t.Helper()
+	for _, child := range p.Properties {
+		f, ok := field(structure, child.Name)
+		if !ok {
+			if !picksMayLack || child.Rows == "" {
+				t.Errorf("%s: %s has no field %s", where, structure.Type(), child.Name)
+			}
+			continue
+		}
+		if child.Kind != nil && jsonName(f.Type().Name()) != camel(child.Kind.Name) {
+			t.Errorf("%s: %s is a %s in the schema and a %s in Go", where, child.Name, child.Kind.Name, f.Type())
+		}
+		if child.Items != nil {
+			if f.Kind() != reflect.Slice {
+				t.Errorf("%s: %s is a list in the schema and a %s in Go", where, child.Name, f.Type())
+				continue
+			}
+			meets(t, where+"/"+child.Name, child.Items, reflect.New(f.Type().Elem()).Elem(), picksMayLack)
+		}
+	}
+	for i := range structure.NumField() {
+		if name := jsonName(structure.Type().Field(i).Name); p.Child(name) == nil {
+			t.Errorf("%s: the schema lacks %s.%s", where, structure.Type(), name)
+		}
+	}
+}
+
+func camel(kebab string) string {
+	parts := strings.Split(kebab, "-")
+	for i, p := range parts[1:] {
+		parts[i+1] = strings.ToUpper(p[:1]) + p[1:]
+	}
+	return strings.Join(parts, "")
+}
+
+// What an annotation points to is there: tables, usual values, places in the
+// boat file, earlier results, gauges, needs.
+func TestAnnotationsPointSomewhere(t *testing.T) {
+	boat, err := boatContract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := rules.Standard()
+	all := openAll(t)
+	for _, k := range all {
+		for _, name := range k.Input.Needs {
+			if k.Input.Child(name) == nil {
+				t.Errorf("%s needs %s, which is no input", k.ID, name)
+			}
+		}
+		for _, p := range k.Input.Properties {
+			pointsSomewhere(t, k, p, all, boat, book)
+		}
+		for _, p := range k.Result.Properties {
+			for _, name := range p.Rests {
+				if k.Input.Child(name) == nil && k.Result.Child(name) == nil {
+					t.Errorf("%s: %s rests on %s, which is not there", k.ID, p.Name, name)
+				}
+			}
+		}
+	}
+}
+
+func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property, all []*contract.Calculation, boat *contract.Document, book *rules.Book) {
+	t.Helper()
+	where := k.ID + "/" + p.Name
+	if p.Rows != "" && book.Table(p.Rows) == nil {
+		t.Errorf("%s: there is no table %s", where, p.Rows)
+	}
+	if word, ok := p.Default.(string); ok && p.Rows != "" {
+		if picks, _ := book.Table(p.Rows).Picks(); !slices.Contains(picks, word) {
+			t.Errorf("%s: its default %q is not in table %s", where, word, p.Rows)
+		}
+	}
+	if p.Usual != "" {
+		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
+			_, has := r.Values[p.Name]
+			return r.Pick == p.Usual && has
+		})
+		if !found {
+			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Usual)
+		}
+	}
+	if p.ReadBy != "" {
+		if g := k.Input.Child(p.ReadBy); g == nil || g.Rows != "gauges" {
+			t.Errorf("%s: its gauge %s is not an input picked from the gauges", where, p.ReadBy)
+		}
+	}
+	if p.Boat != "" {
+		pointer := strings.Replace(p.Boat, latestReading, "/readings/0/", 1)
+		at, whole := boat.Root.At(contract.Tokens(pointer))
+		switch {
+		case !whole:
+			t.Errorf("%s: the boat file has no %s", where, p.Boat)
+		case at.Kind != p.Kind || at.Rows != p.Rows || !slices.Equal(at.Enum, p.Enum):
+			t.Errorf("%s: the boat's %s is of another kind, table or choice", where, p.Boat)
+		}
+	}
+	if p.After != "" {
+		id, result, _ := strings.Cut(p.After, "/")
+		i := slices.IndexFunc(all, func(c *contract.Calculation) bool { return c.ID == id })
+		if i < 0 || all[i].Result.Child(result) == nil || all[i].Result.Child(result).Kind != p.Kind {
+			t.Errorf("%s: the earlier result %s is not there or of another kind", where, p.After)
+		}
+	}
+	if p.Items != nil {
+		for _, part := range p.Items.Properties {
+			pointsSomewhere(t, k, part, all, boat, book)
+		}
+	}
+}
+
+// Rule data speaks of calculations, inputs and results that are there.
+func TestRuleDataPointsSomewhere(t *testing.T) {
+	all := map[string]*contract.Calculation{}
+	kinds := map[string]string{}
+	for _, k := range openAll(t) {
+		all[k.ID] = k
+		for _, side := range []*contract.Property{k.Input, k.Result} {
+			for _, p := range side.Properties {
+				if p.Kind == nil {
+					continue
+				}
+				if old, has := kinds[p.Name]; has && old != p.Kind.Name {
+					t.Errorf("%s is a %s here and a %s elsewhere", p.Name, p.Kind.Name, old)
+				}
+				kinds[p.Name] = p.Kind.Name
+			}
+		}
+	}
+	there := func(where, id string, names ...string) {
+		k := all[id]
+		if k == nil {
+			t.Errorf("%s: there is no calculation %s", where, id)
+			return
+		}
+		for _, n := range names {
+			if k.Input.Child(n) == nil && k.Result.Child(n) == nil {
+				t.Errorf("%s: %s has neither input nor result %s", where, id, n)
+			}
+		}
+	}
+	book := rules.Standard()
+	limits := map[string]bool{}
+	for _, l := range book.AllLimits() {
+		limits[l.ID] = true
+		names := []string{l.On}
+		for _, b := range []*rules.Bound{l.Max, l.Min} {
+			if b != nil && b.Of != "" {
+				names = append(names, b.Of)
+			}
+		}
+		for n := range l.Valid {
+			names = append(names, n)
+		}
+		there("limit "+l.ID, l.Calculation, names...)
+	}
+	for _, c := range book.AllCautions() {
+		for _, id := range c.Calculations {
+			there("caution "+c.ID, id)
+		}
+	}
+	for _, a := range book.AllAdvice() {
+		there("advice "+a.ID, a.Calculation)
+		if a.Limit != "" && !limits[a.Limit] {
+			t.Errorf("advice %s: there is no limit %s", a.ID, a.Limit)
+		}
+	}
+	for _, name := range book.Tables() {
+		for _, r := range book.Table(name).Rows {
+			for column := range r.Values {
+				if kind, has := kinds[column]; has && kind != book.Table(name).Columns[column] {
+					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, book.Table(name).Columns[column], kind)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,89 @@
+package marinecalc
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/align"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// drawCouplingFace draws the coupling face as seen looking forward from the
+// shaft, the fitted gap round it drawn out from the rim many times enlarged,
+// the readings as dots, and where it opens widest.
+func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.Drawing {
+	const (
+		size   = 320
+		middle = size / 2
+		rim    = 84.0
+		least  = 14.0 // how far out the narrowest gap is drawn
+		reach  = 40.0 // how much farther the widest
+	)
+	length, _ := quantity.Lookup("length")
+	show := func(gap quantity.Length) string { return length.Print(float64(gap), b.units, "mm", "thou") }
+	narrow, wide := out.MeanGap-out.GapDifference/2, out.MeanGap+out.GapDifference/2
+	for _, r := range in.Readings {
+		narrow, wide = min(narrow, r.Gap), max(wide, r.Gap)
+	}
+	radius := func(gap quantity.Length) float64 {
+		if wide <= narrow {
+			return rim + least
+		}
+		return rim + least + reach*float64((gap-narrow)/(wide-narrow))
+	}
+	at := func(clock, r float64) (x, y float64) {
+		return middle + r*math.Sin(clock), middle - r*math.Cos(clock)
+	}
+
+	const title = "Coupling face, looking forward"
+	description := "Gap at 12 o'clock " + show(align.GapAt(out, 0)) + ", at 3 " + show(align.GapAt(out, math.Pi/2)) +
+		", at 6 " + show(align.GapAt(out, math.Pi)) + ", at 9 " + show(align.GapAt(out, 3*math.Pi/2)) + "."
+	if out.Widest != "" {
+		description += " Widest " + out.Widest + "."
+	}
+	p := begin(size, size, title, description)
+	const steps = 72
+	x, y := make([]float64, steps), make([]float64, steps)
+	for i := range steps {
+		clock := 2 * math.Pi * float64(i) / steps
+		x[i], y[i] = at(clock, radius(align.GapAt(out, quantity.Direction(clock))))
+	}
+	p.area(band, x, y)
+	p.circle(body, middle, middle, rim)
+	p.circle(faint, middle, middle, rim/3)
+	for hour := range 12 {
+		x1, y1 := at(float64(hour)*math.Pi/6, rim-5)
+		x2, y2 := at(float64(hour)*math.Pi/6, rim)
+		p.line(faint, x1, y1, x2, y2)
+	}
+	for _, hour := range []int{12, 3, 6, 9} {
+		clock := float64(hour) * math.Pi / 6
+		tx, ty := at(clock, rim-20)
+		p.text(faint, "middle", tx, ty+5, itoa(hour))
+		tx, ty = at(clock, rim/1.75)
+		p.text(ink, "middle", tx, ty+5, show(align.GapAt(out, quantity.Direction(clock))))
+	}
+	for _, r := range in.Readings {
+		dx, dy := at(float64(r.Clock), radius(r.Gap))
+		p.circle(ink, dx, dy, 3)
+	}
+	if out.Widest != "" {
+		x1, y1 := at(float64(out.WidestAt), rim)
+		x2, y2 := at(float64(out.WidestAt), radius(wide)+10)
+		p.line(accent, x1, y1, x2, y2)
+		tx, ty := at(float64(out.WidestAt), radius(wide)+20)
+		p.text(ink, anchorAt(out.WidestAt), tx, ty+5, "widest")
+	}
+	return []sheet.Drawing{{Name: "coupling-face", Title: title, Description: description, SVG: p.end()}}
+}
+
+// anchorAt keeps letters beside a clock position inside the picture.
+func anchorAt(clock quantity.Direction) string {
+	switch s := math.Sin(float64(clock)); {
+	case s > 0.7:
+		return "end"
+	case s < -0.7:
+		return "start"
+	}
+	return "middle"
+}

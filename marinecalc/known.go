@@ -1,0 +1,84 @@
+package marinecalc
+
+import (
+	"encoding/json"
+	"math"
+	"strconv"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+	"example.org/driveline/marinecalc/spread"
+)
+
+// known is what one run knows of one input: its value, where it came from,
+// and how far it can be trusted.
+type known struct {
+	is     bool
+	raw    any     // as decoded; nil when it came from a row
+	si     float64 // numbers
+	word   string  // picks, enumerations and other texts
+	factor spread.Factor
+	text   string // as shown
+	about  string // the range as shown
+	origin sheet.Origin
+	source string
+	where  string // the place to blame when something is wrong with it
+	// sure is false for a figure of the least sure kind, which never stands
+	// behind a verdict.
+	sure bool
+}
+
+// leaf is a number inside the typed input that trials change.
+type leaf struct {
+	to     *float64
+	factor spread.Factor
+	input  int // index of the input it belongs to
+}
+
+// numeric reads a decoded value as a number in SI with its accuracy.
+func numeric(p *contract.Property, raw any) (si, accuracy float64, err error) {
+	switch v := raw.(type) {
+	case json.Number:
+		si, err = v.Float64()
+		return si, 0, err
+	case string:
+		if p.Kind != nil {
+			r, err := p.Kind.Parse(v)
+			return r.SI, r.Accuracy, err
+		}
+		si, err = strconv.ParseFloat(v, 64)
+		return si, 0, err
+	}
+	return math.NaN(), 0, nil
+}
+
+// plusMinus is the factor of a reading that may be off by no more than its
+// accuracy either way (JCGM 101:2008, 6.4.2).
+func plusMinus(si, accuracy float64) spread.Factor {
+	if accuracy <= 0 {
+		return spread.Factor{Estimate: si, Low: si, High: si}
+	}
+	return spread.Factor{Estimate: si, Low: si - accuracy, High: si + accuracy, Shape: spread.Rectangular}
+}
+
+// shapes are the names that rule data gives the distributions.
+var shapes = map[string]spread.Shape{"rectangular": spread.Rectangular, "triangular": spread.Triangular, "normal": spread.Normal}
+
+// show prints a value in the unit system in force.
+func show(p *contract.Property, si float64, units quantity.System) string {
+	if p.Kind == nil {
+		return strconv.FormatFloat(si, 'g', -1, 64)
+	}
+	return p.Kind.Print(si, units, p.Units[0], p.Units[1])
+}
+
+// showSpan prints a range in the unit system in force.
+func showSpan(p *contract.Property, low, high float64, units quantity.System) string {
+	if p.Kind == nil {
+		return strconv.FormatFloat(low, 'g', 3, 64) + " to " + strconv.FormatFloat(high, 'g', 3, 64)
+	}
+	return p.Kind.PrintSpan(low, high, units, p.Units[0], p.Units[1])
+}
+
+func itoa(i int) string { return strconv.Itoa(i) }

@@ -1,0 +1,320 @@
+package marinecalc
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+	"example.org/driveline/marinecalc/spread"
+)
+
+// Options say how a calculation is run. The zero value runs it without a
+// boat, in metric units, with 4096 trials, by the standard rules.
+type Options struct {
+	Boat   *Boat
+	Units  string      // "metric", "us" or "both"; "" is the boat's choice, or metric
+	Trials int         // 0 is DefaultTrials; less than 0 gives no ranges
+	Seed   uint64      // of the trials; 0 is 1
+	Rules  *rules.Book // nil is rules.Standard()
+}
+
+// session is what the calculations of one request share: earlier results are
+// worked out once.
+type session struct {
+	boat   *Boat
+	book   *rules.Book
+	units  quantity.System
+	trials int
+	seed   uint64
+	space  spread.Workspace
+	done   map[string]*outcome // nil while being worked out, or when it cannot be
+}
+
+// outcome is a sheet and what later calculations must know of it.
+type outcome struct {
+	sheet *sheet.Sheet
+	sure  map[string]bool // by result: it rests on no figure of the least sure kind
+}
+
+func (o Options) session() (*session, error) {
+	s := &session{boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, done: map[string]*outcome{}}
+	if s.book == nil {
+		s.book = rules.Standard()
+	}
+	if s.trials == 0 {
+		s.trials = DefaultTrials
+	}
+	if s.trials > 0 && (s.trials < spread.MinTrials || s.trials > spread.MaxTrials) {
+		return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials),
+			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}
+	}
+	word := o.Units
+	if word == "" {
+		word = s.boat.units()
+	}
+	if word == "" {
+		return s, nil
+	}
+	units, err := quantity.ParseSystem(word)
+	if err != nil {
+		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}
+	}
+	s.units = units
+	return s, nil
+}
+
+// Run runs one calculation on an input written as a JSON object and returns
+// its sheet. The error, when there is one, is a problem.List with every
+// fault at its place.
+func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
+	typed, problems := contract.Decode(input)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return runDecoded(id, typed, o)
+}
+
+func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
+	s, err := o.session()
+	if err != nil {
+		return nil, err
+	}
+	c, err := find(id)
+	if err != nil {
+		return nil, err
+	}
+	object, ok := typed.(map[string]any)
+	if !ok {
+		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}
+	}
+	out, _, problems := s.run(c, object)
+	if len(problems) > 0 {
+		return nil, problems.Sorted()
+	}
+	return out.sheet, nil
+}
+
+// earlier is the outcome of another calculation on the boat alone, or nil
+// when the boat does not allow it.
+func (s *session) earlier(id string) *outcome {
+	if out, done := s.done[id]; done {
+		return out
+	}
+	c, err := find(id)
+	if err != nil {
+		return nil
+	}
+	out, _, _ := s.outcome(c)
+	return out
+}
+
+// outcome works a calculation out on the boat alone and keeps the answer.
+func (s *session) outcome(c calculation) (*outcome, []*contract.Property, problem.List) {
+	if out := s.done[c.id]; out != nil {
+		return out, nil, nil
+	}
+	s.done[c.id] = nil // while it runs, it cannot lead to itself
+	out, missing, problems := s.run(c, map[string]any{})
+	s.done[c.id] = out
+	return out, missing, problems
+}
+
+// run works one calculation out. missing names the inputs that no origin
+// gave, when that is all that is wrong.
+func (s *session) run(c calculation, typed map[string]any) (out *outcome, missing []*contract.Property, problems problem.List) {
+	k, err := c.contract()
+	if err != nil {
+		return nil, nil, problem.List{{What: err.Error()}}
+	}
+	call := c.open()
+	f := s.fill(k, call, typed)
+	if len(f.problems) > 0 {
+		return nil, f.missing, f.problems
+	}
+	if err := call.run(); err != nil {
+		var list problem.List
+		if !errors.As(err, &list) {
+			list = problem.List{{What: err.Error()}}
+		}
+		f.blame(list)
+		return nil, nil, f.problems
+	}
+	w := &writing{filling: f}
+	if problems := w.results(); len(problems) > 0 {
+		return nil, nil, problems
+	}
+	w.doubts()
+	w.ranges()
+	return w.write(), nil, nil
+}
+
+// measure is one result of a run.
+type measure struct {
+	property *contract.Property
+	number   *float64 // nil for words
+	si       float64
+	word     string
+	text     string
+	span     *spread.Range        // nil when it has no range
+	doubtful []*contract.Property // figures of the least sure kind that it rests on
+}
+
+// results reads the typed output. A number that is not a number was not asked
+// for; an infinite one is a fault.
+func (w *writing) results() problem.List {
+	var problems problem.List
+	for _, p := range w.contract.Result.Properties {
+		from, ok := field(w.call.output, p.Name)
+		if !ok {
+			continue
+		}
+		m := measure{property: p}
+		if n := number(from); n != nil {
+			m.number, m.si = n, *n
+			if math.IsInf(m.si, 0) {
+				problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
+			}
+			if math.IsNaN(m.si) {
+				continue
+			}
+			m.text = show(p, m.si, w.session.units)
+		} else if from.CanInt() {
+			m.si = float64(from.Int())
+			m.text = itoa(int(from.Int()))
+		} else {
+			m.word = fmt.Sprint(from.Interface())
+			if m.text = m.word; m.text == "" {
+				continue
+			}
+		}
+		w.measures = append(w.measures, m)
+	}
+	return problems
+}
+
+// doubts finds, for every result, the figures of the least sure kind that it
+// rests on: each such figure is moved by a hundredth, and what moves with it
+// by more than a ten-thousandth rests on it.
+func (w *writing) doubts() {
+	for i, p := range w.contract.Input.Properties {
+		if k := &w.inputs[i]; !k.is || k.sure {
+			continue
+		}
+		to, ok := field(w.call.input, p.Name)
+		if !ok || number(to) == nil {
+			continue
+		}
+		n := number(to)
+		was := *n
+		if *n *= 1.01; was == 0 {
+			*n = 1e-3
+		}
+		failed := w.call.run() != nil
+		for j := range w.measures {
+			m := &w.measures[j]
+			if m.number != nil && (failed || math.Abs(*m.number-m.si) > 1e-4*math.Abs(m.si)) {
+				m.doubtful = append(m.doubtful, p)
+			}
+		}
+		*n = was
+	}
+	if w.call.run() != nil { // it ran on these very numbers before
+		panic("marinecalc: a calculation gives another answer the second time")
+	}
+}
+
+// ranges runs the trials: every number with a spread is drawn, the typed
+// function is run, every numeric result is kept.
+func (w *writing) ranges() {
+	if w.session.trials < 0 || len(w.leaves) == 0 {
+		return
+	}
+	factors := make([]spread.Factor, len(w.leaves))
+	for i, l := range w.leaves {
+		factors[i] = l.factor
+	}
+	var outputs []*measure
+	var estimates []float64
+	for i := range w.measures {
+		if m := &w.measures[i]; m.number != nil {
+			outputs = append(outputs, m)
+			estimates = append(estimates, m.si)
+		}
+	}
+	if len(outputs) == 0 {
+		return
+	}
+	model := func(x, y []float64) bool {
+		for i, l := range w.leaves {
+			*l.to = x[i]
+		}
+		if w.call.run() != nil {
+			return false
+		}
+		for i, m := range outputs {
+			y[i] = *m.number
+			if k := m.property.Kind; k != nil && k.Name == "direction" {
+				y[i] = nearest(y[i], estimates[i])
+			}
+		}
+		return true
+	}
+	out, err := w.session.space.Propagate(factors, len(outputs), spread.Plan{Trials: w.session.trials, Seed: w.session.seed}, model)
+	for _, l := range w.leaves {
+		*l.to = l.factor.Estimate
+	}
+	if w.call.run() != nil || err != nil || !out.Usable {
+		w.notes = append(w.notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
+		return
+	}
+	w.trials = out.Trials
+	for i, m := range outputs {
+		m.span = &out.Results[i]
+	}
+}
+
+// nearest gives a direction as counted from another: directions have no
+// beginning and no end, so trials are counted from the estimate.
+func nearest(angle, to float64) float64 {
+	return to + math.Remainder(angle-to, 2*math.Pi)
+}
+
+// find returns the calculation of that id.
+func find(id string) (calculation, error) {
+	ids := make([]string, len(catalogue))
+	for i, c := range catalogue {
+		if c.id == id {
+			return c, nil
+		}
+		ids[i] = c.id
+	}
+	hint := ""
+	if best, ok := contract.Closest(id, ids); ok {
+		hint = fmt.Sprintf("did you mean %q?", best)
+	}
+	return calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint}}
+}
+
+// Overlay lays rule files over the standard rules, one after the other. The
+// error is Problems; their places begin with the number of the file.
+func Overlay(files ...[]byte) (*rules.Book, error) {
+	book := rules.Standard()
+	var problems problem.List
+	for i, text := range files {
+		next, faults := book.Overlay(text)
+		for _, f := range faults {
+			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
+			problems = append(problems, f)
+		}
+		if len(faults) == 0 {
+			book = next
+		}
+	}
+	return book, problems.Err()
+}

@@ -1,0 +1,226 @@
+package marinecalc
+
+import (
+	"slices"
+	"strconv"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// writing is a run on its way to its sheet.
+type writing struct {
+	*filling
+	measures []measure
+	trials   int
+	notes    []string
+}
+
+func (w *writing) write() *outcome {
+	s := &sheet.Sheet{
+		Calculation: w.contract.ID, Title: w.contract.Title, Answers: w.contract.Answers,
+		Inputs: w.inputLines(), Results: w.resultLines(), Work: w.workLines(),
+		Trials: w.trials, Notes: w.notes,
+	}
+	s.Verdicts = w.verdicts()
+	s.Cautions = w.cautions()
+	s.Next = w.next(s.Verdicts)
+	s.Drawings = []sheet.Drawing{}
+	if w.call.draw != nil {
+		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units})...)
+	}
+	s.Sources = sources(s)
+	for _, title := range w.session.book.Overlays() {
+		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
+	}
+	sure := make(map[string]bool, len(w.measures))
+	for _, m := range w.measures {
+		sure[m.property.Name] = len(m.doubtful) == 0
+	}
+	return &outcome{sheet: s, sure: sure}
+}
+
+func (w *writing) inputLines() []sheet.Input {
+	lines := make([]sheet.Input, 0, len(w.inputs))
+	for i, p := range w.contract.Input.Properties {
+		k := &w.inputs[i]
+		if !k.is {
+			continue
+		}
+		line := sheet.Input{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Text: k.text, Range: k.about,
+			Origin: k.origin, Source: k.source, Level: string(p.Level)}
+		if p.Kind != nil {
+			line.Kind, line.SI = p.Kind.Name, pointer(k.si)
+		} else if line.Word = k.word; k.word == "" && k.raw != nil {
+			if _, list := k.raw.([]any); !list {
+				line.SI = pointer(k.si)
+			}
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func pointer(v float64) *float64 { return &v }
+
+func (w *writing) resultLines() []sheet.Result {
+	lines := make([]sheet.Result, 0, len(w.measures))
+	for _, m := range w.measures {
+		p := m.property
+		line := sheet.Result{Name: p.Name, Title: p.Title, Help: p.Description, Symbol: p.Symbol, Text: m.text, Level: string(p.Level)}
+		if m.word == "" {
+			line.SI = pointer(m.si)
+		}
+		if p.Kind != nil {
+			line.Kind = p.Kind.Name
+		}
+		w.addRange(&line, &m)
+		w.addMaker(&line, p)
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// addRange writes the 95 % interval and who has the largest part in it.
+func (w *writing) addRange(line *sheet.Result, m *measure) {
+	if m.span == nil || m.span.StdDev == 0 {
+		return
+	}
+	line.Low, line.High = pointer(m.span.Low), pointer(m.span.High)
+	line.Interval = showSpan(m.property, m.span.Low, m.span.High, w.session.units)
+	byInput := make([]float64, len(w.inputs))
+	for i, l := range w.leaves {
+		byInput[l.input] += m.span.Shares[i]
+	}
+	for i, share := range byInput {
+		if share >= leastShare {
+			p := w.contract.Input.Properties[i]
+			line.Shares = append(line.Shares, sheet.Share{Input: p.Name, Title: p.Title, Share: share})
+		}
+	}
+	slices.SortStableFunc(line.Shares, func(a, b sheet.Share) int {
+		switch {
+		case a.Share > b.Share:
+			return -1
+		case a.Share < b.Share:
+			return 1
+		}
+		return 0
+	})
+}
+
+// leastShare is the smallest part of a spread that is worth a line.
+const leastShare = 0.01
+
+// addMaker sets the maker's own figure beside a result.
+func (w *writing) addMaker(line *sheet.Result, p *contract.Property) {
+	fig := w.session.boat.figureOf(w.contract.ID + "/" + p.Name)
+	if fig == nil {
+		return
+	}
+	si, _, err := numeric(p, fig.value)
+	if err != nil {
+		w.notes = append(w.notes, "The maker's figure for "+p.Title+" cannot be read: "+err.Error())
+		return
+	}
+	line.Maker = &sheet.Maker{Text: show(p, si, w.session.units), SI: si, Source: fig.source}
+}
+
+func (w *writing) workLines() []sheet.Work {
+	lines := make([]sheet.Work, 0, len(w.measures))
+	units := w.session.units
+	if units == quantity.Both {
+		units = quantity.Metric // a line of formula holds one system
+	}
+	text := func(p *contract.Property) string {
+		if p == w.contract.Input.Child(p.Name) {
+			switch k := &w.inputs[p.Index]; {
+			case !k.is:
+				return ""
+			case p.Kind == nil && k.word != "":
+				return strconv.Quote(k.word)
+			default:
+				return show(p, k.si, units)
+			}
+		}
+		for i := range w.measures {
+			if w.measures[i].property == p {
+				return show(p, w.measures[i].si, units)
+			}
+		}
+		return ""
+	}
+	for _, m := range w.measures {
+		p := m.property
+		line := sheet.Work{Result: p.Name, Formula: p.Formula, Method: p.Method, Answer: m.text, Source: p.Source, Basis: p.Basis}
+		if p.Formula != "" {
+			line.Filled = w.contract.Formulas.Fill(p.Name, text)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (w *writing) cautions() []sheet.Caution {
+	out := []sheet.Caution{}
+	for _, signal := range []rules.Signal{rules.Danger, rules.Warning, rules.Care, rules.Notice} {
+		for _, c := range w.session.book.Cautions(w.contract.ID) {
+			if c.Signal == signal && c.Valid.Meets(w.lookupAny) {
+				out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+			}
+		}
+	}
+	return out
+}
+
+// next is the advice that fits the verdicts.
+func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
+	out := []sheet.Next{}
+	for _, a := range w.session.book.Advice(w.contract.ID) {
+		fits := a.Limit == ""
+		for _, v := range verdicts {
+			fits = fits || v.Limit == a.Limit && slices.Contains(a.Words, v.Word)
+		}
+		if fits && a.Valid.Meets(w.lookupAny) {
+			out = append(out, sheet.Next{Text: a.Text, Source: a.Source.String()})
+		}
+	}
+	return out
+}
+
+// lookupAny gives the number or word of a known input or result.
+func (w *writing) lookupAny(name string) (si float64, word string, ok bool) {
+	for i := range w.measures {
+		if m := &w.measures[i]; m.property.Name == name {
+			return m.si, m.word, true
+		}
+	}
+	return w.lookup(name)
+}
+
+// sources lists every source of the sheet once.
+func sources(s *sheet.Sheet) []string {
+	list := []string{}
+	add := func(text string) {
+		if text != "" && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	for _, i := range s.Inputs {
+		if i.Origin != sheet.Earlier {
+			add(i.Source)
+		}
+	}
+	for _, l := range s.Work {
+		add(l.Source)
+	}
+	for _, v := range s.Verdicts {
+		add(v.Source)
+	}
+	for _, c := range s.Cautions {
+		add(c.Source)
+	}
+	return list
+}
