@@ -1,0 +1,231 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"strings"
+	"unicode"
+
+	"example.org/driveline/marinecalc"
+)
+
+// common are the flags that fill and survey share.
+type common struct {
+	rules  files
+	units  string
+	trials int
+	seed   uint64
+	work   bool
+	json   bool
+}
+
+// files collects a flag that may be repeated.
+type files []string
+
+func (f *files) String() string     { return strings.Join(*f, ",") }
+func (f *files) Set(v string) error { *f = append(*f, v); return nil }
+
+func (c *common) define(fs *flag.FlagSet) {
+	fs.SetOutput(io.Discard) // what is wrong is said once, by complain
+	fs.Var(&c.rules, "rules", "")
+	fs.StringVar(&c.units, "units", "", "")
+	fs.IntVar(&c.trials, "trials", marinecalc.DefaultTrials, "")
+	fs.Uint64Var(&c.seed, "seed", 1, "")
+	fs.BoolVar(&c.work, "work", false, "")
+	fs.BoolVar(&c.json, "json", false, "")
+}
+
+// options turns the flags into the options of a run.
+func (c *common) options() (marinecalc.Options, error) {
+	o := marinecalc.Options{Units: c.units, Trials: c.trials, Seed: c.seed}
+	if o.Trials == 0 {
+		o.Trials = -1 // asked for none
+	}
+	var texts [][]byte
+	for _, name := range c.rules {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return o, unreadable("--rules", err)
+		}
+		texts = append(texts, text)
+	}
+	var err error
+	o.Rules, err = marinecalc.Overlay(texts...)
+	return o, err
+}
+
+func unreadable(where string, err error) error {
+	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read", Hint: "check its name and folder"}}
+}
+
+// fill works one calculation out.
+func fill(args []string, in io.Reader, out io.Writer) (int, error) {
+	if len(args) == 0 {
+		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}
+	}
+	form, err := marinecalc.Open(args[0])
+	if err != nil {
+		return 0, err
+	}
+	var c common
+	fs := flag.NewFlagSet("fill", flag.ContinueOnError)
+	c.define(fs)
+	boatFile := fs.String("boat", "", "")
+	inputFile := fs.String("input", "", "")
+	byFlag := make(map[string]marinecalc.BlankInput, len(form.Inputs))
+	for _, i := range form.Inputs {
+		fs.String(flagName(i.Name), "", i.Title)
+		byFlag[flagName(i.Name)] = i
+	}
+	if err := fs.Parse(args[1:]); err != nil {
+		return 0, badFlag(err, form)
+	}
+	if fs.NArg() > 0 {
+		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}
+	}
+	o, err := c.options()
+	if err != nil {
+		return 0, err
+	}
+	if *boatFile != "" {
+		if o.Boat, err = readBoat("--boat", *boatFile); err != nil {
+			return 0, err
+		}
+	}
+	input, err := gather(fs, byFlag, *inputFile, in)
+	if err != nil {
+		return 0, err
+	}
+	s, err := marinecalc.Run(form.ID, input, o)
+	if err != nil {
+		return 0, pointToFlags(err, form, *inputFile)
+	}
+	if c.json {
+		err = printJSON(out, s)
+	} else {
+		printSheet(out, s, c.work)
+	}
+	return codeFor(s.Beyond()), err
+}
+
+func codeFor(beyond bool) int {
+	if beyond {
+		return exitBeyond
+	}
+	return exitDone
+}
+
+// gather merges the input file with the inputs given as flags; a flag wins.
+func gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file string, stdin io.Reader) ([]byte, error) {
+	merged := map[string]json.RawMessage{}
+	if file != "" {
+		var text []byte
+		var err error
+		if file == "-" {
+			text, err = io.ReadAll(stdin)
+		} else {
+			text, err = os.ReadFile(file)
+		}
+		if err != nil {
+			return nil, unreadable("--input", err)
+		}
+		given := 0
+		fs.Visit(func(f *flag.Flag) {
+			if _, ok := byFlag[f.Name]; ok {
+				given++
+			}
+		})
+		if given == 0 {
+			return text, nil // as it is, so that every fault is found in it
+		}
+		if err := json.Unmarshal(text, &merged); err != nil {
+			return nil, marinecalc.Problems{{Where: "--input", What: "is not a JSON object: " + err.Error(), Allowed: `an object such as {"name": "value"}`}}
+		}
+	}
+	var problems marinecalc.Problems
+	fs.Visit(func(f *flag.Flag) {
+		in, ok := byFlag[f.Name]
+		if !ok {
+			return
+		}
+		value := f.Value.String()
+		if in.JSON {
+			if !json.Valid([]byte(value)) {
+				problems.Add("--"+f.Name, "is not JSON", "a JSON value", "put it in single quotes")
+				return
+			}
+			merged[in.Name] = json.RawMessage(value)
+			return
+		}
+		text, err := json.Marshal(value)
+		if err == nil { // a text always can be written
+			merged[in.Name] = text
+		}
+	})
+	if err := problems.Err(); err != nil {
+		return nil, err
+	}
+	return json.Marshal(merged)
+}
+
+// flagName writes an input's name as a flag: "shaftDiameter" is
+// "shaft-diameter". An input of the name of one of our own flags gets "the-".
+func flagName(name string) string {
+	var b strings.Builder
+	for _, r := range name {
+		if unicode.IsUpper(r) {
+			b.WriteByte('-')
+		}
+		b.WriteRune(unicode.ToLower(r))
+	}
+	switch f := b.String(); f {
+	case "boat", "input", "rules", "units", "trials", "seed", "work", "json":
+		return "the-" + f
+	default:
+		return f
+	}
+}
+
+// badFlag says which flags there are.
+func badFlag(err error, form *marinecalc.Blank) error {
+	names := make([]string, len(form.Inputs))
+	for i, in := range form.Inputs {
+		names[i] = "--" + flagName(in.Name)
+	}
+	return marinecalc.Problems{{Where: "fill " + form.ID, What: err.Error(),
+		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}
+}
+
+// pointToFlags writes the places of problems as flags when the inputs were
+// given as flags.
+func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
+	list, ok := err.(marinecalc.Problems)
+	if !ok || inputFile != "" {
+		return err
+	}
+	for i, p := range list {
+		for _, in := range form.Inputs {
+			if rest, ok := strings.CutPrefix(p.Where, "/"+in.Name); ok && (rest == "" || rest[0] == '/') {
+				list[i].Where = strings.TrimSpace("--" + flagName(in.Name) + " " + rest)
+			}
+		}
+	}
+	return list
+}
+
+func readBoat(where, file string) (*marinecalc.Boat, error) {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return nil, unreadable(where, err)
+	}
+	b, err := marinecalc.ReadBoat(text)
+	if list, ok := err.(marinecalc.Problems); ok {
+		for i := range list {
+			list[i].Where = file + list[i].Where
+		}
+	}
+	return b, err
+}

@@ -1,0 +1,88 @@
+// Command marinecalc works out a boat's line from engine to propeller at the
+// command line: one calculation at a time, or everything a boat file allows.
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"example.org/driveline/marinecalc"
+)
+
+// The exit codes.
+const (
+	exitDone   = 0 // worked out, nothing beyond its limit
+	exitBeyond = 1 // worked out, and a limit is beyond
+	exitBad    = 2 // the input cannot be used
+)
+
+const usage = `marinecalc works out a boat's line from engine to propeller.
+
+  marinecalc index                       what can be worked out
+  marinecalc blank CALCULATION           the inputs of one, with help and choices
+  marinecalc fill CALCULATION [flags]    work one out from flags, a file or standard input
+  marinecalc survey BOATFILE [flags]     everything the boat file allows, and what it lacks
+
+Flags of fill and survey:
+  --boat FILE      boat file that supplies what is not given (fill)
+  --input FILE     the inputs as a JSON object; - is standard input (fill)
+  --rules FILE     rule data laid over the standard rows, such as a maker's figures; may be repeated
+  --units CHOICE   metric, us or both
+  --trials N       Monte Carlo trials, 0 for no ranges (default 4096)
+  --seed N         seed of the trials (default 1)
+  --work           show the worked lines and where each input came from
+  --json           print the sheet as JSON
+fill also takes every input as a flag, such as --shaft-diameter "32 mm";
+a list is given as JSON. "marinecalc blank CALCULATION" names them all.
+
+Exit codes: 0 done, 1 a limit is beyond, 2 bad input.
+`
+
+func main() { os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr)) }
+
+func run(args []string, in io.Reader, out, errs io.Writer) int {
+	if len(args) == 0 {
+		fmt.Fprint(errs, usage)
+		return exitBad
+	}
+	var code int
+	var err error
+	switch args[0] {
+	case "index":
+		err = index(out)
+	case "blank":
+		err = blank(args[1:], out)
+	case "fill":
+		code, err = fill(args[1:], in, out)
+	case "survey":
+		code, err = survey(args[1:], out)
+	case "help", "-h", "--help":
+		fmt.Fprint(out, usage)
+	default:
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey", Hint: `see "marinecalc help"`}}
+	}
+	if err != nil {
+		complain(errs, err)
+		return exitBad
+	}
+	return code
+}
+
+func complain(w io.Writer, err error) {
+	var list marinecalc.Problems
+	if !errors.As(err, &list) {
+		list = marinecalc.Problems{{What: err.Error()}}
+	}
+	for _, p := range list {
+		fmt.Fprintln(w, p)
+	}
+}
+
+func index(out io.Writer) error {
+	for _, c := range marinecalc.Calculations() {
+		fmt.Fprintf(out, "%-22s %s\n", c.ID, c.Answers)
+	}
+	return nil
+}

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"example.org/driveline/marinecalc"
+)
+
+func printJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
+	e.SetIndent("", "  ")
+	e.SetEscapeHTML(false)
+	return e.Encode(v)
+}
+
+// blank prints the inputs of a calculation.
+func blank(args []string, out io.Writer) error {
+	if len(args) != 1 {
+		return marinecalc.Problems{{Where: "blank", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}
+	}
+	form, err := marinecalc.Open(args[0])
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(out, "%s\n%s\n", form.Title, form.Answers)
+	for _, in := range form.Inputs {
+		mark := ""
+		if in.Required {
+			mark = "  (needed)"
+		}
+		fmt.Fprintf(out, "\n--%s  %s%s\n", flagName(in.Name), in.Title, mark)
+		if in.Help != "" {
+			fmt.Fprintln(out, wrapped("    ", in.Help))
+		}
+		if len(in.Units) > 1 {
+			fmt.Fprintln(out, wrapped("    ", "units: "+strings.Join(in.Units, ", ")))
+		}
+		for _, c := range in.Choices {
+			fmt.Fprintf(out, "      %-28s %s\n", c.Pick, c.Name)
+		}
+		if in.Example != nil {
+			if text, err := json.Marshal(in.Example); err == nil {
+				fmt.Fprintln(out, "    for example "+string(text))
+			}
+		}
+	}
+	return nil
+}
+
+// printSheet writes a sheet as text: cautions first, then results, verdicts
+// and what to do next.
+func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
+	fmt.Fprintf(w, "%s\n%s\n", s.Title, strings.Repeat("=", len([]rune(s.Title))))
+	for _, c := range s.Cautions {
+		fmt.Fprintln(w, wrapped("  ", c.Signal+": "+c.Text))
+	}
+	fmt.Fprintln(w)
+	for _, r := range s.Results {
+		if r.Level == "detail" && !work {
+			continue
+		}
+		line := fmt.Sprintf("  %-42s %s", r.Title, r.Text)
+		if r.Interval != "" {
+			line += "   (95 %: " + r.Interval + ")"
+		}
+		fmt.Fprintln(w, line)
+		if r.Maker != nil {
+			fmt.Fprintf(w, "  %-42s %s   (%s)\n", "    the maker says", r.Maker.Text, r.Maker.Source)
+		}
+	}
+	if len(s.Verdicts) > 0 {
+		fmt.Fprintln(w)
+	}
+	for _, v := range s.Verdicts {
+		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Word)+": "+v.Sentence+" ["+v.Authority+": "+v.Source+"] "+v.Settle))
+	}
+	for _, n := range s.Next {
+		fmt.Fprintln(w, wrapped("  ", "Next: "+n.Text))
+	}
+	for _, n := range s.Notes {
+		fmt.Fprintln(w, wrapped("  ", "Note: "+n))
+	}
+	if work {
+		printWork(w, s)
+	}
+}
+
+// printWork writes where the inputs came from, and the worked lines.
+func printWork(w io.Writer, s *marinecalc.Sheet) {
+	fmt.Fprintln(w, "\n  What went in")
+	for _, i := range s.Inputs {
+		from := string(i.Origin)
+		if i.Source != "" {
+			from += ", " + i.Source
+		}
+		fmt.Fprintf(w, "  %-42s %s   (%s)\n", i.Title, i.Text, from)
+	}
+	fmt.Fprintln(w, "\n  Worked lines")
+	for _, l := range s.Work {
+		if l.Formula == "" {
+			fmt.Fprintln(w, wrapped("  ", l.Result+" = "+l.Answer+": "+l.Method))
+		} else {
+			fmt.Fprintf(w, "  %s\n  %s\n    = %s\n", l.Formula, l.Filled, l.Answer)
+		}
+		fmt.Fprintln(w, wrapped("      ", l.Source))
+	}
+}
+
+// wrapped breaks a text into lines of 96 letters at the most.
+func wrapped(indent, text string) string {
+	var lines []string
+	line := ""
+	for _, word := range strings.Fields(text) {
+		if line != "" && len([]rune(indent+line+" "+word)) > 96 {
+			lines, line = append(lines, indent+line), ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return strings.Join(append(lines, indent+line), "\n")
+}
