@@ -18,6 +18,8 @@ type request struct {
 	input       any
 	boat        any // as decoded; options has it as read
 	overlays    []any
+	before      string // days, for a comparison
+	after       string
 	options     Options
 }
 
@@ -33,9 +35,12 @@ type reply struct {
 	Choices      map[string][]Choice `json:"choices,omitempty"`
 	Units        map[string][]string `json:"units,omitempty"`
 	Cautions     []sheet.Caution     `json:"cautions,omitempty"`
+	Questions    []Question          `json:"questions,omitempty"` // of the form of fault-finding
 	Sheet        *sheet.Sheet        `json:"sheet,omitempty"`
 	Boat         *Boat               `json:"boat,omitempty"`
 	Survey       *Survey             `json:"survey,omitempty"`
+	Page         string              `json:"page,omitempty"` // a whole HTML text
+	Comparison   *Comparison         `json:"comparison,omitempty"`
 }
 
 // asks are the questions a host can put, each with what answers it.
@@ -45,10 +50,12 @@ var asks = map[string]func(*request) (reply, error){
 	"run":      askRun,
 	"boat":     askBoat,
 	"survey":   askSurvey,
+	"jobsheet": askJobSheet,
+	"compare":  askCompare,
 }
 
 // askNames lists the asks for people.
-const askNames = "contents, blank, run, boat, survey"
+const askNames = "contents, blank, run, boat, survey, jobsheet, compare"
 
 // Call is the one door for hosts that speak JSON: a request in, a reply out,
 // both UTF-8. It never panics on bad input; the reply carries the problems.
@@ -118,6 +125,10 @@ func readRequest(text []byte) (*request, problem.List) {
 			str(name, &r.calculation, v)
 		case "units":
 			str(name, &r.options.Units, v)
+		case "before":
+			str(name, &r.before, v)
+		case "after":
+			str(name, &r.after, v)
 		case "input":
 			r.input = v
 		case "boat":
@@ -133,7 +144,7 @@ func readRequest(text []byte) (*request, problem.List) {
 				problems.Add("/overlays", "overlays is not a list", "a list of rule files", "")
 			}
 		default:
-			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, units, trials, seed, overlays", "")
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays", "")
 		}
 	}
 	if _, known := asks[r.ask]; !known && len(problems) == 0 {
@@ -200,6 +211,9 @@ func askBlank(r *request) (reply, error) {
 	for _, c := range r.options.Rules.Cautions(r.calculation) {
 		out.Cautions = append(out.Cautions, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 	}
+	if r.calculation == faultFinding {
+		out.Questions = questions(r.options.Rules)
+	}
 	return out, nil
 }
 
@@ -238,9 +252,36 @@ func askBoat(r *request) (reply, error) {
 }
 
 func askSurvey(r *request) (reply, error) {
-	if r.options.Boat == nil {
-		return reply{}, problem.List{{Where: "/boat", What: "a survey needs a boat", Allowed: "a boat file", Hint: "send the boat with the request"}}
-	}
-	s, err := Check(r.options.Boat, r.options)
+	s, err := r.survey()
 	return reply{Survey: s}, err
+}
+
+func askJobSheet(r *request) (reply, error) {
+	s, err := r.survey()
+	if err != nil {
+		return reply{}, err
+	}
+	return reply{Page: JobSheet(s)}, nil
+}
+
+func (r *request) survey() (*Survey, error) {
+	if err := r.needsBoat(); err != nil {
+		return nil, err
+	}
+	return Check(r.options.Boat, r.options)
+}
+
+func (r *request) needsBoat() error {
+	if r.options.Boat == nil {
+		return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "send the boat with the request"}}
+	}
+	return nil
+}
+
+func askCompare(r *request) (reply, error) {
+	if err := r.needsBoat(); err != nil {
+		return reply{}, err
+	}
+	c, err := Compare(r.options.Boat, r.before, r.after, r.options)
+	return reply{Comparison: c}, err
 }

@@ -1,19 +1,37 @@
 package marinecalc
 
 import (
+	"slices"
+
+	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
+	"example.org/driveline/marinecalc/spread"
 )
 
-// Survey is everything a boat file allows to be calculated, and what the
-// rest still lacks.
+// Survey is everything a boat file allows to be worked out, in one pass: what
+// is urgent first, how one thing leads to another, what is not measured yet,
+// and what can hurt in the work ahead.
 type Survey struct {
-	Sheets  []*sheet.Sheet `json:"sheets"`
-	Missing []Missing      `json:"missing"`
-	Faults  []Fault        `json:"faults"`
+	Boat     string          `json:"boat"`
+	Findings []Finding       `json:"findings"` // every verdict drawn, most urgent first
+	Chains   []string        `json:"chains"`   // how one finding leads to another
+	Cautions []sheet.Caution `json:"cautions"` // of the sheets with findings to act on, gravest first, each once
+	Open     []Finding       `json:"open"`     // limits without a reading, and how to take it
+	Sheets   []*sheet.Sheet  `json:"sheets"`
+	Missing  []Missing       `json:"missing"`
+	Faults   []Fault         `json:"faults"`
 }
 
-// Missing is a calculation that lacks readings, and how to take them.
+// Finding is a verdict and the calculation it belongs to.
+type Finding struct {
+	Calculation string        `json:"calculation"`
+	Sheet       string        `json:"sheet"` // the calculation's title
+	Verdict     sheet.Verdict `json:"verdict"`
+}
+
+// Missing is a calculation that lacks inputs, and how to get them.
 type Missing struct {
 	Calculation string `json:"calculation"`
 	Title       string `json:"title"`
@@ -25,6 +43,7 @@ type Need struct {
 	Input string `json:"input"`
 	Title string `json:"title"`
 	How   string `json:"how"`
+	Gauge string `json:"gauge,omitempty"` // what it is usually read with
 }
 
 // Fault is a calculation that the boat file's figures do not allow.
@@ -35,14 +54,14 @@ type Fault struct {
 }
 
 // Check runs every calculation that the boat file allows and says for the
-// rest which reading is missing and how to take it.
+// rest what is missing and how to get it.
 func Check(b *Boat, o Options) (*Survey, error) {
 	o.Boat = b
 	s, err := o.session()
 	if err != nil {
 		return nil, err
 	}
-	survey := &Survey{Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
 	for _, c := range catalogue {
 		k, err := c.contract()
 		if err != nil {
@@ -53,16 +72,67 @@ func Check(b *Boat, o Options) (*Survey, error) {
 		case out != nil:
 			survey.Sheets = append(survey.Sheets, out.sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
-			m := Missing{Calculation: c.id, Title: k.Title}
-			for _, p := range missing {
-				m.Needs = append(m.Needs, Need{Input: p.Name, Title: p.Title, How: p.Description})
-			}
-			survey.Missing = append(survey.Missing, m)
+			survey.Missing = append(survey.Missing, Missing{Calculation: c.id, Title: k.Title, Needs: s.howTo(k, missing)})
 		default:
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.id, Title: k.Title, Problems: problems.Sorted()})
 		}
 	}
+	survey.sum()
 	return survey, nil
+}
+
+// howTo says of each missing input how to get it, and with which gauge.
+func (s *session) howTo(k *contract.Calculation, missing []*contract.Property) []Need {
+	needs := make([]Need, 0, len(missing))
+	for _, p := range missing {
+		n := Need{Input: p.Name, Title: p.Title, How: p.Description}
+		readBy := p.ReadBy
+		if p.Items != nil {
+			for _, part := range p.Items.Properties {
+				if part.ReadBy != "" {
+					readBy = part.ReadBy
+				}
+			}
+		}
+		if g := k.Input.Child(readBy); g != nil {
+			pick, _ := g.Default.(string)
+			if row := s.book.Table("gauges").Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+				n.Gauge = row.Name
+			}
+		}
+		needs = append(needs, n)
+	}
+	return needs
+}
+
+// sum gathers what the sheets say into one list by urgency.
+func (s *Survey) sum() {
+	s.Findings, s.Open, s.Cautions = []Finding{}, []Finding{}, []sheet.Caution{}
+	for _, one := range s.Sheets {
+		act := false
+		for _, v := range one.Verdicts {
+			f := Finding{Calculation: one.Calculation, Sheet: one.Title, Verdict: v}
+			if v.Word == string(spread.NotMeasured) {
+				s.Open = append(s.Open, f)
+				continue
+			}
+			s.Findings = append(s.Findings, f)
+			act = act || v.Word != string(spread.Within)
+		}
+		if act {
+			s.Cautions = append(s.Cautions, one.Cautions...)
+		}
+	}
+	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return urgency[a.Verdict.Word] - urgency[b.Verdict.Word] })
+	slices.SortStableFunc(s.Cautions, func(a, b sheet.Caution) int {
+		return rules.Signal(a.Signal).Gravity() - rules.Signal(b.Signal).Gravity()
+	})
+	seen := map[string]bool{}
+	s.Cautions = slices.DeleteFunc(s.Cautions, func(c sheet.Caution) bool {
+		again := seen[c.Text]
+		seen[c.Text] = true
+		return again
+	})
 }
 
 // Beyond tells whether any verdict of the survey is "beyond".

@@ -24,10 +24,13 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
   marinecalc blank CALCULATION           the inputs of one, with help and choices
   marinecalc fill CALCULATION [flags]    work one out from flags, a file or standard input
   marinecalc survey BOATFILE [flags]     everything the boat file allows, and what it lacks
+  marinecalc compare BOATFILE --before DAY --after DAY [flags]
+                                         two dated states side by side, and what moved
 
-Flags of fill and survey:
+Flags of fill, survey and compare:
   --boat FILE      boat file that supplies what is not given (fill)
   --input FILE     the inputs as a JSON object; - is standard input (fill)
+  --page FILE      also write the job sheet as one HTML file to print (survey)
   --rules FILE     rule data laid over the standard rows, such as a maker's figures; may be repeated
   --units CHOICE   metric, us or both
   --trials N       Monte Carlo trials, 0 for no ranges (default 4096)
@@ -58,10 +61,12 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		code, err = fill(args[1:], in, out)
 	case "survey":
 		code, err = survey(args[1:], out)
+	case "compare":
+		err = compare(args[1:], out)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey", Hint: `see "marinecalc help"`}}
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare", Hint: `see "marinecalc help"`}}
 	}
 	if err != nil {
 		complain(errs, err)

@@ -71,6 +71,11 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			fmt.Fprintf(w, "  %-42s %s   (%s)\n", "    the maker says", r.Maker.Text, r.Maker.Source)
 		}
 	}
+	for _, t := range s.Tables {
+		if t.Level == "main" || work {
+			printTable(w, t, work)
+		}
+	}
 	if len(s.Verdicts) > 0 {
 		fmt.Fprintln(w)
 	}
@@ -85,6 +90,41 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 	}
 	if work {
 		printWork(w, s)
+	}
+}
+
+// printTable writes a list of results, its columns under their heads.
+func printTable(w io.Writer, t marinecalc.Table, work bool) {
+	var columns []int
+	for i, c := range t.Columns {
+		if c.Level == "main" || work {
+			columns = append(columns, i)
+		}
+	}
+	lines := [][]string{{}}
+	for _, i := range columns {
+		lines[0] = append(lines[0], t.Columns[i].Title)
+	}
+	for _, r := range t.Rows {
+		var line []string
+		for _, i := range columns {
+			line = append(line, r.Cells[i].Text)
+		}
+		lines = append(lines, line)
+	}
+	fmt.Fprintf(w, "\n  %s\n", t.Title)
+	widths := make([]int, len(columns))
+	for _, line := range lines {
+		for i, text := range line {
+			widths[i] = max(widths[i], len([]rune(text)))
+		}
+	}
+	for _, line := range lines {
+		text := "   "
+		for i, cell := range line {
+			text += " " + cell + strings.Repeat(" ", widths[i]-len([]rune(cell))+1)
+		}
+		fmt.Fprintln(w, strings.TrimRight(text, " "))
 	}
 }
 

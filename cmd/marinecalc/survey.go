@@ -4,31 +4,42 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"os"
+	"strings"
 
 	"example.org/driveline/marinecalc"
 )
+
+// boatCommand reads what the commands on a boat file share: the file, the
+// flags and the options.
+func boatCommand(name string, args []string, c *common, fs *flag.FlagSet) (*marinecalc.Boat, marinecalc.Options, error) {
+	c.define(fs)
+	file := ""
+	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+		file, args = args[0], args[1:]
+	}
+	if err := fs.Parse(args); err != nil {
+		var known []string
+		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
+		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: err.Error(), Allowed: strings.Join(known, ", ")}}
+	}
+	if file == "" || fs.NArg() > 0 {
+		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}
+	}
+	o, err := c.options()
+	if err != nil {
+		return nil, o, err
+	}
+	b, err := readBoat(name, file)
+	return b, o, err
+}
 
 // survey works out everything a boat file allows.
 func survey(args []string, out io.Writer) (int, error) {
 	var c common
 	fs := flag.NewFlagSet("survey", flag.ContinueOnError)
-	c.define(fs)
-	file := ""
-	if len(args) > 0 {
-		file = args[0]
-		args = args[1:]
-	}
-	if err := fs.Parse(args); err != nil {
-		return 0, marinecalc.Problems{{Where: "survey", What: err.Error(), Allowed: "--rules, --units, --trials, --seed, --work, --json"}}
-	}
-	if file == "" || fs.NArg() > 0 {
-		return 0, marinecalc.Problems{{Where: "survey", What: "needs one boat file", Allowed: "marinecalc survey BOATFILE [flags]"}}
-	}
-	o, err := c.options()
-	if err != nil {
-		return 0, err
-	}
-	b, err := readBoat("survey", file)
+	page := fs.String("page", "", "")
+	b, o, err := boatCommand("survey", args, &c, fs)
 	if err != nil {
 		return 0, err
 	}
@@ -36,11 +47,31 @@ func survey(args []string, out io.Writer) (int, error) {
 	if err != nil {
 		return 0, err
 	}
+	if *page != "" {
+		if err := os.WriteFile(*page, []byte(marinecalc.JobSheet(s)), 0o644); err != nil {
+			return 0, marinecalc.Problems{{Where: "--page", What: err.Error(), Allowed: "a file that can be written"}}
+		}
+	}
 	if c.json {
 		return codeFor(s.Beyond()), printJSON(out, s)
 	}
+	printSurvey(out, s, c.work)
+	return codeFor(s.Beyond()), nil
+}
+
+// printSurvey writes a survey as text: what is urgent, how one thing leads to
+// another, what is not measured, then every sheet.
+func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
+	fmt.Fprintf(out, "%s: what was found, most urgent first\n\n", s.Boat)
+	for _, f := range s.Findings {
+		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Word)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
+	}
+	for _, chain := range s.Chains {
+		fmt.Fprintln(out, wrapped("  ", "Because: "+chain))
+	}
+	fmt.Fprintln(out)
 	for _, one := range s.Sheets {
-		printSheet(out, one, c.work)
+		printSheet(out, one, work)
 		fmt.Fprintln(out)
 	}
 	for _, f := range s.Faults {
@@ -52,8 +83,48 @@ func survey(args []string, out io.Writer) (int, error) {
 	for _, m := range s.Missing {
 		fmt.Fprintf(out, "%s still needs:\n", m.Title)
 		for _, n := range m.Needs {
-			fmt.Fprintf(out, "  %s. %s\n", n.Title, n.How)
+			line := n.Title + ". " + n.How
+			if n.Gauge != "" {
+				line += " Gauge: " + n.Gauge + "."
+			}
+			fmt.Fprintln(out, wrapped("  ", line))
 		}
 	}
-	return codeFor(s.Beyond()), nil
+}
+
+// compare holds two dated states of the boat side by side.
+func compare(args []string, out io.Writer) error {
+	var c common
+	fs := flag.NewFlagSet("compare", flag.ContinueOnError)
+	before, after := fs.String("before", "", ""), fs.String("after", "", "")
+	b, o, err := boatCommand("compare", args, &c, fs)
+	if err != nil {
+		return err
+	}
+	d, err := marinecalc.Compare(b, *before, *after, o)
+	if list, ok := err.(marinecalc.Problems); ok {
+		for i := range list {
+			list[i].Where = strings.Replace(list[i].Where, "/", "--", 1)
+		}
+		return list
+	}
+	if err != nil {
+		return err
+	}
+	if c.json {
+		return printJSON(out, d)
+	}
+	fmt.Fprintf(out, "%s: %s and %s\n\nMoved\n", d.Boat, d.Before, d.After)
+	for _, m := range d.Moved {
+		fmt.Fprintln(out, wrapped("  ", m.Sheet+". "+m.Sentence))
+	}
+	fmt.Fprintln(out, "\nNot moved, as far as the gauges can tell")
+	for _, m := range d.Still {
+		fmt.Fprintln(out, wrapped("  ", m.Sheet+". "+m.Sentence))
+	}
+	fmt.Fprintln(out, "\nVerdicts that turned")
+	for _, t := range d.Turned {
+		fmt.Fprintln(out, wrapped("  ", fmt.Sprintf("%s. %s: from %s to %s (%s, %s).", t.Sheet, t.Title, t.Before, t.After, t.Value, t.Bound)))
+	}
+	return nil
 }

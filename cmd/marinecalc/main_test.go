@@ -1,0 +1,155 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+)
+
+// said is what one run of the command said.
+type said struct {
+	code      int
+	out, errs string
+}
+
+func say(stdin string, args ...string) said {
+	var out, errs bytes.Buffer
+	code := run(args, strings.NewReader(stdin), &out, &errs)
+	return said{code, out.String(), errs.String()}
+}
+
+func file(t *testing.T, name, text string) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, []byte(text), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+var bolt = []string{"fill", "bolt-preload", "--thread", "M10x1.5", "--grade", "iso-8.8", "--finish", "oiled"}
+
+const crooked = `[{"clock":"0°","gap":"0.60 mm"},{"clock":"90°","gap":"0.40 mm"},{"clock":"180°","gap":"0.20 mm"},{"clock":"270°","gap":"0.40 mm"}]`
+
+func TestExitCodes(t *testing.T) {
+	cases := []struct {
+		name string
+		args []string
+		code int
+	}{
+		{"done", bolt, exitDone},
+		{"a limit is beyond", []string{"fill", "coupling-alignment", "--coupling-kind", "rigid", "--coupling-diameter", "100 mm", "--readings", crooked}, exitBeyond},
+		{"a boat with a limit beyond", []string{"survey", "../../testdata/boats/kittiwake.json"}, exitBeyond},
+		{"no command", nil, exitBad},
+		{"an unknown command", []string{"calculate"}, exitBad},
+		{"an unknown calculation", []string{"fill", "bolt-preloat"}, exitBad},
+		{"a missing input", []string{"fill", "shaft-torque", "--engine-power", "20 kW"}, exitBad},
+		{"an unknown flag", []string{"fill", "shaft-torque", "--engine-powr", "20 kW"}, exitBad},
+		{"no such boat file", []string{"survey", "nowhere.json"}, exitBad},
+		{"no such rules", append(bolt, "--rules", "nowhere.json"), exitBad},
+		{"help", []string{"help"}, exitDone},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			s := say("", c.args...)
+			if s.code != c.code {
+				t.Errorf("exit code %d, want %d\n%s%s", s.code, c.code, s.out, s.errs)
+			}
+			if (s.errs != "") != (c.code == exitBad) {
+				t.Errorf("standard error: %q", s.errs)
+			}
+		})
+	}
+}
+
+func TestProblemsNameTheirFlag(t *testing.T) {
+	s := say("", "fill", "gland-heat", "--shaft-diameter", "32", "--box-bore", "41 kg", "--packing", "flaks")
+	for _, want := range []string{"--shaft-diameter: ", "--box-bore: ", `"32 mm"`} {
+		if !strings.Contains(s.errs, want) {
+			t.Errorf("%q is not in\n%s", want, s.errs)
+		}
+	}
+}
+
+func TestFlagsFileAndStandardInputAgree(t *testing.T) {
+	const input = `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`
+	flags := say("", append(bolt, "--json")...)
+	fromFile := say("", "fill", "bolt-preload", "--json", "--input", file(t, "in.json", input))
+	fromStdin := say(input, "fill", "bolt-preload", "--json", "--input", "-")
+	mixed := say(`{"thread": "M8x1.25", "grade": "iso-8.8", "finish": "oiled"}`, "fill", "bolt-preload", "--json", "--input", "-", "--thread", "M10x1.5")
+	for name, s := range map[string]said{"file": fromFile, "standard input": fromStdin, "flag over file": mixed} {
+		if s.code != exitDone || s.out != flags.out {
+			t.Errorf("%s differs from flags: %s", name, s.errs)
+		}
+	}
+}
+
+// The command line shows the numbers of the Go API.
+func TestSameNumbersAsTheLibrary(t *testing.T) {
+	s := say("", append(bolt, "--json", "--units", "us")...)
+	var got marinecalc.Sheet
+	if err := json.Unmarshal([]byte(s.out), &got); err != nil {
+		t.Fatal(err)
+	}
+	want, err := marinecalc.Run("bolt-preload", []byte(`{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`), marinecalc.Options{Units: "us"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, r := range want.Results {
+		g := got.Results[i]
+		if g.Name != r.Name || g.Text != r.Text || g.Interval != r.Interval || *g.SI != *r.SI {
+			t.Errorf("%s: %s %s, library %s %s", r.Name, g.Text, g.Interval, r.Text, r.Interval)
+		}
+	}
+}
+
+func TestTheSheetAsText(t *testing.T) {
+	s := say("", append(bolt, "--work")...)
+	for _, want := range []string{"Wrench setting", "95 %:", "WARNING", "What went in", "Worked lines", "T_S = K · F · d", "handbook row"} {
+		if !strings.Contains(s.out, want) {
+			t.Errorf("%q is not on the sheet", want)
+		}
+	}
+	if short := say("", bolt...); strings.Contains(short.out, "Worked lines") {
+		t.Error("the worked lines are shown without being asked for")
+	}
+}
+
+func TestRulesLaidOver(t *testing.T) {
+	rules := file(t, "yard.json", `{"table": "bolt-grades", "title": "Yard", "rows": [{"id": "yard", "name": "Yard steel", "values": {"proofStrength": "500 MPa", "yieldStrength": "600 MPa"}, "source": {"document": "Certificate 7"}, "basis": "maker"}]}`)
+	s := say("", "fill", "bolt-preload", "--thread", "M10x1.5", "--grade", "yard", "--finish", "oiled", "--rules", rules, "--work")
+	if s.code != exitDone || !strings.Contains(s.out, "Certificate 7") {
+		t.Errorf("%s%s", s.out, s.errs)
+	}
+}
+
+func TestIndexAndBlankNameEverything(t *testing.T) {
+	index := say("", "index")
+	for _, c := range marinecalc.Calculations() {
+		if !strings.Contains(index.out, c.ID) {
+			t.Errorf("the index lacks %s", c.ID)
+		}
+		form, err := marinecalc.Open(c.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		blank := say("", "blank", c.ID)
+		for _, in := range form.Inputs {
+			if !strings.Contains(blank.out, "--"+flagName(in.Name)+"  ") {
+				t.Errorf("the blank of %s lacks --%s", c.ID, flagName(in.Name))
+			}
+		}
+	}
+}
+
+func TestSurveySaysWhatIsMissing(t *testing.T) {
+	s := say("", "survey", file(t, "boat.json", `{"name": "Bare", "engine": {"power": "20 kW"}}`))
+	if s.code != exitDone || !strings.Contains(s.out, "Shaft torque still needs:") {
+		t.Errorf("%s%s", s.out, s.errs)
+	}
+}
