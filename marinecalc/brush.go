@@ -8,8 +8,11 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// brush gives the drawings the unit system in force.
-type brush struct{ units quantity.System }
+// brush gives the drawings the unit system and the currency in force.
+type brush struct {
+	units    quantity.System
+	currency string
+}
 
 // picture is an SVG under way. It uses presentation attributes and classes
 // only, never inline style, so that a page may forbid that; the classes take
@@ -86,10 +89,20 @@ func (p *picture) text(class, anchor string, x, y float64, words string) {
 
 // coordinate rounds to a tenth, so that platforms draw the same picture.
 func coordinate(v float64) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if math.IsNaN(v) || math.Abs(v) > 1e6 {
 		return "0"
 	}
-	return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
+	var buf [16]byte
+	tenths := int64(math.Round(v * 10))
+	out := buf[:0]
+	if tenths < 0 {
+		out, tenths = append(out, '-'), -tenths
+	}
+	out = strconv.AppendInt(out, tenths/10, 10)
+	if rest := tenths % 10; rest != 0 {
+		out = append(out, '.', byte('0'+rest))
+	}
+	return string(out)
 }
 
 var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
@@ -139,7 +152,7 @@ func steps(low, high float64) []float64 {
 	}
 	var out []float64
 	for n := math.Ceil(low/size - 1e-9); n*size <= high*(1+1e-9); n++ {
-		out = append(out, math.Round(n*size*1e9)/1e9)
+		out = append(out, math.Round(n*size*1e9)/1e9+0) // + 0: no minus zero
 	}
 	return out
 }
