@@ -1,0 +1,234 @@
+package mount
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+const (
+	gravity = 9.80665 // m/s², standard
+	day     = 86400   // s
+)
+
+// Carry works out the engine's standing on its mounts.
+//
+// The engine is one rigid body of six freedoms on linear springs, each with
+// its own stiffness in three directions and its lean; movements are small.
+// Statics: K·q = load, by Cholesky's method. The mounts share the weight by
+// their stiffness and place, all nuts being set to the same height; a mount
+// set high or low shifts the share. Natural modes: eigenvalues of
+// M^-½·K·M^-½ times the dynamic ratio of the rubber. Isolation: see Passed.
+//
+// The reaction that rolls the engine is the torque at the gearbox's output,
+// not the crankshaft's: gearbox and engine are one body (statics).
+//
+// The stiffness now is that when new times SagNew over SagNow: the same load
+// on a softer spring. Where no stiffness is given, an even share of the
+// weight over the mount's sag, or over UsualSag.
+//
+// The error is a problem.List: values out of range, fewer than 3 or more
+// than 8 mounts, mounts that lie nearly in one line as seen from above. A
+// centre of gravity outside the mounts is not refused: a mount then carries
+// less than nothing, and LowestLoad says so.
+func Carry(in Engine) (Standing, error) {
+	if bad := in.refuse(); len(bad) > 0 {
+		return Standing{}, bad
+	}
+	out := Standing{Weight: quantity.Force(gravity * float64(in.EngineMass))}
+	var now springs
+	worn := in.hang(&now, &out, true)
+	stiffness := now.stiffness()
+	factor, ok := stiffness.factor()
+	if !ok {
+		return Standing{}, oneLine(in.Mounts)
+	}
+	rest := factor.solve(motion{heave: -float64(out.Weight)})
+	ahead, astern := in.drive()
+	var by [2]motion
+	for i, push := range [2]*push{&ahead, &astern} {
+		if push.known {
+			by[i] = factor.solve(push.load)
+			out.FaceMoves[i] = in.face(&by[i], push.name)
+		} else {
+			out.FaceMoves[i] = nothing
+		}
+	}
+	out.bear(&in, &now, &rest, &by, ahead.known, astern.known)
+	out.take(&in, &ahead)
+	out.wear(&in, worn, &ahead, &astern)
+	out.swing(&in, &stiffness)
+	out.isolate(&in)
+	return out, nil
+}
+
+// hang places the springs about the centre of gravity; worn tells whether any
+// sag differs from when the mount was new. With now false the mounts are as
+// new, and out is left alone.
+func (in *Engine) hang(s *springs, out *Standing, now bool) (worn bool) {
+	s.n = len(in.Mounts)
+	share := gravity * float64(in.EngineMass) / float64(s.n)
+	total := 0.0
+	for i := range in.Mounts {
+		m := &in.Mounts[i]
+		k := float64(m.Stiffness)
+		if k == 0 {
+			sag := m.SagNew
+			if sag == 0 {
+				sag = m.SagNow
+			}
+			if sag == 0 {
+				sag = in.UsualSag
+			}
+			k = share / float64(sag)
+		}
+		square, along := float64(m.StiffnessSideways), float64(m.StiffnessAlong)
+		if square == 0 {
+			square = k * float64(in.SidewaysRatio)
+		}
+		if along == 0 {
+			along = k * float64(in.AlongRatio)
+		}
+		if m.SagNew > 0 && m.SagNow > 0 {
+			worn = true
+			if now {
+				softer := float64(m.SagNew / m.SagNow)
+				k, square, along = k*softer, square*softer, along*softer
+			}
+		}
+		one := &s.all[i]
+		*one = spring{x: float64(m.Forward - in.CentreForward), y: float64(in.CentreStarboard - m.Starboard), z: float64(m.Up - in.CentreUp), kx: along}
+		one.leaning(k, square, float64(m.Inclination), -float64(m.Starboard))
+		total += one.kz
+		if now {
+			out.Loads[i].Name, out.Loads[i].StiffnessNow = m.Name, quantity.Stiffness(k)
+		}
+	}
+	if now {
+		out.VerticalStiffness = quantity.Stiffness(total)
+		out.MeanSag = quantity.Length(float64(out.Weight) / total)
+	}
+	return worn
+}
+
+// push is what the propeller does to the engine at the coupling.
+type push struct {
+	name  string
+	known bool
+	load  motion
+}
+
+// drive gives the load ahead and astern about the centre of gravity.
+func (in *Engine) drive() (ahead, astern push) {
+	turn := 1.0
+	if in.ShaftTurns == Left {
+		turn = -1
+	}
+	thrust := float64(in.Thrust * quantity.Force(in.ThrustOnMounts))
+	load := func(thrust, torque float64) motion {
+		// At the coupling, seen from the centre of gravity.
+		y, z := float64(in.CentreStarboard), -float64(in.CentreUp)
+		return motion{surge: thrust, roll: torque, pitch: z * thrust, yaw: -y * thrust}
+	}
+	ahead = push{name: "ahead", known: in.ShaftTorque > 0 || thrust > 0, load: load(thrust, -turn*float64(in.ShaftTorque))}
+	back := thrust * float64(in.AsternThrust)
+	astern = push{name: "astern", known: in.AsternTorque > 0, load: load(-back, turn*float64(in.AsternTorque))}
+	return ahead, astern
+}
+
+// face is how the coupling face moves with the engine.
+func (in *Engine) face(by *motion, name string) FaceMove {
+	at := spring{x: -float64(in.CentreForward), y: float64(in.CentreStarboard), z: -float64(in.CentreUp)}
+	x, y, z := at.moved(by)
+	x, y, z = tidy(x), tidy(y), tidy(z)
+	across, bearing := tidy(by[pitch]), tidy(by[yaw])
+	return FaceMove{Name: name, Forward: quantity.Length(x), Starboard: quantity.Length(-y), Up: quantity.Length(z),
+		Offset: quantity.Length(math.Hypot(y, z)), GapPerDiameter: quantity.Ratio(math.Hypot(across, bearing)),
+		FrontUp: quantity.Angle(-across), FrontStarboard: quantity.Angle(-bearing), Roll: quantity.Angle(by[roll])}
+}
+
+// nothing is a face of which nothing is known.
+var nothing = FaceMove{Up: length(math.NaN()), Starboard: length(math.NaN()), Forward: length(math.NaN()),
+	GapPerDiameter: quantity.Ratio(math.NaN()), Offset: length(math.NaN()),
+	FrontUp: quantity.Angle(math.NaN()), FrontStarboard: quantity.Angle(math.NaN()), Roll: quantity.Angle(math.NaN())}
+
+type length = quantity.Length
+
+// bear writes what every mount carries.
+func (out *Standing) bear(in *Engine, s *springs, rest *motion, by *[2]motion, ahead, astern bool) {
+	nan := math.NaN()
+	lowest, driven := math.Inf(1), math.Inf(1)
+	out.LoadUse, out.Compression = quantity.Ratio(nan), quantity.Ratio(nan)
+	for i := range s.n {
+		m, one, to := &in.Mounts[i], &s.all[i], &out.Loads[i]
+		carried := one.lift(rest)
+		_, _, z := one.moved(rest)
+		to.AtRest, to.Share, to.Sag = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
+		greatest := carried
+		loads := [2]*quantity.Force{&to.Ahead, &to.Astern}
+		for n, known := range [2]bool{ahead, astern} {
+			*loads[n] = quantity.Force(nan)
+			if known {
+				load := carried + one.lift(&by[n])
+				*loads[n], greatest = quantity.Force(load), max(greatest, load)
+				if load < driven {
+					driven, out.LowestDrivingAt = load, m.Name
+				}
+			}
+		}
+		if carried < lowest {
+			lowest, out.LowestLoadAt = carried, m.Name
+		}
+		to.Use = ratioOf(greatest, float64(m.RatedLoad))
+		to.Compression = ratioOf(float64(to.Sag), float64(m.RubberHeight))
+		out.LoadUse, out.Compression = greater(out.LoadUse, to.Use), greater(out.Compression, to.Compression)
+	}
+	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(nan)
+	if !math.IsInf(driven, 0) {
+		out.LowestDriving = quantity.Force(driven)
+	}
+}
+
+// ratioOf is a over b, or NaN where b is not known.
+func ratioOf(a, b float64) quantity.Ratio {
+	if b == 0 {
+		return quantity.Ratio(math.NaN())
+	}
+	return quantity.Ratio(a / b)
+}
+
+// greater is the greater of two, not counting what is NaN.
+func greater[T ~float64](a, b T) T {
+	if a != a || b > a {
+		return b
+	}
+	return a
+}
+
+// take writes what driving does to the coupling.
+func (out *Standing) take(in *Engine, ahead *push) {
+	out.MovedGapPerDiameter = greater(out.FaceMoves[0].GapPerDiameter, out.FaceMoves[1].GapPerDiameter)
+	out.MovedOffset = greater(out.FaceMoves[0].Offset, out.FaceMoves[1].Offset)
+	out.MovedGap = length(math.NaN())
+	if in.CouplingDiameter > 0 {
+		out.MovedGap = in.CouplingDiameter * length(out.MovedGapPerDiameter)
+	}
+	switch {
+	case !ahead.known && in.AsternTorque == 0:
+		out.Driving = NotDriven
+	case ahead.load[surge] == 0:
+		out.Driving = TorqueOnly
+	case ahead.load[roll] == 0:
+		out.Driving = ThrustOnly
+	default:
+		out.Driving = BothDrive
+	}
+}
+
+// oneLine refuses mounts that leave the engine free to turn.
+func oneLine(mounts []Mount) problem.List {
+	var bad problem.List
+	bad.Add("/mounts", "the mounts lie in one line: nothing keeps the engine from turning about it", "three mounts or more that span a surface", "check the distances to starboard and forward; minus is port, or aft")
+	return bad
+}

@@ -1,0 +1,600 @@
+package mount
+
+import (
+	"cmp"
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// sprung is a mount with its stiffness in three directions.
+func sprung(name string, forward, starboard, up, k float64) Mount {
+	m := at(name, forward, starboard)
+	m.Up = quantity.Length(up)
+	m.Stiffness, m.StiffnessSideways, m.StiffnessAlong = quantity.Stiffness(k), quantity.Stiffness(0.4*k), quantity.Stiffness(1.3*k)
+	return m
+}
+
+func engine() Engine {
+	return Engine{
+		Mounts:     []Mount{sprung("front port", 0.85, -0.25, 0.06, 150e3), sprung("front starboard", 0.85, 0.25, 0.06, 150e3), sprung("aft port", 0.25, -0.25, 0.06, 150e3), sprung("aft starboard", 0.25, 0.25, 0.06, 150e3)},
+		EngineMass: 190, CentreForward: 0.56, CentreUp: 0.15,
+		EngineLength: 0.85, EngineWidth: 0.5, EngineHeight: 0.6, BoxFactor: 1,
+		UsualSag: 4e-3, SidewaysRatio: 0.4, AlongRatio: 1, DynamicRatio: 1.3, DampingRatio: 0.06,
+		Cylinders: 3, Strokes: FourStroke, IdleSpeed: 850 * math.Pi / 30, EngineSpeed: 2800 * math.Pi / 30,
+		ShaftTorque: 170, AsternTorque: 150, Thrust: 2500, AsternThrust: 0.7, ThrustOnMounts: 1, ShaftTurns: Right, CouplingDiameter: 0.102,
+	}
+}
+
+func carried(t testing.TB, in Engine) Standing {
+	t.Helper()
+	out, err := Carry(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// Source: f = (1/2π)√(g/δ) = 15.761/√(δ in mm) Hz (linear spring; City
+// University of Hong Kong notes, constants derived): 1, 3, 5, 10 and 25.4 mm.
+func TestFrequencyFromSag(t *testing.T) {
+	for sag, want := range map[float64]float64{1: 15.761, 3: 9.100, 5: 7.048, 10: 4.984, 25.4: 3.127} {
+		in := engine()
+		in.DynamicRatio = 1
+		for i := range in.Mounts {
+			in.Mounts[i].Stiffness = quantity.Stiffness(190 * 9.80665 / 4 / (sag * 1e-3))
+		}
+		out := carried(t, in)
+		near(t, "sag", out.MeanSag, sag*1e-3, 1e-12)
+		near(t, "frequency", out.BounceFrequency, want, 0.0006)
+		near(t, "frequency", out.BounceFrequency, 15.761/math.Sqrt(sag), 2e-4)
+	}
+}
+
+// Source: transmissibility formula (Ogata, System Dynamics, 4th ed., eq.
+// 9-14, formula from memory; values derived), and exactly 1 at r = √2.
+func TestTransmissibility(t *testing.T) {
+	for _, k := range []struct{ r, damping, want float64 }{
+		{2, 0, 0.33333}, {2, 0.05, 0.33918}, {2, 0.1, 0.35586}, {3, 0, 0.125}, {3, 0.05, 0.13041}, {3, 0.1, 0.14537},
+		{1, 0.05, 10.0499}, {1, 0.1, 5.0990}, {0.5, 0, 1.33333},
+	} {
+		near(t, "T", Transmissibility(quantity.Ratio(k.r), quantity.Ratio(k.damping)), k.want, 0.00006)
+	}
+	for damping := quantity.Ratio(0); damping < 1; damping += 0.05 {
+		near(t, "T at √2", Transmissibility(math.Sqrt2, damping), 1, 1e-12)
+	}
+}
+
+// Source: Thomson, Theory of Vibration, ch. 3 problem (inputs from memory):
+// 65 lb on three springs, 580 r/min, 10 % passed, no damping: r² = 11 and
+// 18.8 lb/in for each spring.
+func TestThomsonIsolation(t *testing.T) {
+	const pound, lbf = 0.45359237, 0.45359237 * 9.80665
+	speed := 580 * math.Pi / 30
+	natural := speed / math.Sqrt(11)
+	each := 65 * pound * natural * natural / 3
+	near(t, "stiffness", each/(lbf/inch), 18.8, 0.05)
+
+	in := engine()
+	in.Mounts = in.Mounts[:3]
+	in.Mounts[0] = sprung("ahead", 0.6, 0, 0, each) // three mounts round the centre of gravity: only heave moves up and down
+	in.Mounts[1], in.Mounts[2] = sprung("port", 0, -0.5, 0, each), sprung("starboard", 0, 0.5, 0, each)
+	in.EngineMass, in.CentreForward, in.CentreUp, in.DynamicRatio, in.DampingRatio = 65*pound, 0.2, 0, 1, 0.001
+	out := carried(t, in)
+	_, bounce := Passed(&out.Modes, 580.0/60, in.DampingRatio)
+	near(t, "passed", bounce, 0.1, 0.0002)
+}
+
+// Source: statics (derived): 200 kg, centre of gravity at 0.45 of the length
+// behind the front pair: 539.37 N on each front mount, 441.30 N on each aft.
+func TestWeightShare(t *testing.T) {
+	in := engine()
+	in.EngineMass, in.CentreForward = 200, 0.25+0.55*0.6
+	out := carried(t, in)
+	for i, want := range []float64{539.37, 539.37, 441.30, 441.30} {
+		near(t, "load", out.Loads[i].AtRest, want, 0.006)
+	}
+	near(t, "lowest", out.LowestLoad, 441.30, 0.006)
+}
+
+// Source: statics (derived): 20 kW at a shaft of 1200 r/min is 159.15 N·m;
+// over mounts 0.45 m apart, 353.7 N up on one side and down on the other.
+func TestTorqueReaction(t *testing.T) {
+	in := engine()
+	in.Thrust, in.CentreUp = 0, 0
+	for i := range in.Mounts {
+		in.Mounts[i].Starboard = quantity.Length(math.Copysign(0.225, float64(in.Mounts[i].Starboard)))
+		in.Mounts[i].Up = 0
+	}
+	in.ShaftTorque = quantity.Torque(20e3 / (1200 * math.Pi / 30))
+	near(t, "torque", in.ShaftTorque, 159.15, 0.01)
+	out := carried(t, in)
+	// The shaft turns clockwise looking forward, so the engine heels to port.
+	port := out.Loads[0].Ahead + out.Loads[2].Ahead - out.Loads[0].AtRest - out.Loads[2].AtRest
+	starboard := out.Loads[1].Ahead + out.Loads[3].Ahead - out.Loads[1].AtRest - out.Loads[3].AtRest
+	near(t, "port", port, 353.7, 0.05)
+	near(t, "starboard", starboard, -353.7, 0.05)
+	if out.FaceMoves[0].Roll >= 0 || out.FaceMoves[1].Roll <= 0 || out.Driving != TorqueOnly {
+		t.Errorf("roll ahead %g, astern %g, %q", out.FaceMoves[0].Roll, out.FaceMoves[1].Roll, out.Driving)
+	}
+}
+
+// Source: engine dynamics, f = rpm·cylinders/120 (derived): 3000/2 is 50 Hz,
+// 3000/3 75, 1800/4 60, 800/2 13.33, 3600/3 90; a two-stroke twice that.
+func TestFiringFrequency(t *testing.T) {
+	for _, k := range []struct {
+		rpm       float64
+		cylinders int
+		want      float64
+	}{{3000, 2, 50}, {3000, 3, 75}, {1800, 4, 60}, {800, 2, 13.333}, {3600, 3, 90}} {
+		in := engine()
+		in.Cylinders, in.EngineSpeed = k.cylinders, quantity.RotationSpeed(k.rpm*math.Pi/30)
+		near(t, "firing", carried(t, in).FiringFull, k.want, 0.001)
+		in.Strokes = TwoStroke
+		near(t, "firing, two-stroke", carried(t, in).FiringFull, 2*k.want, 0.001)
+	}
+}
+
+// A push straight through the middle of springs all alike moves the engine by
+// force over stiffness and turns it nowhere.
+func TestThrustThroughTheMiddle(t *testing.T) {
+	in := engine()
+	in.ShaftTorque, in.AsternTorque, in.CentreUp = 0, 0, 0
+	for i := range in.Mounts {
+		in.Mounts[i].Up = 0
+	}
+	face := carried(t, in).FaceMoves[0]
+	near(t, "forward", face.Forward, 2500/(4*1.3*150e3), 1e-12)
+	near(t, "up", face.Up, 0, 1e-15)
+	near(t, "gap", face.GapPerDiameter, 0, 1e-15)
+}
+
+// reference is the engine's stiffness and mass put together the long way:
+// each mount's stiffness turned by rotation matrices, moved to the centre of
+// gravity by BᵀkB, in gonum. A row of feet gives a mount's upward force for
+// each freedom.
+func reference(in Engine) (k, feet *mat.Dense, mass []float64) {
+	k, feet = mat.NewDense(6, 6, nil), mat.NewDense(len(in.Mounts), 6, nil)
+	for n, m := range in.Mounts {
+		sag := 1.0
+		if m.SagNew > 0 && m.SagNow > 0 {
+			sag = float64(m.SagNew / m.SagNow)
+		}
+		own := mat.NewDiagDense(3, []float64{float64(m.StiffnessAlong) * sag, float64(m.StiffnessSideways) * sag, float64(m.Stiffness) * sag})
+		angle := float64(m.Inclination) // about the axis forward; a mount to port leans to starboard
+		if m.Starboard > 0 {
+			angle = -angle
+		}
+		sin, cos := math.Sincos(angle)
+		turn := mat.NewDense(3, 3, []float64{1, 0, 0, 0, cos, -sin, 0, sin, cos})
+		var turned mat.Dense
+		turned.Product(turn, own, turn.T())
+		x, y, z := float64(m.Forward-in.CentreForward), -float64(m.Starboard-in.CentreStarboard), float64(m.Up-in.CentreUp)
+		b := mat.NewDense(3, 6, []float64{1, 0, 0, 0, z, -y, 0, 1, 0, -z, 0, x, 0, 0, 1, y, -x, 0})
+		var part, force mat.Dense
+		force.Mul(&turned, b)
+		feet.SetRow(n, force.RawRowView(2))
+		part.Mul(b.T(), &force)
+		k.Add(k, &part)
+	}
+	m, l, w, h := float64(in.EngineMass), float64(in.EngineLength), float64(in.EngineWidth), float64(in.EngineHeight)
+	f := float64(in.BoxFactor) * m / 12
+	return k, feet, []float64{m, m, m, f * (w*w + h*h), f * (l*l + h*h), f * (l*l + w*w)}
+}
+
+func anyEngine(r *rand.Rand) Engine {
+	in := engine()
+	in.Mounts = nil
+	for n := range 3 + r.IntN(6) {
+		side := float64(1 - 2*(n%2))
+		m := sprung(strings.Repeat("m", n+1), r.Float64()*1.2, side*(0.15+0.2*r.Float64()), 0.2*r.Float64()-0.1, 5e4+3e5*r.Float64())
+		m.Inclination = quantity.Angle(r.Float64() * 0.7)
+		if r.IntN(2) == 0 {
+			m.SagNew, m.SagNow = 3e-3, quantity.Length(3e-3+3e-3*r.Float64())
+		}
+		in.Mounts = append(in.Mounts, m)
+	}
+	if offLine(in.Mounts) < 0.05 {
+		return anyEngine(r)
+	}
+	in.CentreForward, in.CentreStarboard, in.CentreUp = quantity.Length(0.3+0.5*r.Float64()), quantity.Length(0.04*r.Float64()-0.02), quantity.Length(0.3*r.Float64())
+	return in
+}
+
+// The movement under load and the six natural frequencies are those of
+// gonum's solver and eigenvalues on matrices put together apart.
+func TestSixFreedomsAgainstGonum(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 7))
+	for range 300 {
+		in := anyEngine(r)
+		out := carried(t, in)
+		k, feet, mass := reference(in)
+		scaled := mat.NewSymDense(6, nil)
+		for i := range 6 {
+			for j := range i + 1 {
+				scaled.SetSym(i, j, float64(in.DynamicRatio)*k.At(i, j)/math.Sqrt(mass[i]*mass[j]))
+			}
+		}
+		var eigen mat.EigenSym
+		if !eigen.Factorize(scaled, true) {
+			t.Fatal("gonum finds no eigenvalues")
+		}
+		var vectors mat.Dense
+		eigen.VectorsTo(&vectors)
+		sumRoll, sumBounce := 0.0, 0.0
+		for n, value := range eigen.Values(nil) { // ascending
+			f := math.Sqrt(value) / (2 * math.Pi)
+			near(t, "frequency", out.Modes[n].Frequency, f, 1e-9*f)
+			near(t, "roll share", out.Modes[n].RollShare, vectors.At(3, n)*vectors.At(3, n), 1e-7)
+			near(t, "bounce share", out.Modes[n].BounceShare, vectors.At(2, n)*vectors.At(2, n), 1e-7)
+			sumRoll, sumBounce = sumRoll+float64(out.Modes[n].RollShare), sumBounce+float64(out.Modes[n].BounceShare)
+		}
+		near(t, "roll shares", sumRoll, 1, 1e-9)
+		near(t, "bounce shares", sumBounce, 1, 1e-9)
+
+		// Ahead: thrust and torque at the coupling.
+		cg := []float64{float64(in.CentreForward), -float64(in.CentreStarboard), float64(in.CentreUp)}
+		load := mat.NewVecDense(6, []float64{2500, 0, 0, -170, -cg[2] * 2500, cg[1] * 2500})
+		var by mat.VecDense
+		if err := by.SolveVec(k, load); err != nil {
+			t.Fatal(err)
+		}
+		var rest, carried mat.VecDense
+		if err := rest.SolveVec(k, mat.NewVecDense(6, []float64{0, 0, -float64(out.Weight), 0, 0, 0})); err != nil {
+			t.Fatal(err)
+		}
+		carried.MulVec(feet, &rest)
+		for i := range in.Mounts {
+			near(t, "load", out.Loads[i].AtRest, -carried.AtVec(i), 1e-8*float64(out.Weight))
+		}
+		face := out.FaceMoves[0]
+		scale := 1e-9 * mat.Norm(&by, 2)
+		near(t, "pitch", face.FrontUp, -by.AtVec(4), scale)
+		near(t, "yaw", face.FrontStarboard, -by.AtVec(5), scale)
+		near(t, "roll", face.Roll, by.AtVec(3), scale)
+		near(t, "up", face.Up, by.AtVec(2)-by.AtVec(3)*cg[1]+by.AtVec(4)*cg[0], scale)
+		near(t, "starboard", face.Starboard, -(by.AtVec(1) - by.AtVec(5)*cg[0] + by.AtVec(3)*cg[2]), scale)
+		near(t, "forward", face.Forward, by.AtVec(0)-by.AtVec(4)*cg[2]+by.AtVec(5)*cg[1], scale)
+	}
+}
+
+// The passed share of the firing torque is that of the six coupled freedoms
+// with stiffness k·(1+2iζ·f/f_n) in every mode, solved whole as a system of
+// twelve real equations in gonum.
+func TestPassedAgainstWholeSystem(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 5))
+	for range 60 {
+		in := anyEngine(r)
+		out := carried(t, in)
+		k, _, mass := reference(in)
+		scaled := mat.NewSymDense(6, nil)
+		for i := range 6 {
+			for j := range i + 1 {
+				scaled.SetSym(i, j, float64(in.DynamicRatio)*k.At(i, j)/math.Sqrt(mass[i]*mass[j]))
+			}
+		}
+		var eigen mat.EigenSym
+		eigen.Factorize(scaled, true)
+		var v, damper, half mat.Dense
+		eigen.VectorsTo(&v)
+		roots := mat.NewDiagDense(6, nil)
+		for i, value := range eigen.Values(nil) {
+			roots.SetDiag(i, 2*float64(in.DampingRatio)*math.Sqrt(value))
+		}
+		half.Mul(&v, roots)
+		damper.Mul(&half, v.T())
+		for _, f := range []float64{3, 8, 14, 21, 70} {
+			w := 2 * math.Pi * f
+			whole, right := mat.NewDense(12, 12, nil), mat.NewVecDense(12, nil)
+			for i := range 6 {
+				for j := range 6 {
+					a := scaled.At(i, j)
+					if i == j {
+						a -= w * w
+					}
+					whole.Set(i, j, a)
+					whole.Set(i+6, j+6, a)
+					whole.Set(i, j+6, -w*damper.At(i, j))
+					whole.Set(i+6, j, w*damper.At(i, j))
+				}
+			}
+			right.SetVec(3, 1)
+			var x mat.VecDense
+			if err := x.SolveVec(whole, right); err != nil {
+				t.Fatal(err)
+			}
+			// What the mounts pass is the moment less what speeds up the mass.
+			want := math.Hypot(1+w*w*x.AtVec(3), w*w*x.AtVec(9))
+			firing, _ := Passed(&out.Modes, quantity.Frequency(f), in.DampingRatio)
+			near(t, "passed", firing, want, 1e-7*max(want, 1))
+		}
+	}
+}
+
+// Rayleigh's bounds: no coupled mode swings slower than the slowest or faster
+// than the fastest that K and M allow; loads add up to the weight; torque
+// alone adds none; a stiffer set of mounts moves the coupling less.
+func TestStandingProperties(t *testing.T) {
+	r := rand.New(rand.NewPCG(23, 1))
+	for range 300 {
+		in := anyEngine(r)
+		out := carried(t, in)
+		rest, ahead := 0.0, 0.0
+		for i := range in.Mounts {
+			rest += float64(out.Loads[i].AtRest)
+			ahead += float64(out.Loads[i].Ahead)
+		}
+		weight := float64(out.Weight)
+		near(t, "loads", rest, weight, 1e-9*weight)
+		near(t, "loads ahead", ahead, weight, 1e-9*weight)
+		stiffer := in
+		stiffer.Mounts = slices.Clone(in.Mounts)
+		for i := range stiffer.Mounts {
+			m := &stiffer.Mounts[i]
+			m.Stiffness, m.StiffnessSideways, m.StiffnessAlong = 2*m.Stiffness, 2*m.StiffnessSideways, 2*m.StiffnessAlong
+		}
+		twice := carried(t, stiffer)
+		near(t, "half as far", twice.MovedOffset, float64(out.MovedOffset)/2, 1e-9*float64(out.MovedOffset))
+		near(t, "half the gap", twice.MovedGapPerDiameter, float64(out.MovedGapPerDiameter)/2, 1e-9)
+		near(t, "√2 as fast", twice.HighestFrequency, math.Sqrt2*float64(out.HighestFrequency), 1e-9*float64(out.HighestFrequency))
+		if out.TiredFactor < 1-1e-9 && allTired(in.Mounts) {
+			t.Errorf("softer mounts all alike move less: %g", out.TiredFactor)
+		}
+	}
+}
+
+func allTired(mounts []Mount) bool {
+	first := mounts[0].SagNow / max(mounts[0].SagNew, 1e-9)
+	return !slices.ContainsFunc(mounts, func(m Mount) bool {
+		return m.SagNew == 0 || math.Abs(float64(m.SagNow/m.SagNew-first)) > 1e-9
+	})
+}
+
+// Tired mounts: half as much sag again means two thirds of the stiffness, so
+// everything moves half as far again.
+func TestTiredMounts(t *testing.T) {
+	in := engine()
+	for i := range in.Mounts {
+		in.Mounts[i].SagNew, in.Mounts[i].SagNow = 3e-3, 4.5e-3
+	}
+	out := carried(t, in)
+	near(t, "tired factor", out.TiredFactor, 1.5, 1e-9)
+	near(t, "sag ratio", out.SagRatio, 1.5, 1e-12)
+	near(t, "stiffness now", out.Loads[0].StiffnessNow, 100e3, 1e-6)
+	near(t, "new offset", out.NewOffset, float64(out.MovedOffset)/1.5, 1e-12)
+	fresh := carried(t, engine())
+	near(t, "as new", fresh.MovedGapPerDiameter, float64(out.NewGapPerDiameter), 1e-15)
+	if !math.IsNaN(float64(fresh.TiredFactor)) || !math.IsNaN(float64(fresh.SagRatio)) {
+		t.Error("nothing was said of sag")
+	}
+	in.MountAge, in.CreepPerDecade = 1000*day, 0.05
+	near(t, "creep", carried(t, in).CreepRatio, 1.15, 1e-12)
+}
+
+// A mirrored boat with a left-handed shaft does everything mirrored.
+func TestMirroredEngine(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 6))
+	for range 100 {
+		in := anyEngine(r)
+		other := in
+		other.Mounts = slices.Clone(in.Mounts)
+		for i := range other.Mounts {
+			other.Mounts[i].Starboard = -other.Mounts[i].Starboard
+		}
+		other.CentreStarboard, other.ShaftTurns = -in.CentreStarboard, Left
+		a, b := carried(t, in), carried(t, other)
+		for i := range in.Mounts {
+			near(t, "load", a.Loads[i].Ahead, float64(b.Loads[i].Ahead), 1e-6)
+			near(t, "load astern", a.Loads[i].Astern, float64(b.Loads[i].Astern), 1e-6)
+		}
+		near(t, "starboard", a.FaceMoves[0].Starboard, -float64(b.FaceMoves[0].Starboard), 1e-12)
+		near(t, "up", a.FaceMoves[0].Up, float64(b.FaceMoves[0].Up), 1e-12)
+		near(t, "frequency", a.HighestFrequency, float64(b.HighestFrequency), 1e-9)
+	}
+}
+
+// A centre of gravity ahead of all mounts lifts the aft ones.
+func TestEngineThatLifts(t *testing.T) {
+	in := engine()
+	in.CentreForward = 1
+	out := carried(t, in)
+	if out.LowestLoad >= 0 || !strings.HasPrefix(out.LowestLoadAt, "aft") {
+		t.Errorf("lowest load %g at %q", out.LowestLoad, out.LowestLoadAt)
+	}
+}
+
+// Without stiffness the sag stands in, and all mounts share alike.
+func TestStiffnessFromSag(t *testing.T) {
+	in := engine()
+	for i := range in.Mounts {
+		in.Mounts[i].Stiffness = 0
+	}
+	near(t, "usual sag", carried(t, in).MeanSag, 4e-3, 1e-12)
+	for i := range in.Mounts {
+		in.Mounts[i].SagNow = 5e-3
+	}
+	near(t, "sag now", carried(t, in).MeanSag, 5e-3, 1e-12)
+	for i := range in.Mounts {
+		in.Mounts[i].SagNew = 3e-3
+	}
+	near(t, "sag now, new known", carried(t, in).MeanSag, 5e-3, 1e-12)
+}
+
+// Where nothing is known of drive, cylinders, ratings, nothing is said.
+func TestNothingSaidOfNothing(t *testing.T) {
+	in := engine()
+	in.ShaftTorque, in.AsternTorque, in.Thrust, in.Cylinders = 0, 0, 0, 0
+	out := carried(t, in)
+	for name, v := range map[string]float64{"moved": float64(out.MovedGapPerDiameter), "offset": float64(out.MovedOffset), "gap": float64(out.MovedGap),
+		"firing": float64(out.FiringIdle), "passed": float64(out.PassedFull), "use": float64(out.LoadUse), "compression": float64(out.Compression), "driving load": float64(out.LowestDriving)} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s = %g", name, v)
+		}
+	}
+	if out.Driving != NotDriven || out.FaceMoves[0].Name != "" {
+		t.Errorf("%q, %q", out.Driving, out.FaceMoves[0].Name)
+	}
+}
+
+func TestCarryRefuses(t *testing.T) {
+	for _, k := range []struct {
+		name   string
+		spoil  func(*Engine)
+		places []string
+		says   string
+	}{
+		{"two mounts", func(in *Engine) { in.Mounts = in.Mounts[:2] }, []string{"/mounts"}, "2 mounts"},
+		{"all in one line", func(in *Engine) {
+			for i := range in.Mounts {
+				in.Mounts[i].Forward, in.Mounts[i].Starboard = quantity.Length(0.2*float64(i)), quantity.Length(0.1*float64(i)+0.004*float64(i%2))
+			}
+		}, []string{"/mounts"}, "1.6 mm of one line"},
+		{"light", func(in *Engine) { in.EngineMass = 0.19 }, []string{"/engineMass"}, "0.19"},
+		{"no box, no inertia", func(in *Engine) { in.EngineLength = 0 }, []string{"/engineLength"}, "0"},
+		{"soft and undamped", func(in *Engine) { in.Mounts[1].Stiffness, in.DampingRatio = 10, 0 }, []string{"/mounts/1/stiffness", "/dampingRatio"}, "10"},
+		{"NaN", func(in *Engine) {
+			in.CentreUp, in.UsualSag = quantity.Length(nan), quantity.Length(nan)
+			in.Mounts[0].Stiffness = 0
+		}, []string{"/centreUp", "/usualSag"}, "NaN"},
+		{"words", func(in *Engine) { in.Strokes, in.ShaftTurns = "six", "" }, []string{"/strokes", "/shaftTurns"}, "six"},
+	} {
+		in := engine()
+		in.Mounts = slices.Clone(in.Mounts)
+		k.spoil(&in)
+		_, err := Carry(in)
+		var list problem.List
+		errors.As(err, &list)
+		var got []string
+		for _, p := range list {
+			got = append(got, p.Where)
+			if p.Allowed == "" {
+				t.Errorf("%s: %v does not say what is allowed", k.name, p)
+			}
+		}
+		if strings.Join(got, " ") != strings.Join(k.places, " ") || !strings.Contains(list.Error(), k.says) {
+			t.Errorf("%s: %v, want problems at %v that say %q", k.name, err, k.places, k.says)
+		}
+	}
+}
+
+// Extreme but valid input stays finite.
+func TestExtremesStayFinite(t *testing.T) {
+	for _, soft := range []bool{true, false} {
+		in := engine()
+		for i := range in.Mounts {
+			m := &in.Mounts[i]
+			m.Stiffness, m.StiffnessSideways, m.StiffnessAlong = 1e9, 1e2, 1e2
+			if soft {
+				m.Stiffness = 1e3
+			}
+			m.Inclination, m.SagNew, m.SagNow = math.Pi/3, 0.05e-3, 0.1
+		}
+		in.EngineMass, in.DampingRatio, in.CentreForward, in.CentreUp = 50000, 0.001, 8, 3
+		out := carried(t, in)
+		for _, v := range []float64{float64(out.LowestLoad), float64(out.MovedOffset), float64(out.MovedGap), float64(out.PassedIdle), float64(out.ShakenFull),
+			float64(out.HighestFrequency), float64(out.LowestFrequency), float64(out.TiredFactor)} {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Errorf("%+v", out)
+			}
+		}
+	}
+}
+
+// Cholesky and Jacobi against gonum on random matrices, also nearly singular
+// and with repeated eigenvalues.
+func TestMatrixAgainstGonum(t *testing.T) {
+	r := rand.New(rand.NewPCG(31, 4))
+	for n := range 500 {
+		root := mat.NewDense(6, 6, nil)
+		for i := range 6 {
+			for j := range 6 {
+				root.Set(i, j, r.NormFloat64()*math.Pow(10, float64(n%4)*float64(j%3)/2))
+			}
+			if n%7 == 0 {
+				root.Set(i, 5, root.At(i, 4)*(1+1e-3*r.Float64()))
+			}
+		}
+		var square mat.SymDense
+		square.SymOuterK(1, root)
+		if n%11 == 0 {
+			square = *mat.NewSymDense(6, []float64{2, 0, 0, 0, 0, 0, 0, 2, 1, 0, 0, 0, 0, 1, 2, 0, 0, 0, 0, 0, 0, 2, 0, 0, 0, 0, 0, 0, 2, 0, 0, 0, 0, 0, 0, 2})
+		}
+		var m matrix
+		for i := range 6 {
+			for j := range 6 {
+				m[i][j] = square.At(i, j)
+			}
+		}
+		values, vectors := m.eigen()
+		var eigen mat.EigenSym
+		eigen.Factorize(&square, true)
+		want := eigen.Values(nil)
+		got := slices.Clone(values[:])
+		slices.SortFunc(got, cmp.Compare[float64])
+		for i := range want {
+			near(t, "eigenvalue", got[i], want[i], 1e-11*want[5])
+		}
+		for i := range 6 { // m·v = λ·v
+			for k := range 6 {
+				sum := 0.0
+				for j := range 6 {
+					sum += m[k][j] * vectors[j][i]
+				}
+				near(t, "eigenvector", sum, values[i]*vectors[k][i], 1e-11*want[5])
+			}
+		}
+		l, ok := m.factor()
+		if ok != (want[0] > 1e-11*want[5]) && want[0] > 1e-8*want[5] {
+			t.Fatalf("factor: %v with eigenvalues %g", ok, want)
+		}
+		if !ok {
+			continue
+		}
+		load := motion{1, -2, 3, -4, 5, -6}
+		x := l.solve(load)
+		for i := range 6 {
+			sum, size := 0.0, 0.0
+			for j := range 6 {
+				sum += m[i][j] * x[j]
+				size += math.Abs(m[i][j] * x[j])
+			}
+			near(t, "solution", sum, load[i], 1e-10*(size+1))
+		}
+	}
+	if _, ok := (&matrix{}).factor(); ok {
+		t.Error("an engine without mounts stands")
+	}
+}
+
+func TestCarryAllocatesNothing(t *testing.T) {
+	in := engine()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Carry(in) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+func BenchmarkCarry(b *testing.B) {
+	r := rand.New(rand.NewPCG(1, 1))
+	all := anyEngine(r)
+	for len(all.Mounts) < 8 {
+		all = anyEngine(r)
+	}
+	for name, in := range map[string]Engine{"four alike": engine(), "eight, tired": all} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Carry(in); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

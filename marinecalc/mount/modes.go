@@ -1,0 +1,93 @@
+package mount
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// swing finds the six natural modes.
+func (out *Standing) swing(in *Engine, stiffness *matrix) {
+	m := float64(in.EngineMass)
+	l, w, h := float64(in.EngineLength), float64(in.EngineWidth), float64(in.EngineHeight)
+	box := func(given quantity.Inertia, a, b float64) quantity.Inertia {
+		if given > 0 {
+			return given
+		}
+		return quantity.Inertia(float64(in.BoxFactor) * m * (a*a + b*b) / 12)
+	}
+	out.RollInertia, out.PitchInertia, out.YawInertia = box(in.InertiaRoll, w, h), box(in.InertiaPitch, l, h), box(in.InertiaYaw, l, w)
+	mass := motion{m, m, m, float64(out.RollInertia), float64(out.PitchInertia), float64(out.YawInertia)}
+	var root motion
+	for i := range mass {
+		root[i] = math.Sqrt(mass[i])
+	}
+	scaled := *stiffness
+	for i := range scaled {
+		for j := range scaled[i] {
+			scaled[i][j] *= float64(in.DynamicRatio) / (root[i] * root[j])
+		}
+	}
+	values, vectors := scaled.eigen()
+	order := values.ascending()
+	for n, at := range order {
+		to := &out.Modes[n]
+		to.Frequency = quantity.Frequency(math.Sqrt(max(values[at], 0)) / (2 * math.Pi))
+		for j := range freedoms {
+			if share := quantity.Ratio(vectors[j][at] * vectors[j][at]); share > to.MotionShare {
+				to.Motion, to.MotionShare = motions[j], share
+			}
+		}
+		to.RollShare = quantity.Ratio(vectors[roll][at] * vectors[roll][at])
+		to.BounceShare = quantity.Ratio(vectors[heave][at] * vectors[heave][at])
+		to.Meets = in.firesAt(to.Frequency)
+	}
+	out.LowestFrequency, out.HighestFrequency = out.Modes[0].Frequency, out.Modes[5].Frequency
+	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanSag)) / (2 * math.Pi))
+}
+
+// ascending gives the order of the values, lowest first.
+func (v *motion) ascending() (order [freedoms]int) {
+	for i := range order {
+		at := i
+		for at > 0 && v[order[at-1]] > v[i] {
+			order[at] = order[at-1]
+			at--
+		}
+		order[at] = i
+	}
+	return order
+}
+
+// perTurn is how many cylinders fire in one turn of the engine.
+func (in *Engine) perTurn() float64 {
+	if in.Strokes == TwoStroke {
+		return float64(in.Cylinders)
+	}
+	return float64(in.Cylinders) / 2
+}
+
+// firesAt is the engine speed at which firing has that frequency.
+func (in *Engine) firesAt(f quantity.Frequency) quantity.RotationSpeed {
+	if in.Cylinders == 0 {
+		return quantity.RotationSpeed(math.NaN())
+	}
+	return quantity.RotationSpeed(2 * math.Pi * float64(f) / in.perTurn())
+}
+
+// firing is the firing frequency at an engine speed: f = rpm·cylinders/120
+// for a four-stroke engine (engine dynamics).
+func (in *Engine) firing(speed quantity.RotationSpeed) quantity.Frequency {
+	if in.Cylinders == 0 || speed == 0 {
+		return quantity.Frequency(math.NaN())
+	}
+	return quantity.Frequency(float64(speed) / (2 * math.Pi) * in.perTurn())
+}
+
+// isolate writes what of the shaking comes through.
+func (out *Standing) isolate(in *Engine) {
+	out.FiringIdle, out.FiringFull = in.firing(in.IdleSpeed), in.firing(in.EngineSpeed)
+	out.PassedIdle, out.ShakenIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
+	out.PassedFull, out.ShakenFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
+	out.IsolatedFull = 1 - out.PassedFull
+}

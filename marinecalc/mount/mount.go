@@ -1,0 +1,100 @@
+// Package mount works with the engine on its mounts: how to move them to
+// cure a misaligned coupling, how they share the engine's weight, how the
+// engine swings on them, and how far the coupling moves when the propeller
+// pushes.
+//
+// Places are measured from the middle of the coupling face: forward along
+// the shaft line, to starboard, and up square to it.
+package mount
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Most is how many mounts an engine can have here.
+const Most = 8
+
+// Mount is one mount of an engine. Fields tagged unset are not given when
+// they are NaN, the others when they are 0 and 0 has no meaning.
+type Mount struct {
+	Name      string          // not empty
+	Forward   quantity.Length // of the coupling plane, -3 m to 10 m
+	Starboard quantity.Length // of the shaft line, -3 m to 3 m
+	Up        quantity.Length // middle of the rubber over the shaft line, -2 m to 2 m
+
+	ThreadPitch   quantity.Length // of the stud, 0.2 mm to 10 mm; 0: not known
+	TravelUp      quantity.Length `unset:"NaN"` // by which it can still be raised, 0 to 0.2 m; NaN: not looked at, taken as enough
+	TravelDown    quantity.Length `unset:"NaN"` // by which it can still be lowered, as TravelUp
+	SidewaysSlack quantity.Length `unset:"NaN"` // by which it can be shifted to either side, as TravelUp
+	FootGap       quantity.Length `unset:"NaN"` // that opens under this foot when its nut is slackened, 0 to 20 mm; NaN: not read
+
+	Stiffness         quantity.Stiffness // new, along its own axis, 1 kN/m to 1 GN/m; 0: not known
+	StiffnessSideways quantity.Stiffness // square to its axis, athwartships; 0: not known
+	StiffnessAlong    quantity.Stiffness // fore and aft; 0: not known
+	Inclination       quantity.Angle     // of its axis from upright, the top leaning toward the shaft line, 0 to 60°
+	SagNew            quantity.Length    // of the rubber under the engine, when new, 0.05 mm to 0.1 m; 0: not known
+	SagNow            quantity.Length    // the same, measured now; 0: not known
+	RubberHeight      quantity.Length    // without load, 1 mm to 0.5 m; 0: not known
+	RatedLoad         quantity.Force     // the maker's highest load, 1 N to 1 MN; 0: not known
+}
+
+// bound is the allowed range of one field, in SI; orNone lets 0 or NaN pass
+// as not given.
+type bound struct {
+	name    string
+	value   float64
+	lo, hi  float64
+	allowed string
+	orNone  bool
+}
+
+func (b *bound) holds() bool {
+	if b.orNone && (b.value == 0 || math.IsNaN(b.value)) {
+		return true
+	}
+	slack := 1e-9 * math.Abs(b.value)
+	return b.value >= b.lo-slack && b.value <= b.hi+slack
+}
+
+// belowNone is by how much its accuracy may take a length below nothing.
+const belowNone = 0.002
+
+// refuse collects everything wrong with a list of mounts.
+func refuse(bad *problem.List, mounts []Mount, fewest int) {
+	if len(mounts) < fewest || len(mounts) > Most {
+		bad.Add("/mounts", fmt.Sprintf("there are %d mounts", len(mounts)), fmt.Sprintf("%d to %d mounts", fewest, Most), "")
+		return
+	}
+	for i := range mounts {
+		m := &mounts[i]
+		if m.Name == "" {
+			bad.Add(fmt.Sprintf("/mounts/%d/name", i), "the mount has no name", `a name such as "front port"`, "")
+		}
+		for _, b := range [...]bound{
+			{"forward", float64(m.Forward), -3, 10, "-3 m to 10 m", false},
+			{"starboard", float64(m.Starboard), -3, 3, "-3 m to 3 m", false},
+			{"up", float64(m.Up), -2, 2, "-2 m to 2 m", false},
+			{"threadPitch", float64(m.ThreadPitch), 0.2e-3, 0.01, "0.2 mm to 10 mm", true},
+			{"travelUp", float64(m.TravelUp), -belowNone, 0.2, "0 to 200 mm", true},
+			{"travelDown", float64(m.TravelDown), -belowNone, 0.2, "0 to 200 mm", true},
+			{"sidewaysSlack", float64(m.SidewaysSlack), -belowNone, 0.2, "0 to 200 mm", true},
+			{"footGap", float64(m.FootGap), -belowNone, 0.02, "0 to 20 mm", true},
+			{"stiffness", float64(m.Stiffness), 1e3, 1e9, "1 N/mm to 1e6 N/mm", true},
+			{"stiffnessSideways", float64(m.StiffnessSideways), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
+			{"stiffnessAlong", float64(m.StiffnessAlong), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
+			{"inclination", float64(m.Inclination), -0.05, math.Pi / 3, "0° to 60°", true},
+			{"sagNew", float64(m.SagNew), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
+			{"sagNow", float64(m.SagNow), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
+			{"rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm", true},
+			{"ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN", true},
+		} {
+			if !b.holds() {
+				bad.Add(fmt.Sprintf("/mounts/%d/%s", i, b.name), fmt.Sprintf("%.4g is out of range", b.value), b.allowed, "")
+			}
+		}
+	}
+}

@@ -1,0 +1,306 @@
+package mount
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Misfit is what was found at the coupling, and the mounts that can cure it.
+// The signs are those of package align: gap plus when open at the top or to
+// starboard, offset plus when the engine half is high or to starboard.
+type Misfit struct {
+	Mounts            []Mount         // 2 to 8
+	GapVertical       quantity.Length // top less bottom
+	GapHorizontal     quantity.Length // starboard less port
+	OffsetVertical    quantity.Length `unset:"NaN"` // engine half high; NaN: not read
+	OffsetHorizontal  quantity.Length `unset:"NaN"` // engine half to starboard; NaN: not read
+	CouplingDiameter  quantity.Length // where the gaps were read, 30 mm to 0.8 m
+	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
+	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
+	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
+	CouplingKind      string          // limits go by these three, the arithmetic does not
+	ShaftSpeed        quantity.RotationSpeed
+}
+
+// Moves is what to do at the mounts, and what then stands at the coupling.
+// A figure that cannot be given is NaN.
+type Moves struct {
+	Moves [Most]Move // one for each mount, in their order
+
+	Reach         string          // whether the studs' travel is enough
+	LargestMove   quantity.Length // of all raises, lowerings and shifts
+	LargestMoveAt string          // the mount's name
+
+	GapTopAfter           quantity.Length // to read after the move; NaN without MeanGap
+	GapStarboardAfter     quantity.Length
+	GapBottomAfter        quantity.Length
+	GapPortAfter          quantity.Length
+	GapDifferenceAfter    quantity.Length // between the widest and the narrowest
+	GapPerDiameterAfter   quantity.Ratio
+	OffsetAfter           quantity.Length // NaN when an offset was not read
+	SoftFoot              quantity.Length // largest FootGap, NaN when none was read
+	SoftFootAt            string
+	SlopeUp               quantity.Angle  // how much more a mount is raised the farther forward it stands
+	SlopeStarboard        quantity.Angle  // the same to starboard
+	RaiseAtCoupling       quantity.Length // of the engine half
+	ShiftAtCoupling       quantity.Length
+	GapVerticalAfter      quantity.Length
+	GapHorizontalAfter    quantity.Length
+	OffsetVerticalAfter   quantity.Length
+	OffsetHorizontalAfter quantity.Length
+	Pivot                 string // what was done about the offset
+}
+
+// Move is what to do at one mount.
+type Move struct {
+	Name  string
+	Raise quantity.Length // minus: lower
+	Nut   Turning         // the same on its nut
+	Shift quantity.Length // to starboard; minus: to port
+	Stop  string          // at the end of which travel it comes to stand
+	Turns quantity.Angle  // of the nut, plus to raise; NaN when the thread is not known
+}
+
+// The texts of Reach.
+const (
+	Reached      = "the studs' travel is enough"
+	ShortUp      = "the studs' travel up and down is not enough: the figures after the move say what is left"
+	ShortAcross  = "the slack sideways is not enough: the figures after the move say what is left"
+	ShortAllWays = "neither the studs' travel nor the slack sideways is enough: the figures after the move say what is left"
+)
+
+// The texts of Pivot.
+const (
+	BothCured       = "angle and offset are both brought to what is wanted"
+	VerticalPivot   = "the offset up and down was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
+	HorizontalPivot = "the offset sideways was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
+	BothPivots      = "the offset was not read: only the angle is cured, about the middle of the mounts, where it takes the least movement"
+)
+
+// The texts of Move.Stop.
+const (
+	upperStop = "top of its travel"
+	lowerStop = "bottom of its travel"
+	sideStop  = "end of its slack"
+	twoStops  = "end of its travel and of its slack"
+)
+
+// shortest is how far apart along the shaft the mounts must stand to set an
+// angle by them.
+const shortest = 0.05 // m
+
+// steepest is the largest gap difference or offset over the coupling
+// diameter that is believed, as in package align.
+const steepest = 0.05
+
+// Correct finds the move of each mount that brings the coupling true.
+//
+// The engine moves as one rigid body. An angle of the faces opens the gap by
+// G over the diameter D, so a mount x forward of the coupling is raised by
+// (G/D)·x less what the engine half stands high: the rim-and-face formula,
+// F = bf·B/D - br/2 (Bloch and Geitner, Machinery Component Maintenance and
+// Repair, pp. 198-199, fig. 5-17). Sideways the same. Mounts as high or low
+// as one likes and the roll of the engine do not enter.
+//
+// Where the offset was not read only the angle is cured, with the least sum
+// of squared moves. Where a mount's travel is not enough, the move is the
+// allowed one that leaves the least misalignment (see nearest, pivoted).
+//
+// The error is a problem.List: values out of range, fewer than 2 or more
+// than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
+// a gap or offset over 5 % of the diameter.
+func Correct(in Misfit) (Moves, error) {
+	if bad := in.refuse(); len(bad) > 0 {
+		return Moves{}, bad
+	}
+	var upright, across studs
+	upright.n, across.n = len(in.Mounts), len(in.Mounts)
+	for i := range in.Mounts {
+		m := &in.Mounts[i]
+		upright.all[i] = stud{float64(m.Forward), -room(m.TravelDown), room(m.TravelUp)}
+		across.all[i] = stud{float64(m.Forward), -room(m.SidewaysSlack), room(m.SidewaysSlack)}
+	}
+	d := float64(in.CouplingDiameter)
+	wantUp := line{float64(in.GapVertical-in.WantedGapVertical) / d, -float64(in.OffsetVertical)}
+	wantAcross := line{float64(in.GapHorizontal) / d, -float64(in.OffsetHorizontal)}
+	up := upright.solve(wantUp, d)
+	sideways := across.solve(wantAcross, d)
+
+	var out Moves
+	out.take(&in, up, sideways, &upright, &across)
+	out.Reach = reach(up.reaches(wantUp), sideways.reaches(wantAcross))
+	out.Pivot = pivot(!math.IsNaN(wantUp.at), !math.IsNaN(wantAcross.at))
+	out.foresee(&in, up, sideways)
+	out.feet(in.Mounts)
+	return out, nil
+}
+
+// room is a stud's travel; one that nobody looked at is taken as enough.
+func room(travel quantity.Length) float64 {
+	if math.IsNaN(float64(travel)) {
+		return math.Inf(1)
+	}
+	return max(float64(travel), 0)
+}
+
+// solve takes a move without a wanted offset as one with a free pivot.
+func (s *studs) solve(want line, d float64) line {
+	if math.IsNaN(want.at) {
+		return s.pivoted(want.slope)
+	}
+	return s.nearest(want, d)
+}
+
+func (l line) reaches(want line) bool {
+	return math.Abs(l.slope-want.slope) < 1e-9 && !(math.Abs(l.at-want.at) > 1e-9)
+}
+
+func reach(up, across bool) string {
+	switch {
+	case up && across:
+		return Reached
+	case across:
+		return ShortUp
+	case up:
+		return ShortAcross
+	}
+	return ShortAllWays
+}
+
+func pivot(up, across bool) string {
+	switch {
+	case up && across:
+		return BothCured
+	case across:
+		return VerticalPivot
+	case up:
+		return HorizontalPivot
+	}
+	return BothPivots
+}
+
+// take writes the move of every mount.
+func (out *Moves) take(in *Misfit, up, sideways line, upright, across *studs) {
+	for i := range in.Mounts {
+		m, to := &in.Mounts[i], &out.Moves[i]
+		raise, shift := up.move(float64(m.Forward)), sideways.move(float64(m.Forward))
+		to.Name, to.Raise, to.Shift = m.Name, quantity.Length(raise), quantity.Length(shift)
+		turns := math.NaN()
+		if m.ThreadPitch > 0 {
+			turns = raise / float64(m.ThreadPitch)
+		}
+		to.Turns, to.Nut = quantity.Angle(2*math.Pi*turns), Turning{6 * turns}
+		to.Stop = stop(raise, shift, upright.all[i], across.all[i])
+		for _, move := range [2]float64{math.Abs(raise), math.Abs(shift)} {
+			if move > float64(out.LargestMove) {
+				out.LargestMove, out.LargestMoveAt = quantity.Length(move), m.Name
+			}
+		}
+	}
+	out.SlopeUp, out.RaiseAtCoupling = quantity.Angle(up.slope), quantity.Length(up.at)
+	out.SlopeStarboard, out.ShiftAtCoupling = quantity.Angle(sideways.slope), quantity.Length(sideways.at)
+}
+
+// stop says which end of a mount's travel a move takes it to.
+func stop(raise, shift float64, upright, across stud) string {
+	const near = 1e-9
+	side := shift != 0 && (shift > across.most-near || shift < across.least+near)
+	switch {
+	case raise > 0 && raise > upright.most-near:
+		if side {
+			return twoStops
+		}
+		return upperStop
+	case raise < 0 && raise < upright.least+near:
+		if side {
+			return twoStops
+		}
+		return lowerStop
+	case side:
+		return sideStop
+	}
+	return ""
+}
+
+// foresee says what the coupling will show after the move.
+func (out *Moves) foresee(in *Misfit, up, sideways line) {
+	d := in.CouplingDiameter
+	out.GapVerticalAfter = tidy(in.GapVertical - d*quantity.Length(up.slope))
+	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(sideways.slope))
+	gap := math.Hypot(float64(out.GapVerticalAfter), float64(out.GapHorizontalAfter))
+	out.GapDifferenceAfter, out.GapPerDiameterAfter = quantity.Length(gap), quantity.Ratio(gap/float64(d))
+	out.OffsetVerticalAfter = in.OffsetVertical + quantity.Length(up.at)
+	out.OffsetHorizontalAfter = in.OffsetHorizontal + quantity.Length(sideways.at)
+	out.OffsetAfter = quantity.Length(math.Hypot(float64(out.OffsetVerticalAfter), float64(out.OffsetHorizontalAfter)))
+	mean := in.MeanGap
+	if mean == 0 {
+		mean = quantity.Length(math.NaN())
+	}
+	read := (out.GapVerticalAfter - in.DroopGapTaken) / 2 // the feeler still meets the drooping face
+	out.GapTopAfter, out.GapBottomAfter = mean+read, mean-read
+	out.GapStarboardAfter, out.GapPortAfter = mean+out.GapHorizontalAfter/2, mean-out.GapHorizontalAfter/2
+}
+
+// tidy makes 0 of a length or a small angle that is nothing but rounding.
+func tidy[T ~float64](v T) T {
+	if math.Abs(float64(v)) < hair {
+		return 0
+	}
+	return v
+}
+
+// feet finds the softest foot.
+func (out *Moves) feet(mounts []Mount) {
+	out.SoftFoot = quantity.Length(math.NaN())
+	for i := range mounts {
+		if m := &mounts[i]; m.FootGap > out.SoftFoot || math.IsNaN(float64(out.SoftFoot)) && !math.IsNaN(float64(m.FootGap)) {
+			out.SoftFoot, out.SoftFootAt = m.FootGap, m.Name
+		}
+	}
+}
+
+// refuse collects everything that makes the misfit unfit to work with.
+func (in *Misfit) refuse() problem.List {
+	var bad problem.List
+	d := float64(in.CouplingDiameter)
+	if !(d >= 0.03-1e-12 && d <= 0.8+1e-12) {
+		bad.Add("/couplingDiameter", fmt.Sprintf("a coupling diameter of %.4g m is out of range", d), "30 mm to 800 mm", "")
+		d = 0.8
+	}
+	if !(in.MeanGap >= -1e-4 && in.MeanGap <= 0.05) {
+		bad.Add("/meanGap", fmt.Sprintf("a mean gap of %.4g mm is out of range", 1000*float64(in.MeanGap)), "0 to 50 mm", "")
+	}
+	for _, one := range [...]struct {
+		name, what string
+		value      quantity.Length
+		maybe      bool
+	}{
+		{"gapVertical", "a gap difference", in.GapVertical, false},
+		{"gapHorizontal", "a gap difference", in.GapHorizontal, false},
+		{"wantedGapVertical", "a gap difference", in.WantedGapVertical, false},
+		{"droopGapTaken", "a gap difference", in.DroopGapTaken, false},
+		{"offsetVertical", "an offset", in.OffsetVertical, true},
+		{"offsetHorizontal", "an offset", in.OffsetHorizontal, true},
+	} {
+		if one.maybe && math.IsNaN(float64(one.value)) {
+			continue
+		}
+		if !(math.Abs(float64(one.value)) <= 1.02*steepest*d) { // a little more, for a reading with its accuracy
+			bad.Add("/"+one.name, fmt.Sprintf("%s of %.4g mm is over 5 %% of the coupling diameter", one.what, 1000*float64(one.value)), fmt.Sprintf("up to %.4g mm either way", 1000*steepest*d), "is a unit or a decimal point wrong?")
+		}
+	}
+	refuse(&bad, in.Mounts, 2)
+	if len(bad) == 0 {
+		aft, fore := math.Inf(1), math.Inf(-1)
+		for i := range in.Mounts {
+			aft, fore = min(aft, float64(in.Mounts[i].Forward)), max(fore, float64(in.Mounts[i].Forward))
+		}
+		if fore-aft < shortest {
+			bad.Add("/mounts", fmt.Sprintf("all mounts stand within %.3g mm of each other along the shaft: no angle can be set by them", 1000*(fore-aft)), "50 mm or more between the foremost and the aftmost", "measure each mount's distance forward of the coupling face")
+		}
+	}
+	return bad
+}

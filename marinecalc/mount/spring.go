@@ -1,0 +1,65 @@
+package mount
+
+import "math"
+
+// spring is one mount as the engine feels it: where it is from the centre of
+// gravity, and its stiffness. The axes are forward, to port and up.
+type spring struct {
+	x, y, z    float64
+	kx, ky, kz float64 // fore and aft, athwartships, up and down
+	kyz        float64 // up and down by a movement athwartships: a leaning mount
+}
+
+// leaning turns a mount's own stiffness, along and square to its axis, by the
+// angle its axis leans toward the shaft line (side: where the mount stands,
+// plus to port).
+func (s *spring) leaning(along, square, angle, side float64) {
+	if side == 0 {
+		angle = 0
+	}
+	sin, cos := math.Sincos(math.Copysign(angle, -side)) // the axis leans away from its own side
+	s.ky = along*sin*sin + square*cos*cos
+	s.kz = along*cos*cos + square*sin*sin
+	s.kyz = (along - square) * sin * cos
+}
+
+// moved is how the foot on a spring moves with the engine.
+func (s *spring) moved(by *motion) (x, y, z float64) {
+	return by[surge] + by[pitch]*s.z - by[yaw]*s.y,
+		by[sway] + by[yaw]*s.x - by[roll]*s.z,
+		by[heave] + by[roll]*s.y - by[pitch]*s.x
+}
+
+// lift is by how much more the spring carries when its foot moves so.
+func (s *spring) lift(by *motion) float64 {
+	_, y, z := s.moved(by)
+	return -(s.kyz*y + s.kz*z)
+}
+
+// stiffen adds the spring to the stiffness of the whole: BᵀkB, where B gives
+// the foot's movement for each freedom.
+func (s *spring) stiffen(k *matrix) {
+	for j := range freedoms {
+		var unit motion
+		unit[j] = 1
+		x, y, z := s.moved(&unit)
+		fx, fy, fz := s.kx*x, s.ky*y+s.kyz*z, s.kyz*y+s.kz*z
+		column := [freedoms]float64{fx, fy, fz, s.y*fz - s.z*fy, s.z*fx - s.x*fz, s.x*fy - s.y*fx}
+		for i, v := range column {
+			k[i][j] += v
+		}
+	}
+}
+
+// springs holds the mounts of one engine without allocating.
+type springs struct {
+	all [Most]spring
+	n   int
+}
+
+func (s *springs) stiffness() (k matrix) {
+	for i := range s.n {
+		s.all[i].stiffen(&k)
+	}
+	return k
+}

@@ -1,0 +1,45 @@
+package mount
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// wear writes what the mounts' sag since they were new does.
+func (out *Standing) wear(in *Engine, worn bool, ahead, astern *push) {
+	nan := math.NaN()
+	out.NewGapPerDiameter, out.NewOffset, out.TiredFactor = quantity.Ratio(nan), length(nan), quantity.Ratio(nan)
+	out.SagRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan)
+	if in.MountAge >= day && in.CreepPerDecade > 0 {
+		out.CreepRatio = 1 + in.CreepPerDecade*quantity.Ratio(math.Log10(float64(in.MountAge/day)))
+	}
+	if !worn {
+		return
+	}
+	for i := range in.Mounts {
+		if m := &in.Mounts[i]; m.SagNew > 0 && m.SagNow > 0 {
+			if r := quantity.Ratio(m.SagNow / m.SagNew); !(out.SagRatio >= r) {
+				out.SagRatio, out.SagRatioAt = r, m.Name
+			}
+		}
+	}
+	var fresh springs
+	in.hang(&fresh, out, false)
+	stiffness := fresh.stiffness()
+	factor, ok := stiffness.factor()
+	if !ok {
+		return
+	}
+	for _, push := range [2]*push{ahead, astern} {
+		if push.known {
+			by := factor.solve(push.load)
+			face := in.face(&by, push.name)
+			out.NewGapPerDiameter = greater(out.NewGapPerDiameter, face.GapPerDiameter)
+			out.NewOffset = greater(out.NewOffset, face.Offset)
+		}
+	}
+	if out.NewGapPerDiameter > 0 {
+		out.TiredFactor = out.MovedGapPerDiameter / out.NewGapPerDiameter
+	}
+}

@@ -1,0 +1,164 @@
+package marinecalc
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// mountedBoat is a drivetrain written down once: the readings at its
+// coupling, its mounts, and a maker's figure of their tolerance.
+const mountedBoat = `{"name": "Sorrel", "units": "metric",
+ "engine": {"power": "28 kW", "speed": "2800 rpm", "mass": "190 kg", "centreForward": "560 mm", "cylinders": 3, "idleSpeed": "850 rpm"},
+ "gearbox": {"ratioAhead": 2.15, "ratioAstern": 1.95},
+ "coupling": {"kind": "rigid", "diameter": "102 mm"},
+ "mounts": [
+  {"name": "front port", "forward": "850 mm", "starboard": "-250 mm", "up": "60 mm", "threadPitch": "1.5 mm", "stiffness": "150 N/mm", "footGap": "0.02 mm"},
+  {"name": "front starboard", "forward": "850 mm", "starboard": "250 mm", "up": "60 mm", "threadPitch": "1.5 mm", "stiffness": "150 N/mm", "footGap": "0 mm"},
+  {"name": "aft port", "forward": "250 mm", "starboard": "-250 mm", "up": "60 mm", "threadPitch": "1.5 mm", "stiffness": "150 N/mm"},
+  {"name": "aft starboard", "forward": "250 mm", "starboard": "250 mm", "up": "60 mm", "threadPitch": "1.5 mm", "stiffness": "150 N/mm", "travelUp": TRAVEL}],
+ "makersFigures": [{"of": "rigid-gap-per-diameter", "value": 0.02, "source": {"document": "coupling plate"}}],
+ "readings": [{"date": "2026-05-02",
+  "couplingGaps": [{"clock": "12 o'clock", "gap": "GAP mm"}, {"clock": "3 o'clock", "gap": "0.35 mm"}, {"clock": "6 o'clock", "gap": "0.30 mm"}, {"clock": "9 o'clock", "gap": "0.37 mm"}],
+  "couplingSteps": [{"clock": "12 o'clock", "step": "-0.3 mm"}, {"clock": "3 o'clock", "step": "0 mm"}, {"clock": "6 o'clock", "step": "0.3 mm"}, {"clock": "9 o'clock", "step": "0 mm"}]}]}`
+
+func surveyed(t *testing.T, gap, travel string) *Survey {
+	t.Helper()
+	boat, err := ReadBoat([]byte(strings.NewReplacer("GAP", gap, "TRAVEL", `"`+travel+`"`).Replace(mountedBoat)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := Check(boat, Options{Trials: 1024})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func sheetOf(t *testing.T, s *Survey, id string) *Sheet {
+	t.Helper()
+	for _, one := range s.Sheets {
+		if one.Calculation == id {
+			return one
+		}
+	}
+	t.Fatalf("no sheet %s; missing %v, faults %v", id, s.Missing, s.Faults)
+	return nil
+}
+
+// A reading at the coupling goes on to the mounts: angle and offset come from
+// the coupling's sheet with their ranges, and another reading gives other
+// moves.
+func TestReadingsReachTheMounts(t *testing.T) {
+	moves := sheetOf(t, surveyed(t, "0.42", "9 mm"), "mount-moves")
+	for _, name := range []string{"gapVertical", "gapHorizontal", "offsetVertical", "offsetHorizontal"} {
+		if i := moves.Input(name); i == nil || i.Origin != "earlier result" || i.Range == "" {
+			t.Errorf("%s: %+v", name, i)
+		}
+	}
+	if i := moves.Input("mounts"); i == nil || i.Origin != "boat" || i.Text != "4 entries" {
+		t.Errorf("mounts: %+v", i)
+	}
+	// Slope 0.12/102, engine half low by 0.3 mm.
+	front := moves.Cell("moves", 0, "raise")
+	if want := 0.12e-3/0.102*0.85 + 0.3e-3; front == nil || math.Abs(*front.SI-want) > 1e-9 || !(*front.Low < want && want < *front.High) || front.Interval == "" {
+		t.Fatalf("front port: %+v", front)
+	}
+	if nut := moves.Cell("moves", 0, "nut"); nut.Text != "5¼ flats up" || nut.SI != nil {
+		t.Errorf("nut: %+v", nut)
+	}
+	if v := moves.Verdict("soft-foot"); v == nil || v.Word != "within" {
+		t.Errorf("soft foot: %+v", v)
+	}
+	other := sheetOf(t, surveyed(t, "0.36", "9 mm"), "mount-moves")
+	if c := other.Cell("moves", 0, "raise"); *c.SI >= *front.SI {
+		t.Errorf("a smaller gap raises the front end by %g, before %g", *c.SI, *front.SI)
+	}
+}
+
+// A stud that runs out of travel is named, what is left is judged by the
+// maker's figure, and the sheet says what to do.
+func TestMountsOutOfTravel(t *testing.T) {
+	moves := sheetOf(t, surveyed(t, "0.42", "0.1 mm"), "mount-moves")
+	if c := moves.Cell("moves", 3, "stop"); c == nil || c.Text != "top of its travel" {
+		t.Errorf("stop: %+v", c)
+	}
+	if !slices.ContainsFunc(moves.Next, func(n sheet.Next) bool { return strings.Contains(n.Text, "shim the engine beds") }) {
+		t.Errorf("no advice to shim: %+v", moves.Next)
+	}
+	if v := moves.Verdict("rigid-gap-per-diameter"); v == nil || v.Authority != "maker's figure" || v.On != "gapPerDiameterAfter" || v.Word != "within" {
+		t.Errorf("%+v", v)
+	}
+}
+
+// Without steps at the rim only the angle is cured, and the sheet says so.
+func TestMountsWithoutOffset(t *testing.T) {
+	s, err := Run("mount-moves", []byte(`{"couplingDiameter": "100 mm", "gapVertical": "0.1 mm", "gapHorizontal": "0 mm",
+		"mounts": [{"name": "front", "forward": "900 mm", "starboard": "0 mm"}, {"name": "aft", "forward": "300 mm", "starboard": "0 mm"}]}`), Options{Trials: -1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := s.Cell("moves", 0, "raise"); math.Abs(*c.SI-0.3e-3) > 1e-12 {
+		t.Errorf("front: %+v", c)
+	}
+	if c := s.Cell("moves", 0, "nut"); c.Text != "" {
+		t.Errorf("nut without a thread: %+v", c)
+	}
+	if s.Result("offsetAfter") != nil || s.Verdict("soft-foot").Word != "not measured" {
+		t.Error("an offset or a soft foot was found that nobody read")
+	}
+	if !slices.ContainsFunc(s.Next, func(n sheet.Next) bool { return strings.Contains(n.Text, "steps at the rim") }) {
+		t.Errorf("no advice to read the rim: %+v", s.Next)
+	}
+}
+
+// The boat feeds mount-load: torque from the shaft's sheet, mounts from the
+// same list; the moved coupling is judged by the coupling's own limit.
+func TestBoatLoadsItsMounts(t *testing.T) {
+	load := sheetOf(t, surveyed(t, "0.42", "9 mm"), "mount-load")
+	if i := load.Input("shaftTorque"); i == nil || i.Origin != "earlier result" {
+		t.Errorf("torque: %+v", i)
+	}
+	if i := load.Input("engineWidth"); i == nil || i.Origin != "usual value" || i.Range == "" {
+		t.Errorf("width: %+v", i)
+	}
+	v := load.Verdict("rigid-gap-per-diameter")
+	if v == nil || v.On != "movedGapPerDiameter" || v.Authority != "maker's figure" {
+		t.Errorf("%+v", v)
+	}
+	if len(load.Drawings) != 2 || load.Drawings[1].Name != "mount-isolation" {
+		t.Errorf("%d drawings", len(load.Drawings))
+	}
+	if c := load.Cell("modes", 5, "frequency"); c == nil || c.Low == nil {
+		t.Errorf("highest mode: %+v", c)
+	}
+}
+
+// The shape of a table in JSON, as hosts read it.
+func TestTableInJSON(t *testing.T) {
+	text, err := json.Marshal(sheetOf(t, surveyed(t, "0.42", "9 mm"), "mount-moves").Tables[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	var table struct {
+		Name, Title, Level string
+		Columns            []struct{ Name, Title, Kind, Level string }
+		Rows               []struct {
+			Cells []struct {
+				Text          string
+				SI, Low, High *float64
+			}
+		}
+	}
+	if err := json.Unmarshal(text, &table); err != nil {
+		t.Fatal(err)
+	}
+	if table.Name != "moves" || table.Level != "main" || len(table.Rows) != 4 || len(table.Columns) != len(table.Rows[0].Cells) ||
+		table.Columns[1].Kind != "length" || table.Columns[0].Kind != "" || table.Rows[2].Cells[0].Text != "aft port" {
+		t.Errorf("%s", text)
+	}
+}
