@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"math"
 	"reflect"
 	"sync"
 	"unicode"
@@ -13,7 +14,7 @@ import (
 type calculation struct {
 	id       string
 	contract func() (*contract.Calculation, error) // read once, when first needed
-	open     func() *call
+	open     func(*session) *call
 }
 
 // call is one use of a typed function. Its input and output stay where they
@@ -31,15 +32,22 @@ func bind[In, Out any](id string, compute func(In) (Out, error)) calculation {
 
 // bindDrawn binds a calculation that also draws.
 func bindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
+	return bindInSession(id, func(_ *session, in In) (Out, error) { return compute(in) }, draw)
+}
+
+// bindInSession binds a calculation of the job around the arithmetic, which
+// needs rule data, the boat or other sheets. draw may be nil.
+func bindInSession[In, Out any](id string, compute func(*session, In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
 	return calculation{
 		id:       id,
 		contract: sync.OnceValues(func() (*contract.Calculation, error) { return contract.OpenCalculation(id) }),
-		open: func() *call {
+		open: func(s *session) *call {
 			var in In
 			var out Out
 			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
+			unset(c.input)
 			c.run = func() (err error) {
-				out, err = compute(in)
+				out, err = compute(s, in)
 				return err
 			}
 			if draw != nil {
@@ -70,6 +78,17 @@ func field(structure reflect.Value, name string) (reflect.Value, bool) {
 		return reflect.Value{}, false
 	}
 	return structure.Field(i), true
+}
+
+// unset marks the inputs for which 0 has a meaning of its own as not given:
+// those with the tag `unset:"NaN"`.
+func unset(structure reflect.Value) {
+	t := structure.Type()
+	for i := range t.NumField() {
+		if t.Field(i).Tag.Get("unset") == "NaN" {
+			structure.Field(i).SetFloat(math.NaN())
+		}
+	}
 }
 
 // jsonName writes a Go field name as JSON has it.

@@ -91,7 +91,7 @@ func compileSchema(t *testing.T, name string) *jsonschema.Schema {
 // function, with the unit type of its kind, and every field is in the schema.
 func TestSchemasMeetTheirFunctions(t *testing.T) {
 	for i, k := range openAll(t) {
-		call := catalogue[i].open()
+		call := catalogue[i].open(nil)
 		meets(t, k.ID+" input", k.Input, call.input, true)
 		meets(t, k.ID+" result", k.Result, call.output, false)
 	}
@@ -111,8 +111,8 @@ func meets(t *testing.T, where string, p *contract.Property, structure reflect.V
 			t.Errorf("%s: %s is a %s in the schema and a %s in Go", where, child.Name, child.Kind.Name, f.Type())
 		}
 		if child.Items != nil {
-			if f.Kind() != reflect.Slice {
-				t.Errorf("%s: %s is a list in the schema and a %s in Go", where, child.Name, f.Type())
+			if want := map[bool]reflect.Kind{true: reflect.Slice, false: reflect.Array}[picksMayLack]; f.Kind() != want {
+				t.Errorf("%s: %s is a list in the schema and a %s in Go, not a %s", where, child.Name, f.Type(), want)
 				continue
 			}
 			meets(t, where+"/"+child.Name, child.Items, reflect.New(f.Type().Elem()).Elem(), picksMayLack)
@@ -254,6 +254,17 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 			names = append(names, n)
 		}
 		there("limit "+l.ID, l.Calculation, names...)
+	}
+	for _, s := range book.AllShared() {
+		for of, on := range s.On {
+			there("shared limits of "+s.LimitsOf, s.LimitsOf, of)
+			there("shared limits of "+s.LimitsOf, s.Calculation, on)
+		}
+		for _, l := range book.Limits(s.Calculation) {
+			for n := range l.Valid {
+				there("shared limit "+l.ID, s.Calculation, n)
+			}
+		}
 	}
 	for _, c := range book.AllCautions() {
 		for _, id := range c.Calculations {

@@ -25,6 +25,7 @@ type filling struct {
 	missing  []*contract.Property
 	problems problem.List
 	texts    []string // of rows and figures used, for the list of sources
+	currency string   // of all money in the run; "" when there is none
 }
 
 // fill gathers every input from the first origin that has it (typed, maker's
@@ -169,6 +170,7 @@ func (f *filling) readNumber(p *contract.Property, k *known) {
 	}
 	k.si = si
 	k.factor = plusMinus(si, accuracy)
+	f.sameCurrency(p, k)
 }
 
 // pickRows looks up every picked row, in the order of the schema, and lets
@@ -283,6 +285,20 @@ func (f *filling) needs() {
 	}
 }
 
+// notGiven picks, of the places that a calculation complains of, the inputs
+// that nobody gave: the calculation lacks them and has no fault.
+func (f *filling) notGiven(list problem.List) []*contract.Property {
+	var missing []*contract.Property
+	for _, p := range list {
+		if tokens := contract.Tokens(p.Where); len(tokens) > 0 && f.at(tokens[0]) == nil {
+			if property := f.contract.Input.Child(tokens[0]); property != nil {
+				missing = append(missing, property)
+			}
+		}
+	}
+	return missing
+}
+
 func (f *filling) fills(table, input string) bool {
 	t := f.session.book.Table(table)
 	if t == nil {
@@ -358,13 +374,13 @@ func (f *filling) dress(p *contract.Property, k *known) {
 	if k.text == "" {
 		k.text = k.word
 		if p.Kind != nil || k.word == "" {
-			k.text = show(p, k.si, f.session.units)
+			k.text = f.show(p, k.si)
 		}
 	}
 	if k.factor.Shape == spread.Exact || p.Kind == nil {
 		return
 	}
-	k.about = showSpan(p, k.factor.Low, k.factor.High, f.session.units)
+	k.about = f.showSpan(p, k.factor.Low, k.factor.High)
 }
 
 // writeList writes a list of readings, each entry a struct of its own.
@@ -372,6 +388,7 @@ func (f *filling) writeList(p *contract.Property, k *known, to reflect.Value, li
 	to.Set(reflect.MakeSlice(to.Type(), len(list), len(list)))
 	for n, item := range list {
 		entry, _ := item.(map[string]any)
+		unset(to.Index(n))
 		for _, part := range p.Items.Properties {
 			raw, ok := entry[part.Name]
 			if !ok {

@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"encoding/json"
 	"math"
 	"regexp"
 	"strings"
@@ -9,6 +10,7 @@ import (
 	"github.com/expr-lang/expr"
 
 	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/sample"
 )
 
 // What is shown is what is computed: every formula that a sheet prints is
@@ -59,11 +61,25 @@ func exampleInputs(t *testing.T, k *contract.Calculation) []map[string]any {
 			}
 		}
 	}
-	random := newRandomInputs(k, 7)
+	random := sample.New(k, 7)
 	for range 300 {
-		inputs = append(inputs, decodedInput(t, random.next()))
+		inputs = append(inputs, decodedInput(t, random.Next()))
 	}
 	return inputs
+}
+
+// decodedInput writes an input as JSON and reads it as the door does.
+func decodedInput(t *testing.T, input map[string]any) map[string]any {
+	t.Helper()
+	text, err := json.Marshal(input)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, problems := contract.Decode(text)
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return v.(map[string]any)
 }
 
 // formulaEnvironment gives each symbol its number or word; what the sheet

@@ -18,7 +18,7 @@ const module = "example.org/driveline/"
 // They know quantities and each other's physics, and nothing of JSON,
 // schemas, sheets or pages.
 var parts = []string{"torque", "fastener", "shaft", "coupling", "gland", "align", "mount", "bearing",
-	"debris", "fluid", "vibration", "decide", "log", "plan", "fault"}
+	"debris", "fluid", "vibration", "decide", "log", "plan", "fault", "stock"}
 
 // mayImport says which packages of this module a package may import, outside
 // its tests.
@@ -36,6 +36,8 @@ func mayImport(pkg string) func(string) bool {
 		return only("problem", "quantity", "schemas")
 	case name == "rules":
 		return only("problem", "quantity", "schemas")
+	case name == "sample":
+		return only("contract", "rules")
 	case slices.Contains(parts, name):
 		return only(append([]string{"problem", "quantity"}, parts...)...)
 	case name == "marinecalc":

@@ -52,7 +52,7 @@ func (w *writing) ours(l rules.Limit) rules.Limit {
 	} else {
 		l.Min = bound
 	}
-	l.Backing = rules.Backing{Source: rules.Source{Document: fig.source}, Basis: rules.ByMaker}
+	l.Backing = rules.Backing{Source: rules.NewSource(fig.source, "", ""), Basis: rules.ByMaker}
 	return l
 }
 
@@ -123,7 +123,7 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 	}
 	v.Word = string(judgement.Word)
 	if !math.IsNaN(judgement.Probability) {
-		v.Probability = pointer(judgement.Probability)
+		v.Probability = &judgement.Probability
 	}
 	v.Sentence = w.sentence(l, p, j, judgement, text)
 	if judgement.Word == spread.CannotTell {
@@ -159,7 +159,7 @@ func (w *writing) limit(l rules.Limit, p *contract.Property) (spread.Limit, stri
 	if p == nil {
 		return limit, side + bound.Text, true
 	}
-	return limit, side + show(p, si, w.session.units), true
+	return limit, side + w.show(p, si), true
 }
 
 // doubt says why a value may not be judged: a figure behind it, or the limit
@@ -181,7 +181,7 @@ func (w *writing) doubt(l rules.Limit, j judged) string {
 func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, bound string) string {
 	value := j.text
 	if j.low < j.high && p != nil {
-		value += " (" + showSpan(p, j.low, j.high, w.session.units) + ")"
+		value += " (" + w.showSpan(p, j.low, j.high) + ")"
 	}
 	switch judgement.Word {
 	case spread.Within:

@@ -5,10 +5,13 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/mount"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/spread"
@@ -90,6 +93,10 @@ func (row *publishedRow) run(t *testing.T) {
 		row.runConformity(t)
 	case "water-density", "water-specific-heat", "fresh-water":
 		row.runWater(t)
+	case "transmissibility":
+		ratio, _ := row.Input["ratio"].(float64)
+		damping, _ := row.Input["damping"].(float64)
+		row.holds(t, "passed", float64(mount.Transmissibility(quantity.Ratio(ratio), quantity.Ratio(damping))), amount(t, row.Expect["passed"], nil))
 	default:
 		t.Fatalf("there is no check %q", row.Check)
 	}
@@ -141,6 +148,10 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, want := range row.Expect {
+		if place := strings.Split(name, "/"); len(place) == 3 {
+			row.holdsCell(t, s, place, want)
+			continue
+		}
 		r := s.Result(name)
 		if r == nil {
 			t.Errorf("there is no result %s", name)
@@ -155,6 +166,25 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 		kind, _ := quantity.Lookup(r.Kind)
 		row.holds(t, name, *r.SI, amount(t, want, kind))
 	}
+}
+
+// holdsCell compares one cell of a table: "moves/0/raise" is the raise of the
+// first row of moves.
+func (row *publishedRow) holdsCell(t *testing.T, s *Sheet, place []string, want any) {
+	t.Helper()
+	n, _ := strconv.Atoi(place[1])
+	cell := s.Cell(place[0], n, place[2])
+	if cell == nil || cell.Text == "" {
+		t.Errorf("there is no %s", strings.Join(place, "/"))
+		return
+	}
+	if cell.SI == nil {
+		if cell.Text != want {
+			t.Errorf("%s is %q, published %q: %s", place[2], cell.Text, want, row.Source)
+		}
+		return
+	}
+	row.holds(t, strings.Join(place, "/"), *cell.SI, amount(t, want, nil))
 }
 
 // known gives what the row says about the case.

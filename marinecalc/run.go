@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"reflect"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/contract"
@@ -132,7 +134,7 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 	if err != nil {
 		return nil, nil, problem.List{{What: err.Error()}}
 	}
-	call := c.open()
+	call := c.open(s)
 	f := s.fill(k, call, typed)
 	if len(f.problems) > 0 {
 		return nil, f.missing, f.problems
@@ -143,7 +145,7 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 			list = problem.List{{What: err.Error()}}
 		}
 		f.blame(list)
-		return nil, nil, f.problems
+		return nil, f.notGiven(list), f.problems
 	}
 	w := &writing{filling: f}
 	if problems := w.results(); len(problems) > 0 {
@@ -151,6 +153,7 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 	}
 	w.doubts()
 	w.ranges()
+	w.dropUntried()
 	return w.write(), nil, nil
 }
 
@@ -161,7 +164,9 @@ type measure struct {
 	si       float64
 	word     string
 	text     string
-	span     *spread.Range        // nil when it has no range
+	span     *spread.Range // nil when it has no range
+	low      float64       // of its 95 % interval
+	high     float64
 	doubtful []*contract.Property // figures of the least sure kind that it rests on
 }
 
@@ -169,33 +174,43 @@ type measure struct {
 // for; an infinite one is a fault.
 func (w *writing) results() problem.List {
 	var problems problem.List
+	w.measures = make([]measure, 0, len(w.contract.Result.Properties))
 	for _, p := range w.contract.Result.Properties {
 		from, ok := field(w.call.output, p.Name)
 		if !ok {
 			continue
 		}
-		m := measure{property: p}
-		if n := number(from); n != nil {
-			m.number, m.si = n, *n
-			if math.IsInf(m.si, 0) {
-				problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
-			}
-			if math.IsNaN(m.si) {
-				continue
-			}
-			m.text = show(p, m.si, w.session.units)
-		} else if from.CanInt() {
-			m.si = float64(from.Int())
-			m.text = itoa(int(from.Int()))
-		} else {
-			m.word = fmt.Sprint(from.Interface())
-			if m.text = m.word; m.text == "" {
-				continue
-			}
+		if p.Items != nil {
+			w.readTable(p, from, &problems)
+			continue
 		}
-		w.measures = append(w.measures, m)
+		if m := w.measured(p, from, &problems); m.text != "" {
+			w.measures = append(w.measures, m)
+		}
 	}
 	return problems
+}
+
+// measured reads one field of the typed output; its text stays empty where
+// it was not asked for.
+func (w *writing) measured(p *contract.Property, from reflect.Value, problems *problem.List) measure {
+	m := measure{property: p}
+	if n := number(from); n != nil {
+		m.number, m.si = n, *n
+		if math.IsInf(m.si, 0) {
+			problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
+		}
+		if !math.IsNaN(m.si) {
+			m.text = w.show(p, m.si)
+		}
+	} else if from.CanInt() {
+		m.si = float64(from.Int())
+		m.text = itoa(int(from.Int()))
+	} else {
+		m.word = fmt.Sprint(from.Interface())
+		m.text = m.word
+	}
+	return m
 }
 
 // doubts finds, for every result, the figures of the least sure kind that it
@@ -239,14 +254,7 @@ func (w *writing) ranges() {
 	for i, l := range w.leaves {
 		factors[i] = l.factor
 	}
-	var outputs []*measure
-	var estimates []float64
-	for i := range w.measures {
-		if m := &w.measures[i]; m.number != nil {
-			outputs = append(outputs, m)
-			estimates = append(estimates, m.si)
-		}
-	}
+	outputs := w.numbers()
 	if len(outputs) == 0 {
 		return
 	}
@@ -260,7 +268,7 @@ func (w *writing) ranges() {
 		for i, m := range outputs {
 			y[i] = *m.number
 			if k := m.property.Kind; k != nil && k.Name == "direction" {
-				y[i] = nearest(y[i], estimates[i])
+				y[i] = nearest(y[i], m.si)
 			}
 		}
 		return true
@@ -275,8 +283,38 @@ func (w *writing) ranges() {
 	}
 	w.trials = out.Trials
 	for i, m := range outputs {
-		m.span = &out.Results[i]
+		m.span, m.low, m.high = &out.Results[i], out.Results[i].Low, out.Results[i].High
+		if m.property.Chance {
+			m.si = m.span.Mean
+			m.text, m.span = w.show(m.property, m.si), nil
+		}
 	}
+}
+
+// dropUntried leaves out the chances, which nobody knows without trials.
+func (w *writing) dropUntried() {
+	if w.trials == 0 {
+		w.measures = slices.DeleteFunc(w.measures, func(m measure) bool { return m.property.Chance })
+	}
+}
+
+// numbers lists every numeric result, those in tables last.
+func (w *writing) numbers() []*measure {
+	var list []*measure
+	add := func(measures []measure) {
+		for i := range measures {
+			if m := &measures[i]; m.number != nil && m.text != "" {
+				list = append(list, m)
+			}
+		}
+	}
+	add(w.measures)
+	for _, t := range w.tables {
+		for _, row := range t.rows {
+			add(row)
+		}
+	}
+	return list
 }
 
 // nearest gives a direction as counted from another: directions have no

@@ -6,7 +6,6 @@ import (
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/quantity"
-	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -14,6 +13,7 @@ import (
 type writing struct {
 	*filling
 	measures []measure
+	tables   []table
 	trials   int
 	notes    []string
 }
@@ -21,7 +21,7 @@ type writing struct {
 func (w *writing) write() *outcome {
 	s := &sheet.Sheet{
 		Calculation: w.contract.ID, Title: w.contract.Title, Answers: w.contract.Answers,
-		Inputs: w.inputLines(), Results: w.resultLines(), Work: w.workLines(),
+		Inputs: w.inputLines(), Results: w.resultLines(), Tables: w.tableLines(), Work: w.tableWork(w.workLines()),
 		Trials: w.trials, Notes: w.notes,
 	}
 	s.Verdicts = w.verdicts()
@@ -29,7 +29,7 @@ func (w *writing) write() *outcome {
 	s.Next = w.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
 	if w.call.draw != nil {
-		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units})...)
+		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units, currency: w.currency})...)
 	}
 	s.Sources = sources(s)
 	for _, title := range w.session.book.Overlays() {
@@ -52,10 +52,10 @@ func (w *writing) inputLines() []sheet.Input {
 		line := sheet.Input{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Text: k.text, Range: k.about,
 			Origin: k.origin, Source: k.source, Level: string(p.Level)}
 		if p.Kind != nil {
-			line.Kind, line.SI = p.Kind.Name, pointer(k.si)
+			line.Kind, line.SI = p.Kind.Name, &k.si
 		} else if line.Word = k.word; k.word == "" && k.raw != nil {
 			if _, list := k.raw.([]any); !list {
-				line.SI = pointer(k.si)
+				line.SI = &k.si
 			}
 		}
 		lines = append(lines, line)
@@ -63,20 +63,19 @@ func (w *writing) inputLines() []sheet.Input {
 	return lines
 }
 
-func pointer(v float64) *float64 { return &v }
-
 func (w *writing) resultLines() []sheet.Result {
 	lines := make([]sheet.Result, 0, len(w.measures))
-	for _, m := range w.measures {
+	for i := range w.measures {
+		m := &w.measures[i]
 		p := m.property
 		line := sheet.Result{Name: p.Name, Title: p.Title, Help: p.Description, Symbol: p.Symbol, Text: m.text, Level: string(p.Level)}
 		if m.word == "" {
-			line.SI = pointer(m.si)
+			line.SI = &m.si
 		}
 		if p.Kind != nil {
 			line.Kind = p.Kind.Name
 		}
-		w.addRange(&line, &m)
+		w.addRange(&line, m)
 		w.addMaker(&line, p)
 		lines = append(lines, line)
 	}
@@ -88,8 +87,8 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || m.span.StdDev == 0 {
 		return
 	}
-	line.Low, line.High = pointer(m.span.Low), pointer(m.span.High)
-	line.Interval = showSpan(m.property, m.span.Low, m.span.High, w.session.units)
+	line.Low, line.High = &m.low, &m.high
+	line.Interval = w.showSpan(m.property, m.span.Low, m.span.High)
 	byInput := make([]float64, len(w.inputs))
 	for i, l := range w.leaves {
 		byInput[l.input] += m.span.Shares[i]
@@ -125,7 +124,7 @@ func (w *writing) addMaker(line *sheet.Result, p *contract.Property) {
 		w.notes = append(w.notes, "The maker's figure for "+p.Title+" cannot be read: "+err.Error())
 		return
 	}
-	line.Maker = &sheet.Maker{Text: show(p, si, w.session.units), SI: si, Source: fig.source}
+	line.Maker = &sheet.Maker{Text: w.show(p, si), SI: si, Source: fig.source}
 }
 
 func (w *writing) workLines() []sheet.Work {
@@ -134,23 +133,31 @@ func (w *writing) workLines() []sheet.Work {
 	if units == quantity.Both {
 		units = quantity.Metric // a line of formula holds one system
 	}
+	results := make([]*measure, len(w.contract.Result.Properties))
+	for i := range w.measures {
+		results[w.measures[i].property.Index] = &w.measures[i]
+	}
+	print := func(p *contract.Property, si float64, text string) string {
+		if units == w.session.units {
+			return text
+		}
+		return w.showIn(p, si, units)
+	}
 	text := func(p *contract.Property) string {
-		if p == w.contract.Input.Child(p.Name) {
-			switch k := &w.inputs[p.Index]; {
-			case !k.is:
-				return ""
-			case p.Kind == nil && k.word != "":
-				return strconv.Quote(k.word)
-			default:
-				return show(p, k.si, units)
+		if p.IsResult {
+			if m := results[p.Index]; m != nil {
+				return print(p, m.si, m.text)
 			}
+			return ""
 		}
-		for i := range w.measures {
-			if w.measures[i].property == p {
-				return show(p, w.measures[i].si, units)
-			}
+		switch k := &w.inputs[p.Index]; {
+		case !k.is:
+			return ""
+		case p.Kind == nil && k.word != "":
+			return strconv.Quote(k.word)
+		default:
+			return print(p, k.si, k.text)
 		}
-		return ""
 	}
 	for _, m := range w.measures {
 		p := m.property
@@ -165,11 +172,9 @@ func (w *writing) workLines() []sheet.Work {
 
 func (w *writing) cautions() []sheet.Caution {
 	out := []sheet.Caution{}
-	for _, signal := range []rules.Signal{rules.Danger, rules.Warning, rules.Care, rules.Notice} {
-		for _, c := range w.session.book.Cautions(w.contract.ID) {
-			if c.Signal == signal && c.Valid.Meets(w.lookupAny) {
-				out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
-			}
+	for _, c := range w.session.book.Cautions(w.contract.ID) {
+		if c.Valid.Meets(w.lookupAny) {
+			out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 		}
 	}
 	return out

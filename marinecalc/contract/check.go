@@ -236,6 +236,9 @@ func typeOf(v any) string {
 
 // AllowedTypes says in words what may stand in a property's place.
 func AllowedTypes(p *Property) string {
+	if p.Kind != nil && p.Kind.Name == "money" {
+		return "an amount of money with its currency, or a bare number in the currency of the others"
+	}
 	if p.Kind != nil {
 		return "a " + strings.ReplaceAll(p.Kind.Name, "-", " ") + " with its unit, or a bare number in " + p.Kind.Units()[0]
 	}

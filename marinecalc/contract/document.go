@@ -41,6 +41,9 @@ func OpenCalculation(id string) (*Calculation, error) {
 			return nil, fmt.Errorf("schema %s: %w", id, err)
 		}
 	}
+	for _, p := range c.Result.Properties {
+		p.IsResult = true
+	}
 	if c.check, err = compile(id, text, "#/$defs/input"); err != nil {
 		return nil, err
 	}

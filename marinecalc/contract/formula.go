@@ -109,6 +109,7 @@ func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 // symbol. text returns "" for what is not known.
 func (f *Formulas) Fill(result string, text func(*Property) string) string {
 	var b strings.Builder
+	b.Grow(128)
 	for _, piece := range f.pieces[result] {
 		shown := piece.Text
 		if piece.Of != nil {

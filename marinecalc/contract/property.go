@@ -25,7 +25,8 @@ const (
 // object or list that holds more of them.
 type Property struct {
 	Name        string
-	Index       int // its place among its siblings
+	Index       int  // its place among its siblings
+	IsResult    bool // a result, not an input
 	Title       string
 	Description string
 	Symbol      string
@@ -54,6 +55,7 @@ type Property struct {
 	Rests   []string
 	Source  string
 	Basis   string
+	Chance  bool // 1 or 0 in each trial; the mean over the trials is what is shown
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -109,6 +111,7 @@ type written struct {
 	Rests       []string        `json:"rests"`
 	Source      string          `json:"source"`
 	Basis       string          `json:"basis"`
+	Chance      bool            `json:"chance"`
 	Properties  json.RawMessage `json:"properties"`
 	Items       json.RawMessage `json:"items"`
 	Defs        json.RawMessage `json:"$defs"`
@@ -191,6 +194,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Method, w.Method)
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
+	p.Chance = p.Chance || w.Chance
 	if w.Level != "" {
 		p.Level = w.Level
 	}

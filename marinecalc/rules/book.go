@@ -19,14 +19,49 @@ var files embed.FS
 type Book struct {
 	tables   map[string]*Table
 	limits   []Limit
+	shared   []Shared
 	cautions []Caution
 	advice   []Advice
+	job      job
 	overlays []string // titles of what was laid over, in order
+
+	of func(calculation string) *section // the rows of one calculation, found once
+}
+
+// section is the rows of one calculation.
+type section struct {
+	limits   []Limit
+	cautions []Caution // gravest first
+	advice   []Advice
+}
+
+// index readies the look-up of the rows by calculation.
+func (b *Book) index() {
+	var known sync.Map // calculation -> *section
+	b.of = func(calculation string) *section {
+		if s, ok := known.Load(calculation); ok {
+			return s.(*section)
+		}
+		s := &section{
+			limits:   keep(b.limits, func(l Limit) bool { return l.Calculation == calculation }),
+			cautions: keep(b.cautions, func(c Caution) bool { return slices.Contains(c.Calculations, calculation) }),
+			advice:   keep(b.advice, func(a Advice) bool { return a.Calculation == calculation }),
+		}
+		for _, one := range b.shared {
+			if one.Calculation == calculation {
+				s.limits = append(s.limits, one.taken(b.limits)...)
+			}
+		}
+		slices.SortStableFunc(s.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
+		known.Store(calculation, s)
+		return s
+	}
 }
 
 // Standard returns the rule data that marinecalc brings.
 var Standard = sync.OnceValue(func() *Book {
 	b := &Book{tables: map[string]*Table{}}
+	b.index()
 	entries, _ := files.ReadDir(".") // the root of an embedded file system is always there
 	for _, e := range entries {
 		text, _ := files.ReadFile(e.Name())
@@ -46,22 +81,19 @@ func (b *Book) Table(name string) *Table { return b.tables[name] }
 func (b *Book) Tables() []string { return slices.Sorted(maps.Keys(b.tables)) }
 
 // Limits returns the limits of one calculation.
-func (b *Book) Limits(calculation string) []Limit {
-	return keep(b.limits, func(l Limit) bool { return l.Calculation == calculation })
-}
+func (b *Book) Limits(calculation string) []Limit { return b.of(calculation).limits }
 
-// Cautions returns the cautions of one calculation.
-func (b *Book) Cautions(calculation string) []Caution {
-	return keep(b.cautions, func(c Caution) bool { return slices.Contains(c.Calculations, calculation) })
-}
+// Cautions returns the cautions of one calculation, gravest first.
+func (b *Book) Cautions(calculation string) []Caution { return b.of(calculation).cautions }
 
 // Advice returns the advice of one calculation.
-func (b *Book) Advice(calculation string) []Advice {
-	return keep(b.advice, func(a Advice) bool { return a.Calculation == calculation })
-}
+func (b *Book) Advice(calculation string) []Advice { return b.of(calculation).advice }
 
 // AllLimits returns every limit.
 func (b *Book) AllLimits() []Limit { return b.limits }
+
+// AllShared returns which calculations share the limits of another.
+func (b *Book) AllShared() []Shared { return b.shared }
 
 // AllCautions returns every caution.
 func (b *Book) AllCautions() []Caution { return b.cautions }
@@ -77,6 +109,9 @@ func (b *Book) Overlays() []string { return b.overlays }
 // The book itself stays as it was.
 func (b *Book) Overlay(text []byte) (*Book, problem.List) {
 	next, faults := b.with(text, "")
+	if len(faults) == 0 {
+		faults = next.Loose()
+	}
 	if len(faults) > 0 {
 		return nil, faults
 	}
@@ -105,8 +140,10 @@ func (b *Book) with(text []byte, where string) (*Book, problem.List) {
 	}
 	next := &Book{tables: maps.Clone(b.tables),
 		limits:   replace(b.limits, s.Limits, func(l Limit) string { return l.ID }),
+		shared:   slices.Concat(b.shared, s.Shared),
 		cautions: replace(b.cautions, s.Cautions, func(c Caution) string { return c.ID }),
-		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID })}
+		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID }),
+		job:      b.job.over(s.job)}
 	if s.Name != "" {
 		table := s.Table
 		if old != nil {
@@ -120,6 +157,16 @@ func (b *Book) with(text []byte, where string) (*Book, problem.List) {
 		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
 			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
 	}
+	if len(s.Evidence) > 0 {
+		next.tables["evidence"] = next.job.questions()
+	}
+	if len(s.Remedies) > 0 {
+		next.tables["remedies"] = next.job.cures()
+	}
+	if len(s.Parts) > 0 {
+		next.tables["parts"] = next.job.goods()
+	}
+	next.index()
 	return next, nil
 }
 

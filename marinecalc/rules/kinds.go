@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"example.org/driveline/marinecalc/problem"
 )
@@ -78,6 +79,29 @@ type Limit struct {
 	Backing
 }
 
+// Shared says that results of one calculation are held against the limits of
+// another, under names of their own.
+type Shared struct {
+	Calculation string            `json:"calculation"`
+	LimitsOf    string            `json:"limitsOf"`
+	On          map[string]string `json:"on"`    // what the limit is on -> the result held against it here
+	Title       string            `json:"title"` // put before the limit's title
+	How         string            `json:"how"`   // how to come by the result when it is missing
+}
+
+// taken gives the limits that the calculation shares.
+func (s *Shared) taken(all []Limit) []Limit {
+	var list []Limit
+	for _, l := range all {
+		if on, has := s.On[l.On]; has && l.Calculation == s.LimitsOf {
+			l.Calculation, l.On, l.How = s.Calculation, on, s.How
+			l.Title = s.Title + ": " + l.Title
+			list = append(list, l)
+		}
+	}
+	return list
+}
+
 // Signal is a signal word of ANSI Z535.6.
 type Signal string
 
@@ -88,6 +112,9 @@ const (
 	Care    Signal = "CAUTION"
 	Notice  Signal = "NOTICE"
 )
+
+// Gravity orders the signal words: 0 is the gravest.
+func (s Signal) Gravity() int { return slices.Index([]Signal{Danger, Warning, Care, Notice}, s) }
 
 // Caution is what can hurt people or the boat in the work that a calculation
 // belongs to.
@@ -117,8 +144,10 @@ type Advice struct {
 type sheaf struct {
 	Table
 	Limits   []Limit   `json:"limits"`
+	Shared   []Shared  `json:"shared"`
 	Cautions []Caution `json:"cautions"`
 	Advice   []Advice  `json:"advice"`
+	job
 }
 
 // faults names every row that cannot be believed or understood. where leads
@@ -162,5 +191,6 @@ func (s *sheaf) faults(where string) problem.List {
 	for i, a := range s.Advice {
 		add("advice", i, a.ID, a.missing())
 	}
+	s.job.faults(add)
 	return list
 }

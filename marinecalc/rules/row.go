@@ -15,20 +15,35 @@ import (
 // Source says where a row comes from.
 type Source struct {
 	Document string `json:"document"`
-	Edition  string `json:"edition,omitempty"`
-	Clause   string `json:"clause,omitempty"`
+	Edition  string `json:"edition"`
+	Clause   string `json:"clause"`
+	line     string // the whole, written once
 }
 
-// String writes the source as one line.
-func (s Source) String() string {
-	parts := []string{s.Document}
-	for _, p := range []string{s.Edition, s.Clause} {
+// NewSource makes a source of its parts; all but the document may be empty.
+func NewSource(document, edition, clause string) Source {
+	parts := []string{document}
+	for _, p := range []string{edition, clause} {
 		if p != "" {
 			parts = append(parts, p)
 		}
 	}
-	return strings.Join(parts, ", ")
+	return Source{document, edition, clause, strings.Join(parts, ", ")}
 }
+
+// UnmarshalJSON reads a source of rule data.
+func (s *Source) UnmarshalJSON(text []byte) error {
+	type plain Source
+	var p plain
+	if err := json.Unmarshal(text, &p); err != nil {
+		return err
+	}
+	*s = NewSource(p.Document, p.Edition, p.Clause)
+	return nil
+}
+
+// String writes the source as one line.
+func (s Source) String() string { return s.line }
 
 // Basis says what kind of authority stands behind a row.
 type Basis string

@@ -1,48 +1,98 @@
-package marinecalc
+// Package sample makes random inputs that keep to a calculation's schema, so
+// that the tests of every host (Go, WASM, page) can be run on the same ones.
+package sample
 
 import (
 	"encoding/json"
+	"maps"
 	"math/rand/v2"
 	"slices"
-	"testing"
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/rules"
 )
 
-// randomInputs makes inputs that keep to a calculation's schema, from a seed.
-// What a person would type together stays together: an example of the schema
-// is taken for each needed input and moved within a factor of two, others are
-// sometimes given.
-type randomInputs struct {
+// Source makes inputs from a seed. What a person would type together stays
+// together: the schema's examples are moved by up to a fifth, a picked row is
+// not contradicted, gauges stay as the schema has them, and what is folded
+// away on the form is seldom given.
+type Source struct {
 	calculation *contract.Calculation
 	r           *rand.Rand
 }
 
-func newRandomInputs(k *contract.Calculation, seed uint64) *randomInputs {
-	return &randomInputs{k, rand.New(rand.NewPCG(seed, 1))}
+// New makes a source of inputs for one calculation.
+func New(k *contract.Calculation, seed uint64) *Source {
+	return &Source{k, rand.New(rand.NewPCG(seed, 1))}
 }
 
-func (g *randomInputs) next() map[string]any {
+// Next makes the next input. It keeps to the schema; whether the calculation
+// takes it (a hole larger than its head does not exist) is not said.
+func (g *Source) Next() map[string]any {
 	input := map[string]any{}
+	filled := map[string]rules.Value{} // by picked rows
 	for _, p := range g.calculation.Input.Properties {
-		needed := slices.Contains(g.calculation.Input.Needs, p.Name)
-		if needed || g.r.IntN(3) > 0 {
-			if v, ok := g.value(p); ok {
-				input[p.Name] = v
-			}
+		if p.Rows == "" || p.Rows == "gauges" || !g.gives(p) {
+			continue
+		}
+		if row := g.row(rules.Standard().Table(p.Rows), filled); row != nil {
+			input[p.Name] = row.Pick
+			maps.Copy(filled, row.Values)
+		}
+	}
+	for _, p := range g.calculation.Input.Properties {
+		if _, is := filled[p.Name]; is || p.Rows != "" || !g.gives(p) {
+			continue
+		}
+		if v, ok := g.value(p); ok {
+			input[p.Name] = v
 		}
 	}
 	return input
 }
 
-func (g *randomInputs) value(p *contract.Property) (any, bool) {
+// Typed is an input as a person types it: the schema's own first examples of
+// what stands in the open on the form.
+func Typed(k *contract.Calculation) map[string]any {
+	input := map[string]any{}
+	for _, p := range k.Input.Properties {
+		if p.Level == contract.Main && len(p.Examples) > 0 {
+			input[p.Name] = p.Examples[0]
+		}
+	}
+	return input
+}
+
+// row picks a row that goes with those picked before, or none.
+func (g *Source) row(t *rules.Table, filled map[string]rules.Value) *rules.Row {
+	known := func(name string) (float64, string, bool) {
+		v, ok := filled[name]
+		return v.SI, v.Text, ok
+	}
+	for range 40 {
+		if row := &t.Rows[g.r.IntN(len(t.Rows))]; row.Valid.Meets(known) {
+			return row
+		}
+	}
+	return nil
+}
+
+// gives decides whether an input is given this time.
+func (g *Source) gives(p *contract.Property) bool {
+	switch {
+	case slices.Contains(g.calculation.Input.Needs, p.Name):
+		return true
+	case p.Level == contract.Detail:
+		return g.r.IntN(8) == 0
+	default:
+		return g.r.IntN(3) > 0
+	}
+}
+
+func (g *Source) value(p *contract.Property) (any, bool) {
 	switch {
 	case len(p.Enum) > 0:
 		return p.Enum[g.r.IntN(len(p.Enum))], true
-	case p.Rows != "":
-		picks, _ := rules.Standard().Table(p.Rows).Picks()
-		return picks[g.r.IntN(len(picks))], true
 	case p.Items != nil:
 		return g.list(p), len(p.Examples) > 0
 	case slices.Contains(p.Types, "boolean"):
@@ -55,13 +105,13 @@ func (g *randomInputs) value(p *contract.Property) (any, bool) {
 	return nil, false
 }
 
-// near moves an example's value within a factor of two, inside the range.
-func (g *randomInputs) near(p *contract.Property, example any) any {
-	si, _, err := numeric(p, example)
-	if err != nil {
+// near moves an example's value by up to a fifth, inside the range.
+func (g *Source) near(p *contract.Property, example any) any {
+	si, ok := number(p, example)
+	if !ok {
 		return example
 	}
-	v := si * (0.5 + 1.5*g.r.Float64())
+	v := si * (0.8 + 0.4*g.r.Float64())
 	if p.Kind.Name == "temperature" {
 		v = si + 10*(g.r.Float64()-0.5)
 	}
@@ -75,7 +125,7 @@ func (g *randomInputs) near(p *contract.Property, example any) any {
 }
 
 // list takes the example list and moves the numbers of its entries a little.
-func (g *randomInputs) list(p *contract.Property) any {
+func (g *Source) list(p *contract.Property) any {
 	if len(p.Examples) == 0 {
 		return nil
 	}
@@ -87,7 +137,7 @@ func (g *randomInputs) list(p *contract.Property) any {
 		for name, v := range fields {
 			entry[name] = v
 			if part := p.Items.Child(name); part != nil && part.Kind != nil {
-				if si, _, err := numeric(part, v); err == nil {
+				if si, ok := number(part, v); ok {
 					moved := si * (0.95 + 0.1*g.r.Float64())
 					if part.Maximum != nil {
 						moved = min(moved, *part.Maximum)
@@ -101,16 +151,15 @@ func (g *randomInputs) list(p *contract.Property) any {
 	return out
 }
 
-// decodedInput writes an input as JSON and reads it as the door does.
-func decodedInput(t *testing.T, input map[string]any) map[string]any {
-	t.Helper()
-	text, err := json.Marshal(input)
-	if err != nil {
-		t.Fatal(err)
+// number reads an example as a number in SI.
+func number(p *contract.Property, example any) (float64, bool) {
+	switch v := example.(type) {
+	case json.Number:
+		f, err := v.Float64()
+		return f, err == nil
+	case string:
+		r, err := p.Kind.Parse(v)
+		return r.SI, err == nil
 	}
-	v, problems := contract.Decode(text)
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	return v.(map[string]any)
+	return 0, false
 }

@@ -64,6 +64,41 @@ type Result struct {
 	Maker    *Maker   `json:"maker,omitempty"`
 }
 
+// Table is a result that is a list, such as what to do at each mount. Every
+// row has one cell for each column.
+type Table struct {
+	Name    string   `json:"name"`
+	Title   string   `json:"title"`
+	Help    string   `json:"help,omitempty"`
+	Level   string   `json:"level"`
+	Columns []Column `json:"columns"`
+	Rows    []Row    `json:"rows"`
+}
+
+// Column is the head of one column of a table.
+type Column struct {
+	Name  string `json:"name"`
+	Title string `json:"title"`
+	Help  string `json:"help,omitempty"`
+	Kind  string `json:"kind,omitempty"` // of quantity; empty for words
+	Level string `json:"level"`
+}
+
+// Row is one row of a table.
+type Row struct {
+	Cells []Cell `json:"cells"`
+}
+
+// Cell is one place of a table: words, or a number with its 95 % interval.
+// Its text is empty where nothing can be said.
+type Cell struct {
+	Text     string   `json:"text"`
+	SI       *float64 `json:"si,omitempty"`
+	Low      *float64 `json:"low,omitempty"`
+	High     *float64 `json:"high,omitempty"`
+	Interval string   `json:"interval,omitempty"`
+}
+
 // Work is one worked line: the formula as the handbook prints it, the same
 // with the numbers put in, and the answer.
 type Work struct {
@@ -120,6 +155,7 @@ type Sheet struct {
 	Answers     string    `json:"answers"`
 	Inputs      []Input   `json:"inputs"`
 	Results     []Result  `json:"results"`
+	Tables      []Table   `json:"tables,omitempty"`
 	Work        []Work    `json:"work"`
 	Verdicts    []Verdict `json:"verdicts"`
 	Cautions    []Caution `json:"cautions"`
@@ -135,6 +171,23 @@ func (s *Sheet) Result(name string) *Result {
 	for i := range s.Results {
 		if s.Results[i].Name == name {
 			return &s.Results[i]
+		}
+	}
+	return nil
+}
+
+// Cell returns the cell of a table, by the table's name, the row's number and
+// the column's name, or nil.
+func (s *Sheet) Cell(table string, row int, column string) *Cell {
+	for i := range s.Tables {
+		t := &s.Tables[i]
+		if t.Name != table || row < 0 || row >= len(t.Rows) {
+			continue
+		}
+		for c := range t.Columns {
+			if t.Columns[c].Name == column {
+				return &t.Rows[row].Cells[c]
+			}
 		}
 	}
 	return nil

@@ -1,0 +1,104 @@
+package contract
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+func checked(t *testing.T, id, input string) problem.List {
+	t.Helper()
+	c, err := OpenCalculation(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	v, problems := Decode([]byte(input))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	return c.CheckInput(v)
+}
+
+// Every fault of an input is reported at once, at its place, with what is
+// allowed and how to mend it.
+func TestProblemsAreReportedTogether(t *testing.T) {
+	list := checked(t, "gland-heat", `{
+		"shaftDiameter": 32, "boxBore": "41", "packedLength": "2 m", "shaftSped": "1000 rpm",
+		"dripRate": true, "waterTemperature": "5 kg"}`)
+	want := []struct{ where, what, allowed, hint string }{
+		{"/boxBore", "unit", "mm", `"41 mm"`},
+		{"/dripRate", "yes or no", "drip rate with its unit", ""},
+		{"/packedLength", "above what is allowed", "3 mm to 600 mm", ""},
+		{"/shaftDiameter", "32 m is above", "10 mm to 200 mm", `"32 mm"`},
+		{"/shaftSped", "not a name known here", "shaftDiameter", `"shaftSpeed"`},
+		{"/waterTemperature", "mass", "", ""},
+	}
+	if len(list) != len(want) {
+		t.Fatalf("got %d problems, want %d:\n%v", len(list), len(want), list)
+	}
+	for i, w := range want {
+		p := list[i]
+		if p.Where != w.where || !strings.Contains(p.What, w.what) || !strings.Contains(p.Allowed, w.allowed) || !strings.Contains(p.Hint, w.hint) {
+			t.Errorf("want %+v, got %+v", w, p)
+		}
+	}
+}
+
+func TestProblemsInsideAList(t *testing.T) {
+	list := checked(t, "coupling-alignment", `{"couplingKind": "rigit", "readings": [
+		{"clock": "0°", "gap": "0.4 mm"}, {"clock": "90°", "gap": "0.4 kg"}, {"clock": "180°"}]}`)
+	var places []string
+	for _, p := range list {
+		places = append(places, p.Where)
+	}
+	got := strings.Join(places, " ")
+	if got != "/couplingKind /readings /readings/1/gap /readings/2" {
+		t.Errorf("got places %s", got)
+	}
+	if !strings.Contains(list[0].Hint, `"rigid"`) {
+		t.Errorf("no did-you-mean: %+v", list[0])
+	}
+}
+
+func TestOrderOfProblemsIsFixed(t *testing.T) {
+	const input = `{"a": 1, "b": 2, "c": 3, "shaftDiameter": 9, "boxBore": 9}`
+	first := checked(t, "gland-heat", input).Error()
+	for range 20 {
+		if again := checked(t, "gland-heat", input).Error(); again != first {
+			t.Fatalf("the same input gave\n%s\nand\n%s", first, again)
+		}
+	}
+}
+
+func TestABoundIsAllowedInEveryUnit(t *testing.T) {
+	for _, v := range []string{`"200 mm"`, `0.2`, `"20 cm"`, `"10 mm"`, `0.01`} {
+		for _, p := range checked(t, "gland-heat", `{"shaftDiameter": `+v+`}`) {
+			t.Errorf("%s: %v", v, p)
+		}
+	}
+	if len(checked(t, "gland-heat", `{"shaftDiameter": "200.001 mm"}`)) == 0 {
+		t.Error("200.001 mm was let through")
+	}
+}
+
+func TestClosest(t *testing.T) {
+	names := []string{"shaftDiameter", "boxBore", "packing"}
+	if best, ok := Closest("shaftdiametre", names); !ok || best != "shaftDiameter" {
+		t.Errorf("got %q", best)
+	}
+	if best, ok := Closest("propeller", names); ok {
+		t.Errorf("propeller is near nothing, got %q", best)
+	}
+}
+
+func TestFormulaIsCutAtItsSymbols(t *testing.T) {
+	c, err := OpenCalculation("bolt-preload")
+	if err != nil {
+		t.Fatal(err)
+	}
+	filled := c.Formulas.Fill("shortTorque", func(p *Property) string { return "<" + p.Name + ">" })
+	if filled != "T_S = <nutFactor> · <preload> · <nominalDiameter>" {
+		t.Errorf("got %q", filled)
+	}
+}

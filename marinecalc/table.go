@@ -1,0 +1,89 @@
+package marinecalc
+
+import (
+	"reflect"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Table is a result that is a list.
+type Table = sheet.Table
+
+// table is a result that is a list: a fixed-size array of structs in Go, so
+// that trials find each number in its place. An entry whose first property,
+// its name, is empty is not there.
+type table struct {
+	property *contract.Property
+	rows     [][]measure // one for each column; a number that is NaN was not asked for
+}
+
+// readTable reads one list of the typed output.
+func (w *writing) readTable(p *contract.Property, list reflect.Value, problems *problem.List) {
+	t := table{property: p}
+	for n := range list.Len() {
+		var row []measure
+		for _, column := range p.Items.Properties {
+			from, ok := field(list.Index(n), column.Name)
+			if !ok {
+				continue // a test holds that every column has its field
+			}
+			row = append(row, w.measured(column, from, problems))
+		}
+		if len(row) > 0 && row[0].word != "" {
+			t.rows = append(t.rows, row)
+		}
+	}
+	w.tables = append(w.tables, t)
+}
+
+// tableLines writes the lists of results.
+func (w *writing) tableLines() []sheet.Table {
+	var lines []sheet.Table
+	for _, t := range w.tables {
+		if len(t.rows) == 0 {
+			continue
+		}
+		line := sheet.Table{Name: t.property.Name, Title: t.property.Title, Help: t.property.Description, Level: string(t.property.Level)}
+		for _, m := range t.rows[0] {
+			column := sheet.Column{Name: m.property.Name, Title: m.property.Title, Help: m.property.Description, Level: string(m.property.Level)}
+			if m.property.Kind != nil {
+				column.Kind = m.property.Kind.Name
+			}
+			line.Columns = append(line.Columns, column)
+		}
+		for _, cells := range t.rows {
+			row := sheet.Row{Cells: make([]sheet.Cell, len(cells))}
+			for i := range cells {
+				row.Cells[i] = w.cell(&cells[i])
+			}
+			line.Rows = append(line.Rows, row)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (w *writing) cell(m *measure) sheet.Cell {
+	c := sheet.Cell{Text: m.text}
+	if m.text == "" || m.word != "" {
+		return c
+	}
+	c.SI = &m.si
+	if m.span != nil && m.span.StdDev > 0 {
+		c.Low, c.High = &m.low, &m.high
+		c.Interval = w.showSpan(m.property, m.low, m.high)
+	}
+	return c
+}
+
+// tableWork says how the lists of results were found.
+func (w *writing) tableWork(lines []sheet.Work) []sheet.Work {
+	for _, t := range w.tables {
+		if p := t.property; len(t.rows) > 0 {
+			lines = append(lines, sheet.Work{Result: p.Name, Method: p.Method, Answer: "in the table", Source: p.Source, Basis: p.Basis})
+		}
+	}
+	return lines
+}
