@@ -1,0 +1,173 @@
+package shaft
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// cutter is a scenario of our own: 700 mm of 30 mm stainless bar and a 3 kg
+// coupling half.
+func cutter() Overhang {
+	return Overhang{ShaftDiameter: 0.030, FreeLength: 0.7, CouplingMass: 3, CouplingDiameter: 0.102, CouplingCentre: 0.03,
+		StepLength: 0.1, StepDiameter: 0.025, SpanBehind: 1.4, ShaftIncline: 0.15, ElasticModulus: 193e9, ShaftDensity: 8000}
+}
+
+// bar is the 1-1/4 in bar of the derived examples: E 28 Mpsi, 0.286 lb/in³.
+func bar() Overhang {
+	return Overhang{ShaftDiameter: 1.25 * inch, FreeLength: 30 * inch, ElasticModulus: 28e6 * psi, ShaftDensity: 0.286 * pound / (inch * inch * inch)}
+}
+
+// Derived, regression only.
+func TestDroopDerived(t *testing.T) {
+	in := bar()
+	near(t, "bare bar", must(t, Droop, in).DroopSag, 0.01059*inch, 5e-4)
+	in.CouplingMass = 10 * pound
+	out := must(t, Droop, in)
+	near(t, "with 10 lb", out.DroopSag, 0.03741*inch, 2e-4)
+	near(t, "slope", out.DroopSlope, 1.812e-3, 3e-4)
+	in.FreeLength, in.CouplingMass, in.SpanBehind, in.ShaftDensity = 6*inch, 50*pound, 48*inch, 1e-9
+	out = must(t, Droop, in)
+	near(t, "overhang", out.DroopSag, 0.009656*inch, 2e-4)
+	near(t, "far support", out.BackReaction, -6.25*lbf, 1e-6)
+	near(t, "near support", out.SupportReaction, 56.25*lbf, 1e-6)
+}
+
+// The closed form against the beam elements of Whirl, for stepped shafts with
+// a span behind, on random cases.
+func TestDroopAgainstBeamElements(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 1))
+	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
+	for range 200 {
+		in := Overhang{ShaftDiameter: quantity.Length(between(0.02, 0.05)), FreeLength: quantity.Length(between(0.2, 0.9)), CouplingMass: quantity.Mass(between(0, 8)),
+			SpanBehind: quantity.Length(between(0.3, 2)), ElasticModulus: 193e9, ShaftDensity: 8000}
+		in.StepLength = in.FreeLength * quantity.Length(between(0.15, 0.85))
+		in.StepDiameter = in.ShaftDiameter * quantity.Length(between(0.6, 1.4))
+		in.CouplingCentre = in.StepLength * quantity.Length(between(0.2, 0.8))
+		in.ShaftBore = in.StepDiameter * 0.3
+
+		// The same as a beam: span behind, thick part, second section.
+		var b beam
+		span, thick, step := float64(in.SpanBehind), float64(in.FreeLength-in.StepLength), float64(in.StepLength)
+		parts := []struct{ length, d float64 }{{span, float64(in.ShaftDiameter)}, {thick, float64(in.ShaftDiameter)}, {step - float64(in.CouplingCentre), float64(in.StepDiameter)}, {float64(in.CouplingCentre), float64(in.StepDiameter)}}
+		const cuts = 25
+		b.nodes = 1
+		at := 0.0
+		for _, p := range parts {
+			for range cuts {
+				at += p.length / cuts
+				b.x[b.nodes] = at
+				b.nodes++
+			}
+		}
+		var force [mostNodes]float64
+		for i := range b.nodes - 1 {
+			p := parts[i/cuts]
+			b.addElement(i, float64(in.ElasticModulus)*secondMoment(p.d, float64(in.ShaftBore)))
+			w := float64(in.ShaftDensity) * gravity * area(p.d, float64(in.ShaftBore)) * (b.x[i+1] - b.x[i]) / 2
+			force[i] += w
+			force[i+1] += w
+		}
+		force[3*cuts] += float64(in.CouplingMass) * gravity
+		b.held[0], b.held[cuts] = true, true
+		b.hold()
+		b.factor()
+		var sag [mostNodes]float64
+		b.bend(&force, &sag)
+		out := must(t, Droop, in)
+		if got, want := float64(out.DroopSag), sag[b.nodes-1]; math.Abs(got-want) > 3e-3*math.Abs(want)+3e-6 {
+			t.Errorf("sag %g, by elements %g: %+v", got, want, in)
+		}
+		near(t, "end stiffness", out.EndStiffness, 1/b.influence(b.nodes-1), 5e-4)
+	}
+}
+
+// The lift takes the sag out: a light coupling that pulls up with that force
+// leaves none, and the slope it leaves is the one that is told.
+func TestLiftTakesTheSagOut(t *testing.T) {
+	heavy := cutter()
+	heavy.SpanBehind = 3                             // whose weight carries a part, so that the lift is less than the coupling weighs
+	heavy.CouplingCentre, heavy.CouplingMass = 0, 10 // the lift acts at the face
+	before := must(t, Droop, heavy)
+	heavy.CouplingMass -= quantity.Mass(float64(before.LiftForce) / gravity / math.Cos(float64(heavy.ShaftIncline)))
+	after := must(t, Droop, heavy)
+	near(t, "sag", after.DroopSag+1, 1, 1e-12)
+	near(t, "slope left", after.DroopSlope, float64(before.SlopeLifted), 1e-9)
+}
+
+// A bar held fast that carries nothing but itself lifts by 3/8 of its weight,
+// and keeps a slope of -w·l³/(48·E·I): table A-9, propped cantilever, from
+// memory.
+func TestLiftOfABareBar(t *testing.T) {
+	in := bar()
+	out := must(t, Droop, in)
+	near(t, "lift", out.LiftForce, 3.0/8*float64(out.ThickWeight), 1e-12)
+	near(t, "slope left", out.SlopeLifted, -float64(out.DroopSlope)/8, 1e-12)
+}
+
+// Longer and heavier sags more; more incline sags less; thicker sags less
+// under a coupling.
+func TestDroopGoesTheRightWay(t *testing.T) {
+	base := must(t, Droop, cutter()).DroopSag
+	for name, c := range map[string]struct {
+		change func(*Overhang)
+		more   bool
+	}{
+		"longer":  {func(o *Overhang) { o.FreeLength *= 1.2 }, true},
+		"heavier": {func(o *Overhang) { o.CouplingMass *= 2 }, true},
+		"steeper": {func(o *Overhang) { o.ShaftIncline *= 2 }, false},
+		"thicker": {func(o *Overhang) { o.ShaftDiameter, o.StepDiameter = 0.04, 0.035 }, false},
+		"stiffer": {func(o *Overhang) { o.ElasticModulus *= 2 }, false},
+	} {
+		in := cutter()
+		c.change(&in)
+		if sag := must(t, Droop, in).DroopSag; (sag > base) != c.more {
+			t.Errorf("%s: %v from %v", name, sag, base)
+		}
+	}
+}
+
+// A long span behind lifts the end: the gap opens at the top.
+func TestSpanBehindMayLift(t *testing.T) {
+	in := bar()
+	in.FreeLength, in.SpanBehind, in.CouplingDiameter = 0.1, 2, 0.1
+	out := must(t, Droop, in)
+	if !(out.DroopSlope < 0 && out.DroopGap < 0) || out.DroopOpens != OpensAbove {
+		t.Errorf("slope %v, gap %v, %q", out.DroopSlope, out.DroopGap, out.DroopOpens)
+	}
+}
+
+func TestDroopRefuses(t *testing.T) {
+	refusals(t, Droop, cutter, []refusal[Overhang]{
+		{"/shaftDiameter", "", func(o *Overhang) { o.ShaftDiameter = 0 }},
+		{"/freeLength", "", func(o *Overhang) { o.FreeLength = quantity.Length(math.NaN()) }},
+		{"/elasticModulus", "", func(o *Overhang) { o.ElasticModulus = 0 }},
+		{"/shaftDensity", "", func(o *Overhang) { o.ShaftDensity = -1 }},
+		{"/couplingMass", "", func(o *Overhang) { o.CouplingMass = -1 }},
+		{"/stepLength", "700 mm does not go into a free length of 700 mm", func(o *Overhang) { o.StepLength = 0.7 }},
+		{"/stepDiameter", "", func(o *Overhang) { o.StepDiameter = 0 }},
+		{"/couplingCentre", "200 mm aft of the face, beyond the 100 mm", func(o *Overhang) { o.CouplingCentre = 0.2 }},
+		{"/shaftBore", "", func(o *Overhang) { o.ShaftBore = 0.028 }},
+		{"/shaftIncline", "", func(o *Overhang) { o.ShaftIncline = 9 }},
+		{"/freeLength", "on a free length of 6000 mm", func(o *Overhang) { o.FreeLength = 6 }},
+	})
+}
+
+var sagSink Sag
+
+func TestDroopDoesNotAllocate(t *testing.T) {
+	in := cutter()
+	if n := testing.AllocsPerRun(100, func() { sagSink, _ = Droop(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkDroop(b *testing.B) {
+	in := cutter()
+	b.ReportAllocs()
+	for b.Loop() {
+		sagSink, _ = Droop(in)
+	}
+}

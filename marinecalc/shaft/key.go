@@ -1,0 +1,196 @@
+package shaft
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Keyed is a parallel key between a shaft and a hub. A field marked optional
+// is not given when it is zero.
+type Keyed struct {
+	ShaftDiameter quantity.Length // above 0
+	ShaftTorque   quantity.Torque // steady, above 0
+	KeyWidth      quantity.Length // above 0
+	KeyLength     quantity.Length // that bears, without round ends; above 0
+	KeyHeight     quantity.Length // optional; a square key's is its width
+	PeakTorque    quantity.Torque // optional; the steady torque counts when it is greater
+	KeyCount      int             // keys that share the load, 1 or 2; 0 is 1
+
+	SmallEndDiameter quantity.Length // of a taper; optional
+	KeySeat          quantity.Length // depth of the keyway at its side in the shaft; optional, half the height
+
+	KeyYieldStrength   quantity.Stress // above 0
+	ShaftYieldStrength quantity.Stress // optional
+	HubYieldStrength   quantity.Stress // optional
+
+	WantedSafety quantity.Ratio // for the lengths wanted; optional
+}
+
+// KeyHold is what Key finds. NaN marks a figure whose optional input is
+// missing.
+type KeyHold struct {
+	LeastSafety   quantity.Ratio // the least of the four, at the design torque
+	SteadySafety  quantity.Ratio // the same at the steady torque
+	WeakestPlace  string
+	LengthWanted  quantity.Length // for WantedSafety at the design torque
+	KeyUse        quantity.Ratio  // the load over what the weakest place bears
+	WidthForShaft quantity.Ratio  // key width over shaft diameter
+
+	KeyForce      quantity.Force // of all keys together, at the mean diameter
+	DesignTorque  quantity.Torque
+	ForceDiameter quantity.Length
+	KeyRise       quantity.Length // the key's height reckoned with
+	SeatInShaft   quantity.Length // depth that bears in the shaft
+	SeatInHub     quantity.Length // depth that bears in the hub
+	AcrossKeyway  quantity.Length // from the bottom of the shaft's keyway to the far side of the shaft
+	KeysBearing   quantity.Ratio  // how many keys are reckoned with
+
+	KeyShear         quantity.Stress
+	ShaftSideBearing quantity.Stress // on key and shaft
+	HubSideBearing   quantity.Stress // on key and hub
+	ShearSafety      quantity.Ratio  // of the key in shear
+	KeyBearingSafety quantity.Ratio  // of the key against crushing
+	ShaftSafety      quantity.Ratio
+	HubSafety        quantity.Ratio
+	ShearLength      quantity.Length // for WantedSafety
+	BearingLength    quantity.Length // for WantedSafety
+}
+
+// The texts of WeakestPlace.
+const (
+	KeyShears    = "the key shears"
+	KeyCrushes   = "the key is crushed"
+	ShaftGives   = "the keyway in the shaft is crushed"
+	HubGives     = "the keyway in the hub is crushed"
+	shearPerPull = 0.577 // yield in shear over yield in pull, distortion energy, as the handbook rounds it
+)
+
+// Key finds whether a parallel key holds the torque.
+//
+// The force F = 2·T/d shears the key over width times length and crushes it
+// over length times the depth that bears on either side; yield in shear is
+// 0.577 of the yield strength (Shigley, Mechanical Engineering Design, 9th
+// ed., sec. 7-7, example 7-6, from memory). On a taper the force is taken at
+// the mean diameter, and the grip of the taper itself counts for nothing,
+// which is the safe side. The keys of two are taken to share evenly.
+//
+// The error is a problem.List of everything that cannot be. Key allocates
+// nothing when it succeeds.
+func Key(in Keyed) (KeyHold, error) {
+	if err := in.refuse(); err != nil {
+		return KeyHold{}, err
+	}
+	var out KeyHold
+	out.load(&in)
+	out.hold(&in)
+	out.weakest()
+	out.wanted(&in)
+	return out, nil
+}
+
+// load finds the force and what it presses on.
+func (out *KeyHold) load(in *Keyed) {
+	out.DesignTorque = max(in.PeakTorque, in.ShaftTorque)
+	out.ForceDiameter = in.ShaftDiameter
+	if in.SmallEndDiameter > 0 {
+		out.ForceDiameter = (in.ShaftDiameter + in.SmallEndDiameter) / 2
+	}
+	out.KeyRise = in.KeyHeight
+	if out.KeyRise == 0 {
+		out.KeyRise = in.KeyWidth
+	}
+	out.SeatInShaft = in.KeySeat
+	if out.SeatInShaft == 0 {
+		out.SeatInShaft = out.KeyRise / 2
+	}
+	out.SeatInHub = out.KeyRise - out.SeatInShaft
+	d, w := float64(in.ShaftDiameter), float64(in.KeyWidth)
+	out.AcrossKeyway = quantity.Length((d+math.Sqrt(d*d-w*w))/2) - out.SeatInShaft
+	out.KeysBearing = quantity.Ratio(max(1, in.KeyCount))
+	out.KeyForce = quantity.Force(2 * float64(out.DesignTorque) / float64(out.ForceDiameter))
+	out.WidthForShaft = quantity.Ratio(in.KeyWidth / in.ShaftDiameter)
+}
+
+// hold finds stresses and safeties at the design torque.
+func (out *KeyHold) hold(in *Keyed) {
+	each := float64(out.KeyForce) / float64(out.KeysBearing) / float64(in.KeyLength) // per length of one key
+	out.KeyShear = quantity.Stress(each / float64(in.KeyWidth))
+	out.ShaftSideBearing = quantity.Stress(each / float64(out.SeatInShaft))
+	out.HubSideBearing = quantity.Stress(each / float64(out.SeatInHub))
+	key := in.KeyYieldStrength
+	out.ShearSafety = quantity.Ratio(shearPerPull * key / out.KeyShear)
+	out.KeyBearingSafety = quantity.Ratio(key / max(out.ShaftSideBearing, out.HubSideBearing))
+	out.ShaftSafety = quantity.Ratio(orNaN(float64(in.ShaftYieldStrength)) / float64(out.ShaftSideBearing))
+	out.HubSafety = quantity.Ratio(orNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
+}
+
+// weakest finds the place that gives first. A figure that is not known counts
+// for none.
+func (out *KeyHold) weakest() {
+	out.LeastSafety, out.WeakestPlace = out.ShearSafety, KeyShears
+	for _, place := range [...]struct {
+		safety quantity.Ratio
+		name   string
+	}{{out.KeyBearingSafety, KeyCrushes}, {out.ShaftSafety, ShaftGives}, {out.HubSafety, HubGives}} {
+		if place.safety < out.LeastSafety { // never for NaN
+			out.LeastSafety, out.WeakestPlace = place.safety, place.name
+		}
+	}
+	out.KeyUse = 1 / out.LeastSafety
+}
+
+// wanted finds the lengths for the safety wanted; each place's safety grows
+// with the length.
+func (out *KeyHold) wanted(in *Keyed) {
+	out.SteadySafety = out.LeastSafety * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
+	n := orNaN(float64(in.WantedSafety))
+	length := func(safety quantity.Ratio) quantity.Length {
+		return quantity.Length(n * float64(in.KeyLength) / float64(safety))
+	}
+	out.ShearLength = length(out.ShearSafety)
+	out.BearingLength = length(out.KeyBearingSafety)
+	out.LengthWanted = length(out.LeastSafety)
+}
+
+// refuse lists everything that cannot be.
+func (in *Keyed) refuse() error {
+	var faults problem.List
+	d, w, h := float64(in.ShaftDiameter), float64(in.KeyWidth), float64(in.KeyHeight)
+	above(&faults, "/shaftDiameter", "shaft diameter", d)
+	above(&faults, "/shaftTorque", "shaft torque", float64(in.ShaftTorque))
+	above(&faults, "/keyWidth", "key width", w)
+	above(&faults, "/keyLength", "key length", float64(in.KeyLength))
+	above(&faults, "/keyYieldStrength", "yield strength of the key", float64(in.KeyYieldStrength))
+	notNegative(&faults, "/keyHeight", "key height", h)
+	notNegative(&faults, "/peakTorque", "peak torque", float64(in.PeakTorque))
+	notNegative(&faults, "/smallEndDiameter", "small end of the taper", float64(in.SmallEndDiameter))
+	notNegative(&faults, "/keySeat", "depth of the keyway", float64(in.KeySeat))
+	notNegative(&faults, "/shaftYieldStrength", "yield strength of the shaft", float64(in.ShaftYieldStrength))
+	notNegative(&faults, "/hubYieldStrength", "yield strength of the hub", float64(in.HubYieldStrength))
+	notNegative(&faults, "/wantedSafety", "safety wanted", float64(in.WantedSafety))
+	if in.KeyCount < 0 || in.KeyCount > 2 {
+		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be reckoned to share the load", in.KeyCount), "1 or 2", "")
+	}
+	if len(faults) > 0 {
+		return faults
+	}
+	if h == 0 {
+		h = w
+	}
+	if w > d/2 {
+		faults.Add("/keyWidth", fmt.Sprintf("a key %s wide does not go into a shaft of %s", mm(w), mm(d)), "up to half the shaft, "+mm(d/2), "about a quarter of the shaft is usual")
+	}
+	if h/2 > d/4 {
+		faults.Add("/keyHeight", fmt.Sprintf("a key %s high would reach through a shaft of %s", mm(h), mm(d)), "up to half the shaft, "+mm(d/2), "")
+	}
+	if seat := float64(in.KeySeat); seat > 0 && seat >= h {
+		faults.Add("/keySeat", fmt.Sprintf("a keyway %s deep swallows a key %s high", mm(seat), mm(h)), "less than "+mm(h), "measured at the side of the keyway; about half the key's height")
+	}
+	if small := float64(in.SmallEndDiameter); small > 0 && (small >= d || math.IsNaN(small)) {
+		faults.Add("/smallEndDiameter", fmt.Sprintf("the small end of the taper, %s, is not smaller than the shaft of %s", mm(small), mm(d)), "less than "+mm(d), "")
+	}
+	return faults.Err()
+}

@@ -1,0 +1,101 @@
+package shaft
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// sloopKey is a scenario of our own: a 1 in taper with a 1/4 in key.
+func sloopKey() Keyed {
+	return Keyed{ShaftDiameter: inch, SmallEndDiameter: 0.828 * inch, ShaftTorque: 170, PeakTorque: 340, KeyWidth: inch / 4, KeyHeight: inch / 4, KeySeat: 0.126 * inch,
+		KeyLength: 2 * inch, KeyYieldStrength: 30 * ksi, ShaftYieldStrength: 30 * ksi, HubYieldStrength: 25 * ksi, WantedSafety: 2}
+}
+
+// Shigley, Mechanical Engineering Design, example 7-6: value from memory.
+func TestKeyOfTheHandbook(t *testing.T) {
+	in := Keyed{ShaftDiameter: 1.4375 * inch, ShaftTorque: quantity.Torque(4200 * lbf * inch), KeyWidth: 0.375 * inch, KeyLength: 1.5 * inch, KeyYieldStrength: 65 * ksi, WantedSafety: 2.8}
+	out := must(t, Key, in)
+	near(t, "force", out.KeyForce, 5850*lbf, 2e-3)
+	near(t, "shear length", out.ShearLength, 1.16*inch, 5e-3)
+	near(t, "bearing length", out.BearingLength, 1.34*inch, 5e-3)
+	if out.WeakestPlace != KeyCrushes {
+		t.Error(out.WeakestPlace)
+	}
+}
+
+// A key of the length wanted has the safety wanted.
+func TestLengthWantedComesBack(t *testing.T) {
+	r := rand.New(rand.NewPCG(21, 1))
+	for range 500 {
+		in := sloopKey()
+		in.ShaftTorque = quantity.Torque(10 + 500*r.Float64())
+		in.PeakTorque = quantity.Torque(1000 * r.Float64())
+		in.HubYieldStrength = quantity.Stress(1e8 * (0.5 + r.Float64()))
+		in.WantedSafety = quantity.Ratio(1 + 4*r.Float64())
+		in.KeyCount = 1 + r.IntN(2)
+		in.KeyLength = must(t, Key, in).LengthWanted
+		near(t, "safety", must(t, Key, in).LeastSafety, float64(in.WantedSafety), 1e-12)
+		was := must(t, Key, in)
+		in.ShaftTorque *= 1.5
+		in.PeakTorque *= 1.5
+		if more := must(t, Key, in); more.LeastSafety >= was.LeastSafety || more.LengthWanted <= was.LengthWanted {
+			t.Error("more torque makes the key safer")
+		}
+	}
+}
+
+func TestWeakestPlace(t *testing.T) {
+	for want, change := range map[string]func(*Keyed){
+		HubGives:   func(*Keyed) {},
+		ShaftGives: func(k *Keyed) { k.ShaftYieldStrength = 1e8 },
+		KeyShears:  func(k *Keyed) { k.KeyWidth = 0.1 * inch },
+		KeyCrushes: func(k *Keyed) { k.HubYieldStrength, k.ShaftYieldStrength = 0, 0 },
+	} {
+		in := sloopKey()
+		change(&in)
+		if got := must(t, Key, in).WeakestPlace; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	in := sloopKey()
+	in.HubYieldStrength, in.ShaftYieldStrength, in.WantedSafety = 0, 0, 0
+	out := must(t, Key, in)
+	if !math.IsNaN(float64(out.HubSafety)) || !math.IsNaN(float64(out.ShaftSafety)) || !math.IsNaN(float64(out.LengthWanted)) || math.IsNaN(float64(out.LeastSafety)) {
+		t.Errorf("%+v", out)
+	}
+}
+
+func TestKeyRefuses(t *testing.T) {
+	refusals(t, Key, sloopKey, []refusal[Keyed]{
+		{"/shaftDiameter", "", func(k *Keyed) { k.ShaftDiameter = 0 }},
+		{"/shaftTorque", "", func(k *Keyed) { k.ShaftTorque = 0 }},
+		{"/keyWidth", "15 mm wide does not go into a shaft of 25.4 mm", func(k *Keyed) { k.KeyWidth = 0.015 }},
+		{"/keyHeight", "15 mm high would reach through", func(k *Keyed) { k.KeyHeight = 0.015 }},
+		{"/keySeat", "7 mm deep swallows a key 6.35 mm high", func(k *Keyed) { k.KeySeat = 0.007 }},
+		{"/smallEndDiameter", "26 mm, is not smaller", func(k *Keyed) { k.SmallEndDiameter = 0.026 }},
+		{"/keyLength", "", func(k *Keyed) { k.KeyLength = quantity.Length(math.NaN()) }},
+		{"/keyYieldStrength", "", func(k *Keyed) { k.KeyYieldStrength = 0 }},
+		{"/keyCount", "3 keys", func(k *Keyed) { k.KeyCount = 3 }},
+		{"/wantedSafety", "", func(k *Keyed) { k.WantedSafety = -1 }},
+	})
+}
+
+var keySink KeyHold
+
+func TestKeyDoesNotAllocate(t *testing.T) {
+	in := sloopKey()
+	if n := testing.AllocsPerRun(100, func() { keySink, _ = Key(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkKey(b *testing.B) {
+	in := sloopKey()
+	b.ReportAllocs()
+	for b.Loop() {
+		keySink, _ = Key(in)
+	}
+}

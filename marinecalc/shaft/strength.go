@@ -1,0 +1,240 @@
+package shaft
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Shaft is a propeller shaft and what it must bear. A field marked optional
+// is not given when it is zero.
+type Shaft struct {
+	ShaftDiameter quantity.Length        // outside, above 0
+	ShaftPower    quantity.Power         // behind the gearbox, above 0
+	ShaftSpeed    quantity.RotationSpeed // at that power, above 0
+	ShaftBore     quantity.Length        // 0 for a solid shaft
+	PeakTorque    quantity.Torque        // optional; the steady torque counts when it is greater
+	Thrust        quantity.Force         // optional, pull or push
+	BendingMoment quantity.Torque        // optional, at the place of the worst torque
+	KeywayFactor  quantity.Ratio         // by which a keyway raises the stress, 1 or more; 0 is 1
+
+	ShaftYieldStrength   quantity.Stress // optional
+	TorsionalYield       quantity.Stress // optional, in shear
+	ShaftTensileStrength quantity.Stress // optional
+
+	YachtSafetyFactor quantity.Ratio // of the yacht rule; optional
+
+	RuleScale         quantity.Ratio  // F of the class rule, in mm
+	RuleFactor        quantity.Ratio  // k of the class rule
+	RuleStrength      quantity.Stress // above the line: 560 N/mm² in UR M68
+	RuleOffset        quantity.Stress // added to the tensile strength: 160 N/mm² in UR M68
+	TensileCap        quantity.Stress // greatest tensile strength that may be reckoned with; 0 for none
+	PropellerDiameter quantity.Length // for rules that add to the diameter by it
+	AllowanceRate     quantity.Ratio  // of that addition, per metre of propeller diameter; 0 for none
+	AllowanceDivisor  quantity.Ratio  // of that addition; 0 for none
+	RuleMinimum       quantity.Length // no shaft may be thinner; 0 for none
+
+	ShaftProtection Protection // "" when not known
+}
+
+// Protection says what keeps the water from the shaft's metal.
+type Protection string
+
+// How a shaft may be protected.
+const (
+	BareInSea   Protection = "bare-sea"
+	BareInFresh Protection = "bare-fresh"
+	Protected   Protection = "protected" // liner, oil, or no water at that part of the shaft
+)
+
+// Strength is what Strong finds. NaN marks a figure that cannot be given.
+type Strength struct {
+	YieldSafety   quantity.Ratio // at the design torque, keyway included
+	SteadySafety  quantity.Ratio // torsional yield over the shear stress at the steady torque, as the yacht rule counts it
+	YachtDiameter quantity.Length
+	ClassDiameter quantity.Length
+	ClassScope    string         // whether UR M68 speaks of this shaft
+	YieldUse      quantity.Ratio // of the yield strength
+	YachtUse      quantity.Ratio // YachtDiameter over the shaft's
+	ClassUse      quantity.Ratio // ClassDiameter over the shaft's
+
+	TorsionStress     quantity.Stress // at the design torque, plain shaft
+	ThrustStress      quantity.Stress
+	BendingStress     quantity.Stress
+	GreatestShear     quantity.Stress // of the three together, plain shaft
+	GreatestPrincipal quantity.Stress // the same, size alone
+	VonMises          quantity.Stress // keyway included
+	TorsionSafety     quantity.Ratio  // at the design torque, keyway included
+
+	ShaftTorque        quantity.Torque
+	DesignTorque       quantity.Torque
+	KilowattsPerRpm    quantity.Ratio  // power in kW over speed in rpm, as class rules take it
+	BoreFactor         quantity.Ratio  // by which a bore counts in class rules
+	TensileReckoned    quantity.Stress // tensile strength, no more than the rule's cap
+	PropellerAllowance quantity.Length
+}
+
+// The texts of ClassScope.
+const (
+	OutsideM68   = "UR M68 leaves out bare shafts in sea water: its diameter stands here for comparison only, and corrosion can break a thicker shaft"
+	InsideM68    = "the shaft is protected, as UR M68 takes it"
+	FreshM68     = "UR M68 is written for sea-going ships; a bare shaft in fresh water is not what it speaks of"
+	UnknownToM68 = "say whether the shaft is protected: UR M68 leaves out bare shafts in sea water"
+)
+
+// Strong finds the stresses in a shaft under torque, thrust and bending, its
+// safety against yield, and the diameter that two published rules ask for.
+//
+// Torsion 16·T·d/(π·(d⁴ - b⁴)), thrust over area, bending 32·M·d/(π·(d⁴ - b⁴)),
+// together by von Mises √(σ² + 3·τ²) (Shigley, Mechanical Engineering Design,
+// 9th ed., eq. 3-37 and 5-15; Hibbeler, Mechanics of Materials). The keyway
+// factor multiplies the whole, as the 75 % allowance of the old ASME code for
+// transmission shafting does (from memory).
+//
+// Class rule: d = F·k·(P/n · 1/(1 - (b/d)⁴) · c1/(S_u + c2))^(1/3), mm, kW,
+// rpm, N/mm², IACS UR M68.4; the bore counts above 0.4 d (from memory). ABS's
+// rule has the same form, and so have the Canadian ones with c2 = 0 and an
+// addition min(K·D_p, 1)·D_p/C for the propeller (C.R.C. c. 1486 s. 19(2);
+// TP 11717). Yacht rule: d = (16·T·SF/(π·S_s))^(1/3), which is
+// (321 000·shp·SF/(S_s·rpm))^(1/3) in inch units (Gerr, Propeller Handbook;
+// ABYC P-6).
+//
+// The error is a problem.List of everything that cannot be. Strong allocates
+// nothing when it succeeds.
+func Strong(in Shaft) (Strength, error) {
+	if err := in.refuse(); err != nil {
+		return Strength{}, err
+	}
+	var out Strength
+	out.stress(&in)
+	out.yachtRule(&in)
+	out.classRule(&in)
+	out.scope(&in)
+	return out, nil
+}
+
+// stress finds what the load does to the section.
+func (out *Strength) stress(in *Shaft) {
+	d, b := float64(in.ShaftDiameter), float64(in.ShaftBore)
+	modulus := 4 * secondMoment(d, b) / d // polar, over the radius
+	out.ShaftTorque = quantity.Torque(float64(in.ShaftPower) / float64(in.ShaftSpeed))
+	out.DesignTorque = max(in.PeakTorque, out.ShaftTorque)
+	tau := float64(out.DesignTorque) / modulus
+	push, bend := float64(in.Thrust)/area(d, b), 2*float64(in.BendingMoment)/modulus
+	sigma := push + bend
+	shear := math.Sqrt(sigma*sigma/4 + tau*tau)
+	key := max(1, float64(in.KeywayFactor))
+	mises := key * math.Sqrt(sigma*sigma+3*tau*tau)
+
+	out.TorsionStress = quantity.Stress(tau)
+	out.ThrustStress, out.BendingStress = quantity.Stress(push), quantity.Stress(bend)
+	if in.Thrust == 0 {
+		out.ThrustStress = quantity.Stress(math.NaN())
+	}
+	if in.BendingMoment == 0 {
+		out.BendingStress = quantity.Stress(math.NaN())
+	}
+	out.GreatestShear = quantity.Stress(shear)
+	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
+	out.VonMises = quantity.Stress(mises)
+	yield, slip := orNaN(float64(in.ShaftYieldStrength)), orNaN(float64(in.TorsionalYield))
+	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
+	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
+	out.SteadySafety = quantity.Ratio(slip * modulus / float64(out.ShaftTorque))
+}
+
+// yachtRule finds the diameter of the small-craft rule, the bore in the same
+// proportion to it as to the shaft.
+func (out *Strength) yachtRule(in *Shaft) {
+	ratio := float64(in.ShaftBore / in.ShaftDiameter)
+	slip, factor := orNaN(float64(in.TorsionalYield)), orNaN(float64(in.YachtSafetyFactor))
+	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
+	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
+}
+
+// classRule finds the diameter of the class rule.
+func (out *Strength) classRule(in *Shaft) {
+	out.KilowattsPerRpm = quantity.Ratio(float64(in.ShaftPower) / 1000 / (float64(in.ShaftSpeed) * 30 / math.Pi))
+	out.BoreFactor = 1
+	if ratio := float64(in.ShaftBore / in.ShaftDiameter); ratio > 0.4 {
+		out.BoreFactor = quantity.Ratio(1 / (1 - ratio*ratio*ratio*ratio))
+	}
+	nan := math.NaN()
+	out.PropellerAllowance, out.ClassDiameter, out.ClassUse = quantity.Length(nan), quantity.Length(nan), quantity.Ratio(nan)
+	out.TensileReckoned = quantity.Stress(orNaN(float64(in.ShaftTensileStrength)))
+	if in.TensileCap > 0 && in.TensileCap < out.TensileReckoned {
+		out.TensileReckoned = in.TensileCap
+	}
+	if in.ShaftTensileStrength == 0 || in.RuleScale == 0 || in.RuleFactor == 0 || in.RuleStrength == 0 {
+		return
+	}
+	allowance := 0.0
+	if in.AllowanceDivisor > 0 {
+		if in.PropellerDiameter == 0 {
+			return // the rule cannot be used without it
+		}
+		prop := float64(in.PropellerDiameter)
+		allowance = min(float64(in.AllowanceRate)*prop, 1) * prop / float64(in.AllowanceDivisor)
+		out.PropellerAllowance = quantity.Length(allowance)
+	}
+	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileReckoned+in.RuleOffset))
+	d := float64(in.RuleScale)*float64(in.RuleFactor)*root/1000 + allowance
+	out.ClassDiameter = max(quantity.Length(d), in.RuleMinimum)
+	out.ClassUse = quantity.Ratio(out.ClassDiameter / in.ShaftDiameter)
+}
+
+func (out *Strength) scope(in *Shaft) {
+	switch in.ShaftProtection {
+	case BareInSea:
+		out.ClassScope = OutsideM68
+	case BareInFresh:
+		out.ClassScope = FreshM68
+	case Protected:
+		out.ClassScope = InsideM68
+	default:
+		out.ClassScope = UnknownToM68
+	}
+}
+
+// orNaN is v, or NaN for a figure that was not given.
+func orNaN(v float64) float64 {
+	if v == 0 {
+		return math.NaN()
+	}
+	return v
+}
+
+// refuse lists everything that cannot be.
+func (in *Shaft) refuse() error {
+	var faults problem.List
+	above(&faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	above(&faults, "/shaftPower", "shaft power", float64(in.ShaftPower))
+	above(&faults, "/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
+	boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.ShaftDiameter))
+	notNegative(&faults, "/peakTorque", "peak torque", float64(in.PeakTorque))
+	notNegative(&faults, "/thrust", "thrust", float64(in.Thrust))
+	notNegative(&faults, "/bendingMoment", "bending moment", float64(in.BendingMoment))
+	if k := float64(in.KeywayFactor); k != 0 && !(k >= 1 && k <= 10) {
+		faults.Add("/keywayFactor", "the keyway factor is below 1, far too great or not a number", "1 to 10", "a keyway never makes a shaft stronger; 1 means none")
+	}
+	notNegative(&faults, "/shaftYieldStrength", "yield strength", float64(in.ShaftYieldStrength))
+	notNegative(&faults, "/torsionalYield", "yield strength in torsion", float64(in.TorsionalYield))
+	notNegative(&faults, "/shaftTensileStrength", "tensile strength", float64(in.ShaftTensileStrength))
+	notNegative(&faults, "/yachtSafetyFactor", "safety factor of the yacht rule", float64(in.YachtSafetyFactor))
+	notNegative(&faults, "/ruleScale", "scale of the class rule", float64(in.RuleScale))
+	notNegative(&faults, "/ruleFactor", "factor of the class rule", float64(in.RuleFactor))
+	notNegative(&faults, "/ruleStrength", "strength figure of the class rule", float64(in.RuleStrength))
+	notNegative(&faults, "/ruleOffset", "strength the class rule adds", float64(in.RuleOffset))
+	notNegative(&faults, "/tensileCap", "greatest tensile strength", float64(in.TensileCap))
+	notNegative(&faults, "/propellerDiameter", "propeller diameter", float64(in.PropellerDiameter))
+	notNegative(&faults, "/allowanceRate", "allowance rate", float64(in.AllowanceRate))
+	notNegative(&faults, "/allowanceDivisor", "allowance divisor", float64(in.AllowanceDivisor))
+	notNegative(&faults, "/ruleMinimum", "least diameter of the class rule", float64(in.RuleMinimum))
+	switch in.ShaftProtection {
+	case "", BareInSea, BareInFresh, Protected:
+	default:
+		faults.Add("/shaftProtection", "that is no way of protecting a shaft", "bare-sea, bare-fresh, protected", "")
+	}
+	return faults.Err()
+}

@@ -1,0 +1,157 @@
+package shaft
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// ketch is a scenario of our own: 23 kW at 1300 r/min in a 28 mm bar.
+func ketch() Shaft {
+	return Shaft{
+		ShaftDiameter: 0.028, ShaftPower: 23e3, ShaftSpeed: 1300 * rpm, PeakTorque: 340, Thrust: 3000, BendingMoment: 15, KeywayFactor: 1.33,
+		ShaftYieldStrength: 207e6, TorsionalYield: 138e6, ShaftTensileStrength: 517e6, YachtSafetyFactor: 3,
+		RuleScale: 100, RuleFactor: 1.26, RuleStrength: 560e6, RuleOffset: 160e6, TensileCap: 600e6,
+	}
+}
+
+// Derived, regression only: 30 kW at 1200 r/min worked by three rules.
+func TestSmallBoatByThreeRulesDerived(t *testing.T) {
+	in := Shaft{ShaftDiameter: 0.035, ShaftPower: 30e3, ShaftSpeed: 1200 * rpm, ShaftTensileStrength: 600e6,
+		RuleScale: 100, RuleFactor: 1.26, RuleStrength: 560e6, RuleOffset: 160e6, TensileCap: 600e6}
+	near(t, "M68, keyed", must(t, Strong, in).ClassDiameter, 33.28e-3, 2e-4)
+	in.RuleFactor, in.RuleStrength = 1.25, 416.4e6
+	near(t, "ABS under 20 m", must(t, Strong, in).ClassDiameter, 29.91e-3, 2e-4)
+	in = Shaft{ShaftDiameter: 0.035, ShaftPower: 30e3, ShaftSpeed: 1200 * rpm, ShaftTensileStrength: 655e6, PropellerDiameter: 0.432,
+		RuleScale: 106.41, RuleFactor: 1.05, RuleStrength: 414e6, TensileCap: 414e6 / (0.85 * 0.85 * 0.85), AllowanceRate: 0.79, AllowanceDivisor: 144}
+	near(t, "Canada, tail shaft", must(t, Strong, in).ClassDiameter, 29.06e-3, 1e-3)
+	in.RuleMinimum = 0.032
+	near(t, "Canada, floored", must(t, Strong, in).ClassDiameter, 0.032, 1e-12)
+}
+
+// The Canadian root max((414/S)^(1/3), 0.85) is the class form with the
+// strength capped at 414/0.85³.
+func TestCanadianRootIsTheClassForm(t *testing.T) {
+	for _, s := range []float64{372, 414, 600, 674, 675, 900, 1400} {
+		in := Shaft{ShaftDiameter: 0.03, ShaftPower: 30e3, ShaftSpeed: 1200 * rpm, ShaftTensileStrength: quantity.Stress(s * 1e6),
+			RuleScale: 106.41, RuleFactor: 1, RuleStrength: 414e6, TensileCap: 674.13e6}
+		want := 106.41 * math.Cbrt(30.0/1200) * max(math.Cbrt(414/s), 0.85) / 1000
+		near(t, "diameter", must(t, Strong, in).ClassDiameter, want, 1e-5)
+	}
+}
+
+// random is a shaft inside the ranges of the schema.
+func randomShaft(r *rand.Rand) Shaft {
+	between := func(lo, hi float64) float64 { return lo * math.Pow(hi/lo, r.Float64()) }
+	in := ketch()
+	in.ShaftDiameter = quantity.Length(between(0.008, 0.8))
+	in.ShaftBore = in.ShaftDiameter * quantity.Length(0.99*r.Float64())
+	in.ShaftPower, in.ShaftSpeed = quantity.Power(between(50, 1e8)), quantity.RotationSpeed(between(1, 1000))
+	in.PeakTorque, in.Thrust = quantity.Torque(between(0.5, 5e7)), quantity.Force(between(1, 1e7))
+	in.BendingMoment = quantity.Torque(between(0.01, 1e7))
+	in.KeywayFactor = quantity.Ratio(between(1, 4))
+	in.PropellerDiameter, in.AllowanceRate, in.AllowanceDivisor = quantity.Length(between(0.1, 5)), 0.8, 144
+	return in
+}
+
+// More torque never gives a smaller shaft, nor more thrust, bending or a
+// worse keyway less stress.
+func TestMoreLoadNeverHelps(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	for range 3000 {
+		in := randomShaft(r)
+		was := must(t, Strong, in)
+		in.ShaftPower *= quantity.Power(1 + r.Float64())
+		more := must(t, Strong, in)
+		if more.YachtDiameter < was.YachtDiameter || more.ClassDiameter < was.ClassDiameter || more.VonMises < was.VonMises {
+			t.Fatalf("%+v: more power gives a smaller shaft", in)
+		}
+		in.PeakTorque *= 2
+		in.Thrust *= 2
+		in.BendingMoment *= 2
+		in.KeywayFactor *= 1.1
+		worse := must(t, Strong, in)
+		if worse.VonMises < more.VonMises || worse.YieldSafety > more.YieldSafety {
+			t.Fatalf("%+v: more load gives less stress", in)
+		}
+		in.ShaftTensileStrength *= 1.5
+		if stronger := must(t, Strong, in); stronger.ClassDiameter > worse.ClassDiameter {
+			t.Fatalf("%+v: a stronger metal gives a thicker shaft", in)
+		}
+		for name, v := range map[string]float64{"von Mises": float64(worse.VonMises), "yacht rule": float64(worse.YachtDiameter), "class rule": float64(worse.ClassDiameter)} {
+			if math.IsInf(v, 0) || math.IsNaN(v) {
+				t.Fatalf("%+v: %s is %v", in, name, v)
+			}
+		}
+	}
+}
+
+// A shaft of exactly the yacht rule's diameter has exactly its safety factor.
+func TestYachtRuleComesBack(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 1))
+	for range 500 {
+		in := randomShaft(r)
+		ratio := in.ShaftBore / in.ShaftDiameter
+		in.ShaftDiameter = must(t, Strong, in).YachtDiameter
+		in.ShaftBore = ratio * in.ShaftDiameter
+		out := must(t, Strong, in)
+		near(t, "safety", out.SteadySafety, float64(in.YachtSafetyFactor), 1e-11)
+		near(t, "use", out.YachtUse, 1, 1e-12)
+	}
+}
+
+func TestStrengthNotGiven(t *testing.T) {
+	in := Shaft{ShaftDiameter: 0.028, ShaftPower: 23e3, ShaftSpeed: 1300 * rpm}
+	out := must(t, Strong, in)
+	for name, v := range map[string]float64{"yield safety": float64(out.YieldSafety), "yacht": float64(out.YachtDiameter), "class": float64(out.ClassDiameter),
+		"thrust": float64(out.ThrustStress), "bending": float64(out.BendingStress)} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s is %v without its input", name, v)
+		}
+	}
+	if out.ClassScope != UnknownToM68 {
+		t.Error(out.ClassScope)
+	}
+	for protection, want := range map[Protection]string{BareInSea: OutsideM68, BareInFresh: FreshM68, Protected: InsideM68} {
+		in.ShaftProtection = protection
+		if got := must(t, Strong, in).ClassScope; got != want {
+			t.Errorf("%s: %s", protection, got)
+		}
+	}
+	in.AllowanceDivisor, in.ShaftTensileStrength, in.RuleScale, in.RuleFactor, in.RuleStrength = 144, 5e8, 100, 1, 4e8
+	if d := must(t, Strong, in).ClassDiameter; !math.IsNaN(float64(d)) {
+		t.Errorf("a rule that needs the propeller gives %v without it", d)
+	}
+}
+
+func TestStrongRefuses(t *testing.T) {
+	refusals(t, Strong, ketch, []refusal[Shaft]{
+		{"/shaftDiameter", "", func(s *Shaft) { s.ShaftDiameter = 0 }},
+		{"/shaftPower", "", func(s *Shaft) { s.ShaftPower = -1 }},
+		{"/shaftSpeed", "", func(s *Shaft) { s.ShaftSpeed = quantity.RotationSpeed(math.NaN()) }},
+		{"/shaftBore", "28 mm leaves nothing of a shaft of 28 mm", func(s *Shaft) { s.ShaftBore = 0.028 }},
+		{"/peakTorque", "", func(s *Shaft) { s.PeakTorque = -3 }},
+		{"/keywayFactor", "", func(s *Shaft) { s.KeywayFactor = 0.75 }},
+		{"/thrust", "", func(s *Shaft) { s.Thrust = quantity.Force(math.Inf(1)) }},
+		{"/shaftProtection", "", func(s *Shaft) { s.ShaftProtection = "painted" }},
+	})
+}
+
+var strengthSink Strength
+
+func TestStrongDoesNotAllocate(t *testing.T) {
+	in := ketch()
+	if n := testing.AllocsPerRun(100, func() { strengthSink, _ = Strong(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkStrong(b *testing.B) {
+	in := ketch()
+	b.ReportAllocs()
+	for b.Loop() {
+		strengthSink, _ = Strong(in)
+	}
+}

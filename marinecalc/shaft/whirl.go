@@ -1,0 +1,149 @@
+package shaft
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Line is a propeller shaft in its bearings with what hangs on it. Places are
+// measured along the shaft from its forward end.
+type Line struct {
+	Sections       []Section       // 1 to 12, from forward to aft
+	Bearings       []Bearing       // 2 to 12; the gearbox's output bearing is one when the coupling is bolted up
+	Masses         []Load          // 0 to 12, besides propeller and coupling
+	PropellerMass  quantity.Mass   // in air; 0 for none
+	EntrainedWater quantity.Ratio  // water that swings with the propeller, over its mass
+	PropellerAt    quantity.Length // centre of its mass; 0 is the aft end
+	CouplingMass   quantity.Mass   // 0 for none
+	CouplingAt     quantity.Length // centre of its mass; 0 is the forward end
+
+	ShaftSpeed     quantity.RotationSpeed // highest in use, above 0
+	IdleSpeed      quantity.RotationSpeed // of the engine; optional
+	GearRatioAhead quantity.Ratio         // engine turns for one of the shaft; needed for ShaftSpeedIdle
+
+	ElasticModulus quantity.Stress  // above 0
+	ShaftDensity   quantity.Density // above 0
+
+	SpanGuideFast quantity.Ratio // K2 of the class guide, above 350 rpm; 0 for none
+	SpanGuideSlow quantity.Ratio // K1 of the class guide, up to 350 rpm; 0 for none
+}
+
+// Section is a length of shaft of one thickness.
+type Section struct {
+	Length   quantity.Length // above 0
+	Diameter quantity.Length // above 0
+	Bore     quantity.Length // 0 for solid
+}
+
+// Bearing is a bearing, taken as a point in its middle.
+type Bearing struct {
+	At     quantity.Length
+	Length quantity.Length // 0 when not given
+}
+
+// Load is a mass on the shaft.
+type Load struct {
+	At   quantity.Length
+	Mass quantity.Mass
+}
+
+// Whipping is what Whirl finds. NaN marks a figure that cannot be given.
+type Whipping struct {
+	CriticalLower quantity.RotationSpeed // Dunkerley
+	CriticalUpper quantity.RotationSpeed // Rayleigh
+	Critical      quantity.RotationSpeed // of the model itself, between the two
+	Margin        quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
+	SpeedUse      quantity.Ratio         // ShaftSpeed over CriticalLower
+	WhipAt        quantity.Length        // where the shaft whips most at Critical
+
+	LongestSpan         quantity.Length // between neighbouring bearings
+	ShortestSpan        quantity.Length
+	SpanAtSpeed         quantity.Length // span rule, no margin
+	ClassSpan           quantity.Length // class guide
+	LongestPerDiameter  quantity.Ratio
+	ShortestPerDiameter quantity.Ratio
+	ClassSpanUse        quantity.Ratio // LongestSpan over ClassSpan
+
+	ShaftSpeedIdle quantity.RotationSpeed // NaN without idle speed and gear ratio
+	CriticalShaft  quantity.RotationSpeed // the shaft without the masses on it
+	ShaftLength    quantity.Length
+	LeastDiameter  quantity.Length
+	ShaftMass      quantity.Mass
+	SwingingMass   quantity.Mass // propeller and its water
+}
+
+// Whirl finds the first critical speed of a shaft, at which it whips like a
+// skipping rope, and holds it and the bearing spans against the speed in use.
+//
+// Rayleigh's estimate ω² = g·Σm·y/Σm·y² from the static sag is high,
+// Dunkerley's 1/ω² = 1/ω_s² + Σ m·a is low, where ω_s is the shaft alone and
+// a the sag at each mass under a unit force (Shigley, Mechanical Engineering
+// Design, 9th ed., eq. 7-22, 7-23, 7-32, from memory; Ugural, Mechanical
+// Design, eq. 9.18). Beyond an overhang or a bearing the weights are turned to
+// the side to which the mode bends. Influence coefficients come from beam
+// elements. Bearings are rigid points and gyroscopic moments are left out:
+// soft bearings and a stern tube lower the true speed.
+//
+// The span rule is the first critical speed of a uniform simply supported
+// span, L = π·√(d/(4·ω))·(E/ρ)^(1/4), which is ABYC P-6's
+// √(3.21·d/n)·(E/w)^(1/4) in feet; it has no margin. The class guide is
+// K2·√(d/n) above 350 rpm, K1·√d below (GL I-1-2 sec. 4 D.5; K1 from memory).
+//
+// The error is a problem.List of everything that cannot be. Whirl allocates
+// nothing when it succeeds.
+func Whirl(in Line) (Whipping, error) {
+	var b beam
+	out, err := in.lay(&b)
+	if err != nil {
+		return Whipping{}, err
+	}
+	out.criticals(&in, &b)
+	out.spanRules(&in)
+	return out, nil
+}
+
+// criticals finds the three estimates of the first critical speed.
+func (out *Whipping) criticals(in *Line, b *beam) {
+	speed := func(flex float64) quantity.RotationSpeed { return quantity.RotationSpeed(1 / math.Sqrt(orNaN(flex))) }
+	var all, mode [mostNodes]float64
+	alone := b.lowest(&b.own, &mode)
+	out.CriticalShaft = speed(alone)
+	low := alone
+	for i := range b.nodes {
+		all[i] = b.own[i] + b.hung[i]
+		if b.hung[i] > 0 && !b.held[i] {
+			low += b.hung[i] * b.influence(i)
+		}
+	}
+	out.Critical = speed(b.lowest(&all, &mode))
+	out.CriticalLower = speed(low)
+	out.CriticalUpper = speed(b.rayleigh(&all, &mode))
+	out.SpeedUse = quantity.Ratio(in.ShaftSpeed / out.CriticalLower)
+	out.Margin = quantity.Ratio(out.CriticalLower/in.ShaftSpeed) - 1
+	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(orNaN(float64(in.GearRatioAhead)))
+	if in.IdleSpeed == 0 {
+		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
+	}
+	widest := 0.0
+	for i := range b.nodes {
+		if a := math.Abs(mode[i]); a > widest*(1+1e-9) {
+			widest, out.WhipAt = a, quantity.Length(b.x[i])
+		}
+	}
+}
+
+// spanRules holds the spans against the published rules.
+func (out *Whipping) spanRules(in *Line) {
+	d, omega := float64(out.LeastDiameter), float64(in.ShaftSpeed)
+	out.SpanAtSpeed = quantity.Length(math.Pi * math.Sqrt(d/(4*omega)) * math.Sqrt(math.Sqrt(float64(in.ElasticModulus/quantity.Stress(in.ShaftDensity)))))
+	out.LongestPerDiameter = quantity.Ratio(out.LongestSpan / out.LeastDiameter)
+	out.ShortestPerDiameter = quantity.Ratio(out.ShortestSpan / out.LeastDiameter)
+	rpm := omega * 30 / math.Pi
+	guide := float64(in.SpanGuideFast) * math.Sqrt(1000*d/rpm) / 1000
+	if rpm <= 350 {
+		guide = float64(in.SpanGuideSlow) * math.Sqrt(1000*d) / 1000
+	}
+	out.ClassSpan = quantity.Length(orNaN(guide))
+	out.ClassSpanUse = quantity.Ratio(out.LongestSpan / out.ClassSpan)
+}

@@ -1,0 +1,254 @@
+package shaft
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/mat"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// cruiser is a scenario of our own: a 30 mm shaft in three bearings with an
+// overhung propeller.
+func cruiser() Line {
+	return Line{
+		Sections: []Section{{2.6, 0.030, 0}, {0.15, 0.028, 0}}, Bearings: []Bearing{{0, 0.04}, {1.25, 0.1}, {2.55, 0.12}}, Masses: []Load{{0.6, 2}},
+		PropellerMass: 6, EntrainedWater: 0.25, CouplingMass: 3, CouplingAt: 0.04, ShaftSpeed: 1300 * rpm,
+		IdleSpeed: 850 * rpm, GearRatioAhead: 2.15, ElasticModulus: 193e9, ShaftDensity: 8000, SpanGuideFast: 5200, SpanGuideSlow: 280,
+	}
+}
+
+// span is a uniform shaft simply supported at its ends, with nothing on it.
+func span(d, length, e, density float64) Line {
+	return Line{Sections: []Section{{quantity.Length(length), quantity.Length(d), 0}}, Bearings: []Bearing{{0, 0}, {quantity.Length(length), 0}},
+		ShaftSpeed: 100, ElasticModulus: quantity.Stress(e), ShaftDensity: quantity.Density(density)}
+}
+
+// Derived, regression only: 30 mm bar of S31600 over 1.2 m.
+func TestWhirlOfABareSpanDerived(t *testing.T) {
+	out := must(t, Whirl, span(0.030, 1.2, 193e9, 8000))
+	near(t, "critical", out.Critical, 252.48, 1e-3)
+}
+
+// Shigley, Mechanical Engineering Design, eq. 7-22 (from memory): ω = (π/l)²·√(E·I/m).
+// Two spans alike whip at the speed of one, to opposite sides: symmetry does
+// not hide that.
+func TestUniformSpans(t *testing.T) {
+	want := math.Pow(math.Pi/1.2, 2) * math.Sqrt(193e9*secondMoment(0.03, 0)/(8000*area(0.03, 0)))
+	near(t, "one span", must(t, Whirl, span(0.03, 1.2, 193e9, 8000)).Critical, want, 1e-3)
+	for spans := 2; spans <= 6; spans++ {
+		in := span(0.03, 1.2*float64(spans), 193e9, 8000)
+		in.Bearings = nil
+		for i := range spans + 1 {
+			in.Bearings = append(in.Bearings, Bearing{At: quantity.Length(1.2 * float64(i))})
+		}
+		near(t, "several spans", must(t, Whirl, in).Critical, want, 1e-3)
+	}
+	// The span rule names the very span that whips at the shaft's speed.
+	in := span(0.03, 1.2, 193e9, 8000)
+	in.ShaftSpeed = quantity.RotationSpeed(want)
+	near(t, "span rule", must(t, Whirl, in).SpanAtSpeed, 1.2, 1e-12)
+}
+
+// Cantilever past a long stiff span: an overhung mass on a massless shaft,
+// ω² = 3·E·I/(m·a²·(l + a)): Shigley, table A-9, case 10.
+func TestOverhungMass(t *testing.T) {
+	in := span(0.03, 1.5, 193e9, 1e-9)
+	in.Bearings[1].At, in.PropellerMass = 1.2, 8
+	want := math.Sqrt(3 * 193e9 * secondMoment(0.03, 0) / (8 * 0.3 * 0.3 * 1.5))
+	out := must(t, Whirl, in)
+	near(t, "model", out.Critical, want, 1e-8)
+	near(t, "Rayleigh", out.CriticalUpper, want, 1e-8)
+	near(t, "Dunkerley", out.CriticalLower, want, 1e-8)
+	near(t, "where", out.WhipAt, 1.5, 1e-12)
+}
+
+// randomLine is a shaft line with two to five bearings and some masses.
+func randomLine(r *rand.Rand) Line {
+	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
+	in := Line{ShaftSpeed: 100, ElasticModulus: 193e9, ShaftDensity: 8000, PropellerMass: quantity.Mass(between(0, 20)), EntrainedWater: 0.3}
+	length := 0.0
+	for range 1 + r.IntN(4) {
+		s := Section{quantity.Length(between(0.3, 2)), quantity.Length(between(0.02, 0.06)), 0}
+		s.Bore = s.Diameter * quantity.Length(between(0, 0.8))
+		in.Sections = append(in.Sections, s)
+		length += float64(s.Length)
+	}
+	bearings := 2 + r.IntN(4)
+	for i := range bearings {
+		in.Bearings = append(in.Bearings, Bearing{At: quantity.Length(length * (float64(i) + between(0.1, 0.9)) / float64(bearings))})
+	}
+	for range r.IntN(4) {
+		in.Masses = append(in.Masses, Load{quantity.Length(between(0, length)), quantity.Mass(between(0.1, 10))})
+	}
+	return in
+}
+
+// Dunkerley is low and Rayleigh is high, on any line.
+func TestEstimatesEncloseTheModel(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 1))
+	for range 500 {
+		in := randomLine(r)
+		out := must(t, Whirl, in)
+		if !(float64(out.CriticalLower) <= float64(out.Critical)*(1+1e-6) && float64(out.Critical) <= float64(out.CriticalUpper)*(1+1e-6)) {
+			t.Errorf("%v, %v, %v: %+v", out.CriticalLower, out.Critical, out.CriticalUpper, in)
+		}
+		in.PropellerMass += 5
+		if more := must(t, Whirl, in); more.Critical > out.Critical*(1+1e-6) {
+			t.Errorf("a heavier propeller raises the critical speed from %v to %v", out.Critical, more.Critical)
+		}
+	}
+}
+
+// The model's speed is the root of the least eigenvalue that gonum finds for
+// the same matrices, taken dense.
+func TestModeAgainstGonum(t *testing.T) {
+	r := rand.New(rand.NewPCG(12, 1))
+	for range 60 {
+		in := randomLine(r)
+		out := must(t, Whirl, in)
+		var b beam
+		if _, err := in.lay(&b); err != nil {
+			t.Fatal(err)
+		}
+		free := []int{}
+		for i := range b.nodes {
+			if !b.held[i] && b.own[i]+b.hung[i] > 0 {
+				free = append(free, i)
+			}
+		}
+		// Flexibility by a dense solve of the stiffness rebuilt from its factor.
+		n := 2 * b.nodes
+		l := mat.NewTriDense(n, mat.Lower, nil)
+		for i := range n {
+			for j := max(0, i-3); j <= i; j++ {
+				l.SetTri(i, j, b.lower[i][3+j-i])
+			}
+			if d := b.lower[i][3]; d > 0 {
+				l.SetTri(i, i, 1/d)
+			}
+		}
+		var k, flex mat.Dense
+		k.Mul(l, l.T())
+		if err := flex.Inverse(&k); err != nil {
+			if _, near := err.(mat.Condition); !near {
+				t.Fatal(err)
+			}
+		}
+		sym := mat.NewSymDense(len(free), nil)
+		for p, i := range free {
+			for q, j := range free[:p+1] {
+				root := math.Sqrt((b.own[i] + b.hung[i]) * (b.own[j] + b.hung[j]))
+				sym.SetSym(p, q, root*(flex.At(2*i, 2*j)+flex.At(2*j, 2*i))/2)
+			}
+		}
+		var eigen mat.EigenSym
+		if !eigen.Factorize(sym, false) {
+			t.Fatal("gonum finds no eigenvalues")
+		}
+		values := eigen.Values(nil)
+		near(t, "first mode", out.Critical, 1/math.Sqrt(values[len(values)-1]), 1e-5)
+	}
+}
+
+// The stiffness matrix itself against one assembled dense for gonum: a
+// clamped check would hide a wrong element, a random load does not.
+func TestBeamAgainstGonum(t *testing.T) {
+	in := cruiser()
+	var b beam
+	if _, err := in.lay(&b); err != nil {
+		t.Fatal(err)
+	}
+	n := 2 * b.nodes
+	k := mat.NewDense(n, n, nil)
+	add := func(i, j int, v float64) { k.Set(i, j, k.At(i, j)+v) }
+	for i := range b.nodes - 1 {
+		h := b.x[i+1] - b.x[i]
+		d := 0.030
+		if (b.x[i]+b.x[i+1])/2 > 2.6 {
+			d = 0.028
+		}
+		ei := 193e9 * secondMoment(d, 0)
+		e := [4][4]float64{{12, 6 * h, -12, 6 * h}, {6 * h, 4 * h * h, -6 * h, 2 * h * h}, {-12, -6 * h, 12, -6 * h}, {6 * h, 2 * h * h, -6 * h, 4 * h * h}}
+		for p := range 4 {
+			for q := range 4 {
+				add(2*i+p, 2*i+q, e[p][q]*ei/(h*h*h))
+			}
+		}
+	}
+	load := mat.NewVecDense(n, nil)
+	var force, sag [mostNodes]float64
+	for i := range b.nodes {
+		if b.held[i] {
+			for j := range n {
+				k.Set(2*i, j, 0)
+				k.Set(j, 2*i, 0)
+			}
+			k.Set(2*i, 2*i, 1)
+			continue
+		}
+		force[i] = math.Sin(float64(7 * i))
+		load.SetVec(2*i, force[i])
+	}
+	var want mat.VecDense
+	if err := want.SolveVec(k, load); err != nil {
+		t.Fatal(err)
+	}
+	b.bend(&force, &sag)
+	for i := range b.nodes {
+		if math.Abs(sag[i]-want.AtVec(2*i)) > 1e-7*math.Abs(want.AtVec(2*i))+1e-12 {
+			t.Errorf("node %d: %g, gonum %g", i, sag[i], want.AtVec(2*i))
+		}
+	}
+}
+
+func TestWhirlSmallThings(t *testing.T) {
+	out := must(t, Whirl, cruiser())
+	near(t, "length", out.ShaftLength, 2.75, 1e-12)
+	near(t, "longest", out.LongestSpan, 1.3, 1e-12)
+	near(t, "shortest", out.ShortestSpan, 1.25, 1e-12)
+	near(t, "idle", out.ShaftSpeedIdle, 850*rpm/2.15, 1e-12)
+	near(t, "propeller with water", out.SwingingMass, 7.5, 1e-12)
+	near(t, "class span", out.ClassSpan, 5.2*math.Sqrt(28.0/1300), 1e-12)
+	in := cruiser()
+	in.ShaftSpeed, in.IdleSpeed = 300*rpm, 0
+	out = must(t, Whirl, in)
+	near(t, "class span at low speed", out.ClassSpan, 0.28*math.Sqrt(28), 1e-12)
+	if !math.IsNaN(float64(out.ShaftSpeedIdle)) {
+		t.Error("an idle speed that nobody gave")
+	}
+	in.Bearings[0], in.Bearings[2] = in.Bearings[2], in.Bearings[0]
+	if again := must(t, Whirl, in); again != out && again.Critical != out.Critical {
+		t.Error("the order of the bearings changes the result")
+	}
+}
+
+func TestWhirlRefuses(t *testing.T) {
+	refusals(t, Whirl, cruiser, []refusal[Line]{
+		{"/sections", "", func(l *Line) { l.Sections = nil }},
+		{"/bearings", "1 bearings", func(l *Line) { l.Bearings = l.Bearings[:1] }},
+		{"/masses", "", func(l *Line) { l.Masses = make([]Load, 13) }},
+		{"/sections/1/bore", "30 mm leaves nothing of a shaft of 28 mm", func(l *Line) { l.Sections[1].Bore = 0.03 }},
+		{"/sections/0/length", "", func(l *Line) { l.Sections[0].Length = 0 }},
+		{"/bearings/2/at", "3500 mm lies beyond the shaft, whose sections add up to 2750 mm", func(l *Line) { l.Bearings[2].At = 3.5 }},
+		{"/bearings/1/at", "is 50 mm, shorter than the bearings", func(l *Line) { l.Bearings[1].At = 0.05 }},
+		{"/propellerAt", "", func(l *Line) { l.PropellerAt = 4 }},
+		{"/masses/0/at", "", func(l *Line) { l.Masses[0].At = -1 }},
+		{"/masses/0/mass", "", func(l *Line) { l.Masses[0].Mass = -1 }},
+		{"/shaftSpeed", "", func(l *Line) { l.ShaftSpeed = 0 }},
+		{"/elasticModulus", "", func(l *Line) { l.ElasticModulus = quantity.Stress(math.NaN()) }},
+		{"/entrainedWater", "", func(l *Line) { l.EntrainedWater = -0.1 }},
+	})
+}
+
+var whirlSink Whipping
+
+func BenchmarkWhirl(b *testing.B) {
+	in := cruiser()
+	b.ReportAllocs()
+	for b.Loop() {
+		whirlSink, _ = Whirl(in)
+	}
+}

@@ -1,0 +1,151 @@
+package shaft
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Task says what the shaft is moved for.
+type Task string
+
+// The tasks.
+const (
+	CouplingOff  Task = "coupling-off"  // take the coupling half off the shaft, the shaft stays in the boat
+	SealRenewal  Task = "seal-renewal"  // take the coupling off and slide a whole seal over the shaft's forward end
+	ShaftOut     Task = "shaft-out"     // draw the whole shaft out of the boat
+	PropellerOff Task = "propeller-off" // draw the propeller, the shaft stays where it is
+)
+
+// Drawing is a shaft to be moved and the room there is. Lengths are measured
+// along the shaft line; a field marked optional is not given when it is zero.
+type Drawing struct {
+	Task             Task
+	RoomAft          quantity.Length // from the aftmost thing that stays on the shaft to rudder or skeg, rudder amidships
+	RoomRudderOver   quantity.Length // the same with the rudder hard over; optional
+	RoomForward      quantity.Length // by which engine or gearbox can be moved forward; optional
+	WorkingClearance quantity.Length // for hands and tools
+
+	SocketDepth        quantity.Length // by which the shaft sits in the coupling; needed for CouplingOff and SealRenewal
+	PilotDepth         quantity.Length // of the spigot between the flanges; optional
+	CouplingLength     quantity.Length // of the half on the shaft, face to end; optional
+	SealLength         quantity.Length // of what must pass the shaft's forward end; needed for SealRenewal
+	ShaftInboard       quantity.Length // from the shaft's forward end to the aft end of the aftmost bearing; needed for ShaftOut
+	PropellerHubLength quantity.Length // needed for PropellerOff
+}
+
+// Room is what Withdraw finds. NaN marks a figure that the task does not
+// need.
+type Room struct {
+	RoomSpare     quantity.Length // what is left over, minus: short by
+	RoomNeeded    quantity.Length // travel and working clearance
+	RoomHere      quantity.Length // the greater of both positions of the rudder
+	Way           string          // how it goes
+	ForwardNeeded quantity.Length // by which the engine must come forward when the room aft is short; 0 for none; NaN where that does not help
+	ForwardSpare  quantity.Length // of RoomForward; NaN without it
+	Travel        quantity.Length // of the shaft, or of the hub
+	FaceToShaft   quantity.Length // from the coupling's face to the shaft's end inside it; NaN without the coupling's length
+}
+
+// The texts of Way.
+const (
+	AftAmidships = "it goes aft far enough with the rudder amidships"
+	AftHardOver  = "it goes aft far enough only with the rudder hard over"
+	WithForward  = "it goes when engine or gearbox is moved forward as well"
+	RudderMust   = "it does not go: the rudder must be dropped or the skeg opened"
+	EngineOrElse = "it does not go aft: the engine must come forward, or the rudder be dropped"
+)
+
+// readOff is how far its accuracy may take a length below what it can be, in
+// m, before it is refused.
+const readOff = 0.005
+
+// Withdraw finds whether a shaft can go aft far enough for a task.
+//
+// For CouplingOff the shaft leaves the socket, and the coupling its pilot.
+// For SealRenewal there must also be a gap as long as the seal between the
+// gearbox flange and the shaft's end, to slide it on. For ShaftOut the
+// forward end must pass the aftmost bearing. For PropellerOff the hub needs
+// its own length behind the shaft's end. Plain geometry along the shaft line;
+// a rudder beside the line, or a shaft that may be swung past it, is not
+// reckoned with.
+//
+// The error is a problem.List of everything that cannot be. Withdraw
+// allocates nothing when it succeeds.
+func Withdraw(in Drawing) (Room, error) {
+	if err := in.refuse(); err != nil {
+		return Room{}, err
+	}
+	nan := quantity.Length(math.NaN())
+	out := Room{FaceToShaft: nan, ForwardNeeded: nan, ForwardSpare: nan}
+	before := quantity.Length(0) // gap ahead of the shaft's end before it is moved
+	if in.CouplingLength > 0 {
+		before = max(0, in.CouplingLength-in.SocketDepth)
+		out.FaceToShaft = before
+	}
+	switch in.Task {
+	case CouplingOff:
+		out.Travel = in.SocketDepth + in.PilotDepth
+	case SealRenewal:
+		out.Travel = max(in.SocketDepth+in.PilotDepth, in.SealLength-before)
+	case ShaftOut:
+		out.Travel = in.ShaftInboard
+	case PropellerOff:
+		out.Travel = in.PropellerHubLength
+	}
+	out.RoomNeeded = out.Travel + in.WorkingClearance
+	out.RoomHere = max(in.RoomAft, in.RoomRudderOver)
+	out.RoomSpare = out.RoomHere - out.RoomNeeded
+	if in.Task == CouplingOff || in.Task == SealRenewal {
+		out.ForwardNeeded = max(0, -out.RoomSpare)
+		if in.RoomForward > 0 {
+			out.ForwardSpare = in.RoomForward - out.ForwardNeeded
+		}
+	}
+	out.Way = in.way(&out)
+	return out, nil
+}
+
+func (in *Drawing) way(out *Room) string {
+	switch {
+	case in.RoomAft >= out.RoomNeeded:
+		return AftAmidships
+	case out.RoomSpare >= 0:
+		return AftHardOver
+	case out.ForwardSpare >= 0: // never for NaN
+		return WithForward
+	case in.RoomForward == 0 && !math.IsNaN(float64(out.ForwardNeeded)):
+		return EngineOrElse
+	}
+	return RudderMust
+}
+
+// refuse lists everything that cannot be.
+func (in *Drawing) refuse() error {
+	var faults problem.List
+	notNegative(&faults, "/roomAft", "room aft", float64(in.RoomAft)+readOff)
+	notNegative(&faults, "/roomRudderOver", "room with the rudder hard over", float64(in.RoomRudderOver)+readOff)
+	notNegative(&faults, "/roomForward", "room forward", float64(in.RoomForward)+readOff)
+	notNegative(&faults, "/workingClearance", "working clearance", float64(in.WorkingClearance))
+	notNegative(&faults, "/pilotDepth", "depth of the pilot", float64(in.PilotDepth))
+	notNegative(&faults, "/couplingLength", "length of the coupling", float64(in.CouplingLength))
+	switch in.Task {
+	case CouplingOff, SealRenewal:
+		above(&faults, "/socketDepth", "depth of the coupling's socket", float64(in.SocketDepth))
+		if in.Task == SealRenewal {
+			above(&faults, "/sealLength", "length of the seal", float64(in.SealLength))
+		}
+		if l, s := float64(in.CouplingLength), float64(in.SocketDepth); l > 0 && s > l+readOff {
+			faults.Add("/socketDepth", fmt.Sprintf("a shaft %s deep in a coupling %s long would stand out of its face", mm(s), mm(l)), "up to "+mm(l), "")
+		}
+	case ShaftOut:
+		above(&faults, "/shaftInboard", "length of shaft inside the boat", float64(in.ShaftInboard))
+	case PropellerOff:
+		above(&faults, "/propellerHubLength", "length of the propeller's hub", float64(in.PropellerHubLength))
+	default:
+		faults.Add("/task", "that is not one of the tasks", "coupling-off, seal-renewal, shaft-out, propeller-off", "")
+	}
+	return faults.Err()
+}

@@ -1,0 +1,79 @@
+package shaft
+
+import (
+	"math"
+	"testing"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// yawl is a scenario of our own.
+func yawl() Drawing {
+	return Drawing{Task: CouplingOff, RoomAft: 0.140, RoomRudderOver: 0.260, RoomForward: 0.150, WorkingClearance: 0.020,
+		SocketDepth: 0.070, PilotDepth: 0.005, CouplingLength: 0.085, SealLength: 0.160, ShaftInboard: 2.4, PropellerHubLength: 0.090}
+}
+
+func TestWithdrawEachTask(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		change func(*Drawing)
+		travel float64
+		way    string
+	}{
+		{"coupling", func(*Drawing) {}, 0.075, AftAmidships},
+		{"seal", func(d *Drawing) { d.Task = SealRenewal }, 0.145, AftHardOver},                                    // 160 long, 15 are there already
+		{"seal, rudder stays", func(d *Drawing) { d.Task, d.RoomRudderOver = SealRenewal, 0 }, 0.145, WithForward}, // 25 short
+		{"seal, engine stays too", func(d *Drawing) { d.Task, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0 }, 0.145, EngineOrElse},
+		{"seal, hardly any room", func(d *Drawing) { d.Task, d.RoomAft, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0, 0.1 }, 0.145, RudderMust},
+		{"short seal", func(d *Drawing) { d.Task, d.SealLength = SealRenewal, 0.03 }, 0.075, AftAmidships},
+		{"whole shaft", func(d *Drawing) { d.Task = ShaftOut }, 2.4, RudderMust},
+		{"propeller", func(d *Drawing) { d.Task = PropellerOff }, 0.090, AftAmidships},
+	} {
+		in := yawl()
+		c.change(&in)
+		out := must(t, Withdraw, in)
+		near(t, c.name, out.Travel, c.travel, 1e-12)
+		near(t, c.name+", needed", out.RoomNeeded, c.travel+0.02, 1e-12)
+		if out.Way != c.way {
+			t.Errorf("%s: %q", c.name, out.Way)
+		}
+		if forward := float64(out.ForwardNeeded); (in.Task == CouplingOff || in.Task == SealRenewal) == math.IsNaN(forward) {
+			t.Errorf("%s: forward by %v", c.name, forward)
+		}
+	}
+}
+
+func TestWithdrawRefuses(t *testing.T) {
+	seal := func() Drawing {
+		d := yawl()
+		d.Task = SealRenewal
+		return d
+	}
+	refusals(t, Withdraw, seal, []refusal[Drawing]{
+		{"/task", "", func(d *Drawing) { d.Task = "lift" }},
+		{"/socketDepth", "100 mm deep in a coupling 85 mm long", func(d *Drawing) { d.SocketDepth = 0.1 }},
+		{"/socketDepth", "", func(d *Drawing) { d.SocketDepth = 0 }},
+		{"/sealLength", "", func(d *Drawing) { d.SealLength = 0 }},
+		{"/roomAft", "", func(d *Drawing) { d.RoomAft = -0.1 }},
+		{"/workingClearance", "", func(d *Drawing) { d.WorkingClearance = quantity.Length(math.NaN()) }},
+		{"/shaftInboard", "", func(d *Drawing) { d.Task, d.ShaftInboard = ShaftOut, 0 }},
+		{"/propellerHubLength", "", func(d *Drawing) { d.Task, d.PropellerHubLength = PropellerOff, 0 }},
+	})
+}
+
+var roomSink Room
+
+func TestWithdrawDoesNotAllocate(t *testing.T) {
+	in := yawl()
+	if n := testing.AllocsPerRun(100, func() { roomSink, _ = Withdraw(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkWithdraw(b *testing.B) {
+	in := yawl()
+	b.ReportAllocs()
+	for b.Loop() {
+		roomSink, _ = Withdraw(in)
+	}
+}
