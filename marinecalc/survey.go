@@ -78,6 +78,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 		}
 	}
 	survey.sum()
+	survey.Chains = chains(s.book, survey.Sheets)
 	return survey, nil
 }
 

@@ -110,7 +110,8 @@ func (b *Book) Overlays() []string { return b.overlays }
 func (b *Book) Overlay(text []byte) (*Book, problem.List) {
 	next, faults := b.with(text, "")
 	if len(faults) == 0 {
-		faults = next.Loose()
+		before := b.Loose()
+		faults = slices.DeleteFunc(next.Loose(), func(p problem.Problem) bool { return slices.Contains(before, p) })
 	}
 	if len(faults) > 0 {
 		return nil, faults

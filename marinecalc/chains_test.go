@@ -1,0 +1,91 @@
+package marinecalc
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// judgedSheet is a sheet with one verdict.
+func judgedSheet(t *testing.T, limit, word string) *sheet.Sheet {
+	t.Helper()
+	for _, l := range rules.Standard().AllLimits() {
+		if l.ID == limit {
+			return &sheet.Sheet{Calculation: l.Calculation, Verdicts: []sheet.Verdict{{Limit: limit, Title: l.Title, Word: word}}}
+		}
+	}
+	t.Fatalf("there is no limit %s", limit)
+	return nil
+}
+
+func has(list []string, from, to string) bool {
+	return slices.ContainsFunc(list, func(s string) bool {
+		a, b, _ := strings.Cut(s, " → ")
+		return strings.HasPrefix(a, from) && strings.HasPrefix(b, to)
+	})
+}
+
+// From pressed rubber over the coupling to the metal in the fluid: each link
+// between two troubles seen is told, though those between have no verdict.
+func TestChainsRunFromTroubleToTrouble(t *testing.T) {
+	sheets := []*sheet.Sheet{judgedSheet(t, "mount-compression", "beyond"), judgedSheet(t, "wear-depth", "near the limit")}
+	got := chains(rules.Standard(), sheets)
+	for _, link := range [][2]string{
+		{"Sag of the rubber", "Engine mounts sagged"},
+		{"Engine mounts sagged", "Coupling out of line"},
+		{"Coupling out of line", "Gearbox bearing worn"},
+		{"Gearbox bearing worn", "Wear against the maker's limit (near the limit)"},
+		{"Wear against the maker's limit", "Gear teeth"},
+	} {
+		if !has(got, link[0], link[1]) {
+			t.Errorf("no link from %s to %s in\n%s", link[0], link[1], strings.Join(got, "\n"))
+		}
+	}
+	if has(got, "Gland too tight", "") || has(got, "Coupling out of line", "Gland packing") {
+		t.Errorf("a link that no trouble explains:\n%s", strings.Join(got, "\n"))
+	}
+	for _, s := range got {
+		if !strings.HasSuffix(s, "[common practice]") {
+			t.Errorf("its authority is not told: %s", s)
+		}
+	}
+}
+
+// A verdict of within ends a chain, and without troubles there is none.
+func TestChainsStopAtWhatIsWithin(t *testing.T) {
+	got := chains(rules.Standard(), []*sheet.Sheet{judgedSheet(t, "gland-rise-measured", "within"), judgedSheet(t, "soft-foot", "within")})
+	if len(got) != 0 {
+		t.Errorf("chains without trouble: %v", got)
+	}
+	sheets := []*sheet.Sheet{judgedSheet(t, "rigid-gap-per-diameter", "beyond"), judgedSheet(t, "gland-rise-measured", "within")}
+	got = chains(rules.Standard(), sheets)
+	if !has(got, "Coupling out of line (by the verdict", "Stern bearing worn (not judged") {
+		t.Errorf("a verdict that confirms a cause starts no chain: %v", got)
+	}
+	if has(got, "Coupling out of line", "Measured temperature rise") {
+		t.Errorf("expected although within: %v", got)
+	}
+}
+
+// The first cause of the fault finding starts a chain once it is likelier
+// than all the others.
+func TestChainsStartAtTheFaultFound(t *testing.T) {
+	for _, c := range []struct {
+		input string
+		want  bool
+	}{
+		{`{"answers": [{"evidence": "shaft-runout", "answer": "yes"}, {"evidence": "gland-wanders", "answer": "yes"}]}`, true},
+		{`{"answers": []}`, false},
+	} {
+		s, err := Run(faultFinding, []byte(c.input), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := has(chains(rules.Standard(), []*sheet.Sheet{s}), "Shaft bent", "Stern bearing worn"); got != c.want {
+			t.Errorf("%s: a chain is told: %v", c.input, got)
+		}
+	}
+}

@@ -1,0 +1,333 @@
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+// The rows of the job around the arithmetic: what can be wrong, what tells
+// it, what cures it, and in which steps.
+
+// Cause is one thing that can be wrong.
+type Cause struct {
+	ID       string   `json:"id"`
+	Part     string   `json:"part"`  // the machine part it is in
+	Title    string   `json:"title"` // short, as in a list
+	Text     string   `json:"text"`  // how it shows
+	Prior    float64  `json:"prior"` // how common it is beside the others; any positive scale
+	Confirm  string   `json:"confirm"`
+	Remedies []string `json:"remedies"`
+	Note     string   `json:"note"`
+	Backing
+}
+
+// Evidence is a question that can be answered with yes, no or don't know.
+type Evidence struct {
+	ID    string `json:"id"`
+	Title string `json:"title"` // the question
+	Help  string `json:"help"`  // how to look, and with which gauge
+	Kind  string `json:"kind"`  // "symptom": remembered or noticed; "check": work of its own
+	Group string `json:"group"` // sound, shake, heat, leak, handling, history, look or reading
+	// Minutes is the work of answering it, in minutes.
+	Minutes float64  `json:"minutes"`
+	Access  int      `json:"access"`  // 1 in reach, 2 something must come off, 3 hard to reach
+	Place   string   `json:"place"`   // "afloat", "ashore" or "either"
+	Hazards []string `json:"hazards"` // ids of cautions
+	// Otherwise is the probability of a yes under a cause without a sign of
+	// its own for this question.
+	Otherwise float64          `json:"otherwise"`
+	Verdicts  []VerdictAnswers `json:"verdicts"`
+	Note      string           `json:"note"`
+	Backing
+}
+
+// VerdictAnswers says that a verdict of the boat answers the question.
+type VerdictAnswers struct {
+	Limits []string `json:"limits"` // a verdict on one of them is enough
+	Words  []string `json:"words"`
+	Answer string   `json:"answer"` // "yes" or "no"
+}
+
+// Sign is how likely a yes is under one cause.
+type Sign struct {
+	ID       string  `json:"id"`
+	Cause    string  `json:"cause"`
+	Evidence string  `json:"evidence"`
+	Yes      float64 `json:"yes"` // probability of a yes, over 0 and under 1
+	Note     string  `json:"note"`
+	Backing
+}
+
+// Chain says that one trouble leads to another.
+type Chain struct {
+	ID      string `json:"id"`
+	From    string `json:"from"` // id of a limit or of a cause
+	To      string `json:"to"`   // id of a limit or of a cause
+	Because string `json:"because"`
+	Note    string `json:"note"`
+	Backing
+}
+
+// Remedy is work that cures causes.
+type Remedy struct {
+	ID    string   `json:"id"`
+	Title string   `json:"title"`
+	Text  string   `json:"text"`
+	Kind  string   `json:"kind"` // "repair", "replace" or "adjust"
+	Cures []string `json:"cures"`
+	Steps []string `json:"steps"`
+	Note  string   `json:"note"`
+	Backing
+}
+
+// Step is one piece of work.
+type Step struct {
+	ID    string   `json:"id"`
+	Title string   `json:"title"`
+	Text  string   `json:"text"`
+	After []string `json:"after"` // steps that come before it, where the plan has them
+	Hours float64  `json:"hours"`
+	// LongHours is what it takes when it does not go smoothly; 0: twice Hours.
+	LongHours float64 `json:"longHours"`
+	// WaitDays must pass after it before anything that rests on it.
+	WaitDays int `json:"waitDays"`
+	// LaysUp: from it on the boat cannot be used, so that it is done no
+	// earlier than what it is done for.
+	LaysUp  bool       `json:"laysUp"`
+	Place   string     `json:"place"` // "afloat", "ashore" or "either"
+	Tools   []string   `json:"tools"`
+	Parts   []PartNeed `json:"parts"`
+	Hazards []string   `json:"hazards"` // ids of cautions
+	Safe    string     `json:"safe"`    // why it has no hazards, where it has none
+	Note    string     `json:"note"`
+	Backing
+}
+
+// PartNeed is how much of a part a step takes.
+type PartNeed struct {
+	Part     string `json:"part"`
+	Quantity Count  `json:"quantity"`
+}
+
+// Count is a number, or a result or input of the boat's sheets.
+type Count struct {
+	Number float64
+	Of     string // "calculation/name" of a result or an input
+}
+
+// UnmarshalJSON reads a number or {"of": "calculation/result"}.
+func (c *Count) UnmarshalJSON(text []byte) error {
+	if text[0] != '{' {
+		return json.Unmarshal(text, &c.Number)
+	}
+	var w struct{ Of string }
+	if err := json.Unmarshal(text, &w); err != nil {
+		return err
+	}
+	if w.Of == "" {
+		return fmt.Errorf("a quantity by name needs %q", "of")
+	}
+	c.Of = w.Of
+	return nil
+}
+
+// Part is something to buy or to have ready.
+type Part struct {
+	ID       string  `json:"id"`
+	Title    string  `json:"title"`
+	Unit     string  `json:"unit"`
+	LeadDays float64 `json:"leadDays"`
+	// Sizes are the results or inputs, "calculation/name", that say which one
+	// to buy.
+	Sizes []string `json:"sizes"`
+	Note  string   `json:"note"`
+	Backing
+}
+
+// job is the rows of the job around the arithmetic.
+type job struct {
+	Causes   []Cause    `json:"causes"`
+	Evidence []Evidence `json:"evidence"`
+	Signs    []Sign     `json:"signs"`
+	Chains   []Chain    `json:"chains"`
+	Remedies []Remedy   `json:"remedies"`
+	Steps    []Step     `json:"steps"`
+	Parts    []Part     `json:"parts"`
+}
+
+// over returns the job with the rows of next laid over it.
+func (j job) over(next job) job {
+	return job{
+		Causes:   replace(j.Causes, next.Causes, func(c Cause) string { return c.ID }),
+		Evidence: replace(j.Evidence, next.Evidence, func(e Evidence) string { return e.ID }),
+		Signs:    replace(j.Signs, next.Signs, func(s Sign) string { return s.ID }),
+		Chains:   replace(j.Chains, next.Chains, func(c Chain) string { return c.ID }),
+		Remedies: replace(j.Remedies, next.Remedies, func(r Remedy) string { return r.ID }),
+		Steps:    replace(j.Steps, next.Steps, func(s Step) string { return s.ID }),
+		Parts:    replace(j.Parts, next.Parts, func(p Part) string { return p.ID }),
+	}
+}
+
+// questions is the evidence as a table, from which answers pick.
+func (j job) questions() *Table {
+	t := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
+	for _, e := range j.Evidence {
+		t.Rows = append(t.Rows, Row{ID: e.ID, Pick: e.ID, Name: e.Title, Decides: true, Note: e.Note, Backing: e.Backing})
+	}
+	return t
+}
+
+// cures is the remedies as a table, from which plans pick.
+func (j job) cures() *Table {
+	t := &Table{Name: "remedies", Title: "Work that cures", About: "What can be put right in the drivetrain."}
+	for _, r := range j.Remedies {
+		t.Rows = append(t.Rows, Row{ID: r.ID, Pick: r.ID, Name: r.Title, Decides: true, Note: r.Note, Backing: r.Backing})
+	}
+	return t
+}
+
+// goods is the parts as a table, from which the person names those on board.
+func (j job) goods() *Table {
+	t := &Table{Name: "parts", Title: "Parts and materials", About: "What the steps of the work take."}
+	for _, p := range j.Parts {
+		t.Rows = append(t.Rows, Row{ID: p.ID, Pick: p.ID, Name: p.Title, Decides: true, Note: p.Note, Backing: p.Backing})
+	}
+	return t
+}
+
+// Causes returns everything that can be wrong.
+func (b *Book) Causes() []Cause { return b.job.Causes }
+
+// Evidence returns every question of the fault finding.
+func (b *Book) Evidence() []Evidence { return b.job.Evidence }
+
+// Signs returns how likely each answer is under each cause.
+func (b *Book) Signs() []Sign { return b.job.Signs }
+
+// Chains returns which trouble leads to which.
+func (b *Book) Chains() []Chain { return b.job.Chains }
+
+// Remedies returns all work that cures causes.
+func (b *Book) Remedies() []Remedy { return b.job.Remedies }
+
+// Steps returns all steps of the remedies.
+func (b *Book) Steps() []Step { return b.job.Steps }
+
+// Parts returns everything that steps take.
+func (b *Book) Parts() []Part { return b.job.Parts }
+
+// places are where work can be done.
+var places = []string{"afloat", "ashore", "either"}
+
+// faults names what cannot be believed or understood in the rows themselves.
+func (j job) faults(add func(kind string, i int, id, what string)) {
+	first := func(missing string, faults ...string) string {
+		for _, f := range append([]string{missing}, faults...) {
+			if f != "" {
+				return f
+			}
+		}
+		return ""
+	}
+	unless := func(ok bool, what string) string {
+		if ok {
+			return ""
+		}
+		return what
+	}
+	share := func(p float64) bool { return 0 < p && p < 1 }
+	for i, c := range j.Causes {
+		add("causes", i, c.ID, first(c.missing(), unless(c.Prior > 0, "its prior is not over 0"), unless(c.Title != "", "it has no title")))
+	}
+	for i, e := range j.Evidence {
+		add("evidence", i, e.ID, first(e.missing(), unless(e.Title != "", "it has no title"),
+			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1"),
+			unless(e.Minutes > 0, "its minutes are not over 0"), unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3"),
+			unless(slices.Contains(places, e.Place), "its place is not afloat, ashore or either")))
+	}
+	for i, s := range j.Signs {
+		add("signs", i, s.ID, first(s.missing(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1")))
+	}
+	for i, c := range j.Chains {
+		add("chains", i, c.ID, first(c.missing(), unless(c.Because != "", "it says not why")))
+	}
+	for i, r := range j.Remedies {
+		add("remedies", i, r.ID, first(r.missing(), unless(slices.Contains([]string{"repair", "replace", "adjust"}, r.Kind), "its kind is not repair, replace or adjust")))
+	}
+	for i, s := range j.Steps {
+		add("steps", i, s.ID, first(s.missing(), unless(s.Hours > 0, "its hours are not over 0"),
+			unless(slices.Contains(places, s.Place), "its place is not afloat, ashore or either"),
+			unless(len(s.Hazards) > 0 || s.Safe != "", "it lists no hazards and says not why there are none")))
+	}
+	for i, p := range j.Parts {
+		add("parts", i, p.ID, first(p.missing(), unless(p.Unit != "", "it has no unit"), unless(p.LeadDays >= 0, "its lead days are under 0")))
+	}
+}
+
+// Loose names every id in the rows of the job that leads to no row. marinecalc
+// brings none; an overlay may not bring any.
+func (b *Book) Loose() problem.List {
+	var list problem.List
+	ids := func(each func(add func(string))) map[string]bool {
+		m := map[string]bool{}
+		each(func(id string) { m[id] = true })
+		return m
+	}
+	causes := ids(func(add func(string)) { over(b.job.Causes, func(c Cause) { add(c.ID) }) })
+	evidence := ids(func(add func(string)) { over(b.job.Evidence, func(e Evidence) { add(e.ID) }) })
+	remedies := ids(func(add func(string)) { over(b.job.Remedies, func(r Remedy) { add(r.ID) }) })
+	steps := ids(func(add func(string)) { over(b.job.Steps, func(s Step) { add(s.ID) }) })
+	parts := ids(func(add func(string)) { over(b.job.Parts, func(p Part) { add(p.ID) }) })
+	cautions := ids(func(add func(string)) { over(b.cautions, func(c Caution) { add(c.ID) }) })
+	limits := ids(func(add func(string)) { over(b.limits, func(l Limit) { add(l.ID) }) })
+
+	lead := func(kind, id, what string, known map[string]bool, to ...string) {
+		for _, t := range to {
+			if !known[t] {
+				list.Add("/"+kind, fmt.Sprintf("row %s: there is no %s %q", id, what, t), "", "add the row, or mend the id")
+			}
+		}
+	}
+	for _, c := range b.job.Causes {
+		lead("causes", c.ID, "evidence", evidence, c.Confirm)
+		lead("causes", c.ID, "remedy", remedies, c.Remedies...)
+	}
+	for _, e := range b.job.Evidence {
+		lead("evidence", e.ID, "caution", cautions, e.Hazards...)
+		for _, v := range e.Verdicts {
+			lead("evidence", e.ID, "limit", limits, v.Limits...)
+		}
+	}
+	for _, s := range b.job.Signs {
+		lead("signs", s.ID, "cause", causes, s.Cause)
+		lead("signs", s.ID, "evidence", evidence, s.Evidence)
+	}
+	for _, c := range b.job.Chains {
+		for _, end := range []string{c.From, c.To} {
+			if !causes[end] {
+				lead("chains", c.ID, "cause or limit", limits, end)
+			}
+		}
+	}
+	for _, r := range b.job.Remedies {
+		lead("remedies", r.ID, "cause", causes, r.Cures...)
+		lead("remedies", r.ID, "step", steps, r.Steps...)
+	}
+	for _, s := range b.job.Steps {
+		lead("steps", s.ID, "step", steps, s.After...)
+		lead("steps", s.ID, "caution", cautions, s.Hazards...)
+		for _, n := range s.Parts {
+			lead("steps", s.ID, "part", parts, n.Part)
+		}
+	}
+	return list
+}
+
+func over[T any](rows []T, do func(T)) {
+	for _, r := range rows {
+		do(r)
+	}
+}

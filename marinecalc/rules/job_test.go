@@ -1,0 +1,131 @@
+package rules
+
+import (
+	"slices"
+	"testing"
+)
+
+// No id in the rows of the job leads nowhere.
+func TestNothingInTheJobDangles(t *testing.T) {
+	for _, p := range Standard().Loose() {
+		t.Error(p.Where, p.What)
+	}
+}
+
+// Every cause has an answer that speaks for it and one that speaks against
+// it, a confirming check whose yes speaks strongly for it, and a remedy that
+// says it cures it.
+func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
+	b := Standard()
+	otherwise := map[string]float64{}
+	for _, e := range b.Evidence() {
+		otherwise[e.ID] = e.Otherwise
+	}
+	for _, c := range b.Causes() {
+		var speaksFor, against int
+		confirms := 0.0
+		for _, s := range b.Signs() {
+			if s.Cause != c.ID {
+				continue
+			}
+			ratio := s.Yes / otherwise[s.Evidence]
+			if ratio >= 2 {
+				speaksFor++
+			}
+			if ratio <= 0.5 {
+				against++ // a yes speaks against it
+			}
+			if s.Evidence == c.Confirm {
+				confirms = ratio
+			}
+		}
+		if speaksFor == 0 || against == 0 {
+			t.Errorf("%s: %d answers of yes speak for it, %d against it", c.ID, speaksFor, against)
+		}
+		if confirms < 5 {
+			t.Errorf("%s: a yes to its confirming check is %.1f times as likely as otherwise", c.ID, confirms)
+		}
+		cured := slices.ContainsFunc(b.Remedies(), func(r Remedy) bool {
+			return slices.Contains(r.Cures, c.ID) && slices.Contains(c.Remedies, r.ID)
+		})
+		if !cured {
+			t.Errorf("%s: no remedy that it names says that it cures it", c.ID)
+		}
+	}
+}
+
+// Every question bears on some cause and is asked once a cause; every remedy
+// cures something and has steps; a chain does not lead to itself.
+func TestTheJobIsWhole(t *testing.T) {
+	b := Standard()
+	used := map[string]bool{}
+	pair := map[[2]string]bool{}
+	for _, s := range b.Signs() {
+		used[s.Evidence] = true
+		if key := [2]string{s.Cause, s.Evidence}; pair[key] {
+			t.Errorf("sign %s is there twice", s.ID)
+		} else {
+			pair[key] = true
+		}
+	}
+	groups, _ := b.Table("evidence-groups").Picks()
+	for _, e := range b.Evidence() {
+		if !used[e.ID] {
+			t.Errorf("evidence %s bears on no cause", e.ID)
+		}
+		if !slices.Contains(groups, e.Group) {
+			t.Errorf("evidence %s: there is no group %q", e.ID, e.Group)
+		}
+	}
+	for _, r := range b.Remedies() {
+		if len(r.Cures) == 0 || len(r.Steps) == 0 {
+			t.Errorf("remedy %s cures %d causes in %d steps", r.ID, len(r.Cures), len(r.Steps))
+		}
+	}
+	for _, c := range b.Chains() {
+		if c.From == c.To {
+			t.Errorf("chain %s leads to itself", c.ID)
+		}
+	}
+}
+
+// Ids are unique within each kind of the job.
+func TestIDsOfTheJobAreUnique(t *testing.T) {
+	j := Standard().job
+	seen := map[string]bool{}
+	once := func(kind, id string) {
+		if seen[kind+id] {
+			t.Errorf("%s %s is there twice", kind, id)
+		}
+		seen[kind+id] = true
+	}
+	over(j.Causes, func(c Cause) { once("cause", c.ID) })
+	over(j.Evidence, func(e Evidence) { once("evidence", e.ID) })
+	over(j.Signs, func(s Sign) { once("sign", s.ID) })
+	over(j.Chains, func(c Chain) { once("chain", c.ID) })
+	over(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
+	over(j.Steps, func(s Step) { once("step", s.ID) })
+	over(j.Parts, func(p Part) { once("part", p.ID) })
+}
+
+// A row of the job that cannot be believed, or leads nowhere, does not load.
+func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
+	const backing = `"source": {"document": "Yard"}, "basis": "common-practice"`
+	for name, text := range map[string]string{
+		"no source":       `{"causes": [{"id": "a", "title": "A", "prior": 1, "confirm": "gear-seen", "remedies": []}]}`,
+		"no prior":        `{"causes": [{"id": "a", "title": "A", "confirm": "gear-seen", "remedies": [], ` + backing + `}]}`,
+		"no such check":   `{"causes": [{"id": "a", "title": "A", "prior": 1, "confirm": "no-such", "remedies": [], ` + backing + `}]}`,
+		"quite sure":      `{"signs": [{"id": "a", "cause": "shaft-bent", "evidence": "gear-seen", "yes": 1, ` + backing + `}]}`,
+		"no such cause":   `{"signs": [{"id": "a", "cause": "no-such", "evidence": "gear-seen", "yes": 0.5, ` + backing + `}]}`,
+		"no minutes":      `{"evidence": [{"id": "a", "title": "A?", "access": 1, "place": "either", "otherwise": 0.5, ` + backing + `}]}`,
+		"no such place":   `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "moon", "otherwise": 0.5, ` + backing + `}]}`,
+		"no such caution": `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "either", "hazards": ["no-such"], "otherwise": 0.5, ` + backing + `}]}`,
+		"no such end":     `{"chains": [{"id": "a", "from": "shaft-bent", "to": "no-such", "because": "so", ` + backing + `}]}`,
+		"silent hazards":  `{"steps": [{"id": "a", "title": "A", "hours": 1, "place": "either", ` + backing + `}]}`,
+		"no such step":    `{"remedies": [{"id": "a", "title": "A", "kind": "repair", "cures": ["shaft-bent"], "steps": ["no-such"], ` + backing + `}]}`,
+	} {
+		if _, faults := Standard().Overlay([]byte(text)); len(faults) == 0 {
+			t.Errorf("%s: the row was taken", name)
+		}
+	}
+}
