@@ -1,0 +1,119 @@
+// Package bearing looks after the bearings of the propeller shaft: the wear
+// of the water-lubricated one at the stern, and the life of the rolling one
+// that takes the thrust.
+package bearing
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// BushKind is what the shaft runs in; it decides which limits apply.
+type BushKind string
+
+// The kinds of bush.
+const (
+	Rubber    BushKind = "rubber"    // in a metal or plastic shell
+	Synthetic BushKind = "synthetic" // approved by a class society
+	Other     BushKind = "other"     // wood, metal, phenolic …
+)
+
+// Bush is a water-lubricated shaft bearing as it is found. A field marked
+// optional is not given when it is zero; a clearance may be drawn a hair
+// below nothing.
+type Bush struct {
+	BearingKind      BushKind
+	ShaftDiameter    quantity.Length // above 0
+	BearingClearance quantity.Length // between shaft and bush, across the whole, as the feeler reads it
+	WornLimit        quantity.Length // at which it is renewed; optional
+
+	NewClearance     quantity.Length // when the bush was new; optional
+	EarlierClearance quantity.Length // of an earlier reading; optional
+	RunningTime      quantity.Time   // with the shaft turning, since that reading; needed with it
+
+	BearingLength  quantity.Length // optional
+	GrooveDepth    quantity.Length // of the water grooves; optional
+	GrooveDepthNew quantity.Length // the same when new; needed with GrooveDepth
+}
+
+// Wear is what Worn finds. A figure for which a reading is missing is NaN.
+type Wear struct {
+	ClearanceUse    quantity.Ratio // clearance over WornLimit
+	ClearanceRatio  quantity.Ratio // clearance over shaft diameter
+	WearSinceNew    quantity.Length
+	WearPerThousand quantity.Length // in a thousand hours of running
+	TimeLeft        quantity.Time   // of running, to WornLimit at the same rate; Never at most
+	GrooveLeft      quantity.Ratio  // groove depth over the depth when new
+	LengthRatio     quantity.Ratio  // bearing length over shaft diameter
+}
+
+// Never stands for what does not come in ten years of running, in seconds.
+const Never = 10 * 365.25 * 86400
+
+// Worn finds how far a water-lubricated bearing is worn, how fast, and how
+// long it lasts to its limit when it wears on as it did (a straight line
+// through two readings). The limits are data: 46 CFR 61.20-23 and common
+// practice.
+//
+// The error is a problem.List of everything that cannot be. Worn does not
+// allocate unless it refuses.
+func Worn(in Bush) (Wear, error) {
+	if err := in.refuse(); err != nil {
+		return Wear{}, err
+	}
+	c, limit := float64(in.BearingClearance), orNaN(float64(in.WornLimit))
+	out := Wear{
+		ClearanceUse:    quantity.Ratio(c / limit),
+		ClearanceRatio:  quantity.Ratio(in.BearingClearance / in.ShaftDiameter),
+		WearSinceNew:    quantity.Length(c - orNaN(float64(in.NewClearance))),
+		WearPerThousand: quantity.Length(math.NaN()),
+		TimeLeft:        quantity.Time(math.NaN()),
+		GrooveLeft:      quantity.Ratio(orNaN(float64(in.GrooveDepth)) / orNaN(float64(in.GrooveDepthNew))),
+		LengthRatio:     quantity.Ratio(orNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
+	}
+	if in.EarlierClearance > 0 {
+		worn, hours := c-float64(in.EarlierClearance), float64(in.RunningTime)
+		out.WearPerThousand = quantity.Length(worn * 3.6e6 / hours)
+		if out.TimeLeft = Never; worn > 0 {
+			out.TimeLeft = quantity.Time(min(Never, max(0, (limit-c)*hours/worn)))
+		}
+		if in.WornLimit == 0 {
+			out.TimeLeft = quantity.Time(math.NaN())
+		}
+	}
+	return out, nil
+}
+
+// refuse lists everything in the readings that cannot be.
+func (in *Bush) refuse() error {
+	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
+	var faults problem.List
+	above(&faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	if in.BearingKind != Rubber && in.BearingKind != Synthetic && in.BearingKind != Other {
+		faults.Add("/bearingKind", "what the shaft runs in is missing or unknown", "rubber, synthetic, other", "")
+	}
+	half := float64(in.ShaftDiameter) / 2
+	if !(half > 0) { // one fault is enough
+		half = math.Inf(1)
+	}
+	between(&faults, "/bearingClearance", "clearance", float64(in.BearingClearance), -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
+	optional(&faults, "/wornLimit", "worn limit", float64(in.WornLimit))
+	between(&faults, "/newClearance", "clearance when new", float64(in.NewClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
+	between(&faults, "/earlierClearance", "earlier clearance", float64(in.EarlierClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
+	if optional(&faults, "/runningTime", "running time", float64(in.RunningTime)) && in.EarlierClearance > 0 && in.RunningTime == 0 {
+		faults.Add("/runningTime", "an earlier clearance is given without the hours run since", "above 0", "the engine's hour meter, less the hours in neutral")
+	}
+	optional(&faults, "/bearingLength", "bearing length", float64(in.BearingLength))
+	optional(&faults, "/grooveDepthNew", "groove depth when new", float64(in.GrooveDepthNew))
+	if optional(&faults, "/grooveDepth", "groove depth", float64(in.GrooveDepth)) && in.GrooveDepth > 0 {
+		switch {
+		case in.GrooveDepthNew == 0:
+			faults.Add("/grooveDepthNew", "the groove depth is given without its depth when new", "above 0", "measure at the end that does not bear, or ask the maker")
+		case in.GrooveDepth > in.GrooveDepthNew+2*hair:
+			faults.Add("/grooveDepth", "the grooves are deeper than when they were new", "up to the depth when new", "")
+		}
+	}
+	return faults.Err()
+}

@@ -1,0 +1,123 @@
+package bearing
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// used is the bush of a 30 mm shaft with two readings.
+func used() Bush {
+	return Bush{BearingKind: Rubber, ShaftDiameter: 0.030, BearingClearance: 0.00045, WornLimit: 0.00075, NewClearance: 0.00012,
+		EarlierClearance: 0.00025, RunningTime: 400 * 3600, BearingLength: 0.120, GrooveDepth: 0.0024, GrooveDepthNew: 0.0032}
+}
+
+func worn(t *testing.T, in Bush) Wear {
+	t.Helper()
+	out, err := Worn(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func near(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
+	}
+}
+
+func TestShipsTailShaft(t *testing.T) {
+	// USCG exam item on 46 CFR 61.20-23(a), rule from memory: 15 in tail
+	// shaft, machinery amidships, worn 1/4 in, limit 3/8 in: no renewal yet.
+	const inch = 0.0254
+	out := worn(t, Bush{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8})
+	near(t, "use", float64(out.ClearanceUse), 2./3, 1e-12)
+	if !math.IsNaN(float64(out.TimeLeft)) || !math.IsNaN(float64(out.WearSinceNew)) || !math.IsNaN(float64(out.GrooveLeft)) {
+		t.Errorf("%+v says more than was read", out)
+	}
+}
+
+func TestStraightLineThroughTwoReadings(t *testing.T) {
+	// Derived: 0.2 mm in 400 h are 0.5 mm in a thousand; 0.3 mm are left.
+	out := worn(t, used())
+	near(t, "wear in 1000 h", float64(out.WearPerThousand), 0.0005, 1e-9)
+	near(t, "time left", float64(out.TimeLeft), 600*3600, 1e-9)
+	near(t, "since new", float64(out.WearSinceNew), 0.00033, 1e-9)
+	near(t, "groove", float64(out.GrooveLeft), 0.75, 1e-9)
+	near(t, "length", float64(out.LengthRatio), 4, 1e-9)
+
+	r := rand.New(rand.NewPCG(2, 1))
+	for range 1000 {
+		in := used()
+		in.EarlierClearance = quantity.Length(0.0001 + 0.0006*r.Float64())
+		in.BearingClearance = quantity.Length(0.0001 + 0.0009*r.Float64())
+		out := worn(t, in)
+		switch {
+		case in.BearingClearance <= in.EarlierClearance:
+			if out.TimeLeft != Never {
+				t.Fatalf("no wear, and %v left", out.TimeLeft)
+			}
+		case in.BearingClearance >= in.WornLimit:
+			if out.TimeLeft != 0 {
+				t.Fatalf("past the limit, and %v left", out.TimeLeft)
+			}
+		case out.TimeLeft < Never: // run on for that long and the limit is reached
+			then := in.BearingClearance + out.WearPerThousand*quantity.Length(out.TimeLeft/3.6e6)
+			near(t, "clearance then", float64(then), float64(in.WornLimit), 1e-9)
+		}
+	}
+}
+
+func TestImpossibleBushesAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*Bush){
+		"/shaftDiameter":     func(b *Bush) { b.ShaftDiameter = 0 },
+		"/bearingClearance":  func(b *Bush) { b.BearingClearance = 0.02 },
+		"/bearingClearance ": func(b *Bush) { b.BearingClearance = quantity.Length(math.NaN()) },
+		"/newClearance":      func(b *Bush) { b.NewClearance = -0.01 },
+		"/runningTime":       func(b *Bush) { b.RunningTime = 0 },
+		"/grooveDepthNew":    func(b *Bush) { b.GrooveDepthNew = 0 },
+		"/grooveDepth":       func(b *Bush) { b.GrooveDepth = 0.005 },
+		"/bearingKind":       func(b *Bush) { b.BearingKind = "felt" },
+		"/bearingLength":     func(b *Bush) { b.BearingLength = -1 },
+	} {
+		in := used()
+		change(&in)
+		_, err := Worn(in)
+		refusedAt(t, err, strings.TrimSpace(where))
+	}
+	in := used()
+	in.BearingClearance = -0.00002 // a feeler of nothing, drawn below it
+	if _, err := Worn(in); err != nil {
+		t.Error(err)
+	}
+}
+
+func refusedAt(t *testing.T, err error, where string) {
+	t.Helper()
+	var list problem.List
+	if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
+		t.Errorf("%s: %v", where, err)
+	}
+}
+
+func TestWornDoesNotAllocate(t *testing.T) {
+	in := used()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Worn(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkWorn(b *testing.B) {
+	in := used()
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Worn(in)
+	}
+}

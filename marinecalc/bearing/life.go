@@ -1,0 +1,220 @@
+package bearing
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Kind is the shape of what rolls.
+type Kind string
+
+// The kinds.
+const (
+	Ball   Kind = "ball"
+	Roller Kind = "roller"
+)
+
+// Rolling is a rolling bearing, what loads it and how it sits. A field marked
+// optional is not given when it is zero.
+type Rolling struct {
+	RollingKind   Kind
+	DynamicRating quantity.Force // C, above 0
+	StaticRating  quantity.Force // C0; optional
+
+	RadialLoad   quantity.Force // 0 or more
+	Thrust       quantity.Force // along the shaft, 0 or more; not both loads 0
+	RadialFactor quantity.Ratio // X, above 0 up to 1
+	AxialFactor  quantity.Ratio // Y, 0 or more
+	LoadLimit    quantity.Ratio // e: up to this share of the radial load thrust does not count
+	LoadFactor   quantity.Ratio // for shocks, 1 or more
+
+	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
+	Offset         quantity.Length // of the coupling halves, either way; optional
+	Angle          quantity.Angle  // between them, either way; optional
+	FreeLength     quantity.Length // of the shaft from the coupling to its first bearing; optional, as all of the next
+	ShaftDiameter  quantity.Length
+	ElasticModulus quantity.Stress
+	Overhang       quantity.Length // coupling face to this bearing
+	BearingSpan    quantity.Length // this bearing to the next one on the gearbox's output shaft
+	RigidShare     quantity.Ratio  // of the bent shaft's force that arrives, 0 to 1: what does not give way
+
+	ShaftSpeed        quantity.RotationSpeed // above 0
+	ReliabilityFactor quantity.Ratio         // a1, above 0 up to 1
+	WantedLife        quantity.Time          // optional
+
+	BearingBore  quantity.Length // nominal; optional
+	SeatUpper    quantity.Length `unset:"NaN"` // deviation of the shaft's seat from the bore's nominal size, greatest
+	SeatLower    quantity.Length `unset:"NaN"` // the same, least
+	BoreUpper    quantity.Length `unset:"NaN"` // deviation of the ring's bore, greatest
+	BoreLower    quantity.Length `unset:"NaN"` // the same, least
+	SeatDiameter quantity.Length // measured; optional
+	BoreDiameter quantity.Length // measured; optional
+}
+
+// Life is what Last finds. A figure for which an input is missing is NaN.
+type Life struct {
+	AdjustedLife quantity.Time  // at the reliability asked for
+	LifeHours    quantity.Time  // 90 of 100 reach it
+	BasicLife    quantity.Ratio // the same in millions of revolutions
+	LifeLost     quantity.Ratio // to misalignment, as a share
+	RatingNeeded quantity.Force // dynamic rating that lasts WantedLife
+
+	EquivalentLoad   quantity.Force
+	AlignedLoad      quantity.Force // the same without misalignment
+	RadialTotal      quantity.Force // radial load and what misalignment adds
+	BendingForce     quantity.Force // of the bent shaft, at its first bearing
+	MisalignmentLoad quantity.Force // on this bearing
+	AxialShare       quantity.Ratio // thrust over C0, by which X, Y and e are picked
+	LifeExponent     quantity.Ratio // 3 for balls, 10/3 for rollers
+
+	GreatestInterference quantity.Length // by the tolerances of seat and bore
+	LeastInterference    quantity.Length
+	MeasuredInterference quantity.Length
+}
+
+const (
+	ballExponent   = 3.0
+	rollerExponent = 10.0 / 3
+	million        = 1e6
+	turn           = 2 * math.Pi
+)
+
+// Last finds the life of a rolling bearing.
+//
+// L10 = (C/P)^p million revolutions, p 3 for balls and 10/3 for rollers, and
+// a1·L10 at another reliability (ISO 281:2007). The equivalent load is the
+// radial one where the thrust is up to e times it, else X·F_r + Y·F_a.
+//
+// Misalignment bends the shaft between a rigid coupling and its first
+// bearing: a beam held at the coupling takes 3·E·I·(|δ| + |θ|·a)/a³ there at most
+// (Shigley table A-9, case 1), and the two bearings of the output shaft share
+// it as a lever, (a + b + s)/s on the nearer one (statics). That is the most
+// that it can be: mounts, hull and the bearing at the other end give way, and
+// RigidShare says how much is left.
+//
+// A ring whose least interference with the seat is below nothing can creep on
+// it.
+//
+// The error is a problem.List of everything that cannot be. Last does not
+// allocate unless it refuses.
+func Last(in Rolling) (Life, error) {
+	if err := in.refuse(); err != nil {
+		return Life{}, err
+	}
+	var out Life
+	out.load(&in)
+	out.last(&in)
+	out.GreatestInterference = in.SeatUpper - in.BoreLower
+	out.LeastInterference = in.SeatLower - in.BoreUpper
+	out.MeasuredInterference = quantity.Length(orNaN(float64(in.SeatDiameter)) - orNaN(float64(in.BoreDiameter)))
+	return out, nil
+}
+
+// load sets what the bearing bears.
+func (out *Life) load(in *Rolling) {
+	d, a := float64(in.ShaftDiameter), orNaN(float64(in.FreeLength))
+	section := math.Pi / 64 * orNaN(d) * d * d * d
+	bend := 3 * orNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
+	out.BendingForce = quantity.Force(bend)
+	span := orNaN(float64(in.BearingSpan))
+	lever := (a + float64(in.Overhang) + span) / span
+	out.MisalignmentLoad = in.AddedLoad
+	if added := float64(in.RigidShare) * bend * lever; !math.IsNaN(added) {
+		out.MisalignmentLoad += quantity.Force(added)
+	}
+	out.RadialTotal = in.RadialLoad + out.MisalignmentLoad
+	out.EquivalentLoad = equivalent(in, out.RadialTotal)
+	out.AlignedLoad = equivalent(in, in.RadialLoad)
+	out.AxialShare = quantity.Ratio(float64(in.Thrust) / orNaN(float64(in.StaticRating)))
+}
+
+// equivalent is the radial load that would wear the bearing alike.
+func equivalent(in *Rolling, radial quantity.Force) quantity.Force {
+	if in.Thrust <= quantity.Force(in.LoadLimit)*radial {
+		return quantity.Force(in.LoadFactor) * radial
+	}
+	return quantity.Force(in.LoadFactor) * (quantity.Force(in.RadialFactor)*radial + quantity.Force(in.AxialFactor)*in.Thrust)
+}
+
+// last sets the life.
+func (out *Life) last(in *Rolling) {
+	p := rollerExponent
+	if in.RollingKind == Ball {
+		p = ballExponent
+	}
+	out.LifeExponent = quantity.Ratio(p)
+	load, speed := float64(out.EquivalentLoad), float64(in.ShaftSpeed)
+	basic := math.Pow(float64(in.DynamicRating)/load, p)
+	out.BasicLife = quantity.Ratio(basic)
+	out.LifeHours = quantity.Time(million * basic * turn / speed)
+	out.AdjustedLife = quantity.Time(in.ReliabilityFactor) * out.LifeHours
+	out.LifeLost = quantity.Ratio(1 - math.Pow(float64(out.AlignedLoad)/load, p))
+	turns := orNaN(float64(in.WantedLife)) * speed / turn / million
+	out.RatingNeeded = quantity.Force(load * math.Pow(turns/float64(in.ReliabilityFactor), 1/p))
+}
+
+// refuse lists everything in the bearing that cannot be.
+func (in *Rolling) refuse() error {
+	var faults problem.List
+	if in.RollingKind != Ball && in.RollingKind != Roller {
+		faults.Add("/rollingKind", "what rolls is missing or unknown", "ball, roller", "")
+	}
+	above(&faults, "/dynamicRating", "dynamic load rating", float64(in.DynamicRating))
+	optional(&faults, "/staticRating", "static load rating", float64(in.StaticRating))
+	between(&faults, "/radialFactor", "radial factor X", float64(in.RadialFactor), 1e-6, 1, "above 0 up to 1", "0.56 for a deep groove ball bearing")
+	optional(&faults, "/axialFactor", "axial factor Y", float64(in.AxialFactor))
+	optional(&faults, "/loadLimit", "load limit e", float64(in.LoadLimit))
+	between(&faults, "/loadFactor", "load factor", float64(in.LoadFactor), 1-1e-9, 10, "1 up to 10", "a shock never makes the load smaller; 1 means none")
+	above(&faults, "/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
+	between(&faults, "/reliabilityFactor", "factor for reliability", float64(in.ReliabilityFactor), 1e-6, 1, "above 0 up to 1", "1 for 90 of 100 bearings")
+	optional(&faults, "/wantedLife", "wanted life", float64(in.WantedLife))
+	in.refuseLoads(&faults)
+	optional(&faults, "/seatDiameter", "diameter of the seat", float64(in.SeatDiameter))
+	optional(&faults, "/boreDiameter", "bore of the ring", float64(in.BoreDiameter))
+	optional(&faults, "/bearingBore", "nominal bore", float64(in.BearingBore))
+	in.refuseFit(&faults)
+	return faults.Err()
+}
+
+// refuseFit asks that seat and bore belong to one another.
+func (in *Rolling) refuseFit(faults *problem.List) {
+	const amiss = 0.001 // a worn seat is hundredths of a millimetre off, another bearing millimetres
+	off := func(measured quantity.Length) bool {
+		return in.BearingBore > 0 && measured > 0 && math.Abs(float64(measured-in.BearingBore)) > amiss
+	}
+	if off(in.SeatDiameter) {
+		faults.Add("/seatDiameter", fmt.Sprintf("a seat of %.4g mm is not that of a bore of %.4g mm", 1000*in.SeatDiameter, 1000*in.BearingBore), "within a millimetre of the bore", "check the number on the ring")
+	}
+	if off(in.BoreDiameter) {
+		faults.Add("/boreDiameter", fmt.Sprintf("a bore of %.4g mm is not one of %.4g mm", 1000*in.BoreDiameter, 1000*in.BearingBore), "within a millimetre of the nominal bore", "check the number on the ring")
+	}
+	if in.SeatUpper < in.SeatLower {
+		faults.Add("/seatLower", "the least size of the seat is above its greatest", "up to the greatest", "")
+	}
+	if in.BoreUpper < in.BoreLower {
+		faults.Add("/boreLower", "the least bore is above the greatest", "up to the greatest", "bores lie below the nominal size: upper 0, lower minus")
+	}
+}
+
+func (in *Rolling) refuseLoads(faults *problem.List) {
+	radial := optional(faults, "/radialLoad", "radial load", float64(in.RadialLoad))
+	axial := optional(faults, "/thrust", "thrust", float64(in.Thrust))
+	added := optional(faults, "/addedLoad", "added load", float64(in.AddedLoad))
+	if radial && axial && added && in.RadialLoad == 0 && in.AddedLoad == 0 && in.Thrust*quantity.Force(in.AxialFactor) == 0 {
+		faults.Add("/radialLoad", "nothing loads the bearing", "a radial load, or a thrust with its factor Y, above 0", "the shaft's own weight is a radial load too")
+	}
+	between(faults, "/offset", "offset", float64(in.Offset), -0.05, 0.05, "0 for not given, up to 50 mm", "")
+	between(faults, "/angle", "angle", float64(in.Angle), -0.2, 0.2, "0 for not given, up to 0.2 rad", "")
+	optional(faults, "/freeLength", "free length of the shaft", float64(in.FreeLength))
+	optional(faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	optional(faults, "/elasticModulus", "elastic modulus", float64(in.ElasticModulus))
+	optional(faults, "/overhang", "overhang", float64(in.Overhang))
+	between(faults, "/rigidShare", "share that arrives", float64(in.RigidShare), 0, 1, "0 to 1", "1 when nothing but the shaft gives way")
+	optional(faults, "/bearingSpan", "distance between the bearings", float64(in.BearingSpan))
+	if in.FreeLength > 0 && in.FreeLength < in.ShaftDiameter {
+		faults.Add("/freeLength", "the free length is shorter than the shaft is thick", "several shaft diameters", "a stub that short does not bend as a beam")
+	}
+}

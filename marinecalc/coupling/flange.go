@@ -1,0 +1,82 @@
+// Package coupling finds out whether a bolted flange passes the torque on by
+// friction, what is left when a bolt is loose or too weak, and what its bolts
+// bear when it slips.
+package coupling
+
+import (
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// ShearPlane is the part of a bolt that lies where the faces meet.
+type ShearPlane string
+
+// The parts.
+const (
+	Shank  ShearPlane = "shank"  // plain shank: the full diameter
+	Thread ShearPlane = "thread" // thread: the root diameter
+)
+
+// Flange is a bolted pair of coupling faces and what it has to carry. A field
+// marked optional is not given when it is zero.
+type Flange struct {
+	BoltCount  int             // 2 to 48
+	BoltCircle quantity.Length // through the middles of the bolts, above 0
+
+	Preload      quantity.Force // clamp of one bolt, above 0
+	FaceFriction quantity.Ratio // between the faces, above 0, below 1
+
+	ShaftTorque  quantity.Torque // steady ahead, above 0
+	AsternTorque quantity.Torque // steady astern; optional
+	PeakTorque   quantity.Torque // shock, either way; optional
+	ThrustAstern quantity.Force  // pull that parts the faces going astern; optional
+
+	InnerBoltCount  int             // bolts on a second circle; optional
+	InnerBoltCircle quantity.Length // needed with InnerBoltCount, not above BoltCircle
+
+	NominalDiameter quantity.Length     // of the bolt; optional, as all that follows
+	Pitch           quantity.Length     // needed with NominalDiameter where the thread is sheared
+	ThreadForm      fastener.ThreadForm // likewise
+	ShearPlane      ShearPlane          // Shank or Thread
+	BearingShare    quantity.Ratio      // bolts that bear when it slips, over all bolts; above 0 up to 1
+	YieldStrength   quantity.Stress
+	TensileStrength quantity.Stress
+	PermittedShear  quantity.Stress // in the bolt; 0.577 of yield stands in
+
+	GradeRatio quantity.Ratio // preload of the next lower grade over Preload, above 0 up to 1
+
+	ShaftDiameter        quantity.Length
+	ShaftTensileStrength quantity.Stress
+	CouplingDiameter     quantity.Length // outside of the flange
+	HoleDiameter         quantity.Length // of the bolt holes
+}
+
+// Grip is what Hold finds. NaN marks a figure for which an optional input is
+// missing.
+type Grip struct {
+	FrictionCapacity quantity.Torque // at which the faces slip
+	CapacityAstern   quantity.Torque // with the pull astern taken off the clamp
+	HardestTorque    quantity.Torque // greatest of ahead, astern and peak
+
+	MarginAhead      quantity.Ratio // capacity over torque
+	MarginAstern     quantity.Ratio
+	MarginPeak       quantity.Ratio // held against the lesser capacity: a shock comes either way
+	MarginOneLoose   quantity.Ratio // one bolt of the outer circle slack, hardest torque
+	MarginLowerGrade quantity.Ratio // every bolt one grade lower, hardest torque
+
+	CapacityOneLoose   quantity.Torque
+	CapacityLowerGrade quantity.Torque
+	PreloadToHold      quantity.Force // of each bolt, that just holds the hardest torque
+
+	BoltShear           quantity.Force  // on one bolt of the outer circle when friction carries nothing
+	ShearDiameter       quantity.Length // of the bolt where the faces meet
+	ShearStress         quantity.Stress
+	ShearStressInner    quantity.Stress // in the second circle
+	ShearLimit          quantity.Stress // PermittedShear, or what stands in
+	ShearUse            quantity.Ratio  // ShearStress over ShearLimit
+	ShearTorque         quantity.Torque // that brings the bolts to ShearLimit
+	ShearDiameterNeeded quantity.Length // that keeps the hardest torque at ShearLimit
+
+	FittedDiameterAbs quantity.Length // fitted bolts by ABS 4-3-2/5.19
+	FittedDiameterGl  quantity.Length // fitted bolts by GL I-1-2 section 4 D
+}

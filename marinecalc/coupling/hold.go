@@ -1,0 +1,136 @@
+package coupling
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+const (
+	yieldInShear    = 0.577    // of yield in tension, distortion energy: Shigley ch. 5
+	metricRootDepth = 1.226869 // pitches, ISO 68-1 and ISO 898-1
+	inchRootDepth   = 1.299038 // pitches, ASME B1.1
+	absAddend       = 160e6    // Pa, c in ABS 4-3-2/5.19
+)
+
+// Hold finds what a bolted flange carries.
+//
+// Friction: each bolt presses the faces together with its clamp, and the
+// friction of that clamp acts at the bolt circle: n·F·μ·R (Coulomb; the same
+// as Shigley, Mechanical Engineering Design, ch. 8, has for joints loaded
+// across the bolts). A pull astern is taken off the clamp in full: the part
+// that the bolts take over instead (their stiffness share) is left out, which
+// is the safe side. Thrust ahead presses the faces together and is left out
+// too.
+//
+// Shear, when friction carries nothing: the bolts share as their distance
+// from the middle (Singer and Pytel, Strength of Materials, flanged bolt
+// couplings), BearingShare of them.
+//
+// Fitted bolts: ABS 4-3-2/5.19, 0.65·√(D³(U + 160)/(N·B·U_b)), with the
+// fitted shaft diameter standing for the required one, and GL I-1-2 section 4
+// D, 16·√(10⁶·P/(n·D·z·R_m)), here with P/n written as the torque ahead.
+//
+// The error is a problem.List of everything that cannot be. Hold does not
+// allocate unless it refuses.
+func Hold(in Flange) (Grip, error) {
+	if err := refuse(&in); err != nil {
+		return Grip{}, err
+	}
+	var out Grip
+	out.grip(&in)
+	out.weakened(&in)
+	out.shear(&in)
+	out.fitted(&in)
+	return out, nil
+}
+
+// slip is the torque at which faces slip that are held by so many bolts on
+// each circle, each with that clamp, against that pull.
+func slip(in *Flange, bolts int, clamp float64) float64 {
+	all := float64(bolts + in.InnerBoltCount)
+	arms := float64(bolts)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)
+	left := max(0, 1-float64(in.ThrustAstern)/(all*clamp))
+	return float64(in.FaceFriction) * clamp * arms / 2 * left
+}
+
+// grip sets capacity and margins of the flange as it is.
+func (out *Grip) grip(in *Flange) {
+	ahead := *in
+	ahead.ThrustAstern = 0
+	clamp := float64(in.Preload)
+	out.FrictionCapacity = quantity.Torque(slip(&ahead, in.BoltCount, clamp))
+	out.CapacityAstern = quantity.Torque(slip(in, in.BoltCount, clamp))
+	out.HardestTorque = max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)
+	out.MarginAhead = over(out.FrictionCapacity, in.ShaftTorque)
+	out.MarginAstern = over(out.CapacityAstern, in.AsternTorque)
+	out.MarginPeak = over(out.CapacityAstern, in.PeakTorque)
+	per := float64(in.FaceFriction) * (float64(in.BoltCount)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)) / 2
+	out.PreloadToHold = quantity.Force(float64(out.HardestTorque)/per + float64(in.ThrustAstern)/float64(in.BoltCount+in.InnerBoltCount))
+}
+
+// weakened sets what is left with one bolt slack, or a grade lower.
+func (out *Grip) weakened(in *Flange) {
+	clamp := float64(in.Preload)
+	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp))
+	out.CapacityLowerGrade = quantity.Torque(math.NaN())
+	if in.GradeRatio > 0 {
+		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(in.GradeRatio)))
+	}
+	out.MarginOneLoose = over(out.CapacityOneLoose, out.HardestTorque)
+	out.MarginLowerGrade = over(out.CapacityLowerGrade, out.HardestTorque)
+}
+
+// shear sets what the bolts bear when the faces slip.
+func (out *Grip) shear(in *Flange) {
+	circle, inner := float64(in.BoltCircle), float64(in.InnerBoltCircle)
+	spread := float64(in.BearingShare) * (float64(in.BoltCount)*circle*circle + float64(in.InnerBoltCount)*inner*inner)
+	force := 2 * float64(out.HardestTorque) * circle / spread
+	out.BoltShear = quantity.Force(force)
+
+	d := orNaN(float64(in.NominalDiameter))
+	if in.ShearPlane == Thread {
+		depth := inchRootDepth
+		if in.ThreadForm == fastener.Metric {
+			depth = metricRootDepth
+		}
+		d -= depth * float64(in.Pitch)
+	}
+	out.ShearDiameter = quantity.Length(d)
+	area := math.Pi / 4 * d * d
+	out.ShearStress = quantity.Stress(force / area)
+	out.ShearStressInner = quantity.Stress(math.NaN())
+	if in.InnerBoltCount > 0 {
+		out.ShearStressInner = out.ShearStress * quantity.Stress(inner/circle)
+	}
+	limit := orNaN(float64(in.PermittedShear))
+	if in.PermittedShear == 0 {
+		limit = orNaN(yieldInShear * float64(in.YieldStrength))
+	}
+	out.ShearLimit = quantity.Stress(limit)
+	out.ShearUse = quantity.Ratio(float64(out.ShearStress) / limit)
+	out.ShearTorque = quantity.Torque(limit * area * spread / (2 * circle))
+	out.ShearDiameterNeeded = quantity.Length(math.Sqrt(4 * force / (math.Pi * limit)))
+}
+
+// fitted sets the diameters that two rules ask of fitted bolts.
+func (out *Grip) fitted(in *Flange) {
+	d, shaft, bolt := float64(in.ShaftDiameter), float64(in.ShaftTensileStrength), orNaN(float64(in.TensileStrength))
+	bolts := float64(in.BoltCount) * float64(in.BoltCircle) * bolt
+	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(orNaN(d)*d*d*(orNaN(shaft)+absAddend)/bolts))
+	out.FittedDiameterGl = quantity.Length(math.Sqrt(256 * math.Pi / 30 * float64(in.ShaftTorque) / bolts))
+}
+
+// over is a margin, NaN where the torque is not known.
+func over(capacity, torque quantity.Torque) quantity.Ratio {
+	return quantity.Ratio(float64(capacity) / orNaN(float64(torque)))
+}
+
+// orNaN turns "not given" into NaN, which then marks all that rests on it.
+func orNaN(v float64) float64 {
+	if v == 0 {
+		return math.NaN()
+	}
+	return v
+}

@@ -1,0 +1,210 @@
+package coupling
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// small is the coupling of a small auxiliary: four M10 bolts on 82.5 mm.
+func small() Flange {
+	return Flange{
+		BoltCount: 4, BoltCircle: 0.0825, Preload: 25000, FaceFriction: 0.15,
+		ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340, ThrustAstern: 1200,
+		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: fastener.Metric, ShearPlane: Thread, BearingShare: 1,
+		YieldStrength: 640e6, TensileStrength: 800e6, GradeRatio: 0.66,
+		ShaftDiameter: 0.025, ShaftTensileStrength: 515e6, CouplingDiameter: 0.105, HoleDiameter: 0.011,
+	}
+}
+
+func hold(t *testing.T, in Flange) Grip {
+	t.Helper()
+	out, err := Hold(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func near(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
+		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
+	}
+}
+
+func TestFittedBoltsByTheAmericanRule(t *testing.T) {
+	// S3: ABS 4-3-2/5.19, D 270.02, U 560, c 160, N 8, B 495, U_b 725:
+	// 45.67 mm (the inputs were read, the answer is computed).
+	in := small()
+	in.BoltCount, in.BoltCircle, in.CouplingDiameter = 8, 0.495, 0
+	in.ShaftDiameter, in.ShaftTensileStrength, in.TensileStrength = 0.27002, 560e6, 725e6
+	near(t, "S3", float64(hold(t, in).FittedDiameterAbs), 0.04567, 2e-4)
+}
+
+func TestFittedBoltsByTheGermanRule(t *testing.T) {
+	// S6: GL I-1-2 section 4 D, 1210 kW, 400 rpm, bolt circle 292, 12 bolts,
+	// R_m 440: 22.41 mm. The printed form is evaluated beside ours.
+	in := small()
+	in.BoltCount, in.BoltCircle, in.CouplingDiameter, in.TensileStrength = 12, 0.292, 0, 440e6
+	in.ShaftTorque = quantity.Torque(1210e3 / (400 * math.Pi / 30))
+	got := float64(hold(t, in).FittedDiameterGl)
+	near(t, "S6", got, 0.02241, 2e-4)
+	near(t, "S6 as printed", got*1000, 16*math.Sqrt(1e6*1210/(400*292*12*440.)), 1e-12)
+}
+
+func TestTextbookFlanges(t *testing.T) {
+	in := small()
+	in.ThrustAstern, in.AsternTorque, in.PeakTorque, in.CouplingDiameter = 0, 0, 0, 0
+	in.ShearPlane = Shank
+
+	// P7, marine coupling worked sheet: 3000 kW at 100 rpm, 8 bolts on
+	// 480 mm, 60 MPa: 56.3 mm.
+	p7 := in
+	p7.BoltCount, p7.BoltCircle, p7.ShaftTorque, p7.PermittedShear = 8, 0.480, 286479, 60e6
+	near(t, "P7", float64(hold(t, p7).ShearDiameterNeeded), 0.0563, 1e-3)
+
+	// P9, Singer: ten 20 mm bolts on 400 mm at 40 MPa: 25.13 kN·m.
+	p9 := in
+	p9.BoltCount, p9.BoltCircle, p9.NominalDiameter, p9.HoleDiameter, p9.PermittedShear = 10, 0.400, 0.020, 0, 40e6
+	near(t, "P9", float64(hold(t, p9).ShearTorque), 25130, 3e-4)
+
+	// P10, Singer variant: 8 bolts on 305 mm and 6 on 229 mm, all 12.7 mm,
+	// 949 N·m: 4.32 and 3.247 MPa.
+	p10 := in
+	p10.BoltCount, p10.BoltCircle, p10.InnerBoltCount, p10.InnerBoltCircle = 8, 0.305, 6, 0.229
+	p10.NominalDiameter, p10.HoleDiameter, p10.ShaftTorque = 0.0127, 0, 949
+	out := hold(t, p10)
+	near(t, "P10 outer", float64(out.ShearStress), 4.32e6, 2e-3)
+	near(t, "P10 inner", float64(out.ShearStressInner), 3.247e6, 3e-3)
+
+	// P11, Singer: 8 bolts on 400 mm and 6 on 300 mm, 10 mm, 60 MPa:
+	// 10.72 kN·m (statement read, answer recomputed).
+	p11 := in
+	p11.BoltCount, p11.BoltCircle, p11.InnerBoltCount, p11.InnerBoltCircle = 8, 0.400, 6, 0.300
+	p11.PermittedShear, p11.NominalDiameter, p11.HoleDiameter = 60e6, 0.010, 0
+	near(t, "P11", float64(hold(t, p11).ShearTorque), 10720, 3e-4)
+}
+
+func TestFrictionJoint(t *testing.T) {
+	// Derived: 4 bolts at 6776.6 lbf, friction 0.15, on 3.25 in: 6607 lbf·in
+	// against 1576 lbf·in, a margin of 4.2.
+	const pound, inch = 4.4482216152605, 0.0254
+	in := small()
+	in.ThrustAstern, in.AsternTorque, in.PeakTorque = 0, 0, 0
+	in.BoltCircle, in.Preload, in.ShaftTorque = 3.25*inch, 6776.6*pound, 1575.6*pound*inch
+	out := hold(t, in)
+	near(t, "capacity", float64(out.FrictionCapacity), 6607*pound*inch, 1e-4)
+	near(t, "margin", float64(out.MarginAhead), 4.2, 2e-3)
+}
+
+func TestWhatJustHolds(t *testing.T) {
+	in := small()
+	in.Preload = hold(t, in).PreloadToHold
+	out := hold(t, in)
+	near(t, "capacity at the clamp that just holds", float64(out.CapacityAstern), float64(out.HardestTorque), 1e-12)
+	in.NominalDiameter, in.ShearPlane = out.ShearDiameterNeeded, Shank
+	near(t, "use at the diameter that bears it", float64(hold(t, in).ShearUse), 1, 1e-12)
+}
+
+func TestGripRunsTheRightWay(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 1))
+	grow := func(v float64) float64 { return v * (1 + r.Float64()) }
+	for range 500 {
+		in := small()
+		in.Preload = quantity.Force(grow(float64(in.Preload) / 2))
+		in.BoltCount = 3 + r.IntN(6)
+		before := hold(t, in)
+		more := func(what string, change func(*Flange), got func(Grip) quantity.Ratio, sign float64) {
+			other := in
+			change(&other)
+			if d := float64(got(hold(t, other)) - got(before)); d*sign < 0 {
+				t.Errorf("%s: the margin moves by %v", what, d)
+			}
+		}
+		ahead := func(g Grip) quantity.Ratio { return g.MarginAhead }
+		astern := func(g Grip) quantity.Ratio { return g.MarginAstern }
+		more("more clamp", func(f *Flange) { f.Preload *= 1.1 }, ahead, 1)
+		more("more friction", func(f *Flange) { f.FaceFriction *= 1.1 }, ahead, 1)
+		more("one more bolt", func(f *Flange) { f.BoltCount++ }, ahead, 1)
+		more("more torque", func(f *Flange) { f.ShaftTorque *= 1.1 }, ahead, -1)
+		more("more pull astern", func(f *Flange) { f.ThrustAstern *= 1.1 }, astern, -1)
+		if !(before.MarginOneLoose <= before.MarginPeak && before.MarginLowerGrade <= before.MarginPeak && before.CapacityAstern <= before.FrictionCapacity) {
+			t.Errorf("a loose or weaker bolt holds more: %+v", before)
+		}
+		// One bolt less, all clamps as they are, is one bolt loose.
+		fewer := in
+		fewer.BoltCount--
+		if fewer.BoltCount >= 2 {
+			near(t, "one bolt less", float64(hold(t, fewer).CapacityAstern), float64(before.CapacityOneLoose), 1e-12)
+		}
+	}
+}
+
+func TestAPullBeyondTheClampHoldsNothing(t *testing.T) {
+	in := small()
+	in.ThrustAstern = 5 * in.Preload
+	if out := hold(t, in); out.CapacityAstern != 0 || out.MarginAstern != 0 {
+		t.Errorf("faces pulled apart hold %v", out.CapacityAstern)
+	}
+}
+
+func TestExtremesStayFinite(t *testing.T) {
+	in := small()
+	in.BoltCount, in.BoltCircle, in.NominalDiameter, in.HoleDiameter, in.CouplingDiameter = 48, 1.5, 0.02, 0.02, 0
+	in.Preload, in.ShaftTorque, in.PeakTorque = 5e6, 0.1, 1e8
+	out := hold(t, in)
+	for _, v := range []float64{float64(out.MarginAhead), float64(out.MarginPeak), float64(out.ShearStress), float64(out.FittedDiameterGl)} {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			t.Errorf("%+v", out)
+		}
+	}
+}
+
+func TestImpossibleFlangesAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*Flange){
+		"/boltCount":       func(f *Flange) { f.BoltCount = 24 },                               // holes run into each other
+		"/boltCircle":      func(f *Flange) { f.BoltCircle = 0.030 },                           // inside the shaft
+		"/boltCircle ":     func(f *Flange) { f.BoltCircle = 0.100 },                           // through the rim
+		"/innerBoltCircle": func(f *Flange) { f.InnerBoltCount = 4 },                           // no circle
+		"/innerBoltCount":  func(f *Flange) { f.InnerBoltCount, f.InnerBoltCircle = 20, 0.05 }, // overlap
+		"/faceFriction":    func(f *Flange) { f.FaceFriction = 15 },
+		"/preload":         func(f *Flange) { f.Preload = 0 },
+		"/shaftTorque":     func(f *Flange) { f.ShaftTorque = quantity.Torque(math.NaN()) },
+		"/bearingShare":    func(f *Flange) { f.BearingShare = 0 },
+		"/gradeRatio":      func(f *Flange) { f.GradeRatio = 1.2 },
+		"/shearPlane":      func(f *Flange) { f.ShearPlane = "" },
+		"/pitch":           func(f *Flange) { f.Pitch = 0.009 },
+		"/pitch ":          func(f *Flange) { f.Pitch = 0 },
+		"/thrustAstern":    func(f *Flange) { f.ThrustAstern = -1 },
+	} {
+		in := small()
+		change(&in)
+		_, err := Hold(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func TestHoldDoesNotAllocate(t *testing.T) {
+	in := small()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Hold(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkHold(b *testing.B) {
+	in := small()
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Hold(in)
+	}
+}

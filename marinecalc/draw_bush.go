@@ -1,0 +1,85 @@
+package marinecalc
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/bearing"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// drawBush draws the shaft lying in its bush, the play many times enlarged,
+// and a scale from no play to the worn limit.
+func drawBush(in bearing.Bush, out bearing.Wear, b brush) []sheet.Drawing {
+	length, _ := quantity.Lookup("length")
+	show := func(v quantity.Length) string { return length.Print(float64(v), b.units, "mm", "in") }
+	const (
+		title  = "Shaft in its bush"
+		cx, cy = 84.0, 108.0
+		bush   = 70.0
+		most   = 22.0 // play that is drawn for the worn limit
+		left   = 196.0
+		top    = 40.0
+		high   = 136.0
+	)
+	scale := max(float64(in.WornLimit), float64(in.BearingClearance), float64(in.NewClearance), float64(in.EarlierClearance))
+	if !(scale > 0) {
+		return nil
+	}
+	description := "Clearance " + show(in.BearingClearance) + "."
+	play := max(0, min(1, float64(in.BearingClearance)/scale)) * most
+	p := begin(360, 216, title, description+bushWords(&in, &out, b))
+	p.circle(body, cx, cy, bush+10)
+	p.circle(band, cx, cy, bush)
+	p.circle(accent, cx, cy+play/2, bush-play/2)
+	p.text(ink, "middle", cx, cy+5, show(in.BearingClearance))
+	p.text(faint, "middle", cx, 206, "play enlarged")
+
+	at := func(v quantity.Length) float64 { return top + high*(1-float64(v)/(1.1*scale)) }
+	p.line(faint, left, top, left, top+high)
+	p.text(ink, "start", left+14, at(0)+4, "0")
+	lowest := math.Inf(1)
+	mark := func(class string, v quantity.Length, words string) {
+		if !(v > 0) {
+			return
+		}
+		y := at(v)
+		p.line(class, left-8, y, left+8, y)
+		if y > lowest-14 { // keep the words apart, the marks where they are
+			y = lowest - 14
+		}
+		lowest = y
+		p.text(ink, "start", left+14, y+4, words+" "+show(v))
+	}
+	marks := []struct {
+		class string
+		value quantity.Length
+		words string
+	}{{ink, in.NewClearance, "new"}, {ink, in.EarlierClearance, "before"}, {accent, in.BearingClearance, "now"}, {warn, in.WornLimit, "renew at"}}
+	for i := range marks { // from the bottom of the scale upward
+		for j := i; j > 0 && marks[j].value < marks[j-1].value; j-- {
+			marks[j], marks[j-1] = marks[j-1], marks[j]
+		}
+	}
+	for _, m := range marks {
+		mark(m.class, m.value, m.words)
+	}
+	return []sheet.Drawing{{Name: "stern-bearing", Title: title, Description: description + bushWords(&in, &out, b), SVG: p.end()}}
+}
+
+// bushWords tells what the scale shows to those who cannot see it.
+func bushWords(in *bearing.Bush, out *bearing.Wear, b brush) string {
+	length, _ := quantity.Lookup("length")
+	hours, _ := quantity.Lookup("time")
+	words := ""
+	if in.WornLimit > 0 {
+		words += " Worn limit " + length.Print(float64(in.WornLimit), b.units, "mm", "in") + "."
+	}
+	if in.NewClearance > 0 {
+		words += " When new " + length.Print(float64(in.NewClearance), b.units, "mm", "in") + "."
+	}
+	if out.TimeLeft >= 0 && out.TimeLeft < bearing.Never {
+		words += " At this rate " + hours.Print(float64(out.TimeLeft), b.units, "h", "h") + " of running are left."
+	}
+	return words
+}

@@ -1,0 +1,110 @@
+package fastener
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/stock"
+)
+
+// refuseStack lists everything in the stack that cannot be.
+func refuseStack(in *Stack) error {
+	var faults problem.List
+	above(&faults, "/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
+	if above(&faults, "/pitch", "pitch", float64(in.Pitch)) && float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
+		faults.Add("/pitch", "the pitch is so coarse that the thread has no root left", "well below the thread diameter", "an inch thread's pitch is one inch divided by its threads per inch")
+	}
+	if in.ThreadForm != Metric && in.ThreadForm != Inch {
+		faults.Add("/threadForm", "the thread standard is missing or unknown", "metric, inch", "")
+	}
+	if in.Made != PartlyThreaded && in.Made != FullyThreaded {
+		faults.Add("/made", "how far the bolt is threaded is missing or unknown", "partly, fully", "")
+	}
+	refuseLayers(&faults, in)
+	refuseRoom(&faults, in)
+	if in.BoltCount != 0 && (in.BoltCount < 2 || in.BoltCount > mostBolts) {
+		faults.Add("/boltCount", fmt.Sprintf("%d bolts", in.BoltCount), fmt.Sprintf("2 to %d", mostBolts), "")
+	}
+	share(&faults, "/firstPass", "first pass", float64(in.FirstPass))
+	share(&faults, "/secondPass", "second pass", float64(in.SecondPass))
+	if in.SecondPass < in.FirstPass {
+		faults.Add("/secondPass", "the second pass is lighter than the first", "from the first pass up to 1", "")
+	}
+	optional(&faults, "/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
+	optional(&faults, "/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
+	optional(&faults, "/reuseTorque", "least running torque", float64(in.ReuseTorque))
+	refuseReuse(&faults, in)
+	return faults.Err()
+}
+
+// refuseReuse asks that a scrap limit be that of the bolt's own size.
+func refuseReuse(faults *problem.List, in *Stack) {
+	if in.ThreadSize == "" {
+		return
+	}
+	const slack = 0.0003 // between a thread's nominal and its real diameter
+	diameter, _, _ := strings.Cut(in.ThreadSize, "-")
+	if inch := 0.0254 * stock.Amount(diameter); in.ThreadForm != Inch || !(math.Abs(inch-float64(in.NominalDiameter)) <= slack) {
+		faults.Add("/reuseRule", fmt.Sprintf("the scrap limit is for %s, the bolt has a %s thread of %.4g mm", in.ThreadSize, in.ThreadForm, 1000*in.NominalDiameter),
+			"the row of the bolt's own size", "the authorities give inch sizes only; type the limit of the nut's maker for a metric one")
+	}
+}
+
+func refuseLayers(faults *problem.List, in *Stack) {
+	above(faults, "/headFlangeThickness", "flange under the head", float64(in.HeadFlangeThickness))
+	above(faults, "/nutFlangeThickness", "flange under the nut", float64(in.NutFlangeThickness))
+	notBelow(faults, "/spacerThickness", "spacer", float64(in.SpacerThickness))
+	optional(faults, "/washerThickness", "washer", float64(in.WasherThickness))
+	for _, w := range [2]struct {
+		where string
+		count int
+	}{{"/washersAtHead", in.WashersAtHead}, {"/washersAtNut", in.WashersAtNut}} {
+		if w.count < 0 || w.count > 4 {
+			faults.Add(w.where, fmt.Sprintf("%d washers", w.count), "0 to 4", "")
+		}
+	}
+	if in.WashersAtHead+in.WashersAtNut > 0 && in.WasherThickness == 0 {
+		faults.Add("/washerThickness", "washers are given without their thickness", "above 0", "")
+	}
+	above(faults, "/nutHeight", "height of the nut", float64(in.NutHeight))
+	optional(faults, "/headHeight", "height of the head", float64(in.HeadHeight))
+	optional(faults, "/protrudingThreads", "threads beyond the nut", float64(in.ProtrudingThreads))
+	optional(faults, "/threadLength", "thread length", float64(in.ThreadLength))
+	optional(faults, "/boltLength", "length of the bolt", float64(in.BoltLength))
+	if in.StockLengths == "" && in.BoltLength == 0 {
+		faults.Add("/stockLengths", "there is nothing to choose from", `sizes with commas between them, such as "40 mm, 45 mm"`, "or type the length of the bolt in hand")
+	}
+	if in.BoltLength > 0 && in.ThreadLength > in.BoltLength {
+		faults.Add("/threadLength", fmt.Sprintf("the thread is longer (%.4g mm) than the bolt (%.4g mm)", 1000*in.ThreadLength, 1000*in.BoltLength), "up to the length of the bolt", "the length of a bolt is counted from under its head")
+	}
+}
+
+// refuseList says what is wrong with a list of stock lengths.
+func refuseList(list stock.List) error {
+	return problem.List{{Where: "/stockLengths", What: list.Fault(), Allowed: `rising sizes with commas between them, such as "40 mm, 45 mm" or "1-1/2 in, 1-3/4 in"`}}
+}
+
+func refuseRoom(faults *problem.List, in *Stack) {
+	optional(faults, "/headRoom", "room on the head's side", float64(in.HeadRoom))
+	optional(faults, "/nutRoom", "room on the nut's side", float64(in.NutRoom))
+	notBelow(faults, "/socketHeight", "height of the socket", float64(in.SocketHeight))
+	optional(faults, "/socketWidth", "width of the socket", float64(in.SocketWidth))
+	optional(faults, "/roundRoom", "room beside the bolt", float64(in.RoundRoom))
+	if in.HeadRoom > 0 && in.HeadHeight == 0 {
+		faults.Add("/headHeight", "the room on the head's side is given without the height of the head", "above 0", "choose the head, or measure it")
+	}
+	if in.RoundRoom > 0 && in.RoundRoom < in.NominalDiameter/2 {
+		faults.Add("/roundRoom", fmt.Sprintf("the nearest thing stands inside the bolt: %.4g mm from its middle, the bolt reaches %.4g mm", 1000*in.RoundRoom, 500*in.NominalDiameter), "at least half the thread diameter", "measure from the middle of the bolt")
+	}
+}
+
+// notBelow asks for a finite length that is not below nothing by more than a
+// gauge may be out.
+func notBelow(faults *problem.List, where, name string, v float64) {
+	const hair = 0.002
+	if !(v >= -hair) || math.IsInf(v, 1) {
+		faults.Add(where, "the "+name+" is negative or not a number", "0 for none, or above 0", "")
+	}
+}

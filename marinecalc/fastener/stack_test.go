@@ -1,0 +1,234 @@
+package fastener
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/stock"
+)
+
+const (
+	shopInch   = "3/4 in, 1 in, 1-1/4 in, 1-1/2 in, 1-3/4 in, 2 in, 2-1/4 in, 2-1/2 in, 2-3/4 in, 3 in"
+	shopMetric = "16 mm, 20 mm, 25 mm, 30 mm, 35 mm, 40 mm, 45 mm, 50 mm, 55 mm, 60 mm, 65 mm, 70 mm, 80 mm, 90 mm, 100 mm, 110 mm, 120 mm, 130 mm, 140 mm, 150 mm"
+)
+
+// twoFlanges is M10 through two flanges of 12 mm with a 10 mm nut.
+func twoFlanges() Stack {
+	return Stack{
+		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric, Made: PartlyThreaded,
+		HeadFlangeThickness: 0.012, NutFlangeThickness: 0.012, NutHeight: 0.010, HeadHeight: 0.0064,
+		ProtrudingThreads: 2, StockLengths: shopMetric, BoltCount: 4, FirstPass: 0.33, SecondPass: 0.67,
+	}
+}
+
+func stackup(t *testing.T, in Stack) Fit {
+	t.Helper()
+	out, err := Stackup(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func TestTwoThreadsBeyondTheNut(t *testing.T) {
+	// US Army TM 5-2330-325-13&P, work package 0095; nut height 0.468 in of
+	// ASME B18.16.6 style NE 7/16-14: 1 + 0.468 + 2/14 = 1.611 in.
+	in := twoFlanges()
+	in.NominalDiameter, in.Pitch, in.ThreadForm, in.StockLengths = 7./16*inch, inch/14, Inch, shopInch
+	in.HeadFlangeThickness, in.NutFlangeThickness, in.NutHeight = 0.5*inch, 0.5*inch, 0.468*inch
+	out := stackup(t, in)
+	near(t, "shortest", float64(out.ShortestLength), 1.610857*inch, 1e-6)
+	near(t, "chosen", float64(out.ChosenLength), 1.75*inch, 1e-12)
+	near(t, "shorter", float64(out.ShorterLength), 1.5*inch, 1e-12)
+	// The thread of 1-1/8 in (ASME B18.2.1) reaches into 1 in of grip up to 2 in.
+	if out.LengthsThatGo != "1-3/4 in, 2 in" || out.WhyNotLonger != NutMeetsShank {
+		t.Errorf("%q go, then %q", out.LengthsThatGo, out.WhyNotLonger)
+	}
+	near(t, "too long by", float64(out.LongerBy), 0.125*inch, 1e-9)
+}
+
+func TestStandardThreadLengths(t *testing.T) {
+	// ASME B18.2.1 up to 6 in: 2D + 1/4 in.
+	for d, want := range map[float64]float64{1. / 4: 0.75, 3. / 8: 1, 7. / 16: 1.125, 1. / 2: 1.25, 3. / 4: 1.75, 1: 2.25} {
+		in := twoFlanges()
+		in.NominalDiameter, in.ThreadForm, in.BoltLength = quantity.Length(d*inch), Inch, 6*inch
+		near(t, "inch", float64(stackup(t, in).ThreadedLength), want*inch, 1e-12)
+	}
+	// ISO 888: 2d + 6 up to 125 mm, + 12 up to 200 mm, + 25 above.
+	for length, want := range map[float64]float64{100: 26, 125: 26, 130: 32, 200: 32, 220: 45, 20: 20} {
+		in := twoFlanges()
+		in.BoltLength = quantity.Length(length * mm)
+		near(t, "metric", float64(stackup(t, in).ThreadedLength), want*mm, 1e-12)
+	}
+}
+
+func TestWhyLengthsDoNotGo(t *testing.T) {
+	for _, c := range []struct {
+		what              string
+		change            func(*Stack)
+		go_               string
+		none, short, long string
+	}{
+		{"free", func(*Stack) {}, "40 mm, 45 mm, 50 mm", "", TooFewThreads, NutMeetsShank},
+		{"fully threaded", func(s *Stack) { s.Made, s.StockLengths = FullyThreaded, "35 mm, 40 mm, 45 mm" }, "40 mm, 45 mm", "", TooFewThreads, NothingHinders},
+		{"gearbox behind", func(s *Stack) { s.HeadRoom = 0.052 }, "40 mm, 45 mm", "", TooFewThreads, NoRoomForHead},
+		{"tall socket", func(s *Stack) { s.NutRoom, s.SocketHeight = 0.060, 0.040 }, "40 mm", "", TooFewThreads, NoRoomForNut},
+		{"in between", func(s *Stack) { s.HeadRoom = 0.044 }, "", FallsInBetween, TooFewThreads, NoRoomForHead},
+		{"no room at all", func(s *Stack) { s.HeadRoom, s.StockLengths = 0.044, "40 mm, 45 mm" }, "", NoneIsShort, EndOfList, NoRoomForHead},
+		{"short list", func(s *Stack) { s.StockLengths = "20 mm, 30 mm" }, "", NoneIsLong, TooFewThreads, EndOfList},
+	} {
+		in := twoFlanges()
+		c.change(&in)
+		out := stackup(t, in)
+		if out.LengthsThatGo != c.go_ || out.NoneGoes != c.none || out.WhyNotShorter != c.short || out.WhyNotLonger != c.long {
+			t.Errorf("%s: %q go, none %q, shorter %q, longer %q", c.what, out.LengthsThatGo, out.NoneGoes, out.WhyNotShorter, out.WhyNotLonger)
+		}
+	}
+}
+
+// What the search finds is what a plain check of each length finds, and the
+// first that goes is the chosen one.
+func TestChoiceAgreesWithEachLength(t *testing.T) {
+	r := rand.New(rand.NewPCG(11, 1))
+	between := func(low, high float64) quantity.Length { return quantity.Length(low + (high-low)*r.Float64()) }
+	found := 0
+	for range 2000 {
+		in := twoFlanges()
+		in.HeadFlangeThickness, in.NutFlangeThickness = between(0.006, 0.03), between(0.006, 0.03)
+		in.WashersAtHead, in.WashersAtNut, in.WasherThickness = r.IntN(2), r.IntN(3), 0.002
+		in.HeadRoom, in.NutRoom, in.SocketHeight = between(0.03, 0.12), between(0.03, 0.12), between(0, 0.05)
+		out := stackup(t, in)
+		var goes []string
+		chosen := math.NaN()
+		for rest := in.StockLengths; rest != ""; {
+			var size quantity.Length
+			var words string
+			size, words, rest = rest.Cut()
+			one := in
+			one.BoltLength = size
+			fit := stackup(t, one)
+			if fit.ThreadsBeyond >= 2-1e-6 && fit.ThreadBelowNut >= -1e-8 && fit.HeadRoomLeft >= -1e-8 && fit.NutRoomLeft >= -1e-8 {
+				goes = append(goes, words)
+				if math.IsNaN(chosen) {
+					chosen = float64(size)
+				}
+			}
+		}
+		if out.LengthsThatGo != strings.Join(goes, ", ") || !(math.IsNaN(chosen) && out.NoneGoes != "" || chosen == float64(out.ChosenLength)) {
+			t.Fatalf("%+v\nchooses %v of %q, each alone gives %v of %q", in, out.ChosenLength, out.LengthsThatGo, chosen, goes)
+		}
+		if len(goes) > 0 {
+			found++
+		}
+	}
+	if found < 300 {
+		t.Errorf("only %d stacks took a bolt", found)
+	}
+}
+
+func TestThickerFlangesNeverTakeAShorterBolt(t *testing.T) {
+	in := twoFlanges()
+	last := quantity.Length(0)
+	for thickness := 0.006; thickness < 0.04; thickness += 0.0005 {
+		in.HeadFlangeThickness = quantity.Length(thickness)
+		out := stackup(t, in)
+		if out.ChosenLength < last {
+			t.Fatalf("%v mm of flange takes %v", 1000*thickness, out.ChosenLength)
+		}
+		last = out.ChosenLength
+	}
+}
+
+func TestOrderOfTightening(t *testing.T) {
+	// ASME PCC-1, the older cross pattern for 4, 8 and 12 bolts, from memory.
+	for n, want := range map[int][]int{
+		4: {1, 3, 2, 4}, 8: {1, 5, 3, 7, 2, 6, 4, 8}, 12: {1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12},
+		3: {1, 2, 3}, 5: {1, 3, 5, 2, 4}, // common practice, no source
+	} {
+		if got := TighteningOrder(n); !slices.Equal(got, want) {
+			t.Errorf("%d bolts: %v, want %v", n, got, want)
+		}
+	}
+	for n := 2; n <= mostBolts; n++ {
+		order := TighteningOrder(n)
+		sorted := slices.Sorted(slices.Values(order))
+		for i, bolt := range sorted {
+			if len(order) != n || bolt != i+1 {
+				t.Fatalf("%d bolts: %v misses or repeats one", n, order)
+			}
+		}
+		if n%2 == 0 && n > 2 && (order[1]-order[0]) != n/2 {
+			t.Errorf("%d bolts: the second is not opposite the first: %v", n, order)
+		}
+	}
+	if got := stackup(t, twoFlanges()).TighteningOrder; got != "1 - 3 - 2 - 4" {
+		t.Errorf("four bolts: %q", got)
+	}
+}
+
+func TestReuseLimitsByAuthority(t *testing.T) {
+	// 1/2-13: 10, 24 and 15 lbf·in by FAA AC 43.13-1B table 7-2, TM
+	// 1-1500-204-23-6 table 2-8 and TM 9-6115-604-34 table 1-3.
+	in := twoFlanges()
+	in.MeasuredRunningTorque = 16 * lbfIn
+	in.NominalDiameter, in.Pitch, in.ThreadForm, in.ThreadSize = 0.5*inch, inch/13, Inch, "1/2-13"
+	for limit, passes := range map[float64]bool{10: true, 24: false, 15: true} {
+		in.ReuseTorque = quantity.Torque(limit * lbfIn)
+		if got := stackup(t, in).ReuseMargin; (got >= 1) != passes {
+			t.Errorf("16 against %v lbf·in: margin %v", limit, got)
+		}
+	}
+}
+
+func TestImpossibleStacksAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*Stack){
+		"/headFlangeThickness": func(s *Stack) { s.HeadFlangeThickness = 0 },
+		"/nutFlangeThickness":  func(s *Stack) { s.NutFlangeThickness = -0.01 },
+		"/nutHeight":           func(s *Stack) { s.NutHeight = quantity.Length(math.NaN()) },
+		"/washersAtNut":        func(s *Stack) { s.WashersAtNut, s.WasherThickness = 9, 0.002 },
+		"/washerThickness":     func(s *Stack) { s.WashersAtHead = 1 },
+		"/headHeight":          func(s *Stack) { s.HeadRoom, s.HeadHeight = 0.05, 0 },
+		"/threadLength":        func(s *Stack) { s.BoltLength, s.ThreadLength = 0.04, 0.05 },
+		"/stockLengths":        func(s *Stack) { s.StockLengths = "40 mm, 35 mm" },
+		"/stockLengths ":       func(s *Stack) { s.StockLengths = "" },
+		"/boltCount":           func(s *Stack) { s.BoltCount = 1 },
+		"/secondPass":          func(s *Stack) { s.SecondPass = 0.2 },
+		"/made":                func(s *Stack) { s.Made = "" },
+		"/threadForm":          func(s *Stack) { s.ThreadForm = "whitworth" },
+		"/pitch":               func(s *Stack) { s.Pitch = 0.009 },
+		"/reuseRule":           func(s *Stack) { s.ThreadSize = "7/16-14" },
+		"/roundRoom":           func(s *Stack) { s.RoundRoom = 0.004 },
+	} {
+		in := twoFlanges()
+		change(&in)
+		_, err := Stackup(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func TestStackupDoesNotAllocate(t *testing.T) {
+	in := twoFlanges()
+	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.2, 0.2, 0.05
+	if n := testing.AllocsPerRun(100, func() { _, _ = Stackup(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkStackup(b *testing.B) {
+	in := twoFlanges()
+	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.2, 0.2, 0.05
+	in.StockLengths = stock.List(shopMetric)
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Stackup(in)
+	}
+}

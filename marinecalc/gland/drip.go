@@ -1,0 +1,134 @@
+package gland
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Bilge is what drips into the boat and what throws it out again. A field
+// marked optional is not given when it is zero.
+type Bilge struct {
+	DripRate       quantity.DripRate // under way, 0 to 20/s; 0 is none
+	DripRateAtRest quantity.DripRate // 0 to 20/s; 0 is none
+	DropVolume     quantity.Volume   // 1e-8 to 3e-7 m³
+	TimeUnderWay   quantity.Time     // in a week, 0 to 604 800 s
+
+	OtherInflow  quantity.VolumeFlow // rain, other leaks; 0 is none
+	SwitchVolume quantity.Volume     // that brings the empty bilge up to the pump's switch; optional
+	CycleVolume  quantity.Volume     // thrown out each time; optional
+	FloodVolume  quantity.Volume     // that brings the empty bilge up to where harm begins; optional
+	PumpFlow     quantity.VolumeFlow // as it is fitted, with its hose and lift; optional
+
+	PumpPower     quantity.Power  // volts times amperes; optional
+	StandingPower quantity.Power  // of all else that stays switched on; 0 is none
+	BatteryEnergy quantity.Energy // volts times ampere-hours; optional
+	UsableShare   quantity.Ratio  // of BatteryEnergy, above 0 up to 1
+	TimeAway      quantity.Time   // that the boat is left alone; optional
+}
+
+// Burden is what the drips cost. A figure for which an optional input is
+// missing is NaN. A time of Never means that it does not come to it.
+type Burden struct {
+	DayAtRest    quantity.Volume // from the gland alone, a day and night of it
+	DayUnderWay  quantity.Volume
+	WeekVolume   quantity.Volume // under way and at rest as the week has it
+	LeakUnderWay quantity.VolumeFlow
+	LeakAtRest   quantity.VolumeFlow
+	Inflow       quantity.VolumeFlow // at rest, from the gland and all else
+
+	TimeToSwitch   quantity.Time   // from the empty bilge, boat at rest
+	CyclesPerDay   quantity.Ratio  // of the pump, at rest
+	PumpTime       quantity.Time   // that it runs in a day, at rest
+	EnergyPerDay   quantity.Energy // out of the battery, at rest
+	TimeToFlat     quantity.Time   // until the usable part is gone
+	TimeToFlood    quantity.Time   // from the empty bilge with a dead pump
+	TimeUnattended quantity.Time   // flat battery first, then the flood
+	PumpMargin     quantity.Ratio  // pump flow over the greatest inflow
+}
+
+const (
+	day  = 86400.0
+	week = 7 * day
+	// Never stands for what does not come in ten years, in seconds.
+	Never = 10 * 365.25 * day
+)
+
+// Cost finds what the drips of a gland cost in water, pump and battery.
+//
+// Drips times drop volume is a flow; a volume over a flow is a time. In the
+// long run a pump runs the part of the day that inflow is of its flow, and
+// takes power times that time out of the battery (conservation of mass and of
+// energy). The figures at rest are those of a boat left alone.
+//
+// The error is a problem.List of everything that cannot be. Cost allocates
+// nothing when it succeeds.
+func Cost(in Bilge) (Burden, error) {
+	if err := in.usable(); err != nil {
+		return Burden{}, err
+	}
+	var out Burden
+	way := float64(in.DropVolume) * max(0, float64(in.DripRate))
+	rest := float64(in.DropVolume) * max(0, float64(in.DripRateAtRest))
+	inflow := rest + float64(in.OtherInflow)
+	out.LeakUnderWay, out.LeakAtRest, out.Inflow = quantity.VolumeFlow(way), quantity.VolumeFlow(rest), quantity.VolumeFlow(inflow)
+	out.DayAtRest, out.DayUnderWay = quantity.Volume(rest*day), quantity.Volume(way*day)
+	under := float64(in.TimeUnderWay)
+	out.WeekVolume = quantity.Volume(way*under + rest*(week-under))
+
+	out.TimeToSwitch = until(float64(in.SwitchVolume), inflow)
+	out.CyclesPerDay = quantity.Ratio(inflow * day / given(float64(in.CycleVolume)))
+	running := day * inflow / given(float64(in.PumpFlow))
+	out.PumpTime = quantity.Time(running)
+	energy := given(float64(in.PumpPower))*running + float64(in.StandingPower)*day
+	out.EnergyPerDay = quantity.Energy(energy)
+	out.TimeToFlat = until(float64(in.BatteryEnergy)*float64(in.UsableShare), energy/day)
+	out.TimeToFlood = until(float64(in.FloodVolume), inflow)
+	out.TimeUnattended = out.TimeToFlat + out.TimeToFlood
+	worst := max(way, rest) + float64(in.OtherInflow)
+	out.PumpMargin = quantity.Ratio(given(float64(in.PumpFlow)) / given(worst))
+	return out, nil
+}
+
+// until is how long an amount lasts, up to Never; NaN where it is not given.
+func until(amount, flow float64) quantity.Time {
+	return quantity.Time(min(given(amount)/flow, Never))
+}
+
+// given turns "not given" into NaN, which then marks all that rests on it.
+func given(v float64) float64 {
+	if v == 0 {
+		return math.NaN()
+	}
+	return v
+}
+
+// usable says whether Cost can work with what is given.
+func (in *Bilge) usable() error {
+	var bad problem.List
+	check := func(where, what string, v, lo, hi float64, allowed string) {
+		if !within(v, lo, hi) {
+			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
+		}
+	}
+	check("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
+	check("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
+	check("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
+	check("/timeUnderWay", "the time under way in a week", float64(in.TimeUnderWay), 0, week, "0 to 168 h")
+	check("/otherInflow", "the other inflow", float64(in.OtherInflow), 0, 0.01, "0 to 36 m³/h")
+	check("/switchVolume", "the volume up to the switch", float64(in.SwitchVolume), 0, 100, "0 for not given, up to 100 m³")
+	check("/cycleVolume", "the volume thrown out each time", float64(in.CycleVolume), 0, 100, "0 for not given, up to 100 m³")
+	check("/floodVolume", "the volume up to where harm begins", float64(in.FloodVolume), 0, 1000, "0 for not given, up to 1000 m³")
+	check("/pumpFlow", "the flow of the pump", float64(in.PumpFlow), 0, 0.1, "0 for not given, up to 360 m³/h")
+	check("/pumpPower", "the power of the pump", float64(in.PumpPower), 0, 10000, "0 for not given, up to 10 kW")
+	check("/standingPower", "the power of what stays switched on", float64(in.StandingPower), 0, 10000, "0 to 10 kW")
+	check("/batteryEnergy", "the energy of the battery", float64(in.BatteryEnergy), 0, 1e10, "0 for not given, up to 2700 kW·h")
+	check("/usableShare", "the usable part of the battery", float64(in.UsableShare), 1e-3, 1, "above 0 up to 1")
+	check("/timeAway", "the time the boat is left alone", float64(in.TimeAway), 0, 1e9, "0 for not given, up to 30 years")
+	if in.SwitchVolume > 0 && in.FloodVolume > 0 && in.FloodVolume < in.SwitchVolume {
+		bad.Add("/floodVolume", fmt.Sprintf("harm begins at %.4g L, before the pump starts at %.4g L", 1000*in.FloodVolume, 1000*in.SwitchVolume), "from the switch's volume upward", "set the switch lower, or measure both again from the empty bilge")
+	}
+	return bad.Err()
+}

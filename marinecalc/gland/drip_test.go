@@ -1,0 +1,120 @@
+package gland
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// moored is a boat left at its mooring with a slow drip.
+func moored() Bilge {
+	return Bilge{DripRate: 8. / 60, DripRateAtRest: 4. / 60, DropVolume: 5e-8, TimeUnderWay: 5 * 3600,
+		SwitchVolume: 0.020, CycleVolume: 0.012, FloodVolume: 0.300, PumpFlow: 20e-3 / 60,
+		PumpPower: 48, StandingPower: 1.2, BatteryEnergy: 1200 * 3600, UsableShare: 0.5, TimeAway: 14 * day}
+}
+
+func cost(t *testing.T, in Bilge) Burden {
+	t.Helper()
+	out, err := Cost(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func TestDropsToLitres(t *testing.T) {
+	// Derived from the drop of USP 32 <1101>, 20 to the millilitre: 10 drops
+	// a minute are 0.72 L a day, 60 are 4.32 L.
+	in := moored()
+	in.DripRate, in.DripRateAtRest = 1, 10./60
+	out := cost(t, in)
+	alike(t, "10 a minute", float64(out.DayAtRest), 0.72e-3, 1e-12)
+	alike(t, "60 a minute", float64(out.DayUnderWay), 4.32e-3, 1e-12)
+}
+
+// In the long run the pump throws out what comes in, and the battery gives
+// what the pump and the rest take.
+func TestNothingIsLost(t *testing.T) {
+	r := rand.New(rand.NewPCG(9, 1))
+	for range 1000 {
+		in := moored()
+		in.DripRateAtRest = quantity.DripRate(r.Float64())
+		in.OtherInflow = quantity.VolumeFlow(1e-7 * r.Float64())
+		out := cost(t, in)
+		alike(t, "thrown out a day", float64(in.PumpFlow)*float64(out.PumpTime), float64(out.Inflow)*day, 1e-12)
+		alike(t, "in cycles", float64(out.CyclesPerDay)*float64(in.CycleVolume), float64(out.Inflow)*day, 1e-12)
+		if out.TimeToFlat < Never {
+			alike(t, "battery", float64(out.EnergyPerDay)*float64(out.TimeToFlat)/day, float64(in.BatteryEnergy)*float64(in.UsableShare), 1e-12)
+		}
+		if out.TimeToSwitch > out.TimeToFlood {
+			t.Fatal("harm begins before the pump starts")
+		}
+		more := in
+		more.DripRateAtRest *= 1.1
+		if worse := cost(t, more); worse.TimeUnattended > out.TimeUnattended || worse.EnergyPerDay < out.EnergyPerDay {
+			t.Fatal("more drips cost less")
+		}
+	}
+}
+
+func TestNoDripsNeverFlood(t *testing.T) {
+	in := moored()
+	in.DripRate, in.DripRateAtRest, in.StandingPower = 0, 0, 0
+	out := cost(t, in)
+	if out.TimeToSwitch != Never || out.TimeToFlood != Never || out.TimeToFlat != Never || out.EnergyPerDay != 0 {
+		t.Errorf("%+v", out)
+	}
+	in.DripRateAtRest = -noneBelow / 2 // a count of none, drawn below it
+	if got := cost(t, in); got.LeakAtRest != 0 {
+		t.Errorf("drips below none leak %v", got.LeakAtRest)
+	}
+}
+
+func TestWhatIsNotGivenIsNotSaid(t *testing.T) {
+	out := cost(t, Bilge{DripRate: 0.1, DripRateAtRest: 0.1, DropVolume: 5e-8, UsableShare: 0.5})
+	for name, v := range map[string]float64{"switch": float64(out.TimeToSwitch), "cycles": float64(out.CyclesPerDay), "pump": float64(out.PumpTime),
+		"energy": float64(out.EnergyPerDay), "flat": float64(out.TimeToFlat), "flood": float64(out.TimeToFlood), "margin": float64(out.PumpMargin)} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s is %v", name, v)
+		}
+	}
+}
+
+func TestImpossibleBilgesAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*Bilge){
+		"/dripRate":      func(b *Bilge) { b.DripRate = -1 },
+		"/dropVolume":    func(b *Bilge) { b.DropVolume = 0.05 },
+		"/timeUnderWay":  func(b *Bilge) { b.TimeUnderWay = 8 * day },
+		"/floodVolume":   func(b *Bilge) { b.FloodVolume = 0.010 },
+		"/usableShare":   func(b *Bilge) { b.UsableShare = 50 },
+		"/pumpFlow":      func(b *Bilge) { b.PumpFlow = quantity.VolumeFlow(math.NaN()) },
+		"/batteryEnergy": func(b *Bilge) { b.BatteryEnergy = -1 },
+	} {
+		in := moored()
+		change(&in)
+		_, err := Cost(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func TestCostDoesNotAllocate(t *testing.T) {
+	in := moored()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Cost(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkCost(b *testing.B) {
+	in := moored()
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Cost(in)
+	}
+}

@@ -1,0 +1,164 @@
+package gland
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/stock"
+)
+
+// Box is a stuffing box that is to be packed. All lengths are in metres; the
+// range that Pack accepts stands beside each. What is measured may be drawn a
+// hair below nothing.
+type Box struct {
+	ShaftDiameter  quantity.Length // where it is not worn, 10 mm to 200 mm
+	BoxBore        quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft
+	BoxDepth       quantity.Length // from the mouth to the bottom, 5 mm to 600 mm
+	FollowerDepth  quantity.Length // that the follower takes up inside the mouth, 0 to 200 mm
+	GrooveDiameter quantity.Length // of the shaft where packing has worn it; 0: not worn, else half to the whole of the shaft
+
+	StockSections  stock.List      // to choose from
+	SkiveAllowance quantity.Length // added to a ring for its cut, 0 to 50 mm
+	SpareRings     int             // 0 to 20
+}
+
+// Rings is what Pack finds. A figure for which a reading is missing is NaN.
+type Rings struct {
+	Section       quantity.Length // room between shaft and bore
+	StockSection  quantity.Length // the nearest that is sold
+	SoldAs        string          // the same as written in the list
+	SectionExcess quantity.Length // stock less room; minus: thinner than the room
+
+	RingCount    quantity.Ratio // whole rings that go in
+	RingLength   quantity.Length
+	TotalLength  quantity.Length // to buy, spare rings with it
+	JointStagger quantity.Angle  // from one joint to the next
+	PackedLength quantity.Length
+	DepthLeft    quantity.Length
+	PackedRatio  quantity.Ratio // packed length over shaft diameter
+
+	GrooveDepth   quantity.Length
+	GrooveSection quantity.Length // room between the worn shaft and the bore
+	GrooveShare   quantity.Ratio  // groove depth over section
+	StrengthLeft  quantity.Ratio  // torsional, of the shaft at the groove
+}
+
+// Pack finds packing size, number of rings, and their length.
+//
+// The section is half of bore less shaft, the length of a ring π·(shaft +
+// section) and what its bevelled cut adds (Mobley, Root Cause Failure
+// Analysis, 1999, p. 226). As many whole rings of the stock section go in as
+// the depth less the follower holds. In torsion a round shaft's strength goes
+// with the third power of its diameter (16·T/(π·d³): Shigley eq. 3-37).
+//
+// The error is a problem.List of everything that cannot be. Pack allocates
+// nothing when it succeeds.
+func Pack(in Box) (Rings, error) {
+	if err := in.usable(); err != nil {
+		return Rings{}, err
+	}
+	var out Rings
+	d, bore := float64(in.ShaftDiameter), float64(in.BoxBore)
+	section := (bore - d) / 2
+	out.Section = quantity.Length(section)
+	room := float64(in.BoxDepth - in.FollowerDepth)
+	if out.StockSection, out.SoldAs = nearest(in.StockSections, out.Section); !(float64(out.StockSection) <= room*(1+1e-9)) {
+		return Rings{}, in.noRing(out.StockSection, out.SoldAs)
+	}
+	out.SectionExcess = out.StockSection - out.Section
+	rings := math.Floor(room/float64(out.StockSection) + 1e-9)
+	out.RingCount = quantity.Ratio(rings)
+	out.RingLength = quantity.Length(math.Pi*(d+section)) + in.SkiveAllowance
+	out.TotalLength = quantity.Length(rings+float64(in.SpareRings)) * out.RingLength
+	out.JointStagger = stagger(rings)
+	out.PackedLength = quantity.Length(rings) * out.StockSection
+	out.DepthLeft = in.BoxDepth - in.FollowerDepth - out.PackedLength
+	out.PackedRatio = quantity.Ratio(out.PackedLength / in.ShaftDiameter)
+
+	worn := math.NaN()
+	if in.GrooveDiameter > 0 {
+		worn = float64(in.GrooveDiameter)
+	}
+	out.GrooveDepth = quantity.Length((d - worn) / 2)
+	out.GrooveSection = quantity.Length((bore - worn) / 2)
+	out.GrooveShare = quantity.Ratio((d - worn) / 2 / section)
+	out.StrengthLeft = quantity.Ratio(worn / d * worn / d * worn / d)
+	return out, nil
+}
+
+// nearest finds the stock size nearest to the room, the smaller of two that
+// are as near. It is NaN for a list that does not rise or cannot be read.
+func nearest(list stock.List, room quantity.Length) (best quantity.Length, words string) {
+	best = quantity.Length(math.Inf(1))
+	last := quantity.Length(0)
+	for rest := list; rest != ""; {
+		size, sold, after := rest.Cut()
+		if !(size > last) {
+			return quantity.Length(math.NaN()), ""
+		}
+		if math.Abs(float64(size-room)) < math.Abs(float64(best-room))-1e-9 {
+			best, words = size, sold
+		}
+		rest, last = after, size
+	}
+	return best, words
+}
+
+// noRing says why no size of the list will do.
+func (in *Box) noRing(best quantity.Length, sold string) error {
+	var bad problem.List
+	const allowed = `rising sizes with commas between them, such as "6 mm, 8 mm" or "1/4 in, 5/16 in"`
+	switch {
+	case in.StockSections == "":
+		bad.Add("/stockSections", "there is nothing to choose from", allowed, "")
+	case math.IsNaN(float64(best)):
+		bad.Add("/stockSections", in.StockSections.Fault(), allowed, "")
+	default:
+		bad.Add("/boxDepth", fmt.Sprintf("not one ring of %s goes in: the follower leaves %.4g mm", sold, 1000*(in.BoxDepth-in.FollowerDepth)), "deeper than the follower and one ring", "measure the depth with the old packing out and the follower off")
+	}
+	return bad
+}
+
+// stagger spreads the joints: a quarter turn from four rings on, evenly below
+// that. Common practice, no source.
+func stagger(rings float64) quantity.Angle {
+	switch {
+	case rings < 2:
+		return quantity.Angle(math.NaN())
+	case rings < 4:
+		return quantity.Angle(2 * math.Pi / rings)
+	}
+	return math.Pi / 2
+}
+
+// usable says whether Pack can work with what is given.
+func (in *Box) usable() error {
+	const hair = 0.002 // a depth of nothing, drawn with the accuracy of a rule
+	var bad problem.List
+	check := func(where, what string, v quantity.Length, lo, hi float64, allowed string) {
+		if !within(float64(v), lo, hi) {
+			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, float64(v)), allowed, "")
+		}
+	}
+	check("/shaftDiameter", "the shaft diameter", in.ShaftDiameter, 0.0099, 0.201, "10 mm to 200 mm")
+	check("/boxBore", "the bore of the box", in.BoxBore, 0.0139, 0.301, "14 mm to 300 mm")
+	check("/boxDepth", "the depth of the box", in.BoxDepth, 0.003, 0.602, "5 mm to 600 mm")
+	check("/followerDepth", "the depth of the follower", in.FollowerDepth, -hair, 0.202, "0 to 200 mm")
+	check("/skiveAllowance", "the addition for the cut", in.SkiveAllowance, -hair, 0.05, "0 to 50 mm")
+	if in.SpareRings < 0 || in.SpareRings > 20 {
+		bad.Add("/spareRings", fmt.Sprintf("%d spare rings", in.SpareRings), "0 to 20", "")
+	}
+	if len(bad) > 0 {
+		return bad
+	}
+	if !(in.BoxBore-in.ShaftDiameter >= 0.0018) { // 2 mm, less what two callipers may be out
+		bad.Add("/boxBore", fmt.Sprintf("the bore of the box leaves %.4g mm on each side for the packing", 500*(in.BoxBore-in.ShaftDiameter)), "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")
+		return bad
+	}
+	if in.GrooveDiameter != 0 && !within(float64(in.GrooveDiameter/in.ShaftDiameter), 0.5, 1.01) {
+		bad.Add("/grooveDiameter", fmt.Sprintf("a groove of %.4g mm cannot be in a shaft of %.4g mm", 1000*in.GrooveDiameter, 1000*in.ShaftDiameter), "half the shaft diameter up to the whole", "type the diameter that is left in the groove, not its depth")
+	}
+	return bad.Err()
+}

@@ -1,0 +1,144 @@
+package gland
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// small is a box for a 25 mm shaft, with metric packing to choose from.
+func small() Box {
+	return Box{ShaftDiameter: 0.025, BoxBore: 0.041, BoxDepth: 0.048, FollowerDepth: 0.010,
+		StockSections: "4 mm, 5 mm, 6 mm, 8 mm, 10 mm, 12 mm, 14 mm, 16 mm, 18 mm, 20 mm, 22 mm, 25 mm", SkiveAllowance: 0.00635, SpareRings: 1}
+}
+
+func pack(t *testing.T, in Box) Rings {
+	t.Helper()
+	out, err := Pack(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func TestRingOfTheHandbook(t *testing.T) {
+	// Mobley, Root Cause Failure Analysis (1999), p. 226: bore 4 in, shaft
+	// 2 in: section 1 in, mean diameter 3 in, length 9.42 in (the book rounds
+	// up to 9.43), about 1/4 in more for a bevel.
+	const inch = 0.0254
+	in := Box{ShaftDiameter: 2 * inch, BoxBore: 4 * inch, BoxDepth: 6 * inch, StockSections: "3/4 in, 1 in"}
+	out := pack(t, in)
+	alike(t, "section", float64(out.Section), inch, 1e-12)
+	alike(t, "length", float64(out.RingLength), 9.42*inch, 1e-3)
+	in.SkiveAllowance = inch / 4
+	alike(t, "bevelled", float64(pack(t, in).RingLength), 9.67*inch, 1e-3)
+	if out.SoldAs != "1 in" || out.RingCount != 6 {
+		t.Errorf("%v rings of %q", out.RingCount, out.SoldAs)
+	}
+}
+
+func TestRingsFillTheBox(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 1))
+	for range 2000 {
+		in := small()
+		in.BoxBore = in.ShaftDiameter + quantity.Length(0.008+0.03*r.Float64())
+		in.BoxDepth = quantity.Length(0.04 + 0.1*r.Float64())
+		out, err := Pack(in)
+		if err != nil {
+			continue // not one ring goes in
+		}
+		if out.DepthLeft < -1e-9 || out.DepthLeft >= out.StockSection {
+			t.Fatalf("%v left beside rings of %v", out.DepthLeft, out.StockSection)
+		}
+		for rest := in.StockSections; rest != ""; {
+			var size quantity.Length
+			size, _, rest = rest.Cut()
+			if math.Abs(float64(size-out.Section)) < math.Abs(float64(out.SectionExcess))-1e-9 {
+				t.Fatalf("%v is nearer to %v than %v", size, out.Section, out.StockSection)
+			}
+		}
+		deeper := in
+		deeper.BoxDepth += out.StockSection
+		alike(t, "one ring deeper", float64(pack(t, deeper).RingCount), float64(out.RingCount+1), 1e-12)
+		// The ring lies on the shaft inside and on the bore outside.
+		if l := float64(out.RingLength - in.SkiveAllowance); l < math.Pi*float64(in.ShaftDiameter) || l > math.Pi*float64(in.BoxBore) {
+			t.Fatalf("a ring of %v round a shaft of %v", l, in.ShaftDiameter)
+		}
+	}
+}
+
+func TestWornShaft(t *testing.T) {
+	in := small()
+	if out := pack(t, in); !math.IsNaN(float64(out.GrooveDepth)) {
+		t.Error("a smooth shaft has a groove")
+	}
+	in.GrooveDiameter = 0.0244
+	out := pack(t, in)
+	alike(t, "depth", float64(out.GrooveDepth), 0.0003, 1e-9)
+	alike(t, "room", float64(out.GrooveSection), 0.0083, 1e-9)
+	alike(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4) // derived: (24.4/25)³
+	deeper := in
+	deeper.GrooveDiameter = 0.0240
+	if pack(t, deeper).StrengthLeft >= out.StrengthLeft {
+		t.Error("a deeper groove leaves more strength")
+	}
+}
+
+func TestJointsAreStaggered(t *testing.T) {
+	for rings, degrees := range map[int]float64{2: 180, 3: 120, 4: 90, 7: 90} {
+		in := small()
+		in.BoxDepth = in.FollowerDepth + quantity.Length(rings)*0.008
+		alike(t, "stagger", float64(pack(t, in).JointStagger)*180/math.Pi, degrees, 1e-12)
+	}
+}
+
+func TestImpossibleBoxesAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*Box){
+		"/shaftDiameter":   func(b *Box) { b.ShaftDiameter = 25 },
+		"/boxBore":         func(b *Box) { b.BoxBore = 0.026 },
+		"/boxDepth":        func(b *Box) { b.FollowerDepth = 0.045 },
+		"/followerDepth":   func(b *Box) { b.FollowerDepth = quantity.Length(math.NaN()) },
+		"/grooveDiameter":  func(b *Box) { b.GrooveDiameter = 0.0003 },
+		"/grooveDiameter ": func(b *Box) { b.GrooveDiameter = 0.030 },
+		"/stockSections":   func(b *Box) { b.StockSections = "8 mm, 6 mm" },
+		"/stockSections ":  func(b *Box) { b.StockSections = "" },
+		"/spareRings":      func(b *Box) { b.SpareRings = -1 },
+		"/skiveAllowance":  func(b *Box) { b.SkiveAllowance = 1 },
+	} {
+		in := small()
+		change(&in)
+		_, err := Pack(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func TestPackDoesNotAllocate(t *testing.T) {
+	in := small()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Pack(in) }); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
+
+func BenchmarkPack(b *testing.B) {
+	in := small()
+	in.GrooveDiameter = 0.0244
+	in.StockSections = "3 mm, 1/8 in, 4 mm, 3/16 in, 5 mm, 6 mm, 1/4 in, 5/16 in, 8 mm, 3/8 in, 10 mm, 7/16 in, 12 mm, 1/2 in, 14 mm, 9/16 in, 5/8 in, 16 mm, 18 mm, 3/4 in, 20 mm, 22 mm, 7/8 in, 25 mm, 1 in"
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Pack(in)
+	}
+}
+
+// alike compares within a part of what is wanted.
+func alike(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	near(t, what, got, want, tolerance*math.Abs(want))
+}
