@@ -2,8 +2,15 @@ package marinecalc
 
 import (
 	"example.org/driveline/marinecalc/align"
+	"example.org/driveline/marinecalc/bearing"
+	"example.org/driveline/marinecalc/coupling"
+	"example.org/driveline/marinecalc/debris"
+	"example.org/driveline/marinecalc/decide"
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
+	"example.org/driveline/marinecalc/mount"
+	"example.org/driveline/marinecalc/shaft"
 	"example.org/driveline/marinecalc/torque"
 )
 
@@ -15,9 +22,31 @@ var catalogue []calculation
 func init() { // a plain variable would refer to itself through earlier results
 	catalogue = []calculation{
 		bind("shaft-torque", torque.AtShaft),
+		bindDrawn("shaft-strength", shaft.Strong, drawShaftSizes),
+		bindDrawn("shaft-whirl", shaft.Whirl, drawWhirl),
+		bindDrawn("key-strength", shaft.Key, drawKey),
+		bindDrawn("shaft-withdrawal", shaft.Withdraw, drawWithdrawal),
 		bind("bolt-preload", fastener.Tighten),
+		bindDrawn("coupling-grip", coupling.Hold, drawGrip),
+		bindDrawn("bolt-fit", fastener.Stackup, drawBoltFit),
+		bindDrawn("shaft-droop", shaft.Droop, drawDroop),
 		bindDrawn("coupling-alignment", align.Coupling, drawCouplingFace),
+		bindDrawn("mount-moves", mount.Correct, drawMountMoves),
+		bindDrawn("mount-load", mount.Carry, drawMountLoad),
 		bindDrawn("gland-heat", gland.Heat, drawDripCurve),
+		bindDrawn("gland-packing", gland.Pack, drawPacking),
+		bindDrawn("gland-drip", gland.Cost, drawBilge),
+		bindDrawn("bearing-clearance", bearing.Worn, drawBush),
+		bindDrawn("bearing-life", bearing.Last, drawLife),
+		bindDrawn("repair-or-replace", decide.Weigh, drawBreakEven),
+		bindInSession("work-plan", planWork, drawSchedule),
+		bindDrawn("wear-debris", debris.Measure, drawWear),
+		bindInSession("fluid-settling", settle, drawSettling),
+		bindInSession("fluid-cleanliness", classify, drawCleanliness),
+		bindDrawn("fluid-flush", fluid.Dilute, drawFlush),
+		bindInSession("vibration-source", findSource, drawSources),
+		readingTrend(),
+		bindInSession(faultFinding, findFault, drawRanking),
 	}
 }
 

@@ -7,6 +7,7 @@ import (
 	"reflect"
 	"slices"
 	"strings"
+	"sync"
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/problem"
@@ -34,9 +35,13 @@ type session struct {
 	units  quantity.System
 	trials int
 	seed   uint64
-	space  spread.Workspace
 	done   map[string]*outcome // nil while being worked out, or when it cannot be
+	kept   any                 // what the calculation under way keeps from its run on the estimates for its trials
 }
+
+// spaces keeps the memory of the trials, about a megabyte, from one run to
+// the next.
+var spaces = sync.Pool{New: func() any { return new(spread.Workspace) }}
 
 // outcome is a sheet and what later calculations must know of it.
 type outcome struct {
@@ -139,7 +144,12 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 	if len(f.problems) > 0 {
 		return nil, f.missing, f.problems
 	}
+	s.kept = nil
 	if err := call.run(); err != nil {
+		var l lacking
+		if errors.As(err, &l) {
+			return nil, []*contract.Property{k.Input.Child(l.input)}, problem.List{l.problem()}
+		}
 		var list problem.List
 		if !errors.As(err, &list) {
 			list = problem.List{{What: err.Error()}}
@@ -152,10 +162,23 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 		return nil, nil, problems
 	}
 	w.doubts()
-	w.ranges()
+	space := spaces.Get().(*spread.Workspace)
+	defer spaces.Put(space) // the sheet keeps nothing of it
+	w.ranges(space)
 	w.dropUntried()
 	return w.write(), nil, nil
 }
+
+// lacking is the error of a calculation that misses an input which it would
+// have taken from elsewhere too.
+type lacking struct{ input, what, hint string }
+
+func (l lacking) problem() problem.Problem {
+	return problem.Problem{Where: "/" + l.input, What: l.what, Hint: l.hint}
+}
+
+// Error says what is missing.
+func (l lacking) Error() string { return l.what }
 
 // measure is one result of a run.
 type measure struct {
@@ -246,7 +269,7 @@ func (w *writing) doubts() {
 
 // ranges runs the trials: every number with a spread is drawn, the typed
 // function is run, every numeric result is kept.
-func (w *writing) ranges() {
+func (w *writing) ranges(space *spread.Workspace) {
 	if w.session.trials < 0 || len(w.leaves) == 0 {
 		return
 	}
@@ -254,26 +277,39 @@ func (w *writing) ranges() {
 	for i, l := range w.leaves {
 		factors[i] = l.factor
 	}
-	outputs := w.numbers()
+	outputs, explained := w.numbers()
 	if len(outputs) == 0 {
 		return
 	}
-	model := func(x, y []float64) bool {
-		for i, l := range w.leaves {
-			*l.to = x[i]
+	// Trials take most of the time: what they touch is looked up beforehand.
+	to, from := make([]*float64, len(w.leaves)), make([]*float64, len(outputs))
+	for i, l := range w.leaves {
+		to[i] = l.to
+	}
+	var directions []int
+	for i, m := range outputs {
+		from[i] = m.number
+		if k := m.property.Kind; k != nil && k.Name == "direction" {
+			directions = append(directions, i)
 		}
-		if w.call.run() != nil {
+	}
+	run := w.call.run
+	model := func(x, y []float64) bool {
+		for i, v := range x {
+			*to[i] = v
+		}
+		if run() != nil {
 			return false
 		}
-		for i, m := range outputs {
-			y[i] = *m.number
-			if k := m.property.Kind; k != nil && k.Name == "direction" {
-				y[i] = nearest(y[i], m.si)
-			}
+		for i, n := range from {
+			y[i] = *n
+		}
+		for _, i := range directions {
+			y[i] = nearest(y[i], outputs[i].si)
 		}
 		return true
 	}
-	out, err := w.session.space.Propagate(factors, len(outputs), spread.Plan{Trials: w.session.trials, Seed: w.session.seed}, model)
+	out, err := space.Propagate(factors, len(outputs), spread.Plan{Trials: w.session.trials, Seed: w.session.seed, Shares: explained}, model)
 	for _, l := range w.leaves {
 		*l.to = l.factor.Estimate
 	}
@@ -298,23 +334,30 @@ func (w *writing) dropUntried() {
 	}
 }
 
-// numbers lists every numeric result, those in tables last.
-func (w *writing) numbers() []*measure {
-	var list []*measure
-	add := func(measures []measure) {
+// numbers lists every numeric result, first those whose spread is explained:
+// the main results and those that a limit is on. Those in tables come last.
+func (w *writing) numbers() (list []*measure, explained int) {
+	limited := map[string]bool{}
+	for _, l := range w.session.book.Limits(w.contract.ID) {
+		limited[l.On] = true
+	}
+	add := func(measures []measure, wanted func(*contract.Property) bool) {
 		for i := range measures {
-			if m := &measures[i]; m.number != nil && m.text != "" {
+			if m := &measures[i]; m.number != nil && m.text != "" && wanted(m.property) {
 				list = append(list, m)
 			}
 		}
 	}
-	add(w.measures)
+	explain := func(p *contract.Property) bool { return p.Level == contract.Main || limited[p.Name] }
+	add(w.measures, explain)
+	explained = len(list)
+	add(w.measures, func(p *contract.Property) bool { return !explain(p) })
 	for _, t := range w.tables {
 		for _, row := range t.rows {
-			add(row)
+			add(row, func(*contract.Property) bool { return true })
 		}
 	}
-	return list
+	return list, explained
 }
 
 // nearest gives a direction as counted from another: directions have no

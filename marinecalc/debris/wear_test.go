@@ -1,0 +1,107 @@
+package debris
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+var tooth = Wear{WearDepth: 0.15e-3, WearLength: 0.04, WearWidth: 0.008, WearFullness: 1, WornPlaces: 12, MetalDensity: 7850,
+	FluidVolume: 2.2e-3, FluidDensity: 870, PartThickness: 6e-3, WornSides: 1, StrengthPower: 2,
+	WearLimit: 0.25e-3, CaseDepth: 0.6e-3, ContactArea: 500e-6, ServiceTime: 600 * 3600}
+
+func measure(t *testing.T, in Wear) Loss {
+	t.Helper()
+	out, err := Measure(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// Derived: geometry and the powers of the thickness.
+func TestMeasureDerived(t *testing.T) {
+	out := measure(t, tooth)
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"volume", float64(out.WornVolume), 576e-9}, {"mass", float64(out.WornMass), 4.5216e-3},
+		{"share", float64(out.DebrisShare), 4.5216e-3 / (870 * 2.2e-3)},
+		{"thickness", float64(out.ThicknessLeft), 5.85e-3}, {"strength", float64(out.StrengthLeft), 0.975 * 0.975},
+		{"surface", float64(out.SurfaceLeft), 1 - 320.0/500}, {"case", float64(out.CaseLeft), 0.75},
+		{"use", float64(out.WearUse), 0.6}, {"time", float64(out.TimeToLimit), 400 * 3600},
+	} {
+		if math.Abs(c.got-c.want) > 1e-12*math.Abs(c.want) {
+			t.Errorf("%s is %.12g, want %.12g", c.name, c.got, c.want)
+		}
+	}
+}
+
+// What was not given gives no figure, and never 0 in its place.
+func TestMeasureWithoutTheOptional(t *testing.T) {
+	out := measure(t, Wear{WearDepth: 1e-4, WearLength: 0.01, WearWidth: 0.01, WearFullness: 1, WornPlaces: 1, MetalDensity: 8800})
+	for name, v := range map[string]float64{"share": float64(out.DebrisShare), "thickness": float64(out.ThicknessLeft), "strength": float64(out.StrengthLeft),
+		"surface": float64(out.SurfaceLeft), "case": float64(out.CaseLeft), "use": float64(out.WearUse), "time": float64(out.TimeToLimit)} {
+		if !math.IsNaN(v) {
+			t.Errorf("%s is %g", name, v)
+		}
+	}
+}
+
+// Property: more wear takes more metal and leaves less of everything; worn
+// through leaves nothing, and no time.
+func TestMoreWearLeavesLess(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 2000 {
+		in := tooth
+		in.WearDepth *= quantity.Length(0.1 + 60*r.Float64())
+		more := in
+		more.WearDepth *= quantity.Length(1.01)
+		a, b := measure(t, in), measure(t, more)
+		if b.WornMass <= a.WornMass || b.StrengthLeft > a.StrengthLeft || b.ThicknessLeft > a.ThicknessLeft || b.CaseLeft >= a.CaseLeft || b.TimeToLimit > a.TimeToLimit {
+			t.Fatalf("%+v then %+v", a, b)
+		}
+		if a.ThicknessLeft < 0 || a.TimeToLimit < 0 || in.WearDepth > in.PartThickness && a.StrengthLeft != 0 {
+			t.Fatalf("%+v of %+v", a, in)
+		}
+	}
+}
+
+func TestMeasureRefuses(t *testing.T) {
+	for where, spoil := range map[string]func(*Wear){
+		"/wearDepth":     func(w *Wear) { w.WearDepth = 0 },
+		"/wearLength":    func(w *Wear) { w.WearLength = -1 },
+		"/wearWidth":     func(w *Wear) { w.WearWidth = quantity.Length(math.NaN()) },
+		"/wearFullness":  func(w *Wear) { w.WearFullness = 1.5 },
+		"/wornPlaces":    func(w *Wear) { w.WornPlaces = 0 },
+		"/metalDensity":  func(w *Wear) { w.MetalDensity = 1 },
+		"/fluidVolume":   func(w *Wear) { w.FluidVolume = quantity.Volume(math.Inf(1)) },
+		"/strengthPower": func(w *Wear) { w.StrengthPower = 4 },
+	} {
+		in := tooth
+		spoil(&in)
+		_, err := Measure(in)
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func TestMeasureDoesNotAllocate(t *testing.T) {
+	if n := testing.AllocsPerRun(100, func() { _, _ = Measure(tooth) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+func BenchmarkMeasure(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Measure(tooth)
+	}
+}

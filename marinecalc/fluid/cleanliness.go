@@ -1,0 +1,119 @@
+package fluid
+
+import (
+	"math"
+	"strconv"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Step is one step of a scale of cleanliness: a code, and the most particles
+// in a millilitre to which it goes. A count on the limit has this code.
+type Step struct {
+	Code int
+	Most float64 // per mL
+}
+
+// Counts are the particles counted in a sample. A count or code that is NaN
+// is not given: a microscope gives no count of the smallest.
+type Counts struct {
+	Count4       float64         `unset:"NaN"` // of 4 µm(c) and larger, a whole number
+	Count6       float64         `unset:"NaN"` // of 6 µm(c) and larger (5 µm by microscope), at most Count4
+	Count14      float64         `unset:"NaN"` // of 14 µm(c) and larger (15 µm by microscope), at most Count6
+	SampleVolume quantity.Volume // in which they were counted, 0.1 mL to 10 L
+	WantedCode4  float64         `unset:"NaN"` // the maker's, to hold the results against; not used here
+	WantedCode6  float64         `unset:"NaN"`
+	WantedCode14 float64         `unset:"NaN"`
+}
+
+// Cleanliness is the code of a sample. A number is NaN where nothing was
+// counted.
+type Cleanliness struct {
+	Code          string // such as "19/16/10"
+	PerMillilitre string // larger than 4, 6 and 14 µm
+	Code4         float64
+	Code6         float64
+	Code14        float64
+	Doubt         string // where too few particles were counted
+}
+
+// doubtful says that a code rests on too few particles.
+const doubtful = "Fewer than 20 particles of a size were counted: its code is a least value; count more fluid."
+
+// Classify gives the code of a sample by a scale, which is that of ISO 4406
+// table 1: the code of each size is that of the first step whose limit the
+// concentration does not pass. Where fewer than 20 particles were counted the
+// standard marks the code with ≥ (ISO 4406:2021, 4.1).
+//
+// The scale is ordered from the lowest code. The error is a problem.List.
+func Classify(in Counts, scale []Step) (Cleanliness, error) {
+	if err := in.refuse(); err != nil {
+		return Cleanliness{}, err
+	}
+	out := Cleanliness{}
+	var text, per []byte
+	for i, c := range [...]struct {
+		where string
+		n     float64
+		to    *float64
+	}{{"/count4", in.Count4, &out.Code4}, {"/count6", in.Count6, &out.Code6}, {"/count14", in.Count14, &out.Code14}} {
+		if i > 0 {
+			text, per = append(text, '/'), append(per, " / "...)
+		}
+		if *c.to = math.NaN(); math.IsNaN(c.n) {
+			text, per = append(text, '-'), append(per, '-')
+			continue
+		}
+		concentration := c.n / (float64(in.SampleVolume) * 1e6)
+		code := codeOf(concentration, scale)
+		if code < 0 {
+			return Cleanliness{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}
+		}
+		if c.n < 20 {
+			text, out.Doubt = append(text, "≥"...), doubtful
+		}
+		*c.to = float64(code)
+		text, per = strconv.AppendInt(text, int64(code), 10), appendNumber(per, concentration)
+	}
+	out.Code, out.PerMillilitre = string(text), string(per)
+	return out, nil
+}
+
+func (in *Counts) refuse() error {
+	var bad problem.List
+	volume := bound{"/sampleVolume", "volume of the sample", float64(in.SampleVolume), 1e-7, 0.01, "0.1 mL to 10 L", false}
+	volume.add(&bad)
+	counted, larger := 0, math.NaN()
+	for _, c := range [...]struct {
+		where string
+		n     float64
+	}{{"/count14", in.Count14}, {"/count6", in.Count6}, {"/count4", in.Count4}} {
+		if math.IsNaN(c.n) {
+			continue
+		}
+		counted++
+		if c.n < 0 || c.n != math.Trunc(c.n) {
+			bad.Add(c.where, "a count is not a whole number", "0 or more", "")
+		}
+		if c.n < larger {
+			bad.Add(c.where, "there are fewer of these than of the larger ones", "each count holds all larger particles too", "add up the classes if the report lists them one by one")
+		}
+		larger = c.n
+	}
+	if counted == 0 {
+		bad.Add("/count6", "no particles were counted", "a count of at least one size", "")
+	}
+	return bad.Err()
+}
+
+// codeOf finds the step of a concentration; a hair over the limit, from the
+// division, is on it.
+func codeOf(perMillilitre float64, scale []Step) int {
+	for _, s := range scale {
+		if perMillilitre <= s.Most*(1+1e-12) && !math.IsNaN(perMillilitre) {
+			return s.Code
+		}
+	}
+	return -1
+}

@@ -1,0 +1,318 @@
+// Package log follows dated readings of one kind: the run since a part was
+// changed, the line through it, when it reaches a limit, and whether the
+// newest reading has left the band. It keeps every reading; what looks wrong
+// is named.
+//
+// Days are counted from 1970-01-01. Engine hours are in hours.
+package log
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/driveline/marinecalc/problem"
+)
+
+// Point is one reading.
+type Point struct {
+	Day     int     // of the reading
+	Hours   float64 // on the hour meter; NaN: not written down
+	Value   float64 // in SI
+	Changed bool    // the part was changed or adjusted just before
+}
+
+// Series is what was read and what is asked. Points stand in the order in
+// which they were written down.
+type Series struct {
+	Points   []Point
+	Renewed  []int   // days on which a part was changed; a reading of that day counts as after it
+	Today    int     // not before the newest reading, or that reading is named
+	Limit    float64 // in SI; NaN: none
+	Rising   bool    // the limit is met from below
+	Accuracy float64 // half-width of one reading, in SI; 0: not known
+	Shifted  bool    // the zero of the quantity is arbitrary (temperature): factors say nothing
+}
+
+// Fewest is how many readings of one run a trend needs.
+const Fewest = 3
+
+// longest is how many readings of a run are used: the newest.
+const longest = 400
+
+// Kind says what looks wrong with a reading.
+type Kind string
+
+// What can look wrong.
+const (
+	OutOfOrder    Kind = "it is dated before the one written above it"
+	SameDate      Kind = "there are two readings of this date"
+	HoursBackward Kind = "the hour meter stands lower than at the reading before it"
+	AfterToday    Kind = "it is dated after today"
+	Slip25        Kind = "it is about 25.4 times what the others lead to: inches read as millimetres, or the other way about?"
+	Slip25Low     Kind = "it is about a 25.4th of what the others lead to: inches read as millimetres, or the other way about?"
+	Slip1000      Kind = "it is about 1000 times what the others lead to: a slip of the unit?"
+	Slip1000Low   Kind = "it is about a 1000th of what the others lead to: a slip of the unit?"
+	OutsideBand   Kind = "it lies outside the band of the others"
+)
+
+// Flag names a reading that looks wrong, by its place in Series.Points. The
+// reading is kept and used.
+type Flag struct {
+	Place int
+	Kind  Kind
+}
+
+// Outlook says where a trend leads.
+type Outlook string
+
+// Where a trend can lead.
+const (
+	NoLimit Outlook = "no limit given"
+	Passed  Outlook = "past the limit"
+	Toward  Outlook = "toward the limit"
+	Away    Outlook = "never reaches the limit"
+)
+
+// Trend is where the readings lead. Times ahead are +Inf for never and NaN
+// where they cannot be told.
+type Trend struct {
+	Run         []int // places of the readings of the present run, by date
+	Since       int   // day of the first of them
+	ByHours     bool  // the line runs over engine hours, otherwise over days
+	Fit         Fit
+	Place       float64 // of today on the line's axis
+	HoursPerDay float64 // as the engine was run; NaN: not known
+	Outlook     Outlook
+	Days        Ahead   // until the limit
+	Hours       Ahead   // the same in engine hours
+	Deviation   float64 // of the newest reading from where the earlier ones lead, over half the width of their band; NaN with fewer than 4
+	Flags       []Flag
+}
+
+// Ahead is a time from today, with the earliest and latest of 95 %.
+type Ahead struct{ Expected, Earliest, Latest float64 }
+
+// Follow finds where a series leads.
+//
+// The run begins with the last reading before which the part was changed. The
+// line is Lay's, over engine hours when every reading of the run has them,
+// over days otherwise; hours and days are turned into one another by how much
+// the engine was run (the Theil-Sen slope of its hours). The limit is reached
+// where the line meets it, at the earliest and latest where the bounds of the
+// prediction interval do. The newest reading is held against the line and
+// band of those before it.
+//
+// The error is a problem.List: fewer than Fewest readings in the run, or all
+// on one day. Follow allocates.
+func Follow(in Series) (Trend, error) {
+	var out Trend
+	out.order(in.Points)
+	byDate := slices.Clone(out.Run)
+	out.cut(&in)
+	if len(out.Run) < Fewest {
+		return Trend{}, problem.List{{Where: "/readings", What: fmt.Sprintf("there are %d readings of this kind since the part was last changed", len(out.Run)),
+			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}
+	}
+	out.Since = in.Points[out.Run[0]].Day
+	out.ByHours = true
+	for _, p := range out.Run {
+		out.ByHours = out.ByHours && !math.IsNaN(in.Points[p].Hours)
+	}
+	x, y := out.axis(in.Points)
+	if out.ByHours && slices.Max(x) == slices.Min(x) {
+		out.ByHours = false
+		x, y = out.axis(in.Points)
+	}
+	if slices.Max(x) == slices.Min(x) {
+		return Trend{}, problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}
+	}
+	out.Fit = Lay(x, y, in.Accuracy)
+	out.use(in.Points, in.Today)
+	out.ahead(&in)
+	out.Deviation = math.NaN()
+	if last := len(x) - 1; last >= Fewest && slices.Max(x[:last]) > slices.Min(x[:last]) {
+		before := Lay(x[:last], y[:last], in.Accuracy)
+		if half := before.Half(x[last]); half > 0 && !math.IsInf(half, 1) {
+			out.Deviation = math.Abs(y[last]-before.At(x[last])) / half
+		}
+	}
+	out.name(&in, byDate, x, y)
+	return out, nil
+}
+
+// order puts the places of the points by date; those of one date stay as
+// they were written.
+func (t *Trend) order(points []Point) {
+	t.Run = make([]int, len(points))
+	for i := range points {
+		t.Run[i] = i
+	}
+	slices.SortStableFunc(t.Run, func(a, b int) int { return points[a].Day - points[b].Day })
+}
+
+// cut keeps the readings since the last change.
+func (t *Trend) cut(in *Series) {
+	start := 0
+	for i, place := range t.Run {
+		p := &in.Points[place]
+		fresh := p.Changed
+		for _, day := range in.Renewed {
+			fresh = fresh || p.Day >= day && (i == 0 || in.Points[t.Run[i-1]].Day < day)
+		}
+		if fresh {
+			start = i
+		}
+	}
+	t.Run = t.Run[start:]
+	if len(t.Run) > longest {
+		t.Run = t.Run[len(t.Run)-longest:]
+	}
+}
+
+// axis gives the run's places on the axis and its values.
+func (t *Trend) axis(points []Point) (x, y []float64) {
+	for _, place := range t.Run {
+		p := &points[place]
+		if t.ByHours {
+			x = append(x, p.Hours)
+		} else {
+			x = append(x, float64(p.Day))
+		}
+		y = append(y, p.Value)
+	}
+	return x, y
+}
+
+// use finds how much the engine was run, and where today is on the axis.
+func (t *Trend) use(points []Point, today int) {
+	var days, hours []float64
+	for _, place := range t.Run {
+		if p := &points[place]; !math.IsNaN(p.Hours) {
+			days, hours = append(days, float64(p.Day)), append(hours, p.Hours)
+		}
+	}
+	t.HoursPerDay = math.NaN()
+	if len(days) > 1 {
+		if slope, _ := TheilSen(days, hours); slope >= 0 {
+			t.HoursPerDay = slope
+		}
+	}
+	t.Place = float64(today)
+	if t.ByHours {
+		t.Place = hours[len(hours)-1]
+		if ahead := float64(today) - days[len(days)-1]; ahead > 0 && t.HoursPerDay > 0 {
+			t.Place += ahead * t.HoursPerDay
+		}
+	}
+}
+
+// ahead finds when the limit is reached.
+func (t *Trend) ahead(in *Series) {
+	nan := Ahead{math.NaN(), math.NaN(), math.NaN()}
+	t.Days, t.Hours = nan, nan
+	if math.IsNaN(in.Limit) {
+		t.Outlook = NoLimit
+		return
+	}
+	at, earliest, latest := t.Fit.Reaches(in.Limit, t.Place, in.Rising)
+	own := Ahead{at - t.Place, earliest - t.Place, latest - t.Place}
+	switch {
+	case at <= t.Place:
+		t.Outlook = Passed
+	case math.IsInf(at, 1):
+		t.Outlook = Away
+	default:
+		t.Outlook = Toward
+	}
+	if t.ByHours {
+		t.Hours = own
+		if t.HoursPerDay > 0 {
+			t.Days = own.times(1 / t.HoursPerDay)
+		}
+		return
+	}
+	t.Days = own
+	if t.HoursPerDay > 0 {
+		t.Hours = own.times(t.HoursPerDay)
+	}
+}
+
+func (a Ahead) times(by float64) Ahead { return Ahead{a.Expected * by, a.Earliest * by, a.Latest * by} }
+
+// name flags what looks wrong, of all readings by date and order, of the
+// present run also by value.
+func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
+	for i := range in.Points {
+		p := &in.Points[i]
+		if i > 0 && p.Day < in.Points[i-1].Day {
+			t.flag(i, OutOfOrder)
+		}
+		if p.Day > in.Today {
+			t.flag(i, AfterToday)
+		}
+	}
+	for i := 1; i < len(byDate); i++ {
+		a, b := &in.Points[byDate[i-1]], &in.Points[byDate[i]]
+		if a.Day == b.Day {
+			t.flag(byDate[i], SameDate)
+		}
+		if b.Hours < a.Hours {
+			t.flag(byDate[i], HoursBackward)
+		}
+	}
+	for i, place := range t.Run {
+		if kind, slipped := t.slip(in, x, y, i); slipped {
+			t.flag(place, kind)
+		}
+	}
+	slices.SortStableFunc(t.Flags, func(a, b Flag) int { return a.Place - b.Place })
+}
+
+func (t *Trend) flag(place int, kind Kind) { t.Flags = append(t.Flags, Flag{place, kind}) }
+
+// alike is how near to a factor, either way, a reading must lie to be taken
+// for a slip of that factor.
+const alike = 1.35
+
+// slips are the factors that a mistaken unit brings.
+var slips = [...]struct {
+	factor float64
+	kind   Kind
+}{{25.4, Slip25}, {1 / 25.4, Slip25Low}, {1000, Slip1000}, {1.0 / 1000, Slip1000Low}}
+
+// slip tells whether a reading of the run is off the line of the others, and
+// whether by the factor of a unit. Where the others are too few to have a
+// band, only a slip of the unit is told.
+func (t *Trend) slip(in *Series, x, y []float64, i int) (Kind, bool) {
+	ox, oy := slices.Delete(slices.Clone(x), i, i+1), slices.Delete(slices.Clone(y), i, i+1)
+	if len(x) > 60 {
+		ox, oy = near(ox, oy, i)
+	}
+	if slices.Max(ox) == slices.Min(ox) {
+		return "", false
+	}
+	others := Lay(ox, oy, in.Accuracy)
+	expected, half := others.At(x[i]), others.Half(x[i])
+	if len(ox) <= Fewest {
+		expected = median(slices.Clone(oy))
+	}
+	banded := len(ox) > Fewest && !math.IsInf(half, 1)
+	if banded && math.Abs(y[i]-expected) <= half {
+		return "", false
+	}
+	if ratio := y[i] / expected; ratio > 0 && !in.Shifted {
+		for _, s := range slips {
+			if r := ratio / s.factor; r < alike && r > 1/alike {
+				return s.kind, true
+			}
+		}
+	}
+	return OutsideBand, banded
+}
+
+// near keeps the 40 readings about a place, for the cost of the medians.
+func near(x, y []float64, i int) (nx, ny []float64) {
+	from := min(max(0, i-20), len(x)-40)
+	return x[from : from+40], y[from : from+40]
+}

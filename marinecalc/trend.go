@@ -1,0 +1,330 @@
+package marinecalc
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"time"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/log"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// followed is what is asked of a series of readings.
+type followed struct {
+	Reading      string
+	Limit        string // with its unit; "" for none
+	LimitSide    string // "most" or "least"
+	Today        string // "" is the day of the newest reading
+	Horizon      quantity.Time
+	ReadingGauge string
+	Readings     []writtenReading // "" in place of the boat's
+}
+
+// writtenReading is one reading as a person writes it down.
+type writtenReading struct {
+	Date        string
+	Value       string        // with its unit
+	EngineHours quantity.Time `unset:"NaN"`
+	Changed     bool
+}
+
+// mostFlags is how many odd readings are listed.
+const mostFlags = 12
+
+// leads is where the readings lead. A time that is NaN is not known, or never.
+type leads struct {
+	Says            string
+	LimitDate       string
+	EarliestDate    string
+	LatestDate      string
+	HoursLeft       quantity.Time
+	TimeLeft        quantity.Time
+	Now             string
+	NextReading     string
+	Pace            string
+	NewestDeviation quantity.Ratio
+	Flags           [mostFlags]oddReading
+	Basis           string
+	Outlook         string
+	EarliestLeft    quantity.Time
+	LatestLeft      quantity.Time
+	HoursEarliest   quantity.Time
+	HoursLatest     quantity.Time
+	HoursPerWeek    quantity.Time
+}
+
+type oddReading struct{ Reading, What string }
+
+// trend is a series of readings with the line through it.
+type trend struct {
+	session  *session
+	property *contract.Property // of the reading, in the boat file
+	series   log.Series
+	found    log.Trend
+	out      leads
+}
+
+// readingTrend is the calculation that follows a reading. It is worked out
+// once for a sheet: nothing in it is drawn in trials.
+func readingTrend() calculation {
+	c := bindInSession("reading-trend", followReading, nil)
+	open := c.open
+	c.open = func(s *session) *call {
+		k := open(s)
+		k.draw = func(b brush) []sheet.Drawing {
+			t, _ := s.kept.(*trend)
+			return t.draw(b)
+		}
+		return k
+	}
+	return c
+}
+
+func followReading(s *session, in followed) (leads, error) {
+	if t, ok := s.kept.(*trend); ok {
+		return t.out, nil
+	}
+	t := &trend{session: s}
+	if err := t.gather(&in); err != nil {
+		return leads{}, err
+	}
+	var err error
+	if t.found, err = log.Follow(t.series); err != nil {
+		return leads{}, err
+	}
+	t.write()
+	s.kept = t
+	return t.out, nil
+}
+
+// gather reads the series, the limit and the gauge.
+func (t *trend) gather(in *followed) error {
+	boat, err := boatContract()
+	if err != nil {
+		return err
+	}
+	t.property = boat.Root.Child("readings").Items.Child(in.Reading)
+	if t.property == nil || t.property.Kind == nil {
+		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: "a reading of the list", Hint: ""}}
+	}
+	kind := t.property.Kind
+	t.series = log.Series{Limit: math.NaN(), Rising: in.LimitSide != "least", Shifted: kind.Name == "temperature"}
+	var bad problem.List
+	if len(in.Readings) > 0 {
+		t.typed(in.Readings, &bad)
+	} else {
+		t.fromBoat(in.Reading, &bad)
+	}
+	if in.Limit != "" {
+		r, err := kind.Parse(in.Limit)
+		if err != nil {
+			bad.Add("/limit", t.property.Title+": "+err.Error(), contract.AllowedTypes(t.property), "")
+		}
+		t.series.Limit = r.SI
+	}
+	newest := math.MinInt
+	for _, p := range t.series.Points {
+		newest = max(newest, p.Day)
+	}
+	if t.series.Today = newest; in.Today != "" {
+		if t.series.Today, err = day(in.Today); err != nil {
+			bad.Add("/today", err.Error(), "year-month-day", "")
+		}
+	}
+	t.series.Accuracy = t.accuracy(in.ReadingGauge, &bad)
+	return bad.Err()
+}
+
+func (t *trend) typed(list []writtenReading, bad *problem.List) {
+	for i, w := range list {
+		where := "/readings/" + itoa(i)
+		on, err := day(w.Date)
+		if err != nil {
+			bad.Add(where+"/date", err.Error(), "year-month-day", "")
+		}
+		r, err := t.property.Kind.Parse(w.Value)
+		if err != nil {
+			bad.Add(where+"/value", t.property.Title+": "+err.Error(), contract.AllowedTypes(t.property), "")
+		}
+		t.series.Points = append(t.series.Points, log.Point{Day: on, Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
+	}
+}
+
+// fromBoat takes the dated readings of that name, and the events that begin a
+// new run of it. The boat file was held against its schema before.
+func (t *trend) fromBoat(name string, bad *problem.List) {
+	if t.session.boat == nil {
+		return
+	}
+	hourMeter, _ := quantity.Lookup("time")
+	list, _ := t.session.boat.document["readings"].([]any)
+	for i, item := range list {
+		m, _ := item.(map[string]any)
+		raw, has := m[name]
+		if !has {
+			continue
+		}
+		p := log.Point{Hours: math.NaN()}
+		p.Day = dayOf(m["date"])
+		var err error
+		if p.Value, _, err = numeric(t.property, raw); err != nil {
+			bad.Add(fmt.Sprintf("/boat/readings/%d/%s", i, name), err.Error(), "", "")
+		}
+		switch h := m["engineHours"].(type) {
+		case string:
+			if r, err := hourMeter.Parse(h); err == nil {
+				p.Hours = r.SI / 3600
+			}
+		case json.Number:
+			if f, err := h.Float64(); err == nil {
+				p.Hours = f / 3600
+			}
+		}
+		p.Changed, _ = m["changed"].(bool)
+		t.series.Points = append(t.series.Points, p)
+	}
+	events, _ := t.session.boat.document["events"].([]any)
+	for _, item := range events {
+		if m, _ := item.(map[string]any); m["renews"] == name {
+			t.series.Renewed = append(t.series.Renewed, dayOf(m["date"]))
+		}
+	}
+}
+
+// accuracy is the half-width of the gauge at the newest reading; 0 where none
+// was named.
+func (t *trend) accuracy(gauge string, bad *problem.List) float64 {
+	if gauge == "" || len(t.series.Points) == 0 {
+		return 0
+	}
+	row := t.session.book.Table("gauges").Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
+	if row == nil {
+		return 0
+	}
+	a, err := t.property.Kind.ParseAccuracy(row.Values["accuracy"].Text, t.series.Points[len(t.series.Points)-1].Value)
+	if err != nil {
+		bad.Add("/readingGauge", t.property.Title+" cannot be read with a "+row.Name, "a gauge for a "+strings.ReplaceAll(t.property.Kind.Name, "-", " "), "choose the gauge that was used")
+	}
+	return a
+}
+
+// write puts the trend in words and numbers.
+func (t *trend) write() {
+	f, out := &t.found, &t.out
+	never := func(days float64) quantity.Time {
+		if math.IsInf(days, 0) {
+			days = math.NaN()
+		}
+		return quantity.Time(86400 * days)
+	}
+	out.TimeLeft, out.EarliestLeft, out.LatestLeft = never(f.Days.Expected), never(f.Days.Earliest), never(f.Days.Latest)
+	out.HoursLeft, out.HoursEarliest, out.HoursLatest = never(f.Hours.Expected/24), never(f.Hours.Earliest/24), never(f.Hours.Latest/24)
+	out.HoursPerWeek = quantity.Time(7 * 3600 * f.HoursPerDay)
+	out.LimitDate, out.EarliestDate, out.LatestDate = t.date(f.Days.Expected), t.date(f.Days.Earliest), t.date(f.Days.Latest)
+	out.Outlook = string(f.Outlook)
+	out.NewestDeviation = quantity.Ratio(f.Deviation)
+	here := f.Fit.At(f.Place)
+	out.Now = t.show(here)
+	if half := f.Fit.Half(f.Place); !math.IsInf(half, 0) && !math.IsNaN(half) {
+		out.NextReading = t.property.Kind.PrintSpan(here-half, here+half, t.session.units, t.property.Units[0], t.property.Units[1])
+	}
+	out.Pace = t.pace()
+	axis := "days"
+	if f.ByHours {
+		axis = "engine hours"
+	}
+	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), dateText(f.Since), axis)
+	out.Says = t.says()
+	for i, flag := range f.Flags {
+		if i == mostFlags-1 && len(f.Flags) > mostFlags {
+			out.Flags[i] = oddReading{fmt.Sprintf("%d more", len(f.Flags)-i), "look through the list"}
+			break
+		}
+		p := t.series.Points[flag.Place]
+		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, dateText(p.Day), t.show(p.Value)), string(flag.Kind)}
+	}
+}
+
+func (t *trend) says() string {
+	f := &t.found
+	limit := t.show(t.series.Limit)
+	switch f.Outlook {
+	case log.NoLimit:
+		return "No limit was given: the pace alone."
+	case log.Passed:
+		return "By the line of the readings the limit of " + limit + " is reached or passed."
+	case log.Away:
+		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
+			return "It does not move toward the limit of " + limit + "."
+		}
+		return "By the line it does not move toward the limit of " + limit + ", but the scatter of the readings would allow it from " + t.out.EarliestDate + " on."
+	}
+	text := "It comes to the limit of " + limit
+	if t.out.LimitDate != "" {
+		text += " about " + t.out.LimitDate
+	}
+	if h := f.Hours.Expected; h >= 0 {
+		text += fmt.Sprintf(", %.0f engine hours from now", h)
+	}
+	return text + "."
+}
+
+// show prints a value of the reading.
+func (t *trend) show(si float64) string {
+	return t.property.Kind.Print(si, t.session.units, t.property.Units[0], t.property.Units[1])
+}
+
+// pace is the slope for a handy stretch of the axis.
+func (t *trend) pace() string {
+	kind, stretch, words := t.property.Kind, 30.0, "in 30 days"
+	if t.found.ByHours {
+		stretch, words = 100, "in 100 engine hours"
+	}
+	metric, us := t.property.Units[0], t.property.Units[1]
+	if kind.Name == "temperature" {
+		kind, _ = quantity.Lookup("temperature-difference")
+	}
+	rise, sign := t.found.Fit.Slope*stretch, "+"
+	if rise < 0 {
+		sign = ""
+	}
+	return sign + kind.Print(rise, t.session.units, metric, us) + " " + words
+}
+
+// farthest is the farthest ahead, in days, that a date is given for.
+const farthest = 36525
+
+func (t *trend) date(ahead float64) string {
+	switch {
+	case math.IsNaN(ahead):
+		return ""
+	case ahead > farthest:
+		return "not in a hundred years"
+	}
+	return dateText(t.series.Today + int(math.Floor(ahead)))
+}
+
+// day counts the days from 1970-01-01 to a date written year-month-day.
+func day(date string) (int, error) {
+	d, err := time.Parse(time.DateOnly, date)
+	if err != nil {
+		return 0, fmt.Errorf("%q is not a date", date)
+	}
+	return int(d.Unix() / 86400), nil
+}
+
+// dayOf reads a date that a schema has let through.
+func dayOf(date any) int {
+	text, _ := date.(string)
+	d, _ := day(text)
+	return d
+}
+
+func dateText(day int) string {
+	return time.Unix(int64(day)*86400, 0).UTC().Format(time.DateOnly)
+}

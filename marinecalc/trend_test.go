@@ -1,0 +1,136 @@
+package marinecalc
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+func runOn(t *testing.T, boat, id, input string) *Sheet {
+	t.Helper()
+	o := Options{}
+	if boat != "" {
+		o.Boat = boatOf(t, boat)
+	}
+	s, err := Run(id, []byte(input), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// dripping is a boat whose drips rise by 0.1 a day from 2026-05-01 on.
+func dripping(extra string, values ...string) string {
+	var rows []string
+	for i, v := range values {
+		rows = append(rows, fmt.Sprintf(`{"date":"2026-05-%02d","dripRate":%q}`, 1+7*i, v))
+	}
+	return `{"name":"Tern",` + extra + `"readings":[` + strings.Join(rows, ",") + `]}`
+}
+
+// Derived: 6 drips a minute and 0.7 a week more come to 20 twenty weeks after
+// the first reading, on 2026-09-18.
+func TestTrendOfTheBoatsReadings(t *testing.T) {
+	boat := dripping("", "6 drips/min", "6.7 drips/min", "7.4 drips/min", "8.1 drips/min", "8.8 drips/min")
+	s := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
+	if got := s.Result("limitDate").Text; got != "2026-09-18" && got != "2026-09-17" { // whole days are rounded down
+		t.Error(got)
+	}
+	if days := *s.Result("timeLeft").SI / 86400; math.Abs(days-112) > 1e-6 {
+		t.Errorf("%g days", days)
+	}
+	if w := s.Verdict("trend-horizon"); w == nil || w.Word != "within" {
+		t.Errorf("%+v %+v", w, s.Verdicts)
+	}
+	if len(s.Drawings) != 1 || wellFormed(s.Drawings[0].SVG) != "" {
+		t.Errorf("%v", s.Drawings)
+	}
+	if later := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min","today":"2026-06-08"}`); math.Abs(*later.Result("timeLeft").SI/86400-102) > 1e-6 {
+		t.Error(*later.Result("timeLeft").SI / 86400)
+	}
+}
+
+func TestTrendPastAndAway(t *testing.T) {
+	boat := dripping("", "6 drips/min", "6.7 drips/min", "7.4 drips/min", "8.1 drips/min")
+	past := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"7 drips/min"}`)
+	if v := past.Verdict("trend-not-reached"); v == nil || v.Word != "beyond" || !strings.Contains(past.Result("says").Text, "passed") {
+		t.Errorf("%+v: %s", v, past.Result("says").Text)
+	}
+	falling := dripping("", "8 drips/min", "7 drips/min", "6 drips/min", "5 drips/min")
+	away := runOn(t, falling, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
+	if !strings.Contains(away.Result("says").Text, "does not move toward") || away.Result("limitDate").Text != "not in a hundred years" || away.Result("timeLeft") != nil {
+		t.Errorf("%s %+v", away.Result("says").Text, away.Result("limitDate"))
+	}
+}
+
+// A slip of the unit is said and kept: inches read as millimetres.
+func TestTrendNamesASlip(t *testing.T) {
+	s := runOn(t, "", "reading-trend", `{"reading":"bearingClearance","limit":"1.5 mm","readings":[
+	 {"date":"2024-05-01","value":"0.30 mm"},{"date":"2024-11-01","value":"0.34 mm"},{"date":"2025-05-01","value":"0.016 mm"},
+	 {"date":"2025-11-01","value":"0.44 mm"},{"date":"2026-05-01","value":"0.50 mm"},{"date":"2026-05-01","value":"0.51 mm"}]}`)
+	text := ""
+	for i := range 12 {
+		if c := s.Cell("flags", i, "what"); c != nil {
+			text += s.Cell("flags", i, "reading").Text + ": " + c.Text + "\n"
+		}
+	}
+	if !strings.Contains(text, "no. 3, 2025-05-01, 0.016 mm: it is about a 25.4th") || !strings.Contains(text, "no. 6, 2026-05-01, 0.51 mm: there are two readings") {
+		t.Error(text)
+	}
+	if !strings.HasPrefix(s.Result("basis").Text, "6 readings") {
+		t.Error(s.Result("basis").Text)
+	}
+}
+
+// An event begins a new run, and the newest reading off the band is told.
+func TestTrendAfterAnEvent(t *testing.T) {
+	boat := dripping(`"follow":{"reading":"dripRate","limit":"20 drips/min"},"events":[{"date":"2026-05-07","what":"packed afresh","renews":"dripRate"}],`,
+		"18 drips/min", "4 drips/min", "4.2 drips/min", "4.3 drips/min", "19 drips/min")
+	s := runOn(t, boat, "reading-trend", `{"readingGauge":"drip-count"}`)
+	if !strings.HasPrefix(s.Result("basis").Text, "4 readings since 2026-05-08") {
+		t.Error(s.Result("basis").Text)
+	}
+	if v := s.Verdict("trend-newest"); v == nil || v.Word != "beyond" {
+		t.Errorf("%+v", v)
+	}
+}
+
+func TestTrendRefuses(t *testing.T) {
+	for _, c := range []struct{ name, boat, input, where string }{
+		{"a limit of another quantity", dripping("", "6 drips/min", "6 drips/min", "6 drips/min"), `{"reading":"dripRate","limit":"20 mm"}`, "/limit"},
+		{"two readings", dripping("", "6 drips/min", "6 drips/min"), `{"reading":"dripRate"}`, "/readings"},
+		{"no boat", "", `{"reading":"dripRate"}`, "/readings"},
+		{"an unknown reading", "", `{"reading":"drips"}`, "/reading"},
+		{"the wrong gauge", dripping("", "6 drips/min", "6 drips/min", "6 drips/min"), `{"reading":"dripRate","readingGauge":"feeler-gauge"}`, "/readingGauge"},
+		{"a value without unit", "", `{"reading":"dripRate","readings":[{"date":"2026-05-01","value":"6"},{"date":"2026-05-02","value":"6 drips/min"},{"date":"2026-05-03","value":"6 drips/min"}]}`, "/readings/0/value"},
+	} {
+		o := Options{}
+		if c.boat != "" {
+			o.Boat = boatOf(t, c.boat)
+		}
+		_, err := Run("reading-trend", []byte(c.input), o)
+		var list problem.List
+		if !errors.As(err, &list) || !slices.ContainsFunc(list, func(p problem.Problem) bool { return p.Where == c.where }) {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+}
+
+// Every reading that can be followed is one number in the boat file.
+func TestReadingsToFollowAreThere(t *testing.T) {
+	boat, err := boatContract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range rules.Standard().Table("trend-readings").Rows {
+		if p := boat.Root.Child("readings").Items.Child(row.Pick); p == nil || p.Kind == nil {
+			t.Errorf("the boat file has no reading %s", row.Pick)
+		}
+	}
+}

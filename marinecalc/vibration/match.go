@@ -1,0 +1,185 @@
+package vibration
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Unknown is the source that is none of those listed.
+const Unknown = "Something not listed here"
+
+// Find works out the frequencies of every source and, where a frequency was
+// measured, how likely each source is to be it.
+//
+// The likelihood of a source is the normal density of the difference between
+// the measured frequency and its own. The variance is the sum of that of the
+// measured frequency and of the engine's speed, each half-width a read as
+// a/√3 (JCGM 100:2008, 4.3.7, values from memory), and for a bearing of its
+// slip, read as anywhere from half to one and a half times what is given. A
+// frequency of none of the sources is taken as equally likely anywhere up to
+// a quarter above the highest of all. All sources count the same beforehand.
+// The shares are the likelihoods over their sum (Bayes).
+//
+// keep is the order of the rows: the zero Ranking makes a new one, the likeliest
+// first, or by frequency where nothing was measured; a Ranking that comes in
+// is kept to. A source that the running does not have is left out.
+//
+// The error is a problem.List of everything that cannot be.
+func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
+	if err := refuse(&in, sources); err != nil {
+		return Match{}, err
+	}
+	var m Match
+	m.bases(&in)
+	m.Zone = zone(&in)
+	var all [Most]Candidate
+	m.weigh(&in, sources, &all)
+	if keep.n == 0 {
+		keep.rank(&all, len(sources), in.Frequency > 0)
+	}
+	for i := range keep.n {
+		m.Sources[i] = all[keep.order[i]]
+	}
+	m.say(sources, keep)
+	return m, nil
+}
+
+// weigh fills in each source's frequency and share; the unknown one is last.
+func (m *Match) weigh(in *Running, sources []Source, all *[Most]Candidate) {
+	nan := math.NaN()
+	engine := float64(m.EngineFrequency)
+	measured := orNaN(float64(in.Frequency))
+	top, total := measured, 0.0
+	for i := range sources {
+		f, slips := m.of(&sources[i], in)
+		c := &all[i]
+		*c = Candidate{Name: sources[i].Name, Frequency: quantity.Frequency(f), Order: quantity.Ratio(f / engine), OffBy: quantity.Frequency(measured - f), Share: quantity.Ratio(nan)}
+		if math.IsNaN(f) {
+			c.Name = ""
+			continue
+		}
+		if f > top {
+			top = f
+		}
+		if in.Frequency == 0 {
+			continue
+		}
+		of := float64(in.SpeedAccuracy) * f
+		if sources[i].Base == "mounts" {
+			of = float64(in.MountAccuracy) * f
+		}
+		variance := (float64(in.FrequencyAccuracy)*float64(in.FrequencyAccuracy) + of*of) / 3
+		if slips {
+			slip := 0.5 * float64(in.BearingSlip) * f
+			variance += slip * slip / 3
+		}
+		z := (measured - f) * (measured - f) / variance
+		density := math.Exp(-z/2) / math.Sqrt(2*math.Pi*variance)
+		c.Share = quantity.Ratio(density)
+		total += density
+	}
+	last := &all[len(sources)]
+	*last = Candidate{Name: Unknown, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: quantity.Ratio(1 / (1.25 * top))}
+	total += float64(last.Share)
+	if in.Frequency == 0 {
+		last.Name = ""
+		return
+	}
+	for i := range len(sources) + 1 {
+		if all[i].Share /= quantity.Ratio(total); all[i].Share < least {
+			all[i].Share = 0
+		}
+	}
+}
+
+// least is the smallest share that is told from none.
+const least = 1e-6
+
+// rank orders the sources that are there.
+func (r *Ranking) rank(all *[Most]Candidate, sources int, byShare bool) {
+	before := func(a, b *Candidate) bool {
+		if byShare {
+			return a.Share > b.Share
+		}
+		return a.Frequency < b.Frequency
+	}
+	for i := range sources + 1 {
+		if all[i].Name == "" {
+			continue
+		}
+		at := r.n
+		for at > 0 && before(&all[i], &all[r.order[at-1]]) {
+			r.order[at] = r.order[at-1]
+			at--
+		}
+		r.order[at] = i
+		r.n++
+	}
+}
+
+// tied is how many times less likely the second source may be to count as not
+// told apart from the first.
+const tied = 5
+
+// say puts the outcome in words.
+func (m *Match) say(sources []Source, r *Ranking) {
+	nan := quantity.Ratio(math.NaN())
+	m.BestShare, m.RunnerUpShare = nan, nan
+	if r.n == 0 || math.IsNaN(float64(m.Sources[0].Share)) {
+		return
+	}
+	m.BestMatch, m.BestShare = m.Sources[0].Name, m.Sources[0].Share
+	if r.n > 1 {
+		m.RunnerUp, m.RunnerUpShare = m.Sources[1].Name, m.Sources[1].Share
+	}
+	first, second := r.order[0], r.order[1]
+	switch {
+	case first == len(sources):
+		m.Parting = "None of the parts listed makes this frequency. Check the reading and the engine speed, then read again at another speed: what stays where it is, is a resonance."
+	case r.n > 1 && second != len(sources) && m.Sources[1].Share*tied > m.Sources[0].Share:
+		m.Parting = part(&sources[first], &sources[second])
+	default:
+		m.Parting = "To make sure: " + sources[first].Look + "."
+	}
+}
+
+// part gives the run that parts two sources, the least work first, or says
+// that none does.
+func part(a, b *Source) string {
+	says := func(run, x, y string) string {
+		return run + ": " + a.Name + " " + x + ", " + b.Name + " " + y + "."
+	}
+	switch {
+	case a.InNeutral != b.InNeutral:
+		return says("At the same engine speed in neutral", a.InNeutral, b.InNeutral)
+	case a.AtSpeed != b.AtSpeed:
+		return says("At another engine speed", a.AtSpeed, b.AtSpeed)
+	case a.InAstern != b.InAstern:
+		return says("At the same engine speed astern", a.InAstern, b.InAstern)
+	}
+	return "No run parts " + a.Name + " from " + b.Name + ". For the first: " + a.Look + "; for the second: " + b.Look + "."
+}
+
+// The zones of ISO 10816-1 in words.
+const (
+	zoneA = "A: as of newly commissioned machines"
+	zoneB = "B: acceptable for unrestricted long running"
+	zoneC = "C: unsatisfactory for long continuous running"
+	zoneD = "D: severe enough to damage the machine"
+)
+
+// zone gives the zone of severity, "" where nothing was measured.
+func zone(in *Running) string {
+	switch v := in.VibrationVelocity; {
+	case v == 0 || in.ZoneCd == 0:
+		return ""
+	case v <= in.ZoneAb:
+		return zoneA
+	case v <= in.ZoneBc:
+		return zoneB
+	case v <= in.ZoneCd:
+		return zoneC
+	}
+	return zoneD
+}

@@ -1,0 +1,206 @@
+package vibration
+
+import (
+	"errors"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+const rpm = math.Pi / 30
+
+var sources = []Source{
+	{Name: "half", Base: "engine", Multiple: 0.5, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "look at the injectors"},
+	{Name: "crank", Base: "engine", Multiple: 1, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "look at the plate"},
+	{Name: "input", Base: "engine", Multiple: 1, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "listen at the box"},
+	{Name: "firing", Base: "firing", Multiple: 1, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "look at the mounts"},
+	{Name: "shaft", Base: "shaft", Multiple: 1, InNeutral: "goes", AtSpeed: "moves", InAstern: "changes", Look: "turn it by hand"},
+	{Name: "blade", Base: "blade", Multiple: 1, InNeutral: "goes", AtSpeed: "moves", InAstern: "changes", Look: "look at the blades"},
+	{Name: "outer", Base: "outer-race", Multiple: 1, InNeutral: "goes", AtSpeed: "moves", InAstern: "changes", Look: "listen"},
+	{Name: "mounts", Base: "mounts", Multiple: 1, InNeutral: "stays", AtSpeed: "stays", InAstern: "stays", Look: "go through the speeds"},
+}
+
+func line() Running {
+	return Running{EngineSpeed: 1800 * rpm, Gear: Ahead, Cylinders: 3, Strokes: FourStroke, GearRatioAhead: 2, GearRatioAstern: 1.9, Blades: 3,
+		Balls: 9, BallDiameter: 0.3126 * 0.0254, BearingPitch: 1.537 * 0.0254, BearingTurns: WithShaft, BearingSlip: 0.02,
+		MountFrequency: 9, MountAccuracy: 0.1, Frequency: 45, FrequencyAccuracy: 0.5, SpeedAccuracy: 0.02}
+}
+
+func find(t *testing.T, in Running) Match {
+	t.Helper()
+	m, err := Find(in, sources, &Ranking{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+// Source: Case Western Reserve University bearing data centre, multipliers of
+// the drive-end bearing 6205 for each turn.
+func TestBearingCWRU6205(t *testing.T) {
+	o := Bearing(9, 0.3126, 1.537, 0)
+	for _, c := range []struct{ got, want float64 }{{o.Outer, 3.5848}, {o.Inner, 5.4152}, {o.Cage, 0.39828}, {o.Ball, 4.7135}} {
+		if math.Abs(c.got-c.want) > 6e-5 {
+			t.Errorf("%.6g, published %.6g", c.got, c.want)
+		}
+	}
+}
+
+// Property: outer and inner ring together meet every ball once a turn.
+func TestBearingIdentity(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 1))
+	for range 1000 {
+		n := 3 + r.IntN(30)
+		o := Bearing(n, 0.2+0.6*r.Float64(), 1, r.Float64())
+		if math.Abs(o.Outer+o.Inner-float64(n)) > 1e-12*float64(n) || math.Abs(o.Cage*float64(n)-o.Outer) > 1e-12*float64(n) {
+			t.Fatalf("%d balls: %+v", n, o)
+		}
+	}
+}
+
+// The shares are the likelihoods of a general statistics library over their
+// sum.
+func TestSharesAgainstGonum(t *testing.T) {
+	in := line()
+	in.Frequency, in.SpeedAccuracy = 44, 0.05
+	m := find(t, in)
+	total, want := 0.0, map[string]float64{}
+	top := 44.0
+	for _, c := range m.Sources {
+		if c.Name == "" || c.Name == Unknown {
+			continue
+		}
+		f := float64(c.Frequency)
+		top = max(top, f)
+		speed := 0.05 * f
+		if c.Name == "mounts" {
+			speed = 0.1 * f
+		}
+		v := (0.25 + speed*speed) / 3
+		if c.Name == "outer" {
+			v += 0.0001 * f * f / 3
+		}
+		want[c.Name] = distuv.Normal{Mu: f, Sigma: math.Sqrt(v)}.Prob(44)
+		total += want[c.Name]
+	}
+	want[Unknown] = 1 / (1.25 * top)
+	total += want[Unknown]
+	for _, c := range m.Sources {
+		if c.Name != "" && math.Abs(float64(c.Share)-want[c.Name]/total) > 2*least {
+			t.Errorf("%s: %.9g, want %.9g", c.Name, c.Share, want[c.Name]/total)
+		}
+	}
+}
+
+// Property: the shares add up to 1 and are in order; every source, heard at
+// its own frequency, is first or as likely as the first.
+func TestEachSourceIsFoundAtItsOwnFrequency(t *testing.T) {
+	quiet := line()
+	quiet.Frequency = 0
+	for _, s := range find(t, quiet).Sources {
+		if s.Name == "" {
+			continue
+		}
+		in := line()
+		in.Frequency = s.Frequency
+		m := find(t, in)
+		sum, last := 0.0, 2.0
+		for _, c := range m.Sources {
+			if c.Name == "" {
+				continue
+			}
+			if float64(c.Share) > last {
+				t.Errorf("%s: the shares are not in order", s.Name)
+			}
+			sum, last = sum+float64(c.Share), float64(c.Share)
+			// A neighbour's tail may overlap where the frequencies are close.
+			if c.Name == s.Name && float64(c.Share) < 0.9*float64(m.BestShare) {
+				t.Errorf("%s: %.3g, behind %s with %.3g", s.Name, c.Share, m.BestMatch, m.BestShare)
+			}
+		}
+		if math.Abs(sum-1) > 1e-5 {
+			t.Errorf("%s: the shares add up to %g", s.Name, sum)
+		}
+	}
+}
+
+// Ties: three cylinders fire, and three blades at 2:1 pass, both at 45 Hz,
+// and neutral parts them; crank and input shaft are parted by no run.
+func TestTies(t *testing.T) {
+	m := find(t, line())
+	if m.BestMatch != "firing" && m.BestMatch != "blade" || !strings.Contains(m.Parting, "neutral") || math.Abs(float64(m.BestShare-m.RunnerUpShare)) > 1e-9 {
+		t.Errorf("%s %g, %s %g: %s", m.BestMatch, m.BestShare, m.RunnerUp, m.RunnerUpShare, m.Parting)
+	}
+	in := line()
+	in.Frequency = 30
+	if m := find(t, in); !strings.HasPrefix(m.Parting, "No run parts") {
+		t.Error(m.Parting)
+	}
+	in.Frequency = 400
+	if m := find(t, in); m.BestMatch != Unknown || !strings.HasPrefix(m.Parting, "None of the parts") {
+		t.Errorf("%s: %s", m.BestMatch, m.Parting)
+	}
+	in.Gear = Neutral
+	for _, c := range find(t, in).Sources {
+		if c.Name == "shaft" || c.Name == "blade" || c.Name == "outer" {
+			t.Errorf("in neutral %s turns", c.Name)
+		}
+	}
+}
+
+// A source keeps its row while trials move the numbers.
+func TestRankingIsKept(t *testing.T) {
+	var keep Ranking
+	in := line()
+	first, err := Find(in, sources, &keep)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in.Frequency = 15
+	second, err := Find(in, sources, &keep)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range first.Sources {
+		if first.Sources[i].Name != second.Sources[i].Name {
+			t.Errorf("row %d was %q and is %q", i, first.Sources[i].Name, second.Sources[i].Name)
+		}
+	}
+}
+
+func TestFindRefuses(t *testing.T) {
+	for where, spoil := range map[string]func(*Running){
+		"/engineSpeed":       func(r *Running) { r.EngineSpeed = 0 },
+		"/gear":              func(r *Running) { r.Gear = "sideways" },
+		"/strokes":           func(r *Running) { r.Strokes = "" },
+		"/ballDiameter":      func(r *Running) { r.BallDiameter = 0.05 },
+		"/balls":             func(r *Running) { r.Balls = 30 },
+		"/frequencyAccuracy": func(r *Running) { r.FrequencyAccuracy = 0 },
+		"/zoneCd":            func(r *Running) { r.ZoneAb, r.ZoneBc, r.ZoneCd = 1e-3, 2e-3, 1.5e-3 },
+		"/mountAccuracy":     func(r *Running) { r.MountAccuracy = 0 },
+		"/frequency":         func(r *Running) { r.Frequency = quantity.Frequency(math.Inf(1)) },
+	} {
+		in := line()
+		spoil(&in)
+		_, err := Find(in, sources, &Ranking{})
+		var list problem.List
+		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
+			t.Errorf("%s: %v", where, err)
+		}
+	}
+}
+
+func BenchmarkFind(b *testing.B) {
+	var keep Ranking
+	in := line()
+	b.ReportAllocs()
+	for b.Loop() {
+		_, _ = Find(in, sources, &keep)
+	}
+}
