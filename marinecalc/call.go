@@ -20,6 +20,7 @@ type request struct {
 	overlays    []any
 	before      string // days, for a comparison
 	after       string
+	table       string // of a sheet, for csv; "" is its first one
 	options     Options
 }
 
@@ -41,6 +42,8 @@ type reply struct {
 	Survey       *Survey             `json:"survey,omitempty"`
 	Page         string              `json:"page,omitempty"` // a whole HTML text
 	Comparison   *Comparison         `json:"comparison,omitempty"`
+	Calendar     string              `json:"calendar,omitempty"` // iCalendar, RFC 5545
+	CSV          string              `json:"csv,omitempty"`      // RFC 4180
 }
 
 // asks are the questions a host can put, each with what answers it.
@@ -52,10 +55,12 @@ var asks = map[string]func(*request) (reply, error){
 	"survey":   askSurvey,
 	"jobsheet": askJobSheet,
 	"compare":  askCompare,
+	"calendar": askCalendar,
+	"csv":      askCSV,
 }
 
 // askNames lists the asks for people.
-const askNames = "contents, blank, run, boat, survey, jobsheet, compare"
+const askNames = "contents, blank, run, boat, survey, jobsheet, compare, calendar, csv"
 
 // Call is the one door for hosts that speak JSON: a request in, a reply out,
 // both UTF-8. It never panics on bad input; the reply carries the problems.
@@ -129,6 +134,8 @@ func readRequest(text []byte) (*request, problem.List) {
 			str(name, &r.before, v)
 		case "after":
 			str(name, &r.after, v)
+		case "table":
+			str(name, &r.table, v)
 		case "input":
 			r.input = v
 		case "boat":
@@ -144,7 +151,7 @@ func readRequest(text []byte) (*request, problem.List) {
 				problems.Add("/overlays", "overlays is not a list", "a list of rule files", "")
 			}
 		default:
-			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays", "")
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays, table", "")
 		}
 	}
 	if _, known := asks[r.ask]; !known && len(problems) == 0 {
@@ -284,4 +291,27 @@ func askCompare(r *request) (reply, error) {
 	}
 	c, err := Compare(r.options.Boat, r.before, r.after, r.options)
 	return reply{Comparison: c}, err
+}
+
+// askCalendar answers with the dates of a work plan for the person's calendar.
+func askCalendar(r *request) (reply, error) {
+	if r.calculation == "" {
+		r.calculation = "work-plan"
+	}
+	out, err := askRun(r)
+	if err != nil {
+		return reply{}, err
+	}
+	text, err := Calendar(out.Sheet)
+	return reply{Calendar: string(text)}, err
+}
+
+// askCSV answers with one list of a sheet for a spreadsheet.
+func askCSV(r *request) (reply, error) {
+	out, err := askRun(r)
+	if err != nil {
+		return reply{}, err
+	}
+	text, err := CSVOf(out.Sheet, r.table)
+	return reply{CSV: string(text)}, err
 }

@@ -65,27 +65,21 @@ func plusMinus(si, accuracy float64) spread.Factor {
 // shapes are the names that rule data gives the distributions.
 var shapes = map[string]spread.Shape{"rectangular": spread.Rectangular, "triangular": spread.Triangular, "normal": spread.Normal}
 
-// show prints a value in the unit system in force.
-func (f *filling) show(p *contract.Property, si float64) string {
-	return f.showIn(p, si, f.session.units)
-}
-
-// showIn prints a value in a unit system.
-func (f *filling) showIn(p *contract.Property, si float64, units quantity.System) string {
+// show prints a value in a unit system. Money needs the run's currency: see
+// filling.show.
+func show(p *contract.Property, si float64, units quantity.System) string {
 	if p.Kind == nil {
 		return strconv.FormatFloat(si, 'g', -1, 64)
 	}
-	metric, us := f.unitsOf(p)
-	return p.Kind.Print(si, units, metric, us)
+	return p.Kind.Print(si, units, p.Units[0], p.Units[1])
 }
 
-// showSpan prints a range in the unit system in force.
-func (f *filling) showSpan(p *contract.Property, low, high float64) string {
+// showSpan prints a range in a unit system.
+func showSpan(p *contract.Property, low, high float64, units quantity.System) string {
 	if p.Kind == nil {
 		return strconv.FormatFloat(low, 'g', 3, 64) + " to " + strconv.FormatFloat(high, 'g', 3, 64)
 	}
-	metric, us := f.unitsOf(p)
-	return p.Kind.PrintSpan(low, high, f.session.units, metric, us)
+	return p.Kind.PrintSpan(low, high, units, p.Units[0], p.Units[1])
 }
 
 func itoa(i int) string { return strconv.Itoa(i) }

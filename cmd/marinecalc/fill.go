@@ -71,8 +71,10 @@ func fill(args []string, in io.Reader, out io.Writer) (int, error) {
 		return 0, err
 	}
 	var c common
+	var files exports
 	fs := flag.NewFlagSet("fill", flag.ContinueOnError)
 	c.define(fs)
+	files.define(fs)
 	boatFile := fs.String("boat", "", "")
 	inputFile := fs.String("input", "", "")
 	byFlag := make(map[string]marinecalc.BlankInput, len(form.Inputs))
@@ -102,6 +104,9 @@ func fill(args []string, in io.Reader, out io.Writer) (int, error) {
 	s, err := marinecalc.Run(form.ID, input, o)
 	if err != nil {
 		return 0, pointToFlags(err, form, *inputFile)
+	}
+	if err := files.write(s); err != nil {
+		return 0, err
 	}
 	if c.json {
 		err = printJSON(out, s)
@@ -182,7 +187,7 @@ func flagName(name string) string {
 		b.WriteRune(unicode.ToLower(r))
 	}
 	switch f := b.String(); f {
-	case "boat", "input", "rules", "units", "trials", "seed", "work", "json":
+	case "boat", "input", "rules", "units", "trials", "seed", "work", "json", "calendar", "csv", "table":
 		return "the-" + f
 	default:
 		return f
@@ -196,7 +201,7 @@ func badFlag(err error, form *marinecalc.Blank) error {
 		names[i] = "--" + flagName(in.Name)
 	}
 	return marinecalc.Problems{{Where: "fill " + form.ID, What: err.Error(),
-		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}
+		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}
 }
 
 // pointToFlags writes the places of problems as flags when the inputs were

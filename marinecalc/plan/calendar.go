@@ -1,0 +1,167 @@
+// Package plan puts steps of work on a calendar: what comes before what, who
+// has hands free, where the boat lies on which day, and which step holds up
+// the rest.
+package plan
+
+import "example.org/driveline/marinecalc/problem"
+
+// Place is where the boat must lie for a step, or where she lies.
+type Place uint8
+
+// The places.
+const (
+	Anywhere Place = iota
+	Afloat
+	Ashore
+)
+
+// WindowKind is what a window says of its days.
+type WindowKind uint8
+
+// The kinds of windows. Where windows overlap, a short lift wins over a time
+// ashore and that over a time afloat; Closed only stops the work.
+const (
+	AfloatDays WindowKind = iota
+	AshoreDays
+	LiftedDays
+	Closed
+)
+
+// Window is a run of days, both ends included, as days since 1970-01-01.
+type Window struct {
+	From, To int
+	Kind     WindowKind
+}
+
+// Calendar says when and where there can be work.
+type Calendar struct {
+	Today         int   // days since 1970-01-01
+	Lies          Place // on days that no window names: Afloat or Ashore
+	MinutesPerDay int   // of work by one person, 1 to 1440
+	Hands         int   // people, each at a step of their own, 1 or more
+	Windows       []Window
+}
+
+// Horizon is how many days are looked ahead: four years.
+const Horizon = 4*365 + 1
+
+// Moment is a point in working time: day · MinutesPerDay + minute.
+type Moment int64
+
+// days is the calendar laid out day by day from today on.
+type days struct {
+	first   Moment // of today
+	perDay  Moment
+	where   []Place
+	stopped []bool
+}
+
+// refuse says what is wrong with the calendar.
+func (c *Calendar) refuse() problem.List {
+	var bad problem.List
+	if c.MinutesPerDay < 1 || c.MinutesPerDay > 1440 {
+		bad.Add("/hoursPerDay", "a day has no such hours of work", "1 minute to 24 h", "")
+	}
+	if c.Hands < 1 {
+		bad.Add("/hands", "nobody is there to work", "1 or more", "")
+	}
+	if c.Lies != Afloat && c.Lies != Ashore {
+		bad.Add("/lies", "the boat lies nowhere", "afloat, ashore", "")
+	}
+	for i, w := range c.Windows {
+		if w.To < w.From {
+			bad.Add(windowAt(i, "to"), "this window ends before it begins", "a last day on or after the first", "exchange the two days")
+		}
+	}
+	return bad
+}
+
+// layOut writes the windows day by day.
+func (c *Calendar) layOut() *days {
+	d := &days{perDay: Moment(c.MinutesPerDay), where: make([]Place, Horizon), stopped: make([]bool, Horizon)}
+	d.first = Moment(c.Today) * d.perDay
+	for i := range d.where {
+		d.where[i] = c.Lies
+	}
+	for _, kind := range []WindowKind{AfloatDays, AshoreDays, LiftedDays, Closed} {
+		for _, w := range c.Windows {
+			if w.Kind != kind {
+				continue
+			}
+			for day := max(w.From-c.Today, 0); day <= min(w.To-c.Today, Horizon-1); day++ {
+				switch kind {
+				case AfloatDays:
+					d.where[day] = Afloat
+				case Closed:
+					d.stopped[day] = true
+				default:
+					d.where[day] = Ashore
+				}
+			}
+		}
+	}
+	return d
+}
+
+// at tells whether a step of that place can go on that day.
+func (d *days) at(day int, place Place) bool {
+	return place == Anywhere || d.where[day] == place
+}
+
+// earliest is the first time from a moment on at which a step of that length
+// can be done in that place without a break. Days without work are a break
+// only when the boat is moved meanwhile; a step that fits in one day is not
+// spread over two.
+func (d *days) earliest(from Moment, length Moment, place Place) (start, end Moment, ok bool) {
+	from = max(from, d.first)
+	day, minute := int((from-d.first)/d.perDay), (from-d.first)%d.perDay
+	left, begun := length, false
+	for ; day < Horizon; day, minute = day+1, 0 {
+		switch {
+		case !d.at(day, place):
+			left, begun = length, false
+			continue
+		case d.stopped[day], !begun && length <= d.perDay && d.perDay-minute < length:
+			continue
+		}
+		base := d.first + Moment(day)*d.perDay
+		if !begun {
+			start, begun = base+minute, true
+		}
+		if free := d.perDay - minute; left > free {
+			left -= free
+			continue
+		}
+		return start, base + minute + left, true
+	}
+	return 0, 0, false
+}
+
+// latest is the last time at which a step can begin so as to end by a moment.
+func (d *days) latest(by Moment, length Moment, place Place) (start, end Moment, ok bool) {
+	day := int((by - 1 - d.first) / d.perDay)
+	until := by - d.first - Moment(day)*d.perDay // minutes of that day that may be used
+	left, begun := length, false
+	for ; day >= 0; day, until = day-1, d.perDay {
+		if day >= Horizon {
+			continue
+		}
+		switch {
+		case !d.at(day, place):
+			left, begun = length, false
+			continue
+		case d.stopped[day], !begun && length <= d.perDay && until < length:
+			continue
+		}
+		base := d.first + Moment(day)*d.perDay
+		if !begun {
+			end, begun = base+until, true
+		}
+		if left > until {
+			left -= until
+			continue
+		}
+		return base + until - left, end, true
+	}
+	return 0, 0, false
+}

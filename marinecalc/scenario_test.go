@@ -1,0 +1,228 @@
+package marinecalc
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// story is what one demo boat's file tells, from the first symptom to the
+// proven repair.
+type story struct {
+	boat     string
+	states   []string // the five days with a full set of readings
+	troubled string   // the day of which the symptoms are
+	cause    string   // that the fault finding puts first then
+	limits   []turn
+	moved    []string // calculation/result
+	buys     []string // parts on the list of things to buy, by their titles
+	remedies int
+	outlook  string // of the reading that is followed, on the last day
+}
+
+// turn is one limit with its words on the troubled and on the last day.
+type turn struct{ calculation, limit, troubled, cured string }
+
+var stories = []story{
+	{
+		boat:     "kittiwake",
+		states:   []string{"2025-10-04", "2025-11-08", "2026-03-28", "2026-04-18", "2026-06-20"},
+		troubled: "2025-10-04", cause: "coupling-misaligned",
+		limits: []turn{
+			{"coupling-alignment", "rigid-gap-per-diameter", "beyond", "within"},
+			{"gland-heat", "gland-rise-measured", "beyond", "within"},
+			{"vibration-source", "vibration-long-running", "beyond", "within"},
+			{"vibration-source", "vibration-damage", "beyond", "within"},
+			{"shaft-strength", "shaft-yacht-rule", "beyond", "beyond"}, // a trouble of its own, that no aligning mends
+		},
+		moved:    []string{"coupling-alignment/gapPerDiameter", "gland-heat/measuredRise", "mount-moves/largestMove"},
+		buys:     []string{"Coupling bolts", "Gland packing"},
+		remedies: 4, outlook: "never reaches the limit",
+	},
+	{
+		boat:     "juniper",
+		states:   []string{"2025-04-19", "2025-10-11", "2026-02-14", "2026-04-18", "2026-10-10"},
+		troubled: "2025-10-11", cause: "bearing-worn",
+		limits: []turn{
+			{"bearing-clearance", "worn-practice", "beyond", "within"},
+			{"coupling-alignment", "speed-bands-acceptable-gap-1250", "beyond", "within"},
+			{"coupling-alignment", "speed-bands-acceptable-offset-1250", "cannot tell", "within"},
+			{"gland-heat", "gland-rise-measured", "near the limit", "within"},
+			{"fluid-cleanliness", "clean-6", "beyond", "within"},
+			{"vibration-source", "vibration-damage", "beyond", "within"},
+		},
+		moved:    []string{"bearing-clearance/clearanceUse", "gland-drip/leakUnderWay", "gland-heat/measuredRise"},
+		buys:     []string{"Stern bearing", "Gland packing", "Gearbox fluid"},
+		remedies: 2, outlook: "toward the limit",
+	},
+}
+
+// tell runs a test for each demo boat.
+func tell(t *testing.T, test func(t *testing.T, s story, b *Boat)) {
+	for _, s := range stories {
+		t.Run(s.boat, func(t *testing.T) { test(t, s, demoBoat(t, s.boat)) })
+	}
+}
+
+func (s *story) last() string { return s.states[len(s.states)-1] }
+
+func checkedOn(t *testing.T, b *Boat, day string) *Survey {
+	t.Helper()
+	survey, err := Check(b.asOf(day), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return survey
+}
+
+func pageOf(t *testing.T, survey *Survey, id string) *sheet.Sheet {
+	t.Helper()
+	at := slices.IndexFunc(survey.Sheets, func(s *Sheet) bool { return s.Calculation == id })
+	if at < 0 {
+		t.Fatalf("there is no sheet %s", id)
+	}
+	return survey.Sheets[at]
+}
+
+// No state of a demo boat has a fault, each full one has a note, and on the
+// last day nothing is missing.
+func TestDemoBoatsAreWhole(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		for _, day := range b.dates() {
+			survey := checkedOn(t, b, day)
+			if len(survey.Faults) > 0 {
+				t.Errorf("%s: %+v", day, survey.Faults)
+			}
+			if day == s.last() && (len(survey.Missing) > 0 || len(survey.Sheets) != len(catalogue)) {
+				t.Errorf("%s: %d sheets of %d, missing %+v", day, len(survey.Sheets), len(catalogue), survey.Missing)
+			}
+			if note := b.asOf(day).latest["note"]; slices.Contains(s.states, day) && note.date != day {
+				t.Errorf("%s has no note", day)
+			}
+		}
+	})
+}
+
+// What was wrong is seen on the troubled day and cured on the last.
+func TestDemoBoatsAreCured(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		before, after := checkedOn(t, b, s.troubled), checkedOn(t, b, s.last())
+		for _, j := range s.limits {
+			was, is := pageOf(t, before, j.calculation).Verdict(j.limit), pageOf(t, after, j.calculation).Verdict(j.limit)
+			if was == nil || is == nil || was.Word != j.troubled || is.Word != j.cured {
+				t.Errorf("%s: %+v, then %+v; want %s, then %s", j.limit, was, is, j.troubled, j.cured)
+			}
+		}
+	})
+}
+
+// The fault finding names the story's cause on the troubled day, and on the
+// cured boat the same symptoms speak less for it.
+func TestDemoBoatsFindTheirCause(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		was := pageOf(t, checkedOn(t, b, s.troubled), faultFinding)
+		is := pageOf(t, checkedOn(t, b, s.last()), faultFinding)
+		p := *was.Result("probability").SI
+		if was.Result("cause").Text != s.cause || p < 0.8 || was.Result("cannotPart") != nil {
+			t.Errorf("%s at %g, %+v", was.Result("cause").Text, p, was.Result("cannotPart"))
+		}
+		if is.Result("cause").Text == s.cause && *is.Result("probability").SI > 0.7*p {
+			t.Errorf("on the cured boat still %g", *is.Result("probability").SI)
+		}
+	})
+}
+
+// Side by side the two states show what moved by more than the gauges
+// explain, and every verdict that turned.
+func TestDemoBoatsCompare(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		c, err := Compare(b, s.troubled, s.last(), Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range s.moved {
+			at := slices.IndexFunc(c.Moved, func(m Moved) bool { return m.Calculation+"/"+m.Result == name })
+			if at < 0 || c.Moved[at].Times <= 1 {
+				t.Errorf("%s has not moved", name)
+			}
+		}
+		for _, j := range s.limits {
+			turned := slices.ContainsFunc(c.Turned, func(v Turned) bool {
+				return v.Calculation == j.calculation && v.Before == j.troubled && v.After == j.cured
+			})
+			if turned != (j.troubled != j.cured) {
+				t.Errorf("%s turned: %v", j.limit, turned)
+			}
+		}
+	})
+}
+
+// The reading that is followed has a run of five on the last day, which stays
+// clear of its limit.
+func TestDemoBoatsAreFollowed(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		trend := pageOf(t, checkedOn(t, b, s.last()), "reading-trend")
+		if basis := trend.Result("basis").Text; !strings.HasPrefix(basis, "5 readings since 2026-04-18") {
+			t.Error(basis)
+		}
+		if outlook := trend.Result("outlook").Text; outlook != s.outlook || len(trend.Drawings) == 0 {
+			t.Errorf("%s, %d drawings", outlook, len(trend.Drawings))
+		}
+		if day := trend.Result("limitDate"); day != nil && day.Text < "2030" {
+			t.Errorf("the limit is met on %s", day.Text)
+		}
+	})
+}
+
+// In the summer before, the worn bearing's clearance led to its limit within
+// the year.
+func TestJunipersBearingLeadsToItsLimit(t *testing.T) {
+	trend := pageOf(t, checkedOn(t, demoBoat(t, "juniper"), "2025-08-16"), "reading-trend")
+	if day := trend.Result("limitDate").Text; day < "2025-09-01" || day > "2025-12-31" {
+		t.Errorf("on %s: %s", day, trend.Result("says").Text)
+	}
+}
+
+// On the troubled day the work has dates up to the day it is wanted, a
+// critical path, and its parts with their sizes.
+func TestDemoBoatsPlanTheirWork(t *testing.T) {
+	tell(t, func(t *testing.T, s story, b *Boat) {
+		plan := pageOf(t, checkedOn(t, b, s.troubled), "work-plan")
+		if finish, want := plan.Result("finish").Text, plan.Input("readyBy").Text; finish <= s.troubled || finish > want {
+			t.Errorf("done on %s, wanted on %s", finish, want)
+		}
+		if path := plan.Result("criticalPath"); path == nil || !strings.HasSuffix(path.Text, "→ Trial under way") {
+			t.Errorf("the critical path is %+v", path)
+		}
+		if planned := plan.Result("planned").Text; strings.Count(planned, ";")+1 != s.remedies {
+			t.Error(planned)
+		}
+		for _, part := range s.buys {
+			if line := shoppingLine(t, plan, part); line == nil || strings.Contains(line["amount"], "not known") {
+				t.Errorf("to buy, %s: %v", part, line)
+			}
+		}
+	})
+}
+
+// shoppingLine is the line of one part by the names of its columns, or nil.
+func shoppingLine(t *testing.T, plan *sheet.Sheet, part string) map[string]string {
+	t.Helper()
+	for _, table := range plan.Tables {
+		if table.Name != "shopping" {
+			continue
+		}
+		for _, row := range table.Rows {
+			line := map[string]string{}
+			for i, cell := range row.Cells {
+				line[table.Columns[i].Name] = cell.Text
+			}
+			if strings.HasPrefix(line["part"], part) {
+				return line
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,251 @@
+package marinecalc
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/plan"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// ShoppingLine is one thing to have on board.
+type ShoppingLine struct {
+	Part     string
+	Amount   string
+	Size     string
+	OrderBy  string
+	NeededOn string
+	LeadTime quantity.Time
+	ForSteps string
+	Remark   string
+}
+
+// partNeed is one part of a plan with all the steps that take it.
+type partNeed struct {
+	part    rules.Part
+	amount  float64 // in SI where kind is not nil, else in the part's unit
+	kind    *quantity.Kind
+	unknown []string // sheets that would tell how much
+	steps   []int
+	lead    int // days
+	onBoard bool
+}
+
+// gatherParts adds up what the steps take, and lets each step wait for what
+// must be ordered.
+func (p *planner) gatherParts(list *problem.List) {
+	rows := make(map[string]rules.Part)
+	for _, row := range p.session.book.Parts() {
+		rows[row.ID] = row
+	}
+	known := map[string]PartInHand{}
+	for i, h := range p.in.PartsInHand {
+		if _, ok := rows[h.Part]; !ok {
+			noSuch(list, fmt.Sprintf("/partsInHand/%d/part", i), "part", h.Part, slices.Sorted(maps.Keys(rows)))
+		}
+		known[h.Part] = h
+	}
+	at := map[string]int{}
+	for i, s := range p.steps {
+		p.tasks[i].Ready = p.today
+		for _, need := range s.Parts {
+			n, has := at[need.Part]
+			if !has {
+				n = len(p.needs)
+				at[need.Part] = n
+				row, hand := rows[need.Part], known[need.Part]
+				one := partNeed{part: row, lead: int(math.Ceil(row.LeadDays)), onBoard: hand.OnBoard}
+				if hand.Part != "" && !math.IsNaN(float64(hand.LeadTime)) {
+					one.lead = int(math.Ceil(float64(hand.LeadTime)/86400 - 1e-9))
+				}
+				p.needs = append(p.needs, one)
+			}
+			one := &p.needs[n]
+			one.steps = append(one.steps, i)
+			p.add(one, need.Quantity)
+			if !one.onBoard {
+				p.tasks[i].Ready = max(p.tasks[i].Ready, p.today+one.lead)
+			}
+		}
+	}
+}
+
+// add adds what one step takes of a part.
+func (p *planner) add(need *partNeed, amount rules.Count) {
+	if amount.Of == "" {
+		need.amount += amount.Number
+		return
+	}
+	kind, si, _, ok := p.figure(amount.Of)
+	if !ok || math.IsNaN(si) {
+		id, _, _ := strings.Cut(amount.Of, "/")
+		title := id
+		if c, err := find(id); err == nil {
+			if k, err := c.contract(); err == nil {
+				title = k.Title
+			}
+		}
+		if !slices.Contains(need.unknown, title) {
+			need.unknown = append(need.unknown, title)
+		}
+		return
+	}
+	if k, has := quantity.Lookup(kind); has {
+		need.kind = k
+	}
+	need.amount += si
+}
+
+// figure finds a result or an input of the boat's own sheets, by
+// "calculation/name"; an input is also taken from the boat file where the
+// sheet as a whole cannot be worked out. si is NaN for words.
+func (p *planner) figure(of string) (kind string, si float64, text string, ok bool) {
+	id, name, _ := strings.Cut(of, "/")
+	out := p.session.earlier(id)
+	if out == nil {
+		return p.inBoat(p.property(of))
+	}
+	number := func(v *float64) float64 {
+		if v == nil {
+			return math.NaN()
+		}
+		return *v
+	}
+	if r := out.sheet.Result(name); r != nil {
+		return r.Kind, number(r.SI), r.Text, true
+	}
+	if i := out.sheet.Input(name); i != nil {
+		return i.Kind, number(i.SI), i.Text, true
+	}
+	return "", 0, "", false
+}
+
+// inBoat finds an input in the boat file.
+func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text string, ok bool) {
+	if prop == nil || prop.IsResult {
+		return "", 0, "", false
+	}
+	raw, _, _, ok := p.session.boat.find(prop.Boat)
+	if !ok {
+		return "", 0, "", false
+	}
+	if word, is := raw.(string); is && prop.Kind == nil {
+		if t := p.session.book.Table(prop.Rows); t != nil {
+			if row := t.Find(word, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+				word = row.Name
+			}
+		}
+		return "", math.NaN(), word, true
+	}
+	if prop.Kind != nil {
+		kind = prop.Kind.Name
+	}
+	si, _, err := numeric(prop, raw)
+	return kind, si, show(prop, si, p.session.units), err == nil
+}
+
+// property is the result or input of that name, "calculation/name", or nil.
+func (p *planner) property(of string) *contract.Property {
+	id, name, _ := strings.Cut(of, "/")
+	c, err := find(id)
+	if err != nil {
+		return nil
+	}
+	k, err := c.contract()
+	if err != nil {
+		return nil
+	}
+	if r := k.Result.Child(name); r != nil {
+		return r
+	}
+	return k.Input.Child(name)
+}
+
+// shop writes the shopping list, the first order first.
+func (p *planner) shop(made *plan.Plan, out *WorkPlan) {
+	type line struct {
+		ShoppingLine
+		by int
+	}
+	const open = math.MaxInt32
+	var lines []line
+	var waits []string
+	for _, need := range p.needs {
+		l := line{ShoppingLine: ShoppingLine{Part: need.part.Title, Amount: p.amount(&need), Size: p.sizes(need.part), LeadTime: quantity.Time(need.lead) * 86400, Remark: need.part.Note}, by: open}
+		var titles []string
+		first, latest := open, open
+		for _, i := range need.steps {
+			titles = append(titles, p.steps[i].Title)
+			if t := made.Tasks[i]; t.Why == plan.Dated {
+				first = min(first, made.FirstDay(t.Start))
+				latest = min(latest, made.FirstDay(t.LateStart))
+			}
+		}
+		l.ForSteps = strings.Join(titles, "; ")
+		switch {
+		case need.onBoard:
+			l.OrderBy = "on board"
+		case latest == open:
+			l.OrderBy = "when its step has a date"
+		default:
+			l.by = max(latest-need.lead, p.today)
+			l.OrderBy = dayText(l.by)
+		}
+		if first != open {
+			l.NeededOn = dayText(first)
+			if !need.onBoard && first <= p.today+need.lead && need.lead > 0 {
+				waits = append(waits, need.part.Title+" ("+inDays(need.lead)+")")
+			}
+		}
+		lines = append(lines, l)
+	}
+	slices.SortStableFunc(lines, func(a, b line) int {
+		if a.by != b.by {
+			return a.by - b.by
+		}
+		return int(b.LeadTime - a.LeadTime)
+	})
+	if len(lines) > len(out.Shopping) {
+		p.cut = append(p.cut, "things to buy")
+	}
+	for n, l := range lines[:min(len(lines), len(out.Shopping))] {
+		out.Shopping[n] = l.ShoppingLine
+	}
+	if len(lines) > 0 && lines[0].by != open {
+		out.FirstOrder = lines[0].Part + ", by " + lines[0].OrderBy
+	}
+	out.WaitsForPart = strings.Join(waits, "; ")
+}
+
+// amount writes how much of a part is wanted.
+func (p *planner) amount(need *partNeed) string {
+	if len(need.unknown) > 0 {
+		return "not known: “" + strings.Join(need.unknown, "”, “") + "” cannot be worked out yet"
+	}
+	if need.kind != nil {
+		return need.kind.Print(need.amount, p.session.units, "", "")
+	}
+	number := strconv.FormatFloat(need.amount, 'g', 4, 64)
+	if _, _, err := quantity.Infer("1 " + need.part.Unit); err == nil {
+		return number + " " + need.part.Unit // a measure, not something counted
+	}
+	return number + " × " + need.part.Unit
+}
+
+// sizes writes what the boat's sheets say about which one to buy.
+func (p *planner) sizes(part rules.Part) string {
+	var words []string
+	for _, of := range part.Sizes {
+		if _, _, text, ok := p.figure(of); ok && text != "" {
+			words = append(words, strings.ToLower(p.property(of).Title)+" "+text)
+		}
+	}
+	return strings.Join(words, "; ")
+}
