@@ -1,6 +1,10 @@
 package align
 
-import "math"
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
 
 // hours puts the twelve clock positions into words.
 var hours = [12]string{
@@ -11,14 +15,14 @@ var hours = [12]string{
 
 // hourOf is the nearest hour to an angle from the top; 0 is 12 o'clock.
 func hourOf(clock float64) int {
-	return int(math.Round(turnOf(clock)/(math.Pi/6))) % 12
+	return int(turnOf(clock)/(math.Pi/6)+0.5) % 12
 }
 
-// hour is the nearest hour to where a vector points, or no words for a vector
-// that points nowhere.
-func hour(v vector) string {
-	if v.size() == 0 {
+// hour is the nearest hour to where a vector points, which is at, or no words
+// for a vector that points nowhere.
+func hour(v vector, at quantity.Direction) string {
+	if v.up == 0 && v.right == 0 {
 		return ""
 	}
-	return hours[hourOf(v.clock())]
+	return hours[hourOf(float64(at))]
 }

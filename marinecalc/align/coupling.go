@@ -37,6 +37,9 @@ type Misalignment struct {
 	OffsetAt         quantity.Direction
 	RadiusDifference quantity.Length // engine half larger in radius; with a dial, its zero
 	RimRunOut        quantity.Length // total, NaN when not told apart
+
+	DroopGapTaken    quantity.Length // of the droop, put back into GapVertical; NaN when the shaft end was held up
+	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
 }
 
 // The texts of Separation.
@@ -59,6 +62,10 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // Repair; McMillan, Rotating Machinery: Practical Solutions to Unbalance and
 // Misalignment, p. 173).
 //
+// When the shaft's free end hung free, its droop is in the readings: it opens
+// the gap at the bottom by D·tan(slope) and lets the engine half look too high
+// by the sag. Both are taken out.
+//
 // When only the shaft half was turned, run-out of the engine half stands
 // still and cannot be told from misalignment; Separation says so.
 //
@@ -67,44 +74,59 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // place read twice with different answers, a gap difference or offset over
 // 5 % of the diameter.
 func Coupling(in Faces) (Misalignment, error) {
-	var gap, rim points
-	if bad := in.usable(&gap, &rim); len(bad) > 0 {
+	var gapRoom, rimRoom [enough]point
+	gap, rim := in.read(gapRoom[:0], rimRoom[:0])
+	if bad := in.usable(gap, rim); len(bad) > 0 {
 		return Misalignment{}, bad
 	}
 	var bad problem.List
-	face := gap.fitted(&bad, gaps)
-	var circle plane
-	if rim.n > 0 {
-		circle = rim.fitted(&bad, steps)
+	var face, circle plane
+	gap.fitted(&face, nil, &bad, &gaps)
+	if len(rim) > 0 {
+		rim.fitted(&circle, gap, &bad, &steps)
 	}
+	var out Misalignment
+	out.takeDroop(&in, &face, &circle)
 	d := float64(in.CouplingDiameter)
-	tooFar(&bad, gaps, "gap difference", 2*face.fixed.size(), d)
-	tooFar(&bad, steps, "offset", circle.fixed.size(), d)
+	tooFar(&bad, &gaps, "gap difference", 2*face.fixed.size(), d)
+	tooFar(&bad, &steps, "offset", circle.fixed.size(), d)
 	if len(bad) > 0 {
 		return Misalignment{}, bad
 	}
-	var out Misalignment
-	out.takeFace(face, d, in.Turned)
-	out.takeRim(circle, rim.n > 0)
+	out.takeFace(&face, d, in.Turned)
+	out.takeRim(&circle, len(rim) > 0)
 	return out, nil
 }
 
 // fitted is fit with the refusal put into words.
-func (p *points) fitted(bad *problem.List, s series) plane {
-	f, ok := p.fit()
-	if !ok {
+func (p points) fitted(f *plane, known points, bad *problem.List, s *series) {
+	if !p.fit(f, known) {
 		bad.Add(s.list, "the readings do not tell which way the coupling leans", "readings all round in one position of the shaft", "read at 12, 3, 6 and 9 o'clock before turning the shaft")
 	}
-	return f
 }
 
-func tooFar(bad *problem.List, s series, what string, found, diameter float64) {
+// takeDroop takes what the droop of the shaft's end does out of the fits.
+func (out *Misalignment) takeDroop(in *Faces, face, circle *plane) {
+	out.DroopGapTaken, out.DroopOffsetTaken = quantity.Length(math.NaN()), quantity.Length(math.NaN())
+	if in.ShaftEnd != HangingFree {
+		return
+	}
+	gap := float64(in.CouplingDiameter) * math.Tan(float64(in.DroopSlope))
+	out.DroopGapTaken = quantity.Length(gap)
+	face.fixed.up += gap / 2
+	if len(in.RimReadings) > 0 {
+		out.DroopOffsetTaken = in.DroopSag
+		circle.fixed.up -= float64(in.DroopSag)
+	}
+}
+
+func tooFar(bad *problem.List, s *series, what string, found, diameter float64) {
 	if found > steepest*diameter {
 		bad.Add(s.list, fmt.Sprintf("they give a %s of %.4g mm, over 5 %% of the coupling diameter", what, 1000*found), fmt.Sprintf("up to %.4g mm", 1000*steepest*diameter), "is a unit or a decimal point wrong?")
 	}
 }
 
-func (out *Misalignment) takeFace(f plane, d float64, turned Turned) {
+func (out *Misalignment) takeFace(f *plane, d float64, turned Turned) {
 	lean := vector{2 * f.fixed.up, 2 * f.fixed.right} // from one side to the other
 	g := math.Sqrt(lean.up*lean.up + lean.right*lean.right)
 	out.GapVertical, out.GapHorizontal = quantity.Length(lean.up), quantity.Length(lean.right)
@@ -112,7 +134,7 @@ func (out *Misalignment) takeFace(f plane, d float64, turned Turned) {
 	out.GapPerDiameter = quantity.Ratio(g / d)
 	out.Angle = quantity.Angle(math.Atan(g / d))
 	out.WidestAt = quantity.Direction(lean.clock())
-	out.Widest = hour(lean)
+	out.Widest = hour(lean, out.WidestAt)
 	out.MeanGap = quantity.Length(f.mean)
 
 	out.Closure = quantity.Length(f.closure)
@@ -142,7 +164,7 @@ func (out *Misalignment) takeFace(f plane, d float64, turned Turned) {
 	out.RunOutAt = quantity.Direction(f.turning.clock())
 }
 
-func (out *Misalignment) takeRim(f plane, read bool) {
+func (out *Misalignment) takeRim(f *plane, read bool) {
 	nan := math.NaN()
 	out.Offset, out.OffsetVertical, out.OffsetHorizontal = quantity.Length(nan), quantity.Length(nan), quantity.Length(nan)
 	out.OffsetAt, out.RadiusDifference, out.RimRunOut = quantity.Direction(nan), quantity.Length(nan), quantity.Length(nan)
@@ -152,7 +174,7 @@ func (out *Misalignment) takeRim(f plane, read bool) {
 	out.OffsetVertical, out.OffsetHorizontal = quantity.Length(f.fixed.up), quantity.Length(f.fixed.right)
 	out.Offset = quantity.Length(math.Sqrt(f.fixed.up*f.fixed.up + f.fixed.right*f.fixed.right))
 	out.OffsetAt = quantity.Direction(f.fixed.clock())
-	out.OffsetTowards = hour(f.fixed)
+	out.OffsetTowards = hour(f.fixed, out.OffsetAt)
 	out.RadiusDifference = quantity.Length(f.mean)
 	if f.apart {
 		out.RimRunOut = quantity.Length(2 * f.turning.size())

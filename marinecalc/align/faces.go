@@ -28,6 +28,15 @@ const (
 	BothHalves Turned = "both-halves" // shaft and engine half together
 )
 
+// End says how the shaft's free end was while the readings were taken.
+type End string
+
+// How the end may be.
+const (
+	HeldUp      End = "held-up"      // lifted by its droop; the default
+	HangingFree End = "hanging-free" // the droop is in the readings
+)
+
 // Reading is one gap between the faces. Directions are clock positions in
 // radians from the top, clockwise as seen looking forward from the shaft
 // toward the engine: 3 o'clock, to starboard, is π/2.
@@ -52,6 +61,9 @@ type Faces struct {
 	Turned           Turned                 // empty: ShaftHalf
 	ShaftSpeed       quantity.RotationSpeed // does not enter the arithmetic; limits go by it. 0: not given, else 1 to 1000 rad/s
 	RimReadings      []RimReading           // none, or 4 to 96
+	ShaftEnd         End                    // empty: HeldUp
+	DroopSlope       quantity.Angle         // of the shaft's free end, plus down; needed when it hung free, else not used
+	DroopSag         quantity.Length        // of the shaft's free end, plus down; needed when it hung free and the rim was read
 }
 
 // What is taken as a slip of the pen rather than as a reading. These are
@@ -68,18 +80,30 @@ const (
 	steepest     = 0.05               // gap difference or offset over coupling diameter
 )
 
-// point is a reading of a gap or of a step.
-type point struct{ clock, turn, value float64 }
-
-// points holds the readings of one series without allocating.
-type points struct {
-	all [most]point
-	n   int
+// point is a reading of a gap or of a step. The fit fills in the rest.
+type point struct {
+	clock, turn, value float64
+	sin, cos           float64 // of clock
+	group              int     // number of its shaft turn
+	row                row     // less the mean of its group
 }
 
-func (p *points) add(clock quantity.Direction, turn quantity.Angle, value quantity.Length) {
-	p.all[p.n] = point{float64(clock), float64(turn), float64(value)}
-	p.n++
+// points is the readings of one series.
+type points []point
+
+// enough is how many readings there is room for without allocating: four
+// places in four turns of the shaft.
+const enough = 16
+
+func (p points) with(clock quantity.Direction, turn quantity.Angle, value quantity.Length) points {
+	if n := len(p); n < cap(p) {
+		p = p[:n+1] // a point written in full would be copied
+	} else {
+		p = append(p, point{})
+	}
+	r := &p[len(p)-1]
+	r.clock, r.turn, r.value = float64(clock), float64(turn), float64(value)
+	return p
 }
 
 // series names one list of readings for messages.
@@ -90,10 +114,21 @@ var (
 	steps = series{"/rimReadings", "step", "the step", "-50 mm to 50 mm"}
 )
 
+// read gives the readings as points, in the room handed over where they fit.
+func (in *Faces) read(gap, rim points) (points, points) {
+	for _, r := range in.Readings {
+		gap = gap.with(r.Clock, r.Turn, r.Gap)
+	}
+	for _, r := range in.RimReadings {
+		rim = rim.with(r.Clock, r.Turn, r.Step)
+	}
+	return gap, rim
+}
+
 // usable collects everything that makes the faces unfit to work with.
-func (in *Faces) usable(gap, rim *points) problem.List {
+func (in *Faces) usable(gap, rim points) problem.List {
 	var bad problem.List
-	if !within(float64(in.CouplingDiameter), 0.03, 0.8) {
+	if !problem.Within(float64(in.CouplingDiameter), 0.03, 0.8) {
 		bad.Add("/couplingDiameter", fmt.Sprintf("a coupling diameter of %.4g m is out of range", float64(in.CouplingDiameter)), "30 mm to 800 mm", "")
 	}
 	if in.CouplingKind != Rigid && in.CouplingKind != Flexible {
@@ -102,7 +137,8 @@ func (in *Faces) usable(gap, rim *points) problem.List {
 	if in.Turned != "" && in.Turned != ShaftHalf && in.Turned != BothHalves {
 		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-half, both-halves", "")
 	}
-	if in.ShaftSpeed != 0 && !within(float64(in.ShaftSpeed), 1, 1000) {
+	in.checkDroop(&bad)
+	if in.ShaftSpeed != 0 && !problem.Within(float64(in.ShaftSpeed), 1, 1000) {
 		bad.Add("/shaftSpeed", fmt.Sprintf("a shaft speed of %.4g rad/s is out of range", float64(in.ShaftSpeed)), "1 rad/s to 1000 rad/s (10 rpm to 9550 rpm)", "")
 	}
 	if len(in.Readings) > most || len(in.RimReadings) > most {
@@ -113,66 +149,78 @@ func (in *Faces) usable(gap, rim *points) problem.List {
 		bad.Add(where, "there are too many readings", fmt.Sprintf("%d to %d", fewest, most), "")
 		return bad
 	}
-	for _, r := range in.Readings {
-		gap.add(r.Clock, r.Turn, r.Gap)
-	}
-	for _, r := range in.RimReadings {
-		rim.add(r.Clock, r.Turn, r.Step)
-	}
-	gap.check(&bad, gaps, -gapBelowNone)
-	if rim.n > 0 {
-		rim.check(&bad, steps, -0.05)
+	gap.check(&bad, &gaps, -gapBelowNone)
+	if len(rim) > 0 {
+		rim.check(&bad, &steps, -0.05)
 	}
 	return bad
 }
 
 // check looks at each reading, and at how they lie round the clock.
-func (p *points) check(bad *problem.List, s series, least float64) {
+func (p points) check(bad *problem.List, s *series, least float64) {
 	sound := true
 	fault := func(i int, part, what, allowed, hint string) {
 		bad.Add(fmt.Sprintf("%s/%d/%s", s.list, i, part), what, allowed, hint)
 		sound = false
 	}
-	for i, r := range p.all[:p.n] {
-		if !within(r.clock, -angleOff, 2*math.Pi+angleOff) {
+	lowest, highest := math.Inf(1), math.Inf(-1)
+	for i := range p {
+		r := &p[i]
+		if !problem.Within(r.clock, -angleOff, 2*math.Pi+angleOff) {
 			fault(i, "clock", "the clock position is not within one turn", "0° to 360°", "3 o'clock is 90°")
 		}
-		if !within(r.turn, -angleOff, 2*math.Pi+angleOff) {
+		if !problem.Within(r.turn, -angleOff, 2*math.Pi+angleOff) {
 			fault(i, "turn", "the shaft turn is not within one turn", "0° to 360°", "")
 		}
-		if !within(r.value, least, 0.05) {
+		if !problem.Within(r.value, least, 0.05) {
 			fault(i, s.value, fmt.Sprintf("%s of %.4g mm is out of range", s.valueTitle, 1000*r.value), s.allowed, "")
+		}
+		if r.value < lowest {
+			lowest = r.value
+		}
+		if r.value > highest {
+			highest = r.value
 		}
 	}
 	if !sound {
 		return
 	}
-	for i, r := range p.all[:p.n] {
-		for _, q := range p.all[:i] {
+	if highest-lowest > twiceApart {
+		p.checkTwice(fault, s)
+	}
+	places, oneSided := p.spread()
+	switch {
+	case places < fewest:
+		bad.Add(s.list, fmt.Sprintf("there are readings at %d clock positions", places), "4 or more, at least 10° apart", "read at 12, 3, 6 and 9 o'clock")
+	case oneSided:
+		bad.Add(s.list, "all readings lie in less than a half circle, which does not tell which way the faces lean", "readings all round", "read at 12, 3, 6 and 9 o'clock")
+	}
+}
+
+// checkTwice looks for places that were read twice with different answers.
+func (p points) checkTwice(fault func(i int, part, what, allowed, hint string), s *series) {
+	for i := range p {
+		r := &p[i]
+		for j := range i {
+			q := &p[j]
 			if math.Abs(r.value-q.value) > twiceApart && apart(r.clock, q.clock) < sameReading && apart(r.turn, q.turn) < sameReading {
 				fault(i, s.value, fmt.Sprintf("the same place was read twice, %.4g mm and %.4g mm", 1000*q.value, 1000*r.value), "readings within 0.3 mm of each other", "read it again; was the shaft turned between the two?")
 				break
 			}
 		}
 	}
-	places, widest := p.spread()
-	switch {
-	case places < fewest:
-		bad.Add(s.list, fmt.Sprintf("there are readings at %d clock positions", places), "4 or more, at least 10° apart", "read at 12, 3, 6 and 9 o'clock")
-	case widest > math.Pi+sameReading:
-		bad.Add(s.list, "all readings lie in less than a half circle, which does not tell which way the faces lean", "readings all round", "read at 12, 3, 6 and 9 o'clock")
-	}
 }
 
 // spread counts the clock positions that are samePlace or more from one
-// another, and finds the widest arc between neighbours among them.
-func (p *points) spread() (places int, widest float64) {
+// another, and says whether they all lie in less than a half circle, so that
+// there is one with no other in the half turn after it.
+func (p points) spread() (places int, oneSided bool) {
 	var place [mostPlaces]float64
 next:
-	for i := range p.all[:p.n] {
-		clock := p.all[i].clock
+	for i := range p {
+		clock := p[i].clock
 		for _, known := range place[:places] {
-			if apart(clock, known) < samePlace {
+			if clock == known || apart(clock, known) < samePlace {
 				continue next
 			}
 		}
@@ -180,20 +228,29 @@ next:
 		places++
 	}
 	for i, from := range place[:places] {
-		ahead := 2 * math.Pi
+		alone := true
 		for j, to := range place[:places] {
-			if i != j {
-				ahead = min(ahead, turnOf(to-from))
+			if i != j && turnOf(to-from) <= math.Pi+sameReading {
+				alone = false
+				break
 			}
 		}
-		widest = max(widest, ahead)
+		oneSided = oneSided || alone
 	}
-	return places, widest
+	return places, oneSided
 }
 
-// turnOf brings an angle into 0 to 2π, 2π itself left out.
+// turnOf brings an angle into 0 to 2π, 2π itself left out. Nearly all angles
+// are within a turn of it, which spares the division.
 func turnOf(a float64) float64 {
-	a -= 2 * math.Pi * math.Floor(a/(2*math.Pi))
+	switch {
+	case a >= 0 && a < 2*math.Pi:
+		return a
+	case a < 0 && a >= -2*math.Pi:
+		a += 2 * math.Pi
+	default:
+		a -= 2 * math.Pi * math.Floor(a/(2*math.Pi))
+	}
 	if a >= 2*math.Pi {
 		return 0
 	}
@@ -203,12 +260,27 @@ func turnOf(a float64) float64 {
 // apart is the smaller arc between two directions.
 func apart(a, b float64) float64 {
 	d := turnOf(a - b)
-	return min(d, 2*math.Pi-d)
+	if d > math.Pi {
+		return 2*math.Pi - d
+	}
+	return d
 }
 
-// within allows the last digit of a limit that came from another unit, and
-// refuses NaN.
-func within(v, lo, hi float64) bool {
-	slack := 1e-12 * math.Abs(v)
-	return v >= lo-slack && v <= hi+slack
+// checkDroop asks for the droop where the readings hold it.
+func (in *Faces) checkDroop(bad *problem.List) {
+	switch in.ShaftEnd {
+	case "", HeldUp:
+		return
+	case HangingFree:
+	default:
+		bad.Add("/shaftEnd", fmt.Sprintf("%q is no way the shaft end can be", string(in.ShaftEnd)), "held-up, hanging-free", "")
+		return
+	}
+	const hint = "take it from shaft-droop, or hold the end up and read again"
+	if slope := float64(in.DroopSlope); slope == 0 || !problem.Within(slope, -0.1, 0.25) {
+		bad.Add("/droopSlope", "the slope of the hanging shaft end is not known or out of range", "-50 mm/m to 200 mm/m", hint)
+	}
+	if sag := float64(in.DroopSag); len(in.RimReadings) > 0 && (sag == 0 || !problem.Within(sag, -0.02, 0.06)) {
+		bad.Add("/droopSag", "the sag of the hanging shaft end is not known or out of range", "-10 mm to 50 mm", hint)
+	}
 }

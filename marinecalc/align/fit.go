@@ -6,7 +6,7 @@ import "math"
 // toward 3 o'clock, looking forward.
 type vector struct{ up, right float64 }
 
-func (v vector) size() float64 { return math.Hypot(v.up, v.right) }
+func (v vector) size() float64 { return math.Sqrt(v.up*v.up + v.right*v.right) }
 
 // clock is the direction as an angle from the top, 0 to 2π.
 func (v vector) clock() float64 {
@@ -25,6 +25,8 @@ func tidy(metres float64) float64 {
 	}
 	return metres
 }
+
+func (v vector) tidied() vector { return vector{tidy(v.up), tidy(v.right)} }
 
 // at is what the vector gives at a clock position.
 func (v vector) at(clock float64) float64 {
@@ -51,101 +53,227 @@ type plane struct {
 // two shaft turns 90° apart leave 0.25 for the run-out, 35° apart 0.05.
 const leastPivot = 0.05
 
-// fit is the least squares solution; ok is false where the readings do not
-// pin down the fixed part.
+// row is what one reading says of the unknowns.
+type row struct{ value, up, right, turningUp, turningRight float64 }
+
+// products is the sum over all readings of each row times itself.
+type products struct {
+	upUp, upRight, rightRight, upValue, rightValue float64 // of the fixed part
+
+	turningUpUp, turningUpRight, turningRightRight float64
+	upTurningUp, upTurningRight                    float64
+	rightTurningUp, rightTurningRight              float64
+	turningUpValue, turningRightValue              float64
+}
+
+// fit finds the least squares solution f, which comes in empty; ok is false
+// where the readings do not pin down the fixed part. Points known have their
+// sines already.
 //
 // The mean of each shaft turn is taken out first, from the readings and from
 // the sines and cosines alike, which leaves the same solution for the four
 // other unknowns as fitting all together (Frisch and Waugh, Econometrica 1,
 // 1933).
-func (p *points) fit() (f plane, ok bool) {
-	var group [most]int
-	f.turns = p.groups(&group)
-
-	// Columns: fixed up, fixed right, turning up, turning right, reading.
-	var rows [most][5]float64
-	var centre [mostPlaces][5]float64
-	var size [mostPlaces]float64
-	for i, r := range p.all[:p.n] {
-		rows[i] = columns(r)
-		g := group[i]
-		size[g]++
-		for c, v := range rows[i] {
-			centre[g][c] += v
-		}
-	}
-	for g := range f.turns {
-		for c := range centre[g] {
-			centre[g][c] /= size[g]
-		}
-	}
-	var normal [4][5]float64
-	for i := range p.n {
-		row, mid := &rows[i], &centre[group[i]]
-		for c := range row {
-			row[c] -= mid[c]
-		}
-		for a, v := range row[:4] {
-			sums := &normal[a]
-			for b := a; b < 5; b++ {
-				sums[b] += v * row[b]
-			}
-		}
-	}
-	for a := range normal {
-		for b := range normal[a] {
-			normal[a][b] /= float64(p.n)
-		}
+func (p points) fit(f *plane, known points) (ok bool) {
+	var mean [mostPlaces]row
+	f.turns = p.fillRows(known, &mean)
+	sums := p.centred(&mean, f.turns > 1)
+	least := leastPivot * float64(len(p))
+	if f.fixed, ok = sums.fixed(least); !ok {
+		return false
 	}
 	unknowns := 2
-	x, ok := solve(normal, 2)
-	if !ok {
-		return f, false
-	}
 	if f.turns > 1 {
-		if both, told := solve(normal, 4); told {
-			x, f.apart, unknowns = both, true, 4
+		if fixed, turning, told := sums.both(least); told {
+			f.fixed, f.turning, f.apart, unknowns = fixed, turning, true, 4
 		}
 	}
-	f.mean = centre[group[0]][4]
-	for c := range x {
-		f.mean -= x[c] * centre[group[0]][c]
-	}
-
-	var left [most]float64
-	var sum float64
-	for i := range p.n {
-		left[i] = rows[i][4]
-		for c := range x {
-			left[i] -= x[c] * rows[i][c]
-		}
-		sum += left[i] * left[i]
+	f.mean = tidy(mean[0].value - f.of(&mean[0]))
+	sum := 0.0
+	for i := range p {
+		r := &p[i].row
+		r.value -= f.of(r) // what is left
+		sum += r.value * r.value
 	}
 	f.scatter = math.NaN()
-	if spare := p.n - f.turns - unknowns; spare > 0 {
+	if spare := len(p) - f.turns - unknowns; spare > 0 {
 		f.scatter = tidy(math.Sqrt(sum / float64(spare)))
 	}
-	f.mean = tidy(f.mean)
-	f.worst, f.worstAt = p.farthest(left[:p.n])
-	f.closure = p.closure(&group, f.turns)
-	f.fixed, f.turning = vector{tidy(x[0]), tidy(x[1])}, vector{tidy(x[2]), tidy(x[3])}
-	return f, true
+	f.worst, f.worstAt = p.farthest()
+	f.closure = p.closure(f.turns)
+	f.fixed, f.turning = f.fixed.tidied(), f.turning.tidied()
+	return true
 }
 
-// farthest gives the size of the largest residual, and where it is if only
+// of is what the fixed and the turning part give for a row.
+func (f *plane) of(r *row) float64 {
+	return f.fixed.up*r.up + f.fixed.right*r.right + f.turning.up*r.turningUp + f.turning.right*r.turningRight
+}
+
+// fillRows writes down what each reading says, numbers the shaft turns, those
+// closer than samePlace being one, and gives the mean of each.
+func (p points) fillRows(known points, mean *[mostPlaces]row) (turns int) {
+	var turn, count [mostPlaces]float64
+	last, turnSin, turnCos := 0.0, 0.0, 1.0
+	for i := range p {
+		r := &p[i]
+		r.sin, r.cos = sines(r.clock, known, p[:i])
+		if r.turn != last {
+			last = r.turn
+			turnSin, turnCos = math.Sincos(last)
+		}
+		r.row.value, r.row.up, r.row.right = r.value, r.cos, r.sin
+		r.row.turningUp = r.cos*turnCos + r.sin*turnSin    // cosine of clock - turn
+		r.row.turningRight = r.sin*turnCos - r.cos*turnSin // sine of it
+		g := 0
+		if i > 0 && r.turn == p[i-1].turn {
+			g = p[i-1].group // readings mostly come turn by turn
+		}
+		for g < turns && r.turn != turn[g] && apart(r.turn, turn[g]) >= samePlace {
+			g++
+		}
+		if g == turns {
+			turn[g] = r.turn
+			turns++
+		}
+		r.group = g
+		count[g]++
+		m := &mean[g]
+		m.value += r.row.value
+		m.up += r.row.up
+		m.right += r.row.right
+		m.turningUp += r.row.turningUp
+		m.turningRight += r.row.turningRight
+	}
+	for g := range turns {
+		m, n := &mean[g], count[g]
+		m.value /= n
+		m.up /= n
+		m.right /= n
+		m.turningUp /= n
+		m.turningRight /= n
+	}
+	return turns
+}
+
+// sines gives sine and cosine of a clock position. They are dear, so those of
+// a point at the same position are taken where there is one.
+func sines(clock float64, known, more points) (sin, cos float64) {
+	for i := range known {
+		if known[i].clock == clock {
+			return known[i].sin, known[i].cos
+		}
+	}
+	for i := range more {
+		if more[i].clock == clock {
+			return more[i].sin, more[i].cos
+		}
+	}
+	return math.Sincos(clock)
+}
+
+// centred takes the means out of the rows and adds up their products, those
+// of the turning part only where asked for.
+func (p points) centred(mean *[mostPlaces]row, turning bool) (s products) {
+	for i := range p {
+		r, m := &p[i].row, &mean[p[i].group]
+		value, up, right := r.value-m.value, r.up-m.up, r.right-m.right
+		r.value, r.up, r.right = value, up, right
+		s.upUp += up * up
+		s.upRight += up * right
+		s.rightRight += right * right
+		s.upValue += up * value
+		s.rightValue += right * value
+		if !turning {
+			continue
+		}
+		turningUp, turningRight := r.turningUp-m.turningUp, r.turningRight-m.turningRight
+		r.turningUp, r.turningRight = turningUp, turningRight
+		s.turningUpUp += turningUp * turningUp
+		s.turningUpRight += turningUp * turningRight
+		s.turningRightRight += turningRight * turningRight
+		s.upTurningUp += up * turningUp
+		s.upTurningRight += up * turningRight
+		s.rightTurningUp += right * turningUp
+		s.rightTurningRight += right * turningRight
+		s.turningUpValue += turningUp * value
+		s.turningRightValue += turningRight * value
+	}
+	return s
+}
+
+// fixed solves for the fixed part alone. ok is false where a pivot of the
+// normal equations comes out under least.
+func (s *products) fixed(least float64) (v vector, ok bool) {
+	if !(s.upUp >= least) {
+		return v, false
+	}
+	left := s.rightRight - s.upRight*s.upRight/s.upUp
+	if !(left >= least) {
+		return v, false
+	}
+	v.right = (s.rightValue - s.upRight*s.upValue/s.upUp) / left
+	v.up = (s.upValue - s.upRight*v.right) / s.upUp
+	return v, true
+}
+
+// both solves for the fixed and the turning part together.
+func (s *products) both(least float64) (fixed, turning vector, ok bool) {
+	x, ok := solve([4][5]float64{
+		{s.upUp, s.upRight, s.upTurningUp, s.upTurningRight, s.upValue},
+		{0, s.rightRight, s.rightTurningUp, s.rightTurningRight, s.rightValue},
+		{0, 0, s.turningUpUp, s.turningUpRight, s.turningUpValue},
+		{0, 0, 0, s.turningRightRight, s.turningRightValue},
+	}, least)
+	return vector{x[0], x[1]}, vector{x[2], x[3]}, ok
+}
+
+// solve does the normal equations by Cholesky's method; the last column is
+// the right side, only the upper triangle is read. ok is false where a pivot
+// comes out under least.
+func solve(m [4][5]float64, least float64) (x [4]float64, ok bool) {
+	for a := range m {
+		for k := range a {
+			m[a][a] -= m[k][a] * m[k][a]
+		}
+		if !(m[a][a] >= least) {
+			return x, false
+		}
+		root := math.Sqrt(m[a][a])
+		m[a][a] = root
+		for b := a + 1; b < 5; b++ {
+			for k := range a {
+				m[a][b] -= m[k][a] * m[k][b]
+			}
+			m[a][b] /= root
+		}
+	}
+	for a := len(m) - 1; a >= 0; a-- {
+		x[a] = m[a][4]
+		for b := a + 1; b < len(m); b++ {
+			x[a] -= m[a][b] * x[b]
+		}
+		x[a] /= m[a][a]
+	}
+	return x, true
+}
+
+// farthest gives the size of the largest of what is left, and where it is if only
 // one is as large: of four readings a quarter apart all four always are.
-func (p *points) farthest(left []float64) (size, at float64) {
-	for _, v := range left {
-		size = max(size, math.Abs(v))
+func (p points) farthest() (size, at float64) {
+	for i := range p {
+		if v := math.Abs(p[i].row.value); v > size {
+			size = v
+		}
 	}
 	if size = tidy(size); size == 0 {
 		return 0, math.NaN()
 	}
 	as := 0
-	for i, v := range left {
-		if math.Abs(v) > size*(1-1e-6) {
+	for i := range p {
+		if math.Abs(p[i].row.value) > size*(1-1e-6) {
 			as++
-			at = turnOf(p.all[i].clock)
+			at = turnOf(p[i].clock)
 		}
 	}
 	if as > 1 {
@@ -156,18 +284,27 @@ func (p *points) farthest(left []float64) (size, at float64) {
 
 // closure is by how much the sums of opposite readings of one shaft turn
 // disagree at most; flat faces have none. NaN where no turn has two pairs.
-func (p *points) closure(group *[most]int, turns int) float64 {
+func (p points) closure(turns int) float64 {
 	apartBy := math.NaN()
 	for g := range turns {
 		least, largest, pairs := math.Inf(1), math.Inf(-1), 0
-		for i, r := range p.all[:p.n] {
-			if group[i] != g {
+		for i := range p {
+			r := &p[i]
+			if r.group != g {
 				continue
 			}
-			for j, q := range p.all[:i] {
-				if group[j] == g && apart(r.clock, q.clock) > math.Pi-sameReading {
-					least, largest = min(least, r.value+q.value), max(largest, r.value+q.value)
-					pairs++
+			for j := range i {
+				q := &p[j]
+				if q.group != g || r.sin*q.sin+r.cos*q.cos > opposite {
+					continue
+				}
+				pairs++
+				sum := r.value + q.value
+				if sum < least {
+					least = sum
+				}
+				if sum > largest {
+					largest = sum
 				}
 			}
 		}
@@ -178,61 +315,6 @@ func (p *points) closure(group *[most]int, turns int) float64 {
 	return apartBy
 }
 
-func columns(r point) [5]float64 {
-	sin, cos := math.Sincos(r.clock)
-	turningSin, turningCos := sin, cos
-	if r.turn != 0 {
-		turningSin, turningCos = math.Sincos(r.clock - r.turn)
-	}
-	return [5]float64{cos, sin, turningCos, turningSin, r.value}
-}
-
-// groups numbers the shaft turns, those closer than samePlace being one.
-func (p *points) groups(group *[most]int) (count int) {
-	var first [mostPlaces]float64
-	for i, r := range p.all[:p.n] {
-		g := 0
-		for g < count && apart(r.turn, first[g]) >= samePlace {
-			g++
-		}
-		if g == count {
-			first[g] = r.turn
-			count++
-		}
-		group[i] = g
-	}
-	return count
-}
-
-// solve does the normal equations for the first n unknowns by Cholesky's
-// method; the last column is the right side, only the upper triangle is read.
-// ok is false where a pivot comes out under leastPivot.
-func solve(m [4][5]float64, n int) (x [4]float64, ok bool) {
-	for a := range n {
-		for k := range a {
-			m[a][a] -= m[k][a] * m[k][a]
-		}
-		if !(m[a][a] >= leastPivot) {
-			return x, false
-		}
-		root := math.Sqrt(m[a][a])
-		m[a][a] = root
-		for b := a + 1; b < 5; b++ {
-			if b >= n && b < 4 {
-				continue
-			}
-			for k := range a {
-				m[a][b] -= m[k][a] * m[k][b]
-			}
-			m[a][b] /= root
-		}
-	}
-	for a := n - 1; a >= 0; a-- {
-		x[a] = m[a][4]
-		for b := a + 1; b < n; b++ {
-			x[a] -= m[a][b] * x[b]
-		}
-		x[a] /= m[a][a]
-	}
-	return x, true
-}
+// opposite is the cosine, of the arc between them, from which down two clock
+// positions face each other: all but sameReading from half a turn apart.
+var opposite = -math.Cos(sameReading)

@@ -76,6 +76,18 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 	return Judgement{Word: word, Probability: p}
 }
 
+// JudgeChance judges by a probability of meeting a limit that was found without
+// trials, with the same bounds as Judge. NaN: one cannot tell.
+func JudgeChance(p float64) Judgement {
+	switch {
+	case p >= Sure:
+		return Judgement{Within, p}
+	case p <= Lost:
+		return Judgement{Beyond, p}
+	}
+	return Judgement{CannotTell, p}
+}
+
 // bounds gives Min and Max with infinity for none; ok is false with neither.
 func (l Limit) bounds() (low, high float64, ok bool) {
 	low, high = l.Min, l.Max

@@ -85,25 +85,4 @@ func (f Factor) check(index int) error {
 	return nil
 }
 
-// quantile is the value below which the factor lies with probability u,
-// 0 < u < 1. It is continuous in u, so a last-place difference in u between
-// platforms stays a last-place difference.
-func (f *Factor) quantile(u float64) float64 {
-	switch f.Shape {
-	case Rectangular:
-		return f.Low + u*(f.High-f.Low)
-	case Triangular:
-		width := f.High - f.Low
-		below := f.Estimate - f.Low
-		if u*width < below {
-			return f.Low + math.Sqrt(u*width*below)
-		}
-		return f.High - math.Sqrt((1-u)*width*(f.High-f.Estimate))
-	case Normal:
-		middle := f.Low + (f.High-f.Low)/2
-		return middle + (f.High-f.Low)*(math.Sqrt2/(2*z95))*math.Erfinv(2*u-1)
-	}
-	return f.Estimate
-}
-
 func finite(v float64) bool { return v-v == 0 }

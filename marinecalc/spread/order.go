@@ -2,12 +2,18 @@ package spread
 
 import "math"
 
-// orderStatistic rearranges v[left:right+1] so that v[k] is the value that
+// orderStatistic gives the value that sorting would put at v[k]. It rearranges v.
+func orderStatistic(v []float64, k int) float64 {
+	arrange(v, 0, len(v)-1, k)
+	return v[k]
+}
+
+// arrange rearranges v[left:right+1] so that v[k] is the value that
 // sorting would put there, with nothing greater before it and nothing less
 // after it (Floyd and Rivest, algorithm 489, Communications of the ACM 18
 // (1975) 173). v holds no NaN; left ≤ k ≤ right. The answer does not depend on
 // the pivots, so rounding in choosing them is of no consequence.
-func orderStatistic(v []float64, left, right, k int) {
+func arrange(v []float64, left, right, k int) {
 	for right > left {
 		if right-left > 600 {
 			n := float64(right - left + 1)
@@ -18,7 +24,7 @@ func orderStatistic(v []float64, left, right, k int) {
 			if i < n/2 {
 				sd = -sd
 			}
-			orderStatistic(v, max(left, int(float64(k)-i*s/n+sd)), min(right, int(float64(k)+(n-i)*s/n+sd)), k)
+			arrange(v, max(left, int(float64(k)-i*s/n+sd)), min(right, int(float64(k)+(n-i)*s/n+sd)), k)
 		}
 		pivot := v[k]
 		i, j := left, right

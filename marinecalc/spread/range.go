@@ -6,8 +6,8 @@ import "math"
 // to hold the value with.
 const Coverage = 0.95
 
-// still is the relative width below which a result counts as constant: it is
-// rounding, not spread.
+// still is the relative standard deviation below which a result counts as
+// constant: it is rounding, not spread.
 const still = 1e-12
 
 // Range is what the trials say about one result, in the unit of the result.
@@ -21,35 +21,35 @@ type Range struct {
 	trials []float64 // the values of the trials in no order; a single one when the result does not vary
 }
 
-// summarise takes mean, spread and extent from v in one pass. constant is true
-// when v does not vary beyond rounding.
-func summarise(v []float64) (mean, sumOfSquares float64, constant bool) {
+// summarise takes the mean, and the sum of squares about it, from v in one
+// pass; eight values a round is markedly quicker in WebAssembly. A value that
+// is not finite makes neither finite.
+func summarise(v []float64) (mean, squares float64) {
 	first := v[0] // taking differences from one of the values keeps the digits
-	low, high := first, first
-	sum, squares := 0.0, 0.0
-	for _, y := range v {
-		d := y - first
+	sum, more := 0.0, 0.0
+	i := 0
+	for ; i <= len(v)-8; i += 8 {
+		y := (*[8]float64)(v[i:])
+		a, b, c, d := y[0]-first, y[1]-first, y[2]-first, y[3]-first
+		sum += (a + b) + (c + d)
+		squares += (a*a + b*b) + (c*c + d*d)
+		a, b, c, d = y[4]-first, y[5]-first, y[6]-first, y[7]-first
+		sum += (a + b) + (c + d)
+		more += (a*a + b*b) + (c*c + d*d)
+	}
+	for ; i < len(v); i++ {
+		d := v[i] - first
 		sum += d
 		squares += d * d
-		if y < low { // plain comparisons: min and max are slow in WebAssembly
-			low = y
-		}
-		if y > high {
-			high = y
-		}
 	}
-	n := float64(len(v))
-	mean = first + sum/n
-	if high-low <= still*max(math.Abs(low), math.Abs(high)) {
-		return mean, 0, true
-	}
-	return mean, max(squares-sum*sum/n, 0), false
+	off := sum / float64(len(v))
+	return first + off, max(squares+more-sum*off, 0)
 }
 
 // symmetricInterval gives the end points of the probabilistically symmetric
 // coverage interval as order statistics of the trials (JCGM 101:2008, 7.7.2).
-// It rearranges v.
-func symmetricInterval(v []float64) (low, high float64) {
+// mean and sd are those of v; room is as long as v.
+func symmetricInterval(v, room []float64, mean, sd float64) (low, high float64) {
 	m := len(v)
 	if m < 2 {
 		return v[0], v[0]
@@ -58,9 +58,54 @@ func symmetricInterval(v []float64) (low, high float64) {
 	q = min(q, m-1)
 	r := (m - q + 1) / 2 // counted from 1
 	r = min(r, m-q)
-	orderStatistic(v, 0, m-1, r-1)
-	orderStatistic(v, r, m-1, r+q-1)
-	return v[r-1], v[r+q-1]
+
+	// Both end points are mostly farther than this from the mean, so that
+	// they can be looked for among few values.
+	room = room[:m]
+	below, above := tails(v, room, mean, 1.5*sd)
+	if r <= below {
+		low = orderStatistic(room[:below], r-1)
+	}
+	after := m - (r + q) // how many values come after the upper end point
+	if after < above {
+		high = orderStatistic(room[m-above:], above-1-after)
+	}
+	if r > below {
+		low = orderStatistic(room[:copy(room, v)], r-1)
+	}
+	if after >= above {
+		high = orderStatistic(room[:copy(room, v)], r+q-1)
+	}
+	return low, high
+}
+
+// tails gathers the values farther than distance from the middle: those below
+// at the beginning of room, those above at its end.
+func tails(v, room []float64, middle, distance float64) (below, above int) {
+	one := func(y float64) {
+		if math.Abs(y-middle) <= distance {
+			return
+		}
+		if y < middle {
+			room[below] = y
+			below++
+		} else {
+			above++
+			room[len(room)-above] = y
+		}
+	}
+	i := 0
+	for ; i <= len(v)-4; i += 4 { // four a round, as in summarise
+		y := (*[4]float64)(v[i:])
+		one(y[0])
+		one(y[1])
+		one(y[2])
+		one(y[3])
+	}
+	for ; i < len(v); i++ {
+		one(v[i])
+	}
+	return below, above
 }
 
 // ProbabilityBelow is the probability, 0 … 1, that the value is at or below
