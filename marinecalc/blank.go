@@ -34,9 +34,10 @@ type BlankInput struct {
 	Units    []string // that can be typed, the SI unit first
 	Example  any
 	Choices  []Choice
-	Required bool // must be known from some origin
-	Detail   bool // rarely typed
-	JSON     bool // takes a JSON value (a list, a whole number or a yes or no) where the others take text
+	Required bool         // must be known from some origin
+	Detail   bool         // rarely typed
+	Parts    []BlankInput // of an entry, where the input is a list
+	JSON     bool         // takes a JSON value (a list, a whole number or a yes or no) where the others take text
 }
 
 // Choice is one thing that can be picked.
@@ -67,6 +68,11 @@ func blankInput(p *contract.Property, required bool) BlankInput {
 		Detail: p.Level == contract.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, rules.Standard())}
 	if p.Kind != nil {
 		in.Kind, in.Units = p.Kind.Name, p.Kind.Units()
+	}
+	if p.Items != nil {
+		for _, part := range p.Items.Properties {
+			in.Parts = append(in.Parts, blankInput(part, false))
+		}
 	}
 	if len(p.Examples) > 0 {
 		in.Example = p.Examples[0]

@@ -21,6 +21,7 @@ type request struct {
 	before      string // days, for a comparison
 	after       string
 	table       string // of a sheet, for csv; "" is its first one
+	csv         string // readings to add to the boat
 	options     Options
 }
 
@@ -57,10 +58,13 @@ var asks = map[string]func(*request) (reply, error){
 	"compare":  askCompare,
 	"calendar": askCalendar,
 	"csv":      askCSV,
+
+	"readings":     askReadings,
+	"add-readings": askAddReadings,
 }
 
 // askNames lists the asks for people.
-const askNames = "contents, blank, run, boat, survey, jobsheet, compare, calendar, csv"
+const askNames = "contents, blank, run, boat, survey, jobsheet, compare, calendar, csv, readings, add-readings"
 
 // Call is the one door for hosts that speak JSON: a request in, a reply out,
 // both UTF-8. It never panics on bad input; the reply carries the problems.
@@ -136,6 +140,8 @@ func readRequest(text []byte) (*request, problem.List) {
 			str(name, &r.after, v)
 		case "table":
 			str(name, &r.table, v)
+		case "csv":
+			str(name, &r.csv, v)
 		case "input":
 			r.input = v
 		case "boat":
@@ -151,7 +157,7 @@ func readRequest(text []byte) (*request, problem.List) {
 				problems.Add("/overlays", "overlays is not a list", "a list of rule files", "")
 			}
 		default:
-			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays, table", "")
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays, table, csv", "")
 		}
 	}
 	if _, known := asks[r.ask]; !known && len(problems) == 0 {
@@ -314,4 +320,21 @@ func askCSV(r *request) (reply, error) {
 	}
 	text, err := CSVOf(out.Sheet, r.table)
 	return reply{CSV: string(text)}, err
+}
+
+// askReadings answers with the dated readings of the boat for a spreadsheet.
+func askReadings(r *request) (reply, error) {
+	if err := r.needsBoat(); err != nil {
+		return reply{}, err
+	}
+	return reply{CSV: string(ReadingsCSV(r.options.Boat))}, nil
+}
+
+// askAddReadings answers with the boat and the readings of a table added.
+func askAddReadings(r *request) (reply, error) {
+	if err := r.needsBoat(); err != nil {
+		return reply{}, err
+	}
+	b, err := AddReadingsCSV(r.options.Boat, []byte(r.csv))
+	return reply{Boat: b}, err
 }

@@ -5,7 +5,6 @@ import (
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
-	"example.org/driveline/marinecalc/decide"
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
@@ -38,7 +37,7 @@ func init() { // a plain variable would refer to itself through earlier results
 		bindDrawn("gland-drip", gland.Cost, drawBilge),
 		bindDrawn("bearing-clearance", bearing.Worn, drawBush),
 		bindDrawn("bearing-life", bearing.Last, drawLife),
-		bindDrawn("repair-or-replace", decide.Weigh, drawBreakEven),
+		bindInSession("repair-or-replace", weigh, drawBreakEven),
 		bindInSession("work-plan", planWork, drawSchedule),
 		bindDrawn("wear-debris", debris.Measure, drawWear),
 		bindInSession("fluid-settling", settle, drawSettling),

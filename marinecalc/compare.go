@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -92,6 +93,9 @@ func (c *Comparison) hold(first, second *Survey, o Options) {
 			if r == nil || r.SI == nil || was.Results[i].SI == nil {
 				continue
 			}
+			if !meansSomething(was, is, r) {
+				continue
+			}
 			if m, moved := move(was, &was.Results[i], r); m.Before != "" {
 				if moved {
 					c.Moved = append(c.Moved, m)
@@ -117,17 +121,48 @@ func (c *Comparison) hold(first, second *Survey, o Options) {
 	})
 }
 
+// meansSomething tells whether a difference of a result between two states
+// says anything: not where the schema opts it out, and for a direction only
+// where its size is more in both states than the gauges can explain.
+func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
+	c, err := find(is.Calculation)
+	if err != nil {
+		return false
+	}
+	k, err := c.contract()
+	if err != nil {
+		return false
+	}
+	p := k.Result.Child(r.Name)
+	if p == nil || p.SizedBy == "" {
+		return p != nil && !p.Apart
+	}
+	for _, s := range []*sheet.Sheet{was, is} {
+		size := s.Result(p.SizedBy)
+		if size == nil || size.SI == nil || math.Abs(*size.SI) <= max(halfInterval(size), 1e-9) {
+			return false
+		}
+	}
+	return true
+}
+
 // move compares one result. Before is empty when the result is the same in
-// both states, to the last digits.
+// both states, as it is written there.
 func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 	change := *is.SI - *was.SI
-	if math.Abs(change) <= 1e-9*math.Max(math.Abs(*was.SI), math.Abs(*is.SI)) {
+	if is.Kind == "direction" {
+		change = math.Remainder(change, 2*math.Pi) // by the shorter way round
+	}
+	if was.Text == is.Text || math.Abs(change) <= 1e-9*math.Max(math.Abs(*was.SI), math.Abs(*is.SI)) {
 		return m, false
 	}
 	explained := math.Hypot(halfInterval(was), halfInterval(is))
 	m = Moved{Calculation: s.Calculation, Sheet: s.Title, Result: was.Name, Title: was.Title, Before: was.Text, After: is.Text, Change: "up"}
 	if change < 0 {
 		m.Change = "down"
+	}
+	if is.Kind == "direction" {
+		m.Change = "round"
 	}
 	if explained == 0 {
 		m.Sentence = fmt.Sprintf("%s went %s from %s to %s.", m.Title, m.Change, m.Before, m.After)
@@ -163,22 +198,25 @@ func (b *Boat) dates() []string {
 	return days
 }
 
-// asOf is the boat as it was read up to and including a day.
+// asOf is the boat as it was known up to and including a day: later readings
+// and events are not there yet.
 func (b *Boat) asOf(day string) *Boat {
-	document := make(map[string]any, len(b.document))
-	for k, v := range b.document {
-		document[k] = v
-	}
-	var kept []any
-	list, _ := b.document["readings"].([]any)
-	for _, item := range list {
-		m, _ := item.(map[string]any)
-		if d, _ := m["date"].(string); d <= day {
-			kept = append(kept, item)
+	document := maps.Clone(b.document)
+	for _, name := range []string{"readings", "events"} {
+		list, has := b.document[name].([]any)
+		if !has {
+			continue
 		}
+		kept := []any{}
+		for _, item := range list {
+			m, _ := item.(map[string]any)
+			if d, _ := m["date"].(string); d <= day {
+				kept = append(kept, item)
+			}
+		}
+		document[name] = kept
 	}
-	document["readings"] = kept
-	then := &Boat{document: document, figures: b.figures, latest: map[string]reading{}}
+	then := &Boat{document: document, figures: b.figures}
 	then.readReadings()
 	return then
 }

@@ -82,3 +82,40 @@ func TestJobSheetIsOnePlainFile(t *testing.T) {
 		}
 	}
 }
+
+// Directions are counted by the shorter way round, and only where what they
+// are the direction of is more than the gauges can explain; what the schema
+// opts out is not there.
+func TestCompareOfDirections(t *testing.T) {
+	gaps := func(top, starboard, bottom, port string) string {
+		return `"couplingGaps": [{"clock": "0°", "gap": "` + top + ` mm"}, {"clock": "90°", "gap": "` + starboard + ` mm"}, {"clock": "180°", "gap": "` + bottom + ` mm"}, {"clock": "270°", "gap": "` + port + ` mm"}]`
+	}
+	b, err := ReadBoat([]byte(`{"name": "Round", "coupling": {"kind": "rigid", "diameter": "100 mm"}, "readings": [
+		{"date": "2026-03-01", ` + gaps("0.80", "0.45", "0.20", "0.55") + `},
+		{"date": "2026-04-01", ` + gaps("0.80", "0.55", "0.20", "0.45") + `},
+		{"date": "2026-05-01", ` + gaps("0.30", "0.30", "0.30", "0.30") + `}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	turned, err := Compare(b, "2026-03-01", "2026-04-01", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	both := append(turned.Moved, turned.Still...)
+	if m := findMoved(both, "widestAt"); m == nil || m.Change != "round" || m.Times > 10 { // by the long way it would be eighty
+		t.Errorf("from 351° to 9° it went %+v", m)
+	}
+	level, err := Compare(b, "2026-04-01", "2026-05-01", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	both = append(level.Moved, level.Still...)
+	for _, not := range []string{"widestAt", "meanGap", "gapTopAfter"} {
+		if m := findMoved(both, not); m != nil {
+			t.Errorf("%s is compared: %s", not, m.Sentence)
+		}
+	}
+	if findMoved(level.Moved, "gapVertical") == nil {
+		t.Error("the gap has not moved")
+	}
+}

@@ -188,6 +188,10 @@ func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property
 	}
 	if p.Boat != "" {
 		pointer := strings.Replace(p.Boat, latestReading, "/readings/0/", 1)
+		pointer = strings.Replace(pointer, firstReading, "/readings/0/", 1)
+		if _, is := strings.CutPrefix(pointer, hoursOfRun); is {
+			pointer = "/readings/0/engineHours"
+		}
 		at, whole := boat.Root.At(contract.Tokens(pointer))
 		switch {
 		case !whole:

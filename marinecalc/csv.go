@@ -203,6 +203,12 @@ func valueOf(p *contract.Property, cell string) any {
 			return false
 		}
 	}
+	if slices.Contains(p.Types, "integer") {
+		if _, err := strconv.Atoi(cell); err == nil {
+			return json.Number(cell)
+		}
+		return cell // refused by the schema, with what is allowed
+	}
 	if p.Kind == nil {
 		return strings.TrimPrefix(cell, "'")
 	}

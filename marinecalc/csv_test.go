@@ -49,6 +49,39 @@ func TestReadingsGoOutAndIn(t *testing.T) {
 	}
 }
 
+// Every reading that fits a cell comes back: each demo boat's own log, into a
+// boat without one.
+func TestEveryColumnGoesOutAndIn(t *testing.T) {
+	for _, name := range []string{"kittiwake", "juniper"} {
+		table := ReadingsCSV(demoBoat(t, name))
+		b, err := AddReadingsCSV(boatOf(t, `{"name":"Tern"}`), table)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if diff := cmp.Diff(string(table), string(ReadingsCSV(b))); diff != "" {
+			t.Errorf("%s (-out +back):\n%s", name, diff)
+		}
+	}
+}
+
+func TestCallTakesReadings(t *testing.T) {
+	for request, has := range map[string]string{
+		`{"ask":"readings","boat":` + logged + `}`: `"csv":"date,engineHours,changed,note,dripRate\r\n`,
+		`{"ask":"readings"}`:                       `this needs a boat`,
+		`{"ask":"add-readings","boat":` + logged + `,"csv":"date,dripRate\n2026-06-01,7 drips/min\n"}`:               `"dripRate":"7 drips/min"`,
+		`{"ask":"add-readings","boat":` + logged + `,"csv":"date,dripRate\n2026-06-01,7\n"}`:                         `"where":"/csv/2/dripRate"`,
+		`{"ask":"add-readings","boat":` + logged + `,"csv":"date,count6\n2026-06-01,many\n"}`:                        `"where":"/csv/2/count6"`,
+		`{"ask":"add-readings","boat":` + logged + `}`:                                                               `"where":"/csv"`,
+		`{"ask":"add-readings","csv":"date,dripRate\n2026-06-01,7 drips/min\n"}`:                                     `this needs a boat`,
+		`{"ask":"add-readings","boat":` + logged + `,"csv":7}`:                                                       `csv is not a text`,
+		`{"ask":"add-readings","boat":{"name":"Tern","reading":[]},"csv":"date,dripRate\n2026-06-01,7 drips/min\n"}`: `"where":"/boat/reading"`,
+	} {
+		if out := string(Call([]byte(request))); !strings.Contains(out, has) {
+			t.Errorf("%s gives %.400s", request, out)
+		}
+	}
+}
+
 // A spreadsheet's own habits: a byte order mark, semicolons, empty cells,
 // columns in another order. Two readings of one date are both kept.
 func TestReadingsFromASpreadsheet(t *testing.T) {

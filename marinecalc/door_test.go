@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"os"
 	"strings"
@@ -209,6 +210,80 @@ func TestNewestReadingIsTaken(t *testing.T) {
 	}
 	if v, _, date, _ := b.find("/readings/latest/waterTemperature"); v != "12 °C" || date != "2026-04-01" {
 		t.Errorf("got %v %s", v, date)
+	}
+}
+
+// A section of the boat in a dated reading holds from that day on, member by
+// member, and not before it.
+func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
+	b, err := ReadBoat([]byte(`{"name": "X", "gland": {"packing": "flax", "boxBore": "41 mm"}, "symptoms": [{"evidence": "gland-hot", "answer": "yes"}],
+		"readings": [
+		{"date": "2026-05-01", "gland": {"packing": "ptfe"}, "symptoms": []},
+		{"date": "2026-03-01", "gland": {"boxBore": "42 mm", "packing": "graphite"}},
+		{"date": "2026-06-01", "dripRate": "5 drips/min"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		day, pointer string
+		value        any
+		where, date  string
+	}{
+		{"2026-06-01", "/gland/packing", "ptfe", "/boat/readings/0/gland/packing", "2026-05-01"},
+		{"2026-06-01", "/gland/boxBore", "42 mm", "/boat/readings/1/gland/boxBore", "2026-03-01"},
+		{"2026-04-01", "/gland/packing", "graphite", "/boat/readings/0/gland/packing", "2026-03-01"},
+		{"2026-02-01", "/gland/packing", "flax", "/boat/gland/packing", ""},
+		{"2026-02-01", "/gland/boxBore", "41 mm", "/boat/gland/boxBore", ""},
+	} {
+		if v, where, date, ok := b.asOf(c.day).find(c.pointer); !ok || v != c.value || where != c.where || date != c.date {
+			t.Errorf("%s on %s: %v %s %s", c.pointer, c.day, v, where, date)
+		}
+	}
+	if v, _, _, _ := b.find("/symptoms"); len(v.([]any)) != 0 {
+		t.Errorf("an empty list of symptoms is %v", v)
+	}
+	if v, _, _, _ := b.asOf("2026-04-30").find("/symptoms"); len(v.([]any)) != 1 {
+		t.Errorf("before it they are %v", v)
+	}
+	_, err = ReadBoat([]byte(`{"name": "X", "readings": [{"date": "2026-05-01", "gland": {"paking": "ptfe"}}]}`))
+	if err == nil || err.(Problems)[0].Where != "/readings/0/gland/paking" {
+		t.Errorf("a slip in a dated section: %v", err)
+	}
+}
+
+// A run of readings begins with the part that is in: with an entry marked as
+// changed, or on the day of an event that renewed it.
+func TestRunOfAReading(t *testing.T) {
+	const readings = `"readings": [
+		{"date": "2025-05-01", "engineHours": "100 h", "bearingClearance": "0.5 mm"},
+		{"date": "2026-05-01", "engineHours": "200 h", "bearingClearance": "0.1 mm"%s},
+		{"date": "2026-06-01", "engineHours": "230 h", "bearingClearance": "0.12 mm"},
+		{"date": "2026-07-01", "engineHours": "260 h", "bearingClearance": "0.14 mm"}]}`
+	const event = `"events": [{"date": "2026-04-20", "what": "new bush", "renews": "bearingClearance"}], `
+	for name, c := range map[string]struct {
+		text, day string
+		value     any
+		hours     string
+	}{
+		"one run":                {`{"name": "X", ` + fmt.Sprintf(readings, ""), "2026-07-01", "0.5 mm", "576000"},
+		"changed":                {`{"name": "X", ` + fmt.Sprintf(readings, `, "changed": true`), "2026-07-01", "0.1 mm", "216000"},
+		"an event":               {`{"name": "X", ` + event + fmt.Sprintf(readings, ""), "2026-07-01", "0.1 mm", "216000"},
+		"the first of its run":   {`{"name": "X", ` + event + fmt.Sprintf(readings, ""), "2026-05-20", nil, ""},
+		"before the event":       {`{"name": "X", ` + event + fmt.Sprintf(readings, ""), "2026-04-01", nil, ""},
+		"no running between":     {`{"name": "X", "readings": [{"date": "2026-05-01", "engineHours": "200 h", "bearingClearance": "0.1 mm"}, {"date": "2026-06-01", "engineHours": "200 h", "bearingClearance": "0.1 mm"}]}`, "2026-07-01", nil, ""},
+		"no hours known":         {`{"name": "X", "readings": [{"date": "2026-05-01", "bearingClearance": "0.1 mm"}, {"date": "2026-06-01", "bearingClearance": "0.1 mm"}]}`, "2026-07-01", nil, ""},
+		"the meter was replaced": {`{"name": "X", "readings": [{"date": "2026-05-01", "engineHours": "900 h", "bearingClearance": "0.1 mm"}, {"date": "2026-06-01", "engineHours": "5 h", "bearingClearance": "0.1 mm"}]}`, "2026-07-01", nil, ""},
+	} {
+		b, err := ReadBoat([]byte(c.text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b = b.asOf(c.day)
+		v, _, _, found := b.find("/readings/first-of-run/bearingClearance")
+		h, _, _, timed := b.find("/readings/hours-of-run/bearingClearance")
+		if v != c.value || found != (c.value != nil) || timed != found || timed && h.(json.Number).String() != c.hours {
+			t.Errorf("%s: %v, %v", name, v, h)
+		}
 	}
 }
 

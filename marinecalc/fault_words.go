@@ -45,9 +45,21 @@ func oddsText(p float64) string {
 	return "1 to " + write(1/o)
 }
 
+// nothingPoints stands in the place of the first cause where there is none.
+const nothingPoints = "nothing points anywhere"
+
+// pointsNowhere tells whether no cause is worth a name: nothing was answered
+// with yes, and the others together are likelier than the first one.
+func (f *finder) pointsNowhere(p float64) bool {
+	return p < f.figure("points-nowhere") && !slices.Contains(f.answers, fault.Yes)
+}
+
 func (f *finder) howSure(p float64, answered int) string {
 	if answered == 0 {
 		return "Nothing is answered yet: the order is only how common each cause is."
+	}
+	if f.pointsNowhere(p) {
+		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
 	}
 	words := "Open: none of the causes is more likely than all the others together"
 	switch {

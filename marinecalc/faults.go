@@ -26,7 +26,7 @@ type Symptom struct {
 // Findings is what fault-finding gives: the causes by probability, and the
 // checks by what they are expected to tell.
 type Findings struct {
-	Cause         string // id of the first cause
+	Cause         string // id of the first cause; "" where nothing points anywhere
 	LeadingCause  string
 	Probability   quantity.Ratio
 	HowSure       string
@@ -35,7 +35,7 @@ type Findings struct {
 	ConfirmBy     string
 	Remedies      string
 	Answered      int
-	ByVerdict     int
+	ByVerdict     int // answered by the boat's own looks and verdicts
 	Doubt         float64 // entropy of the causes, bits
 	Surprise      float64 // standard deviations; NaN with fewer than two answers
 	Ranking       [12]RankedCause
@@ -91,18 +91,21 @@ func (f *finder) findings(in Symptoms, byVerdict int) Findings {
 	p := f.model.Posterior(f.answers)
 	order := fault.Rank(p)
 	first := order[0]
-	cause := f.causes[first]
-	out := Findings{
-		Cause: cause.ID, LeadingCause: cause.Title, Probability: shown(p[first]),
-		ConfirmBy: f.confirm(cause), Remedies: f.remedies(cause), ByVerdict: byVerdict, Doubt: rounded(entropy(p)),
-	}
+	out := Findings{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
 	for _, a := range f.answers {
 		if a != fault.Unknown {
 			out.Answered++
 		}
 	}
 	out.HowSure = f.howSure(p[first], out.Answered)
-	out.CannotPart = f.cannotPart(p, order, in.Lies)
+	if f.pointsNowhere(p[first]) {
+		out.LeadingCause, out.Probability = nothingPoints, quantity.Ratio(math.NaN())
+	} else {
+		cause := f.causes[first]
+		out.Cause, out.LeadingCause, out.Probability = cause.ID, cause.Title, shown(p[first])
+		out.ConfirmBy, out.Remedies = f.confirm(cause), f.remedies(cause)
+		out.CannotPart = f.cannotPart(p, order, in.Lies)
+	}
 	out.Contradiction, out.Surprise = f.contradiction(out.Answered)
 	for i, c := range order[:min(len(order), len(out.Ranking))] {
 		out.Ranking[i] = f.ranked(c, p[c])

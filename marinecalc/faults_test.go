@@ -356,6 +356,25 @@ func symptomsJSON(answers []Symptom) []map[string]string {
 	return list
 }
 
+// Nothing but no points nowhere, and names no cause.
+func TestOnlyNoPointsNowhere(t *testing.T) {
+	var all []string
+	for _, e := range rules.Standard().Evidence() {
+		if e.Kind == "symptom" {
+			all = append(all, e.ID)
+		}
+	}
+	for _, answers := range [][]Symptom{no("rumble-aft", "shake-grows", "gland-drips-much", "gland-hot"), no(all...)} {
+		out := found(t, Options{}, answers...)
+		if out.Cause != "" || out.LeadingCause != nothingPoints || !math.IsNaN(float64(out.Probability)) || out.Remedies != "" || !strings.Contains(out.HowSure, "points anywhere") {
+			t.Errorf("after %d times no: %q %v, %s", len(answers), out.LeadingCause, out.Probability, out.HowSure)
+		}
+	}
+	if out := found(t, Options{}, append(no("rumble-aft", "shake-grows"), yes("gland-hot")...)...); out.Cause == "" {
+		t.Error("with one yes no cause is named")
+	}
+}
+
 func TestNothingAnsweredIsSaid(t *testing.T) {
 	out := found(t, Options{})
 	if !strings.Contains(out.HowSure, "Nothing is answered yet") || !math.IsNaN(out.Surprise) {
@@ -401,6 +420,46 @@ func BenchmarkFaultFinding(b *testing.B) {
 	for b.Loop() {
 		if _, err := runDecoded(faultFinding, input, Options{}); err != nil {
 			b.Fatal(err)
+		}
+	}
+}
+
+// The newest look of the fluid answers its questions, what the person said
+// wins, and every such row names a word of the boat file.
+func TestLooksAnswerTheirQuestions(t *testing.T) {
+	b, err := ReadBoat([]byte(`{"name": "Test", "readings": [{"date": "2026-05-01", "fluidLook": "clear"}, {"date": "2026-06-01", "fluidLook": "glitter"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	from := func(input, question string) string {
+		s := mustRun(t, "fault-finding", input, Options{Boat: b, Trials: -1})
+		list := tableOf(s, "weights")
+		for _, r := range list.Rows {
+			if at := rowReader(list, r); strings.HasPrefix(at("question"), question) {
+				return at("answer") + ", " + at("from")
+			}
+		}
+		return ""
+	}
+	const glitter = "Is there glitter"
+	if got := from(`{"answers": []}`, glitter); got != "yes, reading of 2026-06-01" {
+		t.Errorf("by the look: %q", got)
+	}
+	if got := from(`{"answers": [{"evidence": "fluid-metal", "answer": "no"}]}`, glitter); got != "no, answer" {
+		t.Errorf("by the person: %q", got)
+	}
+	boat, err := boatContract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range rules.Standard().Evidence() {
+		for _, by := range e.Readings {
+			p := boat.Root.Child("readings").Items.Child(by.Reading)
+			for _, word := range by.Words {
+				if p == nil || !slices.Contains(p.Enum, word) {
+					t.Errorf("%s: the boat file has no %s %q", e.ID, by.Reading, word)
+				}
+			}
 		}
 	}
 }

@@ -144,7 +144,9 @@ func (f *filling) read() {
 func (f *filling) readValue(p *contract.Property, k *known) {
 	switch v := k.raw.(type) {
 	case []any:
-		k.text = fmt.Sprintf("%d entries", len(v))
+		if k.text = fmt.Sprintf("%d entries", len(v)); len(v) == 1 {
+			k.text = "1 entry"
+		}
 	case bool:
 		k.text = map[bool]string{true: "yes", false: "no"}[v]
 		k.word = k.text

@@ -74,7 +74,8 @@ func (f *finder) take(answers []Symptom) error {
 }
 
 // takeVerdicts lets the boat's own verdicts answer what the person did not,
-// and returns how many questions they answered. What the person said wins.
+// and what was noted of looks, and returns how many questions they answered.
+// What the person said wins.
 func (f *finder) takeVerdicts(s *session) int {
 	if s.boat == nil {
 		return 0
@@ -83,7 +84,7 @@ func (f *finder) takeVerdicts(s *session) int {
 	for _, l := range f.book.AllLimits() {
 		owner[l.ID] = l.Calculation
 	}
-	count := 0
+	count := f.takeReadings(s.boat)
 	for q, e := range f.evidence {
 		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {
 			if out := s.earlier(owner[limit]); out != nil {
@@ -100,6 +101,23 @@ func (f *finder) takeVerdicts(s *session) int {
 		case -a:
 			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
 				e.Title, answerWord(f.answers[q]), v.Title, v.Word))
+		}
+	}
+	return count
+}
+
+// takeReadings lets the newest looks noted in the boat file answer what the
+// person did not, and returns how many questions they answered.
+func (f *finder) takeReadings(b *Boat) int {
+	count := 0
+	for q, e := range f.evidence {
+		for _, by := range e.Readings {
+			value, _, date, _ := b.find(latestReading + by.Reading)
+			word, _ := value.(string)
+			if f.answers[q] == fault.Unknown && slices.Contains(by.Words, word) {
+				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
+				count++
+			}
 		}
 	}
 	return count

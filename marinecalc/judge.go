@@ -78,7 +78,7 @@ func (w *writing) value(on string) (judged, bool) {
 		if m := &w.measures[i]; m.property.Name == on {
 			j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, doubtful: m.doubtful}
 			if m.span != nil {
-				j.low, j.high = m.span.Low, m.span.High
+				j.low, j.high = m.low, m.high
 			}
 			return j, true
 		}
@@ -116,6 +116,9 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 	}
 	v.Value = j.text
 	judgement := spread.Judge(j.si, j.span, limit)
+	if l.Chance {
+		judgement = spread.JudgeChance(j.si)
+	}
 	if doubt := w.doubt(l, j); doubt != "" {
 		v.Word = string(spread.CannotTell)
 		v.Sentence = fmt.Sprintf("%s: %s; %s. %s", l.Title, j.text, doubt, l.How)
@@ -126,7 +129,7 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 		v.Probability = &judgement.Probability
 	}
 	v.Sentence = w.sentence(l, p, j, judgement, text)
-	if judgement.Word == spread.CannotTell {
+	if judgement.Word == spread.CannotTell && !l.Chance {
 		v.Settle = w.settle(p, j, limit)
 	}
 	return v
@@ -183,6 +186,9 @@ func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgem
 	if j.low < j.high && p != nil {
 		value += " (" + w.showSpan(p, j.low, j.high) + ")"
 	}
+	if l.Chance {
+		return chanceSentence(l, j.text, judgement.Word)
+	}
 	switch judgement.Word {
 	case spread.Within:
 		return fmt.Sprintf("%s: %s, within %s.", l.Title, value, bound)
@@ -193,6 +199,17 @@ func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgem
 	default:
 		return fmt.Sprintf("%s: %s; whether it is %s cannot be told from this.", l.Title, value, bound)
 	}
+}
+
+// chanceSentence words the verdict on a chance that all is well.
+func chanceSentence(l rules.Limit, chance string, word spread.Word) string {
+	switch word {
+	case spread.Within:
+		return fmt.Sprintf("%s: yes, with a chance of %s.", l.Title, chance)
+	case spread.Beyond:
+		return strings.TrimSpace(fmt.Sprintf("%s: hardly, with a chance of %s. %s", l.Title, chance, l.Why))
+	}
+	return fmt.Sprintf("%s: the chance is %s, which is neither a yes nor a no.", l.Title, chance)
 }
 
 // settle says which gauge, or how many readings, would settle a verdict. All

@@ -17,8 +17,8 @@ import (
 
 // Job is what work-plan takes.
 type Job struct {
-	Today       string // year-month-day, as all dates here
-	Remedies    []ChosenRemedy
+	Today       string         // year-month-day, as all dates here
+	Remedies    []ChosenRemedy // nil: as the fault finding says; empty: nothing is to be done
 	Windows     []WorkWindow
 	Lies        string        // "afloat" or "ashore", on days that no window names
 	HoursPerDay quantity.Time // of one person
@@ -108,6 +108,9 @@ func planWork(s *session, in Job) (WorkPlan, error) {
 	if len(list) > 0 {
 		return WorkPlan{}, list
 	}
+	if in.Remedies != nil && len(in.Remedies) == 0 {
+		return nothingToDo(), nil
+	}
 	if len(p.remedies) == 0 {
 		return WorkPlan{}, lacking{"remedies", "it is not known which work is to be planned",
 			"choose what is to be done, or answer the questions of the fault finding in the boat file"}
@@ -138,6 +141,11 @@ func planWork(s *session, in Job) (WorkPlan, error) {
 		return WorkPlan{}, err
 	}
 	return p.write(&made, &late), nil
+}
+
+// nothingToDo is the plan of a list of work that is there and empty.
+func nothingToDo() WorkPlan {
+	return WorkPlan{Planned: "nothing is to be done", HoursTotal: quantity.Time(math.NaN())}
 }
 
 // inRemedies gives problems without a place that of the remedies.
@@ -212,7 +220,7 @@ func (p *planner) choose(list *problem.List) {
 		}
 		p.remedies = append(p.remedies, r)
 	}
-	if len(p.in.Remedies) > 0 {
+	if p.in.Remedies != nil {
 		return
 	}
 	if r, ok := byID[p.firstCure()]; ok {

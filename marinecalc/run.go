@@ -188,7 +188,7 @@ type measure struct {
 	word     string
 	text     string
 	span     *spread.Range // nil when it has no range
-	low      float64       // of its 95 % interval
+	low      float64       // of its 95 % interval, extended to the estimate where that lies outside
 	high     float64
 	doubtful []*contract.Property // figures of the least sure kind that it rests on
 }
@@ -295,13 +295,13 @@ func (w *writing) ranges(space *spread.Workspace) {
 	}
 	run := w.call.run
 	model := func(x, y []float64) bool {
-		for i, v := range x {
-			*to[i] = v
+		for i, n := range to[:len(x)] {
+			*n = x[i]
 		}
 		if run() != nil {
 			return false
 		}
-		for i, n := range from {
+		for i, n := range from[:len(y)] {
 			y[i] = *n
 		}
 		for _, i := range directions {
@@ -319,7 +319,9 @@ func (w *writing) ranges(space *spread.Workspace) {
 	}
 	w.trials = out.Trials
 	for i, m := range outputs {
-		m.span, m.low, m.high = &out.Results[i], out.Results[i].Low, out.Results[i].High
+		// The trials of a size lie above it where it is near nothing; an
+		// interval that excludes the estimate would deny what was read.
+		m.span, m.low, m.high = &out.Results[i], min(out.Results[i].Low, m.si), max(out.Results[i].High, m.si)
 		if m.property.Chance {
 			m.si = m.span.Mean
 			m.text, m.span = w.show(m.property, m.si), nil
@@ -363,6 +365,9 @@ func (w *writing) numbers() (list []*measure, explained int) {
 // nearest gives a direction as counted from another: directions have no
 // beginning and no end, so trials are counted from the estimate.
 func nearest(angle, to float64) float64 {
+	if d := angle - to; -math.Pi <= d && d <= math.Pi {
+		return angle // as nearly all are, without the costly remainder
+	}
 	return to + math.Remainder(angle-to, 2*math.Pi)
 }
 

@@ -32,7 +32,8 @@ type partNeed struct {
 	part    rules.Part
 	amount  float64 // in SI where kind is not nil, else in the part's unit
 	kind    *quantity.Kind
-	unknown []string // sheets that would tell how much
+	units   [2]string // metric and US
+	unknown []string  // sheets that would tell how much
 	steps   []int
 	lead    int // days
 	onBoard bool
@@ -56,6 +57,9 @@ func (p *planner) gatherParts(list *problem.List) {
 	for i, s := range p.steps {
 		p.tasks[i].Ready = p.today
 		for _, need := range s.Parts {
+			if !p.wanted(rows[need.Part]) {
+				continue
+			}
 			n, has := at[need.Part]
 			if !has {
 				n = len(p.needs)
@@ -75,6 +79,31 @@ func (p *planner) gatherParts(list *problem.List) {
 			}
 		}
 	}
+}
+
+// wanted tells whether this boat takes a part at all.
+func (p *planner) wanted(part rules.Part) bool {
+	if w := part.Only; w != nil && !p.isOther(w) {
+		return false
+	}
+	w := part.Unless
+	return w == nil || !p.isOther(w)
+}
+
+// isOther tells whether a choice of the boat is known and is none of the words
+// a row names.
+func (p *planner) isOther(w *rules.OtherThan) bool {
+	id, name, _ := strings.Cut(w.Of, "/")
+	word := ""
+	if out := p.session.earlier(id); out != nil {
+		if i := out.sheet.Input(name); i != nil {
+			word = i.Word
+		}
+	} else if prop := p.property(w.Of); prop != nil {
+		raw, _, _, _ := p.session.boat.find(prop.Boat)
+		word, _ = raw.(string)
+	}
+	return word != "" && !slices.Contains(w.Not, word)
 }
 
 // add adds what one step takes of a part.
@@ -98,7 +127,7 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 		return
 	}
 	if k, has := quantity.Lookup(kind); has {
-		need.kind = k
+		need.kind, need.units = k, p.property(amount.Of).Units
 	}
 	need.amount += si
 }
@@ -180,22 +209,21 @@ func (p *planner) shop(made *plan.Plan, out *WorkPlan) {
 	for _, need := range p.needs {
 		l := line{ShoppingLine: ShoppingLine{Part: need.part.Title, Amount: p.amount(&need), Size: p.sizes(need.part), LeadTime: quantity.Time(need.lead) * 86400, Remark: need.part.Note}, by: open}
 		var titles []string
-		first, latest := open, open
+		first := open
 		for _, i := range need.steps {
 			titles = append(titles, p.steps[i].Title)
 			if t := made.Tasks[i]; t.Why == plan.Dated {
 				first = min(first, made.FirstDay(t.Start))
-				latest = min(latest, made.FirstDay(t.LateStart))
 			}
 		}
 		l.ForSteps = strings.Join(titles, "; ")
 		switch {
 		case need.onBoard:
 			l.OrderBy = "on board"
-		case latest == open:
+		case first == open:
 			l.OrderBy = "when its step has a date"
 		default:
-			l.by = max(latest-need.lead, p.today)
+			l.by = max(first-need.lead, p.today)
 			l.OrderBy = dayText(l.by)
 		}
 		if first != open {
@@ -230,13 +258,34 @@ func (p *planner) amount(need *partNeed) string {
 		return "not known: “" + strings.Join(need.unknown, "”, “") + "” cannot be worked out yet"
 	}
 	if need.kind != nil {
-		return need.kind.Print(need.amount, p.session.units, "", "")
+		return p.measure(need)
 	}
 	number := strconv.FormatFloat(need.amount, 'g', 4, 64)
 	if _, _, err := quantity.Infer("1 " + need.part.Unit); err == nil {
 		return number + " " + need.part.Unit // a measure, not something counted
 	}
 	return number + " × " + need.part.Unit
+}
+
+// measure writes an amount in the unit in which the part is sold, to three
+// figures.
+func (p *planner) measure(need *partNeed) string {
+	in := func(unit string) string {
+		text := need.kind.Format(need.amount, unit)
+		number, name, _ := strings.Cut(text, " ")
+		if v, err := strconv.ParseFloat(number, 64); err == nil && v > 0 {
+			size := math.Pow(10, 2-math.Floor(math.Log10(v)))
+			number = strconv.FormatFloat(math.Round(v*size)/size, 'f', -1, 64)
+		}
+		return number + " " + name
+	}
+	switch p.session.units {
+	case quantity.US:
+		return in(need.units[1])
+	case quantity.Both:
+		return in(need.units[0]) + " (" + in(need.units[1]) + ")"
+	}
+	return in(need.units[0])
 }
 
 // sizes writes what the boat's sheets say about which one to buy.

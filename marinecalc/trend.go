@@ -1,7 +1,6 @@
 package marinecalc
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -47,6 +46,7 @@ type leads struct {
 	Now             string
 	NextReading     string
 	Pace            string
+	ChanceItLasts   quantity.Ratio
 	NewestDeviation quantity.Ratio
 	Flags           [mostFlags]oddReading
 	Basis           string
@@ -97,6 +97,7 @@ func followReading(s *session, in followed) (leads, error) {
 	if t.found, err = log.Follow(t.series); err != nil {
 		return leads{}, err
 	}
+	t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
 	t.write()
 	s.kept = t
 	return t.out, nil
@@ -161,7 +162,6 @@ func (t *trend) fromBoat(name string, bad *problem.List) {
 	if t.session.boat == nil {
 		return
 	}
-	hourMeter, _ := quantity.Lookup("time")
 	list, _ := t.session.boat.document["readings"].([]any)
 	for i, item := range list {
 		m, _ := item.(map[string]any)
@@ -175,15 +175,8 @@ func (t *trend) fromBoat(name string, bad *problem.List) {
 		if p.Value, _, err = numeric(t.property, raw); err != nil {
 			bad.Add(fmt.Sprintf("/boat/readings/%d/%s", i, name), err.Error(), "", "")
 		}
-		switch h := m["engineHours"].(type) {
-		case string:
-			if r, err := hourMeter.Parse(h); err == nil {
-				p.Hours = r.SI / 3600
-			}
-		case json.Number:
-			if f, err := h.Float64(); err == nil {
-				p.Hours = f / 3600
-			}
+		if seconds, ok := meter(m); ok {
+			p.Hours = seconds / 3600
 		}
 		p.Changed, _ = m["changed"].(bool)
 		t.series.Points = append(t.series.Points, p)

@@ -134,3 +134,39 @@ func TestReadingsToFollowAreThere(t *testing.T) {
 		}
 	}
 }
+
+// Three falling readings say little, but nothing of a limit far above them is
+// beyond; a steady rise to it within the time is.
+func TestTrendThatMovesAwayIsNotBeyond(t *testing.T) {
+	for _, values := range [][]string{
+		{"8 drips/min", "6.4 drips/min", "6 drips/min"},
+		{"12 drips/min", "6 drips/min", "7 drips/min"},
+		{"8 drips/min", "7.4 drips/min", "5 drips/min", "4.6 drips/min", "4.5 drips/min"},
+	} {
+		s := runOn(t, dripping("", values...), "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
+		if v := s.Verdict("trend-horizon"); v == nil || v.Word == "beyond" || !(*v.Probability >= 0.5) {
+			t.Errorf("%v: %+v", values, v)
+		}
+	}
+	rising := dripping("", "6 drips/min", "6.8 drips/min", "7.3 drips/min", "8.1 drips/min", "8.8 drips/min")
+	s := runOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
+	if v := s.Verdict("trend-horizon"); v == nil || v.Word != "beyond" {
+		t.Errorf("%+v", v)
+	}
+}
+
+// The trials of a size that was read as nothing all lie above it; its interval
+// holds what was read all the same.
+func TestNoIntervalExcludesItsEstimate(t *testing.T) {
+	even := `{"couplingDiameter":"102 mm","couplingKind":"rigid","readings":[
+	 {"clock":"12 o'clock","gap":"0.30 mm"},{"clock":"3 o'clock","gap":"0.30 mm"},{"clock":"6 o'clock","gap":"0.30 mm"},{"clock":"9 o'clock","gap":"0.30 mm"}]}`
+	s := runOn(t, "", "coupling-alignment", even)
+	if r := s.Result("gapDifference"); r == nil || r.Low == nil || *r.Low > *r.SI {
+		t.Errorf("%+v", r)
+	}
+	for _, r := range s.Results {
+		if r.SI != nil && r.Low != nil && (*r.SI < *r.Low || *r.SI > *r.High) {
+			t.Errorf("%s: %g is not within %g to %g", r.Name, *r.SI, *r.Low, *r.High)
+		}
+	}
+}

@@ -88,7 +88,7 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 		return
 	}
 	line.Low, line.High = &m.low, &m.high
-	line.Interval = w.showSpan(m.property, m.span.Low, m.span.High)
+	line.Interval = w.showSpan(m.property, m.low, m.high)
 	byInput := make([]float64, len(w.inputs))
 	for i, l := range w.leaves {
 		byInput[l.input] += m.span.Shares[i]

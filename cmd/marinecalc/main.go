@@ -26,6 +26,9 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
   marinecalc survey BOATFILE [flags]     everything the boat file allows, and what it lacks
   marinecalc compare BOATFILE --before DAY --after DAY [flags]
                                          two dated states side by side, and what moved
+  marinecalc readings BOATFILE [--add FILE] [--out FILE]
+                                         the dated readings as CSV for a spreadsheet; with --add
+                                         the boat file with the readings of a CSV file added
 
 Flags of fill, survey and compare:
   --boat FILE      boat file that supplies what is not given (fill)
@@ -65,10 +68,12 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		code, err = survey(args[1:], out)
 	case "compare":
 		err = compare(args[1:], out)
+	case "readings":
+		err = readings(args[1:], out)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare", Hint: `see "marinecalc help"`}}
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings", Hint: `see "marinecalc help"`}}
 	}
 	if err != nil {
 		complain(errs, err)

@@ -153,3 +153,41 @@ func TestSurveySaysWhatIsMissing(t *testing.T) {
 		t.Errorf("%s%s", s.out, s.errs)
 	}
 }
+
+func TestReadingsGoOutAndIn(t *testing.T) {
+	boat := file(t, "tern.json", `{"name": "Tern", "readings": [{"date": "2026-05-02", "dripRate": "6 drips/min"}]}`)
+	if s := say("", "readings", boat); s.code != exitDone || s.out != "date,dripRate\r\n2026-05-02,6 drips/min\r\n" {
+		t.Errorf("%+v", s)
+	}
+	table := file(t, "log.csv", "date,dripRate,count6\n2026-06-01,7 drips/min,40000\n")
+	out := filepath.Join(t.TempDir(), "new.json")
+	if s := say("", "readings", boat, "--add", table, "--out", out); s.code != exitDone || s.out != "" {
+		t.Fatalf("%+v", s)
+	}
+	if s := say("", "readings", out); !strings.Contains(s.out, "2026-06-01,7 drips/min,40000") {
+		t.Errorf("%+v", s)
+	}
+	for name, args := range map[string][]string{
+		"no boat":            {"readings"},
+		"no such table":      {"readings", boat, "--add", "nowhere.csv"},
+		"no unit":            {"readings", boat, "--add", file(t, "bad.csv", "date,dripRate\n2026-06-01,7\n")},
+		"nowhere to write":   {"readings", boat, "--out", filepath.Join(out, "x.csv")},
+		"an unknown flag":    {"readings", boat, "--ad", table},
+		"a boat that is bad": {"readings", file(t, "bad.json", `{"nam": "Tern"}`)},
+	} {
+		if s := say("", args...); s.code != exitBad || s.errs == "" || s.out != "" {
+			t.Errorf("%s: %+v", name, s)
+		}
+	}
+	if s := say("", "readings", boat, "--add", file(t, "slip.csv", "date,dripRate\n2026-06-01,7\n")); !strings.Contains(s.errs, "slip.csv/2/dripRate") {
+		t.Errorf("the place is not named: %s", s.errs)
+	}
+}
+
+func TestBlankListsWhatAnEntryCanBe(t *testing.T) {
+	for calculation, pick := range map[string]string{"work-plan": "repack-gland", "fault-finding": "knock-into-gear"} {
+		if s := say("", "blank", calculation); !strings.Contains(s.out, "\n      "+pick+" ") {
+			t.Errorf("%s does not list %s", calculation, pick)
+		}
+	}
+}

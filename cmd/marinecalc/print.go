@@ -38,8 +38,10 @@ func blank(args []string, out io.Writer) error {
 		if len(in.Units) > 1 {
 			fmt.Fprintln(out, wrapped("    ", "units: "+strings.Join(in.Units, ", ")))
 		}
-		for _, c := range in.Choices {
-			fmt.Fprintf(out, "      %-28s %s\n", c.Pick, c.Name)
+		printChoices(out, in.Choices)
+		for _, part := range in.Parts {
+			fmt.Fprintln(out, wrapped("    ", fmt.Sprintf("each with %q: %s. %s", part.Name, part.Title, part.Help)))
+			printChoices(out, part.Choices)
 		}
 		if in.Example != nil {
 			if text, err := json.Marshal(in.Example); err == nil {
@@ -48,6 +50,13 @@ func blank(args []string, out io.Writer) error {
 		}
 	}
 	return nil
+}
+
+// printChoices lists what can be picked.
+func printChoices(out io.Writer, choices []marinecalc.Choice) {
+	for _, c := range choices {
+		fmt.Fprintf(out, "      %-28s %s\n", c.Pick, c.Name)
+	}
 }
 
 // printSheet writes a sheet as text: cautions first, then results, verdicts

@@ -90,7 +90,7 @@ func Worn(in Bush) (Wear, error) {
 func (in *Bush) refuse() error {
 	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
 	var faults problem.List
-	above(&faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	if in.BearingKind != Rubber && in.BearingKind != Synthetic && in.BearingKind != Other {
 		faults.Add("/bearingKind", "what the shaft runs in is missing or unknown", "rubber, synthetic, other", "")
 	}
@@ -99,15 +99,15 @@ func (in *Bush) refuse() error {
 		half = math.Inf(1)
 	}
 	between(&faults, "/bearingClearance", "clearance", float64(in.BearingClearance), -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
-	optional(&faults, "/wornLimit", "worn limit", float64(in.WornLimit))
+	faults.NotNegative("/wornLimit", "worn limit", float64(in.WornLimit))
 	between(&faults, "/newClearance", "clearance when new", float64(in.NewClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
 	between(&faults, "/earlierClearance", "earlier clearance", float64(in.EarlierClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
-	if optional(&faults, "/runningTime", "running time", float64(in.RunningTime)) && in.EarlierClearance > 0 && in.RunningTime == 0 {
+	if faults.NotNegative("/runningTime", "running time", float64(in.RunningTime)) && in.EarlierClearance > 0 && in.RunningTime == 0 {
 		faults.Add("/runningTime", "an earlier clearance is given without the hours run since", "above 0", "the engine's hour meter, less the hours in neutral")
 	}
-	optional(&faults, "/bearingLength", "bearing length", float64(in.BearingLength))
-	optional(&faults, "/grooveDepthNew", "groove depth when new", float64(in.GrooveDepthNew))
-	if optional(&faults, "/grooveDepth", "groove depth", float64(in.GrooveDepth)) && in.GrooveDepth > 0 {
+	faults.NotNegative("/bearingLength", "bearing length", float64(in.BearingLength))
+	faults.NotNegative("/grooveDepthNew", "groove depth when new", float64(in.GrooveDepthNew))
+	if faults.NotNegative("/grooveDepth", "groove depth", float64(in.GrooveDepth)) && in.GrooveDepth > 0 {
 		switch {
 		case in.GrooveDepthNew == 0:
 			faults.Add("/grooveDepthNew", "the groove depth is given without its depth when new", "above 0", "measure at the end that does not bear, or ask the maker")

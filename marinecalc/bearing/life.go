@@ -162,19 +162,19 @@ func (in *Rolling) refuse() error {
 	if in.RollingKind != Ball && in.RollingKind != Roller {
 		faults.Add("/rollingKind", "what rolls is missing or unknown", "ball, roller", "")
 	}
-	above(&faults, "/dynamicRating", "dynamic load rating", float64(in.DynamicRating))
-	optional(&faults, "/staticRating", "static load rating", float64(in.StaticRating))
+	faults.Above("/dynamicRating", "dynamic load rating", float64(in.DynamicRating))
+	faults.NotNegative("/staticRating", "static load rating", float64(in.StaticRating))
 	between(&faults, "/radialFactor", "radial factor X", float64(in.RadialFactor), 1e-6, 1, "above 0 up to 1", "0.56 for a deep groove ball bearing")
-	optional(&faults, "/axialFactor", "axial factor Y", float64(in.AxialFactor))
-	optional(&faults, "/loadLimit", "load limit e", float64(in.LoadLimit))
+	faults.NotNegative("/axialFactor", "axial factor Y", float64(in.AxialFactor))
+	faults.NotNegative("/loadLimit", "load limit e", float64(in.LoadLimit))
 	between(&faults, "/loadFactor", "load factor", float64(in.LoadFactor), 1-1e-9, 10, "1 up to 10", "a shock never makes the load smaller; 1 means none")
-	above(&faults, "/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
+	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	between(&faults, "/reliabilityFactor", "factor for reliability", float64(in.ReliabilityFactor), 1e-6, 1, "above 0 up to 1", "1 for 90 of 100 bearings")
-	optional(&faults, "/wantedLife", "wanted life", float64(in.WantedLife))
+	faults.NotNegative("/wantedLife", "wanted life", float64(in.WantedLife))
 	in.refuseLoads(&faults)
-	optional(&faults, "/seatDiameter", "diameter of the seat", float64(in.SeatDiameter))
-	optional(&faults, "/boreDiameter", "bore of the ring", float64(in.BoreDiameter))
-	optional(&faults, "/bearingBore", "nominal bore", float64(in.BearingBore))
+	faults.NotNegative("/seatDiameter", "diameter of the seat", float64(in.SeatDiameter))
+	faults.NotNegative("/boreDiameter", "bore of the ring", float64(in.BoreDiameter))
+	faults.NotNegative("/bearingBore", "nominal bore", float64(in.BearingBore))
 	in.refuseFit(&faults)
 	return faults.Err()
 }
@@ -200,20 +200,20 @@ func (in *Rolling) refuseFit(faults *problem.List) {
 }
 
 func (in *Rolling) refuseLoads(faults *problem.List) {
-	radial := optional(faults, "/radialLoad", "radial load", float64(in.RadialLoad))
-	axial := optional(faults, "/thrust", "thrust", float64(in.Thrust))
-	added := optional(faults, "/addedLoad", "added load", float64(in.AddedLoad))
+	radial := faults.NotNegative("/radialLoad", "radial load", float64(in.RadialLoad))
+	axial := faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
+	added := faults.NotNegative("/addedLoad", "added load", float64(in.AddedLoad))
 	if radial && axial && added && in.RadialLoad == 0 && in.AddedLoad == 0 && in.Thrust*quantity.Force(in.AxialFactor) == 0 {
 		faults.Add("/radialLoad", "nothing loads the bearing", "a radial load, or a thrust with its factor Y, above 0", "the shaft's own weight is a radial load too")
 	}
 	between(faults, "/offset", "offset", float64(in.Offset), -0.05, 0.05, "0 for not given, up to 50 mm", "")
 	between(faults, "/angle", "angle", float64(in.Angle), -0.2, 0.2, "0 for not given, up to 0.2 rad", "")
-	optional(faults, "/freeLength", "free length of the shaft", float64(in.FreeLength))
-	optional(faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
-	optional(faults, "/elasticModulus", "elastic modulus", float64(in.ElasticModulus))
-	optional(faults, "/overhang", "overhang", float64(in.Overhang))
+	faults.NotNegative("/freeLength", "free length of the shaft", float64(in.FreeLength))
+	faults.NotNegative("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	faults.NotNegative("/elasticModulus", "elastic modulus", float64(in.ElasticModulus))
+	faults.NotNegative("/overhang", "overhang", float64(in.Overhang))
 	between(faults, "/rigidShare", "share that arrives", float64(in.RigidShare), 0, 1, "0 to 1", "1 when nothing but the shaft gives way")
-	optional(faults, "/bearingSpan", "distance between the bearings", float64(in.BearingSpan))
+	faults.NotNegative("/bearingSpan", "distance between the bearings", float64(in.BearingSpan))
 	if in.FreeLength > 0 && in.FreeLength < in.ShaftDiameter {
 		faults.Add("/freeLength", "the free length is shorter than the shaft is thick", "several shaft diameters", "a stub that short does not bend as a beam")
 	}

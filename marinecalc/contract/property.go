@@ -55,7 +55,9 @@ type Property struct {
 	Rests   []string
 	Source  string
 	Basis   string
-	Chance  bool // 1 or 0 in each trial; the mean over the trials is what is shown
+	Apart   bool   // "compare": false, a difference of two states says nothing
+	SizedBy string // "compare": the result without which this direction says nothing
+	Chance  bool   // 1 or 0 in each trial; the mean over the trials is what is shown
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -111,6 +113,7 @@ type written struct {
 	Rests       []string        `json:"rests"`
 	Source      string          `json:"source"`
 	Basis       string          `json:"basis"`
+	Compare     any             `json:"compare"` // false or a name
 	Chance      bool            `json:"chance"`
 	Properties  json.RawMessage `json:"properties"`
 	Items       json.RawMessage `json:"items"`
@@ -195,6 +198,12 @@ func (w *written) overlay(p *Property) {
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
+	switch c := w.Compare.(type) {
+	case bool:
+		p.Apart = !c
+	case string:
+		p.SizedBy = c
+	}
 	if w.Level != "" {
 		p.Level = w.Level
 	}

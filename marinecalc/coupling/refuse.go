@@ -23,12 +23,12 @@ func refuse(in *Flange) error {
 }
 
 func refuseLoad(faults *problem.List, in *Flange) {
-	above(faults, "/boltCircle", "bolt circle", float64(in.BoltCircle))
-	above(faults, "/preload", "clamp of one bolt", float64(in.Preload))
-	above(faults, "/shaftTorque", "torque ahead", float64(in.ShaftTorque))
-	optional(faults, "/asternTorque", "torque astern", float64(in.AsternTorque))
-	optional(faults, "/peakTorque", "peak torque", float64(in.PeakTorque))
-	optional(faults, "/thrustAstern", "thrust astern", float64(in.ThrustAstern))
+	faults.Above("/boltCircle", "bolt circle", float64(in.BoltCircle))
+	faults.Above("/preload", "clamp of one bolt", float64(in.Preload))
+	faults.Above("/shaftTorque", "torque ahead", float64(in.ShaftTorque))
+	faults.NotNegative("/asternTorque", "torque astern", float64(in.AsternTorque))
+	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
+	faults.NotNegative("/thrustAstern", "thrust astern", float64(in.ThrustAstern))
 	if mu := float64(in.FaceFriction); !(mu > 0 && mu < 1) {
 		faults.Add("/faceFriction", "the friction of the faces is missing or cannot be", "above 0, below 1", "0.15 means that the faces hold 15 % of what presses them together")
 	}
@@ -41,12 +41,12 @@ func refuseBolts(faults *problem.List, in *Flange) {
 	if in.InnerBoltCount < 0 || in.InnerBoltCount > mostBolts {
 		faults.Add("/innerBoltCount", fmt.Sprintf("%d bolts", in.InnerBoltCount), fmt.Sprintf("0 to %d", mostBolts), "")
 	}
-	optional(faults, "/innerBoltCircle", "second bolt circle", float64(in.InnerBoltCircle))
+	faults.NotNegative("/innerBoltCircle", "second bolt circle", float64(in.InnerBoltCircle))
 	if in.InnerBoltCount > 0 && in.InnerBoltCircle == 0 {
 		faults.Add("/innerBoltCircle", "bolts on a second circle are given without the circle", "above 0, up to the bolt circle", "")
 	}
-	optional(faults, "/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
-	optional(faults, "/pitch", "pitch", float64(in.Pitch))
+	faults.NotNegative("/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
+	faults.NotNegative("/pitch", "pitch", float64(in.Pitch))
 	if in.ShearPlane != Shank && in.ShearPlane != Thread {
 		faults.Add("/shearPlane", "what lies where the faces meet is missing or unknown", "shank, thread", "")
 	}
@@ -59,17 +59,17 @@ func refuseBolts(faults *problem.List, in *Flange) {
 	if in.ShearPlane == Thread && in.NominalDiameter > 0 && in.Pitch == 0 {
 		faults.Add("/pitch", "a thread where the faces meet is given without its pitch", "above 0", "choose the thread, or a plain shank")
 	}
-	share(faults, "/bearingShare", "share of the bolts that bear", float64(in.BearingShare))
+	faults.Share("/bearingShare", "share of the bolts that bear", float64(in.BearingShare))
 	if in.GradeRatio != 0 {
-		share(faults, "/gradeRatio", "strength of the lower grade", float64(in.GradeRatio))
+		faults.Share("/gradeRatio", "strength of the lower grade", float64(in.GradeRatio))
 	}
-	optional(faults, "/yieldStrength", "yield strength", float64(in.YieldStrength))
-	optional(faults, "/tensileStrength", "tensile strength", float64(in.TensileStrength))
-	optional(faults, "/permittedShear", "allowed shear stress", float64(in.PermittedShear))
-	optional(faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
-	optional(faults, "/shaftTensileStrength", "tensile strength of the shaft", float64(in.ShaftTensileStrength))
-	optional(faults, "/couplingDiameter", "flange diameter", float64(in.CouplingDiameter))
-	optional(faults, "/holeDiameter", "hole diameter", float64(in.HoleDiameter))
+	faults.NotNegative("/yieldStrength", "yield strength", float64(in.YieldStrength))
+	faults.NotNegative("/tensileStrength", "tensile strength", float64(in.TensileStrength))
+	faults.NotNegative("/permittedShear", "allowed shear stress", float64(in.PermittedShear))
+	faults.NotNegative("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	faults.NotNegative("/shaftTensileStrength", "tensile strength of the shaft", float64(in.ShaftTensileStrength))
+	faults.NotNegative("/couplingDiameter", "flange diameter", float64(in.CouplingDiameter))
+	faults.NotNegative("/holeDiameter", "hole diameter", float64(in.HoleDiameter))
 }
 
 // refuseGeometry names flanges that nobody can drill, with the figure that
@@ -99,26 +99,5 @@ func refuseGeometry(faults *problem.List, in *Flange) {
 	if apart := inner * math.Sin(math.Pi/float64(in.InnerBoltCount)); in.InnerBoltCount > 1 && hole > 0 && apart <= hole {
 		faults.Add("/innerBoltCount", fmt.Sprintf("the holes of the second circle run into each other: their middles are %.4g mm apart, each is %.4g mm wide", 1000*apart, 1000*hole),
 			"so many that metal is left between the holes", "")
-	}
-}
-
-// above asks for a finite number above zero.
-func above(faults *problem.List, where, name string, v float64) {
-	if !(v > 0) || math.IsInf(v, 1) {
-		faults.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
-	}
-}
-
-// optional asks for a finite number of zero (not given) or more.
-func optional(faults *problem.List, where, name string, v float64) {
-	if !(v >= 0) || math.IsInf(v, 1) {
-		faults.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
-	}
-}
-
-// share asks for a number above zero and not above one.
-func share(faults *problem.List, where, name string, v float64) {
-	if !(v > 0 && v <= 1) {
-		faults.Add(where, "the "+name+" is not a share", "above 0, up to 1", "half is 0.5 or 50 %")
 	}
 }

@@ -20,6 +20,14 @@ func (out *Weighed) breakEven(in *Choice, r, p *way, s, sr, sp, loss float64) {
 	default:
 		out.RepeatAnswer = RepeatDecides
 	}
+	sure, mostly := *r, *r
+	sure.miss, mostly.miss = 0, MostNotCured
+	switch {
+	case sure.cost(s, sr, loss) > ep:
+		out.MissAnswer = NeverMiss
+	case mostly.cost(s, sr, loss) < ep:
+		out.MissAnswer = AlwaysMiss
+	}
 	out.BreakEvenSeasons = fromSeasons[even(in, r, p, loss)]
 	out.turn(in, s, sr, sp)
 }
@@ -31,6 +39,16 @@ var fromSeasons = func() (texts [MostSeasons + 1]string) {
 	for n := 2; n <= MostSeasons; n++ {
 		texts[n] = "from " + strconv.Itoa(n) + " seasons on"
 	}
+	return texts
+}()
+
+// byPercent says each change of an input, from a hundred percent less on.
+var byPercent = func() (texts [201]string) {
+	for n := 1; n <= 100; n++ {
+		texts[100-n] = strconv.Itoa(n) + " % less"
+		texts[100+n] = strconv.Itoa(n) + " % more"
+	}
+	texts[100] = "less than 1 % another"
 	return texts
 }()
 
@@ -93,7 +111,7 @@ func (out *Weighed) turn(in *Choice, s, sr, sp float64) {
 	try := func(name string, change float64) {
 		if math.Abs(change) < least {
 			least = math.Abs(change)
-			out.TurningInput, out.TurningChange = name, int(math.Round(100*change))
+			out.TurningInput, out.TurningWords = name, byPercent[100+int(math.Round(100*change))]
 		}
 	}
 	c := *in

@@ -21,7 +21,8 @@ type Weighed struct {
 	BreakEvenNotCured quantity.Ratio // RepairNotCured at which both cost alike, likewise
 	BreakEvenSeasons  string         // from how many seasons on replacing costs no more
 	TurningInput      string         // the input whose change turns the answer soonest
-	TurningChange     int            // by how many percent of itself it must change; 0: none can
+	TurningWords      string         // by how many percent of itself it must change; "" where none can
+	MissAnswer        string         // what the chance of missing the cause does to the answer; "" where its break-even can be met
 
 	RepairFailures      quantity.Ratio // expected over the seasons, later ones counted by the interest
 	ReplaceFailures     quantity.Ratio
@@ -53,6 +54,12 @@ const (
 	RepeatDecides = "repairing costs less as long as its chance of failing again stays under the break-even"
 	NeverRepair   = "replacing costs less even if the repair never fails again"
 	AlwaysRepair  = "repairing costs less even if it fails again every season"
+)
+
+// The texts of MissAnswer.
+const (
+	NeverMiss  = "replacing costs less even if the repair is sure to cure it"
+	AlwaysMiss = "repairing costs less even if it misses the cause nine times in ten"
 )
 
 // The texts of TurningInput.

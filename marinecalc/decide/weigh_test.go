@@ -1,6 +1,7 @@
 package decide
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -149,7 +150,7 @@ func TestTheNamedChangeTurnsTheAnswer(t *testing.T) {
 	in.RepairFailsAgain = 0.02
 	in.ReplaceParts = 700
 	out := weigh(t, in)
-	if out.Cheapest != RepairIt || out.TurningInput == NothingTurns || out.TurningChange == 0 {
+	if out.Cheapest != RepairIt || out.TurningInput == NothingTurns || out.TurningWords == "" {
 		t.Fatalf("%+v", out)
 	}
 	knobs := map[string]func(*Choice, float64){
@@ -167,7 +168,14 @@ func TestTheNamedChangeTurnsTheAnswer(t *testing.T) {
 		knob(&c, 1+percent/100)
 		return weigh(t, c).Saving >= 0
 	}
-	p := float64(out.TurningChange)
+	var p float64
+	var side string
+	if _, err := fmt.Sscanf(out.TurningWords, "%g %% %s", &p, &side); err != nil {
+		t.Fatal(err)
+	}
+	if side == "less" {
+		p = -p
+	}
 	if turned(p/2) || !turned(p+math.Copysign(1, p)) {
 		t.Errorf("%s by %g %% does not turn it", out.TurningInput, p)
 	}
@@ -199,7 +207,7 @@ func TestProperties(t *testing.T) {
 	}
 	twice := weigh(t, c)
 	near(t, "twice the saving", float64(twice.Saving), 2*float64(base.Saving), 1e-12)
-	if twice.Cheapest != base.Cheapest || twice.TurningInput != base.TurningInput || twice.TurningChange != base.TurningChange {
+	if twice.Cheapest != base.Cheapest || twice.TurningInput != base.TurningInput || twice.TurningWords != base.TurningWords {
 		t.Error("a currency of half the worth changes the answer")
 	}
 }
@@ -220,7 +228,7 @@ func TestCurveEndsAtTheResult(t *testing.T) {
 func TestNeverAndAlways(t *testing.T) {
 	in := choice()
 	in.RepairParts = 5000
-	if out := weigh(t, in); out.RepeatAnswer != NeverRepair || out.BreakEvenSeasons != fromSeasons[1] {
+	if out := weigh(t, in); out.RepeatAnswer != NeverRepair || out.MissAnswer != NeverMiss || out.BreakEvenSeasons != fromSeasons[1] {
 		t.Errorf("%q, %q", out.RepeatAnswer, out.BreakEvenSeasons)
 	}
 	in = choice()

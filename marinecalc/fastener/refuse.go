@@ -18,8 +18,8 @@ func refuse(in *Joint) error {
 
 func refuseThread(faults *problem.List, in *Joint) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
-	known := above(faults, "/nominalDiameter", "thread diameter", d)
-	known = above(faults, "/pitch", "pitch", p) && known
+	known := faults.Above("/nominalDiameter", "thread diameter", d)
+	known = faults.Above("/pitch", "pitch", p) && known
 	if in.ThreadForm != Metric && in.ThreadForm != Inch {
 		faults.Add("/threadForm", "the thread standard is missing or unknown", "metric, inch", "")
 	} else if known && d <= rootDepth(in.ThreadForm)*p {
@@ -29,14 +29,14 @@ func refuseThread(faults *problem.List, in *Joint) {
 
 func refuseMaterial(faults *problem.List, in *Joint) {
 	proof, yield, tensile := float64(in.ProofStrength), float64(in.YieldStrength), float64(in.TensileStrength)
-	known := above(faults, "/yieldStrength", "yield strength", yield)
-	if optional(faults, "/proofStrength", "proof strength", proof) && known && proof > yield {
+	known := faults.Above("/yieldStrength", "yield strength", yield)
+	if faults.NotNegative("/proofStrength", "proof strength", proof) && known && proof > yield {
 		faults.Add("/proofStrength", "the proof strength is above the yield strength", "up to the yield strength", "check that both belong to the same grade")
 	}
-	if optional(faults, "/tensileStrength", "tensile strength", tensile) && known && tensile != 0 && tensile < yield {
+	if faults.NotNegative("/tensileStrength", "tensile strength", tensile) && known && tensile != 0 && tensile < yield {
 		faults.Add("/tensileStrength", "the tensile strength is below the yield strength", "at least the yield strength", "check that both belong to the same grade")
 	}
-	above(faults, "/nutFactor", "nut factor", float64(in.NutFactor))
+	faults.Above("/nutFactor", "nut factor", float64(in.NutFactor))
 	friction(faults, "/threadFriction", "friction in the thread", float64(in.ThreadFriction))
 	friction(faults, "/headFriction", "friction under head or nut", float64(in.HeadFriction))
 }
@@ -44,9 +44,9 @@ func refuseMaterial(faults *problem.List, in *Joint) {
 func refuseTightening(faults *problem.List, in *Joint) {
 	switch in.Target {
 	case Proof:
-		share(faults, "/proofFraction", "share of the proof strength", float64(in.ProofFraction))
+		faults.Share("/proofFraction", "share of the proof strength", float64(in.ProofFraction))
 	case Yield:
-		share(faults, "/yieldFraction", "share of the yield strength", float64(in.YieldFraction))
+		faults.Share("/yieldFraction", "share of the yield strength", float64(in.YieldFraction))
 	default:
 		faults.Add("/target", "the aim is missing or unknown", "proof, yield", "")
 	}
@@ -62,22 +62,22 @@ func refuseTightening(faults *problem.List, in *Joint) {
 	if in.ThreadFriction == 0 && (in.Method == Long || in.Target == Yield) {
 		faults.Add("/threadFriction", "the long form and a share of yield need the friction in the thread", "above 0", "choose a finish that gives it, or the short form and a share of proof")
 	}
-	optional(faults, "/runningTorque", "running torque of the nut", float64(in.RunningTorque))
-	above(faults, "/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
-	if a := float64(in.TighteningFactor); optional(faults, "/tighteningFactor", "tightening factor", a) && a != 0 && a < 1 {
+	faults.NotNegative("/runningTorque", "running torque of the nut", float64(in.RunningTorque))
+	faults.Above("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
+	if a := float64(in.TighteningFactor); faults.NotNegative("/tighteningFactor", "tightening factor", a) && a != 0 && a < 1 {
 		faults.Add("/tighteningFactor", "the tightening factor is below 1", "1 or more", "it is the greatest clamp divided by the least")
 	}
-	optional(faults, "/torqueUsed", "torque in question", float64(in.TorqueUsed))
-	optional(faults, "/extensionLength", "length of the adapter", float64(in.ExtensionLength))
-	if optional(faults, "/wrenchLength", "length of the wrench", float64(in.WrenchLength)) && in.WrenchLength == 0 && in.ExtensionLength > 0 {
+	faults.NotNegative("/torqueUsed", "torque in question", float64(in.TorqueUsed))
+	faults.NotNegative("/extensionLength", "length of the adapter", float64(in.ExtensionLength))
+	if faults.NotNegative("/wrenchLength", "length of the wrench", float64(in.WrenchLength)) && in.WrenchLength == 0 && in.ExtensionLength > 0 {
 		faults.Add("/wrenchLength", "an adapter is given without the length of the wrench", "above 0", "measure from the square drive to the middle of the grip")
 	}
 }
 
 func refuseFlange(faults *problem.List, in *Joint) {
 	face, hole := float64(in.HeadBearingDiameter), float64(in.HoleDiameter)
-	known := optional(faults, "/headBearingDiameter", "bearing face", face)
-	if optional(faults, "/holeDiameter", "hole", hole) && hole != 0 {
+	known := faults.NotNegative("/headBearingDiameter", "bearing face", face)
+	if faults.NotNegative("/holeDiameter", "hole", hole) && hole != 0 {
 		if known && face != 0 && hole >= face {
 			faults.Add("/holeDiameter", "the hole is as wide as the bearing face or wider", "below the bearing face", "the head would pull through; measure both again")
 		}
@@ -86,53 +86,27 @@ func refuseFlange(faults *problem.List, in *Joint) {
 			faults.Add("/holeDiameter", "the bolt does not go through the hole", "at least the thread diameter", "")
 		}
 	}
-	optional(faults, "/permittedBearingStress", "allowed pressure under the head", float64(in.PermittedBearingStress))
+	faults.NotNegative("/permittedBearingStress", "allowed pressure under the head", float64(in.PermittedBearingStress))
 
 	grip, shank := float64(in.GripLength), float64(in.ShankLength)
-	optional(faults, "/boltStiffness", "stiffness of the bolt", float64(in.BoltStiffness))
-	optional(faults, "/memberStiffness", "stiffness of the flanges", float64(in.MemberStiffness))
-	optional(faults, "/externalLoad", "pull from outside", float64(in.ExternalLoad))
-	known = optional(faults, "/gripLength", "grip", grip)
-	if optional(faults, "/shankLength", "plain shank", shank) && known && grip != 0 && shank > grip {
+	faults.NotNegative("/boltStiffness", "stiffness of the bolt", float64(in.BoltStiffness))
+	faults.NotNegative("/memberStiffness", "stiffness of the flanges", float64(in.MemberStiffness))
+	faults.NotNegative("/externalLoad", "pull from outside", float64(in.ExternalLoad))
+	known = faults.NotNegative("/gripLength", "grip", grip)
+	if faults.NotNegative("/shankLength", "plain shank", shank) && known && grip != 0 && shank > grip {
 		faults.Add("/shankLength", "the plain shank is longer than the grip", "up to the grip", "count only the part between head and nut; a nut that meets the shank clamps nothing")
 	}
 	if grip != 0 && in.BoltStiffness == 0 {
-		above(faults, "/boltModulus", "elastic modulus of the bolt", float64(in.BoltModulus))
+		faults.Above("/boltModulus", "elastic modulus of the bolt", float64(in.BoltModulus))
 	}
 	if grip != 0 && in.MemberStiffness == 0 {
-		above(faults, "/memberModulus", "elastic modulus of the flanges", float64(in.MemberModulus))
-	}
-}
-
-// above asks for a finite number above zero and tells whether it is one.
-func above(faults *problem.List, where, name string, v float64) bool {
-	if v > 0 && !math.IsInf(v, 1) {
-		return true
-	}
-	faults.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
-	return false
-}
-
-// optional asks for a finite number of zero (not given) or more and tells
-// whether it is one.
-func optional(faults *problem.List, where, name string, v float64) bool {
-	if v >= 0 && !math.IsInf(v, 1) {
-		return true
-	}
-	faults.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
-	return false
-}
-
-// share asks for a number above zero and not above one.
-func share(faults *problem.List, where, name string, v float64) {
-	if !(v > 0 && v <= 1) {
-		faults.Add(where, "the "+name+" is not a share", "above 0, up to 1", "75 % is 0.75")
+		faults.Above("/memberModulus", "elastic modulus of the flanges", float64(in.MemberModulus))
 	}
 }
 
 // friction asks for a coefficient of zero (not given) up to below one.
 func friction(faults *problem.List, where, name string, v float64) {
-	if optional(faults, where, name, v) && v >= 1 {
+	if faults.NotNegative(where, name, v) && v >= 1 {
 		faults.Add(where, "the "+name+" is 1 or more", "below 1", "coefficients of bolts lie between 0.05 and 0.35; 0.14 means 14 %")
 	}
 }

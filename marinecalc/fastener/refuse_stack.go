@@ -12,8 +12,8 @@ import (
 // refuseStack lists everything in the stack that cannot be.
 func refuseStack(in *Stack) error {
 	var faults problem.List
-	above(&faults, "/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
-	if above(&faults, "/pitch", "pitch", float64(in.Pitch)) && float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
+	faults.Above("/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
+	if faults.Above("/pitch", "pitch", float64(in.Pitch)) && float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
 		faults.Add("/pitch", "the pitch is so coarse that the thread has no root left", "well below the thread diameter", "an inch thread's pitch is one inch divided by its threads per inch")
 	}
 	if in.ThreadForm != Metric && in.ThreadForm != Inch {
@@ -27,14 +27,14 @@ func refuseStack(in *Stack) error {
 	if in.BoltCount != 0 && (in.BoltCount < 2 || in.BoltCount > mostBolts) {
 		faults.Add("/boltCount", fmt.Sprintf("%d bolts", in.BoltCount), fmt.Sprintf("2 to %d", mostBolts), "")
 	}
-	share(&faults, "/firstPass", "first pass", float64(in.FirstPass))
-	share(&faults, "/secondPass", "second pass", float64(in.SecondPass))
+	faults.Share("/firstPass", "first pass", float64(in.FirstPass))
+	faults.Share("/secondPass", "second pass", float64(in.SecondPass))
 	if in.SecondPass < in.FirstPass {
 		faults.Add("/secondPass", "the second pass is lighter than the first", "from the first pass up to 1", "")
 	}
-	optional(&faults, "/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
-	optional(&faults, "/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
-	optional(&faults, "/reuseTorque", "least running torque", float64(in.ReuseTorque))
+	faults.NotNegative("/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
+	faults.NotNegative("/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
+	faults.NotNegative("/reuseTorque", "least running torque", float64(in.ReuseTorque))
 	refuseReuse(&faults, in)
 	return faults.Err()
 }
@@ -53,10 +53,10 @@ func refuseReuse(faults *problem.List, in *Stack) {
 }
 
 func refuseLayers(faults *problem.List, in *Stack) {
-	above(faults, "/headFlangeThickness", "flange under the head", float64(in.HeadFlangeThickness))
-	above(faults, "/nutFlangeThickness", "flange under the nut", float64(in.NutFlangeThickness))
+	faults.Above("/headFlangeThickness", "flange under the head", float64(in.HeadFlangeThickness))
+	faults.Above("/nutFlangeThickness", "flange under the nut", float64(in.NutFlangeThickness))
 	notBelow(faults, "/spacerThickness", "spacer", float64(in.SpacerThickness))
-	optional(faults, "/washerThickness", "washer", float64(in.WasherThickness))
+	faults.NotNegative("/washerThickness", "washer", float64(in.WasherThickness))
 	for _, w := range [2]struct {
 		where string
 		count int
@@ -68,11 +68,11 @@ func refuseLayers(faults *problem.List, in *Stack) {
 	if in.WashersAtHead+in.WashersAtNut > 0 && in.WasherThickness == 0 {
 		faults.Add("/washerThickness", "washers are given without their thickness", "above 0", "")
 	}
-	above(faults, "/nutHeight", "height of the nut", float64(in.NutHeight))
-	optional(faults, "/headHeight", "height of the head", float64(in.HeadHeight))
-	optional(faults, "/protrudingThreads", "threads beyond the nut", float64(in.ProtrudingThreads))
-	optional(faults, "/threadLength", "thread length", float64(in.ThreadLength))
-	optional(faults, "/boltLength", "length of the bolt", float64(in.BoltLength))
+	faults.Above("/nutHeight", "height of the nut", float64(in.NutHeight))
+	faults.NotNegative("/headHeight", "height of the head", float64(in.HeadHeight))
+	faults.NotNegative("/protrudingThreads", "threads beyond the nut", float64(in.ProtrudingThreads))
+	faults.NotNegative("/threadLength", "thread length", float64(in.ThreadLength))
+	faults.NotNegative("/boltLength", "length of the bolt", float64(in.BoltLength))
 	if in.StockLengths == "" && in.BoltLength == 0 {
 		faults.Add("/stockLengths", "there is nothing to choose from", `sizes with commas between them, such as "40 mm, 45 mm"`, "or type the length of the bolt in hand")
 	}
@@ -87,11 +87,11 @@ func refuseList(list stock.List) error {
 }
 
 func refuseRoom(faults *problem.List, in *Stack) {
-	optional(faults, "/headRoom", "room on the head's side", float64(in.HeadRoom))
-	optional(faults, "/nutRoom", "room on the nut's side", float64(in.NutRoom))
+	faults.NotNegative("/headRoom", "room on the head's side", float64(in.HeadRoom))
+	faults.NotNegative("/nutRoom", "room on the nut's side", float64(in.NutRoom))
 	notBelow(faults, "/socketHeight", "height of the socket", float64(in.SocketHeight))
-	optional(faults, "/socketWidth", "width of the socket", float64(in.SocketWidth))
-	optional(faults, "/roundRoom", "room beside the bolt", float64(in.RoundRoom))
+	faults.NotNegative("/socketWidth", "width of the socket", float64(in.SocketWidth))
+	faults.NotNegative("/roundRoom", "room beside the bolt", float64(in.RoundRoom))
 	if in.HeadRoom > 0 && in.HeadHeight == 0 {
 		faults.Add("/headHeight", "the room on the head's side is given without the height of the head", "above 0", "choose the head, or measure it")
 	}

@@ -16,12 +16,12 @@ import (
 // temperature to 100 MPa; outside it the error is a problem.List with the
 // places "/waterTemperature" and "/pressure".
 func Fresh(t quantity.Temperature, p quantity.Pressure) (Water, error) {
-	if !within(float64(t), 273.15, 623.15) {
+	if !problem.Within(float64(t), 273.15, 623.15) {
 		return Water{}, problem.List{{Where: "/waterTemperature",
 			What:    fmt.Sprintf("%.4g °C is outside the range of the fresh water equations", float64(t)-zeroCelsius),
 			Allowed: "0 °C to 350 °C"}}
 	}
-	if boil := saturation(float64(t)); !within(float64(p), boil, 100e6) {
+	if boil := saturation(float64(t)); !problem.Within(float64(p), boil, 100e6) {
 		return Water{}, problem.List{{Where: "/pressure",
 			What:    fmt.Sprintf("at %.4g Pa water of this temperature is not a liquid of region 1", float64(p)),
 			Allowed: fmt.Sprintf("%.4g Pa to 100 MPa", boil)}}

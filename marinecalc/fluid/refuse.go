@@ -20,7 +20,7 @@ type bound struct {
 
 // add names the field when it is out of its range.
 func (b *bound) add(bad *problem.List) {
-	if b.orNone && (b.value == 0 || math.IsNaN(b.value)) || within(b.value, b.lo, b.hi) && !math.IsInf(b.value, 0) {
+	if b.orNone && (b.value == 0 || math.IsNaN(b.value)) || problem.Within(b.value, b.lo, b.hi) && !math.IsInf(b.value, 0) {
 		return
 	}
 	what := fmt.Sprintf("the %s is out of range", b.name)

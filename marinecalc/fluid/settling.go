@@ -191,7 +191,7 @@ func (in *Settling) refuseTogether(bad *problem.List) {
 		return
 	}
 	for i := range in.Sizes {
-		if s := &in.Sizes[i]; s.Name == "" || !within(float64(s.Size), 1e-8, 0.01) {
+		if s := &in.Sizes[i]; s.Name == "" || !problem.Within(float64(s.Size), 1e-8, 0.01) {
 			bad.Add("/sizes", "a size has no name, or is not above 0 and up to 10 mm", "a name and a size", "")
 		}
 	}

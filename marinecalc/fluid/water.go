@@ -46,12 +46,12 @@ func AtSurface(t quantity.Temperature, salinity quantity.Ratio) (Water, error) {
 // "/waterTemperature" and "/salinity".
 func Sea(t quantity.Temperature, salinity quantity.Ratio) (Water, error) {
 	const tMin, tMax, sMax = zeroCelsius, zeroCelsius + 40, 0.04
-	if !within(float64(t), tMin, tMax) || !within(float64(salinity), 0, sMax) {
+	if !problem.Within(float64(t), tMin, tMax) || !problem.Within(float64(salinity), 0, sMax) {
 		var bad problem.List
-		if !within(float64(t), tMin, tMax) {
+		if !problem.Within(float64(t), tMin, tMax) {
 			bad.Add("/waterTemperature", fmt.Sprintf("%.4g °C is outside the range of the seawater equations", float64(t)-zeroCelsius), "0 °C to 40 °C", "")
 		}
-		if !within(float64(salinity), 0, sMax) {
+		if !problem.Within(float64(salinity), 0, sMax) {
 			bad.Add("/salinity", fmt.Sprintf("a salinity of %.4g %% is outside the range of the seawater equations", 100*float64(salinity)), "0 % to 4 %", "the open sea has 3.5 %")
 		}
 		return Water{}, bad
@@ -81,11 +81,4 @@ func seaSpecificHeat(t, s float64) float64 {
 	a := -7.643575 + t*(0.1072763+t*-1.38385e-3)
 	b := 0.1770383 + t*(-4.07718e-3+t*5.148e-5)
 	return pure + s*(a+b*math.Sqrt(s))
-}
-
-// within allows the last digit of a limit that came from another unit, and
-// refuses NaN.
-func within(v, lo, hi float64) bool {
-	slack := 1e-12 * math.Abs(v)
-	return v >= lo-slack && v <= hi+slack
 }

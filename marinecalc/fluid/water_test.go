@@ -188,3 +188,17 @@ func BenchmarkAtSurface(b *testing.B) {
 		})
 	}
 }
+
+// Infinity is no temperature and no salinity.
+func TestWaterRefusesInfinity(t *testing.T) {
+	for _, bad := range []float64{math.Inf(1), math.Inf(-1), math.NaN()} {
+		for _, salinity := range []float64{0, 0.035} {
+			if _, err := AtSurface(quantity.Temperature(bad), quantity.Ratio(salinity)); err == nil {
+				t.Errorf("water at %g K", bad)
+			}
+		}
+		if _, err := Sea(288, quantity.Ratio(bad)); err == nil {
+			t.Errorf("salinity %g", bad)
+		}
+	}
+}

@@ -21,10 +21,10 @@ func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDiff
 	if err != nil {
 		return err
 	}
-	heat := float64(w.RiseWithoutDrips) * float64(w.DryConductance)
+	heat := float64(w.FrictionPower) + float64(w.ShaftAirConductance+w.BoxAirConductance)*float64(w.AirDifference)
 	perDrip := w.perDripFlow() * float64(in.DropVolume)
 	for i, rate := range rates {
-		if !within(float64(rate), 0, 20) {
+		if !problem.Within(float64(rate), 0, 20) {
 			return problem.List{{Where: fmt.Sprintf("/rates/%d", i), What: fmt.Sprintf("the drip rate %.4g/s is out of range", float64(rate)), Allowed: "0 to 20 drips per second"}}
 		}
 		out[i] = quantity.TemperatureDifference(heat / (float64(w.DryConductance) + perDrip*float64(rate)))

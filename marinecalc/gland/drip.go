@@ -46,14 +46,16 @@ type Burden struct {
 	TimeToFlat     quantity.Time   // until the usable part is gone
 	TimeToFlood    quantity.Time   // from the empty bilge with a dead pump
 	TimeUnattended quantity.Time   // flat battery first, then the flood
-	PumpMargin     quantity.Ratio  // pump flow over the greatest inflow
+	PumpMargin     quantity.Ratio  // pump flow over the greatest inflow, up to Ample
 }
 
 const (
 	day  = 86400.0
 	week = 7 * day
 	// Never stands for what does not come in ten years, in seconds.
-	Never = 10 * 365.25 * day
+	Never = 10 * 365 * day
+	// Ample is the greatest PumpMargin given: more says nothing more.
+	Ample = 1000
 )
 
 // Cost finds what the drips of a gland cost in water, pump and battery.
@@ -89,6 +91,7 @@ func Cost(in Bilge) (Burden, error) {
 	out.TimeUnattended = out.TimeToFlat + out.TimeToFlood
 	worst := max(way, rest) + float64(in.OtherInflow)
 	out.PumpMargin = quantity.Ratio(given(float64(in.PumpFlow)) / given(worst))
+	out.PumpMargin = min(out.PumpMargin, Ample)
 	return out, nil
 }
 
@@ -109,7 +112,7 @@ func given(v float64) float64 {
 func (in *Bilge) usable() error {
 	var bad problem.List
 	check := func(where, what string, v, lo, hi float64, allowed string) {
-		if !within(v, lo, hi) {
+		if !problem.Within(v, lo, hi) {
 			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
 		}
 	}

@@ -13,7 +13,7 @@ type Warmth struct {
 	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
 	MeasuredRise     quantity.TemperatureDifference // thermometer less water; NaN when not measured
 	GlandTemperature quantity.Temperature           // computed, under way
-	RiseWithoutDrips quantity.TemperatureDifference // the same friction, no drips
+	RiseWithoutDrips quantity.TemperatureDifference // at HeatHeld, no drips
 	RiseAtRest       quantity.TemperatureDifference // no friction, no drips: warm air alone
 
 	DripShare       quantity.Ratio    // of the cooling, done by the drips
@@ -26,6 +26,7 @@ type Warmth struct {
 	FrictionTorque quantity.Torque
 	FrictionPower  quantity.Power
 	ImpliedPower   quantity.Power  // friction heat that MeasuredRise implies; NaN when not measured
+	HeatHeld       quantity.Power  // that DripRateForRise and RiseWithoutDrips reckon with: ImpliedPower when measured, at least 0, otherwise FrictionPower
 	DecayLength    quantity.Length // over which the axial stress falls to 1/e
 	EndStressRatio quantity.Ratio  // axial stress at the last ring over that at the follower
 
@@ -55,7 +56,9 @@ const (
 // 31-38, 1988; formula from memory, re-derived from ring equilibrium with the
 // same μ and K on both walls). Rig tests found much less torque than this
 // (H. Azibert, Fluid Sealing Association, 2015), so a computed rise is a
-// starting value; a thermometer decides.
+// starting value; a thermometer decides: with MeasuredGlandTemperature the
+// drip rate for the wanted rise, and the rise without drips, rest on the heat
+// it implies.
 //
 // The heat leaves with the drips (ρ·c·V·n per kelvin, drips at gland
 // temperature), along the shaft both ways (each a fin of infinite length,
@@ -130,15 +133,22 @@ func (out *Warmth) balance(in *Running) {
 
 	out.TemperatureRise = quantity.TemperatureDifference(heat / all)
 	out.GlandTemperature = in.WaterTemperature + quantity.Temperature(out.TemperatureRise)
-	out.RiseWithoutDrips = quantity.TemperatureDifference(heat / dry)
 	out.RiseAtRest = quantity.TemperatureDifference(fromAir / dry)
 	out.DripShare = quantity.Ratio(float64(out.DripConductance) / all)
 
 	nan := math.NaN()
 	out.DripRateForRise, out.LeakAtRest = quantity.DripRate(nan), quantity.VolumeFlow(nan)
 	out.MeasuredRise, out.ImpliedPower = quantity.TemperatureDifference(nan), quantity.Power(nan)
+	out.HeatHeld = out.FrictionPower
+	if in.MeasuredGlandTemperature != 0 {
+		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
+		out.ImpliedPower = quantity.Power(float64(out.MeasuredRise)*all - fromAir)
+		out.HeatHeld = max(0, out.ImpliedPower)
+	}
+	held := float64(out.HeatHeld) + fromAir
+	out.RiseWithoutDrips = quantity.TemperatureDifference(held / dry)
 	if in.WantedRise != 0 {
-		rate := (heat/float64(in.WantedRise) - dry) / (out.perDripFlow() * float64(in.DropVolume))
+		rate := (held/float64(in.WantedRise) - dry) / (out.perDripFlow() * float64(in.DropVolume))
 		out.DripRateForRise, out.WhatHoldsIt = quantity.DripRate(rate), HeldByDrips
 		if rate <= 0 {
 			out.DripRateForRise, out.WhatHoldsIt = 0, HeldByMetal
@@ -146,9 +156,5 @@ func (out *Warmth) balance(in *Running) {
 	}
 	if in.DripRateAtRest != 0 {
 		out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
-	}
-	if in.MeasuredGlandTemperature != 0 {
-		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
-		out.ImpliedPower = quantity.Power(float64(out.MeasuredRise)*all - fromAir)
 	}
 }

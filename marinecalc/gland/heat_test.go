@@ -295,3 +295,23 @@ func BenchmarkHeat(b *testing.B) {
 		})
 	}
 }
+
+// A measured gland decides: the drips for a wanted rise carry off the heat that
+// the thermometer implies, whatever the computed friction; a gland measured no
+// warmer than water and air needs none.
+func TestMeasuredHeatSetsTheDrips(t *testing.T) {
+	in := sloop()
+	in.WantedRise = 5
+	in.MeasuredGlandTemperature = in.WaterTemperature + 30
+	w := warm(t, in)
+	near(t, "heat held", w.HeatHeld, float64(w.ImpliedPower), 0)
+	carried := float64(w.DryConductance) + w.perDripFlow()*float64(in.DropVolume)*float64(w.DripRateForRise)
+	fromAir := float64(w.ShaftAirConductance+w.BoxAirConductance) * float64(w.AirDifference)
+	near(t, "heat carried at the wanted rise", carried*5, float64(w.ImpliedPower)+fromAir, 1e-9*float64(w.ImpliedPower))
+	near(t, "rise without drips", w.RiseWithoutDrips, (float64(w.ImpliedPower)+fromAir)/float64(w.DryConductance), 1e-9)
+
+	in.MeasuredGlandTemperature = in.WaterTemperature
+	if w := warm(t, in); w.DripRateForRise != 0 || w.WhatHoldsIt != HeldByMetal || w.HeatHeld != max(0, w.ImpliedPower) {
+		t.Errorf("a cold gland: %g, %q, %g W", w.DripRateForRise, w.WhatHoldsIt, w.HeatHeld)
+	}
+}

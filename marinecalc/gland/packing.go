@@ -138,7 +138,7 @@ func (in *Box) usable() error {
 	const hair = 0.002 // a depth of nothing, drawn with the accuracy of a rule
 	var bad problem.List
 	check := func(where, what string, v quantity.Length, lo, hi float64, allowed string) {
-		if !within(float64(v), lo, hi) {
+		if !problem.Within(float64(v), lo, hi) {
 			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, float64(v)), allowed, "")
 		}
 	}
@@ -157,7 +157,7 @@ func (in *Box) usable() error {
 		bad.Add("/boxBore", fmt.Sprintf("the bore of the box leaves %.4g mm on each side for the packing", 500*(in.BoxBore-in.ShaftDiameter)), "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")
 		return bad
 	}
-	if in.GrooveDiameter != 0 && !within(float64(in.GrooveDiameter/in.ShaftDiameter), 0.5, 1.01) {
+	if in.GrooveDiameter != 0 && !problem.Within(float64(in.GrooveDiameter/in.ShaftDiameter), 0.5, 1.01) {
 		bad.Add("/grooveDiameter", fmt.Sprintf("a groove of %.4g mm cannot be in a shaft of %.4g mm", 1000*in.GrooveDiameter, 1000*in.ShaftDiameter), "half the shaft diameter up to the whole", "type the diameter that is left in the groove, not its depth")
 	}
 	return bad.Err()

@@ -4,7 +4,6 @@ package gland
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -51,7 +50,7 @@ const noneBelow = 0.05
 func (in *Running) usable() error {
 	var bad problem.List
 	check := func(where, what string, v, lo, hi float64, allowed string) {
-		if !within(v, lo, hi) {
+		if !problem.Within(v, lo, hi) {
 			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
 		}
 	}
@@ -98,11 +97,4 @@ func (in *Running) usable() error {
 		}
 	}
 	return bad.Err()
-}
-
-// within allows the last digit of a limit that came from another unit, and
-// refuses NaN.
-func within(v, lo, hi float64) bool {
-	slack := 1e-12 * math.Abs(v)
-	return v >= lo-slack && v <= hi+slack
 }

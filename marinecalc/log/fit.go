@@ -15,7 +15,8 @@ type Fit struct {
 	Scatter  float64 // standard deviation of one reading about the line
 	Factor   float64 // of Student's t for 95 %; infinite where nothing is left to judge the scatter by
 
-	spread float64 // sum of the squared distances from Middle
+	spread  float64 // sum of the squared distances from Middle
+	freedom int     // degrees of freedom of Scatter; 0 where Factor is infinite
 }
 
 // TheilSen lays a line through points: its slope is the median of the slopes
@@ -75,7 +76,8 @@ func Lay(x, y []float64, accuracy float64) Fit {
 	f.Factor = math.Inf(1)
 	if kept > 2 {
 		f.Scatter = math.Sqrt(sum / float64(kept-2))
-		f.Factor = studentQuantile(0.975, kept-2)
+		f.freedom = kept - 2
+		f.Factor = studentQuantile(0.975, f.freedom)
 	}
 	f.Scatter = max(f.Scatter, accuracy/math.Sqrt(3))
 	return f
@@ -91,6 +93,29 @@ func (f *Fit) At(x float64) float64 { return f.Height + f.Slope*(x-f.Middle) }
 func (f *Fit) Half(x float64) float64 {
 	u := x - f.Middle
 	return f.Factor * f.Scatter * math.Sqrt(1+1/float64(f.Readings)+u*u/f.spread)
+}
+
+// short is the chance that one more reading at x falls short of a level.
+func (f *Fit) short(level, x float64, rising bool) float64 {
+	if math.IsInf(f.Factor, 1) {
+		return 0.5
+	}
+	room := level - f.At(x)
+	if !rising {
+		room = -room
+	}
+	width := f.Half(x) / f.Factor
+	switch {
+	case room == 0:
+		return 0.5
+	case width == 0 && room > 0:
+		return 1
+	case width == 0:
+		return 0
+	case room < 0:
+		return 1 - studentBelow(-room/width, f.freedom)
+	}
+	return studentBelow(room/width, f.freedom)
 }
 
 // Reaches gives where on the axis, not before from, the line reaches a level,

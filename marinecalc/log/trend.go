@@ -238,6 +238,21 @@ func (t *Trend) ahead(in *Series) {
 	}
 }
 
+// Lasts is the chance, 0 to 1, that a reading taken now and one taken so many
+// days from now both fall short of the limit: the lesser of their two chances,
+// each by Student's t about the line as Fit.Half has it. It is NaN without a
+// limit, and where days cannot be turned into engine hours; 0.5 where nothing
+// is known of the scatter.
+func (t *Trend) Lasts(in *Series, days float64) float64 {
+	if t.ByHours {
+		days *= t.HoursPerDay
+	}
+	if math.IsNaN(days) || math.IsNaN(in.Limit) {
+		return math.NaN()
+	}
+	return min(t.Fit.short(in.Limit, t.Place, in.Rising), t.Fit.short(in.Limit, t.Place+days, in.Rising))
+}
+
 func (a Ahead) times(by float64) Ahead { return Ahead{a.Expected * by, a.Earliest * by, a.Latest * by} }
 
 // name flags what looks wrong, of all readings by date and order, of the

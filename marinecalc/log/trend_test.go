@@ -298,3 +298,32 @@ func BenchmarkFollow(b *testing.B) {
 		_, _ = Follow(s)
 	}
 }
+
+// The chance of lasting is a half where the line meets the limit, 97.5 % where
+// the band's edge does, and a half where nothing is known of the scatter.
+func TestLastsGoesWithTheBand(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 8))
+	for range 200 {
+		var days []int
+		for i := range 6 + r.IntN(6) {
+			days = append(days, 20000+10*i+r.IntN(8))
+		}
+		s := lineOf(days, func(day int) float64 { return 0.02*float64(day-20000) + 0.02*r.NormFloat64() })
+		s.Limit = 5
+		f := follow(t, s)
+		if f.Outlook != Toward {
+			t.Fatal(f.Outlook)
+		}
+		near1(t, "where the line is", f.Lasts(&s, f.Days.Expected), 0.5, 1e-6)
+		near1(t, "where the edge is", f.Lasts(&s, f.Days.Earliest), 0.975, 1e-6)
+		if far := f.Lasts(&s, 10*f.Days.Expected); !(far < 0.01) {
+			t.Errorf("%g long after", far)
+		}
+	}
+	s := lineOf([]int{0, 10, 20}, func(int) float64 { return 1 })
+	s.Limit = math.NaN()
+	f := follow(t, s)
+	if got := f.Lasts(&s, 10); !math.IsNaN(got) {
+		t.Errorf("without a limit: %g", got)
+	}
+}

@@ -108,6 +108,11 @@ func (d *days) at(day int, place Place) bool {
 	return place == Anywhere || d.where[day] == place
 }
 
+// lies is where the boat lies at a moment; one before today counts as today.
+func (d *days) lies(at Moment) Place {
+	return d.where[min(max(int((at-d.first)/d.perDay), 0), len(d.where)-1)]
+}
+
 // earliest is the first time from a moment on at which a step of that length
 // can be done in that place without a break. Days without work are a break
 // only when the boat is moved meanwhile; a step that fits in one day is not

@@ -65,9 +65,9 @@ func (p *Plan) Slack(task int) int {
 // task that can begin first, of several the one with the longest chain behind
 // it (list scheduling), and the order in which people take them counts as a
 // dependency in the backward pass. A task that lays the boat up is held back
-// until a day before what it is done for, even where people had time before.
-// Windows, waiting and parts are kept by
-// both passes.
+// until a day before what it is done for, even where people had time before, and
+// is done where she lies then: she is not moved with her line open, unless there
+// is no other way. Windows, waiting and parts are kept by both passes.
 //
 // The error is a problem.List: a calendar that cannot be, a task without
 // length, a task that comes before itself.
@@ -84,11 +84,16 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 	if len(bad) > 0 {
 		return Plan{}, bad
 	}
-	m := &making{tasks: tasks, days: c.layOut(), hands: make([]hand, c.Hands), notBefore: make([]Moment, len(tasks)), settled: make([]Why, len(tasks))}
+	m := &making{tasks: tasks, days: c.layOut(), hands: make([]hand, c.Hands)}
 	m.tails()
-	m.forward()
-	if m.holdBack() {
-		m.forward()
+	m.begin()
+	dated := len(m.plan.Order)
+	if idle, any := m.holdBack(true); any {
+		if m.forward(); len(m.plan.Order)+idle < dated { // no room where she lies then
+			m.begin()
+			m.holdBack(false)
+			m.forward()
+		}
 	}
 	m.backward()
 	return m.plan, nil
@@ -108,17 +113,27 @@ type making struct {
 	next  []int    // task that the same person takes after this one, or -1
 	plan  Plan
 
+	places    []Place  // where each task is done; Anywhere where it does not matter
 	notBefore []Moment // of tasks that are held back
 	settled   []Why    // of tasks that get no date, whatever the others do
 }
 
+// begin plans the tasks with nothing held back.
+func (m *making) begin() {
+	m.notBefore, m.settled, m.places = make([]Moment, len(m.tasks)), make([]Why, len(m.tasks)), make([]Place, len(m.tasks))
+	for i := range m.tasks {
+		m.places[i] = m.tasks[i].Place
+	}
+	m.forward()
+}
+
 // holdBack finds from when on each task that lays the boat up is wanted: it
 // ends by what follows it, less a day of room. One that is wanted for nothing
-// gets no date. It tells whether there is any.
-func (m *making) holdBack() bool {
+// gets no date. Where unmoved is asked for, one that can be done anywhere is
+// done where she lies for what follows. It tells how many those are, and whether anything changes.
+func (m *making) holdBack(unmoved bool) (idle int, any bool) {
 	wanted := make([]Moment, len(m.tasks)) // start of the first task that follows
 	follows := make([]bool, len(m.tasks))  // any at all, with a date or without
-	any := false
 	for _, i := range slices.Backward(sorted(m.tasks)) {
 		t, dates := &m.tasks[i], &m.plan.Tasks[i]
 		for _, before := range t.After {
@@ -132,12 +147,20 @@ func (m *making) holdBack() bool {
 		}
 		if t.LaysUp && follows[i] && wanted[i] == 0 {
 			m.settled[i], any = ForNothing, true
+			idle++
 			continue
 		}
 		begin := dates.Start
 		if t.LaysUp && wanted[i] > 0 {
 			by := wanted[i] - Moment(t.Wait)*m.days.perDay
-			if late, _, ok := m.days.latest(by, Moment(t.Minutes), t.Place); ok && late-m.days.perDay > begin {
+			if unmoved && t.Place == Anywhere {
+				m.places[i], any = m.days.lies(by), true
+			}
+			late, _, ok := m.days.latest(by, Moment(t.Minutes), m.places[i])
+			if !ok && unmoved && t.Place == Anywhere {
+				late, ok = by, true // she is moved that day: what follows goes after it
+			}
+			if ok && late-m.days.perDay > begin {
 				begin, any = late, true
 				m.notBefore[i] = late - m.days.perDay
 			}
@@ -148,7 +171,7 @@ func (m *making) holdBack() bool {
 			}
 		}
 	}
-	return any
+	return idle, any
 }
 
 // tails finds the longest chain behind each task.
@@ -237,11 +260,11 @@ func (m *making) place(i int, free Moment) (start, end Moment, why Why) {
 		}
 		from = max(from, m.plan.Tasks[before].End+Moment(m.tasks[before].Wait)*m.days.perDay)
 	}
-	start, end, ok := m.days.earliest(from, Moment(t.Minutes), t.Place)
+	start, end, ok := m.days.earliest(from, Moment(t.Minutes), m.places[i])
 	if ok {
 		return start, end, Dated
 	}
-	if _, _, short := m.days.earliest(from, 1, t.Place); short {
+	if _, _, short := m.days.earliest(from, 1, m.places[i]); short {
 		return 0, 0, TooShort
 	}
 	return 0, 0, NoWindow
@@ -267,7 +290,7 @@ func (m *making) backward() {
 			by = min(by, m.plan.Tasks[n].LateStart)
 		}
 		var ok bool
-		if t.LateStart, t.LateEnd, ok = m.days.latest(by, Moment(m.tasks[i].Minutes), m.tasks[i].Place); !ok || t.LateStart < t.Start {
+		if t.LateStart, t.LateEnd, ok = m.days.latest(by, Moment(m.tasks[i].Minutes), m.places[i]); !ok || t.LateStart < t.Start {
 			t.LateStart, t.LateEnd = t.Start, t.End
 		}
 		t.Critical = t.LateStart == t.Start

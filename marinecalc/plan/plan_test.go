@@ -234,19 +234,27 @@ func TestOnePersonDoesOneThingAtATime(t *testing.T) {
 	}
 }
 
-// What lays the boat up is done a day before it is needed, not when there
-// happens to be time.
+// What lays the boat up is done when it is needed and where she lies then, not
+// when there happens to be time; only a lift too short for it moves it before.
 func TestLayingUpWaits(t *testing.T) {
 	c := Calendar{Today: 0, Lies: Afloat, MinutesPerDay: 10, Hands: 1, Windows: []Window{{From: 30, To: 40, Kind: AshoreDays}}}
 	p := mustMake(t, []Task{
 		{Name: "open", Minutes: 5, LaysUp: true},
 		{Name: "mend", Minutes: 5, Place: Ashore, After: []int{0}},
 	}, c)
-	if day := p.FirstDay(p.Tasks[0].Start); day != 28 && day != 29 {
+	if day := p.FirstDay(p.Tasks[0].Start); day != 30 {
 		t.Errorf("it is opened on day %d for work on day 30", day)
 	}
 	if day := p.FirstDay(p.Tasks[1].Start); day != 30 {
 		t.Errorf("it is mended on day %d", day)
+	}
+	c.Windows[0].To = 30
+	p = mustMake(t, []Task{
+		{Name: "open", Minutes: 5, LaysUp: true},
+		{Name: "mend", Minutes: 10, Place: Ashore, After: []int{0}},
+	}, c)
+	if opened, mended := p.FirstDay(p.Tasks[0].Start), p.FirstDay(p.Tasks[1].Start); opened != 28 && opened != 29 || mended != 30 {
+		t.Errorf("in a lift of one day it is opened on day %d and mended on day %d", opened, mended)
 	}
 }
 

@@ -14,13 +14,15 @@ const unknown = "not known"
 // Print gives an SI value in the units of a system, to four significant
 // digits: "11.11 mm", and for [Both] "11.11 mm (7/16 in)". The preferred units
 // are named by metric and us; "" or a name the kind has not means its usual
-// ones. Inches that are a binary fraction down to 1/64 are printed as one.
+// ones. Times and lengths that make an odd number of the preferred unit are
+// printed in one of their own size: 0.07 min as 4.2 s, 4000 days as years,
+// 0.0005 mm as µm; hours of running stay hours. Inches that are a binary fraction down to 1/64 are printed as one.
 // Money needs its currency code as preferred unit.
 func (k *Kind) Print(si float64, s System, metric, us string) string {
 	var buf [96]byte
 	out := buf[:0]
-	m, mName := k.preferred(metric, k.metric)
-	u, uName := k.preferred(us, k.us)
+	m, mName := k.sized(si, metric, k.metric)
+	u, uName := k.sized(si, us, k.us)
 	switch {
 	case math.IsNaN(si) || math.IsInf(si, 0):
 		return unknown
@@ -48,6 +50,28 @@ func (k *Kind) Format(si float64, unit string) string {
 	var buf [64]byte
 	u, name := k.preferred(unit, k.metric)
 	return string(appendQuantity(buf[:0], si, u, name, false))
+}
+
+// sized gives the unit in which a value of that SI size is printed where a
+// unit is named, or else the usual one: that unit itself, or the one that its
+// steps lead to. Nothing, and what is not finite, stays in it.
+func (k *Kind) sized(si float64, name, usual string) (*unit, string) {
+	u, name := k.preferred(name, usual)
+	if si == 0 || math.IsNaN(si) || math.IsInf(si, 0) {
+		return u, name
+	}
+	for {
+		x := math.Abs(u.fromSI(si))
+		switch {
+		case u.smaller.unit != "" && x < u.smaller.at:
+			name = u.smaller.unit
+		case u.larger.unit != "" && x >= u.larger.at:
+			name = u.larger.unit
+		default:
+			return u, name
+		}
+		u = k.spellings[name]
+	}
 }
 
 // preferred gives the named unit, or else the usual one, with the name to print.

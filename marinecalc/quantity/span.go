@@ -6,13 +6,14 @@ import "math"
 const spanDigits = 3
 
 // PrintSpan gives a range in the units of a system, the unit written once:
-// "45.2 to 75.4 N·m". Units are chosen as in [Kind.Print]; inches are always
-// decimals here.
+// "45.2 to 75.4 N·m". Units are chosen as in [Kind.Print], by the larger end;
+// inches are always decimals here.
 func (k *Kind) PrintSpan(low, high float64, s System, metric, us string) string {
 	var buf [128]byte
 	out := buf[:0]
-	m, mName := k.preferred(metric, k.metric)
-	u, uName := k.preferred(us, k.us)
+	size := max(math.Abs(low), math.Abs(high))
+	m, mName := k.sized(size, metric, k.metric)
+	u, uName := k.sized(size, us, k.us)
 	switch {
 	case math.IsNaN(low+high) || math.IsInf(low+high, 0):
 		return unknown

@@ -11,6 +11,15 @@ type unit struct {
 	also     string  // other spellings, comma-separated
 	shift    float64 // added before scaling; temperatures only
 	style    style
+	smaller  step // the unit that takes over where this one gives too small a number
+	larger   step // and where it gives too large a one
+}
+
+// step leads from a unit to the next of its kind, for printing a value in a
+// unit of its own size. The zero step leads nowhere.
+type step struct {
+	at   float64 // number of this unit below which, or from which on, the next is printed
+	unit string
 }
 
 // style is how a unit departs from plain scaling and four digits.

@@ -5,9 +5,9 @@ import "math"
 var geometryKinds = []*Kind{
 	{Name: "length", metric: "mm", us: "in", units: []unit{
 		{name: "m", mul: 1, div: 1, also: "metre,metres,meter,meters"},
-		{name: "mm", mul: 1, div: 1e3, also: "MM,millimetre,millimetres,millimeter,millimeters"},
+		{name: "mm", mul: 1, div: 1e3, also: "MM,millimetre,millimetres,millimeter,millimeters", smaller: step{0.001, "µm"}},
 		{name: "cm", mul: 1, div: 1e2},
-		{name: "µm", mul: 1, div: 1e6, also: "micron,microns"},
+		{name: "µm", mul: 1, div: 1e6, also: "micron,microns", larger: step{1000, "mm"}},
 		{name: "km", mul: 1e3, div: 1},
 		{name: "in", mul: inch * 1e4, div: 1e4, also: `",inch,inches`, style: workshop},
 		{name: "thou", mul: inch * 1e4, div: 1e7, also: "mil,mils", style: coarse},

@@ -4,13 +4,13 @@ import "math"
 
 var motionKinds = []*Kind{
 	{Name: "time", metric: "h", us: "h", units: []unit{
-		{name: "s", mul: 1, div: 1, also: "sec,second,seconds"},
+		{name: "s", mul: 1, div: 1, also: "sec,second,seconds", larger: step{1000, "min"}},
 		{name: "ms", mul: 1, div: 1e3},
-		{name: "min", mul: minute, div: 1, also: "Min,MIN,mins,minute,minutes"},
-		{name: "h", mul: hour, div: 1, also: "hr,hrs,hour,hours"},
-		{name: "day", mul: day, div: 1, also: "d,days"},
+		{name: "min", mul: minute, div: 1, also: "Min,MIN,mins,minute,minutes", smaller: step{0.1, "s"}, larger: step{300, "h"}},
+		{name: "h", mul: hour, div: 1, also: "hr,hrs,hour,hours", smaller: step{0.1, "min"}},
+		{name: "day", mul: day, div: 1, also: "d,days", smaller: step{0.1, "h"}, larger: step{1000, "year"}},
 		{name: "week", mul: 7 * day, div: 1, also: "weeks"},
-		{name: "year", mul: year, div: 1, also: "yr,yrs,years"},
+		{name: "year", mul: year, div: 1, also: "yr,yrs,years", smaller: step{0.1, "day"}},
 	}},
 	{Name: "frequency", metric: "Hz", us: "Hz", units: []unit{
 		{name: "Hz", mul: 1, div: 1},

@@ -40,8 +40,17 @@ type Evidence struct {
 	// its own for this question.
 	Otherwise float64          `json:"otherwise"`
 	Verdicts  []VerdictAnswers `json:"verdicts"`
+	Readings  []ReadingAnswers `json:"readings"`
 	Note      string           `json:"note"`
 	Backing
+}
+
+// ReadingAnswers says that the newest reading of a name, where it is a word of
+// the boat file, answers the question.
+type ReadingAnswers struct {
+	Reading string   `json:"reading"`
+	Words   []string `json:"words"`
+	Answer  string   `json:"answer"` // "yes" or "no"
 }
 
 // VerdictAnswers says that a verdict of the boat answers the question.
@@ -143,8 +152,17 @@ type Part struct {
 	// Sizes are the results or inputs, "calculation/name", that say which one
 	// to buy.
 	Sizes []string `json:"sizes"`
-	Note  string   `json:"note"`
+	// Only and Unless tie the part to a choice of the boat.
+	Only   *OtherThan `json:"only"`
+	Unless *OtherThan `json:"unless"`
+	Note   string     `json:"note"`
 	Backing
+}
+
+// OtherThan holds where a choice of the boat is known and is none of Not.
+type OtherThan struct {
+	Of  string   `json:"of"` // "calculation/input"
+	Not []string `json:"not"`
 }
 
 // job is the rows of the job around the arithmetic.

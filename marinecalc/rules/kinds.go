@@ -71,6 +71,7 @@ type Limit struct {
 	Max         *Bound  `json:"max"`
 	Min         *Bound  `json:"min"`
 	Near        float64 `json:"near"`
+	Chance      bool    `json:"chance"` // the value is itself the probability that all is well
 	Valid       Valid   `json:"valid"`
 	How         string  `json:"how"` // how to take the reading when it is missing
 	Why         string  `json:"why"` // what it means to be beyond

@@ -35,6 +35,10 @@ func (g *Source) Next() map[string]any {
 		if p.Rows == "" || p.Rows == "gauges" || !g.gives(p) {
 			continue
 		}
+		if len(p.Examples) > 0 && g.r.IntN(3) == 0 {
+			input[p.Name] = p.Examples[0]
+			continue
+		}
 		if row := g.row(rules.Standard().Table(p.Rows), filled); row != nil {
 			input[p.Name] = row.Pick
 			maps.Copy(filled, row.Values)
@@ -97,8 +101,12 @@ func (g *Source) value(p *contract.Property) (any, bool) {
 		return g.list(p), len(p.Examples) > 0
 	case slices.Contains(p.Types, "boolean"):
 		return g.r.IntN(2) == 0, true
+	case slices.Contains(p.Types, "integer") && len(p.Examples) > 0 && g.r.IntN(4) > 0:
+		return p.Examples[0], true
 	case slices.Contains(p.Types, "integer") && p.Minimum != nil && p.Maximum != nil:
 		return int(*p.Minimum) + g.r.IntN(int(*p.Maximum-*p.Minimum)+1), true
+	case p.Kind == nil && slices.Contains(p.Types, "string") && len(p.Examples) > 0:
+		return p.Examples[0], true // a day, a text
 	case p.Kind != nil && len(p.Examples) > 0:
 		return g.near(p, p.Examples[0]), true
 	}

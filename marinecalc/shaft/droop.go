@@ -12,18 +12,20 @@ import (
 // and the parted coupling. A field marked optional is not given when it is
 // zero.
 type Overhang struct {
-	ShaftDiameter    quantity.Length  // next to the bearing, above 0
-	FreeLength       quantity.Length  // from where the shaft is held to the coupling face, above 0
-	CouplingMass     quantity.Mass    // of the half on the shaft; 0 for none
-	CouplingDiameter quantity.Length  // where the feeler reads; optional
-	CouplingCentre   quantity.Length  // its centre of mass, aft of the face
-	StepLength       quantity.Length  // of a second section at the coupling; optional
-	StepDiameter     quantity.Length  // of that section; needed with StepLength
-	ShaftBore        quantity.Length  // through the whole length; 0 for solid
-	SpanBehind       quantity.Length  // to the next bearing aft, which the shaft rests in freely; optional
-	ShaftIncline     quantity.Angle   // of the shaft line to the level
-	ElasticModulus   quantity.Stress  // above 0
-	ShaftDensity     quantity.Density // above 0
+	ShaftDiameter     quantity.Length  // next to the bearing, above 0
+	FreeLength        quantity.Length  // from where the shaft is held to the coupling face, above 0
+	CouplingMass      quantity.Mass    // of the half on the shaft; 0 for none
+	CouplingDiameter  quantity.Length  // where the feeler reads; optional
+	CouplingCentre    quantity.Length  // its centre of mass, aft of the face
+	StepLength        quantity.Length  // of a second section at the coupling; optional
+	StepDiameter      quantity.Length  // of that section; needed with StepLength
+	ShaftBore         quantity.Length  // through the whole length; 0 for solid
+	SpanBehind        quantity.Length  // to the next bearing aft, which the shaft rests in freely; optional
+	PropellerMass     quantity.Mass    // aft of that bearing; 0 for none
+	PropellerOverhang quantity.Length  // its centre of mass aft of that bearing; 0: nothing hangs there, PropellerMass does not count
+	ShaftIncline      quantity.Angle   // of the shaft line to the level
+	ElasticModulus    quantity.Stress  // above 0
+	ShaftDensity      quantity.Density // above 0
 }
 
 // Sag is what Droop finds. Down is plus. NaN marks a figure for which the
@@ -40,6 +42,9 @@ type Sag struct {
 	BendingMoment   quantity.Torque // at the bearing
 	SupportReaction quantity.Force  // NaN without SpanBehind
 	BackReaction    quantity.Force  // of the bearing behind; minus: the shaft presses up there; NaN without SpanBehind
+	PropellerWeight quantity.Force  // aft of the bearing behind; 0 without PropellerOverhang, NaN without SpanBehind
+	AftShaftWeight  quantity.Force  // of the shaft from that bearing to the propeller
+	AftMoment       quantity.Torque // of both, at that bearing
 
 	TipDiameter        quantity.Length // at the coupling
 	ThickWeight        quantity.Force  // square to the shaft, of the section next to the bearing
@@ -76,9 +81,10 @@ const steepest = 0.05
 // weight; the second hangs on the end of the first (Shigley, Mechanical
 // Engineering Design, table A-9, cases 1, 3 and 4, from memory). With a span
 // behind, the shaft turns in the bearing by M·l/(3·E·I) - w·l³/(24·E·I) (case
-// 10, and the simply supported beam under its own weight). The bearings are
-// points and do not give; the shaft carries nothing but its weight and the
-// coupling.
+// 10, and the simply supported beam under its own weight), and by M·l/(6·E·I)
+// under the moment of the propeller aft of the next bearing (the same case
+// from its other end; from memory). The bearings are points and do not give;
+// the propeller weighs as in air, which is the safe side.
 //
 // The error is a problem.List of everything that cannot be, a sag beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
@@ -119,11 +125,19 @@ func (out *Sag) weigh(in *Overhang) {
 	out.StepMoment, out.BendingMoment = quantity.Torque(step), quantity.Torque(moment)
 	nan := quantity.Force(math.NaN())
 	out.SpanWeight, out.SupportReaction, out.BackReaction = nan, nan, nan
+	out.PropellerWeight, out.AftShaftWeight, out.AftMoment = nan, nan, quantity.Torque(math.NaN())
 	if span := float64(in.SpanBehind); span > 0 {
+		a := float64(in.PropellerOverhang)
+		propeller, aft := 0.0, perLength(in.ShaftDiameter)*a
+		if a > 0 {
+			propeller = float64(in.PropellerMass) * gravity * tilt
+		}
+		over := (propeller + aft/2) * a
+		out.PropellerWeight, out.AftShaftWeight, out.AftMoment = quantity.Force(propeller), quantity.Force(aft), quantity.Torque(over)
 		weight := perLength(in.ShaftDiameter) * span
 		out.SpanWeight = quantity.Force(weight)
-		out.BackReaction = quantity.Force(weight/2 - moment/span)
-		out.SupportReaction = quantity.Force(thick + tip + coupling + weight/2 + moment/span)
+		out.BackReaction = quantity.Force(propeller + aft + weight/2 + (over-moment)/span)
+		out.SupportReaction = quantity.Force(thick + tip + coupling + weight/2 + (moment-over)/span)
 	}
 }
 
@@ -143,7 +157,7 @@ func (out *Sag) bend(in *Overhang) {
 	slope := stepSlope + (tipWeight*s*s/6+coupling*(s-c)*(s-c)/2)/tip
 	out.StepSag, out.StepSlope, out.SupportSlope = quantity.Length(stepSag), quantity.Angle(stepSlope), quantity.Angle(math.NaN())
 	if span := float64(in.SpanBehind); span > 0 {
-		turn := (float64(out.BendingMoment)*span/3 - float64(out.SpanWeight)*span*span/24) / thick
+		turn := (float64(out.BendingMoment)*span/3 + float64(out.AftMoment)*span/6 - float64(out.SpanWeight)*span*span/24) / thick
 		out.SupportSlope = quantity.Angle(turn)
 		sag, slope = sag+turn*l, slope+turn
 	}
@@ -179,15 +193,17 @@ func (out *Sag) lift(in *Overhang) {
 // refuse lists everything that cannot be.
 func (in *Overhang) refuse() error {
 	var faults problem.List
-	above(&faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
-	above(&faults, "/freeLength", "free length", float64(in.FreeLength))
-	above(&faults, "/elasticModulus", "stiffness of the metal", float64(in.ElasticModulus))
-	above(&faults, "/shaftDensity", "density of the metal", float64(in.ShaftDensity))
-	notNegative(&faults, "/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
-	notNegative(&faults, "/couplingDiameter", "coupling diameter", float64(in.CouplingDiameter))
-	notNegative(&faults, "/spanBehind", "span behind", float64(in.SpanBehind))
-	notNegative(&faults, "/couplingCentre", "distance of the coupling's centre of mass", float64(in.CouplingCentre))
-	notNegative(&faults, "/stepLength", "length of the second section", float64(in.StepLength))
+	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	faults.Above("/freeLength", "free length", float64(in.FreeLength))
+	faults.Above("/elasticModulus", "stiffness of the metal", float64(in.ElasticModulus))
+	faults.Above("/shaftDensity", "density of the metal", float64(in.ShaftDensity))
+	faults.NotNegative("/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
+	faults.NotNegative("/couplingDiameter", "coupling diameter", float64(in.CouplingDiameter))
+	faults.NotNegative("/spanBehind", "span behind", float64(in.SpanBehind))
+	faults.NotNegative("/propellerMass", "mass of the propeller", float64(in.PropellerMass))
+	faults.NotNegative("/propellerOverhang", "overhang of the propeller", float64(in.PropellerOverhang))
+	faults.NotNegative("/couplingCentre", "distance of the coupling's centre of mass", float64(in.CouplingCentre))
+	faults.NotNegative("/stepLength", "length of the second section", float64(in.StepLength))
 	boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.ShaftDiameter))
 	if i := float64(in.ShaftIncline); !(math.Abs(i) <= 1) {
 		faults.Add("/shaftIncline", "the incline of the shaft line is steeper than any boat's or not a number", "0° to 57°", "8 to 15 degrees are usual")
@@ -196,7 +212,7 @@ func (in *Overhang) refuse() error {
 	reach := l
 	if s > 0 {
 		reach = s
-		above(&faults, "/stepDiameter", "diameter of the second section", float64(in.StepDiameter))
+		faults.Above("/stepDiameter", "diameter of the second section", float64(in.StepDiameter))
 		boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.StepDiameter))
 		if s >= l {
 			faults.Add("/stepLength", fmt.Sprintf("a second section of %s does not go into a free length of %s", mm(s), mm(l)), "less than "+mm(l), "the free length holds both sections")

@@ -47,12 +47,13 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 		in.StepDiameter = in.ShaftDiameter * quantity.Length(between(0.6, 1.4))
 		in.CouplingCentre = in.StepLength * quantity.Length(between(0.2, 0.8))
 		in.ShaftBore = in.StepDiameter * 0.3
+		in.PropellerMass, in.PropellerOverhang = quantity.Mass(between(0, 15)), quantity.Length(between(0.05, 0.3))
 
-		// The same as a beam: span behind, thick part, second section.
+		// The same as a beam: aft end, span behind, thick part, second section.
 		var b beam
 		span, thick, step := float64(in.SpanBehind), float64(in.FreeLength-in.StepLength), float64(in.StepLength)
-		parts := []struct{ length, d float64 }{{span, float64(in.ShaftDiameter)}, {thick, float64(in.ShaftDiameter)}, {step - float64(in.CouplingCentre), float64(in.StepDiameter)}, {float64(in.CouplingCentre), float64(in.StepDiameter)}}
-		const cuts = 25
+		parts := []struct{ length, d float64 }{{float64(in.PropellerOverhang), float64(in.ShaftDiameter)}, {span, float64(in.ShaftDiameter)}, {thick, float64(in.ShaftDiameter)}, {step - float64(in.CouplingCentre), float64(in.StepDiameter)}, {float64(in.CouplingCentre), float64(in.StepDiameter)}}
+		const cuts = 20
 		b.nodes = 1
 		at := 0.0
 		for _, p := range parts {
@@ -70,8 +71,9 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 			force[i] += w
 			force[i+1] += w
 		}
-		force[3*cuts] += float64(in.CouplingMass) * gravity
-		b.held[0], b.held[cuts] = true, true
+		force[4*cuts] += float64(in.CouplingMass) * gravity
+		force[0] += float64(in.PropellerMass) * gravity
+		b.held[cuts], b.held[2*cuts] = true, true
 		b.hold()
 		b.factor()
 		var sag [mostNodes]float64
@@ -146,6 +148,8 @@ func TestDroopRefuses(t *testing.T) {
 		{"/elasticModulus", "", func(o *Overhang) { o.ElasticModulus = 0 }},
 		{"/shaftDensity", "", func(o *Overhang) { o.ShaftDensity = -1 }},
 		{"/couplingMass", "", func(o *Overhang) { o.CouplingMass = -1 }},
+		{"/propellerMass", "", func(o *Overhang) { o.PropellerMass = -1 }},
+		{"/propellerOverhang", "", func(o *Overhang) { o.PropellerOverhang = quantity.Length(math.Inf(1)) }},
 		{"/stepLength", "700 mm does not go into a free length of 700 mm", func(o *Overhang) { o.StepLength = 0.7 }},
 		{"/stepDiameter", "", func(o *Overhang) { o.StepDiameter = 0 }},
 		{"/couplingCentre", "200 mm aft of the face, beyond the 100 mm", func(o *Overhang) { o.CouplingCentre = 0.2 }},
@@ -169,5 +173,26 @@ func BenchmarkDroop(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
 		sagSink, _ = Droop(in)
+	}
+}
+
+// A propeller aft of the bearing behind loads it, unloads the near one by what
+// its lever brings, and sags the coupling end: statics by hand. Without its
+// overhang it does not count.
+func TestPropellerBehind(t *testing.T) {
+	in := bar()
+	in.ShaftDensity, in.SpanBehind, in.CouplingMass = 1e-9, 20*inch, 10*pound
+	in.PropellerMass = 20 * pound
+	without := must(t, Droop, in)
+	in.PropellerOverhang = 5 * inch
+	with := must(t, Droop, in)
+	near(t, "bearing behind", with.BackReaction-without.BackReaction, 25*lbf, 1e-9)
+	near(t, "near bearing", with.SupportReaction-without.SupportReaction, -5*lbf, 1e-9)
+	stiff := float64(in.ElasticModulus) * secondMoment(float64(in.ShaftDiameter), 0)
+	near(t, "slope", with.DroopSlope-without.DroopSlope, 100*lbf*inch*20*inch/(6*stiff), 1e-9)
+	near(t, "lift", with.LiftForce, float64(with.DroopSag)*float64(with.EndStiffness), 1e-9)
+	in.PropellerMass, in.PropellerOverhang = 0, 0
+	if must(t, Droop, in).DroopSag != without.DroopSag {
+		t.Error("a propeller without overhang counts")
 	}
 }

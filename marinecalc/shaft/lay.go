@@ -225,8 +225,8 @@ func (in *Line) refuse() problem.List {
 	for i, s := range in.Sections {
 		if ok := s.Length > 0 && s.Diameter > 0 && s.Bore >= 0 && s.Bore < s.Diameter && s.Length < 1e3 && s.Diameter < 1e3; !ok {
 			at := fmt.Sprintf("/sections/%d", i)
-			above(&faults, at+"/length", "length of the section", float64(s.Length))
-			above(&faults, at+"/diameter", "diameter of the section", float64(s.Diameter))
+			faults.Above(at+"/length", "length of the section", float64(s.Length))
+			faults.Above(at+"/diameter", "diameter of the section", float64(s.Diameter))
 			boreFits(&faults, at+"/bore", float64(s.Bore), float64(s.Diameter))
 		}
 	}
@@ -240,15 +240,15 @@ func (in *Line) refuse() problem.List {
 			faults.Add(fmt.Sprintf("/masses/%d/mass", i), "the mass is negative or not a number", "above 0", "")
 		}
 	}
-	notNegative(&faults, "/propellerMass", "mass of the propeller", float64(in.PropellerMass))
-	notNegative(&faults, "/entrainedWater", "share of entrained water", float64(in.EntrainedWater))
-	notNegative(&faults, "/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
-	above(&faults, "/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
-	notNegative(&faults, "/idleSpeed", "idle speed", float64(in.IdleSpeed))
-	notNegative(&faults, "/gearRatioAhead", "gear ratio ahead", float64(in.GearRatioAhead))
-	above(&faults, "/elasticModulus", "stiffness of the metal", float64(in.ElasticModulus))
-	above(&faults, "/shaftDensity", "density of the metal", float64(in.ShaftDensity))
-	notNegative(&faults, "/spanGuideFast", "class guide's K2", float64(in.SpanGuideFast))
-	notNegative(&faults, "/spanGuideSlow", "class guide's K1", float64(in.SpanGuideSlow))
+	faults.NotNegative("/propellerMass", "mass of the propeller", float64(in.PropellerMass))
+	faults.NotNegative("/entrainedWater", "share of entrained water", float64(in.EntrainedWater))
+	faults.NotNegative("/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
+	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
+	faults.NotNegative("/idleSpeed", "idle speed", float64(in.IdleSpeed))
+	faults.NotNegative("/gearRatioAhead", "gear ratio ahead", float64(in.GearRatioAhead))
+	faults.Above("/elasticModulus", "stiffness of the metal", float64(in.ElasticModulus))
+	faults.Above("/shaftDensity", "density of the metal", float64(in.ShaftDensity))
+	faults.NotNegative("/spanGuideFast", "class guide's K2", float64(in.SpanGuideFast))
+	faults.NotNegative("/spanGuideSlow", "class guide's K1", float64(in.SpanGuideSlow))
 	return faults
 }

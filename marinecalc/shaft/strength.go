@@ -208,29 +208,29 @@ func orNaN(v float64) float64 {
 // refuse lists everything that cannot be.
 func (in *Shaft) refuse() error {
 	var faults problem.List
-	above(&faults, "/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
-	above(&faults, "/shaftPower", "shaft power", float64(in.ShaftPower))
-	above(&faults, "/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
+	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
+	faults.Above("/shaftPower", "shaft power", float64(in.ShaftPower))
+	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.ShaftDiameter))
-	notNegative(&faults, "/peakTorque", "peak torque", float64(in.PeakTorque))
-	notNegative(&faults, "/thrust", "thrust", float64(in.Thrust))
-	notNegative(&faults, "/bendingMoment", "bending moment", float64(in.BendingMoment))
+	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
+	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
+	faults.NotNegative("/bendingMoment", "bending moment", float64(in.BendingMoment))
 	if k := float64(in.KeywayFactor); k != 0 && !(k >= 1 && k <= 10) {
 		faults.Add("/keywayFactor", "the keyway factor is below 1, far too great or not a number", "1 to 10", "a keyway never makes a shaft stronger; 1 means none")
 	}
-	notNegative(&faults, "/shaftYieldStrength", "yield strength", float64(in.ShaftYieldStrength))
-	notNegative(&faults, "/torsionalYield", "yield strength in torsion", float64(in.TorsionalYield))
-	notNegative(&faults, "/shaftTensileStrength", "tensile strength", float64(in.ShaftTensileStrength))
-	notNegative(&faults, "/yachtSafetyFactor", "safety factor of the yacht rule", float64(in.YachtSafetyFactor))
-	notNegative(&faults, "/ruleScale", "scale of the class rule", float64(in.RuleScale))
-	notNegative(&faults, "/ruleFactor", "factor of the class rule", float64(in.RuleFactor))
-	notNegative(&faults, "/ruleStrength", "strength figure of the class rule", float64(in.RuleStrength))
-	notNegative(&faults, "/ruleOffset", "strength the class rule adds", float64(in.RuleOffset))
-	notNegative(&faults, "/tensileCap", "greatest tensile strength", float64(in.TensileCap))
-	notNegative(&faults, "/propellerDiameter", "propeller diameter", float64(in.PropellerDiameter))
-	notNegative(&faults, "/allowanceRate", "allowance rate", float64(in.AllowanceRate))
-	notNegative(&faults, "/allowanceDivisor", "allowance divisor", float64(in.AllowanceDivisor))
-	notNegative(&faults, "/ruleMinimum", "least diameter of the class rule", float64(in.RuleMinimum))
+	faults.NotNegative("/shaftYieldStrength", "yield strength", float64(in.ShaftYieldStrength))
+	faults.NotNegative("/torsionalYield", "yield strength in torsion", float64(in.TorsionalYield))
+	faults.NotNegative("/shaftTensileStrength", "tensile strength", float64(in.ShaftTensileStrength))
+	faults.NotNegative("/yachtSafetyFactor", "safety factor of the yacht rule", float64(in.YachtSafetyFactor))
+	faults.NotNegative("/ruleScale", "scale of the class rule", float64(in.RuleScale))
+	faults.NotNegative("/ruleFactor", "factor of the class rule", float64(in.RuleFactor))
+	faults.NotNegative("/ruleStrength", "strength figure of the class rule", float64(in.RuleStrength))
+	faults.NotNegative("/ruleOffset", "strength the class rule adds", float64(in.RuleOffset))
+	faults.NotNegative("/tensileCap", "greatest tensile strength", float64(in.TensileCap))
+	faults.NotNegative("/propellerDiameter", "propeller diameter", float64(in.PropellerDiameter))
+	faults.NotNegative("/allowanceRate", "allowance rate", float64(in.AllowanceRate))
+	faults.NotNegative("/allowanceDivisor", "allowance divisor", float64(in.AllowanceDivisor))
+	faults.NotNegative("/ruleMinimum", "least diameter of the class rule", float64(in.RuleMinimum))
 	switch in.ShaftProtection {
 	case "", BareInSea, BareInFresh, Protected:
 	default:

@@ -70,7 +70,8 @@ type Whipping struct {
 	ShaftLength    quantity.Length
 	LeastDiameter  quantity.Length
 	ShaftMass      quantity.Mass
-	SwingingMass   quantity.Mass // propeller and its water
+	SwingingMass   quantity.Mass   // propeller and its water
+	PropellerPlace quantity.Length // of its centre of mass from the forward end, as reckoned; NaN without a propeller
 }
 
 // Whirl finds the first critical speed of a shaft, at which it whips like a
@@ -124,6 +125,13 @@ func (out *Whipping) criticals(in *Line, b *beam) {
 	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(orNaN(float64(in.GearRatioAhead)))
 	if in.IdleSpeed == 0 {
 		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
+	}
+	out.PropellerPlace = in.PropellerAt
+	switch {
+	case in.PropellerMass == 0:
+		out.PropellerPlace = quantity.Length(math.NaN())
+	case in.PropellerAt <= 0:
+		out.PropellerPlace = out.ShaftLength
 	}
 	widest := 0.0
 	for i := range b.nodes {

@@ -51,7 +51,7 @@ type Room struct {
 
 // The texts of Way.
 const (
-	AftAmidships = "it goes aft far enough with the rudder amidships"
+	AftAmidships = "it goes aft far enough; the rudder may stay amidships"
 	AftHardOver  = "it goes aft far enough only with the rudder hard over"
 	WithForward  = "it goes when engine or gearbox is moved forward as well"
 	RudderMust   = "it does not go: the rudder must be dropped or the skeg opened"
@@ -125,25 +125,25 @@ func (in *Drawing) way(out *Room) string {
 // refuse lists everything that cannot be.
 func (in *Drawing) refuse() error {
 	var faults problem.List
-	notNegative(&faults, "/roomAft", "room aft", float64(in.RoomAft)+readOff)
-	notNegative(&faults, "/roomRudderOver", "room with the rudder hard over", float64(in.RoomRudderOver)+readOff)
-	notNegative(&faults, "/roomForward", "room forward", float64(in.RoomForward)+readOff)
-	notNegative(&faults, "/workingClearance", "working clearance", float64(in.WorkingClearance))
-	notNegative(&faults, "/pilotDepth", "depth of the pilot", float64(in.PilotDepth))
-	notNegative(&faults, "/couplingLength", "length of the coupling", float64(in.CouplingLength))
+	faults.NotNegative("/roomAft", "room aft", float64(in.RoomAft)+readOff)
+	faults.NotNegative("/roomRudderOver", "room with the rudder hard over", float64(in.RoomRudderOver)+readOff)
+	faults.NotNegative("/roomForward", "room forward", float64(in.RoomForward)+readOff)
+	faults.NotNegative("/workingClearance", "working clearance", float64(in.WorkingClearance))
+	faults.NotNegative("/pilotDepth", "depth of the pilot", float64(in.PilotDepth))
+	faults.NotNegative("/couplingLength", "length of the coupling", float64(in.CouplingLength))
 	switch in.Task {
 	case CouplingOff, SealRenewal:
-		above(&faults, "/socketDepth", "depth of the coupling's socket", float64(in.SocketDepth))
+		faults.Above("/socketDepth", "depth of the coupling's socket", float64(in.SocketDepth))
 		if in.Task == SealRenewal {
-			above(&faults, "/sealLength", "length of the seal", float64(in.SealLength))
+			faults.Above("/sealLength", "length of the seal", float64(in.SealLength))
 		}
 		if l, s := float64(in.CouplingLength), float64(in.SocketDepth); l > 0 && s > l+readOff {
 			faults.Add("/socketDepth", fmt.Sprintf("a shaft %s deep in a coupling %s long would stand out of its face", mm(s), mm(l)), "up to "+mm(l), "")
 		}
 	case ShaftOut:
-		above(&faults, "/shaftInboard", "length of shaft inside the boat", float64(in.ShaftInboard))
+		faults.Above("/shaftInboard", "length of shaft inside the boat", float64(in.ShaftInboard))
 	case PropellerOff:
-		above(&faults, "/propellerHubLength", "length of the propeller's hub", float64(in.PropellerHubLength))
+		faults.Above("/propellerHubLength", "length of the propeller's hub", float64(in.PropellerHubLength))
 	default:
 		faults.Add("/task", "that is not one of the tasks", "coupling-off, seal-renewal, shaft-out, propeller-off", "")
 	}

@@ -107,47 +107,26 @@ func atStandstill(in *Drive, shaftPower quantity.Power) quantity.Force {
 // refuse lists everything in the drive that cannot be.
 func refuse(in *Drive) error {
 	var faults problem.List
-	above(&faults, "/enginePower", "engine power", float64(in.EnginePower))
-	above(&faults, "/engineSpeed", "engine speed", float64(in.EngineSpeed))
-	above(&faults, "/gearRatioAhead", "gear ratio ahead", float64(in.GearRatioAhead))
-	notNegative(&faults, "/gearRatioAstern", "gear ratio astern", float64(in.GearRatioAstern))
-	notNegative(&faults, "/boatSpeed", "boat speed", float64(in.BoatSpeed))
-	notNegative(&faults, "/propellerDiameter", "propeller diameter", float64(in.PropellerDiameter))
-	share(&faults, "/gearboxEfficiency", "gearbox efficiency", float64(in.GearboxEfficiency))
+	faults.Above("/enginePower", "engine power", float64(in.EnginePower))
+	faults.Above("/engineSpeed", "engine speed", float64(in.EngineSpeed))
+	faults.Above("/gearRatioAhead", "gear ratio ahead", float64(in.GearRatioAhead))
+	faults.NotNegative("/gearRatioAstern", "gear ratio astern", float64(in.GearRatioAstern))
+	faults.NotNegative("/boatSpeed", "boat speed", float64(in.BoatSpeed))
+	faults.NotNegative("/propellerDiameter", "propeller diameter", float64(in.PropellerDiameter))
+	faults.Share("/gearboxEfficiency", "gearbox efficiency", float64(in.GearboxEfficiency))
 	if k := float64(in.ShockFactor); !(k >= 1) || math.IsInf(k, 1) {
 		faults.Add("/shockFactor", "the shock factor is below 1 or not a number", "1 or more", "a shock never makes the torque smaller; 1 means none")
 	}
 	if in.GearRatioAstern != 0 {
-		share(&faults, "/asternPowerShare", "share of the power used astern", float64(in.AsternPowerShare))
+		faults.Share("/asternPowerShare", "share of the power used astern", float64(in.AsternPowerShare))
 	} else {
-		notNegative(&faults, "/asternPowerShare", "share of the power used astern", float64(in.AsternPowerShare))
+		faults.NotNegative("/asternPowerShare", "share of the power used astern", float64(in.AsternPowerShare))
 	}
 	if in.BoatSpeed != 0 {
-		share(&faults, "/propulsiveEfficiency", "propulsive efficiency", float64(in.PropulsiveEfficiency))
+		faults.Share("/propulsiveEfficiency", "propulsive efficiency", float64(in.PropulsiveEfficiency))
 	}
 	if in.PropellerDiameter != 0 {
-		above(&faults, "/waterDensity", "density of the water", float64(in.WaterDensity))
+		faults.Above("/waterDensity", "density of the water", float64(in.WaterDensity))
 	}
 	return faults.Err()
-}
-
-// above asks for a finite number above zero.
-func above(faults *problem.List, where, name string, v float64) {
-	if !(v > 0) || math.IsInf(v, 1) {
-		faults.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
-	}
-}
-
-// notNegative asks for a finite number of zero or more.
-func notNegative(faults *problem.List, where, name string, v float64) {
-	if !(v >= 0) || math.IsInf(v, 1) {
-		faults.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
-	}
-}
-
-// share asks for a number above zero and not above one.
-func share(faults *problem.List, where, name string, v float64) {
-	if !(v > 0 && v <= 1) {
-		faults.Add(where, "the "+name+" is not a share", "above 0, up to 1", "96 % is 0.96")
-	}
 }

@@ -1,0 +1,41 @@
+package problem
+
+import "math"
+
+// Above asks for a finite number above zero, adds a problem where it is none,
+// and tells whether it is one. The name is that of the input in mid-sentence:
+// "diameter of the shaft".
+func (l *List) Above(where, name string, v float64) bool {
+	if v > 0 && !math.IsInf(v, 1) {
+		return true
+	}
+	l.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
+	return false
+}
+
+// NotNegative asks for a finite number of zero (not given, or none) or more,
+// as Above does.
+func (l *List) NotNegative(where, name string, v float64) bool {
+	if v >= 0 && !math.IsInf(v, 1) {
+		return true
+	}
+	l.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
+	return false
+}
+
+// Share asks for a number above zero and not above one, as Above does.
+func (l *List) Share(where, name string, v float64) bool {
+	if v > 0 && v <= 1 {
+		return true
+	}
+	l.Add(where, "the "+name+" is not a share", "above 0, up to 1", "half is 0.5 or 50 %")
+	return false
+}
+
+// Within tells whether a number lies from lo to hi. It allows the last digit
+// of a bound that came from another unit, and refuses NaN and the infinities
+// beyond its bounds.
+func Within(v, lo, hi float64) bool {
+	const digit = 1e-12
+	return v >= lo-digit*math.Abs(lo) && v <= hi+digit*math.Abs(hi)
+}
