@@ -1,0 +1,325 @@
+/** Types of the calculator's loader, its requests and replies, and the sheet. */
+
+/** A running calculator. */
+export interface Calculator {
+  /** Version of the contract between module and host. */
+  readonly version: number;
+  /** Asks and answers at once. Never throws for bad input: the reply carries problems. */
+  call<R extends Request>(request: R): ReplyTo<R>;
+  /** Resolves when calls can be answered: at once, except after a trap, when a new instance is on its way. */
+  ready(): Promise<void>;
+}
+
+/**
+ * Starts the calculator from the module's bytes, or from a compiled module.
+ * Rejects when the module cannot be compiled or speaks another contract.
+ */
+export function start(source: BufferSource | WebAssembly.Module): Promise<Calculator>;
+
+/** How quantities are printed. */
+export type Units = 'metric' | 'us' | 'both';
+
+/** Any JSON object: a boat file, an overlay of maker's figures, the typed input. */
+export type Json = { [name: string]: unknown };
+
+/** What every request that prints quantities may carry. */
+interface Printing {
+  units?: Units;
+  /** Trials of the Monte Carlo propagation; 0 gives no ranges, absent gives 4096. */
+  trials?: number;
+  seed?: number;
+  overlays?: Json[];
+}
+
+export interface ContentsRequest {
+  ask: 'contents';
+}
+export interface BlankRequest {
+  ask: 'blank';
+  calculation: string;
+  overlays?: Json[];
+}
+export interface RunRequest extends Printing {
+  ask: 'run';
+  calculation: string;
+  input: Json;
+  boat?: Json;
+}
+export interface BoatRequest {
+  ask: 'boat';
+  /** Absent to ask for the schema alone. */
+  boat?: Json;
+}
+export interface SurveyRequest extends Printing {
+  ask: 'survey';
+  boat: Json;
+}
+/** Asks for the survey as one HTML text to print. */
+export interface JobSheetRequest extends Printing {
+  ask: 'jobsheet';
+  boat: Json;
+}
+export type Request = JobSheetRequest | ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest;
+
+/** One thing wrong with a request. */
+export interface Problem {
+  /** JSON pointer into the input; those of the boat start with /boat; empty when it belongs to no one place. */
+  where: string;
+  what: string;
+  allowed?: string;
+  hint?: string;
+}
+
+/** The reply to a request that could not be answered. */
+export interface Refusal {
+  ok: false;
+  problems: Problem[];
+}
+
+export interface Contents {
+  ok: true;
+  calculations: { id: string; title: string; answers: string }[];
+  version: string;
+  trials: number;
+  /** For every kind of quantity, the units that can be typed. */
+  units?: { [kind: string]: string[] };
+}
+export interface Blank {
+  ok: true;
+  schema: CalculationSchema;
+  choices?: Choices;
+  cautions?: Caution[];
+}
+export interface Run {
+  ok: true;
+  sheet: Sheet;
+}
+export interface BoatRead {
+  ok: true;
+  /** As read; absent when none was sent. */
+  boat?: Json;
+  schema: Schema;
+  choices?: Choices;
+}
+export interface JobSheet {
+  ok: true;
+  /** A whole HTML text. */
+  page: string;
+}
+export interface SurveyDone {
+  ok: true;
+  survey: Survey;
+}
+
+/** The reply to a request R. */
+export type ReplyTo<R extends Request> =
+  | Refusal
+  | (R extends ContentsRequest
+      ? Contents
+      : R extends BlankRequest
+        ? Blank
+        : R extends RunRequest
+          ? Run
+          : R extends BoatRequest
+            ? BoatRead
+            : R extends JobSheetRequest
+              ? JobSheet
+              : SurveyDone);
+
+/** For each table of rows, what can be picked. */
+export type Choices = { [table: string]: { pick: string; name: string }[] };
+
+/** All that a boat file allows to be worked out, what is urgent first, and what the rest lacks. */
+export interface Survey {
+  boat: string;
+  /** Every verdict drawn, most urgent first. */
+  findings: Finding[];
+  /** How one finding leads to another. */
+  chains: string[] | null;
+  /** Of the sheets with findings to act on, gravest first, each once. */
+  cautions: Caution[];
+  /** Limits without a reading, and how to take it. */
+  open: Finding[];
+  sheets: Sheet[];
+  missing: Missing[];
+  faults: Fault[];
+}
+
+/** A verdict and the sheet it stands on. */
+export interface Finding {
+  calculation: string;
+  /** The calculation's title. */
+  sheet: string;
+  verdict: Verdict;
+}
+
+/** A calculation the boat does not allow yet, and the readings it waits for. */
+export interface Missing {
+  calculation: string;
+  title: string;
+  needs: { input: string; title: string; how?: string; gauge?: string }[] | null;
+}
+
+/** A calculation that the boat file's figures do not allow. */
+export interface Fault {
+  calculation: string;
+  title: string;
+  problems: Problem[];
+}
+
+/** The parts of JSON Schema (draft 2020-12) and of our annotations that a form needs. */
+export interface Schema {
+  $ref?: string;
+  $defs?: { [name: string]: Schema };
+  title?: string;
+  description?: string;
+  type?: string | string[];
+  properties?: { [name: string]: Schema };
+  required?: string[];
+  additionalProperties?: boolean | Schema;
+  items?: Schema;
+  minItems?: number;
+  maxItems?: number;
+  enum?: unknown[];
+  enumTitles?: string[];
+  default?: unknown;
+  examples?: unknown[];
+  format?: string;
+  /** Name of the quantity's kind, such as "length". */
+  quantity?: string;
+  /** Preferred units, metric and US. */
+  units?: string[];
+  symbol?: string;
+  /** Table whose row is picked here. */
+  rows?: string;
+  /** Row of usual values that fills this input. */
+  usual?: string;
+  /** JSON pointer into the boat file. */
+  boat?: string;
+  /** "calculation/result" of an earlier sheet. */
+  after?: string;
+  readBy?: string;
+  level?: 'main' | 'detail';
+  /** Inputs that must be known from some origin. */
+  needs?: string[];
+}
+export interface CalculationSchema extends Schema {
+  $defs: { input: Schema; result: Schema; [name: string]: Schema };
+}
+
+/** The document every host shows. */
+export interface Sheet {
+  calculation: string;
+  title: string;
+  answers: string;
+  inputs: SheetInput[] | null;
+  results: Result[] | null;
+  /** Results that are lists. */
+  tables?: Table[] | null;
+  work: WorkedLine[] | null;
+  verdicts: Verdict[] | null;
+  cautions: Caution[] | null;
+  drawings: Drawing[] | null;
+  next: Advice[] | null;
+  notes: string[] | null;
+  sources: string[] | null;
+  trials: number;
+}
+
+/** Where the value of an input came from. */
+export type Origin =
+  | 'typed'
+  | "maker's figure"
+  | 'boat'
+  | 'earlier result'
+  | 'handbook row'
+  | 'usual value'
+  | 'default';
+
+export interface SheetInput {
+  name: string;
+  title: string;
+  symbol?: string;
+  kind?: string;
+  level?: 'main' | 'detail';
+  text: string;
+  /** In the coherent SI unit; absent for words. */
+  si?: number;
+  origin: Origin;
+  source?: string;
+  range?: string;
+}
+
+export interface Result {
+  name: string;
+  title: string;
+  help?: string;
+  symbol?: string;
+  kind?: string;
+  si?: number;
+  text: string;
+  /** Ends of the 95 % interval in the coherent SI unit. */
+  low?: number;
+  high?: number;
+  interval?: string;
+  level?: 'main' | 'detail';
+  shares?: { input: string; title: string; share: number }[] | null;
+  maker?: { text: string; si?: number; source: string } | null;
+}
+
+/** A result that is a list: one row an entry, the first cell its name. */
+export interface Table {
+  name: string;
+  title: string;
+  help?: string;
+  level?: 'main' | 'detail';
+  columns: { name: string; title: string; help?: string; kind?: string; level?: 'main' | 'detail' }[];
+  rows: { cells: { text: string; si?: number; low?: number; high?: number; interval?: string }[] }[];
+}
+
+export interface WorkedLine {
+  result: string;
+  formula?: string;
+  filled?: string;
+  /** In words, where there is no closed formula. */
+  method?: string;
+  answer: string;
+  source?: string;
+  basis?: string;
+}
+
+/** How a result stands to a limit. */
+export type Word = 'within' | 'near the limit' | 'beyond' | 'cannot tell' | 'not measured';
+
+export interface Verdict {
+  limit: string;
+  title: string;
+  on: string;
+  word: Word;
+  probability?: number;
+  value?: string;
+  bound?: string;
+  sentence: string;
+  authority?: string;
+  source?: string;
+  settle?: string;
+}
+
+/** A hazard; the signal words are those of ANSI Z535.6. */
+export interface Caution {
+  signal: 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
+  text: string;
+  source?: string;
+}
+
+export interface Drawing {
+  name: string;
+  title: string;
+  description: string;
+  svg: string;
+}
+
+export interface Advice {
+  text: string;
+  source?: string;
+}
