@@ -1,0 +1,18 @@
+// What every view is given.
+
+/**
+ * @typedef {object} App
+ * @property {import('../wasm/marinecalc.js').Calculator} calculator
+ * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats
+ */
+
+/**
+ * A view puts itself into the page's main part and returns its title.
+ * @callback View
+ * @param {App} app
+ * @param {HTMLElement} main
+ * @param {string} [name] the calculation, where the view shows one
+ * @returns {string}
+ */
+
+export {};

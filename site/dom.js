@@ -1,0 +1,77 @@
+// Making elements. Text becomes text nodes and nothing here parses HTML, so
+// what a boat file or an overlay says can never become markup.
+
+/** @typedef {Node | string | null | undefined | false} Child */
+/** @typedef {{ [name: string]: string | number | boolean | null | undefined }} Attributes */
+
+/**
+ * An element with attributes (true gives a bare one; false, null and
+ * undefined none) and children.
+ * @template {keyof HTMLElementTagNameMap} T
+ * @param {T} tag
+ * @param {Attributes} [attributes]
+ * @param {...Child} children
+ * @returns {HTMLElementTagNameMap[T]}
+ */
+export function h(tag, attributes, ...children) {
+  const made = document.createElement(tag);
+  setAttributes(made, attributes);
+  made.append(...present(children));
+  return made;
+}
+
+/**
+ * The same for SVG.
+ * @template {keyof SVGElementTagNameMap} T
+ * @param {T} tag
+ * @param {Attributes} [attributes]
+ * @param {...Child} children
+ * @returns {SVGElementTagNameMap[T]}
+ */
+export function s(tag, attributes, ...children) {
+  const made = document.createElementNS('http://www.w3.org/2000/svg', tag);
+  setAttributes(made, attributes);
+  made.append(...present(children));
+  return made;
+}
+
+/**
+ * A button that does something.
+ * @param {string} label
+ * @param {() => void} act
+ * @param {Attributes} [attributes]
+ */
+export function button(label, act, attributes) {
+  const made = h('button', { type: 'button', ...attributes }, label);
+  made.addEventListener('click', act);
+  return made;
+}
+
+/**
+ * The element of the shell with that id, which must be there.
+ * @template {Element} E
+ * @param {string} id
+ * @param {new () => E} type
+ * @returns {E}
+ */
+export function byId(id, type) {
+  const found = document.getElementById(id);
+  if (!(found instanceof type)) throw new Error(`the page has no ${type.name} "${id}"`);
+  return found;
+}
+
+/**
+ * @param {Element} element
+ * @param {Attributes} [attributes]
+ */
+function setAttributes(element, attributes = {}) {
+  for (const [name, value] of Object.entries(attributes)) {
+    if (value === true) element.setAttribute(name, '');
+    else if (value !== false && value != null) element.setAttribute(name, String(value));
+  }
+}
+
+/** @param {Child[]} children */
+function present(children) {
+  return /** @type {(Node | string)[]} */ (children.filter(Boolean));
+}

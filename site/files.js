@@ -1,0 +1,24 @@
+// Files handed to the person.
+
+/**
+ * Saves the text as a file of that name.
+ * @param {string} name
+ * @param {string} type
+ * @param {string} text
+ */
+export function saveFile(name, type, text) {
+  const address = URL.createObjectURL(new Blob([text], { type }));
+  const link = document.createElement('a');
+  link.href = address;
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/**
+ * A name in letters that every file system takes.
+ * @param {string} name
+ */
+export function forFile(name) {
+  return name.replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase();
+}

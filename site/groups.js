@@ -1,0 +1,32 @@
+// Where each calculation stands in the list. One that is not named here
+// stands at the end, so that a new calculation is never hidden.
+
+/** @type {{ title: string, about: string, ids: string[] }[]} */
+export const groups = [
+  {
+    title: 'Shaft',
+    about: 'From the gearbox flange to the propeller.',
+    ids: ['shaft-torque', 'shaft-strength', 'shaft-whirl', 'shaft-droop', 'key-strength', 'shaft-withdrawal'],
+  },
+  {
+    title: 'Coupling and bolts',
+    about: 'What holds the flanges, and how true they stand.',
+    ids: ['bolt-preload', 'bolt-fit', 'coupling-grip', 'coupling-alignment'],
+  },
+  { title: 'Mounts', about: 'What the engine stands on.', ids: ['mount-moves', 'mount-load'] },
+  {
+    title: 'Gland and bearings',
+    about: 'Where the shaft turns and where the sea is kept out.',
+    ids: ['gland-heat', 'gland-packing', 'gland-drip', 'bearing-clearance', 'bearing-life'],
+  },
+  {
+    title: 'Wear, fluid and vibration',
+    about: 'What the debris, the dipstick and the shaking tell.',
+    ids: ['wear-debris', 'fluid-settling', 'fluid-flush', 'vibration-source'],
+  },
+  {
+    title: 'Deciding',
+    about: 'Which part, which job, which day.',
+    ids: ['fault-finding', 'repair-or-replace', 'work-plan', 'reading-trend'],
+  },
+];

@@ -1,0 +1,76 @@
+// The page: starts the calculator, then shows the view that the address's
+// hash names, so that the browser's own back and forward work.
+
+import { start } from '../wasm/marinecalc.js';
+import { button, byId, h } from './dom.js';
+import { openFoldsForPrint } from './folds.js';
+import { openSettings } from './settings.js';
+import { unpack } from './unpack.js';
+import { showBoat } from './view-boat.js';
+import { showCalculation } from './view-calculation.js';
+import { showList } from './view-list.js';
+import { showSurvey } from './view-survey.js';
+
+/** @typedef {import('./app.js').App} App */
+
+const main = byId('view', HTMLElement);
+
+async function open() {
+  const boats = unpack('boats', 'application/json').json();
+  const module = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
+  const app = { calculator: await start(await module), demonstrationBoats: await boats };
+  let last = '';
+  const show = () => {
+    last = location.hash;
+    route(app);
+  };
+  show();
+  addEventListener('hashchange', () => {
+    if (location.hash === last) return;
+    show();
+    scrollTo(0, 0);
+    main.querySelector('h1')?.focus();
+  });
+  openSettings(show);
+}
+
+/**
+ * Shows what the hash names.
+ * @param {App} app
+ */
+function route(app) {
+  const [, view = '', name = ''] = location.hash.split('/').map(decodeURIComponent);
+  main.replaceChildren();
+  const title =
+    view === 'boat'
+      ? showBoat(app, main)
+      : view === 'survey'
+        ? showSurvey(app, main)
+        : view === 'sheet'
+          ? showCalculation(app, main, name)
+          : showList(app, main);
+  document.title = `${title} · marinecalc`;
+  main.querySelector('h1')?.setAttribute('tabindex', '-1');
+  const current = view === 'boat' || view === 'survey' ? view : 'list';
+  for (const link of document.querySelectorAll('[data-view]')) {
+    if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
+    else link.removeAttribute('aria-current');
+  }
+}
+
+/** @param {unknown} error */
+function fail(error) {
+  main.replaceChildren(
+    h('h1', {}, 'The calculator could not start'),
+    h('p', {}, String(error)),
+    h('p', {}, 'This page needs a browser with WebAssembly and DecompressionStream, which all have had since 2023.'),
+    button('Try again', () => location.reload()),
+  );
+}
+
+document.querySelector('.skip')?.addEventListener('click', (event) => {
+  event.preventDefault(); // the hash belongs to the views
+  main.focus();
+});
+openFoldsForPrint();
+open().catch(fail);

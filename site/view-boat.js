@@ -1,0 +1,173 @@
+// The boat in hand as one form, and the shelf of boats kept in this browser.
+
+import { button, h } from './dom.js';
+import { explanationsButton } from './explanations.js';
+import { inWords } from './field.js';
+import { forFile, saveFile } from './files.js';
+import { Form } from './form.js';
+import { trimmed } from './pointer.js';
+import { summary } from './problems.js';
+import { followBoat, units } from './settings.js';
+import { add, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from './shelf.js';
+import { speak } from './speak.js';
+
+/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+
+/** @type {import('./app.js').View} */
+export function showBoat(app, main) {
+  const asked = app.calculator.call({ ask: 'boat' });
+  if (!asked.ok) {
+    main.append(h('h1', {}, 'Boat'), ...asked.problems.map((p) => h('p', {}, inWords(p))));
+    return 'Boat';
+  }
+  const again = () => {
+    followBoat(inHand().boat);
+    main.replaceChildren();
+    showBoat(app, main);
+    const title = main.querySelector('h1');
+    title?.setAttribute('tabindex', '-1');
+    title?.focus();
+  };
+  const { boat } = inHand();
+  const title = h('h1', {}, 'Boat');
+  const state = h('div', {});
+
+  const form = new Form({
+    root: asked.schema,
+    schema: asked.schema,
+    value: boat,
+    prefix: 'boat',
+    units: units(),
+    choices: asked.choices ?? {},
+    changed(value) {
+      if (value.units !== inHand().boat.units) followBoat(value);
+      check(change(trimmed(value) ?? {}));
+    },
+  });
+
+  /** @param {boolean} kept */
+  function check(kept) {
+    const now = /** @type {Json} */ (trimmed(form.value) ?? {});
+    title.textContent = now.name === undefined ? 'Boat' : `Boat: ${nameOf(now)}`;
+    const empty = Object.keys(now).length === 0;
+    const reply = app.calculator.call({ ask: 'boat', boat: empty ? undefined : now });
+    const problems = reply.ok ? [] : reply.problems.map((p) => ({ ...p, where: p.where.replace(/^\/boat/, '') }));
+    form.showOrigins({});
+    const taken = form.take(problems);
+    state.replaceChildren(
+      h('p', {}, kept ? 'What is typed here is kept in this browser.' : 'This browser keeps nothing: save the boat to a file.'),
+      summary(taken, 'h2'),
+    );
+    const count = taken.wrong.length + taken.loose.length;
+    speak(count > 0 ? `To put right: ${count}` : '');
+  }
+
+  main.append(
+    title,
+    shelfTools(app, form, again),
+    state,
+    h('div', { class: 'tools' }, explanationsButton(form.element)),
+    h('div', { class: 'boat-form' }, form.element),
+  );
+  check(true);
+  return 'Boat';
+}
+
+/**
+ * Which boat is in hand, and how boats come and go.
+ * @param {import('./app.js').App} app
+ * @param {Form} form
+ * @param {() => void} again draws the view for the boat now in hand
+ */
+function shelfTools(app, form, again) {
+  const said = h('p', { class: 'wrong', role: 'alert' });
+  const now = () => /** @type {Json} */ (trimmed(form.value) ?? {});
+
+  const shelf = h(
+    'select',
+    { id: 'shelf' },
+    ...boats().map(({ id, boat }) => h('option', { value: id, selected: id === inHand().id }, nameOf(boat))),
+  );
+  shelf.addEventListener('change', () => {
+    takeInHand(shelf.value);
+    again();
+  });
+
+  const file = h('input', { type: 'file', accept: '.json,application/json', hidden: true, 'aria-label': 'Boat file' });
+  file.addEventListener('change', async () => {
+    const text = await file.files?.[0]?.text();
+    file.value = '';
+    const boat = text === undefined ? null : read(text);
+    if (boat === null) said.textContent = 'That file is no boat file: it must hold one JSON object.';
+    else {
+      add(boat);
+      again();
+    }
+  });
+
+  const sure = h('span', { class: 'sure' });
+  const takeOff = button('Take off the shelf', () => {
+    const yes = button(`Yes, remove ${nameOf(now())}`, () => {
+      remove();
+      again();
+    });
+    sure.replaceChildren(
+      h('span', {}, 'What is kept of it here is lost unless it was saved to a file. '),
+      yes,
+      button('No', () => {
+        sure.replaceChildren();
+        takeOff.focus();
+      }),
+    );
+    yes.focus();
+  });
+
+  const demonstrations = app.demonstrationBoats.map((boat) =>
+    button(`Demonstration: ${nameOf(boat)}`, () => {
+      add(boat);
+      again();
+    }),
+  );
+  return h(
+    'section',
+    { class: 'shelf', 'aria-labelledby': 'shelf-title' },
+    h('h2', { id: 'shelf-title' }, 'Boats kept here'),
+    h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Boat in hand'), h('div', { class: 'entry' }, shelf)),
+    h(
+      'div',
+      { class: 'tools' },
+      button('New boat', () => {
+        add({});
+        again();
+      }),
+      button('Open a file', () => file.click()),
+      file,
+      button('Save to a file', () => save(toSend(now()) ?? {})),
+      takeOff,
+      ...demonstrations,
+    ),
+    sure,
+    said,
+  );
+}
+
+/**
+ * @param {string} text
+ * @returns {Json | null}
+ */
+function read(text) {
+  try {
+    const value = JSON.parse(text);
+    return isJson(value) ? value : null;
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Hands the boat to the person as a file.
+ * @param {Json} boat
+ */
+function save(boat) {
+  saveFile(`${forFile(nameOf(boat))}.boat.json`, 'application/json', `${JSON.stringify(boat, null, 2)}\n`);
+}

@@ -1,0 +1,154 @@
+// One calculation: what is known on one side, the sheet on the other, drawn
+// anew with every key.
+
+import { cautionList } from './cautions.js';
+import { today } from './dates.js';
+import { button, h } from './dom.js';
+import { explanationsButton } from './explanations.js';
+import { inWords } from './field.js';
+import { Form } from './form.js';
+import { inBoat, originsInBoat, originsOf } from './origins.js';
+import { trimmed } from './pointer.js';
+import { summary } from './problems.js';
+import { units } from './settings.js';
+import { headline, sheetParts, verdictsInWords } from './sheet.js';
+import { inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
+import { speak } from './speak.js';
+
+// On a device where a call takes longer than this, wait for a pause in typing.
+const SLOW = 100; // ms
+const PAUSE = 150; // ms
+
+/** @type {import('./app.js').View} */
+export function showCalculation(app, main, id = '') {
+  const blank = app.calculator.call({ ask: 'blank', calculation: id });
+  if (!blank.ok) {
+    main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
+    return 'No such calculation';
+  }
+  const { schema, choices = {}, cautions = [] } = blank;
+  const input = schema.$defs.input;
+  const { boat } = inHand();
+  const title = schema.title ?? id;
+
+  let wait = 0;
+  let took = 0;
+  const form = new Form({
+    root: schema,
+    schema: input,
+    value: typed(id),
+    prefix: 'in',
+    units: units(),
+    choices,
+    known: (part) => inBoat(part, boat) !== undefined,
+    changed(value) {
+      keepTyped(id, trimmed(value) ?? {});
+      clearTimeout(wait);
+      wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
+    },
+  });
+
+  const sheetPart = h('div', { class: 'sheet' });
+  const peek = button('', () => result.focus(), { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
+  const result = h(
+    'section',
+    { class: 'paper', 'aria-labelledby': 'sheet-title', tabindex: '-1' },
+    h(
+      'div',
+      { class: 'paper-head' },
+      h('h2', { id: 'sheet-title' }, `Sheet: ${title}`),
+      h('p', { class: 'of-boat' }, nameOf(boat)),
+      h('p', { class: 'printed-on' }, today()),
+    ),
+    sheetPart,
+    h('div', { class: 'tools' }, button('Print the sheet', () => print())),
+  );
+
+  const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
+
+  const run = () => {
+    const began = performance.now();
+    const reply = app.calculator.call({
+      ask: 'run',
+      calculation: id,
+      input: trimmed(form.value) ?? {},
+      boat: toSend(boat),
+      units: units(),
+    });
+    took = performance.now() - began;
+    return reply;
+  };
+
+  function redraw() {
+    const reply = run();
+    if (reply.ok) {
+      form.take([]);
+      form.showOrigins(originsOf(reply.sheet));
+      sheetPart.replaceChildren(...sheetParts(reply.sheet));
+      peek.textContent = headline(reply.sheet);
+      speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
+    } else {
+      const taken = form.take(reply.problems);
+      form.showOrigins(originsInBoat(input, boat, choices));
+      // No old result stays beside an input that does not belong to it.
+      const hazards = cautionList(cautions);
+      sheetPart.replaceChildren(...(hazards ? [hazards] : []), summary(taken, 'h3'));
+      peek.textContent = 'No sheet yet';
+      speak(sheetPart.querySelector('.summary')?.textContent ?? '');
+    }
+    // The peek stands in for the answers while these are out of sight.
+    sight.disconnect();
+    sight.observe(sheetPart.querySelector('.answers') ?? sheetPart);
+  }
+
+  main.append(
+    h('h1', {}, title),
+    h('p', { class: 'lead' }, schema.description),
+    h(
+      'div',
+      { class: 'job' },
+      h(
+        'section',
+        { class: 'known', 'aria-labelledby': 'known-title' },
+        h('h2', { id: 'known-title' }, 'What is known'),
+        h(
+          'p',
+          {},
+          'A field left empty takes its value from ',
+          h('a', { href: '#/boat' }, nameOf(boat)),
+          ', from a table or from what is usual, and says so.',
+        ),
+        h('div', { class: 'tools' }, explanationsButton(form.element)),
+        form.element,
+        h(
+          'div',
+          { class: 'tools' },
+          button('Clear what was typed', () => {
+            keepTyped(id, {});
+            main.replaceChildren();
+            showCalculation(app, main, id);
+            const first = main.querySelector('.form input, .form select');
+            if (first instanceof HTMLElement) first.focus();
+          }),
+        ),
+      ),
+      result,
+    ),
+    peek,
+  );
+  redraw();
+  warmUp(run);
+  return title;
+}
+
+/**
+ * Runs a few times while nobody types: a browser makes fast code only of what
+ * has run before, and the first key should not wait for that.
+ * @param {() => void} run
+ */
+function warmUp(run, times = 3) {
+  setTimeout(() => {
+    run();
+    if (times > 1) warmUp(run, times - 1);
+  }, 50);
+}

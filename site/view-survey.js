@@ -1,0 +1,145 @@
+// Everything the boat in hand allows to be worked out, most urgent first, and
+// what the rest lacks.
+
+import { cautionList } from './cautions.js';
+import { button, h } from './dom.js';
+import { inWords } from './field.js';
+import { forFile, saveFile } from './files.js';
+import { folds } from './folds.js';
+import { units } from './settings.js';
+import { headline, work } from './sheet.js';
+import { inHand, nameOf, toSend } from './shelf.js';
+import { badge, verdictCard } from './verdicts.js';
+
+/** @typedef {import('../wasm/marinecalc.js').Finding} Finding */
+
+const fold = folds('survey');
+
+/** @type {import('./app.js').View} */
+export function showSurvey(app, main) {
+  const name = nameOf(inHand().boat);
+  const boat = toSend(inHand().boat) ?? { name };
+  const title = `Survey: ${name}`;
+  const reply = app.calculator.call({ ask: 'survey', boat, units: units() });
+  main.append(
+    h('h1', {}, title),
+    h('p', { class: 'lead' }, 'Every sheet that the boat’s figures and readings allow, and what is missing for the others.'),
+  );
+  if (!reply.ok) {
+    main.append(
+      h('h2', {}, 'To put right'),
+      wrongList(reply.problems),
+      h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')),
+    );
+    return title;
+  }
+  const { survey } = reply;
+  main.append(
+    ...present([
+      cautionList(survey.cautions ?? []),
+      h(
+        'div',
+        { class: 'tools' },
+        button('Print the survey', () => print()),
+        button('Save the job sheet', () => {
+          const sheet = app.calculator.call({ ask: 'jobsheet', boat, units: units() });
+          if (sheet.ok) saveFile(`${forFile(name)}-job-sheet.html`, 'text/html', sheet.page);
+        }),
+      ),
+      findings('What the limits say, most urgent first', survey.findings),
+      list('How one thing leads to another', survey.chains ?? []),
+      ...survey.faults.map((fault) =>
+        h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
+      ),
+      ...survey.missing.map(lacking),
+      open(survey.open),
+      h(
+        'section',
+        { class: 'paper', 'aria-labelledby': 'sheets-title' },
+        h('div', { class: 'paper-head' }, h('h2', { id: 'sheets-title' }, 'Every sheet'), h('p', { class: 'of-boat' }, name)),
+        survey.sheets.length === 0 && h('p', {}, 'No sheet can be worked out yet.'),
+        ...survey.sheets.map((sheet) =>
+          fold(
+            `${sheet.title}. ${headline(sheet)}`,
+            h('div', { class: 'sheet' }, ...work(sheet)),
+            h('p', {}, link({ ...sheet, title: `${sheet.title}: change what is known` })),
+          ),
+        ),
+      ),
+    ]),
+  );
+  return title;
+}
+
+/**
+ * @param {string} title
+ * @param {Finding[]} some
+ */
+function findings(title, some) {
+  return (
+    some.length > 0 &&
+    h(
+      'section',
+      {},
+      h('h2', {}, title),
+      h(
+        'ul',
+        { class: 'glance' },
+        ...some.map(({ calculation, sheet, verdict }) =>
+          h('li', {}, h('p', {}, badge(verdict.word)), h('p', {}, verdict.sentence), h('p', {}, link({ calculation, title: sheet }))),
+        ),
+      ),
+    )
+  );
+}
+
+/**
+ * @param {string} title
+ * @param {string[]} lines
+ */
+function list(title, lines) {
+  return lines.length > 0 && h('section', {}, h('h2', {}, title), h('ul', {}, ...lines.map((line) => h('li', {}, line))));
+}
+
+/** @param {import('../wasm/marinecalc.js').Missing} missing */
+function lacking({ calculation, title, needs }) {
+  return h(
+    'section',
+    { class: 'lacking' },
+    h('h2', {}, link({ calculation, title }), ': not known yet'),
+    h(
+      'dl',
+      {},
+      ...(needs ?? []).flatMap((need) => [
+        h('dt', {}, need.title),
+        h('dd', {}, need.how, need.gauge && ` Gauge: ${need.gauge}.`),
+      ]),
+    ),
+  );
+}
+
+/** @param {Finding[]} some */
+function open(some) {
+  return (
+    some.length > 0 &&
+    fold(`Limits without a reading (${some.length})`, ...some.map(({ verdict }) => verdictCard(verdict)))
+  );
+}
+
+/** @param {import('../wasm/marinecalc.js').Problem[]} problems */
+function wrongList(problems) {
+  return h('ul', { class: 'wrong-list' }, ...problems.map((p) => h('li', {}, inWords(p))));
+}
+
+/** @param {{ calculation: string, title: string }} to */
+function link({ calculation, title }) {
+  return h('a', { href: `#/sheet/${encodeURIComponent(calculation)}` }, title);
+}
+
+/**
+ * @param {(HTMLElement | false | null)[]} parts
+ * @returns {HTMLElement[]}
+ */
+function present(parts) {
+  return parts.filter((p) => p instanceof HTMLElement);
+}
