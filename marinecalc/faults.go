@@ -35,7 +35,7 @@ type Findings struct {
 	ConfirmBy     string
 	Remedies      string
 	Answered      int
-	ByVerdict     int // answered by the boat's own looks and verdicts
+	ByVerdict     int     // answered by the boat's own looks and verdicts
 	Doubt         float64 // entropy of the causes, bits
 	Surprise      float64 // standard deviations; NaN with fewer than two answers
 	Ranking       [12]RankedCause

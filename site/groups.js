@@ -22,7 +22,7 @@ export const groups = [
   {
     title: 'Wear, fluid and vibration',
     about: 'What the debris, the dipstick and the shaking tell.',
-    ids: ['wear-debris', 'fluid-settling', 'fluid-flush', 'vibration-source'],
+    ids: ['wear-debris', 'fluid-settling', 'fluid-cleanliness', 'fluid-flush', 'vibration-source'],
   },
   {
     title: 'Deciding',

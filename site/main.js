@@ -8,6 +8,7 @@ import { openSettings } from './settings.js';
 import { unpack } from './unpack.js';
 import { showBoat } from './view-boat.js';
 import { showCalculation } from './view-calculation.js';
+import { showCompare } from './view-compare.js';
 import { showList } from './view-list.js';
 import { showSurvey } from './view-survey.js';
 
@@ -41,17 +42,12 @@ async function open() {
 function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decodeURIComponent);
   main.replaceChildren();
-  const title =
-    view === 'boat'
-      ? showBoat(app, main)
-      : view === 'survey'
-        ? showSurvey(app, main)
-        : view === 'sheet'
-          ? showCalculation(app, main, name)
-          : showList(app, main);
+  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, sheet: showCalculation };
+  const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
+  const title = showView(app, main, name);
   document.title = `${title} · marinecalc`;
   main.querySelector('h1')?.setAttribute('tabindex', '-1');
-  const current = view === 'boat' || view === 'survey' ? view : 'list';
+  const current = ['boat', 'survey', 'compare'].includes(view) ? view : 'list';
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');

@@ -6,10 +6,12 @@ import { today } from './dates.js';
 import { button, h } from './dom.js';
 import { explanationsButton } from './explanations.js';
 import { inWords } from './field.js';
+import { exportButtons } from './exports.js';
 import { Form } from './form.js';
 import { inBoat, originsInBoat, originsOf } from './origins.js';
 import { trimmed } from './pointer.js';
 import { summary } from './problems.js';
+import { questionList } from './questions.js';
 import { units } from './settings.js';
 import { headline, sheetParts, verdictsInWords } from './sheet.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
@@ -26,8 +28,8 @@ export function showCalculation(app, main, id = '') {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
     return 'No such calculation';
   }
-  const { schema, choices = {}, cautions = [] } = blank;
-  const input = schema.$defs.input;
+  const { schema, choices = {}, cautions = [], questions } = blank;
+  const input = questions ? without(schema.$defs.input, 'answers') : schema.$defs.input;
   const { boat } = inHand();
   const title = schema.title ?? id;
 
@@ -47,8 +49,16 @@ export function showCalculation(app, main, id = '') {
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
   });
+  const asked =
+    questions &&
+    questionList(questions, answersOf(typed(id), boat), (answers) => {
+      form.value = { ...form.value, answers };
+      keepTyped(id, trimmed(form.value) ?? {});
+      redraw();
+    });
 
   const sheetPart = h('div', { class: 'sheet' });
+  const takeAway = h('div', { class: 'tools' });
   const peek = button('', () => result.focus(), { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
   const result = h(
     'section',
@@ -61,20 +71,16 @@ export function showCalculation(app, main, id = '') {
       h('p', { class: 'printed-on' }, today()),
     ),
     sheetPart,
-    h('div', { class: 'tools' }, button('Print the sheet', () => print())),
+    takeAway,
   );
 
   const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
 
+  /** @returns {import('../wasm/marinecalc.js').RunRequest} */
+  const request = () => ({ ask: 'run', calculation: id, input: trimmed(form.value) ?? {}, boat: toSend(boat), units: units() });
   const run = () => {
     const began = performance.now();
-    const reply = app.calculator.call({
-      ask: 'run',
-      calculation: id,
-      input: trimmed(form.value) ?? {},
-      boat: toSend(boat),
-      units: units(),
-    });
+    const reply = app.calculator.call(request());
     took = performance.now() - began;
     return reply;
   };
@@ -85,6 +91,7 @@ export function showCalculation(app, main, id = '') {
       form.take([]);
       form.showOrigins(originsOf(reply.sheet));
       sheetPart.replaceChildren(...sheetParts(reply.sheet));
+      takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
       peek.textContent = headline(reply.sheet);
       speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
     } else {
@@ -119,6 +126,7 @@ export function showCalculation(app, main, id = '') {
           ', from a table or from what is usual, and says so.',
         ),
         h('div', { class: 'tools' }, explanationsButton(form.element)),
+        asked,
         form.element,
         h(
           'div',
@@ -139,6 +147,26 @@ export function showCalculation(app, main, id = '') {
   redraw();
   warmUp(run);
   return title;
+}
+
+/**
+ * The schema of an object without one of its properties.
+ * @param {import('../wasm/marinecalc.js').Schema} schema
+ * @param {string} name
+ */
+function without(schema, name) {
+  const { [name]: _, ...properties } = schema.properties ?? {};
+  return { ...schema, properties };
+}
+
+/**
+ * The answers typed here, or else those of the boat.
+ * @param {import('../wasm/marinecalc.js').Json} value
+ * @param {import('../wasm/marinecalc.js').Json} boat
+ */
+function answersOf(value, boat) {
+  const answers = value.answers ?? boat.symptoms;
+  return Array.isArray(answers) ? answers : [];
 }
 
 /**

@@ -59,7 +59,27 @@ export interface JobSheetRequest extends Printing {
   ask: 'jobsheet';
   boat: Json;
 }
-export type Request = JobSheetRequest | ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest;
+/** Holds two dated states of the boat side by side; days are year-month-day. */
+export interface CompareRequest extends Printing {
+  ask: 'compare';
+  boat: Json;
+  before: string;
+  after: string;
+}
+/** The dates of a work plan as iCalendar (RFC 5545). */
+export interface CalendarRequest extends Omit<RunRequest, 'ask'> {
+  ask: 'calendar';
+}
+/** One table of a sheet as CSV (RFC 4180). */
+export interface CSVRequest extends Omit<RunRequest, 'ask'> {
+  ask: 'csv';
+  table: string;
+}
+export type Request =
+  | CompareRequest
+  | CalendarRequest
+  | CSVRequest
+  | JobSheetRequest | ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest;
 
 /** One thing wrong with a request. */
 export interface Problem {
@@ -89,6 +109,48 @@ export interface Blank {
   schema: CalculationSchema;
   choices?: Choices;
   cautions?: Caution[];
+  /** Of fault finding: answered in the input's answers. */
+  questions?: Question[];
+}
+
+/** One question of fault finding, answered with yes, no or unknown. */
+export interface Question {
+  id: string;
+  title: string;
+  help: string;
+  kind: string;
+  groupTitle: string;
+  minutes: number;
+  place: string;
+  hazards?: Caution[];
+}
+export interface Compared {
+  ok: true;
+  comparison: Comparison;
+}
+export interface CalendarMade {
+  ok: true;
+  calendar: string;
+}
+export interface CSVMade {
+  ok: true;
+  csv: string;
+}
+/** Two dated states side by side. */
+export interface Comparison {
+  boat: string;
+  moved: Moved[];
+  still: Moved[];
+  turned: { sheet: string; title: string; before: string; after: string; value: string; bound: string }[];
+}
+/** One result in both states. */
+export interface Moved {
+  calculation: string;
+  sheet: string;
+  title: string;
+  /** The change over what the gauges explain; 0 where they explain nothing. */
+  times: number;
+  sentence: string;
 }
 export interface Run {
   ok: true;
@@ -124,7 +186,13 @@ export type ReplyTo<R extends Request> =
             ? BoatRead
             : R extends JobSheetRequest
               ? JobSheet
-              : SurveyDone);
+              : R extends CompareRequest
+                ? Compared
+                : R extends CalendarRequest
+                  ? CalendarMade
+                  : R extends CSVRequest
+                    ? CSVMade
+                    : SurveyDone);
 
 /** For each table of rows, what can be picked. */
 export type Choices = { [table: string]: { pick: string; name: string }[] };
