@@ -24,8 +24,7 @@ type filling struct {
 	leaves   []leaf
 	missing  []*contract.Property
 	problems problem.List
-	texts    []string // of rows and figures used, for the list of sources
-	currency string   // of all money in the run; "" when there is none
+	currency string // of all money in the run; "" when there is none
 }
 
 // fill gathers every input from the first origin that has it (typed, maker's

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
@@ -26,20 +24,12 @@ func pack(p parts) ([]byte, error) {
 			return nil, fmt.Errorf("the %s holds an end tag and would break out of its element", name)
 		}
 	}
-	module, err := packed("module", p.Module)
-	if err != nil {
-		return nil, err
-	}
-	boats, err := packed("boats", []byte(p.Boats))
-	if err != nil {
-		return nil, err
-	}
 	page := p.Shell
 	for _, put := range []struct{ mark, text string }{
 		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p.Script, p.Style) + `">`},
 		{"<!-- style -->", "<style>" + p.Style + "</style>"},
-		{"<!-- boats -->", boats},
-		{"<!-- module -->", module},
+		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
+		{"<!-- module -->", packed("module", p.Module)},
 		{"<!-- script -->", "<script>" + p.Script + "</script>"},
 	} {
 		if strings.Count(p.Shell, put.mark) != 1 {
@@ -68,19 +58,8 @@ func hash(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// packed is an element that holds data gzipped and in letters. The header of
-// the gzip carries no time.
-func packed(id string, data []byte) (string, error) {
-	var b bytes.Buffer
-	z, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
-	if err != nil {
-		return "", err
-	}
-	if _, err := z.Write(data); err != nil {
-		return "", err
-	}
-	if err := z.Close(); err != nil {
-		return "", err
-	}
-	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, b.Len(), inLetters(b.Bytes())), nil
+// packed is an element that holds data gzipped and in letters.
+func packed(id string, data []byte) string {
+	small := gzipped(data)
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), inLetters(small))
 }
