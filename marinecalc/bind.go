@@ -103,5 +103,5 @@ func number(f reflect.Value) *float64 {
 	if f.Kind() != reflect.Float64 {
 		return nil
 	}
-	return f.Addr().Convert(reflect.TypeFor[*float64]()).Interface().(*float64)
+	return (*float64)(f.Addr().UnsafePointer()) // every unit type is a plain float64
 }

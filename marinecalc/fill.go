@@ -59,8 +59,8 @@ func (f *filling) gather(typed map[string]any) {
 	for i, p := range f.contract.Input.Properties {
 		k := &f.inputs[i]
 		if raw, ok := typed[p.Name]; ok {
-			*k = known{is: true, raw: raw, origin: sheet.Typed, where: "/" + p.Name, sure: true}
-		} else if fig := boat.figureOf(f.contract.ID + "/" + p.Name); fig != nil {
+			*k = known{is: true, raw: raw, origin: sheet.Typed, where: p.Pointer, sure: true}
+		} else if fig := boat.figureOf(p.Path); fig != nil {
 			*k = known{is: true, raw: fig.value, origin: sheet.MakersFigure, source: fig.source, where: fmt.Sprintf("/boat/makersFigures/%d/value", fig.index), sure: true}
 		} else if raw, where, date, ok := boat.find(p.Boat); ok {
 			*k = known{is: true, raw: raw, origin: sheet.FromBoat, where: where, sure: true}
@@ -69,7 +69,7 @@ func (f *filling) gather(typed map[string]any) {
 			}
 		} else if f.takeEarlier(p, k) {
 		} else if word, ok := p.Default.(string); ok && p.Kind == nil {
-			*k = known{is: true, raw: word, origin: sheet.Default, where: "/" + p.Name, sure: true}
+			*k = known{is: true, raw: word, origin: sheet.Default, where: p.Pointer, sure: true}
 		}
 	}
 }
@@ -88,7 +88,7 @@ func (f *filling) takeEarlier(p *contract.Property, k *known) bool {
 	if r == nil {
 		return false
 	}
-	*k = known{is: true, word: r.Text, origin: sheet.Earlier, source: o.sheet.Title, where: "/" + p.Name, sure: o.sure[result]}
+	*k = known{is: true, word: r.Text, origin: sheet.Earlier, source: o.sheet.Title, where: p.Pointer, sure: o.sure[result]}
 	if r.SI != nil {
 		k.si = *r.SI
 		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}
@@ -233,7 +233,7 @@ func (f *filling) standIn(name string, v rules.Value, row *rules.Row, origin she
 	if p == nil || f.inputs[p.Index].is {
 		return
 	}
-	k := known{is: true, origin: origin, source: row.Source.String(), where: "/" + name, sure: row.Decides}
+	k := known{is: true, origin: origin, source: row.Source.String(), where: p.Pointer, sure: row.Decides}
 	if v.IsText {
 		k.word, k.text = v.Text, v.Text
 	} else {
@@ -262,7 +262,7 @@ func (f *filling) takeUsual() {
 		}
 		if p.Default != nil {
 			k := &f.inputs[i]
-			*k = known{is: true, raw: p.Default, origin: sheet.Default, where: "/" + p.Name, sure: true}
+			*k = known{is: true, raw: p.Default, origin: sheet.Default, where: p.Pointer, sure: true}
 			f.readValue(p, k)
 		}
 	}
@@ -423,7 +423,7 @@ func (f *filling) writeValue(p *contract.Property, si float64, word string, fact
 		to.SetBool(word == "yes")
 	case to.CanInt():
 		if si != math.Trunc(si) {
-			f.problems.Add("/"+p.Name, p.Title+" is not a whole number", "a whole number", "")
+			f.problems.Add(p.Pointer, p.Title+" is not a whole number", "a whole number", "")
 			return
 		}
 		to.SetInt(int64(si))

@@ -115,7 +115,7 @@ const leastShare = 0.01
 
 // addMaker sets the maker's own figure beside a result.
 func (w *writing) addMaker(line *sheet.Result, p *contract.Property) {
-	fig := w.session.boat.figureOf(w.contract.ID + "/" + p.Name)
+	fig := w.session.boat.figureOf(p.Path)
 	if fig == nil {
 		return
 	}

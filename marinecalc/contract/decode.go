@@ -40,7 +40,7 @@ func Decode(text []byte) (any, problem.List) {
 	d.json.UseNumber()
 	value, err := d.value()
 	if err == nil {
-		if _, end := d.json.Token(); !errors.Is(end, io.EOF) {
+		if rest := text[d.json.InputOffset():]; len(bytes.TrimSpace(rest)) > 0 {
 			err = &problem.Problem{What: "there is more text after the JSON value", Allowed: "one JSON value", Hint: "remove what follows it"}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -43,6 +44,9 @@ func OpenCalculation(id string) (*Calculation, error) {
 	}
 	for _, p := range c.Result.Properties {
 		p.IsResult = true
+	}
+	for _, p := range slices.Concat(c.Input.Properties, c.Result.Properties) {
+		p.Pointer, p.Path = "/"+p.Name, id+"/"+p.Name
 	}
 	if c.check, err = compile(id, text, "#/$defs/input"); err != nil {
 		return nil, err

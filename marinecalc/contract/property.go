@@ -25,8 +25,10 @@ const (
 // object or list that holds more of them.
 type Property struct {
 	Name        string
-	Index       int  // its place among its siblings
-	IsResult    bool // a result, not an input
+	Index       int    // its place among its siblings
+	IsResult    bool   // a result, not an input
+	Pointer     string // "/name", its place in the input
+	Path        string // "calculation/name", as maker's figures and earlier results name it
 	Title       string
 	Description string
 	Symbol      string
