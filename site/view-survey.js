@@ -46,7 +46,7 @@ export function showSurvey(app, main) {
           if (sheet.ok) saveFile(`${forFile(name)}-job-sheet.html`, 'text/html', sheet.page);
         }),
       ),
-      findings('What the limits say, most urgent first', survey.findings),
+      findings(survey.findings),
       list('How one thing leads to another', survey.chains ?? []),
       ...survey.faults.map((fault) =>
         h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
@@ -72,24 +72,38 @@ export function showSurvey(app, main) {
 }
 
 /**
- * @param {string} title
- * @param {Finding[]} some
+ * The verdicts, most urgent first; those within their limits folded away.
+ * @param {Finding[]} all
  */
-function findings(title, some) {
+function findings(all) {
+  const within = all.filter(({ verdict }) => verdict.word === 'within');
+  const others = all.filter(({ verdict }) => verdict.word !== 'within');
   return (
-    some.length > 0 &&
+    all.length > 0 &&
     h(
       'section',
       {},
-      h('h2', {}, title),
-      h(
-        'ul',
-        { class: 'glance' },
-        ...some.map(({ calculation, sheet, verdict }) =>
-          h('li', {}, h('p', {}, badge(verdict.word)), h('p', {}, verdict.sentence), h('p', {}, link({ calculation, title: sheet }))),
-        ),
-      ),
+      h('h2', {}, 'What the limits say, most urgent first'),
+      others.length > 0 && glance(others),
+      within.length > 0 && fold(`Within their limits (${within.length})`, glance(within)),
     )
+  );
+}
+
+/** @param {Finding[]} some */
+function glance(some) {
+  return h(
+    'ul',
+    { class: 'glance' },
+    ...some.map(({ calculation, sheet, verdict }) =>
+      h(
+        'li',
+        {},
+        h('p', {}, badge(verdict.word)),
+        h('p', {}, verdict.sentence),
+        h('p', {}, link({ calculation, title: sheet })),
+      ),
+    ),
   );
 }
 

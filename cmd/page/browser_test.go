@@ -169,7 +169,7 @@ func (b *tab) do(steps ...chromedp.Action[chromedp.Void]) {
 // open loads the page from the file, at a view such as "#/boat".
 func (b *tab) open(hash string) {
 	b.t.Helper()
-	b.do(chromedp.Navigate("about:blank"), chromedp.Navigate("file://"+pageFile+hash))
+	b.do(chromedp.Navigate("about:blank"), chromedp.Navigate("file://"+pageFile+hash), chromedp.WaitReady(chromedp.CSS("h1")))
 	b.until(`document.querySelector("h1[tabindex]")`)
 }
 
@@ -229,7 +229,11 @@ func (b *tab) text(selector string) string {
 func (b *tab) until(condition string) {
 	b.t.Helper()
 	wait := chromedp.Poll[bool]("!!("+condition+")", chromedp.WithPollingInterval(20*time.Millisecond), chromedp.WithPollingTimeout(10*time.Second))
-	if _, err := chromedp.Run(b.ctx, wait); err != nil {
+	_, err := chromedp.Run(b.ctx, wait)
+	for try := 0; try < 3 && err != nil && strings.Contains(err.Error(), "context with specified id"); try++ {
+		_, err = chromedp.Run(b.ctx, wait) // the page was only just opened
+	}
+	if err != nil {
 		b.t.Fatalf("waiting for %s: %v\n%s", condition, err, eval[string](b, "document.querySelector('main').innerText.slice(0, 3000)"))
 	}
 }
