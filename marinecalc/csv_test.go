@@ -102,7 +102,7 @@ func TestReadingsThatCannotBeRead(t *testing.T) {
 	for _, c := range []struct{ name, text, where string }{
 		{"an unknown column", "date,dripsRate\n2026-05-02,6 drips/min\n", "/csv/1/dripsRate"},
 		{"no date column", "dripRate\n6 drips/min\n", "/csv/1"},
-		{"no date", "date,dripRate\n2026-05-02,6 drips/min\n,7 drips/min\n", "/csv/3"},
+		{"no date", "date,dripRate\n2026-05-02,6 drips/min\n,7 drips/min\n", "/csv/3/date"},
 		{"a date that is none", "date,dripRate\n02/05/2026,6 drips/min\n", "/csv/2/date"},
 		{"no unit", "date,dripRate\n2026-05-02,6\n", "/csv/2/dripRate"},
 		{"another quantity", "date,dripRate\n2026-05-02,6 mm\n", "/csv/2/dripRate"},

@@ -60,7 +60,11 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		clock := float64(hour) * math.Pi / 6
 		tx, ty := at(clock, rim-20)
 		p.text(faint, "middle", tx, ty+5, itoa(hour))
-		tx, ty = at(clock, rim/1.75)
+		inside := rim / 1.75
+		if hour == 3 || hour == 9 {
+			inside = rim / 2.6 // words are wide: keep them off the hour beside them
+		}
+		tx, ty = at(clock, inside)
 		p.text(ink, "middle", tx, ty+5, show(align.GapAt(out, quantity.Direction(clock))))
 	}
 	for _, r := range in.Readings {
@@ -72,7 +76,7 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		x2, y2 := at(float64(out.WidestAt), radius(wide)+10)
 		p.line(accent, x1, y1, x2, y2)
 		tx, ty := at(float64(out.WidestAt), radius(wide)+20)
-		p.text(ink, anchorAt(out.WidestAt), tx, ty+5, "widest")
+		p.text(ink, anchorAt(out.WidestAt), tx, min(max(ty+5, 12), size-4), "widest")
 	}
 	return []sheet.Drawing{{Name: "coupling-face", Title: title, Description: description, SVG: p.end()}}
 }

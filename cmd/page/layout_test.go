@@ -36,6 +36,7 @@ func TestNarrow(t *testing.T) {
 		check(v.name, v.hash, v.ready)
 	}
 	b.keepDemonstration()
+	check("two states", "#/compare", ".paper li")
 	for _, c := range marinecalc.Calculations() {
 		check(c.ID, "#/sheet/"+c.ID, ".sheet > *")
 	}
@@ -107,6 +108,7 @@ func TestAxe(t *testing.T) {
 				}
 				b.keepDemonstration()
 				check("a survey", "#/survey", ".paper")
+				check("two states", "#/compare", ".paper li")
 				check("a boat", "#/boat", ".form")
 				for _, c := range marinecalc.Calculations() {
 					check(c.ID, "#/sheet/"+c.ID, ".sheet > *")

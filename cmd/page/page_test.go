@@ -19,6 +19,7 @@ var views = []struct{ name, hash, ready string }{
 	{"list", "#/", ".cards"},
 	{"boat", "#/boat", ".form"},
 	{"survey", "#/survey", ".paper"},
+	{"compare", "#/compare", "h1[tabindex]"},
 	{"shaft-torque", "#/sheet/shaft-torque", ".answers"},
 	{"bolt-preload", "#/sheet/bolt-preload", ".answers"},
 	{"gland-heat", "#/sheet/gland-heat", ".answers"},
@@ -360,6 +361,36 @@ func TestPrintShowsTheSheetAlone(t *testing.T) {
 	for selector, want := range map[string]bool{".known": false, ".top": false, ".hazard": true, ".answers": true, ".work": true, ".of-boat": true} {
 		if got := eval[bool](b, fmt.Sprintf("document.querySelector(%q).checkVisibility()", selector)); got != want {
 			t.Errorf("%s shown in print: %t, want %t", selector, got, want)
+		}
+	}
+}
+
+// Answering a question of fault finding is kept and changes the ranking.
+func TestAnswerAQuestion(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/fault-finding")
+	b.until(`document.querySelector(".questions input[type=radio]")`)
+	eval[any](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').click()`)
+	b.until(`document.querySelector(".sheet table")`)
+	if kept := eval[string](b, `JSON.stringify(Object.entries(localStorage))`); !strings.Contains(kept, "gone-in-neutral") {
+		t.Errorf("the answer is not kept: %s", kept)
+	}
+	b.open("#/sheet/fault-finding")
+	if !eval[bool](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').checked`) {
+		t.Error("the answer is not shown again")
+	}
+}
+
+// Two dated states of the demonstration boat, side by side.
+func TestBeforeAndAfter(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.open("#/compare")
+	b.until(`document.querySelector(".paper li")`)
+	said := b.text(".paper")
+	for _, want := range []string{"Verdicts that turned", "→", "times what the gauges explain"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not said: %.600s", want, said)
 		}
 	}
 }

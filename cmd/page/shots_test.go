@@ -48,6 +48,7 @@ func TestShots(t *testing.T) {
 			b.keepDemonstration()
 			shoot("boat-demonstration", "#/boat", ".form")
 			shoot("survey-demonstration", "#/survey", ".paper")
+			shoot("compare-demonstration", "#/compare", ".paper li")
 			for _, c := range marinecalc.Calculations() {
 				if example[c.ID] == "" && light == "day" {
 					shoot(c.ID, "#/sheet/"+c.ID, ".sheet > *")

@@ -129,7 +129,7 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "additionalProperties":
 		w.unknownNames(where, p, value)
 	case "required":
-		w.list.Add(where, label(p)+" is not whole: "+e.Message, "", example(p))
+		w.lacking(where, p, value)
 	case "minItems":
 		w.list.Add(where, fmt.Sprintf("%s has too few entries", label(p)), fmt.Sprintf("at least %d", p.MinItems), "")
 	case "maxItems":
@@ -202,6 +202,17 @@ func (w *wording) unknownNames(where string, p *Property, value any) {
 	for name := range object {
 		if p.Child(name) == nil {
 			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", name), strings.Join(names, ", "), didYouMean(name, names))
+		}
+	}
+}
+
+// lacking names every required member that an object does not have.
+func (w *wording) lacking(where string, p *Property, value any) {
+	object, _ := value.(map[string]any)
+	for _, name := range p.Required {
+		child := p.Child(name)
+		if _, has := object[name]; !has && child != nil {
+			w.list.Add(where+Pointer([]string{name}), label(child)+" is missing", AllowedTypes(child), example(child))
 		}
 	}
 }

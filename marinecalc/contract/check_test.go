@@ -53,7 +53,7 @@ func TestProblemsInsideAList(t *testing.T) {
 		places = append(places, p.Where)
 	}
 	got := strings.Join(places, " ")
-	if got != "/couplingKind /readings /readings/1/gap /readings/2" {
+	if got != "/couplingKind /readings /readings/1/gap /readings/2/gap" {
 		t.Errorf("got places %s", got)
 	}
 	if !strings.Contains(list[0].Hint, `"rigid"`) {

@@ -55,6 +55,18 @@ func OpenCalculation(id string) (*Calculation, error) {
 	return c, nil
 }
 
+// Heading reads a calculation's title and what it answers, and nothing else
+// of its schema: a list of all calculations should not open them all.
+func Heading(id string) (title, answers string, err error) {
+	text, err := schemas.Read(id)
+	if err != nil {
+		return "", "", fmt.Errorf("there is no schema %q", id)
+	}
+	var head struct{ Title, Description string }
+	err = json.Unmarshal(text, &head)
+	return head.Title, head.Description, err
+}
+
 // CheckInput holds an input, as Decode gives it, against the contract and
 // returns every problem in it.
 func (c *Calculation) CheckInput(input any) problem.List { return check(c.check, c.Input, input) }

@@ -44,6 +44,7 @@ type Property struct {
 	Default     any
 	Examples    []any
 	Needs       []string
+	Required    []string // members without which an object is not whole
 
 	Rows   string // table whose row is picked here
 	Usual  string // row of the usual values that stands in
@@ -104,6 +105,7 @@ type written struct {
 	Default     json.RawMessage `json:"default"`
 	Examples    json.RawMessage `json:"examples"`
 	Needs       []string        `json:"needs"`
+	Required    []string        `json:"required"`
 	Rows        string          `json:"rows"`
 	Usual       string          `json:"usual"`
 	Boat        string          `json:"boat"`
@@ -239,6 +241,9 @@ func (w *written) overlay(p *Property) {
 	}
 	if w.Needs != nil {
 		p.Needs = w.Needs
+	}
+	if w.Required != nil {
+		p.Required = w.Required
 	}
 	if w.Rests != nil {
 		p.Rests = w.Rests
