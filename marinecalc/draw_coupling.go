@@ -20,7 +20,12 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		reach  = 40.0 // how much farther the widest
 	)
 	length, _ := quantity.Lookup("length")
-	show := func(gap quantity.Length) string { return length.Print(float64(gap), b.units, "mm", "thou") }
+	show := func(gap quantity.Length) string {
+		if b.units == quantity.US {
+			return length.Print(float64(gap), b.units, "mm", "thou")
+		}
+		return length.Print(math.Round(float64(gap)*1e5)/1e5, quantity.Metric, "mm", "") // room for hundredths only
+	}
 	narrow, wide := out.MeanGap-out.GapDifference/2, out.MeanGap+out.GapDifference/2
 	for _, r := range in.Readings {
 		narrow, wide = min(narrow, r.Gap), max(wide, r.Gap)

@@ -7,6 +7,7 @@ import { forFile, saveFile } from './files.js';
 import { Form } from './form.js';
 import { trimmed } from './pointer.js';
 import { summary } from './problems.js';
+import { readingTools } from './readings.js';
 import { followBoat, units } from './settings.js';
 import { add, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from './shelf.js';
 import { speak } from './speak.js';
@@ -65,6 +66,7 @@ export function showBoat(app, main) {
   main.append(
     title,
     shelfTools(app, form, again),
+    readingTools(app, () => /** @type {Json} */ (trimmed(form.value) ?? {}), again),
     state,
     h('div', { class: 'tools' }, explanationsButton(form.element)),
     h('div', { class: 'boat-form' }, form.element),

@@ -75,7 +75,20 @@ export interface CSVRequest extends Omit<RunRequest, 'ask'> {
   ask: 'csv';
   table: string;
 }
+/** The dated readings of a boat as CSV. */
+export interface ReadingsRequest {
+  ask: 'readings';
+  boat: Json;
+}
+/** Adds readings from CSV; the reply has the boat with them. */
+export interface AddReadingsRequest {
+  ask: 'add-readings';
+  boat: Json;
+  csv: string;
+}
 export type Request =
+  | ReadingsRequest
+  | AddReadingsRequest
   | CompareRequest
   | CalendarRequest
   | CSVRequest
@@ -190,9 +203,11 @@ export type ReplyTo<R extends Request> =
                 ? Compared
                 : R extends CalendarRequest
                   ? CalendarMade
-                  : R extends CSVRequest
+                  : R extends CSVRequest | ReadingsRequest
                     ? CSVMade
-                    : SurveyDone);
+                    : R extends AddReadingsRequest
+                      ? { ok: true; boat: Json }
+                      : SurveyDone);
 
 /** For each table of rows, what can be picked. */
 export type Choices = { [table: string]: { pick: string; name: string }[] };

@@ -394,3 +394,28 @@ func TestBeforeAndAfter(t *testing.T) {
 		}
 	}
 }
+
+// Readings go out as CSV and come in again; a table that cannot be read says
+// where, and loses nothing.
+func TestReadingsAsCSV(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.open("#/boat")
+	before := eval[int](b, `JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length`)
+	give := func(csv string) {
+		eval[any](b, fmt.Sprintf(`(() => {
+			const input = document.querySelector('input[type=file][accept*=csv]');
+			const files = new DataTransfer();
+			files.items.add(new File([%q], 'readings.csv', { type: 'text/csv' }));
+			input.files = files.files;
+			input.dispatchEvent(new Event('change'));
+		})()`, csv))
+	}
+	give("date,dripRate\n2026-11-01,6 kg\n")
+	b.until(`document.querySelector('[role=alert] .wrong')`)
+	if said := b.text("[aria-labelledby=readings-title] [role=alert]"); !strings.Contains(said, "/csv/2/dripRate") {
+		t.Errorf("the place is not told: %q", said)
+	}
+	give("date,dripRate\n2026-11-01,6 drips/min\n")
+	b.until(fmt.Sprintf(`JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length === %d`, before+1))
+}
