@@ -11,7 +11,7 @@ import { Form } from './form.js';
 import { inBoat, originsInBoat, originsOf } from './origins.js';
 import { trimmed } from './pointer.js';
 import { summary } from './problems.js';
-import { questionList } from './questions.js';
+import { questionList, symptomsOf } from './questions.js';
 import { units } from './settings.js';
 import { headline, sheetParts, verdictsInWords } from './sheet.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
@@ -49,9 +49,10 @@ export function showCalculation(app, main, id = '') {
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
   });
+  const noted = symptomsOf(boat);
   const asked =
     questions &&
-    questionList(questions, answersOf(typed(id), boat), (answers) => {
+    questionList(questions, /** @type {any[]} */ (typed(id).answers ?? noted ?? []), (answers) => {
       form.value = { ...form.value, answers };
       keepTyped(id, trimmed(form.value) ?? {});
       redraw();
@@ -77,7 +78,12 @@ export function showCalculation(app, main, id = '') {
   const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
 
   /** @returns {import('../wasm/marinecalc.js').RunRequest} */
-  const request = () => ({ ask: 'run', calculation: id, input: trimmed(form.value) ?? {}, boat: toSend(boat), units: units() });
+  const request = () => {
+    const given = trimmed(form.value) ?? {};
+    // Nothing answered yet is an answer too: the first check to make.
+    const input = questions && !noted ? { answers: [], ...given } : given;
+    return { ask: 'run', calculation: id, input, boat: toSend(boat), units: units() };
+  };
   const run = () => {
     const began = performance.now();
     const reply = app.calculator.call(request());
@@ -157,16 +163,6 @@ export function showCalculation(app, main, id = '') {
 function without(schema, name) {
   const { [name]: _, ...properties } = schema.properties ?? {};
   return { ...schema, properties };
-}
-
-/**
- * The answers typed here, or else those of the boat.
- * @param {import('../wasm/marinecalc.js').Json} value
- * @param {import('../wasm/marinecalc.js').Json} boat
- */
-function answersOf(value, boat) {
-  const answers = value.answers ?? boat.symptoms;
-  return Array.isArray(answers) ? answers : [];
 }
 
 /**

@@ -370,6 +370,9 @@ func TestAnswerAQuestion(t *testing.T) {
 	b := newTab(t, 360)
 	b.open("#/sheet/fault-finding")
 	b.until(`document.querySelector(".questions input[type=radio]")`)
+	if b.text(".sheet") == "" || eval[bool](b, `!!document.querySelector(".sheet .summary")`) {
+		t.Errorf("with nothing answered there is no sheet: %s", b.text(".sheet"))
+	}
 	eval[any](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').click()`)
 	b.until(`document.querySelector(".sheet table")`)
 	if kept := eval[string](b, `JSON.stringify(Object.entries(localStorage))`); !strings.Contains(kept, "gone-in-neutral") {
