@@ -32,12 +32,20 @@ func bind[In, Out any](id string, compute func(In) (Out, error)) calculation {
 
 // bindDrawn binds a calculation that also draws.
 func bindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
-	return bindInSession(id, func(_ *session, in In) (Out, error) { return compute(in) }, draw)
+	return bindOpened(id, func(*session) func(In) (Out, error) { return compute }, draw)
 }
 
 // bindInSession binds a calculation of the job around the arithmetic, which
 // needs rule data, the boat or other sheets. draw may be nil.
 func bindInSession[In, Out any](id string, compute func(*session, In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
+	return bindOpened(id, func(s *session) func(In) (Out, error) {
+		return func(in In) (Out, error) { return compute(s, in) }
+	}, draw)
+}
+
+// bindOpened binds what a session opens: the function itself where it needs
+// nothing of the session, since every step between costs in every trial.
+func bindOpened[In, Out any](id string, open func(*session) func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
 	return calculation{
 		id:       id,
 		contract: sync.OnceValues(func() (*contract.Calculation, error) { return contract.OpenCalculation(id) }),
@@ -46,8 +54,9 @@ func bindInSession[In, Out any](id string, compute func(*session, In) (Out, erro
 			var out Out
 			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
 			unset(c.input)
+			compute := open(s)
 			c.run = func() (err error) {
-				out, err = compute(s, in)
+				out, err = compute(in)
 				return err
 			}
 			if draw != nil {

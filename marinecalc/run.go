@@ -294,22 +294,17 @@ func (w *writing) ranges(space *spread.Workspace) {
 		}
 	}
 	run := w.call.run
-	model := func(x, y []float64) bool {
-		for i, n := range to[:len(x)] {
-			*n = x[i]
+	model := spread.Model{Factors: to, Results: from, Run: func() bool { return run() == nil }}
+	if len(directions) > 0 {
+		model.Run = func() bool {
+			err := run()
+			for _, i := range directions {
+				*from[i] = nearest(*from[i], outputs[i].si)
+			}
+			return err == nil
 		}
-		if run() != nil {
-			return false
-		}
-		for i, n := range from[:len(y)] {
-			y[i] = *n
-		}
-		for _, i := range directions {
-			y[i] = nearest(y[i], outputs[i].si)
-		}
-		return true
 	}
-	out, err := space.Propagate(factors, len(outputs), spread.Plan{Trials: w.session.trials, Seed: w.session.seed, Shares: explained}, model)
+	out, err := space.Run(factors, spread.Plan{Trials: w.session.trials, Seed: w.session.seed, Shares: explained}, model)
 	for _, l := range w.leaves {
 		*l.to = l.factor.Estimate
 	}

@@ -23,17 +23,29 @@ import (
 // BenchmarkRangesInTheGuest: one calculation with 4096 trials.
 func BenchmarkRangesInTheGuest(b *testing.B) {
 	for _, entry := range marinecalc.Calculations() {
-		b.Run(entry.ID, func(b *testing.B) {
-			k, err := calc.OpenCalculation(entry.ID)
-			if err != nil {
-				b.Fatal(err)
-			}
-			input, err := json.Marshal(sample.Typed(k))
-			if err != nil {
-				b.Fatal(err)
-			}
-			ratio(b, fmt.Appendf(nil, `{"ask":"run","calculation":%q,"input":%s}`, entry.ID, input))
-		})
+		b.Run(entry.ID, func(b *testing.B) { ratio(b, typed(b, entry.ID, "")) })
+	}
+}
+
+// typed is a request with an input as a person types it, from the schema's
+// examples, and other members of the request behind it.
+func typed(b *testing.B, id, more string) []byte {
+	b.Helper()
+	k, err := calc.OpenCalculation(id)
+	if err != nil {
+		b.Fatal(err)
+	}
+	input, err := json.Marshal(sample.Typed(k))
+	if err != nil {
+		b.Fatal(err)
+	}
+	return fmt.Appendf(nil, `{"ask":"run","calculation":%q,"input":%s%s}`, id, input, more)
+}
+
+// BenchmarkPlainInTheGuest: one calculation without ranges.
+func BenchmarkPlainInTheGuest(b *testing.B) {
+	for _, entry := range marinecalc.Calculations() {
+		b.Run(entry.ID, func(b *testing.B) { ratio(b, typed(b, entry.ID, `,"trials":0`)) })
 	}
 }
 

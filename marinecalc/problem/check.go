@@ -2,32 +2,50 @@ package problem
 
 import "math"
 
+// The checks run in every trial of a calculation. So what passes costs one
+// comparison in the caller, of the number's bits (IEEE 754: those of numbers
+// from 0 to infinity are ordered as the numbers are), and all else stands in a
+// function of its own.
+const (
+	endless = 0x7ff << 52 // the bits of infinity
+	one     = 0x3ff << 52 // of 1
+)
+
 // Above asks for a finite number above zero, adds a problem where it is none,
 // and tells whether it is one. The name is that of the input in mid-sentence:
 // "diameter of the shaft".
 func (l *List) Above(where, name string, v float64) bool {
-	if v > 0 && !math.IsInf(v, 1) {
-		return true
-	}
-	l.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
-	return false
+	return math.Float64bits(v)-1 < endless-1 || l.notAbove(where, name)
 }
 
 // NotNegative asks for a finite number of zero (not given, or none) or more,
 // as Above does.
 func (l *List) NotNegative(where, name string, v float64) bool {
-	if v >= 0 && !math.IsInf(v, 1) {
-		return true
+	return math.Float64bits(v) < endless || l.negative(where, name, v)
+}
+
+// Share asks for a number above zero and not above one, as Above does.
+func (l *List) Share(where, name string, v float64) bool {
+	return math.Float64bits(v)-1 < one || l.noShare(where, name)
+}
+
+//go:noinline
+func (l *List) notAbove(where, name string) bool {
+	l.Add(where, "the "+name+" is missing, negative or not a number", "above 0", "")
+	return false
+}
+
+//go:noinline
+func (l *List) negative(where, name string, v float64) bool {
+	if v == 0 {
+		return true // the zero with a sign
 	}
 	l.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
 	return false
 }
 
-// Share asks for a number above zero and not above one, as Above does.
-func (l *List) Share(where, name string, v float64) bool {
-	if v > 0 && v <= 1 {
-		return true
-	}
+//go:noinline
+func (l *List) noShare(where, name string) bool {
 	l.Add(where, "the "+name+" is not a share", "above 0, up to 1", "half is 0.5 or 50 %")
 	return false
 }

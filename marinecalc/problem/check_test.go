@@ -22,16 +22,16 @@ func TestWithin(t *testing.T) {
 }
 
 func TestChecksAddWhatTheyRefuse(t *testing.T) {
-	nan, endless := math.NaN(), math.Inf(1)
+	nan, inf, negativeZero := math.NaN(), math.Inf(1), math.Copysign(0, -1)
 	for _, c := range []struct {
 		name  string
 		check func(*List, float64) bool
 		good  []float64
 		bad   []float64
 	}{
-		{"Above", func(l *List, v float64) bool { return l.Above("/a", "a", v) }, []float64{1e-300, 1}, []float64{0, -1, nan, endless, -endless}},
-		{"NotNegative", func(l *List, v float64) bool { return l.NotNegative("/a", "a", v) }, []float64{0, 1}, []float64{-1, nan, endless}},
-		{"Share", func(l *List, v float64) bool { return l.Share("/a", "a", v) }, []float64{1e-9, 1}, []float64{0, 1.001, nan, endless, -1}},
+		{"Above", func(l *List, v float64) bool { return l.Above("/a", "a", v) }, []float64{5e-324, 1e-300, 1, math.MaxFloat64}, []float64{0, negativeZero, -5e-324, -1, nan, -nan, inf, -inf}},
+		{"NotNegative", func(l *List, v float64) bool { return l.NotNegative("/a", "a", v) }, []float64{0, negativeZero, 5e-324, 1, math.MaxFloat64}, []float64{-5e-324, -1, nan, -nan, inf, -inf}},
+		{"Share", func(l *List, v float64) bool { return l.Share("/a", "a", v) }, []float64{5e-324, 1e-9, 1}, []float64{0, negativeZero, 1 + 1e-15, 1.001, nan, -nan, inf, -inf, -1}},
 	} {
 		var l List
 		for _, v := range c.good {

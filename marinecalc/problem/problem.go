@@ -50,7 +50,10 @@ func (l List) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// Add appends a problem.
+// Add appends a problem. It is kept out of its callers, in which it would
+// take more room than all they do.
+//
+//go:noinline
 func (l *List) Add(where, what, allowed, hint string) {
 	*l = append(*l, Problem{Where: where, What: what, Allowed: allowed, Hint: hint})
 }

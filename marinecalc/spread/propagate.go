@@ -42,24 +42,57 @@ func Propagate(f []Factor, results int, p Plan, model func(x, y []float64) bool)
 	return new(Workspace).Propagate(f, results, p, model)
 }
 
+// Model is what the trials run, wired to where its numbers lie. A trial
+// writes a value to each place in Factors, calls Run and reads the places in
+// Results. It fails when Run returns false or leaves anything not finite.
+type Model struct {
+	Factors []*float64 // one for each factor, in order
+	Results []*float64
+	Run     func() bool
+}
+
 // Workspace keeps the memory of a propagation for the next one. The zero value
 // is ready. It serves one caller at a time.
 type Workspace struct {
-	drawer  drawer
-	varying []int     // indexes of the factors that are drawn
-	draws   table     // values of the factors, by trial
-	results table     // by trial
-	groups  []uint8   // of strata that each draw came from, by varying factor, then trial
-	counts  []tally   // by varying factor, how many of the trials kept are in each group
-	room    []float64 // for one result
-	shares  []float64 // by result, then factor
-	ranges  []Range
+	drawer    drawer
+	varying   []int      // indexes of the factors that are drawn
+	drawn     []*float64 // where their values go
+	draws     table      // values of the varying factors, by trial
+	results   table      // by trial
+	groups    []uint8    // of strata that each draw came from, by varying factor, then trial
+	counts    []tally    // by varying factor, how many of the trials kept are in each group
+	room      []float64  // for one result
+	shares    []float64  // by result, then factor
+	summaries []summary  // by result
+	ranges    []Range
+
+	x, y   []float64 // of a model that takes slices
+	places []*float64
 }
 
-// Propagate does what the function of the same name does, without allocating
-// once the workspace has grown to size. The Outcome lies in the workspace and
-// holds until its next use.
+// Propagate does what the function of the same name does, with the memory of
+// the workspace. The Outcome lies there and holds until its next use.
 func (w *Workspace) Propagate(f []Factor, results int, p Plan, model func(x, y []float64) bool) (Outcome, error) {
+	w.x, w.y = resize(w.x, len(f)), resize(w.y, max(results, 0))
+	w.places = resize(w.places, len(w.x)+len(w.y))
+	for i := range w.x {
+		w.places[i] = &w.x[i]
+	}
+	for i := range w.y {
+		w.places[len(f)+i] = &w.y[i]
+	}
+	return w.Run(f, p, Model{Factors: w.places[:len(f)], Results: w.places[len(f):], Run: func() bool {
+		for i := range w.y {
+			w.y[i] = math.NaN() // what the model leaves out shall not pass for a result
+		}
+		return model(w.x, w.y)
+	}})
+}
+
+// Run does what Propagate does, for a model that has its numbers at places of
+// its own, which spares every trial the copying. What the model holds
+// afterwards is its last trial.
+func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 	if p.Trials == 0 {
 		p.Trials = DefaultTrials
 	}
@@ -69,8 +102,11 @@ func (w *Workspace) Propagate(f []Factor, results int, p Plan, model func(x, y [
 	if p.Trials < MinTrials || p.Trials > MaxTrials {
 		return Outcome{}, fmt.Errorf("spread: %d trials; allowed are %d to %d", p.Trials, MinTrials, MaxTrials)
 	}
-	if results < 1 {
-		return Outcome{}, fmt.Errorf("spread: %d results; at least one is needed", results)
+	if len(m.Results) < 1 {
+		return Outcome{}, fmt.Errorf("spread: %d results; at least one is needed", len(m.Results))
+	}
+	if len(m.Factors) != len(f) {
+		return Outcome{}, fmt.Errorf("spread: %d factors for a model of %d", len(f), len(m.Factors))
 	}
 	for i := range f {
 		if err := f[i].check(i); err != nil {
@@ -80,13 +116,16 @@ func (w *Workspace) Propagate(f []Factor, results int, p Plan, model func(x, y [
 	if p.Shares < 0 {
 		return Outcome{}, fmt.Errorf("spread: shares of %d results; at least 1, or 0 for all", p.Shares)
 	}
-	w.draw(f, results, &p)
+	w.draw(f, len(m.Results), &p)
 	out := Outcome{Trials: p.Trials, Usable: true, Results: w.ranges}
 	kept := p.Trials
-	if !w.run(kept, model) {
+	w.try(f, kept, &m)
+	if !w.summarise(kept) { // a trial failed, or squares overflow
 		kept = w.sift(kept)
 		out.Failed = p.Trials - kept
-		out.Usable = out.Failed*100 <= out.Trials
+		if out.Usable = out.Failed*100 <= out.Trials; out.Usable {
+			w.summarise(kept)
+		}
 	}
 	for i := range w.ranges {
 		r := &w.ranges[i]
@@ -95,7 +134,7 @@ func (w *Workspace) Propagate(f []Factor, results int, p Plan, model func(x, y [
 			Shares: w.shares[i*len(f) : (i+1)*len(f) : (i+1)*len(f)],
 		}
 		if out.Usable {
-			w.describe(r, w.results.column(i, kept), p.Shares == 0 || i < p.Shares)
+			w.describe(r, w.results.column(i, kept), w.summaries[i], p.Shares == 0 || i < p.Shares)
 		}
 	}
 	return out, nil
@@ -114,46 +153,60 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 		p.Trials = 1
 	}
 	n := p.Trials
-	w.draws.ready(n, len(f))
+	w.draws.ready(n, len(w.varying))
 	w.results.ready(n, results)
 	w.groups = resize(w.groups, len(w.varying)*n)
 	w.counts = resize(w.counts, len(w.varying))
 	w.room = resize(w.room, n)
 	w.shares = resize(w.shares, results*len(f))
 	clear(w.shares)
+	w.summaries = resize(w.summaries, results)
 	w.ranges = resize(w.ranges, results)
 	groups := groupsFor(n)
-	for i := range f {
-		if !f[i].varies() {
-			column := w.draws.column(i, n)
-			for t := range column {
-				column[t] = f[i].Estimate
-			}
-		}
-	}
 	even := evenly(n, groups)
 	for k, i := range w.varying {
 		w.counts[k] = even
-		w.drawer.draw(&f[i], newStream(p.Seed, i), w.draws.column(i, n), w.groups[k*n:][:n], groups)
+		w.drawer.draw(&f[i], newStream(p.Seed, i), w.draws.column(k, n), w.groups[k*n:][:n], groups)
 	}
 }
 
-// run runs the model on every trial. It is false when any trial failed; such a
-// trial has a result that is not finite.
-func (w *Workspace) run(n int, model func(x, y []float64) bool) (all bool) {
-	all = true
-	in, out := &w.draws, &w.results
-	for first := 0; first < n; first += blockRows {
-		in.load(first)
-		out.clear() // what the model leaves out shall not pass for a result
-		rows := min(blockRows, n-first)
-		for t := range rows {
-			if y := out.row(t); !model(in.row(t), y) {
-				y[0] = math.NaN()
-			}
+// try runs the model on every trial. One that failed has a result that is not
+// finite.
+func (w *Workspace) try(f []Factor, n int, m *Model) {
+	for i, to := range m.Factors {
+		*to = f[i].Estimate
+	}
+	w.drawn = w.drawn[:0]
+	for _, i := range w.varying {
+		w.drawn = append(w.drawn, m.Factors[i])
+	}
+	drawn, draws, from, results := w.drawn, w.draws, m.Results, w.results
+	for t := range n {
+		at := t
+		for _, to := range drawn {
+			*to = draws.cells[at]
+			at += draws.stride
 		}
-		all = all && allFinite(out.block[:rows*out.width])
-		out.store(first)
+		fit := m.Run()
+		at = t
+		for _, result := range from {
+			results.cells[at] = *result
+			at += results.stride
+		}
+		if !fit {
+			results.cells[t] = math.NaN()
+		}
+	}
+}
+
+// summarise summarises the results of the first n trials. It is false when
+// any of them, or of their squares, is not finite.
+func (w *Workspace) summarise(n int) (all bool) {
+	all = true
+	for i := range w.summaries {
+		s := &w.summaries[i]
+		s.mean, s.squares = summarise(w.results.column(i, n))
+		all = all && finite(s.mean) && finite(s.squares)
 	}
 	return all
 }
@@ -164,7 +217,7 @@ func (w *Workspace) sift(n int) (kept int) {
 	out := &w.results
 	for t := range n {
 		fit := true
-		for r := range out.columns {
+		for r := range w.ranges {
 			fit = fit && finite(out.column(r, n)[t])
 		}
 		if !fit {
@@ -173,7 +226,7 @@ func (w *Workspace) sift(n int) (kept int) {
 			}
 			continue
 		}
-		for r := range out.columns {
+		for r := range w.ranges {
 			column := out.column(r, n)
 			column[kept] = column[t]
 		}
@@ -185,9 +238,15 @@ func (w *Workspace) sift(n int) (kept int) {
 	return kept
 }
 
+// summary of a result.
+type summary struct {
+	mean    float64
+	squares float64 // sum of the squares about the mean
+}
+
 // describe fills r from the results of the trials kept, v.
-func (w *Workspace) describe(r *Range, v []float64, shares bool) {
-	mean, squares := summarise(v)
+func (w *Workspace) describe(r *Range, v []float64, s summary, shares bool) {
+	mean, squares := s.mean, s.squares
 	sd := math.Sqrt(squares / float64(max(len(v)-1, 1)))
 	if sd <= still*math.Abs(mean) {
 		*r = Range{Usable: true, Mean: mean, Low: mean, High: mean, Shares: r.Shares, trials: v[:1]}
@@ -224,22 +283,6 @@ func (w *Workspace) share(r *Range, v []float64, total float64) {
 			r.Shares[i] = share(&s[lane], &w.counts[k+lane], len(v), total)
 		}
 	}
-}
-
-// allFinite looks at eight values a round, which is markedly quicker in
-// WebAssembly.
-func allFinite(v []float64) bool {
-	unfit := 0.0
-	i := 0
-	for ; i <= len(v)-8; i += 8 {
-		y := (*[8]float64)(v[i:]) // less itself, a finite number is 0
-		unfit += ((y[0] - y[0]) + (y[1] - y[1])) + ((y[2] - y[2]) + (y[3] - y[3]))
-		unfit += ((y[4] - y[4]) + (y[5] - y[5])) + ((y[6] - y[6]) + (y[7] - y[7]))
-	}
-	for ; i < len(v); i++ {
-		unfit += v[i] - v[i]
-	}
-	return unfit == 0
 }
 
 // resize gives a slice of length n, the old one where it is large enough.
