@@ -172,6 +172,12 @@ func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property
 			t.Errorf("%s: its default %q is not in table %s", where, word, p.Rows)
 		}
 	}
+	if p.Default != nil && p == k.Input.Child(p.Name) {
+		// What stands in for an input that nobody gave is not checked in a run.
+		if faults := k.CheckInput(map[string]any{p.Name: p.Default}); len(faults) > 0 {
+			t.Errorf("%s: its default is refused: %v", where, faults)
+		}
+	}
 	if p.Usual != "" {
 		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
 			_, has := r.Values[p.Name]

@@ -368,11 +368,13 @@ func nearest(angle, to float64) float64 {
 
 // find returns the calculation of that id.
 func find(id string) (calculation, error) {
-	ids := make([]string, len(catalogue))
-	for i, c := range catalogue {
+	for _, c := range catalogue {
 		if c.id == id {
 			return c, nil
 		}
+	}
+	ids := make([]string, len(catalogue))
+	for i, c := range catalogue {
 		ids[i] = c.id
 	}
 	hint := ""

@@ -3,6 +3,9 @@ package contract
 import (
 	"strings"
 	"testing"
+	"unicode/utf8"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 func TestDecodeRefusesWhatJSONWouldLose(t *testing.T) {
@@ -50,7 +53,7 @@ func TestDecodeTakesSoundJSON(t *testing.T) {
 
 // FuzzDecode looks for texts that make the guard or a check behind it panic.
 func FuzzDecode(f *testing.F) {
-	for _, s := range []string{`{}`, `{"a":1}`, `[[[`, `{"nominalDiameter":"1-1/4 in","grade":5}`, `1e9999999`, "\"\xff\""} {
+	for _, s := range []string{`{}`, `{"a":1}`, `[[[`, `{"nominalDiameter":"1-1/4 in","grade":5}`, `1e9999999`, "\"\xff\"", `{"a":{"b":1,"b":2}}`, `{"\":":":","a\\":[1]} `, `[1] 2`} {
 		f.Add([]byte(s))
 	}
 	c, err := OpenCalculation("bolt-preload")
@@ -59,6 +62,12 @@ func FuzzDecode(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text []byte) {
 		v, problems := Decode(text)
+		if utf8.Valid(text) && len(text) <= MaxBytes {
+			quick, fine := decodeFine(text)
+			if steps, faults := decodeStep(text); fine != (len(faults) == 0) || fine && !cmp.Equal(quick, steps) {
+				t.Errorf("read at once: %v (%v); step by step: %v (%v)", quick, fine, steps, faults)
+			}
+		}
 		if len(problems) > 0 {
 			return
 		}
