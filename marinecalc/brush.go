@@ -17,25 +17,28 @@ type brush struct {
 // picture is an SVG under way. It uses presentation attributes and classes
 // only, never inline style, so that a page may forbid that; the classes take
 // their colours from the page. Text is escaped.
-type picture struct {
-	b strings.Builder
-}
+type picture struct{ svg []byte }
 
 // begin opens a picture of that size with its title and description for
 // those who cannot see it.
 func begin(width, height int, title, description string) *picture {
-	p := &picture{}
-	p.b.Grow(4096)
-	p.b.WriteString(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ` + itoa(width) + ` ` + itoa(height) + `" role="img"><title>`)
-	p.b.WriteString(escape(title))
-	p.b.WriteString(`</title><desc>`)
-	p.b.WriteString(escape(description))
-	p.b.WriteString(`</desc>`)
+	p := &picture{svg: make([]byte, 0, 4096)}
+	p.write(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, itoa(width), ` `, itoa(height), `" role="img"><title>`,
+		escape(title), `</title><desc>`, escape(description), `</desc>`)
 	return p
 }
 
 // end closes the picture and returns it.
-func (p *picture) end() string { return p.b.String() + `</svg>` }
+func (p *picture) end() string {
+	p.write(`</svg>`)
+	return string(p.svg)
+}
+
+func (p *picture) write(parts ...string) {
+	for _, part := range parts {
+		p.svg = append(p.svg, part...)
+	}
+}
 
 // The classes of lines, areas and letters that a page gives its colours.
 const (
@@ -61,11 +64,13 @@ func (p *picture) rect(class string, x, y, w, h float64) {
 
 // element writes an empty element; attrs are name, value, name, value …
 func (p *picture) element(name, class string, attrs ...any) {
-	p.b.WriteString("<" + name + ` class="` + class + `"`)
+	p.write(`<`, name, ` class="`, class, `"`)
 	for i := 0; i+1 < len(attrs); i += 2 {
-		p.b.WriteString(` ` + attrs[i].(string) + `="` + coordinate(attrs[i+1].(float64)) + `"`)
+		p.write(` `, attrs[i].(string), `="`)
+		p.coordinate(attrs[i+1].(float64))
+		p.write(`"`)
 	}
-	p.b.WriteString("/>")
+	p.write(`/>`)
 }
 
 // curve draws an open line through the points x[i], y[i].
@@ -75,34 +80,39 @@ func (p *picture) curve(class string, x, y []float64) { p.points("polyline", cla
 func (p *picture) area(class string, x, y []float64) { p.points("polygon", class, x, y) }
 
 func (p *picture) points(name, class string, x, y []float64) {
-	p.b.WriteString("<" + name + ` class="` + class + `" points="`)
+	p.write(`<`, name, ` class="`, class, `" points="`)
 	for i := range x {
-		p.b.WriteString(coordinate(x[i]) + "," + coordinate(y[i]) + " ")
+		p.coordinate(x[i])
+		p.write(`,`)
+		p.coordinate(y[i])
+		p.write(` `)
 	}
-	p.b.WriteString(`"/>`)
+	p.write(`"/>`)
 }
 
 // text writes letters; anchor is "start", "middle" or "end".
 func (p *picture) text(class, anchor string, x, y float64, words string) {
-	p.b.WriteString(`<text class="` + class + `" text-anchor="` + anchor + `" x="` + coordinate(x) + `" y="` + coordinate(y) + `">` + escape(words) + `</text>`)
+	p.write(`<text class="`, class, `" text-anchor="`, anchor, `" x="`)
+	p.coordinate(x)
+	p.write(`" y="`)
+	p.coordinate(y)
+	p.write(`">`, escape(words), `</text>`)
 }
 
-// coordinate rounds to a tenth, so that platforms draw the same picture.
-func coordinate(v float64) string {
+// coordinate writes a number rounded to a tenth, so that platforms draw the
+// same picture.
+func (p *picture) coordinate(v float64) {
 	if math.IsNaN(v) || math.Abs(v) > 1e6 {
-		return "0"
+		v = 0
 	}
-	var buf [16]byte
 	tenths := int64(math.Round(v * 10))
-	out := buf[:0]
 	if tenths < 0 {
-		out, tenths = append(out, '-'), -tenths
+		p.svg, tenths = append(p.svg, '-'), -tenths
 	}
-	out = strconv.AppendInt(out, tenths/10, 10)
+	p.svg = strconv.AppendInt(p.svg, tenths/10, 10)
 	if rest := tenths % 10; rest != 0 {
-		out = append(out, '.', byte('0'+rest))
+		p.svg = append(p.svg, '.', byte('0'+rest))
 	}
-	return string(out)
 }
 
 var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
