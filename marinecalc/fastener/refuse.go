@@ -18,22 +18,24 @@ func refuse(in *Joint) error {
 
 func refuseThread(faults *problem.List, in *Joint) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
-	known := faults.Above("/nominalDiameter", "thread diameter", d)
-	known = faults.Above("/pitch", "pitch", p) && known
+	faults.Above("/nominalDiameter", "thread diameter", d)
+	faults.Above("/pitch", "pitch", p)
 	if in.ThreadForm != Metric && in.ThreadForm != Inch {
 		faults.Add("/threadForm", "the thread standard is missing or unknown", "metric, inch", "")
-	} else if known && d <= rootDepth(in.ThreadForm)*p {
+	} else if d > 0 && d <= rootDepth(in.ThreadForm)*p {
 		faults.Add("/pitch", "the pitch is so coarse that the thread has no root left", "well below the thread diameter", "an inch thread's pitch is one inch divided by its threads per inch")
 	}
 }
 
 func refuseMaterial(faults *problem.List, in *Joint) {
 	proof, yield, tensile := float64(in.ProofStrength), float64(in.YieldStrength), float64(in.TensileStrength)
-	known := faults.Above("/yieldStrength", "yield strength", yield)
-	if faults.NotNegative("/proofStrength", "proof strength", proof) && known && proof > yield {
+	faults.Above("/yieldStrength", "yield strength", yield)
+	faults.NotNegative("/proofStrength", "proof strength", proof)
+	if yield > 0 && proof > yield {
 		faults.Add("/proofStrength", "the proof strength is above the yield strength", "up to the yield strength", "check that both belong to the same grade")
 	}
-	if faults.NotNegative("/tensileStrength", "tensile strength", tensile) && known && tensile != 0 && tensile < yield {
+	faults.NotNegative("/tensileStrength", "tensile strength", tensile)
+	if tensile > 0 && tensile < yield {
 		faults.Add("/tensileStrength", "the tensile strength is below the yield strength", "at least the yield strength", "check that both belong to the same grade")
 	}
 	faults.Above("/nutFactor", "nut factor", float64(in.NutFactor))
@@ -64,27 +66,28 @@ func refuseTightening(faults *problem.List, in *Joint) {
 	}
 	faults.NotNegative("/runningTorque", "running torque of the nut", float64(in.RunningTorque))
 	faults.Above("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
-	if a := float64(in.TighteningFactor); faults.NotNegative("/tighteningFactor", "tightening factor", a) && a != 0 && a < 1 {
+	faults.NotNegative("/tighteningFactor", "tightening factor", float64(in.TighteningFactor))
+	if in.TighteningFactor > 0 && in.TighteningFactor < 1 {
 		faults.Add("/tighteningFactor", "the tightening factor is below 1", "1 or more", "it is the greatest clamp divided by the least")
 	}
 	faults.NotNegative("/torqueUsed", "torque in question", float64(in.TorqueUsed))
 	faults.NotNegative("/extensionLength", "length of the adapter", float64(in.ExtensionLength))
-	if faults.NotNegative("/wrenchLength", "length of the wrench", float64(in.WrenchLength)) && in.WrenchLength == 0 && in.ExtensionLength > 0 {
+	faults.NotNegative("/wrenchLength", "length of the wrench", float64(in.WrenchLength))
+	if in.WrenchLength == 0 && in.ExtensionLength > 0 {
 		faults.Add("/wrenchLength", "an adapter is given without the length of the wrench", "above 0", "measure from the square drive to the middle of the grip")
 	}
 }
 
 func refuseFlange(faults *problem.List, in *Joint) {
 	face, hole := float64(in.HeadBearingDiameter), float64(in.HoleDiameter)
-	known := faults.NotNegative("/headBearingDiameter", "bearing face", face)
-	if faults.NotNegative("/holeDiameter", "hole", hole) && hole != 0 {
-		if known && face != 0 && hole >= face {
-			faults.Add("/holeDiameter", "the hole is as wide as the bearing face or wider", "below the bearing face", "the head would pull through; measure both again")
-		}
-		thread := float64(in.NominalDiameter) - pitchDepth*float64(in.Pitch)
-		if !math.IsInf(thread, 0) && hole < thread {
-			faults.Add("/holeDiameter", "the bolt does not go through the hole", "at least the thread diameter", "")
-		}
+	faults.NotNegative("/headBearingDiameter", "bearing face", face)
+	faults.NotNegative("/holeDiameter", "hole", hole)
+	if face > 0 && hole >= face {
+		faults.Add("/holeDiameter", "the hole is as wide as the bearing face or wider", "below the bearing face", "the head would pull through; measure both again")
+	}
+	thread := float64(in.NominalDiameter) - pitchDepth*float64(in.Pitch)
+	if hole > 0 && hole < thread && !math.IsInf(thread, 0) {
+		faults.Add("/holeDiameter", "the bolt does not go through the hole", "at least the thread diameter", "")
 	}
 	faults.NotNegative("/permittedBearingStress", "allowed pressure under the head", float64(in.PermittedBearingStress))
 
@@ -92,8 +95,9 @@ func refuseFlange(faults *problem.List, in *Joint) {
 	faults.NotNegative("/boltStiffness", "stiffness of the bolt", float64(in.BoltStiffness))
 	faults.NotNegative("/memberStiffness", "stiffness of the flanges", float64(in.MemberStiffness))
 	faults.NotNegative("/externalLoad", "pull from outside", float64(in.ExternalLoad))
-	known = faults.NotNegative("/gripLength", "grip", grip)
-	if faults.NotNegative("/shankLength", "plain shank", shank) && known && grip != 0 && shank > grip {
+	faults.NotNegative("/gripLength", "grip", grip)
+	faults.NotNegative("/shankLength", "plain shank", shank)
+	if grip > 0 && shank > grip {
 		faults.Add("/shankLength", "the plain shank is longer than the grip", "up to the grip", "count only the part between head and nut; a nut that meets the shank clamps nothing")
 	}
 	if grip != 0 && in.BoltStiffness == 0 {
@@ -106,7 +110,8 @@ func refuseFlange(faults *problem.List, in *Joint) {
 
 // friction asks for a coefficient of zero (not given) up to below one.
 func friction(faults *problem.List, where, name string, v float64) {
-	if faults.NotNegative(where, name, v) && v >= 1 {
+	faults.NotNegative(where, name, v)
+	if v >= 1 {
 		faults.Add(where, "the "+name+" is 1 or more", "below 1", "coefficients of bolts lie between 0.05 and 0.35; 0.14 means 14 %")
 	}
 }

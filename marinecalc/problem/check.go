@@ -2,31 +2,25 @@ package problem
 
 import "math"
 
-// The checks run in every trial of a calculation. So what passes costs one
-// comparison in the caller, of the number's bits (IEEE 754: those of numbers
-// from 0 to infinity are ordered as the numbers are), and all else stands in a
-// function of its own.
-const (
-	endless = 0x7ff << 52 // the bits of infinity
-	one     = 0x3ff << 52 // of 1
-)
+// The checks run in every trial of a calculation. What passes costs two
+// comparisons in the caller; all else stands in functions of its own.
 
 // Above asks for a finite number above zero, adds a problem where it is none,
 // and tells whether it is one. The name is that of the input in mid-sentence:
 // "diameter of the shaft".
 func (l *List) Above(where, name string, v float64) bool {
-	return math.Float64bits(v)-1 < endless-1 || l.notAbove(where, name)
+	return v > 0 && v <= math.MaxFloat64 || l.notAbove(where, name)
 }
 
 // NotNegative asks for a finite number of zero (not given, or none) or more,
 // as Above does.
 func (l *List) NotNegative(where, name string, v float64) bool {
-	return math.Float64bits(v) < endless || l.negative(where, name, v)
+	return v >= 0 && v <= math.MaxFloat64 || l.negative(where, name)
 }
 
 // Share asks for a number above zero and not above one, as Above does.
 func (l *List) Share(where, name string, v float64) bool {
-	return math.Float64bits(v)-1 < one || l.noShare(where, name)
+	return v > 0 && v <= 1 || l.noShare(where, name)
 }
 
 //go:noinline
@@ -36,10 +30,7 @@ func (l *List) notAbove(where, name string) bool {
 }
 
 //go:noinline
-func (l *List) negative(where, name string, v float64) bool {
-	if v == 0 {
-		return true // the zero with a sign
-	}
+func (l *List) negative(where, name string) bool {
 	l.Add(where, "the "+name+" is negative or not a number", "0 for not given, or above 0", "")
 	return false
 }
