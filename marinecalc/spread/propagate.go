@@ -180,21 +180,12 @@ func (w *Workspace) try(f []Factor, n int, m *Model) {
 	for _, i := range w.varying {
 		w.drawn = append(w.drawn, m.Factors[i])
 	}
-	drawn, draws, from, results := w.drawn, w.draws, m.Results, w.results
 	for t := range n {
-		at := t
-		for _, to := range drawn {
-			*to = draws.cells[at]
-			at += draws.stride
-		}
-		fit := m.Run()
-		at = t
-		for _, result := range from {
-			results.cells[at] = *result
-			at += results.stride
-		}
-		if !fit {
-			results.cells[t] = math.NaN()
+		w.draws.deal(t, w.drawn)
+		if m.Run() {
+			w.results.note(t, m.Results)
+		} else {
+			w.results.cells[t] = math.NaN()
 		}
 	}
 }
