@@ -111,25 +111,20 @@ func given(v float64) float64 {
 // usable says whether Cost can work with what is given.
 func (in *Bilge) usable() error {
 	var bad problem.List
-	check := func(where, what string, v, lo, hi float64, allowed string) {
-		if !problem.Within(v, lo, hi) {
-			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
-		}
-	}
-	check("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
-	check("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
-	check("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
-	check("/timeUnderWay", "the time under way in a week", float64(in.TimeUnderWay), 0, week, "0 to 168 h")
-	check("/otherInflow", "the other inflow", float64(in.OtherInflow), 0, 0.01, "0 to 36 m³/h")
-	check("/switchVolume", "the volume up to the switch", float64(in.SwitchVolume), 0, 100, "0 for not given, up to 100 m³")
-	check("/cycleVolume", "the volume thrown out each time", float64(in.CycleVolume), 0, 100, "0 for not given, up to 100 m³")
-	check("/floodVolume", "the volume up to where harm begins", float64(in.FloodVolume), 0, 1000, "0 for not given, up to 1000 m³")
-	check("/pumpFlow", "the flow of the pump", float64(in.PumpFlow), 0, 0.1, "0 for not given, up to 360 m³/h")
-	check("/pumpPower", "the power of the pump", float64(in.PumpPower), 0, 10000, "0 for not given, up to 10 kW")
-	check("/standingPower", "the power of what stays switched on", float64(in.StandingPower), 0, 10000, "0 to 10 kW")
-	check("/batteryEnergy", "the energy of the battery", float64(in.BatteryEnergy), 0, 1e10, "0 for not given, up to 2700 kW·h")
-	check("/usableShare", "the usable part of the battery", float64(in.UsableShare), 1e-3, 1, "above 0 up to 1")
-	check("/timeAway", "the time the boat is left alone", float64(in.TimeAway), 0, 1e9, "0 for not given, up to 30 years")
+	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
+	bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
+	bad.Between("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
+	bad.Between("/timeUnderWay", "the time under way in a week", float64(in.TimeUnderWay), 0, week, "0 to 168 h")
+	bad.Between("/otherInflow", "the other inflow", float64(in.OtherInflow), 0, 0.01, "0 to 36 m³/h")
+	bad.Between("/switchVolume", "the volume up to the switch", float64(in.SwitchVolume), 0, 100, "0 for not given, up to 100 m³")
+	bad.Between("/cycleVolume", "the volume thrown out each time", float64(in.CycleVolume), 0, 100, "0 for not given, up to 100 m³")
+	bad.Between("/floodVolume", "the volume up to where harm begins", float64(in.FloodVolume), 0, 1000, "0 for not given, up to 1000 m³")
+	bad.Between("/pumpFlow", "the flow of the pump", float64(in.PumpFlow), 0, 0.1, "0 for not given, up to 360 m³/h")
+	bad.Between("/pumpPower", "the power of the pump", float64(in.PumpPower), 0, 10000, "0 for not given, up to 10 kW")
+	bad.Between("/standingPower", "the power of what stays switched on", float64(in.StandingPower), 0, 10000, "0 to 10 kW")
+	bad.Between("/batteryEnergy", "the energy of the battery", float64(in.BatteryEnergy), 0, 1e10, "0 for not given, up to 2700 kW·h")
+	bad.Between("/usableShare", "the usable part of the battery", float64(in.UsableShare), 1e-3, 1, "above 0 up to 1")
+	bad.Between("/timeAway", "the time the boat is left alone", float64(in.TimeAway), 0, 1e9, "0 for not given, up to 30 years")
 	if in.SwitchVolume > 0 && in.FloodVolume > 0 && in.FloodVolume < in.SwitchVolume {
 		bad.Add("/floodVolume", fmt.Sprintf("harm begins at %.4g L, before the pump starts at %.4g L", 1000*in.FloodVolume, 1000*in.SwitchVolume), "from the switch's volume upward", "set the switch lower, or measure both again from the empty bilge")
 	}

@@ -137,16 +137,11 @@ func stagger(rings float64) quantity.Angle {
 func (in *Box) usable() error {
 	const hair = 0.002 // a depth of nothing, drawn with the accuracy of a rule
 	var bad problem.List
-	check := func(where, what string, v quantity.Length, lo, hi float64, allowed string) {
-		if !problem.Within(float64(v), lo, hi) {
-			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, float64(v)), allowed, "")
-		}
-	}
-	check("/shaftDiameter", "the shaft diameter", in.ShaftDiameter, 0.0099, 0.201, "10 mm to 200 mm")
-	check("/boxBore", "the bore of the box", in.BoxBore, 0.0139, 0.301, "14 mm to 300 mm")
-	check("/boxDepth", "the depth of the box", in.BoxDepth, 0.003, 0.602, "5 mm to 600 mm")
-	check("/followerDepth", "the depth of the follower", in.FollowerDepth, -hair, 0.202, "0 to 200 mm")
-	check("/skiveAllowance", "the addition for the cut", in.SkiveAllowance, -hair, 0.05, "0 to 50 mm")
+	bad.Between("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.0099, 0.201, "10 mm to 200 mm")
+	bad.Between("/boxBore", "the bore of the box", float64(in.BoxBore), 0.0139, 0.301, "14 mm to 300 mm")
+	bad.Between("/boxDepth", "the depth of the box", float64(in.BoxDepth), 0.003, 0.602, "5 mm to 600 mm")
+	bad.Between("/followerDepth", "the depth of the follower", float64(in.FollowerDepth), -hair, 0.202, "0 to 200 mm")
+	bad.Between("/skiveAllowance", "the addition for the cut", float64(in.SkiveAllowance), -hair, 0.05, "0 to 50 mm")
 	if in.SpareRings < 0 || in.SpareRings > 20 {
 		bad.Add("/spareRings", fmt.Sprintf("%d spare rings", in.SpareRings), "0 to 20", "")
 	}

@@ -3,8 +3,6 @@
 package gland
 
 import (
-	"fmt"
-
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -49,37 +47,32 @@ const noneBelow = 0.05
 // when it can.
 func (in *Running) usable() error {
 	var bad problem.List
-	check := func(where, what string, v, lo, hi float64, allowed string) {
-		if !problem.Within(v, lo, hi) {
-			bad.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", what, v), allowed, "")
-		}
-	}
-	check("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
-	check("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")
-	check("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
-	check("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
-	check("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
-	check("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
-	check("/waterTemperature", "the water temperature", float64(in.WaterTemperature), 273.15, 313.15, "0 °C to 40 °C")
-	check("/salinity", "the salinity", float64(in.Salinity), 0, 0.04, "0 % to 4 %")
+	bad.Between("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
+	bad.Between("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")
+	bad.Between("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
+	bad.Between("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
+	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	bad.Between("/waterTemperature", "the water temperature", float64(in.WaterTemperature), 273.15, 313.15, "0 °C to 40 °C")
+	bad.Between("/salinity", "the salinity", float64(in.Salinity), 0, 0.04, "0 % to 4 %")
 	if in.AirTemperature != 0 {
-		check("/airTemperature", "the air temperature", float64(in.AirTemperature), 253.15, 353.15, "-20 °C to 80 °C")
+		bad.Between("/airTemperature", "the air temperature", float64(in.AirTemperature), 253.15, 353.15, "-20 °C to 80 °C")
 	}
 	if in.WantedRise != 0 {
-		check("/wantedRise", "the wanted temperature rise", float64(in.WantedRise), 0.5, 100, "0.5 K to 100 K")
+		bad.Between("/wantedRise", "the wanted temperature rise", float64(in.WantedRise), 0.5, 100, "0.5 K to 100 K")
 	}
 	if in.MeasuredGlandTemperature != 0 {
-		check("/measuredGlandTemperature", "the measured gland temperature", float64(in.MeasuredGlandTemperature), 263.15, 423.15, "-10 °C to 150 °C")
+		bad.Between("/measuredGlandTemperature", "the measured gland temperature", float64(in.MeasuredGlandTemperature), 263.15, 423.15, "-10 °C to 150 °C")
 	}
-	check("/frictionCoefficient", "the friction coefficient", float64(in.FrictionCoefficient), 0.005, 0.6, "0.005 to 0.6")
-	check("/lateralRatio", "the lateral pressure ratio", float64(in.LateralRatio), 0.1, 1, "0.1 to 1")
-	check("/glandStress", "the squeeze at the follower", float64(in.GlandStress), 2e3, 5e6, "2 kPa to 5 MPa")
-	check("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
-	check("/conductivity", "the heat conductivity of the shaft", float64(in.Conductivity), 5, 420, "5 to 420 W/(m·K)")
-	check("/waterFilm", "the film coefficient in water", float64(in.WaterFilm), 20, 20000, "20 to 20 000 W/(m²·K)")
-	check("/airFilm", "the film coefficient in air", float64(in.AirFilm), 1, 100, "1 to 100 W/(m²·K)")
-	check("/boxAreaRatio", "the outside of the box", float64(in.BoxAreaRatio), 0, 30, "0 to 30 times the packed bore")
-	check("/boxWetRatio", "the wetted inside of the box", float64(in.BoxWetRatio), 0, 10, "0 to 10 times the packed bore")
+	bad.Between("/frictionCoefficient", "the friction coefficient", float64(in.FrictionCoefficient), 0.005, 0.6, "0.005 to 0.6")
+	bad.Between("/lateralRatio", "the lateral pressure ratio", float64(in.LateralRatio), 0.1, 1, "0.1 to 1")
+	bad.Between("/glandStress", "the squeeze at the follower", float64(in.GlandStress), 2e3, 5e6, "2 kPa to 5 MPa")
+	bad.Between("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
+	bad.Between("/conductivity", "the heat conductivity of the shaft", float64(in.Conductivity), 5, 420, "5 to 420 W/(m·K)")
+	bad.Between("/waterFilm", "the film coefficient in water", float64(in.WaterFilm), 20, 20000, "20 to 20 000 W/(m²·K)")
+	bad.Between("/airFilm", "the film coefficient in air", float64(in.AirFilm), 1, 100, "1 to 100 W/(m²·K)")
+	bad.Between("/boxAreaRatio", "the outside of the box", float64(in.BoxAreaRatio), 0, 30, "0 to 30 times the packed bore")
+	bad.Between("/boxWetRatio", "the wetted inside of the box", float64(in.BoxWetRatio), 0, 10, "0 to 10 times the packed bore")
 	if len(bad) > 0 {
 		return bad
 	}

@@ -31,6 +31,7 @@ func TestChecksAddWhatTheyRefuse(t *testing.T) {
 	}{
 		{"Above", func(l *List, v float64) bool { return l.Above("/a", "a", v) }, []float64{5e-324, 1e-300, 1, math.MaxFloat64}, []float64{0, negativeZero, -5e-324, -1, nan, -nan, inf, -inf}},
 		{"NotNegative", func(l *List, v float64) bool { return l.NotNegative("/a", "a", v) }, []float64{0, negativeZero, 5e-324, 1, math.MaxFloat64}, []float64{-5e-324, -1, nan, -nan, inf, -inf}},
+		{"Between", func(l *List, v float64) bool { return l.Between("/a", "a", v, 1, 2, "1 to 2") }, []float64{1, 1.5, 2}, []float64{0.999, 2.001, 0, nan, inf, -inf}},
 		{"Share", func(l *List, v float64) bool { return l.Share("/a", "a", v) }, []float64{5e-324, 1e-9, 1}, []float64{0, negativeZero, 1 + 1e-15, 1.001, nan, -nan, inf, -inf, -1}},
 	} {
 		var l List
