@@ -88,7 +88,7 @@ func findChromium() string {
 
 // tab is one browser tab with storage of its own.
 type tab struct {
-	t   *testing.T
+	t   testing.TB
 	ctx context.Context
 
 	mu   sync.Mutex
@@ -99,7 +99,7 @@ type tab struct {
 
 // newTab opens a tab of the given width. When the test ends, any request to a
 // network, uncaught exception or breach of the page's policy fails it.
-func newTab(t *testing.T, width int64) *tab {
+func newTab(t testing.TB, width int64) *tab {
 	t.Helper()
 	if browser == nil {
 		if os.Getenv("CI") == "true" {
