@@ -73,7 +73,7 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // than four clock positions, readings bunched in less than a half circle, one
 // place read twice with different answers, a gap difference or offset over
 // 5 % of the diameter.
-func Coupling(in Faces) (Misalignment, error) {
+func Coupling(in Faces) (out Misalignment, err error) {
 	var gapRoom, rimRoom [enough]point
 	gap, rim := in.read(gapRoom[:0], rimRoom[:0])
 	if bad := in.usable(gap, rim); len(bad) > 0 {
@@ -85,7 +85,6 @@ func Coupling(in Faces) (Misalignment, error) {
 	if len(rim) > 0 {
 		rim.fitted(&circle, gap, &bad, &steps)
 	}
-	var out Misalignment
 	out.takeDroop(&in, &face, &circle)
 	d := float64(in.CouplingDiameter)
 	tooFar(&bad, &gaps, "gap difference", 2*face.fixed.size(), d)

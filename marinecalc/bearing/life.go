@@ -100,11 +100,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Last does not
 // allocate unless it refuses.
-func Last(in Rolling) (Life, error) {
-	if err := in.refuse(); err != nil {
+func Last(in Rolling) (out Life, err error) {
+	if err = in.refuse(); err != nil {
 		return Life{}, err
 	}
-	var out Life
 	out.load(&in)
 	out.last(&in)
 	out.GreatestInterference = in.SeatUpper - in.BoreLower

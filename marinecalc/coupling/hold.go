@@ -34,11 +34,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Hold does not
 // allocate unless it refuses.
-func Hold(in Flange) (Grip, error) {
-	if err := refuse(&in); err != nil {
+func Hold(in Flange) (out Grip, err error) {
+	if err = refuse(&in); err != nil {
 		return Grip{}, err
 	}
-	var out Grip
 	out.grip(&in)
 	out.weakened(&in)
 	out.shear(&in)

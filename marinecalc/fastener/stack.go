@@ -117,11 +117,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Stackup does not
 // allocate unless it refuses.
-func Stackup(in Stack) (Fit, error) {
-	if err := refuseStack(&in); err != nil {
+func Stackup(in Stack) (out Fit, err error) {
+	if err = refuseStack(&in); err != nil {
 		return Fit{}, err
 	}
-	var out Fit
 	out.bounds(&in)
 	if err := out.choose(&in); err != nil {
 		return Fit{}, err

@@ -30,11 +30,10 @@ const (
 //
 // The error is a problem.List of everything in the joint that cannot be.
 // Tighten does not allocate unless it refuses.
-func Tighten(in Joint) (Tightening, error) {
-	if err := refuse(&in); err != nil {
+func Tighten(in Joint) (out Tightening, err error) {
+	if err = refuse(&in); err != nil {
 		return Tightening{}, err
 	}
-	var out Tightening
 	out.thread(&in)
 	out.preload(&in)
 	out.torque(&in)

@@ -67,11 +67,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Cost allocates
 // nothing when it succeeds.
-func Cost(in Bilge) (Burden, error) {
-	if err := in.usable(); err != nil {
+func Cost(in Bilge) (out Burden, err error) {
+	if err = in.usable(); err != nil {
 		return Burden{}, err
 	}
-	var out Burden
 	way := float64(in.DropVolume) * max(0, float64(in.DripRate))
 	rest := float64(in.DropVolume) * max(0, float64(in.DripRateAtRest))
 	inflow := rest + float64(in.OtherInflow)

@@ -55,11 +55,10 @@ type Rings struct {
 //
 // The error is a problem.List of everything that cannot be. Pack allocates
 // nothing when it succeeds.
-func Pack(in Box) (Rings, error) {
-	if err := in.usable(); err != nil {
+func Pack(in Box) (out Rings, err error) {
+	if err = in.usable(); err != nil {
 		return Rings{}, err
 	}
-	var out Rings
 	d, bore := float64(in.ShaftDiameter), float64(in.BoxBore)
 	section := (bore - d) / 2
 	out.Section = quantity.Length(section)

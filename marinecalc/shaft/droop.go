@@ -88,11 +88,10 @@ const steepest = 0.05
 //
 // The error is a problem.List of everything that cannot be, a sag beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
-func Droop(in Overhang) (Sag, error) {
-	if err := in.refuse(); err != nil {
+func Droop(in Overhang) (out Sag, err error) {
+	if err = in.refuse(); err != nil {
 		return Sag{}, err
 	}
-	var out Sag
 	out.weigh(&in)
 	out.bend(&in)
 	if sag := math.Abs(float64(out.DroopSag)); sag > steepest*float64(in.FreeLength) {

@@ -79,11 +79,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Key allocates
 // nothing when it succeeds.
-func Key(in Keyed) (KeyHold, error) {
-	if err := in.refuse(); err != nil {
+func Key(in Keyed) (out KeyHold, err error) {
+	if err = in.refuse(); err != nil {
 		return KeyHold{}, err
 	}
-	var out KeyHold
 	out.load(&in)
 	out.hold(&in)
 	out.weakest()

@@ -102,11 +102,10 @@ const (
 //
 // The error is a problem.List of everything that cannot be. Strong allocates
 // nothing when it succeeds.
-func Strong(in Shaft) (Strength, error) {
-	if err := in.refuse(); err != nil {
+func Strong(in Shaft) (out Strength, err error) {
+	if err = in.refuse(); err != nil {
 		return Strength{}, err
 	}
-	var out Strength
 	out.stress(&in)
 	out.yachtRule(&in)
 	out.classRule(&in)

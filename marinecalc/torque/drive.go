@@ -52,11 +52,10 @@ type ShaftLoad struct {
 // memory); no open propeller reaches it.
 //
 // The error is a problem.List of everything in the drive that cannot be.
-func AtShaft(in Drive) (ShaftLoad, error) {
-	if err := refuse(&in); err != nil {
+func AtShaft(in Drive) (out ShaftLoad, err error) {
+	if err = refuse(&in); err != nil {
 		return ShaftLoad{}, err
 	}
-	var out ShaftLoad
 	ahead, eta := float64(in.GearRatioAhead), float64(in.GearboxEfficiency)
 	engine := float64(in.EnginePower) / float64(in.EngineSpeed)
 	out.EngineTorque = quantity.Torque(engine)
