@@ -68,8 +68,8 @@ func (p *picture) arrow(class string, x1, y1, x2, y2 float64) {
 // arrow at each mount that is to be moved.
 func drawMountMoves(in mount.Misfit, out mount.Moves, b brush) []sheet.Drawing {
 	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { // to 0.01 mm, as far as a nut can be set
-		return length.Print(math.Round(math.Abs(float64(v))*1e5)/1e5, b.units, "mm", "thou")
+	show := func(v quantity.Length) string { // as the table beside it prints them
+		return length.Print(math.Abs(float64(v)), b.units, "mm", "thou")
 	}
 	const title = "What to do at each mount"
 	var words []string

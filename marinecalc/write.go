@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -180,18 +181,25 @@ func (w *writing) cautions() []sheet.Caution {
 	return out
 }
 
-// next is the advice that fits the verdicts.
+// next is the advice that fits: first what the verdicts ask for, most urgent
+// first as they are, then what always holds.
 func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	out := []sheet.Next{}
-	for _, a := range w.session.book.Advice(w.contract.ID) {
-		fits := a.Limit == ""
-		for _, v := range verdicts {
-			fits = fits || v.Limit == a.Limit && slices.Contains(a.Words, v.Word)
-		}
-		if fits && a.Valid.Meets(w.lookupAny) {
-			out = append(out, sheet.Next{Text: a.Text, Source: a.Source.String()})
+	all := w.session.book.Advice(w.contract.ID)
+	add := func(fits func(rules.Advice) bool) {
+		for _, a := range all {
+			if !fits(a) || !a.Valid.Meets(w.lookupAny) {
+				continue
+			}
+			if n := (sheet.Next{Text: a.Text, Source: a.Source.String()}); !slices.Contains(out, n) {
+				out = append(out, n)
+			}
 		}
 	}
+	for _, v := range verdicts {
+		add(func(a rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
+	}
+	add(func(a rules.Advice) bool { return a.Limit == "" })
 	return out
 }
 

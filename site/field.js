@@ -105,6 +105,17 @@ export class Field {
     else this.control.removeAttribute('aria-invalid');
   }
 
+  /**
+   * A problem as it is at this field, which takes a bare number in its own unit.
+   * @param {Problem} problem
+   * @returns {Problem}
+   */
+  asHere(problem) {
+    const unit = unitFor(this.schema, this.#setting.units);
+    if (!unit || !problem.allowed) return problem;
+    return { ...problem, allowed: problem.allowed.replace(/bare number in \S+/, `bare number in ${unit}`) };
+  }
+
   /** Whether the choices are sentences. */
   #isLong() {
     return this.control instanceof HTMLSelectElement && [...this.control.options].some((o) => o.text.length > 30);

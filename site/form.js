@@ -38,6 +38,11 @@ export class Form {
   #wholes = new Map();
   /** Lists, and the words for where their rows come from. @type {Map<string, HTMLElement>} */
   #lists = new Map();
+  /**
+   * What a list's button is told: whether its entries come from elsewhere now.
+   * @type {Map<string, (elsewhere: boolean) => void>}
+   */
+  #adders = new Map();
   #root;
   #changed;
   #known;
@@ -77,7 +82,7 @@ export class Form {
       const within = this.#emptyWithin(problem.where);
       const whole = this.#wholes.get(problem.where)?.parentElement;
       if (field && !field.isFilled && isUnknown(problem)) needed.add(field);
-      else if (field) taken.wrong.push({ control: field.control, title: this.#titled(field), problem });
+      else if (field) taken.wrong.push({ control: field.control, title: this.#titled(field), problem: field.asHere(problem) });
       else if (within.length > 0) within.forEach((f) => needed.add(f));
       else if (whole) {
         const control = whole.querySelector('input, select, button');
@@ -114,6 +119,7 @@ export class Form {
     for (const [pointer, place] of this.#lists) {
       const origin = at(this.value, pointer) === undefined ? origins[pointer.slice(1)] : undefined;
       place.textContent = origin ? `${origin.words}: ${origin.text}` : '';
+      this.#adders.get(pointer)?.(origin !== undefined);
     }
   }
 
@@ -239,6 +245,9 @@ export class Form {
       const control = rows.children[before]?.querySelector('input, select');
       if (control instanceof HTMLElement) Form.visit(control);
     });
+    this.#adders.set(pointer, (elsewhere) => {
+      more.textContent = elsewhere ? `Type others instead: ${title}` : `Add to: ${title}`;
+    });
     /** @param {number} i */
     const takeAway = (i) => {
       const left = typed().filter((_, j) => j !== i);
@@ -289,7 +298,7 @@ export class Form {
 
   /** Lets go of the fields of rows that are drawn anew. @param {string} prefix */
   #forget(prefix) {
-    for (const known of [this.fields, this.#wholes, this.#lists]) {
+    for (const known of [this.fields, this.#wholes, this.#lists, this.#adders]) {
       for (const pointer of [...known.keys()]) if (pointer.startsWith(prefix)) known.delete(pointer);
     }
   }
@@ -338,7 +347,7 @@ export class Form {
  * @param {Problem} problem
  */
 function isUnknown(problem) {
-  return /\bis not known$/.test(problem.what);
+  return /\bis (not known|missing)$/.test(problem.what);
 }
 
 /**

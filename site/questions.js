@@ -69,7 +69,7 @@ export function symptomsOf(boat) {
 function question(q, given, put) {
   const set = h('fieldset', { class: 'question' }, h('legend', {}, q.title), q.help && h('p', { class: 'help' }, q.help));
   if (q.kind === 'check') set.append(h('p', { class: 'help' }, `About ${q.minutes} minutes, ${placeInWords(q.place)}.`));
-  for (const { signal, text } of q.hazards ?? []) set.append(h('p', { class: 'hazard' }, h('strong', {}, signal), `: ${text}`));
+  for (const { signal, text } of q.hazards ?? []) set.append(h('p', { class: `hazard said ${signal.toLowerCase()}` }, h('strong', {}, signal), `: ${text}`));
   const row = h('div', { class: 'choices' });
   for (const [answer = '', words = ''] of ANSWERS) {
     const control = h('input', { type: 'radio', name: `q-${q.id}`, value: answer, checked: given === answer });

@@ -64,9 +64,19 @@ const WORST_FIRST = ['beyond', 'cannot tell', 'near the limit', 'within'];
  */
 export function headline(sheet) {
   const first = (sheet.results ?? []).find((r) => r.level !== 'detail');
-  const worst = WORST_FIRST.find((word) => sheet.verdicts?.some((v) => v.word === word));
+  const verdicts = sheet.verdicts ?? [];
+  const own = worst(verdicts.filter((v) => v.on === first?.name));
+  const all = worst(verdicts);
   const answer = first ? `${first.title}: ${first.text}` : sheet.title;
-  return worst ? `${answer} (${worst})` : answer;
+  const judged = own ? `${answer} (${own})` : answer;
+  if (!all || all === own || all === 'not measured') return judged;
+  const others = verdicts.filter((v) => v.word === all);
+  return `${judged}. ${others[0]?.title}: ${all}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
+}
+
+/** @param {import('../wasm/marinecalc.js').Verdict[]} verdicts */
+function worst(verdicts) {
+  return WORST_FIRST.find((word) => verdicts.some((v) => v.word === word));
 }
 
 /**

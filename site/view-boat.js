@@ -108,7 +108,7 @@ function shelfTools(app, form, again) {
   });
 
   const sure = h('span', { class: 'sure' });
-  const takeOff = button('Take off the shelf', () => {
+  const takeOff = button('Remove this boat', () => {
     const yes = button(`Yes, remove ${nameOf(now())}`, () => {
       remove();
       again();

@@ -60,7 +60,10 @@ export function showCalculation(app, main, id = '') {
 
   const sheetPart = h('div', { class: 'sheet' });
   const takeAway = h('div', { class: 'tools' });
-  const peek = button('', () => result.focus(), { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
+  const peek = button('', () => {
+    result.focus({ preventScroll: true });
+    (sheetPart.querySelector('.answers') ?? result).scrollIntoView();
+  }, { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
   const result = h(
     'section',
     { class: 'paper', 'aria-labelledby': 'sheet-title', tabindex: '-1' },

@@ -36,7 +36,7 @@ export function showSurvey(app, main) {
   const { survey } = reply;
   main.append(
     ...present([
-      cautionList(survey.cautions ?? []),
+      atAGlance(survey.findings),
       h(
         'div',
         { class: 'tools' },
@@ -47,6 +47,7 @@ export function showSurvey(app, main) {
         }),
       ),
       findings(survey.findings),
+      cautionList(survey.cautions ?? []),
       list('How one thing leads to another', survey.chains ?? []),
       ...survey.faults.map((fault) =>
         h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
@@ -69,6 +70,17 @@ export function showSurvey(app, main) {
     ]),
   );
   return title;
+}
+
+/**
+ * How many verdicts there are of each word, in one line.
+ * @param {Finding[]} all
+ */
+function atAGlance(all) {
+  const words = ['beyond', 'cannot tell', 'near the limit', 'within'];
+  const counts = words.map((word) => [all.filter(({ verdict }) => verdict.word === word).length, word]);
+  const told = counts.filter(([n]) => n !== 0).map(([n, word]) => `${n} ${word}`);
+  return told.length > 0 && h('p', { class: 'lead' }, h('strong', {}, told.join(', ')), '. What can hurt while you work stands below the list.');
 }
 
 /**

@@ -233,7 +233,7 @@ func TestShelfHoldsSeveralBoats(t *testing.T) {
 	if n := eval[int](b, "document.querySelector('#shelf').options.length"); n != 2 {
 		t.Errorf("%d boats on the shelf, want 2", n)
 	}
-	b.press("Take off the shelf")
+	b.press("Remove this boat")
 	b.press("Yes, remove Ternlet")
 	if got := b.text("h1"); got != demo {
 		t.Errorf("in hand after removing: %q, want %q", got, demo)

@@ -251,7 +251,15 @@ func AllowedTypes(p *Property) string {
 		return "an amount of money with its currency, or a bare number in the currency of the others"
 	}
 	if p.Kind != nil {
-		return "a " + strings.ReplaceAll(p.Kind.Name, "-", " ") + " with its unit, or a bare number in " + p.Kind.Units()[0]
+		kind := "a " + strings.ReplaceAll(p.Kind.Name, "-", " ")
+		units := p.Kind.Units()
+		switch {
+		case units[0] != "":
+			return kind + " with its unit, or a bare number in " + units[0]
+		case len(units) > 1:
+			return kind + " as a bare number, or with " + strings.Join(units[1:], ", ")
+		}
+		return kind + " as a bare number"
 	}
 	words := map[string]string{"string": "a text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "array": "a list", "object": "an object"}
 	var out []string
