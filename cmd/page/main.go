@@ -79,7 +79,9 @@ func makeParts(root string, tell func(string)) (p parts, err error) {
 	if err != nil {
 		return p, err
 	}
-	p.Module = module
+	if p.Module, err = joinSegments(module); err != nil {
+		return p, err
+	}
 	tell("bundling the page")
 	site := filepath.Join(root, "site")
 	if p.Style, err = bundle(filepath.Join(site, "main.css")); err != nil {
