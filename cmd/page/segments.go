@@ -1,0 +1,170 @@
+package main
+
+import (
+	"cmp"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"slices"
+)
+
+// joinSegments puts the data of a WebAssembly module into few segments. Go's
+// linker leaves the runs of zeros out, and so makes up to a hundred thousand
+// segments, each with an address of its own. With the short runs put back, the
+// module packs tighter by a twentieth and starts sooner. What is in memory at
+// the start is the same, as memory is all zeros before.
+func joinSegments(module []byte) ([]byte, error) {
+	const head = 8 // magic number and version
+	const dataSection, dataCountSection = 11, 12
+	if len(module) < head {
+		return nil, errShort
+	}
+	joined := module[:head:head]
+	for r := (wasmReader{rest: module[head:]}); len(r.rest) > 0; {
+		kind := r.byte()
+		body := r.bytes(r.number())
+		if r.err != nil {
+			return nil, r.err
+		}
+		switch kind {
+		case dataSection:
+			segments, err := readSegments(body)
+			if err != nil {
+				return nil, err
+			}
+			if segments, err = joinNear(segments); err != nil {
+				return nil, err
+			}
+			body = writeSegments(segments)
+		case dataCountSection:
+			return nil, errors.New("the module counts its data segments, which joining them would belie")
+		}
+		joined = append(joined, kind)
+		joined = binary.AppendUvarint(joined, uint64(len(body)))
+		joined = append(joined, body...)
+	}
+	return joined, nil
+}
+
+// segment is data that goes to an address at the start.
+type segment struct {
+	address int64
+	data    []byte
+}
+
+func (s segment) end() int64 { return s.address + int64(len(s.data)) }
+
+// joinNear joins each segment to the one before where at most most zeros lie
+// between. They come sorted by address, and none may overlap: so their order
+// means nothing, and no zero goes over anything else.
+func joinNear(segments []segment) (joined []segment, err error) {
+	const most = 64
+	segments = slices.SortedFunc(slices.Values(segments), func(a, b segment) int {
+		return cmp.Or(cmp.Compare(a.address, b.address), cmp.Compare(len(a.data), len(b.data)))
+	})
+	for _, s := range segments {
+		n := len(joined)
+		if n == 0 || s.address > joined[n-1].end()+most {
+			joined = append(joined, segment{s.address, slices.Clone(s.data)})
+			continue
+		}
+		last := &joined[n-1]
+		gap := s.address - last.end()
+		if gap < 0 {
+			return nil, fmt.Errorf("data segments overlap at address %d", s.address)
+		}
+		last.data = append(last.data, make([]byte, gap)...)
+		last.data = append(last.data, s.data...)
+	}
+	return joined, nil
+}
+
+// A segment begins with 0 for memory 0, and its address as an expression.
+const (
+	active   = 0
+	i32Const = 0x41
+	end      = 0x0b
+)
+
+func readSegments(body []byte) (segments []segment, err error) {
+	r := wasmReader{rest: body}
+	for range r.number() {
+		kind, op := r.byte(), r.byte()
+		address := r.address()
+		if done := r.byte(); r.err == nil && (kind != active || op != i32Const || done != end || address < 0) {
+			return nil, fmt.Errorf("data segment %d has no plain address", len(segments))
+		}
+		data := r.bytes(r.number())
+		if r.err != nil {
+			return nil, r.err
+		}
+		segments = append(segments, segment{address, data})
+	}
+	return segments, nil
+}
+
+func writeSegments(segments []segment) []byte {
+	body := binary.AppendUvarint(nil, uint64(len(segments)))
+	for _, s := range segments {
+		body = append(body, active, i32Const)
+		body = appendAddress(body, s.address)
+		body = append(body, end)
+		body = binary.AppendUvarint(body, uint64(len(s.data)))
+		body = append(body, s.data...)
+	}
+	return body
+}
+
+// wasmReader reads the binary format of WebAssembly. After an error it gives
+// zeros.
+type wasmReader struct {
+	rest []byte
+	err  error
+}
+
+var errShort = errors.New("the module ends too early")
+
+func (r *wasmReader) bytes(n uint64) []byte {
+	if n > uint64(len(r.rest)) {
+		r.rest, r.err = nil, errShort
+		return nil
+	}
+	taken := r.rest[:n]
+	r.rest = r.rest[n:]
+	return taken
+}
+
+func (r *wasmReader) byte() byte {
+	if b := r.bytes(1); r.err == nil {
+		return b[0]
+	}
+	return 0
+}
+
+// number reads an unsigned LEB128.
+func (r *wasmReader) number() uint64 {
+	v, n := binary.Uvarint(r.rest)
+	if n <= 0 {
+		r.rest, r.err = nil, errShort
+		return 0
+	}
+	r.rest = r.rest[n:]
+	return v
+}
+
+// address reads a signed LEB128; a negative one gives -1.
+func (r *wasmReader) address() int64 {
+	from := r.rest
+	v := r.number()
+	if r.err == nil && from[len(from)-len(r.rest)-1]&0x40 != 0 { // the sign
+		return -1
+	}
+	return int64(v)
+}
+
+func appendAddress(to []byte, v int64) []byte {
+	for ; v >= 0x40; v >>= 7 {
+		to = append(to, byte(v)|0x80)
+	}
+	return append(to, byte(v))
+}
