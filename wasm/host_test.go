@@ -8,7 +8,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/tetratelabs/wazero"
@@ -46,31 +45,18 @@ func withHost(run func() int) int {
 	return run()
 }
 
-// build makes the module with the Go toolchain and the flags of build.flags,
-// as the page's builder does.
+// build makes the module as the page holds it.
 func build() ([]byte, error) {
-	flags, err := os.ReadFile("build.flags")
-	if err != nil {
-		return nil, err
-	}
 	dir, err := os.MkdirTemp("", "marinecalc")
 	if err != nil {
 		return nil, err
 	}
 	defer os.RemoveAll(dir)
-	out := filepath.Join(dir, "marinecalc.wasm")
-	args := []string{"build", "-o", out}
-	for line := range strings.Lines(string(flags)) {
-		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
-			args = append(args, line)
-		}
+	file := filepath.Join(dir, "marinecalc.wasm")
+	if said, err := exec.Command("go", "run", "../cmd/page", "-module", file).CombinedOutput(); err != nil {
+		return nil, fmt.Errorf("go run ../cmd/page -module: %w\n%s", err, said)
 	}
-	cmd := exec.Command("go", append(args, ".")...)
-	cmd.Env = append(os.Environ(), "GOOS=wasip1", "GOARCH=wasm", "CGO_ENABLED=0")
-	if said, err := cmd.CombinedOutput(); err != nil {
-		return nil, fmt.Errorf("go build: %w\n%s", err, said)
-	}
-	return os.ReadFile(out)
+	return os.ReadFile(file)
 }
 
 // guest is one instance of the module. It belongs to one goroutine. After a

@@ -14,13 +14,7 @@ const here = dirname(fileURLToPath(import.meta.url));
 const folder = mkdtempSync(join(tmpdir(), 'marinecalc-'));
 after(() => rmSync(folder, { recursive: true }));
 const file = join(folder, 'marinecalc.wasm');
-const flags = readFileSync(join(here, 'build.flags'), 'utf8')
-  .split('\n')
-  .filter((line) => line.trim() !== '' && !line.startsWith('#'));
-execFileSync('go', ['build', '-o', file, ...flags, '.'], {
-  cwd: here,
-  env: { ...process.env, GOOS: 'wasip1', GOARCH: 'wasm', CGO_ENABLED: '0' },
-});
+execFileSync('go', ['run', '../cmd/page', '-module', file], { cwd: here });
 const module = await WebAssembly.compile(readFileSync(file));
 
 test('starts from bytes and from a compiled module', async () => {

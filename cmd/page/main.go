@@ -2,11 +2,13 @@
 // else: no network, no server, no installation.
 //
 //	go run ./cmd/page [-out file] [-open=false]
+//	go run ./cmd/page -module file
 //
 // It builds the WebAssembly module with the Go toolchain, bundles the page
 // from site/, packs both with the demonstration boats into the file, prints
-// its path and size, and opens it when there is a desktop. The same sources
-// and toolchain give the same bytes.
+// its path and size, and opens it when there is a desktop. With -module it
+// writes the module alone, as the page holds it, which the tests run in other
+// hosts. The same sources and toolchain give the same bytes.
 package main
 
 import (
@@ -21,15 +23,32 @@ import (
 func main() {
 	out := flag.String("out", "", "the file to write (default build/marinecalc.html in the module)")
 	open := flag.Bool("open", true, "open the page when there is a desktop")
+	module := flag.String("module", "", "write the WebAssembly module alone to this file, and no page")
 	flag.Parse()
 	if flag.NArg() > 0 {
 		fmt.Fprintf(os.Stderr, "page: nothing is expected after the flags, got %q\n", flag.Args())
 		os.Exit(2)
 	}
-	if err := run(*out, *open); err != nil {
+	work := func() error { return run(*out, *open) }
+	if *module != "" {
+		work = func() error { return writeModule(*module) }
+	}
+	if err := work(); err != nil {
 		fmt.Fprintln(os.Stderr, "page:", err)
 		os.Exit(1)
 	}
+}
+
+func writeModule(file string) error {
+	root, err := moduleRoot()
+	if err != nil {
+		return err
+	}
+	module, err := buildModule(root)
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(file, module, 0o644)
 }
 
 func run(out string, open bool) error {
@@ -75,11 +94,7 @@ func makePage(root string, tell func(string)) ([]byte, error) {
 // makeParts builds what a page is packed from. It tells each step.
 func makeParts(root string, tell func(string)) (p parts, err error) {
 	tell("building the WebAssembly module (a minute the first time)")
-	module, err := buildModule(root)
-	if err != nil {
-		return p, err
-	}
-	if p.Module, err = joinSegments(module); err != nil {
+	if p.Module, err = buildModule(root); err != nil {
 		return p, err
 	}
 	tell("bundling the page")

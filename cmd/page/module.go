@@ -9,7 +9,7 @@ import (
 )
 
 // buildModule compiles ./wasm as a WASI reactor, with the flags that
-// wasm/build.flags lists, and gives its bytes. No version control stamp goes
+// wasm/build.flags lists, joins its data segments, and gives its bytes. No version control stamp goes
 // in, so that the same sources give the same bytes.
 func buildModule(root string) ([]byte, error) {
 	flags, err := os.ReadFile(filepath.Join(root, "wasm", "build.flags"))
@@ -34,5 +34,9 @@ func buildModule(root string) ([]byte, error) {
 	if said, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("building the WebAssembly module: %w\n%s", err, said)
 	}
-	return os.ReadFile(out)
+	module, err := os.ReadFile(out)
+	if err != nil {
+		return nil, err
+	}
+	return joinSegments(module)
 }
