@@ -11,7 +11,6 @@ require (
 	github.com/google/go-cmp v0.7.0
 	github.com/santhosh-tekuri/jsonschema/v5 v5.3.1
 	github.com/tetratelabs/wazero v1.12.0
-	github.com/ulikunitz/xz v0.5.17
 	gonum.org/v1/gonum v0.17.0
 )
 

@@ -59,7 +59,7 @@ function fail(error) {
   main.replaceChildren(
     h('h1', {}, 'The calculator could not start'),
     h('p', {}, String(error)),
-    h('p', {}, 'This page needs WebAssembly and a browser of 2023 or later.'),
+    h('p', {}, 'This page needs a browser with WebAssembly and DecompressionStream, which all have had since 2023.'),
     button('Try again', () => location.reload()),
   );
 }

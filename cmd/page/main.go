@@ -83,35 +83,31 @@ func run(out string, open bool) error {
 
 // makePage builds everything and gives the finished HTML. It tells each step.
 func makePage(root string, tell func(string)) ([]byte, error) {
-	p, err := makeParts(root, tell)
+	tell("building the WebAssembly module (a minute the first time)")
+	module, err := buildModule(root)
 	if err != nil {
 		return nil, err
 	}
-	tell("packing one file (half a minute)")
-	return pack(p)
-}
-
-// makeParts builds what a page is packed from. It tells each step.
-func makeParts(root string, tell func(string)) (p parts, err error) {
-	tell("building the WebAssembly module (a minute the first time)")
-	if p.Module, err = buildModule(root); err != nil {
-		return p, err
-	}
 	tell("bundling the page")
 	site := filepath.Join(root, "site")
-	if p.Style, err = bundle(filepath.Join(site, "main.css")); err != nil {
-		return p, err
+	style, err := bundle(filepath.Join(site, "main.css"))
+	if err != nil {
+		return nil, err
 	}
-	if p.Script, err = bundle(filepath.Join(site, "main.js")); err != nil {
-		return p, err
+	script, err := bundle(filepath.Join(site, "main.js"))
+	if err != nil {
+		return nil, err
 	}
 	shell, err := os.ReadFile(filepath.Join(site, "index.html"))
 	if err != nil {
-		return p, err
+		return nil, err
 	}
-	p.Shell = string(shell)
-	p.Boats, err = readBoats(filepath.Join(root, "testdata", "boats"))
-	return p, err
+	boats, err := readBoats(filepath.Join(root, "testdata", "boats"))
+	if err != nil {
+		return nil, err
+	}
+	tell("packing one file")
+	return pack(parts{Shell: string(shell), Style: style, Script: script, Module: module, Boats: boats})
 }
 
 // moduleRoot is the folder of the go.mod that this command belongs to.

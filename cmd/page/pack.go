@@ -4,10 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
-	"hash/crc32"
 	"strings"
-
-	"example.org/driveline/cmd/page/lzma"
 )
 
 // parts are what a page is packed from.
@@ -61,9 +58,8 @@ func hash(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// packed is an element that holds data packed and in letters.
+// packed is an element that holds data gzipped and in letters.
 func packed(id string, data []byte) string {
-	small := lzma.Pack(data)
-	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d" data-crc32="%d">%s</script>`,
-		id, len(small), crc32.ChecksumIEEE(small), inLetters(small))
+	small := gzipped(data)
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), inLetters(small))
 }
