@@ -137,7 +137,7 @@ func TestBoatsInTheGuest(t *testing.T) {
 
 // Random valid inputs of every calculation, and the refused ones met on the
 // way, give the native answer: a thousand each, or as many as
-// MARINECALC_INPUTS says; the ten thousand of CI take some twenty minutes.
+// MARINECALC_INPUTS says; ten thousand take half an hour.
 func TestRandomInputsInTheGuest(t *testing.T) {
 	inputs := 1000
 	if n, err := strconv.Atoi(os.Getenv("MARINECALC_INPUTS")); err == nil {
