@@ -23,8 +23,7 @@ func alone(t *testing.T) {
 	}
 }
 
-// From opening the file to the first sheet on the screen: under a second. The
-// quickest of five counts, which a busy machine disturbs least.
+// From opening the file to the first sheet on the screen: under a second.
 func TestOpensFast(t *testing.T) {
 	alone(t)
 	const limit = 1000.0 // ms
@@ -48,8 +47,8 @@ func TestOpensFast(t *testing.T) {
 	}
 	slices.Sort(took)
 	t.Logf("opening to first sheet: least %.0f ms, median %.0f ms, worst %.0f ms of 5", took[0], took[2], took[4])
-	if took[0] > limit {
-		t.Errorf("at least %.0f ms, want less than %.0f", took[0], limit)
+	if took[2] > limit {
+		t.Errorf("median %.0f ms, want less than %.0f", took[2], limit)
 	}
 }
 

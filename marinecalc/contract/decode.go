@@ -59,8 +59,8 @@ func decodeStep(text []byte) (any, problem.List) {
 }
 
 // decodeFine reads a text that has nothing wrong with it, which is quicker than
-// step by step. fine is false where
-// something is wrong; nothing else is told of it.
+// step by step. fine is false where something is wrong; nothing else is told
+// of it.
 func decodeFine(text []byte) (value any, fine bool) {
 	depth, names := outline(text)
 	if depth > maxDepth {
