@@ -6,6 +6,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+
+	"example.org/driveline/cmd/page/rewrite"
 )
 
 // buildModule compiles ./wasm as a WASI reactor, with the flags that
@@ -38,5 +40,8 @@ func buildModule(root string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return joinSegments(module)
+	if module, err = rewrite.Jumps(module); err != nil {
+		return nil, err
+	}
+	return rewrite.Segments(module)
 }

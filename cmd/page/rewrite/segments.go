@@ -1,4 +1,4 @@
-package main
+package rewrite
 
 import (
 	"cmp"
@@ -8,24 +8,14 @@ import (
 	"slices"
 )
 
-// joinSegments puts the data of a WebAssembly module into few segments. Go's
+// Segments puts the data of a WebAssembly module into few segments. Go's
 // linker leaves the runs of zeros out, and so makes up to a hundred thousand
 // segments, each with an address of its own. With the short runs put back, the
 // module packs tighter by a twentieth and starts sooner. What is in memory at
 // the start is the same, as memory is all zeros before.
-func joinSegments(module []byte) ([]byte, error) {
-	const head = 8 // magic number and version
+func Segments(module []byte) ([]byte, error) {
 	const dataSection, dataCountSection = 11, 12
-	if len(module) < head {
-		return nil, errShort
-	}
-	joined := module[:head:head]
-	for r := (wasmReader{rest: module[head:]}); len(r.rest) > 0; {
-		kind := r.byte()
-		body := r.bytes(r.number())
-		if r.err != nil {
-			return nil, r.err
-		}
+	return mapSections(module, func(kind byte, body []byte) ([]byte, error) {
 		switch kind {
 		case dataSection:
 			segments, err := readSegments(body)
@@ -35,15 +25,12 @@ func joinSegments(module []byte) ([]byte, error) {
 			if segments, err = joinNear(segments); err != nil {
 				return nil, err
 			}
-			body = writeSegments(segments)
+			return writeSegments(segments), nil
 		case dataCountSection:
 			return nil, errors.New("the module counts its data segments, which joining them would belie")
 		}
-		joined = append(joined, kind)
-		joined = binary.AppendUvarint(joined, uint64(len(body)))
-		joined = append(joined, body...)
-	}
-	return joined, nil
+		return body, nil
+	})
 }
 
 // segment is data that goes to an address at the start.
@@ -79,15 +66,11 @@ func joinNear(segments []segment) (joined []segment, err error) {
 	return joined, nil
 }
 
-// A segment begins with 0 for memory 0, and its address as an expression.
-const (
-	active   = 0
-	i32Const = 0x41
-	end      = 0x0b
-)
+// active begins a segment for memory 0; its address follows as an expression.
+const active = 0
 
 func readSegments(body []byte) (segments []segment, err error) {
-	r := wasmReader{rest: body}
+	r := reader{rest: body}
 	for range r.number() {
 		kind, op := r.byte(), r.byte()
 		address := r.address()
@@ -113,58 +96,4 @@ func writeSegments(segments []segment) []byte {
 		body = append(body, s.data...)
 	}
 	return body
-}
-
-// wasmReader reads the binary format of WebAssembly. After an error it gives
-// zeros.
-type wasmReader struct {
-	rest []byte
-	err  error
-}
-
-var errShort = errors.New("the module ends too early")
-
-func (r *wasmReader) bytes(n uint64) []byte {
-	if n > uint64(len(r.rest)) {
-		r.rest, r.err = nil, errShort
-		return nil
-	}
-	taken := r.rest[:n]
-	r.rest = r.rest[n:]
-	return taken
-}
-
-func (r *wasmReader) byte() byte {
-	if b := r.bytes(1); r.err == nil {
-		return b[0]
-	}
-	return 0
-}
-
-// number reads an unsigned LEB128.
-func (r *wasmReader) number() uint64 {
-	v, n := binary.Uvarint(r.rest)
-	if n <= 0 {
-		r.rest, r.err = nil, errShort
-		return 0
-	}
-	r.rest = r.rest[n:]
-	return v
-}
-
-// address reads a signed LEB128; a negative one gives -1.
-func (r *wasmReader) address() int64 {
-	from := r.rest
-	v := r.number()
-	if r.err == nil && from[len(from)-len(r.rest)-1]&0x40 != 0 { // the sign
-		return -1
-	}
-	return int64(v)
-}
-
-func appendAddress(to []byte, v int64) []byte {
-	for ; v >= 0x40; v >>= 7 {
-		to = append(to, byte(v)|0x80)
-	}
-	return append(to, byte(v))
 }

@@ -1,4 +1,4 @@
-package main
+package rewrite
 
 import (
 	"bytes"
@@ -56,7 +56,7 @@ func TestJoinedSegmentsFillMemoryAlike(t *testing.T) {
 		}
 		random.Shuffle(len(segments), func(i, j int) { segments[i], segments[j] = segments[j], segments[i] })
 		module := moduleOf(segments)
-		joined, err := joinSegments(module)
+		joined, err := Segments(module)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -84,7 +84,7 @@ func TestSegmentsThatLieNearAreJoined(t *testing.T) {
 func TestJoiningRefusesWhatItDoesNotKnow(t *testing.T) {
 	module := moduleOf([]segment{{70_000, []byte("packing")}})
 	for n := range module {
-		if joined, err := joinSegments(module[:n]); err == nil && !bytes.Equal(joined, module[:n]) {
+		if joined, err := Segments(module[:n]); err == nil && !bytes.Equal(joined, module[:n]) {
 			t.Errorf("the first %d bytes were joined to something else", n)
 		}
 	}
@@ -96,7 +96,7 @@ func TestJoiningRefusesWhatItDoesNotKnow(t *testing.T) {
 		if bytes.Equal(m, module) {
 			t.Fatalf("%s: the test did not make it", name)
 		}
-		if _, err := joinSegments(m); err == nil {
+		if _, err := Segments(m); err == nil {
 			t.Errorf("%s was taken", name)
 		}
 	}

@@ -1,0 +1,121 @@
+// Package rewrite makes a WebAssembly module that the Go toolchain built
+// smaller and quicker, and leaves what it does as it is.
+package rewrite
+
+import (
+	"encoding/binary"
+	"errors"
+)
+
+// mapSections gives the module with the body of each section as change makes it.
+func mapSections(module []byte, change func(kind byte, body []byte) ([]byte, error)) ([]byte, error) {
+	const head = 8 // magic number and version
+	if len(module) < head {
+		return nil, errShort
+	}
+	mapped := module[:head:head]
+	for r := (reader{rest: module[head:]}); len(r.rest) > 0; {
+		kind := r.byte()
+		body := r.bytes(r.number())
+		if r.err != nil {
+			return nil, r.err
+		}
+		body, err := change(kind, body)
+		if err != nil {
+			return nil, err
+		}
+		mapped = append(mapped, kind)
+		mapped = appendSized(mapped, body)
+	}
+	return mapped, nil
+}
+
+func appendSized(to, body []byte) []byte {
+	return append(binary.AppendUvarint(to, uint64(len(body))), body...)
+}
+
+// reader reads the binary format of WebAssembly. After an error it gives
+// zeros.
+type reader struct {
+	rest []byte
+	err  error
+}
+
+var errShort = errors.New("the module ends too early")
+
+func (r *reader) bytes(n uint64) []byte {
+	if n > uint64(len(r.rest)) {
+		r.rest, r.err = nil, errShort
+		return nil
+	}
+	taken := r.rest[:n]
+	r.rest = r.rest[n:]
+	return taken
+}
+
+func (r *reader) byte() byte {
+	if b := r.bytes(1); r.err == nil {
+		return b[0]
+	}
+	return 0
+}
+
+// number reads an unsigned LEB128.
+func (r *reader) number() uint64 {
+	v, n := binary.Uvarint(r.rest)
+	if n <= 0 {
+		r.rest, r.err = nil, errShort
+		return 0
+	}
+	r.rest = r.rest[n:]
+	return v
+}
+
+// address reads a signed LEB128; a negative one gives -1.
+func (r *reader) address() int64 {
+	from := r.rest
+	v := r.number()
+	if r.err == nil && from[len(from)-len(r.rest)-1]&0x40 != 0 { // the sign
+		return -1
+	}
+	return int64(v)
+}
+
+// signed reads a signed LEB128.
+func (r *reader) signed() (v int64) {
+	for shift := 0; shift < 64; shift += 7 {
+		b := r.byte()
+		v |= int64(b&0x7f) << shift
+		if b < 0x80 {
+			if b&0x40 != 0 && shift+7 < 64 {
+				v |= -1 << (shift + 7)
+			}
+			return v
+		}
+	}
+	return v
+}
+
+func (r *reader) fail(err error) { r.rest, r.err = nil, err }
+
+func appendAddress(to []byte, v int64) []byte {
+	for ; v >= 0x40; v >>= 7 {
+		to = append(to, byte(v)|0x80)
+	}
+	return append(to, byte(v))
+}
+
+// locals reads the declarations of a function's locals and gives room for two
+// more of 32 bits, and how many there were.
+func (r *reader) locals() (declared []byte, n int64) {
+	groups := r.number()
+	from := r.rest
+	for range groups {
+		n += int64(r.number())
+		r.byte()
+	}
+	const i32 = 0x7f
+	declared = binary.AppendUvarint(nil, groups+1)
+	declared = append(declared, from[:len(from)-len(r.rest)]...)
+	return append(declared, 2, i32), n
+}

@@ -1,0 +1,133 @@
+package rewrite
+
+// improve makes each basic block better for itself.
+func (f *function) improve() {
+	for i := range f.blocks {
+		b := &f.blocks[i]
+		b.leaveInPanic()
+		b.foldNot()
+		b.jumpIf()
+		b.addressOnStack()
+		b.copyInline(f.spare)
+	}
+}
+
+// leaveInPanic makes calls go out for good that stand within a WebAssembly
+// block and after which the stack is unwound if they say so. They panic or let
+// the stack grow, and always say so. With no way back from there, a host knows
+// behind the block what it knew before.
+func (b basicBlock) leaveInPanic() {
+	for i, s := range b {
+		if s.op == brIf && s.to == toOut && s.depth > 0 && b[i+1].op == end {
+			b[i].op = br
+		}
+	}
+}
+
+// foldNot makes a comparison and its inversion one comparison.
+func (b *basicBlock) foldNot() {
+	folded := (*b)[:0]
+	for _, s := range *b {
+		if n := len(folded) - 1; s.op == i32Eqz && n >= 0 && inverse[folded[n].op] != 0 {
+			folded[n].instruction = bare(inverse[folded[n].op])
+			continue
+		}
+		folded = append(folded, s)
+	}
+	*b = folded
+}
+
+// inverse is the comparison that is true where another is false. Those of
+// floating point numbers by size have none, for with NaN all are false.
+var inverse = func() (inverse [256]byte) {
+	for _, pair := range [][2]byte{
+		{0x46, 0x47}, {0x48, 0x4e}, {0x49, 0x4f}, {0x4a, 0x4c}, {0x4b, 0x4d}, // i32
+		{0x51, 0x52}, {0x53, 0x59}, {0x54, 0x5a}, {0x55, 0x57}, {0x56, 0x58}, // i64
+		{0x5b, 0x5c}, {0x61, 0x62}, // f32 and f64: equal or not
+	} {
+		inverse[pair[0]], inverse[pair[1]] = pair[1], pair[0]
+	}
+	return inverse
+}()
+
+// jumpIf makes a conditional jump of a jump that stands alone in a condition.
+func (b *basicBlock) jumpIf() {
+	from := *b
+	short := from[:0]
+	for i := 0; i < len(from); i++ {
+		s := from[i]
+		if s.op == ifTrue && i+2 < len(from) && from[i+1].op == br && from[i+1].to != nowhere && from[i+2].op == end {
+			s = from[i+1]
+			s.op, s.depth = brIf, s.depth-1
+			i += 2
+		}
+		short = append(short, s)
+	}
+	*b = short
+}
+
+// addressOnStack adds to the stack pointer in 32 bits at once, instead of in 64
+// bits to shorten it then, and in the load itself where one comes next.
+func (b *basicBlock) addressOnStack() {
+	from := *b
+	var short basicBlock
+	for i := 0; i < len(from); i++ {
+		short = append(short, from[i])
+		if i+4 >= len(from) || from[i].op != localGet || from[i].value != sp ||
+			from[i+1].op != i64ExtendI32U || from[i+2].op != i64Const || from[i+2].value < 0 || from[i+3].op != i64Add || from[i+4].op != i32WrapI64 {
+			continue
+		}
+		offset := from[i+2].value
+		i += 4
+		if i+1 < len(from) && from[i+1].isLoad() {
+			i++
+			short = append(short, step{from[i].farther(offset), from[i].depth, nowhere})
+			continue
+		}
+		short = append(short, step{signed(i32Const, offset), from[i].depth, nowhere}, step{bare(i32Add), from[i].depth, nowhere})
+	}
+	*b = short
+}
+
+// copyInline writes out the copying and clearing of few bytes, for which a
+// host calls a function. It goes from back to front: when the first address is
+// in bounds, so are the others. Go never copies between places that overlap,
+// unless they are the same. spare is the first of two locals to be had.
+func (b *basicBlock) copyInline(spare int64) {
+	const longest = 128
+	to, from := spare, spare+1
+	var out basicBlock
+	add := func(in instruction) { out = append(out, step{instruction: in, to: nowhere}) }
+	for _, s := range *b {
+		out = append(out, s)
+		n := len(out) - 3
+		if s.op != prefixed || s.value != memoryCopy && s.value != memoryFill || n < 0 {
+			continue
+		}
+		with, length := out[n], out[n+1]
+		if length.op != i32Const || length.value > longest || length.value%8 != 0 {
+			continue
+		}
+		switch {
+		case s.value == memoryCopy:
+			out = out[:n+1]
+			add(number(localSet, from))
+			add(number(localSet, to))
+			for at := length.value - 8; at >= 0; at -= 8 {
+				add(number(localGet, to))
+				add(number(localGet, from))
+				add(access(i64Load, at))
+				add(access(i64Store, at))
+			}
+		case with.op == i32Const && with.value == 0:
+			out = out[:n]
+			add(number(localSet, to))
+			for at := length.value - 8; at >= 0; at -= 8 {
+				add(number(localGet, to))
+				add(number(i64Const, 0))
+				add(access(i64Store, at))
+			}
+		}
+	}
+	*b = out
+}
