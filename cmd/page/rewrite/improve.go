@@ -8,6 +8,7 @@ func (f *function) improve() {
 		b.foldNot()
 		b.jumpIf()
 		b.addressOnStack()
+		b.leaveFrame()
 		b.copyInline(f.spare)
 	}
 }
@@ -87,6 +88,38 @@ func (b *basicBlock) addressOnStack() {
 		short = append(short, step{signed(i32Const, offset), from[i].depth, nowhere}, step{bare(i32Add), from[i].depth, nowhere})
 	}
 	*b = short
+}
+
+// leaveFrame takes the stack pointer past the frame and the return address at
+// once, before a return.
+func (b *basicBlock) leaveFrame() {
+	from := *b
+	var short basicBlock
+	for i := 0; i < len(from); i++ {
+		past, ok := from.passes(i)
+		if rest, then := from.passes(i + passing); ok && then && i+2*passing+1 < len(from) && from[i+2*passing+1].op == ret {
+			depth := from[i].depth
+			for _, in := range []instruction{number(localGet, sp), signed(i32Const, past+rest), bare(i32Add), number(globalSet, 0)} {
+				short = append(short, step{in, depth, nowhere})
+			}
+			i += 2*passing - 1
+			continue
+		}
+		short = append(short, from[i])
+	}
+	*b = short
+}
+
+// passing is how many instructions add to the stack pointer.
+const passing = 5
+
+// passes tells by how much the instructions from i on add to the stack pointer.
+func (b basicBlock) passes(i int) (by int64, ok bool) {
+	if i+passing > len(b) {
+		return 0, false
+	}
+	ok = b[i].is(localGet, sp) && b[i+1].op == i32Const && b[i+2].op == i32Add && b[i+3].is(localTee, sp) && b[i+4].is(globalSet, 0)
+	return b[i+1].value, ok
 }
 
 // copyInline writes out the copying and clearing of few bytes, for which a

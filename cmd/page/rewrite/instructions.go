@@ -19,7 +19,9 @@ const (
 	ret           = 0x0f
 	localGet      = 0x20
 	localSet      = 0x21
+	localTee      = 0x22
 	globalGet     = 0x23
+	globalSet     = 0x24
 	i64Load       = 0x29
 	i64Store      = 0x37
 	i32Const      = 0x41
@@ -104,6 +106,8 @@ func number(op byte, value int64) instruction {
 func signed(op byte, value int64) instruction {
 	return instruction{op, value, appendAddress([]byte{op}, value)}
 }
+
+func (in instruction) is(op byte, value int64) bool { return in.op == op && in.value == value }
 
 func (in instruction) isLoad() bool { return 0x28 <= in.op && in.op <= 0x35 }
 
