@@ -127,40 +127,54 @@ func (b basicBlock) passes(i int) (by int64, ok bool) {
 // in bounds, so are the others. Go never copies between places that overlap,
 // unless they are the same. spare is the first of two locals to be had.
 func (b *basicBlock) copyInline(spare int64) {
-	const longest = 128
-	to, from := spare, spare+1
 	var out basicBlock
-	add := func(in instruction) { out = append(out, step{instruction: in, to: nowhere}) }
 	for _, s := range *b {
-		out = append(out, s)
-		n := len(out) - 3
-		if s.op != prefixed || s.value != memoryCopy && s.value != memoryFill || n < 0 {
-			continue
-		}
-		with, length := out[n], out[n+1]
-		if length.op != i32Const || length.value > longest || length.value%8 != 0 {
-			continue
-		}
+		n := len(out)
 		switch {
-		case s.value == memoryCopy:
-			out = out[:n+1]
-			add(number(localSet, from))
-			add(number(localSet, to))
-			for at := length.value - 8; at >= 0; at -= 8 {
-				add(number(localGet, to))
-				add(number(localGet, from))
-				add(access(i64Load, at))
-				add(access(i64Store, at))
-			}
-		case with.op == i32Const && with.value == 0:
-			out = out[:n]
-			add(number(localSet, to))
-			for at := length.value - 8; at >= 0; at -= 8 {
-				add(number(localGet, to))
-				add(number(i64Const, 0))
-				add(access(i64Store, at))
-			}
+		case n < 2 || s.op != prefixed || out[n-1].op != i32Const || out[n-1].value%8 != 0:
+			out = append(out, s)
+		case s.value == memoryCopy && out[n-1].value <= longestCopy:
+			out = append(out[:n-1], copying(out[n-1].value, spare)...)
+		case s.value == memoryFill && out[n-1].value <= longestFill && out[n-2].is(i32Const, 0):
+			out = append(out[:n-2], clearing(out[n-1].value, spare)...)
+		default:
+			out = append(out, s)
 		}
 	}
 	*b = out
+}
+
+// Beyond these many bytes, writing out mostly makes the module longer.
+const (
+	longestCopy = 128
+	longestFill = 512
+)
+
+// copying copies from the address on the top to the one below.
+func copying(length, spare int64) (c basicBlock) {
+	to, from := spare, spare+1
+	c.add(number(localSet, from))
+	c.add(number(localSet, to))
+	for at := length - 8; at >= 0; at -= 8 {
+		c.add(number(localGet, to))
+		c.add(number(localGet, from))
+		c.add(access(i64Load, at))
+		c.add(access(i64Store, at))
+	}
+	return c
+}
+
+// clearing clears from the address on the top.
+func clearing(length, spare int64) (c basicBlock) {
+	c.add(number(localSet, spare))
+	for at := length - 8; at >= 0; at -= 8 {
+		c.add(number(localGet, spare))
+		c.add(number(i64Const, 0))
+		c.add(access(i64Store, at))
+	}
+	return c
+}
+
+func (b *basicBlock) add(in instruction) {
+	*b = append(*b, step{instruction: in, to: nowhere})
 }
