@@ -67,36 +67,43 @@ func bindOpened[In, Out any](id string, open func(*session) func(In) (Out, error
 	}
 }
 
-// fields holds, for each struct type, the index of the field of each JSON
-// name: "ShaftDiameter" is "shaftDiameter".
-var fields sync.Map // reflect.Type -> map[string]int
+// shape is what is known of a struct type.
+type shape struct {
+	byName map[string]int // the index of the field of each JSON name: "ShaftDiameter" is "shaftDiameter"
+	unset  []int          // the fields for which 0 has a meaning of its own, with the tag `unset:"NaN"`
+}
+
+var shapesOf sync.Map // reflect.Type -> *shape
+
+func shapeOf(t reflect.Type) *shape {
+	if known, ok := shapesOf.Load(t); ok {
+		return known.(*shape)
+	}
+	s := &shape{byName: make(map[string]int, t.NumField())}
+	for i := range t.NumField() {
+		f := t.Field(i)
+		s.byName[jsonName(f.Name)] = i
+		if f.Tag.Get("unset") == "NaN" {
+			s.unset = append(s.unset, i)
+		}
+	}
+	known, _ := shapesOf.LoadOrStore(t, s)
+	return known.(*shape)
+}
 
 // field returns the struct's field of a JSON name.
 func field(structure reflect.Value, name string) (reflect.Value, bool) {
-	t := structure.Type()
-	index, ok := fields.Load(t)
-	if !ok {
-		byName := make(map[string]int, t.NumField())
-		for i := range t.NumField() {
-			byName[jsonName(t.Field(i).Name)] = i
-		}
-		index, _ = fields.LoadOrStore(t, byName)
-	}
-	i, ok := index.(map[string]int)[name]
+	i, ok := shapeOf(structure.Type()).byName[name]
 	if !ok {
 		return reflect.Value{}, false
 	}
 	return structure.Field(i), true
 }
 
-// unset marks the inputs for which 0 has a meaning of its own as not given:
-// those with the tag `unset:"NaN"`.
+// unset marks the inputs for which 0 has a meaning of its own as not given.
 func unset(structure reflect.Value) {
-	t := structure.Type()
-	for i := range t.NumField() {
-		if t.Field(i).Tag.Get("unset") == "NaN" {
-			structure.Field(i).SetFloat(math.NaN())
-		}
+	for _, i := range shapeOf(structure.Type()).unset {
+		structure.Field(i).SetFloat(math.NaN())
 	}
 }
 

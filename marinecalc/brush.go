@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -22,17 +23,22 @@ type picture struct{ svg []byte }
 // begin opens a picture of that size with its title and description for
 // those who cannot see it.
 func begin(width, height int, title, description string) *picture {
-	p := &picture{svg: make([]byte, 0, 4096)}
+	p := pictures.Get().(*picture)
+	p.svg = p.svg[:0]
 	p.write(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, itoa(width), ` `, itoa(height), `" role="img"><title>`,
 		escape(title), `</title><desc>`, escape(description), `</desc>`)
 	return p
 }
 
-// end closes the picture and returns it.
+// end closes the picture and returns it. The picture is not to be used after.
 func (p *picture) end() string {
 	p.write(`</svg>`)
+	defer pictures.Put(p)
 	return string(p.svg)
 }
+
+// pictures keeps the room of one picture for the next.
+var pictures = sync.Pool{New: func() any { return new(picture) }}
 
 func (p *picture) write(parts ...string) {
 	for _, part := range parts {

@@ -21,6 +21,7 @@ type filling struct {
 	session  *session
 	contract *contract.Calculation
 	call     *call
+	room     *scratch
 	inputs   []known // by the property's index
 	leaves   []leaf
 	missing  []*contract.Property
@@ -31,8 +32,9 @@ type filling struct {
 // fill gathers every input from the first origin that has it (typed, maker's
 // figure, boat, earlier result, handbook row, usual value, default), holds
 // the whole against the schema, and writes it into the typed struct.
-func (s *session) fill(c *contract.Calculation, call *call, typed map[string]any) *filling {
-	f := &filling{session: s, contract: c, call: call, inputs: make([]known, len(c.Input.Properties))}
+func (s *session) fill(c *contract.Calculation, call *call, typed map[string]any, room *scratch) *filling {
+	f := &filling{session: s, contract: c, call: call}
+	room.lend(f, len(c.Input.Properties))
 	f.gather(typed)
 	f.checkGathered(typed)
 	if len(f.problems) > 0 {
@@ -89,7 +91,7 @@ func (f *filling) takeEarlier(p *contract.Property, k *known) bool {
 	if r == nil {
 		return false
 	}
-	*k = known{is: true, word: r.Text, origin: sheet.Earlier, source: o.sheet.Title, where: p.Pointer, sure: o.sure[result]}
+	*k = known{is: true, word: r.Text, origin: sheet.Earlier, source: o.sheet.Title, where: p.Pointer, sure: !slices.Contains(o.doubtful, result)}
 	if r.SI != nil {
 		k.si = *r.SI
 		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}

@@ -42,6 +42,10 @@ func mayImport(pkg string) func(string) bool {
 		return only(append([]string{"problem", "quantity"}, parts...)...)
 	case name == "marinecalc":
 		return func(to string) bool { return strings.HasPrefix(to, "marinecalc/") || to == "schemas" }
+	case name == "cmd/page":
+		return only("cmd/page/rewrite")
+	case name == "cmd/page/rewrite":
+		return only()
 	default: // wasm, cmd, site
 		return only("marinecalc")
 	}

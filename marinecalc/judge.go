@@ -15,7 +15,7 @@ import (
 
 // verdicts holds the results and readings against every limit that applies.
 func (w *writing) verdicts() []sheet.Verdict {
-	out := []sheet.Verdict{}
+	out := make([]sheet.Verdict, 0, 4) // of many limits, few apply
 	for _, l := range w.session.book.Limits(w.contract.ID) {
 		if l.Valid.Meets(w.lookupAny) {
 			out = append(out, w.judge(w.ours(l)))
@@ -142,7 +142,7 @@ func (w *writing) limit(l rules.Limit, p *contract.Property) (spread.Limit, stri
 		bound, side = l.Min, "at least "
 	}
 	si := bound.SI
-	if p != nil && p.Kind != nil {
+	if p != nil && p.Kind != nil && bound.Text != "" {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
 			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
 		}

@@ -7,7 +7,6 @@ import (
 	"reflect"
 	"slices"
 	"strings"
-	"sync"
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/problem"
@@ -39,14 +38,10 @@ type session struct {
 	kept   any                 // what the calculation under way keeps from its run on the estimates for its trials
 }
 
-// spaces keeps the memory of the trials, about a megabyte, from one run to
-// the next.
-var spaces = sync.Pool{New: func() any { return new(spread.Workspace) }}
-
 // outcome is a sheet and what later calculations must know of it.
 type outcome struct {
-	sheet *sheet.Sheet
-	sure  map[string]bool // by result: it rests on no figure of the least sure kind
+	sheet    *sheet.Sheet
+	doubtful []string // the results that rest on a figure of the least sure kind
 }
 
 func (o Options) session() (*session, error) {
@@ -140,7 +135,9 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 		return nil, nil, problem.List{{What: err.Error()}}
 	}
 	call := c.open(s)
-	f := s.fill(k, call, typed)
+	room := scratches.Get().(*scratch)
+	f := s.fill(k, call, typed, room)
+	defer room.takeBack(f)
 	if len(f.problems) > 0 {
 		return nil, f.missing, f.problems
 	}
@@ -197,7 +194,7 @@ type measure struct {
 // for; an infinite one is a fault.
 func (w *writing) results() problem.List {
 	var problems problem.List
-	w.measures = make([]measure, 0, len(w.contract.Result.Properties))
+	w.measures = w.room.measures
 	for _, p := range w.contract.Result.Properties {
 		from, ok := field(w.call.output, p.Name)
 		if !ok {
@@ -211,6 +208,7 @@ func (w *writing) results() problem.List {
 			w.measures = append(w.measures, m)
 		}
 	}
+	w.room.measures = w.measures
 	return problems
 }
 

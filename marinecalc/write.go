@@ -17,6 +17,16 @@ type writing struct {
 	tables   []table
 	trials   int
 	notes    []string
+	kept     []float64 // those that the sheet's lines point to
+}
+
+// keep gives a number a place that stays.
+func (w *writing) keep(v float64) *float64 {
+	if len(w.kept) == cap(w.kept) {
+		w.kept = make([]float64, 0, len(w.inputs)+3*len(w.measures))
+	}
+	w.kept = append(w.kept, v)
+	return &w.kept[len(w.kept)-1]
 }
 
 func (w *writing) write() *outcome {
@@ -36,15 +46,23 @@ func (w *writing) write() *outcome {
 	for _, title := range w.session.book.Overlays() {
 		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
 	}
-	sure := make(map[string]bool, len(w.measures))
+	out := &outcome{sheet: s}
 	for _, m := range w.measures {
-		sure[m.property.Name] = len(m.doubtful) == 0
+		if len(m.doubtful) > 0 {
+			out.doubtful = append(out.doubtful, m.property.Name)
+		}
 	}
-	return &outcome{sheet: s, sure: sure}
+	return out
 }
 
 func (w *writing) inputLines() []sheet.Input {
-	lines := make([]sheet.Input, 0, len(w.inputs))
+	known := 0
+	for i := range w.inputs {
+		if w.inputs[i].is {
+			known++
+		}
+	}
+	lines := make([]sheet.Input, 0, known)
 	for i, p := range w.contract.Input.Properties {
 		k := &w.inputs[i]
 		if !k.is {
@@ -53,10 +71,10 @@ func (w *writing) inputLines() []sheet.Input {
 		line := sheet.Input{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Text: k.text, Range: k.about,
 			Origin: k.origin, Source: k.source, Level: string(p.Level)}
 		if p.Kind != nil {
-			line.Kind, line.SI = p.Kind.Name, &k.si
+			line.Kind, line.SI = p.Kind.Name, w.keep(k.si)
 		} else if line.Word = k.word; k.word == "" && k.raw != nil {
 			if _, list := k.raw.([]any); !list {
-				line.SI = &k.si
+				line.SI = w.keep(k.si)
 			}
 		}
 		lines = append(lines, line)
@@ -71,7 +89,7 @@ func (w *writing) resultLines() []sheet.Result {
 		p := m.property
 		line := sheet.Result{Name: p.Name, Title: p.Title, Help: p.Description, Symbol: p.Symbol, Text: m.text, Level: string(p.Level)}
 		if m.word == "" {
-			line.SI = &m.si
+			line.SI = w.keep(m.si)
 		}
 		if p.Kind != nil {
 			line.Kind = p.Kind.Name
@@ -88,7 +106,7 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || m.span.StdDev == 0 {
 		return
 	}
-	line.Low, line.High = &m.low, &m.high
+	line.Low, line.High = w.keep(m.low), w.keep(m.high)
 	line.Interval = w.showSpan(m.property, m.low, m.high)
 	byInput := make([]float64, len(w.inputs))
 	for i, l := range w.leaves {
@@ -164,7 +182,8 @@ func (w *writing) workLines() []sheet.Work {
 		p := m.property
 		line := sheet.Work{Result: p.Name, Formula: p.Formula, Method: p.Method, Answer: m.text, Source: p.Source, Basis: p.Basis}
 		if p.Formula != "" {
-			line.Filled = w.contract.Formulas.Fill(p.Name, text)
+			w.room.formula = w.contract.Formulas.AppendFilled(w.room.formula[:0], p.Name, text)
+			line.Filled = string(w.room.formula)
 		}
 		lines = append(lines, line)
 	}
@@ -172,8 +191,9 @@ func (w *writing) workLines() []sheet.Work {
 }
 
 func (w *writing) cautions() []sheet.Caution {
-	out := []sheet.Caution{}
-	for _, c := range w.session.book.Cautions(w.contract.ID) {
+	all := w.session.book.Cautions(w.contract.ID)
+	out := make([]sheet.Caution, 0, len(all))
+	for _, c := range all {
 		if c.Valid.Meets(w.lookupAny) {
 			out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 		}
@@ -215,7 +235,7 @@ func (w *writing) lookupAny(name string) (si float64, word string, ok bool) {
 
 // sources lists every source of the sheet once.
 func sources(s *sheet.Sheet) []string {
-	list := []string{}
+	list := make([]string, 0, 16)
 	add := func(text string) {
 		if text != "" && !slices.Contains(list, text) {
 			list = append(list, text)

@@ -105,11 +105,9 @@ func inSymbol(r rune, first bool) bool {
 // Symbol returns the property that a symbol stands for, or nil.
 func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 
-// Fill writes a result's formula with every known value in the place of its
-// symbol. text returns "" for what is not known.
-func (f *Formulas) Fill(result string, text func(*Property) string) string {
-	var b strings.Builder
-	b.Grow(128)
+// AppendFilled writes a result's formula behind b, with every known value in
+// the place of its symbol. text returns "" for what is not known.
+func (f *Formulas) AppendFilled(b []byte, result string, text func(*Property) string) []byte {
 	for _, piece := range f.pieces[result] {
 		shown := piece.Text
 		if piece.Of != nil {
@@ -117,9 +115,9 @@ func (f *Formulas) Fill(result string, text func(*Property) string) string {
 				shown = t
 			}
 		}
-		b.WriteString(shown)
+		b = append(b, shown...)
 	}
-	return b.String()
+	return b
 }
 
 // Rests lists the inputs on which a result rests.

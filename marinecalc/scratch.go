@@ -1,0 +1,39 @@
+package marinecalc
+
+import (
+	"sync"
+
+	"example.org/driveline/marinecalc/spread"
+)
+
+// scratch is the room that a run works in until its sheet is written. The
+// sheet keeps nothing of it, so that the next run can have it.
+type scratch struct {
+	inputs   []known
+	leaves   []leaf
+	measures []measure
+	formula  []byte
+}
+
+var scratches = sync.Pool{New: func() any { return new(scratch) }}
+
+// spaces keeps the memory of the trials, about a megabyte. A run has it for
+// its trials only: those of the results that it rests on come before.
+var spaces = sync.Pool{New: func() any { return new(spread.Workspace) }}
+
+// lend gives a filling its room.
+func (r *scratch) lend(f *filling, inputs int) {
+	if cap(r.inputs) < inputs {
+		r.inputs = make([]known, inputs)
+	}
+	f.room, f.inputs, f.leaves = r, r.inputs[:inputs], r.leaves[:0]
+}
+
+// takeBack takes the room back, without what was in it.
+func (r *scratch) takeBack(f *filling) {
+	clear(f.inputs)
+	clear(f.leaves)
+	clear(r.measures)
+	r.leaves, r.measures = f.leaves[:0], r.measures[:0]
+	scratches.Put(r)
+}
