@@ -260,8 +260,8 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 				names = append(names, b.Of)
 			}
 		}
-		for n := range l.Valid {
-			names = append(names, n)
+		for _, term := range l.Valid {
+			names = append(names, term.Of)
 		}
 		there("limit "+l.ID, l.Calculation, names...)
 	}
@@ -271,8 +271,8 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 			there("shared limits of "+s.LimitsOf, s.Calculation, on)
 		}
 		for _, l := range book.Limits(s.Calculation) {
-			for n := range l.Valid {
-				there("shared limit "+l.ID, s.Calculation, n)
+			for _, term := range l.Valid {
+				there("shared limit "+l.ID, s.Calculation, term.Of)
 			}
 		}
 	}

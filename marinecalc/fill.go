@@ -223,8 +223,8 @@ func (f *filling) noRow(p *contract.Property, k *known, table *rules.Table) {
 		if row.Pick != k.word {
 			continue
 		}
-		for name := range row.Valid {
-			if _, _, ok := f.lookup(name); !ok {
+		for _, term := range row.Valid {
+			if _, _, ok := f.lookup(term.Of); !ok {
 				return
 			}
 		}
@@ -404,8 +404,12 @@ func (f *filling) writeList(p *contract.Property, k *known, to reflect.Value, li
 			if !ok {
 				continue
 			}
-			one := known{is: true, raw: raw, where: fmt.Sprintf("%s/%d/%s", k.where, n, part.Name)}
+			one := known{is: true, raw: raw}
+			before := len(f.problems)
 			f.readValue(part, &one)
+			for i := before; i < len(f.problems); i++ {
+				f.problems[i].Where = fmt.Sprintf("%s/%d/%s", k.where, n, part.Name)
+			}
 			if part.Kind != nil {
 				f.readGauge(part, &one)
 			}

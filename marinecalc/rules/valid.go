@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 
@@ -13,16 +14,35 @@ import (
 // word. ok is false when it is not known.
 type Known func(name string) (si float64, word string, ok bool)
 
-// Valid says where a row applies: every named input or result must meet its
-// condition. The empty Valid applies everywhere.
-type Valid map[string]Condition
+// Valid says where a row applies: every input or result that it names must
+// meet its condition. The empty Valid applies everywhere.
+type Valid []Term
+
+// Term is what a row asks of one input or result.
+type Term struct {
+	Of        string
+	Condition Condition
+}
+
+// UnmarshalJSON reads an object of conditions by name.
+func (v *Valid) UnmarshalJSON(text []byte) error {
+	var byName map[string]Condition
+	if err := json.Unmarshal(text, &byName); err != nil {
+		return err
+	}
+	*v = nil
+	for _, name := range slices.Sorted(maps.Keys(byName)) {
+		*v = append(*v, Term{name, byName[name]})
+	}
+	return nil
+}
 
 // Meets tells whether every condition holds. Something not known does not
 // meet a condition.
 func (v Valid) Meets(known Known) bool {
-	for name, c := range v {
-		si, word, ok := known(name)
-		if !ok || !c.holds(si, word) {
+	for i := range v {
+		si, word, ok := known(v[i].Of)
+		if !ok || !v[i].Condition.holds(si, word) {
 			return false
 		}
 	}
