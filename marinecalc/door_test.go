@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -309,6 +310,31 @@ func TestSurveySaysWhatIsMissing(t *testing.T) {
 	for _, m := range s.Missing {
 		if m.Calculation == "shaft-torque" && (len(m.Needs) != 2 || m.Needs[0].How == "") {
 			t.Errorf("shaft torque needs %+v", m.Needs)
+		}
+	}
+}
+
+// A verdict that waits for a figure is drawn once the figure is typed, and the
+// survey counts what waits.
+func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
+	boat := demoBoat(t, "kittiwake")
+	s, err := Check(boat, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	waiting := 0
+	for _, f := range s.Findings {
+		if slices.Contains(f.Verdict.Awaits, "Peak torque") {
+			waiting++
+		}
+	}
+	if i := slices.IndexFunc(s.Awaited, func(a Awaited) bool { return a.Title == "Peak torque" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
+		t.Fatalf("%d verdicts wait for the peak torque, the survey has %+v", waiting, s.Awaited)
+	}
+	typed := mustRun(t, "key-strength", `{"peakTorque": "250 N·m"}`, Options{Boat: boat})
+	for _, v := range typed.Verdicts {
+		if len(v.Awaits) > 0 || v.Word == "cannot tell" {
+			t.Errorf("with the peak torque typed: %+v", v)
 		}
 	}
 }

@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"fmt"
 	"strings"
 
 	"example.org/driveline/marinecalc/sheet"
@@ -80,10 +81,13 @@ func (p *paper) findings(s *Survey) {
 
 // lacking lists readings still to take.
 func (p *paper) lacking(s *Survey) {
-	if len(s.Open) == 0 && len(s.Missing) == 0 && len(s.Faults) == 0 {
+	if len(s.Open) == 0 && len(s.Missing) == 0 && len(s.Faults) == 0 && len(s.Awaited) == 0 {
 		return
 	}
 	p.tag("h2", "", "Not measured yet")
+	for _, a := range s.Awaited {
+		p.b.WriteString(`<p><span class="box"></span>` + escape(fmt.Sprintf("%s, from the maker or measured: verdicts that wait for it: %d", a.Title, a.Verdicts)) + "</p>")
+	}
 	for _, f := range s.Open {
 		p.b.WriteString(`<p><span class="box"></span>` + escape(f.Sheet+". "+f.Verdict.Sentence) + "</p>")
 	}

@@ -119,16 +119,19 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 	if l.Chance {
 		judgement = spread.JudgeChance(j.si)
 	}
-	if doubt := w.doubt(l, j); doubt != "" {
+	if doubt, remedy := w.doubt(l, j); doubt != "" {
 		v.Word = string(spread.CannotTell)
-		v.Sentence = fmt.Sprintf("%s: %s; %s. %s", l.Title, j.text, doubt, l.How)
+		v.Sentence = fmt.Sprintf("%s: %s; %s. %s", l.Title, j.text, doubt, remedy)
+		for _, p := range j.doubtful {
+			v.Awaits = append(v.Awaits, p.Title)
+		}
 		return v
 	}
 	v.Word = string(judgement.Word)
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = &judgement.Probability
 	}
-	v.Sentence = w.sentence(l, p, j, judgement, text)
+	v.Sentence = w.sentence(l, p, j, judgement, limit, text)
 	if judgement.Word == spread.CannotTell && !l.Chance {
 		v.Settle = w.settle(p, j, limit)
 	}
@@ -165,23 +168,27 @@ func (w *writing) limit(l rules.Limit, p *contract.Property) (spread.Limit, stri
 	return limit, side + w.show(p, si), true
 }
 
-// doubt says why a value may not be judged: a figure behind it, or the limit
-// itself, is of the kind that no source confirms.
-func (w *writing) doubt(l rules.Limit, j judged) string {
+// doubt says why a value may not be judged, and what would mend that: a figure
+// behind it, or the limit itself, is of the kind that no source confirms.
+func (w *writing) doubt(l rules.Limit, j judged) (why, remedy string) {
 	if l.Decides != nil && !*l.Decides {
-		return "the limit is not confirmed by a source, so no verdict is drawn from it"
+		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
 	}
 	if len(j.doubtful) == 0 {
-		return ""
+		return "", ""
 	}
 	titles := make([]string, len(j.doubtful))
 	for i, p := range j.doubtful {
 		titles[i] = strings.ToLower(p.Title)
 	}
-	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it"
+	remedy = "Type it as the maker gives it, or as you measured it, and it can be told."
+	if len(titles) > 1 {
+		remedy = "Type them as the maker gives them, or as you measured them, and it can be told."
+	}
+	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
 }
 
-func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, bound string) string {
+func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, limit spread.Limit, bound string) string {
 	value := j.text
 	if j.low < j.high && p != nil {
 		value += " (" + w.showSpan(p, j.low, j.high) + ")"
@@ -193,12 +200,20 @@ func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgem
 	case spread.Within:
 		return fmt.Sprintf("%s: %s, within %s.", l.Title, value, bound)
 	case spread.NearLimit:
-		return fmt.Sprintf("%s: %s, within %s but close to it.", l.Title, value, bound)
+		return fmt.Sprintf("%s: %s, within %s%s.", l.Title, value, bound, nearness(j.si, limit))
 	case spread.Beyond:
 		return strings.TrimSpace(fmt.Sprintf("%s: %s, beyond %s. %s", l.Title, value, bound, l.Why))
 	default:
 		return fmt.Sprintf("%s: %s; whether it is %s cannot be told from this.", l.Title, value, bound)
 	}
+}
+
+// nearness says how near to its limit a value is that is called near to it.
+func nearness(si float64, l spread.Limit) string {
+	if l.Max > 0 && l.Max != 1 && math.IsNaN(l.Min) && si > 0 { // what is held against 1 is such a part itself
+		return fmt.Sprintf(", of which it takes up %.0f %%", 100*si/l.Max)
+	}
+	return " but close to it"
 }
 
 // chanceSentence words the verdict on a chance that all is well.

@@ -19,6 +19,7 @@ type Survey struct {
 	Chains   []string        `json:"chains"`   // how one finding leads to another
 	Cautions []sheet.Caution `json:"cautions"` // of the sheets with findings to act on, gravest first, each once
 	Open     []Finding       `json:"open"`     // limits without a reading, and how to take it
+	Awaited  []Awaited       `json:"awaited"`  // figures to type, that which tells most first
 	Sheets   []*sheet.Sheet  `json:"sheets"`
 	Missing  []Missing       `json:"missing"`
 	Faults   []Fault         `json:"faults"`
@@ -29,6 +30,14 @@ type Finding struct {
 	Calculation string        `json:"calculation"`
 	Sheet       string        `json:"sheet"` // the calculation's title
 	Verdict     sheet.Verdict `json:"verdict"`
+}
+
+// Awaited is a figure that no source confirms, so that verdicts wait until
+// somebody types it.
+type Awaited struct {
+	Title    string   `json:"title"`
+	Verdicts int      `json:"verdicts"` // that wait for it, with or without others
+	Sheets   []string `json:"sheets"`   // on which it is asked for, by calculation
 }
 
 // Missing is a calculation that lacks inputs, and how to get them.
@@ -124,6 +133,7 @@ func (s *Survey) sum() {
 			s.Cautions = append(s.Cautions, one.Cautions...)
 		}
 	}
+	s.Awaited = awaited(s.Findings)
 	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return urgency[a.Verdict.Word] - urgency[b.Verdict.Word] })
 	slices.SortStableFunc(s.Cautions, func(a, b sheet.Caution) int {
 		return rules.Signal(a.Signal).Gravity() - rules.Signal(b.Signal).Gravity()
@@ -134,6 +144,26 @@ func (s *Survey) sum() {
 		seen[c.Text] = true
 		return again
 	})
+}
+
+// awaited counts the verdicts that wait for each figure.
+func awaited(findings []Finding) []Awaited {
+	list := []Awaited{}
+	for _, f := range findings {
+		for _, title := range f.Verdict.Awaits {
+			i := slices.IndexFunc(list, func(a Awaited) bool { return a.Title == title })
+			if i < 0 {
+				i = len(list)
+				list = append(list, Awaited{Title: title})
+			}
+			list[i].Verdicts++
+			if !slices.Contains(list[i].Sheets, f.Calculation) {
+				list[i].Sheets = append(list[i].Sheets, f.Calculation)
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Awaited) int { return b.Verdicts - a.Verdicts })
+	return list
 }
 
 // Beyond tells whether any verdict of the survey is "beyond".

@@ -47,6 +47,7 @@ export function showSurvey(app, main) {
         }),
       ),
       findings(survey.findings),
+      awaited(survey),
       cautionList(survey.cautions ?? []),
       list('How one thing leads to another', survey.chains ?? []),
       ...survey.faults.map((fault) =>
@@ -98,6 +99,31 @@ function findings(all) {
       h('h2', {}, 'What the limits say, most urgent first'),
       others.length > 0 && glance(others),
       within.length > 0 && fold(`Within their limits (${within.length})`, glance(within)),
+    )
+  );
+}
+
+/**
+ * What to type so that more can be told.
+ * @param {import('../wasm/marinecalc.js').Survey} survey
+ */
+function awaited({ awaited, sheets }) {
+  /** @param {string} calculation */
+  const to = (calculation) => link({ calculation, title: sheets.find((s) => s.calculation === calculation)?.title ?? calculation });
+  return (
+    awaited.length > 0 &&
+    h(
+      'section',
+      {},
+      h('h2', {}, 'What would let more be told'),
+      h('p', {}, 'No source confirms a figure for these. Type what the maker gives or what you measured.'),
+      h(
+        'ul',
+        {},
+        ...awaited.map(({ title, verdicts, sheets: on }) =>
+          h('li', {}, `${title}: ${verdicts === 1 ? 'one verdict waits' : `${verdicts} verdicts wait`} for it. `, ...on.flatMap((c, i) => [i > 0 && ', ', to(c)])),
+        ),
+      ),
     )
   );
 }

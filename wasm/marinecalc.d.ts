@@ -223,6 +223,8 @@ export interface Survey {
   cautions: Caution[];
   /** Limits without a reading, and how to take it. */
   open: Finding[];
+  /** Figures that no source confirms, that which tells most first. */
+  awaited: Awaited[];
   sheets: Sheet[];
   missing: Missing[];
   faults: Fault[];
@@ -234,6 +236,15 @@ export interface Finding {
   /** The calculation's title. */
   sheet: string;
   verdict: Verdict;
+}
+
+/** A figure that verdicts wait for until somebody types it. */
+export interface Awaited {
+  title: string;
+  /** How many wait for it, with or without others. */
+  verdicts: number;
+  /** The calculations that ask for it. */
+  sheets: string[];
 }
 
 /** A calculation the boat does not allow yet, and the readings it waits for. */
@@ -386,6 +397,8 @@ export interface Verdict {
   authority?: string;
   source?: string;
   settle?: string;
+  /** The figures without which no verdict is drawn, by title. */
+  awaits?: string[];
 }
 
 /** A hazard; the signal words are those of ANSI Z535.6. */

@@ -66,6 +66,13 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 	for _, f := range s.Findings {
 		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Word)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
 	}
+	var awaited []string
+	for _, a := range s.Awaited {
+		awaited = append(awaited, fmt.Sprintf("%s (for %d, on %s)", strings.ToLower(a.Title), a.Verdicts, strings.Join(a.Sheets, ", ")))
+	}
+	if len(awaited) > 0 {
+		fmt.Fprintln(out, wrapped("  ", "To tell more, type: "+strings.Join(awaited, "; ")+"."))
+	}
 	for _, chain := range s.Chains {
 		fmt.Fprintln(out, wrapped("  ", "Because: "+chain))
 	}

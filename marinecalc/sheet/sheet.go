@@ -124,6 +124,7 @@ type Verdict struct {
 	Authority   string   `json:"authority"`
 	Source      string   `json:"source"`
 	Settle      string   `json:"settle,omitempty"` // what would settle it
+	Awaits      []string `json:"awaits,omitempty"` // the figures without which no verdict is drawn, by title
 }
 
 // Caution is what can hurt in the work that the sheet belongs to. Signal is
