@@ -5,6 +5,7 @@ import (
 
 	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -58,7 +59,11 @@ func Open(id string) (*Blank, error) {
 	}
 	b := &Blank{Entry: Entry{ID: id, Title: k.Title, Answers: k.Answers}}
 	for _, p := range k.Input.Properties {
-		b.Inputs = append(b.Inputs, blankInput(p, slices.Contains(k.Input.Needs, p.Name)))
+		in := blankInput(p, slices.Contains(k.Input.Needs, p.Name))
+		if p.Rows == gauges {
+			in.Choices = gaugesFor(p, k.Input, rules.Standard())
+		}
+		b.Inputs = append(b.Inputs, in)
 	}
 	return b, nil
 }
@@ -96,6 +101,39 @@ func choices(p *contract.Property, book *rules.Book) []Choice {
 		for i := range picks {
 			list = append(list, Choice{picks[i], names[i]})
 		}
+	}
+	return list
+}
+
+// gauges is the table whose rows are instruments.
+const gauges = "gauges"
+
+// gaugesFor lists the gauges that read the kind of quantity that an input is
+// read with; all of them where that is not said.
+func gaugesFor(p, root *contract.Property, book *rules.Book) []Choice {
+	var kinds []*quantity.Kind
+	var look func(*contract.Property)
+	look = func(reading *contract.Property) {
+		if reading == nil {
+			return
+		}
+		if reading.ReadBy == p.Name && reading.Kind != nil {
+			kinds = append(kinds, reading.Kind)
+		}
+		look(reading.Items)
+		for _, child := range reading.Properties {
+			look(child)
+		}
+	}
+	look(root)
+	var list []Choice
+	for _, row := range book.Table(gauges).Rows {
+		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return readsKind(row, k) }) {
+			list = append(list, Choice{row.Pick, row.Name})
+		}
+	}
+	if len(list) == 0 {
+		return choices(p, book)
 	}
 	return list
 }

@@ -221,6 +221,11 @@ func askBlank(r *request) (reply, error) {
 	}
 	out := reply{Schema: k.Text, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, k.Input, r.options.Rules)
+	for _, p := range k.Input.Properties {
+		if p.Rows == gauges {
+			out.Choices[gauges+p.Pointer] = gaugesFor(p, k.Input, r.options.Rules)
+		}
+	}
 	for _, c := range r.options.Rules.Cautions(r.calculation) {
 		out.Cautions = append(out.Cautions, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 	}

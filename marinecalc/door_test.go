@@ -288,6 +288,35 @@ func TestRunOfAReading(t *testing.T) {
 	}
 }
 
+// A gauge is chosen among those that read the quantity in question.
+func TestGaugesFitWhatTheyRead(t *testing.T) {
+	for _, c := range []struct{ calculation, input, has, hasNot string }{
+		{"gland-heat", "thermometer", "contact-thermometer", "feeler-gauge"},
+		{"coupling-alignment", "gapGauge", "feeler-gauge", "torque-wrench"}, // it reads what stands in a list
+		{"reading-trend", "readingGauge", "feeler-gauge", "nothing"},        // any kind of reading
+	} {
+		b, err := Open(c.calculation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		blank, _ := json.Marshal(map[string]any{"ask": "blank", "calculation": c.calculation})
+		var reply struct{ Choices map[string][]Choice }
+		if err := json.Unmarshal(Call(blank), &reply); err != nil {
+			t.Fatal(err)
+		}
+		i := slices.IndexFunc(b.Inputs, func(in BlankInput) bool { return in.Name == c.input })
+		for door, list := range map[string][]Choice{"Go": b.Inputs[i].Choices, "the page": reply.Choices["gauges/"+c.input]} {
+			picks := map[string]bool{}
+			for _, choice := range list {
+				picks[choice.Pick] = true
+			}
+			if !picks[c.has] || picks[c.hasNot] {
+				t.Errorf("%s %s in %s: %v", c.calculation, c.input, door, list)
+			}
+		}
+	}
+}
+
 func TestSurveySaysWhatIsMissing(t *testing.T) {
 	s, err := Check(demoBoat(t, "kittiwake"), Options{Trials: -1})
 	if err != nil {

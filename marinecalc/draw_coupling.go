@@ -63,11 +63,11 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 	}
 	for _, hour := range []int{12, 3, 6, 9} {
 		clock := float64(hour) * math.Pi / 6
-		tx, ty := at(clock, rim-20)
+		tx, ty := at(clock, rim-13)
 		p.text(faint, "middle", tx, ty+5, itoa(hour))
 		inside := rim / 1.75
 		if hour == 3 || hour == 9 {
-			inside = rim / 2.6 // words are wide: keep them off the hour beside them
+			inside = rim / 2.7 // words are wide: keep them off the hour beside them
 		}
 		tx, ty = at(clock, inside)
 		p.text(ink, "middle", tx, ty+5, show(align.GapAt(out, quantity.Direction(clock))))

@@ -363,7 +363,7 @@ func (f *filling) gaugeAccuracy(p *contract.Property, si float64) float64 {
 	if gauge == nil {
 		return 0
 	}
-	row := f.session.book.Table("gauges").Find(gauge.word, f.lookup)
+	row := f.session.book.Table(gauges).Find(gauge.word, f.lookup)
 	if row == nil {
 		return 0
 	}

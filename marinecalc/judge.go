@@ -301,7 +301,7 @@ func (w *writing) measurable(i int, p *contract.Property) (spread.Measured, []ru
 	}
 	m := spread.Measured{Factor: i, InHand: in.StdDev()}
 	var rows []rules.Row
-	for _, row := range w.session.book.Table("gauges").Rows {
+	for _, row := range w.session.book.Table(gauges).Rows {
 		if !readsKind(row, kind) {
 			continue
 		}

@@ -106,7 +106,7 @@ func (s *session) howTo(k *contract.Calculation, missing []*contract.Property) [
 		}
 		if g := k.Input.Child(readBy); g != nil {
 			pick, _ := g.Default.(string)
-			if row := s.book.Table("gauges").Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+			if row := s.book.Table(gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
 				n.Gauge = row.Name
 			}
 		}

@@ -195,7 +195,7 @@ func (t *trend) accuracy(gauge string, bad *problem.List) float64 {
 	if gauge == "" || len(t.series.Points) == 0 {
 		return 0
 	}
-	row := t.session.book.Table("gauges").Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
+	row := t.session.book.Table(gauges).Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
 	if row == nil {
 		return 0
 	}

@@ -147,7 +147,7 @@ export class Field {
   /** @param {{ [name: string]: string }} about */
   #choice(about) {
     const { pointer, schema } = this;
-    const options = choices(schema, this.#setting.choices);
+    const options = choices(schema, this.#setting.choices, pointer);
     const kept = this.#setting.typed(pointer);
     const held = kept === undefined ? '' : String(kept);
     if (held !== '' && !options.some((o) => String(o.value) === held)) {
@@ -190,14 +190,15 @@ function isChoice(schema) {
 /**
  * @param {Schema} schema
  * @param {Choices} tables
+ * @param {string} [pointer] where a table is narrowed for one place
  * @returns {{ value: unknown, words: string }[]}
  */
-function choices(schema, tables) {
+function choices(schema, tables, pointer) {
   if (schema.enum) {
     return schema.enum.map((value, i) => ({ value, words: schema.enumTitles?.[i] ?? String(value) }));
   }
   if (schema.rows !== undefined) {
-    return (tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
+    return (tables[`${schema.rows}${pointer}`] ?? tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
   }
   return [
     { value: true, words: 'Yes' },

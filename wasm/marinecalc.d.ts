@@ -209,7 +209,7 @@ export type ReplyTo<R extends Request> =
                       ? { ok: true; boat: Json }
                       : SurveyDone);
 
-/** For each table of rows, what can be picked. */
+/** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
 export type Choices = { [table: string]: { pick: string; name: string }[] };
 
 /** All that a boat file allows to be worked out, what is urgent first, and what the rest lacks. */
