@@ -27,13 +27,15 @@ export function takeInHand(id) {
 }
 
 /**
- * Puts a boat on the shelf and takes it in hand.
+ * Puts a boat on the shelf and takes it in hand. Where another is called
+ * alike, it gets a number behind its name.
  * @param {Json} boat
  */
 export function add(boat) {
   const id = crypto.randomUUID();
   const others = boats().filter((k) => Object.keys(k.boat).length > 0);
-  keep('boats', [...others, { id, boat }]);
+  const named = 'name' in boat ? { ...boat, name: unlike(nameOf(boat), others.map((k) => nameOf(k.boat))) } : boat;
+  keep('boats', [...others, { id, boat: named }]);
   takeInHand(id);
 }
 
@@ -52,6 +54,18 @@ export function remove() {
   keep('boats', boats().filter((k) => k.id !== id));
   keep('boat', undefined);
   keep(`typed.${id}`, undefined);
+}
+
+/**
+ * A name that none of the others has.
+ * @param {string} name
+ * @param {string[]} others
+ */
+export function unlike(name, others) {
+  for (let n = 2, tried = name; ; n++) {
+    if (!others.includes(tried)) return tried;
+    tried = `${name} (${n})`;
+  }
 }
 
 /**

@@ -3,6 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 import { at, below, names, trimmed, withAt } from './pointer.js';
+import { unlike } from './shelf.js';
 import { unitFor, withUnit } from './units.js';
 
 test('pointers escape as RFC 6901 says', () => {
@@ -25,6 +26,11 @@ test('putting leaves the old value alone and clears what becomes empty', () => {
   assert.deepEqual(withAt(before, '/engine/speed', '2800 rpm'), { engine: { power: '24 kW', speed: '2800 rpm' } });
   assert.deepEqual(before, { engine: { power: '24 kW' } });
   assert.equal(withAt(before, '/engine/power', undefined), undefined);
+});
+
+test('two boats of one name are told apart', () => {
+  assert.equal(unlike('Petrel', ['Dipper']), 'Petrel');
+  assert.equal(unlike('Petrel', ['Petrel', 'Petrel (2)', 'Dipper']), 'Petrel (3)');
 });
 
 test('rows keep their numbers', () => {
