@@ -180,7 +180,7 @@ func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property
 	}
 	if p.Usual != "" {
 		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
-			_, has := r.Values[p.Name]
+			_, has := r.Values.Find(p.Name)
 			return r.Pick == p.Usual && has
 		})
 		if !found {
@@ -289,7 +289,8 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	}
 	for _, name := range book.Tables() {
 		for _, r := range book.Table(name).Rows {
-			for column := range r.Values {
+			for _, v := range r.Values {
+				column := v.Column
 				if kind, has := kinds[column]; has && kind != book.Table(name).Columns[column] {
 					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, book.Table(name).Columns[column], kind)
 				}

@@ -17,7 +17,7 @@ func judgement(book *rules.Book, id string) float64 {
 	if row == nil {
 		return math.NaN() // a test finds every row that is asked for
 	}
-	return row.Values["figure"].SI
+	return row.Values.Of("figure").SI
 }
 
 func (f *finder) figure(id string) float64 { return judgement(f.book, id) }

@@ -201,8 +201,8 @@ func (f *filling) pickRows() {
 		if k.source == "" {
 			k.source = row.Source.String()
 		}
-		for name, v := range row.Values {
-			f.standIn(name, v, row, sheet.HandbookRow)
+		for _, v := range row.Values {
+			f.standIn(v.Column, v.Value, row, sheet.HandbookRow)
 		}
 	}
 }
@@ -259,7 +259,7 @@ func (f *filling) takeUsual() {
 		}
 		if p.Usual != "" {
 			if row := f.session.book.Table("usual-values").Find(p.Usual, f.lookup); row != nil {
-				if v, ok := row.Values[p.Name]; ok {
+				if v, ok := row.Values.Find(p.Name); ok {
 					f.standIn(p.Name, v, row, sheet.UsualValue)
 					continue
 				}
@@ -367,7 +367,7 @@ func (f *filling) gaugeAccuracy(p *contract.Property, si float64) float64 {
 	if row == nil {
 		return 0
 	}
-	a, err := p.Kind.ParseAccuracy(row.Values["accuracy"].Text, si)
+	a, err := p.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
 	if err != nil {
 		f.problems.Add(gauge.where, fmt.Sprintf("%s cannot be read with a %s", p.Title, row.Name), "a gauge for a "+strings.ReplaceAll(p.Kind.Name, "-", " "), "choose the gauge that was used")
 		return 0

@@ -305,7 +305,7 @@ func (w *writing) measurable(i int, p *contract.Property) (spread.Measured, []ru
 		if !readsKind(row, kind) {
 			continue
 		}
-		a, err := kind.ParseAccuracy(row.Values["accuracy"].Text, si)
+		a, err := kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
 		if err == nil && a > 0 {
 			m.Gauges = append(m.Gauges, spread.Factor{Estimate: si, Low: si - a, High: si + a, Shape: spread.Rectangular}.StdDev())
 			rows = append(rows, row)
@@ -316,5 +316,5 @@ func (w *writing) measurable(i int, p *contract.Property) (spread.Measured, []ru
 
 // readsKind tells whether a gauge reads that kind of quantity.
 func readsKind(gauge rules.Row, kind *quantity.Kind) bool {
-	return strings.Contains(gauge.Values["reads"].Text, strings.ReplaceAll(kind.Name, "-", " "))
+	return strings.Contains(gauge.Values.Of("reads").Text, strings.ReplaceAll(kind.Name, "-", " "))
 }

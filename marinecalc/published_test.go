@@ -213,7 +213,7 @@ func (row *publishedRow) runRule(t *testing.T) {
 		t.Fatalf("table %s has no row %s here", row.Table, row.Pick)
 	}
 	for column, want := range row.Expect {
-		v, ok := found.Values[column]
+		v, ok := found.Values.Find(column)
 		if !ok {
 			t.Errorf("row %s has no %s", found.ID, column)
 			continue

@@ -26,7 +26,7 @@ func sizesOf(book *rules.Book) []fluid.Size {
 	var list []fluid.Size
 	for _, row := range book.Table("particle-sizes").Rows {
 		if len(list) < fluid.MostSizes {
-			list = append(list, fluid.Size{Name: row.Name, Size: quantity.Length(row.Values["size"].SI)})
+			list = append(list, fluid.Size{Name: row.Name, Size: quantity.Length(row.Values.Of("size").SI)})
 		}
 	}
 	if book == rules.Standard() { // books laid over come and go
@@ -40,7 +40,7 @@ func classify(s *session, in fluid.Counts) (fluid.Cleanliness, error) {
 	rows := s.book.Table("cleanliness-codes").Rows
 	scale := make([]fluid.Step, len(rows))
 	for i, row := range rows {
-		scale[i] = fluid.Step{Code: int(row.Values["code"].SI), Most: row.Values["most"].SI}
+		scale[i] = fluid.Step{Code: int(row.Values.Of("code").SI), Most: row.Values.Of("most").SI}
 	}
 	return fluid.Classify(in, scale)
 }

@@ -39,8 +39,8 @@ func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
 		if !row.Valid.Meets(known) {
 			continue
 		}
-		text := func(column string) string { return row.Values[column].Text }
-		list = append(list, vibration.Source{Name: row.Name, Base: text("base"), Multiple: row.Values["multiple"].SI,
+		text := func(column string) string { return row.Values.Of(column).Text }
+		list = append(list, vibration.Source{Name: row.Name, Base: text("base"), Multiple: row.Values.Of("multiple").SI,
 			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look")})
 	}
 	return list

@@ -199,7 +199,7 @@ func (t *trend) accuracy(gauge string, bad *problem.List) float64 {
 	if row == nil {
 		return 0
 	}
-	a, err := t.property.Kind.ParseAccuracy(row.Values["accuracy"].Text, t.series.Points[len(t.series.Points)-1].Value)
+	a, err := t.property.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, t.series.Points[len(t.series.Points)-1].Value)
 	if err != nil {
 		bad.Add("/readingGauge", t.property.Title+" cannot be read with a "+row.Name, "a gauge for a "+strings.ReplaceAll(t.property.Kind.Name, "-", " "), "choose the gauge that was used")
 	}

@@ -90,9 +90,9 @@ func TestShapesAreKnown(t *testing.T) {
 	}
 	for _, name := range Standard().Tables() {
 		for _, r := range Standard().Table(name).Rows {
-			for column, v := range r.Values {
+			for _, v := range r.Values {
 				if !known[v.Shape] {
-					t.Errorf("%s, row %s, %s: shape %q", name, r.ID, column, v.Shape)
+					t.Errorf("%s, row %s, %s: shape %q", name, r.ID, v.Column, v.Shape)
 				}
 			}
 		}

@@ -167,16 +167,16 @@ func (s *sheaf) faults(where string) problem.List {
 	for i := range s.Rows {
 		r := &s.Rows[i]
 		add("rows", i, r.ID, r.missing())
-		for column, v := range r.Values {
-			kind, ok := s.Columns[column]
+		for n := range r.Values {
+			v := &r.Values[n]
+			kind, ok := s.Columns[v.Column]
 			if !ok {
-				add("rows", i, r.ID, fmt.Sprintf("%q is not one of its columns", column))
+				add("rows", i, r.ID, fmt.Sprintf("%q is not one of its columns", v.Column))
 				continue
 			}
 			if err := v.settle(kind); err != nil {
-				add("rows", i, r.ID, column+": "+err.Error())
+				add("rows", i, r.ID, v.Column+": "+err.Error())
 			}
-			r.Values[column] = v
 		}
 	}
 	for i := range s.Limits {

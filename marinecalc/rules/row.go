@@ -7,6 +7,8 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
@@ -98,12 +100,12 @@ func (b Backing) missing() string {
 
 // Row is one row of a table.
 type Row struct {
-	ID     string           `json:"id"`
-	Pick   string           `json:"pick"` // what people choose; several rows may share it, each with its own Valid
-	Name   string           `json:"name"`
-	Valid  Valid            `json:"valid"`
-	Values map[string]Value `json:"values"`
-	Note   string           `json:"note"`
+	ID     string `json:"id"`
+	Pick   string `json:"pick"` // what people choose; several rows may share it, each with its own Valid
+	Name   string `json:"name"`
+	Valid  Valid  `json:"valid"`
+	Values Values `json:"values"`
+	Note   string `json:"note"`
 	// Decides is false on rows of the least sure kind: they start a
 	// calculation but never stand behind a verdict.
 	Decides bool `json:"decides"`
@@ -124,6 +126,44 @@ func (r *Row) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
+// Values are what a row says, column by column.
+type Values []Cell
+
+// Cell is one value and its column.
+type Cell struct {
+	Column string
+	Value
+}
+
+// UnmarshalJSON reads an object of values by column.
+func (v *Values) UnmarshalJSON(text []byte) error {
+	var byColumn map[string]Value
+	if err := json.Unmarshal(text, &byColumn); err != nil {
+		return err
+	}
+	*v = make(Values, 0, len(byColumn))
+	for _, column := range slices.Sorted(maps.Keys(byColumn)) {
+		*v = append(*v, Cell{column, byColumn[column]})
+	}
+	return nil
+}
+
+// Find returns the value of a column.
+func (v Values) Find(column string) (value Value, ok bool) {
+	for i := range v {
+		if v[i].Column == column {
+			return v[i].Value, true
+		}
+	}
+	return Value{}, false
+}
+
+// Of returns the value of a column, or an empty one.
+func (v Values) Of(column string) Value {
+	value, _ := v.Find(column)
+	return value
+}
+
 // Value is what a row says in one column: a text, or a number in SI with or
 // without a range.
 type Value struct {
@@ -132,7 +172,6 @@ type Value struct {
 	Shape     string // "", "rectangular", "triangular" or "normal"
 	Text      string // as written; the whole value where the column is text
 	IsText    bool
-	Reading   quantity.Reading
 }
 
 // Ranged tells whether the value has a spread.
@@ -170,10 +209,9 @@ func (v *Value) settle(column string) error {
 		column = "ratio"
 	}
 	if raw[0] != '{' {
-		var err error
-		v.Reading, err = read(raw)
-		v.SI, v.Low, v.High = v.Reading.SI, v.Reading.SI, v.Reading.SI
-		if a := v.Reading.Accuracy; a > 0 {
+		r, err := read(raw)
+		v.SI, v.Low, v.High = r.SI, r.SI, r.SI
+		if a := r.Accuracy; a > 0 {
 			v.Low, v.High, v.Shape = v.SI-a, v.SI+a, "rectangular"
 		}
 		return err
@@ -196,9 +234,9 @@ func (v *Value) settle(column string) error {
 		if err != nil {
 			return err
 		}
-		*part.to, v.Reading.Unit = r.SI, r.Unit
+		*part.to = r.SI
 	}
-	v.Reading.SI, v.Shape = v.SI, ranged.Shape
+	v.Shape = ranged.Shape
 	switch {
 	case v.Shape != "rectangular" && v.Shape != "triangular" && v.Shape != "normal":
 		return fmt.Errorf("shape %q is not rectangular, triangular or normal", v.Shape)

@@ -4,7 +4,6 @@ package sample
 
 import (
 	"encoding/json"
-	"maps"
 	"math/rand/v2"
 	"slices"
 
@@ -41,7 +40,9 @@ func (g *Source) Next() map[string]any {
 		}
 		if row := g.row(rules.Standard().Table(p.Rows), filled); row != nil {
 			input[p.Name] = row.Pick
-			maps.Copy(filled, row.Values)
+			for _, v := range row.Values {
+				filled[v.Column] = v.Value
+			}
 		}
 	}
 	for _, p := range g.calculation.Input.Properties {
