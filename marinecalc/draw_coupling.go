@@ -65,11 +65,10 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		clock := float64(hour) * math.Pi / 6
 		tx, ty := at(clock, rim-13)
 		p.text(faint, "middle", tx, ty+5, itoa(hour))
-		inside := rim / 1.75
+		tx, ty = at(clock, rim/1.75)
 		if hour == 3 || hour == 9 {
-			inside = rim / 2.7 // words are wide: keep them off the hour beside them
+			ty += 16 // words are wide: below the hour, not beside it
 		}
-		tx, ty = at(clock, inside)
 		p.text(ink, "middle", tx, ty+5, show(align.GapAt(out, quantity.Direction(clock))))
 	}
 	for _, r := range in.Readings {

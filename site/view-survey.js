@@ -104,6 +104,15 @@ function findings(all) {
 }
 
 /**
+ * A verdict that waits for figures, in short: its sheet says the rest.
+ * @param {import('../wasm/marinecalc.js').Verdict} verdict
+ * @param {string[]} figures
+ */
+function waiting({ title, value, bound }, figures) {
+  return `${title}: ${value}, where ${bound} is asked. Waits for ${figures.join(', ').toLowerCase()}.`;
+}
+
+/**
  * What to type so that more can be told.
  * @param {import('../wasm/marinecalc.js').Survey} survey
  */
@@ -138,7 +147,7 @@ function glance(some) {
         'li',
         {},
         h('p', {}, badge(verdict.word)),
-        h('p', {}, verdict.sentence),
+        h('p', {}, verdict.awaits ? waiting(verdict, verdict.awaits) : verdict.sentence),
         h('p', {}, link({ calculation, title: sheet })),
       ),
     ),
