@@ -38,6 +38,21 @@ func BenchmarkPlain(b *testing.B) {
 	}
 }
 
+// BenchmarkBrief: the same without worked lines and drawings.
+func BenchmarkBrief(b *testing.B) {
+	for _, c := range catalogue {
+		b.Run(c.id, func(b *testing.B) {
+			input := benchInput(b, c)
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Run(c.id, input, Options{Trials: -1, Brief: true}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
 // BenchmarkRanges: the same with 4096 trials. Issue 2 asks for under 5 ms.
 func BenchmarkRanges(b *testing.B) {
 	for _, c := range catalogue {

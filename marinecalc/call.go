@@ -152,12 +152,16 @@ func readRequest(text []byte) (*request, problem.List) {
 			}
 		case "seed":
 			r.options.Seed = uint64(whole(name, 1<<53, v))
+		case "brief":
+			if r.options.Brief, ok = v.(bool); !ok {
+				problems.Add("/brief", "brief is not a yes or no", "true, false", "")
+			}
 		case "overlays":
 			if r.overlays, ok = v.([]any); !ok {
 				problems.Add("/overlays", "overlays is not a list", "a list of rule files", "")
 			}
 		default:
-			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, overlays, table, csv", "")
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request", name), "ask, calculation, input, boat, before, after, units, trials, seed, brief, overlays, table, csv", "")
 		}
 	}
 	if _, known := asks[r.ask]; !known && len(problems) == 0 {

@@ -368,6 +368,26 @@ func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
 	}
 }
 
+// A brief sheet is the whole one but for its worked lines and drawings, and
+// the sources that only those name.
+func TestBriefSheet(t *testing.T) {
+	boat := demoBoat(t, "kittiwake")
+	for _, entry := range Calculations() {
+		whole, brief := mustRun(t, entry.ID, `{}`, Options{Boat: boat}), mustRun(t, entry.ID, `{}`, Options{Boat: boat, Brief: true})
+		if len(whole.Work) == 0 || len(brief.Work) > 0 || len(brief.Drawings) > 0 {
+			t.Errorf("%s: whole has %d lines, brief %d and %d drawings", entry.ID, len(whole.Work), len(brief.Work), len(brief.Drawings))
+		}
+		whole.Work, whole.Drawings, whole.Sources = brief.Work, brief.Drawings, brief.Sources
+		if diff := cmp.Diff(whole, brief); diff != "" {
+			t.Errorf("%s, brief (-whole +brief):\n%s", entry.ID, diff)
+		}
+	}
+	var reply struct{ OK bool }
+	if err := json.Unmarshal(Call([]byte(`{"ask": "run", "calculation": "shaft-torque", "brief": "yes"}`)), &reply); err != nil || reply.OK {
+		t.Error("brief as a text was taken")
+	}
+}
+
 // The same seed gives the same numbers; another seed moves only the ranges,
 // and those little.
 func TestSeeds(t *testing.T) {

@@ -24,6 +24,7 @@ type Options struct {
 	Trials int         // 0 is DefaultTrials; less than 0 gives no ranges
 	Seed   uint64      // of the trials; 0 is 1
 	Rules  *rules.Book // nil is rules.Standard()
+	Brief  bool        // the sheet without its worked lines and drawings, for a host that shows neither
 }
 
 // session is what the calculations of one request share: earlier results are
@@ -34,6 +35,7 @@ type session struct {
 	units  quantity.System
 	trials int
 	seed   uint64
+	brief  bool
 	done   map[string]*outcome // nil while being worked out, or when it cannot be
 	kept   any                 // what the calculation under way keeps from its run on the estimates for its trials
 }
@@ -45,7 +47,7 @@ type outcome struct {
 }
 
 func (o Options) session() (*session, error) {
-	s := &session{boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, done: map[string]*outcome{}}
+	s := &session{boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*outcome{}}
 	if s.book == nil {
 		s.book = rules.Standard()
 	}

@@ -32,14 +32,17 @@ func (w *writing) keep(v float64) *float64 {
 func (w *writing) write() *outcome {
 	s := &sheet.Sheet{
 		Calculation: w.contract.ID, Title: w.contract.Title, Answers: w.contract.Answers,
-		Inputs: w.inputLines(), Results: w.resultLines(), Tables: w.tableLines(), Work: w.tableWork(w.workLines()),
+		Inputs: w.inputLines(), Results: w.resultLines(), Tables: w.tableLines(), Work: []sheet.Work{},
 		Trials: w.trials, Notes: w.notes,
+	}
+	if !w.session.brief {
+		s.Work = w.tableWork(w.workLines())
 	}
 	s.Verdicts = w.verdicts()
 	s.Cautions = w.cautions()
 	s.Next = w.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
-	if w.call.draw != nil {
+	if w.call.draw != nil && !w.session.brief {
 		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units, currency: w.currency})...)
 	}
 	s.Sources = sources(s)

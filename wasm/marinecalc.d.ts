@@ -28,6 +28,8 @@ interface Printing {
   /** Trials of the Monte Carlo propagation; 0 gives no ranges, absent gives 4096. */
   trials?: number;
   seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
   overlays?: Json[];
 }
 

@@ -21,16 +21,17 @@ const unknown = "not known"
 func (k *Kind) Print(si float64, s System, metric, us string) string {
 	var buf [96]byte
 	out := buf[:0]
-	m, mName := k.sized(si, metric, k.metric)
-	u, uName := k.sized(si, us, k.us)
-	switch {
-	case math.IsNaN(si) || math.IsInf(si, 0):
+	if math.IsNaN(si) || math.IsInf(si, 0) {
 		return unknown
-	case s == US:
-		out = appendQuantity(out, si, u, uName, true)
-	default:
-		out = appendQuantity(out, si, m, mName, true)
-		if s == Both && mName != uName {
+	}
+	if s == US {
+		u, name := k.sized(si, us, k.us)
+		return string(appendQuantity(out, si, u, name, true))
+	}
+	m, mName := k.sized(si, metric, k.metric)
+	out = appendQuantity(out, si, m, mName, true)
+	if s == Both {
+		if u, uName := k.sized(si, us, k.us); mName != uName {
 			out = append(out, " ("...)
 			out = appendQuantity(out, si, u, uName, true)
 			out = append(out, ')')

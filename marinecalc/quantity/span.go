@@ -12,16 +12,17 @@ func (k *Kind) PrintSpan(low, high float64, s System, metric, us string) string 
 	var buf [128]byte
 	out := buf[:0]
 	size := max(math.Abs(low), math.Abs(high))
-	m, mName := k.sized(size, metric, k.metric)
-	u, uName := k.sized(size, us, k.us)
-	switch {
-	case math.IsNaN(low+high) || math.IsInf(low+high, 0):
+	if math.IsNaN(low+high) || math.IsInf(low+high, 0) {
 		return unknown
-	case s == US:
-		out = appendSpan(out, low, high, u, uName)
-	default:
-		out = appendSpan(out, low, high, m, mName)
-		if s == Both && mName != uName {
+	}
+	if s == US {
+		u, name := k.sized(size, us, k.us)
+		return string(appendSpan(out, low, high, u, name))
+	}
+	m, mName := k.sized(size, metric, k.metric)
+	out = appendSpan(out, low, high, m, mName)
+	if s == Both {
+		if u, uName := k.sized(size, us, k.us); mName != uName {
 			out = append(out, " ("...)
 			out = appendSpan(out, low, high, u, uName)
 			out = append(out, ')')
