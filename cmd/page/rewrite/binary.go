@@ -43,6 +43,14 @@ type reader struct {
 
 var errShort = errors.New("the module ends too early")
 
+// done is an error where anything is left.
+func (r *reader) done() error {
+	if r.err == nil && len(r.rest) > 0 {
+		return errors.New("there is more in a section than it counts")
+	}
+	return r.err
+}
+
 func (r *reader) bytes(n uint64) []byte {
 	if n > uint64(len(r.rest)) {
 		r.rest, r.err = nil, errShort
@@ -58,6 +66,16 @@ func (r *reader) byte() byte {
 		return b[0]
 	}
 	return 0
+}
+
+// count reads how many things follow, each of at least a byte.
+func (r *reader) count() int {
+	n := r.number()
+	if n > uint64(len(r.rest)) {
+		r.fail(errShort)
+		return 0
+	}
+	return int(n)
 }
 
 // number reads an unsigned LEB128.
@@ -98,24 +116,29 @@ func (r *reader) signed() (v int64) {
 
 func (r *reader) fail(err error) { r.rest, r.err = nil, err }
 
-func appendAddress(to []byte, v int64) []byte {
-	for ; v >= 0x40; v >>= 7 {
-		to = append(to, byte(v)|0x80)
+// appendSigned writes a signed LEB128.
+func appendSigned(to []byte, v int64) []byte {
+	for {
+		b := byte(v & 0x7f)
+		v >>= 7
+		if v == 0 && b&0x40 == 0 || v == -1 && b&0x40 != 0 {
+			return append(to, b)
+		}
+		to = append(to, b|0x80)
 	}
-	return append(to, byte(v))
 }
 
 // locals reads the declarations of a function's locals and gives room for two
 // more of 32 bits, and how many there were.
 func (r *reader) locals() (declared []byte, n int64) {
-	groups := r.number()
+	groups := r.count()
 	from := r.rest
 	for range groups {
 		n += int64(r.number())
 		r.byte()
 	}
 	const i32 = 0x7f
-	declared = binary.AppendUvarint(nil, groups+1)
+	declared = binary.AppendUvarint(nil, uint64(groups)+1)
 	declared = append(declared, from[:len(from)-len(r.rest)]...)
 	return append(declared, 2, i32), n
 }

@@ -1,5 +1,7 @@
 package rewrite
 
+import "math"
+
 // improve makes each basic block better for itself.
 func (f *function) improve() {
 	for i := range f.blocks {
@@ -15,8 +17,8 @@ func (f *function) improve() {
 
 // leaveInPanic makes calls go out for good that stand within a WebAssembly
 // block and after which the stack is unwound if they say so. They panic or let
-// the stack grow, and always say so. With no way back from there, a host knows
-// behind the block what it knew before.
+// the stack grow, and always say so. As nothing comes back from there, a host
+// that has checked an address before need not check it again behind.
 func (b basicBlock) leaveInPanic() {
 	for i, s := range b {
 		if s.op == brIf && s.to == toOut && s.depth > 0 && b[i+1].op == end {
@@ -75,7 +77,7 @@ func (b *basicBlock) addressOnStack() {
 	for i := 0; i < len(from); i++ {
 		short = append(short, from[i])
 		if i+4 >= len(from) || from[i].op != localGet || from[i].value != sp ||
-			from[i+1].op != i64ExtendI32U || from[i+2].op != i64Const || from[i+2].value < 0 || from[i+3].op != i64Add || from[i+4].op != i32WrapI64 {
+			from[i+1].op != i64ExtendI32U || from[i+2].op != i64Const || from[i+2].value < 0 || from[i+2].value > math.MaxInt32 || from[i+3].op != i64Add || from[i+4].op != i32WrapI64 {
 			continue
 		}
 		offset := from[i+2].value
@@ -85,7 +87,7 @@ func (b *basicBlock) addressOnStack() {
 			short = append(short, step{from[i].farther(offset), from[i].depth, nowhere})
 			continue
 		}
-		short = append(short, step{signed(i32Const, offset), from[i].depth, nowhere}, step{bare(i32Add), from[i].depth, nowhere})
+		short = append(short, step{constant(i32Const, offset), from[i].depth, nowhere}, step{bare(i32Add), from[i].depth, nowhere})
 	}
 	*b = short
 }
@@ -97,9 +99,9 @@ func (b *basicBlock) leaveFrame() {
 	var short basicBlock
 	for i := 0; i < len(from); i++ {
 		past, ok := from.passes(i)
-		if rest, then := from.passes(i + passing); ok && then && i+2*passing+1 < len(from) && from[i+2*passing+1].op == ret {
+		if rest, then := from.passes(i + passing); ok && then && from[i+2*passing:].returns() {
 			depth := from[i].depth
-			for _, in := range []instruction{number(localGet, sp), signed(i32Const, past+rest), bare(i32Add), number(globalSet, 0)} {
+			for _, in := range []instruction{on(localGet, sp), constant(i32Const, past+rest), bare(i32Add), on(globalSet, 0)} {
 				short = append(short, step{in, depth, nowhere})
 			}
 			i += 2*passing - 1
@@ -110,6 +112,11 @@ func (b *basicBlock) leaveFrame() {
 	*b = short
 }
 
+// returns tells that a number is given back next.
+func (b basicBlock) returns() bool {
+	return len(b) >= 2 && b[0].op == i32Const && b[1].op == ret
+}
+
 // passing is how many instructions add to the stack pointer.
 const passing = 5
 
@@ -118,20 +125,20 @@ func (b basicBlock) passes(i int) (by int64, ok bool) {
 	if i+passing > len(b) {
 		return 0, false
 	}
-	ok = b[i].is(localGet, sp) && b[i+1].op == i32Const && b[i+2].op == i32Add && b[i+3].is(localTee, sp) && b[i+4].is(globalSet, 0)
+	ok = b[i].is(localGet, sp) && b[i+1].op == i32Const && b[i+1].value > 0 && b[i+2].op == i32Add && b[i+3].is(localTee, sp) && b[i+4].is(globalSet, 0)
 	return b[i+1].value, ok
 }
 
 // copyInline writes out the copying and clearing of few bytes, for which a
 // host calls a function. It goes from back to front: when the first address is
-// in bounds, so are the others. Go never copies between places that overlap,
-// unless they are the same. spare is the first of two locals to be had.
+// in bounds, so are the others. Where places may overlap in part, Go calls a
+// function of its own instead. spare is the first of two locals to be had.
 func (b *basicBlock) copyInline(spare int64) {
 	var out basicBlock
 	for _, s := range *b {
 		n := len(out)
 		switch {
-		case n < 2 || s.op != prefixed || out[n-1].op != i32Const || out[n-1].value%8 != 0:
+		case n < 2 || s.op != prefixed || out[n-1].op != i32Const || out[n-1].value <= 0 || out[n-1].value%8 != 0:
 			out = append(out, s)
 		case s.value == memoryCopy && out[n-1].value <= longestCopy:
 			out = append(out[:n-1], copying(out[n-1].value, spare)...)
@@ -144,7 +151,8 @@ func (b *basicBlock) copyInline(spare int64) {
 	*b = out
 }
 
-// Beyond these many bytes, writing out mostly makes the module longer.
+// Beyond these many bytes it is left to the host. Measured in wazero: clearing
+// 288 bytes for each trial of an alignment cost 7 % of its time.
 const (
 	longestCopy = 128
 	longestFill = 512
@@ -153,11 +161,11 @@ const (
 // copying copies from the address on the top to the one below.
 func copying(length, spare int64) (c basicBlock) {
 	to, from := spare, spare+1
-	c.add(number(localSet, from))
-	c.add(number(localSet, to))
+	c.add(on(localSet, from))
+	c.add(on(localSet, to))
 	for at := length - 8; at >= 0; at -= 8 {
-		c.add(number(localGet, to))
-		c.add(number(localGet, from))
+		c.add(on(localGet, to))
+		c.add(on(localGet, from))
 		c.add(access(i64Load, at))
 		c.add(access(i64Store, at))
 	}
@@ -166,10 +174,10 @@ func copying(length, spare int64) (c basicBlock) {
 
 // clearing clears from the address on the top.
 func clearing(length, spare int64) (c basicBlock) {
-	c.add(number(localSet, spare))
+	c.add(on(localSet, spare))
 	for at := length - 8; at >= 0; at -= 8 {
-		c.add(number(localGet, spare))
-		c.add(number(i64Const, 0))
+		c.add(on(localGet, spare))
+		c.add(constant(i64Const, 0))
 		c.add(access(i64Store, at))
 	}
 	return c

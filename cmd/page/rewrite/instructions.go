@@ -61,7 +61,7 @@ func (r *reader) instruction() (in instruction) {
 	case op == br || op == brIf || op == 0x10 || 0x20 <= op && op <= 0x24:
 		in.value = int64(r.number())
 	case op == brTable:
-		for range r.number() + 1 {
+		for range r.count() + 1 {
 			r.number()
 		}
 	case op == 0x11 || 0x28 <= op && op <= 0x3e: // call_indirect, loads and stores
@@ -97,14 +97,14 @@ func (r *reader) instruction() (in instruction) {
 // bare is an instruction without an operand.
 func bare(op byte) instruction { return instruction{op: op, code: []byte{op}} }
 
-// number is an instruction with one small whole number behind it.
-func number(op byte, value int64) instruction {
-	return instruction{op, value, binary.AppendUvarint([]byte{op}, uint64(value))}
+// on is an instruction on a local or a global.
+func on(op byte, index int64) instruction {
+	return instruction{op, index, binary.AppendUvarint([]byte{op}, uint64(index))}
 }
 
-// signed is an instruction with a whole number behind it.
-func signed(op byte, value int64) instruction {
-	return instruction{op, value, appendAddress([]byte{op}, value)}
+// constant is an instruction that gives a whole number.
+func constant(op byte, value int64) instruction {
+	return instruction{op, value, appendSigned([]byte{op}, value)}
 }
 
 func (in instruction) is(op byte, value int64) bool { return in.op == op && in.value == value }

@@ -76,6 +76,7 @@ const (
 	nowhere = -1 - iota // no jump, or one within the basic block
 	toOut               // out of the block around all
 	toHead              // back to the table; only while the code is written
+	toTrap              // to where nothing should go; only while the code is written
 )
 
 func (b basicBlock) withoutNops() basicBlock {
@@ -91,8 +92,8 @@ func (b basicBlock) withoutNops() basicBlock {
 // constant that may be one counts, but not for a call that stands within a
 // WebAssembly block: it panics or lets the stack grow, and what is then gone
 // on with is another point. A function that defers also goes on at the point
-// before its call of deferreturn, which has no arguments and begins a basic
-// block.
+// before its call of deferreturn, and a goroutine ends in a call in the middle
+// of goexit; both have no arguments and begin a basic block.
 func findEntries(functions []function) {
 	const first = 0x1000
 	for i := range functions {
@@ -114,9 +115,9 @@ func findEntries(functions []function) {
 		}
 		for _, b := range f.blocks {
 			for i, s := range b.withoutNops() {
-				const call = 6 // instructions of a call before its place
+				const before = 6 // instructions of a call before the place where it goes on
 				if s.op == i64Const && s.depth == 0 {
-					enter(s.value, i == call)
+					enter(s.value, i == before)
 				}
 			}
 		}

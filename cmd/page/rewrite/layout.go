@@ -8,8 +8,10 @@ type layout struct {
 	back    map[int]int64 // the points by which jumps back go through the table, by place
 	entered []bool        // by place: whether the table leads there
 	wanted  []bool        // by place: whether a WebAssembly block must end there
-	home    []int         // by place: the first place of the loop that this block must stand in, or nowhere
+	home    []int         // by place: the first place of the loop that this block must stand in, or noLoop
 }
+
+const noLoop = -1
 
 func (f *function) lay() *layout {
 	n := len(f.order)
@@ -25,7 +27,7 @@ func (f *function) lay() *layout {
 		}
 	})
 	for at := range l.home {
-		l.home[at] = nowhere
+		l.home[at] = noLoop
 		for first, last := range l.loops {
 			if first < at && at <= last {
 				l.home[at] = max(l.home[at], first) // the innermost

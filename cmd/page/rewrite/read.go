@@ -8,7 +8,7 @@ import (
 func readFunctions(body []byte) ([]function, error) {
 	r := reader{rest: body}
 	var functions []function
-	for i := range r.number() {
+	for i := range r.count() {
 		f := function{code: r.bytes(r.number())}
 		if r.err != nil {
 			return nil, r.err
@@ -20,7 +20,7 @@ func readFunctions(body []byte) ([]function, error) {
 		}
 		functions = append(functions, f)
 	}
-	return functions, nil
+	return functions, r.done()
 }
 
 func (f *function) readConsts() error {
@@ -54,19 +54,21 @@ func (f *function) readRow() bool {
 		}
 	}
 	table := r.instruction()
-	if in.op != localGet || in.value != wantedPoint || table.op != brTable {
+	if r.err != nil || in.op != localGet || in.value != wantedPoint || table.op != brTable {
 		return false
 	}
 	t := reader{rest: table.code[1:]}
-	for range t.number() + 1 {
+	for range t.count() + 1 {
 		f.table = append(f.table, int64(t.number()))
 	}
+	// The last entry of the table leads to the last basic block, and one
+	// WebAssembly block ends before each.
 	last := int(f.table[len(f.table)-1])
-	if !looped {
-		outer, inner = inner-last-1, last+1
+	if !looped { // then those for the basic blocks stand right within that around all
+		outer, inner = inner-(last+1), last+1
 	}
 	f.unwind = outer == 1
-	if inner != last+1 || outer != 0 && outer != 1 || int(slices.Max(f.table)) > last || r.instruction().op != end {
+	if inner != last+1 || outer != 0 && outer != 1 || slices.Min(f.table) < 0 || int(slices.Max(f.table)) > last || r.instruction().op != end {
 		return false
 	}
 	blocks, ok := f.readBlocks(&r, last, looped)

@@ -71,7 +71,7 @@ const active = 0
 
 func readSegments(body []byte) (segments []segment, err error) {
 	r := reader{rest: body}
-	for range r.number() {
+	for range r.count() {
 		kind, op := r.byte(), r.byte()
 		address := r.address()
 		if done := r.byte(); r.err == nil && (kind != active || op != i32Const || done != end || address < 0) {
@@ -83,14 +83,14 @@ func readSegments(body []byte) (segments []segment, err error) {
 		}
 		segments = append(segments, segment{address, data})
 	}
-	return segments, nil
+	return segments, r.done()
 }
 
 func writeSegments(segments []segment) []byte {
 	body := binary.AppendUvarint(nil, uint64(len(segments)))
 	for _, s := range segments {
 		body = append(body, active, i32Const)
-		body = appendAddress(body, s.address)
+		body = appendSigned(body, s.address)
 		body = append(body, end)
 		body = binary.AppendUvarint(body, uint64(len(s.data)))
 		body = append(body, s.data...)

@@ -33,7 +33,7 @@ func (f *function) write() {
 	if len(w.back) > 0 {
 		w.begin(frame{loop, toHead})
 	}
-	w.beginBlocks(nowhere, len(f.order)-1)
+	w.beginBlocks(noLoop, len(f.order)-1)
 	w.table()
 	for at, b := range f.order {
 		if w.wanted[at] {
@@ -93,8 +93,8 @@ func (w *writer) outTo(f frame) int64 {
 
 // table writes the way to the points where the function is entered.
 func (w *writer) table() {
-	w.begin(frame{block, nowhere}) // of the points that nothing should go to
-	points := map[int64]int{}      // the place of each
+	w.begin(frame{block, toTrap}) // of the points that nothing should go to
+	points := map[int64]int{}     // the place of each
 	for p := range w.entries {
 		points[p] = w.place[w.blockOf(p)]
 	}
@@ -150,7 +150,7 @@ func (w *writer) jumpBack(point int64, s step) {
 		w.code = append(w.code, ifTrue, noResult)
 		depth++
 	}
-	w.code = append(w.code, signed(i32Const, point).code...)
+	w.code = append(w.code, constant(i32Const, point).code...)
 	w.add(localSet, wantedPoint)
 	w.add(br, depth+w.outTo(frame{loop, toHead}))
 	if s.op == brIf {
