@@ -53,7 +53,7 @@ func bindOpened[In, Out any](id string, open func(*session) func(In) (Out, error
 			var in In
 			var out Out
 			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
-			unset(c.input)
+			shapeOf(c.input.Type()).clear(c.input)
 			compute := open(s)
 			c.run = func() (err error) {
 				out, err = compute(in)
@@ -91,18 +91,18 @@ func shapeOf(t reflect.Type) *shape {
 	return known.(*shape)
 }
 
-// field returns the struct's field of a JSON name.
-func field(structure reflect.Value, name string) (reflect.Value, bool) {
-	i, ok := shapeOf(structure.Type()).byName[name]
+// field returns a struct's field of a JSON name.
+func (s *shape) field(structure reflect.Value, name string) (reflect.Value, bool) {
+	i, ok := s.byName[name]
 	if !ok {
 		return reflect.Value{}, false
 	}
 	return structure.Field(i), true
 }
 
-// unset marks the inputs for which 0 has a meaning of its own as not given.
-func unset(structure reflect.Value) {
-	for _, i := range shapeOf(structure.Type()).unset {
+// clear marks the inputs for which 0 has a meaning of its own as not given.
+func (s *shape) clear(structure reflect.Value) {
+	for _, i := range s.unset {
 		structure.Field(i).SetFloat(math.NaN())
 	}
 }

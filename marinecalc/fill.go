@@ -326,6 +326,7 @@ func (f *filling) lookup(name string) (si float64, word string, ok bool) {
 // write puts every known input into the typed struct, and collects the
 // numbers that trials will change.
 func (f *filling) write() {
+	shape := shapeOf(f.call.input.Type())
 	for i, p := range f.contract.Input.Properties {
 		k := &f.inputs[i]
 		if !k.is {
@@ -335,7 +336,7 @@ func (f *filling) write() {
 			f.readGauge(p, k)
 		}
 		f.dress(p, k)
-		to, ok := field(f.call.input, p.Name)
+		to, ok := shape.field(f.call.input, p.Name)
 		if !ok {
 			continue // a pick that only fills other inputs
 		}
@@ -392,15 +393,16 @@ func (f *filling) dress(p *contract.Property, k *known) {
 // writeList writes a list of readings, each entry a struct of its own.
 func (f *filling) writeList(p *contract.Property, k *known, to reflect.Value, list []any) {
 	to.Set(reflect.MakeSlice(to.Type(), len(list), len(list)))
+	shape := shapeOf(to.Type().Elem())
 	for n, item := range list {
 		entry, _ := item.(map[string]any)
-		unset(to.Index(n))
+		shape.clear(to.Index(n))
 		for _, part := range p.Items.Properties {
 			raw, ok := entry[part.Name]
 			if !ok {
 				continue
 			}
-			slot, ok := field(to.Index(n), part.Name)
+			slot, ok := shape.field(to.Index(n), part.Name)
 			if !ok {
 				continue
 			}

@@ -197,8 +197,9 @@ type measure struct {
 func (w *writing) results() problem.List {
 	var problems problem.List
 	w.measures = w.room.measures
+	shape := shapeOf(w.call.output.Type())
 	for _, p := range w.contract.Result.Properties {
-		from, ok := field(w.call.output, p.Name)
+		from, ok := shape.field(w.call.output, p.Name)
 		if !ok {
 			continue
 		}
@@ -244,7 +245,7 @@ func (w *writing) doubts() {
 		if k := &w.inputs[i]; !k.is || k.sure {
 			continue
 		}
-		to, ok := field(w.call.input, p.Name)
+		to, ok := shapeOf(w.call.input.Type()).field(w.call.input, p.Name)
 		if !ok || number(to) == nil {
 			continue
 		}

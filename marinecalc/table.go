@@ -22,10 +22,11 @@ type table struct {
 // readTable reads one list of the typed output.
 func (w *writing) readTable(p *contract.Property, list reflect.Value, problems *problem.List) {
 	t := table{property: p}
+	shape := shapeOf(list.Type().Elem())
 	for n := range list.Len() {
 		var row []measure
 		for _, column := range p.Items.Properties {
-			from, ok := field(list.Index(n), column.Name)
+			from, ok := shape.field(list.Index(n), column.Name)
 			if !ok {
 				continue // a test holds that every column has its field
 			}

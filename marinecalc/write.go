@@ -71,8 +71,10 @@ func (w *writing) inputLines() []sheet.Input {
 		if !k.is {
 			continue
 		}
-		line := sheet.Input{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Text: k.text, Range: k.about,
-			Origin: k.origin, Source: k.source, Level: string(p.Level)}
+		lines = append(lines, sheet.Input{})
+		line := &lines[len(lines)-1] // filled in its place: it is long
+		line.Name, line.Title, line.Symbol, line.Level = p.Name, p.Title, p.Symbol, string(p.Level)
+		line.Text, line.Range, line.Origin, line.Source = k.text, k.about, k.origin, k.source
 		if p.Kind != nil {
 			line.Kind, line.SI = p.Kind.Name, w.keep(k.si)
 		} else if line.Word = k.word; k.word == "" && k.raw != nil {
@@ -80,7 +82,6 @@ func (w *writing) inputLines() []sheet.Input {
 				line.SI = w.keep(k.si)
 			}
 		}
-		lines = append(lines, line)
 	}
 	return lines
 }
@@ -90,16 +91,18 @@ func (w *writing) resultLines() []sheet.Result {
 	for i := range w.measures {
 		m := &w.measures[i]
 		p := m.property
-		line := sheet.Result{Name: p.Name, Title: p.Title, Help: p.Description, Symbol: p.Symbol, Text: m.text, Level: string(p.Level)}
+		lines = append(lines, sheet.Result{})
+		line := &lines[len(lines)-1] // filled in its place: it is long
+		line.Name, line.Title, line.Help, line.Symbol = p.Name, p.Title, p.Description, p.Symbol
+		line.Text, line.Level = m.text, string(p.Level)
 		if m.word == "" {
 			line.SI = w.keep(m.si)
 		}
 		if p.Kind != nil {
 			line.Kind = p.Kind.Name
 		}
-		w.addRange(&line, m)
-		w.addMaker(&line, p)
-		lines = append(lines, line)
+		w.addRange(line, m)
+		w.addMaker(line, p)
 	}
 	return lines
 }
