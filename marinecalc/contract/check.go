@@ -272,13 +272,13 @@ func AllowedTypes(p *Property) string {
 	return strings.Join(out, " or ")
 }
 
-// allowedRange says minimum and maximum in the units people use here.
+// allowedRange says minimum and maximum in the units people use, metric and US.
 func allowedRange(p *Property) string {
 	show := func(v float64) string {
 		if p.Kind == nil {
 			return fmt.Sprint(v)
 		}
-		return p.Kind.Print(v, quantity.Metric, p.Units[0], p.Units[1])
+		return p.Kind.Print(v, quantity.Both, p.Units[0], p.Units[1])
 	}
 	switch {
 	case p.Minimum != nil && p.Maximum != nil:

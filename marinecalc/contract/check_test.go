@@ -29,8 +29,8 @@ func TestProblemsAreReportedTogether(t *testing.T) {
 	want := []struct{ where, what, allowed, hint string }{
 		{"/boxBore", "unit", "mm", `"41 mm"`},
 		{"/dripRate", "yes or no", "drip rate with its unit", ""},
-		{"/packedLength", "above what is allowed", "3 mm to 600 mm", ""},
-		{"/shaftDiameter", "32 m is above", "10 mm to 200 mm", `"32 mm"`},
+		{"/packedLength", "above what is allowed", "3 mm (0.1181 in) to 600 mm (23.62 in)", ""},
+		{"/shaftDiameter", "32 m is above", "10 mm (0.3937 in) to 200 mm (7.874 in)", `"32 mm"`},
 		{"/shaftSped", "not a name known here", "shaftDiameter", `"shaftSpeed"`},
 		{"/waterTemperature", "mass", "", ""},
 	}
