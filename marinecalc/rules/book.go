@@ -132,6 +132,9 @@ func (b *Book) with(text []byte, where string) (*Book, problem.List) {
 		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
 			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules"}}
 	}
+	for i := range s.Written {
+		s.Rows = append(s.Rows, s.Written[i].row())
+	}
 	old := b.tables[s.Name]
 	if s.Columns == nil && old != nil {
 		s.Columns = old.Columns

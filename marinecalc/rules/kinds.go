@@ -14,7 +14,7 @@ type Table struct {
 	Title   string            `json:"title"`
 	About   string            `json:"about"`
 	Columns map[string]string `json:"columns"` // column -> kind of quantity, "text", "number" or "accuracy"
-	Rows    []Row             `json:"rows"`
+	Rows    []Row             `json:"-"`       // a file's come by way of writtenRow
 }
 
 // Find returns the row of that pick that applies to what is known, or nil.
@@ -144,10 +144,11 @@ type Advice struct {
 // sheaf is one file of rule data, of any kind.
 type sheaf struct {
 	Table
-	Limits   []Limit   `json:"limits"`
-	Shared   []Shared  `json:"shared"`
-	Cautions []Caution `json:"cautions"`
-	Advice   []Advice  `json:"advice"`
+	Written  []writtenRow `json:"rows"` // of the table
+	Limits   []Limit      `json:"limits"`
+	Shared   []Shared     `json:"shared"`
+	Cautions []Caution    `json:"cautions"`
+	Advice   []Advice     `json:"advice"`
 	job
 }
 

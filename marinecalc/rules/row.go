@@ -112,18 +112,34 @@ type Row struct {
 	Backing
 }
 
-// UnmarshalJSON reads a row; it decides unless it says otherwise.
-func (r *Row) UnmarshalJSON(text []byte) error {
-	type plain Row
-	p := plain{Decides: true}
-	if err := json.Unmarshal(text, &p); err != nil {
-		return err
-	}
-	*r = Row(p)
+// writtenRow is a row as it stands in a file. A file has hundreds, so they are
+// read in one go, without a method for each.
+type writtenRow struct {
+	ID      string                     `json:"id"`
+	Pick    string                     `json:"pick"`
+	Name    string                     `json:"name"`
+	Valid   Valid                      `json:"valid"`
+	Values  map[string]json.RawMessage `json:"values"`
+	Note    string                     `json:"note"`
+	Decides *bool                      `json:"decides"`
+	Backing
+}
+
+// row decides unless it says otherwise. Its values keep their text; the table
+// gives them meaning by their columns.
+func (w *writtenRow) row() Row {
+	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Backing: w.Backing,
+		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
 		r.Pick = r.ID
 	}
-	return nil
+	if len(w.Values) > 0 {
+		r.Values = make(Values, 0, len(w.Values))
+	}
+	for _, column := range slices.Sorted(maps.Keys(w.Values)) {
+		r.Values = append(r.Values, Cell{column, Value{Text: string(w.Values[column])}})
+	}
+	return r
 }
 
 // Values are what a row says, column by column.
@@ -133,19 +149,6 @@ type Values []Cell
 type Cell struct {
 	Column string
 	Value
-}
-
-// UnmarshalJSON reads an object of values by column.
-func (v *Values) UnmarshalJSON(text []byte) error {
-	var byColumn map[string]Value
-	if err := json.Unmarshal(text, &byColumn); err != nil {
-		return err
-	}
-	*v = make(Values, 0, len(byColumn))
-	for _, column := range slices.Sorted(maps.Keys(byColumn)) {
-		*v = append(*v, Cell{column, byColumn[column]})
-	}
-	return nil
 }
 
 // Find returns the value of a column.
@@ -177,23 +180,20 @@ type Value struct {
 // Ranged tells whether the value has a spread.
 func (v Value) Ranged() bool { return v.Shape != "" && v.Low < v.High }
 
-// UnmarshalJSON keeps the text; the table gives it meaning by its column.
-func (v *Value) UnmarshalJSON(text []byte) error {
-	v.Text = string(text)
-	return nil
-}
-
 // settle reads the kept text as the column's kind says.
 func (v *Value) settle(column string) error {
 	raw := []byte(v.Text)
 	read := func(raw json.RawMessage) (quantity.Reading, error) {
-		var n float64
-		if json.Unmarshal(raw, &n) == nil {
+		var s string
+		if raw[0] != '"' {
+			var n float64
+			if json.Unmarshal(raw, &n) != nil {
+				return quantity.Reading{}, fmt.Errorf("%s is neither a number nor a text", raw)
+			}
 			return quantity.Reading{SI: n}, nil
 		}
-		var s string
 		if err := json.Unmarshal(raw, &s); err != nil {
-			return quantity.Reading{}, fmt.Errorf("%s is neither a number nor a text", raw)
+			return quantity.Reading{}, err
 		}
 		kind, ok := quantity.Lookup(column)
 		if !ok {
