@@ -59,13 +59,13 @@ func (w *writing) write() *outcome {
 }
 
 func (w *writing) inputLines() []sheet.Input {
-	known := 0
+	count := 0
 	for i := range w.inputs {
 		if w.inputs[i].is {
-			known++
+			count++
 		}
 	}
-	lines := make([]sheet.Input, 0, known)
+	lines := make([]sheet.Input, 0, count)
 	for i, p := range w.contract.Input.Properties {
 		k := &w.inputs[i]
 		if !k.is {

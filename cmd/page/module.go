@@ -11,8 +11,8 @@ import (
 )
 
 // buildModule compiles ./wasm as a WASI reactor, with the flags that
-// wasm/build.flags lists, joins its data segments, and gives its bytes. No
-// version control stamp goes in, so that the same sources give the same bytes.
+// wasm/build.flags lists, rewrites it, and gives its bytes. No version control
+// stamp goes in, so that the same sources give the same bytes.
 func buildModule(root string) ([]byte, error) {
 	flags, err := os.ReadFile(filepath.Join(root, "wasm", "build.flags"))
 	if err != nil {

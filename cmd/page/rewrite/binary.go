@@ -53,7 +53,7 @@ func (r *reader) done() error {
 
 func (r *reader) bytes(n uint64) []byte {
 	if n > uint64(len(r.rest)) {
-		r.rest, r.err = nil, errShort
+		r.fail(errShort)
 		return nil
 	}
 	taken := r.rest[:n]
@@ -82,21 +82,11 @@ func (r *reader) count() int {
 func (r *reader) number() uint64 {
 	v, n := binary.Uvarint(r.rest)
 	if n <= 0 {
-		r.rest, r.err = nil, errShort
+		r.fail(errShort)
 		return 0
 	}
 	r.rest = r.rest[n:]
 	return v
-}
-
-// address reads a signed LEB128; a negative one gives -1.
-func (r *reader) address() int64 {
-	from := r.rest
-	v := r.number()
-	if r.err == nil && from[len(from)-len(r.rest)-1]&0x40 != 0 { // the sign
-		return -1
-	}
-	return int64(v)
 }
 
 // signed reads a signed LEB128.

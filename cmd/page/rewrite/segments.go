@@ -73,7 +73,7 @@ func readSegments(body []byte) (segments []segment, err error) {
 	r := reader{rest: body}
 	for range r.count() {
 		kind, op := r.byte(), r.byte()
-		address := r.address()
+		address := r.signed()
 		if done := r.byte(); r.err == nil && (kind != active || op != i32Const || done != end || address < 0) {
 			return nil, fmt.Errorf("data segment %d has no plain address", len(segments))
 		}
