@@ -59,35 +59,37 @@ func Open(id string) (*Blank, error) {
 	}
 	b := &Blank{Entry: Entry{ID: id, Title: k.Title, Answers: k.Answers}}
 	for _, p := range k.Input.Properties {
-		in := blankInput(p, slices.Contains(k.Input.Needs, p.Name))
-		if p.Rows == gauges {
-			in.Choices = gaugesFor(p, k.Input, rules.Standard())
-		}
-		b.Inputs = append(b.Inputs, in)
+		b.Inputs = append(b.Inputs, blankInput(p, k.Input))
 	}
 	return b, nil
 }
 
-func blankInput(p *contract.Property, required bool) BlankInput {
-	in := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: required,
-		Detail: p.Level == contract.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, rules.Standard())}
+// blankInput is the line of a property that stands in another.
+func blankInput(p, in *contract.Property) BlankInput {
+	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: slices.Contains(in.Needs, p.Name),
+		Detail: p.Level == contract.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, in, rules.Standard())}
 	if p.Kind != nil {
-		in.Kind, in.Units = p.Kind.Name, p.Kind.Units()
+		line.Kind, line.Units = p.Kind.Name, p.Kind.Units()
 	}
 	if p.Items != nil {
 		for _, part := range p.Items.Properties {
-			in.Parts = append(in.Parts, blankInput(part, false))
+			line.Parts = append(line.Parts, blankInput(part, p.Items))
 		}
 	}
 	if len(p.Examples) > 0 {
-		in.Example = p.Examples[0]
+		line.Example = p.Examples[0]
 	}
-	return in
+	return line
 }
 
 // choices lists what can be picked for an input: its words, or the rows of
-// its table.
-func choices(p *contract.Property, book *rules.Book) []Choice {
+// its table; of the gauges those that fit, where in says what is read with p.
+func choices(p, in *contract.Property, book *rules.Book) []Choice {
+	if p.Rows == gauges {
+		if fit := gaugesFor(p, in, book); len(fit) > 0 {
+			return fit
+		}
+	}
 	var list []Choice
 	for i, word := range p.Enum {
 		name := word
@@ -108,9 +110,9 @@ func choices(p *contract.Property, book *rules.Book) []Choice {
 // gauges is the table whose rows are instruments.
 const gauges = "gauges"
 
-// gaugesFor lists the gauges that read the kind of quantity that an input is
-// read with; all of them where that is not said.
-func gaugesFor(p, root *contract.Property, book *rules.Book) []Choice {
+// gaugesFor lists the gauges that read the kinds of quantity for which in names
+// p as their gauge; none where it names it for none.
+func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	var kinds []*quantity.Kind
 	var look func(*contract.Property)
 	look = func(reading *contract.Property) {
@@ -125,15 +127,12 @@ func gaugesFor(p, root *contract.Property, book *rules.Book) []Choice {
 			look(child)
 		}
 	}
-	look(root)
+	look(in)
 	var list []Choice
 	for _, row := range book.Table(gauges).Rows {
 		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return readsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}
-	}
-	if len(list) == 0 {
-		return choices(p, book)
 	}
 	return list
 }

@@ -227,7 +227,7 @@ func askBlank(r *request) (reply, error) {
 	addChoices(out.Choices, k.Input, r.options.Rules)
 	for _, p := range k.Input.Properties {
 		if p.Rows == gauges {
-			out.Choices[gauges+p.Pointer] = gaugesFor(p, k.Input, r.options.Rules)
+			out.Choices[gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation) {
@@ -246,7 +246,7 @@ func addChoices(to map[string][]Choice, p *contract.Property, book *rules.Book) 
 		return
 	}
 	if p.Rows != "" && to[p.Rows] == nil {
-		to[p.Rows] = choices(p, book)
+		to[p.Rows] = choices(p, nil, book)
 	}
 	addChoices(to, p.Items, book)
 	for _, child := range p.Properties {
