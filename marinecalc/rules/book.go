@@ -5,13 +5,14 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
+	"path"
 	"slices"
 	"sync"
 
 	"example.org/driveline/marinecalc/problem"
 )
 
-//go:embed *.json
+//go:embed *.json job/*.json
 var files embed.FS
 
 // Book is all rule data in force: what marinecalc brings, and what was laid
@@ -22,10 +23,10 @@ type Book struct {
 	shared   []Shared
 	cautions []Caution
 	advice   []Advice
-	job      job
 	overlays []string // titles of what was laid over, in order
 
-	of func(calculation string) *section // the rows of one calculation, found once
+	work func() *job                       // read when first asked for: most calculations do without
+	of   func(calculation string) *section // the rows of one calculation, found once
 }
 
 // section is the rows of one calculation.
@@ -60,25 +61,68 @@ func (b *Book) index() {
 
 // Standard returns the rule data that marinecalc brings.
 var Standard = sync.OnceValue(func() *Book {
-	b := &Book{tables: map[string]*Table{}}
+	b := &Book{tables: map[string]*Table{}, work: sync.OnceValue(standardJob)}
 	b.index()
-	entries, _ := files.ReadDir(".") // the root of an embedded file system is always there
-	for _, e := range entries {
-		text, _ := files.ReadFile(e.Name())
-		next, faults := b.with(text, e.Name())
+	for _, f := range filesIn(".") {
+		s, faults := b.read(f.text, f.name)
 		if len(faults) > 0 {
 			panic(faults) // a fault in our own data; a test loads every file
 		}
-		b = next
+		b = b.with(s)
 	}
+	b.share(words{})
 	return b
 })
 
+// standardJob reads the rows of the job that marinecalc brings.
+func standardJob() *job {
+	all, none := &job{}, &Book{}
+	for _, f := range filesIn("job") {
+		s, faults := none.read(f.text, f.name)
+		if len(faults) > 0 {
+			panic(faults) // as in Standard
+		}
+		all = all.over(&s.job)
+	}
+	return all.index()
+}
+
+type file struct {
+	name string
+	text []byte
+}
+
+// filesIn reads the embedded files of a directory.
+func filesIn(directory string) []file {
+	var list []file
+	entries, _ := files.ReadDir(directory) // an embedded directory is always there
+	for _, e := range entries {
+		if !e.IsDir() {
+			name := path.Join(directory, e.Name())
+			text, _ := files.ReadFile(name)
+			list = append(list, file{name, text})
+		}
+	}
+	return list
+}
+
 // Table returns the table of that name, or nil.
-func (b *Book) Table(name string) *Table { return b.tables[name] }
+func (b *Book) Table(name string) *Table {
+	if t := b.tables[name]; t != nil {
+		return t
+	}
+	if slices.Contains(jobTables, name) {
+		return b.work().table(name)
+	}
+	return nil
+}
 
 // Tables lists the names of all tables, in alphabetical order.
-func (b *Book) Tables() []string { return slices.Sorted(maps.Keys(b.tables)) }
+func (b *Book) Tables() []string {
+	names := slices.AppendSeq(slices.Clone(jobTables), maps.Keys(b.tables))
+	slices.Sort(names)
+	return names
+}
 
 // Limits returns the limits of one calculation.
 func (b *Book) Limits(calculation string) []Limit { return b.of(calculation).limits }
@@ -108,70 +152,71 @@ func (b *Book) Overlays() []string { return b.overlays }
 // the same id and the others are added. Every row must bring its own source.
 // The book itself stays as it was.
 func (b *Book) Overlay(text []byte) (*Book, problem.List) {
-	next, faults := b.with(text, "")
-	if len(faults) == 0 {
-		before := b.Loose()
-		faults = slices.DeleteFunc(next.Loose(), func(p problem.Problem) bool { return slices.Contains(before, p) })
-	}
+	s, faults := b.read(text, "")
 	if len(faults) > 0 {
 		return nil, faults
 	}
-	title := "rows laid over"
-	var head struct{ Title string }
-	if json.Unmarshal(text, &head) == nil && head.Title != "" {
-		title = head.Title
+	next := b.with(s)
+	before := b.Loose()
+	faults = slices.DeleteFunc(next.Loose(), func(p problem.Problem) bool { return slices.Contains(before, p) })
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	title := s.Title
+	if title == "" {
+		title = "rows laid over"
 	}
 	next.overlays = append(slices.Clone(b.overlays), title)
 	return next, nil
 }
 
-// with merges one rule file into a copy of the book.
-func (b *Book) with(text []byte, where string) (*Book, problem.List) {
+// read reads one rule file for a book. Its problems lie under where. Rows
+// without columns of their own have those of the book's table.
+func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 	var s sheaf
 	if err := json.Unmarshal(text, &s); err != nil {
 		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
 			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules"}}
 	}
-	for i := range s.Written {
-		s.Rows = append(s.Rows, s.Written[i].row())
-	}
-	old := b.tables[s.Name]
-	if s.Columns == nil && old != nil {
+	s.takeWritten()
+	switch old := b.tables[s.Name]; {
+	case s.Name == "" && len(s.Rows) > 0:
+		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
+			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
+	case slices.Contains(jobTables, s.Name):
+		return nil, problem.List{{Where: where + "/table", What: "the table of " + s.Name + " is made of the rows of that kind",
+			Allowed: `{"` + s.Name + `": […]}`, Hint: `write the rows under "` + s.Name + `"`}}
+	case s.Columns == nil && old != nil:
 		s.Columns = old.Columns
 	}
 	if faults := s.faults(where); len(faults) > 0 {
 		return nil, faults
 	}
-	next := &Book{tables: maps.Clone(b.tables),
+	return &s, nil
+}
+
+// with merges what a rule file brings into a copy of the book.
+func (b *Book) with(s *sheaf) *Book {
+	next := &Book{tables: maps.Clone(b.tables), work: b.work,
 		limits:   replace(b.limits, s.Limits, func(l Limit) string { return l.ID }),
 		shared:   slices.Concat(b.shared, s.Shared),
 		cautions: replace(b.cautions, s.Cautions, func(c Caution) string { return c.ID }),
-		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID }),
-		job:      b.job.over(s.job)}
+		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID })}
 	if s.Name != "" {
 		table := s.Table
-		if old != nil {
+		if old := b.tables[s.Name]; old != nil {
 			table.Title, table.About = old.Title, old.About
 			table.Columns = maps.Clone(old.Columns)
 			maps.Copy(table.Columns, s.Columns)
 			table.Rows = replace(old.Rows, s.Rows, func(r Row) string { return r.ID })
 		}
 		next.tables[s.Name] = &table
-	} else if len(s.Rows) > 0 {
-		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
-			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
 	}
-	if len(s.Evidence) > 0 {
-		next.tables["evidence"] = next.job.questions()
-	}
-	if len(s.Remedies) > 0 {
-		next.tables["remedies"] = next.job.cures()
-	}
-	if len(s.Parts) > 0 {
-		next.tables["parts"] = next.job.goods()
+	if s.job.any() {
+		next.work = sync.OnceValue(func() *job { return b.work().over(&s.job).index() })
 	}
 	next.index()
-	return next, nil
+	return next
 }
 
 // replace returns old with the rows of the same id replaced, and the other

@@ -1,6 +1,8 @@
 package rules
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/contract"
@@ -14,21 +16,20 @@ var schemaOf = map[string]string{
 	"remedies": "rules-remedies", "steps": "rules-steps", "parts": "rules-parts",
 }
 
+// jobSchemas are those of the files of the job, which lie by themselves.
+var jobSchemas = []string{"rules-causes", "rules-evidence", "rules-signs", "rules-chains", "rules-remedies", "rules-steps", "rules-parts"}
+
 // Every rule file that marinecalc brings keeps to the schema of its kind.
 func TestFilesKeepToTheirSchemas(t *testing.T) {
-	entries, err := files.ReadDir(".")
-	if err != nil || len(entries) < 15 {
-		t.Fatalf("%d files: %v", len(entries), err)
+	all := append(filesIn("."), filesIn("job")...)
+	if len(all) < 15 {
+		t.Fatalf("%d files", len(all))
 	}
 	documents := map[string]*contract.Document{}
-	for _, e := range entries {
-		text, err := files.ReadFile(e.Name())
-		if err != nil {
-			t.Fatal(err)
-		}
-		value, problems := contract.Decode(text)
+	for _, f := range all {
+		value, problems := contract.Decode(f.text)
 		if len(problems) > 0 {
-			t.Errorf("%s: %v", e.Name(), problems)
+			t.Errorf("%s: %v", f.name, problems)
 			continue
 		}
 		name := ""
@@ -37,13 +38,18 @@ func TestFilesKeepToTheirSchemas(t *testing.T) {
 				name = s
 			}
 		}
+		if inJob := strings.HasPrefix(f.name, "job/"); inJob != slices.Contains(jobSchemas, name) {
+			t.Errorf("%s: what keeps to %s does not lie here", f.name, name)
+		}
 		if documents[name] == nil {
-			if documents[name], err = contract.OpenDocument(name); err != nil {
-				t.Fatalf("%s: schema %q: %v", e.Name(), name, err)
+			d, err := contract.OpenDocument(name)
+			if err != nil {
+				t.Fatalf("%s: schema %q: %v", f.name, name, err)
 			}
+			documents[name] = d
 		}
 		for _, p := range documents[name].Check(value) {
-			t.Errorf("%s: %v", e.Name(), p)
+			t.Errorf("%s: %v", f.name, p)
 		}
 	}
 }

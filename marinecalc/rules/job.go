@@ -174,11 +174,18 @@ type job struct {
 	Remedies []Remedy   `json:"remedies"`
 	Steps    []Step     `json:"steps"`
 	Parts    []Part     `json:"parts"`
+
+	tables []*Table // of what people pick from; see index
+}
+
+// any tells whether there is a row.
+func (j *job) any() bool {
+	return len(j.Causes)+len(j.Evidence)+len(j.Signs)+len(j.Chains)+len(j.Remedies)+len(j.Steps)+len(j.Parts) > 0
 }
 
 // over returns the job with the rows of next laid over it.
-func (j job) over(next job) job {
-	return job{
+func (j *job) over(next *job) *job {
+	return &job{
 		Causes:   replace(j.Causes, next.Causes, func(c Cause) string { return c.ID }),
 		Evidence: replace(j.Evidence, next.Evidence, func(e Evidence) string { return e.ID }),
 		Signs:    replace(j.Signs, next.Signs, func(s Sign) string { return s.ID }),
@@ -189,59 +196,60 @@ func (j job) over(next job) job {
 	}
 }
 
-// questions is the evidence as a table, from which answers pick.
-func (j job) questions() *Table {
-	t := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
+// jobTables are the kinds of rows of the job that people pick from.
+var jobTables = []string{"evidence", "remedies", "parts"}
+
+// index makes tables of the rows that people pick from.
+func (j *job) index() *job {
+	questions := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
 	for _, e := range j.Evidence {
-		t.Rows = append(t.Rows, Row{ID: e.ID, Pick: e.ID, Name: e.Title, Decides: true, Note: e.Note, Backing: e.Backing})
+		questions.Rows = append(questions.Rows, pickOf(e.ID, e.Title, e.Note, e.Backing))
 	}
-	return t
-}
-
-// cures is the remedies as a table, from which plans pick.
-func (j job) cures() *Table {
-	t := &Table{Name: "remedies", Title: "Work that cures", About: "What can be put right in the drivetrain."}
+	cures := &Table{Name: "remedies", Title: "Work that cures", About: "What can be put right in the drivetrain."}
 	for _, r := range j.Remedies {
-		t.Rows = append(t.Rows, Row{ID: r.ID, Pick: r.ID, Name: r.Title, Decides: true, Note: r.Note, Backing: r.Backing})
+		cures.Rows = append(cures.Rows, pickOf(r.ID, r.Title, r.Note, r.Backing))
 	}
-	return t
+	goods := &Table{Name: "parts", Title: "Parts and materials", About: "What the steps of the work take."}
+	for _, p := range j.Parts {
+		goods.Rows = append(goods.Rows, pickOf(p.ID, p.Title, p.Note, p.Backing))
+	}
+	j.tables = []*Table{questions, cures, goods}
+	return j
 }
 
-// goods is the parts as a table, from which the person names those on board.
-func (j job) goods() *Table {
-	t := &Table{Name: "parts", Title: "Parts and materials", About: "What the steps of the work take."}
-	for _, p := range j.Parts {
-		t.Rows = append(t.Rows, Row{ID: p.ID, Pick: p.ID, Name: p.Title, Decides: true, Note: p.Note, Backing: p.Backing})
-	}
-	return t
+func pickOf(id, title, note string, backing Backing) Row {
+	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Backing: backing}
 }
+
+// table returns the table of that name, one of jobTables.
+func (j *job) table(name string) *Table { return j.tables[slices.Index(jobTables, name)] }
 
 // Causes returns everything that can be wrong.
-func (b *Book) Causes() []Cause { return b.job.Causes }
+func (b *Book) Causes() []Cause { return b.work().Causes }
 
 // Evidence returns every question of the fault finding.
-func (b *Book) Evidence() []Evidence { return b.job.Evidence }
+func (b *Book) Evidence() []Evidence { return b.work().Evidence }
 
 // Signs returns how likely each answer is under each cause.
-func (b *Book) Signs() []Sign { return b.job.Signs }
+func (b *Book) Signs() []Sign { return b.work().Signs }
 
 // Chains returns which trouble leads to which.
-func (b *Book) Chains() []Chain { return b.job.Chains }
+func (b *Book) Chains() []Chain { return b.work().Chains }
 
 // Remedies returns all work that cures causes.
-func (b *Book) Remedies() []Remedy { return b.job.Remedies }
+func (b *Book) Remedies() []Remedy { return b.work().Remedies }
 
 // Steps returns all steps of the remedies.
-func (b *Book) Steps() []Step { return b.job.Steps }
+func (b *Book) Steps() []Step { return b.work().Steps }
 
 // Parts returns everything that steps take.
-func (b *Book) Parts() []Part { return b.job.Parts }
+func (b *Book) Parts() []Part { return b.work().Parts }
 
 // places are where work can be done.
 var places = []string{"afloat", "ashore", "either"}
 
 // faults names what cannot be believed or understood in the rows themselves.
-func (j job) faults(add func(kind string, i int, id, what string)) {
+func (j *job) faults(add func(kind string, i int, id, what string)) {
 	first := func(missing string, faults ...string) string {
 		for _, f := range append([]string{missing}, faults...) {
 			if f != "" {
@@ -289,16 +297,17 @@ func (j job) faults(add func(kind string, i int, id, what string)) {
 // brings none; an overlay may not bring any.
 func (b *Book) Loose() problem.List {
 	var list problem.List
+	all := b.work()
 	ids := func(each func(add func(string))) map[string]bool {
 		m := map[string]bool{}
 		each(func(id string) { m[id] = true })
 		return m
 	}
-	causes := ids(func(add func(string)) { over(b.job.Causes, func(c Cause) { add(c.ID) }) })
-	evidence := ids(func(add func(string)) { over(b.job.Evidence, func(e Evidence) { add(e.ID) }) })
-	remedies := ids(func(add func(string)) { over(b.job.Remedies, func(r Remedy) { add(r.ID) }) })
-	steps := ids(func(add func(string)) { over(b.job.Steps, func(s Step) { add(s.ID) }) })
-	parts := ids(func(add func(string)) { over(b.job.Parts, func(p Part) { add(p.ID) }) })
+	causes := ids(func(add func(string)) { over(all.Causes, func(c Cause) { add(c.ID) }) })
+	evidence := ids(func(add func(string)) { over(all.Evidence, func(e Evidence) { add(e.ID) }) })
+	remedies := ids(func(add func(string)) { over(all.Remedies, func(r Remedy) { add(r.ID) }) })
+	steps := ids(func(add func(string)) { over(all.Steps, func(s Step) { add(s.ID) }) })
+	parts := ids(func(add func(string)) { over(all.Parts, func(p Part) { add(p.ID) }) })
 	cautions := ids(func(add func(string)) { over(b.cautions, func(c Caution) { add(c.ID) }) })
 	limits := ids(func(add func(string)) { over(b.limits, func(l Limit) { add(l.ID) }) })
 
@@ -309,32 +318,32 @@ func (b *Book) Loose() problem.List {
 			}
 		}
 	}
-	for _, c := range b.job.Causes {
+	for _, c := range all.Causes {
 		lead("causes", c.ID, "evidence", evidence, c.Confirm)
 		lead("causes", c.ID, "remedy", remedies, c.Remedies...)
 	}
-	for _, e := range b.job.Evidence {
+	for _, e := range all.Evidence {
 		lead("evidence", e.ID, "caution", cautions, e.Hazards...)
 		for _, v := range e.Verdicts {
 			lead("evidence", e.ID, "limit", limits, v.Limits...)
 		}
 	}
-	for _, s := range b.job.Signs {
+	for _, s := range all.Signs {
 		lead("signs", s.ID, "cause", causes, s.Cause)
 		lead("signs", s.ID, "evidence", evidence, s.Evidence)
 	}
-	for _, c := range b.job.Chains {
+	for _, c := range all.Chains {
 		for _, end := range []string{c.From, c.To} {
 			if !causes[end] {
 				lead("chains", c.ID, "cause or limit", limits, end)
 			}
 		}
 	}
-	for _, r := range b.job.Remedies {
+	for _, r := range all.Remedies {
 		lead("remedies", r.ID, "cause", causes, r.Cures...)
 		lead("remedies", r.ID, "step", steps, r.Steps...)
 	}
-	for _, s := range b.job.Steps {
+	for _, s := range all.Steps {
 		lead("steps", s.ID, "step", steps, s.After...)
 		lead("steps", s.ID, "caution", cautions, s.Hazards...)
 		for _, n := range s.Parts {

@@ -91,7 +91,7 @@ func TestTheJobIsWhole(t *testing.T) {
 
 // Ids are unique within each kind of the job.
 func TestIDsOfTheJobAreUnique(t *testing.T) {
-	j := Standard().job
+	j := Standard().work()
 	seen := map[string]bool{}
 	once := func(kind, id string) {
 		if seen[kind+id] {
@@ -122,6 +122,7 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 		"no such caution": `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "either", "hazards": ["no-such"], "otherwise": 0.5, ` + backing + `}]}`,
 		"no such end":     `{"chains": [{"id": "a", "from": "shaft-bent", "to": "no-such", "because": "so", ` + backing + `}]}`,
 		"silent hazards":  `{"steps": [{"id": "a", "title": "A", "hours": 1, "place": "either", ` + backing + `}]}`,
+		"other table":     `{"table": "evidence", "rows": [{"id": "a", "name": "A?", ` + backing + `}]}`,
 		"no such step":    `{"remedies": [{"id": "a", "title": "A", "kind": "repair", "cures": ["shaft-bent"], "steps": ["no-such"], ` + backing + `}]}`,
 	} {
 		if _, faults := Standard().Overlay([]byte(text)); len(faults) == 0 {

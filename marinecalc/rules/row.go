@@ -125,21 +125,38 @@ type writtenRow struct {
 	Backing
 }
 
-// row decides unless it says otherwise. Its values keep their text; the table
-// gives them meaning by their columns.
-func (w *writtenRow) row() Row {
+// row decides unless it says otherwise. Its values, put behind those of other
+// rows, hold their text until the table gives them meaning by their columns.
+func (w *writtenRow) row(behind *Values) Row {
 	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Backing: w.Backing,
 		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
 		r.Pick = r.ID
 	}
-	if len(w.Values) > 0 {
-		r.Values = make(Values, 0, len(w.Values))
-	}
+	first := len(*behind)
 	for _, column := range slices.Sorted(maps.Keys(w.Values)) {
-		r.Values = append(r.Values, Cell{column, Value{Text: string(w.Values[column])}})
+		*behind = append(*behind, Cell{column, Value{Text: string(w.Values[column])}})
 	}
+	r.Values = (*behind)[first:len(*behind):len(*behind)]
 	return r
+}
+
+// takeWritten makes rows of what the file has written, the values of them all
+// in one list.
+func (s *sheaf) takeWritten() {
+	if len(s.Written) == 0 {
+		return
+	}
+	count := 0
+	for i := range s.Written {
+		count += len(s.Written[i].Values)
+	}
+	all := make(Values, 0, count)
+	s.Rows = make([]Row, len(s.Written))
+	for i := range s.Written {
+		s.Rows[i] = s.Written[i].row(&all)
+	}
+	s.Written = nil
 }
 
 // Values are what a row says, column by column.
@@ -173,7 +190,7 @@ type Value struct {
 	SI        float64
 	Low, High float64
 	Shape     string // "", "rectangular", "triangular" or "normal"
-	Text      string // as written; the whole value where the column is text
+	Text      string // where the column is text
 	IsText    bool
 }
 
@@ -183,6 +200,7 @@ func (v Value) Ranged() bool { return v.Shape != "" && v.Low < v.High }
 // settle reads the kept text as the column's kind says.
 func (v *Value) settle(column string) error {
 	raw := []byte(v.Text)
+	v.Text = ""
 	read := func(raw json.RawMessage) (quantity.Reading, error) {
 		var s string
 		if raw[0] != '"' {
