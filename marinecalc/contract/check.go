@@ -52,11 +52,16 @@ func (k quantityCheck) Validate(ctx jsonschema.ValidationContext, v any) error {
 	if !ok {
 		return nil // bare numbers are held against minimum and maximum by the standard keywords
 	}
-	r, err := k.kind.Parse(text)
-	if err != nil || outside(r.SI, k.min, k.max) {
+	if !k.allows(text) {
 		return ctx.Error("quantity", "not an allowed quantity")
 	}
 	return nil
+}
+
+// allows tells whether a text is such a quantity.
+func (k quantityCheck) allows(text string) bool {
+	r, err := k.kind.Parse(text)
+	return err == nil && !outside(r.SI, k.min, k.max)
 }
 
 // outside allows the last digit of a limit that was converted from another
