@@ -11,11 +11,11 @@ import (
 // benchInput is an input as a person types it, from the schema's examples.
 func benchInput(b *testing.B, c calculation) []byte {
 	b.Helper()
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		b.Fatal(err)
 	}
-	text, err := json.Marshal(sample.Typed(k))
+	text, err := json.Marshal(sample.Typed(k.Calculation))
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -53,7 +53,7 @@ func Open(id string) (*Blank, error) {
 	if err != nil {
 		return nil, err
 	}
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		return nil, Problems{{What: err.Error()}}
 	}

@@ -219,7 +219,7 @@ func askBlank(r *request) (reply, error) {
 	if err != nil {
 		return reply{}, err
 	}
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		return reply{}, err
 	}

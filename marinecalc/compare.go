@@ -129,7 +129,7 @@ func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
 	if err != nil {
 		return false
 	}
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		return false
 	}

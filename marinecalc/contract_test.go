@@ -14,11 +14,11 @@ import (
 	"example.org/driveline/schemas"
 )
 
-func openAll(t *testing.T) []*contract.Calculation {
+func openAll(t *testing.T) []*form {
 	t.Helper()
-	var all []*contract.Calculation
+	var all []*form
 	for _, c := range catalogue {
-		k, err := c.contract()
+		k, err := c.form()
 		if err != nil {
 			t.Fatalf("%s: %v", c.id, err)
 		}
@@ -91,16 +91,16 @@ func compileSchema(t *testing.T, name string) *jsonschema.Schema {
 // function, with the unit type of its kind, and every field is in the schema.
 func TestSchemasMeetTheirFunctions(t *testing.T) {
 	for i, k := range openAll(t) {
-		call := catalogue[i].open(nil)
-		meets(t, k.ID+" input", k.Input, call.input, true)
-		meets(t, k.ID+" result", k.Result, call.output, false)
+		call := catalogue[i].open(k, nil)
+		meets(t, k.ID+" input", k.Input, k.inputs, call.input, true)
+		meets(t, k.ID+" result", k.Result, k.results, call.output, false)
 	}
 }
 
-func meets(t *testing.T, where string, p *contract.Property, structure reflect.Value, picksMayLack bool) {
+func meets(t *testing.T, where string, p *contract.Property, s *shape, structure reflect.Value, picksMayLack bool) {
 	t.Helper()
 	for _, child := range p.Properties {
-		f, ok := shapeOf(structure.Type()).field(structure, child.Name)
+		f, ok := s.field(structure, child)
 		if !ok {
 			if !picksMayLack || child.Rows == "" {
 				t.Errorf("%s: %s has no field %s", where, structure.Type(), child.Name)
@@ -115,7 +115,7 @@ func meets(t *testing.T, where string, p *contract.Property, structure reflect.V
 				t.Errorf("%s: %s is a list in the schema and a %s in Go, not a %s", where, child.Name, f.Type(), want)
 				continue
 			}
-			meets(t, where+"/"+child.Name, child.Items, reflect.New(f.Type().Elem()).Elem(), picksMayLack)
+			meets(t, where+"/"+child.Name, child.Items, s.places[child.Index].entry, reflect.New(f.Type().Elem()).Elem(), picksMayLack)
 		}
 	}
 	for i := range structure.NumField() {
@@ -161,7 +161,7 @@ func TestAnnotationsPointSomewhere(t *testing.T) {
 	}
 }
 
-func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property, all []*contract.Calculation, boat *contract.Document, book *rules.Book) {
+func pointsSomewhere(t *testing.T, k *form, p *contract.Property, all []*form, boat *contract.Document, book *rules.Book) {
 	t.Helper()
 	where := k.ID + "/" + p.Name
 	if p.Rows != "" && book.Table(p.Rows) == nil {
@@ -208,7 +208,7 @@ func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property
 	}
 	if p.After != "" {
 		id, result, _ := strings.Cut(p.After, "/")
-		i := slices.IndexFunc(all, func(c *contract.Calculation) bool { return c.ID == id })
+		i := slices.IndexFunc(all, func(c *form) bool { return c.ID == id })
 		if i < 0 || all[i].Result.Child(result) == nil || all[i].Result.Child(result).Kind != p.Kind {
 			t.Errorf("%s: the earlier result %s is not there or of another kind", where, p.After)
 		}
@@ -222,7 +222,7 @@ func pointsSomewhere(t *testing.T, k *contract.Calculation, p *contract.Property
 
 // Rule data speaks of calculations, inputs and results that are there.
 func TestRuleDataPointsSomewhere(t *testing.T) {
-	all := map[string]*contract.Calculation{}
+	all := map[string]*form{}
 	kinds := map[string]string{}
 	for _, k := range openAll(t) {
 		all[k.ID] = k

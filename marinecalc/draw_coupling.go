@@ -41,13 +41,16 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 	}
 
 	const title = "Coupling face, looking forward"
-	description := "Gap at 12 o'clock " + show(align.GapAt(out, 0)) + ", at 3 " + show(align.GapAt(out, math.Pi/2)) +
-		", at 6 " + show(align.GapAt(out, math.Pi)) + ", at 9 " + show(align.GapAt(out, 3*math.Pi/2)) + "."
+	var gaps [4]string // at 12, 3, 6 and 9 o'clock
+	for i := range gaps {
+		gaps[i] = show(align.GapAt(out, quantity.Direction(float64(i)*math.Pi/2)))
+	}
+	description := "Gap at 12 o'clock " + gaps[0] + ", at 3 " + gaps[1] + ", at 6 " + gaps[2] + ", at 9 " + gaps[3] + "."
 	if out.Widest != "" {
 		description += " Widest " + out.Widest + "."
 	}
 	p := begin(size, size, title, description)
-	const steps = 72
+	const steps = 48 // at this size no corner is seen
 	x, y := make([]float64, steps), make([]float64, steps)
 	for i := range steps {
 		clock := 2 * math.Pi * float64(i) / steps
@@ -61,7 +64,7 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		x2, y2 := at(float64(hour)*math.Pi/6, rim)
 		p.line(faint, x1, y1, x2, y2)
 	}
-	for _, hour := range []int{12, 3, 6, 9} {
+	for i, hour := range []int{12, 3, 6, 9} {
 		clock := float64(hour) * math.Pi / 6
 		tx, ty := at(clock, rim-13)
 		p.text(faint, "middle", tx, ty+5, itoa(hour))
@@ -69,7 +72,7 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 		if hour == 3 || hour == 9 {
 			ty += 16 // words are wide: below the hour, not beside it
 		}
-		p.text(ink, "middle", tx, ty+5, show(align.GapAt(out, quantity.Direction(clock))))
+		p.text(ink, "middle", tx, ty+5, gaps[i])
 	}
 	for _, r := range in.Readings {
 		dx, dy := at(float64(r.Clock), radius(r.Gap))

@@ -19,7 +19,7 @@ import (
 // typed function takes.
 type filling struct {
 	session  *session
-	contract *contract.Calculation
+	form     *form
 	call     *call
 	room     *scratch
 	inputs   []known // by the property's index
@@ -32,9 +32,9 @@ type filling struct {
 // fill gathers every input from the first origin that has it (typed, maker's
 // figure, boat, earlier result, handbook row, usual value, default), holds
 // the whole against the schema, and writes it into the typed struct.
-func (s *session) fill(c *contract.Calculation, call *call, typed map[string]any, room *scratch) *filling {
-	f := &filling{session: s, contract: c, call: call}
-	room.lend(f, len(c.Input.Properties))
+func (s *session) fill(k *form, call *call, typed map[string]any, room *scratch) *filling {
+	f := &filling{session: s, form: k, call: call}
+	room.lend(f, len(k.Input.Properties))
 	f.gather(typed)
 	f.checkGathered(typed)
 	if len(f.problems) > 0 {
@@ -49,7 +49,7 @@ func (s *session) fill(c *contract.Calculation, call *call, typed map[string]any
 }
 
 func (f *filling) at(name string) *known {
-	if p := f.contract.Input.Child(name); p != nil && f.inputs[p.Index].is {
+	if p := f.form.Input.Child(name); p != nil && f.inputs[p.Index].is {
 		return &f.inputs[p.Index]
 	}
 	return nil
@@ -59,7 +59,7 @@ func (f *filling) at(name string) *known {
 // results, in this order; for words also the default.
 func (f *filling) gather(typed map[string]any) {
 	boat := f.session.boat
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		k := &f.inputs[i]
 		if raw, ok := typed[p.Name]; ok {
 			*k = known{is: true, raw: raw, origin: sheet.Typed, where: p.Pointer, sure: true}
@@ -107,7 +107,7 @@ func (f *filling) takeEarlier(p *contract.Property, k *known) bool {
 // came from the boat is blamed on the boat file.
 func (f *filling) checkGathered(typed map[string]any) {
 	whole := typed
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		k := &f.inputs[i]
 		if !k.is || k.raw == nil || k.origin == sheet.Typed || k.origin == sheet.Default { // a test holds the defaults against their schemas
 			continue
@@ -117,7 +117,7 @@ func (f *filling) checkGathered(typed map[string]any) {
 		}
 		whole[p.Name] = k.raw
 	}
-	f.blame(f.contract.CheckInput(whole))
+	f.blame(f.form.CheckInput(whole))
 }
 
 // blame adds problems whose places are in the input, each moved to where the
@@ -136,7 +136,7 @@ func (f *filling) blame(list problem.List) {
 
 // read gives every gathered value its number or word.
 func (f *filling) read() {
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		k := &f.inputs[i]
 		if !k.is || k.raw == nil {
 			continue
@@ -182,7 +182,7 @@ func (f *filling) readNumber(p *contract.Property, k *known) {
 // pickRows looks up every picked row, in the order of the schema, and lets
 // its values stand in for inputs that nobody gave.
 func (f *filling) pickRows() {
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		k := &f.inputs[i]
 		if p.Rows == "" || !k.is {
 			continue
@@ -234,7 +234,7 @@ func (f *filling) noRow(p *contract.Property, k *known, table *rules.Table) {
 
 // standIn lets a row's value stand for an input that is not known yet.
 func (f *filling) standIn(name string, v rules.Value, row *rules.Row, origin sheet.Origin) {
-	p := f.contract.Input.Child(name)
+	p := f.form.Input.Child(name)
 	if p == nil || f.inputs[p.Index].is {
 		return
 	}
@@ -253,7 +253,7 @@ func (f *filling) standIn(name string, v rules.Value, row *rules.Row, origin she
 
 // takeUsual takes usual values and number defaults for what is still open.
 func (f *filling) takeUsual() {
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		if f.inputs[i].is {
 			continue
 		}
@@ -275,14 +275,14 @@ func (f *filling) takeUsual() {
 
 // needs notes every input without which the calculation cannot be done.
 func (f *filling) needs() {
-	for _, name := range f.contract.Input.Needs {
-		p := f.contract.Input.Child(name)
+	for _, name := range f.form.Input.Needs {
+		p := f.form.Input.Child(name)
 		if p == nil || f.inputs[p.Index].is {
 			continue
 		}
 		f.missing = append(f.missing, p)
 		from := ""
-		for _, other := range f.contract.Input.Properties {
+		for _, other := range f.form.Input.Properties {
 			if other.Rows != "" && !f.inputs[other.Index].is && f.fills(other.Rows, name) {
 				from = ", or choose " + strings.ToLower(other.Title)
 			}
@@ -297,7 +297,7 @@ func (f *filling) notGiven(list problem.List) []*contract.Property {
 	var missing []*contract.Property
 	for _, p := range list {
 		if tokens := contract.Tokens(p.Where); len(tokens) > 0 && f.at(tokens[0]) == nil {
-			if property := f.contract.Input.Child(tokens[0]); property != nil {
+			if property := f.form.Input.Child(tokens[0]); property != nil {
 				missing = append(missing, property)
 			}
 		}
@@ -326,8 +326,7 @@ func (f *filling) lookup(name string) (si float64, word string, ok bool) {
 // write puts every known input into the typed struct, and collects the
 // numbers that trials will change.
 func (f *filling) write() {
-	shape := shapeOf(f.call.input.Type())
-	for i, p := range f.contract.Input.Properties {
+	for i, p := range f.form.Input.Properties {
 		k := &f.inputs[i]
 		if !k.is {
 			continue
@@ -336,7 +335,7 @@ func (f *filling) write() {
 			f.readGauge(p, k)
 		}
 		f.dress(p, k)
-		to, ok := shape.field(f.call.input, p.Name)
+		to, ok := f.form.inputs.field(f.call.input, p)
 		if !ok {
 			continue // a pick that only fills other inputs
 		}
@@ -393,7 +392,7 @@ func (f *filling) dress(p *contract.Property, k *known) {
 // writeList writes a list of readings, each entry a struct of its own.
 func (f *filling) writeList(p *contract.Property, k *known, to reflect.Value, list []any) {
 	to.Set(reflect.MakeSlice(to.Type(), len(list), len(list)))
-	shape := shapeOf(to.Type().Elem())
+	shape := f.form.inputs.places[p.Index].entry
 	for n, item := range list {
 		entry, _ := item.(map[string]any)
 		shape.clear(to.Index(n))
@@ -402,7 +401,7 @@ func (f *filling) writeList(p *contract.Property, k *known, to reflect.Value, li
 			if !ok {
 				continue
 			}
-			slot, ok := shape.field(to.Index(n), part.Name)
+			slot, ok := shape.field(to.Index(n), part)
 			if !ok {
 				continue
 			}

@@ -51,7 +51,7 @@ func TestFormulasGiveTheirResults(t *testing.T) {
 }
 
 // exampleInputs are the published rows of a calculation, and random inputs.
-func exampleInputs(t *testing.T, k *contract.Calculation) []map[string]any {
+func exampleInputs(t *testing.T, k *form) []map[string]any {
 	t.Helper()
 	var inputs []map[string]any
 	for _, topic := range readPublished(t) {
@@ -61,7 +61,7 @@ func exampleInputs(t *testing.T, k *contract.Calculation) []map[string]any {
 			}
 		}
 	}
-	random := sample.New(k, 7)
+	random := sample.New(k.Calculation, 7)
 	for range 300 {
 		inputs = append(inputs, decodedInput(t, random.Next()))
 	}
@@ -84,7 +84,7 @@ func decodedInput(t *testing.T, input map[string]any) map[string]any {
 
 // formulaEnvironment gives each symbol its number or word; what the sheet
 // lacks is 0, as in the typed input.
-func formulaEnvironment(k *contract.Calculation, s *Sheet) map[string]any {
+func formulaEnvironment(k *form, s *Sheet) map[string]any {
 	env := map[string]any{
 		"pi": math.Pi, "g": 9.80665,
 		"sqrt": math.Sqrt, "sin": math.Sin, "cos": math.Cos, "tan": math.Tan,

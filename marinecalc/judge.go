@@ -15,11 +15,16 @@ import (
 
 // verdicts holds the results and readings against every limit that applies.
 func (w *writing) verdicts() []sheet.Verdict {
-	out := make([]sheet.Verdict, 0, 4) // of many limits, few apply
-	for _, l := range w.session.book.Limits(w.contract.ID) {
-		if l.Valid.Meets(w.lookupAny) {
-			out = append(out, w.judge(w.ours(l)))
+	all, applying := w.session.book.Limits(w.form.ID), w.room.limits
+	for i := range all {
+		if all[i].Valid.Meets(w.lookupAny) {
+			applying = append(applying, &all[i])
 		}
+	}
+	w.room.limits = applying
+	out := make([]sheet.Verdict, len(applying))
+	for i, l := range applying {
+		w.judge(w.ours(l), &out[i])
 	}
 	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return urgency[a.Word] - urgency[b.Word] })
 	return out
@@ -32,7 +37,7 @@ var urgency = map[string]int{
 }
 
 // ours lays the maker's figure of the boat file over a limit; it always wins.
-func (w *writing) ours(l rules.Limit) rules.Limit {
+func (w *writing) ours(l *rules.Limit) *rules.Limit {
 	fig := w.session.boat.figureOf(l.ID)
 	if fig == nil {
 		return l
@@ -47,21 +52,22 @@ func (w *writing) ours(l rules.Limit) rules.Limit {
 		return l
 	}
 	bound := &rules.Bound{Amount: rules.Amount{SI: si}}
+	own := *l
 	if l.Max != nil {
-		l.Max = bound
+		own.Max = bound
 	} else {
-		l.Min = bound
+		own.Min = bound
 	}
-	l.Backing = rules.Backing{Source: rules.NewSource(fig.source, "", ""), Basis: rules.ByMaker}
-	return l
+	own.Backing = rules.Backing{Source: rules.NewSource(fig.source, "", ""), Basis: rules.ByMaker}
+	return &own
 }
 
 // property is the input or result of that name.
 func (w *writing) property(name string) *contract.Property {
-	if p := w.contract.Result.Child(name); p != nil {
+	if p := w.form.Result.Child(name); p != nil {
 		return p
 	}
-	return w.contract.Input.Child(name)
+	return w.form.Input.Child(name)
 }
 
 // judged is the value that a limit is on, as it is judged.
@@ -74,14 +80,12 @@ type judged struct {
 
 // value finds what a limit is on: a result, or an input with its own accuracy.
 func (w *writing) value(on string) (judged, bool) {
-	for i := range w.measures {
-		if m := &w.measures[i]; m.property.Name == on {
-			j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, doubtful: m.doubtful}
-			if m.span != nil {
-				j.low, j.high = m.low, m.high
-			}
-			return j, true
+	if m := w.result(on); m != nil {
+		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, doubtful: m.doubtful}
+		if m.span != nil {
+			j.low, j.high = m.low, m.high
 		}
+		return j, true
 	}
 	if k := w.at(on); k != nil {
 		return judged{si: k.si, low: k.factor.Low, high: k.factor.High, text: k.text, span: w.ownRange(k)}, true
@@ -103,16 +107,17 @@ func (w *writing) ownRange(k *known) *spread.Range {
 	return &out.Results[0]
 }
 
-func (w *writing) judge(l rules.Limit) sheet.Verdict {
+// judge holds what a limit is on against it.
+func (w *writing) judge(l *rules.Limit, v *sheet.Verdict) {
 	p := w.property(l.On)
-	v := sheet.Verdict{Limit: l.ID, Title: l.Title, On: l.On, Authority: l.Basis.Authority(), Source: l.Source.String()}
+	v.Limit, v.Title, v.On, v.Authority, v.Source = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String()
 	limit, text, ok := w.limit(l, p)
 	v.Bound = text
 	j, measured := w.value(l.On)
 	if !ok || !measured {
 		v.Word = string(spread.NotMeasured)
-		v.Sentence = strings.TrimSpace(fmt.Sprintf("%s: not measured. %s", l.Title, l.How))
-		return v
+		v.Sentence = strings.TrimSpace(l.Title + ": not measured. " + l.How)
+		return
 	}
 	v.Value = j.text
 	judgement := spread.Judge(j.si, j.span, limit)
@@ -121,11 +126,11 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 	}
 	if doubt, remedy := w.doubt(l, j); doubt != "" {
 		v.Word = string(spread.CannotTell)
-		v.Sentence = fmt.Sprintf("%s: %s; %s. %s", l.Title, j.text, doubt, remedy)
+		v.Sentence = l.Title + ": " + j.text + "; " + doubt + ". " + remedy
 		for _, p := range j.doubtful {
 			v.Awaits = append(v.Awaits, p.Title)
 		}
-		return v
+		return
 	}
 	v.Word = string(judgement.Word)
 	if !math.IsNaN(judgement.Probability) {
@@ -135,11 +140,10 @@ func (w *writing) judge(l rules.Limit) sheet.Verdict {
 	if judgement.Word == spread.CannotTell && !l.Chance {
 		v.Settle = w.settle(p, j, limit)
 	}
-	return v
 }
 
 // limit turns a limit's row into numbers and words.
-func (w *writing) limit(l rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
+func (w *writing) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
 	bound, side, limit := l.Max, "at most ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
 	if l.Min != nil {
 		bound, side = l.Min, "at least "
@@ -170,7 +174,7 @@ func (w *writing) limit(l rules.Limit, p *contract.Property) (spread.Limit, stri
 
 // doubt says why a value may not be judged, and what would mend that: a figure
 // behind it, or the limit itself, is of the kind that no source confirms.
-func (w *writing) doubt(l rules.Limit, j judged) (why, remedy string) {
+func (w *writing) doubt(l *rules.Limit, j judged) (why, remedy string) {
 	if l.Decides != nil && !*l.Decides {
 		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
 	}
@@ -188,7 +192,7 @@ func (w *writing) doubt(l rules.Limit, j judged) (why, remedy string) {
 	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
 }
 
-func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, limit spread.Limit, bound string) string {
+func (w *writing) sentence(l *rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, limit spread.Limit, bound string) string {
 	value := j.text
 	if j.low < j.high && p != nil {
 		value += " (" + w.showSpan(p, j.low, j.high) + ")"
@@ -198,13 +202,13 @@ func (w *writing) sentence(l rules.Limit, p *contract.Property, j judged, judgem
 	}
 	switch judgement.Word {
 	case spread.Within:
-		return fmt.Sprintf("%s: %s, within %s.", l.Title, value, bound)
+		return l.Title + ": " + value + ", within " + bound + "."
 	case spread.NearLimit:
-		return fmt.Sprintf("%s: %s, within %s%s.", l.Title, value, bound, nearness(j.si, limit))
+		return l.Title + ": " + value + ", within " + bound + nearness(j.si, limit) + "."
 	case spread.Beyond:
-		return strings.TrimSpace(fmt.Sprintf("%s: %s, beyond %s. %s", l.Title, value, bound, l.Why))
+		return strings.TrimSpace(l.Title + ": " + value + ", beyond " + bound + ". " + l.Why)
 	default:
-		return fmt.Sprintf("%s: %s; whether it is %s cannot be told from this.", l.Title, value, bound)
+		return l.Title + ": " + value + "; whether it is " + bound + " cannot be told from this."
 	}
 }
 
@@ -217,7 +221,7 @@ func nearness(si float64, l spread.Limit) string {
 }
 
 // chanceSentence words the verdict on a chance that all is well.
-func chanceSentence(l rules.Limit, chance string, word spread.Word) string {
+func chanceSentence(l *rules.Limit, chance string, word spread.Word) string {
 	switch word {
 	case spread.Within:
 		return fmt.Sprintf("%s: yes, with a chance of %s.", l.Title, chance)
@@ -244,7 +248,7 @@ func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) str
 	}
 	var measured []spread.Measured
 	var gauges [][]rules.Row
-	for i, p := range w.contract.Input.Properties {
+	for i, p := range w.form.Input.Properties {
 		m, rows, ok := w.measurable(i, p)
 		if ok {
 			measured, gauges = append(measured, m), append(gauges, rows)
@@ -267,7 +271,7 @@ func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) str
 		return "To settle it, " + strings.Join(ways, ", or ") + "."
 	case s.Together:
 		return "To settle it, take every reading with the finest gauge to be had."
-	case s.Blocker >= 0 && w.contract.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && w.contract.Input.Properties[s.Blocker].Items != nil:
+	case s.Blocker >= 0 && w.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && w.form.Input.Properties[s.Blocker].Items != nil:
 		return "It lies so close to the limit that none of the gauges known here can settle it."
 	case s.Blocker >= 0:
 		return "No gauge settles it: most of what is left of the spread comes from " + w.called(s.Blocker) + "."
@@ -276,7 +280,7 @@ func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) str
 }
 
 func (w *writing) called(input int) string {
-	return strings.ToLower(w.contract.Input.Properties[input].Title)
+	return strings.ToLower(w.form.Input.Properties[input].Title)
 }
 
 // measurable gives an input's standard uncertainty with the gauge in hand,

@@ -132,11 +132,11 @@ func (s *session) outcome(c calculation) (*outcome, []*contract.Property, proble
 // run works one calculation out. missing names the inputs that no origin
 // gave, when that is all that is wrong.
 func (s *session) run(c calculation, typed map[string]any) (out *outcome, missing []*contract.Property, problems problem.List) {
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		return nil, nil, problem.List{{What: err.Error()}}
 	}
-	call := c.open(s)
+	call := c.open(k, s)
 	room := scratches.Get().(*scratch)
 	f := s.fill(k, call, typed, room)
 	defer room.takeBack(f)
@@ -197,9 +197,8 @@ type measure struct {
 func (w *writing) results() problem.List {
 	var problems problem.List
 	w.measures = w.room.measures
-	shape := shapeOf(w.call.output.Type())
-	for _, p := range w.contract.Result.Properties {
-		from, ok := shape.field(w.call.output, p.Name)
+	for _, p := range w.form.Result.Properties {
+		from, ok := w.form.results.field(w.call.output, p)
 		if !ok {
 			continue
 		}
@@ -212,7 +211,16 @@ func (w *writing) results() problem.List {
 		}
 	}
 	w.room.measures = w.measures
+	w.index()
 	return problems
+}
+
+// index notes which result of the run is which property's.
+func (w *writing) index() {
+	w.room.results = append(w.room.results[:0], make([]*measure, len(w.form.Result.Properties))...)
+	for i := range w.measures {
+		w.room.results[w.measures[i].property.Index] = &w.measures[i]
+	}
 }
 
 // measured reads one field of the typed output; its text stays empty where
@@ -241,11 +249,11 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 // rests on: each such figure is moved by a hundredth, and what moves with it
 // by more than a ten-thousandth rests on it.
 func (w *writing) doubts() {
-	for i, p := range w.contract.Input.Properties {
+	for i, p := range w.form.Input.Properties {
 		if k := &w.inputs[i]; !k.is || k.sure {
 			continue
 		}
-		to, ok := shapeOf(w.call.input.Type()).field(w.call.input, p.Name)
+		to, ok := w.form.inputs.field(w.call.input, p)
 		if !ok || number(to) == nil {
 			continue
 		}
@@ -329,6 +337,7 @@ func (w *writing) ranges(space *spread.Workspace) {
 func (w *writing) dropUntried() {
 	if w.trials == 0 {
 		w.measures = slices.DeleteFunc(w.measures, func(m measure) bool { return m.property.Chance })
+		w.index()
 	}
 }
 
@@ -336,7 +345,7 @@ func (w *writing) dropUntried() {
 // the main results and those that a limit is on. Those in tables come last.
 func (w *writing) numbers() (list []*measure, explained int) {
 	limited := map[string]bool{}
-	for _, l := range w.session.book.Limits(w.contract.ID) {
+	for _, l := range w.session.book.Limits(w.form.ID) {
 		limited[l.On] = true
 	}
 	add := func(measures []measure, wanted func(*contract.Property) bool) {

@@ -3,6 +3,7 @@ package marinecalc
 import (
 	"sync"
 
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/spread"
 )
 
@@ -12,6 +13,10 @@ type scratch struct {
 	inputs   []known
 	leaves   []leaf
 	measures []measure
+	results  []*measure // by the property's index
+	limits   []*rules.Limit
+	advice   []*rules.Advice
+	sources  []string
 	formula  []byte
 }
 
@@ -34,6 +39,11 @@ func (r *scratch) takeBack(f *filling) {
 	clear(f.inputs)
 	clear(f.leaves)
 	clear(r.measures)
-	r.leaves, r.measures = f.leaves[:0], r.measures[:0]
+	clear(r.results)
+	clear(r.limits)
+	clear(r.advice)
+	clear(r.sources)
+	r.leaves, r.measures, r.results = f.leaves[:0], r.measures[:0], r.results[:0]
+	r.limits, r.advice, r.sources = r.limits[:0], r.advice[:0], r.sources[:0]
 	scratches.Put(r)
 }

@@ -117,7 +117,7 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 		id, _, _ := strings.Cut(amount.Of, "/")
 		title := id
 		if c, err := find(id); err == nil {
-			if k, err := c.contract(); err == nil {
+			if k, err := c.form(); err == nil {
 				title = k.Title
 			}
 		}
@@ -187,7 +187,7 @@ func (p *planner) property(of string) *contract.Property {
 	if err != nil {
 		return nil
 	}
-	k, err := c.contract()
+	k, err := c.form()
 	if err != nil {
 		return nil
 	}

@@ -72,7 +72,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 	}
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
 	for _, c := range catalogue {
-		k, err := c.contract()
+		k, err := c.form()
 		if err != nil {
 			return nil, problem.List{{What: err.Error()}}
 		}
@@ -81,7 +81,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 		case out != nil:
 			survey.Sheets = append(survey.Sheets, out.sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
-			survey.Missing = append(survey.Missing, Missing{Calculation: c.id, Title: k.Title, Needs: s.howTo(k, missing)})
+			survey.Missing = append(survey.Missing, Missing{Calculation: c.id, Title: k.Title, Needs: s.howTo(k.Calculation, missing)})
 		default:
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.id, Title: k.Title, Problems: problems.Sorted()})
 		}

@@ -22,11 +22,11 @@ type table struct {
 // readTable reads one list of the typed output.
 func (w *writing) readTable(p *contract.Property, list reflect.Value, problems *problem.List) {
 	t := table{property: p}
-	shape := shapeOf(list.Type().Elem())
+	shape := w.form.results.places[p.Index].entry
 	for n := range list.Len() {
 		var row []measure
 		for _, column := range p.Items.Properties {
-			from, ok := shape.field(list.Index(n), column.Name)
+			from, ok := shape.field(list.Index(n), column)
 			if !ok {
 				continue // a test holds that every column has its field
 			}
@@ -83,7 +83,7 @@ func (w *writing) cell(m *measure) sheet.Cell {
 func (w *writing) tableWork(lines []sheet.Work) []sheet.Work {
 	for _, t := range w.tables {
 		if p := t.property; len(t.rows) > 0 {
-			lines = append(lines, sheet.Work{Result: p.Name, Method: p.Method, Answer: "in the table", Source: p.Source, Basis: p.Basis})
+			lines = append(lines, sheet.Work{Way: w.form.results.places[p.Index].way, Answer: "in the table"})
 		}
 	}
 	return lines

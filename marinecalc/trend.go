@@ -74,8 +74,8 @@ type trend struct {
 func readingTrend() calculation {
 	c := bindInSession("reading-trend", followReading, nil)
 	open := c.open
-	c.open = func(s *session) *call {
-		k := open(s)
+	c.open = func(f *form, s *session) *call {
+		k := open(f, s)
 		k.draw = func(b brush) []sheet.Drawing {
 			t, _ := s.kept.(*trend)
 			return t.draw(b)

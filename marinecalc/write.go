@@ -23,7 +23,11 @@ type writing struct {
 // keep gives a number a place that stays.
 func (w *writing) keep(v float64) *float64 {
 	if len(w.kept) == cap(w.kept) {
-		w.kept = make([]float64, 0, len(w.inputs)+3*len(w.measures))
+		each := 1 // number a result
+		if w.trials > 0 {
+			each = 3 // with the two ends of its interval
+		}
+		w.kept = make([]float64, 0, len(w.inputs)+each*len(w.measures))
 	}
 	w.kept = append(w.kept, v)
 	return &w.kept[len(w.kept)-1]
@@ -31,7 +35,7 @@ func (w *writing) keep(v float64) *float64 {
 
 func (w *writing) write() *outcome {
 	s := &sheet.Sheet{
-		Calculation: w.contract.ID, Title: w.contract.Title, Answers: w.contract.Answers,
+		Calculation: w.form.ID, Title: w.form.Title, Answers: w.form.Answers,
 		Inputs: w.inputLines(), Results: w.resultLines(), Tables: w.tableLines(), Work: []sheet.Work{},
 		Trials: w.trials, Notes: w.notes,
 	}
@@ -45,7 +49,8 @@ func (w *writing) write() *outcome {
 	if w.call.draw != nil && !w.session.brief {
 		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units, currency: w.currency})...)
 	}
-	s.Sources = sources(s)
+	w.room.sources = appendSources(w.room.sources, s)
+	s.Sources = slices.Clone(w.room.sources)
 	for _, title := range w.session.book.Overlays() {
 		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
 	}
@@ -66,17 +71,16 @@ func (w *writing) inputLines() []sheet.Input {
 		}
 	}
 	lines := make([]sheet.Input, 0, count)
-	for i, p := range w.contract.Input.Properties {
+	for i, p := range w.form.Input.Properties {
 		k := &w.inputs[i]
 		if !k.is {
 			continue
 		}
 		lines = append(lines, sheet.Input{})
 		line := &lines[len(lines)-1] // filled in its place: it is long
-		line.Name, line.Title, line.Symbol, line.Level = p.Name, p.Title, p.Symbol, string(p.Level)
-		line.Text, line.Range, line.Origin, line.Source = k.text, k.about, k.origin, k.source
+		line.Term, line.Text, line.Range, line.Origin, line.Source = w.form.inputs.places[i].term, k.text, k.about, k.origin, k.source
 		if p.Kind != nil {
-			line.Kind, line.SI = p.Kind.Name, w.keep(k.si)
+			line.SI = w.keep(k.si)
 		} else if line.Word = k.word; k.word == "" && k.raw != nil {
 			if _, list := k.raw.([]any); !list {
 				line.SI = w.keep(k.si)
@@ -93,13 +97,9 @@ func (w *writing) resultLines() []sheet.Result {
 		p := m.property
 		lines = append(lines, sheet.Result{})
 		line := &lines[len(lines)-1] // filled in its place: it is long
-		line.Name, line.Title, line.Help, line.Symbol = p.Name, p.Title, p.Description, p.Symbol
-		line.Text, line.Level = m.text, string(p.Level)
+		line.Term, line.Help, line.Text = w.form.results.places[p.Index].term, p.Description, m.text
 		if m.word == "" {
 			line.SI = w.keep(m.si)
-		}
-		if p.Kind != nil {
-			line.Kind = p.Kind.Name
 		}
 		w.addRange(line, m)
 		w.addMaker(line, p)
@@ -120,7 +120,7 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 	}
 	for i, share := range byInput {
 		if share >= leastShare {
-			p := w.contract.Input.Properties[i]
+			p := w.form.Input.Properties[i]
 			line.Shares = append(line.Shares, sheet.Share{Input: p.Name, Title: p.Title, Share: share})
 		}
 	}
@@ -158,10 +158,6 @@ func (w *writing) workLines() []sheet.Work {
 	if units == quantity.Both {
 		units = quantity.Metric // a line of formula holds one system
 	}
-	results := make([]*measure, len(w.contract.Result.Properties))
-	for i := range w.measures {
-		results[w.measures[i].property.Index] = &w.measures[i]
-	}
 	print := func(p *contract.Property, si float64, text string) string {
 		if units == w.session.units {
 			return text
@@ -170,7 +166,7 @@ func (w *writing) workLines() []sheet.Work {
 	}
 	text := func(p *contract.Property) string {
 		if p.IsResult {
-			if m := results[p.Index]; m != nil {
+			if m := w.room.results[p.Index]; m != nil {
 				return print(p, m.si, m.text)
 			}
 			return ""
@@ -186,9 +182,9 @@ func (w *writing) workLines() []sheet.Work {
 	}
 	for _, m := range w.measures {
 		p := m.property
-		line := sheet.Work{Result: p.Name, Formula: p.Formula, Method: p.Method, Answer: m.text, Source: p.Source, Basis: p.Basis}
+		line := sheet.Work{Way: w.form.results.places[p.Index].way, Answer: m.text}
 		if p.Formula != "" {
-			w.room.formula = w.contract.Formulas.AppendFilled(w.room.formula[:0], p.Name, text)
+			w.room.formula = w.form.Formulas.AppendFilled(w.room.formula[:0], p.Name, text)
 			line.Filled = string(w.room.formula)
 		}
 		lines = append(lines, line)
@@ -197,7 +193,7 @@ func (w *writing) workLines() []sheet.Work {
 }
 
 func (w *writing) cautions() []sheet.Caution {
-	all := w.session.book.Cautions(w.contract.ID)
+	all := w.session.book.Cautions(w.form.ID)
 	out := make([]sheet.Caution, 0, len(all))
 	for _, c := range all {
 		if c.Valid.Meets(w.lookupAny) {
@@ -210,38 +206,48 @@ func (w *writing) cautions() []sheet.Caution {
 // next is the advice that fits: first what the verdicts ask for, most urgent
 // first as they are, then what always holds.
 func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
-	out := []sheet.Next{}
-	all := w.session.book.Advice(w.contract.ID)
-	add := func(fits func(rules.Advice) bool) {
-		for _, a := range all {
-			if !fits(a) || !a.Valid.Meets(w.lookupAny) {
-				continue
-			}
-			if n := (sheet.Next{Text: a.Text, Source: a.Source.String()}); !slices.Contains(out, n) {
-				out = append(out, n)
+	all, chosen := w.session.book.Advice(w.form.ID), w.room.advice
+	add := func(fits func(*rules.Advice) bool) {
+		for i := range all {
+			a := &all[i]
+			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
+			if fits(a) && a.Valid.Meets(w.lookupAny) && !slices.ContainsFunc(chosen, said) {
+				chosen = append(chosen, a)
 			}
 		}
 	}
-	for _, v := range verdicts {
-		add(func(a rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
+	for i := range verdicts {
+		v := &verdicts[i]
+		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
 	}
-	add(func(a rules.Advice) bool { return a.Limit == "" })
+	add(func(a *rules.Advice) bool { return a.Limit == "" })
+	w.room.advice = chosen
+	out := make([]sheet.Next, len(chosen))
+	for i, a := range chosen {
+		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}
+	}
 	return out
+}
+
+// result is what came out under that name, or nil.
+func (w *writing) result(name string) *measure {
+	if p := w.form.Result.Child(name); p != nil {
+		return w.room.results[p.Index]
+	}
+	return nil
 }
 
 // lookupAny gives the number or word of a known input or result.
 func (w *writing) lookupAny(name string) (si float64, word string, ok bool) {
-	for i := range w.measures {
-		if m := &w.measures[i]; m.property.Name == name {
-			return m.si, m.word, true
-		}
+	if m := w.result(name); m != nil {
+		return m.si, m.word, true
 	}
 	return w.lookup(name)
 }
 
-// sources lists every source of the sheet once.
-func sources(s *sheet.Sheet) []string {
-	list := make([]string, 0, 16)
+// appendSources writes every source of the sheet once behind list, which is
+// empty.
+func appendSources(list []string, s *sheet.Sheet) []string {
 	add := func(text string) {
 		if text != "" && !slices.Contains(list, text) {
 			list = append(list, text)

@@ -18,19 +18,24 @@ const (
 	Default      Origin = "default"
 )
 
+// Term is what every sheet of a calculation calls an input or a result.
+type Term struct {
+	Name   string `json:"name"`
+	Title  string `json:"title"`
+	Symbol string `json:"symbol,omitempty"`
+	Kind   string `json:"kind,omitempty"` // of quantity; empty for words
+	Level  string `json:"level"`
+}
+
 // Input is one thing that went in.
 type Input struct {
-	Name   string   `json:"name"`
-	Title  string   `json:"title"`
-	Symbol string   `json:"symbol,omitempty"`
-	Kind   string   `json:"kind,omitempty"`
+	*Term
 	Text   string   `json:"text"`
 	Word   string   `json:"word,omitempty"` // the pick or word itself, where Text is its name
 	SI     *float64 `json:"si,omitempty"`
 	Range  string   `json:"range,omitempty"`
 	Origin Origin   `json:"origin"`
 	Source string   `json:"source,omitempty"`
-	Level  string   `json:"level,omitempty"`
 }
 
 // Share is one input's part of a result's spread.
@@ -49,17 +54,13 @@ type Maker struct {
 
 // Result is one thing that came out.
 type Result struct {
-	Name     string   `json:"name"`
-	Title    string   `json:"title"`
+	*Term
 	Help     string   `json:"help,omitempty"`
-	Symbol   string   `json:"symbol,omitempty"`
-	Kind     string   `json:"kind,omitempty"`
 	Text     string   `json:"text"`
 	SI       *float64 `json:"si,omitempty"`
 	Low      *float64 `json:"low,omitempty"` // 95 % interval, in SI
 	High     *float64 `json:"high,omitempty"`
 	Interval string   `json:"interval,omitempty"`
-	Level    string   `json:"level"`
 	Shares   []Share  `json:"shares,omitempty"`
 	Maker    *Maker   `json:"maker,omitempty"`
 }
@@ -99,16 +100,22 @@ type Cell struct {
 	Interval string   `json:"interval,omitempty"`
 }
 
-// Work is one worked line: the formula as the handbook prints it, the same
-// with the numbers put in, and the answer.
-type Work struct {
+// Way is how every sheet of a calculation finds a result: by the formula as
+// the handbook prints it, or by a method in words.
+type Way struct {
 	Result  string `json:"result"`
 	Formula string `json:"formula,omitempty"`
-	Filled  string `json:"filled,omitempty"`
 	Method  string `json:"method,omitempty"`
-	Answer  string `json:"answer"`
 	Source  string `json:"source,omitempty"`
 	Basis   string `json:"basis,omitempty"`
+}
+
+// Work is one worked line: the way, its formula with the numbers put in, and
+// the answer.
+type Work struct {
+	*Way
+	Filled string `json:"filled,omitempty"`
+	Answer string `json:"answer"`
 }
 
 // Verdict is how a result or a reading stands to a limit.
