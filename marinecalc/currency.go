@@ -47,7 +47,7 @@ func (f *filling) showIn(p *contract.Property, si float64, units quantity.System
 // showSpan prints a range of the run in the unit system in force.
 func (f *filling) showSpan(p *contract.Property, low, high float64) string {
 	if isMoney(p) {
-		return p.Kind.PrintSpan(low, high, f.session.units, f.currency, f.currency)
+		return p.Kind.In(f.currency, f.currency).PrintSpan(low, high, f.session.units)
 	}
 	return showSpan(p, low, high, f.session.units)
 }

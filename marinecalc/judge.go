@@ -149,7 +149,7 @@ func (w *writing) limit(l *rules.Limit, p *contract.Property) (spread.Limit, str
 		bound, side = l.Min, "at least "
 	}
 	si := bound.SI
-	if p != nil && p.Kind != nil && bound.Text != "" {
+	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
 			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
 		}

@@ -71,7 +71,7 @@ func show(p *contract.Property, si float64, units quantity.System) string {
 	if p.Kind == nil {
 		return strconv.FormatFloat(si, 'g', -1, 64)
 	}
-	return p.Kind.Print(si, units, p.Units[0], p.Units[1])
+	return p.Shown.Print(si, units)
 }
 
 // showSpan prints a range in a unit system.
@@ -79,7 +79,7 @@ func showSpan(p *contract.Property, low, high float64, units quantity.System) st
 	if p.Kind == nil {
 		return strconv.FormatFloat(low, 'g', 3, 64) + " to " + strconv.FormatFloat(high, 'g', 3, 64)
 	}
-	return p.Kind.PrintSpan(low, high, units, p.Units[0], p.Units[1])
+	return p.Shown.PrintSpan(low, high, units)
 }
 
 func itoa(i int) string { return strconv.Itoa(i) }

@@ -224,7 +224,7 @@ func (t *trend) write() {
 	here := f.Fit.At(f.Place)
 	out.Now = t.show(here)
 	if half := f.Fit.Half(f.Place); !math.IsInf(half, 0) && !math.IsNaN(half) {
-		out.NextReading = t.property.Kind.PrintSpan(here-half, here+half, t.session.units, t.property.Units[0], t.property.Units[1])
+		out.NextReading = t.property.Shown.PrintSpan(here-half, here+half, t.session.units)
 	}
 	out.Pace = t.pace()
 	axis := "days"
@@ -269,7 +269,7 @@ func (t *trend) says() string {
 
 // show prints a value of the reading.
 func (t *trend) show(si float64) string {
-	return t.property.Kind.Print(si, t.session.units, t.property.Units[0], t.property.Units[1])
+	return t.property.Shown.Print(si, t.session.units)
 }
 
 // pace is the slope for a handy stretch of the axis.

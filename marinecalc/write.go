@@ -184,7 +184,7 @@ func (w *writing) workLines() []sheet.Work {
 		p := m.property
 		line := sheet.Work{Way: w.form.results.places[p.Index].way, Answer: m.text}
 		if p.Formula != "" {
-			w.room.formula = w.form.Formulas.AppendFilled(w.room.formula[:0], p.Name, text)
+			w.room.formula = w.form.Formulas.AppendFilled(w.room.formula[:0], p, text)
 			line.Filled = string(w.room.formula)
 		}
 		lines = append(lines, line)

@@ -283,7 +283,7 @@ func allowedRange(p *Property) string {
 		if p.Kind == nil {
 			return fmt.Sprint(v)
 		}
-		return p.Kind.Print(v, quantity.Both, p.Units[0], p.Units[1])
+		return p.Shown.Print(v, quantity.Both)
 	}
 	switch {
 	case p.Minimum != nil && p.Maximum != nil:

@@ -97,7 +97,7 @@ func TestFormulaIsCutAtItsSymbols(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	filled := string(c.Formulas.AppendFilled(nil, "shortTorque", func(p *Property) string { return "<" + p.Name + ">" }))
+	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("shortTorque"), func(p *Property) string { return "<" + p.Name + ">" }))
 	if filled != "T_S = <nutFactor> · <preload> · <nominalDiameter>" {
 		t.Errorf("got %q", filled)
 	}

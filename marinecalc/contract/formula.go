@@ -16,13 +16,13 @@ type Piece struct {
 // Formulas knows the symbols of one calculation and what rests on what.
 type Formulas struct {
 	bySymbol map[string]*Property
-	pieces   map[string][]Piece // by result name; the right side of its formula
+	pieces   [][]Piece // by the result's index; the right side of its formula
 	rests    map[string][]string
 }
 
 // formulas reads every formula of the calculation once.
 func (c *Calculation) formulas() *Formulas {
-	f := &Formulas{bySymbol: map[string]*Property{}, pieces: map[string][]Piece{}, rests: map[string][]string{}}
+	f := &Formulas{bySymbol: map[string]*Property{}, pieces: make([][]Piece, len(c.Result.Properties)), rests: map[string][]string{}}
 	for _, side := range [][]*Property{c.Input.Properties, c.Result.Properties} {
 		for _, p := range side {
 			if p.Symbol != "" {
@@ -31,7 +31,7 @@ func (c *Calculation) formulas() *Formulas {
 		}
 	}
 	for _, p := range c.Result.Properties {
-		f.pieces[p.Name] = f.split(p.Formula)
+		f.pieces[p.Index] = f.split(p.Formula)
 	}
 	for _, p := range c.Result.Properties {
 		f.rests[p.Name] = c.inputsUnder(f, p, nil)
@@ -47,7 +47,7 @@ func (c *Calculation) inputsUnder(f *Formulas, p *Property, path []string) []str
 	}
 	path = append(path, p.Name)
 	names := slices.Clone(p.Rests)
-	for _, piece := range f.pieces[p.Name] {
+	for _, piece := range f.pieces[p.Index] {
 		if piece.Of != nil {
 			names = append(names, piece.Of.Name)
 		}
@@ -107,8 +107,8 @@ func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 
 // AppendFilled writes a result's formula behind b, with every known value in
 // the place of its symbol. text returns "" for what is not known.
-func (f *Formulas) AppendFilled(b []byte, result string, text func(*Property) string) []byte {
-	for _, piece := range f.pieces[result] {
+func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property) string) []byte {
+	for _, piece := range f.pieces[result.Index] {
 		shown := piece.Text
 		if piece.Of != nil {
 			if t := text(piece.Of); t != "" {

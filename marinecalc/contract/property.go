@@ -35,7 +35,8 @@ type Property struct {
 	Types       []string // JSON types allowed here
 	Kind        *quantity.Kind
 	Units       [2]string // preferred for display: metric, US
-	Minimum     *float64  // in SI
+	Shown       quantity.Shown
+	Minimum     *float64 // in SI
 	Maximum     *float64
 	MinItems    int
 	MaxItems    int
@@ -146,17 +147,17 @@ func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 		return p, nil
 	}
 	p := &Property{Name: name, Level: Main, byName: map[string]*Property{}}
-	w.overlay(p)
-	var err error
-	if p.Types, err = typeNames(w.Type); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
 	if w.Quantity != "" {
 		kind, ok := quantity.Lookup(w.Quantity)
 		if !ok {
 			return nil, fmt.Errorf("%s: %q is not a kind of quantity", name, w.Quantity)
 		}
 		p.Kind = kind
+	}
+	w.overlay(p)
+	var err error
+	if p.Types, err = typeNames(w.Type); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if len(w.Properties) > 0 {
 		keys, values, err := members(w.Properties)
@@ -219,6 +220,9 @@ func (w *written) overlay(p *Property) {
 	}
 	if w.Maximum != nil {
 		p.Maximum = w.Maximum
+	}
+	if p.Kind != nil {
+		p.Shown = p.Kind.In(p.Units[0], p.Units[1])
 	}
 	if w.MinItems > 0 {
 		p.MinItems = w.MinItems

@@ -17,10 +17,11 @@ var sameSign = strings.NewReplacer(
 )
 
 // clean gives the text without blanks around it and with one sign for each
-// meaning. Plain ASCII text is returned as it is.
+// meaning. Text of ASCII and of the signs that stand for themselves is returned
+// as it is.
 func clean(text string) string {
-	for i := range len(text) {
-		if text[i] >= utf8.RuneSelf {
+	for _, r := range text {
+		if r >= utf8.RuneSelf && !strings.ContainsRune("·°±µ²³", r) {
 			return strings.TrimSpace(sameSign.Replace(text))
 		}
 	}

@@ -11,29 +11,51 @@ const digits = 4
 // unknown stands for a value that is not finite.
 const unknown = "not known"
 
-// Print gives an SI value in the units of a system, to four significant
-// digits: "11.11 mm", and for [Both] "11.11 mm (7/16 in)". The preferred units
-// are named by metric and us; "" or a name the kind has not means its usual
-// ones. Times and lengths that make an odd number of the preferred unit are
-// printed in one of their own size: 0.07 min as 4.2 s, 4000 days as years,
-// 0.0005 mm as µm; hours of running stay hours. Inches that are a binary fraction down to 1/64 are printed as one.
-// Money needs its currency code as preferred unit.
+// Shown is how values of a kind are printed: in which units. See [Kind.In].
+type Shown struct {
+	kind       *Kind
+	metric, us printed
+}
+
+// printed is a unit under the name that it is printed with.
+type printed struct {
+	*unit
+	name string
+}
+
+// In readies printing in the preferred units, named by metric and us; "" or a
+// name the kind has not means its usual ones. Money needs its currency code as
+// preferred unit.
+func (k *Kind) In(metric, us string) Shown {
+	return Shown{kind: k, metric: k.preferred(metric, k.metric), us: k.preferred(us, k.us)}
+}
+
+// Print gives an SI value in the units of a system: [Shown.Print] of [Kind.In].
 func (k *Kind) Print(si float64, s System, metric, us string) string {
+	return k.In(metric, us).Print(si, s)
+}
+
+// Print gives an SI value in the units of a system, to four significant
+// digits: "11.11 mm", and for [Both] "11.11 mm (7/16 in)". Times and lengths
+// that make an odd number of the preferred unit are printed in one of their
+// own size: 0.07 min as 4.2 s, 4000 days as years, 0.0005 mm as µm; hours of
+// running stay hours. Inches that are a binary fraction down to 1/64 are
+// printed as one.
+func (v Shown) Print(si float64, s System) string {
 	var buf [96]byte
 	out := buf[:0]
 	if math.IsNaN(si) || math.IsInf(si, 0) {
 		return unknown
 	}
 	if s == US {
-		u, name := k.sized(si, us, k.us)
-		return string(appendQuantity(out, si, u, name, true))
+		return string(appendQuantity(out, si, v.kind.sized(si, v.us), true))
 	}
-	m, mName := k.sized(si, metric, k.metric)
-	out = appendQuantity(out, si, m, mName, true)
+	m := v.kind.sized(si, v.metric)
+	out = appendQuantity(out, si, m, true)
 	if s == Both {
-		if u, uName := k.sized(si, us, k.us); mName != uName {
+		if u := v.kind.sized(si, v.us); m.name != u.name {
 			out = append(out, " ("...)
-			out = appendQuantity(out, si, u, uName, true)
+			out = appendQuantity(out, si, u, true)
 			out = append(out, ')')
 		}
 	}
@@ -49,48 +71,46 @@ func (k *Kind) Format(si float64, unit string) string {
 		return unknown
 	}
 	var buf [64]byte
-	u, name := k.preferred(unit, k.metric)
-	return string(appendQuantity(buf[:0], si, u, name, false))
+	return string(appendQuantity(buf[:0], si, k.preferred(unit, k.metric), false))
 }
 
-// sized gives the unit in which a value of that SI size is printed where a
-// unit is named, or else the usual one: that unit itself, or the one that its
-// steps lead to. Nothing, and what is not finite, stays in it.
-func (k *Kind) sized(si float64, name, usual string) (*unit, string) {
-	u, name := k.preferred(name, usual)
+// sized gives the unit in which a value of that SI size is printed where that
+// unit is asked for: itself, or the one that its steps lead to. Nothing, and
+// what is not finite, stays in it.
+func (k *Kind) sized(si float64, u printed) printed {
 	if si == 0 || math.IsNaN(si) || math.IsInf(si, 0) {
-		return u, name
+		return u
 	}
 	for {
-		x := math.Abs(u.fromSI(si))
+		x, name := math.Abs(u.fromSI(si)), ""
 		switch {
 		case u.smaller.unit != "" && x < u.smaller.at:
 			name = u.smaller.unit
 		case u.larger.unit != "" && x >= u.larger.at:
 			name = u.larger.unit
 		default:
-			return u, name
+			return u
 		}
-		u = k.spellings[name]
+		u = printed{k.spellings[name], name}
 	}
 }
 
-// preferred gives the named unit, or else the usual one, with the name to print.
-func (k *Kind) preferred(name, usual string) (*unit, string) {
+// preferred gives the named unit, or else the usual one.
+func (k *Kind) preferred(name, usual string) printed {
 	if k.isMoney() {
-		return &moneyUnit, name
+		return printed{&moneyUnit, name}
 	}
 	if name != "" {
 		if u, ok := k.find(name); ok {
-			return u, u.name
+			return printed{u, u.name}
 		}
 	}
-	return k.spellings[usual], usual
+	return printed{k.spellings[usual], usual}
 }
 
-func appendQuantity(dst []byte, si float64, u *unit, name string, fractions bool) []byte {
+func appendQuantity(dst []byte, si float64, u printed, fractions bool) []byte {
 	dst = appendValue(dst, u.fromSI(si), u.style, fractions)
-	return appendUnit(dst, name)
+	return appendUnit(dst, u.name)
 }
 
 // appendUnit writes a unit after its number; the degree of arc alone stands
@@ -196,7 +216,12 @@ func appendSignificant(dst []byte, x float64, n int) []byte {
 	count, exponent := 0, 0
 	for i, c := range e {
 		if c == 'e' {
-			exponent, _ = strconv.Atoi(string(e[i+1:]))
+			for _, d := range e[i+2:] {
+				exponent = 10*exponent + int(d-'0')
+			}
+			if e[i+1] == '-' {
+				exponent = -exponent
+			}
 			break
 		}
 		if c != '.' {

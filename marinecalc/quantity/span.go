@@ -6,9 +6,9 @@ import "math"
 const spanDigits = 3
 
 // PrintSpan gives a range in the units of a system, the unit written once:
-// "45.2 to 75.4 N·m". Units are chosen as in [Kind.Print], by the larger end;
+// "45.2 to 75.4 N·m". Units are chosen as in [Shown.Print], by the larger end;
 // inches are always decimals here.
-func (k *Kind) PrintSpan(low, high float64, s System, metric, us string) string {
+func (v Shown) PrintSpan(low, high float64, s System) string {
 	var buf [128]byte
 	out := buf[:0]
 	size := max(math.Abs(low), math.Abs(high))
@@ -16,26 +16,25 @@ func (k *Kind) PrintSpan(low, high float64, s System, metric, us string) string 
 		return unknown
 	}
 	if s == US {
-		u, name := k.sized(size, us, k.us)
-		return string(appendSpan(out, low, high, u, name))
+		return string(appendSpan(out, low, high, v.kind.sized(size, v.us)))
 	}
-	m, mName := k.sized(size, metric, k.metric)
-	out = appendSpan(out, low, high, m, mName)
+	m := v.kind.sized(size, v.metric)
+	out = appendSpan(out, low, high, m)
 	if s == Both {
-		if u, uName := k.sized(size, us, k.us); mName != uName {
+		if u := v.kind.sized(size, v.us); m.name != u.name {
 			out = append(out, " ("...)
-			out = appendSpan(out, low, high, u, uName)
+			out = appendSpan(out, low, high, u)
 			out = append(out, ')')
 		}
 	}
 	return string(out)
 }
 
-func appendSpan(dst []byte, low, high float64, u *unit, name string) []byte {
-	dst = appendEnd(dst, low, high, u)
+func appendSpan(dst []byte, low, high float64, u printed) []byte {
+	dst = appendEnd(dst, low, high, u.unit)
 	dst = append(dst, " to "...)
-	dst = appendEnd(dst, high, low, u)
-	return appendUnit(dst, name)
+	dst = appendEnd(dst, high, low, u.unit)
+	return appendUnit(dst, u.name)
 }
 
 // appendEnd writes one end of a range. An end that is small beside the other

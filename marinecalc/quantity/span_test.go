@@ -20,7 +20,7 @@ func TestPrintSpan(t *testing.T) {
 	}
 	for _, c := range cases {
 		k, _ := Lookup(c.kind)
-		if got := k.PrintSpan(c.low, c.high, c.s, c.metric, c.us); got != c.want {
+		if got := k.In(c.metric, c.us).PrintSpan(c.low, c.high, c.s); got != c.want {
 			t.Errorf("%s %g to %g: got %q, want %q", c.kind, c.low, c.high, got, c.want)
 		}
 	}

@@ -101,6 +101,7 @@ func (c Condition) holds(si float64, word string) bool {
 // Amount is a quantity whose unit tells its kind, or a bare number in SI.
 type Amount struct {
 	SI   float64
+	Kind *quantity.Kind // nil for a bare number
 	Text string
 }
 
@@ -113,7 +114,7 @@ func (a *Amount) UnmarshalJSON(text []byte) error {
 	if err := json.Unmarshal(text, &a.Text); err != nil {
 		return fmt.Errorf("%s is neither a number nor a quantity", text)
 	}
-	r, _, err := quantity.Infer(a.Text)
-	a.SI = r.SI
+	r, kind, err := quantity.Infer(a.Text)
+	a.SI, a.Kind = r.SI, kind
 	return err
 }
