@@ -67,6 +67,9 @@ func termOf(p *contract.Property) *sheet.Term {
 	if p.Kind != nil {
 		t.Kind = p.Kind.Name
 	}
+	if p.IsResult {
+		t.Help = p.Description
+	}
 	return t
 }
 

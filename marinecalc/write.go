@@ -55,8 +55,11 @@ func (w *writing) write() *outcome {
 		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
 	}
 	out := &outcome{sheet: s}
-	for _, m := range w.measures {
-		if len(m.doubtful) > 0 {
+	for i := range w.measures {
+		if m := &w.measures[i]; len(m.doubtful) > 0 {
+			if out.doubtful == nil {
+				out.doubtful = make([]string, 0, len(w.measures)-i)
+			}
 			out.doubtful = append(out.doubtful, m.property.Name)
 		}
 	}
@@ -97,7 +100,7 @@ func (w *writing) resultLines() []sheet.Result {
 		p := m.property
 		lines = append(lines, sheet.Result{})
 		line := &lines[len(lines)-1] // filled in its place: it is long
-		line.Term, line.Help, line.Text = w.form.results.places[p.Index].term, p.Description, m.text
+		line.Term, line.Text = w.form.results.places[p.Index].term, m.text
 		if m.word == "" {
 			line.SI = w.keep(m.si)
 		}

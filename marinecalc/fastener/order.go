@@ -1,12 +1,16 @@
 package fastener
 
-import "strconv"
+import (
+	"strconv"
+	"sync"
+)
 
 // mostBolts is the largest count that is taken for a flange, not for a slip.
 const mostBolts = 48
 
-// orders holds the order of tightening in words for every count of bolts.
-var orders = func() (words [mostBolts + 1]string) {
+// orders gives the order of tightening in words for every count of bolts.
+var orders = sync.OnceValue(func() *[mostBolts + 1]string {
+	var words [mostBolts + 1]string
 	for n := 2; n <= mostBolts; n++ {
 		for i, bolt := range TighteningOrder(n) {
 			if i > 0 {
@@ -15,8 +19,8 @@ var orders = func() (words [mostBolts + 1]string) {
 			words[n] += strconv.Itoa(bolt)
 		}
 	}
-	return words
-}()
+	return &words
+})
 
 // TighteningOrder gives the bolts of a circle of n, numbered round from 1, in
 // the order in which a pass goes over them.

@@ -288,7 +288,7 @@ func (out *Fit) judge(in *Stack) {
 // tighten sets order, passes and the fate of a used insert nut.
 func (out *Fit) tighten(in *Stack) {
 	if in.BoltCount > 0 {
-		out.TighteningOrder = orders[in.BoltCount]
+		out.TighteningOrder = orders()[in.BoltCount]
 	}
 	setting := quantity.Torque(orNaN(float64(in.WrenchSetting)))
 	out.FirstTorque = quantity.Torque(in.FirstPass) * setting

@@ -22,6 +22,7 @@ const (
 type Term struct {
 	Name   string `json:"name"`
 	Title  string `json:"title"`
+	Help   string `json:"help,omitempty"` // results only: the form says it of inputs
 	Symbol string `json:"symbol,omitempty"`
 	Kind   string `json:"kind,omitempty"` // of quantity; empty for words
 	Level  string `json:"level"`
@@ -55,7 +56,6 @@ type Maker struct {
 // Result is one thing that came out.
 type Result struct {
 	*Term
-	Help     string   `json:"help,omitempty"`
 	Text     string   `json:"text"`
 	SI       *float64 `json:"si,omitempty"`
 	Low      *float64 `json:"low,omitempty"` // 95 % interval, in SI
