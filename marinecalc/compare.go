@@ -178,10 +178,10 @@ func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 }
 
 func halfInterval(r *sheet.Result) float64 {
-	if r.Low == nil || r.High == nil {
+	if r.Spread == nil {
 		return 0
 	}
-	return (*r.High - *r.Low) / 2
+	return (r.High - r.Low) / 2
 }
 
 // dates lists every day with a reading, oldest first.

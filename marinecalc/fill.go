@@ -95,9 +95,9 @@ func (f *filling) takeEarlier(p *contract.Property, k *known) bool {
 	if r.SI != nil {
 		k.si = *r.SI
 		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}
-		if r.Low != nil && *r.Low < *r.High {
+		if r.Spread != nil && r.Low < r.High {
 			// The interval is kept; how the earlier result leans inside it is not.
-			k.factor = spread.Factor{Estimate: min(max(*r.SI, *r.Low), *r.High), Low: *r.Low, High: *r.High, Shape: spread.Normal}
+			k.factor = spread.Factor{Estimate: min(max(*r.SI, r.Low), r.High), Low: r.Low, High: r.High, Shape: spread.Normal}
 		}
 	}
 	return true

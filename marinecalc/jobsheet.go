@@ -117,7 +117,7 @@ func (p *paper) sheet(s *sheet.Sheet) {
 			continue
 		}
 		value := r.Text
-		if r.Interval != "" {
+		if r.Spread != nil {
 			value += " (95 %: " + r.Interval + ")"
 		}
 		if r.Maker != nil {

@@ -73,8 +73,7 @@ func (w *writing) cell(m *measure) sheet.Cell {
 	}
 	c.SI = &m.si
 	if m.span != nil && m.span.StdDev > 0 {
-		c.Low, c.High = &m.low, &m.high
-		c.Interval = w.showSpan(m.property, m.low, m.high)
+		c.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showSpan(m.property, m.low, m.high)}
 	}
 	return c
 }

@@ -23,11 +23,7 @@ type writing struct {
 // keep gives a number a place that stays.
 func (w *writing) keep(v float64) *float64 {
 	if len(w.kept) == cap(w.kept) {
-		each := 1 // number a result
-		if w.trials > 0 {
-			each = 3 // with the two ends of its interval
-		}
-		w.kept = make([]float64, 0, len(w.inputs)+each*len(w.measures))
+		w.kept = make([]float64, 0, len(w.inputs)+len(w.measures))
 	}
 	w.kept = append(w.kept, v)
 	return &w.kept[len(w.kept)-1]
@@ -115,8 +111,7 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || m.span.StdDev == 0 {
 		return
 	}
-	line.Low, line.High = w.keep(m.low), w.keep(m.high)
-	line.Interval = w.showSpan(m.property, m.low, m.high)
+	line.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showSpan(m.property, m.low, m.high)}
 	byInput := make([]float64, len(w.inputs))
 	for i, l := range w.leaves {
 		byInput[l.input] += m.span.Shares[i]

@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -102,8 +103,8 @@ func TestSameNumbersAsTheLibrary(t *testing.T) {
 	}
 	for i, r := range want.Results {
 		g := got.Results[i]
-		if g.Name != r.Name || g.Text != r.Text || g.Interval != r.Interval || *g.SI != *r.SI {
-			t.Errorf("%s: %s %s, library %s %s", r.Name, g.Text, g.Interval, r.Text, r.Interval)
+		if g.Name != r.Name || g.Text != r.Text || !reflect.DeepEqual(g.Spread, r.Spread) || *g.SI != *r.SI {
+			t.Errorf("%s: %s %v, library %s %v", r.Name, g.Text, g.Spread, r.Text, r.Spread)
 		}
 	}
 }

@@ -72,7 +72,7 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			continue
 		}
 		line := fmt.Sprintf("  %-42s %s", r.Title, r.Text)
-		if r.Interval != "" {
+		if r.Spread != nil {
 			line += "   (95 %: " + r.Interval + ")"
 		}
 		fmt.Fprintln(w, line)

@@ -53,16 +53,22 @@ type Maker struct {
 	Source string  `json:"source"`
 }
 
+// Spread is where a number lies with 95 % probability, in SI and in words, and
+// which inputs have the largest parts in that.
+type Spread struct {
+	Low      float64 `json:"low"`
+	High     float64 `json:"high"`
+	Interval string  `json:"interval"`
+	Shares   []Share `json:"shares,omitempty"`
+}
+
 // Result is one thing that came out.
 type Result struct {
 	*Term
-	Text     string   `json:"text"`
-	SI       *float64 `json:"si,omitempty"`
-	Low      *float64 `json:"low,omitempty"` // 95 % interval, in SI
-	High     *float64 `json:"high,omitempty"`
-	Interval string   `json:"interval,omitempty"`
-	Shares   []Share  `json:"shares,omitempty"`
-	Maker    *Maker   `json:"maker,omitempty"`
+	Text    string   `json:"text"`
+	SI      *float64 `json:"si,omitempty"`
+	*Spread          // nil where there is none, as without trials
+	Maker   *Maker   `json:"maker,omitempty"`
 }
 
 // Table is a result that is a list, such as what to do at each mount. Every
@@ -90,14 +96,12 @@ type Row struct {
 	Cells []Cell `json:"cells"`
 }
 
-// Cell is one place of a table: words, or a number with its 95 % interval.
-// Its text is empty where nothing can be said.
+// Cell is one place of a table: words, or a number with its spread. Its text
+// is empty where nothing can be said.
 type Cell struct {
-	Text     string   `json:"text"`
-	SI       *float64 `json:"si,omitempty"`
-	Low      *float64 `json:"low,omitempty"`
-	High     *float64 `json:"high,omitempty"`
-	Interval string   `json:"interval,omitempty"`
+	Text string   `json:"text"`
+	SI   *float64 `json:"si,omitempty"`
+	*Spread
 }
 
 // Way is how every sheet of a calculation finds a result: by the formula as
