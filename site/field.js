@@ -131,6 +131,7 @@ export class Field {
     const made = h('input', {
       ...about,
       type: schema.format === 'date' ? 'date' : 'text',
+      max: schema.format === 'date' && '9999-12-31', // years of four digits, as the boat file has them
       inputmode: !schema.quantity && isNumber(schema) ? 'decimal' : false,
       autocomplete: 'off',
       autocapitalize: 'off',

@@ -366,20 +366,28 @@ function chosenInstead({ where, hint = '' }, fields) {
 
 /**
  * The rows a list begins with: as many as the schema asks for at least. From
- * its example they take what is not read by a gauge, such as the places where
- * the readings are taken, and never a reading.
+ * its example they take what only tells the rows apart, a name or a clock
+ * position; figures are never anybody's but the person's own.
  * @param {Schema} schema
  * @returns {unknown[]}
  */
 function starters(schema) {
   const example = schema.examples?.[0];
-  const parts = schema.items?.properties ?? {};
-  const given = Object.keys(parts).filter((name) => parts[name]?.readBy === undefined);
+  const [name, part] = Object.entries(schema.items?.properties ?? {})[0] ?? [];
+  const tells = name !== undefined && part !== undefined && tellsApart(part);
   return Array.from({ length: Math.max(1, schema.minItems ?? 1) }, (_, i) => {
-    const row = Array.isArray(example) ? example[i] : undefined;
-    const taken = given.filter((name) => row?.[name] !== undefined);
-    return { ...freshRow(schema), ...Object.fromEntries(taken.map((name) => [name, row[name]])) };
+    const given = tells && Array.isArray(example) ? example[i]?.[name] : undefined;
+    return { ...freshRow(schema), ...(given === undefined ? {} : { [name]: given }) };
   });
+}
+
+/**
+ * Whether the first part of a row names it: free words, or a clock position.
+ * @param {Schema} part
+ */
+function tellsApart(part) {
+  const isFree = part.quantity === undefined && part.format === undefined && part.rows === undefined && part.enum === undefined;
+  return part.quantity === 'direction' || (isFree && types(part).includes('string'));
 }
 
 /**

@@ -103,8 +103,11 @@ export function keepTyped(calculation, input) {
   keep(`typed.${inHand().id}`, { ...allTyped(), [calculation]: input });
 }
 
-/** @returns {{ [calculation: string]: Json }} */
-function allTyped() {
+/**
+ * What was typed on the sheets of the boat in hand, by calculation.
+ * @returns {{ [calculation: string]: Json }}
+ */
+export function allTyped() {
   const kept = recall(`typed.${inHand().id}`);
   return isJson(kept) ? /** @type {{ [calculation: string]: Json }} */ (kept) : {};
 }

@@ -9,7 +9,7 @@ import { trimmed } from './pointer.js';
 import { summary } from './problems.js';
 import { readingTools } from './readings.js';
 import { followBoat, units } from './settings.js';
-import { add, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from './shelf.js';
+import { add, allTyped, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from './shelf.js';
 import { speak } from './speak.js';
 
 /** @typedef {import('../wasm/marinecalc.js').Json} Json */
@@ -148,9 +148,24 @@ function shelfTools(app, form, again) {
       takeOff,
       ...demonstrations,
     ),
+    onSheetsOnly(app),
     sure,
     said,
   );
+}
+
+/**
+ * Says which sheets hold typed figures that are not part of the boat, and so
+ * not of its file.
+ * @param {import('./app.js').App} app
+ */
+function onSheetsOnly(app) {
+  const reply = app.calculator.call({ ask: 'contents' });
+  const typed = allTyped();
+  const held = reply.ok ? reply.calculations.filter(({ id }) => Object.keys(typed[id] ?? {}).length > 0) : [];
+  if (held.length === 0) return '';
+  const links = held.flatMap(({ id, title }, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${id}` }, title)]);
+  return h('p', { class: 'help' }, 'Typed on a sheet only, and not in the file: ', ...links, '. Each of these sheets can keep it with the boat.');
 }
 
 /**

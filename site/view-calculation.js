@@ -11,10 +11,11 @@ import { Form } from './form.js';
 import { inBoat, originsInBoat, originsOf } from './origins.js';
 import { trimmed } from './pointer.js';
 import { summary } from './problems.js';
+import { leftOver, placesFor, remember } from './remember.js';
 import { questionList, symptomsOf } from './questions.js';
 import { units } from './settings.js';
 import { headline, sheetParts, verdictsInWords } from './sheet.js';
-import { inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
+import { change, inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
 import { speak } from './speak.js';
 
 // On a device where a call takes longer than this, wait for a pause in typing.
@@ -60,6 +61,7 @@ export function showCalculation(app, main, id = '') {
 
   const sheetPart = h('div', { class: 'sheet' });
   const takeAway = h('div', { class: 'tools' });
+  const toKeep = h('div', {});
   const peek = button('', () => {
     result.focus({ preventScroll: true });
     (sheetPart.querySelector('.answers') ?? result).scrollIntoView();
@@ -79,6 +81,31 @@ export function showCalculation(app, main, id = '') {
   );
 
   const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
+
+  /** Offers to keep with the boat what the sheet was worked out from. */
+  function offerToKeep() {
+    const given = trimmed(form.value) ?? {};
+    const places = placesFor(schema.$defs.input, given);
+    if (places.length === 0) {
+      toKeep.replaceChildren();
+      return;
+    }
+    const said = h('p', { class: 'help' }, `${places.map((p) => p.title).join(', ')}. Readings stand under today's date; other sheets then take them from the boat.`);
+    const act = button(`Keep with ${nameOf(boat)}`, () => {
+      if (!change(remember(boat, places, given, today()))) {
+        said.textContent = 'This browser keeps nothing: type it into the boat and save that to a file.';
+        return;
+      }
+      keepTyped(id, leftOver(given, places));
+      main.replaceChildren();
+      showCalculation(app, main, id);
+      const heading = main.querySelector('h1');
+      heading?.setAttribute('tabindex', '-1');
+      heading?.focus();
+      speak(`Kept with ${nameOf(boat)}`);
+    });
+    toKeep.replaceChildren(act, said);
+  }
 
   /** @returns {import('../wasm/marinecalc.js').RunRequest} */
   const request = () => {
@@ -100,10 +127,12 @@ export function showCalculation(app, main, id = '') {
       form.take([]);
       form.showOrigins(originsOf(reply.sheet));
       sheetPart.replaceChildren(...sheetParts(reply.sheet));
+      offerToKeep();
       takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
       peek.textContent = headline(reply.sheet);
       speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
     } else {
+      toKeep.replaceChildren();
       const taken = form.take(reply.problems);
       form.showOrigins(originsInBoat(input, boat, choices));
       // No old result stays beside an input that does not belong to it.
@@ -137,6 +166,7 @@ export function showCalculation(app, main, id = '') {
         h('div', { class: 'tools' }, explanationsButton(form.element)),
         asked,
         form.element,
+        toKeep,
         h(
           'div',
           { class: 'tools' },

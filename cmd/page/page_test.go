@@ -424,3 +424,43 @@ func TestReadingsAsCSV(t *testing.T) {
 	give("date,dripRate\n2026-11-01,6 drips/min\n")
 	b.until(fmt.Sprintf(`JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length === %d`, before+1))
 }
+
+// On a boat of which nothing is known, no figure stands in any form: what a
+// list begins with tells its rows apart and is no reading.
+func TestNoFigureStandsThatNobodyTyped(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("")
+	for _, c := range marinecalc.Calculations() {
+		b.open("#/sheet/" + c.ID)
+		b.until(`document.querySelector(".sheet > *")`)
+		if stands := eval[[]string](b, `[...document.querySelectorAll('.form input:not([type=date])')]
+			.filter((e) => /\d/.test(e.value) && !e.id.endsWith('-clock')).map((e) => e.id + ' ' + e.value)`); len(stands) > 0 {
+			t.Errorf("%s: %q", c.ID, stands)
+		}
+	}
+}
+
+// What was typed on a sheet is kept with the boat: the sheet takes it from
+// there, other sheets have it, and the boat's view says what is on sheets only.
+func TestKeepWithTheBoat(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("")
+	b.keepExample()
+	b.open("#/boat")
+	if said := b.text(".shelf"); !strings.Contains(said, "not in the file: ") || !strings.Contains(said, "Coupling alignment") {
+		t.Errorf("the boat's view does not say what is on sheets only: %s", said)
+	}
+	b.open("#/sheet/coupling-alignment")
+	before := b.text(value("gapDifference"))
+	b.press("Keep with Ternlet")
+	b.until(`document.querySelector("#in-couplingDiameter").value === ""`)
+	if after := b.text(value("gapDifference")); after != before {
+		t.Errorf("gap difference %q typed, %q from the boat", before, after)
+	}
+	b.open("#/sheet/mount-moves")
+	b.until(`[...document.querySelectorAll(".from")].some((e) => e.textContent.includes("from the boat: 102 mm"))`)
+	kept := eval[string](b, "JSON.stringify(JSON.parse(localStorage.getItem('marinecalc.boats'))[0].boat.readings)")
+	if !strings.Contains(kept, `"couplingGaps"`) || !strings.Contains(kept, `"date"`) {
+		t.Errorf("readings of the boat: %s", kept)
+	}
+}
