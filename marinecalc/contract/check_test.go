@@ -102,3 +102,20 @@ func TestFormulaIsCutAtItsSymbols(t *testing.T) {
 		t.Errorf("got %q", filled)
 	}
 }
+
+// A power is of number and unit together (SI Brochure, 9th edition, 5.4.1).
+func TestAPowerIsOfTheWholeQuantity(t *testing.T) {
+	c, err := OpenCalculation("shaft-strength")
+	if err != nil {
+		t.Fatal(err)
+	}
+	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("torsionStress"), func(p *Property) string {
+		if p.Name == "shaftDiameter" {
+			return "30 mm"
+		}
+		return ""
+	}))
+	if filled != "τ = 16·T_d·30 mm/(π·((30 mm)^4 - b^4))" {
+		t.Errorf("got %q", filled)
+	}
+}

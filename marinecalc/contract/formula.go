@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Piece is a part of a printed formula: plain text, or a symbol that stands
@@ -106,18 +107,34 @@ func inSymbol(r rune, first bool) bool {
 func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 
 // AppendFilled writes a result's formula behind b, with every known value in
-// the place of its symbol. text returns "" for what is not known.
+// the place of its symbol. text returns "" for what is not known. A quantity
+// that is raised to a power stands in parentheses, since 30 mm^4 is thirty
+// fourth powers of a millimetre (SI Brochure, 5.4.1).
 func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property) string) []byte {
-	for _, piece := range f.pieces[result.Index] {
-		shown := piece.Text
+	pieces := f.pieces[result.Index]
+	for i, piece := range pieces {
+		shown := ""
 		if piece.Of != nil {
-			if t := text(piece.Of); t != "" {
-				shown = t
-			}
+			shown = text(piece.Of)
 		}
-		b = append(b, shown...)
+		switch {
+		case shown == "":
+			b = append(b, piece.Text...)
+		case i+1 < len(pieces) && isPower(pieces[i+1].Text) && strings.Contains(shown, " "):
+			b = append(b, '(')
+			b = append(b, shown...)
+			b = append(b, ')')
+		default:
+			b = append(b, shown...)
+		}
 	}
 	return b
+}
+
+// isPower tells whether what follows a symbol raises it to a power.
+func isPower(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return r == '^' || r == '²' || r == '³' || r == '⁴'
 }
 
 // Rests lists the inputs on which a result rests.
