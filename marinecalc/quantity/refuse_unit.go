@@ -16,6 +16,13 @@ func (k *Kind) refuseUnit(text, name string) error {
 	if others := kindsOf(name); others != "" {
 		return refuse(show(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))
 	}
+	if to, upTo := strings.CutPrefix(name, "to "); upTo && to != "" && isDigit(to[0]) {
+		return refuse("a range is written where one number is read", "one number with its unit, and behind ± how far off it can be",
+			`write the middle of the two and half their distance, such as "55 kW ± 5 kW"`)
+	}
+	if to, turned := strings.CutPrefix(name, ":"); turned && k.Name == "ratio" && number == "1" && to != "" && isDigit(to[0]) {
+		return refuse(show(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1"`)
+	}
 	if what := twoQuantities(name); what != "" {
 		return refuse(what, "one number with one unit", "write "+k.examples(number))
 	}
