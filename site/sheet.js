@@ -37,7 +37,7 @@ export function work(sheet) {
   const fold = folds(sheet.calculation);
   return present([
     h('div', { class: 'answers' }, ...main.map((r, i) => resultCard(sheet, r, i === 0))),
-    ...tables.filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t))),
+    ...tables.filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
     others.length > 0 &&
       h('section', { class: 'others' }, h('h3', {}, 'Other limits'), ...others.map(verdictCard)),
     ...(sheet.drawings ?? []).map(drawing),
@@ -45,7 +45,7 @@ export function work(sheet) {
     notes(sheet),
     unmeasured.length > 0 && fold(`Not measured (${unmeasured.length})`, ...unmeasured.map(verdictCard)),
     detail.length > 0 && fold('More results', resultTable(detail)),
-    ...tables.filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t))),
+    ...tables.filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t, fold))),
     fold('How it was worked out', workedLines(sheet)),
     fold('What went in', inputTable(sheet)),
     main.some((r) => r.shares?.length) &&
@@ -116,17 +116,20 @@ function resultTable(results) {
 }
 
 /**
- * A result that is a list.
+ * A result that is a list; columns of detail are folded away with the whole.
  * @param {import('../wasm/marinecalc.js').Table} given
+ * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
-function listed(given) {
+function listed(given, fold) {
   const cell = (/** @type {{ text: string, interval?: string }} */ c) =>
     h('span', {}, c.text, c.interval && h('span', { class: 'aside' }, ` (${c.interval})`));
-  const made = table(
-    given.columns.map((c) => c.title),
-    given.rows.map((row) => row.cells.map(cell)),
-  );
-  return given.help ? [h('p', { class: 'help' }, given.help), made] : [made];
+  const made = (/** @type {(level?: string) => boolean} */ shows) =>
+    table(
+      given.columns.filter((c) => shows(c.level)).map((c) => c.title),
+      given.rows.map((row) => row.cells.filter((_, i) => shows(given.columns[i]?.level)).map(cell)),
+    );
+  const more = given.columns.some((c) => c.level === 'detail') && fold(`${given.title}: every column`, made(() => true));
+  return present([given.help ? h('p', { class: 'help' }, given.help) : null, made((level) => level !== 'detail'), more]);
 }
 
 /** @param {Sheet} sheet */
