@@ -4,6 +4,11 @@
 /** @type {{ title: string, about: string, ids: string[] }[]} */
 export const groups = [
   {
+    title: 'Something is wrong',
+    about: 'It knocks, runs hot, leaks or shakes: find the part first.',
+    ids: ['fault-finding', 'vibration-source'],
+  },
+  {
     title: 'Shaft',
     about: 'From the gearbox flange to the propeller.',
     ids: ['shaft-torque', 'shaft-strength', 'shaft-whirl', 'shaft-droop', 'key-strength', 'shaft-withdrawal'],
@@ -20,13 +25,13 @@ export const groups = [
     ids: ['gland-heat', 'gland-packing', 'gland-drip', 'bearing-clearance', 'bearing-life'],
   },
   {
-    title: 'Wear, fluid and vibration',
-    about: 'What the debris, the dipstick and the shaking tell.',
-    ids: ['wear-debris', 'fluid-settling', 'fluid-cleanliness', 'fluid-flush', 'vibration-source'],
+    title: 'Wear and fluid',
+    about: 'What the debris and the dipstick tell.',
+    ids: ['wear-debris', 'fluid-settling', 'fluid-cleanliness', 'fluid-flush'],
   },
   {
     title: 'Deciding',
-    about: 'Which part, which job, which day.',
-    ids: ['fault-finding', 'repair-or-replace', 'work-plan', 'reading-trend'],
+    about: 'Repair or renew, which job, which day, how long it lasts.',
+    ids: ['repair-or-replace', 'work-plan', 'reading-trend'],
   },
 ];
