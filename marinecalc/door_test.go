@@ -478,3 +478,19 @@ func TestDrawingsAreWellFormed(t *testing.T) {
 		t.Errorf("only %d drawings", drawings)
 	}
 }
+
+// What is missing and can be had by choosing is asked for as that choice, once.
+func TestMissingIsAskedForByItsChoice(t *testing.T) {
+	b, err := ReadBoat([]byte(`{"name": "Ternlet", "coupling": {"bolts": {"thread": "M10x1.5", "grade": "iso-8.8"}}}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	survey, err := Check(b, Options{Trials: -1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	i := slices.IndexFunc(survey.Missing, func(m Missing) bool { return m.Calculation == "bolt-preload" })
+	if i < 0 || len(survey.Missing[i].Needs) != 1 || survey.Missing[i].Needs[0].Input != "finish" {
+		t.Errorf("bolt preload needs %+v", survey.Missing)
+	}
+}

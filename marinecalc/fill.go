@@ -273,20 +273,21 @@ func (f *filling) takeUsual() {
 	}
 }
 
-// needs notes every input without which the calculation cannot be done.
+// needs notes every input without which the calculation cannot be done, or
+// what it can be had by choosing.
 func (f *filling) needs() {
 	for _, name := range f.form.Input.Needs {
 		p := f.form.Input.Child(name)
 		if p == nil || f.inputs[p.Index].is {
 			continue
 		}
-		f.missing = append(f.missing, p)
-		from := ""
+		from, wanted := "", p
 		for _, other := range f.form.Input.Properties {
 			if other.Rows != "" && !f.inputs[other.Index].is && f.fills(other.Rows, name) {
-				from = ", or choose " + strings.ToLower(other.Title)
+				from, wanted = ", or choose "+strings.ToLower(other.Title), other
 			}
 		}
+		f.missing = append(f.missing, wanted)
 		f.problems.Add("/"+name, p.Title+" is not known", contract.AllowedTypes(p), "type it"+from)
 	}
 }

@@ -94,7 +94,10 @@ func Check(b *Boat, o Options) (*Survey, error) {
 // howTo says of each missing input how to get it, and with which gauge.
 func (s *session) howTo(k *contract.Calculation, missing []*contract.Property) []Need {
 	needs := make([]Need, 0, len(missing))
-	for _, p := range missing {
+	for i, p := range missing {
+		if slices.Contains(missing[:i], p) {
+			continue // one choice gives several
+		}
 		n := Need{Input: p.Name, Title: p.Title, How: p.Description}
 		readBy := p.ReadBy
 		if p.Items != nil {
