@@ -68,7 +68,7 @@ func (p *paper) findings(s *Survey) {
 		p.b.WriteString(`<p><span class="box"></span>`)
 		p.tag("span", "word", f.Verdict.Word)
 		p.b.WriteString(" " + escape(f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
-		p.tag("span", "small", " ["+f.Verdict.Authority+": "+f.Verdict.Source+"]")
+		p.tag("span", "small", " ["+f.Verdict.Backing()+"]")
 		p.b.WriteString("</p>")
 	}
 	if len(s.Chains) > 0 {

@@ -87,7 +87,7 @@ export class Form {
       else if (whole) {
         const control = whole.querySelector('input, select, button');
         const place = { control: /** @type {HTMLElement} */ (control), title: whole.dataset.title ?? '' };
-        if (at(this.value, problem.where) === undefined) taken.missing.push(place);
+        if (at(this.value, problem.where) === undefined && isUnknown(problem)) taken.missing.push(place);
         else taken.wrong.push({ ...place, problem });
       } else taken.loose.push(problem);
     }

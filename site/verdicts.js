@@ -47,6 +47,15 @@ export function verdictCard(verdict) {
     h('p', { class: 'word' }, badge(verdict.word)),
     h('p', {}, verdict.sentence),
     verdict.settle && h('p', {}, verdict.settle),
-    h('p', { class: 'source' }, [verdict.authority, verdict.source].filter(Boolean).join(': ')),
+    h('p', { class: 'source' }, backing(verdict)),
   );
+}
+
+/**
+ * What kind of authority stands behind a verdict, and which: that of common
+ * practice says so itself.
+ * @param {Verdict} verdict
+ */
+function backing({ authority = '', source = '' }) {
+  return source.startsWith(authority) ? source : `${authority}: ${source}`;
 }

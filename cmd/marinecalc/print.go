@@ -89,7 +89,7 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 		fmt.Fprintln(w)
 	}
 	for _, v := range s.Verdicts {
-		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Word)+": "+v.Sentence+" ["+v.Authority+": "+v.Source+"] "+v.Settle))
+		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Word)+": "+v.Sentence+" ["+v.Backing()+"] "+v.Settle))
 	}
 	for _, n := range s.Next {
 		fmt.Fprintln(w, wrapped("  ", "Next: "+n.Text))

@@ -4,6 +4,8 @@
 // and the sources of it all.
 package sheet
 
+import "strings"
+
 // Origin says where an input came from.
 type Origin string
 
@@ -136,6 +138,15 @@ type Verdict struct {
 	Source      string   `json:"source"`
 	Settle      string   `json:"settle,omitempty"` // what would settle it
 	Awaits      []string `json:"awaits,omitempty"` // the figures without which no verdict is drawn, by title
+}
+
+// Backing says what kind of authority stands behind a verdict, and which: that
+// of common practice says so itself.
+func (v *Verdict) Backing() string {
+	if strings.HasPrefix(v.Source, v.Authority) {
+		return v.Source
+	}
+	return v.Authority + ": " + v.Source
 }
 
 // Caution is what can hurt in the work that the sheet belongs to. Signal is
