@@ -141,3 +141,18 @@ func TestReuseLimitOfAnotherSizeIsRefused(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A joint that some of the bolts would hold shut and others not is not called
+// shut: Shigley ch. 8, F_i/(1 − C), goes by the preload that is in the bolt.
+func TestJointIsJudgedByTheClampReached(t *testing.T) {
+	s := mustRun(t, "bolt-preload", `{"thread":"7/16-14 UNC","grade":"j429-5","finish":"zinc-shigley","nut":"ne-7/16-14","gripLength":"26 mm","externalLoad":"34 kN"}`, Options{})
+	opens, reached, share := s.Result("separationLoad"), s.Result("achievedPreload"), s.Result("loadShare")
+	for _, pair := range [][2]float64{{*opens.SI, *reached.SI}, {opens.Low, reached.Low}, {opens.High, reached.High}} {
+		if want := pair[1] / (1 - *share.SI); math.Abs(pair[0]-want) > 0.005*want { // the share of the pull has a little spread of its own
+			t.Errorf("opens at %v N, want %v", pair[0], want)
+		}
+	}
+	if v := s.Verdict("joint-stays-closed"); v == nil || v.Word != "cannot tell" {
+		t.Errorf("34 kN on a joint that opens somewhere from %v to %v N: %+v", opens.Low, opens.High, v)
+	}
+}

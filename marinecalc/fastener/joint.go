@@ -98,16 +98,16 @@ type Tightening struct {
 	PreloadFromTorqueUsed  quantity.Force
 	ProofUseFromTorqueUsed quantity.Ratio
 
-	HeadBearingStress quantity.Stress // at the preload aimed for, no washer
+	HeadBearingStress quantity.Stress // at the preload achieved, no washer
 	BearingUse        quantity.Ratio
 
-	NutTurn          quantity.Angle // from snug
+	NutTurn          quantity.Angle // from snug to the preload aimed for
 	NutFlats         quantity.Ratio // the same in sixths of a turn
 	BoltSpring       quantity.Stiffness
 	MemberSpring     quantity.Stiffness
 	LoadShare        quantity.Ratio // bolt's share of an external pull
-	LoadedBoltStress quantity.Stress
-	SeparationLoad   quantity.Force // external pull that opens the joint
+	LoadedBoltStress quantity.Stress // at the preload achieved and the external pull
+	SeparationLoad   quantity.Force  // external pull that opens the joint at the preload achieved
 
 	StressArea     quantity.Area
 	StressDiameter quantity.Length

@@ -106,6 +106,9 @@ func TestShigleyExample(t *testing.T) {
 	if float64(out.LoadedBoltStress) >= 85*ksi {
 		t.Error("T2: the book finds the stress below proof")
 	}
+	// Derived: the same chapter's load that separates the joint, F_i/(1 − C),
+	// with the printed 25 kip and 0.320.
+	near(t, "pull that opens the joint, kip", float64(out.SeparationLoad)/(1000*pound), 25/(1-0.320), 2e-3)
 	near(t, "T3 short form, lbf·in", float64(out.ShortTorque)/lbfIn, 3750, 1e-12)
 	near(t, "T4 mean thread diameter, in", float64(out.PitchDiameter)/inch, 0.7093, 3e-4)
 	near(t, "T4 lead angle, degrees", float64(out.LeadAngle)/degree, 1.6066, 3e-4)

@@ -7,23 +7,25 @@ import (
 )
 
 // springs treats bolt and clamped parts as springs: the turn of the nut from
-// snug, and how a pull from outside divides between them (Shigley, Mechanical
-// Engineering Design, 9th ed., eq. 8-17, 8-22 and example 8-3, from memory).
+// snug to the clamp aimed for, and how a pull from outside divides between
+// them at the clamp reached (Shigley, Mechanical Engineering Design, 9th ed.,
+// eq. 8-17, 8-22 and example 8-3, from memory).
 func (out *Tightening) springs(in *Joint) {
 	bolt, member := boltSpring(in, float64(out.StressArea)), memberSpring(in)
 	out.BoltSpring, out.MemberSpring = quantity.Stiffness(bolt), quantity.Stiffness(member)
 
-	preload := float64(out.Preload)
-	turn := 2 * math.Pi * preload / float64(in.Pitch) * (1/bolt + 1/member)
+	turn := 2 * math.Pi * float64(out.Preload) / float64(in.Pitch) * (1/bolt + 1/member)
 	out.NutTurn = quantity.Angle(turn)
 	out.NutFlats = quantity.Ratio(turn / nutFlat)
 
 	share := bolt / (bolt + member)
 	out.LoadShare = quantity.Ratio(share)
-	out.SeparationLoad = quantity.Force(preload / (1 - share))
+	reached := float64(out.AchievedPreload)
+	opens := reached / (1 - share)
+	out.SeparationLoad = quantity.Force(opens)
 	pull := orNaN(float64(in.ExternalLoad))
-	force := share*pull + preload
-	if pull >= preload/(1-share) { // the joint is open and the bolt bears the whole pull
+	force := share*pull + reached
+	if pull >= opens { // the joint is open and the bolt bears the whole pull
 		force = pull
 	}
 	out.LoadedBoltStress = quantity.Stress(force / float64(out.StressArea))

@@ -26,7 +26,8 @@ const (
 // The achieved preload is the preload aimed for times WrenchScatter, because
 // the published scatter of a way of tightening holds friction and wrench
 // together; the nut factor cancels in it and so is not counted twice. A
-// running torque that is not added takes its part of the setting away.
+// running torque that is not added takes its part of the setting away. What
+// the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
 // The error is a problem.List of everything in the joint that cannot be.
 // Tighten does not allocate unless it refuses.
@@ -113,10 +114,11 @@ func (out *Tightening) achieved(in *Joint) {
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
 }
 
-// bearing sets the pressure under head or nut without a washer.
+// bearing sets the pressure that the clamp reached makes under head or nut
+// without a washer.
 func (out *Tightening) bearing(in *Joint) {
 	face, hole := orNaN(float64(in.HeadBearingDiameter)), orNaN(float64(in.HoleDiameter))
-	out.HeadBearingStress = quantity.Stress(float64(out.Preload) / (math.Pi / 4 * (face*face - hole*hole)))
+	out.HeadBearingStress = quantity.Stress(float64(out.AchievedPreload) / (math.Pi / 4 * (face*face - hole*hole)))
 	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / orNaN(float64(in.PermittedBearingStress)))
 }
 

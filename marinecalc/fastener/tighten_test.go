@@ -130,7 +130,7 @@ func TestBearingRing(t *testing.T) {
 	in := whole()
 	out := tighten(t, in)
 	ring := math.Pi / 4 * (0.0146*0.0146 - 0.011*0.011)
-	near(t, "pressure on the ring", float64(out.HeadBearingStress)*ring, float64(out.Preload), 1e-12)
+	near(t, "pressure on the ring", float64(out.HeadBearingStress)*ring, float64(out.AchievedPreload), 1e-12)
 	near(t, "collar, measured", float64(out.CollarDiameter), 0.0128, 1e-12)
 	in.HoleDiameter = 0
 	out = tighten(t, in)
@@ -153,6 +153,27 @@ func TestOpenedJoint(t *testing.T) {
 	near(t, "stress is continuous where the joint opens", float64(tighten(t, in).LoadedBoltStress), float64(out.SeparationLoad)/float64(out.StressArea), 1e-6)
 	in.ExternalLoad = out.SeparationLoad * 2
 	near(t, "the bolt bears it all", float64(tighten(t, in).LoadedBoltStress), 2*float64(out.SeparationLoad)/float64(out.StressArea), 1e-12)
+}
+
+// Shigley ch. 8, F_i/(1 − C) and F_i + C·P: F_i is the preload in the bolt, so
+// a joint that came out slack opens sooner, presses less, and its bolt bears
+// less.
+func TestJointGoesByTheClampReached(t *testing.T) {
+	in := whole()
+	for _, scatter := range []quantity.Ratio{0.75, 1, 1.25} {
+		in.WrenchScatter = scatter
+		out := tighten(t, in)
+		reached, area := float64(out.AchievedPreload), float64(out.StressArea)
+		near(t, "opens at", float64(out.SeparationLoad)*(1-float64(out.LoadShare)), reached, 1e-12)
+		near(t, "bolt bears", float64(out.LoadedBoltStress)*area-float64(out.LoadShare)*1200, reached, 1e-12)
+	}
+	in.WrenchScatter, in.RunningTorque = 1, 0
+	free := tighten(t, in)
+	in.RunningTorque = 6 // not added, so it is missing from the clamp
+	hard := tighten(t, in)
+	left := 1 - 6/float64(free.TargetTorque)
+	near(t, "opens sooner", float64(hard.SeparationLoad/free.SeparationLoad), left, 1e-12)
+	near(t, "presses less", float64(hard.HeadBearingStress/free.HeadBearingStress), left, 1e-12)
 }
 
 func TestSoftShankOfThreadOnly(t *testing.T) {
