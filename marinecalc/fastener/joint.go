@@ -87,7 +87,7 @@ type Tightening struct {
 
 	Preload         quantity.Force // aimed for
 	AchievedPreload quantity.Force // expected at the wrench setting, with the scatter
-	LeastPreload    quantity.Force // Preload over TighteningFactor
+	LeastPreload    quantity.Force // clamp at the wrench setting, without scatter, over TighteningFactor
 	BreakingLoad    quantity.Force
 
 	ProofUse         quantity.Ratio  // achieved preload over proof load
@@ -105,7 +105,7 @@ type Tightening struct {
 	NutFlats         quantity.Ratio // the same in sixths of a turn
 	BoltSpring       quantity.Stiffness
 	MemberSpring     quantity.Stiffness
-	LoadShare        quantity.Ratio // bolt's share of an external pull
+	LoadShare        quantity.Ratio  // bolt's share of an external pull
 	LoadedBoltStress quantity.Stress // at the preload achieved and the external pull
 	SeparationLoad   quantity.Force  // external pull that opens the joint at the preload achieved
 

@@ -239,7 +239,7 @@ func TestRunningTorque(t *testing.T) {
 	// target upward; its example: target 50 to 70 lbf·in, running 30, set 80
 	// to 100.
 	in := unified(1./4, 20, 85, 92)
-	in.RunningTorque = 30 * lbfIn
+	in.RunningTorque, in.TighteningFactor = 30*lbfIn, 1.6
 	forceTimesD := float64(tighten(t, in).Preload) * float64(in.NominalDiameter)
 	for _, c := range []struct{ target, setting float64 }{{50, 80}, {70, 100}, {89, 119}, {91, 91}, {200, 200}} {
 		in.NutFactor = quantity.Ratio(c.target * lbfIn / forceTimesD)
@@ -248,5 +248,6 @@ func TestRunningTorque(t *testing.T) {
 		near(t, "share", float64(out.RunningShare), 30/c.target, 1e-12)
 		// What is not added is missing from the clamp.
 		near(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
+		near(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)
 	}
 }

@@ -58,7 +58,6 @@ func (out *Tightening) preload(in *Joint) {
 	} else {
 		out.Preload = quantity.Force(float64(in.YieldFraction) * float64(in.YieldStrength) * area / out.twist())
 	}
-	out.LeastPreload = out.Preload / quantity.Force(orNaN(float64(in.TighteningFactor)))
 	out.BreakingLoad = quantity.Force(orNaN(float64(in.TensileStrength)) * area)
 }
 
@@ -101,8 +100,10 @@ func (out *Tightening) torque(in *Joint) {
 func (out *Tightening) achieved(in *Joint) {
 	area, target := float64(out.StressArea), float64(out.TargetTorque)
 	proof, yield := float64(out.ProofStress)*area, float64(in.YieldStrength)*area
-	reached := float64(in.WrenchScatter) * float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
+	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
+	reached := float64(in.WrenchScatter) * clamp
 	out.AchievedPreload = quantity.Force(reached)
+	out.LeastPreload = quantity.Force(clamp / orNaN(float64(in.TighteningFactor)))
 	out.ProofUse = quantity.Ratio(reached / proof)
 	out.YieldUse = quantity.Ratio(reached / yield)
 	out.TighteningStress = quantity.Stress(reached / area * out.twist())
