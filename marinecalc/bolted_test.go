@@ -176,3 +176,24 @@ func TestRunningTorqueIsSaidToBeInTheSettingOrNot(t *testing.T) {
 		}
 	}
 }
+
+// 3 mm of play on a 32 mm shaft is not let pass by the rule for ships; the 15 in
+// shaft of the rule's exam item (46 CFR 61.20-23, testdata/published) still is.
+func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
+	for input, want := range map[string]map[string]string{
+		`"shaftDiameter":"32 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "cannot tell", "worn-ship-rule-small-craft": "beyond"},
+		`"shaftDiameter":"75 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "cannot tell"},
+		`"shaftDiameter":"15 in","bearingClearance":"1/4 in"`: {"worn-cfr": "within"},
+	} {
+		s := mustRun(t, "bearing-clearance", `{"wornRule":"cfr-amidships","bearingKind":"other",`+input+`}`, Options{})
+		for _, id := range []string{"worn-cfr", "worn-cfr-small-shaft", "worn-ship-rule-small-craft"} {
+			word := ""
+			if v := s.Verdict(id); v != nil {
+				word = v.Word
+			}
+			if word != want[id] {
+				t.Errorf("%s: %s: %q, want %q", input, id, word, want[id])
+			}
+		}
+	}
+}
