@@ -1,11 +1,13 @@
 package marinecalc
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sample"
 )
 
@@ -195,5 +197,28 @@ func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
 				t.Errorf("%s: %s: %q, want %q", input, id, word, want[id])
 			}
 		}
+	}
+}
+
+// ISO 281 has X, Y and e by thrust over static rating: 0.5 kN on the 16.6 kN of
+// a 6208 is 0.030, between the rows 0.028 and 0.056; the row 0.56 makes the
+// life three times too long.
+func TestAxialRowMustBeNextToTheThrust(t *testing.T) {
+	input := func(row, thrust string) []byte {
+		return []byte(`{"bearing":"6208","radialLoad":"0.9 kN","thrust":"` + thrust + `","axialFactors":"` + row + `","shaftSpeed":"1200 rpm","wantedLife":"5000 h"}`)
+	}
+	for _, c := range []struct{ row, thrust, allowed string }{
+		{"0.028", "0.5 kN", ""}, {"0.056", "0.5 kN", ""}, {"0.56", "0.5 kN", "0.028 or 0.056"}, {"0.014", "0.5 kN", "0.028 or 0.056"},
+		{"0.014", "0.1 kN", ""}, {"0.028", "0.1 kN", "0.014"}, {"0.56", "12 kN", ""}, {"0.42", "12 kN", "0.56"}, {"0.56", "0 kN", ""},
+	} {
+		_, err := Run("bearing-life", input(c.row, c.thrust), Options{Trials: -1})
+		var list problem.List
+		if errors.As(err, &list); c.allowed == "" && err != nil || c.allowed != "" && (len(list) != 1 || list[0].Where != "/axialFactors" || list[0].Allowed != c.allowed) {
+			t.Errorf("row %s, thrust %s: %v, want %q", c.row, c.thrust, err, c.allowed)
+		}
+	}
+	// A thrust known to a third may stray past the rows in its trials.
+	if s := mustRun(t, "bearing-life", string(input("0.028", "0.5 kN ± 0.17 kN")), Options{}); s.Result("adjustedLife").Spread == nil {
+		t.Errorf("no range: %q", s.Notes)
 	}
 }

@@ -37,7 +37,7 @@ func init() { // a plain variable would refer to itself through earlier results
 		bindDrawn("gland-packing", gland.Pack, drawPacking),
 		bindDrawn("gland-drip", gland.Cost, drawBilge),
 		bindDrawn("bearing-clearance", bearing.Worn, drawBush),
-		bindDrawn("bearing-life", bearing.Last, drawLife),
+		bindOpened("bearing-life", lastByRow, drawLife),
 		bindInSession("repair-or-replace", weigh, drawBreakEven),
 		bindInSession("work-plan", planWork, drawSchedule),
 		bindDrawn("wear-debris", debris.Measure, drawWear),

@@ -29,6 +29,7 @@ type Rolling struct {
 	RadialFactor quantity.Ratio // X, above 0 up to 1
 	AxialFactor  quantity.Ratio // Y, 0 or more
 	LoadLimit    quantity.Ratio // e: up to this share of the radial load thrust does not count
+	AxialRow     quantity.Ratio // thrust over StaticRating for which X, Y and e are tabled; optional, Last does not reckon with it
 	LoadFactor   quantity.Ratio // for shocks, 1 or more
 
 	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
