@@ -9,6 +9,7 @@ import (
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sample"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // boltedCalculations are those of coupling bolts, gland work and bearings.
@@ -220,5 +221,43 @@ func TestAxialRowMustBeNextToTheThrust(t *testing.T) {
 	// A thrust known to a third may stray past the rows in its trials.
 	if s := mustRun(t, "bearing-life", string(input("0.028", "0.5 kN ± 0.17 kN")), Options{}); s.Result("adjustedLife").Spread == nil {
 		t.Errorf("no range: %q", s.Notes)
+	}
+}
+
+// A bush does not grow tighter by running: readings that say so are doubted,
+// the more so the more the gauges can tell, and no time to the limit is made
+// up from them.
+func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
+	run := func(now string) *Sheet {
+		return mustRun(t, "bearing-clearance", `{"shaftDiameter":"32 mm","bearingClearance":"`+now+`","newClearance":"0.5 mm","earlierClearance":"0.4 mm","runningTime":"100 h"}`, Options{})
+	}
+	for _, c := range []struct {
+		now, before, new string // the verdicts on wear since before and since new
+		left             bool
+	}{
+		{"0.3 mm", "beyond", "beyond", false}, {"0.395 mm", "cannot tell", "beyond", false}, {"0.4 mm", "", "beyond", false},
+		{"0.41 mm", "", "beyond", true}, {"0.6 mm", "", "", true},
+	} {
+		s := run(c.now)
+		for id, want := range map[string]string{"not-tighter-than-before": c.before, "not-tighter-than-new": c.new} {
+			word := ""
+			if v := s.Verdict(id); v != nil {
+				word = v.Word
+			}
+			if word != want {
+				t.Errorf("%s: %s: %q, want %q", c.now, id, word, want)
+			}
+		}
+		left := s.Result("timeLeft")
+		if (left != nil) != c.left || s.Trials == 0 {
+			t.Errorf("%s: left %+v, %d trials, %q", c.now, left, s.Trials, s.Notes)
+		}
+		if advised := slices.ContainsFunc(s.Next, func(n sheet.Next) bool { return strings.Contains(n.Text, "show no wear") }); advised == c.left {
+			t.Errorf("%s: said that no wear shows: %v", c.now, advised)
+		}
+	}
+	// Where the gauge leaves room for no wear at all, the range has no end.
+	if s := run("0.41 mm").Result("timeLeft"); !strings.HasSuffix(s.Interval, " or more") || strings.Contains(s.Interval, "87") {
+		t.Errorf("left %s (%s)", s.Text, s.Interval)
 	}
 }

@@ -44,8 +44,12 @@ func (f *filling) showIn(p *contract.Property, si float64, units quantity.System
 	return show(p, si, units)
 }
 
-// showSpan prints a range of the run in the unit system in force.
+// showSpan prints a range of the run in the unit system in force. One that
+// reaches to what never comes has no upper end.
 func (f *filling) showSpan(p *contract.Property, low, high float64) string {
+	if neverComes(p, high) {
+		return f.show(p, low) + " or more"
+	}
 	if isMoney(p) {
 		return p.Kind.In(f.currency, f.currency).PrintSpan(low, high, f.session.units)
 	}

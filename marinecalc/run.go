@@ -193,7 +193,7 @@ type measure struct {
 }
 
 // results reads the typed output. A number that is not a number was not asked
-// for; an infinite one is a fault.
+// for, and what never comes is no figure; an infinite one is a fault.
 func (w *writing) results() problem.List {
 	var problems problem.List
 	w.measures = w.room.measures
@@ -232,7 +232,7 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 		if math.IsInf(m.si, 0) {
 			problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
 		}
-		if !math.IsNaN(m.si) {
+		if !math.IsNaN(m.si) && !neverComes(p, m.si) {
 			m.text = w.show(p, m.si)
 		}
 	} else if from.CanInt() {
@@ -243,6 +243,11 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 		m.text = m.word
 	}
 	return m
+}
+
+// neverComes tells whether a result stands for what does not come.
+func neverComes(p *contract.Property, si float64) bool {
+	return p.Never != nil && si >= *p.Never
 }
 
 // doubts finds, for every result, the figures of the least sure kind that it

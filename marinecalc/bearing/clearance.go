@@ -49,7 +49,8 @@ type Wear struct {
 	LengthRatio     quantity.Ratio  // bearing length over shaft diameter
 }
 
-// Never stands for what does not come in ten years of running, in seconds.
+// Never stands for what does not come in ten years of running, in seconds: a
+// bush that shows no wear, or next to none. It is no figure to be shown.
 const Never = 10 * 365.25 * 86400
 
 // Worn finds how far a water-lubricated bearing is worn, how fast, and how

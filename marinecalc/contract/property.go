@@ -59,9 +59,10 @@ type Property struct {
 	Rests   []string
 	Source  string
 	Basis   string
-	Apart   bool   // "compare": false, a difference of two states says nothing
-	SizedBy string // "compare": the result without which this direction says nothing
-	Chance  bool   // 1 or 0 in each trial; the mean over the trials is what is shown
+	Apart   bool     // "compare": false, a difference of two states says nothing
+	SizedBy string   // "compare": the result without which this direction says nothing
+	Chance  bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Never   *float64 // in SI: from here on the result stands for what does not come, and is no figure
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -120,6 +121,7 @@ type written struct {
 	Basis       string          `json:"basis"`
 	Compare     any             `json:"compare"` // false or a name
 	Chance      bool            `json:"chance"`
+	Never       *float64        `json:"never"`
 	Properties  json.RawMessage `json:"properties"`
 	Items       json.RawMessage `json:"items"`
 	Defs        json.RawMessage `json:"$defs"`
@@ -203,6 +205,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
+	if w.Never != nil {
+		p.Never = w.Never
+	}
 	switch c := w.Compare.(type) {
 	case bool:
 		p.Apart = !c
