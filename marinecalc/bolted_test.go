@@ -261,3 +261,17 @@ func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
 		t.Errorf("left %s (%s)", s.Text, s.Interval)
 	}
 }
+
+// A clearance that is the difference of two diameters has the accuracy of
+// both: two calliper readings of ± 0.05 mm spread as a triangle of ± 0.1 mm,
+// whose middle 95 % are ± 0.1·(1 − √0.05) mm (JCGM 101, 6.4.5, clause from memory).
+func TestClearanceOfBoreAndShaftHasBothAccuracies(t *testing.T) {
+	c := mustRun(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bushBore":"30.45 mm"}`, Options{}).Result("clearance")
+	half := 0.1e-3 * (1 - math.Sqrt(0.05))
+	if math.Abs(*c.SI-0.45e-3) > 1e-9 || math.Abs(c.Low-(0.45e-3-half)) > 0.03*half || math.Abs(c.High-(0.45e-3+half)) > 0.03*half {
+		t.Errorf("%+v, want ± %v m", c, half)
+	}
+	if _, err := Run("bearing-clearance", []byte(`{"shaftDiameter":"30 mm"}`), Options{}); err == nil || !strings.Contains(err.Error(), "/bearingClearance") || !strings.Contains(err.Error(), "bore") {
+		t.Errorf("without clearance and bore: %v", err)
+	}
+}

@@ -22,17 +22,17 @@ func drawBush(in bearing.Bush, out bearing.Wear, b brush) []sheet.Drawing {
 		top    = 40.0
 		high   = 136.0
 	)
-	scale := max(float64(in.WornLimit), float64(in.BearingClearance), float64(in.NewClearance), float64(in.EarlierClearance))
+	scale := max(float64(in.WornLimit), float64(out.Clearance), float64(in.NewClearance), float64(in.EarlierClearance))
 	if !(scale > 0) {
 		return nil
 	}
-	description := "Clearance " + show(in.BearingClearance) + "."
-	play := max(0, min(1, float64(in.BearingClearance)/scale)) * most
+	description := "Clearance " + show(out.Clearance) + "."
+	play := max(0, min(1, float64(out.Clearance)/scale)) * most
 	p := begin(360, 216, title, description+bushWords(&in, &out, b))
 	p.circle(body, cx, cy, bush+10)
 	p.circle(band, cx, cy, bush)
 	p.circle(accent, cx, cy+play/2, bush-play/2)
-	p.text(ink, "middle", cx, cy+5, show(in.BearingClearance))
+	p.text(ink, "middle", cx, cy+5, show(out.Clearance))
 	p.text(faint, "middle", cx, 206, "play enlarged")
 
 	at := func(v quantity.Length) float64 { return top + high*(1-float64(v)/(1.1*scale)) }
@@ -55,7 +55,7 @@ func drawBush(in bearing.Bush, out bearing.Wear, b brush) []sheet.Drawing {
 		class string
 		value quantity.Length
 		words string
-	}{{ink, in.NewClearance, "new"}, {ink, in.EarlierClearance, "before"}, {accent, in.BearingClearance, "now"}, {warn, in.WornLimit, "renew at"}}
+	}{{ink, in.NewClearance, "new"}, {ink, in.EarlierClearance, "before"}, {accent, out.Clearance, "now"}, {warn, in.WornLimit, "renew at"}}
 	for i := range marks { // from the bottom of the scale upward
 		for j := i; j > 0 && marks[j].value < marks[j-1].value; j-- {
 			marks[j], marks[j-1] = marks[j-1], marks[j]

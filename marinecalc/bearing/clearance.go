@@ -22,11 +22,12 @@ const (
 
 // Bush is a water-lubricated shaft bearing as it is found. A field marked
 // optional is not given when it is zero; a clearance may be drawn a hair
-// below nothing.
+// below nothing. Of BushBore and BearingClearance one is needed.
 type Bush struct {
 	BearingKind      BushKind
 	ShaftDiameter    quantity.Length // above 0
-	BearingClearance quantity.Length // between shaft and bush, across the whole, as the feeler reads it
+	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bush, across the whole, as the feeler reads it; NaN for not read
+	BushBore         quantity.Length // inside diameter of the bush; optional, goes before BearingClearance
 	WornLimit        quantity.Length // at which it is renewed; optional
 
 	NewClearance     quantity.Length // when the bush was new; optional
@@ -40,8 +41,9 @@ type Bush struct {
 
 // Wear is what Worn finds. A figure for which a reading is missing is NaN.
 type Wear struct {
-	ClearanceUse    quantity.Ratio // clearance over WornLimit
-	ClearanceRatio  quantity.Ratio // clearance over shaft diameter
+	Clearance       quantity.Length // bore less shaft, or as read
+	ClearanceUse    quantity.Ratio  // Clearance over WornLimit
+	ClearanceRatio  quantity.Ratio  // Clearance over shaft diameter
 	WearSinceNew    quantity.Length
 	WearPerThousand quantity.Length // in a thousand hours of running
 	TimeLeft        quantity.Time   // of running, to WornLimit at the same rate; Never at most
@@ -64,10 +66,11 @@ func Worn(in Bush) (Wear, error) {
 	if err := in.refuse(); err != nil {
 		return Wear{}, err
 	}
-	c, limit := float64(in.BearingClearance), orNaN(float64(in.WornLimit))
+	c, limit := float64(in.clearance()), orNaN(float64(in.WornLimit))
 	out := Wear{
+		Clearance:       quantity.Length(c),
 		ClearanceUse:    quantity.Ratio(c / limit),
-		ClearanceRatio:  quantity.Ratio(in.BearingClearance / in.ShaftDiameter),
+		ClearanceRatio:  quantity.Ratio(c / float64(in.ShaftDiameter)),
 		WearSinceNew:    quantity.Length(c - orNaN(float64(in.NewClearance))),
 		WearPerThousand: quantity.Length(math.NaN()),
 		TimeLeft:        quantity.Time(math.NaN()),
@@ -87,6 +90,14 @@ func Worn(in Bush) (Wear, error) {
 	return out, nil
 }
 
+// clearance is the difference of two diameters where the bore was measured.
+func (in *Bush) clearance() quantity.Length {
+	if in.BushBore > 0 {
+		return in.BushBore - in.ShaftDiameter
+	}
+	return in.BearingClearance
+}
+
 // refuse lists everything in the readings that cannot be.
 func (in *Bush) refuse() error {
 	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
@@ -99,7 +110,15 @@ func (in *Bush) refuse() error {
 	if !(half > 0) { // one fault is enough
 		half = math.Inf(1)
 	}
-	between(&faults, "/bearingClearance", "clearance", float64(in.BearingClearance), -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
+	switch c := float64(in.clearance()); {
+	case !faults.NotNegative("/bushBore", "bore of the bush", float64(in.BushBore)):
+	case in.BushBore > 0:
+		between(&faults, "/bushBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
+	case math.IsNaN(c):
+		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bush")
+	default:
+		between(&faults, "/bearingClearance", "clearance", c, -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
+	}
 	faults.NotNegative("/wornLimit", "worn limit", float64(in.WornLimit))
 	between(&faults, "/newClearance", "clearance when new", float64(in.NewClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
 	between(&faults, "/earlierClearance", "earlier clearance", float64(in.EarlierClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")

@@ -75,17 +75,35 @@ func TestStraightLineThroughTwoReadings(t *testing.T) {
 	}
 }
 
+// Derived: a bore of 30.45 mm on a shaft of 30 mm leaves 0.45 mm, and goes
+// before what a feeler read.
+func TestClearanceOfBoreAndShaft(t *testing.T) {
+	byFeeler, byBore := used(), used()
+	byBore.BushBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
+	for range 2 {
+		out := worn(t, byBore)
+		near(t, "clearance", float64(out.Clearance), 0.00045, 1e-9)
+		near(t, "use", float64(out.ClearanceUse), float64(worn(t, byFeeler).ClearanceUse), 1e-9)
+		near(t, "time left", float64(out.TimeLeft), float64(worn(t, byFeeler).TimeLeft), 1e-9)
+		byBore.BearingClearance = 0.0001
+	}
+}
+
 func TestImpossibleBushesAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*Bush){
-		"/shaftDiameter":     func(b *Bush) { b.ShaftDiameter = 0 },
-		"/bearingClearance":  func(b *Bush) { b.BearingClearance = 0.02 },
-		"/bearingClearance ": func(b *Bush) { b.BearingClearance = quantity.Length(math.NaN()) },
-		"/newClearance":      func(b *Bush) { b.NewClearance = -0.01 },
-		"/runningTime":       func(b *Bush) { b.RunningTime = 0 },
-		"/grooveDepthNew":    func(b *Bush) { b.GrooveDepthNew = 0 },
-		"/grooveDepth":       func(b *Bush) { b.GrooveDepth = 0.005 },
-		"/bearingKind":       func(b *Bush) { b.BearingKind = "felt" },
-		"/bearingLength":     func(b *Bush) { b.BearingLength = -1 },
+		"/shaftDiameter":      func(b *Bush) { b.ShaftDiameter = 0 },
+		"/bearingClearance":   func(b *Bush) { b.BearingClearance = 0.02 },
+		"/bearingClearance ":  func(b *Bush) { b.BearingClearance = quantity.Length(math.NaN()) },
+		"/newClearance":       func(b *Bush) { b.NewClearance = -0.01 },
+		"/runningTime":        func(b *Bush) { b.RunningTime = 0 },
+		"/grooveDepthNew":     func(b *Bush) { b.GrooveDepthNew = 0 },
+		"/grooveDepth":        func(b *Bush) { b.GrooveDepth = 0.005 },
+		"/bearingKind":        func(b *Bush) { b.BearingKind = "felt" },
+		"/bearingClearance  ": func(b *Bush) { b.BearingClearance = quantity.Length(math.Inf(1)) },
+		"/bushBore":           func(b *Bush) { b.BushBore = 0.029 },
+		"/bushBore ":          func(b *Bush) { b.BushBore = 0.046 },
+		"/bushBore  ":         func(b *Bush) { b.BushBore = quantity.Length(math.NaN()) },
+		"/bearingLength":      func(b *Bush) { b.BearingLength = -1 },
 	} {
 		in := used()
 		change(&in)
