@@ -283,6 +283,14 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	}
 	for _, a := range book.AllAdvice() {
 		there("advice "+a.ID, a.Calculation)
+		for _, term := range a.Valid {
+			there("advice "+a.ID, a.Calculation, term.Of)
+		}
+		for limit := range a.Besides {
+			if !limits[limit] {
+				t.Errorf("advice %s: there is no limit %s", a.ID, limit)
+			}
+		}
 		if a.Limit != "" && !limits[a.Limit] {
 			t.Errorf("advice %s: there is no limit %s", a.ID, a.Limit)
 		}

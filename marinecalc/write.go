@@ -205,11 +205,19 @@ func (w *writing) cautions() []sheet.Caution {
 // first as they are, then what always holds.
 func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	all, chosen := w.session.book.Advice(w.form.ID), w.room.advice
+	word := func(limit string) string {
+		for i := range verdicts {
+			if verdicts[i].Limit == limit {
+				return verdicts[i].Word
+			}
+		}
+		return ""
+	}
 	add := func(fits func(*rules.Advice) bool) {
 		for i := range all {
 			a := &all[i]
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
-			if fits(a) && a.Valid.Meets(w.lookupAny) && !slices.ContainsFunc(chosen, said) {
+			if fits(a) && a.Valid.Meets(w.lookupAny) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
 				chosen = append(chosen, a)
 			}
 		}

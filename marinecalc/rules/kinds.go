@@ -135,10 +135,26 @@ type Advice struct {
 	Calculation string   `json:"calculation"`
 	Limit       string   `json:"limit"`
 	Words       []string `json:"words"`
+	Besides     Besides  `json:"besides"`
 	Valid       Valid    `json:"valid"`
 	Text        string   `json:"text"`
 	Note        string   `json:"note"`
 	Backing
+}
+
+// Besides is what advice asks of other limits: limit -> the verdicts with which
+// it may be given. A limit that does not apply does not stand in its way.
+type Besides map[string][]string
+
+// Agree tells whether no verdict speaks against it. word gives the verdict on
+// a limit, or nothing where the limit does not apply.
+func (b Besides) Agree(word func(limit string) string) bool {
+	for limit, words := range b {
+		if w := word(limit); w != "" && !slices.Contains(words, w) {
+			return false
+		}
+	}
+	return true
 }
 
 // sheaf is one file of rule data, of any kind.

@@ -37,11 +37,17 @@ func (v *Valid) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// Meets tells whether every condition holds. Something not known does not
-// meet a condition.
+// Meets tells whether every condition holds. Something not known meets no
+// condition but the one that asks for that.
 func (v Valid) Meets(known Known) bool {
 	for i := range v {
 		si, word, ok := known(v[i].Of)
+		if v[i].Condition.unknown {
+			if ok {
+				return false
+			}
+			continue
+		}
 		if !ok || !v[i].Condition.holds(si, word) {
 			return false
 		}
@@ -49,12 +55,13 @@ func (v Valid) Meets(known Known) bool {
 	return true
 }
 
-// Condition is a range (min and max inclusive, above and below exclusive) or
-// a list of words.
+// Condition is a range (min and max inclusive, above and below exclusive), a
+// list of words, or that nothing is known ("known": false).
 type Condition struct {
 	low, high         float64
 	openLow, openHigh bool
 	words             []string
+	unknown           bool
 }
 
 // UnmarshalJSON reads a condition; its quantities name their own units.
@@ -62,11 +69,12 @@ func (c *Condition) UnmarshalJSON(text []byte) error {
 	var w struct {
 		Min, Max, Above, Below *Amount
 		Any                    []string
+		Known                  *bool
 	}
 	if err := json.Unmarshal(text, &w); err != nil {
 		return err
 	}
-	*c = Condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any}
+	*c = Condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, unknown: w.Known != nil && !*w.Known}
 	if w.Min != nil {
 		c.low = w.Min.SI
 	}
