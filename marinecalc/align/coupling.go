@@ -12,6 +12,7 @@ import (
 // NaN, and its text is empty. Clock positions are as in Reading.
 type Misalignment struct {
 	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
+	GapAllowed     quantity.Length // for a rigid flange of CouplingDiameter, by the thousandth; NaN for a flexible coupling
 	GapPerDiameter quantity.Ratio
 	Widest         string // "about 2 o'clock"; empty when no gap is wider
 	Angle          quantity.Angle
@@ -93,6 +94,7 @@ func Coupling(in Faces) (out Misalignment, err error) {
 		return Misalignment{}, bad
 	}
 	out.takeFace(&face, d, in.Turned)
+	out.GapAllowed = allowed(in.CouplingKind, in.CouplingDiameter)
 	out.takeRim(&circle, len(rim) > 0)
 	return out, nil
 }
@@ -117,6 +119,17 @@ func (out *Misalignment) takeDroop(in *Faces, face, circle *plane) {
 		out.DroopOffsetTaken = in.DroopSag
 		circle.fixed.up -= float64(in.DroopSag)
 	}
+}
+
+// thousandth is the gap difference that a rigid flange may have for its
+// diameter: two operator manuals of marine diesel makers, same wording.
+const thousandth = 0.001
+
+func allowed(kind Kind, diameter quantity.Length) quantity.Length {
+	if kind != Rigid {
+		return quantity.Length(math.NaN())
+	}
+	return thousandth * diameter
 }
 
 func tooFar(bad *problem.List, s *series, what string, found, diameter float64) {

@@ -118,8 +118,13 @@ func TestGapPerDiameterRule(t *testing.T) {
 	in.CouplingDiameter = 3 * inch
 	m := solved(t, in)
 	near(t, "gap difference", m.GapDifference, 0.003*inch, 1e-12)
+	near(t, "gap allowed", m.GapAllowed, 0.003*inch, 1e-12)
 	near(t, "gap for the diameter", m.GapPerDiameter, 0.001, 1e-9)
 	near(t, "angle", m.Angle, math.Atan(0.001), 1e-9)
+	in.CouplingKind = Flexible
+	if m := solved(t, in); !math.IsNaN(float64(m.GapAllowed)) {
+		t.Errorf("a flexible coupling is allowed a gap difference of %v by the rule for rigid flanges", m.GapAllowed)
+	}
 }
 
 // Readings made from a known coupling give it back, run-out told apart, for
