@@ -9,15 +9,18 @@ import (
 )
 
 // drawDripCurve draws the gland's temperature rise against the drip rate,
-// with the rate as it is and the rise that is wanted.
+// with the rate as it is and the rise that is wanted. Where the gland was
+// measured, the curve is that of the measured heat, and the computed rise
+// stands beside it.
 func drawDripCurve(in gland.Running, out gland.Warmth, b brush) []sheet.Drawing {
 	const minute = 1.0 / 60
 	most := 20 * minute
 	for _, rate := range []float64{1.5 * float64(in.DripRate), 1.2 * float64(out.DripRateForRise)} {
-		if rate > most && rate <= 20 {
+		if rate > most && rate <= 90*minute { // more is no drip
 			most = rate
 		}
 	}
+	most = max(most, float64(in.DripRate))
 	const points = 41
 	rates, rises := make([]quantity.DripRate, points), make([]quantity.TemperatureDifference, points)
 	for i := range rates {
@@ -31,10 +34,18 @@ func drawDripCurve(in gland.Running, out gland.Warmth, b brush) []sheet.Drawing 
 		degree, unit = 5.0/9, "°F"
 	}
 	const title = "Drip curve"
-	description := "Computed temperature rise of the gland against drips a minute. It falls from " +
+	measured := !math.IsNaN(float64(out.MeasuredRise))
+	now, beside, how, label := out.TemperatureRise, out.MeasuredRise, "Computed", "now"
+	if measured {
+		now, beside, how, label = out.MeasuredRise, out.TemperatureRise, "Measured", "now, measured"
+	}
+	description := how + " temperature rise of the gland against drips a minute. It falls from " +
 		temperatureText(float64(rises[0]), b.units) + " without drips to " + temperatureText(float64(rises[points-1]), b.units) + " at the right edge."
+	if measured {
+		description += " It goes through the measured rise, " + temperatureText(float64(now), b.units) + "; " + temperatureText(float64(beside), b.units) + " were computed."
+	}
 	c := chart{picture: begin(360, 260, title, description), left: 48, top: 28, width: 296, height: 184,
-		x1: most, y1: 1.1 * math.Max(float64(rises[0]), float64(in.WantedRise))}
+		x1: most, y1: 1.1 * max(float64(rises[0]), float64(in.WantedRise), float64(out.TemperatureRise))}
 	c.axes("drips a minute", "rise, "+unit, minute, degree)
 	x, y := make([]float64, points), make([]float64, points)
 	for i := range rates {
@@ -46,12 +57,13 @@ func drawDripCurve(in gland.Running, out gland.Warmth, b brush) []sheet.Drawing 
 		c.text(ink, "end", c.left+c.width, level-5, "wanted")
 	}
 	c.curve(accent, x, y)
-	c.circle(accent, c.atX(float64(in.DripRate)), c.atY(float64(out.TemperatureRise)), 5)
-	c.text(ink, "start", c.atX(float64(in.DripRate))+8, c.atY(float64(out.TemperatureRise))-8, "now")
-	if out.MeasuredRise >= 0 && float64(out.MeasuredRise) <= c.y1 {
-		c.rect(ink, c.atX(float64(in.DripRate))-4, c.atY(float64(out.MeasuredRise))-4, 8, 8)
-		c.text(ink, "start", c.atX(float64(in.DripRate))+8, c.atY(float64(out.MeasuredRise))+14, "measured")
+	rate := c.atX(float64(in.DripRate))
+	if measured {
+		c.rect(ink, rate-4, c.atY(float64(beside))-4, 8, 8)
+		c.text(ink, "start", rate+8, c.atY(float64(beside))+14, "computed")
 	}
+	c.circle(accent, rate, c.atY(float64(now)), 5)
+	c.text(ink, "start", rate+8, c.atY(float64(now))-8, label)
 	return []sheet.Drawing{{Name: "drip-curve", Title: title, Description: description, SVG: c.end()}}
 }
 

@@ -7,8 +7,11 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Curve gives the drip curve: the computed temperature rise under way at each
-// of the drip rates, written into out, all else as in Running. The error is
+// Curve gives the drip curve: the temperature rise under way at each of the
+// drip rates, written into out, all else as in Running. It is reckoned with
+// the heat of Warmth.HeatHeld: where the gland was measured, the curve goes
+// through the measured rise at DripRate, and where it was not, through the
+// computed one. The error is
 // that of Heat, or a problem.List where a rate is not within 0 to 20/s
 // ("/rates/3") or out is shorter than rates ("/out"). It allocates nothing
 // when it succeeds.
@@ -16,12 +19,11 @@ func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDiff
 	if len(out) < len(rates) {
 		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}
 	}
-	in.DripRate = 0
 	w, err := Heat(in)
 	if err != nil {
 		return err
 	}
-	heat := float64(w.FrictionPower) + float64(w.ShaftAirConductance+w.BoxAirConductance)*float64(w.AirDifference)
+	heat := float64(w.HeatHeld) + float64(w.ShaftAirConductance+w.BoxAirConductance)*float64(w.AirDifference)
 	perDrip := w.perDripFlow() * float64(in.DropVolume)
 	for i, rate := range rates {
 		if !problem.Within(float64(rate), 0, 20) {

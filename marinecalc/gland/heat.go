@@ -10,8 +10,9 @@ import (
 // Warmth is what Heat finds. A figure that was not asked for, or for which a
 // reading is missing, is NaN; a text then is empty.
 type Warmth struct {
-	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
 	MeasuredRise     quantity.TemperatureDifference // thermometer less water; NaN when not measured
+	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
+	RiseRatio        quantity.Ratio                 // MeasuredRise over TemperatureRise; NaN when not measured, or none is computed
 	GlandTemperature quantity.Temperature           // computed, under way
 	RiseWithoutDrips quantity.TemperatureDifference // at HeatHeld, no drips
 	RiseAtRest       quantity.TemperatureDifference // no friction, no drips: warm air alone
@@ -46,7 +47,12 @@ type Warmth struct {
 const (
 	HeldByDrips = "drips are needed to hold that rise"
 	HeldByMetal = "shaft and box hold that rise without drips; the packing still wants water to stay wet"
+	HeldByNone  = "no drip does: past 60 drips a minute the packing rubs too hard, or the rise wanted is too small"
 )
+
+// mostDrips is the drip rate past which drips are no remedy, in 1/s: packed
+// pumps run at 40 to 60 drops a minute (general texts on packed pumps).
+const mostDrips = 1
 
 // Heat finds how warm a packed gland runs.
 //
@@ -138,20 +144,26 @@ func (out *Warmth) balance(in *Running) {
 
 	nan := math.NaN()
 	out.DripRateForRise, out.LeakAtRest = quantity.DripRate(nan), quantity.VolumeFlow(nan)
-	out.MeasuredRise, out.ImpliedPower = quantity.TemperatureDifference(nan), quantity.Power(nan)
+	out.MeasuredRise, out.ImpliedPower, out.RiseRatio = quantity.TemperatureDifference(nan), quantity.Power(nan), quantity.Ratio(nan)
 	out.HeatHeld = out.FrictionPower
 	if in.MeasuredGlandTemperature != 0 {
 		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
 		out.ImpliedPower = quantity.Power(float64(out.MeasuredRise)*all - fromAir)
 		out.HeatHeld = max(0, out.ImpliedPower)
+		if out.TemperatureRise > 0 {
+			out.RiseRatio = quantity.Ratio(out.MeasuredRise / out.TemperatureRise)
+		}
 	}
 	held := float64(out.HeatHeld) + fromAir
 	out.RiseWithoutDrips = quantity.TemperatureDifference(held / dry)
 	if in.WantedRise != 0 {
 		rate := (held/float64(in.WantedRise) - dry) / (out.perDripFlow() * float64(in.DropVolume))
 		out.DripRateForRise, out.WhatHoldsIt = quantity.DripRate(rate), HeldByDrips
-		if rate <= 0 {
+		switch {
+		case rate <= 0:
 			out.DripRateForRise, out.WhatHoldsIt = 0, HeldByMetal
+		case rate > mostDrips:
+			out.WhatHoldsIt = HeldByNone
 		}
 	}
 	if in.DripRateAtRest != 0 {
