@@ -58,12 +58,14 @@ func drawDripCurve(in gland.Running, out gland.Warmth, b brush) []sheet.Drawing 
 	}
 	c.curve(accent, x, y)
 	rate := c.atX(float64(in.DripRate))
-	if measured {
+	if measured && beside >= 0 {
 		c.rect(ink, rate-4, c.atY(float64(beside))-4, 8, 8)
 		c.text(ink, "start", rate+8, c.atY(float64(beside))+14, "computed")
 	}
-	c.circle(accent, rate, c.atY(float64(now)), 5)
-	c.text(ink, "start", rate+8, c.atY(float64(now))-8, label)
+	if now >= 0 {
+		c.circle(accent, rate, c.atY(float64(now)), 5)
+		c.text(ink, "start", rate+8, c.atY(float64(now))-8, label)
+	}
 	return []sheet.Drawing{{Name: "drip-curve", Title: title, Description: description, SVG: c.end()}}
 }
 

@@ -38,15 +38,17 @@ type Burden struct {
 	LeakUnderWay quantity.VolumeFlow
 	LeakAtRest   quantity.VolumeFlow
 	Inflow       quantity.VolumeFlow // at rest, from the gland and all else
+	GlandShare   quantity.Ratio      // of Inflow, by the gland; NaN when nothing comes in
 
 	TimeToSwitch   quantity.Time   // from the empty bilge, boat at rest
 	CyclesPerDay   quantity.Ratio  // of the pump, at rest
 	PumpTime       quantity.Time   // that it runs in a day, at rest
 	EnergyPerDay   quantity.Energy // out of the battery, at rest
+	PumpShare      quantity.Ratio  // of EnergyPerDay, by the pump; NaN when none is taken
 	TimeToFlat     quantity.Time   // until the usable part is gone
 	TimeToFlood    quantity.Time   // from the empty bilge with a dead pump
 	TimeUnattended quantity.Time   // flat battery first, then the flood
-	PumpMargin     quantity.Ratio  // pump flow over the greatest inflow, up to Ample
+	PumpLoad       quantity.Ratio  // greatest inflow over the pump's flow; above 1 the pump does not keep up
 }
 
 const (
@@ -54,8 +56,6 @@ const (
 	week = 7 * day
 	// Never stands for what does not come in ten years, in seconds.
 	Never = 10 * 365 * day
-	// Ample is the greatest PumpMargin given: more says nothing more.
-	Ample = 1000
 )
 
 // Cost finds what the drips of a gland cost in water, pump and battery.
@@ -83,14 +83,16 @@ func Cost(in Bilge) (out Burden, err error) {
 	out.CyclesPerDay = quantity.Ratio(inflow * day / given(float64(in.CycleVolume)))
 	running := day * inflow / given(float64(in.PumpFlow))
 	out.PumpTime = quantity.Time(running)
-	energy := given(float64(in.PumpPower))*running + float64(in.StandingPower)*day
+	pumping := given(float64(in.PumpPower)) * running
+	energy := pumping + float64(in.StandingPower)*day
 	out.EnergyPerDay = quantity.Energy(energy)
+	out.GlandShare = quantity.Ratio(rest / given(inflow))
+	out.PumpShare = quantity.Ratio(pumping / given(energy))
 	out.TimeToFlat = until(float64(in.BatteryEnergy)*float64(in.UsableShare), energy/day)
 	out.TimeToFlood = until(float64(in.FloodVolume), inflow)
 	out.TimeUnattended = out.TimeToFlat + out.TimeToFlood
 	worst := max(way, rest) + float64(in.OtherInflow)
-	out.PumpMargin = quantity.Ratio(given(float64(in.PumpFlow)) / given(worst))
-	out.PumpMargin = min(out.PumpMargin, Ample)
+	out.PumpLoad = quantity.Ratio(worst / given(float64(in.PumpFlow)))
 	return out, nil
 }
 

@@ -53,6 +53,9 @@ func TestNothingIsLost(t *testing.T) {
 		if out.TimeToSwitch > out.TimeToFlood {
 			t.Fatal("harm begins before the pump starts")
 		}
+		alike(t, "water of the gland", float64(out.GlandShare)*float64(out.Inflow), float64(out.LeakAtRest), 1e-12)
+		alike(t, "energy of pump and of all else", float64(out.PumpShare)*float64(out.EnergyPerDay)+float64(in.StandingPower)*day, float64(out.EnergyPerDay), 1e-12)
+		alike(t, "greatest inflow", float64(out.PumpLoad)*float64(in.PumpFlow), max(float64(out.LeakUnderWay), float64(out.LeakAtRest))+float64(in.OtherInflow), 1e-12)
 		more := in
 		more.DripRateAtRest *= 1.1
 		if worse := cost(t, more); worse.TimeUnattended > out.TimeUnattended || worse.EnergyPerDay < out.EnergyPerDay {
@@ -68,6 +71,9 @@ func TestNoDripsNeverFlood(t *testing.T) {
 	if out.TimeToSwitch != Never || out.TimeToFlood != Never || out.TimeToFlat != Never || out.EnergyPerDay != 0 {
 		t.Errorf("%+v", out)
 	}
+	if !math.IsNaN(float64(out.GlandShare)) || !math.IsNaN(float64(out.PumpShare)) || out.PumpLoad != 0 {
+		t.Errorf("shares of nothing: %+v", out)
+	}
 	in.DripRateAtRest = -noneBelow / 2 // a count of none, drawn below it
 	if got := cost(t, in); got.LeakAtRest != 0 {
 		t.Errorf("drips below none leak %v", got.LeakAtRest)
@@ -77,7 +83,7 @@ func TestNoDripsNeverFlood(t *testing.T) {
 func TestWhatIsNotGivenIsNotSaid(t *testing.T) {
 	out := cost(t, Bilge{DripRate: 0.1, DripRateAtRest: 0.1, DropVolume: 5e-8, UsableShare: 0.5})
 	for name, v := range map[string]float64{"switch": float64(out.TimeToSwitch), "cycles": float64(out.CyclesPerDay), "pump": float64(out.PumpTime),
-		"energy": float64(out.EnergyPerDay), "flat": float64(out.TimeToFlat), "flood": float64(out.TimeToFlood), "margin": float64(out.PumpMargin)} {
+		"energy": float64(out.EnergyPerDay), "flat": float64(out.TimeToFlat), "flood": float64(out.TimeToFlood), "load": float64(out.PumpLoad), "pump share": float64(out.PumpShare)} {
 		if !math.IsNaN(v) {
 			t.Errorf("%s is %v", name, v)
 		}
