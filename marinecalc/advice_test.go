@@ -1,8 +1,13 @@
 package marinecalc
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/stock"
 )
 
 // advised tells whether the sheet's advice has that text in it.
@@ -149,5 +154,43 @@ func TestTheDripsAreBlamedForTheirPart(t *testing.T) {
 			t.Errorf("%s: the battery is %+v", c.what, v)
 		}
 		advises(t, c.what, s, c.wanted, c.unwanted)
+	}
+}
+
+// What is bought, what the verdict says of it and what is advised agree: a size
+// is judged beyond only where no size of the list is inside both limits.
+func TestPackingBoughtIsPackingAdvised(t *testing.T) {
+	bound := map[string]float64{}
+	for _, l := range rules.Standard().Limits("gland-packing") {
+		switch l.ID {
+		case "packing-over":
+			bound[l.ID] = l.Max.SI
+		case "packing-under":
+			bound[l.ID] = l.Min.SI
+		}
+	}
+	const noSize = "None of these sizes fits"
+	usable, not := 0, 0
+	for room := 5.0; room < 13; room += 0.083 {
+		s := mustRun(t, "gland-packing", fmt.Sprintf(`{"shaftDiameter": "32 mm", "boxBore": "%.6f mm", "boxDepth": "60 mm", "followerDepth": "8 mm", "sizes": "either", "cut": "bevel", "spareRings": 1}`, 32+2*room), Options{Trials: -1})
+		fits := false
+		for rest := stock.List(s.Input("stockSections").Text); rest != ""; {
+			var size quantity.Length
+			size, _, rest = rest.Cut()
+			over := float64(size) - room/1000
+			fits = fits || over <= bound["packing-over"] && over >= bound["packing-under"]
+		}
+		beyond := s.Verdict("packing-over").Word == "beyond" || s.Verdict("packing-under").Word == "beyond"
+		if beyond == fits || advised(s, noSize) == fits {
+			t.Errorf("room of %.3f mm: %s bought, a size fits: %v; beyond: %v, advised: %+v", room, s.Result("soldAs").Text, fits, beyond, s.Next)
+		}
+		if fits {
+			usable++
+		} else {
+			not++
+		}
+	}
+	if usable == 0 || not == 0 {
+		t.Errorf("%d rooms with a size, %d without", usable, not)
 	}
 }

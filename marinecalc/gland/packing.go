@@ -47,7 +47,9 @@ type Rings struct {
 
 // Pack finds packing size, number of rings, and their length.
 //
-// The section is half of bore less shaft, the length of a ring π·(shaft +
+// The section is half of bore less shaft, the stock section the nearest that
+// is at most 0.5 mm thicker or 0.2 mm thinner, or just the nearest where none
+// is; the length of a ring π·(shaft +
 // section) and what its bevelled cut adds (Mobley, Root Cause Failure
 // Analysis, 1999, p. 226). As many whole rings of the stock section go in as
 // the depth less the follower holds. In torsion a round shaft's strength goes
@@ -87,8 +89,22 @@ func Pack(in Box) (out Rings, err error) {
 	return out, nil
 }
 
-// nearest finds the stock size nearest to the room, the smaller of two that
-// are as near. It is NaN for a list that does not rise or cannot be read.
+// How much a packing may be thicker or thinner than its room: what can be
+// rolled down, and what the follower can squeeze out. Common practice, no
+// source.
+const (
+	mostOver  = 0.5e-3 // m
+	mostUnder = 0.2e-3 // m
+)
+
+// fits tells whether a packing so much thicker than the room can be used.
+func fits(excess quantity.Length) bool {
+	return excess <= mostOver+1e-9 && excess >= -mostUnder-1e-9
+}
+
+// nearest finds the stock size nearest to the room of those that fit, or of
+// all where none does; the smaller of two that are as near. It is NaN for a
+// list that does not rise or cannot be read.
 func nearest(list stock.List, room quantity.Length) (best quantity.Length, words string) {
 	best = quantity.Length(math.Inf(1))
 	last := quantity.Length(0)
@@ -97,7 +113,8 @@ func nearest(list stock.List, room quantity.Length) (best quantity.Length, words
 		if !(size > last) {
 			return quantity.Length(math.NaN()), ""
 		}
-		if math.Abs(float64(size-room)) < math.Abs(float64(best-room))-1e-9 {
+		nearer := math.Abs(float64(size-room)) < math.Abs(float64(best-room))-1e-9
+		if this, other := fits(size-room), fits(best-room); this && !other || this == other && nearer {
 			best, words = size, sold
 		}
 		rest, last = after, size

@@ -72,6 +72,27 @@ func TestRingsFillTheBox(t *testing.T) {
 	}
 }
 
+// A size that can be used goes before one that is nearer and cannot; of several
+// that can be used, or where none can, the nearest is taken. Source of what can
+// be used, 0.5 mm over and 0.2 mm under: common practice, no source.
+func TestASizeThatFitsGoesFirst(t *testing.T) {
+	for room, want := range map[float64]string{
+		9.00: "3/8 in",  // 0.525 over, 1 under: neither fits, the nearest
+		9.10: "3/8 in",  // 0.425 over
+		8.30: "8 mm",    // 0.3 under, 1.2 over: neither fits
+		4.35: "3/16 in", // 0.41 over, where 4 mm is nearer and 0.35 under
+		9.80: "10 mm",   // 3/8 in would be 0.275 under
+		9.70: "3/8 in",  // 0.175 under, nearer than 10 mm, 0.3 over
+	} {
+		in := small()
+		in.BoxBore = in.ShaftDiameter + quantity.Length(2e-3*room)
+		in.StockSections = "4 mm, 3/16 in, 5 mm, 8 mm, 3/8 in, 10 mm"
+		if out := pack(t, in); out.SoldAs != want {
+			t.Errorf("room of %g mm: %s, want %s", room, out.SoldAs, want)
+		}
+	}
+}
+
 func TestWornShaft(t *testing.T) {
 	in := small()
 	if out := pack(t, in); !math.IsNaN(float64(out.GrooveDepth)) {
