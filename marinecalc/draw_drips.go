@@ -29,7 +29,7 @@ func drawDripCurve(in gland.Running, out gland.Warmth, b brush) []sheet.Drawing 
 	if gland.Curve(in, rates, rises) != nil {
 		return nil
 	}
-	degree, unit := 1.0, "K"
+	degree, unit := 1.0, "°C"
 	if b.units == quantity.US {
 		degree, unit = 5.0/9, "°F"
 	}
