@@ -254,6 +254,7 @@ func neverComes(p *contract.Property, si float64) bool {
 // rests on: each such figure is moved by a hundredth, and what moves with it
 // by more than a ten-thousandth rests on it.
 func (w *writing) doubts() {
+	w.roomForDoubts()
 	for i, p := range w.form.Input.Properties {
 		if k := &w.inputs[i]; !k.is || k.sure {
 			continue
@@ -278,6 +279,21 @@ func (w *writing) doubts() {
 	}
 	if w.call.run() != nil { // it ran on these very numbers before
 		panic("marinecalc: a calculation gives another answer the second time")
+	}
+}
+
+// roomForDoubts gives every result room for all figures it may rest on.
+func (w *writing) roomForDoubts() {
+	unsure := 0
+	for i := range w.inputs {
+		if w.inputs[i].is && !w.inputs[i].sure {
+			unsure++
+		}
+	}
+	room := slices.Grow(w.room.doubtful[:0], unsure*len(w.measures))[:unsure*len(w.measures)]
+	w.room.doubtful = room
+	for j := range w.measures {
+		w.measures[j].doubtful = room[j*unsure : j*unsure : (j+1)*unsure]
 	}
 }
 

@@ -3,6 +3,7 @@ package marinecalc
 import (
 	"sync"
 
+	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/spread"
 )
@@ -13,7 +14,8 @@ type scratch struct {
 	inputs   []known
 	leaves   []leaf
 	measures []measure
-	results  []*measure // by the property's index
+	results  []*measure           // by the property's index
+	doubtful []*contract.Property // of the results, one after the other
 	limits   []*rules.Limit
 	advice   []*rules.Advice
 	sources  []string
@@ -40,6 +42,7 @@ func (r *scratch) takeBack(f *filling) {
 	clear(f.leaves)
 	clear(r.measures)
 	clear(r.results)
+	clear(r.doubtful)
 	clear(r.limits)
 	clear(r.advice)
 	clear(r.sources)
