@@ -27,6 +27,7 @@ import { at, below, withAt } from './pointer.js';
  * @property {string} prefix
  * @property {import('../wasm/marinecalc.js').Units} units
  * @property {import('../wasm/marinecalc.js').Choices} choices
+ * @property {boolean} [folds] whether groups are folded, as in a long form
  * @property {(schema: Schema) => boolean} [known] whether the boat has what the schema asks for
  * @property {(value: Json) => void} changed
  */
@@ -46,15 +47,17 @@ export class Form {
   #root;
   #changed;
   #known;
+  #folds;
   /** @type {Setting} */
   #setting;
 
   /** @param {FormOptions} options */
-  constructor({ root, schema, value, prefix, units, choices, known, changed }) {
+  constructor({ root, schema, value, prefix, units, choices, folds, known, changed }) {
     this.value = value;
     this.#root = root;
     this.#changed = changed;
     this.#known = known ?? (() => false);
+    this.#folds = folds ?? false;
     this.#setting = {
       prefix,
       units,
@@ -211,13 +214,14 @@ export class Form {
     const title = schema.title ?? name;
     const wrong = h('p', { class: 'wrong' });
     this.#wholes.set(pointer, wrong);
+    const inside = [wrong, schema.description && h('p', { class: 'help' }, schema.description), ...this.#inside(schema, pointer)];
+    if (!this.#folds) return h('fieldset', { class: 'group', 'data-title': title }, h('legend', {}, title), ...inside);
+    const given = count(at(this.value, pointer));
     return h(
-      'fieldset',
-      { class: 'group', 'data-title': title },
-      h('legend', {}, title),
-      wrong,
-      schema.description && h('p', { class: 'help' }, schema.description),
-      ...this.#inside(schema, pointer),
+      'details',
+      { class: 'fold' },
+      h('summary', {}, given > 0 ? `${title} (${given} given)` : title),
+      h('div', { class: 'group', role: 'group', 'aria-label': title, 'data-title': title }, ...inside),
     );
   }
 
@@ -379,6 +383,16 @@ function starters(schema) {
     const given = tells && Array.isArray(example) ? example[i]?.[name] : undefined;
     return { ...freshRow(schema), ...(given === undefined ? {} : { [name]: given }) };
   });
+}
+
+/**
+ * How many values stand in a value.
+ * @param {unknown} value
+ * @returns {number}
+ */
+function count(value) {
+  if (typeof value !== 'object' || value === null) return value === undefined ? 0 : 1;
+  return Object.values(value).reduce((sum, inner) => sum + count(inner), 0);
 }
 
 /**

@@ -40,6 +40,7 @@ export function showBoat(app, main) {
     prefix: 'boat',
     units: units(),
     choices: asked.choices ?? {},
+    folds: true,
     changed(value) {
       if (value.units !== inHand().boat.units) followBoat(value);
       check(change(trimmed(value) ?? {}));
