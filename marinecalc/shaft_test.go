@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/sample"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // shaftCalculations are those of package shaft.
@@ -114,6 +115,43 @@ func TestDroopFeedsTheAlignment(t *testing.T) {
 	}
 	if held.Result("droopGapTaken") != nil {
 		t.Error("a droop was taken off an end that was held up")
+	}
+}
+
+// The verdicts of a sheet by the id of their limit.
+func verdictsOf(s *Sheet) map[string]sheet.Verdict {
+	byLimit := map[string]sheet.Verdict{}
+	for _, v := range s.Verdicts {
+		byLimit[v.Limit] = v
+	}
+	return byLimit
+}
+
+// Without a peak torque the limits at the peak are not measured, and sheet
+// and advice say how to come by one; with one they are judged.
+func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
+	for limit, c := range map[string]struct{ id, input string }{
+		"shaft-yield-at-peak": {"shaft-strength", `"shaftDiameter":"30 mm","shaftPower":"22 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed"`},
+		"key-at-peak":         {"key-strength", `"shaftDiameter":"30 mm","shaftTorque":"160 N·m","keyWidth":"8 mm","keyLength":"50 mm","keyYieldStrength":"250 MPa"`},
+	} {
+		s := runInput(t, c.id, "{"+c.input+"}", "metric")
+		if v := verdictsOf(s)[limit]; v.Word != "not measured" || v.Probability != nil || !strings.Contains(v.Sentence, "shock factor times the steady torque") {
+			t.Errorf("%s without a peak torque: %+v", limit, v)
+		}
+		told := false
+		for _, n := range s.Next {
+			told = told || strings.Contains(n.Text, "shock factor in shaft-torque")
+		}
+		if !told {
+			t.Errorf("%s: no advice how to come by a peak torque: %+v", limit, s.Next)
+		}
+		if w := s.Result("designCase"); w == nil || !strings.Contains(w.Text, "no peak torque is known") {
+			t.Errorf("%s: the sheet says of its torque: %+v", limit, w)
+		}
+		s = runInput(t, c.id, "{"+c.input+`,"peakTorque":"320 N·m"}`, "metric")
+		if v := verdictsOf(s)[limit]; v.Word != "within" {
+			t.Errorf("%s with a peak torque: %+v", limit, v)
+		}
 	}
 }
 

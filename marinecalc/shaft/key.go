@@ -16,7 +16,7 @@ type Keyed struct {
 	KeyWidth      quantity.Length // above 0
 	KeyLength     quantity.Length // that bears, without round ends; above 0
 	KeyHeight     quantity.Length // optional; a square key's is its width
-	PeakTorque    quantity.Torque // optional; the steady torque counts when it is greater
+	PeakTorque    quantity.Torque // optional; without it nothing is said of the peak, and the steady torque counts when it is greater
 	KeyCount      int             // keys that share the load, 1 or 2; 0 is 1
 
 	SmallEndDiameter quantity.Length // of a taper; optional
@@ -32,15 +32,16 @@ type Keyed struct {
 // KeyHold is what Key finds. NaN marks a figure whose optional input is
 // missing.
 type KeyHold struct {
-	LeastSafety   quantity.Ratio // the least of the four, at the design torque
-	SteadySafety  quantity.Ratio // the same at the steady torque
+	LeastSafety   quantity.Ratio // the least of the four, at the peak; NaN without a peak torque
+	SteadySafety  quantity.Ratio // the least of the four, at the steady torque
 	WeakestPlace  string
 	LengthWanted  quantity.Length // for WantedSafety at the design torque
-	KeyUse        quantity.Ratio  // the load over what the weakest place bears
+	KeyUse        quantity.Ratio  // the load at the peak over what the weakest place bears; NaN without a peak torque
 	WidthForShaft quantity.Ratio  // key width over shaft diameter
 
-	KeyForce      quantity.Force // of all keys together, at the mean diameter
-	DesignTorque  quantity.Torque
+	KeyForce      quantity.Force  // of all keys together, at the mean diameter
+	DesignTorque  quantity.Torque // the greater of steady and peak torque, as far as they are known
+	DesignCase    string          // which of them that is, as for a shaft
 	ForceDiameter quantity.Length
 	KeyRise       quantity.Length // the key's height reckoned with
 	SeatInShaft   quantity.Length // depth that bears in the shaft
@@ -85,14 +86,14 @@ func Key(in Keyed) (out KeyHold, err error) {
 	}
 	out.load(&in)
 	out.hold(&in)
-	out.weakest()
-	out.wanted(&in)
+	least := out.weakest()
+	out.wanted(&in, least)
 	return out, nil
 }
 
 // load finds the force and what it presses on.
 func (out *KeyHold) load(in *Keyed) {
-	out.DesignTorque = max(in.PeakTorque, in.ShaftTorque)
+	out.DesignTorque, out.DesignCase = designTorque(in.ShaftTorque, in.PeakTorque)
 	out.ForceDiameter = in.ShaftDiameter
 	if in.SmallEndDiameter > 0 {
 		out.ForceDiameter = (in.ShaftDiameter + in.SmallEndDiameter) / 2
@@ -126,32 +127,38 @@ func (out *KeyHold) hold(in *Keyed) {
 	out.HubSafety = quantity.Ratio(orNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
 }
 
-// weakest finds the place that gives first. A figure that is not known counts
-// for none.
-func (out *KeyHold) weakest() {
-	out.LeastSafety, out.WeakestPlace = out.ShearSafety, KeyShears
+// weakest finds the place that gives first, and its safety at the design
+// torque. A figure that is not known counts for none.
+func (out *KeyHold) weakest() quantity.Ratio {
+	least := out.ShearSafety
+	out.WeakestPlace = KeyShears
 	for _, place := range [...]struct {
 		safety quantity.Ratio
 		name   string
 	}{{out.KeyBearingSafety, KeyCrushes}, {out.ShaftSafety, ShaftGives}, {out.HubSafety, HubGives}} {
-		if place.safety < out.LeastSafety { // never for NaN
-			out.LeastSafety, out.WeakestPlace = place.safety, place.name
+		if place.safety < least { // never for NaN
+			least, out.WeakestPlace = place.safety, place.name
 		}
 	}
-	out.KeyUse = 1 / out.LeastSafety
+	return least
 }
 
-// wanted finds the lengths for the safety wanted; each place's safety grows
-// with the length.
-func (out *KeyHold) wanted(in *Keyed) {
-	out.SteadySafety = out.LeastSafety * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
+// wanted says what the least safety at the design torque means at the peak
+// and at the steady torque, and finds the lengths for the safety wanted; each
+// place's safety grows with the length.
+func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
+	out.SteadySafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
+	out.LeastSafety, out.KeyUse = least, 1/least
+	if in.PeakTorque == 0 {
+		out.LeastSafety, out.KeyUse = quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
+	}
 	n := orNaN(float64(in.WantedSafety))
 	length := func(safety quantity.Ratio) quantity.Length {
 		return quantity.Length(n * float64(in.KeyLength) / float64(safety))
 	}
 	out.ShearLength = length(out.ShearSafety)
 	out.BearingLength = length(out.KeyBearingSafety)
-	out.LengthWanted = length(out.LeastSafety)
+	out.LengthWanted = length(least)
 }
 
 // refuse lists everything that cannot be.

@@ -21,8 +21,21 @@ func TestKeyOfTheHandbook(t *testing.T) {
 	near(t, "force", out.KeyForce, 5850*lbf, 2e-3)
 	near(t, "shear length", out.ShearLength, 1.16*inch, 5e-3)
 	near(t, "bearing length", out.BearingLength, 1.34*inch, 5e-3)
+	// 65 ksi over what 5850 lbf does to 1.5 in times half of 0.375 in.
+	near(t, "safety at the steady torque", out.SteadySafety, 65000/(5850/(1.5*0.1875)), 2e-3)
 	if out.WeakestPlace != KeyCrushes {
 		t.Error(out.WeakestPlace)
+	}
+	// No peak torque, nothing said of the peak.
+	if !math.IsNaN(float64(out.LeastSafety)) || !math.IsNaN(float64(out.KeyUse)) || out.DesignCase != AtSteadyAlone {
+		t.Errorf("without a peak torque: %+v", out)
+	}
+	in.PeakTorque = 2 * in.ShaftTorque
+	peak := must(t, Key, in)
+	near(t, "safety at twice the torque", peak.LeastSafety, 65000/(2*5850/(1.5*0.1875)), 2e-3)
+	near(t, "length for it", peak.LengthWanted, 2*1.34*inch, 5e-3)
+	if peak.SteadySafety != out.SteadySafety || peak.DesignCase != AtPeak {
+		t.Errorf("with a peak torque: %+v", peak)
 	}
 }
 

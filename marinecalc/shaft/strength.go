@@ -14,7 +14,7 @@ type Shaft struct {
 	ShaftPower    quantity.Power         // behind the gearbox, above 0
 	ShaftSpeed    quantity.RotationSpeed // at that power, above 0
 	ShaftBore     quantity.Length        // 0 for a solid shaft
-	PeakTorque    quantity.Torque        // optional; the steady torque counts when it is greater
+	PeakTorque    quantity.Torque        // optional; without it nothing is said of the peak, and the steady torque counts when it is greater
 	Thrust        quantity.Force         // optional, pull or push
 	BendingMoment quantity.Torque        // optional, at the place of the worst torque
 	KeywayFactor  quantity.Ratio         // by which a keyway raises the stress, 1 or more; 0 is 1
@@ -50,12 +50,12 @@ const (
 
 // Strength is what Strong finds. NaN marks a figure that cannot be given.
 type Strength struct {
-	YieldSafety   quantity.Ratio // at the design torque, keyway included
+	YieldSafety   quantity.Ratio // at the peak, keyway included; NaN without a peak torque
 	SteadySafety  quantity.Ratio // torsional yield over the shear stress at the steady torque, as the yacht rule counts it
 	YachtDiameter quantity.Length
 	ClassDiameter quantity.Length
 	ClassScope    string         // whether UR M68 speaks of this shaft
-	YieldUse      quantity.Ratio // of the yield strength
+	YieldUse      quantity.Ratio // of the yield strength at the peak; NaN without a peak torque
 	YachtUse      quantity.Ratio // YachtDiameter over the shaft's
 	ClassUse      quantity.Ratio // ClassDiameter over the shaft's
 
@@ -65,10 +65,11 @@ type Strength struct {
 	GreatestShear     quantity.Stress // of the three together, plain shaft
 	GreatestPrincipal quantity.Stress // the same, size alone
 	VonMises          quantity.Stress // keyway included
-	TorsionSafety     quantity.Ratio  // at the design torque, keyway included
+	TorsionSafety     quantity.Ratio  // at the peak, keyway included; NaN without a peak torque
 
 	ShaftTorque        quantity.Torque
-	DesignTorque       quantity.Torque
+	DesignTorque       quantity.Torque // the greater of steady and peak torque, as far as they are known
+	DesignCase         string          // which of them that is
 	KilowattsPerRpm    quantity.Ratio  // power in kW over speed in rpm, as class rules take it
 	BoreFactor         quantity.Ratio  // by which a bore counts in class rules
 	TensileReckoned    quantity.Stress // tensile strength, no more than the rule's cap
@@ -82,6 +83,25 @@ const (
 	FreshM68     = "UR M68 is written for sea-going ships; a bare shaft in fresh water is not what it speaks of"
 	UnknownToM68 = "say whether the shaft is protected: UR M68 leaves out bare shafts in sea water"
 )
+
+// The texts of DesignCase, of shaft and key.
+const (
+	AtPeak        = "the peak torque"
+	AtSteady      = "the steady torque, which is greater than the peak torque given"
+	AtSteadyAlone = "the steady torque alone: no peak torque is known, so nothing is said of shocks"
+)
+
+// designTorque is the torque that stresses are reckoned at, and which of the
+// two it is.
+func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
+	switch {
+	case peak == 0:
+		return steady, AtSteadyAlone
+	case peak < steady:
+		return steady, AtSteady
+	}
+	return peak, AtPeak
+}
 
 // Strong finds the stresses in a shaft under torque, thrust and bending, its
 // safety against yield, and the diameter that two published rules ask for.
@@ -118,7 +138,7 @@ func (out *Strength) stress(in *Shaft) {
 	d, b := float64(in.ShaftDiameter), float64(in.ShaftBore)
 	modulus := 4 * secondMoment(d, b) / d // polar, over the radius
 	out.ShaftTorque = quantity.Torque(float64(in.ShaftPower) / float64(in.ShaftSpeed))
-	out.DesignTorque = max(in.PeakTorque, out.ShaftTorque)
+	out.DesignTorque, out.DesignCase = designTorque(out.ShaftTorque, in.PeakTorque)
 	tau := float64(out.DesignTorque) / modulus
 	push, bend := float64(in.Thrust)/area(d, b), 2*float64(in.BendingMoment)/modulus
 	sigma := push + bend
@@ -140,6 +160,10 @@ func (out *Strength) stress(in *Shaft) {
 	yield, slip := orNaN(float64(in.ShaftYieldStrength)), orNaN(float64(in.TorsionalYield))
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
+	if in.PeakTorque == 0 {
+		nan := quantity.Ratio(math.NaN())
+		out.YieldSafety, out.YieldUse, out.TorsionSafety = nan, nan, nan
+	}
 	out.SteadySafety = quantity.Ratio(slip * modulus / float64(out.ShaftTorque))
 }
 

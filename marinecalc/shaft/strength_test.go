@@ -126,6 +126,35 @@ func TestStrengthNotGiven(t *testing.T) {
 	}
 }
 
+// Without a peak torque nothing is said of the peak: the stresses stay those
+// of the steady torque (Riley, Sturges and Morris, shaft under torque and
+// thrust: 160 hp at 2800 rpm in a 1.50 in shaft, 5434.6 psi; answer
+// recomputed), and so do the rules, which go by it.
+func TestNoPeakNoSafetyAtThePeak(t *testing.T) {
+	in := Shaft{ShaftDiameter: 1.5 * inch, ShaftPower: 160 * hp, ShaftSpeed: 2800 * rpm, ShaftYieldStrength: 30 * ksi, TorsionalYield: 20 * ksi, YachtSafetyFactor: 3}
+	out := must(t, Strong, in)
+	for name, v := range map[string]quantity.Ratio{"safety against yield": out.YieldSafety, "use of the yield strength": out.YieldUse, "safety in torsion": out.TorsionSafety} {
+		if !math.IsNaN(float64(v)) {
+			t.Errorf("%s at the peak is %v without a peak torque", name, v)
+		}
+	}
+	near(t, "stress", out.TorsionStress, 5434.6*psi, 2e-4)
+	near(t, "steady safety", out.SteadySafety, 20000/5434.6, 2e-4)
+	if out.DesignCase != AtSteadyAlone {
+		t.Error(out.DesignCase)
+	}
+	in.PeakTorque = 2 * out.ShaftTorque
+	peak := must(t, Strong, in)
+	near(t, "safety in torsion at twice the torque", peak.TorsionSafety, 20000/5434.6/2, 2e-4)
+	if peak.DesignCase != AtPeak || math.IsNaN(float64(peak.YieldUse)) || peak.YachtDiameter != out.YachtDiameter {
+		t.Errorf("%+v", peak)
+	}
+	in.PeakTorque = out.ShaftTorque / 2
+	if low := must(t, Strong, in); low.DesignCase != AtSteady || low.TorsionStress != out.TorsionStress || math.IsNaN(float64(low.YieldUse)) {
+		t.Errorf("%+v", low)
+	}
+}
+
 func TestStrongRefuses(t *testing.T) {
 	refusals(t, Strong, ketch, []refusal[Shaft]{
 		{"/shaftDiameter", "", func(s *Shaft) { s.ShaftDiameter = 0 }},
