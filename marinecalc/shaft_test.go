@@ -155,6 +155,17 @@ func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
 	}
 }
 
+// A yield strength typed from the certificate is enough for the yacht rule.
+func TestYieldStrengthIsEnoughForTheYachtRule(t *testing.T) {
+	s := runInput(t, "shaft-strength", `{"shaftDiameter":"1-3/4 in","shaftPower":"403 hp","shaftSpeed":"1050 rpm","shaftYieldStrength":"105 ksi","yachtSafetyFactor":3}`, "us")
+	if v := verdictsOf(s)["shaft-yacht-rule"]; v.Word != "near the limit" { // 1.74 of 1.75 in: Gerr, Propeller Handbook, example
+		t.Errorf("%+v", v)
+	}
+	if r := s.Result("torsionalCase"); r == nil || !strings.Contains(r.Text, "ABYC P-6") {
+		t.Errorf("the sheet says of the yield strength in torsion: %+v", r)
+	}
+}
+
 // The all-clear on whirling is given below half the critical speed only
 // (Shigley, Mechanical Engineering Design, 9th ed., sec. 7-6, from memory), and
 // never beside a speed that is beyond it.

@@ -20,7 +20,7 @@ type Shaft struct {
 	KeywayFactor  quantity.Ratio         // by which a keyway raises the stress, 1 or more; 0 is 1
 
 	ShaftYieldStrength   quantity.Stress // optional
-	TorsionalYield       quantity.Stress // optional, in shear
+	TorsionalYield       quantity.Stress // optional, in shear; two thirds of ShaftYieldStrength stand in
 	ShaftTensileStrength quantity.Stress // optional
 
 	YachtSafetyFactor quantity.Ratio // of the yacht rule; optional
@@ -67,6 +67,9 @@ type Strength struct {
 	VonMises          quantity.Stress // keyway included
 	TorsionSafety     quantity.Ratio  // at the peak, keyway included; NaN without a peak torque
 
+	TorsionalReckoned quantity.Stress // TorsionalYield, or what stands in
+	TorsionalCase     string          // TwoThirds where something stands in, otherwise ""
+
 	ShaftTorque        quantity.Torque
 	DesignTorque       quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase         string          // which of them that is
@@ -83,6 +86,13 @@ const (
 	FreshM68     = "UR M68 is written for sea-going ships; a bare shaft in fresh water is not what it speaks of"
 	UnknownToM68 = "say whether the shaft is protected: UR M68 leaves out bare shafts in sea water"
 )
+
+// torsionalShare is the yield strength in torsion over the 0.2 % tensile
+// yield, for steel and nickel alloys: ABYC P-6, 7/02, definitions.
+const torsionalShare = 2.0 / 3
+
+// TwoThirds is the text of TorsionalCase.
+const TwoThirds = "two thirds of the yield strength, which ABYC P-6 takes for steel and nickel alloys; for bronze or brass type it from the certificate"
 
 // The texts of DesignCase, of shaft and key.
 const (
@@ -126,11 +136,23 @@ func Strong(in Shaft) (out Strength, err error) {
 	if err = in.refuse(); err != nil {
 		return Strength{}, err
 	}
+	out.torsional(&in)
 	out.stress(&in)
 	out.yachtRule(&in)
 	out.classRule(&in)
 	out.scope(&in)
 	return out, nil
+}
+
+// torsional finds the yield strength in torsion to reckon with.
+func (out *Strength) torsional(in *Shaft) {
+	out.TorsionalReckoned = in.TorsionalYield
+	if in.TorsionalYield == 0 {
+		out.TorsionalReckoned = quantity.Stress(torsionalShare * orNaN(float64(in.ShaftYieldStrength)))
+		if in.ShaftYieldStrength > 0 {
+			out.TorsionalCase = TwoThirds
+		}
+	}
 }
 
 // stress finds what the load does to the section.
@@ -157,7 +179,7 @@ func (out *Strength) stress(in *Shaft) {
 	out.GreatestShear = quantity.Stress(shear)
 	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
 	out.VonMises = quantity.Stress(mises)
-	yield, slip := orNaN(float64(in.ShaftYieldStrength)), orNaN(float64(in.TorsionalYield))
+	yield, slip := orNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalReckoned)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
 	if in.PeakTorque == 0 {
@@ -171,7 +193,7 @@ func (out *Strength) stress(in *Shaft) {
 // proportion to it as to the shaft.
 func (out *Strength) yachtRule(in *Shaft) {
 	ratio := float64(in.ShaftBore / in.ShaftDiameter)
-	slip, factor := orNaN(float64(in.TorsionalYield)), orNaN(float64(in.YachtSafetyFactor))
+	slip, factor := float64(out.TorsionalReckoned), orNaN(float64(in.YachtSafetyFactor))
 	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
 	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
 }

@@ -155,6 +155,23 @@ func TestNoPeakNoSafetyAtThePeak(t *testing.T) {
 	}
 }
 
+// Two thirds of the yield strength stand in for that in torsion: ABYC P-6,
+// 7/02, definitions. Gerr's example (Propeller Handbook, shaft formula: 403 hp
+// at 1050 rpm, 70 000 psi in torsion, 1.74 in) comes out of 105 000 psi in pull.
+func TestYieldInTorsionFollowsFromYield(t *testing.T) {
+	in := Shaft{ShaftDiameter: 1.75 * inch, ShaftPower: 403 * hp, ShaftSpeed: 1050 * rpm, ShaftYieldStrength: 105 * ksi, YachtSafetyFactor: 3}
+	out := must(t, Strong, in)
+	near(t, "yacht rule", out.YachtDiameter, 1.74*inch, 1e-3)
+	near(t, "yield in torsion", out.TorsionalReckoned, 70*ksi, 1e-12)
+	if out.TorsionalCase != TwoThirds {
+		t.Errorf("the sheet says %q", out.TorsionalCase)
+	}
+	in.TorsionalYield = 60 * ksi
+	if own := must(t, Strong, in); own.TorsionalReckoned != 60*ksi || own.TorsionalCase != "" {
+		t.Errorf("a figure given does not stand: %+v", own)
+	}
+}
+
 func TestStrongRefuses(t *testing.T) {
 	refusals(t, Strong, ketch, []refusal[Shaft]{
 		{"/shaftDiameter", "", func(s *Shaft) { s.ShaftDiameter = 0 }},
