@@ -3,6 +3,7 @@ package marinecalc
 import (
 	"errors"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -121,6 +122,57 @@ func TestBoltedCalculationsTakeFromTheBoat(t *testing.T) {
 	life := run("bearing-life", `{"bearing":"6206","radialLoad":"0.9 kN","thrust":"1 kN","axialFactors":"0.11"}`)
 	if in := life.Input("shaftSpeed"); in == nil || in.Origin != "earlier result" {
 		t.Errorf("the shaft speed came as %+v", in)
+	}
+}
+
+// The pull astern on the coupling is that on the engine's mounts: two
+// calculations of one boat do not differ. Where nobody knows it, the grip
+// astern is not measured; without a peak torque nor is that in a shock, and
+// the sheet says what the rest goes by.
+func TestGripAsternCountsThePull(t *testing.T) {
+	boat, err := os.ReadFile("../testdata/boats/kittiwake.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	read, err := ReadBoat(boat)
+	if err != nil {
+		t.Fatal(err)
+	}
+	o := Options{Boat: read, Trials: -1}
+	grip, err := Run("coupling-grip", []byte(`{}`), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	mounts, err := Run("mount-load", []byte(`{}`), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	pull := 1.0
+	for _, name := range []string{"thrust", "asternThrust"} {
+		a, b := grip.Input(name), mounts.Input(name)
+		if a == nil || b == nil || *a.SI != *b.SI || a.Origin != b.Origin || a.Source != b.Source {
+			t.Fatalf("%s: %+v at the coupling, %+v at the mounts", name, a, b)
+		}
+		pull *= *a.SI
+	}
+	if r := grip.Result("pullAstern"); r == nil || math.Abs(*r.SI-pull) > 1e-9*pull {
+		t.Errorf("pull astern %+v, want %g N", r, pull)
+	}
+	if !(*grip.Result("capacityAstern").SI < *grip.Result("frictionCapacity").SI) {
+		t.Error("the pull takes nothing of the grip")
+	}
+
+	s := runInput(t, "coupling-grip", `{"boltCount":4,"boltCircle":"82.5 mm","faces":"steel-dry","preload":"25 kN","shaftTorque":"170 N·m","asternTorque":"150 N·m"}`, "metric")
+	for limit, says := range map[string]string{"grip-astern": "propeller's thrust", "grip-peak": "peak torque"} {
+		if v := verdictsOf(s)[limit]; v.Word != "not measured" || !strings.Contains(v.Sentence, says) {
+			t.Errorf("%s: %+v", limit, v)
+		}
+	}
+	if r := s.Result("hardestCase"); r == nil || r.Text != "the steady torque ahead" {
+		t.Errorf("the sheet says of its hardest torque: %+v", r)
+	}
+	if v := verdictsOf(s)["grip-one-loose"]; !strings.Contains(v.Title, "hardest torque known") {
+		t.Errorf("%+v", v)
 	}
 }
 

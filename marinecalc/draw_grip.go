@@ -10,7 +10,7 @@ import (
 
 // drawGrip draws the torques at which the faces slip as bars, and the torques
 // they have to hold as lines across them.
-func drawGrip(_ coupling.Flange, out coupling.Grip, b brush) []sheet.Drawing {
+func drawGrip(in coupling.Flange, out coupling.Grip, b brush) []sheet.Drawing {
 	torque, _ := quantity.Lookup("torque")
 	show := func(v quantity.Torque) string { return torque.Print(float64(v), b.units, "N·m", "lbf·ft") }
 	type mark struct {
@@ -18,7 +18,7 @@ func drawGrip(_ coupling.Flange, out coupling.Grip, b brush) []sheet.Drawing {
 		value quantity.Torque
 	}
 	bars := []mark{{"all bolts", out.FrictionCapacity}, {"pull astern", out.CapacityAstern}, {"one loose", out.CapacityOneLoose}, {"grade lower", out.CapacityLowerGrade}}
-	held := []mark{{"ahead", out.FrictionCapacity / quantity.Torque(out.MarginAhead)}, {"astern", out.CapacityAstern / quantity.Torque(out.MarginAstern)}, {"shock", out.CapacityAstern / quantity.Torque(out.MarginPeak)}}
+	held := []mark{{"ahead", in.ShaftTorque}, {"astern", in.AsternTorque}, {"shock", in.PeakTorque}}
 
 	const (
 		title       = "What slips and what turns"
@@ -35,7 +35,7 @@ func drawGrip(_ coupling.Flange, out coupling.Grip, b brush) []sheet.Drawing {
 	}
 	description += " Torque to hold:"
 	for _, m := range held {
-		if !math.IsNaN(float64(m.value)) {
+		if m.value > 0 {
 			most = max(most, float64(m.value))
 			description += " " + m.name + " " + show(m.value) + "."
 		}
@@ -56,7 +56,7 @@ func drawGrip(_ coupling.Flange, out coupling.Grip, b brush) []sheet.Drawing {
 		y += height
 	}
 	for i, m := range held {
-		if math.IsNaN(float64(m.value)) {
+		if m.value == 0 {
 			continue
 		}
 		x := at(m.value)

@@ -29,7 +29,11 @@ type Flange struct {
 	ShaftTorque  quantity.Torque // steady ahead, above 0
 	AsternTorque quantity.Torque // steady astern; optional
 	PeakTorque   quantity.Torque // shock, either way; optional
-	ThrustAstern quantity.Force  // pull that parts the faces going astern; optional
+
+	ThrustAstern     quantity.Force // pull that parts the faces going astern; optional, goes before the next three
+	Thrust           quantity.Force // of the propeller, ahead; optional
+	AsternThrust     quantity.Ratio // thrust astern over that ahead, 0 to 2
+	ThrustOnCoupling quantity.Ratio // share of it that the coupling passes, 0 to 1; 0 behind a thrust bearing
 
 	InnerBoltCount  int             // bolts on a second circle; optional
 	InnerBoltCircle quantity.Length // needed with InnerBoltCount, not above BoltCircle
@@ -51,16 +55,25 @@ type Flange struct {
 	HoleDiameter         quantity.Length // of the bolt holes
 }
 
+// The texts of HardestCase.
+const (
+	PeakIsHardest   = "the peak torque"
+	AheadIsHardest  = "the steady torque ahead"
+	AsternIsHardest = "the steady torque astern"
+)
+
 // Grip is what Hold finds. NaN marks a figure for which an optional input is
 // missing.
 type Grip struct {
 	FrictionCapacity quantity.Torque // at which the faces slip
+	PullAstern       quantity.Force  // that parts the faces; NaN when not known, and then none is taken off
 	CapacityAstern   quantity.Torque // with the pull astern taken off the clamp
-	HardestTorque    quantity.Torque // greatest of ahead, astern and peak
+	HardestTorque    quantity.Torque // greatest of ahead, astern and peak, as far as they are known
+	HardestCase      string          // which of them that is
 
 	MarginAhead      quantity.Ratio // capacity over torque
-	MarginAstern     quantity.Ratio
-	MarginPeak       quantity.Ratio // held against the lesser capacity: a shock comes either way
+	MarginAstern     quantity.Ratio // NaN too when the pull is not known
+	MarginPeak       quantity.Ratio // with the pull taken off too: a shock comes either way
 	MarginOneLoose   quantity.Ratio // one bolt of the outer circle slack, hardest torque
 	MarginLowerGrade quantity.Ratio // every bolt one grade lower, hardest torque
 

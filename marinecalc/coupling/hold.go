@@ -22,7 +22,9 @@ const (
 // across the bolts). A pull astern is taken off the clamp in full: the part
 // that the bolts take over instead (their stiffness share) is left out, which
 // is the safe side. Thrust ahead presses the faces together and is left out
-// too.
+// too. The pull is ThrustAstern, or else of the thrust ahead the part
+// AsternThrust that a propeller gives astern and the share that passes the
+// coupling.
 //
 // Shear, when friction carries nothing: the bolts share as their distance
 // from the middle (Singer and Pytel, Strength of Materials, flanged bolt
@@ -47,35 +49,68 @@ func Hold(in Flange) (out Grip, err error) {
 
 // slip is the torque at which faces slip that are held by so many bolts on
 // each circle, each with that clamp, against that pull.
-func slip(in *Flange, bolts int, clamp float64) float64 {
+func slip(in *Flange, bolts int, clamp, pull float64) float64 {
 	all := float64(bolts + in.InnerBoltCount)
 	arms := float64(bolts)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)
-	left := max(0, 1-float64(in.ThrustAstern)/(all*clamp))
+	left := max(0, 1-pull/(all*clamp))
 	return float64(in.FaceFriction) * clamp * arms / 2 * left
+}
+
+// pull is what parts the faces going astern, or NaN when nobody told.
+func (in *Flange) pull() float64 {
+	switch {
+	case in.ThrustAstern > 0:
+		return float64(in.ThrustAstern)
+	case in.Thrust > 0 || in.ThrustOnCoupling == 0:
+		return float64(in.Thrust) * float64(in.AsternThrust) * float64(in.ThrustOnCoupling)
+	}
+	return math.NaN()
+}
+
+// takenOff is the pull that is taken off the clamp: none where it is not known.
+func (out *Grip) takenOff() float64 {
+	if math.IsNaN(float64(out.PullAstern)) {
+		return 0
+	}
+	return float64(out.PullAstern)
+}
+
+// hardest sets the greatest torque that is known.
+func (out *Grip) hardest(in *Flange) {
+	out.HardestTorque, out.HardestCase = in.ShaftTorque, AheadIsHardest
+	if in.AsternTorque > out.HardestTorque {
+		out.HardestTorque, out.HardestCase = in.AsternTorque, AsternIsHardest
+	}
+	if in.PeakTorque >= out.HardestTorque {
+		out.HardestTorque, out.HardestCase = in.PeakTorque, PeakIsHardest
+	}
 }
 
 // grip sets capacity and margins of the flange as it is.
 func (out *Grip) grip(in *Flange) {
-	ahead := *in
-	ahead.ThrustAstern = 0
 	clamp := float64(in.Preload)
-	out.FrictionCapacity = quantity.Torque(slip(&ahead, in.BoltCount, clamp))
-	out.CapacityAstern = quantity.Torque(slip(in, in.BoltCount, clamp))
-	out.HardestTorque = max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)
+	out.PullAstern = quantity.Force(in.pull())
+	out.FrictionCapacity = quantity.Torque(slip(in, in.BoltCount, clamp, 0))
+	either := quantity.Torque(slip(in, in.BoltCount, clamp, out.takenOff()))
+	out.CapacityAstern = either
+	if math.IsNaN(float64(out.PullAstern)) {
+		out.CapacityAstern = quantity.Torque(math.NaN())
+	}
+	out.hardest(in)
 	out.MarginAhead = over(out.FrictionCapacity, in.ShaftTorque)
 	out.MarginAstern = over(out.CapacityAstern, in.AsternTorque)
-	out.MarginPeak = over(out.CapacityAstern, in.PeakTorque)
+	out.MarginPeak = over(either, in.PeakTorque)
 	per := float64(in.FaceFriction) * (float64(in.BoltCount)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)) / 2
-	out.PreloadToHold = quantity.Force(float64(out.HardestTorque)/per + float64(in.ThrustAstern)/float64(in.BoltCount+in.InnerBoltCount))
+	out.PreloadToHold = quantity.Force(float64(out.HardestTorque)/per + out.takenOff()/float64(in.BoltCount+in.InnerBoltCount))
 }
 
 // weakened sets what is left with one bolt slack, or a grade lower.
 func (out *Grip) weakened(in *Flange) {
 	clamp := float64(in.Preload)
-	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp))
+	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp, out.takenOff()))
 	out.CapacityLowerGrade = quantity.Torque(math.NaN())
 	if in.GradeRatio > 0 {
-		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(in.GradeRatio)))
+		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(in.GradeRatio), out.takenOff()))
 	}
 	out.MarginOneLoose = over(out.CapacityOneLoose, out.HardestTorque)
 	out.MarginLowerGrade = over(out.CapacityLowerGrade, out.HardestTorque)

@@ -155,6 +155,54 @@ func TestAPullBeyondTheClampHoldsNothing(t *testing.T) {
 	}
 }
 
+// The pull is what was told of it, or follows from the thrust ahead; by
+// Coulomb's law four bolts of 25 kN at 0.15 on 82.5 mm hold 618.75 N·m, less
+// the part that the pull takes of their 100 kN.
+func TestThePullAstern(t *testing.T) {
+	in := small()
+	in.ThrustAstern = 0
+	for name, c := range map[string]struct {
+		change func(*Flange)
+		pull   float64
+	}{
+		"of the thrust ahead":       {func(f *Flange) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 1 }, 1750},
+		"half of it on the hull":    {func(f *Flange) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 0.5 }, 875},
+		"told, beside the thrust":   {func(f *Flange) { f.ThrustAstern, f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 1200, 2500, 0.7, 1 }, 1200},
+		"a thrust bearing takes it": {func(f *Flange) { f.Thrust, f.AsternThrust = 2500, 0.7 }, 0},
+	} {
+		flange := in
+		c.change(&flange)
+		out := hold(t, flange)
+		near(t, name+": pull", float64(out.PullAstern), c.pull, 1e-12)
+		near(t, name+": capacity", float64(out.CapacityAstern), 618.75*(1-c.pull/100e3), 1e-12)
+		near(t, name+": margin", float64(out.MarginAstern), 618.75*(1-c.pull/100e3)/150, 1e-12)
+		near(t, name+": in a shock", float64(out.MarginPeak), 618.75*(1-c.pull/100e3)/340, 1e-12)
+	}
+	in.ThrustOnCoupling = 1 // it passes the coupling, and nobody knows how much it is
+	out := hold(t, in)
+	if !math.IsNaN(float64(out.PullAstern)) || !math.IsNaN(float64(out.CapacityAstern)) || !math.IsNaN(float64(out.MarginAstern)) {
+		t.Errorf("a pull that nobody knows: %+v", out)
+	}
+	near(t, "in a shock, without a pull", float64(out.MarginPeak), 618.75/340, 1e-12)
+}
+
+// What the margins with a loose or a weaker bolt go by is said.
+func TestTheHardestTorqueIsNamed(t *testing.T) {
+	for want, change := range map[string]func(*Flange){
+		PeakIsHardest:   func(*Flange) {},
+		AheadIsHardest:  func(f *Flange) { f.PeakTorque = 0 },
+		AsternIsHardest: func(f *Flange) { f.PeakTorque, f.AsternTorque = 100, 180 },
+	} {
+		in := small()
+		change(&in)
+		out := hold(t, in)
+		if out.HardestCase != want {
+			t.Errorf("%q, want %q", out.HardestCase, want)
+		}
+		near(t, want, float64(out.HardestTorque), float64(max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)), 0)
+	}
+}
+
 func TestExtremesStayFinite(t *testing.T) {
 	in := small()
 	in.BoltCount, in.BoltCircle, in.NominalDiameter, in.HoleDiameter, in.CouplingDiameter = 48, 1.5, 0.02, 0.02, 0
@@ -169,20 +217,23 @@ func TestExtremesStayFinite(t *testing.T) {
 
 func TestImpossibleFlangesAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*Flange){
-		"/boltCount":       func(f *Flange) { f.BoltCount = 24 },                               // holes run into each other
-		"/boltCircle":      func(f *Flange) { f.BoltCircle = 0.030 },                           // inside the shaft
-		"/boltCircle ":     func(f *Flange) { f.BoltCircle = 0.100 },                           // through the rim
-		"/innerBoltCircle": func(f *Flange) { f.InnerBoltCount = 4 },                           // no circle
-		"/innerBoltCount":  func(f *Flange) { f.InnerBoltCount, f.InnerBoltCircle = 20, 0.05 }, // overlap
-		"/faceFriction":    func(f *Flange) { f.FaceFriction = 15 },
-		"/preload":         func(f *Flange) { f.Preload = 0 },
-		"/shaftTorque":     func(f *Flange) { f.ShaftTorque = quantity.Torque(math.NaN()) },
-		"/bearingShare":    func(f *Flange) { f.BearingShare = 0 },
-		"/gradeRatio":      func(f *Flange) { f.GradeRatio = 1.2 },
-		"/shearPlane":      func(f *Flange) { f.ShearPlane = "" },
-		"/pitch":           func(f *Flange) { f.Pitch = 0.009 },
-		"/pitch ":          func(f *Flange) { f.Pitch = 0 },
-		"/thrustAstern":    func(f *Flange) { f.ThrustAstern = -1 },
+		"/boltCount":        func(f *Flange) { f.BoltCount = 24 },                               // holes run into each other
+		"/boltCircle":       func(f *Flange) { f.BoltCircle = 0.030 },                           // inside the shaft
+		"/boltCircle ":      func(f *Flange) { f.BoltCircle = 0.100 },                           // through the rim
+		"/innerBoltCircle":  func(f *Flange) { f.InnerBoltCount = 4 },                           // no circle
+		"/innerBoltCount":   func(f *Flange) { f.InnerBoltCount, f.InnerBoltCircle = 20, 0.05 }, // overlap
+		"/faceFriction":     func(f *Flange) { f.FaceFriction = 15 },
+		"/preload":          func(f *Flange) { f.Preload = 0 },
+		"/shaftTorque":      func(f *Flange) { f.ShaftTorque = quantity.Torque(math.NaN()) },
+		"/bearingShare":     func(f *Flange) { f.BearingShare = 0 },
+		"/gradeRatio":       func(f *Flange) { f.GradeRatio = 1.2 },
+		"/shearPlane":       func(f *Flange) { f.ShearPlane = "" },
+		"/pitch":            func(f *Flange) { f.Pitch = 0.009 },
+		"/pitch ":           func(f *Flange) { f.Pitch = 0 },
+		"/thrustAstern":     func(f *Flange) { f.ThrustAstern = -1 },
+		"/thrust":           func(f *Flange) { f.Thrust = -1 },
+		"/asternThrust":     func(f *Flange) { f.AsternThrust = 3 },
+		"/thrustOnCoupling": func(f *Flange) { f.ThrustOnCoupling = 1.1 },
 	} {
 		in := small()
 		change(&in)

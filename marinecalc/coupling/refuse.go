@@ -29,6 +29,13 @@ func refuseLoad(faults *problem.List, in *Flange) {
 	faults.NotNegative("/asternTorque", "torque astern", float64(in.AsternTorque))
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/thrustAstern", "thrust astern", float64(in.ThrustAstern))
+	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
+	if r := float64(in.AsternThrust); !(r >= 0 && r <= 2) {
+		faults.Add("/asternThrust", "the thrust astern over that ahead is negative, far too great or not a number", "0 to 2", "0.7 means that the propeller pulls 70 % astern of what it pushes ahead")
+	}
+	if r := float64(in.ThrustOnCoupling); !(r >= 0 && r <= 1) {
+		faults.Add("/thrustOnCoupling", "the share of the thrust that the coupling passes cannot be", "0 to 1", "1 where the gearbox takes the thrust, 0 behind a thrust bearing")
+	}
 	if mu := float64(in.FaceFriction); !(mu > 0 && mu < 1) {
 		faults.Add("/faceFriction", "the friction of the faces is missing or cannot be", "above 0, below 1", "0.15 means that the faces hold 15 % of what presses them together")
 	}
