@@ -56,6 +56,16 @@ func (f *filling) showSpan(p *contract.Property, low, high float64) string {
 	return showSpan(p, low, high, f.session.units)
 }
 
+// showBeside prints a range beside its value, or nothing where both of its
+// ends print as the value does.
+func (f *filling) showBeside(p *contract.Property, si, low, high float64) string {
+	text := f.showSpan(p, low, high)
+	if text == f.showSpan(p, si, si) {
+		return ""
+	}
+	return text
+}
+
 // money prints an amount in the currency of the run.
 func (b brush) money(amount quantity.Money) string {
 	kind, _ := quantity.Lookup("money")

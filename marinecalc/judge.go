@@ -195,7 +195,9 @@ func (w *writing) doubt(l *rules.Limit, j judged) (why, remedy string) {
 func (w *writing) sentence(l *rules.Limit, p *contract.Property, j judged, judgement spread.Judgement, limit spread.Limit, bound string) string {
 	value := j.text
 	if j.low < j.high && p != nil {
-		value += " (" + w.showSpan(p, j.low, j.high) + ")"
+		if span := w.showBeside(p, j.si, j.low, j.high); span != "" {
+			value += " (" + span + ")"
+		}
 	}
 	if l.Chance {
 		return chanceSentence(l, j.text, judgement.Word)

@@ -166,6 +166,24 @@ func TestYieldStrengthIsEnoughForTheYachtRule(t *testing.T) {
 	}
 }
 
+// A range whose ends both print as its value does is left out; its numbers
+// stay, for what comes after.
+func TestNoRangeThatSaysNothing(t *testing.T) {
+	for accuracy, want := range map[string]string{"0.1 mm": "", "20 mm": "(-1310 to -1270 mm)"} {
+		s, err := Run("shaft-withdrawal", []byte(`{"task":"coupling-off","roomAft":"110 mm ± `+accuracy+`","socketDepth":"1400 mm","workingClearance":"0 mm"}`), Options{Trials: 512})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r, v := s.Result("roomSpare"), verdictsOf(s)["withdrawal-room"]
+		if r.Spread == nil || !(r.Low < r.High) || (r.Interval == "") != (want == "") {
+			t.Errorf("± %s: %+v", accuracy, r.Spread)
+		}
+		if got := strings.Contains(v.Sentence, r.Text+" ("); got != (want != "") || !strings.Contains(v.Sentence, want) {
+			t.Errorf("± %s: %s", accuracy, v.Sentence)
+		}
+	}
+}
+
 // The all-clear on whirling is given below half the critical speed only
 // (Shigley, Mechanical Engineering Design, 9th ed., sec. 7-6, from memory), and
 // never beside a speed that is beyond it.

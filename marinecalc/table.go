@@ -73,7 +73,7 @@ func (w *writing) cell(m *measure) sheet.Cell {
 	}
 	c.SI = &m.si
 	if m.span != nil && m.span.StdDev > 0 {
-		c.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showSpan(m.property, m.low, m.high)}
+		c.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showBeside(m.property, m.si, m.low, m.high)}
 	}
 	return c
 }

@@ -111,7 +111,7 @@ func (w *writing) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || m.span.StdDev == 0 {
 		return
 	}
-	line.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showSpan(m.property, m.low, m.high)}
+	line.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: w.showBeside(m.property, m.si, m.low, m.high)}
 	byInput := make([]float64, len(w.inputs))
 	for i, l := range w.leaves {
 		byInput[l.input] += m.span.Shares[i]

@@ -60,7 +60,7 @@ type Maker struct {
 type Spread struct {
 	Low      float64 `json:"low"`
 	High     float64 `json:"high"`
-	Interval string  `json:"interval"`
+	Interval string  `json:"interval,omitempty"` // "" where both ends print as the value does
 	Shares   []Share `json:"shares,omitempty"`
 }
 
