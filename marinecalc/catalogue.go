@@ -31,7 +31,7 @@ func init() { // a plain variable would refer to itself through earlier results
 		bindDrawn("bolt-fit", fastener.Stackup, drawBoltFit),
 		bindDrawn("shaft-droop", shaft.Droop, drawDroop),
 		bindDrawn("coupling-alignment", align.Coupling, drawCouplingFace),
-		bindDrawn("mount-moves", mount.Correct, drawMountMoves),
+		bindOpened("mount-moves", correctOnce, drawMountMoves),
 		bindDrawn("mount-load", mount.Carry, drawMountLoad),
 		bindDrawn("gland-heat", gland.Heat, drawDripCurve),
 		bindDrawn("gland-packing", gland.Pack, drawPacking),

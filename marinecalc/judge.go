@@ -236,8 +236,11 @@ func chanceSentence(l *rules.Limit, chance string, word spread.Word) string {
 // settle says which gauge, or how many readings, would settle a verdict. All
 // readings taken with one gauge count as one.
 func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) string {
-	if j.span == nil {
+	switch {
+	case j.span == nil:
 		return ""
+	case j.si < j.span.Low: // a size near nothing: whose part in its spread is largest cannot be told
+		return finestGauge
 	}
 	byInput := *j.span
 	byInput.Shares = make([]float64, len(w.inputs))
@@ -272,7 +275,7 @@ func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) str
 	case len(ways) > 0:
 		return "To settle it, " + strings.Join(ways, ", or ") + "."
 	case s.Together:
-		return "To settle it, take every reading with the finest gauge to be had."
+		return finestGauge
 	case s.Blocker >= 0 && w.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && w.form.Input.Properties[s.Blocker].Items != nil:
 		return "It lies so close to the limit that none of the gauges known here can settle it."
 	case s.Blocker >= 0:
@@ -280,6 +283,8 @@ func (w *writing) settle(p *contract.Property, j judged, limit spread.Limit) str
 	}
 	return "No single gauge settles it."
 }
+
+const finestGauge = "To settle it, take every reading with the finest gauge to be had."
 
 func (w *writing) called(input int) string {
 	return strings.ToLower(w.form.Input.Properties[input].Title)

@@ -162,3 +162,31 @@ func TestTableInJSON(t *testing.T) {
 		t.Errorf("%s", text)
 	}
 }
+
+// What one move leaves is off by what the gauge does not see, and judged so: a
+// coarse gauge cannot tell, a fine one can.
+func TestWhatIsLeftIsTheReadingsError(t *testing.T) {
+	left := func(accuracy string) *Sheet {
+		return mustRun(t, "mount-moves", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "gapVertical": "0.2 mm ± `+accuracy+`",
+			"gapHorizontal": "-0.06 mm ± `+accuracy+`", "offsetVertical": "0.1 mm ± 0.005 mm", "offsetHorizontal": "-0.05 mm ± 0.005 mm",
+			"mounts": [{"name": "fore", "forward": "850 mm", "starboard": "0 mm"}, {"name": "aft", "forward": "250 mm", "starboard": "0 mm"}]}`, Options{})
+	}
+	for accuracy, word := range map[string]string{"0.5 mm": "cannot tell", "0.01 mm": "within"} {
+		if v := left(accuracy).Verdict("rigid-gap-per-diameter"); v == nil || v.Word != word {
+			t.Errorf("read to ±%s: %+v, want %s", accuracy, v, word)
+		}
+	}
+	// Two readings within ±a, each rectangular (JCGM 101:2008, 6.4.2), lie in a
+	// square. Of it the part √(ρ²-1) + ρ²·(π/4 - arccos(1/ρ)) lies within the
+	// radius ρ·a, for ρ from 1 to √2 (plane geometry): 97.5 % of it do so up to
+	// the interval's end.
+	const a = 0.05e-3
+	r := left("0.05 mm").Result("gapDifferenceAfter")
+	if r == nil || r.Spread == nil || *r.SI != 0 {
+		t.Fatalf("gap difference left: %+v", r)
+	}
+	rho := r.High / a
+	if part := math.Sqrt(rho*rho-1) + rho*rho*(math.Pi/4-math.Acos(1/rho)); !(math.Abs(part-0.975) < 0.008) {
+		t.Errorf("%g of the readings lie up to %g m, want 0.975", part, r.High)
+	}
+}

@@ -133,7 +133,7 @@ func Correct(in Misfit) (Moves, error) {
 	out.take(&in, up, sideways, &upright, &across)
 	out.Reach = reach(up.reaches(wantUp), sideways.reaches(wantAcross))
 	out.Pivot = pivot(!math.IsNaN(wantUp.at), !math.IsNaN(wantAcross.at))
-	out.foresee(&in, up, sideways)
+	out.Foresee(&in, &out)
 	out.feet(in.Mounts)
 	return out, nil
 }
@@ -225,15 +225,17 @@ func stop(raise, shift float64, upright, across stud) string {
 	return ""
 }
 
-// foresee says what the coupling will show after the move.
-func (out *Moves) foresee(in *Misfit, up, sideways line) {
+// Foresee writes what the coupling will show after the chosen move. That move
+// is made once, by the readings; where the misfit in is as it may truly stand,
+// off by what the gauges do not see, the same stays at the coupling.
+func (out *Moves) Foresee(in *Misfit, chosen *Moves) {
 	d := in.CouplingDiameter
-	out.GapVerticalAfter = tidy(in.GapVertical - d*quantity.Length(up.slope))
-	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(sideways.slope))
+	out.GapVerticalAfter = tidy(in.GapVertical - d*quantity.Length(chosen.SlopeUp))
+	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(chosen.SlopeStarboard))
 	gap := math.Hypot(float64(out.GapVerticalAfter), float64(out.GapHorizontalAfter))
 	out.GapDifferenceAfter, out.GapPerDiameterAfter = quantity.Length(gap), quantity.Ratio(gap/float64(d))
-	out.OffsetVerticalAfter = in.OffsetVertical + quantity.Length(up.at)
-	out.OffsetHorizontalAfter = in.OffsetHorizontal + quantity.Length(sideways.at)
+	out.OffsetVerticalAfter = in.OffsetVertical + chosen.RaiseAtCoupling
+	out.OffsetHorizontalAfter = in.OffsetHorizontal + chosen.ShiftAtCoupling
 	out.OffsetAfter = quantity.Length(math.Hypot(float64(out.OffsetVerticalAfter), float64(out.OffsetHorizontalAfter)))
 	mean := in.MeanGap
 	if mean == 0 {

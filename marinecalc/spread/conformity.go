@@ -60,6 +60,10 @@ type Judgement struct {
 // of the standard deviation if that is larger, counts as meeting it, so that a
 // value calculated to lie on the bound is judged alike on every platform.
 //
+// An estimate that meets the limit itself is never beyond: a size read as
+// nothing with a coarse gauge lies above its limit in nearly all trials, since
+// none lies below nothing, and yet nothing was found. There one cannot tell.
+//
 // When the range is not usable, the estimate is not finite, or the limit has
 // neither Max nor Min, one cannot tell, with a probability of NaN.
 func Judge(estimate float64, r *Range, l Limit) Judgement {
@@ -70,7 +74,7 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 		word = NearLimit
 	case p >= Sure:
 		word = Within
-	case p <= Lost:
+	case p <= Lost && l.probability(estimate, nil) == 0:
 		word = Beyond
 	}
 	return Judgement{Word: word, Probability: p}

@@ -124,3 +124,20 @@ func TestProbabilitiesComplement(t *testing.T) {
 		t.Error("infinite limits")
 	}
 }
+
+// A size read as nothing with a coarse gauge was not found to be too large,
+// though by its trials (Rayleigh: P(r <= 1) = 1 - exp(-1/2·(1/5)²) = 0.0198) it
+// most likely is.
+func TestNothingIsNotBeyond(t *testing.T) {
+	r := mustPropagate(t, []Factor{normal(0, 5), normal(0, 5)}, 1, Plan{Trials: 20_000}, func(x, y []float64) bool {
+		y[0] = math.Hypot(x[0], x[1])
+		return true
+	}).Results[0]
+	j := Judge(0, &r, AtMost(1))
+	if want := 1 - math.Exp(-0.02); j.Word != CannotTell || math.Abs(j.Probability-want) > 0.004 {
+		t.Errorf("%s with %g, want %s with %g", j.Word, j.Probability, CannotTell, want)
+	}
+	if j := Judge(1.01, &r, AtMost(1)); j.Word != Beyond {
+		t.Errorf("read as over its limit: %s", j.Word)
+	}
+}

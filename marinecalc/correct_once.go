@@ -1,0 +1,23 @@
+package marinecalc
+
+import "example.org/driveline/marinecalc/mount"
+
+// correctOnce finds the moves of the mounts, and what one such move leaves:
+// the move is chosen by the readings as they are, and in the trials the
+// coupling stands as it may truly stand. Were a move chosen anew in each trial,
+// every gauge would bring the coupling true.
+func correctOnce(*session) func(mount.Misfit) (mount.Moves, error) {
+	var chosen mount.Moves
+	isChosen := false
+	return func(in mount.Misfit) (mount.Moves, error) {
+		out, err := mount.Correct(in)
+		if err != nil {
+			return out, err
+		}
+		if !isChosen {
+			chosen, isChosen = out, true
+		}
+		out.Foresee(&in, &chosen)
+		return out, nil
+	}
+}
