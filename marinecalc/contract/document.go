@@ -55,16 +55,35 @@ func OpenCalculation(id string) (*Calculation, error) {
 	return c, nil
 }
 
-// Heading reads a calculation's title and what it answers, and nothing else
-// of its schema: a list of all calculations should not open them all.
+// Heading reads a calculation's title and what it answers, and no more of its
+// schema than stands before them: a list of all calculations should not open
+// them all.
 func Heading(id string) (title, answers string, err error) {
 	text, err := schemas.Read(id)
 	if err != nil {
 		return "", "", fmt.Errorf("there is no schema %q", id)
 	}
-	var head struct{ Title, Description string }
-	err = json.Unmarshal(text, &head)
-	return head.Title, head.Description, err
+	d := json.NewDecoder(bytes.NewReader(text))
+	if _, err = d.Token(); err != nil { // the brace
+		return "", "", err
+	}
+	for (title == "" || answers == "") && d.More() {
+		key, err := d.Token()
+		if err != nil {
+			return "", "", err
+		}
+		var value any
+		if err = d.Decode(&value); err != nil {
+			return "", "", err
+		}
+		switch words, _ := value.(string); key {
+		case "title":
+			title = words
+		case "description":
+			answers = words
+		}
+	}
+	return title, answers, nil
 }
 
 // CheckInput holds an input, as Decode gives it, against the contract and

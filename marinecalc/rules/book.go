@@ -12,13 +12,13 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-//go:embed *.json job/*.json
+//go:embed *.json tables/*.json job/*.json
 var files embed.FS
 
 // Book is all rule data in force: what marinecalc brings, and what was laid
 // over it. A Book is never changed after it is made.
 type Book struct {
-	tables   map[string]*Table
+	tables   map[string]func() *Table // each read when first asked for
 	limits   []Limit
 	shared   []Shared
 	cautions []Caution
@@ -61,55 +61,73 @@ func (b *Book) index() {
 
 // Standard returns the rule data that marinecalc brings.
 var Standard = sync.OnceValue(func() *Book {
-	b := &Book{tables: map[string]*Table{}, work: sync.OnceValue(standardJob)}
-	b.index()
-	for _, f := range filesIn(".") {
-		s, faults := b.read(f.text, f.name)
+	b := (&Book{tables: standardTables(), work: sync.OnceValue(standardJob)}).standing(filesIn("."))
+	b.share(words{})
+	return b
+})
+
+// standardTables finds the tables that marinecalc brings. A table's rows may
+// stand in several files.
+func standardTables() map[string]func() *Table {
+	parts := map[string][]string{}
+	for _, file := range filesIn("tables") {
+		parts[tableIn(file)] = append(parts[tableIn(file)], file)
+	}
+	tables := map[string]func() *Table{}
+	for name, files := range parts {
+		tables[name] = sync.OnceValue(func() *Table {
+			t := (&Book{}).standing(files).Table(name)
+			t.share(words{})
+			return t
+		})
+	}
+	return tables
+}
+
+// tableIn reads the name of a file's table, which is the first thing it says.
+func tableIn(file string) string {
+	f, _ := files.Open(file)
+	d := json.NewDecoder(f)
+	for range 2 { // the brace and the key
+		_, _ = d.Token() // a test holds that every file begins so
+	}
+	name, _ := d.Token()
+	text, _ := name.(string)
+	return text
+}
+
+// standardJob reads the rows of the job that marinecalc brings.
+func standardJob() *job { return (&Book{}).standing(filesIn("job")).work() }
+
+// standing lays files of our own over a book.
+func (b *Book) standing(names []string) *Book {
+	for _, name := range names {
+		text, _ := files.ReadFile(name) // embedded
+		s, faults := b.read(text, name)
 		if len(faults) > 0 {
 			panic(faults) // a fault in our own data; a test loads every file
 		}
 		b = b.with(s)
 	}
-	b.share(words{})
 	return b
-})
-
-// standardJob reads the rows of the job that marinecalc brings.
-func standardJob() *job {
-	all, none := &job{}, &Book{}
-	for _, f := range filesIn("job") {
-		s, faults := none.read(f.text, f.name)
-		if len(faults) > 0 {
-			panic(faults) // as in Standard
-		}
-		all = all.over(&s.job)
-	}
-	return all.index()
 }
 
-type file struct {
-	name string
-	text []byte
-}
-
-// filesIn reads the embedded files of a directory.
-func filesIn(directory string) []file {
-	var list []file
+// filesIn lists the embedded files of a directory.
+func filesIn(directory string) []string {
+	var names []string
 	entries, _ := files.ReadDir(directory) // an embedded directory is always there
 	for _, e := range entries {
 		if !e.IsDir() {
-			name := path.Join(directory, e.Name())
-			text, _ := files.ReadFile(name)
-			list = append(list, file{name, text})
+			names = append(names, path.Join(directory, e.Name()))
 		}
 	}
-	return list
+	return names
 }
 
 // Table returns the table of that name, or nil.
 func (b *Book) Table(name string) *Table {
-	if t := b.tables[name]; t != nil {
-		return t
+	if read := b.tables[name]; read != nil {
+		return read()
 	}
 	if slices.Contains(jobTables, name) {
 		return b.work().table(name)
@@ -179,15 +197,15 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules"}}
 	}
 	s.takeWritten()
-	switch old := b.tables[s.Name]; {
+	switch {
 	case s.Name == "" && len(s.Rows) > 0:
 		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
 			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
 	case slices.Contains(jobTables, s.Name):
 		return nil, problem.List{{Where: where + "/table", What: "the table of " + s.Name + " is made of the rows of that kind",
 			Allowed: `{"` + s.Name + `": […]}`, Hint: `write the rows under "` + s.Name + `"`}}
-	case s.Columns == nil && old != nil:
-		s.Columns = old.Columns
+	case s.Columns == nil && b.tables[s.Name] != nil:
+		s.Columns = b.Table(s.Name).Columns
 	}
 	if faults := s.faults(where); len(faults) > 0 {
 		return nil, faults
@@ -197,23 +215,25 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 
 // with merges what a rule file brings into a copy of the book.
 func (b *Book) with(s *sheaf) *Book {
-	next := &Book{tables: maps.Clone(b.tables), work: b.work,
+	next := &Book{tables: map[string]func() *Table{}, work: b.work,
 		limits:   replace(b.limits, s.Limits, func(l Limit) string { return l.ID }),
 		shared:   slices.Concat(b.shared, s.Shared),
 		cautions: replace(b.cautions, s.Cautions, func(c Caution) string { return c.ID }),
 		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID })}
+	maps.Copy(next.tables, b.tables)
 	if s.Name != "" {
 		table := s.Table
-		if old := b.tables[s.Name]; old != nil {
+		if b.tables[s.Name] != nil {
+			old := b.Table(s.Name)
 			table.Title, table.About = old.Title, old.About
 			table.Columns = maps.Clone(old.Columns)
 			maps.Copy(table.Columns, s.Columns)
 			table.Rows = replace(old.Rows, s.Rows, func(r Row) string { return r.ID })
 		}
-		next.tables[s.Name] = &table
+		next.tables[s.Name] = func() *Table { return &table }
 	}
 	if s.job.any() {
-		next.work = sync.OnceValue(func() *job { return b.work().over(&s.job).index() })
+		next.work = sync.OnceValue(func() *job { return b.jobSoFar().over(&s.job).index() })
 	}
 	next.index()
 	return next

@@ -21,15 +21,19 @@ var jobSchemas = []string{"rules-causes", "rules-evidence", "rules-signs", "rule
 
 // Every rule file that marinecalc brings keeps to the schema of its kind.
 func TestFilesKeepToTheirSchemas(t *testing.T) {
-	all := append(filesIn("."), filesIn("job")...)
+	all := slices.Concat(filesIn("."), filesIn("tables"), filesIn("job"))
 	if len(all) < 15 {
 		t.Fatalf("%d files", len(all))
 	}
 	documents := map[string]*contract.Document{}
 	for _, f := range all {
-		value, problems := contract.Decode(f.text)
+		text, err := files.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		value, problems := contract.Decode(text)
 		if len(problems) > 0 {
-			t.Errorf("%s: %v", f.name, problems)
+			t.Errorf("%s: %v", f, problems)
 			continue
 		}
 		name := ""
@@ -38,18 +42,21 @@ func TestFilesKeepToTheirSchemas(t *testing.T) {
 				name = s
 			}
 		}
-		if inJob := strings.HasPrefix(f.name, "job/"); inJob != slices.Contains(jobSchemas, name) {
-			t.Errorf("%s: what keeps to %s does not lie here", f.name, name)
+		if strings.HasPrefix(f, "job/") != slices.Contains(jobSchemas, name) || strings.HasPrefix(f, "tables/") != (name == "rules-table") {
+			t.Errorf("%s: what keeps to %s does not lie here", f, name)
+		}
+		if table, _ := value.(map[string]any)["table"].(string); strings.HasPrefix(f, "tables/") && (table == "" || tableIn(f) != table) {
+			t.Errorf("%s does not begin with the name of its table", f)
 		}
 		if documents[name] == nil {
 			d, err := contract.OpenDocument(name)
 			if err != nil {
-				t.Fatalf("%s: schema %q: %v", f.name, name, err)
+				t.Fatalf("%s: schema %q: %v", f, name, err)
 			}
 			documents[name] = d
 		}
 		for _, p := range documents[name].Check(value) {
-			t.Errorf("%s: %v", f.name, p)
+			t.Errorf("%s: %v", f, p)
 		}
 	}
 }

@@ -224,6 +224,14 @@ func pickOf(id, title, note string, backing Backing) Row {
 // table returns the table of that name, one of jobTables.
 func (j *job) table(name string) *Table { return j.tables[slices.Index(jobTables, name)] }
 
+// jobSoFar is the job of a book, which may have none yet.
+func (b *Book) jobSoFar() *job {
+	if b.work == nil {
+		return &job{}
+	}
+	return b.work()
+}
+
 // Causes returns everything that can be wrong.
 func (b *Book) Causes() []Cause { return b.work().Causes }
 

@@ -30,23 +30,26 @@ func (w words) shareValid(v Valid) {
 	}
 }
 
-// share keeps equal texts of the book's rows once. It is for a book that
-// nobody has seen yet.
-func (b *Book) share(w words) {
-	for _, t := range b.tables {
-		for column := range t.Columns {
-			w.share(&column)
-		}
-		for i := range t.Rows {
-			r := &t.Rows[i]
-			w.share(&r.ID, &r.Pick, &r.Name, &r.Note)
-			w.shareBacking(&r.Backing)
-			w.shareValid(r.Valid)
-			for n := range r.Values {
-				w.share(&r.Values[n].Column, &r.Values[n].Shape, &r.Values[n].Text)
-			}
+// share keeps equal texts of a table once. It is for one that nobody has seen
+// yet.
+func (t *Table) share(w words) {
+	for column := range t.Columns {
+		w.share(&column)
+	}
+	for i := range t.Rows {
+		r := &t.Rows[i]
+		w.share(&r.ID, &r.Pick, &r.Name, &r.Note)
+		w.shareBacking(&r.Backing)
+		w.shareValid(r.Valid)
+		for n := range r.Values {
+			w.share(&r.Values[n].Column, &r.Values[n].Shape, &r.Values[n].Text)
 		}
 	}
+}
+
+// share keeps equal texts of limits, cautions and advice once. It is for a
+// book that nobody has seen yet.
+func (b *Book) share(w words) {
 	for i := range b.limits {
 		l := &b.limits[i]
 		w.share(&l.Calculation, &l.On, &l.How, &l.Why, &l.Note)
