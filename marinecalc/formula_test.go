@@ -62,7 +62,7 @@ func exampleInputs(t *testing.T, k *form) []map[string]any {
 		}
 	}
 	random := sample.New(k.Calculation, 7)
-	for range 300 {
+	for range 600 {
 		inputs = append(inputs, decodedInput(t, random.Next()))
 	}
 	return inputs

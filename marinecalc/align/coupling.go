@@ -12,7 +12,7 @@ import (
 // NaN, and its text is empty. Clock positions are as in Reading.
 type Misalignment struct {
 	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
-	GapAllowed     quantity.Length // for a rigid flange of CouplingDiameter, by the thousandth; NaN for a flexible coupling
+	GapAllowed     quantity.Length // GapAllowance of CouplingDiameter; NaN for a flexible coupling
 	GapPerDiameter quantity.Ratio
 	Widest         string // "about 2 o'clock"; empty when no gap is wider
 	Angle          quantity.Angle
@@ -94,7 +94,10 @@ func Coupling(in Faces) (out Misalignment, err error) {
 		return Misalignment{}, bad
 	}
 	out.takeFace(&face, d, in.Turned)
-	out.GapAllowed = allowed(in.CouplingKind, in.CouplingDiameter)
+	out.GapAllowed = quantity.Length(math.NaN())
+	if in.CouplingKind == Rigid && in.GapAllowance > 0 {
+		out.GapAllowed = quantity.Length(in.GapAllowance) * in.CouplingDiameter
+	}
 	out.takeRim(&circle, len(rim) > 0)
 	return out, nil
 }
@@ -119,17 +122,6 @@ func (out *Misalignment) takeDroop(in *Faces, face, circle *plane) {
 		out.DroopOffsetTaken = in.DroopSag
 		circle.fixed.up -= float64(in.DroopSag)
 	}
-}
-
-// thousandth is the gap difference that a rigid flange may have for its
-// diameter: two operator manuals of marine diesel makers, same wording.
-const thousandth = 0.001
-
-func allowed(kind Kind, diameter quantity.Length) quantity.Length {
-	if kind != Rigid {
-		return quantity.Length(math.NaN())
-	}
-	return thousandth * diameter
 }
 
 func tooFar(bad *problem.List, s *series, what string, found, diameter float64) {

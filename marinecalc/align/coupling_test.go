@@ -115,7 +115,7 @@ func TestOffsetIsHalfTheRimReading(t *testing.T) {
 func TestGapPerDiameterRule(t *testing.T) {
 	c := truth{mean: 0.02 * inch, fixed: vector{0.0015 * inch, 0}}
 	in := faces(c.read(round(4), []float64{0}))
-	in.CouplingDiameter = 3 * inch
+	in.CouplingDiameter, in.GapAllowance = 3*inch, 0.001
 	m := solved(t, in)
 	near(t, "gap difference", m.GapDifference, 0.003*inch, 1e-12)
 	near(t, "gap allowed", m.GapAllowed, 0.003*inch, 1e-12)

@@ -58,6 +58,7 @@ type Faces struct {
 	Readings         []Reading              // 4 to 96
 	CouplingDiameter quantity.Length        // of the circle the feeler reads on, 30 mm to 800 mm
 	CouplingKind     Kind                   // does not enter the arithmetic; limits go by it
+	GapAllowance     quantity.Ratio         // gap difference over diameter that a rigid flange may have, up to 0.01; 0: not given
 	Turned           Turned                 // empty: ShaftHalf
 	ShaftSpeed       quantity.RotationSpeed // does not enter the arithmetic; limits go by it. 0: not given, else 1 to 1000 rad/s
 	RimReadings      []RimReading           // none, or 4 to 96

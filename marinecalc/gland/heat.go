@@ -47,12 +47,8 @@ type Warmth struct {
 const (
 	HeldByDrips = "drips are needed to hold that rise"
 	HeldByMetal = "shaft and box hold that rise without drips; the packing still wants water to stay wet"
-	HeldByNone  = "no drip does: past 60 drips a minute the packing rubs too hard, or the rise wanted is too small"
+	HeldByNone  = "no drip does: past so many drips the packing rubs too hard, or the rise wanted is too small"
 )
-
-// mostDrips is the drip rate past which drips are no remedy, in 1/s: packed
-// pumps run at 40 to 60 drops a minute (general texts on packed pumps).
-const mostDrips = 1
 
 // Heat finds how warm a packed gland runs.
 //
@@ -162,7 +158,7 @@ func (out *Warmth) balance(in *Running) {
 		switch {
 		case rate <= 0:
 			out.DripRateForRise, out.WhatHoldsIt = 0, HeldByMetal
-		case rate > mostDrips:
+		case rate > float64(in.MostDrips):
 			out.WhatHoldsIt = HeldByNone
 		}
 	}

@@ -13,7 +13,7 @@ import (
 // four 8 mm rings, 18 °C sea water, ten drips a minute.
 func sloop() Running {
 	return Running{
-		ShaftDiameter: 0.025, BoxBore: 0.041, PackedLength: 0.032,
+		MostDrips: 1, ShaftDiameter: 0.025, BoxBore: 0.041, PackedLength: 0.032,
 		ShaftSpeed: 1000 * 2 * math.Pi / 60, DripRate: 10.0 / 60, DripRateAtRest: 1.0 / 60,
 		WaterTemperature: 291.15, Salinity: 0.035,
 		FrictionCoefficient: 0.1, LateralRatio: 0.7, GlandStress: 1e5,
@@ -291,6 +291,7 @@ func TestHeatAllocatesNothing(t *testing.T) {
 func anyGland(r *rand.Rand) Running {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	in := Running{
+		MostDrips:           1,
 		ShaftDiameter:       quantity.Length(between(0.015, 0.15)),
 		PackedLength:        quantity.Length(between(0.01, 0.2)),
 		ShaftSpeed:          quantity.RotationSpeed(between(5, 300)),

@@ -20,6 +20,8 @@ type Box struct {
 	GrooveDiameter quantity.Length // of the shaft where packing has worn it; 0: not worn, else half to the whole of the shaft
 
 	StockSections  stock.List      // to choose from
+	MostOver       quantity.Length // that a section may be thicker than the room, 0 to 10 mm
+	MostUnder      quantity.Length // that it may be thinner, 0 to 10 mm
 	SkiveAllowance quantity.Length // added to a ring for its cut, 0 to 50 mm
 	SpareRings     int             // 0 to 20
 }
@@ -48,8 +50,8 @@ type Rings struct {
 // Pack finds packing size, number of rings, and their length.
 //
 // The section is half of bore less shaft, the stock section the nearest that
-// is at most 0.5 mm thicker or 0.2 mm thinner, or just the nearest where none
-// is; the length of a ring π·(shaft +
+// is at most MostOver thicker or MostUnder thinner, or just the nearest where
+// none is; the length of a ring π·(shaft +
 // section) and what its bevelled cut adds (Mobley, Root Cause Failure
 // Analysis, 1999, p. 226). As many whole rings of the stock section go in as
 // the depth less the follower holds. In torsion a round shaft's strength goes
@@ -65,7 +67,7 @@ func Pack(in Box) (out Rings, err error) {
 	section := (bore - d) / 2
 	out.Section = quantity.Length(section)
 	room := float64(in.BoxDepth - in.FollowerDepth)
-	if out.StockSection, out.SoldAs = nearest(in.StockSections, out.Section); !(float64(out.StockSection) <= room*(1+1e-9)) {
+	if out.StockSection, out.SoldAs = in.nearest(out.Section); !(float64(out.StockSection) <= room*(1+1e-9)) {
 		return Rings{}, in.noRing(out.StockSection, out.SoldAs)
 	}
 	out.SectionExcess = out.StockSection - out.Section
@@ -89,32 +91,24 @@ func Pack(in Box) (out Rings, err error) {
 	return out, nil
 }
 
-// How much a packing may be thicker or thinner than its room: what can be
-// rolled down, and what the follower can squeeze out. Common practice, no
-// source.
-const (
-	mostOver  = 0.5e-3 // m
-	mostUnder = 0.2e-3 // m
-)
-
 // fits tells whether a packing so much thicker than the room can be used.
-func fits(excess quantity.Length) bool {
-	return excess <= mostOver+1e-9 && excess >= -mostUnder-1e-9
+func (in *Box) fits(excess quantity.Length) bool {
+	return excess <= in.MostOver+1e-9 && excess >= -in.MostUnder-1e-9
 }
 
 // nearest finds the stock size nearest to the room of those that fit, or of
 // all where none does; the smaller of two that are as near. It is NaN for a
 // list that does not rise or cannot be read.
-func nearest(list stock.List, room quantity.Length) (best quantity.Length, words string) {
+func (in *Box) nearest(room quantity.Length) (best quantity.Length, words string) {
 	best = quantity.Length(math.Inf(1))
 	last := quantity.Length(0)
-	for rest := list; rest != ""; {
+	for rest := in.StockSections; rest != ""; {
 		size, sold, after := rest.Cut()
 		if !(size > last) {
 			return quantity.Length(math.NaN()), ""
 		}
 		nearer := math.Abs(float64(size-room)) < math.Abs(float64(best-room))-1e-9
-		if this, other := fits(size-room), fits(best-room); this && !other || this == other && nearer {
+		if this, other := in.fits(size-room), in.fits(best-room); this && !other || this == other && nearer {
 			best, words = size, sold
 		}
 		rest, last = after, size
@@ -157,6 +151,8 @@ func (in *Box) usable() error {
 	bad.Between("/boxBore", "the bore of the box", float64(in.BoxBore), 0.0139, 0.301, "14 mm to 300 mm")
 	bad.Between("/boxDepth", "the depth of the box", float64(in.BoxDepth), 0.003, 0.602, "5 mm to 600 mm")
 	bad.Between("/followerDepth", "the depth of the follower", float64(in.FollowerDepth), -hair, 0.202, "0 to 200 mm")
+	bad.Between("/mostOver", "how much thicker the packing may be", float64(in.MostOver), 0, 0.01, "0 to 10 mm")
+	bad.Between("/mostUnder", "how much thinner the packing may be", float64(in.MostUnder), 0, 0.01, "0 to 10 mm")
 	bad.Between("/skiveAllowance", "the addition for the cut", float64(in.SkiveAllowance), -hair, 0.05, "0 to 50 mm")
 	if in.SpareRings < 0 || in.SpareRings > 20 {
 		bad.Add("/spareRings", fmt.Sprintf("%d spare rings", in.SpareRings), "0 to 20", "")

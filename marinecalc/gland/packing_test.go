@@ -14,7 +14,8 @@ import (
 // small is a box for a 25 mm shaft, with metric packing to choose from.
 func small() Box {
 	return Box{ShaftDiameter: 0.025, BoxBore: 0.041, BoxDepth: 0.048, FollowerDepth: 0.010,
-		StockSections: "4 mm, 5 mm, 6 mm, 8 mm, 10 mm, 12 mm, 14 mm, 16 mm, 18 mm, 20 mm, 22 mm, 25 mm", SkiveAllowance: 0.00635, SpareRings: 1}
+		StockSections: "4 mm, 5 mm, 6 mm, 8 mm, 10 mm, 12 mm, 14 mm, 16 mm, 18 mm, 20 mm, 22 mm, 25 mm", SkiveAllowance: 0.00635, SpareRings: 1,
+		MostOver: 0.5e-3, MostUnder: 0.2e-3}
 }
 
 func pack(t *testing.T, in Box) Rings {
@@ -130,6 +131,8 @@ func TestImpossibleBoxesAreRefused(t *testing.T) {
 		"/stockSections ":  func(b *Box) { b.StockSections = "" },
 		"/spareRings":      func(b *Box) { b.SpareRings = -1 },
 		"/skiveAllowance":  func(b *Box) { b.SkiveAllowance = 1 },
+		"/mostOver":        func(b *Box) { b.MostOver = 1 },
+		"/mostUnder":       func(b *Box) { b.MostUnder = -1e-3 },
 	} {
 		in := small()
 		change(&in)

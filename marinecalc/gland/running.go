@@ -26,6 +26,7 @@ type Running struct {
 	AirTemperature   quantity.Temperature // around the box, 253.15 to 353.15 K; 0: not given, counted as warm as the water
 
 	WantedRise               quantity.TemperatureDifference // 0.5 to 100 K; 0: not asked
+	MostDrips                quantity.DripRate              // past which drips are no remedy for a hot gland, 0.02/s to 20/s
 	MeasuredGlandTemperature quantity.Temperature           // 263.15 to 423.15 K; 0: not measured
 
 	FrictionCoefficient quantity.Ratio  // packing on shaft and on box, 0.005 to 0.6
@@ -53,6 +54,7 @@ func (in *Running) usable() error {
 	bad.Between("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
 	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
 	bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	bad.Between("/mostDrips", "the drip rate past which drips are no remedy", float64(in.MostDrips), 0.02, 20, "1.2 to 1200 drips/min")
 	bad.Between("/waterTemperature", "the water temperature", float64(in.WaterTemperature), 273.15, 313.15, "0 °C to 40 °C")
 	bad.Between("/salinity", "the salinity", float64(in.Salinity), 0, 0.04, "0 % to 4 %")
 	if in.AirTemperature != 0 {
