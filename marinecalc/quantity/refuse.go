@@ -46,6 +46,8 @@ func (k *Kind) examples(number string) string {
 		a, b = "EUR", "USD"
 	case k.Name == "ratio":
 		return `"0.75" or "75 %"`
+	case k.Name == "direction":
+		a, b = "o'clock", "°" // a bare number round a coupling is mostly the clock's
 	}
 	text := `"` + number + " " + a + `"`
 	if a != b {

@@ -52,6 +52,7 @@ func TestParseRefuses(t *testing.T) {
 		{"length", "32 Mm", []string{"not a known unit", `did you mean "32 mm"?`}},
 		{"stress", "0.5 mPa", []string{"not a known unit", `did you mean "0.5 MPa"?`}},
 		{"volume", "3 gal", []string{`did you mean "3 US gal"?`}},
+		{"direction", "12", []string{"needs its unit", `write "12 o'clock" or "12 °"`}},
 		{"ratio", "1:2.5", []string{"the other way round", `write "2.5" or "2.5:1"`}},
 		{"power", "60 to 50 hp", []string{"a range is written", "±"}},
 		{"torque", "45 blorps", []string{"not a known unit of torque", "units N·m", `write "45 N·m" or "45 lbf·ft"`}},
