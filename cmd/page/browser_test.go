@@ -113,7 +113,7 @@ func newTab(t testing.TB, width int64) *tab {
 		t.Fatal(err)
 	}
 	var cancel context.CancelFunc
-	b.ctx, cancel = context.WithTimeout(ctx, 3*time.Minute)
+	b.ctx, cancel = context.WithTimeout(ctx, 10*time.Minute)
 	b.do(
 		func(ctx context.Context, t *chromedp.Target) (none chromedp.Void, err error) {
 			_, err = cdp.Call(ctx, t, network.Enable, network.EnableParams{})
