@@ -25,8 +25,9 @@ type Book struct {
 	advice   []Advice
 	overlays []string // titles of what was laid over, in order
 
-	work func() *job                       // read when first asked for: most calculations do without
-	of   func(calculation string) *section // the rows of one calculation, found once
+	work  func() *job                       // read when first asked for: most calculations do without
+	picks func() []*Table                   // the tables of the job, as jobTables names them
+	of    func(calculation string) *section // the rows of one calculation, found once
 }
 
 // section is the rows of one calculation.
@@ -36,8 +37,9 @@ type section struct {
 	advice   []Advice
 }
 
-// index readies the look-up of the rows by calculation.
+// index readies what is looked up in the rows, each when first asked for.
 func (b *Book) index() {
+	b.picks = sync.OnceValue(func() []*Table { return b.work().tables() })
 	var known sync.Map // calculation -> *section
 	b.of = func(calculation string) *section {
 		if s, ok := known.Load(calculation); ok {
@@ -71,7 +73,8 @@ var Standard = sync.OnceValue(func() *Book {
 func standardTables() map[string]func() *Table {
 	parts := map[string][]string{}
 	for _, file := range filesIn("tables") {
-		parts[tableIn(file)] = append(parts[tableIn(file)], file)
+		name := tableIn(file)
+		parts[name] = append(parts[name], file)
 	}
 	tables := map[string]func() *Table{}
 	for name, files := range parts {
@@ -130,7 +133,7 @@ func (b *Book) Table(name string) *Table {
 		return read()
 	}
 	if slices.Contains(jobTables, name) {
-		return b.work().table(name)
+		return b.picks()[slices.Index(jobTables, name)]
 	}
 	return nil
 }
@@ -233,7 +236,7 @@ func (b *Book) with(s *sheaf) *Book {
 		next.tables[s.Name] = func() *Table { return &table }
 	}
 	if s.job.any() {
-		next.work = sync.OnceValue(func() *job { return b.jobSoFar().over(&s.job).index() })
+		next.work = sync.OnceValue(func() *job { return b.jobSoFar().over(&s.job) })
 	}
 	next.index()
 	return next

@@ -174,8 +174,6 @@ type job struct {
 	Remedies []Remedy   `json:"remedies"`
 	Steps    []Step     `json:"steps"`
 	Parts    []Part     `json:"parts"`
-
-	tables []*Table // of what people pick from; see index
 }
 
 // any tells whether there is a row.
@@ -199,8 +197,8 @@ func (j *job) over(next *job) *job {
 // jobTables are the kinds of rows of the job that people pick from.
 var jobTables = []string{"evidence", "remedies", "parts"}
 
-// index makes tables of the rows that people pick from.
-func (j *job) index() *job {
+// tables makes tables of the rows that people pick from.
+func (j *job) tables() []*Table {
 	questions := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
 	for _, e := range j.Evidence {
 		questions.Rows = append(questions.Rows, pickOf(e.ID, e.Title, e.Note, e.Backing))
@@ -213,16 +211,12 @@ func (j *job) index() *job {
 	for _, p := range j.Parts {
 		goods.Rows = append(goods.Rows, pickOf(p.ID, p.Title, p.Note, p.Backing))
 	}
-	j.tables = []*Table{questions, cures, goods}
-	return j
+	return []*Table{questions, cures, goods}
 }
 
 func pickOf(id, title, note string, backing Backing) Row {
 	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Backing: backing}
 }
-
-// table returns the table of that name, one of jobTables.
-func (j *job) table(name string) *Table { return j.tables[slices.Index(jobTables, name)] }
 
 // jobSoFar is the job of a book, which may have none yet.
 func (b *Book) jobSoFar() *job {
