@@ -6,18 +6,16 @@ import "example.org/driveline/marinecalc/mount"
 // the move is chosen by the readings as they are, and in the trials the
 // coupling stands as it may truly stand. Were a move chosen anew in each trial,
 // every gauge would bring the coupling true.
-func correctOnce(*session) func(mount.Misfit) (mount.Moves, error) {
-	var chosen mount.Moves
-	isChosen := false
-	return func(in mount.Misfit) (mount.Moves, error) {
-		out, err := mount.Correct(in)
-		if err != nil {
-			return out, err
-		}
-		if !isChosen {
-			chosen, isChosen = out, true
-		}
-		out.Foresee(&in, &chosen)
-		return out, nil
+func correctOnce(s *session, in mount.Misfit) (mount.Moves, error) {
+	out, err := mount.Correct(in)
+	if err != nil {
+		return out, err
 	}
+	if chosen, is := s.kept.(*mount.Moves); is {
+		out.Foresee(&in, chosen)
+	} else {
+		first := out
+		s.kept = &first
+	}
+	return out, nil
 }

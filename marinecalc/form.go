@@ -36,7 +36,7 @@ type place struct {
 	field int    // of the struct; -1 where it has none, as a pick that only fills other inputs
 	entry *shape // of the entries of a list, or nil
 	term  *sheet.Term
-	way   *sheet.Way
+	way   *sheet.Way // of a result
 }
 
 func shapeOf(p *contract.Property, structure reflect.Type) *shape {
@@ -50,7 +50,10 @@ func shapeOf(p *contract.Property, structure reflect.Type) *shape {
 		}
 	}
 	for i, child := range p.Properties {
-		at := place{field: -1, term: termOf(child), way: wayOf(child)}
+		at := place{field: -1, term: termOf(child)}
+		if child.IsResult {
+			at.way = wayOf(child)
+		}
 		if n, ok := fields[child.Name]; ok {
 			at.field = n
 			if child.Items != nil {
