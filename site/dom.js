@@ -48,6 +48,19 @@ export function button(label, act, attributes) {
 }
 
 /**
+ * Draws a view anew where it stands, and goes to its heading.
+ * @param {HTMLElement} main
+ * @param {() => void} draw
+ */
+export function drawAnew(main, draw) {
+  main.replaceChildren();
+  draw();
+  const heading = main.querySelector('h1');
+  heading?.setAttribute('tabindex', '-1');
+  heading?.focus();
+}
+
+/**
  * The element of the shell with that id, which must be there.
  * @template {Element} E
  * @param {string} id

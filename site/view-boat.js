@@ -1,6 +1,6 @@
 // The boat in hand as one form, and the shelf of boats kept in this browser.
 
-import { button, h } from './dom.js';
+import { button, drawAnew, h } from './dom.js';
 import { explanationsButton } from './explanations.js';
 import { inWords } from './field.js';
 import { forFile, saveFile } from './files.js';
@@ -23,11 +23,7 @@ export function showBoat(app, main) {
   }
   const again = () => {
     followBoat(inHand().boat);
-    main.replaceChildren();
-    showBoat(app, main);
-    const title = main.querySelector('h1');
-    title?.setAttribute('tabindex', '-1');
-    title?.focus();
+    drawAnew(main, () => showBoat(app, main));
   };
   const { boat } = inHand();
   const title = h('h1', {}, 'Boat');

@@ -3,7 +3,7 @@
 
 import { cautionList } from './cautions.js';
 import { today } from './dates.js';
-import { button, h } from './dom.js';
+import { button, drawAnew, h } from './dom.js';
 import { explanationsButton } from './explanations.js';
 import { inWords } from './field.js';
 import { exportButtons } from './exports.js';
@@ -97,11 +97,7 @@ export function showCalculation(app, main, id = '') {
         return;
       }
       keepTyped(id, leftOver(given, places));
-      main.replaceChildren();
-      showCalculation(app, main, id);
-      const heading = main.querySelector('h1');
-      heading?.setAttribute('tabindex', '-1');
-      heading?.focus();
+      drawAnew(main, () => showCalculation(app, main, id));
       speak(`Kept with ${nameOf(boat)}`);
     });
     toKeep.replaceChildren(act, said);
