@@ -2,7 +2,6 @@ package marinecalc
 
 import (
 	"encoding/json"
-	"os"
 	"testing"
 
 	"example.org/driveline/marinecalc/sample"
@@ -49,14 +48,7 @@ func BenchmarkRanges(b *testing.B) { benchRuns(b, Options{}) }
 // BenchmarkBoat: the whole demo boat, 4096 trials a calculation. Issue 3 asks
 // for under 150 ms on one core.
 func BenchmarkBoat(b *testing.B) {
-	text, err := os.ReadFile("../testdata/boats/kittiwake.json")
-	if err != nil {
-		b.Fatal(err)
-	}
-	boat, err := ReadBoat(text)
-	if err != nil {
-		b.Fatal(err)
-	}
+	boat := demoBoat(b, "kittiwake")
 	for b.Loop() {
 		if _, err := Check(boat, Options{}); err != nil {
 			b.Fatal(err)

@@ -3,7 +3,6 @@ package marinecalc
 import (
 	"errors"
 	"math"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -130,23 +129,8 @@ func TestBoltedCalculationsTakeFromTheBoat(t *testing.T) {
 // astern is not measured; without a peak torque nor is that in a shock, and
 // the sheet says what the rest goes by.
 func TestGripAsternCountsThePull(t *testing.T) {
-	boat, err := os.ReadFile("../testdata/boats/kittiwake.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	read, err := ReadBoat(boat)
-	if err != nil {
-		t.Fatal(err)
-	}
-	o := Options{Boat: read, Trials: -1}
-	grip, err := Run("coupling-grip", []byte(`{}`), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	mounts, err := Run("mount-load", []byte(`{}`), o)
-	if err != nil {
-		t.Fatal(err)
-	}
+	o := Options{Boat: demoBoat(t, "kittiwake"), Trials: -1}
+	grip, mounts := mustRun(t, "coupling-grip", `{}`, o), mustRun(t, "mount-load", `{}`, o)
 	pull := 1.0
 	for _, name := range []string{"thrust", "asternThrust"} {
 		a, b := grip.Input(name), mounts.Input(name)

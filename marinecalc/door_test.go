@@ -24,7 +24,7 @@ func mustRun(t *testing.T, id, input string, o Options) *Sheet {
 	return s
 }
 
-func demoBoat(t *testing.T, name string) *Boat {
+func demoBoat(t testing.TB, name string) *Boat {
 	t.Helper()
 	text, err := os.ReadFile("../testdata/boats/" + name + ".json")
 	if err != nil {

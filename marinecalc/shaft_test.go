@@ -88,24 +88,11 @@ func TestKeyTablesDisagree(t *testing.T) {
 // A result of one calculation is an input of the next: the droop of the boat
 // goes into the alignment when its shaft end hung free, and only then.
 func TestDroopFeedsTheAlignment(t *testing.T) {
-	boat, err := ReadBoat([]byte(`{"name":"Marguerite","coupling":{"diameter":"102 mm","kind":"rigid","mass":"3 kg"},"shaft":{"diameter":"30 mm","alloy":"s31600-annealed","freeLength":"700 mm"},
-		"readings":[{"date":"2026-05-02","couplingGaps":[{"clock":"12 o'clock","gap":"0.30 mm"},{"clock":"3 o'clock","gap":"0.35 mm"},{"clock":"6 o'clock","gap":"0.40 mm"},{"clock":"9 o'clock","gap":"0.35 mm"}]}]}`))
-	if err != nil {
-		t.Fatal(err)
-	}
+	boat := boatOf(t, `{"name":"Marguerite","coupling":{"diameter":"102 mm","kind":"rigid","mass":"3 kg"},"shaft":{"diameter":"30 mm","alloy":"s31600-annealed","freeLength":"700 mm"},
+		"readings":[{"date":"2026-05-02","couplingGaps":[{"clock":"12 o'clock","gap":"0.30 mm"},{"clock":"3 o'clock","gap":"0.35 mm"},{"clock":"6 o'clock","gap":"0.40 mm"},{"clock":"9 o'clock","gap":"0.35 mm"}]}]}`)
 	o := Options{Boat: boat, Trials: -1}
-	droop, err := Run("shaft-droop", []byte(`{}`), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	held, err := Run("coupling-alignment", []byte(`{}`), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	free, err := Run("coupling-alignment", []byte(`{"shaftEnd":"hanging-free"}`), o)
-	if err != nil {
-		t.Fatal(err)
-	}
+	droop := mustRun(t, "shaft-droop", `{}`, o)
+	held, free := mustRun(t, "coupling-alignment", `{}`, o), mustRun(t, "coupling-alignment", `{"shaftEnd":"hanging-free"}`, o)
 	gap := *droop.Result("droopGap").SI
 	if got := *free.Result("gapVertical").SI - *held.Result("gapVertical").SI; math.Abs(got-gap) > 1e-12 {
 		t.Errorf("the droop's gap of %g moved the vertical gap by %g", gap, got)
