@@ -3,7 +3,7 @@ package marinecalc
 import (
 	"slices"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"

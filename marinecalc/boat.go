@@ -7,7 +7,7 @@ import (
 	"strings"
 	"sync"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 )
 

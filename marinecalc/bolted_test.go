@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/sample"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -37,7 +36,7 @@ func TestBoltedSheetsAreWhole(t *testing.T) {
 			continue
 		}
 		for _, units := range []string{"metric", "us", "both"} {
-			s, err := runDecoded(id, decodedInput(t, sample.Typed(k.Calculation)), Options{Trials: 256, Units: units})
+			s, err := runDecoded(id, typedInput(t, k.ID), Options{Trials: 256, Units: units})
 			if err != nil {
 				t.Errorf("%s: its own examples are refused: %v", id, err)
 				continue

@@ -4,7 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"

@@ -3,12 +3,12 @@ package marinecalc
 import (
 	"example.org/driveline/marinecalc/align"
 	"example.org/driveline/marinecalc/bearing"
-	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/mount"
 	"example.org/driveline/marinecalc/shaft"
 	"example.org/driveline/marinecalc/torque"

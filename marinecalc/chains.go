@@ -5,10 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/fault"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // chains says how the troubles that the sheets show lead to one another, in
@@ -68,7 +68,7 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 				continue
 			}
 			a, v := answerByVerdict(e, func(limit string) *sheet.Verdict { return verdicts[limit] })
-			if a == fault.Yes {
+			if a == bayes.Yes {
 				w.seen[c.ID], w.word[c.ID] = true, "by the verdict on “"+v.Title+"”"
 			}
 		}

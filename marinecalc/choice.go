@@ -3,7 +3,7 @@ package marinecalc
 import (
 	"math"
 
-	"example.org/driveline/marinecalc/decide"
+	"example.org/driveline/marinecalc/internal/decision/cost"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -13,8 +13,8 @@ type beyondChance struct{ fails, misses bool }
 // weigh weighs the ways out. A break-even that is no chance, at the estimates
 // themselves, is left off the sheet, where words say so instead; in the trials
 // it stays left off, and the others stay chances.
-func weigh(s *session, in decide.Choice) (decide.Weighed, error) {
-	out, err := decide.Weigh(in)
+func weigh(s *session, in cost.Choice) (cost.Weighed, error) {
+	out, err := cost.Weigh(in)
 	if err != nil {
 		return out, err
 	}

@@ -9,7 +9,7 @@ import (
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/schemas"
 )

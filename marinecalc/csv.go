@@ -12,7 +12,7 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
 

@@ -3,7 +3,7 @@ package marinecalc
 import (
 	"fmt"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 )
 

@@ -3,34 +3,34 @@ package marinecalc
 import (
 	"math"
 
-	"example.org/driveline/marinecalc/decide"
+	"example.org/driveline/marinecalc/internal/decision/cost"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
 
 // drawBreakEven draws the expected costs of the ways out against the seasons
 // that the part must serve. Each line has a mark and a name of its own.
-func drawBreakEven(in decide.Choice, out decide.Weighed, b brush) []sheet.Drawing {
+func drawBreakEven(in cost.Choice, out cost.Weighed, b brush) []sheet.Drawing {
 	seasons := max(4, in.Seasons+in.Seasons/2)
-	even := decide.EvenSeasons(in)
+	even := cost.EvenSeasons(in)
 	if even > seasons && even <= 3*seasons {
 		seasons = even + 1
 	}
-	seasons = min(seasons, decide.MostSeasons)
-	costs := make([]decide.Costs, seasons)
-	if decide.Curve(in, costs) != nil {
+	seasons = min(seasons, cost.MostSeasons)
+	costs := make([]cost.Costs, seasons)
+	if cost.Curve(in, costs) != nil {
 		return nil
 	}
 	const title = "Cost against time of service"
 	description := "Expected cost over 1 to " + itoa(seasons) + " seasons. Over " + itoa(in.Seasons) + " seasons: repairing " +
 		b.money(out.RepairExpected) + ", replacing " + b.money(out.ReplaceExpected)
 	ways := []costLine{
-		{"repairing", ink, func(c decide.Costs) quantity.Money { return c.Repair }},
-		{"replacing", accent, func(c decide.Costs) quantity.Money { return c.Replace }},
+		{"repairing", ink, func(c cost.Costs) quantity.Money { return c.Repair }},
+		{"replacing", accent, func(c cost.Costs) quantity.Money { return c.Replace }},
 	}
 	if !math.IsNaN(float64(out.LeaveExpected)) {
 		description += ", leaving it " + b.money(out.LeaveExpected)
-		ways = append(ways, costLine{"leaving it", warn, func(c decide.Costs) quantity.Money { return c.Leave }})
+		ways = append(ways, costLine{"leaving it", warn, func(c cost.Costs) quantity.Money { return c.Leave }})
 	}
 	if even > 1 {
 		description += ". From " + itoa(even) + " seasons on replacing costs no more than repairing"
@@ -62,7 +62,7 @@ func drawBreakEven(in decide.Choice, out decide.Weighed, b brush) []sheet.Drawin
 // costLine is one way out as a line of the chart.
 type costLine struct {
 	name, class string
-	of          func(decide.Costs) quantity.Money
+	of          func(cost.Costs) quantity.Money
 }
 
 // scaled names a power of a thousand before a currency.
@@ -79,7 +79,7 @@ func scaled(unit float64) string {
 
 // way draws one line with its mark at each season (square, round or upright)
 // and its name where the lines stand apart.
-func (c *chart) way(costs []decide.Costs, w costLine, n int) {
+func (c *chart) way(costs []cost.Costs, w costLine, n int) {
 	x, y := make([]float64, len(costs)), make([]float64, len(costs))
 	for i := range costs {
 		x[i], y[i] = c.atX(float64(i+1)), c.atY(float64(w.of(costs[i])))

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/driveline/marinecalc/log"
+	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -19,7 +19,7 @@ func (t *trend) draw(b brush) []sheet.Drawing {
 	}
 	const title = "Readings and where they lead"
 	f := &t.found
-	at := func(p *log.Point) float64 {
+	at := func(p *series.Point) float64 {
 		if f.ByHours {
 			return p.Hours
 		}
@@ -65,7 +65,7 @@ func (t *trend) draw(b brush) []sheet.Drawing {
 	}
 	for _, place := range f.Run {
 		p := &t.series.Points[place]
-		odd := slices.ContainsFunc(f.Flags, func(g log.Flag) bool { return g.Place == place })
+		odd := slices.ContainsFunc(f.Flags, func(g series.Flag) bool { return g.Place == place })
 		if odd {
 			c.rect(warn, c.atX(at(p))-4, c.clampY(p.Value)-4, 8, 8)
 		} else {

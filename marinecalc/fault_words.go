@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/fault"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -32,7 +32,7 @@ func shown(p float64) quantity.Ratio { return quantity.Ratio(min(max(rounded(p),
 func percent(p float64) string { return fmt.Sprintf("%.0f %%", 100*p) }
 
 func oddsText(p float64) string {
-	o := fault.Odds(p)
+	o := bayes.Odds(p)
 	write := func(o float64) string {
 		if o >= 1000 {
 			return "over 1000"
@@ -51,7 +51,7 @@ const nothingPoints = "nothing points anywhere"
 // pointsNowhere tells whether no cause is worth a name: nothing was answered
 // with yes, and the others together are likelier than the first one.
 func (f *finder) pointsNowhere(p float64) bool {
-	return p < f.figure("points-nowhere") && !slices.Contains(f.answers, fault.Yes)
+	return p < f.figure("points-nowhere") && !slices.Contains(f.answers, bayes.Yes)
 }
 
 func (f *finder) howSure(p float64, answered int) string {
@@ -80,7 +80,7 @@ func (f *finder) confirm(c rules.Cause) string {
 	}
 	e := f.evidence[q]
 	words := e.Title + " " + e.Help
-	if a := f.answers[q]; a != fault.Unknown {
+	if a := f.answers[q]; a != bayes.Unknown {
 		words += " (Answered: " + answerWord(a) + ".)"
 	}
 	return words

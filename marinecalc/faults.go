@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"example.org/driveline/marinecalc/fault"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -89,11 +89,11 @@ func findFault(s *session, in Symptoms) (Findings, error) {
 
 func (f *finder) findings(in Symptoms, byVerdict int) Findings {
 	p := f.model.Posterior(f.answers)
-	order := fault.Rank(p)
+	order := bayes.Rank(p)
 	first := order[0]
 	out := Findings{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
 	for _, a := range f.answers {
-		if a != fault.Unknown {
+		if a != bayes.Unknown {
 			out.Answered++
 		}
 	}
@@ -153,7 +153,7 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 	return r
 }
 
-func (f *finder) nextCheck(c fault.Check) NextCheck {
+func (f *finder) nextCheck(c bayes.Check) NextCheck {
 	e := f.evidence[c.Question]
 	n := NextCheck{Question: e.Title, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
 		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place}
@@ -170,7 +170,7 @@ func (f *finder) nextCheck(c fault.Check) NextCheck {
 func (f *finder) weigh(order []int, out *Findings) {
 	var lines []Weighed
 	for q, a := range f.answers {
-		if a == fault.Unknown {
+		if a == bayes.Unknown {
 			continue
 		}
 		w := f.model.Against(order[0], q, a)

@@ -9,8 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/contract"
-	"example.org/driveline/marinecalc/fault"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -332,7 +332,7 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := f.model.Posterior(f.answers)
-	order := fault.Rank(p)
+	order := bayes.Rank(p)
 	first, second := order[0], order[1]
 	sum := 10 * math.Log10(f.causes[first].Prior/f.causes[second].Prior)
 	for i := 0; s.Cell("weights", i, "second") != nil; i++ {

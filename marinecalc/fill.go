@@ -8,11 +8,11 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // filling is the input of one run on its way from what was typed to what the

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/fault"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -18,8 +18,8 @@ type finder struct {
 	causes   []rules.Cause
 	evidence []rules.Evidence
 	question map[string]int // by id
-	model    fault.Model
-	answers  []fault.Answer
+	model    bayes.Model
+	answers  []bayes.Answer
 	from     []string // who answered
 	disagree []string // verdicts that say otherwise than the person
 }
@@ -40,15 +40,15 @@ func newFinder(book *rules.Book) *finder {
 	for _, sign := range slices.Backward(book.Signs()) { // what was laid over stands first, and wins
 		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
 	}
-	f.answers = make([]fault.Answer, len(f.evidence))
+	f.answers = make([]bayes.Answer, len(f.evidence))
 	f.from = make([]string, len(f.evidence))
 	return f
 }
 
-var answerOf = map[string]fault.Answer{"yes": fault.Yes, "no": fault.No, "unknown": fault.Unknown}
+var answerOf = map[string]bayes.Answer{"yes": bayes.Yes, "no": bayes.No, "unknown": bayes.Unknown}
 
-func answerWord(a fault.Answer) string {
-	return map[fault.Answer]string{fault.Yes: "yes", fault.No: "no", fault.Unknown: "don't know"}[a]
+func answerWord(a bayes.Answer) string {
+	return map[bayes.Answer]string{bayes.Yes: "yes", bayes.No: "no", bayes.Unknown: "don't know"}[a]
 }
 
 // take takes the person's answers. A question answered both ways is refused.
@@ -63,7 +63,7 @@ func (f *finder) take(answers []Symptom) error {
 		}
 		a := answerOf[one.Answer]
 		switch {
-		case a == fault.Unknown:
+		case a == bayes.Unknown:
 		case f.answers[q] == -a:
 			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence[q].Title), "one answer", "leave one out, or answer don't know")
 		default:
@@ -93,8 +93,8 @@ func (f *finder) takeVerdicts(s *session) int {
 			return nil
 		})
 		switch f.answers[q] {
-		case fault.Unknown:
-			if a != fault.Unknown {
+		case bayes.Unknown:
+			if a != bayes.Unknown {
 				f.answers[q], f.from[q] = a, "verdict: "+v.Title+" "+v.Word
 				count++
 			}
@@ -114,7 +114,7 @@ func (f *finder) takeReadings(b *Boat) int {
 		for _, by := range e.Readings {
 			value, _, date, _ := b.find(latestReading + by.Reading)
 			word, _ := value.(string)
-			if f.answers[q] == fault.Unknown && slices.Contains(by.Words, word) {
+			if f.answers[q] == bayes.Unknown && slices.Contains(by.Words, word) {
 				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
 				count++
 			}
@@ -125,7 +125,7 @@ func (f *finder) takeReadings(b *Boat) int {
 
 // answerByVerdict is what the boat's verdicts answer to a question, and the
 // verdict that does; the first line of the row that fits counts.
-func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (fault.Answer, *sheet.Verdict) {
+func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (bayes.Answer, *sheet.Verdict) {
 	for _, by := range e.Verdicts {
 		for _, limit := range by.Limits {
 			if v := verdict(limit); v != nil && slices.Contains(by.Words, v.Word) {
@@ -133,12 +133,12 @@ func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict
 			}
 		}
 	}
-	return fault.Unknown, nil
+	return bayes.Unknown, nil
 }
 
 // next lists the checks that can be made where the boat lies and in the time
 // there is.
-func (f *finder) next(p []float64, in Symptoms) []fault.Check {
+func (f *finder) next(p []float64, in Symptoms) []bayes.Check {
 	cost := make([]float64, len(f.evidence))
 	for q, e := range f.evidence {
 		switch {
@@ -153,7 +153,7 @@ func (f *finder) next(p []float64, in Symptoms) []fault.Check {
 		}
 	}
 	list := f.model.Next(p, f.answers, cost)
-	return slices.DeleteFunc(list, func(c fault.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
+	return slices.DeleteFunc(list, func(c bayes.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
 }
 
 // worst is the gravest caution of a question, or nil.

@@ -5,7 +5,7 @@ import (
 	"reflect"
 	"unicode"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sheet"
 )
 

@@ -9,7 +9,7 @@ import (
 
 	"github.com/expr-lang/expr"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sample"
 )
 
@@ -61,11 +61,24 @@ func exampleInputs(t *testing.T, k *form) []map[string]any {
 			}
 		}
 	}
-	random := sample.New(k.Calculation, 7)
+	random, err := sample.New(k.ID, 7)
+	if err != nil {
+		t.Fatal(err)
+	}
 	for range 600 {
 		inputs = append(inputs, decodedInput(t, random.Next()))
 	}
 	return inputs
+}
+
+// typedInput is an input as a person types it.
+func typedInput(t *testing.T, id string) map[string]any {
+	t.Helper()
+	input, err := sample.Typed(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return decodedInput(t, input)
 }
 
 // decodedInput writes an input as JSON and reads it as the door does.

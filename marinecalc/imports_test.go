@@ -18,7 +18,8 @@ const module = "example.org/driveline/"
 // They know quantities and each other's physics, and nothing of JSON,
 // schemas, sheets or pages.
 var parts = []string{"torque", "fastener", "shaft", "coupling", "gland", "align", "mount", "bearing",
-	"debris", "fluid", "vibration", "decide", "log", "plan", "fault", "stock"}
+	"debris", "fluid", "vibration", "stock",
+	"internal/diagnosis/bayes", "internal/workplan/schedule", "internal/trend/series", "internal/decision/cost"}
 
 // mayImport says which packages of this module a package may import, outside
 // its tests.
@@ -28,16 +29,16 @@ func mayImport(pkg string) func(string) bool {
 		return func(to string) bool { return slices.Contains(allowed, strings.TrimPrefix(to, "marinecalc/")) }
 	}
 	switch {
-	case name == "problem" || name == "spread" || name == "sheet" || name == "schemas":
+	case name == "problem" || name == "internal/spread" || name == "sheet" || name == "schemas":
 		return only()
 	case name == "quantity":
 		return only("problem")
-	case name == "contract":
+	case name == "internal/contract":
 		return only("problem", "quantity", "schemas")
 	case name == "rules":
 		return only("problem", "quantity", "schemas")
 	case name == "sample":
-		return only("contract", "rules")
+		return only("internal/contract", "rules")
 	case slices.Contains(parts, name):
 		return only(append([]string{"problem", "quantity"}, parts...)...)
 	case name == "marinecalc":

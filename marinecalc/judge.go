@@ -6,11 +6,11 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // verdicts holds the results and readings against every limit that applies.

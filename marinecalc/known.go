@@ -5,10 +5,10 @@ import (
 	"math"
 	"strconv"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // known is what one run knows of one input: its value, where it came from,

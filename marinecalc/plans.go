@@ -8,8 +8,8 @@ import (
 	"strings"
 	"time"
 
-	"example.org/driveline/marinecalc/contract"
-	"example.org/driveline/marinecalc/plan"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -92,8 +92,8 @@ type planner struct {
 	remedies []rules.Remedy
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
-	tasks    []plan.Task
-	calendar plan.Calendar
+	tasks    []schedule.Task
+	calendar schedule.Calendar
 	needs    []partNeed
 	cut      []string // lists too long for the sheet
 }
@@ -124,7 +124,7 @@ func planWork(s *session, in Job) (WorkPlan, error) {
 	if len(list) > 0 {
 		return WorkPlan{}, list
 	}
-	made, err := plan.Make(p.tasks, p.calendar)
+	made, err := schedule.Make(p.tasks, p.calendar)
 	if err != nil {
 		return WorkPlan{}, inRemedies(err)
 	}
@@ -136,7 +136,7 @@ func planWork(s *session, in Job) (WorkPlan, error) {
 		}
 		long[i].Minutes = minutes(hours)
 	}
-	late, err := plan.Make(long, p.calendar)
+	late, err := schedule.Make(long, p.calendar)
 	if err != nil {
 		return WorkPlan{}, err
 	}
@@ -173,8 +173,8 @@ func dayNumber(date string) (int, error) {
 func dayText(day int) string { return time.Unix(int64(day)*86400, 0).UTC().Format(dayForm) }
 
 var (
-	placeOf  = map[string]plan.Place{"afloat": plan.Afloat, "ashore": plan.Ashore, "either": plan.Anywhere}
-	windowOf = map[string]plan.WindowKind{"afloat": plan.AfloatDays, "ashore": plan.AshoreDays, "haul-out": plan.LiftedDays, "not": plan.Closed}
+	placeOf  = map[string]schedule.Place{"afloat": schedule.Afloat, "ashore": schedule.Ashore, "either": schedule.Anywhere}
+	windowOf = map[string]schedule.WindowKind{"afloat": schedule.AfloatDays, "ashore": schedule.AshoreDays, "haul-out": schedule.LiftedDays, "not": schedule.Closed}
 )
 
 func placeWords(place string) string {
@@ -194,9 +194,9 @@ func (p *planner) readCalendar(list *problem.List) {
 		return day
 	}
 	p.today = read("/today", p.in.Today)
-	p.calendar = plan.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands}
+	p.calendar = schedule.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands}
 	for i, w := range p.in.Windows {
-		p.calendar.Windows = append(p.calendar.Windows, plan.Window{
+		p.calendar.Windows = append(p.calendar.Windows, schedule.Window{
 			From: read(fmt.Sprintf("/windows/%d/from", i), w.From), To: read(fmt.Sprintf("/windows/%d/to", i), w.To), Kind: windowOf[w.Kind]})
 	}
 	if p.in.ReadyBy != "" {
@@ -277,7 +277,7 @@ func (p *planner) gatherSteps() {
 		}
 	}
 	for _, s := range p.steps {
-		t := plan.Task{Name: s.Title, Minutes: minutes(s.Hours), Wait: s.WaitDays, Place: placeOf[s.Place], LaysUp: s.LaysUp}
+		t := schedule.Task{Name: s.Title, Minutes: minutes(s.Hours), Wait: s.WaitDays, Place: placeOf[s.Place], LaysUp: s.LaysUp}
 		for _, id := range s.After {
 			if i, has := number[id]; has {
 				t.After = append(t.After, i)
@@ -288,7 +288,7 @@ func (p *planner) gatherSteps() {
 }
 
 // write puts the plan into words and tables.
-func (p *planner) write(made, late *plan.Plan) WorkPlan {
+func (p *planner) write(made, late *schedule.Plan) WorkPlan {
 	out := WorkPlan{StepsPlanned: len(p.steps)}
 	var titles []string
 	for _, r := range p.remedies {
@@ -298,7 +298,7 @@ func (p *planner) write(made, late *plan.Plan) WorkPlan {
 	order := slices.Clone(made.Order)
 	for i := range p.steps {
 		out.HoursTotal += quantity.Time(p.steps[i].Hours * 3600)
-		if made.Tasks[i].Why != plan.Dated {
+		if made.Tasks[i].Why != schedule.Dated {
 			order = append(order, i)
 		}
 	}
@@ -324,31 +324,31 @@ func (p *planner) write(made, late *plan.Plan) WorkPlan {
 }
 
 // finishText is the day on which everything is done.
-func finishText(made *plan.Plan) string {
+func finishText(made *schedule.Plan) string {
 	if len(made.Order) < len(made.Tasks) {
 		return "cannot be given: some steps have no date"
 	}
 	return dayText(made.LastDay(made.Finish))
 }
 
-func (p *planner) line(made *plan.Plan, i int, dangers string) ScheduledStep {
+func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep {
 	t, s := made.Tasks[i], p.steps[i]
 	l := ScheduledStep{Step: s.Title, Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
 		Slack: quantity.Time(math.NaN()), Dangers: dangers, How: s.Text, For: p.forWhat[i]}
 	switch t.Why {
-	case plan.Dated:
+	case schedule.Dated:
 		l.Start, l.End = dayText(made.FirstDay(t.Start)), dayText(made.LastDay(t.End))
 		l.Slack = quantity.Time(made.Slack(i)) * 86400
 		if t.Critical {
 			l.Critical = "yes"
 		}
-	case plan.NoWindow:
+	case schedule.NoWindow:
 		l.Waits = "no day on which she lies " + s.Place
-	case plan.TooShort:
+	case schedule.TooShort:
 		l.Waits = "no time " + s.Place + " that is long enough"
-	case plan.AfterAnother:
+	case schedule.AfterAnother:
 		l.Waits = "for a step that has no date"
-	case plan.ForNothing:
+	case schedule.ForNothing:
 		l.Waits = "until what it is done for has a date"
 	}
 	return l
@@ -432,7 +432,7 @@ func (p *planner) whereSheLies(out *WorkPlan) {
 				continue
 			}
 			idle := t.LaysUp && after[i] != nil && !slices.ContainsFunc(after[i], isNot)
-			if t.Place != plan.Anywhere && t.Place != here || idle || slices.ContainsFunc(t.After, isWaiting) {
+			if t.Place != schedule.Anywhere && t.Place != here || idle || slices.ContainsFunc(t.After, isWaiting) {
 				waits[i], changed = true, true
 			}
 		}
@@ -448,7 +448,7 @@ func (p *planner) whereSheLies(out *WorkPlan) {
 }
 
 // placeToday is where she lies today, in both forms.
-func (p *planner) placeToday() (plan.Place, string) {
+func (p *planner) placeToday() (schedule.Place, string) {
 	lies := p.in.Lies
 	for _, kinds := range [][]string{{"afloat"}, {"ashore", "haul-out"}} {
 		for i, w := range p.in.Windows {
@@ -468,7 +468,7 @@ func listed(items []string) string {
 }
 
 // trouble says plainly what stands in the way.
-func (p *planner) trouble(made *plan.Plan, out *WorkPlan) {
+func (p *planner) trouble(made *schedule.Plan, out *WorkPlan) {
 	var lines []string
 	for i, w := range p.calendar.Windows {
 		if w.To < p.today {
@@ -480,11 +480,11 @@ func (p *planner) trouble(made *plan.Plan, out *WorkPlan) {
 	follow := 0
 	for i, t := range made.Tasks {
 		switch t.Why {
-		case plan.NoWindow:
+		case schedule.NoWindow:
 			never[p.steps[i].Place] = append(never[p.steps[i].Place], p.steps[i].Title)
-		case plan.TooShort:
+		case schedule.TooShort:
 			short[p.steps[i].Place] = append(short[p.steps[i].Place], p.steps[i].Title)
-		case plan.AfterAnother, plan.ForNothing:
+		case schedule.AfterAnother, schedule.ForNothing:
 			follow++
 		}
 	}
@@ -518,7 +518,7 @@ func windowWords(w WorkWindow) string {
 }
 
 // inTime holds the end against the date that is wanted.
-func (p *planner) inTime(made, late *plan.Plan) string {
+func (p *planner) inTime(made, late *schedule.Plan) string {
 	if p.in.ReadyBy == "" {
 		return ""
 	}

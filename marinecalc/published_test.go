@@ -9,12 +9,12 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/mount"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // publishedRow is one published value and how close marinecalc must come.

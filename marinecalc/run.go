@@ -8,12 +8,12 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // Options say how a calculation is run. The zero value runs it without a

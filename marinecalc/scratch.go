@@ -3,9 +3,9 @@ package marinecalc
 import (
 	"sync"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
-	"example.org/driveline/marinecalc/spread"
 )
 
 // scratch is the room that a run works in until its sheet is written. The

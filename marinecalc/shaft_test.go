@@ -5,7 +5,6 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/sample"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -52,7 +51,7 @@ func TestShaftSheetsAreWhole(t *testing.T) {
 		if !strings.Contains(strings.Join(shaftCalculations, " "), id) {
 			continue
 		}
-		s, err := runDecoded(id, decodedInput(t, sample.Typed(k.Calculation)), Options{Trials: 256})
+		s, err := runDecoded(id, typedInput(t, k.ID), Options{Trials: 256})
 		if err != nil {
 			t.Errorf("%s: its own examples are refused: %v", id, err)
 			continue

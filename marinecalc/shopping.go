@@ -8,8 +8,8 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/driveline/marinecalc/contract"
-	"example.org/driveline/marinecalc/plan"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -198,7 +198,7 @@ func (p *planner) property(of string) *contract.Property {
 }
 
 // shop writes the shopping list, the first order first.
-func (p *planner) shop(made *plan.Plan, out *WorkPlan) {
+func (p *planner) shop(made *schedule.Plan, out *WorkPlan) {
 	type line struct {
 		ShoppingLine
 		by int
@@ -212,7 +212,7 @@ func (p *planner) shop(made *plan.Plan, out *WorkPlan) {
 		first := open
 		for _, i := range need.steps {
 			titles = append(titles, p.steps[i].Title)
-			if t := made.Tasks[i]; t.Why == plan.Dated {
+			if t := made.Tasks[i]; t.Why == schedule.Dated {
 				first = min(first, made.FirstDay(t.Start))
 			}
 		}

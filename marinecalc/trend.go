@@ -6,8 +6,8 @@ import (
 	"strings"
 	"time"
 
-	"example.org/driveline/marinecalc/contract"
-	"example.org/driveline/marinecalc/log"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
@@ -64,8 +64,8 @@ type oddReading struct{ Reading, What string }
 type trend struct {
 	session  *session
 	property *contract.Property // of the reading, in the boat file
-	series   log.Series
-	found    log.Trend
+	series   series.Series
+	found    series.Trend
 	out      leads
 }
 
@@ -94,7 +94,7 @@ func followReading(s *session, in followed) (leads, error) {
 		return leads{}, err
 	}
 	var err error
-	if t.found, err = log.Follow(t.series); err != nil {
+	if t.found, err = series.Follow(t.series); err != nil {
 		return leads{}, err
 	}
 	t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
@@ -114,7 +114,7 @@ func (t *trend) gather(in *followed) error {
 		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: "a reading of the list", Hint: ""}}
 	}
 	kind := t.property.Kind
-	t.series = log.Series{Limit: math.NaN(), Rising: in.LimitSide != "least", Shifted: kind.Name == "temperature"}
+	t.series = series.Series{Limit: math.NaN(), Rising: in.LimitSide != "least", Shifted: kind.Name == "temperature"}
 	var bad problem.List
 	if len(in.Readings) > 0 {
 		t.typed(in.Readings, &bad)
@@ -152,7 +152,7 @@ func (t *trend) typed(list []writtenReading, bad *problem.List) {
 		if err != nil {
 			bad.Add(where+"/value", t.property.Title+": "+err.Error(), contract.AllowedTypes(t.property), "")
 		}
-		t.series.Points = append(t.series.Points, log.Point{Day: on, Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
+		t.series.Points = append(t.series.Points, series.Point{Day: on, Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
 	}
 }
 
@@ -169,7 +169,7 @@ func (t *trend) fromBoat(name string, bad *problem.List) {
 		if !has {
 			continue
 		}
-		p := log.Point{Hours: math.NaN()}
+		p := series.Point{Hours: math.NaN()}
 		p.Day = dayOf(m["date"])
 		var err error
 		if p.Value, _, err = numeric(t.property, raw); err != nil {
@@ -247,11 +247,11 @@ func (t *trend) says() string {
 	f := &t.found
 	limit := t.show(t.series.Limit)
 	switch f.Outlook {
-	case log.NoLimit:
+	case series.NoLimit:
 		return "No limit was given: the pace alone."
-	case log.Passed:
+	case series.Passed:
 		return "By the line of the readings the limit of " + limit + " is reached or passed."
-	case log.Away:
+	case series.Away:
 		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
 			return "It does not move toward the limit of " + limit + "."
 		}

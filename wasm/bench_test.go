@@ -13,7 +13,6 @@ import (
 	"github.com/tetratelabs/wazero"
 
 	"example.org/driveline/marinecalc"
-	calc "example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/sample"
 )
 
@@ -31,11 +30,11 @@ func BenchmarkRangesInTheGuest(b *testing.B) {
 // examples, and other members of the request behind it.
 func typed(b *testing.B, id, more string) []byte {
 	b.Helper()
-	k, err := calc.OpenCalculation(id)
+	values, err := sample.Typed(id)
 	if err != nil {
 		b.Fatal(err)
 	}
-	input, err := json.Marshal(sample.Typed(k))
+	input, err := json.Marshal(values)
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -14,7 +14,6 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/contract"
 	"example.org/driveline/marinecalc/sample"
 )
 
@@ -27,11 +26,11 @@ func BenchmarkInChromium(b *testing.B) {
 	t := newGuestTab(b)
 	for _, entry := range marinecalc.Calculations() {
 		b.Run(entry.ID, func(b *testing.B) {
-			k, err := contract.OpenCalculation(entry.ID)
+			values, err := sample.Typed(entry.ID)
 			if err != nil {
 				b.Fatal(err)
 			}
-			input, err := json.Marshal(sample.Typed(k))
+			input, err := json.Marshal(values)
 			if err != nil {
 				b.Fatal(err)
 			}

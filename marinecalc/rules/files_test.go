@@ -5,8 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/contract"
-	"example.org/driveline/marinecalc/spread"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 )
 
 // schemaOf names the schema of a rule file by what the file holds.

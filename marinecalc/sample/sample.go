@@ -7,7 +7,7 @@ import (
 	"math/rand/v2"
 	"slices"
 
-	"example.org/driveline/marinecalc/contract"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -20,9 +20,14 @@ type Source struct {
 	r           *rand.Rand
 }
 
-// New makes a source of inputs for one calculation.
-func New(k *contract.Calculation, seed uint64) *Source {
-	return &Source{k, rand.New(rand.NewPCG(seed, 1))}
+// New makes a source of inputs for the calculation of that id. The error says
+// that there is none.
+func New(id string, seed uint64) (*Source, error) {
+	k, err := contract.OpenCalculation(id)
+	if err != nil {
+		return nil, err
+	}
+	return &Source{k, rand.New(rand.NewPCG(seed, 1))}, nil
 }
 
 // Next makes the next input. It keeps to the schema; whether the calculation
@@ -57,15 +62,30 @@ func (g *Source) Next() map[string]any {
 }
 
 // Typed is an input as a person types it: the schema's own first examples of
-// what stands in the open on the form.
-func Typed(k *contract.Calculation) map[string]any {
+// what stands in the open on the form. The error says that there is no
+// calculation of that id.
+func Typed(id string) (map[string]any, error) {
+	return examples(id, func(p *contract.Property) bool { return p.Level == contract.Main })
+}
+
+// Every is an input with the schema's first example of each property. Not
+// every calculation takes it: some inputs are two ways to say one thing.
+func Every(id string) (map[string]any, error) {
+	return examples(id, func(*contract.Property) bool { return true })
+}
+
+func examples(id string, wanted func(*contract.Property) bool) (map[string]any, error) {
+	k, err := contract.OpenCalculation(id)
+	if err != nil {
+		return nil, err
+	}
 	input := map[string]any{}
 	for _, p := range k.Input.Properties {
-		if p.Level == contract.Main && len(p.Examples) > 0 {
+		if wanted(p) && len(p.Examples) > 0 {
 			input[p.Name] = p.Examples[0]
 		}
 	}
-	return input
+	return input, nil
 }
 
 // row picks a row that goes with those picked before, or none.

@@ -1,4 +1,4 @@
-package log
+package series
 
 import (
 	"math"

@@ -1,10 +1,10 @@
-// Package log follows dated readings of one kind: the run since a part was
+// Package series follows dated readings of one kind: the run since a part was
 // changed, the line through it, when it reaches a limit, and whether the
 // newest reading has left the band. It keeps every reading; what looks wrong
 // is named.
 //
 // Days are counted from 1970-01-01. Engine hours are in hours.
-package log
+package series
 
 import (
 	"fmt"

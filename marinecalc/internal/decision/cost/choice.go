@@ -1,6 +1,6 @@
-// Package decide weighs whether to repair a part, to replace it or to leave
+// Package cost weighs whether to repair a part, to replace it or to leave
 // it, by what each is expected to cost over the time it must serve.
-package decide
+package cost
 
 import (
 	"math"

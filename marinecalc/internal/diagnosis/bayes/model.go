@@ -1,9 +1,9 @@
-// Package fault ranks what can be wrong by what was seen. One cause is taken
+// Package bayes ranks what can be wrong by what was seen. One cause is taken
 // to be at work, and answers are taken to be independent of each other once
 // the cause is known, so that each answer moves the odds between two causes
 // by the ratio of its probabilities under them (Bayes). Causes and questions
 // are numbered; their names and their probabilities are the caller's.
-package fault
+package bayes
 
 import (
 	"math"

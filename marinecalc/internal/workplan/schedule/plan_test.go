@@ -1,4 +1,4 @@
-package plan
+package schedule
 
 import (
 	"math/rand/v2"

@@ -1,7 +1,7 @@
-// Package plan puts steps of work on a calendar: what comes before what, who
+// Package schedule puts steps of work on a calendar: what comes before what, who
 // has hands free, where the boat lies on which day, and which step holds up
 // the rest.
-package plan
+package schedule
 
 import "example.org/driveline/marinecalc/problem"
 
