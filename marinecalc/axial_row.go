@@ -8,16 +8,19 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// lastByRow works out the life of a rolling bearing, whose X, Y and e may come
+// lifeByRow works out the life of a rolling bearing, whose X, Y and e may come
 // from a row of ISO 281's table that belongs to another thrust. Such a row is
 // refused at the estimates; in the trials the thrust may stray past it.
-func lastByRow(s *session, in bearing.Rolling) (bearing.Life, error) {
-	out, err := bearing.Last(in)
-	if err == nil && s.kept == nil {
-		s.kept = true // checked
-		err = axialRowFits(s.book.Table("axial-load-factors"), float64(in.AxialRow), float64(out.AxialShare))
-	}
-	return out, err
+func lifeByRow(s *session) opened[bearing.Rolling, bearing.Life] {
+	checked := false
+	return opened[bearing.Rolling, bearing.Life]{func(in bearing.Rolling) (bearing.Life, error) {
+		out, err := bearing.Last(in)
+		if err == nil && !checked {
+			checked = true
+			err = axialRowFits(s.book.Table("axial-load-factors"), float64(in.AxialRow), float64(out.AxialShare))
+		}
+		return out, err
+	}, drawLife}
 }
 
 // axialRowFits asks that no row of the table lies between the one picked and

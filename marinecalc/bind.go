@@ -29,20 +29,29 @@ func bind[In, Out any](id string, compute func(In) (Out, error)) calculation {
 
 // bindDrawn binds a calculation that also draws.
 func bindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
-	return bindOpened(id, func(*session) func(In) (Out, error) { return compute }, draw)
+	return bindOpened(id, func(*session) opened[In, Out] { return opened[In, Out]{compute, draw} })
 }
 
 // bindInSession binds a calculation of the job around the arithmetic, which
 // needs rule data, the boat or other sheets. draw may be nil.
 func bindInSession[In, Out any](id string, compute func(*session, In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
-	return bindOpened(id, func(s *session) func(In) (Out, error) {
-		return func(in In) (Out, error) { return compute(s, in) }
-	}, draw)
+	return bindOpened(id, func(s *session) opened[In, Out] {
+		return opened[In, Out]{func(in In) (Out, error) { return compute(s, in) }, draw}
+	})
 }
 
-// bindOpened binds what a session opens: the function itself where it needs
-// nothing of the session, since every step between costs in every trial.
-func bindOpened[In, Out any](id string, open func(*session) func(In) (Out, error), draw func(In, Out, brush) []sheet.Drawing) calculation {
+// opened is the typed function for one run, and how its answer is drawn, or
+// nil. The first call of compute is on the estimates, those after it are
+// trials: what must stay between them lives in its closure.
+type opened[In, Out any] struct {
+	compute func(In) (Out, error)
+	draw    func(In, Out, brush) []sheet.Drawing
+}
+
+// bindOpened binds what each run opens anew. Where nothing of the session is
+// needed compute is the function itself, since every step between costs in
+// every trial.
+func bindOpened[In, Out any](id string, open func(*session) opened[In, Out]) calculation {
 	return calculation{
 		id: id,
 		form: sync.OnceValues(func() (*form, error) {
@@ -53,13 +62,13 @@ func bindOpened[In, Out any](id string, open func(*session) func(In) (Out, error
 			var out Out
 			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
 			f.inputs.clear(c.input)
-			compute := open(s)
+			o := open(s)
 			c.run = func() (err error) {
-				out, err = compute(in)
+				out, err = o.compute(in)
 				return err
 			}
-			if draw != nil {
-				c.draw = func(b brush) []sheet.Drawing { return draw(in, out, b) }
+			if o.draw != nil {
+				c.draw = func(b brush) []sheet.Drawing { return o.draw(in, out, b) }
 			}
 			return c
 		},

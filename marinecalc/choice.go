@@ -7,26 +7,23 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// beyondChance is which break-even chances of a choice no chance can meet.
-type beyondChance struct{ fails, misses bool }
-
 // weigh weighs the ways out. A break-even that is no chance, at the estimates
 // themselves, is left off the sheet, where words say so instead; in the trials
 // it stays left off, and the others stay chances.
-func weigh(s *session, in cost.Choice) (cost.Weighed, error) {
-	out, err := cost.Weigh(in)
-	if err != nil {
-		return out, err
-	}
-	none, known := s.kept.(beyondChance)
-	if !known {
-		none.fails = out.BreakEvenFails < 0 || out.BreakEvenFails > 1
-		none.misses = out.MissAnswer != ""
-		s.kept = none
-	}
-	out.BreakEvenFails = asChance(out.BreakEvenFails, none.fails)
-	out.BreakEvenNotCured = asChance(out.BreakEvenNotCured, none.misses)
-	return out, nil
+func weigh(*session) opened[cost.Choice, cost.Weighed] {
+	var known, failsNever, missesNever bool // no chance meets the break-even
+	return opened[cost.Choice, cost.Weighed]{func(in cost.Choice) (cost.Weighed, error) {
+		out, err := cost.Weigh(in)
+		if err != nil {
+			return out, err
+		}
+		if !known {
+			known, failsNever, missesNever = true, out.BreakEvenFails < 0 || out.BreakEvenFails > 1, out.MissAnswer != ""
+		}
+		out.BreakEvenFails = asChance(out.BreakEvenFails, failsNever)
+		out.BreakEvenNotCured = asChance(out.BreakEvenNotCured, missesNever)
+		return out, nil
+	}, drawBreakEven}
 }
 
 // asChance keeps a drawn break-even between never and always.

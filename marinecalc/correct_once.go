@@ -6,16 +6,19 @@ import "example.org/driveline/marinecalc/mount"
 // the move is chosen by the readings as they are, and in the trials the
 // coupling stands as it may truly stand. Were a move chosen anew in each trial,
 // every gauge would bring the coupling true.
-func correctOnce(s *session, in mount.Misfit) (mount.Moves, error) {
-	out, err := mount.Correct(in)
-	if err != nil {
-		return out, err
-	}
-	if chosen, is := s.kept.(*mount.Moves); is {
-		out.Foresee(&in, chosen)
-	} else {
-		first := out
-		s.kept = &first
-	}
-	return out, nil
+func correctOnce(*session) opened[mount.Misfit, mount.Moves] {
+	var chosen *mount.Moves
+	return opened[mount.Misfit, mount.Moves]{func(in mount.Misfit) (mount.Moves, error) {
+		out, err := mount.Correct(in)
+		if err != nil {
+			return out, err
+		}
+		if chosen != nil {
+			out.Foresee(&in, chosen)
+		} else {
+			first := out
+			chosen = &first
+		}
+		return out, nil
+	}, drawMountMoves}
 }

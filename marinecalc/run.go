@@ -37,7 +37,6 @@ type session struct {
 	seed   uint64
 	brief  bool
 	done   map[string]*outcome // nil while being worked out, or when it cannot be
-	kept   any                 // what the calculation under way keeps from its run on the estimates for its trials
 }
 
 // outcome is a sheet and what later calculations must know of it.
@@ -143,7 +142,6 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 	if len(f.problems) > 0 {
 		return nil, f.missing, f.problems
 	}
-	s.kept = nil
 	if err := call.run(); err != nil {
 		var l lacking
 		if errors.As(err, &l) {

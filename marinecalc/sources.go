@@ -5,22 +5,17 @@ import (
 	"example.org/driveline/marinecalc/vibration"
 )
 
-// suspects are the sources of vibration of the rule data that a line can
-// have, and the order in which they are listed.
-type suspects struct {
-	list    []vibration.Source
-	ranking vibration.Ranking
-}
-
 // findSource finds what makes a frequency. The sources are listed in the
 // order of the estimates, whatever a trial draws.
-func findSource(s *session, in vibration.Running) (vibration.Match, error) {
-	k, ok := s.kept.(*suspects)
-	if !ok {
-		k = &suspects{list: sourcesOf(s.book, &in)}
-		s.kept = k
-	}
-	return vibration.Find(in, k.list, &k.ranking)
+func findSource(s *session) opened[vibration.Running, vibration.Match] {
+	var list []vibration.Source
+	var ranking vibration.Ranking
+	return opened[vibration.Running, vibration.Match]{func(in vibration.Running) (vibration.Match, error) {
+		if list == nil {
+			list = sourcesOf(s.book, &in)
+		}
+		return vibration.Find(in, list, &ranking)
+	}, drawSources}
 }
 
 // sourcesOf reads the sources that go with the words of the running.
@@ -34,7 +29,7 @@ func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
 		}
 		return 0, "", false
 	}
-	var list []vibration.Source
+	list := []vibration.Source{}
 	for _, row := range book.Table("vibration-sources").Rows {
 		if !row.Valid.Meets(known) {
 			continue

@@ -69,38 +69,28 @@ type trend struct {
 	out      leads
 }
 
-// readingTrend is the calculation that follows a reading. It is worked out
-// once for a sheet: nothing in it is drawn in trials.
-func readingTrend() calculation {
-	c := bindInSession("reading-trend", followReading, nil)
-	open := c.open
-	c.open = func(f *form, s *session) *call {
-		k := open(f, s)
-		k.draw = func(b brush) []sheet.Drawing {
-			t, _ := s.kept.(*trend)
-			return t.draw(b)
+// followReading follows a reading. It is worked out once for a sheet: nothing
+// in it is drawn in trials.
+func followReading(s *session) opened[followed, leads] {
+	t := &trend{session: s}
+	done := false
+	compute := func(in followed) (leads, error) {
+		if done {
+			return t.out, nil
 		}
-		return k
-	}
-	return c
-}
-
-func followReading(s *session, in followed) (leads, error) {
-	if t, ok := s.kept.(*trend); ok {
+		if err := t.gather(&in); err != nil {
+			return leads{}, err
+		}
+		var err error
+		if t.found, err = series.Follow(t.series); err != nil {
+			return leads{}, err
+		}
+		t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
+		t.write()
+		done = true
 		return t.out, nil
 	}
-	t := &trend{session: s}
-	if err := t.gather(&in); err != nil {
-		return leads{}, err
-	}
-	var err error
-	if t.found, err = series.Follow(t.series); err != nil {
-		return leads{}, err
-	}
-	t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
-	t.write()
-	s.kept = t
-	return t.out, nil
+	return opened[followed, leads]{compute, func(_ followed, _ leads, b brush) []sheet.Drawing { return t.draw(b) }}
 }
 
 // gather reads the series, the limit and the gauge.
