@@ -49,7 +49,7 @@ type Choice struct {
 
 // Open returns the blank form of a calculation. The error is Problems.
 func Open(id string) (*Blank, error) {
-	c, err := find(id)
+	c, err := find(catalogue, id)
 	if err != nil {
 		return nil, err
 	}

@@ -91,7 +91,7 @@ func (b *Boat) readReadings() {
 		m, _ := item.(map[string]any)
 		date, _ := m["date"].(string)
 		for name, value := range m {
-			b.dated[name] = append(b.dated[name], reading{pointer: []string{"readings", itoa(i), name}, value: value, date: date, entry: m})
+			b.dated[name] = append(b.dated[name], reading{pointer: []string{"readings", strconv.Itoa(i), name}, value: value, date: date, entry: m})
 		}
 	}
 	for _, of := range b.dated {

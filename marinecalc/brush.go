@@ -25,7 +25,7 @@ type picture struct{ svg []byte }
 func begin(width, height int, title, description string) *picture {
 	p := pictures.Get().(*picture)
 	p.svg = p.svg[:0]
-	p.write(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, itoa(width), ` `, itoa(height), `" role="img"><title>`,
+	p.write(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, strconv.Itoa(width), ` `, strconv.Itoa(height), `" role="img"><title>`,
 		escape(title), `</title><desc>`, escape(description), `</desc>`)
 	return p
 }

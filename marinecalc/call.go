@@ -215,7 +215,7 @@ func unitNames() map[string][]string {
 }
 
 func askBlank(r *request) (reply, error) {
-	c, err := find(r.calculation)
+	c, err := find(catalogue, r.calculation)
 	if err != nil {
 		return reply{}, err
 	}

@@ -17,37 +17,33 @@ import (
 // catalogue is every calculation, in the order of the line from engine to
 // propeller. Adding one is one line here, besides its function, its schema
 // and its published checks.
-var catalogue []calculation
-
-func init() { // a plain variable would refer to itself through earlier results
-	catalogue = []calculation{
-		bind("shaft-torque", torque.AtShaft),
-		bindDrawn("shaft-strength", shaft.Strong, drawShaftSizes),
-		bindDrawn("shaft-whirl", shaft.Whirl, drawWhirl),
-		bindDrawn("key-strength", shaft.Key, drawKey),
-		bindDrawn("shaft-withdrawal", shaft.Withdraw, drawWithdrawal),
-		bind("bolt-preload", fastener.Tighten),
-		bindDrawn("coupling-grip", coupling.Hold, drawGrip),
-		bindDrawn("bolt-fit", fastener.Stackup, drawBoltFit),
-		bindDrawn("shaft-droop", shaft.Droop, drawDroop),
-		bindDrawn("coupling-alignment", align.Coupling, drawCouplingFace),
-		bindOpened("mount-moves", correctOnce),
-		bindDrawn("mount-load", mount.Carry, drawMountLoad),
-		bindDrawn("gland-heat", gland.Heat, drawDripCurve),
-		bindDrawn("gland-packing", gland.Pack, drawPacking),
-		bindDrawn("gland-drip", gland.Cost, drawBilge),
-		bindDrawn("bearing-clearance", bearing.Worn, drawBush),
-		bindOpened("bearing-life", lifeByRow),
-		bindOpened("repair-or-replace", weigh),
-		bindInSession("work-plan", planWork, drawSchedule),
-		bindDrawn("wear-debris", debris.Measure, drawWear),
-		bindInSession("fluid-settling", settle, drawSettling),
-		bindInSession("fluid-cleanliness", classify, drawCleanliness),
-		bindDrawn("fluid-flush", fluid.Dilute, drawFlush),
-		bindOpened("vibration-source", findSource),
-		bindOpened("reading-trend", followReading),
-		bindInSession(faultFinding, findFault, drawRanking),
-	}
+var catalogue = []calculation{
+	bind("shaft-torque", torque.AtShaft),
+	bindDrawn("shaft-strength", shaft.Strong, drawShaftSizes),
+	bindDrawn("shaft-whirl", shaft.Whirl, drawWhirl),
+	bindDrawn("key-strength", shaft.Key, drawKey),
+	bindDrawn("shaft-withdrawal", shaft.Withdraw, drawWithdrawal),
+	bind("bolt-preload", fastener.Tighten),
+	bindDrawn("coupling-grip", coupling.Hold, drawGrip),
+	bindDrawn("bolt-fit", fastener.Stackup, drawBoltFit),
+	bindDrawn("shaft-droop", shaft.Droop, drawDroop),
+	bindDrawn("coupling-alignment", align.Coupling, drawCouplingFace),
+	bindOpened("mount-moves", correctOnce),
+	bindDrawn("mount-load", mount.Carry, drawMountLoad),
+	bindDrawn("gland-heat", gland.Heat, drawDripCurve),
+	bindDrawn("gland-packing", gland.Pack, drawPacking),
+	bindDrawn("gland-drip", gland.Cost, drawBilge),
+	bindDrawn("bearing-clearance", bearing.Worn, drawBush),
+	bindOpened("bearing-life", lifeByRow),
+	bindOpened("repair-or-replace", weigh),
+	bindInSession("work-plan", planWork, drawSchedule),
+	bindDrawn("wear-debris", debris.Measure, drawWear),
+	bindInSession("fluid-settling", settle, drawSettling),
+	bindInSession("fluid-cleanliness", classify, drawCleanliness),
+	bindDrawn("fluid-flush", fluid.Dilute, drawFlush),
+	bindOpened("vibration-source", findSource),
+	bindOpened("reading-trend", followReading),
+	bindInSession(faultFinding, findFault, drawRanking),
 }
 
 // Entry is one line of the contents: what can be calculated.

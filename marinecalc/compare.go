@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -55,8 +56,8 @@ func Compare(b *Boat, before, after string, o Options) (*Comparison, error) {
 	var problems problem.List
 	dates := b.dates()
 	for _, d := range []struct{ where, day string }{{"/before", before}, {"/after", after}} {
-		if !isDate(d.day) {
-			problems.Add(d.where, fmt.Sprintf("%q is no day", d.day), "year-month-day, such as 2026-04-11", "")
+		if !day.Valid(d.day) {
+			problems.Add(d.where, fmt.Sprintf("%q is not a date", d.day), "year-month-day, such as 2026-04-11", "")
 		} else if len(dates) == 0 || d.day < dates[0] {
 			problems.Add(d.where, "there is no reading up to "+d.day, strings.Join(dates, ", "), "choose the day of a reading or a later one")
 		}
@@ -125,7 +126,7 @@ func (c *Comparison) hold(first, second *Survey, o Options) {
 // says anything: not where the schema opts it out, and for a direction only
 // where its size is more in both states than the gauges can explain.
 func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
-	c, err := find(is.Calculation)
+	c, err := find(catalogue, is.Calculation)
 	if err != nil {
 		return false
 	}
@@ -219,17 +220,4 @@ func (b *Boat) asOf(day string) *Boat {
 	then := &Boat{document: document, figures: b.figures}
 	then.readReadings()
 	return then
-}
-
-// isDate tells whether a text is a day of ISO 8601, year-month-day.
-func isDate(s string) bool {
-	if len(s) != 10 || s[4] != '-' || s[7] != '-' {
-		return false
-	}
-	for i, c := range s {
-		if i != 4 && i != 7 && (c < '0' || c > '9') {
-			return false
-		}
-	}
-	return true
 }

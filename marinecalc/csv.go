@@ -230,7 +230,7 @@ func blameRows(rows []map[string]any, lines []int) error {
 	for i, p := range problems {
 		if tokens := contract.Tokens(p.Where); len(tokens) > 1 {
 			if n, err := strconv.Atoi(tokens[1]); err == nil && n < len(lines) {
-				problems[i].Where = contract.Pointer(append([]string{"csv", itoa(lines[n])}, tokens[2:]...))
+				problems[i].Where = contract.Pointer(append([]string{"csv", strconv.Itoa(lines[n])}, tokens[2:]...))
 			}
 		}
 	}
@@ -241,7 +241,7 @@ func blameRows(rows []map[string]any, lines []int) error {
 func notATable(err error) problem.List {
 	where := "/csv"
 	if p := (*csv.ParseError)(nil); errors.As(err, &p) {
-		where += "/" + itoa(p.Line)
+		where += "/" + strconv.Itoa(p.Line)
 		err = p.Err
 	}
 	if errors.Is(err, io.EOF) {

@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/align"
 	"example.org/driveline/marinecalc/quantity"
@@ -67,7 +68,7 @@ func drawCouplingFace(in align.Faces, out align.Misalignment, b brush) []sheet.D
 	for i, hour := range []int{12, 3, 6, 9} {
 		clock := float64(hour) * math.Pi / 6
 		tx, ty := at(clock, rim-13)
-		p.text(faint, "middle", tx, ty+5, itoa(hour))
+		p.text(faint, "middle", tx, ty+5, strconv.Itoa(hour))
 		tx, ty = at(clock, rim/1.75)
 		if hour == 3 || hour == 9 {
 			ty += 16 // words are wide: below the hour, not beside it

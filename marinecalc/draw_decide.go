@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/internal/decision/cost"
 	"example.org/driveline/marinecalc/quantity"
@@ -22,7 +23,7 @@ func drawBreakEven(in cost.Choice, out cost.Weighed, b brush) []sheet.Drawing {
 		return nil
 	}
 	const title = "Cost against time of service"
-	description := "Expected cost over 1 to " + itoa(seasons) + " seasons. Over " + itoa(in.Seasons) + " seasons: repairing " +
+	description := "Expected cost over 1 to " + strconv.Itoa(seasons) + " seasons. Over " + strconv.Itoa(in.Seasons) + " seasons: repairing " +
 		b.money(out.RepairExpected) + ", replacing " + b.money(out.ReplaceExpected)
 	ways := []costLine{
 		{"repairing", ink, func(c cost.Costs) quantity.Money { return c.Repair }},
@@ -33,7 +34,7 @@ func drawBreakEven(in cost.Choice, out cost.Weighed, b brush) []sheet.Drawing {
 		ways = append(ways, costLine{"leaving it", warn, func(c cost.Costs) quantity.Money { return c.Leave }})
 	}
 	if even > 1 {
-		description += ". From " + itoa(even) + " seasons on replacing costs no more than repairing"
+		description += ". From " + strconv.Itoa(even) + " seasons on replacing costs no more than repairing"
 	}
 	description += "."
 	top := 0.0
@@ -73,7 +74,7 @@ func scaled(unit float64) string {
 	case 1e3:
 		return "thousand "
 	default:
-		return "10^" + itoa(int(math.Log10(unit)+0.5)) + " "
+		return "10^" + strconv.Itoa(int(math.Log10(unit)+0.5)) + " "
 	}
 }
 

@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/quantity"
@@ -21,7 +22,7 @@ func drawPacking(in gland.Box, out gland.Rings, b brush) []sheet.Drawing {
 		top   = 48.0
 		high  = 96.0
 	)
-	description := itoa(rings) + " rings of " + out.SoldAs + " in a box " + show(in.BoxDepth) + " deep, the follower " + show(in.FollowerDepth) + " inside. Each ring is cut " + show(out.RingLength) + " long."
+	description := strconv.Itoa(rings) + " rings of " + out.SoldAs + " in a box " + show(in.BoxDepth) + " deep, the follower " + show(in.FollowerDepth) + " inside. Each ring is cut " + show(out.RingLength) + " long."
 	if out.GrooveDepth > 0 {
 		description += " The shaft is worn " + show(out.GrooveDepth) + " deep."
 	}
@@ -43,7 +44,7 @@ func drawPacking(in gland.Box, out gland.Rings, b brush) []sheet.Drawing {
 	if out.GrooveDepth > 0 {
 		p.rect(warn, left, y(shaft), packed-left, scaleY*float64(out.GrooveDepth))
 	}
-	p.text(ink, "start", left-8, 24, itoa(rings)+" × "+out.SoldAs)
+	p.text(ink, "start", left-8, 24, strconv.Itoa(rings)+" × "+out.SoldAs)
 	p.text(ink, "start", left-8, 42, "room "+show(out.Section))
 	p.text(ink, "start", left-8, 166, "cut each ring "+show(out.RingLength))
 	p.text(ink, "start", left-8, 186, "buy "+length.Print(float64(out.TotalLength), b.units, "m", "ft"))
@@ -58,7 +59,7 @@ func drawPacking(in gland.Box, out gland.Rings, b brush) []sheet.Drawing {
 		for i := range min(rings, places) {
 			angle := float64(i) * float64(out.JointStagger)
 			p.line(ink, cx+(r-8)*math.Sin(angle), cy-(r-8)*math.Cos(angle), cx+r*math.Sin(angle), cy-r*math.Cos(angle))
-			p.text(ink, "middle", cx+(r+12)*math.Sin(angle), cy-(r+12)*math.Cos(angle)+4, itoa(i+1))
+			p.text(ink, "middle", cx+(r+12)*math.Sin(angle), cy-(r+12)*math.Cos(angle)+4, strconv.Itoa(i+1))
 		}
 	}
 	return []sheet.Drawing{{Name: "packing-rings", Title: title, Description: description, SVG: p.end()}}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -17,8 +18,8 @@ func drawSchedule(in Job, out WorkPlan, _ brush) []sheet.Drawing {
 		if s.Start == "" {
 			continue
 		}
-		from, _ := dayNumber(s.Start) // written by us
-		to, _ := dayNumber(s.End)
+		from, _ := day.Parse(s.Start) // written by us
+		to, _ := day.Parse(s.End)
 		if len(steps) == 0 {
 			first = from
 		}
@@ -29,7 +30,7 @@ func drawSchedule(in Job, out WorkPlan, _ brush) []sheet.Drawing {
 		return nil
 	}
 	const title = "Schedule"
-	description := fmt.Sprintf("%d steps from %s to %s. Critical: %s.", len(steps), dayText(first), dayText(last-1), out.CriticalPath)
+	description := fmt.Sprintf("%d steps from %s to %s. Critical: %s.", len(steps), day.Text(first), day.Text(last-1), out.CriticalPath)
 	const top, row = 62.0, 30.0
 	c := chart{picture: begin(360, int(top+row*float64(len(steps))+34), title, description), left: 12, top: top, width: 336, height: row * float64(len(steps)),
 		x0: float64(first), x1: float64(last)}
@@ -52,8 +53,8 @@ func (c *chart) windows(list []WorkWindow) {
 	lines := []float64{14, 30} // letters of neighbours stand on different lines
 	n := 0
 	for _, w := range list {
-		from, err := dayNumber(w.From)
-		to, err2 := dayNumber(w.To)
+		from, err := day.Parse(w.From)
+		to, err2 := day.Parse(w.To)
 		if err != nil || err2 != nil || float64(to+1) <= c.x0 || float64(from) >= c.x1 {
 			continue
 		}
@@ -87,19 +88,19 @@ func (c *chart) dates(first, last int) {
 			break
 		}
 	}
-	for day := first; day < last; day += every {
-		x := c.atX(float64(day))
+	for d := first; d < last; d += every {
+		x := c.atX(float64(d))
 		c.line(faint, x, c.top-6, x, c.top+c.height)
 		if x < c.left+c.width-36 {
-			c.text(faint, "start", x, c.top-10, dayText(day)[5:])
+			c.text(faint, "start", x, c.top-10, day.Text(d)[5:])
 		}
 	}
 	c.line(faint, c.left, c.top, c.left+c.width, c.top)
 }
 
 func (c *chart) step(s ScheduledStep, y float64) {
-	from, _ := dayNumber(s.Start)
-	to, _ := dayNumber(s.End)
+	from, _ := day.Parse(s.Start)
+	to, _ := day.Parse(s.End)
 	x1, x2 := c.atX(float64(from)), c.atX(float64(to+1))
 	class, name := body, s.Step
 	if s.Critical == "yes" {

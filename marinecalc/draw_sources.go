@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
@@ -34,7 +35,7 @@ func drawSources(in vibration.Running, out vibration.Match, b brush) []sheet.Dra
 	c.line(faint, c.left, c.top+c.height, c.left+c.width, c.top+c.height)
 	for _, v := range steps(0, top) {
 		c.line(faint, c.atX(v), c.top+c.height, c.atX(v), c.top+c.height+4)
-		c.text(ink, "middle", c.atX(v), c.top+c.height+18, itoa(int(v)))
+		c.text(ink, "middle", c.atX(v), c.top+c.height+18, strconv.Itoa(int(v)))
 	}
 	c.text(ink, "middle", c.left+c.width/2, c.top+c.height+38, "Hz")
 	if in.Frequency > 0 {
@@ -59,7 +60,7 @@ func drawSources(in vibration.Running, out vibration.Match, b brush) []sheet.Dra
 			if x > c.left+c.width/2 {
 				anchor = "end"
 			}
-			c.text(ink, anchor, x, c.atY(height)-4, itoa(i+1)+". "+show(s.Frequency))
+			c.text(ink, anchor, x, c.atY(height)-4, strconv.Itoa(i+1)+". "+show(s.Frequency))
 		}
 	}
 	return []sheet.Drawing{{Name: "vibration-sources", Title: title, Description: description, SVG: c.end()}}

@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/quantity"
@@ -115,7 +116,7 @@ func drawOrder(bolts int, in *fastener.Stack, out *fastener.Fit, b brush) sheet.
 		middle = 160.0
 		circle = 100.0
 	)
-	percent := func(v quantity.Ratio) string { return itoa(int(math.Round(100*float64(v)))) + " %" }
+	percent := func(v quantity.Ratio) string { return strconv.Itoa(int(math.Round(100*float64(v)))) + " %" }
 	passes := []string{"1st pass " + percent(in.FirstPass), "2nd pass " + percent(in.SecondPass), "3rd pass 100 %, then once round at 100 %"}
 	if in.WrenchSetting > 0 {
 		for i, t := range []quantity.Torque{out.FirstTorque, out.SecondTorque, in.WrenchSetting} {
@@ -142,7 +143,7 @@ func drawOrder(bolts int, in *fastener.Stack, out *fastener.Fit, b brush) sheet.
 	for place, bolt := range order {
 		x, y := at(bolt)
 		p.circle(accent, x, y, size)
-		p.text(ink, "middle", x, y+4, itoa(place+1))
+		p.text(ink, "middle", x, y+4, strconv.Itoa(place+1))
 	}
 	for i, words := range passes {
 		p.text(ink, "middle", middle, 278+20*float64(i), words)

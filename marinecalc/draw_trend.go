@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
@@ -82,7 +83,7 @@ func (t *trend) scales(c *chart, b brush) {
 	for i := range 3 {
 		v := c.x0 + (c.x1-c.x0)*float64(i)/2
 		anchor := [...]string{"start", "middle", "end"}[i]
-		words := dateText(int(v))
+		words := day.Text(int(v))
 		if t.found.ByHours {
 			words = fmt.Sprintf("%.0f h", v)
 		}

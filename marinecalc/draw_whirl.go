@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"math"
+	"strconv"
 
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/shaft"
@@ -32,7 +33,7 @@ func drawWhirl(in shaft.Line, out shaft.Whipping, b brush) []sheet.Drawing {
 	for _, v := range steps(0, most/rpm) {
 		x := c.atX(v * rpm)
 		c.line(faint, x, bottom, x, bottom+4)
-		c.text(ink, "middle", x, bottom+18, itoa(int(v)))
+		c.text(ink, "middle", x, bottom+18, strconv.Itoa(int(v)))
 	}
 	c.text(ink, "middle", c.left+c.width/2, bottom+38, "shaft speed, rpm")
 	c.rect(body, c.atX(idle), c.top+60, c.atX(float64(in.ShaftSpeed))-c.atX(idle), 22)

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -45,7 +46,7 @@ func Calendar(s *Sheet) ([]byte, error) {
 	if shopping := tableOf(s, "shopping"); shopping != nil {
 		for _, r := range shopping.Rows {
 			at := rowReader(shopping, r)
-			if _, err := dayNumber(at("orderBy")); err != nil {
+			if _, err := day.Parse(at("orderBy")); err != nil {
 				continue // on board, or without a date
 			}
 			events++
@@ -108,14 +109,14 @@ type calendarText struct {
 // (RFC 5545, 3.6.1: DTEND is not itself included).
 func (c *calendarText) event(summary, first, last, description string) {
 	c.count++
-	end, _ := dayNumber(last) // written by the plan
+	end, _ := day.Parse(last) // written by the plan
 	id := fnv.New64a()
 	fmt.Fprintf(id, "%s|%s|%s|%d", c.stamp, summary, first, c.count)
 	c.line("BEGIN", "VEVENT")
 	c.line("UID", fmt.Sprintf("%016x@driveline.example.org", id.Sum64()))
 	c.line("DTSTAMP", c.stamp)
 	c.line("DTSTART;VALUE=DATE", icalDay(first))
-	c.line("DTEND;VALUE=DATE", icalDay(dayText(end+1)))
+	c.line("DTEND;VALUE=DATE", icalDay(day.Text(end+1)))
 	c.line("SUMMARY", icalText(summary))
 	c.line("DESCRIPTION", icalText(strings.TrimSpace(description)))
 	c.line("TRANSP", "TRANSPARENT")

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -139,7 +140,7 @@ func asciiSymbol(symbol string) string {
 		if r < 128 {
 			b.WriteRune(r)
 		} else {
-			b.WriteString("u" + itoa(int(r)))
+			b.WriteString("u" + strconv.Itoa(int(r)))
 		}
 	}
 	name := b.String()

@@ -81,5 +81,3 @@ func showSpan(p *contract.Property, low, high float64, units quantity.System) st
 	}
 	return p.Shown.PrintSpan(low, high, units)
 }
-
-func itoa(i int) string { return strconv.Itoa(i) }

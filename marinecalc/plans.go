@@ -5,10 +5,11 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
-	"time"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -162,16 +163,6 @@ func inRemedies(err error) error {
 
 func minutes(hours float64) int { return max(1, int(math.Ceil(60*hours-1e-9))) }
 
-const dayForm = "2006-01-02" // year-month-day, ISO 8601
-
-// dayNumber reads a date as days since 1970-01-01.
-func dayNumber(date string) (int, error) {
-	t, err := time.Parse(dayForm, date)
-	return int(t.Unix() / 86400), err
-}
-
-func dayText(day int) string { return time.Unix(int64(day)*86400, 0).UTC().Format(dayForm) }
-
 var (
 	placeOf  = map[string]schedule.Place{"afloat": schedule.Afloat, "ashore": schedule.Ashore, "either": schedule.Anywhere}
 	windowOf = map[string]schedule.WindowKind{"afloat": schedule.AfloatDays, "ashore": schedule.AshoreDays, "haul-out": schedule.LiftedDays, "not": schedule.Closed}
@@ -187,11 +178,11 @@ func placeWords(place string) string {
 // readCalendar reads dates, windows and people.
 func (p *planner) readCalendar(list *problem.List) {
 	read := func(where, date string) int {
-		day, err := dayNumber(date)
+		n, err := day.Parse(date)
 		if err != nil {
-			list.Add(where, fmt.Sprintf("%q is no day of the calendar", date), "year-month-day, such as 2026-03-14", "")
+			list.Add(where, err.Error(), "year-month-day, such as 2026-03-14", "")
 		}
-		return day
+		return n
 	}
 	p.today = read("/today", p.in.Today)
 	p.calendar = schedule.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands}
@@ -316,7 +307,7 @@ func (p *planner) write(made, late *schedule.Plan) WorkPlan {
 	p.whereSheLies(&out)
 	p.trouble(made, &out)
 	if len(made.Order) > 0 {
-		out.Start = dayText(made.FirstDay(made.Tasks[made.Order[0]].Start))
+		out.Start = day.Text(made.FirstDay(made.Tasks[made.Order[0]].Start))
 	}
 	out.Finish, out.FinishLong = finishText(made), finishText(late)
 	out.InTime = p.inTime(made, late)
@@ -328,7 +319,7 @@ func finishText(made *schedule.Plan) string {
 	if len(made.Order) < len(made.Tasks) {
 		return "cannot be given: some steps have no date"
 	}
-	return dayText(made.LastDay(made.Finish))
+	return day.Text(made.LastDay(made.Finish))
 }
 
 func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep {
@@ -337,7 +328,7 @@ func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep
 		Slack: quantity.Time(math.NaN()), Dangers: dangers, How: s.Text, For: p.forWhat[i]}
 	switch t.Why {
 	case schedule.Dated:
-		l.Start, l.End = dayText(made.FirstDay(t.Start)), dayText(made.LastDay(t.End))
+		l.Start, l.End = day.Text(made.FirstDay(t.Start)), day.Text(made.LastDay(t.End))
 		l.Slack = quantity.Time(made.Slack(i)) * 86400
 		if t.Critical {
 			l.Critical = "yes"
@@ -377,7 +368,7 @@ func (p *planner) dangers(order []int, out *WorkPlan) []string {
 			break
 		}
 		if at != nil {
-			out.Dangers[n] = DangerLine{Danger: itoa(n + 1), Signal: string(c.Signal), Text: c.Text, AtSteps: strings.Join(at, "; ")}
+			out.Dangers[n] = DangerLine{Danger: strconv.Itoa(n + 1), Signal: string(c.Signal), Text: c.Text, AtSteps: strings.Join(at, "; ")}
 			n++
 		}
 	}
@@ -522,7 +513,7 @@ func (p *planner) inTime(made, late *schedule.Plan) string {
 	if p.in.ReadyBy == "" {
 		return ""
 	}
-	want, err := dayNumber(p.in.ReadyBy)
+	want, err := day.Parse(p.in.ReadyBy)
 	if err != nil {
 		return "" // refused before
 	}
@@ -551,5 +542,5 @@ func inDays(n int) string {
 	if n == 1 {
 		return "1 day"
 	}
-	return itoa(n) + " days"
+	return strconv.Itoa(n) + " days"
 }

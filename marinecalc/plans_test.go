@@ -12,6 +12,7 @@ import (
 
 	ics "github.com/arran4/golang-ical"
 
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -98,12 +99,12 @@ func TestOrdersComeInTime(t *testing.T) {
 		t.Errorf("the plug: %q", by)
 	}
 	packing := "Gland packing"
-	arrives, err := time.Parse(dayForm, by[packing])
+	arrives, err := time.Parse(time.DateOnly, by[packing])
 	if err != nil {
 		t.Fatal(err)
 	}
 	// Ordered on the last day it comes before the slot ends; ordered at once, before the step as planned.
-	if in := arrives.AddDate(0, 0, 25).Format(dayForm); in > "2026-04-09" {
+	if in := arrives.AddDate(0, 0, 25).Format(time.DateOnly); in > "2026-04-09" {
 		t.Errorf("ordered by %s it arrives on %s", by[packing], in)
 	}
 	if needed[packing] < "2026-03-27" {
@@ -188,8 +189,8 @@ func TestAnEmptyListIsNothingToDo(t *testing.T) {
 // no more than a few days before what it is opened for, and not before a lift.
 func TestOrdersAndOpenLines(t *testing.T) {
 	for _, name := range []string{"kittiwake", "juniper"} {
-		day := map[string]string{"kittiwake": "2025-10-04", "juniper": "2025-10-11"}[name]
-		s := pageOf(t, checkedOn(t, demoBoat(t, name), day), "work-plan")
+		on := map[string]string{"kittiwake": "2025-10-04", "juniper": "2025-10-11"}[name]
+		s := pageOf(t, checkedOn(t, demoBoat(t, name), on), "work-plan")
 		by, needed := column(t, s, "shopping", "part", "orderBy"), column(t, s, "shopping", "part", "neededOn")
 		for part := range by {
 			if by[part] > needed[part] {
@@ -197,7 +198,7 @@ func TestOrdersAndOpenLines(t *testing.T) {
 			}
 		}
 		start := column(t, s, "schedule", "step", "start")
-		parted, err := dayNumber(start["Part the coupling"])
+		parted, err := day.Parse(start["Part the coupling"])
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -206,15 +207,15 @@ func TestOrdersAndOpenLines(t *testing.T) {
 		if ashore { // the whole winter ashore may lie between, but not the lift
 			needs = drawn
 		}
-		if next, _ := dayNumber(needs); next-parted > 3 || ashore && dayText(parted) < "2026-02-02" {
-			t.Errorf("%s: parted on %s, wanted on %s", name, dayText(parted), needs)
+		if next, _ := day.Parse(needs); next-parted > 3 || ashore && day.Text(parted) < "2026-02-02" {
+			t.Errorf("%s: parted on %s, wanted on %s", name, day.Text(parted), needs)
 		}
 	}
 }
 
 // Every amount and size of the rule data leads to a result or an input.
 func TestAmountsAndSizesLeadSomewhere(t *testing.T) {
-	p := &planner{session: &session{book: rules.Standard()}}
+	p := &planner{session: &session{list: catalogue, book: rules.Standard()}}
 	for _, s := range rules.Standard().Steps() {
 		for _, n := range s.Parts {
 			if of := n.Quantity.Of; of != "" && (p.property(of) == nil || p.property(of).Title == "") {
@@ -405,14 +406,14 @@ func TestCalendarReadsBack(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if stamp, err := e.GetDtStampTime(); err != nil || stamp.Format(dayForm) != "2026-03-02" {
+		if stamp, err := e.GetDtStampTime(); err != nil || stamp.Format(time.DateOnly) != "2026-03-02" {
 			t.Errorf("stamped %v, %v", stamp, err)
 		}
 		if strings.HasPrefix(summary, "Order: ") {
 			orders++
 			continue
 		}
-		if first.Format(dayForm) != start[summary] || after.AddDate(0, 0, -1).Format(dayForm) != end[summary] {
+		if first.Format(time.DateOnly) != start[summary] || after.AddDate(0, 0, -1).Format(time.DateOnly) != end[summary] {
 			t.Errorf("%s from %v to %v, planned %s to %s", summary, first, after, start[summary], end[summary])
 		}
 		if !strings.HasSuffix(e.GetProperty(ics.ComponentPropertyDescription).Value, how[summary]) {

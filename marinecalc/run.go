@@ -6,6 +6,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -30,6 +31,7 @@ type Options struct {
 // session is what the calculations of one request share: earlier results are
 // worked out once.
 type session struct {
+	list   []calculation // what there is to be worked out
 	boat   *Boat
 	book   *rules.Book
 	units  quantity.System
@@ -46,7 +48,7 @@ type outcome struct {
 }
 
 func (o Options) session() (*session, error) {
-	s := &session{boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*outcome{}}
+	s := &session{list: catalogue, boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*outcome{}}
 	if s.book == nil {
 		s.book = rules.Standard()
 	}
@@ -88,7 +90,7 @@ func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := find(id)
+	c, err := s.find(id)
 	if err != nil {
 		return nil, err
 	}
@@ -109,7 +111,7 @@ func (s *session) earlier(id string) *outcome {
 	if out, done := s.done[id]; done {
 		return out
 	}
-	c, err := find(id)
+	c, err := s.find(id)
 	if err != nil {
 		return nil
 	}
@@ -235,7 +237,7 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 		}
 	} else if from.CanInt() {
 		m.si = float64(from.Int())
-		m.text = itoa(int(from.Int()))
+		m.text = strconv.Itoa(int(from.Int()))
 	} else {
 		m.word = fmt.Sprint(from.Interface())
 		m.text = m.word
@@ -396,14 +398,17 @@ func nearest(angle, to float64) float64 {
 }
 
 // find returns the calculation of that id.
-func find(id string) (calculation, error) {
-	for _, c := range catalogue {
+func (s *session) find(id string) (calculation, error) { return find(s.list, id) }
+
+// find returns the calculation of that id.
+func find(list []calculation, id string) (calculation, error) {
+	for _, c := range list {
 		if c.id == id {
 			return c, nil
 		}
 	}
-	ids := make([]string, len(catalogue))
-	for i, c := range catalogue {
+	ids := make([]string, len(list))
+	for i, c := range list {
 		ids[i] = c.id
 	}
 	hint := ""

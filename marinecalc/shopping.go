@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -116,7 +117,7 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 	if !ok || math.IsNaN(si) {
 		id, _, _ := strings.Cut(amount.Of, "/")
 		title := id
-		if c, err := find(id); err == nil {
+		if c, err := p.session.find(id); err == nil {
 			if k, err := c.form(); err == nil {
 				title = k.Title
 			}
@@ -183,7 +184,7 @@ func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text
 // property is the result or input of that name, "calculation/name", or nil.
 func (p *planner) property(of string) *contract.Property {
 	id, name, _ := strings.Cut(of, "/")
-	c, err := find(id)
+	c, err := p.session.find(id)
 	if err != nil {
 		return nil
 	}
@@ -224,10 +225,10 @@ func (p *planner) shop(made *schedule.Plan, out *WorkPlan) {
 			l.OrderBy = "when its step has a date"
 		default:
 			l.by = max(first-need.lead, p.today)
-			l.OrderBy = dayText(l.by)
+			l.OrderBy = day.Text(l.by)
 		}
 		if first != open {
-			l.NeededOn = dayText(first)
+			l.NeededOn = day.Text(first)
 			if !need.onBoard && first <= p.today+need.lead && need.lead > 0 {
 				waits = append(waits, need.part.Title+" ("+inDays(need.lead)+")")
 			}

@@ -71,7 +71,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 		return nil, err
 	}
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
-	for _, c := range catalogue {
+	for _, c := range s.list {
 		k, err := c.form()
 		if err != nil {
 			return nil, problem.List{{What: err.Error()}}

@@ -3,10 +3,11 @@ package marinecalc
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
-	"time"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -123,7 +124,7 @@ func (t *trend) gather(in *followed) error {
 		newest = max(newest, p.Day)
 	}
 	if t.series.Today = newest; in.Today != "" {
-		if t.series.Today, err = day(in.Today); err != nil {
+		if t.series.Today, err = day.Parse(in.Today); err != nil {
 			bad.Add("/today", err.Error(), "year-month-day", "")
 		}
 	}
@@ -133,8 +134,8 @@ func (t *trend) gather(in *followed) error {
 
 func (t *trend) typed(list []writtenReading, bad *problem.List) {
 	for i, w := range list {
-		where := "/readings/" + itoa(i)
-		on, err := day(w.Date)
+		where := "/readings/" + strconv.Itoa(i)
+		on, err := day.Parse(w.Date)
 		if err != nil {
 			bad.Add(where+"/date", err.Error(), "year-month-day", "")
 		}
@@ -221,7 +222,7 @@ func (t *trend) write() {
 	if f.ByHours {
 		axis = "engine hours"
 	}
-	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), dateText(f.Since), axis)
+	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), day.Text(f.Since), axis)
 	out.Says = t.says()
 	for i, flag := range f.Flags {
 		if i == mostFlags-1 && len(f.Flags) > mostFlags {
@@ -229,7 +230,7 @@ func (t *trend) write() {
 			break
 		}
 		p := t.series.Points[flag.Place]
-		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, dateText(p.Day), t.show(p.Value)), string(flag.Kind)}
+		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, day.Text(p.Day), t.show(p.Value)), string(flag.Kind)}
 	}
 }
 
@@ -289,25 +290,12 @@ func (t *trend) date(ahead float64) string {
 	case ahead > farthest:
 		return "not in a hundred years"
 	}
-	return dateText(t.series.Today + int(math.Floor(ahead)))
-}
-
-// day counts the days from 1970-01-01 to a date written year-month-day.
-func day(date string) (int, error) {
-	d, err := time.Parse(time.DateOnly, date)
-	if err != nil {
-		return 0, fmt.Errorf("%q is not a date", date)
-	}
-	return int(d.Unix() / 86400), nil
+	return day.Text(t.series.Today + int(math.Floor(ahead)))
 }
 
 // dayOf reads a date that a schema has let through.
 func dayOf(date any) int {
 	text, _ := date.(string)
-	d, _ := day(text)
+	d, _ := day.Parse(text)
 	return d
-}
-
-func dateText(day int) string {
-	return time.Unix(int64(day)*86400, 0).UTC().Format(time.DateOnly)
 }
