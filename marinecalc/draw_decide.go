@@ -50,7 +50,7 @@ func drawBreakEven(in cost.Choice, out cost.Weighed, b brush) []sheet.Drawing {
 	c.line(faint, c.atX(float64(in.Seasons)), c.top, c.atX(float64(in.Seasons)), c.top+c.height)
 	c.text(faint, "middle", c.atX(float64(in.Seasons)), c.top-4, "must serve")
 	for n, w := range ways {
-		c.way(costs, w, n)
+		drawWay(&c, costs, w, n)
 	}
 	if even > 1 && even <= seasons {
 		x, y := c.atX(float64(even)), c.atY(float64(costs[even-1].Replace))
@@ -78,9 +78,9 @@ func scaled(unit float64) string {
 	}
 }
 
-// way draws one line with its mark at each season (square, round or upright)
+// drawWay draws one line with its mark at each season (square, round or upright)
 // and its name where the lines stand apart.
-func (c *chart) way(costs []cost.Costs, w costLine, n int) {
+func drawWay(c *chart, costs []cost.Costs, w costLine, n int) {
 	x, y := make([]float64, len(costs)), make([]float64, len(costs))
 	for i := range costs {
 		x[i], y[i] = c.atX(float64(i+1)), c.atY(float64(w.of(costs[i])))

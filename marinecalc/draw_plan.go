@@ -34,10 +34,10 @@ func drawSchedule(in Job, out WorkPlan, _ brush) []sheet.Drawing {
 	const top, row = 62.0, 30.0
 	c := chart{picture: begin(360, int(top+row*float64(len(steps))+34), title, description), left: 12, top: top, width: 336, height: row * float64(len(steps)),
 		x0: float64(first), x1: float64(last)}
-	c.windows(in.Windows)
-	c.dates(first, last)
+	drawWindows(&c, in.Windows)
+	drawDates(&c, first, last)
 	for n, s := range steps {
-		c.step(s, top+row*float64(n))
+		drawStep(&c, s, top+row*float64(n))
 	}
 	c.rect(accent, 16, top+c.height+16, 16, 8)
 	c.text(ink, "start", 38, top+c.height+24, "● critical")
@@ -47,9 +47,9 @@ func drawSchedule(in Job, out WorkPlan, _ brush) []sheet.Drawing {
 	return []sheet.Drawing{{Name: "schedule", Title: title, Description: description, SVG: c.end()}}
 }
 
-// windows draws each window as a bracket with its words above the days, and
+// drawWindows draws each window as a bracket with its words above the days, and
 // its edges down through the bars.
-func (c *chart) windows(list []WorkWindow) {
+func drawWindows(c *chart, list []WorkWindow) {
 	lines := []float64{14, 30} // letters of neighbours stand on different lines
 	n := 0
 	for _, w := range list {
@@ -79,8 +79,8 @@ func (c *chart) windows(list []WorkWindow) {
 	}
 }
 
-// dates marks at most six days.
-func (c *chart) dates(first, last int) {
+// drawDates marks at most six days.
+func drawDates(c *chart, first, last int) {
 	every := max(1, (last-first+5)/6)
 	for _, week := range []int{7, 14, 28} {
 		if every > 3 && every <= week {
@@ -98,7 +98,7 @@ func (c *chart) dates(first, last int) {
 	c.line(faint, c.left, c.top, c.left+c.width, c.top)
 }
 
-func (c *chart) step(s ScheduledStep, y float64) {
+func drawStep(c *chart, s ScheduledStep, y float64) {
 	from, _ := day.Parse(s.Start)
 	to, _ := day.Parse(s.End)
 	x1, x2 := c.atX(float64(from)), c.atX(float64(to+1))

@@ -40,10 +40,10 @@ func drawSettling(in fluid.Settling, out fluid.Sediment, b brush) []sheet.Drawin
 	c.text(ink, "start", 4, c.top-12, "size, µm")
 	// Both lines fall by half a power of ten in one of time: size² is depth over time.
 	unit := float64(out.LargestInDip) * float64(out.LargestInDip) * float64(in.StandingTime)
-	if _, _, x, y, drawn := c.sinking(accent, unit); drawn {
+	if _, _, x, y, drawn := drawSinking(&c, accent, unit); drawn {
 		c.text(ink, "end", x-14, y-6, "gone from the stick")
 	}
-	if x, y, _, _, drawn := c.sinking(ink, unit*float64(in.SumpDepth)/float64(in.DipDepth)); drawn {
+	if x, y, _, _, drawn := drawSinking(&c, ink, unit*float64(in.SumpDepth)/float64(in.DipDepth)); drawn {
 		c.text(ink, "start", x+10, y-2, "all on the bottom")
 	}
 	if in.VisibleSize > 0 {
@@ -60,9 +60,9 @@ func drawSettling(in fluid.Settling, out fluid.Sediment, b brush) []sheet.Drawin
 	return []sheet.Drawing{{Name: "settling", Title: title, Description: description, SVG: c.end()}}
 }
 
-// sinking draws the line size² = unit/time, cut to the chart, and gives its
+// drawSinking draws the line size² = unit/time, cut to the chart, and gives its
 // ends.
-func (c *chart) sinking(class string, unit float64) (x0, y0, x1, y1 float64, drawn bool) {
+func drawSinking(c *chart, class string, unit float64) (x0, y0, x1, y1 float64, drawn bool) {
 	from := max(c.x0, math.Log10(unit)-2*c.y1)
 	to := min(c.x1, math.Log10(unit)-2*c.y0)
 	if from >= to {

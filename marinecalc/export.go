@@ -19,11 +19,11 @@ import (
 // calendar: all-day events in UTF-8, lines folded at 75 octets, CRLF. The
 // time stamp is the plan's own day, so that the same plan gives the same text.
 // The error is Problems: another sheet, or a plan without a date.
-func Calendar(s *Sheet) ([]byte, error) {
+func Calendar(s *sheet.Sheet) ([]byte, error) {
 	today := s.Input("today")
 	schedule := tableOf(s, "schedule")
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
-		return nil, Problems{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}
+		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}
 	}
 	c := calendarText{stamp: icalDay(today.Word) + "T000000Z"}
 	c.line("BEGIN", "VCALENDAR")
@@ -54,14 +54,14 @@ func Calendar(s *Sheet) ([]byte, error) {
 		}
 	}
 	if events == 0 {
-		return nil, Problems{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}
+		return nil, problem.List{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}
 	}
 	c.line("END", "VCALENDAR")
 	return []byte(c.b.String()), nil
 }
 
 // dangersOf writes what can hurt in a step, a line each.
-func dangersOf(s *Sheet, step string) string {
+func dangersOf(s *sheet.Sheet, step string) string {
 	dangers := tableOf(s, "dangers")
 	if dangers == nil {
 		return ""
@@ -77,7 +77,7 @@ func dangersOf(s *Sheet, step string) string {
 }
 
 // tableOf is the list of results of that name, or nil.
-func tableOf(s *Sheet, name string) *Table {
+func tableOf(s *sheet.Sheet, name string) *sheet.Table {
 	for i := range s.Tables {
 		if s.Tables[i].Name == name {
 			return &s.Tables[i]
@@ -87,7 +87,7 @@ func tableOf(s *Sheet, name string) *Table {
 }
 
 // rowReader reads the cells of a row by the names of their columns.
-func rowReader(t *Table, r sheet.Row) func(string) string {
+func rowReader(t *sheet.Table, r sheet.Row) func(string) string {
 	return func(column string) string {
 		for i, c := range t.Columns {
 			if c.Name == column {
@@ -151,7 +151,7 @@ func (c *calendarText) line(name, value string) {
 // CSV writes a list of results as comma-separated values with a head line
 // (RFC 4180): CRLF, fields quoted where they need it. A text that a
 // spreadsheet would take for a formula gets an apostrophe before it.
-func CSV(t *Table) []byte {
+func CSV(t *sheet.Table) []byte {
 	var b bytes.Buffer
 	w := csv.NewWriter(&b)
 	w.UseCRLF = true
@@ -181,7 +181,7 @@ func noFormula(text string) string {
 
 // CSVOf writes the list of results of that name, or the sheet's first one
 // where name is empty. The error is Problems: no such list.
-func CSVOf(s *Sheet, name string) ([]byte, error) {
+func CSVOf(s *sheet.Sheet, name string) ([]byte, error) {
 	var names []string
 	for i := range s.Tables {
 		if t := &s.Tables[i]; name == "" || t.Name == name {
@@ -193,5 +193,5 @@ func CSVOf(s *Sheet, name string) ([]byte, error) {
 	if len(names) == 0 && len(s.Tables) == 0 {
 		p.What, p.Hint = fmt.Sprintf("the sheet %q has no list", s.Title), "ask for a calculation with a list, such as work-plan"
 	}
-	return nil, Problems{p}
+	return nil, problem.List{p}
 }

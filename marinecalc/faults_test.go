@@ -30,7 +30,7 @@ func textbook(book *rules.Book, cause string) []Symptom {
 // found runs the fault finding on answers alone.
 func found(t *testing.T, o Options, answers ...Symptom) Findings {
 	t.Helper()
-	s, err := o.session()
+	s, err := o.session(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -225,7 +225,7 @@ func TestAYardAddsACause(t *testing.T) {
 }
 
 func TestPlaceAndTimeChooseTheChecks(t *testing.T) {
-	s, err := Options{}.session()
+	s, err := Options{}.session(nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -47,8 +47,8 @@ type outcome struct {
 	doubtful []string // the results that rest on a figure of the least sure kind
 }
 
-func (o Options) session() (*session, error) {
-	s := &session{list: catalogue, boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*outcome{}}
+func (o Options) session(list []calculation) (*session, error) {
+	s := &session{list: list, boat: o.Boat, book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*outcome{}}
 	if s.book == nil {
 		s.book = rules.Standard()
 	}
@@ -86,7 +86,7 @@ func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
 }
 
 func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
-	s, err := o.session()
+	s, err := o.session(catalogue)
 	if err != nil {
 		return nil, err
 	}

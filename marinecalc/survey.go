@@ -66,7 +66,7 @@ type Fault struct {
 // rest what is missing and how to get it.
 func Check(b *Boat, o Options) (*Survey, error) {
 	o.Boat = b
-	s, err := o.session()
+	s, err := o.session(catalogue)
 	if err != nil {
 		return nil, err
 	}
@@ -81,7 +81,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 		case out != nil:
 			survey.Sheets = append(survey.Sheets, out.sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
-			survey.Missing = append(survey.Missing, Missing{Calculation: c.id, Title: k.Title, Needs: s.howTo(k.Calculation, missing)})
+			survey.Missing = append(survey.Missing, Missing{Calculation: c.id, Title: k.Title, Needs: howTo(s, k.Calculation, missing)})
 		default:
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.id, Title: k.Title, Problems: problems.Sorted()})
 		}
@@ -92,7 +92,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 }
 
 // howTo says of each missing input how to get it, and with which gauge.
-func (s *session) howTo(k *contract.Calculation, missing []*contract.Property) []Need {
+func howTo(s *session, k *contract.Calculation, missing []*contract.Property) []Need {
 	needs := make([]Need, 0, len(missing))
 	for i, p := range missing {
 		if slices.Contains(missing[:i], p) {
