@@ -4,13 +4,15 @@ import (
 	"encoding/json"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/sample"
 )
 
 // benchInput is an input as a person types it, from the schema's examples.
-func benchInput(b *testing.B, c calculation) []byte {
+func benchInput(b *testing.B, c calc.Calculation) []byte {
 	b.Helper()
-	input, err := sample.Typed(c.id)
+	input, err := sample.Typed(c.ID)
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -23,12 +25,12 @@ func benchInput(b *testing.B, c calculation) []byte {
 
 // benchRuns times each calculation from JSON with schema validation.
 func benchRuns(b *testing.B, o Options) {
-	for _, c := range catalogue {
-		b.Run(c.id, func(b *testing.B) {
+	for _, c := range catalogue.Calculations {
+		b.Run(c.ID, func(b *testing.B) {
 			input := benchInput(b, c)
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Run(c.id, input, o); err != nil {
+				if _, err := Run(c.ID, input, o); err != nil {
 					b.Fatal(err)
 				}
 			}

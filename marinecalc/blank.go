@@ -3,21 +3,11 @@ package marinecalc
 import (
 	"slices"
 
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
-	"example.org/driveline/marinecalc/sheet"
-)
-
-// Sheet is the document that every calculation returns.
-type Sheet = sheet.Sheet
-
-// Problem is one thing wrong with an input; Problems is the error of every
-// function here that takes input.
-type (
-	Problem  = problem.Problem
-	Problems = problem.List
 )
 
 // Blank is a calculation as a form still to be filled in.
@@ -49,11 +39,11 @@ type Choice struct {
 
 // Open returns the blank form of a calculation. The error is Problems.
 func Open(id string) (*Blank, error) {
-	c, err := find(catalogue, id)
+	c, err := calc.Find(catalogue.Calculations, id)
 	if err != nil {
 		return nil, err
 	}
-	k, err := c.form()
+	k, err := c.Form()
 	if err != nil {
 		return nil, Problems{{What: err.Error()}}
 	}
@@ -85,7 +75,7 @@ func blankInput(p, in *contract.Property) BlankInput {
 // choices lists what can be picked for an input: its words, or the rows of
 // its table; of the gauges those that fit, where in says what is read with p.
 func choices(p, in *contract.Property, book *rules.Book) []Choice {
-	if p.Rows == gauges {
+	if p.Rows == calc.Gauges {
 		if fit := gaugesFor(p, in, book); len(fit) > 0 {
 			return fit
 		}
@@ -107,9 +97,6 @@ func choices(p, in *contract.Property, book *rules.Book) []Choice {
 	return list
 }
 
-// gauges is the table whose rows are instruments.
-const gauges = "gauges"
-
 // gaugesFor lists the gauges that read the kinds of quantity for which in names
 // p as their gauge; none where it names it for none.
 func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
@@ -129,8 +116,8 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	}
 	look(in)
 	var list []Choice
-	for _, row := range book.Table(gauges).Rows {
-		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return readsKind(row, k) }) {
+	for _, row := range book.Table(calc.Gauges).Rows {
+		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return calc.ReadsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -31,7 +32,7 @@ const boltedBoat = `{"name":"Oystercatcher",
 // own examples and in every unit system.
 func TestBoltedSheetsAreWhole(t *testing.T) {
 	for i, k := range openAll(t) {
-		id := catalogue[i].id
+		id := catalogue.Calculations[i].ID
 		if !slices.Contains(boltedCalculations, id) {
 			continue
 		}

@@ -4,7 +4,11 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -30,21 +34,21 @@ type reply struct {
 	OK       bool         `json:"ok"`
 	Problems problem.List `json:"problems,omitempty"`
 
-	Version      string              `json:"version,omitempty"`
-	Trials       int                 `json:"trials,omitempty"`
-	Calculations []Entry             `json:"calculations,omitempty"`
-	Schema       json.RawMessage     `json:"schema,omitempty"`
-	Choices      map[string][]Choice `json:"choices,omitempty"`
-	Units        map[string][]string `json:"units,omitempty"`
-	Cautions     []sheet.Caution     `json:"cautions,omitempty"`
-	Questions    []Question          `json:"questions,omitempty"` // of the form of fault-finding
-	Sheet        *sheet.Sheet        `json:"sheet,omitempty"`
-	Boat         *Boat               `json:"boat,omitempty"`
-	Survey       *Survey             `json:"survey,omitempty"`
-	Page         string              `json:"page,omitempty"` // a whole HTML text
-	Comparison   *Comparison         `json:"comparison,omitempty"`
-	Calendar     string              `json:"calendar,omitempty"` // iCalendar, RFC 5545
-	CSV          string              `json:"csv,omitempty"`      // RFC 4180
+	Version      string               `json:"version,omitempty"`
+	Trials       int                  `json:"trials,omitempty"`
+	Calculations []Entry              `json:"calculations,omitempty"`
+	Schema       json.RawMessage      `json:"schema,omitempty"`
+	Choices      map[string][]Choice  `json:"choices,omitempty"`
+	Units        map[string][]string  `json:"units,omitempty"`
+	Cautions     []sheet.Caution      `json:"cautions,omitempty"`
+	Questions    []diagnosis.Question `json:"questions,omitempty"` // of the form of fault-finding
+	Sheet        *sheet.Sheet         `json:"sheet,omitempty"`
+	Boat         *Boat                `json:"boat,omitempty"`
+	Survey       *Survey              `json:"survey,omitempty"`
+	Page         string               `json:"page,omitempty"` // a whole HTML text
+	Comparison   *Comparison          `json:"comparison,omitempty"`
+	Calendar     string               `json:"calendar,omitempty"` // iCalendar, RFC 5545
+	CSV          string               `json:"csv,omitempty"`      // RFC 4180
 }
 
 // asks are the questions a host can put, each with what answers it.
@@ -190,7 +194,7 @@ func (r *request) takeBoat(problems *problem.List) {
 	if r.boat == nil {
 		return
 	}
-	b, err := boatFrom(r.boat)
+	b, err := boat.From(r.boat)
 	if err != nil {
 		for _, p := range asProblems(err) {
 			p.Where = "/boat" + p.Where
@@ -215,26 +219,26 @@ func unitNames() map[string][]string {
 }
 
 func askBlank(r *request) (reply, error) {
-	c, err := find(catalogue, r.calculation)
+	c, err := calc.Find(catalogue.Calculations, r.calculation)
 	if err != nil {
 		return reply{}, err
 	}
-	k, err := c.form()
+	k, err := c.Form()
 	if err != nil {
 		return reply{}, err
 	}
 	out := reply{Schema: k.Text, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, k.Input, r.options.Rules)
 	for _, p := range k.Input.Properties {
-		if p.Rows == gauges {
-			out.Choices[gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
+		if p.Rows == calc.Gauges {
+			out.Choices[calc.Gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation) {
 		out.Cautions = append(out.Cautions, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 	}
-	if r.calculation == faultFinding {
-		out.Questions = questions(r.options.Rules)
+	if r.calculation == diagnosis.FaultFinding {
+		out.Questions = diagnosis.Questions(r.options.Rules)
 	}
 	return out, nil
 }
@@ -264,7 +268,7 @@ func askRun(r *request) (reply, error) {
 }
 
 func askBoat(r *request) (reply, error) {
-	c, err := boatContract()
+	c, err := boat.Contract()
 	if err != nil {
 		return reply{}, err
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -32,7 +33,7 @@ func has(list []string, from, to string) bool {
 // between two troubles seen is told, though those between have no verdict.
 func TestChainsRunFromTroubleToTrouble(t *testing.T) {
 	sheets := []*sheet.Sheet{judgedSheet(t, "mount-compression", "beyond"), judgedSheet(t, "wear-depth", "near the limit")}
-	got := chains(rules.Standard(), sheets)
+	got := diagnosis.Chains(rules.Standard(), sheets)
 	for _, link := range [][2]string{
 		{"Sag of the rubber", "Engine mounts sagged"},
 		{"Engine mounts sagged", "Coupling out of line"},
@@ -56,12 +57,12 @@ func TestChainsRunFromTroubleToTrouble(t *testing.T) {
 
 // A verdict of within ends a chain, and without troubles there is none.
 func TestChainsStopAtWhatIsWithin(t *testing.T) {
-	got := chains(rules.Standard(), []*sheet.Sheet{judgedSheet(t, "gland-rise-measured", "within"), judgedSheet(t, "soft-foot", "within")})
+	got := diagnosis.Chains(rules.Standard(), []*sheet.Sheet{judgedSheet(t, "gland-rise-measured", "within"), judgedSheet(t, "soft-foot", "within")})
 	if len(got) != 0 {
 		t.Errorf("chains without trouble: %v", got)
 	}
 	sheets := []*sheet.Sheet{judgedSheet(t, "rigid-gap-per-diameter", "beyond"), judgedSheet(t, "gland-rise-measured", "within")}
-	got = chains(rules.Standard(), sheets)
+	got = diagnosis.Chains(rules.Standard(), sheets)
 	if !has(got, "Coupling out of line (by the verdict", "Stern bearing worn (not judged") {
 		t.Errorf("a verdict that confirms a cause starts no chain: %v", got)
 	}
@@ -80,11 +81,11 @@ func TestChainsStartAtTheFaultFound(t *testing.T) {
 		{`{"answers": [{"evidence": "shaft-runout", "answer": "yes"}, {"evidence": "gland-wanders", "answer": "yes"}]}`, true},
 		{`{"answers": []}`, false},
 	} {
-		s, err := Run(faultFinding, []byte(c.input), Options{})
+		s, err := Run(diagnosis.FaultFinding, []byte(c.input), Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := has(chains(rules.Standard(), []*sheet.Sheet{s}), "Shaft bent", "Stern bearing worn"); got != c.want {
+		if got := has(diagnosis.Chains(rules.Standard(), []*sheet.Sheet{s}), "Shaft bent", "Stern bearing worn"); got != c.want {
 			t.Errorf("%s: a chain is told: %v", c.input, got)
 		}
 	}

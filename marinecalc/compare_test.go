@@ -3,6 +3,8 @@ package marinecalc
 import (
 	"strings"
 	"testing"
+
+	"example.org/driveline/marinecalc/internal/survey"
 )
 
 const twoStates = `{"name": "Two states",
@@ -37,7 +39,7 @@ func TestCompareTellsMovementFromGauges(t *testing.T) {
 	}
 }
 
-func findMoved(list []Moved, result string) *Moved {
+func findMoved(list []survey.Moved, result string) *survey.Moved {
 	for i := range list {
 		if list[i].Result == result {
 			return &list[i]
@@ -66,7 +68,7 @@ func TestJobSheetIsOnePlainFile(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Check(b.asOf("2026-03-01"), Options{})
+	s, err := Check(b.AsOf("2026-03-01"), Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,9 +5,8 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
 	"example.org/driveline/marinecalc/problem"
+	"github.com/google/go-cmp/cmp"
 )
 
 const logged = `{"name":"Tern","readings":[
@@ -44,7 +43,7 @@ func TestReadingsGoOutAndIn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if list := same.document["readings"].([]any); len(list) != 3 {
+	if list := same.Document["readings"].([]any); len(list) != 3 {
 		t.Errorf("the boat has %d entries of its own table twice", len(list))
 	}
 }
@@ -89,11 +88,11 @@ func TestReadingsFromASpreadsheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list := b.document["readings"].([]any)
+	list := b.Document["readings"].([]any)
 	if len(list) != 5 || list[4].(map[string]any)["changed"] != true {
 		t.Errorf("%v", list)
 	}
-	if len(boatOf(t, logged).document["readings"].([]any)) != 3 {
+	if len(boatOf(t, logged).Document["readings"].([]any)) != 3 {
 		t.Error("the boat that came in was changed")
 	}
 }

@@ -9,10 +9,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/google/go-cmp/cmp"
-
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
+	"github.com/google/go-cmp/cmp"
 )
 
 func mustRun(t *testing.T, id, input string, o Options) *Sheet {
@@ -206,10 +207,10 @@ func TestNewestReadingIsTaken(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if v, where, date, _ := b.find("/readings/latest/dripRate"); v != "9 drips/min" || where != "/boat/readings/1/dripRate" || date != "2026-05-01" {
+	if v, where, date, _ := b.Find("/readings/latest/dripRate"); v != "9 drips/min" || where != "/boat/readings/1/dripRate" || date != "2026-05-01" {
 		t.Errorf("got %v %s %s", v, where, date)
 	}
-	if v, _, date, _ := b.find("/readings/latest/waterTemperature"); v != "12 °C" || date != "2026-04-01" {
+	if v, _, date, _ := b.Find("/readings/latest/waterTemperature"); v != "12 °C" || date != "2026-04-01" {
 		t.Errorf("got %v %s", v, date)
 	}
 }
@@ -236,14 +237,14 @@ func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
 		{"2026-02-01", "/gland/packing", "flax", "/boat/gland/packing", ""},
 		{"2026-02-01", "/gland/boxBore", "41 mm", "/boat/gland/boxBore", ""},
 	} {
-		if v, where, date, ok := b.asOf(c.day).find(c.pointer); !ok || v != c.value || where != c.where || date != c.date {
+		if v, where, date, ok := b.AsOf(c.day).Find(c.pointer); !ok || v != c.value || where != c.where || date != c.date {
 			t.Errorf("%s on %s: %v %s %s", c.pointer, c.day, v, where, date)
 		}
 	}
-	if v, _, _, _ := b.find("/symptoms"); len(v.([]any)) != 0 {
+	if v, _, _, _ := b.Find("/symptoms"); len(v.([]any)) != 0 {
 		t.Errorf("an empty list of symptoms is %v", v)
 	}
-	if v, _, _, _ := b.asOf("2026-04-30").find("/symptoms"); len(v.([]any)) != 1 {
+	if v, _, _, _ := b.AsOf("2026-04-30").Find("/symptoms"); len(v.([]any)) != 1 {
 		t.Errorf("before it they are %v", v)
 	}
 	_, err = ReadBoat([]byte(`{"name": "X", "readings": [{"date": "2026-05-01", "gland": {"paking": "ptfe"}}]}`))
@@ -279,9 +280,9 @@ func TestRunOfAReading(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b = b.asOf(c.day)
-		v, _, _, found := b.find("/readings/first-of-run/bearingClearance")
-		h, _, _, timed := b.find("/readings/hours-of-run/bearingClearance")
+		b = b.AsOf(c.day)
+		v, _, _, found := b.Find("/readings/first-of-run/bearingClearance")
+		h, _, _, timed := b.Find("/readings/hours-of-run/bearingClearance")
 		if v != c.value || found != (c.value != nil) || timed != found || timed && h.(json.Number).String() != c.hours {
 			t.Errorf("%s: %v, %v", name, v, h)
 		}
@@ -333,8 +334,8 @@ func TestSurveySaysWhatIsMissing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if len(s.Sheets) != 0 || len(s.Missing) != len(catalogue) {
-		t.Errorf("%d sheets, %d missing of %d", len(s.Sheets), len(s.Missing), len(catalogue))
+	if len(s.Sheets) != 0 || len(s.Missing) != len(catalogue.Calculations) {
+		t.Errorf("%d sheets, %d missing of %d", len(s.Sheets), len(s.Missing), len(catalogue.Calculations))
 	}
 	for _, m := range s.Missing {
 		if m.Calculation == "shaft-torque" && (len(m.Needs) != 2 || m.Needs[0].How == "") {
@@ -357,7 +358,7 @@ func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
 			waiting++
 		}
 	}
-	if i := slices.IndexFunc(s.Awaited, func(a Awaited) bool { return a.Title == "Peak torque" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
+	if i := slices.IndexFunc(s.Awaited, func(a survey.Awaited) bool { return a.Title == "Peak torque" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
 		t.Fatalf("%d verdicts wait for the peak torque, the survey has %+v", waiting, s.Awaited)
 	}
 	typed := mustRun(t, "key-strength", `{"peakTorque": "250 N·m"}`, Options{Boat: boat})
@@ -485,12 +486,12 @@ func TestMissingIsAskedForByItsChoice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	survey, err := Check(b, Options{Trials: -1})
+	whole, err := Check(b, Options{Trials: -1})
 	if err != nil {
 		t.Fatal(err)
 	}
-	i := slices.IndexFunc(survey.Missing, func(m Missing) bool { return m.Calculation == "bolt-preload" })
-	if i < 0 || len(survey.Missing[i].Needs) != 1 || survey.Missing[i].Needs[0].Input != "finish" {
-		t.Errorf("bolt preload needs %+v", survey.Missing)
+	i := slices.IndexFunc(whole.Missing, func(m survey.Missing) bool { return m.Calculation == "bolt-preload" })
+	if i < 0 || len(whole.Missing[i].Needs) != 1 || whole.Missing[i].Needs[0].Input != "finish" {
+		t.Errorf("bolt preload needs %+v", whole.Missing)
 	}
 }

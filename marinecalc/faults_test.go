@@ -9,45 +9,47 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
 // textbook is a cause's most likely answers to the questions that bear on it.
-func textbook(book *rules.Book, cause string) []Symptom {
-	var list []Symptom
+func textbook(book *rules.Book, cause string) []diagnosis.Symptom {
+	var list []diagnosis.Symptom
 	for _, s := range book.Signs() {
 		if s.Cause == cause {
-			list = append(list, Symptom{s.Evidence, map[bool]string{true: "yes", false: "no"}[s.Yes > 0.5]})
+			list = append(list, diagnosis.Symptom{Evidence: s.Evidence, Answer: map[bool]string{true: "yes", false: "no"}[s.Yes > 0.5]})
 		}
 	}
 	return list
 }
 
 // found runs the fault finding on answers alone.
-func found(t *testing.T, o Options, answers ...Symptom) Findings {
+func found(t *testing.T, o Options, answers ...diagnosis.Symptom) diagnosis.Findings {
 	t.Helper()
-	s, err := o.session(nil)
+	s, err := o.Session(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := findFault(s, Symptoms{Answers: answers, Lies: "afloat"})
+	out, err := diagnosis.Find(s, diagnosis.Symptoms{Answers: answers, Lies: "afloat"})
 	if err != nil {
 		t.Fatal(err)
 	}
 	return out
 }
 
-func yes(ids ...string) []Symptom { return said("yes", ids) }
-func no(ids ...string) []Symptom  { return said("no", ids) }
+func yes(ids ...string) []diagnosis.Symptom { return said("yes", ids) }
 
-func said(answer string, ids []string) []Symptom {
-	var list []Symptom
+func no(ids ...string) []diagnosis.Symptom { return said("no", ids) }
+
+func said(answer string, ids []string) []diagnosis.Symptom {
+	var list []diagnosis.Symptom
 	for _, id := range ids {
-		list = append(list, Symptom{id, answer})
+		list = append(list, diagnosis.Symptom{Evidence: id, Answer: answer})
 	}
 	return list
 }
@@ -79,7 +81,7 @@ func TestTheConfirmingCheckAloneRanksFirst(t *testing.T) {
 // practice, no source.
 func TestPatternsOfTheTrade(t *testing.T) {
 	for name, c := range map[string]struct {
-		answers []Symptom
+		answers []diagnosis.Symptom
 		want    string
 	}{
 		"clatters at idle, knocks into gear":           {append(yes("clatter-at-idle", "knock-into-gear"), no("coupling-bolt-turns", "mount-nut-turns")...), "damper-worn"},
@@ -99,7 +101,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 }
 
 // same compares findings by their text, since NaN is not equal to itself.
-func same(a, b Findings) bool { return fmt.Sprintf("%+v", a) == fmt.Sprintf("%+v", b) }
+func same(a, b diagnosis.Findings) bool { return fmt.Sprintf("%+v", a) == fmt.Sprintf("%+v", b) }
 
 func TestOrderOfAnswersChangesNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
@@ -116,10 +118,10 @@ func TestOrderOfAnswersChangesNothing(t *testing.T) {
 func TestDoNotKnowChangesNothing(t *testing.T) {
 	answers := yes("shake-grows", "gone-in-neutral")
 	want := found(t, Options{}, answers...)
-	var unsure []Symptom
+	var unsure []diagnosis.Symptom
 	for _, e := range rules.Standard().Evidence() {
 		if e.ID != "shake-grows" && e.ID != "gone-in-neutral" {
-			unsure = append(unsure, Symptom{e.ID, "unknown"})
+			unsure = append(unsure, diagnosis.Symptom{Evidence: e.ID, Answer: "unknown"})
 		}
 	}
 	if got := found(t, Options{}, append(unsure, answers...)...); !same(got, want) {
@@ -142,19 +144,19 @@ func TestContradictoryAnswersAreShown(t *testing.T) {
 			t.Errorf("the pair is not named: %q", out.Contradiction)
 		}
 	}
-	_, err := Run(faultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "fluid-low", "answer": "no"}]}`), Options{})
+	_, err := Run(diagnosis.FaultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "fluid-low", "answer": "no"}]}`), Options{})
 	if list, ok := err.(problem.List); !ok || list[0].Where != "/answers/1" || !strings.Contains(list[0].What, "both") {
 		t.Errorf("yes and no to one question: %v", err)
 	}
 }
 
 func TestUnknownQuestionsAreRefusedAtTheirPlace(t *testing.T) {
-	_, err := Run(faultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "no-such", "answer": "no"}]}`), Options{})
+	_, err := Run(diagnosis.FaultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "no-such", "answer": "no"}]}`), Options{})
 	if list, ok := err.(problem.List); !ok || list[0].Where != "/answers/1/evidence" {
 		t.Errorf("%v", err)
 	}
 	boat := readBoatText(t, `{"name": "Teal", "symptoms": [{"evidence": "no-such", "answer": "no"}]}`)
-	_, err = Run(faultFinding, []byte(`{}`), Options{Boat: boat})
+	_, err = Run(diagnosis.FaultFinding, []byte(`{}`), Options{Boat: boat})
 	if list, ok := err.(problem.List); !ok || list[0].Where != "/boat/symptoms/0/evidence" {
 		t.Errorf("%v", err)
 	}
@@ -219,18 +221,18 @@ func TestAYardAddsACause(t *testing.T) {
 	if out.Cause != "yard-anode-loose" || out.Remedies != "Refit the anode" {
 		t.Errorf("first is %s, cured by %q", out.Cause, out.Remedies)
 	}
-	if !slices.ContainsFunc(questions(book), func(q Question) bool { return q.ID == "yard-anode-knocks" }) {
+	if !slices.ContainsFunc(diagnosis.Questions(book), func(q diagnosis.Question) bool { return q.ID == "yard-anode-knocks" }) {
 		t.Error("the yard's question is not asked")
 	}
 }
 
 func TestPlaceAndTimeChooseTheChecks(t *testing.T) {
-	s, err := Options{}.session(nil)
+	s, err := Options{}.Session(nil)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for lies, not := range map[string]string{"afloat": "ashore", "ashore": "afloat"} {
-		out, err := findFault(s, Symptoms{Lies: lies, MinutesLeft: 2})
+		out, err := diagnosis.Find(s, diagnosis.Symptoms{Lies: lies, MinutesLeft: 2})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -245,27 +247,6 @@ func TestPlaceAndTimeChooseTheChecks(t *testing.T) {
 	}
 }
 
-// Access and hazard make minutes count for more, by the table of judgements.
-func TestAccessAndHazardRaiseTheCost(t *testing.T) {
-	f := newFinder(rules.Standard())
-	p := f.model.Posterior(f.answers)
-	rate := map[string]float64{}
-	for _, c := range f.next(p, Symptoms{Lies: "afloat"}) {
-		e := f.evidence[c.Question]
-		rate[e.ID] = c.Bits / e.Minutes / c.Rate
-	}
-	for id, want := range map[string]float64{
-		"clatter-at-idle": 1,         // in reach, no hazard
-		"fluid-low":       2.5,       // in reach, danger
-		"engine-jumps":    1.75,      // in reach, warning
-		"growth-seen":     2.5 * 2.5, // hard to reach, danger
-	} {
-		if math.Abs(rate[id]-want) > 1e-9 {
-			t.Errorf("%s counts %v times, not %v", id, rate[id], want)
-		}
-	}
-}
-
 // alignedBoat has coupling faces far out of line.
 const alignedBoat = `{"name": "Teal", "coupling": {"diameter": "120 mm", "kind": "%s"}, "symptoms": [{"evidence": "shake-grows", "answer": "yes"}],
 	"readings": [{"date": "2026-05-02", "couplingGaps": [{"clock": "0°", "gap": "0.60 mm"}, {"clock": "90°", "gap": "0.35 mm"}, {"clock": "180°", "gap": "0.10 mm"}, {"clock": "270°", "gap": "0.35 mm"}]}]}`
@@ -274,7 +255,7 @@ const alignedBoat = `{"name": "Teal", "coupling": {"diameter": "120 mm", "kind":
 // wins, and the disagreement is told.
 func TestVerdictsOfTheBoatAnswer(t *testing.T) {
 	boat := readBoatText(t, fmt.Sprintf(alignedBoat, "rigid"))
-	s, err := Run(faultFinding, []byte(`{}`), Options{Boat: boat})
+	s, err := Run(diagnosis.FaultFinding, []byte(`{}`), Options{Boat: boat})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -287,7 +268,7 @@ func TestVerdictsOfTheBoatAnswer(t *testing.T) {
 	if !slices.ContainsFunc(weightsOf(s), func(from string) bool { return strings.HasPrefix(from, "verdict: ") }) {
 		t.Error("no weight is marked as a verdict's")
 	}
-	s, err = Run(faultFinding, []byte(`{"answers": [{"evidence": "coupling-gaps", "answer": "no"}]}`), Options{Boat: boat})
+	s, err = Run(diagnosis.FaultFinding, []byte(`{"answers": [{"evidence": "coupling-gaps", "answer": "no"}]}`), Options{Boat: boat})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -312,7 +293,7 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Run(faultFinding, text, Options{})
+	s, err := Run(diagnosis.FaultFinding, text, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -327,18 +308,24 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 	if total > 1.01 || total < 0.8 {
 		t.Errorf("the first twelve sum to %v", total)
 	}
-	f := newFinder(rules.Standard())
-	if err := f.take(answers); err != nil {
-		t.Fatal(err)
+	// The weights against the second cause and what is known of both beforehand
+	// add up to the odds of the first two (Good, weight of evidence).
+	prior := func(title string) float64 {
+		for _, c := range rules.Standard().Causes() {
+			if c.Title == title {
+				return c.Prior
+			}
+		}
+		return math.NaN()
 	}
-	p := f.model.Posterior(f.answers)
-	order := bayes.Rank(p)
-	first, second := order[0], order[1]
-	sum := 10 * math.Log10(f.causes[first].Prior/f.causes[second].Prior)
+	first, second := s.Cell("ranking", 0, "name").Text, s.Cell("ranking", 1, "name").Text
+	sum := 10 * math.Log10(prior(first)/prior(second))
 	for i := 0; s.Cell("weights", i, "second") != nil; i++ {
 		sum += *s.Cell("weights", i, "second").SI
 	}
-	if want := 10 * math.Log10(p[first]/p[second]); math.Abs(sum-want) > 0.05*3+1e-9 { // each is rounded to a tenth
+	p1, p2 := *s.Cell("ranking", 0, "probability").SI, *s.Cell("ranking", 1, "probability").SI
+	// Each weight is rounded to a tenth, each probability to a thousandth.
+	if want, off := 10*math.Log10(p1/p2), 0.05*3+10/math.Ln10*0.0005/p2; math.Abs(sum-want) > off {
 		t.Errorf("weights add up to %v, the odds are %v decibans", sum, want)
 	}
 	if len(s.Drawings) != 1 || !strings.Contains(s.Drawings[0].Description, s.Result("leadingCause").Text) {
@@ -348,7 +335,7 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 	}
 }
 
-func symptomsJSON(answers []Symptom) []map[string]string {
+func symptomsJSON(answers []diagnosis.Symptom) []map[string]string {
 	list := []map[string]string{}
 	for _, a := range answers {
 		list = append(list, map[string]string{"evidence": a.Evidence, "answer": a.Answer})
@@ -364,9 +351,9 @@ func TestOnlyNoPointsNowhere(t *testing.T) {
 			all = append(all, e.ID)
 		}
 	}
-	for _, answers := range [][]Symptom{no("rumble-aft", "shake-grows", "gland-drips-much", "gland-hot"), no(all...)} {
+	for _, answers := range [][]diagnosis.Symptom{no("rumble-aft", "shake-grows", "gland-drips-much", "gland-hot"), no(all...)} {
 		out := found(t, Options{}, answers...)
-		if out.Cause != "" || out.LeadingCause != nothingPoints || !math.IsNaN(float64(out.Probability)) || out.Remedies != "" || !strings.Contains(out.HowSure, "points anywhere") {
+		if out.Cause != "" || out.LeadingCause != diagnosis.NothingPoints || !math.IsNaN(float64(out.Probability)) || out.Remedies != "" || !strings.Contains(out.HowSure, "points anywhere") {
 			t.Errorf("after %d times no: %q %v, %s", len(answers), out.LeadingCause, out.Probability, out.HowSure)
 		}
 	}
@@ -386,7 +373,7 @@ func TestNothingAnsweredIsSaid(t *testing.T) {
 func TestBlankListsTheQuestions(t *testing.T) {
 	var r struct {
 		OK        bool
-		Questions []Question
+		Questions []diagnosis.Question
 		Choices   map[string][]Choice
 	}
 	if err := json.Unmarshal(Call([]byte(`{"ask": "blank", "calculation": "fault-finding"}`)), &r); err != nil || !r.OK {
@@ -402,23 +389,13 @@ func TestBlankListsTheQuestions(t *testing.T) {
 	}
 }
 
-// Every figure that the door asks the table of judgements for is there.
-func TestJudgementsAreThere(t *testing.T) {
-	for _, id := range []string{"access-1", "access-2", "access-3", "hazard-none", "hazard-notice", "hazard-caution", "hazard-warning", "hazard-danger",
-		"weight-moderate", "weight-strong", "sure-open", "sure-likely", "sure-nearly", "part-odds", "part-information", "surprise"} {
-		if math.IsNaN(judgement(rules.Standard(), id)) {
-			t.Errorf("there is no row %s", id)
-		}
-	}
-}
-
 func BenchmarkFaultFinding(b *testing.B) {
 	input, problems := contract.Decode([]byte(`{"answers": [{"evidence": "knock-into-gear", "answer": "yes"}, {"evidence": "red-dust", "answer": "yes"}, {"evidence": "gone-in-neutral", "answer": "yes"}]}`))
 	if len(problems) > 0 {
 		b.Fatal(problems)
 	}
 	for b.Loop() {
-		if _, err := runDecoded(faultFinding, input, Options{}); err != nil {
+		if _, err := runDecoded(diagnosis.FaultFinding, input, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -433,9 +410,9 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 	}
 	from := func(input, question string) string {
 		s := mustRun(t, "fault-finding", input, Options{Boat: b, Trials: -1})
-		list := tableOf(s, "weights")
+		list := s.Table("weights")
 		for _, r := range list.Rows {
-			if at := rowReader(list, r); strings.HasPrefix(at("question"), question) {
+			if at := list.Reader(r); strings.HasPrefix(at("question"), question) {
 				return at("answer") + ", " + at("from")
 			}
 		}
@@ -448,7 +425,7 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 	if got := from(`{"answers": [{"evidence": "fluid-metal", "answer": "no"}]}`, glitter); got != "no, answer" {
 		t.Errorf("by the person: %q", got)
 	}
-	boat, err := boatContract()
+	boat, err := boat.Contract()
 	if err != nil {
 		t.Fatal(err)
 	}

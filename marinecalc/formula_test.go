@@ -8,10 +8,11 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/expr-lang/expr"
-
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sample"
+	"github.com/expr-lang/expr"
 )
 
 // What is shown is what is computed: every formula that a sheet prints is
@@ -52,7 +53,7 @@ func TestFormulasGiveTheirResults(t *testing.T) {
 }
 
 // exampleInputs are the published rows of a calculation, and random inputs.
-func exampleInputs(t *testing.T, k *form) []map[string]any {
+func exampleInputs(t *testing.T, k *binding.Form) []map[string]any {
 	t.Helper()
 	var inputs []map[string]any
 	for _, topic := range readPublished(t) {
@@ -98,7 +99,7 @@ func decodedInput(t *testing.T, input map[string]any) map[string]any {
 
 // formulaEnvironment gives each symbol its number or word; what the sheet
 // lacks is 0, as in the typed input.
-func formulaEnvironment(k *form, s *Sheet) map[string]any {
+func formulaEnvironment(k *binding.Form, s *Sheet) map[string]any {
 	env := map[string]any{
 		"pi": math.Pi, "g": 9.80665,
 		"sqrt": math.Sqrt, "sin": math.Sin, "cos": math.Cos, "tan": math.Tan,
@@ -197,4 +198,17 @@ func evaluateFormula(t *testing.T, p *contract.Property, env map[string]any) flo
 	}
 	t.Fatalf("%s: %s gives %v", p.Name, p.Formula, out)
 	return 0
+}
+
+func openAll(t *testing.T) []*binding.Form {
+	t.Helper()
+	var all []*binding.Form
+	for _, c := range catalogue.Calculations {
+		k, err := c.Form()
+		if err != nil {
+			t.Fatalf("%s: %v", c.ID, err)
+		}
+		all = append(all, k)
+	}
+	return all
 }

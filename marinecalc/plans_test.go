@@ -2,7 +2,6 @@ package marinecalc
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"math"
 	"slices"
@@ -10,11 +9,13 @@ import (
 	"testing"
 	"time"
 
-	ics "github.com/arran4/golang-ical"
-
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
+	ics "github.com/arran4/golang-ical"
 )
 
 const springWork = `{"today": "2026-03-02", "readyBy": "2026-04-20",
@@ -30,13 +31,13 @@ func planned(t *testing.T, input string) *Sheet {
 // column reads a column of a list, by the name of another one's cell.
 func column(t *testing.T, s *Sheet, table, key, name string) map[string]string {
 	t.Helper()
-	list := tableOf(s, table)
+	list := s.Table(table)
 	if list == nil {
 		t.Fatalf("there is no list %s", table)
 	}
 	out := map[string]string{}
 	for _, r := range list.Rows {
-		at := rowReader(list, r)
+		at := list.Reader(r)
 		out[at(key)] = at(name)
 	}
 	return out
@@ -78,7 +79,7 @@ func TestSharedStepsAreDoneOnce(t *testing.T) {
 	one := planned(t, `{"today": "2026-03-02", "remedies": [{"remedy": "align-coupling"}]}`)
 	both := planned(t, `{"today": "2026-03-02", "remedies": [{"remedy": "align-coupling"}, {"remedy": "tighten-mounts"}, {"remedy": "align-coupling"}]}`)
 	seen := map[string]int{}
-	for _, r := range tableOf(both, "schedule").Rows {
+	for _, r := range both.Table("schedule").Rows {
 		seen[r.Cells[0].Text]++
 	}
 	for step, n := range seen {
@@ -86,7 +87,7 @@ func TestSharedStepsAreDoneOnce(t *testing.T) {
 			t.Errorf("%s %d times", step, n)
 		}
 	}
-	if a, b := len(tableOf(one, "schedule").Rows), len(seen); b != a+1 {
+	if a, b := len(one.Table("schedule").Rows), len(seen); b != a+1 {
 		t.Errorf("%d steps alone, %d with the mounts' feet", a, b)
 	}
 }
@@ -215,17 +216,17 @@ func TestOrdersAndOpenLines(t *testing.T) {
 
 // Every amount and size of the rule data leads to a result or an input.
 func TestAmountsAndSizesLeadSomewhere(t *testing.T) {
-	p := &planner{session: &session{list: catalogue, book: rules.Standard()}}
+	p := &calc.Session{Calculations: catalogue.Calculations}
 	for _, s := range rules.Standard().Steps() {
 		for _, n := range s.Parts {
-			if of := n.Quantity.Of; of != "" && (p.property(of) == nil || p.property(of).Title == "") {
+			if of := n.Quantity.Of; of != "" && (p.Property(of) == nil || p.Property(of).Title == "") {
 				t.Errorf("step %s takes %q, which is nowhere", s.ID, of)
 			}
 		}
 	}
 	for _, part := range rules.Standard().Parts() {
 		for _, of := range part.Sizes {
-			if p.property(of) == nil {
+			if p.Property(of) == nil {
 				t.Errorf("part %s is sized by %q, which is nowhere", part.ID, of)
 			}
 		}
@@ -295,7 +296,7 @@ func TestEveryRemedyCanBePlanned(t *testing.T) {
 		end := column(t, s, "schedule", "step", "end")
 		start := column(t, s, "schedule", "step", "start")
 		atSteps := map[string]string{}
-		if tableOf(s, "dangers") != nil {
+		if s.Table("dangers") != nil {
 			atSteps = column(t, s, "dangers", "text", "atSteps")
 		}
 		for _, id := range r.Steps {
@@ -346,7 +347,7 @@ func TestSurveySaysThatNoWorkIsChosen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !slices.ContainsFunc(s.Missing, func(m Missing) bool {
+	if !slices.ContainsFunc(s.Missing, func(m survey.Missing) bool {
 		return m.Calculation == "work-plan" && len(m.Needs) == 1 && m.Needs[0].Input == "remedies"
 	}) {
 		t.Errorf("missing %+v, faults %+v", s.Missing, s.Faults)
@@ -430,20 +431,6 @@ func TestCalendarReadsBack(t *testing.T) {
 	}
 }
 
-func TestCalendarFoldsBetweenLetters(t *testing.T) {
-	var c calendarText
-	c.line("SUMMARY", icalText(strings.Repeat("ö→", 60)+"; a, b\\ c\nd"))
-	for _, l := range strings.Split(c.b.String(), "\r\n") {
-		if len(l) > 75 || !json.Valid([]byte(`"`+strings.ReplaceAll(l, `\`, ``)+`"`)) {
-			t.Errorf("%d octets, %q", len(l), l)
-		}
-	}
-	whole := strings.ReplaceAll(c.b.String(), "\r\n ", "")
-	if whole != "SUMMARY:"+strings.Repeat("ö→", 60)+`\; a\, b\\ c\nd`+"\r\n" {
-		t.Errorf("unfolded it is %q", whole)
-	}
-}
-
 // RFC 4180, read by encoding/csv: every cell comes back as on the sheet.
 func TestCSVReadsBack(t *testing.T) {
 	s := planned(t, springWork)
@@ -464,7 +451,7 @@ func TestCSVReadsBack(t *testing.T) {
 			}
 		}
 	}
-	odd := &Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
+	odd := &calc.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
 	if got, want := string(CSV(odd)), "a,\"b, \"\"c\"\"\"\r\n'=1+1,-5 mm\r\n"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}

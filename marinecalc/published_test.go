@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/mount"
@@ -274,7 +275,7 @@ func (row *publishedRow) factors(t *testing.T) ([]spread.Factor, spread.Plan) {
 	}
 	var list []spread.Factor
 	for _, f := range in.Factors {
-		list = append(list, spread.Factor{Estimate: f.Estimate, Low: f.Low, High: f.High, Shape: shapes[f.Shape]})
+		list = append(list, spread.Factor{Estimate: f.Estimate, Low: f.Low, High: f.High, Shape: calc.ShapeNamed(f.Shape)})
 	}
 	return list, spread.Plan{Trials: in.Trials}
 }

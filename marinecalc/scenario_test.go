@@ -5,6 +5,9 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -70,7 +73,7 @@ func (s *story) last() string { return s.states[len(s.states)-1] }
 
 func checkedOn(t *testing.T, b *Boat, day string) *Survey {
 	t.Helper()
-	survey, err := Check(b.asOf(day), Options{})
+	survey, err := Check(b.AsOf(day), Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,15 +93,15 @@ func pageOf(t *testing.T, survey *Survey, id string) *sheet.Sheet {
 // last day nothing is missing.
 func TestDemoBoatsAreWhole(t *testing.T) {
 	tell(t, func(t *testing.T, s story, b *Boat) {
-		for _, day := range b.dates() {
+		for _, day := range b.Dates() {
 			survey := checkedOn(t, b, day)
 			if len(survey.Faults) > 0 {
 				t.Errorf("%s: %+v", day, survey.Faults)
 			}
-			if day == s.last() && (len(survey.Missing) > 0 || len(survey.Sheets) != len(catalogue)) {
-				t.Errorf("%s: %d sheets of %d, missing %+v", day, len(survey.Sheets), len(catalogue), survey.Missing)
+			if day == s.last() && (len(survey.Missing) > 0 || len(survey.Sheets) != len(catalogue.Calculations)) {
+				t.Errorf("%s: %d sheets of %d, missing %+v", day, len(survey.Sheets), len(catalogue.Calculations), survey.Missing)
 			}
-			if _, _, noted, _ := b.asOf(day).find("/readings/latest/note"); slices.Contains(s.states, day) && noted != day {
+			if _, _, noted, _ := b.AsOf(day).Find("/readings/latest/note"); slices.Contains(s.states, day) && noted != day {
 				t.Errorf("%s has no note", day)
 			}
 		}
@@ -122,13 +125,13 @@ func TestDemoBoatsAreCured(t *testing.T) {
 // one nothing points anywhere and nothing is planned.
 func TestDemoBoatsFindTheirCause(t *testing.T) {
 	tell(t, func(t *testing.T, s story, b *Boat) {
-		was := pageOf(t, checkedOn(t, b, s.troubled), faultFinding)
-		is := pageOf(t, checkedOn(t, b, s.last()), faultFinding)
+		was := pageOf(t, checkedOn(t, b, s.troubled), diagnosis.FaultFinding)
+		is := pageOf(t, checkedOn(t, b, s.last()), diagnosis.FaultFinding)
 		p := *was.Result("probability").SI
 		if was.Result("cause").Text != s.cause || p < 0.8 || was.Result("cannotPart") != nil {
 			t.Errorf("%s at %g, %+v", was.Result("cause").Text, p, was.Result("cannotPart"))
 		}
-		if is.Result("cause") != nil || is.Result("leadingCause").Text != nothingPoints || is.Result("probability") != nil {
+		if is.Result("cause") != nil || is.Result("leadingCause").Text != diagnosis.NothingPoints || is.Result("probability") != nil {
 			t.Errorf("on the cured boat still %+v", is.Result("leadingCause"))
 		}
 		if planned := pageOf(t, checkedOn(t, b, s.last()), "work-plan").Result("planned").Text; planned != "nothing is to be done" {
@@ -146,13 +149,13 @@ func TestDemoBoatsCompare(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, name := range s.moved {
-			at := slices.IndexFunc(c.Moved, func(m Moved) bool { return m.Calculation+"/"+m.Result == name })
+			at := slices.IndexFunc(c.Moved, func(m survey.Moved) bool { return m.Calculation+"/"+m.Result == name })
 			if at < 0 || c.Moved[at].Times <= 1 {
 				t.Errorf("%s has not moved", name)
 			}
 		}
 		for _, j := range s.limits {
-			turned := slices.ContainsFunc(c.Turned, func(v Turned) bool {
+			turned := slices.ContainsFunc(c.Turned, func(v survey.Turned) bool {
 				return v.Calculation == j.calculation && v.Before == j.troubled && v.After == j.cured
 			})
 			if turned != (j.troubled != j.cured) {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -47,7 +48,7 @@ func TestShaftUnitsInAndOut(t *testing.T) {
 // Every calculation of the shaft draws, cautions and says what to do next.
 func TestShaftSheetsAreWhole(t *testing.T) {
 	for i, k := range openAll(t) {
-		id := catalogue[i].id
+		id := catalogue.Calculations[i].ID
 		if !strings.Contains(strings.Join(shaftCalculations, " "), id) {
 			continue
 		}

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -124,7 +125,7 @@ func TestTrendRefuses(t *testing.T) {
 
 // Every reading that can be followed is one number in the boat file.
 func TestReadingsToFollowAreThere(t *testing.T) {
-	boat, err := boatContract()
+	boat, err := boat.Contract()
 	if err != nil {
 		t.Fatal(err)
 	}

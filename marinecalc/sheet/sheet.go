@@ -199,6 +199,28 @@ func (s *Sheet) Result(name string) *Result {
 	return nil
 }
 
+// Table returns the table of that name, or nil.
+func (s *Sheet) Table(name string) *Table {
+	for i := range s.Tables {
+		if s.Tables[i].Name == name {
+			return &s.Tables[i]
+		}
+	}
+	return nil
+}
+
+// Reader reads the texts of a row of the table by the names of its columns.
+func (t *Table) Reader(r Row) func(column string) string {
+	return func(column string) string {
+		for i := range t.Columns {
+			if t.Columns[i].Name == column {
+				return r.Cells[i].Text
+			}
+		}
+		return ""
+	}
+}
+
 // Cell returns the cell of a table, by the table's name, the row's number and
 // the column's name, or nil.
 func (s *Sheet) Cell(table string, row int, column string) *Cell {

@@ -1,0 +1,115 @@
+// Package binding ties the contract of a calculation to its typed function:
+// where in the structs each property lies, and the words that every sheet has
+// of it.
+package binding
+
+import (
+	"math"
+	"reflect"
+	"unicode"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Form is the contract of a calculation bound to its typed function.
+type Form struct {
+	*contract.Calculation
+	Inputs, Results *Shape
+}
+
+// Bind binds the contract of that id to the structs of its function.
+func Bind(id string, input, output reflect.Type) (*Form, error) {
+	c, err := contract.OpenCalculation(id)
+	if err != nil {
+		return nil, err
+	}
+	return &Form{Calculation: c, Inputs: shapeOf(c.Input, input), Results: shapeOf(c.Result, output)}, nil
+}
+
+// Shape is how the properties of an object lie in a struct.
+type Shape struct {
+	Type   reflect.Type // the struct
+	Places []Place      // by the property's index
+	unset  []int        // the fields for which 0 has a meaning of its own, with the tag `unset:"NaN"`
+}
+
+// Place is what is known of one property beforehand.
+type Place struct {
+	field int    // of the struct; -1 where it has none, as a pick that only fills other inputs
+	Entry *Shape // of the entries of a list, or nil
+	Term  *sheet.Term
+	Way   *sheet.Way // of a result
+}
+
+func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
+	fields := make(map[string]int, structure.NumField())
+	s := &Shape{Type: structure, Places: make([]Place, len(p.Properties))}
+	for i := range structure.NumField() {
+		f := structure.Field(i)
+		fields[JSONName(f.Name)] = i
+		if f.Tag.Get("unset") == "NaN" {
+			s.unset = append(s.unset, i)
+		}
+	}
+	for i, child := range p.Properties {
+		at := Place{field: -1, Term: termOf(child)}
+		if child.IsResult {
+			at.Way = wayOf(child)
+		}
+		if n, ok := fields[child.Name]; ok {
+			at.field = n
+			if child.Items != nil {
+				at.Entry = shapeOf(child.Items, structure.Field(n).Type.Elem())
+			}
+		}
+		s.Places[i] = at
+	}
+	return s
+}
+
+func termOf(p *contract.Property) *sheet.Term {
+	t := &sheet.Term{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Level: string(p.Level)}
+	if p.Kind != nil {
+		t.Kind = p.Kind.Name
+	}
+	if p.IsResult {
+		t.Help = p.Description
+	}
+	return t
+}
+
+func wayOf(p *contract.Property) *sheet.Way {
+	return &sheet.Way{Result: p.Name, Formula: p.Formula, Method: p.Method, Source: p.Source, Basis: p.Basis}
+}
+
+// Field returns the field in which a property lies.
+func (s *Shape) Field(structure reflect.Value, p *contract.Property) (reflect.Value, bool) {
+	n := s.Places[p.Index].field
+	if n < 0 {
+		return reflect.Value{}, false
+	}
+	return structure.Field(n), true
+}
+
+// Clear marks the inputs for which 0 has a meaning of its own as not given.
+func (s *Shape) Clear(structure reflect.Value) {
+	for _, i := range s.unset {
+		structure.Field(i).SetFloat(math.NaN())
+	}
+}
+
+// JSONName writes a Go field name as JSON has it.
+func JSONName(goName string) string {
+	r := []rune(goName)
+	r[0] = unicode.ToLower(r[0])
+	return string(r)
+}
+
+// Number points to a float field, or is nil where the field is none.
+func Number(f reflect.Value) *float64 {
+	if f.Kind() != reflect.Float64 {
+		return nil
+	}
+	return (*float64)(f.Addr().UnsafePointer()) // every unit type is a plain float64
+}

@@ -1,0 +1,251 @@
+package boat
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"maps"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+)
+
+// ReadingsCSV writes the dated readings of a boat as a table (RFC 4180): a
+// column for the date and one for each reading that any row has, a row for
+// each dated entry. Values keep their units. Readings that are lists, such as
+// the gaps round a coupling, do not fit a cell and are left out.
+func ReadingsCSV(b *Boat) []byte {
+	columns := []*contract.Property{}
+	list, _ := b.Document["readings"].([]any)
+	for _, p := range columnsOfReadings() {
+		if p.Name == "date" || slices.ContainsFunc(list, func(item any) bool {
+			m, _ := item.(map[string]any)
+			_, has := m[p.Name]
+			return has
+		}) {
+			columns = append(columns, p)
+		}
+	}
+	var out bytes.Buffer
+	w := csv.NewWriter(&out) // writing to memory does not fail
+	w.UseCRLF = true
+	header := make([]string, len(columns))
+	for i, p := range columns {
+		header[i] = p.Name
+	}
+	_ = w.Write(header)
+	for _, item := range list {
+		m, _ := item.(map[string]any)
+		cells := make([]string, len(columns))
+		filled := 0
+		for i, p := range columns {
+			if cells[i] = cellOf(p, m[p.Name]); cells[i] != "" {
+				filled++
+			}
+		}
+		if filled > 1 {
+			_ = w.Write(cells)
+		}
+	}
+	w.Flush()
+	return out.Bytes()
+}
+
+// columnsOfReadings are the readings that fit a cell, the date first.
+func columnsOfReadings() []*contract.Property {
+	boat, err := Contract()
+	if err != nil {
+		return nil // a test opens the boat's schema
+	}
+	var list []*contract.Property
+	for _, p := range boat.Root.Child("readings").Items.Properties {
+		if p.Items == nil && p.Properties == nil {
+			list = append(list, p)
+		}
+	}
+	return list
+}
+
+// cellOf writes one value. A bare number gets its unit, so that it cannot be
+// read in another; free words that a spreadsheet would take for a formula get
+// an apostrophe.
+func cellOf(p *contract.Property, value any) string {
+	switch v := value.(type) {
+	case string:
+		if p.Kind == nil && v != "" && strings.ContainsRune("=+-@\t'", rune(v[0])) {
+			return "'" + v
+		}
+		return v
+	case bool:
+		return strconv.FormatBool(v)
+	case json.Number:
+		if f, err := v.Float64(); err == nil && p.Kind != nil {
+			return p.Kind.Exact(f, p.Units[0])
+		}
+		return v.String()
+	}
+	return ""
+}
+
+// AddReadingsCSV returns a boat with the readings of a table added after its
+// own. The first row names the columns as ReadingsCSV does, in any order;
+// commas or semicolons part the cells. An empty cell is no reading. A row
+// that says no more than an entry of the boat says already is not added
+// again; everything else is kept, whatever its date or value.
+//
+// The error is a problem.List with a place "/csv/<line>/<column>" for each
+// cell that cannot be read; nothing is added then.
+func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	if len(text) > contract.MaxBytes {
+		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes)}}
+	}
+	rows, err := readTable(text)
+	if err != nil {
+		return nil, err
+	}
+	old, _ := b.Document["readings"].([]any)
+	all := slices.Clone(old)
+	for _, row := range rows {
+		if !slices.ContainsFunc(old, func(item any) bool { return says(item, row) }) {
+			all = append(all, row)
+		}
+	}
+	document := maps.Clone(b.Document)
+	document["readings"] = all
+	return From(document)
+}
+
+// says tells whether an entry of the boat has everything that a row has.
+func says(item any, row map[string]any) bool {
+	m, _ := item.(map[string]any)
+	for _, p := range columnsOfReadings() {
+		if v, has := row[p.Name]; has && cellOf(p, v) != cellOf(p, m[p.Name]) {
+			return false
+		}
+	}
+	return true
+}
+
+// readTable reads the rows and holds them against the boat's schema.
+func readTable(text []byte) ([]map[string]any, error) {
+	r := csv.NewReader(bytes.NewReader(text))
+	head, _, _ := bytes.Cut(text, []byte("\n"))
+	if bytes.ContainsRune(head, ';') && !bytes.ContainsRune(head, ',') {
+		r.Comma = ';'
+	}
+	r.TrimLeadingSpace = true
+	header, err := r.Read()
+	if err != nil {
+		return nil, notATable(err)
+	}
+	var bad problem.List
+	columns := make([]*contract.Property, len(header))
+	known := columnsOfReadings()
+	var names []string
+	for _, p := range known {
+		names = append(names, p.Name)
+	}
+	for i, name := range header {
+		at := slices.Index(names, strings.TrimSpace(name))
+		if at < 0 {
+			bad.Add("/csv/1/"+name, fmt.Sprintf("%q is not a column known here", name), strings.Join(names, ", "), "")
+			continue
+		}
+		if slices.Contains(columns, known[at]) {
+			bad.Add("/csv/1/"+name, fmt.Sprintf("the column %q stands there twice", name), "each column once", "")
+		}
+		columns[i] = known[at]
+	}
+	if !slices.ContainsFunc(columns, func(p *contract.Property) bool { return p != nil && p.Name == "date" }) {
+		bad.Add("/csv/1", "there is no column for the date", "a column named date", "")
+	}
+	if len(bad) > 0 {
+		return nil, bad
+	}
+	var rows []map[string]any
+	var lines []int
+	for {
+		cells, err := r.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			return nil, notATable(err)
+		}
+		line, _ := r.FieldPos(0)
+		row := map[string]any{}
+		for i, cell := range cells {
+			if cell = strings.TrimSpace(cell); cell != "" {
+				row[columns[i].Name] = valueOf(columns[i], cell)
+			}
+		}
+		if len(row) > 0 {
+			rows, lines = append(rows, row), append(lines, line)
+		}
+	}
+	return rows, blameRows(rows, lines)
+}
+
+// valueOf reads one cell.
+func valueOf(p *contract.Property, cell string) any {
+	if slices.Contains(p.Types, "boolean") {
+		switch strings.ToLower(cell) {
+		case "true", "yes":
+			return true
+		case "false", "no":
+			return false
+		}
+	}
+	if slices.Contains(p.Types, "integer") {
+		if _, err := strconv.Atoi(cell); err == nil {
+			return json.Number(cell)
+		}
+		return cell // refused by the schema, with what is allowed
+	}
+	if p.Kind == nil {
+		return strings.TrimPrefix(cell, "'")
+	}
+	return cell
+}
+
+// blameRows holds the rows against the boat's schema and moves each problem
+// to its line and column.
+func blameRows(rows []map[string]any, lines []int) error {
+	c, err := Contract()
+	if err != nil {
+		return err
+	}
+	list := make([]any, len(rows))
+	for i, row := range rows {
+		list[i] = row
+	}
+	problems := c.Check(map[string]any{"name": "-", "readings": list})
+	for i, p := range problems {
+		if tokens := contract.Tokens(p.Where); len(tokens) > 1 {
+			if n, err := strconv.Atoi(tokens[1]); err == nil && n < len(lines) {
+				problems[i].Where = contract.Pointer(append([]string{"csv", strconv.Itoa(lines[n])}, tokens[2:]...))
+			}
+		}
+	}
+	return problems.Err()
+}
+
+// notATable puts what is wrong with the form of the table into words.
+func notATable(err error) problem.List {
+	where := "/csv"
+	if p := (*csv.ParseError)(nil); errors.As(err, &p) {
+		where += "/" + strconv.Itoa(p.Line)
+		err = p.Err
+	}
+	if errors.Is(err, io.EOF) {
+		err = errors.New("it is empty")
+	}
+	return problem.List{{Where: where, What: "the table cannot be read: " + err.Error(), Allowed: "rows of cells parted by commas or semicolons, as many in each row as in the first", Hint: `put a cell that holds a comma between " and "`}}
+}

@@ -1,0 +1,184 @@
+package calc
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// inputs is the input of one run, from what was typed to what the typed
+// function takes.
+type inputs struct {
+	session  *Session
+	form     *binding.Form
+	call     *call
+	buf      *scratch
+	values   []known // by the property's index
+	variates []variate
+	missing  []*contract.Property
+	problems problem.List
+	currency string // of all money in the run; "" when there is none
+}
+
+// fill gathers every input from the first origin that has it (typed, maker's
+// figure, boat, earlier result, handbook row, usual value, default), holds
+// the whole against the schema, and writes it into the typed struct.
+func (s *Session) fill(k *binding.Form, call *call, typed map[string]any, buf *scratch) *inputs {
+	in := &inputs{session: s, form: k, call: call}
+	buf.lend(in, len(k.Input.Properties))
+	in.gather(typed)
+	in.checkGathered(typed)
+	if len(in.problems) > 0 {
+		return in
+	}
+	in.read()
+	in.pickRows()
+	in.takeUsual()
+	in.needs()
+	in.write()
+	return in
+}
+
+func (in *inputs) at(name string) *known {
+	if p := in.form.Input.Child(name); p != nil && in.values[p.Index].known {
+		return &in.values[p.Index]
+	}
+	return nil
+}
+
+// gather takes what was typed, the maker's figures, the boat and earlier
+// results, in this order; for words also the default.
+func (in *inputs) gather(typed map[string]any) {
+	boat := in.session.Boat
+	for i, p := range in.form.Input.Properties {
+		k := &in.values[i]
+		if raw, ok := typed[p.Name]; ok {
+			*k = known{known: true, raw: raw, origin: sheet.Typed, blameAt: p.Pointer, confirmed: true}
+		} else if fig := boat.FigureOf(p.Path); fig != nil {
+			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
+		} else if raw, where, date, ok := boat.Find(p.Boat); ok {
+			*k = known{known: true, raw: raw, origin: sheet.FromBoat, blameAt: where, confirmed: true}
+			if date != "" {
+				k.source = "reading of " + date
+			}
+		} else if in.takeEarlier(p, k) {
+		} else if word, ok := p.Default.(string); ok && p.Kind == nil {
+			*k = known{known: true, raw: word, origin: sheet.Default, blameAt: p.Pointer, confirmed: true}
+		}
+	}
+}
+
+// takeEarlier takes the result of another calculation, with its interval.
+func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
+	if p.After == "" || in.session.Boat == nil {
+		return false
+	}
+	id, result, _ := strings.Cut(p.After, "/")
+	o := in.session.Earlier(id)
+	if o == nil {
+		return false
+	}
+	r := o.Sheet.Result(result)
+	if r == nil {
+		return false
+	}
+	*k = known{known: true, word: r.Text, origin: sheet.Earlier, source: o.Sheet.Title, blameAt: p.Pointer, confirmed: !slices.Contains(o.Unverified, result)}
+	if r.SI != nil {
+		k.si = *r.SI
+		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}
+		if r.Spread != nil && r.Low < r.High {
+			// The interval is kept; how the earlier result leans inside it is not.
+			k.factor = spread.Factor{Estimate: min(max(*r.SI, r.Low), r.High), Low: r.Low, High: r.High, Shape: spread.Normal}
+		}
+	}
+	return true
+}
+
+// checkGathered holds everything gathered so far against the schema. What
+// came from the boat is blamed on the boat file.
+func (in *inputs) checkGathered(typed map[string]any) {
+	whole := typed
+	for i, p := range in.form.Input.Properties {
+		k := &in.values[i]
+		if !k.known || k.raw == nil || k.origin == sheet.Typed || k.origin == sheet.Default { // a test holds the defaults against their schemas
+			continue
+		}
+		if len(whole) == len(typed) {
+			whole = maps.Clone(typed)
+		}
+		whole[p.Name] = k.raw
+	}
+	in.relocate(in.form.CheckInput(whole))
+}
+
+// blame adds problems whose places are in the input, each moved to where the
+// input came from.
+func (in *inputs) relocate(list problem.List) {
+	for _, p := range list {
+		tokens := contract.Tokens(p.Where)
+		if len(tokens) > 0 {
+			if k := in.at(tokens[0]); k != nil && k.blameAt != "" {
+				p.Where = k.blameAt + contract.Pointer(tokens[1:])
+			}
+		}
+		in.problems = append(in.problems, p)
+	}
+}
+
+// needs notes every input without which the calculation cannot be done, or
+// what it can be had by choosing.
+func (in *inputs) needs() {
+	for _, name := range in.form.Input.Needs {
+		p := in.form.Input.Child(name)
+		if p == nil || in.values[p.Index].known {
+			continue
+		}
+		from, wanted := "", p
+		for _, other := range in.form.Input.Properties {
+			if other.Rows != "" && !in.values[other.Index].known && in.fills(other.Rows, name) {
+				from, wanted = ", or choose "+strings.ToLower(other.Title), other
+			}
+		}
+		in.missing = append(in.missing, wanted)
+		in.problems.Add("/"+name, p.Title+" is not known", contract.AllowedTypes(p), "type it"+from)
+	}
+}
+
+// notGiven picks, of the places that a calculation complains of, the inputs
+// that nobody gave: the calculation lacks them and has no fault.
+func (in *inputs) notGiven(list problem.List) []*contract.Property {
+	var missing []*contract.Property
+	for _, p := range list {
+		if tokens := contract.Tokens(p.Where); len(tokens) > 0 && in.at(tokens[0]) == nil {
+			if property := in.form.Input.Child(tokens[0]); property != nil {
+				missing = append(missing, property)
+			}
+		}
+	}
+	return missing
+}
+
+func (in *inputs) fills(table, input string) bool {
+	t := in.session.Book.Table(table)
+	if t == nil {
+		return false
+	}
+	_, has := t.Columns[input]
+	return has
+}
+
+// lookup gives the number or word of a known input.
+func (in *inputs) lookup(name string) (si float64, word string, ok bool) {
+	k := in.at(name)
+	if k == nil {
+		return 0, "", false
+	}
+	return k.si, k.word, true
+}

@@ -1,0 +1,193 @@
+package calc
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// verdicts holds the results and readings against every limit that applies.
+func (r *run) verdicts() []sheet.Verdict {
+	all, applying := r.in.session.Book.Limits(r.in.form.ID), r.in.buf.limits
+	for i := range all {
+		if all[i].Valid.Meets(r.lookupAny) {
+			applying = append(applying, &all[i])
+		}
+	}
+	r.in.buf.limits = applying
+	out := make([]sheet.Verdict, len(applying))
+	for i, l := range applying {
+		r.judge(r.withMakersFigure(l), &out[i])
+	}
+	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return Urgency[a.Word] - Urgency[b.Word] })
+	return out
+}
+
+// urgency orders the words of verdicts, most urgent first.
+var Urgency = map[string]int{
+	string(spread.Beyond): 0, string(spread.CannotTell): 1, string(spread.NearLimit): 2,
+	string(spread.Within): 3, string(spread.NotMeasured): 4,
+}
+
+// ours lays the maker's figure of the boat file over a limit; it always wins.
+func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
+	fig := r.in.session.Boat.FigureOf(l.ID)
+	if fig == nil {
+		return l
+	}
+	p := r.property(l.On)
+	if p == nil {
+		return l
+	}
+	si, _, err := Numeric(p, fig.Value)
+	if err != nil {
+		r.notes = append(r.notes, "The maker's figure for "+l.Title+" cannot be read: "+err.Error())
+		return l
+	}
+	bound := &rules.Bound{Amount: rules.Amount{SI: si}}
+	own := *l
+	if l.Max != nil {
+		own.Max = bound
+	} else {
+		own.Min = bound
+	}
+	own.Backing = rules.Backing{Source: rules.NewSource(fig.Source, "", ""), Basis: rules.ByMaker}
+	return &own
+}
+
+// property is the input or result of that name.
+func (r *run) property(name string) *contract.Property {
+	if p := r.in.form.Result.Child(name); p != nil {
+		return p
+	}
+	return r.in.form.Input.Child(name)
+}
+
+// judged is the value that a limit is on, as it is judged.
+type judged struct {
+	si, low, high float64 // low and high are its 95 % interval
+	text          string
+	span          *spread.Range
+	unverified    []*contract.Property
+}
+
+// value finds what a limit is on: a result, or an input with its own accuracy.
+func (r *run) value(on string) (judged, bool) {
+	if m := r.result(on); m != nil {
+		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, unverified: m.unverified}
+		if m.span != nil {
+			j.low, j.high = m.low, m.high
+		}
+		return j, true
+	}
+	if k := r.in.at(on); k != nil {
+		return judged{si: k.si, low: k.factor.Low, high: k.factor.High, text: k.text, span: r.ownRange(k)}, true
+	}
+	return judged{}, false
+}
+
+// ownRange is the range of an input that is judged as it was read.
+func (r *run) ownRange(k *known) *spread.Range {
+	if k.factor.Shape == spread.Exact || r.in.session.trials < 0 {
+		return nil
+	}
+	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.factor}, 1,
+		spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed},
+		func(x, y []float64) bool { y[0] = x[0]; return true })
+	if err != nil {
+		return nil
+	}
+	return &out.Results[0]
+}
+
+// judge holds what a limit is on against it.
+func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
+	p := r.property(l.On)
+	v.Limit, v.Title, v.On, v.Authority, v.Source = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String()
+	limit, text, ok := r.limit(l, p)
+	v.Bound = text
+	j, measured := r.value(l.On)
+	if !ok || !measured {
+		v.Word = string(spread.NotMeasured)
+		v.Sentence = strings.TrimSpace(l.Title + ": not measured. " + l.How)
+		return
+	}
+	v.Value = j.text
+	judgement := spread.Judge(j.si, j.span, limit)
+	if l.Chance {
+		judgement = spread.JudgeChance(j.si)
+	}
+	if doubt, remedy := r.doubt(l, j); doubt != "" {
+		v.Word = string(spread.CannotTell)
+		v.Sentence = l.Title + ": " + j.text + "; " + doubt + ". " + remedy
+		for _, p := range j.unverified {
+			v.Awaits = append(v.Awaits, p.Title)
+		}
+		return
+	}
+	v.Word = string(judgement.Word)
+	if !math.IsNaN(judgement.Probability) {
+		v.Probability = &judgement.Probability
+	}
+	v.Sentence = r.sentence(l, p, j, judgement, limit, text)
+	if judgement.Word == spread.CannotTell && !l.Chance {
+		v.Settle = r.settle(p, j, limit)
+	}
+}
+
+// limit turns a limit's row into numbers and words.
+func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
+	bound, side, limit := l.Max, "at most ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	if l.Min != nil {
+		bound, side = l.Min, "at least "
+	}
+	si := bound.SI
+	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
+		if r, err := p.Kind.Parse(bound.Text); err == nil {
+			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
+		}
+	}
+	if bound.Of != "" {
+		of, ok := r.value(bound.Of)
+		if !ok {
+			return limit, side + "a figure that is not known", false
+		}
+		si = of.si
+	}
+	if l.Min != nil {
+		limit.Min = si
+	} else {
+		limit.Max = si
+	}
+	if p == nil {
+		return limit, side + bound.Text, true
+	}
+	return limit, side + r.in.show(p, si), true
+}
+
+// doubt says why a value may not be judged, and what would mend that: a figure
+// behind it, or the limit itself, is of the kind that no source confirms.
+func (r *run) doubt(l *rules.Limit, j judged) (why, remedy string) {
+	if l.Decides != nil && !*l.Decides {
+		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
+	}
+	if len(j.unverified) == 0 {
+		return "", ""
+	}
+	titles := make([]string, len(j.unverified))
+	for i, p := range j.unverified {
+		titles[i] = strings.ToLower(p.Title)
+	}
+	remedy = "Type it as the maker gives it, or as you measured it, and it can be told."
+	if len(titles) > 1 {
+		remedy = "Type them as the maker gives them, or as you measured them, and it can be told."
+	}
+	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
+}
+
+const finestGauge = "To settle it, take every reading with the finest gauge to be had."

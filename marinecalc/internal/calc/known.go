@@ -1,0 +1,86 @@
+package calc
+
+import (
+	"encoding/json"
+	"math"
+	"strconv"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// known is what one run knows of one input: its value, where it came from,
+// and how far it can be trusted.
+type known struct {
+	known     bool
+	raw       any     // as decoded; nil when it came from a row
+	si        float64 // numbers
+	word      string  // picks, enumerations and other texts
+	factor    spread.Factor
+	text      string // as shown
+	rangeText string // the range as shown
+	origin    sheet.Origin
+	source    string
+	blameAt   string // the place to blame when something is wrong with it
+	// sure is false for a figure of the least sure kind, which never stands
+	// behind a verdict.
+	confirmed bool
+}
+
+// variate is a number inside the typed input that trials change.
+type variate struct {
+	to     *float64
+	factor spread.Factor
+	input  int // index of the input it belongs to
+}
+
+// numeric reads a decoded value as a number in SI with its accuracy.
+func Numeric(p *contract.Property, raw any) (si, accuracy float64, err error) {
+	switch v := raw.(type) {
+	case json.Number:
+		si, err = v.Float64()
+		return si, 0, err
+	case string:
+		if p.Kind != nil {
+			r, err := p.Kind.Parse(v)
+			return r.SI, r.Accuracy, err
+		}
+		si, err = strconv.ParseFloat(v, 64)
+		return si, 0, err
+	}
+	return math.NaN(), 0, nil
+}
+
+// plusMinus is the factor of a reading that may be off by no more than its
+// accuracy either way (JCGM 101:2008, 6.4.2).
+func plusMinus(si, accuracy float64) spread.Factor {
+	if accuracy <= 0 {
+		return spread.Factor{Estimate: si, Low: si, High: si}
+	}
+	return spread.Factor{Estimate: si, Low: si - accuracy, High: si + accuracy, Shape: spread.Rectangular}
+}
+
+// shapes are the names that rule data gives the distributions.
+var shapes = map[string]spread.Shape{"rectangular": spread.Rectangular, "triangular": spread.Triangular, "normal": spread.Normal}
+
+// ShapeNamed is the distribution that rule data calls by that name.
+func ShapeNamed(name string) spread.Shape { return shapes[name] }
+
+// show prints a value in a unit system. Money needs the run's currency: see
+// filling.show.
+func Show(p *contract.Property, si float64, units quantity.System) string {
+	if p.Kind == nil {
+		return strconv.FormatFloat(si, 'g', -1, 64)
+	}
+	return p.Shown.Print(si, units)
+}
+
+// showSpan prints a range in a unit system.
+func showSpan(p *contract.Property, low, high float64, units quantity.System) string {
+	if p.Kind == nil {
+		return strconv.FormatFloat(low, 'g', 3, 64) + " to " + strconv.FormatFloat(high, 'g', 3, 64)
+	}
+	return p.Shown.PrintSpan(low, high, units)
+}

@@ -1,0 +1,47 @@
+package calc
+
+import (
+	"errors"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+)
+
+// Run works one calculation out. missing names the inputs that no origin
+// gave, when that is all that is wrong.
+func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missing []*contract.Property, problems problem.List) {
+	k, err := c.Form()
+	if err != nil {
+		return nil, nil, problem.List{{What: err.Error()}}
+	}
+	call := c.open(k, s)
+	buf := scratches.Get().(*scratch)
+	in := s.fill(k, call, typed, buf)
+	defer buf.takeBack(in)
+	if len(in.problems) > 0 {
+		return nil, in.missing, in.problems
+	}
+	if err := call.run(); err != nil {
+		var l Lacking
+		if errors.As(err, &l) {
+			return nil, []*contract.Property{k.Input.Child(l.Input)}, problem.List{l.problem()}
+		}
+		var list problem.List
+		if !errors.As(err, &list) {
+			list = problem.List{{What: err.Error()}}
+		}
+		in.relocate(list)
+		return nil, in.notGiven(list), in.problems
+	}
+	r := &run{in: in}
+	if problems := r.results(); len(problems) > 0 {
+		return nil, nil, problems
+	}
+	r.traceUnverified()
+	space := spaces.Get().(*spread.Workspace)
+	defer spaces.Put(space) // the sheet keeps nothing of it
+	r.ranges(space)
+	r.dropUntried()
+	return r.write(), nil, nil
+}

@@ -1,0 +1,155 @@
+package calc
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Version is marinecalc's own version, not that of its rule data.
+const Version = "0.1.0"
+
+// DefaultTrials is how many Monte Carlo trials a calculation runs when
+// nothing else is asked for.
+const DefaultTrials = 4096
+
+// Options say how a calculation is run. The zero value runs it without a
+// boat, in metric units, with 4096 trials, by the standard rules.
+type Options struct {
+	Boat   *boat.Boat
+	Units  string      // "metric", "us" or "both"; "" is the boat's choice, or metric
+	Trials int         // 0 is DefaultTrials; less than 0 gives no ranges
+	Seed   uint64      // of the trials; 0 is 1
+	Rules  *rules.Book // nil is rules.Standard()
+	Brief  bool        // the sheet without its worked lines and drawings, for a host that shows neither
+}
+
+// Session is what the calculations of one request share: earlier results are
+// calculated once. It serves one goroutine.
+type Session struct {
+	Calculations []Calculation
+	Boat         *boat.Boat
+	Book         *rules.Book
+	Units        quantity.System
+	trials       int
+	seed         uint64
+	brief        bool
+	done         map[string]*Outcome // nil while being worked out, or when it cannot be
+}
+
+// Outcome is a sheet and what later calculations must know of it.
+type Outcome struct {
+	Sheet      *sheet.Sheet
+	Unverified []string // the results that rest on an unverified figure
+}
+
+// Session checks the options. The error is a problem.List with trials or
+// units that cannot be used.
+func (o Options) Session(list []Calculation) (*Session, error) {
+	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*Outcome{}}
+	if s.Book == nil {
+		s.Book = rules.Standard()
+	}
+	if s.trials == 0 {
+		s.trials = DefaultTrials
+	}
+	if s.trials > 0 && (s.trials < spread.MinTrials || s.trials > spread.MaxTrials) {
+		return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials),
+			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}
+	}
+	word := o.Units
+	if word == "" {
+		word = s.Boat.Units()
+	}
+	if word == "" {
+		return s, nil
+	}
+	units, err := quantity.ParseSystem(word)
+	if err != nil {
+		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}
+	}
+	s.Units = units
+	return s, nil
+}
+
+// Earlier is the outcome of another calculation on the boat alone, or nil
+// when the boat does not allow it.
+func (s *Session) Earlier(id string) *Outcome {
+	if out, done := s.done[id]; done {
+		return out
+	}
+	c, err := s.Find(id)
+	if err != nil {
+		return nil
+	}
+	out, _, _ := s.Work(c)
+	return out
+}
+
+// Work runs a calculation on the boat alone and keeps the answer.
+func (s *Session) Work(c Calculation) (*Outcome, []*contract.Property, problem.List) {
+	if out := s.done[c.ID]; out != nil {
+		return out, nil, nil
+	}
+	s.done[c.ID] = nil // while it runs, it cannot lead to itself
+	out, missing, problems := s.Run(c, map[string]any{})
+	s.done[c.ID] = out
+	return out, missing, problems
+}
+
+// Lacking is the error of a calculation that misses an input which it would
+// have taken from elsewhere too.
+type Lacking struct{ Input, What, Hint string }
+
+func (l Lacking) problem() problem.Problem {
+	return problem.Problem{Where: "/" + l.Input, What: l.What, Hint: l.Hint}
+}
+
+// Error says what is missing.
+func (l Lacking) Error() string { return l.What }
+
+// Find returns the calculation of that id.
+func (s *Session) Find(id string) (Calculation, error) { return Find(s.Calculations, id) }
+
+// Find returns the calculation of that id in a list. The error names the
+// closest one.
+func Find(list []Calculation, id string) (Calculation, error) {
+	for _, c := range list {
+		if c.ID == id {
+			return c, nil
+		}
+	}
+	ids := make([]string, len(list))
+	for i, c := range list {
+		ids[i] = c.ID
+	}
+	hint := ""
+	if best, ok := contract.Closest(id, ids); ok {
+		hint = fmt.Sprintf("did you mean %q?", best)
+	}
+	return Calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint}}
+}
+
+// Property is the result or input of that name, "calculation/name", or nil.
+func (s *Session) Property(of string) *contract.Property {
+	id, name, _ := strings.Cut(of, "/")
+	c, err := s.Find(id)
+	if err != nil {
+		return nil
+	}
+	k, err := c.Form()
+	if err != nil {
+		return nil
+	}
+	if r := k.Result.Child(name); r != nil {
+		return r
+	}
+	return k.Input.Child(name)
+}

@@ -1,0 +1,100 @@
+package calc
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// settle says which gauge, or how many readings, would settle a verdict. All
+// readings taken with one gauge count as one.
+func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string {
+	switch {
+	case j.span == nil:
+		return ""
+	case j.si < j.span.Low: // a size near nothing: whose part in its spread is largest cannot be told
+		return finestGauge
+	}
+	byInput := *j.span
+	byInput.Shares = make([]float64, len(r.in.values))
+	if len(j.span.Shares) == len(r.in.variates) {
+		for i, l := range r.in.variates {
+			byInput.Shares[l.input] += j.span.Shares[i]
+		}
+	} else {
+		byInput.Shares[p.Index] = 1 // the input itself is what is judged
+	}
+	var measured []spread.Measured
+	var gauges [][]rules.Row
+	for i, p := range r.in.form.Input.Properties {
+		m, rows, ok := r.measurable(i, p)
+		if ok {
+			measured, gauges = append(measured, m), append(gauges, rows)
+		}
+	}
+	s := spread.Settle(&byInput, limit, measured)
+	var ways []string
+	if s.GaugeFactor >= 0 {
+		for i, m := range measured {
+			if m.Factor == s.GaugeFactor {
+				ways = append(ways, fmt.Sprintf("read %s with a %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
+			}
+		}
+	}
+	if s.RepeatFactor >= 0 {
+		ways = append(ways, fmt.Sprintf("take the mean of %d readings of %s", s.Readings, r.called(s.RepeatFactor)))
+	}
+	switch {
+	case len(ways) > 0:
+		return "To settle it, " + strings.Join(ways, ", or ") + "."
+	case s.Together:
+		return finestGauge
+	case s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].Items != nil:
+		return "It lies so close to the limit that none of the gauges known here can settle it."
+	case s.Blocker >= 0:
+		return "No gauge settles it: most of what is left of the spread comes from " + r.called(s.Blocker) + "."
+	}
+	return "No single gauge settles it."
+}
+
+func (r *run) called(input int) string {
+	return strings.ToLower(r.in.form.Input.Properties[input].Title)
+}
+
+// measurable gives an input's standard uncertainty with the gauge in hand,
+// and the gauges that read its kind of quantity.
+func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.Row, bool) {
+	kind, readBy, si := p.Kind, p.ReadBy, r.in.values[i].si
+	in := r.in.values[i].factor
+	if p.Items != nil {
+		for _, part := range p.Items.Properties {
+			if part.ReadBy != "" {
+				kind, readBy = part.Kind, part.ReadBy
+			}
+		}
+		for _, l := range r.in.variates {
+			if l.input == i {
+				in, si = l.factor, l.factor.Estimate
+			}
+		}
+	}
+	if readBy == "" || kind == nil || in.Shape == spread.Exact {
+		return spread.Measured{}, nil, false
+	}
+	m := spread.Measured{Factor: i, InHand: in.StdDev()}
+	var rows []rules.Row
+	for _, row := range r.in.session.Book.Table(Gauges).Rows {
+		if !ReadsKind(row, kind) {
+			continue
+		}
+		a, err := kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
+		if err == nil && a > 0 {
+			m.Gauges = append(m.Gauges, spread.Factor{Estimate: si, Low: si - a, High: si + a, Shape: spread.Rectangular}.StdDev())
+			rows = append(rows, row)
+		}
+	}
+	return m, rows, true
+}

@@ -1,0 +1,109 @@
+package calc
+
+import (
+	"math"
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+)
+
+// ranges runs the trials: every number with a spread is drawn, the typed
+// function is run, every numeric result is kept.
+func (r *run) ranges(space *spread.Workspace) {
+	if r.in.session.trials < 0 || len(r.in.variates) == 0 {
+		return
+	}
+	factors := make([]spread.Factor, len(r.in.variates))
+	for i, l := range r.in.variates {
+		factors[i] = l.factor
+	}
+	outputs, explained := r.numbers()
+	if len(outputs) == 0 {
+		return
+	}
+	// Trials take most of the time: what they touch is looked up beforehand.
+	to, from := make([]*float64, len(r.in.variates)), make([]*float64, len(outputs))
+	for i, l := range r.in.variates {
+		to[i] = l.to
+	}
+	var directions []int
+	for i, m := range outputs {
+		from[i] = m.number
+		if k := m.property.Kind; k != nil && k.Name == "direction" {
+			directions = append(directions, i)
+		}
+	}
+	run := r.in.call.run
+	model := spread.Model{Factors: to, Results: from, Run: func() bool { return run() == nil }}
+	if len(directions) > 0 {
+		model.Run = func() bool {
+			err := run()
+			for _, i := range directions {
+				*from[i] = nearest(*from[i], outputs[i].si)
+			}
+			return err == nil
+		}
+	}
+	out, err := space.Run(factors, spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed, Shares: explained}, model)
+	for _, l := range r.in.variates {
+		*l.to = l.factor.Estimate
+	}
+	if r.in.call.run() != nil || err != nil || !out.Usable {
+		r.notes = append(r.notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
+		return
+	}
+	r.trials = out.Trials
+	for i, m := range outputs {
+		// The trials of a size lie above it where it is near nothing; an
+		// interval that excludes the estimate would deny what was read.
+		m.span, m.low, m.high = &out.Results[i], min(out.Results[i].Low, m.si), max(out.Results[i].High, m.si)
+		if m.property.Chance {
+			m.si = m.span.Mean
+			m.text, m.span = r.in.show(m.property, m.si), nil
+		}
+	}
+}
+
+// dropUntried variates out the chances, which nobody knows without trials.
+func (r *run) dropUntried() {
+	if r.trials == 0 {
+		r.measures = slices.DeleteFunc(r.measures, func(m measure) bool { return m.property.Chance })
+		r.index()
+	}
+}
+
+// numbers lists every numeric result, first those whose spread is explained:
+// the main results and those that a limit is on. Those in tables come last.
+func (r *run) numbers() (list []*measure, explained int) {
+	limited := map[string]bool{}
+	for _, l := range r.in.session.Book.Limits(r.in.form.ID) {
+		limited[l.On] = true
+	}
+	add := func(measures []measure, wanted func(*contract.Property) bool) {
+		for i := range measures {
+			if m := &measures[i]; m.number != nil && m.text != "" && wanted(m.property) {
+				list = append(list, m)
+			}
+		}
+	}
+	explain := func(p *contract.Property) bool { return p.Level == contract.Main || limited[p.Name] }
+	add(r.measures, explain)
+	explained = len(list)
+	add(r.measures, func(p *contract.Property) bool { return !explain(p) })
+	for _, t := range r.tables {
+		for _, row := range t.rows {
+			add(row, func(*contract.Property) bool { return true })
+		}
+	}
+	return list, explained
+}
+
+// nearest gives a direction as counted from another: directions have no
+// beginning and no end, so trials are counted from the estimate.
+func nearest(angle, to float64) float64 {
+	if d := angle - to; -math.Pi <= d && d <= math.Pi {
+		return angle // as nearly all are, without the costly remainder
+	}
+	return to + math.Remainder(angle-to, 2*math.Pi)
+}

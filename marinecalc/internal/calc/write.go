@@ -1,0 +1,279 @@
+package calc
+
+import (
+	"slices"
+	"strconv"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// run is one use of a calculation: its inputs, what came out, and what the
+// sheet says of both.
+type run struct {
+	in       *inputs
+	measures []measure
+	tables   []table
+	trials   int
+	notes    []string
+	kept     []float64 // those that the sheet's lines point to
+}
+
+// keep gives a number a place that stays.
+func (r *run) keep(v float64) *float64 {
+	if len(r.kept) == cap(r.kept) {
+		r.kept = make([]float64, 0, len(r.in.values)+len(r.measures))
+	}
+	r.kept = append(r.kept, v)
+	return &r.kept[len(r.kept)-1]
+}
+
+func (r *run) write() *Outcome {
+	s := &sheet.Sheet{
+		Calculation: r.in.form.ID, Title: r.in.form.Title, Answers: r.in.form.Answers,
+		Inputs: r.inputLines(), Results: r.resultLines(), Tables: r.tableLines(), Work: []sheet.Work{},
+		Trials: r.trials, Notes: r.notes,
+	}
+	if !r.in.session.brief {
+		s.Work = r.tableWork(r.workLines())
+	}
+	s.Verdicts = r.verdicts()
+	s.Cautions = r.cautions()
+	s.Next = r.next(s.Verdicts)
+	s.Drawings = []sheet.Drawing{}
+	if r.in.call.draw != nil && !r.in.session.brief {
+		s.Drawings = append(s.Drawings, r.in.call.draw(picture.Brush{Units: r.in.session.Units, Currency: r.in.currency})...)
+	}
+	r.in.buf.sources = appendSources(r.in.buf.sources, s)
+	s.Sources = slices.Clone(r.in.buf.sources)
+	for _, title := range r.in.session.Book.Overlays() {
+		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
+	}
+	out := &Outcome{Sheet: s}
+	for i := range r.measures {
+		if m := &r.measures[i]; len(m.unverified) > 0 {
+			if out.Unverified == nil {
+				out.Unverified = make([]string, 0, len(r.measures)-i)
+			}
+			out.Unverified = append(out.Unverified, m.property.Name)
+		}
+	}
+	return out
+}
+
+func (r *run) inputLines() []sheet.Input {
+	count := 0
+	for i := range r.in.values {
+		if r.in.values[i].known {
+			count++
+		}
+	}
+	lines := make([]sheet.Input, 0, count)
+	for i, p := range r.in.form.Input.Properties {
+		k := &r.in.values[i]
+		if !k.known {
+			continue
+		}
+		lines = append(lines, sheet.Input{})
+		line := &lines[len(lines)-1] // filled in its place: it is long
+		line.Term, line.Text, line.Range, line.Origin, line.Source = r.in.form.Inputs.Places[i].Term, k.text, k.rangeText, k.origin, k.source
+		if p.Kind != nil {
+			line.SI = r.keep(k.si)
+		} else if line.Word = k.word; k.word == "" && k.raw != nil {
+			if _, list := k.raw.([]any); !list {
+				line.SI = r.keep(k.si)
+			}
+		}
+	}
+	return lines
+}
+
+func (r *run) resultLines() []sheet.Result {
+	lines := make([]sheet.Result, 0, len(r.measures))
+	for i := range r.measures {
+		m := &r.measures[i]
+		p := m.property
+		lines = append(lines, sheet.Result{})
+		line := &lines[len(lines)-1] // filled in its place: it is long
+		line.Term, line.Text = r.in.form.Results.Places[p.Index].Term, m.text
+		if m.word == "" {
+			line.SI = r.keep(m.si)
+		}
+		r.addRange(line, m)
+		r.addMaker(line, p)
+	}
+	return lines
+}
+
+// addRange writes the 95 % interval and who has the largest part in it.
+func (r *run) addRange(line *sheet.Result, m *measure) {
+	if m.span == nil || m.span.StdDev == 0 {
+		return
+	}
+	line.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
+	byInput := make([]float64, len(r.in.values))
+	for i, l := range r.in.variates {
+		byInput[l.input] += m.span.Shares[i]
+	}
+	for i, share := range byInput {
+		if share >= leastShare {
+			p := r.in.form.Input.Properties[i]
+			line.Shares = append(line.Shares, sheet.Share{Input: p.Name, Title: p.Title, Share: share})
+		}
+	}
+	slices.SortStableFunc(line.Shares, func(a, b sheet.Share) int {
+		switch {
+		case a.Share > b.Share:
+			return -1
+		case a.Share < b.Share:
+			return 1
+		}
+		return 0
+	})
+}
+
+// leastShare is the smallest part of a spread that is worth a line.
+const leastShare = 0.01
+
+// addMaker sets the maker's own figure beside a result.
+func (r *run) addMaker(line *sheet.Result, p *contract.Property) {
+	fig := r.in.session.Boat.FigureOf(p.Path)
+	if fig == nil {
+		return
+	}
+	si, _, err := Numeric(p, fig.Value)
+	if err != nil {
+		r.notes = append(r.notes, "The maker's figure for "+p.Title+" cannot be read: "+err.Error())
+		return
+	}
+	line.Maker = &sheet.Maker{Text: r.in.show(p, si), SI: si, Source: fig.Source}
+}
+
+func (r *run) workLines() []sheet.Work {
+	lines := make([]sheet.Work, 0, len(r.measures))
+	units := r.in.session.Units
+	if units == quantity.Both {
+		units = quantity.Metric // a line of formula holds one system
+	}
+	print := func(p *contract.Property, si float64, text string) string {
+		if units == r.in.session.Units {
+			return text
+		}
+		return r.in.showIn(p, si, units)
+	}
+	text := func(p *contract.Property) string {
+		if p.IsResult {
+			if m := r.in.buf.results[p.Index]; m != nil {
+				return print(p, m.si, m.text)
+			}
+			return ""
+		}
+		switch k := &r.in.values[p.Index]; {
+		case !k.known:
+			return ""
+		case p.Kind == nil && k.word != "":
+			return strconv.Quote(k.word)
+		default:
+			return print(p, k.si, k.text)
+		}
+	}
+	for _, m := range r.measures {
+		p := m.property
+		line := sheet.Work{Way: r.in.form.Results.Places[p.Index].Way, Answer: m.text}
+		if p.Formula != "" {
+			r.in.buf.formula = r.in.form.Formulas.AppendFilled(r.in.buf.formula[:0], p, text)
+			line.Filled = string(r.in.buf.formula)
+		}
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+func (r *run) cautions() []sheet.Caution {
+	all := r.in.session.Book.Cautions(r.in.form.ID)
+	out := make([]sheet.Caution, 0, len(all))
+	for _, c := range all {
+		if c.Valid.Meets(r.lookupAny) {
+			out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+		}
+	}
+	return out
+}
+
+// next is the advice that fits: first what the verdicts ask for, most urgent
+// first as they are, then what always holds.
+func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
+	all, chosen := r.in.session.Book.Advice(r.in.form.ID), r.in.buf.advice
+	word := func(limit string) string {
+		for i := range verdicts {
+			if verdicts[i].Limit == limit {
+				return verdicts[i].Word
+			}
+		}
+		return ""
+	}
+	add := func(fits func(*rules.Advice) bool) {
+		for i := range all {
+			a := &all[i]
+			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
+			if fits(a) && a.Valid.Meets(r.lookupAny) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
+				chosen = append(chosen, a)
+			}
+		}
+	}
+	for i := range verdicts {
+		v := &verdicts[i]
+		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
+	}
+	add(func(a *rules.Advice) bool { return a.Limit == "" })
+	r.in.buf.advice = chosen
+	out := make([]sheet.Next, len(chosen))
+	for i, a := range chosen {
+		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}
+	}
+	return out
+}
+
+// result is what came out under that name, or nil.
+func (r *run) result(name string) *measure {
+	if p := r.in.form.Result.Child(name); p != nil {
+		return r.in.buf.results[p.Index]
+	}
+	return nil
+}
+
+// lookupAny gives the number or word of a known input or result.
+func (r *run) lookupAny(name string) (si float64, word string, ok bool) {
+	if m := r.result(name); m != nil {
+		return m.si, m.word, true
+	}
+	return r.in.lookup(name)
+}
+
+// appendSources writes every source of the sheet once behind list, which is
+// empty.
+func appendSources(list []string, s *sheet.Sheet) []string {
+	add := func(text string) {
+		if text != "" && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	for _, i := range s.Inputs {
+		if i.Origin != sheet.Earlier {
+			add(i.Source)
+		}
+	}
+	for _, l := range s.Work {
+		add(l.Source)
+	}
+	for _, v := range s.Verdicts {
+		add(v.Source)
+	}
+	for _, c := range s.Cautions {
+		add(c.Source)
+	}
+	return list
+}

@@ -1,0 +1,303 @@
+package catalogue
+
+import (
+	"bytes"
+	"reflect"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/schemas"
+	"github.com/santhosh-tekuri/jsonschema/v5"
+)
+
+func openAll(t *testing.T) []*binding.Form {
+	t.Helper()
+	var all []*binding.Form
+	for _, c := range Calculations {
+		k, err := c.Form()
+		if err != nil {
+			t.Fatalf("%s: %v", c.ID, err)
+		}
+		all = append(all, k)
+	}
+	return all
+}
+
+// Every schema is valid against draft 2020-12 (the compiler checks it), and
+// those of calculations and of the boat use only the keywords of
+// annotations.schema.json.
+func TestSchemasKeepToTheirKeywords(t *testing.T) {
+	strict := compileSchema(t, "annotations")
+	for _, name := range schemas.Names() {
+		compileSchema(t, name)
+		if name == "annotations" || strings.HasPrefix(name, "rules-") {
+			continue
+		}
+		text, err := schemas.Read(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		value, problems := contract.Decode(text)
+		if len(problems) > 0 {
+			t.Errorf("%s: %v", name, problems)
+			continue
+		}
+		if err := strict.Validate(value); err != nil {
+			t.Errorf("%s: %#v", name, err)
+		}
+	}
+}
+
+func TestAMisspelledKeywordIsRefused(t *testing.T) {
+	strict := compileSchema(t, "annotations")
+	text, err := schemas.Read("bolt-preload")
+	if err != nil {
+		t.Fatal(err)
+	}
+	value, problems := contract.Decode(bytes.Replace(text, []byte(`"minimum"`), []byte(`"minimun"`), 1))
+	if len(problems) > 0 {
+		t.Fatal(problems)
+	}
+	if strict.Validate(value) == nil {
+		t.Error(`"minimun" was let through`)
+	}
+}
+
+func compileSchema(t *testing.T, name string) *jsonschema.Schema {
+	t.Helper()
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	for _, n := range schemas.Names() {
+		text, err := schemas.Read(n)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := c.AddResource(schemas.Base+n+".schema.json", bytes.NewReader(text)); err != nil {
+			t.Fatalf("%s: %v", n, err)
+		}
+	}
+	s, err := c.Compile(schemas.Base + name + ".schema.json")
+	if err != nil {
+		t.Fatalf("%s: %v", name, err)
+	}
+	return s
+}
+
+// Every input and result of a schema meets the field of its name in the typed
+// function, with the unit type of its kind, and every field is in the schema.
+func TestSchemasMeetTheirFunctions(t *testing.T) {
+	for _, k := range openAll(t) {
+		meets(t, k.ID+" input", k.Input, k.Inputs, reflect.New(k.Inputs.Type).Elem(), true)
+		meets(t, k.ID+" result", k.Result, k.Results, reflect.New(k.Results.Type).Elem(), false)
+	}
+}
+
+func meets(t *testing.T, where string, p *contract.Property, s *binding.Shape, structure reflect.Value, picksMayLack bool) {
+	t.Helper()
+	for _, child := range p.Properties {
+		f, ok := s.Field(structure, child)
+		if !ok {
+			if !picksMayLack || child.Rows == "" {
+				t.Errorf("%s: %s has no field %s", where, structure.Type(), child.Name)
+			}
+			continue
+		}
+		if child.Kind != nil && binding.JSONName(f.Type().Name()) != camel(child.Kind.Name) {
+			t.Errorf("%s: %s is a %s in the schema and a %s in Go", where, child.Name, child.Kind.Name, f.Type())
+		}
+		if child.Items != nil {
+			if want := map[bool]reflect.Kind{true: reflect.Slice, false: reflect.Array}[picksMayLack]; f.Kind() != want {
+				t.Errorf("%s: %s is a list in the schema and a %s in Go, not a %s", where, child.Name, f.Type(), want)
+				continue
+			}
+			meets(t, where+"/"+child.Name, child.Items, s.Places[child.Index].Entry, reflect.New(f.Type().Elem()).Elem(), picksMayLack)
+		}
+	}
+	for i := range structure.NumField() {
+		if name := binding.JSONName(structure.Type().Field(i).Name); p.Child(name) == nil {
+			t.Errorf("%s: the schema lacks %s.%s", where, structure.Type(), name)
+		}
+	}
+}
+
+func camel(kebab string) string {
+	parts := strings.Split(kebab, "-")
+	for i, p := range parts[1:] {
+		parts[i+1] = strings.ToUpper(p[:1]) + p[1:]
+	}
+	return strings.Join(parts, "")
+}
+
+// What an annotation points to is there: tables, usual values, places in the
+// boat file, earlier results, gauges, needs.
+func TestAnnotationsPointSomewhere(t *testing.T) {
+	file, err := boat.Contract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := rules.Standard()
+	all := openAll(t)
+	for _, k := range all {
+		for _, name := range k.Input.Needs {
+			if k.Input.Child(name) == nil {
+				t.Errorf("%s needs %s, which is no input", k.ID, name)
+			}
+		}
+		for _, p := range k.Input.Properties {
+			pointsSomewhere(t, k, p, all, file, book)
+		}
+		for _, p := range k.Result.Properties {
+			for _, name := range p.Rests {
+				if k.Input.Child(name) == nil && k.Result.Child(name) == nil {
+					t.Errorf("%s: %s rests on %s, which is not there", k.ID, p.Name, name)
+				}
+			}
+		}
+	}
+}
+
+func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []*binding.Form, file *contract.Document, book *rules.Book) {
+	t.Helper()
+	where := k.ID + "/" + p.Name
+	if p.Rows != "" && book.Table(p.Rows) == nil {
+		t.Errorf("%s: there is no table %s", where, p.Rows)
+	}
+	if word, ok := p.Default.(string); ok && p.Rows != "" {
+		if picks, _ := book.Table(p.Rows).Picks(); !slices.Contains(picks, word) {
+			t.Errorf("%s: its default %q is not in table %s", where, word, p.Rows)
+		}
+	}
+	if p.Default != nil && p == k.Input.Child(p.Name) {
+		// What stands in for an input that nobody gave is not checked in a run.
+		if faults := k.CheckInput(map[string]any{p.Name: p.Default}); len(faults) > 0 {
+			t.Errorf("%s: its default is refused: %v", where, faults)
+		}
+	}
+	if p.Usual != "" {
+		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
+			_, has := r.Values.Find(p.Name)
+			return r.Pick == p.Usual && has
+		})
+		if !found {
+			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Usual)
+		}
+	}
+	if p.ReadBy != "" {
+		if g := k.Input.Child(p.ReadBy); g == nil || g.Rows != "gauges" {
+			t.Errorf("%s: its gauge %s is not an input picked from the gauges", where, p.ReadBy)
+		}
+	}
+	if p.Boat != "" {
+		at, whole := file.Root.At(contract.Tokens(boat.SchemaPointer(p.Boat)))
+		switch {
+		case !whole:
+			t.Errorf("%s: the boat file has no %s", where, p.Boat)
+		case at.Kind != p.Kind || at.Rows != p.Rows || !slices.Equal(at.Enum, p.Enum):
+			t.Errorf("%s: the boat's %s is of another kind, table or choice", where, p.Boat)
+		}
+	}
+	if p.After != "" {
+		id, result, _ := strings.Cut(p.After, "/")
+		i := slices.IndexFunc(all, func(c *binding.Form) bool { return c.ID == id })
+		if i < 0 || all[i].Result.Child(result) == nil || all[i].Result.Child(result).Kind != p.Kind {
+			t.Errorf("%s: the earlier result %s is not there or of another kind", where, p.After)
+		}
+	}
+	if p.Items != nil {
+		for _, part := range p.Items.Properties {
+			pointsSomewhere(t, k, part, all, file, book)
+		}
+	}
+}
+
+// Rule data speaks of calculations, inputs and results that are there.
+func TestRuleDataPointsSomewhere(t *testing.T) {
+	all := map[string]*binding.Form{}
+	kinds := map[string]string{}
+	for _, k := range openAll(t) {
+		all[k.ID] = k
+		for _, side := range []*contract.Property{k.Input, k.Result} {
+			for _, p := range side.Properties {
+				if p.Kind == nil {
+					continue
+				}
+				if old, has := kinds[p.Name]; has && old != p.Kind.Name {
+					t.Errorf("%s is a %s here and a %s elsewhere", p.Name, p.Kind.Name, old)
+				}
+				kinds[p.Name] = p.Kind.Name
+			}
+		}
+	}
+	there := func(where, id string, names ...string) {
+		k := all[id]
+		if k == nil {
+			t.Errorf("%s: there is no calculation %s", where, id)
+			return
+		}
+		for _, n := range names {
+			if k.Input.Child(n) == nil && k.Result.Child(n) == nil {
+				t.Errorf("%s: %s has neither input nor result %s", where, id, n)
+			}
+		}
+	}
+	book := rules.Standard()
+	limits := map[string]bool{}
+	for _, l := range book.AllLimits() {
+		limits[l.ID] = true
+		names := []string{l.On}
+		for _, b := range []*rules.Bound{l.Max, l.Min} {
+			if b != nil && b.Of != "" {
+				names = append(names, b.Of)
+			}
+		}
+		for _, term := range l.Valid {
+			names = append(names, term.Of)
+		}
+		there("limit "+l.ID, l.Calculation, names...)
+	}
+	for _, s := range book.AllShared() {
+		for of, on := range s.On {
+			there("shared limits of "+s.LimitsOf, s.LimitsOf, of)
+			there("shared limits of "+s.LimitsOf, s.Calculation, on)
+		}
+		for _, l := range book.Limits(s.Calculation) {
+			for _, term := range l.Valid {
+				there("shared limit "+l.ID, s.Calculation, term.Of)
+			}
+		}
+	}
+	for _, c := range book.AllCautions() {
+		for _, id := range c.Calculations {
+			there("caution "+c.ID, id)
+		}
+	}
+	for _, a := range book.AllAdvice() {
+		there("advice "+a.ID, a.Calculation)
+		for _, term := range a.Valid {
+			there("advice "+a.ID, a.Calculation, term.Of)
+		}
+		for limit := range a.Besides {
+			if !limits[limit] {
+				t.Errorf("advice %s: there is no limit %s", a.ID, limit)
+			}
+		}
+		if a.Limit != "" && !limits[a.Limit] {
+			t.Errorf("advice %s: there is no limit %s", a.ID, a.Limit)
+		}
+	}
+	for _, name := range book.Tables() {
+		for _, r := range book.Table(name).Rows {
+			for _, v := range r.Values {
+				column := v.Column
+				if kind, has := kinds[column]; has && kind != book.Table(name).Columns[column] {
+					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, book.Table(name).Columns[column], kind)
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,44 @@
+package catalogue
+
+import (
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/vibration"
+)
+
+// findSource finds what makes a frequency. The sources are listed in the
+// order of the estimates, whatever a trial draws.
+func findSource(s *calc.Session) calc.Opened[vibration.Running, vibration.Match] {
+	var list []vibration.Source
+	var ranking vibration.Ranking
+	return calc.Opened[vibration.Running, vibration.Match]{Compute: func(in vibration.Running) (vibration.Match, error) {
+		if list == nil {
+			list = sourcesOf(s.Book, &in)
+		}
+		return vibration.Find(in, list, &ranking)
+	}, Draw: drawing.VibrationSource}
+}
+
+// sourcesOf reads the sources that go with the words of the running.
+func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
+	known := func(name string) (float64, string, bool) {
+		switch name {
+		case "strokes":
+			return 0, in.Strokes, true
+		case "bearingTurns":
+			return 0, in.BearingTurns, true
+		}
+		return 0, "", false
+	}
+	list := []vibration.Source{}
+	for _, row := range book.Table("vibration-sources").Rows {
+		if !row.Valid.Meets(known) {
+			continue
+		}
+		text := func(column string) string { return row.Values.Of(column).Text }
+		list = append(list, vibration.Source{Name: row.Name, Base: text("base"), Multiple: row.Values.Of("multiple").SI,
+			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look")})
+	}
+	return list
+}

@@ -1,0 +1,141 @@
+package diagnosis
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// chains says how the troubles that the sheets show lead to one another, in
+// the order of the rows: every link between two troubles that are seen, with
+// the links that lie between them, and what to expect next from each.
+//
+// A limit is a trouble when its verdict is "beyond" or "near the limit"; a
+// cause is one when a verdict answers its confirming question with yes, or
+// when the fault finding holds it more likely than all the others together.
+func Chains(book *rules.Book, sheets []*sheet.Sheet) []string {
+	w := readWeb(book, sheets)
+	if len(w.seen) == 0 {
+		return []string{}
+	}
+	links := book.Chains()
+	reached := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.From, c.To })
+	leads := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.To, c.From })
+	sentences := []string{}
+	for _, c := range links {
+		between := reached[c.From] && leads[c.To]
+		expected := w.seen[c.From] && !w.within[c.To]
+		if between || expected {
+			sentences = append(sentences, w.sentence(c))
+		}
+	}
+	return sentences
+}
+
+// web is what the sheets say of the ends of the chains.
+type web struct {
+	title  map[string]string // of each limit and cause
+	word   map[string]string // how each trouble was seen
+	seen   map[string]bool   // it is a trouble
+	within map[string]bool   // its verdict is within
+}
+
+func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
+	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}}
+	for _, l := range book.AllLimits() {
+		w.title[l.ID] = l.Title
+	}
+	for _, c := range book.Causes() {
+		w.title[c.ID] = c.Title
+	}
+	verdicts := verdictsByLimit(book, sheets)
+	for id, v := range verdicts {
+		switch v.Word {
+		case string(spread.Beyond), string(spread.NearLimit):
+			w.seen[id], w.word[id] = true, v.Word
+		case string(spread.Within):
+			w.within[id] = true
+		}
+	}
+	for _, c := range book.Causes() {
+		for _, e := range book.Evidence() {
+			if e.ID != c.Confirm {
+				continue
+			}
+			a, v := answerByVerdict(e, func(limit string) *sheet.Verdict { return verdicts[limit] })
+			if a == bayes.Yes {
+				w.seen[c.ID], w.word[c.ID] = true, "by the verdict on “"+v.Title+"”"
+			}
+		}
+	}
+	w.takeFinding(book, sheets)
+	return w
+}
+
+// verdictsByLimit finds the verdict on each limit in the sheet of the limit's
+// own calculation; those that share it judge something else by it.
+func verdictsByLimit(book *rules.Book, sheets []*sheet.Sheet) map[string]*sheet.Verdict {
+	verdicts := map[string]*sheet.Verdict{}
+	for _, l := range book.AllLimits() {
+		for _, s := range sheets {
+			if s.Calculation != l.Calculation {
+				continue
+			}
+			if v := s.Verdict(l.ID); v != nil {
+				verdicts[l.ID] = v
+			}
+		}
+	}
+	return verdicts
+}
+
+// takeFinding takes the first cause of the fault finding for a trouble when
+// it is more likely than all the others together.
+func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
+	i := slices.IndexFunc(sheets, func(s *sheet.Sheet) bool { return s.Calculation == FaultFinding })
+	if i < 0 {
+		return
+	}
+	cause, p := sheets[i].Result("cause"), sheets[i].Result("probability")
+	if cause == nil || p == nil || *p.SI < judgement(book, "sure-open") || w.seen[cause.Text] {
+		return
+	}
+	w.seen[cause.Text], w.word[cause.Text] = true, p.Text+" by the fault finding"
+}
+
+// spreadOver gives everything that can be reached from the troubles along the
+// links, the troubles themselves among it.
+func spreadOver(seen map[string]bool, links []rules.Chain, ends func(rules.Chain) (from, to string)) map[string]bool {
+	reached := map[string]bool{}
+	for id := range seen {
+		reached[id] = true
+	}
+	for grown := true; grown; {
+		grown = false
+		for _, c := range links {
+			if from, to := ends(c); reached[from] && !reached[to] {
+				reached[to], grown = true, true
+			}
+		}
+	}
+	return reached
+}
+
+// sentence says one link.
+func (w *web) sentence(c rules.Chain) string {
+	named := func(id string) string {
+		switch {
+		case w.seen[id]:
+			return fmt.Sprintf("%s (%s)", w.title[id], w.word[id])
+		case w.within[id]:
+			return w.title[id] + " (within so far)"
+		}
+		return w.title[id] + " (not judged, look for it)"
+	}
+	return fmt.Sprintf("%s → %s: %s [%s]", named(c.From), named(c.To), strings.TrimSpace(c.Because), c.Basis.Authority())
+}

@@ -1,0 +1,171 @@
+package diagnosis
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// finder is one run of the fault finding: the rows of the book as a model,
+// and the answers by the number of the question.
+type finder struct {
+	book     *rules.Book
+	causes   []rules.Cause
+	evidence []rules.Evidence
+	question map[string]int // by id
+	model    bayes.Model
+	answers  []bayes.Answer
+	from     []string // who answered
+	disagree []string // verdicts that say otherwise than the person
+}
+
+func newFinder(book *rules.Book) *finder {
+	f := &finder{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}}
+	otherwise := make([]float64, len(f.evidence))
+	for q, e := range f.evidence {
+		f.question[e.ID] = q
+		otherwise[q] = e.Otherwise
+	}
+	number := make(map[string]int, len(f.causes))
+	for c, cause := range f.causes {
+		number[cause.ID] = c
+		f.model.Prior = append(f.model.Prior, cause.Prior)
+		f.model.Yes = append(f.model.Yes, slices.Clone(otherwise))
+	}
+	for _, sign := range slices.Backward(book.Signs()) { // what was laid over stands first, and wins
+		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
+	}
+	f.answers = make([]bayes.Answer, len(f.evidence))
+	f.from = make([]string, len(f.evidence))
+	return f
+}
+
+var answerOf = map[string]bayes.Answer{"yes": bayes.Yes, "no": bayes.No, "unknown": bayes.Unknown}
+
+func answerWord(a bayes.Answer) string {
+	return map[bayes.Answer]string{bayes.Yes: "yes", bayes.No: "no", bayes.Unknown: "don't know"}[a]
+}
+
+// take takes the person's answers. A question answered both ways is refused.
+func (f *finder) take(answers []Symptom) error {
+	var list problem.List
+	for i, one := range answers {
+		where := fmt.Sprintf("/answers/%d", i)
+		q, ok := f.question[one.Evidence]
+		if !ok {
+			list.Add(where+"/evidence", fmt.Sprintf("there is no question %q", one.Evidence), "an id of the rows of evidence", "")
+			continue
+		}
+		a := answerOf[one.Answer]
+		switch {
+		case a == bayes.Unknown:
+		case f.answers[q] == -a:
+			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence[q].Title), "one answer", "leave one out, or answer don't know")
+		default:
+			f.answers[q], f.from[q] = a, "answer"
+		}
+	}
+	return list.Err()
+}
+
+// takeVerdicts lets the boat's own verdicts answer what the person did not,
+// and what was noted of looks, and returns how many questions they answered.
+// What the person said wins.
+func (f *finder) takeVerdicts(s *calc.Session) int {
+	if s.Boat == nil {
+		return 0
+	}
+	owner := map[string]string{}
+	for _, l := range f.book.AllLimits() {
+		owner[l.ID] = l.Calculation
+	}
+	count := f.takeReadings(s.Boat)
+	for q, e := range f.evidence {
+		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {
+			if out := s.Earlier(owner[limit]); out != nil {
+				return out.Sheet.Verdict(limit)
+			}
+			return nil
+		})
+		switch f.answers[q] {
+		case bayes.Unknown:
+			if a != bayes.Unknown {
+				f.answers[q], f.from[q] = a, "verdict: "+v.Title+" "+v.Word
+				count++
+			}
+		case -a:
+			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
+				e.Title, answerWord(f.answers[q]), v.Title, v.Word))
+		}
+	}
+	return count
+}
+
+// takeReadings lets the newest looks noted in the boat file answer what the
+// person did not, and returns how many questions they answered.
+func (f *finder) takeReadings(b *boat.Boat) int {
+	count := 0
+	for q, e := range f.evidence {
+		for _, by := range e.Readings {
+			value, _, date, _ := b.Find(boat.LatestReading + by.Reading)
+			word, _ := value.(string)
+			if f.answers[q] == bayes.Unknown && slices.Contains(by.Words, word) {
+				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// answerByVerdict is what the boat's verdicts answer to a question, and the
+// verdict that does; the first line of the row that fits counts.
+func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (bayes.Answer, *sheet.Verdict) {
+	for _, by := range e.Verdicts {
+		for _, limit := range by.Limits {
+			if v := verdict(limit); v != nil && slices.Contains(by.Words, v.Word) {
+				return answerOf[by.Answer], v
+			}
+		}
+	}
+	return bayes.Unknown, nil
+}
+
+// next lists the checks that can be made where the boat lies and in the time
+// there is.
+func (f *finder) next(p []float64, in Symptoms) []bayes.Check {
+	cost := make([]float64, len(f.evidence))
+	for q, e := range f.evidence {
+		switch {
+		case e.Place != "either" && e.Place != in.Lies:
+		case in.MinutesLeft > 0 && e.Minutes > float64(in.MinutesLeft):
+		default:
+			hazard := "none"
+			if worst := f.worst(e); worst != nil {
+				hazard = strings.ToLower(string(worst.Signal))
+			}
+			cost[q] = e.Minutes * f.figure(fmt.Sprintf("access-%d", e.Access)) * f.figure("hazard-"+hazard)
+		}
+	}
+	list := f.model.Next(p, f.answers, cost)
+	return slices.DeleteFunc(list, func(c bayes.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
+}
+
+// worst is the gravest caution of a question, or nil.
+func (f *finder) worst(e rules.Evidence) *rules.Caution {
+	var worst *rules.Caution
+	all := f.book.AllCautions()
+	for i := range all {
+		if c := &all[i]; slices.Contains(e.Hazards, c.ID) && (worst == nil || c.Signal.Gravity() < worst.Signal.Gravity()) {
+			worst = c
+		}
+	}
+	return worst
+}

@@ -1,0 +1,49 @@
+package diagnosis
+
+import (
+	"slices"
+
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// faultFinding is the id of the calculation whose form asks questions.
+const FaultFinding = "fault-finding"
+
+// Question is one question of the fault finding, to be answered with yes, no
+// or don't know.
+type Question struct {
+	ID         string          `json:"id"`
+	Title      string          `json:"title"`
+	Help       string          `json:"help"`
+	Kind       string          `json:"kind"`  // "symptom" or "check"
+	Group      string          `json:"group"` // a pick of the table evidence-groups
+	GroupTitle string          `json:"groupTitle"`
+	Minutes    float64         `json:"minutes"`
+	Access     int             `json:"access"` // 1 in reach, 2 something must come off, 3 hard to reach
+	Place      string          `json:"place"`  // "afloat", "ashore" or "either"
+	Hazards    []sheet.Caution `json:"hazards"`
+}
+
+// questions lists the questions by their groups, in the order of the table
+// evidence-groups.
+func Questions(book *rules.Book) []Question {
+	groups, titles := book.Table("evidence-groups").Picks()
+	list := make([]Question, 0, len(book.Evidence()))
+	for g, group := range groups {
+		for _, e := range book.Evidence() {
+			if e.Group != group {
+				continue
+			}
+			q := Question{ID: e.ID, Title: e.Title, Help: e.Help, Kind: e.Kind, Group: group, GroupTitle: titles[g],
+				Minutes: e.Minutes, Access: e.Access, Place: e.Place, Hazards: []sheet.Caution{}}
+			for _, c := range book.AllCautions() {
+				if slices.Contains(e.Hazards, c.ID) {
+					q.Hazards = append(q.Hazards, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+				}
+			}
+			list = append(list, q)
+		}
+	}
+	return list
+}

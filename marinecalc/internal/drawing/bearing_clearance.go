@@ -1,0 +1,86 @@
+package drawing
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/bearing"
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// drawBush draws the shaft lying in its bush, the play many times enlarged,
+// and a scale from no play to the worn limit.
+func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []sheet.Drawing {
+	length, _ := quantity.Lookup("length")
+	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
+	const (
+		title  = "Shaft in its bush"
+		cx, cy = 84.0, 108.0
+		bush   = 70.0
+		most   = 22.0 // play that is drawn for the worn limit
+		left   = 196.0
+		top    = 40.0
+		high   = 136.0
+	)
+	scale := max(float64(in.WornLimit), float64(out.Clearance), float64(in.NewClearance), float64(in.EarlierClearance))
+	if !(scale > 0) {
+		return nil
+	}
+	description := "Clearance " + show(out.Clearance) + "."
+	play := max(0, min(1, float64(out.Clearance)/scale)) * most
+	p := picture.Begin(360, 216, title, description+bushWords(&in, &out, b))
+	p.Circle(picture.Body, cx, cy, bush+10)
+	p.Circle(picture.Band, cx, cy, bush)
+	p.Circle(picture.Accent, cx, cy+play/2, bush-play/2)
+	p.Text(picture.Ink, "middle", cx, cy+5, show(out.Clearance))
+	p.Text(picture.Faint, "middle", cx, 206, "play enlarged")
+
+	at := func(v quantity.Length) float64 { return top + high*(1-float64(v)/(1.1*scale)) }
+	p.Line(picture.Faint, left, top, left, top+high)
+	p.Text(picture.Ink, "start", left+14, at(0)+4, "0")
+	lowest := math.Inf(1)
+	mark := func(class string, v quantity.Length, words string) {
+		if !(v > 0) {
+			return
+		}
+		y := at(v)
+		p.Line(class, left-8, y, left+8, y)
+		if y > lowest-14 { // keep the words apart, the marks where they are
+			y = lowest - 14
+		}
+		lowest = y
+		p.Text(picture.Ink, "start", left+14, y+4, words+" "+show(v))
+	}
+	marks := []struct {
+		class string
+		value quantity.Length
+		words string
+	}{{picture.Ink, in.NewClearance, "new"}, {picture.Ink, in.EarlierClearance, "before"}, {picture.Accent, out.Clearance, "now"}, {picture.Warn, in.WornLimit, "renew at"}}
+	for i := range marks { // from the bottom of the scale upward
+		for j := i; j > 0 && marks[j].value < marks[j-1].value; j-- {
+			marks[j], marks[j-1] = marks[j-1], marks[j]
+		}
+	}
+	for _, m := range marks {
+		mark(m.class, m.value, m.words)
+	}
+	return []sheet.Drawing{{Name: "stern-bearing", Title: title, Description: description + bushWords(&in, &out, b), SVG: p.End()}}
+}
+
+// bushWords tells what the scale shows to those who cannot see it.
+func bushWords(in *bearing.Bush, out *bearing.Wear, b picture.Brush) string {
+	length, _ := quantity.Lookup("length")
+	hours, _ := quantity.Lookup("time")
+	words := ""
+	if in.WornLimit > 0 {
+		words += " Worn limit " + length.Print(float64(in.WornLimit), b.Units, "mm", "in") + "."
+	}
+	if in.NewClearance > 0 {
+		words += " When new " + length.Print(float64(in.NewClearance), b.Units, "mm", "in") + "."
+	}
+	if out.TimeLeft >= 0 && out.TimeLeft < bearing.Never {
+		words += " At this rate " + hours.Print(float64(out.TimeLeft), b.Units, "h", "h") + " of running are left."
+	}
+	return words
+}

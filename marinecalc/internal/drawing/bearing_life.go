@@ -1,0 +1,58 @@
+package drawing
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/bearing"
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// drawLife draws the life of the bearing against the load that misalignment
+// adds, with the life now and the one that is wanted.
+func BearingLife(in bearing.Rolling, out bearing.Life, b picture.Brush) []sheet.Drawing {
+	const points = 41
+	most := max(2*float64(out.MisalignmentLoad), float64(out.EquivalentLoad))
+	try := in // the same bearing, with the whole of what misalignment adds typed in
+	try.Offset, try.Angle = 0, 0
+	loads, lives := make([]float64, points), make([]float64, points)
+	for i := range loads {
+		loads[i] = most * float64(i) / (points - 1)
+		try.AddedLoad = quantity.Force(loads[i])
+		life, err := bearing.Last(try)
+		if err != nil || math.IsInf(float64(life.AdjustedLife), 0) {
+			return nil
+		}
+		lives[i] = float64(life.AdjustedLife)
+	}
+	hours, _ := quantity.Lookup("time")
+	forces, _ := quantity.Lookup("force")
+	const title = "What misalignment takes"
+	description := "Life against the load that misalignment adds: " + hours.Print(lives[0], b.Units, "h", "h") + " without, " +
+		hours.Print(float64(out.AdjustedLife), b.Units, "h", "h") + " with the " + forces.Print(float64(out.MisalignmentLoad), b.Units, "kN", "lbf") + " there are now."
+	unit, words := 1000.0, "load added by misalignment, kN"
+	if b.Units == quantity.US {
+		unit, words = 4.4482216152605, "load added by misalignment, lbf"
+	}
+	top := max(lives[0], float64(out.AdjustedLife))
+	if wanted := float64(in.WantedLife); wanted > top && wanted < 3*top {
+		top = wanted
+	}
+	c := picture.Chart{Picture: picture.Begin(360, 260, title, description), Left: 64, Top: 28, Width: 280, Height: 184, X1: most, Y1: 1.1 * top}
+	c.Axes(words, "life, h", unit, 3600)
+	if wanted := float64(in.WantedLife); wanted > 0 && wanted <= c.Y1 {
+		level := c.AtY(wanted)
+		c.Line(picture.Warn, c.Left, level, c.Left+c.Width, level)
+		c.Text(picture.Ink, "end", c.Left+c.Width, level-5, "wanted")
+	}
+	x, y := make([]float64, points), make([]float64, points)
+	for i := range loads {
+		x[i], y[i] = c.AtX(loads[i]), c.AtY(lives[i])
+	}
+	c.Curve(picture.Accent, x, y)
+	nowX, nowY := c.AtX(float64(out.MisalignmentLoad)), c.AtY(float64(out.AdjustedLife))
+	c.Circle(picture.Accent, nowX, nowY, 5)
+	c.Text(picture.Ink, "start", nowX+8, nowY-8, "now")
+	return []sheet.Drawing{{Name: "bearing-life", Title: title, Description: description, SVG: c.End()}}
+}

@@ -1,0 +1,51 @@
+package drawing
+
+import (
+	"math"
+	"strconv"
+
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/shaft"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// drawWhirl draws, over the shaft's speed, the range in use and the band
+// between the low and the high estimate of the critical speed.
+func ShaftWhirl(in shaft.Line, out shaft.Whipping, b picture.Brush) []sheet.Drawing {
+	const rpm = math.Pi / 30
+	speed, _ := quantity.Lookup("rotation-speed")
+	show := func(v quantity.RotationSpeed) string { return speed.Print(float64(v), b.Units, "rpm", "rpm") }
+	low, high := float64(out.CriticalLower), float64(out.CriticalUpper)
+	if math.IsNaN(low) || math.IsNaN(high) {
+		return nil
+	}
+	idle := 0.0
+	if v := float64(out.ShaftSpeedIdle); v > 0 && v < float64(in.ShaftSpeed) {
+		idle = v
+	}
+	const title = "Running range and critical speed"
+	description := "In use from " + show(quantity.RotationSpeed(idle)) + " to " + show(in.ShaftSpeed) +
+		"; critical speed between " + show(out.CriticalLower) + " and " + show(out.CriticalUpper) + "."
+	most := 1.15 * math.Max(high, float64(in.ShaftSpeed))
+	c := picture.Chart{Picture: picture.Begin(360, 170, title, description), Left: 16, Top: 20, Width: 328, Height: 100, X1: most, Y1: 1}
+	bottom := c.Top + c.Height
+	c.Line(picture.Faint, c.Left, bottom, c.Left+c.Width, bottom)
+	for _, v := range picture.Steps(0, most/rpm) {
+		x := c.AtX(v * rpm)
+		c.Line(picture.Faint, x, bottom, x, bottom+4)
+		c.Text(picture.Ink, "middle", x, bottom+18, strconv.Itoa(int(v)))
+	}
+	c.Text(picture.Ink, "middle", c.Left+c.Width/2, bottom+38, "shaft speed, rpm")
+	c.Rect(picture.Body, c.AtX(idle), c.Top+60, c.AtX(float64(in.ShaftSpeed))-c.AtX(idle), 22)
+	c.Text(picture.Ink, "start", c.AtX(idle)+2, c.Top+54, "in use")
+	c.Rect(picture.Band, c.AtX(low), c.Top+14, math.Max(2, c.AtX(high)-c.AtX(low)), c.Height-14)
+	c.Line(picture.Warn, c.AtX(low), c.Top+14, c.AtX(low), bottom)
+	c.Line(picture.Warn, c.AtX(high), c.Top+14, c.AtX(high), bottom)
+	anchor, at := "middle", c.AtX((low+high)/2)
+	if at > c.Left+c.Width-60 {
+		anchor, at = "end", c.Left+c.Width
+	}
+	c.Text(picture.Ink, anchor, at, c.Top+8, "whips here")
+	return []sheet.Drawing{{Name: "whirl-margin", Title: title, Description: description, SVG: c.End()}}
+}

@@ -1,0 +1,184 @@
+package survey
+
+import (
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Survey is everything a boat file allows to be worked out, in one pass: what
+// is urgent first, how one thing leads to another, what is not measured yet,
+// and what can hurt in the work ahead.
+type Survey struct {
+	Boat     string          `json:"boat"`
+	Findings []Finding       `json:"findings"` // every verdict drawn, most urgent first
+	Chains   []string        `json:"chains"`   // how one finding leads to another
+	Cautions []sheet.Caution `json:"cautions"` // of the sheets with findings to act on, gravest first, each once
+	Open     []Finding       `json:"open"`     // limits without a reading, and how to take it
+	Awaited  []Awaited       `json:"awaited"`  // figures to type, that which tells most first
+	Sheets   []*sheet.Sheet  `json:"sheets"`
+	Missing  []Missing       `json:"missing"`
+	Faults   []Fault         `json:"faults"`
+}
+
+// Finding is a verdict and the calculation it belongs to.
+type Finding struct {
+	Calculation string        `json:"calculation"`
+	Sheet       string        `json:"sheet"` // the calculation's title
+	Verdict     sheet.Verdict `json:"verdict"`
+}
+
+// Awaited is a figure that no source confirms, so that verdicts wait until
+// somebody types it.
+type Awaited struct {
+	Title    string   `json:"title"`
+	Verdicts int      `json:"verdicts"` // that wait for it, with or without others
+	Sheets   []string `json:"sheets"`   // on which it is asked for, by calculation
+}
+
+// Missing is a calculation that lacks inputs, and how to get them.
+type Missing struct {
+	Calculation string `json:"calculation"`
+	Title       string `json:"title"`
+	Needs       []Need `json:"needs"`
+}
+
+// Need is one input that nobody gave.
+type Need struct {
+	Input string `json:"input"`
+	Title string `json:"title"`
+	How   string `json:"how"`
+	Gauge string `json:"gauge,omitempty"` // what it is usually read with
+}
+
+// Fault is a calculation that the boat file's figures do not allow.
+type Fault struct {
+	Calculation string       `json:"calculation"`
+	Title       string       `json:"title"`
+	Problems    problem.List `json:"problems"`
+}
+
+// Check runs every calculation that the boat file allows and says for the
+// rest what is missing and how to get it.
+func Check(b *boat.Boat, o calc.Options) (*Survey, error) {
+	o.Boat = b
+	s, err := o.Session(catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
+	for _, c := range s.Calculations {
+		k, err := c.Form()
+		if err != nil {
+			return nil, problem.List{{What: err.Error()}}
+		}
+		out, missing, problems := s.Work(c)
+		switch {
+		case out != nil:
+			survey.Sheets = append(survey.Sheets, out.Sheet)
+		case len(missing) > 0 && len(missing) == len(problems):
+			survey.Missing = append(survey.Missing, Missing{Calculation: c.ID, Title: k.Title, Needs: howTo(s, k.Calculation, missing)})
+		default:
+			survey.Faults = append(survey.Faults, Fault{Calculation: c.ID, Title: k.Title, Problems: problems.Sorted()})
+		}
+	}
+	survey.sum()
+	survey.Chains = diagnosis.Chains(s.Book, survey.Sheets)
+	return survey, nil
+}
+
+// howTo says of each missing input how to get it, and with which gauge.
+func howTo(s *calc.Session, k *contract.Calculation, missing []*contract.Property) []Need {
+	needs := make([]Need, 0, len(missing))
+	for i, p := range missing {
+		if slices.Contains(missing[:i], p) {
+			continue // one choice gives several
+		}
+		n := Need{Input: p.Name, Title: p.Title, How: p.Description}
+		readBy := p.ReadBy
+		if p.Items != nil {
+			for _, part := range p.Items.Properties {
+				if part.ReadBy != "" {
+					readBy = part.ReadBy
+				}
+			}
+		}
+		if g := k.Input.Child(readBy); g != nil {
+			pick, _ := g.Default.(string)
+			if row := s.Book.Table(calc.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+				n.Gauge = row.Name
+			}
+		}
+		needs = append(needs, n)
+	}
+	return needs
+}
+
+// sum gathers what the sheets say into one list by urgency.
+func (s *Survey) sum() {
+	s.Findings, s.Open, s.Cautions = []Finding{}, []Finding{}, []sheet.Caution{}
+	for _, one := range s.Sheets {
+		act := false
+		for _, v := range one.Verdicts {
+			f := Finding{Calculation: one.Calculation, Sheet: one.Title, Verdict: v}
+			if v.Word == string(spread.NotMeasured) {
+				s.Open = append(s.Open, f)
+				continue
+			}
+			s.Findings = append(s.Findings, f)
+			act = act || v.Word != string(spread.Within)
+		}
+		if act {
+			s.Cautions = append(s.Cautions, one.Cautions...)
+		}
+	}
+	s.Awaited = awaited(s.Findings)
+	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return calc.Urgency[a.Verdict.Word] - calc.Urgency[b.Verdict.Word] })
+	slices.SortStableFunc(s.Cautions, func(a, b sheet.Caution) int {
+		return rules.Signal(a.Signal).Gravity() - rules.Signal(b.Signal).Gravity()
+	})
+	seen := map[string]bool{}
+	s.Cautions = slices.DeleteFunc(s.Cautions, func(c sheet.Caution) bool {
+		again := seen[c.Text]
+		seen[c.Text] = true
+		return again
+	})
+}
+
+// awaited counts the verdicts that wait for each figure.
+func awaited(findings []Finding) []Awaited {
+	list := []Awaited{}
+	for _, f := range findings {
+		for _, title := range f.Verdict.Awaits {
+			i := slices.IndexFunc(list, func(a Awaited) bool { return a.Title == title })
+			if i < 0 {
+				i = len(list)
+				list = append(list, Awaited{Title: title})
+			}
+			list[i].Verdicts++
+			if !slices.Contains(list[i].Sheets, f.Calculation) {
+				list[i].Sheets = append(list[i].Sheets, f.Calculation)
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b Awaited) int { return b.Verdicts - a.Verdicts })
+	return list
+}
+
+// Beyond tells whether any verdict of the survey is "beyond".
+func (s *Survey) Beyond() bool {
+	for _, one := range s.Sheets {
+		if one.Beyond() {
+			return true
+		}
+	}
+	return false
+}

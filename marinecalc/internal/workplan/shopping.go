@@ -1,0 +1,285 @@
+package workplan
+
+import (
+	"fmt"
+	"maps"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/workplan/schedule"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// ShoppingLine is one thing to have on board.
+type ShoppingLine struct {
+	Part     string
+	Amount   string
+	Size     string
+	OrderBy  string
+	NeededOn string
+	LeadTime quantity.Time
+	ForSteps string
+	Remark   string
+}
+
+// partNeed is one part of a plan with all the steps that take it.
+type partNeed struct {
+	part    rules.Part
+	amount  float64 // in SI where kind is not nil, else in the part's unit
+	kind    *quantity.Kind
+	units   [2]string // metric and US
+	unknown []string  // sheets that would tell how much
+	steps   []int
+	lead    int // days
+	onBoard bool
+}
+
+// gatherParts adds up what the steps take, and lets each step wait for what
+// must be ordered.
+func (p *planner) gatherParts(list *problem.List) {
+	rows := make(map[string]rules.Part)
+	for _, row := range p.session.Book.Parts() {
+		rows[row.ID] = row
+	}
+	known := map[string]PartInHand{}
+	for i, h := range p.in.PartsInHand {
+		if _, ok := rows[h.Part]; !ok {
+			noSuch(list, fmt.Sprintf("/partsInHand/%d/part", i), "part", h.Part, slices.Sorted(maps.Keys(rows)))
+		}
+		known[h.Part] = h
+	}
+	at := map[string]int{}
+	for i, s := range p.steps {
+		p.tasks[i].Ready = p.today
+		for _, need := range s.Parts {
+			if !p.wanted(rows[need.Part]) {
+				continue
+			}
+			n, has := at[need.Part]
+			if !has {
+				n = len(p.needs)
+				at[need.Part] = n
+				row, hand := rows[need.Part], known[need.Part]
+				one := partNeed{part: row, lead: int(math.Ceil(row.LeadDays)), onBoard: hand.OnBoard}
+				if hand.Part != "" && !math.IsNaN(float64(hand.LeadTime)) {
+					one.lead = int(math.Ceil(float64(hand.LeadTime)/86400 - 1e-9))
+				}
+				p.needs = append(p.needs, one)
+			}
+			one := &p.needs[n]
+			one.steps = append(one.steps, i)
+			p.add(one, need.Quantity)
+			if !one.onBoard {
+				p.tasks[i].Ready = max(p.tasks[i].Ready, p.today+one.lead)
+			}
+		}
+	}
+}
+
+// wanted tells whether this boat takes a part at all.
+func (p *planner) wanted(part rules.Part) bool {
+	if w := part.Only; w != nil && !p.isOther(w) {
+		return false
+	}
+	w := part.Unless
+	return w == nil || !p.isOther(w)
+}
+
+// isOther tells whether a choice of the boat is known and is none of the words
+// a row names.
+func (p *planner) isOther(w *rules.OtherThan) bool {
+	id, name, _ := strings.Cut(w.Of, "/")
+	word := ""
+	if out := p.session.Earlier(id); out != nil {
+		if i := out.Sheet.Input(name); i != nil {
+			word = i.Word
+		}
+	} else if prop := p.session.Property(w.Of); prop != nil {
+		raw, _, _, _ := p.session.Boat.Find(prop.Boat)
+		word, _ = raw.(string)
+	}
+	return word != "" && !slices.Contains(w.Not, word)
+}
+
+// add adds what one step takes of a part.
+func (p *planner) add(need *partNeed, amount rules.Count) {
+	if amount.Of == "" {
+		need.amount += amount.Number
+		return
+	}
+	kind, si, _, ok := p.figure(amount.Of)
+	if !ok || math.IsNaN(si) {
+		id, _, _ := strings.Cut(amount.Of, "/")
+		title := id
+		if c, err := p.session.Find(id); err == nil {
+			if k, err := c.Form(); err == nil {
+				title = k.Title
+			}
+		}
+		if !slices.Contains(need.unknown, title) {
+			need.unknown = append(need.unknown, title)
+		}
+		return
+	}
+	if k, has := quantity.Lookup(kind); has {
+		need.kind, need.units = k, p.session.Property(amount.Of).Units
+	}
+	need.amount += si
+}
+
+// figure finds a result or an input of the boat's own sheets, by
+// "calculation/name"; an input is also taken from the boat file where the
+// sheet as a whole cannot be worked out. si is NaN for words.
+func (p *planner) figure(of string) (kind string, si float64, text string, ok bool) {
+	id, name, _ := strings.Cut(of, "/")
+	out := p.session.Earlier(id)
+	if out == nil {
+		return p.inBoat(p.session.Property(of))
+	}
+	number := func(v *float64) float64 {
+		if v == nil {
+			return math.NaN()
+		}
+		return *v
+	}
+	if r := out.Sheet.Result(name); r != nil {
+		return r.Kind, number(r.SI), r.Text, true
+	}
+	if i := out.Sheet.Input(name); i != nil {
+		return i.Kind, number(i.SI), i.Text, true
+	}
+	return "", 0, "", false
+}
+
+// inBoat finds an input in the boat file.
+func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text string, ok bool) {
+	if prop == nil || prop.IsResult {
+		return "", 0, "", false
+	}
+	raw, _, _, ok := p.session.Boat.Find(prop.Boat)
+	if !ok {
+		return "", 0, "", false
+	}
+	if word, is := raw.(string); is && prop.Kind == nil {
+		if t := p.session.Book.Table(prop.Rows); t != nil {
+			if row := t.Find(word, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+				word = row.Name
+			}
+		}
+		return "", math.NaN(), word, true
+	}
+	if prop.Kind != nil {
+		kind = prop.Kind.Name
+	}
+	si, _, err := calc.Numeric(prop, raw)
+	return kind, si, calc.Show(prop, si, p.session.Units), err == nil
+}
+
+// shop writes the shopping list, the first order first.
+func (p *planner) shop(made *schedule.Plan, out *WorkPlan) {
+	type line struct {
+		ShoppingLine
+		by int
+	}
+	const open = math.MaxInt32
+	var lines []line
+	var waits []string
+	for _, need := range p.needs {
+		l := line{ShoppingLine: ShoppingLine{Part: need.part.Title, Amount: p.amount(&need), Size: p.sizes(need.part), LeadTime: quantity.Time(need.lead) * 86400, Remark: need.part.Note}, by: open}
+		var titles []string
+		first := open
+		for _, i := range need.steps {
+			titles = append(titles, p.steps[i].Title)
+			if t := made.Tasks[i]; t.Why == schedule.Dated {
+				first = min(first, made.FirstDay(t.Start))
+			}
+		}
+		l.ForSteps = strings.Join(titles, "; ")
+		switch {
+		case need.onBoard:
+			l.OrderBy = "on board"
+		case first == open:
+			l.OrderBy = "when its step has a date"
+		default:
+			l.by = max(first-need.lead, p.today)
+			l.OrderBy = day.Text(l.by)
+		}
+		if first != open {
+			l.NeededOn = day.Text(first)
+			if !need.onBoard && first <= p.today+need.lead && need.lead > 0 {
+				waits = append(waits, need.part.Title+" ("+inDays(need.lead)+")")
+			}
+		}
+		lines = append(lines, l)
+	}
+	slices.SortStableFunc(lines, func(a, b line) int {
+		if a.by != b.by {
+			return a.by - b.by
+		}
+		return int(b.LeadTime - a.LeadTime)
+	})
+	if len(lines) > len(out.Shopping) {
+		p.cut = append(p.cut, "things to buy")
+	}
+	for n, l := range lines[:min(len(lines), len(out.Shopping))] {
+		out.Shopping[n] = l.ShoppingLine
+	}
+	if len(lines) > 0 && lines[0].by != open {
+		out.FirstOrder = lines[0].Part + ", by " + lines[0].OrderBy
+	}
+	out.WaitsForPart = strings.Join(waits, "; ")
+}
+
+// amount writes how much of a part is wanted.
+func (p *planner) amount(need *partNeed) string {
+	if len(need.unknown) > 0 {
+		return "not known: “" + strings.Join(need.unknown, "”, “") + "” cannot be worked out yet"
+	}
+	if need.kind != nil {
+		return p.measure(need)
+	}
+	number := strconv.FormatFloat(need.amount, 'g', 4, 64)
+	if _, _, err := quantity.Infer("1 " + need.part.Unit); err == nil {
+		return number + " " + need.part.Unit // a measure, not something counted
+	}
+	return number + " × " + need.part.Unit
+}
+
+// measure writes an amount in the unit in which the part is sold, to three
+// figures.
+func (p *planner) measure(need *partNeed) string {
+	in := func(unit string) string {
+		text := need.kind.Format(need.amount, unit)
+		number, name, _ := strings.Cut(text, " ")
+		if v, err := strconv.ParseFloat(number, 64); err == nil && v > 0 {
+			size := math.Pow(10, 2-math.Floor(math.Log10(v)))
+			number = strconv.FormatFloat(math.Round(v*size)/size, 'f', -1, 64)
+		}
+		return number + " " + name
+	}
+	switch p.session.Units {
+	case quantity.US:
+		return in(need.units[1])
+	case quantity.Both:
+		return in(need.units[0]) + " (" + in(need.units[1]) + ")"
+	}
+	return in(need.units[0])
+}
+
+// sizes writes what the boat's sheets say about which one to buy.
+func (p *planner) sizes(part rules.Part) string {
+	var words []string
+	for _, of := range part.Sizes {
+		if _, _, text, ok := p.figure(of); ok && text != "" {
+			words = append(words, strings.ToLower(p.session.Property(of).Title)+" "+text)
+		}
+	}
+	return strings.Join(words, "; ")
+}

@@ -1,0 +1,70 @@
+package marinecalc
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Sheet is the document that every calculation returns.
+type Sheet = sheet.Sheet
+
+// Problem is one thing wrong with an input; Problems is the error of every
+// function here that takes input.
+type (
+	Problem  = problem.Problem
+	Problems = problem.List
+)
+
+// Run runs one calculation on an input written as a JSON object and returns
+// its sheet. The error, when there is one, is a problem.List with every
+// fault at its place.
+func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
+	typed, problems := contract.Decode(input)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return runDecoded(id, typed, o)
+}
+
+func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
+	s, err := o.Session(catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	c, err := s.Find(id)
+	if err != nil {
+		return nil, err
+	}
+	object, ok := typed.(map[string]any)
+	if !ok {
+		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}
+	}
+	out, _, problems := s.Run(c, object)
+	if len(problems) > 0 {
+		return nil, problems.Sorted()
+	}
+	return out.Sheet, nil
+}
+
+// Overlay lays rule files over the standard rules, one after the other. The
+// error is Problems; their places begin with the number of the file.
+func Overlay(files ...[]byte) (*rules.Book, error) {
+	book := rules.Standard()
+	var problems problem.List
+	for i, text := range files {
+		next, faults := book.Overlay(text)
+		for _, f := range faults {
+			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
+			problems = append(problems, f)
+		}
+		if len(faults) == 0 {
+			book = next
+		}
+	}
+	return book, problems.Err()
+}
