@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"errors"
+	"slices"
 	"strings"
 	"testing"
 
@@ -43,7 +44,7 @@ func TestReadingsGoOutAndIn(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if list := same.Document["readings"].([]any); len(list) != 3 {
+	if list := slices.Collect(same.Readings()); len(list) != 3 {
 		t.Errorf("the boat has %d entries of its own table twice", len(list))
 	}
 }
@@ -88,11 +89,11 @@ func TestReadingsFromASpreadsheet(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list := b.Document["readings"].([]any)
-	if len(list) != 5 || list[4].(map[string]any)["changed"] != true {
+	list := slices.Collect(b.Readings())
+	if len(list) != 5 || !list[4].Changed() {
 		t.Errorf("%v", list)
 	}
-	if len(boatOf(t, logged).Document["readings"].([]any)) != 3 {
+	if len(slices.Collect(boatOf(t, logged).Readings())) != 3 {
 		t.Error("the boat that came in was changed")
 	}
 }

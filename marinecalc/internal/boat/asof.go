@@ -1,43 +1,24 @@
 package boat
 
-import (
-	"maps"
-	"slices"
-)
+import "maps"
 
-// dates lists every day with a reading, oldest first.
-func (b *Boat) Dates() []string {
-	var days []string
-	list, _ := b.Document["readings"].([]any)
-	for _, item := range list {
-		m, _ := item.(map[string]any)
-		if d, _ := m["date"].(string); d != "" && !slices.Contains(days, d) {
-			days = append(days, d)
-		}
-	}
-	slices.Sort(days)
-	return days
-}
-
-// asOf is the boat as it was known up to and including a day: later readings
+// AsOf is the boat as it was known up to and including a day: later readings
 // and events are not there yet.
 func (b *Boat) AsOf(day string) *Boat {
-	document := maps.Clone(b.Document)
+	document := maps.Clone(b.document)
 	for _, name := range []string{"readings", "events"} {
-		list, has := b.Document[name].([]any)
-		if !has {
+		if _, has := document[name]; !has {
 			continue
 		}
-		kept := []any{}
-		for _, item := range list {
-			m, _ := item.(map[string]any)
+		known := []any{}
+		for _, m := range objects(document[name]) {
 			if d, _ := m["date"].(string); d <= day {
-				kept = append(kept, item)
+				known = append(known, m)
 			}
 		}
-		document[name] = kept
+		document[name] = known
 	}
-	then := &Boat{Document: document, figures: b.figures}
-	then.readReadings()
+	then := &Boat{document: document, figures: b.figures}
+	then.sortReadings()
 	return then
 }

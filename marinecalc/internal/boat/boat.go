@@ -1,6 +1,9 @@
+// Package boat is the boat file: what it holds and since when, its maker's
+// figures, and its dated readings, in and out as a table (CSV).
 package boat
 
 import (
+	"bytes"
 	"encoding/json"
 	"slices"
 	"strconv"
@@ -8,34 +11,34 @@ import (
 	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/quantity"
 )
 
 // Boat is a boat file: the drivetrain written down once, with its maker's
 // figures and dated readings. A Boat is never changed after it is read.
 type Boat struct {
-	Document map[string]any
-	figures  []figure
+	document map[string]any
+	text     []byte // the document as the owner wrote it, or nil
+	figures  []Figure
+	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
 }
 
-// reading is where a reading stands in the boat file, and what it is.
+// reading is one thing that was read on a day.
 type reading struct {
-	pointer []string
-	value   any
-	date    string
-	entry   map[string]any // all that was read that day
+	name  string
+	value any
+	entry *Entry // all that was read that day
 }
 
-// figure is one maker's figure of the boat file.
-type figure struct {
+// Figure is one maker's figure of the boat file.
+type Figure struct {
 	of     string // a limit's id, or "calculation/input or result"
 	Value  any
 	Source string
 	Index  int
 }
 
-// boatContract is the schema of the boat file.
+// Contract is the schema of the boat file.
 var Contract = sync.OnceValues(func() (*contract.Document, error) { return contract.OpenDocument("boat") })
 
 // Read reads a boat file (schemas/boat.schema.json). The error, when
@@ -45,9 +48,15 @@ func Read(text []byte) (*Boat, error) {
 	if len(problems) > 0 {
 		return nil, problems
 	}
-	return From(value)
+	b, err := From(value)
+	if err != nil {
+		return nil, err
+	}
+	b.text = bytes.Clone(text)
+	return b, nil
 }
 
+// From makes a boat of a document that was decoded already (contract.Decode).
 func From(value any) (*Boat, error) {
 	c, err := Contract()
 	if err != nil {
@@ -56,17 +65,15 @@ func From(value any) (*Boat, error) {
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems
 	}
-	b := &Boat{Document: value.(map[string]any)} // the schema lets only an object through
+	b := &Boat{document: value.(map[string]any)} // the schema lets only an object through
 	b.readFigures()
-	b.readReadings()
+	b.sortReadings()
 	return b, nil
 }
 
 func (b *Boat) readFigures() {
-	list, _ := b.Document["makersFigures"].([]any)
-	for i, item := range list {
-		m, _ := item.(map[string]any)
-		f := figure{Index: i, Value: m["value"]}
+	for i, m := range objects(b.document["makersFigures"]) {
+		f := Figure{Index: i, Value: m["value"]}
 		f.of, _ = m["of"].(string)
 		if s, ok := m["source"].(map[string]any); ok {
 			var parts []string
@@ -81,21 +88,22 @@ func (b *Boat) readFigures() {
 	}
 }
 
-// readReadings sorts the readings of each name, the newest first; of two on
+// sortReadings sorts the readings of each name, the newest first; of two on
 // one day the one written later. Dates are written year-month-day (ISO 8601),
 // so that their texts sort as the days do.
-func (b *Boat) readReadings() {
+func (b *Boat) sortReadings() {
 	b.dated = map[string][]reading{}
-	list, _ := b.Document["readings"].([]any)
-	for i, item := range slices.Backward(list) {
-		m, _ := item.(map[string]any)
+	for i, m := range objects(b.document["readings"]) {
 		date, _ := m["date"].(string)
-		for name, value := range m {
-			b.dated[name] = append(b.dated[name], reading{pointer: []string{"readings", strconv.Itoa(i), name}, value: value, date: date, entry: m})
+		b.entries = append(b.entries, &Entry{Index: i, Date: date, values: m})
+	}
+	for _, e := range slices.Backward(b.entries) {
+		for name, value := range e.values {
+			b.dated[name] = append(b.dated[name], reading{name: name, value: value, entry: e})
 		}
 	}
 	for _, of := range b.dated {
-		slices.SortStableFunc(of, func(x, y reading) int { return strings.Compare(y.date, x.date) })
+		slices.SortStableFunc(of, func(x, y reading) int { return strings.Compare(y.entry.Date, x.entry.Date) })
 	}
 }
 
@@ -156,14 +164,15 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 			return value, where, date, true
 		}
 	}
-	value, ok = contract.Resolve(b.Document, tokens)
+	value, ok = contract.Resolve(b.document, tokens)
 	return value, "/boat" + pointer, "", ok
 }
 
 // found is what stands in a reading at a place inside it.
 func (r *reading) found(inside []string) (value any, where, date string, ok bool) {
 	value, ok = contract.Resolve(r.value, inside)
-	return value, "/boat" + contract.Pointer(append(slices.Clone(r.pointer), inside...)), r.date, ok
+	pointer := append([]string{"boat", "readings", strconv.Itoa(r.entry.Index), r.name}, inside...)
+	return value, contract.Pointer(pointer), r.entry.Date, ok
 }
 
 // run is the first reading of that name since the part was last renewed or
@@ -174,17 +183,17 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 	if len(of) == 0 {
 		return nil, 0
 	}
-	until, known := Meter(of[0].entry)
-	renewed := b.renewed(name, of[0].date)
+	until, known := of[0].entry.EngineHours()
+	renewed := b.renewed(name, of[0].entry.Date)
 	for i := range of {
 		r := &of[i]
-		if r.date < renewed {
+		if r.entry.Date < renewed {
 			break
 		}
-		if since, ok := Meter(r.entry); ok && known && until-since >= 3600 {
+		if since, ok := r.entry.EngineHours(); ok && known && until-since >= 3600 {
 			first, seconds = r, until-since
 		}
-		if changed, _ := r.entry["changed"].(bool); changed {
+		if r.entry.Changed() {
 			break
 		}
 	}
@@ -194,32 +203,16 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 // renewed is the day of the last event up to a day that began a new run of a
 // reading; "" when there is none.
 func (b *Boat) renewed(name, upTo string) (last string) {
-	events, _ := b.Document["events"].([]any)
-	for _, item := range events {
-		m, _ := item.(map[string]any)
-		if day, _ := m["date"].(string); m["renews"] == name && day <= upTo {
-			last = max(last, day)
+	for e := range b.Events() {
+		if e.Renews == name && e.Date <= upTo {
+			last = max(last, e.Date)
 		}
 	}
 	return last
 }
 
-// meter is the engine hours of an entry, in seconds.
-func Meter(entry map[string]any) (seconds float64, ok bool) {
-	switch h := entry["engineHours"].(type) {
-	case string:
-		kind, _ := quantity.Lookup("time")
-		r, err := kind.Parse(h)
-		return r.SI, err == nil
-	case json.Number:
-		f, err := h.Float64()
-		return f, err == nil
-	}
-	return 0, false
-}
-
-// figureOf returns the maker's figure of that name, or nil.
-func (b *Boat) FigureOf(name string) *figure {
+// FigureOf returns the maker's figure of that name, or nil.
+func (b *Boat) FigureOf(name string) *Figure {
 	if b == nil {
 		return nil
 	}
@@ -233,18 +226,15 @@ func (b *Boat) FigureOf(name string) *figure {
 
 // Name is the boat's name as its file has it.
 func (b *Boat) Name() string {
-	name, _ := b.Document["name"].(string)
+	name, _ := b.document["name"].(string)
 	return name
 }
 
-// units is the boat's own choice of units, "" when it makes none.
+// Units is the boat's own choice of units, "" when it makes none.
 func (b *Boat) Units() string {
 	if b == nil {
 		return ""
 	}
-	u, _ := b.Document["units"].(string)
+	u, _ := b.document["units"].(string)
 	return u
 }
-
-// MarshalJSON writes the boat file as it was read.
-func (b *Boat) MarshalJSON() ([]byte, error) { return json.Marshal(b.Document) }

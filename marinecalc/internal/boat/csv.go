@@ -7,7 +7,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -22,13 +21,8 @@ import (
 // the gaps round a coupling, do not fit a cell and are left out.
 func ReadingsCSV(b *Boat) []byte {
 	columns := []*contract.Property{}
-	list, _ := b.Document["readings"].([]any)
 	for _, p := range columnsOfReadings() {
-		if p.Name == "date" || slices.ContainsFunc(list, func(item any) bool {
-			m, _ := item.(map[string]any)
-			_, has := m[p.Name]
-			return has
-		}) {
+		if p.Name == "date" || slices.ContainsFunc(b.entries, func(e *Entry) bool { _, has := e.Value(p.Name); return has }) {
 			columns = append(columns, p)
 		}
 	}
@@ -40,12 +34,11 @@ func ReadingsCSV(b *Boat) []byte {
 		header[i] = p.Name
 	}
 	_ = w.Write(header)
-	for _, item := range list {
-		m, _ := item.(map[string]any)
+	for e := range b.Readings() {
 		cells := make([]string, len(columns))
 		filled := 0
 		for i, p := range columns {
-			if cells[i] = cellOf(p, m[p.Name]); cells[i] != "" {
+			if cells[i] = cellOf(p, e.values[p.Name]); cells[i] != "" {
 				filled++
 			}
 		}
@@ -110,23 +103,27 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	old, _ := b.Document["readings"].([]any)
-	all := slices.Clone(old)
+	var added []map[string]any
 	for _, row := range rows {
-		if !slices.ContainsFunc(old, func(item any) bool { return says(item, row) }) {
-			all = append(all, row)
+		if !slices.ContainsFunc(b.entries, func(e *Entry) bool { return says(e, row) }) {
+			added = append(added, row)
 		}
 	}
-	document := maps.Clone(b.Document)
-	document["readings"] = all
-	return From(document)
+	old, err := b.MarshalJSON()
+	if err != nil {
+		return nil, err
+	}
+	whole, err := withReadings(old, added)
+	if err != nil {
+		return nil, err
+	}
+	return Read(whole)
 }
 
 // says tells whether an entry of the boat has everything that a row has.
-func says(item any, row map[string]any) bool {
-	m, _ := item.(map[string]any)
+func says(e *Entry, row map[string]any) bool {
 	for _, p := range columnsOfReadings() {
-		if v, has := row[p.Name]; has && cellOf(p, v) != cellOf(p, m[p.Name]) {
+		if v, has := row[p.Name]; has && cellOf(p, v) != cellOf(p, e.values[p.Name]) {
 			return false
 		}
 	}

@@ -9,7 +9,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// calculation binds a name and its schema to a typed function.
+// Calculation binds a name and its schema to a typed function.
 type Calculation struct {
 	ID   string
 	Form func() (*binding.Form, error) // read once, when first needed
@@ -24,36 +24,36 @@ type call struct {
 	draw          func(picture.Brush) []sheet.Drawing
 }
 
-// bind is the registration line of a calculation.
+// Bind is the registration line of a calculation.
 func Bind[In, Out any](id string, compute func(In) (Out, error)) Calculation {
 	return BindDrawn(id, compute, nil)
 }
 
-// bindDrawn binds a calculation that also draws.
+// BindDrawn binds a calculation that also draws.
 func BindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, picture.Brush) []sheet.Drawing) Calculation {
-	return BindOpened(id, func(*Session) Opened[In, Out] { return Opened[In, Out]{compute, draw} })
+	return BindPerRun(id, func(*Session) PerRun[In, Out] { return PerRun[In, Out]{compute, draw} })
 }
 
-// bindInSession binds a calculation of the job around the arithmetic, which
+// BindInSession binds a calculation of the job around the arithmetic, which
 // needs rule data, the boat or other sheets. draw may be nil.
 func BindInSession[In, Out any](id string, compute func(*Session, In) (Out, error), draw func(In, Out, picture.Brush) []sheet.Drawing) Calculation {
-	return BindOpened(id, func(s *Session) Opened[In, Out] {
-		return Opened[In, Out]{func(in In) (Out, error) { return compute(s, in) }, draw}
+	return BindPerRun(id, func(s *Session) PerRun[In, Out] {
+		return PerRun[In, Out]{func(in In) (Out, error) { return compute(s, in) }, draw}
 	})
 }
 
-// opened is the typed function for one run, and how its answer is drawn, or
+// PerRun is the typed function for one run, and how its answer is drawn, or
 // nil. The first call of compute is on the estimates, those after it are
 // trials: what must stay between them lives in its closure.
-type Opened[In, Out any] struct {
+type PerRun[In, Out any] struct {
 	Compute func(In) (Out, error)
 	Draw    func(In, Out, picture.Brush) []sheet.Drawing
 }
 
-// bindOpened binds what each run opens anew. Where nothing of the session is
+// BindPerRun binds what each run opens anew. Where nothing of the session is
 // needed compute is the function itself, since every step between costs in
 // every trial.
-func BindOpened[In, Out any](id string, open func(*Session) Opened[In, Out]) Calculation {
+func BindPerRun[In, Out any](id string, open func(*Session) PerRun[In, Out]) Calculation {
 	return Calculation{
 		ID: id,
 		Form: sync.OnceValues(func() (*binding.Form, error) {

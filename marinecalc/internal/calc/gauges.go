@@ -7,10 +7,10 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// gauges is the table whose rows are instruments.
+// Gauges is the table whose rows are instruments.
 const Gauges = "gauges"
 
-// readsKind tells whether a gauge reads that kind of quantity.
+// ReadsKind tells whether a gauge reads that kind of quantity.
 func ReadsKind(gauge rules.Row, kind *quantity.Kind) bool {
 	return strings.Contains(gauge.Values.Of("reads").Text, strings.ReplaceAll(kind.Name, "-", " "))
 }

@@ -28,7 +28,7 @@ func (r *run) verdicts() []sheet.Verdict {
 	return out
 }
 
-// urgency orders the words of verdicts, most urgent first.
+// Urgency orders the words of verdicts, most urgent first.
 var Urgency = map[string]int{
 	string(spread.Beyond): 0, string(spread.CannotTell): 1, string(spread.NearLimit): 2,
 	string(spread.Within): 3, string(spread.NotMeasured): 4,

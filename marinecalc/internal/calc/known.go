@@ -36,7 +36,7 @@ type variate struct {
 	input  int // index of the input it belongs to
 }
 
-// numeric reads a decoded value as a number in SI with its accuracy.
+// Numeric reads a decoded value as a number in SI with its accuracy.
 func Numeric(p *contract.Property, raw any) (si, accuracy float64, err error) {
 	switch v := raw.(type) {
 	case json.Number:
@@ -68,7 +68,7 @@ var shapes = map[string]spread.Shape{"rectangular": spread.Rectangular, "triangu
 // ShapeNamed is the distribution that rule data calls by that name.
 func ShapeNamed(name string) spread.Shape { return shapes[name] }
 
-// show prints a value in a unit system. Money needs the run's currency: see
+// Show prints a value in a unit system. Money needs the run's currency: see
 // filling.show.
 func Show(p *contract.Property, si float64, units quantity.System) string {
 	if p.Kind == nil {

@@ -1,3 +1,11 @@
+// Package calc is one run of a calculation, in the order of its files:
+// session.go holds what the runs of one request share, gather.go finds every
+// input at its first origin, rows.go takes picked rows and usual values,
+// fill.go writes the typed struct; run.go runs the function, results.go and
+// tables.go read what came out, unverified.go finds the results that rest on
+// unverified figures, trials.go gives every number its range; judge.go holds
+// the results against the limits, settle.go says what would settle a doubt,
+// write.go writes the sheet.
 package calc
 
 import (

@@ -13,9 +13,9 @@ import (
 // lifeByRow works out the life of a rolling bearing, whose X, Y and e may come
 // from a row of ISO 281's table that belongs to another thrust. Such a row is
 // refused at the estimates; in the trials the thrust may stray past it.
-func lifeByRow(s *calc.Session) calc.Opened[bearing.Rolling, bearing.Life] {
+func lifeByRow(s *calc.Session) calc.PerRun[bearing.Rolling, bearing.Life] {
 	checked := false
-	return calc.Opened[bearing.Rolling, bearing.Life]{Compute: func(in bearing.Rolling) (bearing.Life, error) {
+	return calc.PerRun[bearing.Rolling, bearing.Life]{Compute: func(in bearing.Rolling) (bearing.Life, error) {
 		out, err := bearing.Last(in)
 		if err == nil && !checked {
 			checked = true

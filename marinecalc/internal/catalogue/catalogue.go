@@ -1,3 +1,5 @@
+// Package catalogue says which id is which typed function, and adapts those
+// that need rows of the rule data or something kept from run to run.
 package catalogue
 
 import (
@@ -19,7 +21,7 @@ import (
 	"example.org/driveline/marinecalc/torque"
 )
 
-// catalogue is every calculation, in the order of the line from engine to
+// Calculations is every calculation, in the order of the line from engine to
 // propeller. Adding one is one line here, besides its function, its schema
 // and its published checks.
 var Calculations = []calc.Calculation{
@@ -33,20 +35,20 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("bolt-fit", fastener.Stackup, drawing.BoltFit),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
 	calc.BindDrawn("coupling-alignment", align.Coupling, drawing.CouplingAlignment),
-	calc.BindOpened("mount-moves", correctOnce),
+	calc.BindPerRun("mount-moves", correctOnce),
 	calc.BindDrawn("mount-load", mount.Carry, drawing.MountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),
 	calc.BindDrawn("gland-packing", gland.Pack, drawing.GlandPacking),
 	calc.BindDrawn("gland-drip", gland.Cost, drawing.GlandDrip),
 	calc.BindDrawn("bearing-clearance", bearing.Worn, drawing.BearingClearance),
-	calc.BindOpened("bearing-life", lifeByRow),
-	calc.BindOpened("repair-or-replace", decision.Open),
+	calc.BindPerRun("bearing-life", lifeByRow),
+	calc.BindPerRun("repair-or-replace", decision.Weigh),
 	calc.BindInSession("work-plan", workplan.Make, workplan.DrawSchedule),
 	calc.BindDrawn("wear-debris", debris.Measure, drawing.WearDebris),
 	calc.BindInSession("fluid-settling", settle, drawing.FluidSettling),
 	calc.BindInSession("fluid-cleanliness", classify, drawing.FluidCleanliness),
 	calc.BindDrawn("fluid-flush", fluid.Dilute, drawing.FluidFlush),
-	calc.BindOpened("vibration-source", findSource),
-	calc.BindOpened("reading-trend", trend.Open),
+	calc.BindPerRun("vibration-source", findSource),
+	calc.BindPerRun("reading-trend", trend.Follow),
 	calc.BindInSession(diagnosis.FaultFinding, diagnosis.Find, diagnosis.DrawRanking),
 }

@@ -10,9 +10,9 @@ import (
 // the move is chosen by the readings as they are, and in the trials the
 // coupling stands as it may truly stand. Were a move chosen anew in each trial,
 // every gauge would bring the coupling true.
-func correctOnce(*calc.Session) calc.Opened[mount.Misfit, mount.Moves] {
+func correctOnce(*calc.Session) calc.PerRun[mount.Misfit, mount.Moves] {
 	var chosen *mount.Moves
-	return calc.Opened[mount.Misfit, mount.Moves]{Compute: func(in mount.Misfit) (mount.Moves, error) {
+	return calc.PerRun[mount.Misfit, mount.Moves]{Compute: func(in mount.Misfit) (mount.Moves, error) {
 		out, err := mount.Correct(in)
 		if err != nil {
 			return out, err

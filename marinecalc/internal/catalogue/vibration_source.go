@@ -9,10 +9,10 @@ import (
 
 // findSource finds what makes a frequency. The sources are listed in the
 // order of the estimates, whatever a trial draws.
-func findSource(s *calc.Session) calc.Opened[vibration.Running, vibration.Match] {
+func findSource(s *calc.Session) calc.PerRun[vibration.Running, vibration.Match] {
 	var list []vibration.Source
 	var ranking vibration.Ranking
-	return calc.Opened[vibration.Running, vibration.Match]{Compute: func(in vibration.Running) (vibration.Match, error) {
+	return calc.PerRun[vibration.Running, vibration.Match]{Compute: func(in vibration.Running) (vibration.Match, error) {
 		if list == nil {
 			list = sourcesOf(s.Book, &in)
 		}

@@ -1,3 +1,6 @@
+// Package decision weighs repairing, replacing and leaving a part. The
+// arithmetic is package cost below it; this one binds it to the sheet and
+// draws it.
 package decision
 
 import (
@@ -8,12 +11,12 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// weigh weighs the ways out. A break-even that is no chance, at the estimates
+// Weigh weighs the ways out. A break-even that is no chance, at the estimates
 // themselves, is left off the sheet, where words say so instead; in the trials
 // it stays left off, and the others stay chances.
-func Open(*calc.Session) calc.Opened[cost.Choice, cost.Weighed] {
+func Weigh(*calc.Session) calc.PerRun[cost.Choice, cost.Weighed] {
 	var known, failsNever, missesNever bool // no chance meets the break-even
-	return calc.Opened[cost.Choice, cost.Weighed]{Compute: func(in cost.Choice) (cost.Weighed, error) {
+	return calc.PerRun[cost.Choice, cost.Weighed]{Compute: func(in cost.Choice) (cost.Weighed, error) {
 		out, err := cost.Weigh(in)
 		if err != nil {
 			return out, err

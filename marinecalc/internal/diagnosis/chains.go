@@ -11,7 +11,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// chains says how the troubles that the sheets show lead to one another, in
+// Chains says how the troubles that the sheets show lead to one another, in
 // the order of the rows: every link between two troubles that are seen, with
 // the links that lie between them, and what to expect next from each.
 //

@@ -8,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawRanking draws the first causes as bars, each with its number.
+// DrawRanking draws the first causes as bars, each with its number.
 func DrawRanking(_ Symptoms, out Findings, _ picture.Brush) []sheet.Drawing {
 	const (
 		title        = "Causes by probability"

@@ -1,3 +1,9 @@
+// Package diagnosis finds the cause of trouble from signs, looks and the
+// verdicts of the boat's other sheets. The arithmetic is package bayes below
+// it: finder.go makes its model of the rows of rule data, findings.go takes
+// the answers to a ranking and the next checks, words.go says how sure it is,
+// chains.go says how one trouble leads to another, questions.go lists what
+// can be asked.
 package diagnosis
 
 import (

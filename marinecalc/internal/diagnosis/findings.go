@@ -74,7 +74,7 @@ type Weighed struct {
 	Second   float64 // decibans against the second cause alone
 }
 
-// findFault ranks the causes of trouble by the answers typed or in the boat
+// Find ranks the causes of trouble by the answers typed or in the boat
 // file and by the verdicts of the boat's other sheets.
 func Find(s *calc.Session, in Symptoms) (Findings, error) {
 	f := newFinder(s.Book)

@@ -7,7 +7,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// faultFinding is the id of the calculation whose form asks questions.
+// FaultFinding is the id of the calculation whose form asks questions.
 const FaultFinding = "fault-finding"
 
 // Question is one question of the fault finding, to be answered with yes, no
@@ -25,7 +25,7 @@ type Question struct {
 	Hazards    []sheet.Caution `json:"hazards"`
 }
 
-// questions lists the questions by their groups, in the order of the table
+// Questions lists the questions by their groups, in the order of the table
 // evidence-groups.
 func Questions(book *rules.Book) []Question {
 	groups, titles := book.Table("evidence-groups").Picks()

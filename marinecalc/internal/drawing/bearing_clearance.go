@@ -9,11 +9,9 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawBush draws the shaft lying in its bush, the play many times enlarged,
+// BearingClearance draws the shaft lying in its bush, the play many times enlarged,
 // and a scale from no play to the worn limit.
 func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []sheet.Drawing {
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
 	const (
 		title  = "Shaft in its bush"
 		cx, cy = 84.0, 108.0
@@ -27,13 +25,13 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 	if !(scale > 0) {
 		return nil
 	}
-	description := "Clearance " + show(out.Clearance) + "."
+	description := "Clearance " + b.Length(out.Clearance) + "."
 	play := max(0, min(1, float64(out.Clearance)/scale)) * most
 	p := picture.Begin(360, 216, title, description+bushWords(&in, &out, b))
 	p.Circle(picture.Body, cx, cy, bush+10)
 	p.Circle(picture.Band, cx, cy, bush)
 	p.Circle(picture.Accent, cx, cy+play/2, bush-play/2)
-	p.Text(picture.Ink, "middle", cx, cy+5, show(out.Clearance))
+	p.Text(picture.Ink, "middle", cx, cy+5, b.Length(out.Clearance))
 	p.Text(picture.Faint, "middle", cx, 206, "play enlarged")
 
 	at := func(v quantity.Length) float64 { return top + high*(1-float64(v)/(1.1*scale)) }
@@ -50,7 +48,7 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 			y = lowest - 14
 		}
 		lowest = y
-		p.Text(picture.Ink, "start", left+14, y+4, words+" "+show(v))
+		p.Text(picture.Ink, "start", left+14, y+4, words+" "+b.Length(v))
 	}
 	marks := []struct {
 		class string
@@ -70,17 +68,15 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 
 // bushWords tells what the scale shows to those who cannot see it.
 func bushWords(in *bearing.Bush, out *bearing.Wear, b picture.Brush) string {
-	length, _ := quantity.Lookup("length")
-	hours, _ := quantity.Lookup("time")
 	words := ""
 	if in.WornLimit > 0 {
-		words += " Worn limit " + length.Print(float64(in.WornLimit), b.Units, "mm", "in") + "."
+		words += " Worn limit " + b.Print("length", float64(in.WornLimit), "mm", "in") + "."
 	}
 	if in.NewClearance > 0 {
-		words += " When new " + length.Print(float64(in.NewClearance), b.Units, "mm", "in") + "."
+		words += " When new " + b.Print("length", float64(in.NewClearance), "mm", "in") + "."
 	}
 	if out.TimeLeft >= 0 && out.TimeLeft < bearing.Never {
-		words += " At this rate " + hours.Print(float64(out.TimeLeft), b.Units, "h", "h") + " of running are left."
+		words += " At this rate " + b.Print("time", float64(out.TimeLeft), "h", "h") + " of running are left."
 	}
 	return words
 }

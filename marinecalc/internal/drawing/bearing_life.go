@@ -9,7 +9,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawLife draws the life of the bearing against the load that misalignment
+// BearingLife draws the life of the bearing against the load that misalignment
 // adds, with the life now and the one that is wanted.
 func BearingLife(in bearing.Rolling, out bearing.Life, b picture.Brush) []sheet.Drawing {
 	const points = 41
@@ -26,11 +26,9 @@ func BearingLife(in bearing.Rolling, out bearing.Life, b picture.Brush) []sheet.
 		}
 		lives[i] = float64(life.AdjustedLife)
 	}
-	hours, _ := quantity.Lookup("time")
-	forces, _ := quantity.Lookup("force")
 	const title = "What misalignment takes"
-	description := "Life against the load that misalignment adds: " + hours.Print(lives[0], b.Units, "h", "h") + " without, " +
-		hours.Print(float64(out.AdjustedLife), b.Units, "h", "h") + " with the " + forces.Print(float64(out.MisalignmentLoad), b.Units, "kN", "lbf") + " there are now."
+	description := "Life against the load that misalignment adds: " + b.Print("time", lives[0], "h", "h") + " without, " +
+		b.Print("time", float64(out.AdjustedLife), "h", "h") + " with the " + b.Print("force", float64(out.MisalignmentLoad), "kN", "lbf") + " there are now."
 	unit, words := 1000.0, "load added by misalignment, kN"
 	if b.Units == quantity.US {
 		unit, words = 4.4482216152605, "load added by misalignment, lbf"

@@ -10,7 +10,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawBoltFit draws the bolt in its stack and the order of tightening.
+// BoltFit draws the bolt in its stack and the order of tightening.
 func BoltFit(in fastener.Stack, out fastener.Fit, b picture.Brush) []sheet.Drawing {
 	drawings := []sheet.Drawing{}
 	if !math.IsNaN(float64(out.JudgedLength)) {
@@ -25,25 +25,23 @@ func BoltFit(in fastener.Stack, out fastener.Fit, b picture.Brush) []sheet.Drawi
 // drawStack draws head, flanges, nut and the end of the bolt from the side,
 // to scale, with the room there is.
 func drawStack(in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Drawing {
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
 	const (
 		title  = "Bolt in its stack"
 		middle = 92.0
 		left   = 16.0
 		right  = 344.0
 	)
-	description := "Grip " + show(out.GripLength) + ", bolt " + show(out.JudgedLength) + " long, " + show(out.Protrusion) + " beyond the nut. "
+	description := "Grip " + b.Length(out.GripLength) + ", bolt " + b.Length(out.JudgedLength) + " long, " + b.Length(out.Protrusion) + " beyond the nut. "
 	if out.LengthsThatGo != "" {
 		description += "Lengths that go: " + out.LengthsThatGo + ". "
 	} else if out.NoneGoes != "" {
 		description += out.NoneGoes + ". "
 	}
 	if !math.IsNaN(float64(out.ShorterLength)) {
-		description += "Next shorter " + show(out.ShorterLength) + ": " + out.WhyNotShorter + ". "
+		description += "Next shorter " + b.Length(out.ShorterLength) + ": " + out.WhyNotShorter + ". "
 	}
 	if !math.IsNaN(float64(out.LongerLength)) {
-		description += "Next longer " + show(out.LongerLength) + ": " + out.WhyNotLonger + "."
+		description += "Next longer " + b.Length(out.LongerLength) + ": " + out.WhyNotLonger + "."
 	}
 
 	// Distances from the back of the head's flange, plus toward the nut.
@@ -90,7 +88,7 @@ func drawStack(in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Dra
 	if in.NutRoom > 0 {
 		wall(before+in.NutRoom, "room ends", "end")
 	}
-	p.Text(picture.Ink, "start", left, 176, "grip "+show(out.GripLength)+", bolt "+show(out.JudgedLength)+", beyond the nut "+show(out.Protrusion))
+	p.Text(picture.Ink, "start", left, 176, "grip "+b.Length(out.GripLength)+", bolt "+b.Length(out.JudgedLength)+", beyond the nut "+b.Length(out.Protrusion))
 	if out.LengthsThatGo != "" {
 		p.Text(picture.Ink, "start", left, 196, "go: "+shorten(out.LengthsThatGo, 44))
 	} else if out.NoneGoes != "" {
@@ -111,7 +109,6 @@ func shorten(words string, most int) string {
 // drawOrder draws the bolt circle with the place of each bolt in the order of
 // tightening, and the passes.
 func drawOrder(bolts int, in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Drawing {
-	torque, _ := quantity.Lookup("torque")
 	const (
 		title  = "Order of tightening"
 		middle = 160.0
@@ -121,7 +118,7 @@ func drawOrder(bolts int, in *fastener.Stack, out *fastener.Fit, b picture.Brush
 	passes := []string{"1st pass " + percent(in.FirstPass), "2nd pass " + percent(in.SecondPass), "3rd pass 100 %, then once round at 100 %"}
 	if in.WrenchSetting > 0 {
 		for i, t := range []quantity.Torque{out.FirstTorque, out.SecondTorque, in.WrenchSetting} {
-			passes[i] += ": " + torque.Print(float64(t), b.Units, "N·m", "lbf·ft")
+			passes[i] += ": " + b.Print("torque", float64(t), "N·m", "lbf·ft")
 		}
 	}
 	description := "Bolts numbered in the order in which each pass goes over them, starting at the top: " + out.TighteningOrder + " counted round the circle. " + passes[0] + ". " + passes[1] + ". " + passes[2] + "."

@@ -10,7 +10,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawCouplingFace draws the coupling face as seen looking forward from the
+// CouplingAlignment draws the coupling face as seen looking forward from the
 // shaft, the fitted gap round it drawn out from the rim many times enlarged,
 // the readings as dots, and where it opens widest.
 func CouplingAlignment(in align.Faces, out align.Misalignment, b picture.Brush) []sheet.Drawing {
@@ -21,13 +21,6 @@ func CouplingAlignment(in align.Faces, out align.Misalignment, b picture.Brush) 
 		least  = 14.0 // how far out the narrowest gap is drawn
 		reach  = 40.0 // how much farther the widest
 	)
-	length, _ := quantity.Lookup("length")
-	show := func(gap quantity.Length) string {
-		if b.Units == quantity.US {
-			return length.Print(float64(gap), b.Units, "mm", "thou")
-		}
-		return length.Print(math.Round(float64(gap)*1e5)/1e5, quantity.Metric, "mm", "") // room for hundredths only
-	}
 	narrow, wide := out.MeanGap-out.GapDifference/2, out.MeanGap+out.GapDifference/2
 	for _, r := range in.Readings {
 		narrow, wide = min(narrow, r.Gap), max(wide, r.Gap)
@@ -45,7 +38,7 @@ func CouplingAlignment(in align.Faces, out align.Misalignment, b picture.Brush) 
 	const title = "Coupling face, looking forward"
 	var gaps [4]string // at 12, 3, 6 and 9 o'clock
 	for i := range gaps {
-		gaps[i] = show(align.GapAt(out, quantity.Direction(float64(i)*math.Pi/2)))
+		gaps[i] = gapText(b.Single(), align.GapAt(out, quantity.Direction(float64(i)*math.Pi/2)))
 	}
 	description := "Gap at 12 o'clock " + gaps[0] + ", at 3 " + gaps[1] + ", at 6 " + gaps[2] + ", at 9 " + gaps[3] + "."
 	if out.Widest != "" {
@@ -99,4 +92,13 @@ func anchorAt(clock quantity.Direction) string {
 		return "start"
 	}
 	return "middle"
+}
+
+// gapText prints a gap as short as the drawing has space for: thousandths of
+// an inch, or hundredths of a millimetre.
+func gapText(b picture.Brush, gap quantity.Length) string {
+	if b.Units != quantity.US {
+		gap = quantity.Length(math.Round(float64(gap)*1e5) / 1e5)
+	}
+	return b.SmallLength(gap)
 }

@@ -9,11 +9,9 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawGrip draws the torques at which the faces slip as bars, and the torques
+// CouplingGrip draws the torques at which the faces slip as bars, and the torques
 // they have to hold as lines across them.
 func CouplingGrip(in coupling.Flange, out coupling.Grip, b picture.Brush) []sheet.Drawing {
-	torque, _ := quantity.Lookup("torque")
-	show := func(v quantity.Torque) string { return torque.Print(float64(v), b.Units, "N·m", "lbf·ft") }
 	type mark struct {
 		name  string
 		value quantity.Torque
@@ -31,14 +29,14 @@ func CouplingGrip(in coupling.Flange, out coupling.Grip, b picture.Brush) []shee
 	for _, m := range bars {
 		if !math.IsNaN(float64(m.value)) {
 			most = max(most, float64(m.value))
-			description += " " + m.name + " " + show(m.value) + "."
+			description += " " + m.name + " " + b.Torque(m.value) + "."
 		}
 	}
 	description += " Torque to hold:"
 	for _, m := range held {
 		if m.value > 0 {
 			most = max(most, float64(m.value))
-			description += " " + m.name + " " + show(m.value) + "."
+			description += " " + m.name + " " + b.Torque(m.value) + "."
 		}
 	}
 	if most <= 0 {
@@ -53,7 +51,7 @@ func CouplingGrip(in coupling.Flange, out coupling.Grip, b picture.Brush) []shee
 		}
 		p.Text(picture.Ink, "end", left-6, y+16, m.name)
 		p.Rect(picture.Band, left, y, at(m.value)-left, height-6)
-		p.Text(picture.Ink, "start", left+4, y+14, show(m.value))
+		p.Text(picture.Ink, "start", left+4, y+14, b.Torque(m.value))
 		y += height
 	}
 	for i, m := range held {
@@ -62,7 +60,7 @@ func CouplingGrip(in coupling.Flange, out coupling.Grip, b picture.Brush) []shee
 		}
 		x := at(m.value)
 		p.Line(picture.Warn, x, top-6, x, y+6)
-		words := m.name + " " + show(m.value)
+		words := m.name + " " + b.Torque(m.value)
 		anchor := "start"
 		if x > (left+right)/2 {
 			anchor = "end"

@@ -8,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawFlush draws what is left of the debris after each change.
+// FluidFlush draws what is left of the debris after each change.
 func FluidFlush(in fluid.Flush, out fluid.Changed, _ picture.Brush) []sheet.Drawing {
 	const title = "Old debris left, change by change"
 	percent := func(v float64) string {

@@ -6,19 +6,16 @@ import (
 
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/internal/picture"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawSettling draws, on two scales of powers of ten, the largest particle of
+// FluidSettling draws, on two scales of powers of ten, the largest particle of
 // which anything is left where the stick reads, and anywhere in the sump,
 // against the time of standing.
 func FluidSettling(in fluid.Settling, out fluid.Sediment, b picture.Brush) []sheet.Drawing {
 	const title = "Particle size against time of standing"
-	length, _ := quantity.Lookup("length")
-	clock, _ := quantity.Lookup("time")
-	description := "After " + clock.Print(float64(in.StandingTime), b.Units, "h", "h") + " nothing larger than " +
-		length.Print(float64(out.LargestInDip), b.Units, "µm", "thou") + " is left where the stick reads."
+	description := "After " + b.Print("time", float64(in.StandingTime), "h", "h") + " nothing larger than " +
+		b.Print("length", float64(out.LargestInDip), "µm", "thou") + " is left where the stick reads."
 	const day, micron = 86400.0, 1e-6
 	c := picture.Chart{Picture: picture.Begin(360, 280, title, description), Left: 48, Top: 30, Width: 296, Height: 196,
 		X0: math.Log10(60), X1: math.Log10(100 * day), Y0: math.Log10(micron), Y1: math.Log10(1000 * micron)}

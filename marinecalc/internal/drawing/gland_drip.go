@@ -9,7 +9,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawBilge draws how the bilge fills while the boat is left alone: the pump
+// GlandDrip draws how the bilge fills while the boat is left alone: the pump
 // throws it out until the battery is down, then it rises to where harm begins.
 func GlandDrip(in gland.Bilge, out gland.Burden, b picture.Brush) []sheet.Drawing {
 	const day = 86400.0
@@ -22,12 +22,10 @@ func GlandDrip(in gland.Bilge, out gland.Burden, b picture.Brush) []sheet.Drawin
 		flat = 0
 	}
 	flat = min(flat, 3*flood) // a battery that lasts much longer needs no drawing to scale
-	times, _ := quantity.Lookup("time")
-	volumes, _ := quantity.Lookup("volume")
 	const title = "The bilge, boat left alone"
-	description := "With a dead pump the bilge reaches " + volumes.Print(float64(in.FloodVolume), b.Units, "L", "US gal") + " in " + times.Print(flood, b.Units, "day", "day") + "."
+	description := "With a dead pump the bilge reaches " + b.Print("volume", float64(in.FloodVolume), "L", "US gal") + " in " + b.Print("time", flood, "day", "day") + "."
 	if pumping {
-		description += " With the pump it is kept down until the battery is down after " + times.Print(float64(out.TimeToFlat), b.Units, "day", "day") + "."
+		description += " With the pump it is kept down until the battery is down after " + b.Print("time", float64(out.TimeToFlat), "day", "day") + "."
 	}
 	unit, words := 0.001, "water, L"
 	if b.Units == quantity.US {

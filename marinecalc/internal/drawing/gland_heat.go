@@ -9,7 +9,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawDripCurve draws the gland's temperature rise against the drip rate,
+// GlandHeat draws the gland's temperature rise against the drip rate,
 // with the rate as it is and the rise that is wanted. Where the gland was
 // measured, the curve is that of the measured heat, and the computed rise
 // stands beside it.
@@ -41,9 +41,9 @@ func GlandHeat(in gland.Running, out gland.Warmth, b picture.Brush) []sheet.Draw
 		now, beside, how, label = out.MeasuredRise, out.TemperatureRise, "Measured", "now, measured"
 	}
 	description := how + " temperature rise of the gland against drips a minute. It falls from " +
-		temperatureText(float64(rises[0]), b.Units) + " without drips to " + temperatureText(float64(rises[points-1]), b.Units) + " at the right edge."
+		b.Print("temperature-difference", float64(rises[0]), "", "") + " without drips to " + b.Print("temperature-difference", float64(rises[points-1]), "", "") + " at the right edge."
 	if measured {
-		description += " It goes through the measured rise, " + temperatureText(float64(now), b.Units) + "; " + temperatureText(float64(beside), b.Units) + " were computed."
+		description += " It goes through the measured rise, " + b.Print("temperature-difference", float64(now), "", "") + "; " + b.Print("temperature-difference", float64(beside), "", "") + " were computed."
 	}
 	c := picture.Chart{Picture: picture.Begin(360, 260, title, description), Left: 48, Top: 28, Width: 296, Height: 184,
 		X1: most, Y1: 1.1 * max(float64(rises[0]), float64(in.WantedRise), float64(out.TemperatureRise))}
@@ -68,9 +68,4 @@ func GlandHeat(in gland.Running, out gland.Warmth, b picture.Brush) []sheet.Draw
 		c.Text(picture.Ink, "start", rate+8, c.AtY(float64(now))-8, label)
 	}
 	return []sheet.Drawing{{Name: "drip-curve", Title: title, Description: description, SVG: c.End()}}
-}
-
-func temperatureText(kelvin float64, units quantity.System) string {
-	kind, _ := quantity.Lookup("temperature-difference")
-	return kind.Print(kelvin, units, "", "")
 }

@@ -10,11 +10,9 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawPacking draws the upper half of the box cut open with its rings, and
+// GlandPacking draws the upper half of the box cut open with its rings, and
 // beside it where on the clock each joint lies.
 func GlandPacking(in gland.Box, out gland.Rings, b picture.Brush) []sheet.Drawing {
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
 	rings := int(out.RingCount)
 	const (
 		title = "Rings in the box"
@@ -23,9 +21,9 @@ func GlandPacking(in gland.Box, out gland.Rings, b picture.Brush) []sheet.Drawin
 		top   = 48.0
 		high  = 96.0
 	)
-	description := strconv.Itoa(rings) + " rings of " + out.SoldAs + " in a box " + show(in.BoxDepth) + " deep, the follower " + show(in.FollowerDepth) + " inside. Each ring is cut " + show(out.RingLength) + " long."
+	description := strconv.Itoa(rings) + " rings of " + out.SoldAs + " in a box " + b.Length(in.BoxDepth) + " deep, the follower " + b.Length(in.FollowerDepth) + " inside. Each ring is cut " + b.Length(out.RingLength) + " long."
 	if out.GrooveDepth > 0 {
-		description += " The shaft is worn " + show(out.GrooveDepth) + " deep."
+		description += " The shaft is worn " + b.Length(out.GrooveDepth) + " deep."
 	}
 	p := picture.Begin(360, 220, title, description)
 	outside := float64(in.BoxBore)/2 + float64(out.Section)/2
@@ -46,11 +44,11 @@ func GlandPacking(in gland.Box, out gland.Rings, b picture.Brush) []sheet.Drawin
 		p.Rect(picture.Warn, left, y(shaft), packed-left, scaleY*float64(out.GrooveDepth))
 	}
 	p.Text(picture.Ink, "start", left-8, 24, strconv.Itoa(rings)+" × "+out.SoldAs)
-	p.Text(picture.Ink, "start", left-8, 42, "room "+show(out.Section))
-	p.Text(picture.Ink, "start", left-8, 166, "cut each ring "+show(out.RingLength))
-	p.Text(picture.Ink, "start", left-8, 186, "buy "+length.Print(float64(out.TotalLength), b.Units, "m", "ft"))
+	p.Text(picture.Ink, "start", left-8, 42, "room "+b.Length(out.Section))
+	p.Text(picture.Ink, "start", left-8, 166, "cut each ring "+b.Length(out.RingLength))
+	p.Text(picture.Ink, "start", left-8, 186, "buy "+b.Print("length", float64(out.TotalLength), "m", "ft"))
 	if out.GrooveDepth > 0 {
-		p.Text(picture.Ink, "start", left-8, 206, "groove "+show(out.GrooveDepth)+" deep")
+		p.Text(picture.Ink, "start", left-8, 206, "groove "+b.Length(out.GrooveDepth)+" deep")
 	}
 	if !math.IsNaN(float64(out.JointStagger)) {
 		const cx, cy, r = 314.0, 96.0, 28.0

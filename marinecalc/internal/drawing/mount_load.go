@@ -18,8 +18,7 @@ func drawIsolation(in mount.Engine, out mount.Standing) sheet.Drawing {
 		points = 81
 		most   = 4 // times what the engine gives; a peak above is cut off
 	)
-	ratio, _ := quantity.Lookup("ratio")
-	percent := func(v quantity.Ratio) string { return ratio.Print(float64(v), quantity.Metric, "%", "%") }
+	percent := picture.Brush{}.Percent
 	const title = "What of the firing reaches the boat"
 	description := "Share of the firing torque passed by the mounts: " + percent(out.PassedIdle) + " at idle, " + percent(out.PassedFull) +
 		" at full speed. Over 100 % the mounts make it worse."
@@ -49,7 +48,7 @@ func drawIsolation(in mount.Engine, out mount.Standing) sheet.Drawing {
 	return sheet.Drawing{Name: "mount-isolation", Title: title, Description: description, SVG: c.End()}
 }
 
-// drawMountLoad draws what each mount carries and where the coupling goes,
+// MountLoad draws what each mount carries and where the coupling goes,
 // and, where idle and full speed are known, what of the firing comes through.
 func MountLoad(in mount.Engine, out mount.Standing, b picture.Brush) []sheet.Drawing {
 	drawings := []sheet.Drawing{drawLoads(in, out, b)}
@@ -62,18 +61,15 @@ func MountLoad(in mount.Engine, out mount.Standing, b picture.Brush) []sheet.Dra
 // drawLoads draws the engine on its mounts with what each carries, its centre
 // of gravity, and the way the coupling goes ahead and astern.
 func drawLoads(in mount.Engine, out mount.Standing, b picture.Brush) sheet.Drawing {
-	force, _ := quantity.Lookup("force")
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Force) string { return force.Print(float64(v), b.Units, "N", "lbf") }
 	const title = "What each mount carries"
 	var words []string
 	for i, m := range in.Mounts {
-		words = append(words, m.Name+" "+show(out.Loads[i].AtRest))
+		words = append(words, m.Name+" "+b.Force(out.Loads[i].AtRest))
 	}
 	description := "At rest: " + strings.Join(words, ", ") + "."
 	for _, move := range out.FaceMoves {
 		if move.Name != "" {
-			description += " Driving " + move.Name + " the coupling face moves off by " + length.Print(float64(move.Offset), b.Units, "mm", "thou") + "."
+			description += " Driving " + move.Name + " the coupling face moves off by " + b.Print("length", float64(move.Offset), "mm", "thou") + "."
 		}
 	}
 	v := planMounts(picture.Begin(360, 352, title, description), in.Mounts)
@@ -87,7 +83,7 @@ func drawLoads(in mount.Engine, out mount.Standing, b picture.Brush) sheet.Drawi
 		if m.Starboard < 0 {
 			below = y - 10
 		}
-		v.Text(picture.Ink, "middle", x, below, show(out.Loads[i].AtRest))
+		v.Text(picture.Ink, "middle", x, below, b.Force(out.Loads[i].AtRest))
 	}
 	centre := mount.Mount{Forward: in.CentreForward, Starboard: in.CentreStarboard}
 	x, y := v.atX(&centre), v.atY(&centre)

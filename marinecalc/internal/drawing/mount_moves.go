@@ -52,17 +52,13 @@ func (v *mountPlan) engine() {
 	v.Text(picture.Faint, "start", 8, v.middle-92, "from above")
 }
 
-// drawMountMoves draws the engine from the side and from above, with an
+// MountMoves draws the engine from the side and from above, with an
 // arrow at each mount that is to be moved.
 func MountMoves(in mount.Misfit, out mount.Moves, b picture.Brush) []sheet.Drawing {
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { // as the table beside it prints them
-		return length.Print(math.Abs(float64(v)), b.Units, "mm", "thou")
-	}
 	const title = "What to do at each mount"
 	var words []string
 	for i, m := range in.Mounts {
-		words = append(words, m.Name+": "+moveWords(out.Moves[i], show))
+		words = append(words, m.Name+": "+moveWords(out.Moves[i], b))
 	}
 	v := planMounts(picture.Begin(360, 352, title, strings.Join(words, "; ")+"."), in.Mounts)
 	v.engine()
@@ -74,27 +70,27 @@ func MountMoves(in mount.Misfit, out mount.Moves, b picture.Brush) []sheet.Drawi
 		v.Rect(picture.Ink, x-5, y-5, 10, 10)
 		if !seen[x] {
 			seen[x] = true
-			v.raise(to, x, show)
+			v.raise(to, x, b)
 		}
-		v.shift(m, to, x, y, show)
+		v.shift(m, to, x, y, b)
 	}
 	return []sheet.Drawing{{Name: "mount-moves", Title: title, Description: strings.Join(words, "; ") + ".", SVG: v.End()}}
 }
 
-func (v *mountPlan) raise(to *mount.Move, x float64, show func(quantity.Length) string) {
+func (v *mountPlan) raise(to *mount.Move, x float64, b picture.Brush) {
 	switch {
 	case to.Raise > 0:
 		v.Arrow(picture.Accent, x, v.shaft+52, x, v.shaft+26)
-		v.Text(picture.Ink, "middle", x, v.shaft+67, "up "+show(to.Raise))
+		v.Text(picture.Ink, "middle", x, v.shaft+67, "up "+b.SmallLength(abs(to.Raise)))
 	case to.Raise < 0:
 		v.Arrow(picture.Accent, x, v.shaft+26, x, v.shaft+52)
-		v.Text(picture.Ink, "middle", x, v.shaft+67, "down "+show(to.Raise))
+		v.Text(picture.Ink, "middle", x, v.shaft+67, "down "+b.SmallLength(abs(to.Raise)))
 	default:
 		v.Text(picture.Ink, "middle", x, v.shaft+40, "leave")
 	}
 }
 
-func (v *mountPlan) shift(m *mount.Mount, to *mount.Move, x, y float64, show func(quantity.Length) string) {
+func (v *mountPlan) shift(m *mount.Mount, to *mount.Move, x, y float64, b picture.Brush) {
 	below := y + 26 // letters stand outside the engine
 	if m.Starboard < 0 {
 		below = y - 16
@@ -102,30 +98,32 @@ func (v *mountPlan) shift(m *mount.Mount, to *mount.Move, x, y float64, show fun
 	switch {
 	case to.Shift > 0:
 		v.Arrow(picture.Accent, x+14, y-9, x+14, y+9)
-		v.Text(picture.Ink, "middle", x, below, show(to.Shift)+" to starboard")
+		v.Text(picture.Ink, "middle", x, below, b.SmallLength(abs(to.Shift))+" to starboard")
 	case to.Shift < 0:
 		v.Arrow(picture.Accent, x+14, y+9, x+14, y-9)
-		v.Text(picture.Ink, "middle", x, below, show(to.Shift)+" to port")
+		v.Text(picture.Ink, "middle", x, below, b.SmallLength(abs(to.Shift))+" to port")
 	}
 }
 
 // moveWords says a move for those who cannot see it.
-func moveWords(to mount.Move, show func(quantity.Length) string) string {
+func moveWords(to mount.Move, b picture.Brush) string {
 	var parts []string
 	switch {
 	case to.Raise > 0:
-		parts = append(parts, "up "+show(to.Raise))
+		parts = append(parts, "up "+b.SmallLength(abs(to.Raise)))
 	case to.Raise < 0:
-		parts = append(parts, "down "+show(to.Raise))
+		parts = append(parts, "down "+b.SmallLength(abs(to.Raise)))
 	}
 	switch {
 	case to.Shift > 0:
-		parts = append(parts, show(to.Shift)+" to starboard")
+		parts = append(parts, b.SmallLength(abs(to.Shift))+" to starboard")
 	case to.Shift < 0:
-		parts = append(parts, show(to.Shift)+" to port")
+		parts = append(parts, b.SmallLength(abs(to.Shift))+" to port")
 	}
 	if parts == nil {
 		return "leave"
 	}
 	return strings.Join(parts, ", ")
 }
+
+func abs(v quantity.Length) quantity.Length { return quantity.Length(math.Abs(float64(v))) }

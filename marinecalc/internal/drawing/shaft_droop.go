@@ -4,12 +4,11 @@ import (
 	"math"
 
 	"example.org/driveline/marinecalc/internal/picture"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/shaft"
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawDroop draws the free end of the shaft from the side, its sag many times
+// ShaftDroop draws the free end of the shaft from the side, its sag many times
 // enlarged, with the coupling face at its end.
 func ShaftDroop(in shaft.Overhang, out shaft.Sag, b picture.Brush) []sheet.Drawing {
 	const (
@@ -18,14 +17,11 @@ func ShaftDroop(in shaft.Overhang, out shaft.Sag, b picture.Brush) []sheet.Drawi
 		level, deep   = 80.0, 60.0  // the line without sag, and how far down the sag is drawn
 		face          = 26.0        // half the coupling face
 	)
-	length, _ := quantity.Lookup("length")
-	angle, _ := quantity.Lookup("angle")
-	mass, _ := quantity.Lookup("mass")
-	sag := length.Print(float64(out.DroopSag), b.Units, "mm", "thou")
+	sag := b.Print("length", float64(out.DroopSag), "mm", "thou")
 	const title = "Free end of the shaft"
 	description := "From the side, forward to the right, the sag many times enlarged: the end sags " + sag +
-		", slope " + angle.Print(float64(out.DroopSlope), b.Units, "mm/m", "thou/in") +
-		"; lift until a scale at the coupling shows " + mass.Print(float64(out.LiftReading), b.Units, "kg", "lb") + "."
+		", slope " + b.Print("angle", float64(out.DroopSlope), "mm/m", "thou/in") +
+		"; lift until a scale at the coupling shows " + b.Print("mass", float64(out.LiftReading), "kg", "lb") + "."
 	p := picture.Begin(width, height, title, description)
 
 	// The shape is the cubic with the slope at the bearing and sag and slope
@@ -59,7 +55,7 @@ func ShaftDroop(in shaft.Overhang, out shaft.Sag, b picture.Brush) []sheet.Drawi
 	foot := level + shape(1)
 	p.Line(picture.Ink, end+face*math.Sin(tilt), foot-face*math.Cos(tilt), end-face*math.Sin(tilt), foot+face*math.Cos(tilt))
 	p.Line(picture.Warn, end+34, level, end+34, foot)
-	p.Text(picture.Ink, "end", width-8, height-8, length.Print(float64(out.DroopSag), b.Single(), "mm", "thou"))
+	p.Text(picture.Ink, "end", width-8, height-8, b.Single().SmallLength(out.DroopSag))
 	p.Text(picture.Ink, "start", 16, height-8, "held here")
 	p.Line(picture.Faint, bearing, level+22, bearing, height-24)
 	return []sheet.Drawing{{Name: "shaft-droop", Title: title, Description: description, SVG: p.End()}}

@@ -1,3 +1,6 @@
+// Package drawing draws the calculations of machine parts, one file a
+// calculation, named by its id. Each function takes the typed input and
+// result and gives pictures in SVG with words for those who cannot see them.
 package drawing
 
 import (
@@ -9,7 +12,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawShaftSizes draws the shaft as it is beside the diameters that the rules
+// ShaftStrength draws the shaft as it is beside the diameters that the rules
 // ask for, to one scale.
 func ShaftStrength(in shaft.Shaft, out shaft.Strength, b picture.Brush) []sheet.Drawing {
 	const (
@@ -34,11 +37,10 @@ func ShaftStrength(in shaft.Shaft, out shaft.Strength, b picture.Brush) []sheet.
 	for _, one := range discs {
 		greatest = max(greatest, one.d)
 	}
-	length, _ := quantity.Lookup("length")
 	const title = "Shaft and what the rules ask for"
 	description, comma := "Seen from the end, to one scale: ", ""
 	for _, one := range discs {
-		description += comma + one.name + " " + length.Print(float64(one.d), b.Units, "mm", "in")
+		description += comma + one.name + " " + b.Print("length", float64(one.d), "mm", "in")
 		comma = ", "
 	}
 	description += "."
@@ -53,7 +55,7 @@ func ShaftStrength(in shaft.Shaft, out shaft.Strength, b picture.Brush) []sheet.
 			p.Circle(picture.Faint, x, floor-r, float64(in.ShaftBore)*scale/2)
 		}
 		p.Text(picture.Ink, "middle", x, floor+20, one.name)
-		p.Text(picture.Ink, "middle", x, floor+38, length.Print(float64(one.d), b.Single(), "mm", "in"))
+		p.Text(picture.Ink, "middle", x, floor+38, b.Single().Length(one.d))
 	}
 	return []sheet.Drawing{{Name: "shaft-sizes", Title: title, Description: description, SVG: p.End()}}
 }

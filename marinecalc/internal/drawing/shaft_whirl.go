@@ -10,12 +10,10 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawWhirl draws, over the shaft's speed, the range in use and the band
+// ShaftWhirl draws, over the shaft's speed, the range in use and the band
 // between the low and the high estimate of the critical speed.
 func ShaftWhirl(in shaft.Line, out shaft.Whipping, b picture.Brush) []sheet.Drawing {
 	const rpm = math.Pi / 30
-	speed, _ := quantity.Lookup("rotation-speed")
-	show := func(v quantity.RotationSpeed) string { return speed.Print(float64(v), b.Units, "rpm", "rpm") }
 	low, high := float64(out.CriticalLower), float64(out.CriticalUpper)
 	if math.IsNaN(low) || math.IsNaN(high) {
 		return nil
@@ -25,8 +23,8 @@ func ShaftWhirl(in shaft.Line, out shaft.Whipping, b picture.Brush) []sheet.Draw
 		idle = v
 	}
 	const title = "Running range and critical speed"
-	description := "In use from " + show(quantity.RotationSpeed(idle)) + " to " + show(in.ShaftSpeed) +
-		"; critical speed between " + show(out.CriticalLower) + " and " + show(out.CriticalUpper) + "."
+	description := "In use from " + b.RotationSpeed(quantity.RotationSpeed(idle)) + " to " + b.RotationSpeed(in.ShaftSpeed) +
+		"; critical speed between " + b.RotationSpeed(out.CriticalLower) + " and " + b.RotationSpeed(out.CriticalUpper) + "."
 	most := 1.15 * math.Max(high, float64(in.ShaftSpeed))
 	c := picture.Chart{Picture: picture.Begin(360, 170, title, description), Left: 16, Top: 20, Width: 328, Height: 100, X1: most, Y1: 1}
 	bottom := c.Top + c.Height

@@ -9,18 +9,16 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawWithdrawal draws the room that is needed over the room there is, both
+// ShaftWithdrawal draws the room that is needed over the room there is, both
 // aft of the shaft's end, to one scale.
 func ShaftWithdrawal(in shaft.Drawing, out shaft.Room, b picture.Brush) []sheet.Drawing {
 	const left, width = 16.0, 328.0
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
 	const title = "Room aft of the shaft"
-	description := "Needed " + show(out.RoomNeeded) + ", there is " + show(out.RoomHere) + ": " + out.Way + "."
+	description := "Needed " + b.Length(out.RoomNeeded) + ", there is " + b.Length(out.RoomHere) + ": " + out.Way + "."
 	p := picture.Begin(360, 150, title, description)
 	scale := width / math.Max(1e-9, 1.05*math.Max(float64(out.RoomNeeded), float64(out.RoomHere)))
 	bar := func(y float64, class, name string, v quantity.Length) {
-		p.Text(picture.Ink, "start", left, y-6, name+" "+show(v))
+		p.Text(picture.Ink, "start", left, y-6, name+" "+b.Length(v))
 		p.Rect(class, left, y, math.Max(0, float64(v)*scale), 16)
 	}
 	bar(30, picture.Accent, "needed", out.RoomNeeded)

@@ -5,22 +5,19 @@ import (
 	"strconv"
 
 	"example.org/driveline/marinecalc/internal/picture"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 	"example.org/driveline/marinecalc/vibration"
 )
 
-// drawSources draws every source on a scale of frequency, as high as it is
+// VibrationSource draws every source on a scale of frequency, as high as it is
 // likely, with the measured frequency and its accuracy.
 func VibrationSource(in vibration.Running, out vibration.Match, b picture.Brush) []sheet.Drawing {
 	const title = "Sources on the scale of frequency"
-	hertz, _ := quantity.Lookup("frequency")
-	show := func(v quantity.Frequency) string { return hertz.Print(float64(v), b.Units, "Hz", "Hz") }
-	description := "Frequencies of the sources at " + show(out.EngineFrequency) + " of the engine."
+	description := "Frequencies of the sources at " + b.Frequency(out.EngineFrequency) + " of the engine."
 	top := 1.5 * float64(in.Frequency)
 	for _, c := range out.Sources {
 		if c.Name != "" && !math.IsNaN(float64(c.Frequency)) {
-			description += " " + c.Name + " " + show(c.Frequency) + "."
+			description += " " + c.Name + " " + b.Frequency(c.Frequency) + "."
 			if in.Frequency == 0 {
 				top = max(top, 1.1*float64(c.Frequency))
 			}
@@ -30,7 +27,7 @@ func VibrationSource(in vibration.Running, out vibration.Match, b picture.Brush)
 		return nil
 	}
 	if in.Frequency > 0 {
-		description += " Measured " + show(in.Frequency) + "; likeliest " + out.BestMatch + "."
+		description += " Measured " + b.Frequency(in.Frequency) + "; likeliest " + out.BestMatch + "."
 	}
 	c := picture.Chart{Picture: picture.Begin(360, 240, title, description), Left: 16, Top: 40, Width: 328, Height: 140, X1: top, Y1: 1}
 	c.Line(picture.Faint, c.Left, c.Top+c.Height, c.Left+c.Width, c.Top+c.Height)
@@ -42,7 +39,7 @@ func VibrationSource(in vibration.Running, out vibration.Match, b picture.Brush)
 	if in.Frequency > 0 {
 		low, high := float64(in.Frequency-in.FrequencyAccuracy), min(top, float64(in.Frequency+in.FrequencyAccuracy))
 		c.Rect(picture.Band, c.AtX(max(0, low)), c.Top, max(1, c.AtX(high)-c.AtX(max(0, low))), c.Height)
-		c.Text(picture.Ink, "middle", c.AtX(float64(in.Frequency)), c.Top-20, "measured "+show(in.Frequency))
+		c.Text(picture.Ink, "middle", c.AtX(float64(in.Frequency)), c.Top-20, "measured "+b.Frequency(in.Frequency))
 	}
 	for i, s := range out.Sources {
 		if s.Name == "" || math.IsNaN(float64(s.Frequency)) || float64(s.Frequency) > top {
@@ -61,7 +58,7 @@ func VibrationSource(in vibration.Running, out vibration.Match, b picture.Brush)
 			if x > c.Left+c.Width/2 {
 				anchor = "end"
 			}
-			c.Text(picture.Ink, anchor, x, c.AtY(height)-4, strconv.Itoa(i+1)+". "+show(s.Frequency))
+			c.Text(picture.Ink, anchor, x, c.AtY(height)-4, strconv.Itoa(i+1)+". "+b.Frequency(s.Frequency))
 		}
 	}
 	return []sheet.Drawing{{Name: "vibration-sources", Title: title, Description: description, SVG: c.End()}}

@@ -7,18 +7,16 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawWear draws the thickness of the part with what the wear took off it,
+// WearDebris draws the thickness of the part with what the wear took off it,
 // and where the maker renews it.
 func WearDebris(in debris.Wear, out debris.Loss, b picture.Brush) []sheet.Drawing {
 	if in.PartThickness == 0 {
 		return nil
 	}
-	length, _ := quantity.Lookup("length")
-	show := func(v quantity.Length) string { return length.Print(float64(v), b.Units, "mm", "in") }
 	const title = "What is left of the thickness"
-	description := "Thickness when new " + show(in.PartThickness) + ", left " + show(out.ThicknessLeft) + "."
+	description := "Thickness when new " + b.Length(in.PartThickness) + ", left " + b.Length(out.ThicknessLeft) + "."
 	if in.WearLimit > 0 {
-		description += " The maker renews it at a wear of " + show(in.WearLimit) + "."
+		description += " The maker renews it at a wear of " + b.Length(in.WearLimit) + "."
 	}
 	const left, top, width, height = 14.0, 40.0, 332.0, 44.0
 	at := func(v quantity.Length) float64 {
@@ -27,13 +25,13 @@ func WearDebris(in debris.Wear, out debris.Loss, b picture.Brush) []sheet.Drawin
 	p := picture.Begin(360, 140, title, description)
 	p.Rect(picture.Band, left, top, width, height)
 	p.Rect(picture.Body, left, top, at(out.ThicknessLeft)-left, height)
-	p.Text(picture.Ink, "start", left, top-10, "left "+show(out.ThicknessLeft))
-	p.Text(picture.Ink, "end", left+width, top-10, "new "+show(in.PartThickness))
+	p.Text(picture.Ink, "start", left, top-10, "left "+b.Length(out.ThicknessLeft))
+	p.Text(picture.Ink, "end", left+width, top-10, "new "+b.Length(in.PartThickness))
 	if in.WearLimit > 0 {
 		limit := in.PartThickness - quantity.Length(in.WornSides)*in.WearLimit
 		x := at(limit)
 		p.Line(picture.Warn, x, top-4, x, top+height+8)
-		p.Text(picture.Ink, "end", x, top+height+24, "renew at "+show(max(limit, 0)))
+		p.Text(picture.Ink, "end", x, top+height+24, "renew at "+b.Length(max(limit, 0)))
 	}
 	return []sheet.Drawing{{Name: "thickness-left", Title: title, Description: description, SVG: p.End()}}
 }

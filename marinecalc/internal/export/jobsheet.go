@@ -1,3 +1,5 @@
+// Package export writes sheets and surveys for other programs and for paper:
+// a job sheet (HTML), a calendar (iCalendar), a table (CSV).
 package export
 
 import (

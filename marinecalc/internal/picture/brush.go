@@ -1,26 +1,60 @@
 package picture
 
-import (
-	"example.org/driveline/marinecalc/quantity"
-)
+import "example.org/driveline/marinecalc/quantity"
 
-// brush gives the drawings the unit system and the currency in force.
+// Brush gives the drawings the unit system and the currency in force. It
+// prints a quantity as drawings do: a length in mm or in, unless another unit
+// is asked for by Print.
 type Brush struct {
 	Units    quantity.System
 	Currency string
 }
 
-// money prints an amount in the currency of the run.
-func (b Brush) Money(amount quantity.Money) string {
-	kind, _ := quantity.Lookup("money")
-	return kind.Print(float64(amount), b.Units, b.Currency, b.Currency)
+// Single is the brush for letters in a drawing that have no space for two
+// systems.
+func (b Brush) Single() Brush {
+	if b.Units == quantity.Both {
+		b.Units = quantity.Metric
+	}
+	return b
 }
 
-// single is the unit system for letters in a drawing that have no room for
-// two.
-func (b Brush) Single() quantity.System {
-	if b.Units == quantity.Both {
-		return quantity.Metric
-	}
-	return b.Units
+// Print prints a value of a kind of quantity in the unit of each system.
+func (b Brush) Print(kind string, si float64, metric, us string) string {
+	k, _ := quantity.Lookup(kind)
+	return k.Print(si, b.Units, metric, us)
+}
+
+// Length prints a length in mm or in.
+func (b Brush) Length(v quantity.Length) string { return b.Print("length", float64(v), "mm", "in") }
+
+// SmallLength prints a gap, a move or a sag in mm or thousandths of an inch.
+func (b Brush) SmallLength(v quantity.Length) string {
+	return b.Print("length", float64(v), "mm", "thou")
+}
+
+// Torque prints a torque in N·m or lbf·ft.
+func (b Brush) Torque(v quantity.Torque) string {
+	return b.Print("torque", float64(v), "N·m", "lbf·ft")
+}
+
+// Force prints a force in N or lbf.
+func (b Brush) Force(v quantity.Force) string { return b.Print("force", float64(v), "N", "lbf") }
+
+// Percent prints a share.
+func (b Brush) Percent(v quantity.Ratio) string { return b.Print("ratio", float64(v), "%", "%") }
+
+// RotationSpeed prints a speed of rotation in rpm.
+func (b Brush) RotationSpeed(v quantity.RotationSpeed) string {
+	return b.Print("rotation-speed", float64(v), "rpm", "rpm")
+}
+
+// Frequency prints a frequency in Hz.
+func (b Brush) Frequency(v quantity.Frequency) string {
+	return b.Print("frequency", float64(v), "Hz", "Hz")
+}
+
+// Money prints an amount in the currency of the run.
+func (b Brush) Money(amount quantity.Money) string {
+	return b.Print("money", float64(amount), b.Currency, b.Currency)
 }

@@ -5,7 +5,7 @@ import (
 	"strconv"
 )
 
-// chart is the plotting area of a curve with its two scales.
+// Chart is the plotting area of a curve with its two scales.
 type Chart struct {
 	*Picture
 	Left, Top, Width, Height float64
@@ -16,7 +16,7 @@ func (c *Chart) AtX(v float64) float64 { return c.Left + (v-c.X0)/(c.X1-c.X0)*c.
 
 func (c *Chart) AtY(v float64) float64 { return c.Top + c.Height - (v-c.Y0)/(c.Y1-c.Y0)*c.Height }
 
-// axes draws both axes with a mark at each round step, labelled in the
+// Axes draws both axes with a mark at each round step, labelled in the
 // display unit: xUnit and yUnit are what one of it is in the chart's values.
 func (c *Chart) Axes(xTitle, yTitle string, xUnit, yUnit float64) {
 	c.Line(Faint, c.Left, c.Top, c.Left, c.Top+c.Height)
@@ -35,7 +35,7 @@ func (c *Chart) Axes(xTitle, yTitle string, xUnit, yUnit float64) {
 	c.Text(Ink, "start", 4, c.Top-10, yTitle)
 }
 
-// steps gives four to nine round values from low to high.
+// Steps gives four to nine round values from low to high.
 func Steps(low, high float64) []float64 {
 	if !(high > low) {
 		return nil
@@ -54,5 +54,5 @@ func Steps(low, high float64) []float64 {
 	return out
 }
 
-// clampY keeps a height inside the chart.
+// ClampY keeps a height inside the chart.
 func (c *Chart) ClampY(v float64) float64 { return c.AtY(min(max(v, c.Y0), c.Y1)) }

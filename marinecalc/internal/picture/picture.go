@@ -1,3 +1,5 @@
+// Package picture writes SVG: lines, letters, charts with two scales, and
+// quantities printed as drawings have space for.
 package picture
 
 import (
@@ -7,12 +9,12 @@ import (
 	"sync"
 )
 
-// picture is an SVG under way. It uses presentation attributes and classes
+// Picture is an SVG under way. It uses presentation attributes and classes
 // only, never inline style, so that a page may forbid that; the classes take
 // their colours from the page. Text is escaped.
 type Picture struct{ svg []byte }
 
-// begin opens a picture of that size with its title and description for
+// Begin opens a picture of that size with its title and description for
 // those who cannot see it.
 func Begin(width, height int, title, description string) *Picture {
 	p := pictures.Get().(*Picture)
@@ -22,7 +24,7 @@ func Begin(width, height int, title, description string) *Picture {
 	return p
 }
 
-// end closes the picture and returns it. The picture is not to be used after.
+// End closes the picture and returns it. The picture is not to be used after.
 func (p *Picture) End() string {
 	p.write(`</svg>`)
 	defer pictures.Put(p)
@@ -71,10 +73,10 @@ func (p *Picture) element(name, class string, attrs ...any) {
 	p.write(`/>`)
 }
 
-// curve draws an open line through the points x[i], y[i].
+// Curve draws an open line through the points x[i], y[i].
 func (p *Picture) Curve(class string, x, y []float64) { p.points("polyline", class, x, y) }
 
-// area fills the closed figure through the points.
+// Area fills the closed figure through the points.
 func (p *Picture) Area(class string, x, y []float64) { p.points("polygon", class, x, y) }
 
 func (p *Picture) points(name, class string, x, y []float64) {
@@ -88,7 +90,7 @@ func (p *Picture) points(name, class string, x, y []float64) {
 	p.write(`"/>`)
 }
 
-// text writes letters; anchor is "start", "middle" or "end".
+// Text writes letters; anchor is "start", "middle" or "end".
 func (p *Picture) Text(class, anchor string, x, y float64, words string) {
 	p.write(`<text class="`, class, `" text-anchor="`, anchor, `" x="`)
 	p.coordinate(x)
@@ -117,7 +119,7 @@ var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "
 
 func Escape(s string) string { return escaper.Replace(s) }
 
-// arrow draws a line with a point at its end.
+// Arrow draws a line with a point at its end.
 func (p *Picture) Arrow(class string, x1, y1, x2, y2 float64) {
 	p.Line(class, x1, y1, x2, y2)
 	const size = 5

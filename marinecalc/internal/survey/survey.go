@@ -1,3 +1,5 @@
+// Package survey runs every calculation that a boat file allows: what is
+// urgent, what is not measured yet, and what changed between two days.
 package survey
 
 import (

@@ -1,3 +1,6 @@
+// Package trend follows a reading over time to its limit. The arithmetic is
+// package series below it; this one takes the readings from the boat file or
+// as typed, says where they lead, and draws them.
 package trend
 
 import (
@@ -17,7 +20,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// followed is what is asked of a series of readings.
+// Inputs is what is asked of a series of readings.
 type Inputs struct {
 	Reading      string
 	Limit        string // with its unit; "" for none
@@ -39,7 +42,7 @@ type writtenReading struct {
 // mostFlags is how many odd readings are listed.
 const mostFlags = 12
 
-// leads is where the readings lead. A time that is NaN is not known, or never.
+// Outlook is where the readings lead. A time that is NaN is not known, or never.
 type Outlook struct {
 	Says            string
 	LimitDate       string
@@ -73,9 +76,9 @@ type follower struct {
 	out      Outlook
 }
 
-// followReading follows a reading. It is worked out once for a sheet: nothing
+// Follow follows a reading. It is worked out once for a sheet: nothing
 // in it is drawn in trials.
-func Open(s *calc.Session) calc.Opened[Inputs, Outlook] {
+func Follow(s *calc.Session) calc.PerRun[Inputs, Outlook] {
 	t := &follower{session: s}
 	done := false
 	compute := func(in Inputs) (Outlook, error) {
@@ -94,7 +97,7 @@ func Open(s *calc.Session) calc.Opened[Inputs, Outlook] {
 		done = true
 		return t.out, nil
 	}
-	return calc.Opened[Inputs, Outlook]{Compute: compute, Draw: func(_ Inputs, _ Outlook, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
+	return calc.PerRun[Inputs, Outlook]{Compute: compute, Draw: func(_ Inputs, _ Outlook, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
 }
 
 // gather reads the series, the limit and the gauge.
@@ -156,29 +159,24 @@ func (t *follower) fromBoat(name string, bad *problem.List) {
 	if t.session.Boat == nil {
 		return
 	}
-	list, _ := t.session.Boat.Document["readings"].([]any)
-	for i, item := range list {
-		m, _ := item.(map[string]any)
-		raw, has := m[name]
+	for e := range t.session.Boat.Readings() {
+		raw, has := e.Value(name)
 		if !has {
 			continue
 		}
-		p := series.Point{Hours: math.NaN()}
-		p.Day = dayOf(m["date"])
+		p := series.Point{Hours: math.NaN(), Day: dayOf(e.Date), Changed: e.Changed()}
 		var err error
 		if p.Value, _, err = calc.Numeric(t.property, raw); err != nil {
-			bad.Add(fmt.Sprintf("/boat/readings/%d/%s", i, name), err.Error(), "", "")
+			bad.Add(fmt.Sprintf("/boat/readings/%d/%s", e.Index, name), err.Error(), "", "")
 		}
-		if seconds, ok := boat.Meter(m); ok {
+		if seconds, ok := e.EngineHours(); ok {
 			p.Hours = seconds / 3600
 		}
-		p.Changed, _ = m["changed"].(bool)
 		t.series.Points = append(t.series.Points, p)
 	}
-	events, _ := t.session.Boat.Document["events"].([]any)
-	for _, item := range events {
-		if m, _ := item.(map[string]any); m["renews"] == name {
-			t.series.Renewed = append(t.series.Renewed, dayOf(m["date"]))
+	for e := range t.session.Boat.Events() {
+		if e.Renews == name {
+			t.series.Renewed = append(t.series.Renewed, dayOf(e.Date))
 		}
 	}
 }
@@ -297,8 +295,7 @@ func (t *follower) date(ahead float64) string {
 }
 
 // dayOf reads a date that a schema has let through.
-func dayOf(date any) int {
-	text, _ := date.(string)
-	d, _ := day.Parse(text)
+func dayOf(date string) int {
+	d, _ := day.Parse(date)
 	return d
 }

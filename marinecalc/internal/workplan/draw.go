@@ -9,7 +9,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawSchedule draws the dated steps as bars over the days, each under its
+// DrawSchedule draws the dated steps as bars over the days, each under its
 // name, with the windows as bands above and behind. Critical steps are solid
 // and marked; the others trail the room they have as a thin line.
 func DrawSchedule(in Job, out WorkPlan, _ picture.Brush) []sheet.Drawing {

@@ -1,3 +1,7 @@
+// Package workplan lays the steps of the chosen work on the person's calendar
+// and lists what has to be bought by when. The arithmetic is package schedule
+// below it: plan.go makes its tasks of the rows of rule data, shopping.go the
+// list of parts, words.go says what came out, draw.go draws it.
 package workplan
 
 import (
@@ -100,7 +104,7 @@ type planner struct {
 	cut      []string // lists too long for the sheet
 }
 
-// planWork lays the steps of the chosen remedies, or else of the first remedy
+// Make lays the steps of the chosen remedies, or else of the first remedy
 // of the most probable cause, on the person's calendar.
 func Make(s *calc.Session, in Job) (WorkPlan, error) {
 	p := &planner{session: s, in: &in}

@@ -1,0 +1,91 @@
+package boat
+
+import (
+	"encoding/json"
+	"iter"
+	"slices"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Entry is one dated entry of the readings: everything that was read, or that
+// a repair changed, on one day.
+type Entry struct {
+	Index  int    // in the boat file
+	Date   string // year-month-day
+	values map[string]any
+}
+
+// Value is what was read under a name, as it is written in the file: a text
+// with a unit, a bare number (json.Number), a word, true or false, a list or
+// a section of the boat.
+func (e *Entry) Value(name string) (value any, ok bool) {
+	value, ok = e.values[name]
+	return value, ok
+}
+
+// EngineHours is the reading of the hour meter in seconds.
+func (e *Entry) EngineHours() (seconds float64, ok bool) {
+	switch h := e.values["engineHours"].(type) {
+	case string:
+		kind, _ := quantity.Lookup("time")
+		r, err := kind.Parse(h)
+		return r.SI, err == nil
+	case json.Number:
+		f, err := h.Float64()
+		return f, err == nil
+	}
+	return 0, false
+}
+
+// Changed tells whether the part was renewed or adjusted after it was read,
+// so that a new run of readings begins.
+func (e *Entry) Changed() bool {
+	changed, _ := e.values["changed"].(bool)
+	return changed
+}
+
+// Readings yields the dated entries in the order of the file.
+func (b *Boat) Readings() iter.Seq[*Entry] { return slices.Values(b.entries) }
+
+// Event is something that happened to the boat on a day.
+type Event struct {
+	Date   string
+	Renews string // the reading of which a new run begins; "" for none
+}
+
+// Events yields the events in the order of the file.
+func (b *Boat) Events() iter.Seq[Event] {
+	return func(yield func(Event) bool) {
+		for _, m := range objects(b.document["events"]) {
+			var e Event
+			e.Date, _ = m["date"].(string)
+			e.Renews, _ = m["renews"].(string)
+			if !yield(e) {
+				return
+			}
+		}
+	}
+}
+
+// Dates lists every day with a reading, oldest first.
+func (b *Boat) Dates() []string {
+	var days []string
+	for e := range b.Readings() {
+		days = append(days, e.Date)
+	}
+	slices.Sort(days)
+	return slices.Compact(days)
+}
+
+// objects yields the objects of a list that the schema has let through.
+func objects(list any) iter.Seq2[int, map[string]any] {
+	return func(yield func(int, map[string]any) bool) {
+		items, _ := list.([]any)
+		for i, item := range items {
+			if m, ok := item.(map[string]any); ok && !yield(i, m) {
+				return
+			}
+		}
+	}
+}
