@@ -35,6 +35,8 @@ func mayImport(pkg string) func(string) bool {
 		return only("problem")
 	case name == "internal/contract":
 		return only("problem", "quantity", "schemas")
+	case name == "internal/parttest":
+		return only("problem", "schemas")
 	case name == "rules":
 		return only("problem", "quantity", "schemas")
 	case name == "sample":

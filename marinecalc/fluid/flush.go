@@ -64,7 +64,7 @@ func Dilute(in Flush) (Changed, error) {
 	left := max(0, float64(in.LeftVolume)-float64(in.FilterVolume))
 	r := left / whole * (1 - float64(in.FilterCatch))
 	fill := whole - left
-	debris := orNaN(float64(in.DebrisShare))
+	debris := quantity.OrNaN(float64(in.DebrisShare))
 	n, exact := 1, math.NaN()
 	if r > 0 {
 		exact = math.Log(float64(in.WantedShare)) / math.Log(r)

@@ -184,7 +184,7 @@ func (out *Sag) lift(in *Overhang) {
 	if out.DroopSlope < 0 {
 		out.DroopOpens = OpensAbove
 	}
-	d := orNaN(float64(in.CouplingDiameter))
+	d := quantity.OrNaN(float64(in.CouplingDiameter))
 	out.DroopGap = quantity.Length(d * math.Tan(float64(out.DroopSlope)))
 	out.GapLifted = quantity.Length(d * math.Tan(left))
 }

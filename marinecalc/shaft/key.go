@@ -123,8 +123,8 @@ func (out *KeyHold) hold(in *Keyed) {
 	key := in.KeyYieldStrength
 	out.ShearSafety = quantity.Ratio(shearPerPull * key / out.KeyShear)
 	out.KeyBearingSafety = quantity.Ratio(key / max(out.ShaftSideBearing, out.HubSideBearing))
-	out.ShaftSafety = quantity.Ratio(orNaN(float64(in.ShaftYieldStrength)) / float64(out.ShaftSideBearing))
-	out.HubSafety = quantity.Ratio(orNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
+	out.ShaftSafety = quantity.Ratio(quantity.OrNaN(float64(in.ShaftYieldStrength)) / float64(out.ShaftSideBearing))
+	out.HubSafety = quantity.Ratio(quantity.OrNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
 }
 
 // weakest finds the place that gives first, and its safety at the design
@@ -152,7 +152,7 @@ func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
 	if in.PeakTorque == 0 {
 		out.LeastSafety, out.KeyUse = quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
 	}
-	n := orNaN(float64(in.WantedSafety))
+	n := quantity.OrNaN(float64(in.WantedSafety))
 	length := func(safety quantity.Ratio) quantity.Length {
 		return quantity.Length(n * float64(in.KeyLength) / float64(safety))
 	}

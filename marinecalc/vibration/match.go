@@ -49,7 +49,7 @@ func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
 func (m *Match) weigh(in *Running, sources []Source, all *[Most]Candidate) {
 	nan := math.NaN()
 	engine := float64(m.EngineFrequency)
-	measured := orNaN(float64(in.Frequency))
+	measured := quantity.OrNaN(float64(in.Frequency))
 	top, total := measured, 0.0
 	for i := range sources {
 		f, slips := m.of(&sources[i], in)
