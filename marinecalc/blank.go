@@ -13,12 +13,16 @@ import (
 // Sheet is the document that every calculation returns.
 type Sheet = sheet.Sheet
 
-// Problem is one thing wrong with an input; Problems is the error of every
-// function here that takes input.
+// Problem is one thing wrong with an input; Error, used by pointer, is the
+// error of every function here that takes input, and Problems what it holds.
 type (
 	Problem  = problem.Problem
 	Problems = problem.List
+	Error    = problem.Error
 )
+
+// ProblemsOf gives the problems that an error is made of, and none for nil.
+func ProblemsOf(err error) Problems { return problem.Of(err) }
 
 // Blank is a calculation as a form still to be filled in.
 type Blank struct {
@@ -55,7 +59,7 @@ func Open(id string) (*Blank, error) {
 	}
 	k, err := c.form()
 	if err != nil {
-		return nil, Problems{{What: err.Error()}}
+		return nil, Problems{{What: err.Error()}}.Err()
 	}
 	b := &Blank{Entry: Entry{ID: id, Title: k.Title, Answers: k.Answers}}
 	for _, p := range k.Input.Properties {

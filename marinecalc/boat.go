@@ -39,11 +39,11 @@ type figure struct {
 var boatContract = sync.OnceValues(func() (*contract.Document, error) { return contract.OpenDocument("boat") })
 
 // ReadBoat reads a boat file (schemas/boat.schema.json). The error, when
-// there is one, is a problem.List that names every fault by its place.
+// there is one, is a *problem.Error that names every fault by its place.
 func ReadBoat(text []byte) (*Boat, error) {
 	value, problems := contract.Decode(text)
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	return boatFrom(value)
 }
@@ -54,7 +54,7 @@ func boatFrom(value any) (*Boat, error) {
 		return nil, err
 	}
 	if problems := c.Check(value); len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	b := &Boat{document: value.(map[string]any)} // the schema lets only an object through
 	b.readFigures()

@@ -65,7 +65,7 @@ func Compare(b *Boat, before, after string, o Options) (*Comparison, error) {
 		problems.Add("/after", "the second day is not after the first", "a day after "+before, "")
 	}
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	first, err := Check(b.asOf(before), o)
 	if err != nil {

@@ -22,7 +22,7 @@ func Calendar(s *Sheet) ([]byte, error) {
 	today := s.Input("today")
 	schedule := tableOf(s, "schedule")
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
-		return nil, Problems{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}
+		return nil, Problems{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}.Err()
 	}
 	c := calendarText{stamp: icalDay(today.Word) + "T000000Z"}
 	c.line("BEGIN", "VCALENDAR")
@@ -53,7 +53,7 @@ func Calendar(s *Sheet) ([]byte, error) {
 		}
 	}
 	if events == 0 {
-		return nil, Problems{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}
+		return nil, Problems{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}.Err()
 	}
 	c.line("END", "VCALENDAR")
 	return []byte(c.b.String()), nil
@@ -192,5 +192,5 @@ func CSVOf(s *Sheet, name string) ([]byte, error) {
 	if len(names) == 0 && len(s.Tables) == 0 {
 		p.What, p.Hint = fmt.Sprintf("the sheet %q has no list", s.Title), "ask for a calculation with a list, such as work-plan"
 	}
-	return nil, Problems{p}
+	return nil, Problems{p}.Err()
 }

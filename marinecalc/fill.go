@@ -288,7 +288,11 @@ func (f *filling) needs() {
 			}
 		}
 		f.missing = append(f.missing, wanted)
-		f.problems.Add("/"+name, p.Title+" is not known", contract.AllowedTypes(p), "type it"+from)
+		lack := problem.Problem{Where: "/" + name, What: p.Title + " is not known", Allowed: contract.AllowedTypes(p), Hint: "type it" + from, Kind: problem.Missing}
+		if wanted != p {
+			lack.Choose = wanted.Name
+		}
+		f.problems = append(f.problems, lack)
 	}
 }
 

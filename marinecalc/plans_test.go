@@ -12,6 +12,7 @@ import (
 
 	ics "github.com/arran4/golang-ical"
 
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -261,7 +262,7 @@ func TestPlansRefuse(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Run("work-plan", []byte(c.input), Options{})
-			list, _ := err.(Problems)
+			list := problem.Of(err)
 			if len(list) != 1 || list[0].Where != c.where {
 				t.Errorf("got %v", err)
 			}
@@ -502,7 +503,7 @@ func TestOneCurrency(t *testing.T) {
 		t.Error("the drawing has no currency, or is not well formed")
 	}
 	_, err = Run("repair-or-replace", []byte(`{"seasons": 5, "repairParts": "100 USD", "replaceParts": "300 USD"}`), Options{Boat: b})
-	list, _ := err.(Problems)
+	list := problem.Of(err)
 	if len(list) != 1 || list[0].Where != "/boat/prices/yardHour" {
 		t.Errorf("two currencies: %v", err)
 	}

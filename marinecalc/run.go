@@ -56,7 +56,7 @@ func (o Options) session() (*session, error) {
 	}
 	if s.trials > 0 && (s.trials < spread.MinTrials || s.trials > spread.MaxTrials) {
 		return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials),
-			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}
+			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}.Err()
 	}
 	word := o.Units
 	if word == "" {
@@ -67,19 +67,19 @@ func (o Options) session() (*session, error) {
 	}
 	units, err := quantity.ParseSystem(word)
 	if err != nil {
-		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}
+		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}.Err()
 	}
 	s.units = units
 	return s, nil
 }
 
 // Run runs one calculation on an input written as a JSON object and returns
-// its sheet. The error, when there is one, is a problem.List with every
+// its sheet. The error, when there is one, is a *problem.Error with every
 // fault at its place.
 func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
 	typed, problems := contract.Decode(input)
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	return runDecoded(id, typed, o)
 }
@@ -95,11 +95,11 @@ func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
 	}
 	object, ok := typed.(map[string]any)
 	if !ok {
-		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}
+		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
 	}
 	out, _, problems := s.run(c, object)
 	if len(problems) > 0 {
-		return nil, problems.Sorted()
+		return nil, problems.Sorted().Err()
 	}
 	return out.sheet, nil
 }
@@ -149,10 +149,7 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 		if errors.As(err, &l) {
 			return nil, []*contract.Property{k.Input.Child(l.input)}, problem.List{l.problem()}
 		}
-		var list problem.List
-		if !errors.As(err, &list) {
-			list = problem.List{{What: err.Error()}}
-		}
+		list := problem.Of(err)
 		f.blame(list)
 		return nil, f.notGiven(list), f.problems
 	}
@@ -173,7 +170,7 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 type lacking struct{ input, what, hint string }
 
 func (l lacking) problem() problem.Problem {
-	return problem.Problem{Where: "/" + l.input, What: l.what, Hint: l.hint}
+	return problem.Problem{Where: "/" + l.input, What: l.what, Hint: l.hint, Kind: problem.Missing}
 }
 
 // Error says what is missing.
@@ -412,7 +409,7 @@ func find(id string) (calculation, error) {
 	if best, ok := contract.Closest(id, ids); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
-	return calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint}}
+	return calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint, Kind: problem.Unknown}}.Err()
 }
 
 // Overlay lays rule files over the standard rules, one after the other. The

@@ -74,7 +74,7 @@ func Check(b *Boat, o Options) (*Survey, error) {
 	for _, c := range catalogue {
 		k, err := c.form()
 		if err != nil {
-			return nil, problem.List{{What: err.Error()}}
+			return nil, problem.List{{What: err.Error()}}.Err()
 		}
 		out, missing, problems := s.outcome(c)
 		switch {

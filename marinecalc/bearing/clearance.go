@@ -61,7 +61,7 @@ const Never = 10 * 365.25 * 86400
 // through two readings). The limits are data: 46 CFR 61.20-23 and common
 // practice.
 //
-// The error is a problem.List of everything that cannot be. Worn does not
+// The error is a *problem.Error of everything that cannot be. Worn does not
 // allocate unless it refuses.
 func Worn(in Bush) (Wear, error) {
 	if err := in.refuse(); err != nil {

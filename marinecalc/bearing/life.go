@@ -99,7 +99,7 @@ const (
 // A ring whose least interference with the seat is below nothing can creep on
 // it.
 //
-// The error is a problem.List of everything that cannot be. Last does not
+// The error is a *problem.Error of everything that cannot be. Last does not
 // allocate unless it refuses.
 func Last(in Rolling) (out Life, err error) {
 	if err = in.refuse(); err != nil {

@@ -34,7 +34,7 @@ const (
 // fitted shaft diameter standing for the required one, and GL I-1-2 section 4
 // D, 16·√(10⁶·P/(n·D·z·R_m)), here with P/n written as the torque ahead.
 //
-// The error is a problem.List of everything that cannot be. Hold does not
+// The error is a *problem.Error of everything that cannot be. Hold does not
 // allocate unless it refuses.
 func Hold(in Flange) (out Grip, err error) {
 	if err = refuse(&in); err != nil {

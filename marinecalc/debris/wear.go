@@ -59,7 +59,7 @@ type Loss struct {
 // (π·d³/16; Shigley, Mechanical Engineering Design, 9th ed., ch. 3). Notches,
 // cracks and the loss of a hard skin take more, and are not in it.
 //
-// The error is a problem.List of everything that cannot be. Measure does not
+// The error is a *problem.Error of everything that cannot be. Measure does not
 // allocate unless it refuses.
 func Measure(in Wear) (Loss, error) {
 	if err := refuse(&in); err != nil {

@@ -115,7 +115,7 @@ const (
 // and there is room to put it in straight and for a socket to be lifted over
 // its end.
 //
-// The error is a problem.List of everything that cannot be. Stackup does not
+// The error is a *problem.Error of everything that cannot be. Stackup does not
 // allocate unless it refuses.
 func Stackup(in Stack) (out Fit, err error) {
 	if err = refuseStack(&in); err != nil {

@@ -29,7 +29,7 @@ const (
 // running torque that is not added takes its part of the setting away. What
 // the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
-// The error is a problem.List of everything in the joint that cannot be.
+// The error is a *problem.Error of everything in the joint that cannot be.
 // Tighten does not allocate unless it refuses.
 func Tighten(in Joint) (out Tightening, err error) {
 	if err = refuse(&in); err != nil {

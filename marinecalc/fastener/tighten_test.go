@@ -1,7 +1,6 @@
 package fastener
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"reflect"
@@ -261,8 +260,7 @@ func TestRefusals(t *testing.T) {
 		parttest.RefusedAt(t, err, c.where)
 	}
 	_, err := Tighten(Joint{})
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 8 {
+	if list := problem.Of(err); len(list) != 8 {
 		t.Errorf("the empty joint: want its eight needs refused at once, got %v", err)
 	}
 }

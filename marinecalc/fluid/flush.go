@@ -55,7 +55,7 @@ var ordinals = [MostChanges]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7t
 // own volume of old fluid away, and catches a share of what is left before
 // the next change.
 //
-// The error is a problem.List. Dilute does not allocate unless it refuses.
+// The error is a *problem.Error. Dilute does not allocate unless it refuses.
 func Dilute(in Flush) (Changed, error) {
 	if err := in.refuse(); err != nil {
 		return Changed{}, err

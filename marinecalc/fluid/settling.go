@@ -90,7 +90,7 @@ const (
 // Walther). The change of density with temperature (some 0.07 % a kelvin) is
 // left out, and so are the slow currents of a sump that cools.
 //
-// The error is a problem.List of everything that cannot be. Settle does not
+// The error is a *problem.Error of everything that cannot be. Settle does not
 // allocate unless it refuses.
 func Settle(in Settling) (Sediment, error) {
 	if err := in.refuse(); err != nil {

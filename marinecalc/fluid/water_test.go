@@ -1,7 +1,6 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -104,8 +103,8 @@ func TestWaterRefuses(t *testing.T) {
 		{"both", 400, 1, 2}, {"NaN", nan, nan, 2}, {"fresh ice", 273, 0, 1}, {"steam", 400, 0, 1}, {"plasma", 4000, 0, 1},
 	} {
 		_, err := AtSurface(quantity.Temperature(c.kelvin), quantity.Ratio(c.s))
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != c.places {
+		list := problem.Of(err)
+		if len(list) != c.places {
 			t.Errorf("%s: %v, want %d problems", c.name, err, c.places)
 		}
 		for _, p := range list {

@@ -1,7 +1,6 @@
 package gland
 
 import (
-	"errors"
 	"reflect"
 	"strings"
 	"testing"
@@ -38,8 +37,7 @@ func TestRangesAgreeWithSchema(t *testing.T) {
 			field := reflect.ValueOf(&in).Elem().FieldByName(strings.ToUpper(name[:1]) + name[1:])
 			field.SetFloat(c.value)
 			_, err := Heat(in)
-			var list problem.List
-			errors.As(err, &list)
+			list := problem.Of(err)
 			blamed := false
 			for _, one := range list {
 				// A shaft or box at the end of its range does not fit the other, and a
@@ -63,8 +61,8 @@ func TestHeatNamesEveryFault(t *testing.T) {
 	in := sloop()
 	in.ShaftDiameter, in.Salinity, in.GlandStress, in.DripRate = 25, 35, -1, -2
 	_, err := Heat(in)
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 4 {
+	list := problem.Of(err)
+	if len(list) != 4 {
 		t.Fatalf("%v, want four problems", err)
 	}
 	for _, p := range list {

@@ -78,7 +78,7 @@ const (
 // the mean diameter, and the grip of the taper itself counts for nothing,
 // which is the safe side. The keys of two are taken to share evenly.
 //
-// The error is a problem.List of everything that cannot be. Key allocates
+// The error is a *problem.Error of everything that cannot be. Key allocates
 // nothing when it succeeds.
 func Key(in Keyed) (out KeyHold, err error) {
 	if err = in.refuse(); err != nil {
@@ -181,7 +181,7 @@ func (in *Keyed) refuse() error {
 		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be reckoned to share the load", in.KeyCount), "1 or 2", "")
 	}
 	if len(faults) > 0 {
-		return faults
+		return faults.Err()
 	}
 	if h == 0 {
 		h = w

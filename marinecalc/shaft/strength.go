@@ -130,7 +130,7 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 // (321 000·shp·SF/(S_s·rpm))^(1/3) in inch units (Gerr, Propeller Handbook;
 // ABYC P-6).
 //
-// The error is a problem.List of everything that cannot be. Strong allocates
+// The error is a *problem.Error of everything that cannot be. Strong allocates
 // nothing when it succeeds.
 func Strong(in Shaft) (out Strength, err error) {
 	if err = in.refuse(); err != nil {

@@ -91,7 +91,7 @@ type Whipping struct {
 // √(3.21·d/n)·(E/w)^(1/4) in feet; it has no margin. The class guide is
 // K2·√(d/n) above 350 rpm, K1·√d below (GL I-1-2 sec. 4 D.5; K1 from memory).
 //
-// The error is a problem.List of everything that cannot be. Whirl allocates
+// The error is a *problem.Error of everything that cannot be. Whirl allocates
 // nothing when it succeeds.
 func Whirl(in Line) (Whipping, error) {
 	var b beam

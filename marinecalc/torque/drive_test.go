@@ -1,7 +1,6 @@
 package torque
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -167,8 +166,7 @@ func TestRefusals(t *testing.T) {
 		parttest.RefusedAt(t, err, c.where)
 	}
 	_, err := AtShaft(Drive{})
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 5 {
+	if list := problem.Of(err); len(list) != 5 {
 		t.Errorf("the empty drive: want its five needs refused at once, got %v", err)
 	}
 }

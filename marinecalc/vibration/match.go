@@ -25,7 +25,7 @@ const Unknown = "Something not listed here"
 // first, or by frequency where nothing was measured; a Ranking that comes in
 // is kept to. A source that the running does not have is left out.
 //
-// The error is a problem.List of everything that cannot be.
+// The error is a *problem.Error of everything that cannot be.
 func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
 	if err := refuse(&in, sources); err != nil {
 		return Match{}, err

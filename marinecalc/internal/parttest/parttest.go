@@ -5,7 +5,6 @@ package parttest
 
 import (
 	"encoding/json"
-	"errors"
 	"math"
 	"slices"
 	"testing"
@@ -46,8 +45,7 @@ func Must[In, Out any](t testing.TB, f func(In) (Out, error), in In) Out {
 // in this order, each of which says what is wrong and what is allowed.
 func RefusedAt(t testing.TB, err error, places ...string) {
 	t.Helper()
-	var list problem.List
-	errors.As(err, &list)
+	list := problem.Of(err)
 	got := make([]string, len(list))
 	for i, p := range list {
 		got[i] = p.Where

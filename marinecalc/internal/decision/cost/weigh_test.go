@@ -249,7 +249,7 @@ func TestRefusals(t *testing.T) {
 		c := choice()
 		change(&c)
 		_, err := Weigh(c)
-		list, _ := err.(problem.List)
+		list := problem.Of(err)
 		if len(list) != 1 || list[0].Where != where {
 			t.Errorf("%s: %v", where, err)
 		}

@@ -1,7 +1,6 @@
 package series
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -181,8 +180,8 @@ func TestRunBeginsWithAChange(t *testing.T) {
 		t.Errorf("%+v", out)
 	}
 	s.Renewed = []int{45}
-	var list problem.List
-	if _, err := Follow(s); !errors.As(err, &list) || list[0].Where != "/readings" {
+	_, err := Follow(s)
+	if list := problem.Of(err); len(list) == 0 || list[0].Where != "/readings" {
 		t.Errorf("a run of one reading: %v", err)
 	}
 }
@@ -264,8 +263,8 @@ func TestFollowRefuses(t *testing.T) {
 		"two readings": lineOf([]int{1, 2}, func(int) float64 { return 1 }),
 		"one day":      lineOf([]int{1, 1, 1}, func(int) float64 { return 1 }),
 	} {
-		var list problem.List
-		if _, err := Follow(s); !errors.As(err, &list) || len(list) != 1 || list[0].Allowed == "" {
+		_, err := Follow(s)
+		if list := problem.Of(err); len(list) != 1 || list[0].Allowed == "" {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
