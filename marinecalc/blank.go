@@ -45,7 +45,7 @@ func Open(id string) (*Blank, error) {
 	}
 	k, err := c.Form()
 	if err != nil {
-		return nil, Problems{{What: err.Error()}}
+		return nil, Problems{{What: err.Error()}}.Err()
 	}
 	b := &Blank{Entry: Entry{ID: id, Title: k.Title, Answers: k.Answers}}
 	for _, p := range k.Input.Properties {

@@ -1,7 +1,6 @@
 package marinecalc
 
 import (
-	"errors"
 	"math"
 	"slices"
 	"strings"
@@ -249,8 +248,7 @@ func TestAxialRowMustBeNextToTheThrust(t *testing.T) {
 		{"0.014", "0.1 kN", ""}, {"0.028", "0.1 kN", "0.014"}, {"0.56", "12 kN", ""}, {"0.42", "12 kN", "0.56"}, {"0.56", "0 kN", ""},
 	} {
 		_, err := Run("bearing-life", input(c.row, c.thrust), Options{Trials: -1})
-		var list problem.List
-		if errors.As(err, &list); c.allowed == "" && err != nil || c.allowed != "" && (len(list) != 1 || list[0].Where != "/axialFactors" || list[0].Allowed != c.allowed) {
+		if list := problem.Of(err); c.allowed == "" && err != nil || c.allowed != "" && (len(list) != 1 || list[0].Where != "/axialFactors" || list[0].Allowed != c.allowed) {
 			t.Errorf("row %s, thrust %s: %v, want %q", c.row, c.thrust, err, c.allowed)
 		}
 	}

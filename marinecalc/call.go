@@ -75,7 +75,7 @@ const askNames = "contents, blank, run, boat, survey, jobsheet, compare, calenda
 func Call(text []byte) []byte {
 	r, err := answer(text)
 	if err != nil {
-		r = reply{Problems: asProblems(err)}
+		r = reply{Problems: problem.Of(err)}
 	} else {
 		r.OK = true
 	}
@@ -86,20 +86,10 @@ func Call(text []byte) []byte {
 	return out
 }
 
-func asProblems(err error) problem.List {
-	if err == nil {
-		return nil
-	}
-	if list, ok := err.(problem.List); ok {
-		return list
-	}
-	return problem.List{{What: err.Error()}}
-}
-
 func answer(text []byte) (reply, error) {
 	r, problems := readRequest(text)
 	if len(problems) > 0 {
-		return reply{}, problems
+		return reply{}, problems.Err()
 	}
 	return asks[r.ask](r)
 }
@@ -183,7 +173,7 @@ func (r *request) layOver(problems *problem.List) {
 		texts[i], _ = json.Marshal(o) // what was decoded can be written again
 	}
 	book, err := Overlay(texts...)
-	for _, f := range asProblems(err) {
+	for _, f := range problem.Of(err) {
 		f.Where = "/overlays" + f.Where
 		*problems = append(*problems, f)
 	}
@@ -196,7 +186,7 @@ func (r *request) takeBoat(problems *problem.List) {
 	}
 	b, err := boat.From(r.boat)
 	if err != nil {
-		for _, p := range asProblems(err) {
+		for _, p := range problem.Of(err) {
 			p.Where = "/boat" + p.Where
 			*problems = append(*problems, p)
 		}
@@ -299,7 +289,7 @@ func (r *request) survey() (*Survey, error) {
 
 func (r *request) needsBoat() error {
 	if r.options.Boat == nil {
-		return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "send the boat with the request"}}
+		return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "send the boat with the request"}}.Err()
 	}
 	return nil
 }

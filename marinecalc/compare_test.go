@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/problem"
 )
 
 const twoStates = `{"name": "Two states",
@@ -57,7 +58,7 @@ func TestCompareRefusesDaysItCannotUse(t *testing.T) {
 		{"March", "2026-05-01", "/before"}, {"2025-01-01", "2026-05-01", "/before"}, {"2026-05-01", "2026-05-01", "/after"}, {"2026-06-01", "2026-05-01", "/after"},
 	} {
 		_, err := Compare(b, c.before, c.after, Options{})
-		if err == nil || err.(Problems)[0].Where != c.where {
+		if err == nil || problem.Of(err)[0].Where != c.where {
 			t.Errorf("%s and %s: %v", c.before, c.after, err)
 		}
 	}

@@ -1,7 +1,6 @@
 package marinecalc
 
 import (
-	"errors"
 	"slices"
 	"strings"
 	"testing"
@@ -111,8 +110,7 @@ func TestReadingsThatCannotBeRead(t *testing.T) {
 		{"a bare quote", "date,note\n2026-05-02,a\"b\n", "/csv/2"},
 	} {
 		_, err := AddReadingsCSV(boatOf(t, logged), []byte(c.text))
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != c.where {
+		if list := problem.Of(err); len(list) != 1 || list[0].Where != c.where {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}

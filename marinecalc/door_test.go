@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -11,9 +12,12 @@ import (
 
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/survey"
+	"github.com/google/go-cmp/cmp"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	"github.com/google/go-cmp/cmp"
 )
 
 func mustRun(t *testing.T, id, input string, o Options) *Sheet {
@@ -185,7 +189,7 @@ func TestRowsWithoutSourceDoNotLoad(t *testing.T) {
 func TestProblemsOfTheBoatPointIntoTheBoat(t *testing.T) {
 	_, err := ReadBoat([]byte(`{"name": "X", "shaft": {"diametre": "25 mm", "diameter": "25 kg"}, "readings": [{"date": "yesterday"}]}`))
 	var places []string
-	for _, p := range err.(Problems) {
+	for _, p := range problem.Of(err) {
 		places = append(places, p.Where)
 	}
 	if diff := cmp.Diff([]string{"/readings/0/date", "/shaft/diameter", "/shaft/diametre"}, places); diff != "" {
@@ -196,7 +200,7 @@ func TestProblemsOfTheBoatPointIntoTheBoat(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, err = Run("gland-heat", []byte(`{"shaftSpeed": "1000 rpm"}`), Options{Boat: b})
-	if err == nil || err.(Problems)[0].Where != "/boat/gland/boxBore" {
+	if err == nil || problem.Of(err)[0].Where != "/boat/gland/boxBore" {
 		t.Errorf("got %v", err)
 	}
 }
@@ -248,7 +252,7 @@ func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
 		t.Errorf("before it they are %v", v)
 	}
 	_, err = ReadBoat([]byte(`{"name": "X", "readings": [{"date": "2026-05-01", "gland": {"paking": "ptfe"}}]}`))
-	if err == nil || err.(Problems)[0].Where != "/readings/0/gland/paking" {
+	if err == nil || problem.Of(err)[0].Where != "/readings/0/gland/paking" {
 		t.Errorf("a slip in a dated section: %v", err)
 	}
 }
@@ -493,5 +497,25 @@ func TestMissingIsAskedForByItsChoice(t *testing.T) {
 	i := slices.IndexFunc(whole.Missing, func(m survey.Missing) bool { return m.Calculation == "bolt-preload" })
 	if i < 0 || len(whole.Missing[i].Needs) != 1 || whole.Missing[i].Needs[0].Input != "finish" {
 		t.Errorf("bolt preload needs %+v", whole.Missing)
+	}
+}
+
+// A program tells what is missing, unknown or too large by the error alone.
+func TestErrorsTellTheirKind(t *testing.T) {
+	for input, want := range map[string]error{
+		`{}`: problem.ErrMissing, `{"thread": 5}`: nil, strings.Repeat(" ", contract.MaxBytes+1): problem.ErrTooLarge,
+	} {
+		_, err := Run("bolt-preload", []byte(input), Options{})
+		if again := err; err == nil || err != again || want != nil && !errors.Is(err, want) {
+			t.Errorf("%.20s: %v", input, err)
+		}
+	}
+	if _, err := Run("no-such", []byte(`{}`), Options{}); !errors.Is(err, problem.ErrUnknown) || errors.Is(err, problem.ErrMissing) {
+		t.Errorf("an unknown calculation: %v", err)
+	}
+	var e *Error
+	_, err := Run("bolt-preload", []byte(`{}`), Options{})
+	if !errors.As(err, &e) || !slices.ContainsFunc(e.Problems, func(p Problem) bool { return p.Where == "/pitch" && p.Choose == "thread" }) {
+		t.Errorf("the pitch comes with the thread: %#v", e)
 	}
 }

@@ -145,19 +145,19 @@ func TestContradictoryAnswersAreShown(t *testing.T) {
 		}
 	}
 	_, err := Run(diagnosis.FaultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "fluid-low", "answer": "no"}]}`), Options{})
-	if list, ok := err.(problem.List); !ok || list[0].Where != "/answers/1" || !strings.Contains(list[0].What, "both") {
+	if list := problem.Of(err); len(list) == 0 || list[0].Where != "/answers/1" || !strings.Contains(list[0].What, "both") {
 		t.Errorf("yes and no to one question: %v", err)
 	}
 }
 
 func TestUnknownQuestionsAreRefusedAtTheirPlace(t *testing.T) {
 	_, err := Run(diagnosis.FaultFinding, []byte(`{"answers": [{"evidence": "fluid-low", "answer": "yes"}, {"evidence": "no-such", "answer": "no"}]}`), Options{})
-	if list, ok := err.(problem.List); !ok || list[0].Where != "/answers/1/evidence" {
+	if list := problem.Of(err); len(list) == 0 || list[0].Where != "/answers/1/evidence" {
 		t.Errorf("%v", err)
 	}
 	boat := readBoatText(t, `{"name": "Teal", "symptoms": [{"evidence": "no-such", "answer": "no"}]}`)
 	_, err = Run(diagnosis.FaultFinding, []byte(`{}`), Options{Boat: boat})
-	if list, ok := err.(problem.List); !ok || list[0].Where != "/boat/symptoms/0/evidence" {
+	if list := problem.Of(err); len(list) == 0 || list[0].Where != "/boat/symptoms/0/evidence" {
 		t.Errorf("%v", err)
 	}
 }

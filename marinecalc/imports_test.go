@@ -22,6 +22,7 @@ var layers = []struct {
 	packages []string
 }{
 	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/spread", "marinecalc/internal/day", "schemas"}},
+	{"helpers of tests", []string{"marinecalc/internal/parttest"}},
 	{"quantities", []string{"marinecalc/quantity"}},
 	{"machine parts and the engines of the job: physics and arithmetic, nothing of documents", parts},
 	{"rule data and contracts", []string{"marinecalc/rules", "marinecalc/internal/contract"}},

@@ -13,20 +13,21 @@ import (
 // Sheet is the document that every calculation returns.
 type Sheet = sheet.Sheet
 
-// Problem is one thing wrong with an input; Problems is the error of every
-// function here that takes input.
+// Problem is one thing wrong with an input; Error, used by pointer, is the
+// error of every function here that takes input, and Problems what it holds.
 type (
 	Problem  = problem.Problem
 	Problems = problem.List
+	Error    = problem.Error
 )
 
 // Run runs one calculation on an input written as a JSON object and returns
-// its sheet. The error, when there is one, is a problem.List with every
+// its sheet. The error, when there is one, is a *problem.Error with every
 // fault at its place.
 func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
 	typed, problems := contract.Decode(input)
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	return runDecoded(id, typed, o)
 }
@@ -42,11 +43,11 @@ func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
 	}
 	object, ok := typed.(map[string]any)
 	if !ok {
-		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}
+		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
 	}
 	out, _, problems := s.Run(c, object)
 	if len(problems) > 0 {
-		return nil, problems.Sorted()
+		return nil, problems.Sorted().Err()
 	}
 	return out.Sheet, nil
 }
@@ -68,3 +69,6 @@ func Overlay(files ...[]byte) (*rules.Book, error) {
 	}
 	return book, problems.Err()
 }
+
+// ProblemsOf gives the problems that an error is made of, and none for nil.
+func ProblemsOf(err error) Problems { return problem.Of(err) }

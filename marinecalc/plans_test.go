@@ -13,9 +13,11 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/survey"
+	ics "github.com/arran4/golang-ical"
+
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
-	ics "github.com/arran4/golang-ical"
 )
 
 const springWork = `{"today": "2026-03-02", "readyBy": "2026-04-20",
@@ -263,7 +265,7 @@ func TestPlansRefuse(t *testing.T) {
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := Run("work-plan", []byte(c.input), Options{})
-			list, _ := err.(Problems)
+			list := problem.Of(err)
 			if len(list) != 1 || list[0].Where != c.where {
 				t.Errorf("got %v", err)
 			}
@@ -490,7 +492,7 @@ func TestOneCurrency(t *testing.T) {
 		t.Error("the drawing has no currency, or is not well formed")
 	}
 	_, err = Run("repair-or-replace", []byte(`{"seasons": 5, "repairParts": "100 USD", "replaceParts": "300 USD"}`), Options{Boat: b})
-	list, _ := err.(Problems)
+	list := problem.Of(err)
 	if len(list) != 1 || list[0].Where != "/boat/prices/yardHour" {
 		t.Errorf("two currencies: %v", err)
 	}

@@ -1,7 +1,6 @@
 package marinecalc
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -116,8 +115,7 @@ func TestTrendRefuses(t *testing.T) {
 			o.Boat = boatOf(t, c.boat)
 		}
 		_, err := Run("reading-trend", []byte(c.input), o)
-		var list problem.List
-		if !errors.As(err, &list) || !slices.ContainsFunc(list, func(p problem.Problem) bool { return p.Where == c.where }) {
+		if list := problem.Of(err); !slices.ContainsFunc(list, func(p problem.Problem) bool { return p.Where == c.where }) {
 			t.Errorf("%s: %v", c.name, err)
 		}
 	}

@@ -103,6 +103,12 @@ export interface Problem {
   what: string;
   allowed?: string;
   hint?: string;
+  /** What sort of problem it is; left out where something given is wrong. */
+  kind?: "missing" | "wrong" | "unknown" | "too-large" | "cancelled";
+  /** The input that it is about, where `where` does not point to it. */
+  input?: string;
+  /** The input whose choice would give what is missing. */
+  choose?: string;
 }
 
 /** The reply to a request that could not be answered. */

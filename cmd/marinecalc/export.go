@@ -19,7 +19,7 @@ func (e *exports) define(fs *flag.FlagSet) {
 // write writes the files that were asked for.
 func (e *exports) write(s *marinecalc.Sheet) error {
 	if e.table != "" && e.csv == "" {
-		return marinecalc.Problems{{Where: "--table", What: "names a list, but no file to write it to", Allowed: "--csv FILE --table NAME"}}
+		return marinecalc.Problems{{Where: "--table", What: "names a list, but no file to write it to", Allowed: "--csv FILE --table NAME"}}.Err()
 	}
 	if e.calendar != "" {
 		text, err := marinecalc.Calendar(s)
@@ -43,5 +43,5 @@ func (e *exports) write(s *marinecalc.Sheet) error {
 }
 
 func unwritable(where string, err error) error {
-	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be written", Hint: "check its name and folder"}}
+	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be written", Hint: "check its name and folder"}}.Err()
 }

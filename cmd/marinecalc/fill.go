@@ -58,13 +58,13 @@ func (c *common) options() (marinecalc.Options, error) {
 }
 
 func unreadable(where string, err error) error {
-	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read", Hint: "check its name and folder"}}
+	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read", Hint: "check its name and folder"}}.Err()
 }
 
 // fill works one calculation out.
 func fill(args []string, in io.Reader, out io.Writer) (int, error) {
 	if len(args) == 0 {
-		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}
+		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
 	form, err := marinecalc.Open(args[0])
 	if err != nil {
@@ -86,7 +86,7 @@ func fill(args []string, in io.Reader, out io.Writer) (int, error) {
 		return 0, badFlag(err, form)
 	}
 	if fs.NArg() > 0 {
-		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}
+		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}.Err()
 	}
 	o, err := c.options()
 	if err != nil {
@@ -147,7 +147,7 @@ func gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file stri
 			return text, nil // as it is, so that every fault is found in it
 		}
 		if err := json.Unmarshal(text, &merged); err != nil {
-			return nil, marinecalc.Problems{{Where: "--input", What: "is not a JSON object: " + err.Error(), Allowed: `an object such as {"name": "value"}`}}
+			return nil, marinecalc.Problems{{Where: "--input", What: "is not a JSON object: " + err.Error(), Allowed: `an object such as {"name": "value"}`}}.Err()
 		}
 	}
 	var problems marinecalc.Problems
@@ -201,16 +201,16 @@ func badFlag(err error, form *marinecalc.Blank) error {
 		names[i] = "--" + flagName(in.Name)
 	}
 	return marinecalc.Problems{{Where: "fill " + form.ID, What: err.Error(),
-		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}
+		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}.Err()
 }
 
 // pointToFlags writes the places of problems as flags when the inputs were
 // given as flags.
 func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
-	list, ok := err.(marinecalc.Problems)
-	if !ok || inputFile != "" {
+	if inputFile != "" {
 		return err
 	}
+	list := marinecalc.ProblemsOf(err)
 	for i, p := range list {
 		for _, in := range form.Inputs {
 			if rest, ok := strings.CutPrefix(p.Where, "/"+in.Name); ok && (rest == "" || rest[0] == '/') {
@@ -218,7 +218,7 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 			}
 		}
 	}
-	return list
+	return list.Err()
 }
 
 func readBoat(where, file string) (*marinecalc.Boat, error) {
@@ -227,10 +227,9 @@ func readBoat(where, file string) (*marinecalc.Boat, error) {
 		return nil, unreadable(where, err)
 	}
 	b, err := marinecalc.ReadBoat(text)
-	if list, ok := err.(marinecalc.Problems); ok {
-		for i := range list {
-			list[i].Where = file + list[i].Where
-		}
+	list := marinecalc.ProblemsOf(err)
+	for i := range list {
+		list[i].Where = file + list[i].Where
 	}
-	return b, err
+	return b, list.Err()
 }

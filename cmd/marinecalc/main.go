@@ -3,7 +3,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -73,7 +72,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings", Hint: `see "marinecalc help"`}}
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings", Hint: `see "marinecalc help"`}}.Err()
 	}
 	if err != nil {
 		complain(errs, err)
@@ -83,11 +82,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 }
 
 func complain(w io.Writer, err error) {
-	var list marinecalc.Problems
-	if !errors.As(err, &list) {
-		list = marinecalc.Problems{{What: err.Error()}}
-	}
-	for _, p := range list {
+	for _, p := range marinecalc.ProblemsOf(err) {
 		fmt.Fprintln(w, p)
 	}
 }

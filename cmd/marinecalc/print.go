@@ -19,7 +19,7 @@ func printJSON(w io.Writer, v any) error {
 // blank prints the inputs of a calculation.
 func blank(args []string, out io.Writer) error {
 	if len(args) != 1 {
-		return marinecalc.Problems{{Where: "blank", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}
+		return marinecalc.Problems{{Where: "blank", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
 	form, err := marinecalc.Open(args[0])
 	if err != nil {

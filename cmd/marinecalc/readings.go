@@ -20,10 +20,10 @@ func readings(args []string, out io.Writer) error {
 		file, args = args[0], args[1:]
 	}
 	if err := fs.Parse(args); err != nil {
-		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE"}}
+		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE"}}.Err()
 	}
 	if file == "" || fs.NArg() > 0 {
-		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}
+		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}.Err()
 	}
 	b, err := readBoat("readings", file)
 	if err != nil {
@@ -37,14 +37,12 @@ func readings(args []string, out io.Writer) error {
 		return unreadable("--add", err)
 	}
 	b, err = marinecalc.AddReadingsCSV(b, table)
-	if list, ok := err.(marinecalc.Problems); ok {
+	if err != nil {
+		list := marinecalc.ProblemsOf(err)
 		for i := range list {
 			list[i].Where = strings.Replace(list[i].Where, "/csv", *add, 1)
 		}
-		return list
-	}
-	if err != nil {
-		return err
+		return list.Err()
 	}
 	if *to == "" {
 		return printJSON(out, b)

@@ -21,10 +21,10 @@ func boatCommand(name string, args []string, c *common, fs *flag.FlagSet) (*mari
 	if err := fs.Parse(args); err != nil {
 		var known []string
 		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
-		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: err.Error(), Allowed: strings.Join(known, ", ")}}
+		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: err.Error(), Allowed: strings.Join(known, ", ")}}.Err()
 	}
 	if file == "" || fs.NArg() > 0 {
-		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}
+		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}.Err()
 	}
 	o, err := c.options()
 	if err != nil {
@@ -49,7 +49,7 @@ func survey(args []string, out io.Writer) (int, error) {
 	}
 	if *page != "" {
 		if err := os.WriteFile(*page, []byte(marinecalc.JobSheet(s)), 0o644); err != nil {
-			return 0, marinecalc.Problems{{Where: "--page", What: err.Error(), Allowed: "a file that can be written"}}
+			return 0, marinecalc.Problems{{Where: "--page", What: err.Error(), Allowed: "a file that can be written"}}.Err()
 		}
 	}
 	if c.json {
@@ -109,14 +109,12 @@ func compare(args []string, out io.Writer) error {
 		return err
 	}
 	d, err := marinecalc.Compare(b, *before, *after, o)
-	if list, ok := err.(marinecalc.Problems); ok {
+	if err != nil {
+		list := marinecalc.ProblemsOf(err)
 		for i := range list {
 			list[i].Where = strings.Replace(list[i].Where, "/", "--", 1)
 		}
-		return list
-	}
-	if err != nil {
-		return err
+		return list.Err()
 	}
 	if c.json {
 		return printJSON(out, d)

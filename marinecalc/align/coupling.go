@@ -70,7 +70,7 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // When only the shaft half was turned, run-out of the engine half stands
 // still and cannot be told from misalignment; Separation says so.
 //
-// The error is a problem.List of everything wrong: values out of range, fewer
+// The error is a *problem.Error of everything wrong: values out of range, fewer
 // than four clock positions, readings bunched in less than a half circle, one
 // place read twice with different answers, a gap difference or offset over
 // 5 % of the diameter.
@@ -78,7 +78,7 @@ func Coupling(in Faces) (out Misalignment, err error) {
 	var gapRoom, rimRoom [enough]point
 	gap, rim := in.read(gapRoom[:0], rimRoom[:0])
 	if bad := in.usable(gap, rim); len(bad) > 0 {
-		return Misalignment{}, bad
+		return Misalignment{}, bad.Err()
 	}
 	var bad problem.List
 	var face, circle plane
@@ -91,7 +91,7 @@ func Coupling(in Faces) (out Misalignment, err error) {
 	tooFar(&bad, &gaps, "gap difference", 2*face.fixed.size(), d)
 	tooFar(&bad, &steps, "offset", circle.fixed.size(), d)
 	if len(bad) > 0 {
-		return Misalignment{}, bad
+		return Misalignment{}, bad.Err()
 	}
 	out.takeFace(&face, d, in.Turned)
 	out.GapAllowed = quantity.Length(math.NaN())

@@ -7,25 +7,15 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
 const inch = 0.0254
 
-func near[T ~float64](t *testing.T, what string, got T, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(float64(got)-want) <= tolerance) {
-		t.Errorf("%s = %.10g, want %.10g ± %g", what, float64(got), want, tolerance)
-	}
-}
-
 func solved(t *testing.T, in Faces) Misalignment {
 	t.Helper()
-	m, err := Coupling(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return m
+	return parttest.Must(t, Coupling, in)
 }
 
 // truth is a coupling whose misalignment and run-out are known.
@@ -79,13 +69,13 @@ func TestFaceAndRimBlochGeitner(t *testing.T) {
 		in.RimReadings = append(in.RimReadings, RimReading{Clock: quantity.Direction(i) * math.Pi / 2, Step: quantity.Length(step * inch)})
 	}
 	m := solved(t, in)
-	near(t, "gap vertical", m.GapVertical, -0.007*inch, 1e-12)
-	near(t, "offset", m.OffsetVertical, 0.0055*inch, 1e-12)
+	parttest.Near(t, "gap vertical", m.GapVertical, -0.007*inch, 1e-12)
+	parttest.Near(t, "offset", m.OffsetVertical, 0.0055*inch, 1e-12)
 	feet := func(from float64) float64 {
 		return (float64(m.GapVertical)/float64(in.CouplingDiameter)*from*inch - float64(m.OffsetVertical)) / inch
 	}
-	near(t, "inboard feet", feet(9), -0.0212, 0.00006)
-	near(t, "outboard feet", feet(39), -0.0738, 0.00006)
+	parttest.Near(t, "inboard feet", feet(9), -0.0212, 0.00006)
+	parttest.Near(t, "outboard feet", feet(39), -0.0738, 0.00006)
 	if m.Widest != "about 6 o'clock" || m.OffsetTowards != "about 12 o'clock" {
 		t.Errorf("widest %q, offset towards %q", m.Widest, m.OffsetTowards)
 	}
@@ -106,7 +96,7 @@ func TestOffsetIsHalfTheRimReading(t *testing.T) {
 			highest, lowest = max(highest, step), min(lowest, step)
 			in.RimReadings = append(in.RimReadings, RimReading{Clock: quantity.Direction(clock), Step: quantity.Length(step)})
 		}
-		near(t, "offset", solved(t, in).Offset, (highest-lowest)/2, 0.0025*(highest-lowest)/2) // 72 places find the extremes to cos 2.5°
+		parttest.Near(t, "offset", solved(t, in).Offset, (highest-lowest)/2, 0.0025*(highest-lowest)/2) // 72 places find the extremes to cos 2.5°
 	}
 }
 
@@ -117,10 +107,10 @@ func TestGapPerDiameterRule(t *testing.T) {
 	in := faces(c.read(round(4), []float64{0}))
 	in.CouplingDiameter, in.GapAllowance = 3*inch, 0.001
 	m := solved(t, in)
-	near(t, "gap difference", m.GapDifference, 0.003*inch, 1e-12)
-	near(t, "gap allowed", m.GapAllowed, 0.003*inch, 1e-12)
-	near(t, "gap for the diameter", m.GapPerDiameter, 0.001, 1e-9)
-	near(t, "angle", m.Angle, math.Atan(0.001), 1e-9)
+	parttest.Near(t, "gap difference", m.GapDifference, 0.003*inch, 1e-12)
+	parttest.Near(t, "gap allowed", m.GapAllowed, 0.003*inch, 1e-12)
+	parttest.Near(t, "gap for the diameter", m.GapPerDiameter, 0.001, 1e-9)
+	parttest.Near(t, "angle", m.Angle, math.Atan(0.001), 1e-9)
 	in.CouplingKind = Flexible
 	if m := solved(t, in); !math.IsNaN(float64(m.GapAllowed)) {
 		t.Errorf("a flexible coupling is allowed a gap difference of %v by the rule for rigid flanges", m.GapAllowed)
@@ -141,23 +131,23 @@ func TestCouplingGivesBackTheTruth(t *testing.T) {
 					in.RimReadings = append(in.RimReadings, RimReading{s.Clock, s.Turn, s.Gap - 0.0012})
 				}
 				m := solved(t, in)
-				near(t, "gap vertical", m.GapVertical, 2*c.fixed.up, 1e-11)
-				near(t, "gap horizontal", m.GapHorizontal, 2*c.fixed.right, 1e-11)
-				near(t, "run-out", m.RunOut, 2*c.turning.size(), 1e-11)
-				near(t, "run-out at", apart(float64(m.RunOutAt), c.turning.clock()), 0, 1e-7)
-				near(t, "mean gap", m.MeanGap, c.mean, 1e-11)
-				near(t, "worst residual", m.WorstResidual, 0, 1e-11)
-				near(t, "offset up", m.OffsetVertical, c.fixed.up, 1e-11)
-				near(t, "offset right", m.OffsetHorizontal, c.fixed.right, 1e-11)
-				near(t, "rim run-out", m.RimRunOut, 2*c.turning.size(), 1e-11)
-				near(t, "radius difference", m.RadiusDifference, c.mean-0.0012, 1e-11)
-				near(t, "gap where widest", GapAt(m, m.WidestAt), c.mean+float64(m.GapDifference)/2, 1e-11)
-				near(t, "offset at", apart(float64(m.OffsetAt), c.fixed.clock()), 0, 1e-7)
+				parttest.Near(t, "gap vertical", m.GapVertical, 2*c.fixed.up, 1e-11)
+				parttest.Near(t, "gap horizontal", m.GapHorizontal, 2*c.fixed.right, 1e-11)
+				parttest.Near(t, "run-out", m.RunOut, 2*c.turning.size(), 1e-11)
+				parttest.Near(t, "run-out at", apart(float64(m.RunOutAt), c.turning.clock()), 0, 1e-7)
+				parttest.Near(t, "mean gap", m.MeanGap, c.mean, 1e-11)
+				parttest.Near(t, "worst residual", m.WorstResidual, 0, 1e-11)
+				parttest.Near(t, "offset up", m.OffsetVertical, c.fixed.up, 1e-11)
+				parttest.Near(t, "offset right", m.OffsetHorizontal, c.fixed.right, 1e-11)
+				parttest.Near(t, "rim run-out", m.RimRunOut, 2*c.turning.size(), 1e-11)
+				parttest.Near(t, "radius difference", m.RadiusDifference, c.mean-0.0012, 1e-11)
+				parttest.Near(t, "gap where widest", GapAt(m, m.WidestAt), c.mean+float64(m.GapDifference)/2, 1e-11)
+				parttest.Near(t, "offset at", apart(float64(m.OffsetAt), c.fixed.clock()), 0, 1e-7)
 				if m.Separation != ShaftHalfTold {
 					t.Fatalf("%q", m.Separation)
 				}
 				for _, clock := range round(7) {
-					near(t, "gap at", GapAt(m, quantity.Direction(clock)), c.mean+c.fixed.at(clock), 1e-11)
+					parttest.Near(t, "gap at", GapAt(m, quantity.Direction(clock)), c.mean+c.fixed.at(clock), 1e-11)
 				}
 			}
 		}
@@ -172,16 +162,16 @@ func TestCouplingShaftMaySlide(t *testing.T) {
 		readings[4+i].Gap += 0.4e-3
 	}
 	m := solved(t, faces(readings))
-	near(t, "gap vertical", m.GapVertical, 2e-4, 1e-12)
-	near(t, "run-out", m.RunOut, 2*c.turning.size(), 1e-12)
-	near(t, "mean gap of the first turn", m.MeanGap, 1e-3, 1e-12)
+	parttest.Near(t, "gap vertical", m.GapVertical, 2e-4, 1e-12)
+	parttest.Near(t, "run-out", m.RunOut, 2*c.turning.size(), 1e-12)
+	parttest.Near(t, "mean gap of the first turn", m.MeanGap, 1e-3, 1e-12)
 }
 
 // Without a turn, run-out is inside the misalignment, and the result says so.
 func TestCouplingNotTurned(t *testing.T) {
 	c := truth{1e-3, vector{1e-4, 0}, vector{5e-5, 0}}
 	m := solved(t, faces(c.read(round(4), []float64{0})))
-	near(t, "gap vertical", m.GapVertical, 2*1.5e-4, 1e-12)
+	parttest.Near(t, "gap vertical", m.GapVertical, 2*1.5e-4, 1e-12)
 	if !math.IsNaN(float64(m.RunOut)) || !math.IsNaN(float64(m.RunOutAt)) || m.Separation != NotTurned {
 		t.Errorf("run-out %g at %g, %q", m.RunOut, m.RunOutAt, m.Separation)
 	}
@@ -223,13 +213,13 @@ func TestCouplingProperties(t *testing.T) {
 		base := solved(t, faces(readings))
 		alike := func(what string, m Misalignment, turn, times float64) {
 			t.Helper()
-			near(t, what+": gap difference", m.GapDifference, times*float64(base.GapDifference), 1e-11)
-			near(t, what+": widest", apart(float64(m.WidestAt), float64(base.WidestAt)+turn), 0, 1e-6)
-			near(t, what+": run-out", m.RunOut, times*float64(base.RunOut), 1e-11)
-			near(t, what+": run-out at", apart(float64(m.RunOutAt), float64(base.RunOutAt)+turn), 0, 1e-6)
-			near(t, what+": scatter", m.FitScatter, times*float64(base.FitScatter), 1e-11)
-			near(t, what+": worst", m.WorstResidual, times*float64(base.WorstResidual), 1e-11)
-			near(t, what+": closure", m.Closure, times*float64(base.Closure), 1e-11)
+			parttest.Near(t, what+": gap difference", m.GapDifference, times*float64(base.GapDifference), 1e-11)
+			parttest.Near(t, what+": widest", apart(float64(m.WidestAt), float64(base.WidestAt)+turn), 0, 1e-6)
+			parttest.Near(t, what+": run-out", m.RunOut, times*float64(base.RunOut), 1e-11)
+			parttest.Near(t, what+": run-out at", apart(float64(m.RunOutAt), float64(base.RunOutAt)+turn), 0, 1e-6)
+			parttest.Near(t, what+": scatter", m.FitScatter, times*float64(base.FitScatter), 1e-11)
+			parttest.Near(t, what+": worst", m.WorstResidual, times*float64(base.WorstResidual), 1e-11)
+			parttest.Near(t, what+": closure", m.Closure, times*float64(base.Closure), 1e-11)
 		}
 		change := func(f func(Reading) Reading) Misalignment {
 			out := make([]Reading, len(readings))
@@ -249,13 +239,13 @@ func TestCouplingProperties(t *testing.T) {
 			x.Clock, x.Turn = quantity.Direction(turnOf(-float64(x.Clock))), quantity.Angle(turnOf(-float64(x.Turn)))
 			return x
 		})
-		near(t, "mirrored vertical", mirrored.GapVertical, float64(base.GapVertical), 1e-11)
-		near(t, "mirrored horizontal", mirrored.GapHorizontal, -float64(base.GapHorizontal), 1e-11)
-		near(t, "mirrored run-out", apart(float64(mirrored.RunOutAt), -float64(base.RunOutAt)), 0, 1e-6)
+		parttest.Near(t, "mirrored vertical", mirrored.GapVertical, float64(base.GapVertical), 1e-11)
+		parttest.Near(t, "mirrored horizontal", mirrored.GapHorizontal, -float64(base.GapHorizontal), 1e-11)
+		parttest.Near(t, "mirrored run-out", apart(float64(mirrored.RunOutAt), -float64(base.RunOutAt)), 0, 1e-6)
 		r.Shuffle(len(readings), func(i, j int) { readings[i], readings[j] = readings[j], readings[i] })
 		shuffled := solved(t, faces(readings))
-		near(t, "shuffled", shuffled.GapDifference, float64(base.GapDifference), 1e-11)
-		near(t, "shuffled run-out", shuffled.RunOut, float64(base.RunOut), 1e-11)
+		parttest.Near(t, "shuffled", shuffled.GapDifference, float64(base.GapDifference), 1e-11)
+		parttest.Near(t, "shuffled run-out", shuffled.RunOut, float64(base.RunOut), 1e-11)
 	}
 }
 
@@ -296,17 +286,17 @@ func TestFitAgainstGonum(t *testing.T) {
 
 		in := faces(readings)
 		m := solved(t, in)
-		near(t, "gap vertical", m.GapVertical, 2*want.AtVec(0), 1e-12)
-		near(t, "gap horizontal", m.GapHorizontal, 2*want.AtVec(1), 1e-12)
-		near(t, "mean", m.MeanGap, want.AtVec(unknowns), 1e-12)
-		near(t, "worst", m.WorstResidual, mat.Norm(&left, math.Inf(1)), 1e-12)
+		parttest.Near(t, "gap vertical", m.GapVertical, 2*want.AtVec(0), 1e-12)
+		parttest.Near(t, "gap horizontal", m.GapHorizontal, 2*want.AtVec(1), 1e-12)
+		parttest.Near(t, "mean", m.MeanGap, want.AtVec(unknowns), 1e-12)
+		parttest.Near(t, "worst", m.WorstResidual, mat.Norm(&left, math.Inf(1)), 1e-12)
 		if spare := len(readings) - unknowns - len(turns); spare > 0 {
-			near(t, "scatter", m.FitScatter, mat.Norm(&left, 2)/math.Sqrt(float64(spare)), 1e-12)
+			parttest.Near(t, "scatter", m.FitScatter, mat.Norm(&left, 2)/math.Sqrt(float64(spare)), 1e-12)
 		} else if !math.IsNaN(float64(m.FitScatter)) {
 			t.Errorf("scatter %g with no reading to spare", m.FitScatter)
 		}
 		if unknowns == 4 {
-			near(t, "run-out", m.RunOut, 2*math.Hypot(want.AtVec(2), want.AtVec(3)), 1e-12)
+			parttest.Near(t, "run-out", m.RunOut, 2*math.Hypot(want.AtVec(2), want.AtVec(3)), 1e-12)
 		}
 	}
 }
@@ -322,7 +312,7 @@ func TestCouplingSlipIsFound(t *testing.T) {
 		readings := c.read(round(k.places), []float64{0})
 		readings[k.slip].Gap += 2e-4
 		m := solved(t, faces(readings))
-		near(t, "closure", m.Closure, 2e-4, 1e-12)
+		parttest.Near(t, "closure", m.Closure, 2e-4, 1e-12)
 		if m.Worst != k.worst || math.IsNaN(float64(m.WorstAt)) != (k.worst == AllAlike) {
 			t.Errorf("%d places: worst %q at %g", k.places, m.Worst, m.WorstAt)
 		}

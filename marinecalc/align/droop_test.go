@@ -1,12 +1,11 @@
 package align
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -34,11 +33,11 @@ func TestDroopIsTakenOff(t *testing.T) {
 			free.RimReadings = append(free.RimReadings, s)
 		}
 		want, got := solved(t, held), solved(t, free)
-		near(t, "gap vertical", got.GapVertical, float64(want.GapVertical), 1e-12)
-		near(t, "gap horizontal", got.GapHorizontal, float64(want.GapHorizontal), 1e-12)
-		near(t, "offset vertical", got.OffsetVertical, float64(want.OffsetVertical), 1e-12)
-		near(t, "run-out", got.RunOut, float64(want.RunOut), 1e-12)
-		near(t, "gap of the droop", got.DroopGapTaken, 2*half, 1e-15)
+		parttest.Near(t, "gap vertical", got.GapVertical, float64(want.GapVertical), 1e-12)
+		parttest.Near(t, "gap horizontal", got.GapHorizontal, float64(want.GapHorizontal), 1e-12)
+		parttest.Near(t, "offset vertical", got.OffsetVertical, float64(want.OffsetVertical), 1e-12)
+		parttest.Near(t, "run-out", got.RunOut, float64(want.RunOut), 1e-12)
+		parttest.Near(t, "gap of the droop", got.DroopGapTaken, 2*half, 1e-15)
 		if !math.IsNaN(float64(want.DroopGapTaken)) || !math.IsNaN(float64(want.DroopOffsetTaken)) {
 			t.Error("a droop was taken off an end that was held up")
 		}
@@ -68,16 +67,6 @@ func TestHangingFreeNeedsTheDroop(t *testing.T) {
 	} {
 		in.ShaftEnd, in.DroopSlope, in.DroopSag = k.end, k.slope, k.sag
 		_, err := Coupling(in)
-		var list problem.List
-		errors.As(err, &list)
-		if len(list) != len(k.places) {
-			t.Errorf("%+v: %v", k, err)
-			continue
-		}
-		for i, p := range list {
-			if p.Where != k.places[i] || p.Allowed == "" {
-				t.Errorf("%+v: %v", k, p)
-			}
-		}
+		parttest.RefusedAt(t, err, k.places...)
 	}
 }

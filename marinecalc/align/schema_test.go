@@ -1,47 +1,18 @@
 package align
 
 import (
-	"encoding/json"
-	"errors"
 	"math"
-	"os"
 	"reflect"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
-type property struct {
-	Minimum *float64
-	Maximum *float64
-	MinItems,
-	MaxItems int
-	Enum  []string
-	Items struct{ Properties map[string]property }
-}
-
-func inputOf(t *testing.T) map[string]property {
-	t.Helper()
-	text, err := os.ReadFile("../../schemas/coupling-alignment.schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var doc struct {
-		Defs struct {
-			Input struct{ Properties map[string]property }
-		} `json:"$defs"`
-	}
-	if err := json.Unmarshal(text, &doc); err != nil {
-		t.Fatal(err)
-	}
-	return doc.Defs.Input.Properties
-}
-
 // The ranges and words of the schema are those that Coupling takes.
 func TestRangesAgreeWithSchema(t *testing.T) {
-	input := inputOf(t)
-	same := func(name string, p property, lo, hi float64) {
+	input := parttest.Input(t, "coupling-alignment")
+	same := func(name string, p parttest.Property, lo, hi float64) {
 		t.Helper()
 		if p.Minimum == nil || p.Maximum == nil || *p.Minimum != lo || *p.Maximum != hi {
 			t.Errorf("%s: the schema does not say %g to %g", name, lo, hi)
@@ -116,18 +87,7 @@ func TestCouplingRefuses(t *testing.T) {
 		in := good()
 		k.spoil(&in)
 		_, err := Coupling(in)
-		var list problem.List
-		errors.As(err, &list)
-		var got []string
-		for _, p := range list {
-			got = append(got, p.Where)
-			if p.Allowed == "" {
-				t.Errorf("%s: %v does not say what is allowed", k.name, p)
-			}
-		}
-		if !reflect.DeepEqual(got, k.places) {
-			t.Errorf("%s: %v, want problems at %v", k.name, err, k.places)
-		}
+		parttest.RefusedAt(t, err, k.places...)
 	}
 }
 

@@ -61,22 +61,22 @@ const Never = 10 * 365.25 * 86400
 // through two readings). The limits are data: 46 CFR 61.20-23 and common
 // practice.
 //
-// The error is a problem.List of everything that cannot be. Worn does not
+// The error is a *problem.Error of everything that cannot be. Worn does not
 // allocate unless it refuses.
 func Worn(in Bush) (Wear, error) {
 	if err := in.refuse(); err != nil {
 		return Wear{}, err
 	}
-	c, limit := float64(in.clearance()), orNaN(float64(in.WornLimit))
+	c, limit := float64(in.clearance()), quantity.OrNaN(float64(in.WornLimit))
 	out := Wear{
 		Clearance:       quantity.Length(c),
 		ClearanceUse:    quantity.Ratio(c / limit),
 		ClearanceRatio:  quantity.Ratio(c / float64(in.ShaftDiameter)),
-		WearSinceNew:    quantity.Length(c - orNaN(float64(in.NewClearance))),
+		WearSinceNew:    quantity.Length(c - quantity.OrNaN(float64(in.NewClearance))),
 		WearPerThousand: quantity.Length(math.NaN()),
 		TimeLeft:        quantity.Time(math.NaN()),
-		GrooveLeft:      quantity.Ratio(orNaN(float64(in.GrooveDepth)) / orNaN(float64(in.GrooveDepthNew))),
-		LengthRatio:     quantity.Ratio(orNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
+		GrooveLeft:      quantity.Ratio(quantity.OrNaN(float64(in.GrooveDepth)) / quantity.OrNaN(float64(in.GrooveDepthNew))),
+		LengthRatio:     quantity.Ratio(quantity.OrNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
 	}
 	if in.EarlierClearance > 0 {
 		worn, hours := c-float64(in.EarlierClearance), float64(in.RunningTime)

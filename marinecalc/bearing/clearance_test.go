@@ -1,13 +1,12 @@
 package bearing
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -19,18 +18,7 @@ func used() Bush {
 
 func worn(t *testing.T, in Bush) Wear {
 	t.Helper()
-	out, err := Worn(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
-}
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
-	}
+	return parttest.Must(t, Worn, in)
 }
 
 func TestShipsTailShaft(t *testing.T) {
@@ -38,7 +26,7 @@ func TestShipsTailShaft(t *testing.T) {
 	// shaft, machinery amidships, worn 1/4 in, limit 3/8 in: no renewal yet.
 	const inch = 0.0254
 	out := worn(t, Bush{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8})
-	near(t, "use", float64(out.ClearanceUse), 2./3, 1e-12)
+	parttest.Within(t, "use", float64(out.ClearanceUse), 2./3, 1e-12)
 	if !math.IsNaN(float64(out.TimeLeft)) || !math.IsNaN(float64(out.WearSinceNew)) || !math.IsNaN(float64(out.GrooveLeft)) {
 		t.Errorf("%+v says more than was read", out)
 	}
@@ -47,11 +35,11 @@ func TestShipsTailShaft(t *testing.T) {
 func TestStraightLineThroughTwoReadings(t *testing.T) {
 	// Derived: 0.2 mm in 400 h are 0.5 mm in a thousand; 0.3 mm are left.
 	out := worn(t, used())
-	near(t, "wear in 1000 h", float64(out.WearPerThousand), 0.0005, 1e-9)
-	near(t, "time left", float64(out.TimeLeft), 600*3600, 1e-9)
-	near(t, "since new", float64(out.WearSinceNew), 0.00033, 1e-9)
-	near(t, "groove", float64(out.GrooveLeft), 0.75, 1e-9)
-	near(t, "length", float64(out.LengthRatio), 4, 1e-9)
+	parttest.Within(t, "wear in 1000 h", float64(out.WearPerThousand), 0.0005, 1e-9)
+	parttest.Within(t, "time left", float64(out.TimeLeft), 600*3600, 1e-9)
+	parttest.Within(t, "since new", float64(out.WearSinceNew), 0.00033, 1e-9)
+	parttest.Within(t, "groove", float64(out.GrooveLeft), 0.75, 1e-9)
+	parttest.Within(t, "length", float64(out.LengthRatio), 4, 1e-9)
 
 	r := rand.New(rand.NewPCG(2, 1))
 	for range 1000 {
@@ -70,7 +58,7 @@ func TestStraightLineThroughTwoReadings(t *testing.T) {
 			}
 		case out.TimeLeft < Never: // run on for that long and the limit is reached
 			then := in.BearingClearance + out.WearPerThousand*quantity.Length(out.TimeLeft/3.6e6)
-			near(t, "clearance then", float64(then), float64(in.WornLimit), 1e-9)
+			parttest.Within(t, "clearance then", float64(then), float64(in.WornLimit), 1e-9)
 		}
 	}
 }
@@ -82,9 +70,9 @@ func TestClearanceOfBoreAndShaft(t *testing.T) {
 	byBore.BushBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
 	for range 2 {
 		out := worn(t, byBore)
-		near(t, "clearance", float64(out.Clearance), 0.00045, 1e-9)
-		near(t, "use", float64(out.ClearanceUse), float64(worn(t, byFeeler).ClearanceUse), 1e-9)
-		near(t, "time left", float64(out.TimeLeft), float64(worn(t, byFeeler).TimeLeft), 1e-9)
+		parttest.Within(t, "clearance", float64(out.Clearance), 0.00045, 1e-9)
+		parttest.Within(t, "use", float64(out.ClearanceUse), float64(worn(t, byFeeler).ClearanceUse), 1e-9)
+		parttest.Within(t, "time left", float64(out.TimeLeft), float64(worn(t, byFeeler).TimeLeft), 1e-9)
 		byBore.BearingClearance = 0.0001
 	}
 }
@@ -108,7 +96,7 @@ func TestImpossibleBushesAreRefused(t *testing.T) {
 		in := used()
 		change(&in)
 		_, err := Worn(in)
-		refusedAt(t, err, strings.TrimSpace(where))
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 	in := used()
 	in.BearingClearance = -0.00002 // a feeler of nothing, drawn below it
@@ -117,19 +105,9 @@ func TestImpossibleBushesAreRefused(t *testing.T) {
 	}
 }
 
-func refusedAt(t *testing.T, err error, where string) {
-	t.Helper()
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
-		t.Errorf("%s: %v", where, err)
-	}
-}
-
 func TestWornDoesNotAllocate(t *testing.T) {
 	in := used()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Worn(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Worn(in) })
 }
 
 func BenchmarkWorn(b *testing.B) {

@@ -99,7 +99,7 @@ const (
 // A ring whose least interference with the seat is below nothing can creep on
 // it.
 //
-// The error is a problem.List of everything that cannot be. Last does not
+// The error is a *problem.Error of everything that cannot be. Last does not
 // allocate unless it refuses.
 func Last(in Rolling) (out Life, err error) {
 	if err = in.refuse(); err != nil {
@@ -109,17 +109,17 @@ func Last(in Rolling) (out Life, err error) {
 	out.last(&in)
 	out.GreatestInterference = in.SeatUpper - in.BoreLower
 	out.LeastInterference = in.SeatLower - in.BoreUpper
-	out.MeasuredInterference = quantity.Length(orNaN(float64(in.SeatDiameter)) - orNaN(float64(in.BoreDiameter)))
+	out.MeasuredInterference = quantity.Length(quantity.OrNaN(float64(in.SeatDiameter)) - quantity.OrNaN(float64(in.BoreDiameter)))
 	return out, nil
 }
 
 // load sets what the bearing bears.
 func (out *Life) load(in *Rolling) {
-	d, a := float64(in.ShaftDiameter), orNaN(float64(in.FreeLength))
-	section := math.Pi / 64 * orNaN(d) * d * d * d
-	bend := 3 * orNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
+	d, a := float64(in.ShaftDiameter), quantity.OrNaN(float64(in.FreeLength))
+	section := math.Pi / 64 * quantity.OrNaN(d) * d * d * d
+	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
 	out.BendingForce = quantity.Force(bend)
-	span := orNaN(float64(in.BearingSpan))
+	span := quantity.OrNaN(float64(in.BearingSpan))
 	lever := (a + float64(in.Overhang) + span) / span
 	out.MisalignmentLoad = in.AddedLoad
 	if added := float64(in.RigidShare) * bend * lever; !math.IsNaN(added) {
@@ -128,7 +128,7 @@ func (out *Life) load(in *Rolling) {
 	out.RadialTotal = in.RadialLoad + out.MisalignmentLoad
 	out.EquivalentLoad = equivalent(in, out.RadialTotal)
 	out.AlignedLoad = equivalent(in, in.RadialLoad)
-	out.AxialShare = quantity.Ratio(float64(in.Thrust) / orNaN(float64(in.StaticRating)))
+	out.AxialShare = quantity.Ratio(float64(in.Thrust) / quantity.OrNaN(float64(in.StaticRating)))
 }
 
 // equivalent is the radial load that would wear the bearing alike.
@@ -152,7 +152,7 @@ func (out *Life) last(in *Rolling) {
 	out.LifeHours = quantity.Time(million * basic * turn / speed)
 	out.AdjustedLife = quantity.Time(in.ReliabilityFactor) * out.LifeHours
 	out.LifeLost = quantity.Ratio(1 - math.Pow(float64(out.AlignedLoad)/load, p))
-	turns := orNaN(float64(in.WantedLife)) * speed / turn / million
+	turns := quantity.OrNaN(float64(in.WantedLife)) * speed / turn / million
 	out.RatingNeeded = quantity.Force(load * math.Pow(turns/float64(in.ReliabilityFactor), 1/p))
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -27,24 +28,20 @@ func plain(rating, load, speed float64) Rolling {
 
 func last(t *testing.T, in Rolling) Life {
 	t.Helper()
-	out, err := Last(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Last, in)
 }
 
 func TestBasicLife(t *testing.T) {
 	// ISO 281, exam question: C 16 kN, P 2 kN: 512 million revolutions.
-	near(t, "ball", float64(last(t, plain(16000, 2000, 1)).BasicLife), 512, 1e-12)
+	parttest.Within(t, "ball", float64(last(t, plain(16000, 2000, 1)).BasicLife), 512, 1e-12)
 	// Derived: C 14 kN, P 2 kN, 1000 rpm: 343 million, 5716.7 h.
 	out := last(t, plain(14000, 2000, 1000*rpm))
-	near(t, "million", float64(out.BasicLife), 343, 1e-12)
-	near(t, "hours", float64(out.LifeHours)/3600, 5716.7, 1e-5)
+	parttest.Within(t, "million", float64(out.BasicLife), 343, 1e-12)
+	parttest.Within(t, "hours", float64(out.LifeHours)/3600, 5716.7, 1e-5)
 	// Rollers go with 10/3: derived, 8^(10/3) = 1024.
 	in := plain(16000, 2000, 1)
 	in.RollingKind = Roller
-	near(t, "roller", float64(last(t, in).BasicLife), 1024, 1e-12)
+	parttest.Within(t, "roller", float64(last(t, in).BasicLife), 1024, 1e-12)
 }
 
 func TestRatingNeeded(t *testing.T) {
@@ -54,18 +51,18 @@ func TestRatingNeeded(t *testing.T) {
 	in := plain(14000, 400*pound, 1725*rpm)
 	in.WantedLife = 5000 * 3600
 	need := last(t, in).RatingNeeded
-	near(t, "lbf", float64(need)/pound, 3211, 2e-4)
-	near(t, "kN", float64(need)/1000, 14.3, 2e-3)
+	parttest.Within(t, "lbf", float64(need)/pound, 3211, 2e-4)
+	parttest.Within(t, "kN", float64(need)/1000, 14.3, 2e-3)
 	in.DynamicRating = need
-	near(t, "life at that rating", float64(last(t, in).AdjustedLife), float64(in.WantedLife), 1e-12)
+	parttest.Within(t, "life at that rating", float64(last(t, in).AdjustedLife), float64(in.WantedLife), 1e-12)
 }
 
 func TestThrustBelowItsLimitDoesNotCount(t *testing.T) {
 	in := plain(14000, 2000, 1)
 	in.Thrust = 800 // e = 0.4
-	near(t, "at the limit", float64(last(t, in).EquivalentLoad), 2000, 1e-12)
+	parttest.Within(t, "at the limit", float64(last(t, in).EquivalentLoad), 2000, 1e-12)
 	in.Thrust = 2000
-	near(t, "above it", float64(last(t, in).EquivalentLoad), 0.56*2000+2000, 1e-12)
+	parttest.Within(t, "above it", float64(last(t, in).EquivalentLoad), 0.56*2000+2000, 1e-12)
 }
 
 func TestBentShaft(t *testing.T) {
@@ -75,19 +72,19 @@ func TestBentShaft(t *testing.T) {
 	in.Angle = 0
 	out := last(t, in)
 	inertia := math.Pi / 64 * math.Pow(0.025, 4)
-	near(t, "deflection", float64(out.BendingForce)*math.Pow(0.6, 3)/(3*193e9*inertia), 0.0001, 1e-12)
-	near(t, "on the bearing", float64(out.MisalignmentLoad), float64(out.BendingForce)*7, 1e-12)
+	parttest.Within(t, "deflection", float64(out.BendingForce)*math.Pow(0.6, 3)/(3*193e9*inertia), 0.0001, 1e-12)
+	parttest.Within(t, "on the bearing", float64(out.MisalignmentLoad), float64(out.BendingForce)*7, 1e-12)
 	// An angle over the free length is an offset at its end.
 	byAngle := output()
 	byAngle.Offset, byAngle.Angle = 0, quantity.Angle(0.0001/0.6)
-	near(t, "angle", float64(last(t, byAngle).BendingForce), float64(out.BendingForce), 1e-12)
+	parttest.Within(t, "angle", float64(last(t, byAngle).BendingForce), float64(out.BendingForce), 1e-12)
 	// Either way round it is the same.
 	byAngle.Angle = -byAngle.Angle
-	near(t, "mirrored", float64(last(t, byAngle).BendingForce), float64(out.BendingForce), 1e-12)
+	parttest.Within(t, "mirrored", float64(last(t, byAngle).BendingForce), float64(out.BendingForce), 1e-12)
 	// Where half of it is given way to, half arrives.
 	soft := in
 	soft.RigidShare = 0.5
-	near(t, "given way", float64(last(t, soft).MisalignmentLoad), float64(out.MisalignmentLoad)/2, 1e-12)
+	parttest.Within(t, "given way", float64(last(t, soft).MisalignmentLoad), float64(out.MisalignmentLoad)/2, 1e-12)
 	// Without the gearbox's own measure nothing is made up.
 	in.BearingSpan = 0
 	if got := last(t, in).MisalignmentLoad; got != 0 {
@@ -120,7 +117,7 @@ func TestLifeRunsTheRightWay(t *testing.T) {
 		// What is lost is what an aligned shaft would give back.
 		aligned := in
 		aligned.Offset, aligned.Angle = 0, 0
-		near(t, "aligned", float64(last(t, aligned).AdjustedLife)*(1-float64(out.LifeLost)), float64(out.AdjustedLife), 1e-9)
+		parttest.Within(t, "aligned", float64(last(t, aligned).AdjustedLife)*(1-float64(out.LifeLost)), float64(out.AdjustedLife), 1e-9)
 	}
 }
 
@@ -128,11 +125,11 @@ func TestInterferenceByTolerance(t *testing.T) {
 	// ISO 286-2 k6 and ISO 492 Normal on 25 mm, values from memory:
 	// interference 2 to 25 µm.
 	out := last(t, output())
-	near(t, "least", float64(out.LeastInterference), 2e-6, 1e-9)
-	near(t, "greatest", float64(out.GreatestInterference), 25e-6, 1e-9)
+	parttest.Within(t, "least", float64(out.LeastInterference), 2e-6, 1e-9)
+	parttest.Within(t, "greatest", float64(out.GreatestInterference), 25e-6, 1e-9)
 	in := output()
 	in.SeatDiameter, in.BoreDiameter = 0.025012, 0.024995
-	near(t, "measured", float64(last(t, in).MeasuredInterference), 17e-6, 1e-6)
+	parttest.Within(t, "measured", float64(last(t, in).MeasuredInterference), 17e-6, 1e-6)
 	in.SeatUpper, in.SeatLower, in.BoreUpper, in.BoreLower = quantity.Length(math.NaN()), quantity.Length(math.NaN()), quantity.Length(math.NaN()), quantity.Length(math.NaN())
 	if out := last(t, in); !math.IsNaN(float64(out.LeastInterference)) {
 		t.Error("an interference without tolerances")
@@ -162,15 +159,13 @@ func TestImpossibleBearingsAreRefused(t *testing.T) {
 		in := output()
 		change(&in)
 		_, err := Last(in)
-		refusedAt(t, err, strings.TrimSpace(where))
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
 func TestLastDoesNotAllocate(t *testing.T) {
 	in := output()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Last(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Last(in) })
 }
 
 func BenchmarkLast(b *testing.B) {

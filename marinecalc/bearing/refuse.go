@@ -2,7 +2,6 @@ package bearing
 
 import (
 	"fmt"
-	"math"
 
 	"example.org/driveline/marinecalc/problem"
 )
@@ -12,12 +11,4 @@ func between(faults *problem.List, where, name string, v, low, high float64, all
 	if !(v >= low && v <= high) {
 		faults.Add(where, fmt.Sprintf("the %s is out of range (%.4g in SI)", name, v), allowed, hint)
 	}
-}
-
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
 }

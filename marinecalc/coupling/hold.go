@@ -34,7 +34,7 @@ const (
 // fitted shaft diameter standing for the required one, and GL I-1-2 section 4
 // D, 16·√(10⁶·P/(n·D·z·R_m)), here with P/n written as the torque ahead.
 //
-// The error is a problem.List of everything that cannot be. Hold does not
+// The error is a *problem.Error of everything that cannot be. Hold does not
 // allocate unless it refuses.
 func Hold(in Flange) (out Grip, err error) {
 	if err = refuse(&in); err != nil {
@@ -123,7 +123,7 @@ func (out *Grip) shear(in *Flange) {
 	force := 2 * float64(out.HardestTorque) * circle / spread
 	out.BoltShear = quantity.Force(force)
 
-	d := orNaN(float64(in.NominalDiameter))
+	d := quantity.OrNaN(float64(in.NominalDiameter))
 	if in.ShearPlane == Thread {
 		depth := inchRootDepth
 		if in.ThreadForm == fastener.Metric {
@@ -138,9 +138,9 @@ func (out *Grip) shear(in *Flange) {
 	if in.InnerBoltCount > 0 {
 		out.ShearStressInner = out.ShearStress * quantity.Stress(inner/circle)
 	}
-	limit := orNaN(float64(in.PermittedShear))
+	limit := quantity.OrNaN(float64(in.PermittedShear))
 	if in.PermittedShear == 0 {
-		limit = orNaN(yieldInShear * float64(in.YieldStrength))
+		limit = quantity.OrNaN(yieldInShear * float64(in.YieldStrength))
 	}
 	out.ShearLimit = quantity.Stress(limit)
 	out.ShearUse = quantity.Ratio(float64(out.ShearStress) / limit)
@@ -150,21 +150,13 @@ func (out *Grip) shear(in *Flange) {
 
 // fitted sets the diameters that two rules ask of fitted bolts.
 func (out *Grip) fitted(in *Flange) {
-	d, shaft, bolt := float64(in.ShaftDiameter), float64(in.ShaftTensileStrength), orNaN(float64(in.TensileStrength))
+	d, shaft, bolt := float64(in.ShaftDiameter), float64(in.ShaftTensileStrength), quantity.OrNaN(float64(in.TensileStrength))
 	bolts := float64(in.BoltCount) * float64(in.BoltCircle) * bolt
-	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(orNaN(d)*d*d*(orNaN(shaft)+absAddend)/bolts))
+	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(quantity.OrNaN(d)*d*d*(quantity.OrNaN(shaft)+absAddend)/bolts))
 	out.FittedDiameterGl = quantity.Length(math.Sqrt(256 * math.Pi / 30 * float64(in.ShaftTorque) / bolts))
 }
 
 // over is a margin, NaN where the torque is not known.
 func over(capacity, torque quantity.Torque) quantity.Ratio {
-	return quantity.Ratio(float64(capacity) / orNaN(float64(torque)))
-}
-
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
+	return quantity.Ratio(float64(capacity) / quantity.OrNaN(float64(torque)))
 }

@@ -1,14 +1,13 @@
 package coupling
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/fastener"
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -25,18 +24,7 @@ func small() Flange {
 
 func hold(t *testing.T, in Flange) Grip {
 	t.Helper()
-	out, err := Hold(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
-}
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
-	}
+	return parttest.Must(t, Hold, in)
 }
 
 func TestFittedBoltsByTheAmericanRule(t *testing.T) {
@@ -45,7 +33,7 @@ func TestFittedBoltsByTheAmericanRule(t *testing.T) {
 	in := small()
 	in.BoltCount, in.BoltCircle, in.CouplingDiameter = 8, 0.495, 0
 	in.ShaftDiameter, in.ShaftTensileStrength, in.TensileStrength = 0.27002, 560e6, 725e6
-	near(t, "S3", float64(hold(t, in).FittedDiameterAbs), 0.04567, 2e-4)
+	parttest.Within(t, "S3", float64(hold(t, in).FittedDiameterAbs), 0.04567, 2e-4)
 }
 
 func TestFittedBoltsByTheGermanRule(t *testing.T) {
@@ -55,8 +43,8 @@ func TestFittedBoltsByTheGermanRule(t *testing.T) {
 	in.BoltCount, in.BoltCircle, in.CouplingDiameter, in.TensileStrength = 12, 0.292, 0, 440e6
 	in.ShaftTorque = quantity.Torque(1210e3 / (400 * math.Pi / 30))
 	got := float64(hold(t, in).FittedDiameterGl)
-	near(t, "S6", got, 0.02241, 2e-4)
-	near(t, "S6 as printed", got*1000, 16*math.Sqrt(1e6*1210/(400*292*12*440.)), 1e-12)
+	parttest.Within(t, "S6", got, 0.02241, 2e-4)
+	parttest.Within(t, "S6 as printed", got*1000, 16*math.Sqrt(1e6*1210/(400*292*12*440.)), 1e-12)
 }
 
 func TestTextbookFlanges(t *testing.T) {
@@ -68,12 +56,12 @@ func TestTextbookFlanges(t *testing.T) {
 	// 480 mm, 60 MPa: 56.3 mm.
 	p7 := in
 	p7.BoltCount, p7.BoltCircle, p7.ShaftTorque, p7.PermittedShear = 8, 0.480, 286479, 60e6
-	near(t, "P7", float64(hold(t, p7).ShearDiameterNeeded), 0.0563, 1e-3)
+	parttest.Within(t, "P7", float64(hold(t, p7).ShearDiameterNeeded), 0.0563, 1e-3)
 
 	// P9, Singer: ten 20 mm bolts on 400 mm at 40 MPa: 25.13 kN·m.
 	p9 := in
 	p9.BoltCount, p9.BoltCircle, p9.NominalDiameter, p9.HoleDiameter, p9.PermittedShear = 10, 0.400, 0.020, 0, 40e6
-	near(t, "P9", float64(hold(t, p9).ShearTorque), 25130, 3e-4)
+	parttest.Within(t, "P9", float64(hold(t, p9).ShearTorque), 25130, 3e-4)
 
 	// P10, Singer variant: 8 bolts on 305 mm and 6 on 229 mm, all 12.7 mm,
 	// 949 N·m: 4.32 and 3.247 MPa.
@@ -81,15 +69,15 @@ func TestTextbookFlanges(t *testing.T) {
 	p10.BoltCount, p10.BoltCircle, p10.InnerBoltCount, p10.InnerBoltCircle = 8, 0.305, 6, 0.229
 	p10.NominalDiameter, p10.HoleDiameter, p10.ShaftTorque = 0.0127, 0, 949
 	out := hold(t, p10)
-	near(t, "P10 outer", float64(out.ShearStress), 4.32e6, 2e-3)
-	near(t, "P10 inner", float64(out.ShearStressInner), 3.247e6, 3e-3)
+	parttest.Within(t, "P10 outer", float64(out.ShearStress), 4.32e6, 2e-3)
+	parttest.Within(t, "P10 inner", float64(out.ShearStressInner), 3.247e6, 3e-3)
 
 	// P11, Singer: 8 bolts on 400 mm and 6 on 300 mm, 10 mm, 60 MPa:
 	// 10.72 kN·m (statement read, answer recomputed).
 	p11 := in
 	p11.BoltCount, p11.BoltCircle, p11.InnerBoltCount, p11.InnerBoltCircle = 8, 0.400, 6, 0.300
 	p11.PermittedShear, p11.NominalDiameter, p11.HoleDiameter = 60e6, 0.010, 0
-	near(t, "P11", float64(hold(t, p11).ShearTorque), 10720, 3e-4)
+	parttest.Within(t, "P11", float64(hold(t, p11).ShearTorque), 10720, 3e-4)
 }
 
 func TestFrictionJoint(t *testing.T) {
@@ -100,17 +88,17 @@ func TestFrictionJoint(t *testing.T) {
 	in.ThrustAstern, in.AsternTorque, in.PeakTorque = 0, 0, 0
 	in.BoltCircle, in.Preload, in.ShaftTorque = 3.25*inch, 6776.6*pound, 1575.6*pound*inch
 	out := hold(t, in)
-	near(t, "capacity", float64(out.FrictionCapacity), 6607*pound*inch, 1e-4)
-	near(t, "margin", float64(out.MarginAhead), 4.2, 2e-3)
+	parttest.Within(t, "capacity", float64(out.FrictionCapacity), 6607*pound*inch, 1e-4)
+	parttest.Within(t, "margin", float64(out.MarginAhead), 4.2, 2e-3)
 }
 
 func TestWhatJustHolds(t *testing.T) {
 	in := small()
 	in.Preload = hold(t, in).PreloadToHold
 	out := hold(t, in)
-	near(t, "capacity at the clamp that just holds", float64(out.CapacityAstern), float64(out.HardestTorque), 1e-12)
+	parttest.Within(t, "capacity at the clamp that just holds", float64(out.CapacityAstern), float64(out.HardestTorque), 1e-12)
 	in.NominalDiameter, in.ShearPlane = out.ShearDiameterNeeded, Shank
-	near(t, "use at the diameter that bears it", float64(hold(t, in).ShearUse), 1, 1e-12)
+	parttest.Within(t, "use at the diameter that bears it", float64(hold(t, in).ShearUse), 1, 1e-12)
 }
 
 func TestGripRunsTheRightWay(t *testing.T) {
@@ -142,7 +130,7 @@ func TestGripRunsTheRightWay(t *testing.T) {
 		fewer := in
 		fewer.BoltCount--
 		if fewer.BoltCount >= 2 {
-			near(t, "one bolt less", float64(hold(t, fewer).CapacityAstern), float64(before.CapacityOneLoose), 1e-12)
+			parttest.Within(t, "one bolt less", float64(hold(t, fewer).CapacityAstern), float64(before.CapacityOneLoose), 1e-12)
 		}
 	}
 }
@@ -173,17 +161,17 @@ func TestThePullAstern(t *testing.T) {
 		flange := in
 		c.change(&flange)
 		out := hold(t, flange)
-		near(t, name+": pull", float64(out.PullAstern), c.pull, 1e-12)
-		near(t, name+": capacity", float64(out.CapacityAstern), 618.75*(1-c.pull/100e3), 1e-12)
-		near(t, name+": margin", float64(out.MarginAstern), 618.75*(1-c.pull/100e3)/150, 1e-12)
-		near(t, name+": in a shock", float64(out.MarginPeak), 618.75*(1-c.pull/100e3)/340, 1e-12)
+		parttest.Within(t, name+": pull", float64(out.PullAstern), c.pull, 1e-12)
+		parttest.Within(t, name+": capacity", float64(out.CapacityAstern), 618.75*(1-c.pull/100e3), 1e-12)
+		parttest.Within(t, name+": margin", float64(out.MarginAstern), 618.75*(1-c.pull/100e3)/150, 1e-12)
+		parttest.Within(t, name+": in a shock", float64(out.MarginPeak), 618.75*(1-c.pull/100e3)/340, 1e-12)
 	}
 	in.ThrustOnCoupling = 1 // it passes the coupling, and nobody knows how much it is
 	out := hold(t, in)
 	if !math.IsNaN(float64(out.PullAstern)) || !math.IsNaN(float64(out.CapacityAstern)) || !math.IsNaN(float64(out.MarginAstern)) {
 		t.Errorf("a pull that nobody knows: %+v", out)
 	}
-	near(t, "in a shock, without a pull", float64(out.MarginPeak), 618.75/340, 1e-12)
+	parttest.Within(t, "in a shock, without a pull", float64(out.MarginPeak), 618.75/340, 1e-12)
 }
 
 // What the margins with a loose or a weaker bolt go by is said.
@@ -199,7 +187,7 @@ func TestTheHardestTorqueIsNamed(t *testing.T) {
 		if out.HardestCase != want {
 			t.Errorf("%q, want %q", out.HardestCase, want)
 		}
-		near(t, want, float64(out.HardestTorque), float64(max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)), 0)
+		parttest.Within(t, want, float64(out.HardestTorque), float64(max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)), 0)
 	}
 }
 
@@ -238,18 +226,13 @@ func TestImpossibleFlangesAreRefused(t *testing.T) {
 		in := small()
 		change(&in)
 		_, err := Hold(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
 func TestHoldDoesNotAllocate(t *testing.T) {
 	in := small()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Hold(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Hold(in) })
 }
 
 func BenchmarkHold(b *testing.B) {

@@ -59,7 +59,7 @@ type Loss struct {
 // (π·d³/16; Shigley, Mechanical Engineering Design, 9th ed., ch. 3). Notches,
 // cracks and the loss of a hard skin take more, and are not in it.
 //
-// The error is a problem.List of everything that cannot be. Measure does not
+// The error is a *problem.Error of everything that cannot be. Measure does not
 // allocate unless it refuses.
 func Measure(in Wear) (Loss, error) {
 	if err := refuse(&in); err != nil {
@@ -69,21 +69,21 @@ func Measure(in Wear) (Loss, error) {
 	area := float64(in.WearLength) * float64(in.WearWidth)
 	volume := float64(in.WornPlaces) * float64(in.WearFullness) * depth * area
 	mass := float64(in.MetalDensity) * volume
-	thick := orNaN(float64(in.PartThickness))
+	thick := quantity.OrNaN(float64(in.PartThickness))
 	left := max(thick-float64(in.WornSides)*depth, 0)
-	use := depth / orNaN(float64(in.WearLimit))
+	use := depth / quantity.OrNaN(float64(in.WearLimit))
 	return Loss{
 		WearArea:       quantity.Area(area),
 		WornVolume:     quantity.Volume(volume),
 		WornMass:       quantity.Mass(mass),
-		DebrisShare:    quantity.Ratio(mass / (orNaN(float64(in.FluidVolume)) * orNaN(float64(in.FluidDensity)))),
+		DebrisShare:    quantity.Ratio(mass / (quantity.OrNaN(float64(in.FluidVolume)) * quantity.OrNaN(float64(in.FluidDensity)))),
 		ThicknessLeft:  quantity.Length(left),
 		ThicknessShare: quantity.Ratio(left / thick),
-		StrengthLeft:   quantity.Ratio(math.Pow(left/thick, orNaN(float64(in.StrengthPower)))),
-		SurfaceLeft:    quantity.Ratio(1 - area/orNaN(float64(in.ContactArea))),
-		CaseLeft:       quantity.Ratio(1 - depth/orNaN(float64(in.CaseDepth))),
+		StrengthLeft:   quantity.Ratio(math.Pow(left/thick, quantity.OrNaN(float64(in.StrengthPower)))),
+		SurfaceLeft:    quantity.Ratio(1 - area/quantity.OrNaN(float64(in.ContactArea))),
+		CaseLeft:       quantity.Ratio(1 - depth/quantity.OrNaN(float64(in.CaseDepth))),
 		WearUse:        quantity.Ratio(use),
-		TimeToLimit:    quantity.Time(max(orNaN(float64(in.ServiceTime))*(1/use-1), 0)),
+		TimeToLimit:    quantity.Time(max(quantity.OrNaN(float64(in.ServiceTime))*(1/use-1), 0)),
 	}, nil
 }
 
@@ -120,12 +120,4 @@ func refuse(in *Wear) error {
 		}
 	}
 	return bad.Err()
-}
-
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
 }

@@ -1,12 +1,11 @@
 package debris
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -16,11 +15,7 @@ var tooth = Wear{WearDepth: 0.15e-3, WearLength: 0.04, WearWidth: 0.008, WearFul
 
 func measure(t *testing.T, in Wear) Loss {
 	t.Helper()
-	out, err := Measure(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Measure, in)
 }
 
 // Derived: geometry and the powers of the thickness.
@@ -86,17 +81,12 @@ func TestMeasureRefuses(t *testing.T) {
 		in := tooth
 		spoil(&in)
 		_, err := Measure(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 
 func TestMeasureDoesNotAllocate(t *testing.T) {
-	if n := testing.AllocsPerRun(100, func() { _, _ = Measure(tooth) }); n != 0 {
-		t.Errorf("%g allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Measure(tooth) })
 }
 
 func BenchmarkMeasure(b *testing.B) {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -42,18 +43,7 @@ func vdi(diameter, pitch, yield, friction, bearing, hole float64) Joint {
 
 func tighten(t *testing.T, in Joint) Tightening {
 	t.Helper()
-	out, err := Tighten(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
-}
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
-	}
+	return parttest.Must(t, Tighten, in)
 }
 
 func TestInchStressAreas(t *testing.T) {
@@ -66,9 +56,9 @@ func TestInchStressAreas(t *testing.T) {
 		{9. / 16, 18, 0.203}, {5. / 8, 18, 0.256}, {3. / 4, 16, 0.373}, {7. / 8, 14, 0.509}, {1, 12, 0.663}, {1, 14, 0.680},
 	} {
 		out := tighten(t, unified(c.d, c.threads, 85, 92))
-		near(t, "stress area in²", float64(out.StressArea)/(inch*inch), c.area, 5e-3)
+		parttest.Within(t, "stress area in²", float64(out.StressArea)/(inch*inch), c.area, 5e-3)
 		// ASME B1.1: (π/4)(D − 0.9743/n)², value from memory.
-		near(t, "the same by 0.9743/n", float64(out.StressArea)/(inch*inch), math.Pi/4*math.Pow(c.d-0.9743/c.threads, 2), 2e-5)
+		parttest.Within(t, "the same by 0.9743/n", float64(out.StressArea)/(inch*inch), math.Pi/4*math.Pow(c.d-0.9743/c.threads, 2), 2e-5)
 	}
 }
 
@@ -79,9 +69,9 @@ func TestMetricStressAreas(t *testing.T) {
 		{8, 1, 39.2}, {10, 1.25, 61.2}, {10, 1, 64.5}, {12, 1.25, 92.1}, {12, 1.5, 88.1}, {14, 1.5, 125}, {16, 1.5, 167}, {18, 1.5, 216}, {20, 1.5, 272}, {20, 2, 258},
 	} {
 		out := tighten(t, vdi(c.d, c.pitch, 640, 0.12, 1.6*c.d, 1.1*c.d))
-		near(t, "stress area mm²", float64(out.StressArea)/(mm*mm), c.area, 5e-3)
+		parttest.Within(t, "stress area mm²", float64(out.StressArea)/(mm*mm), c.area, 5e-3)
 		// ISO 898-1 cl. 9.1.6 drawn together: (π/4)(d − 0.938194 P)², value from memory.
-		near(t, "the same by 0.938194 P", float64(out.StressArea)/(mm*mm), math.Pi/4*math.Pow(c.d-0.938194*c.pitch, 2), 1e-12)
+		parttest.Within(t, "the same by 0.938194 P", float64(out.StressArea)/(mm*mm), math.Pi/4*math.Pow(c.d-0.938194*c.pitch, 2), 1e-12)
 	}
 }
 
@@ -100,26 +90,26 @@ func example83(t *testing.T) Joint {
 func TestShigleyExample(t *testing.T) {
 	in := example83(t)
 	out := tighten(t, in)
-	near(t, "T1 preload stress, ksi", float64(out.Preload)/float64(out.StressArea)/ksi, 67.02, 5e-4) // the book rounds the area to 0.373 in²
-	near(t, "T2 stiffness constant", float64(out.LoadShare), 0.320, 2e-3)
-	near(t, "T2 bolt stress, ksi", float64(out.LoadedBoltStress)/ksi, 72.17, 5e-4)
+	parttest.Within(t, "T1 preload stress, ksi", float64(out.Preload)/float64(out.StressArea)/ksi, 67.02, 5e-4) // the book rounds the area to 0.373 in²
+	parttest.Within(t, "T2 stiffness constant", float64(out.LoadShare), 0.320, 2e-3)
+	parttest.Within(t, "T2 bolt stress, ksi", float64(out.LoadedBoltStress)/ksi, 72.17, 5e-4)
 	if float64(out.LoadedBoltStress) >= 85*ksi {
 		t.Error("T2: the book finds the stress below proof")
 	}
 	// Derived: the same chapter's load that separates the joint, F_i/(1 − C),
 	// with the printed 25 kip and 0.320.
-	near(t, "pull that opens the joint, kip", float64(out.SeparationLoad)/(1000*pound), 25/(1-0.320), 2e-3)
-	near(t, "T3 short form, lbf·in", float64(out.ShortTorque)/lbfIn, 3750, 1e-12)
-	near(t, "T4 mean thread diameter, in", float64(out.PitchDiameter)/inch, 0.7093, 3e-4)
-	near(t, "T4 lead angle, degrees", float64(out.LeadAngle)/degree, 1.6066, 3e-4)
-	near(t, "T4 long form, lbf·in", float64(out.LongTorque)/lbfIn, 3551, 5e-4)
-	near(t, "T4 nut factor of the long form", float64(out.LongNutFactor), 0.189, 3e-3)
-	near(t, "T4 long below short", 1-float64(out.LongTorque/out.ShortTorque), 0.053, 0.02)
+	parttest.Within(t, "pull that opens the joint, kip", float64(out.SeparationLoad)/(1000*pound), 25/(1-0.320), 2e-3)
+	parttest.Within(t, "T3 short form, lbf·in", float64(out.ShortTorque)/lbfIn, 3750, 1e-12)
+	parttest.Within(t, "T4 mean thread diameter, in", float64(out.PitchDiameter)/inch, 0.7093, 3e-4)
+	parttest.Within(t, "T4 lead angle, degrees", float64(out.LeadAngle)/degree, 1.6066, 3e-4)
+	parttest.Within(t, "T4 long form, lbf·in", float64(out.LongTorque)/lbfIn, 3551, 5e-4)
+	parttest.Within(t, "T4 nut factor of the long form", float64(out.LongNutFactor), 0.189, 3e-3)
+	parttest.Within(t, "T4 long below short", 1-float64(out.LongTorque/out.ShortTorque), 0.053, 0.02)
 	// T5, derived: the form of Motosh (Bickford; ISO 16047),
 	// F (P/2π + f·r_t/cos 30° + f_c·r_n), gives 3542.4 lbf·in, 0.24 % less.
 	motosh := 25000. * (1./16/(2*math.Pi) + 0.15*0.35470/math.Cos(math.Pi/6) + 0.15*0.46875)
-	near(t, "T5 Motosh, lbf·in", motosh, 3542.4, 1e-4)
-	near(t, "T5 against the long form", motosh*lbfIn/float64(out.LongTorque), 1-0.0024, 3e-4)
+	parttest.Within(t, "T5 Motosh, lbf·in", motosh, 3542.4, 1e-4)
+	parttest.Within(t, "T5 against the long form", motosh*lbfIn/float64(out.LongTorque), 1-0.0024, 3e-4)
 }
 
 func TestConveyorMakersTable(t *testing.T) {
@@ -164,7 +154,7 @@ func TestVDITables(t *testing.T) {
 		{"T15 M16", 16, 2, 640, 0.12, 22.49, 17.5, 80.9, 206},
 	} {
 		out := tighten(t, vdi(c.d, c.pitch, c.yield, c.friction, c.face, c.hole))
-		near(t, c.id+" preload, kN", float64(out.Preload)/1000, c.kN, 5e-3)
+		parttest.Within(t, c.id+" preload, kN", float64(out.Preload)/1000, c.kN, 5e-3)
 		half := 0.0
 		if c.tor == math.Trunc(c.tor) {
 			half = 0.5
@@ -172,7 +162,7 @@ func TestVDITables(t *testing.T) {
 		if got := float64(out.WrenchSetting); math.Abs(got-c.tor) > 0.01*c.tor+half {
 			t.Errorf("%s: got %v N·m, printed %v", c.id, got, c.tor)
 		}
-		near(t, c.id+" pull and twist together over yield", float64(out.TighteningUse), 0.9, 1e-12)
+		parttest.Within(t, c.id+" pull and twist together over yield", float64(out.TighteningUse), 0.9, 1e-12)
 	}
 }
 
@@ -182,8 +172,8 @@ func TestLeastPreload(t *testing.T) {
 	in := vdi(12, 1.75, 640, 0.14, 16.63, 13.5)
 	in.TighteningFactor = 1.8
 	out := tighten(t, in)
-	near(t, "T16 most, kN", float64(out.Preload)/1000, 41.9, 3e-3)
-	near(t, "T16 least, kN", float64(out.LeastPreload)/1000, 23.3, 3e-3)
+	parttest.Within(t, "T16 most, kN", float64(out.Preload)/1000, 41.9, 3e-3)
+	parttest.Within(t, "T16 least, kN", float64(out.LeastPreload)/1000, 23.3, 3e-3)
 }
 
 func TestClampLoadsOfInsertNuts(t *testing.T) {
@@ -228,8 +218,8 @@ func TestNutFactorGrid(t *testing.T) {
 			c.in.NutFactor = k
 			out := tighten(t, c.in)
 			// The grid's areas are the printed ones, M12 as 84.3 mm²: 0.05 %.
-			near(t, "preload", float64(out.Preload)/c.forceUnit, c.force, 5e-4)
-			near(t, "torque", float64(out.WrenchSetting)/c.torqueUnit, want, 5e-4)
+			parttest.Within(t, "preload", float64(out.Preload)/c.forceUnit, c.force, 5e-4)
+			parttest.Within(t, "torque", float64(out.WrenchSetting)/c.torqueUnit, want, 5e-4)
 		}
 	}
 }
@@ -244,10 +234,10 @@ func TestRunningTorque(t *testing.T) {
 	for _, c := range []struct{ target, setting float64 }{{50, 80}, {70, 100}, {89, 119}, {91, 91}, {200, 200}} {
 		in.NutFactor = quantity.Ratio(c.target * lbfIn / forceTimesD)
 		out := tighten(t, in)
-		near(t, "setting, lbf·in", float64(out.WrenchSetting)/lbfIn, c.setting, 1e-12)
-		near(t, "share", float64(out.RunningShare), 30/c.target, 1e-12)
+		parttest.Within(t, "setting, lbf·in", float64(out.WrenchSetting)/lbfIn, c.setting, 1e-12)
+		parttest.Within(t, "share", float64(out.RunningShare), 30/c.target, 1e-12)
 		// What is not added is missing from the clamp.
-		near(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
-		near(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)
+		parttest.Within(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
+		parttest.Within(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)
 	}
 }

@@ -83,7 +83,7 @@ func refuseLayers(faults *problem.List, in *Stack) {
 
 // refuseList says what is wrong with a list of stock lengths.
 func refuseList(list stock.List) error {
-	return problem.List{{Where: "/stockLengths", What: list.Fault(), Allowed: `rising sizes with commas between them, such as "40 mm, 45 mm" or "1-1/2 in, 1-3/4 in"`}}
+	return problem.List{{Where: "/stockLengths", What: list.Fault(), Allowed: `rising sizes with commas between them, such as "40 mm, 45 mm" or "1-1/2 in, 1-3/4 in"`}}.Err()
 }
 
 func refuseRoom(faults *problem.List, in *Stack) {

@@ -23,7 +23,7 @@ func (out *Tightening) springs(in *Joint) {
 	reached := float64(out.AchievedPreload)
 	opens := reached / (1 - share)
 	out.SeparationLoad = quantity.Force(opens)
-	pull := orNaN(float64(in.ExternalLoad))
+	pull := quantity.OrNaN(float64(in.ExternalLoad))
 	force := share*pull + reached
 	if pull >= opens { // the joint is open and the bolt bears the whole pull
 		force = pull
@@ -37,7 +37,7 @@ func boltSpring(in *Joint, area float64) float64 {
 	if in.BoltStiffness > 0 {
 		return float64(in.BoltStiffness)
 	}
-	d, grip, shank := float64(in.NominalDiameter), orNaN(float64(in.GripLength)), float64(in.ShankLength)
+	d, grip, shank := float64(in.NominalDiameter), quantity.OrNaN(float64(in.GripLength)), float64(in.ShankLength)
 	return float64(in.BoltModulus) / (shank/(math.Pi/4*d*d) + (grip-shank)/area)
 }
 
@@ -48,6 +48,6 @@ func memberSpring(in *Joint) float64 {
 	if in.MemberStiffness > 0 {
 		return float64(in.MemberStiffness)
 	}
-	d, cone := float64(in.NominalDiameter), 0.5774*orNaN(float64(in.GripLength))
+	d, cone := float64(in.NominalDiameter), 0.5774*quantity.OrNaN(float64(in.GripLength))
 	return 0.5774 * math.Pi * float64(in.MemberModulus) * d / (2 * math.Log(5*(cone+0.5*d)/(cone+2.5*d)))
 }

@@ -115,7 +115,7 @@ const (
 // and there is room to put it in straight and for a socket to be lifted over
 // its end.
 //
-// The error is a problem.List of everything that cannot be. Stackup does not
+// The error is a *problem.Error of everything that cannot be. Stackup does not
 // allocate unless it refuses.
 func Stackup(in Stack) (out Fit, err error) {
 	if err = refuseStack(&in); err != nil {
@@ -290,8 +290,8 @@ func (out *Fit) tighten(in *Stack) {
 	if in.BoltCount > 0 {
 		out.TighteningOrder = orders()[in.BoltCount]
 	}
-	setting := quantity.Torque(orNaN(float64(in.WrenchSetting)))
+	setting := quantity.Torque(quantity.OrNaN(float64(in.WrenchSetting)))
 	out.FirstTorque = quantity.Torque(in.FirstPass) * setting
 	out.SecondTorque = quantity.Torque(in.SecondPass) * setting
-	out.ReuseMargin = quantity.Ratio(orNaN(float64(in.MeasuredRunningTorque)) / orNaN(float64(in.ReuseTorque)))
+	out.ReuseMargin = quantity.Ratio(quantity.OrNaN(float64(in.MeasuredRunningTorque)) / quantity.OrNaN(float64(in.ReuseTorque)))
 }

@@ -1,14 +1,13 @@
 package fastener
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/stock"
 )
@@ -29,11 +28,7 @@ func twoFlanges() Stack {
 
 func stackup(t *testing.T, in Stack) Fit {
 	t.Helper()
-	out, err := Stackup(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Stackup, in)
 }
 
 func TestTwoThreadsBeyondTheNut(t *testing.T) {
@@ -43,14 +38,14 @@ func TestTwoThreadsBeyondTheNut(t *testing.T) {
 	in.NominalDiameter, in.Pitch, in.ThreadForm, in.StockLengths = 7./16*inch, inch/14, Inch, shopInch
 	in.HeadFlangeThickness, in.NutFlangeThickness, in.NutHeight = 0.5*inch, 0.5*inch, 0.468*inch
 	out := stackup(t, in)
-	near(t, "shortest", float64(out.ShortestLength), 1.610857*inch, 1e-6)
-	near(t, "chosen", float64(out.ChosenLength), 1.75*inch, 1e-12)
-	near(t, "shorter", float64(out.ShorterLength), 1.5*inch, 1e-12)
+	parttest.Within(t, "shortest", float64(out.ShortestLength), 1.610857*inch, 1e-6)
+	parttest.Within(t, "chosen", float64(out.ChosenLength), 1.75*inch, 1e-12)
+	parttest.Within(t, "shorter", float64(out.ShorterLength), 1.5*inch, 1e-12)
 	// The thread of 1-1/8 in (ASME B18.2.1) reaches into 1 in of grip up to 2 in.
 	if out.LengthsThatGo != "1-3/4 in, 2 in" || out.WhyNotLonger != NutMeetsShank {
 		t.Errorf("%q go, then %q", out.LengthsThatGo, out.WhyNotLonger)
 	}
-	near(t, "too long by", float64(out.LongerBy), 0.125*inch, 1e-9)
+	parttest.Within(t, "too long by", float64(out.LongerBy), 0.125*inch, 1e-9)
 }
 
 func TestStandardThreadLengths(t *testing.T) {
@@ -58,13 +53,13 @@ func TestStandardThreadLengths(t *testing.T) {
 	for d, want := range map[float64]float64{1. / 4: 0.75, 3. / 8: 1, 7. / 16: 1.125, 1. / 2: 1.25, 3. / 4: 1.75, 1: 2.25} {
 		in := twoFlanges()
 		in.NominalDiameter, in.ThreadForm, in.BoltLength = quantity.Length(d*inch), Inch, 6*inch
-		near(t, "inch", float64(stackup(t, in).ThreadedLength), want*inch, 1e-12)
+		parttest.Within(t, "inch", float64(stackup(t, in).ThreadedLength), want*inch, 1e-12)
 	}
 	// ISO 888: 2d + 6 up to 125 mm, + 12 up to 200 mm, + 25 above.
 	for length, want := range map[float64]float64{100: 26, 125: 26, 130: 32, 200: 32, 220: 45, 20: 20} {
 		in := twoFlanges()
 		in.BoltLength = quantity.Length(length * mm)
-		near(t, "metric", float64(stackup(t, in).ThreadedLength), want*mm, 1e-12)
+		parttest.Within(t, "metric", float64(stackup(t, in).ThreadedLength), want*mm, 1e-12)
 	}
 }
 
@@ -208,19 +203,14 @@ func TestImpossibleStacksAreRefused(t *testing.T) {
 		in := twoFlanges()
 		change(&in)
 		_, err := Stackup(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
 func TestStackupDoesNotAllocate(t *testing.T) {
 	in := twoFlanges()
 	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.2, 0.2, 0.05
-	if n := testing.AllocsPerRun(100, func() { _, _ = Stackup(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Stackup(in) })
 }
 
 func BenchmarkStackup(b *testing.B) {

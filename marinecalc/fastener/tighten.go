@@ -29,7 +29,7 @@ const (
 // running torque that is not added takes its part of the setting away. What
 // the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
-// The error is a problem.List of everything in the joint that cannot be.
+// The error is a *problem.Error of everything in the joint that cannot be.
 // Tighten does not allocate unless it refuses.
 func Tighten(in Joint) (out Tightening, err error) {
 	if err = refuse(&in); err != nil {
@@ -47,7 +47,7 @@ func Tighten(in Joint) (out Tightening, err error) {
 // preload sets the clamp aimed for.
 func (out *Tightening) preload(in *Joint) {
 	d2, ds, p := float64(out.PitchDiameter), float64(out.StressDiameter), float64(in.Pitch)
-	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*orNaN(float64(in.ThreadFriction))))
+	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*quantity.OrNaN(float64(in.ThreadFriction))))
 	out.ProofStress = in.ProofStrength
 	if in.ProofStrength == 0 {
 		out.ProofStress = proofOfYield * in.YieldStrength
@@ -58,7 +58,7 @@ func (out *Tightening) preload(in *Joint) {
 	} else {
 		out.Preload = quantity.Force(float64(in.YieldFraction) * float64(in.YieldStrength) * area / out.twist())
 	}
-	out.BreakingLoad = quantity.Force(orNaN(float64(in.TensileStrength)) * area)
+	out.BreakingLoad = quantity.Force(quantity.OrNaN(float64(in.TensileStrength)) * area)
 }
 
 // twist is the equivalent stress over the stress of the pull alone.
@@ -71,7 +71,7 @@ func (out *Tightening) twist() float64 {
 func (out *Tightening) torque(in *Joint) {
 	force, d := float64(out.Preload), float64(in.NominalDiameter)
 	d2, lead := float64(out.PitchDiameter), float64(in.Pitch)/(math.Pi*float64(out.PitchDiameter))
-	f, fc := orNaN(float64(in.ThreadFriction)), orNaN(float64(in.HeadFriction))
+	f, fc := quantity.OrNaN(float64(in.ThreadFriction)), quantity.OrNaN(float64(in.HeadFriction))
 	out.CollarDiameter = hexagonCollar * in.NominalDiameter
 	if in.HeadBearingDiameter > 0 && in.HoleDiameter > 0 {
 		out.CollarDiameter = (in.HeadBearingDiameter + in.HoleDiameter) / 2
@@ -103,13 +103,13 @@ func (out *Tightening) achieved(in *Joint) {
 	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
 	reached := float64(in.WrenchScatter) * clamp
 	out.AchievedPreload = quantity.Force(reached)
-	out.LeastPreload = quantity.Force(clamp / orNaN(float64(in.TighteningFactor)))
+	out.LeastPreload = quantity.Force(clamp / quantity.OrNaN(float64(in.TighteningFactor)))
 	out.ProofUse = quantity.Ratio(reached / proof)
 	out.YieldUse = quantity.Ratio(reached / yield)
 	out.TighteningStress = quantity.Stress(reached / area * out.twist())
 	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
 
-	clamping := max(orNaN(float64(in.TorqueUsed))-float64(in.RunningTorque), 0)
+	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.RunningTorque), 0)
 	asked := float64(out.Preload) * clamping / target
 	out.PreloadFromTorqueUsed = quantity.Force(asked)
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
@@ -118,15 +118,7 @@ func (out *Tightening) achieved(in *Joint) {
 // bearing sets the pressure that the clamp reached makes under head or nut
 // without a washer.
 func (out *Tightening) bearing(in *Joint) {
-	face, hole := orNaN(float64(in.HeadBearingDiameter)), orNaN(float64(in.HoleDiameter))
+	face, hole := quantity.OrNaN(float64(in.HeadBearingDiameter)), quantity.OrNaN(float64(in.HoleDiameter))
 	out.HeadBearingStress = quantity.Stress(float64(out.AchievedPreload) / (math.Pi / 4 * (face*face - hole*hole)))
-	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / orNaN(float64(in.PermittedBearingStress)))
-}
-
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
+	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
 }

@@ -1,12 +1,12 @@
 package fastener
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"reflect"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -54,7 +54,7 @@ func TestProperties(t *testing.T) {
 
 		more := in
 		more.NutFactor *= 1.1
-		near(t, "short torque grows with K", float64(tighten(t, more).ShortTorque), 1.1*float64(out.ShortTorque), 1e-12)
+		parttest.Within(t, "short torque grows with K", float64(tighten(t, more).ShortTorque), 1.1*float64(out.ShortTorque), 1e-12)
 
 		more = in
 		more.ThreadFriction *= 1.1
@@ -68,19 +68,19 @@ func TestProperties(t *testing.T) {
 		half := in
 		half.ProofFraction, half.YieldFraction = in.ProofFraction/2, in.YieldFraction/2
 		h := tighten(t, half)
-		near(t, "half the aim, preload", float64(h.Preload), float64(out.Preload)/2, 1e-12)
-		near(t, "half the aim, setting", float64(h.WrenchSetting), float64(out.WrenchSetting)/2, 1e-12)
-		near(t, "half the aim, turn", float64(h.NutTurn), float64(out.NutTurn)/2, 1e-12)
-		near(t, "torque in question does not care for the aim", float64(h.PreloadFromTorqueUsed), float64(out.PreloadFromTorqueUsed), 1e-12)
+		parttest.Within(t, "half the aim, preload", float64(h.Preload), float64(out.Preload)/2, 1e-12)
+		parttest.Within(t, "half the aim, setting", float64(h.WrenchSetting), float64(out.WrenchSetting)/2, 1e-12)
+		parttest.Within(t, "half the aim, turn", float64(h.NutTurn), float64(out.NutTurn)/2, 1e-12)
+		parttest.Within(t, "torque in question does not care for the aim", float64(h.PreloadFromTorqueUsed), float64(out.PreloadFromTorqueUsed), 1e-12)
 
 		same := in
 		same.TorqueUsed = out.WrenchSetting
 		s := tighten(t, same)
-		near(t, "the setting gives the preload", float64(s.PreloadFromTorqueUsed), float64(out.Preload), 1e-12)
-		near(t, "and the same use", float64(s.ProofUseFromTorqueUsed), float64(out.ProofUse), 1e-12)
+		parttest.Within(t, "the setting gives the preload", float64(s.PreloadFromTorqueUsed), float64(out.Preload), 1e-12)
+		parttest.Within(t, "and the same use", float64(s.ProofUseFromTorqueUsed), float64(out.ProofUse), 1e-12)
 
-		near(t, "pull shared out", float64(out.LoadShare), float64(out.BoltSpring/(out.BoltSpring+out.MemberSpring)), 1e-12)
-		near(t, "flats", float64(out.NutFlats), float64(out.NutTurn)/(math.Pi/3), 1e-12)
+		parttest.Within(t, "pull shared out", float64(out.LoadShare), float64(out.BoltSpring/(out.BoltSpring+out.MemberSpring)), 1e-12)
+		parttest.Within(t, "flats", float64(out.NutFlats), float64(out.NutTurn)/(math.Pi/3), 1e-12)
 	}
 }
 
@@ -96,11 +96,11 @@ func TestScaling(t *testing.T) {
 		}
 		big.ExternalLoad *= 9
 		a, b := tighten(t, in), tighten(t, big)
-		near(t, "preload", float64(b.Preload), 9*float64(a.Preload), 1e-12)
-		near(t, "setting", float64(b.WrenchSetting), 27*float64(a.WrenchSetting), 1e-12)
-		near(t, "bearing stress", float64(b.HeadBearingStress), float64(a.HeadBearingStress), 1e-9)
-		near(t, "turn", float64(b.NutTurn), float64(a.NutTurn), 1e-9)
-		near(t, "bolt stress under load", float64(b.LoadedBoltStress), float64(a.LoadedBoltStress), 1e-12)
+		parttest.Within(t, "preload", float64(b.Preload), 9*float64(a.Preload), 1e-12)
+		parttest.Within(t, "setting", float64(b.WrenchSetting), 27*float64(a.WrenchSetting), 1e-12)
+		parttest.Within(t, "bearing stress", float64(b.HeadBearingStress), float64(a.HeadBearingStress), 1e-9)
+		parttest.Within(t, "turn", float64(b.NutTurn), float64(a.NutTurn), 1e-9)
+		parttest.Within(t, "bolt stress under load", float64(b.LoadedBoltStress), float64(a.LoadedBoltStress), 1e-12)
 	}
 }
 
@@ -112,10 +112,10 @@ func TestFrictionIsCountedOnce(t *testing.T) {
 	a := tighten(t, in)
 	in.NutFactor = 0.3
 	b := tighten(t, in)
-	near(t, "clamp reached", float64(b.AchievedPreload), float64(a.AchievedPreload), 1e-15)
-	near(t, "torque in question", float64(b.PreloadFromTorqueUsed), float64(a.PreloadFromTorqueUsed)*2/3, 1e-12)
+	parttest.Within(t, "clamp reached", float64(b.AchievedPreload), float64(a.AchievedPreload), 1e-15)
+	parttest.Within(t, "torque in question", float64(b.PreloadFromTorqueUsed), float64(a.PreloadFromTorqueUsed)*2/3, 1e-12)
 	in.WrenchScatter = 0.75
-	near(t, "scatter", float64(tighten(t, in).AchievedPreload), 0.75*float64(a.Preload), 1e-12)
+	parttest.Within(t, "scatter", float64(tighten(t, in).AchievedPreload), 0.75*float64(a.Preload), 1e-12)
 }
 
 func TestStainlessWithoutProofStrength(t *testing.T) {
@@ -123,18 +123,18 @@ func TestStainlessWithoutProofStrength(t *testing.T) {
 	// it is not known.
 	in := whole()
 	in.ProofStrength, in.YieldStrength = 0, 450e6
-	near(t, "proof strength", float64(tighten(t, in).ProofStress), 0.85*450e6, 1e-15)
+	parttest.Within(t, "proof strength", float64(tighten(t, in).ProofStress), 0.85*450e6, 1e-15)
 }
 
 func TestBearingRing(t *testing.T) {
 	in := whole()
 	out := tighten(t, in)
 	ring := math.Pi / 4 * (0.0146*0.0146 - 0.011*0.011)
-	near(t, "pressure on the ring", float64(out.HeadBearingStress)*ring, float64(out.AchievedPreload), 1e-12)
-	near(t, "collar, measured", float64(out.CollarDiameter), 0.0128, 1e-12)
+	parttest.Within(t, "pressure on the ring", float64(out.HeadBearingStress)*ring, float64(out.AchievedPreload), 1e-12)
+	parttest.Within(t, "collar, measured", float64(out.CollarDiameter), 0.0128, 1e-12)
 	in.HoleDiameter = 0
 	out = tighten(t, in)
-	near(t, "collar of a hexagon", float64(out.CollarDiameter), 0.0125, 1e-12)
+	parttest.Within(t, "collar of a hexagon", float64(out.CollarDiameter), 0.0125, 1e-12)
 	if !math.IsNaN(float64(out.HeadBearingStress)) || !math.IsNaN(float64(out.BearingUse)) {
 		t.Error("pressure given without a hole")
 	}
@@ -143,16 +143,16 @@ func TestBearingRing(t *testing.T) {
 func TestAdapter(t *testing.T) {
 	in := whole()
 	out := tighten(t, in)
-	near(t, "force on the grip", float64(out.WrenchDial)/0.42, float64(out.WrenchSetting)/(0.42+0.045), 1e-12)
+	parttest.Within(t, "force on the grip", float64(out.WrenchDial)/0.42, float64(out.WrenchSetting)/(0.42+0.045), 1e-12)
 }
 
 func TestOpenedJoint(t *testing.T) {
 	in := whole()
 	out := tighten(t, in)
 	in.ExternalLoad = out.SeparationLoad * 1.0000001
-	near(t, "stress is continuous where the joint opens", float64(tighten(t, in).LoadedBoltStress), float64(out.SeparationLoad)/float64(out.StressArea), 1e-6)
+	parttest.Within(t, "stress is continuous where the joint opens", float64(tighten(t, in).LoadedBoltStress), float64(out.SeparationLoad)/float64(out.StressArea), 1e-6)
 	in.ExternalLoad = out.SeparationLoad * 2
-	near(t, "the bolt bears it all", float64(tighten(t, in).LoadedBoltStress), 2*float64(out.SeparationLoad)/float64(out.StressArea), 1e-12)
+	parttest.Within(t, "the bolt bears it all", float64(tighten(t, in).LoadedBoltStress), 2*float64(out.SeparationLoad)/float64(out.StressArea), 1e-12)
 }
 
 // Shigley ch. 8, F_i/(1 − C) and F_i + C·P: F_i is the preload in the bolt, so
@@ -164,25 +164,25 @@ func TestJointGoesByTheClampReached(t *testing.T) {
 		in.WrenchScatter = scatter
 		out := tighten(t, in)
 		reached, area := float64(out.AchievedPreload), float64(out.StressArea)
-		near(t, "opens at", float64(out.SeparationLoad)*(1-float64(out.LoadShare)), reached, 1e-12)
-		near(t, "bolt bears", float64(out.LoadedBoltStress)*area-float64(out.LoadShare)*1200, reached, 1e-12)
+		parttest.Within(t, "opens at", float64(out.SeparationLoad)*(1-float64(out.LoadShare)), reached, 1e-12)
+		parttest.Within(t, "bolt bears", float64(out.LoadedBoltStress)*area-float64(out.LoadShare)*1200, reached, 1e-12)
 	}
 	in.WrenchScatter, in.RunningTorque = 1, 0
 	free := tighten(t, in)
 	in.RunningTorque = 6 // not added, so it is missing from the clamp
 	hard := tighten(t, in)
 	left := 1 - 6/float64(free.TargetTorque)
-	near(t, "opens sooner", float64(hard.SeparationLoad/free.SeparationLoad), left, 1e-12)
-	near(t, "presses less", float64(hard.HeadBearingStress/free.HeadBearingStress), left, 1e-12)
+	parttest.Within(t, "opens sooner", float64(hard.SeparationLoad/free.SeparationLoad), left, 1e-12)
+	parttest.Within(t, "presses less", float64(hard.HeadBearingStress/free.HeadBearingStress), left, 1e-12)
 }
 
 func TestSoftShankOfThreadOnly(t *testing.T) {
 	in := whole()
 	in.ShankLength = 0
 	out := tighten(t, in)
-	near(t, "thread throughout", float64(out.BoltSpring), 207e9*float64(out.StressArea)/0.024, 1e-12)
+	parttest.Within(t, "thread throughout", float64(out.BoltSpring), 207e9*float64(out.StressArea)/0.024, 1e-12)
 	in.ShankLength = 0.024
-	near(t, "shank throughout", float64(tighten(t, in).BoltSpring), 207e9*math.Pi/4*1e-4/0.024, 1e-12)
+	parttest.Within(t, "shank throughout", float64(tighten(t, in).BoltSpring), 207e9*math.Pi/4*1e-4/0.024, 1e-12)
 }
 
 func TestNotGivenIsNotANumber(t *testing.T) {
@@ -257,23 +257,17 @@ func TestRefusals(t *testing.T) {
 		in := whole()
 		c.change(&in)
 		_, err := Tighten(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != c.where || list[0].What == "" || list[0].Allowed == "" {
-			t.Errorf("%s: got %v", c.where, err)
-		}
+		parttest.RefusedAt(t, err, c.where)
 	}
 	_, err := Tighten(Joint{})
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 8 {
+	if list := problem.Of(err); len(list) != 8 {
 		t.Errorf("the empty joint: want its eight needs refused at once, got %v", err)
 	}
 }
 
 func TestDoesNotAllocate(t *testing.T) {
 	in := whole()
-	if n := testing.AllocsPerRun(100, func() { sink, _ = Tighten(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { sink, _ = Tighten(in) })
 }
 
 var sink Tightening

@@ -46,7 +46,7 @@ const doubtful = "Fewer than 20 particles of a size were counted: its code is a 
 // concentration does not pass. Where fewer than 20 particles were counted the
 // standard marks the code with ≥ (ISO 4406:2021, 4.1).
 //
-// The scale is ordered from the lowest code. The error is a problem.List.
+// The scale is ordered from the lowest code. The error is a *problem.Error.
 func Classify(in Counts, scale []Step) (Cleanliness, error) {
 	if err := in.refuse(); err != nil {
 		return Cleanliness{}, err
@@ -68,7 +68,7 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 		concentration := c.n / (float64(in.SampleVolume) * 1e6)
 		code := codeOf(concentration, scale)
 		if code < 0 {
-			return Cleanliness{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}
+			return Cleanliness{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}.Err()
 		}
 		if c.n < 20 {
 			text, out.Doubt = append(text, "≥"...), doubtful

@@ -55,7 +55,7 @@ var ordinals = [MostChanges]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7t
 // own volume of old fluid away, and catches a share of what is left before
 // the next change.
 //
-// The error is a problem.List. Dilute does not allocate unless it refuses.
+// The error is a *problem.Error. Dilute does not allocate unless it refuses.
 func Dilute(in Flush) (Changed, error) {
 	if err := in.refuse(); err != nil {
 		return Changed{}, err
@@ -64,7 +64,7 @@ func Dilute(in Flush) (Changed, error) {
 	left := max(0, float64(in.LeftVolume)-float64(in.FilterVolume))
 	r := left / whole * (1 - float64(in.FilterCatch))
 	fill := whole - left
-	debris := orNaN(float64(in.DebrisShare))
+	debris := quantity.OrNaN(float64(in.DebrisShare))
 	n, exact := 1, math.NaN()
 	if r > 0 {
 		exact = math.Log(float64(in.WantedShare)) / math.Log(r)

@@ -13,18 +13,18 @@ import (
 // heat by table 3).
 //
 // Valid from 273.15 K to 623.15 K and from the saturation pressure at that
-// temperature to 100 MPa; outside it the error is a problem.List with the
+// temperature to 100 MPa; outside it the error is a *problem.Error with the
 // places "/waterTemperature" and "/pressure".
 func Fresh(t quantity.Temperature, p quantity.Pressure) (Water, error) {
 	if !problem.Within(float64(t), 273.15, 623.15) {
 		return Water{}, problem.List{{Where: "/waterTemperature",
 			What:    fmt.Sprintf("%.4g °C is outside the range of the fresh water equations", float64(t)-zeroCelsius),
-			Allowed: "0 °C to 350 °C"}}
+			Allowed: "0 °C to 350 °C"}}.Err()
 	}
 	if boil := saturation(float64(t)); !problem.Within(float64(p), boil, 100e6) {
 		return Water{}, problem.List{{Where: "/pressure",
 			What:    fmt.Sprintf("at %.4g Pa water of this temperature is not a liquid of region 1", float64(p)),
-			Allowed: fmt.Sprintf("%.4g Pa to 100 MPa", boil)}}
+			Allowed: fmt.Sprintf("%.4g Pa to 100 MPa", boil)}}.Err()
 	}
 	const gasConstant = 461.526 // J/(kg·K), R7-97 equation 1
 	pi := float64(p) / 16.53e6

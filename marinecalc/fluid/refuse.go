@@ -30,14 +30,6 @@ func (b *bound) add(bad *problem.List) {
 	bad.Add(b.where, what, b.allowed, "")
 }
 
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
-}
-
 // appendNumber writes a number with three significant digits.
 func appendNumber(to []byte, v float64) []byte {
 	if v >= 1000 {

@@ -90,7 +90,7 @@ const (
 // Walther). The change of density with temperature (some 0.07 % a kelvin) is
 // left out, and so are the slow currents of a sump that cools.
 //
-// The error is a problem.List of everything that cannot be. Settle does not
+// The error is a *problem.Error of everything that cannot be. Settle does not
 // allocate unless it refuses.
 func Settle(in Settling) (Sediment, error) {
 	if err := in.refuse(); err != nil {
@@ -121,7 +121,7 @@ func Settle(in Settling) (Sediment, error) {
 	out.DipLeft, out.SumpLeft = quantity.Ratio(max(0, 1-v*t/h)), quantity.Ratio(max(0, 1-v*t/depth))
 	out.TimeToClearDip, out.TimeToBottom = quantity.Time(h/v), quantity.Time(depth/v)
 	out.LargestInDip = quantity.Length(math.Sqrt(h / (per * t)))
-	seen := orNaN(float64(in.VisibleSize))
+	seen := quantity.OrNaN(float64(in.VisibleSize))
 	out.TimeToBlind = quantity.Time(h / (per * seen * seen))
 	out.SampleWithin = quantity.Time(depth / (2 * warmPer * d * d))
 	switch largest := float64(out.LargestInDip); {

@@ -1,12 +1,11 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -16,11 +15,7 @@ var sump = Settling{ParticleSize: 14e-6, MetalDensity: 7850, FluidDensity: 870, 
 
 func settled(t *testing.T, in Settling) Sediment {
 	t.Helper()
-	out, err := Settle(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Settle, in)
 }
 
 // Property: the line of ASTM D341 goes through both its points, and falls.
@@ -33,8 +28,8 @@ func TestViscosityLineProperty(t *testing.T) {
 			continue
 		}
 		w := Through(cool, 313.15, hot, 373.15)
-		near(t, "cool", float64(w.At(313.15)), float64(cool), 1e-12*1e3*float64(cool))
-		near(t, "hot", float64(w.At(373.15)), float64(hot), 1e-12*1e3*float64(hot))
+		parttest.Near(t, "cool", float64(w.At(313.15)), float64(cool), 1e-12*1e3*float64(cool))
+		parttest.Near(t, "hot", float64(w.At(373.15)), float64(hot), 1e-12*1e3*float64(hot))
 		if w.At(300) <= w.At(301) {
 			t.Fatal("the viscosity rises with the temperature")
 		}
@@ -48,8 +43,8 @@ func TestPastStokesIsMarked(t *testing.T) {
 	in := Settling{ParticleSize: 0.5e-3, MetalDensity: 2500, FluidDensity: 997, StandingTime: 1, DipDepth: 0.5, SumpDepth: 1,
 		FluidTemperature: 298.15, FluidViscosity: 0.890e-3 / 997, Sizes: []Size{{"it", 0.5e-3}, {"fine", 1e-6}}}
 	out := settled(t, in)
-	near(t, "speed", float64(out.SettlingSpeed), 0.230, 0.0005)
-	near(t, "Reynolds number", float64(out.Reynolds), 129, 0.5)
+	parttest.Near(t, "speed", float64(out.SettlingSpeed), 0.230, 0.0005)
+	parttest.Near(t, "Reynolds number", float64(out.Reynolds), 129, 0.5)
 	if out.BySize[0].Note == "" || out.BySize[1].Note != "" {
 		t.Errorf("notes %q and %q", out.BySize[0].Note, out.BySize[1].Note)
 	}
@@ -70,7 +65,7 @@ func TestSettleProperty(t *testing.T) {
 		twice.ParticleSize *= 2
 		later.StandingTime *= 2
 		deeper.DipDepth *= 2
-		near(t, "square of the size", float64(settled(t, twice).SettlingSpeed), 4*float64(out.SettlingSpeed), 1e-12)
+		parttest.Near(t, "square of the size", float64(settled(t, twice).SettlingSpeed), 4*float64(out.SettlingSpeed), 1e-12)
 		if l := settled(t, later); l.DipLeft > out.DipLeft || l.SumpLeft > out.SumpLeft || l.LargestInDip >= out.LargestInDip {
 			t.Fatalf("standing longer leaves more: %+v then %+v", out, l)
 		}
@@ -81,7 +76,7 @@ func TestSettleProperty(t *testing.T) {
 			t.Fatalf("%+v", out)
 		}
 		in.ParticleSize = out.LargestInDip
-		near(t, "largest size left", float64(settled(t, in).DipLeft), 0, 1e-12)
+		parttest.Near(t, "largest size left", float64(settled(t, in).DipLeft), 0, 1e-12)
 	}
 }
 
@@ -118,10 +113,7 @@ func TestSettleRefuses(t *testing.T) {
 		in := sump
 		spoil(&in)
 		_, err := Settle(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 
@@ -161,10 +153,7 @@ func TestDiluteRefuses(t *testing.T) {
 		"/plannedChanges": {FluidVolume: 1e-3, WantedShare: 0.1},
 	} {
 		_, err := Dilute(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 
@@ -183,18 +172,13 @@ func TestClassify(t *testing.T) {
 		"/sampleVolume": {Count4: nan, Count6: nan, Count14: 5, SampleVolume: 0},
 	} {
 		_, err := Classify(in, twoSteps)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 
 func TestFluidDoesNotAllocate(t *testing.T) {
 	flush := Flush{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
-	if n := testing.AllocsPerRun(100, func() { _, _ = Settle(sump); _, _ = Dilute(flush) }); n != 0 {
-		t.Errorf("%g allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Settle(sump); _, _ = Dilute(flush) })
 }
 
 func BenchmarkSettle(b *testing.B) {

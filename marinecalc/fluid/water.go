@@ -42,7 +42,7 @@ func AtSurface(t quantity.Temperature, salinity quantity.Ratio) (Water, error) {
 //
 // Valid from 0 to 40 °C and from 0 to 0.04 (practical salinity 40), the range
 // that the density and the specific heat share and that the paper's check
-// values span; outside it the error is a problem.List with the places
+// values span; outside it the error is a *problem.Error with the places
 // "/waterTemperature" and "/salinity".
 func Sea(t quantity.Temperature, salinity quantity.Ratio) (Water, error) {
 	const tMin, tMax, sMax = zeroCelsius, zeroCelsius + 40, 0.04
@@ -54,7 +54,7 @@ func Sea(t quantity.Temperature, salinity quantity.Ratio) (Water, error) {
 		if !problem.Within(float64(salinity), 0, sMax) {
 			bad.Add("/salinity", fmt.Sprintf("a salinity of %.4g %% is outside the range of the seawater equations", 100*float64(salinity)), "0 % to 4 %", "the open sea has 3.5 %")
 		}
-		return Water{}, bad
+		return Water{}, bad.Err()
 	}
 	t68 := 1.00024 * (float64(t) - zeroCelsius)
 	s := 1000 * float64(salinity)

@@ -1,21 +1,14 @@
 package fluid
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s = %.10g, want %.10g ± %g", what, got, want, tolerance)
-	}
-}
 
 // Source: UNESCO Technical Papers in Marine Science 44 (1983), check values of
 // the equation of state at p = 0.
@@ -23,9 +16,9 @@ func TestSeaDensityUNESCO44(t *testing.T) {
 	for _, c := range []struct{ s, t68, rho float64 }{
 		{0, 0, 999.8426}, {40, 0, 1032.1471}, {0, 40, 992.2204}, {40, 40, 1021.6788}, {30, 30, 1017.9854},
 	} {
-		near(t, "density", seaDensity(c.t68, c.s), c.rho, 5e-5)
+		parttest.Near(t, "density", seaDensity(c.t68, c.s), c.rho, 5e-5)
 		if c.s > 0 {
-			near(t, "Sea density", float64(sea(t, zeroCelsius+c.t68/1.00024, c.s/1000).Density), c.rho, 5.1e-5)
+			parttest.Near(t, "Sea density", float64(sea(t, zeroCelsius+c.t68/1.00024, c.s/1000).Density), c.rho, 5.1e-5)
 		}
 	}
 }
@@ -36,15 +29,15 @@ func TestSeaDensityGill(t *testing.T) {
 	for _, c := range []struct{ s, t68, rho float64 }{
 		{35, 5, 1027.67547}, {35, 25, 1023.34306}, {0, 5, 999.96675},
 	} {
-		near(t, "density", seaDensity(c.t68, c.s), c.rho, 5e-6)
+		parttest.Near(t, "density", seaDensity(c.t68, c.s), c.rho, 5e-6)
 	}
 }
 
 // Source: UNESCO 44 (1983), specific heat at (25, 0, 0), as in the check of
 // its coefficients in open test code.
 func TestSeaSpecificHeatUNESCO44(t *testing.T) {
-	near(t, "specific heat", seaSpecificHeat(0, 25), 4048.440412, 5e-7)
-	near(t, "Sea specific heat", float64(sea(t, zeroCelsius, 0.025).SpecificHeat), 4048.440412, 5e-7)
+	parttest.Near(t, "specific heat", seaSpecificHeat(0, 25), 4048.440412, 5e-7)
+	parttest.Near(t, "Sea specific heat", float64(sea(t, zeroCelsius, 0.025).SpecificHeat), 4048.440412, 5e-7)
 }
 
 // Source: Tupper, Introduction to Naval Architecture, table 5.1: handbook
@@ -54,8 +47,8 @@ func TestWaterTupper(t *testing.T) {
 		{0, 999.8, 1028.0}, {10, 999.6, 1026.9}, {20, 998.1, 1024.7}, {30, 995.6, 1021.7},
 	} {
 		k := quantity.Temperature(zeroCelsius + c.celsius)
-		near(t, "sea", float64(sea(t, float64(k), 0.035).Density), c.salt, 0.2)
-		near(t, "fresh", float64(fresh(t, float64(k), Atmosphere).Density), c.fresh, 0.2)
+		parttest.Near(t, "sea", float64(sea(t, float64(k), 0.035).Density), c.salt, 0.2)
+		parttest.Near(t, "fresh", float64(fresh(t, float64(k), Atmosphere).Density), c.fresh, 0.2)
 	}
 }
 
@@ -70,10 +63,10 @@ func TestWaterGridDerived(t *testing.T) {
 		{40, 992.2243, 4178.55, 1017.9692, 4003.46},
 	} {
 		f, s := fresh(t, zeroCelsius+c.celsius, Atmosphere), sea(t, zeroCelsius+c.celsius, 0.035)
-		near(t, "fresh density", float64(f.Density), c.rhoFresh, 1e-4)
-		near(t, "fresh specific heat", float64(f.SpecificHeat), c.cpFresh, 0.006)
-		near(t, "sea density", float64(s.Density), c.rhoSea, 1e-4)
-		near(t, "sea specific heat", float64(s.SpecificHeat), c.cpSea, 0.006)
+		parttest.Near(t, "fresh density", float64(f.Density), c.rhoFresh, 1e-4)
+		parttest.Near(t, "fresh specific heat", float64(f.SpecificHeat), c.cpFresh, 0.006)
+		parttest.Near(t, "sea density", float64(s.Density), c.rhoSea, 1e-4)
+		parttest.Near(t, "sea specific heat", float64(s.SpecificHeat), c.cpSea, 0.006)
 	}
 }
 
@@ -85,8 +78,8 @@ func TestFreshIF97Table5(t *testing.T) {
 		{500, 3e6, 0.120241800e-2, 4.65580682e3},
 	} {
 		w := fresh(t, c.kelvin, quantity.Pressure(c.pascal))
-		near(t, "specific volume", 1/float64(w.Density), c.volume, 6e-12)
-		near(t, "specific heat", float64(w.SpecificHeat), c.cp, 6e-6)
+		parttest.Near(t, "specific volume", 1/float64(w.Density), c.volume, 6e-12)
+		parttest.Near(t, "specific heat", float64(w.SpecificHeat), c.cp, 6e-6)
 	}
 }
 
@@ -95,7 +88,7 @@ func TestSaturationIF97Table35(t *testing.T) {
 	for _, c := range []struct{ kelvin, pascal float64 }{
 		{300, 0.353658941e4}, {500, 0.263889776e7}, {600, 0.123443146e8},
 	} {
-		near(t, "saturation pressure", saturation(c.kelvin), c.pascal, c.pascal*2e-9)
+		parttest.Near(t, "saturation pressure", saturation(c.kelvin), c.pascal, c.pascal*2e-9)
 	}
 }
 
@@ -110,8 +103,8 @@ func TestWaterRefuses(t *testing.T) {
 		{"both", 400, 1, 2}, {"NaN", nan, nan, 2}, {"fresh ice", 273, 0, 1}, {"steam", 400, 0, 1}, {"plasma", 4000, 0, 1},
 	} {
 		_, err := AtSurface(quantity.Temperature(c.kelvin), quantity.Ratio(c.s))
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != c.places {
+		list := problem.Of(err)
+		if len(list) != c.places {
 			t.Errorf("%s: %v, want %d problems", c.name, err, c.places)
 		}
 		for _, p := range list {
@@ -134,8 +127,8 @@ func TestWaterSaltProperty(t *testing.T) {
 			t.Fatalf("at %g K and %g: %+v then %+v", k, s, less, more)
 		}
 		f, e := fresh(t, k, Atmosphere), sea(t, k, 0)
-		near(t, "densities meet", float64(f.Density), float64(e.Density), 0.008)
-		near(t, "specific heats meet", float64(f.SpecificHeat), float64(e.SpecificHeat), 4)
+		parttest.Near(t, "densities meet", float64(f.Density), float64(e.Density), 0.008)
+		parttest.Near(t, "specific heats meet", float64(f.SpecificHeat), float64(e.SpecificHeat), 4)
 	}
 }
 
@@ -153,8 +146,8 @@ func TestRegion1AgainstPow(t *testing.T) {
 			scale += math.Abs(d)
 		}
 		a, b := region1(pi, tau)
-		near(t, "γ_π", a, gp, 1e-12*math.Abs(gp))
-		near(t, "γ_ττ", b, gtt, 1e-12*scale)
+		parttest.Near(t, "γ_π", a, gp, 1e-12*math.Abs(gp))
+		parttest.Near(t, "γ_ττ", b, gtt, 1e-12*scale)
 	}
 }
 

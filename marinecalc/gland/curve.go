@@ -12,12 +12,12 @@ import (
 // the heat of Warmth.HeatHeld: where the gland was measured, the curve goes
 // through the measured rise at DripRate, and where it was not, through the
 // computed one. The error is
-// that of Heat, or a problem.List where a rate is not within 0 to 20/s
+// that of Heat, or a *problem.Error where a rate is not within 0 to 20/s
 // ("/rates/3") or out is shorter than rates ("/out"). It allocates nothing
 // when it succeeds.
 func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDifference) error {
 	if len(out) < len(rates) {
-		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}
+		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}.Err()
 	}
 	w, err := Heat(in)
 	if err != nil {
@@ -27,7 +27,7 @@ func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDiff
 	perDrip := w.perDripFlow() * float64(in.DropVolume)
 	for i, rate := range rates {
 		if !problem.Within(float64(rate), 0, 20) {
-			return problem.List{{Where: fmt.Sprintf("/rates/%d", i), What: fmt.Sprintf("the drip rate %.4g/s is out of range", float64(rate)), Allowed: "0 to 20 drips per second"}}
+			return problem.List{{Where: fmt.Sprintf("/rates/%d", i), What: fmt.Sprintf("the drip rate %.4g/s is out of range", float64(rate)), Allowed: "0 to 20 drips per second"}}.Err()
 		}
 		out[i] = quantity.TemperatureDifference(heat / (float64(w.DryConductance) + perDrip*float64(rate)))
 	}

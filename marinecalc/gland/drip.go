@@ -65,7 +65,7 @@ const (
 // takes power times that time out of the battery (conservation of mass and of
 // energy). The figures at rest are those of a boat left alone.
 //
-// The error is a problem.List of everything that cannot be. Cost allocates
+// The error is a *problem.Error of everything that cannot be. Cost allocates
 // nothing when it succeeds.
 func Cost(in Bilge) (out Burden, err error) {
 	if err = in.usable(); err != nil {

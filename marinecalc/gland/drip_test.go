@@ -1,12 +1,11 @@
 package gland
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -19,11 +18,7 @@ func moored() Bilge {
 
 func cost(t *testing.T, in Bilge) Burden {
 	t.Helper()
-	out, err := Cost(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Cost, in)
 }
 
 func TestDropsToLitres(t *testing.T) {
@@ -32,8 +27,8 @@ func TestDropsToLitres(t *testing.T) {
 	in := moored()
 	in.DripRate, in.DripRateAtRest = 1, 10./60
 	out := cost(t, in)
-	alike(t, "10 a minute", float64(out.DayAtRest), 0.72e-3, 1e-12)
-	alike(t, "60 a minute", float64(out.DayUnderWay), 4.32e-3, 1e-12)
+	parttest.Within(t, "10 a minute", float64(out.DayAtRest), 0.72e-3, 1e-12)
+	parttest.Within(t, "60 a minute", float64(out.DayUnderWay), 4.32e-3, 1e-12)
 }
 
 // In the long run the pump throws out what comes in, and the battery gives
@@ -45,17 +40,17 @@ func TestNothingIsLost(t *testing.T) {
 		in.DripRateAtRest = quantity.DripRate(r.Float64())
 		in.OtherInflow = quantity.VolumeFlow(1e-7 * r.Float64())
 		out := cost(t, in)
-		alike(t, "thrown out a day", float64(in.PumpFlow)*float64(out.PumpTime), float64(out.Inflow)*day, 1e-12)
-		alike(t, "in cycles", float64(out.CyclesPerDay)*float64(in.CycleVolume), float64(out.Inflow)*day, 1e-12)
+		parttest.Within(t, "thrown out a day", float64(in.PumpFlow)*float64(out.PumpTime), float64(out.Inflow)*day, 1e-12)
+		parttest.Within(t, "in cycles", float64(out.CyclesPerDay)*float64(in.CycleVolume), float64(out.Inflow)*day, 1e-12)
 		if out.TimeToFlat < Never {
-			alike(t, "battery", float64(out.EnergyPerDay)*float64(out.TimeToFlat)/day, float64(in.BatteryEnergy)*float64(in.UsableShare), 1e-12)
+			parttest.Within(t, "battery", float64(out.EnergyPerDay)*float64(out.TimeToFlat)/day, float64(in.BatteryEnergy)*float64(in.UsableShare), 1e-12)
 		}
 		if out.TimeToSwitch > out.TimeToFlood {
 			t.Fatal("harm begins before the pump starts")
 		}
-		alike(t, "water of the gland", float64(out.GlandShare)*float64(out.Inflow), float64(out.LeakAtRest), 1e-12)
-		alike(t, "energy of pump and of all else", float64(out.PumpShare)*float64(out.EnergyPerDay)+float64(in.StandingPower)*day, float64(out.EnergyPerDay), 1e-12)
-		alike(t, "greatest inflow", float64(out.PumpLoad)*float64(in.PumpFlow), max(float64(out.LeakUnderWay), float64(out.LeakAtRest))+float64(in.OtherInflow), 1e-12)
+		parttest.Within(t, "water of the gland", float64(out.GlandShare)*float64(out.Inflow), float64(out.LeakAtRest), 1e-12)
+		parttest.Within(t, "energy of pump and of all else", float64(out.PumpShare)*float64(out.EnergyPerDay)+float64(in.StandingPower)*day, float64(out.EnergyPerDay), 1e-12)
+		parttest.Within(t, "greatest inflow", float64(out.PumpLoad)*float64(in.PumpFlow), max(float64(out.LeakUnderWay), float64(out.LeakAtRest))+float64(in.OtherInflow), 1e-12)
 		more := in
 		more.DripRateAtRest *= 1.1
 		if worse := cost(t, more); worse.TimeUnattended > out.TimeUnattended || worse.EnergyPerDay < out.EnergyPerDay {
@@ -103,18 +98,13 @@ func TestImpossibleBilgesAreRefused(t *testing.T) {
 		in := moored()
 		change(&in)
 		_, err := Cost(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 
 func TestCostDoesNotAllocate(t *testing.T) {
 	in := moored()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Cost(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Cost(in) })
 }
 
 func BenchmarkCost(b *testing.B) {

@@ -70,7 +70,7 @@ const (
 // the packing are taken as one temperature, in steady state. Water properties
 // are taken at water temperature: fluid.AtSurface.
 //
-// The error is a problem.List of everything outside the ranges of Running.
+// The error is a *problem.Error of everything outside the ranges of Running.
 // Heat allocates nothing when it succeeds.
 func Heat(in Running) (Warmth, error) {
 	if err := in.usable(); err != nil {

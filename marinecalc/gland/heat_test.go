@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/fluid"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -23,28 +24,17 @@ func sloop() Running {
 
 func warm(t *testing.T, in Running) Warmth {
 	t.Helper()
-	w, err := Heat(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return w
-}
-
-func near[T ~float64](t *testing.T, what string, got T, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(float64(got)-want) <= tolerance) {
-		t.Errorf("%s = %.10g, want %.10g ± %g", what, float64(got), want, tolerance)
-	}
+	return parttest.Must(t, Heat, in)
 }
 
 // Derived, no publication: the decay law of Denny (BHRA 550, 1957) and
 // Ochonski (1988) worked for four 8 mm rings.
 func TestFrictionDerived(t *testing.T) {
 	w := warm(t, sloop())
-	near(t, "friction torque", w.FrictionTorque, 0.16839, 5e-6)
-	near(t, "friction power at 1000 r/min", w.FrictionPower, 17.63, 0.005)
-	near(t, "end stress ratio", w.EndStressRatio, 0.5712, 5e-5)
-	near(t, "decay length", w.DecayLength, 1/17.5, 1e-12)
+	parttest.Near(t, "friction torque", w.FrictionTorque, 0.16839, 5e-6)
+	parttest.Near(t, "friction power at 1000 r/min", w.FrictionPower, 17.63, 0.005)
+	parttest.Near(t, "end stress ratio", w.EndStressRatio, 0.5712, 5e-5)
+	parttest.Near(t, "decay length", w.DecayLength, 1/17.5, 1e-12)
 }
 
 // Derived: with next to no decay the torque goes to (d/2)·π·d·L·μ·K·σ0,
@@ -55,8 +45,8 @@ func TestFrictionWithoutDecay(t *testing.T) {
 	in.FrictionCoefficient = 0.005
 	w := warm(t, in)
 	limit := 0.025 / 2 * math.Pi * 0.025 * 0.032 * 0.005 * 0.7 * 1e5
-	near(t, "torque", w.FrictionTorque, limit, limit*1e-3)
-	near(t, "that limit at μ = 0.1", limit*20, 0.21991, 5e-6)
+	parttest.Near(t, "torque", w.FrictionTorque, limit, limit*1e-3)
+	parttest.Near(t, "that limit at μ = 0.1", limit*20, 0.21991, 5e-6)
 }
 
 // The closed form is the sum of the friction of thin slices of packing.
@@ -71,7 +61,7 @@ func TestFrictionAgainstSlices(t *testing.T) {
 		axial := float64(in.GlandStress) * math.Exp(-4*muK*x/float64(in.BoxBore-in.ShaftDiameter))
 		torque += muK * axial * math.Pi * float64(in.ShaftDiameter) * dx * float64(in.ShaftDiameter) / 2
 	}
-	near(t, "torque", warm(t, in).FrictionTorque, torque, torque*1e-9)
+	parttest.Near(t, "torque", warm(t, in).FrictionTorque, torque, torque*1e-9)
 }
 
 // Source: Incropera and DeWitt, Fundamentals of Heat and Mass Transfer,
@@ -82,7 +72,7 @@ func TestFinIncropera(t *testing.T) {
 		in := Running{ShaftDiameter: 0.005, AirFilm: 100, Conductivity: quantity.Conductivity(c.k)}
 		var w Warmth
 		w.conduct(&in)
-		near(t, "heat along the rod", 75*w.ShaftAirConductance, c.watts, 0.05)
+		parttest.Near(t, "heat along the rod", 75*w.ShaftAirConductance, c.watts, 0.05)
 	}
 }
 
@@ -92,8 +82,8 @@ func TestLeakUSP(t *testing.T) {
 	day := 86400 * 1000.0 // s/day · L/m³
 	in.DripRateAtRest = 1
 	w := warm(t, in)
-	near(t, "ten drips a minute in litres a day", float64(w.LeakUnderWay)*day, 0.72, 1e-12)
-	near(t, "sixty drips a minute in litres a day", float64(w.LeakAtRest)*day, 4.32, 1e-12)
+	parttest.Near(t, "ten drips a minute in litres a day", float64(w.LeakUnderWay)*day, 0.72, 1e-12)
+	parttest.Near(t, "sixty drips a minute in litres a day", float64(w.LeakAtRest)*day, 4.32, 1e-12)
 }
 
 func TestHeatOptionalReadings(t *testing.T) {
@@ -151,23 +141,23 @@ func TestHeatProperties(t *testing.T) {
 		rise := float64(w.TemperatureRise)
 		toWater := float64(w.ShaftWaterConductance+w.BoxWaterConductance+w.DripConductance) * rise
 		toAir := float64(w.ShaftAirConductance+w.BoxAirConductance) * (rise - float64(w.AirDifference))
-		near(t, "heat out", toWater+toAir, float64(w.FrictionPower), 1e-9*(math.Abs(toWater)+math.Abs(toAir)))
+		parttest.Near(t, "heat out", toWater+toAir, float64(w.FrictionPower), 1e-9*(math.Abs(toWater)+math.Abs(toAir)))
 
 		dry := in
 		dry.DripRate = 0
-		near(t, "rise without drips", w.RiseWithoutDrips, float64(warm(t, dry).TemperatureRise), 1e-12*math.Abs(float64(w.RiseWithoutDrips)))
+		parttest.Near(t, "rise without drips", w.RiseWithoutDrips, float64(warm(t, dry).TemperatureRise), 1e-12*math.Abs(float64(w.RiseWithoutDrips)))
 		atRest := float64(w.RiseAtRest)
 		toWaterAtRest := float64(w.ShaftWaterConductance+w.BoxWaterConductance) * atRest
 		fromAirAtRest := float64(w.ShaftAirConductance+w.BoxAirConductance) * (float64(w.AirDifference) - atRest)
-		near(t, "heat through at rest", toWaterAtRest, fromAirAtRest, 1e-9*toWaterAtRest)
+		parttest.Near(t, "heat through at rest", toWaterAtRest, fromAirAtRest, 1e-9*toWaterAtRest)
 		if w.AirDifference == 0 {
-			near(t, "drips' share of the heat", float64(w.DripShare)*float64(w.FrictionPower), float64(w.DripConductance)*rise, 1e-9*float64(w.FrictionPower))
+			parttest.Near(t, "drips' share of the heat", float64(w.DripShare)*float64(w.FrictionPower), float64(w.DripConductance)*rise, 1e-9*float64(w.FrictionPower))
 		}
 
 		measured := in
 		measured.MeasuredGlandTemperature = w.GlandTemperature
 		if w.GlandTemperature > 263.2 && w.GlandTemperature < 423 {
-			near(t, "implied power", warm(t, measured).ImpliedPower, float64(w.FrictionPower), 1e-9*float64(w.FrictionPower)+1e-10*float64(w.DryConductance)*300)
+			parttest.Near(t, "implied power", warm(t, measured).ImpliedPower, float64(w.FrictionPower), 1e-9*float64(w.FrictionPower)+1e-10*float64(w.DryConductance)*300)
 		}
 
 		wanted := in
@@ -175,7 +165,7 @@ func TestHeatProperties(t *testing.T) {
 		if n := warm(t, wanted).DripRateForRise; n > 0 && n < 20 {
 			drips++
 			wanted.DripRate = n
-			near(t, "rise at that drip rate", warm(t, wanted).TemperatureRise, float64(wanted.WantedRise), 1e-9*float64(wanted.WantedRise))
+			parttest.Near(t, "rise at that drip rate", warm(t, wanted).TemperatureRise, float64(wanted.WantedRise), 1e-9*float64(wanted.WantedRise))
 		} else if n == 0 && float64(w.RiseWithoutDrips) > float64(wanted.WantedRise)*(1+1e-12) {
 			t.Fatalf("no drips wanted, yet %g K without them is over %g K", w.RiseWithoutDrips, wanted.WantedRise)
 		}
@@ -200,7 +190,7 @@ func TestHeatScales(t *testing.T) {
 	in := sloop()
 	one := warm(t, in)
 	in.GlandStress, in.ShaftSpeed = 3*in.GlandStress, in.ShaftSpeed/2
-	near(t, "rise", warm(t, in).TemperatureRise, 1.5*float64(one.TemperatureRise), 1e-12)
+	parttest.Near(t, "rise", warm(t, in).TemperatureRise, 1.5*float64(one.TemperatureRise), 1e-12)
 }
 
 func TestCurveIsHeat(t *testing.T) {
@@ -215,7 +205,7 @@ func TestCurveIsHeat(t *testing.T) {
 		for i, rate := range rates {
 			in.DripRate = rate
 			want := float64(warm(t, in).TemperatureRise)
-			near(t, "curve", out[i], want, 1e-12*math.Abs(want)+1e-12)
+			parttest.Near(t, "curve", out[i], want, 1e-12*math.Abs(want)+1e-12)
 		}
 	}
 }
@@ -233,10 +223,10 @@ func TestCurveGoesThroughTheMeasuredRise(t *testing.T) {
 		if err := Curve(in, []quantity.DripRate{in.DripRate, 0}, out); err != nil {
 			t.Fatal(err)
 		}
-		near(t, "at the drip rate counted", out[0], float64(w.MeasuredRise), 1e-9*float64(w.MeasuredRise))
-		near(t, "without drips", out[1], float64(w.RiseWithoutDrips), 1e-9*float64(w.RiseWithoutDrips))
+		parttest.Near(t, "at the drip rate counted", out[0], float64(w.MeasuredRise), 1e-9*float64(w.MeasuredRise))
+		parttest.Near(t, "without drips", out[1], float64(w.RiseWithoutDrips), 1e-9*float64(w.RiseWithoutDrips))
 		if w.TemperatureRise > 0 {
-			near(t, "measured over computed", float64(w.RiseRatio)*float64(w.TemperatureRise), float64(w.MeasuredRise), 1e-9*float64(w.MeasuredRise))
+			parttest.Near(t, "measured over computed", float64(w.RiseRatio)*float64(w.TemperatureRise), float64(w.MeasuredRise), 1e-9*float64(w.MeasuredRise))
 		}
 	}
 }
@@ -282,9 +272,7 @@ func TestHeatWater(t *testing.T) {
 func TestHeatAllocatesNothing(t *testing.T) {
 	in := sloop()
 	in.MeasuredGlandTemperature, in.WantedRise, in.AirTemperature = 305, 10, 303
-	if n := testing.AllocsPerRun(100, func() { _, _ = Heat(in) }); n != 0 {
-		t.Errorf("%g allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Heat(in) })
 }
 
 // anyGland draws a gland inside the ranges.
@@ -338,11 +326,11 @@ func TestMeasuredHeatSetsTheDrips(t *testing.T) {
 	in.WantedRise = 5
 	in.MeasuredGlandTemperature = in.WaterTemperature + 30
 	w := warm(t, in)
-	near(t, "heat held", w.HeatHeld, float64(w.ImpliedPower), 0)
+	parttest.Near(t, "heat held", w.HeatHeld, float64(w.ImpliedPower), 0)
 	carried := float64(w.DryConductance) + w.perDripFlow()*float64(in.DropVolume)*float64(w.DripRateForRise)
 	fromAir := float64(w.ShaftAirConductance+w.BoxAirConductance) * float64(w.AirDifference)
-	near(t, "heat carried at the wanted rise", carried*5, float64(w.ImpliedPower)+fromAir, 1e-9*float64(w.ImpliedPower))
-	near(t, "rise without drips", w.RiseWithoutDrips, (float64(w.ImpliedPower)+fromAir)/float64(w.DryConductance), 1e-9)
+	parttest.Near(t, "heat carried at the wanted rise", carried*5, float64(w.ImpliedPower)+fromAir, 1e-9*float64(w.ImpliedPower))
+	parttest.Near(t, "rise without drips", w.RiseWithoutDrips, (float64(w.ImpliedPower)+fromAir)/float64(w.DryConductance), 1e-9)
 
 	in.MeasuredGlandTemperature = in.WaterTemperature
 	if w := warm(t, in); w.DripRateForRise != 0 || w.WhatHoldsIt != HeldByMetal || w.HeatHeld != max(0, w.ImpliedPower) {

@@ -57,7 +57,7 @@ type Rings struct {
 // the depth less the follower holds. In torsion a round shaft's strength goes
 // with the third power of its diameter (16·T/(π·d³): Shigley eq. 3-37).
 //
-// The error is a problem.List of everything that cannot be. Pack allocates
+// The error is a *problem.Error of everything that cannot be. Pack allocates
 // nothing when it succeeds.
 func Pack(in Box) (out Rings, err error) {
 	if err = in.usable(); err != nil {
@@ -128,7 +128,7 @@ func (in *Box) noRing(best quantity.Length, sold string) error {
 	default:
 		bad.Add("/boxDepth", fmt.Sprintf("not one ring of %s goes in: the follower leaves %.4g mm", sold, 1000*(in.BoxDepth-in.FollowerDepth)), "deeper than the follower and one ring", "measure the depth with the old packing out and the follower off")
 	}
-	return bad
+	return bad.Err()
 }
 
 // stagger spreads the joints: a quarter turn from four rings on, evenly below
@@ -158,11 +158,11 @@ func (in *Box) usable() error {
 		bad.Add("/spareRings", fmt.Sprintf("%d spare rings", in.SpareRings), "0 to 20", "")
 	}
 	if len(bad) > 0 {
-		return bad
+		return bad.Err()
 	}
 	if !(in.BoxBore-in.ShaftDiameter >= 0.0018) { // 2 mm, less what two callipers may be out
 		bad.Add("/boxBore", fmt.Sprintf("the bore of the box leaves %.4g mm on each side for the packing", 500*(in.BoxBore-in.ShaftDiameter)), "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")
-		return bad
+		return bad.Err()
 	}
 	if in.GrooveDiameter != 0 && !problem.Within(float64(in.GrooveDiameter/in.ShaftDiameter), 0.5, 1.01) {
 		bad.Add("/grooveDiameter", fmt.Sprintf("a groove of %.4g mm cannot be in a shaft of %.4g mm", 1000*in.GrooveDiameter, 1000*in.ShaftDiameter), "half the shaft diameter up to the whole", "type the diameter that is left in the groove, not its depth")

@@ -1,13 +1,12 @@
 package gland
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -20,11 +19,7 @@ func small() Box {
 
 func pack(t *testing.T, in Box) Rings {
 	t.Helper()
-	out, err := Pack(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Pack, in)
 }
 
 func TestRingOfTheHandbook(t *testing.T) {
@@ -34,10 +29,10 @@ func TestRingOfTheHandbook(t *testing.T) {
 	const inch = 0.0254
 	in := Box{ShaftDiameter: 2 * inch, BoxBore: 4 * inch, BoxDepth: 6 * inch, StockSections: "3/4 in, 1 in"}
 	out := pack(t, in)
-	alike(t, "section", float64(out.Section), inch, 1e-12)
-	alike(t, "length", float64(out.RingLength), 9.42*inch, 1e-3)
+	parttest.Within(t, "section", float64(out.Section), inch, 1e-12)
+	parttest.Within(t, "length", float64(out.RingLength), 9.42*inch, 1e-3)
 	in.SkiveAllowance = inch / 4
-	alike(t, "bevelled", float64(pack(t, in).RingLength), 9.67*inch, 1e-3)
+	parttest.Within(t, "bevelled", float64(pack(t, in).RingLength), 9.67*inch, 1e-3)
 	if out.SoldAs != "1 in" || out.RingCount != 6 {
 		t.Errorf("%v rings of %q", out.RingCount, out.SoldAs)
 	}
@@ -65,7 +60,7 @@ func TestRingsFillTheBox(t *testing.T) {
 		}
 		deeper := in
 		deeper.BoxDepth += out.StockSection
-		alike(t, "one ring deeper", float64(pack(t, deeper).RingCount), float64(out.RingCount+1), 1e-12)
+		parttest.Within(t, "one ring deeper", float64(pack(t, deeper).RingCount), float64(out.RingCount+1), 1e-12)
 		// The ring lies on the shaft inside and on the bore outside.
 		if l := float64(out.RingLength - in.SkiveAllowance); l < math.Pi*float64(in.ShaftDiameter) || l > math.Pi*float64(in.BoxBore) {
 			t.Fatalf("a ring of %v round a shaft of %v", l, in.ShaftDiameter)
@@ -101,9 +96,9 @@ func TestWornShaft(t *testing.T) {
 	}
 	in.GrooveDiameter = 0.0244
 	out := pack(t, in)
-	alike(t, "depth", float64(out.GrooveDepth), 0.0003, 1e-9)
-	alike(t, "room", float64(out.GrooveSection), 0.0083, 1e-9)
-	alike(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4) // derived: (24.4/25)³
+	parttest.Within(t, "depth", float64(out.GrooveDepth), 0.0003, 1e-9)
+	parttest.Within(t, "room", float64(out.GrooveSection), 0.0083, 1e-9)
+	parttest.Within(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4) // derived: (24.4/25)³
 	deeper := in
 	deeper.GrooveDiameter = 0.0240
 	if pack(t, deeper).StrengthLeft >= out.StrengthLeft {
@@ -115,7 +110,7 @@ func TestJointsAreStaggered(t *testing.T) {
 	for rings, degrees := range map[int]float64{2: 180, 3: 120, 4: 90, 7: 90} {
 		in := small()
 		in.BoxDepth = in.FollowerDepth + quantity.Length(rings)*0.008
-		alike(t, "stagger", float64(pack(t, in).JointStagger)*180/math.Pi, degrees, 1e-12)
+		parttest.Within(t, "stagger", float64(pack(t, in).JointStagger)*180/math.Pi, degrees, 1e-12)
 	}
 }
 
@@ -137,18 +132,13 @@ func TestImpossibleBoxesAreRefused(t *testing.T) {
 		in := small()
 		change(&in)
 		_, err := Pack(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != strings.TrimSpace(where) || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
 func TestPackDoesNotAllocate(t *testing.T) {
 	in := small()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Pack(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Pack(in) })
 }
 
 func BenchmarkPack(b *testing.B) {
@@ -159,10 +149,4 @@ func BenchmarkPack(b *testing.B) {
 	for b.Loop() {
 		_, _ = Pack(in)
 	}
-}
-
-// alike compares within a part of what is wanted.
-func alike(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	near(t, what, got, want, tolerance*math.Abs(want))
 }

@@ -76,7 +76,7 @@ func (in *Running) usable() error {
 	bad.Between("/boxAreaRatio", "the outside of the box", float64(in.BoxAreaRatio), 0, 30, "0 to 30 times the packed bore")
 	bad.Between("/boxWetRatio", "the wetted inside of the box", float64(in.BoxWetRatio), 0, 10, "0 to 10 times the packed bore")
 	if len(bad) > 0 {
-		return bad
+		return bad.Err()
 	}
 	if section := (in.BoxBore - in.ShaftDiameter) / 2; !(section >= 1e-3*(1-1e-9)) {
 		bad.Add("/boxBore", "the bore of the box leaves less than 1 mm for the packing", "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")

@@ -1,46 +1,21 @@
 package gland
 
 import (
-	"encoding/json"
-	"errors"
-	"os"
 	"reflect"
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 )
-
-type property struct {
-	Quantity, Type any
-	Minimum        *float64
-	Maximum        *float64
-}
-
-func inputOf(t *testing.T) map[string]property {
-	t.Helper()
-	text, err := os.ReadFile("../../schemas/gland-heat.schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var doc struct {
-		Defs struct {
-			Input struct{ Properties map[string]property }
-		} `json:"$defs"`
-	}
-	if err := json.Unmarshal(text, &doc); err != nil {
-		t.Fatal(err)
-	}
-	return doc.Defs.Input.Properties
-}
 
 // What the schema allows, Heat takes; just beyond it Heat refuses, naming the
 // place. Optional readings are tried with the rest of the gland around them.
 func TestRangesAgreeWithSchema(t *testing.T) {
-	input := inputOf(t)
+	input := parttest.Input(t, "gland-heat")
 	tried := 0
 	for name, p := range input {
-		if p.Quantity == nil {
+		if p.Quantity == "" {
 			continue
 		}
 		if p.Minimum == nil || p.Maximum == nil {
@@ -62,8 +37,7 @@ func TestRangesAgreeWithSchema(t *testing.T) {
 			field := reflect.ValueOf(&in).Elem().FieldByName(strings.ToUpper(name[:1]) + name[1:])
 			field.SetFloat(c.value)
 			_, err := Heat(in)
-			var list problem.List
-			errors.As(err, &list)
+			list := problem.Of(err)
 			blamed := false
 			for _, one := range list {
 				// A shaft or box at the end of its range does not fit the other, and a
@@ -87,8 +61,8 @@ func TestHeatNamesEveryFault(t *testing.T) {
 	in := sloop()
 	in.ShaftDiameter, in.Salinity, in.GlandStress, in.DripRate = 25, 35, -1, -2
 	_, err := Heat(in)
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 4 {
+	list := problem.Of(err)
+	if len(list) != 4 {
 		t.Fatalf("%v, want four problems", err)
 	}
 	for _, p := range list {

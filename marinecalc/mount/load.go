@@ -28,13 +28,13 @@ const (
 // on a softer spring. Where no stiffness is given, an even share of the
 // weight over the mount's sag, or over UsualSag.
 //
-// The error is a problem.List: values out of range, fewer than 3 or more
+// The error is a *problem.Error: values out of range, fewer than 3 or more
 // than 8 mounts, mounts that lie nearly in one line as seen from above. A
 // centre of gravity outside the mounts is not refused: a mount then carries
 // less than nothing, and LowestLoad says so.
 func Carry(in Engine) (Standing, error) {
 	if bad := in.refuse(); len(bad) > 0 {
-		return Standing{}, bad
+		return Standing{}, bad.Err()
 	}
 	out := Standing{Weight: quantity.Force(gravity * float64(in.EngineMass))}
 	var now springs
@@ -42,7 +42,7 @@ func Carry(in Engine) (Standing, error) {
 	stiffness := now.stiffness()
 	factor, ok := stiffness.factor()
 	if !ok {
-		return Standing{}, oneLine(in.Mounts)
+		return Standing{}, oneLine(in.Mounts).Err()
 	}
 	rest := factor.solve(motion{heave: -float64(out.Weight)})
 	ahead, astern := in.drive()

@@ -109,12 +109,12 @@ const steepest = 0.05
 // of squared moves. Where a mount's travel is not enough, the move is the
 // allowed one that leaves the least misalignment (see nearest, pivoted).
 //
-// The error is a problem.List: values out of range, fewer than 2 or more
+// The error is a *problem.Error: values out of range, fewer than 2 or more
 // than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
 // a gap or offset over 5 % of the diameter.
 func Correct(in Misfit) (Moves, error) {
 	if bad := in.refuse(); len(bad) > 0 {
-		return Moves{}, bad
+		return Moves{}, bad.Err()
 	}
 	var upright, across studs
 	upright.n, across.n = len(in.Mounts), len(in.Mounts)

@@ -1,27 +1,19 @@
 package mount
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/align"
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
 const inch = 0.0254
 
 var nan = math.NaN()
-
-func near[T ~float64](t *testing.T, what string, got T, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(float64(got)-want) <= tolerance) {
-		t.Errorf("%s = %.10g, want %.10g ± %g", what, float64(got), want, tolerance)
-	}
-}
 
 // at is a mount of which only the place is known.
 func at(name string, forward, starboard float64) Mount {
@@ -36,11 +28,7 @@ func fourMounts() []Mount {
 
 func corrected(t *testing.T, in Misfit) Moves {
 	t.Helper()
-	m, err := Correct(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return m
+	return parttest.Must(t, Correct, in)
 }
 
 // Source: Bloch and Geitner, Machinery Component Maintenance and Repair, pp.
@@ -49,8 +37,8 @@ func corrected(t *testing.T, in Misfit) Moves {
 func TestRimAndFaceBlochGeitner(t *testing.T) {
 	m := corrected(t, Misfit{Mounts: []Mount{at("inboard", 9*inch, 0), at("outboard", 39*inch, 0)},
 		GapVertical: -0.007 * inch, OffsetVertical: 0.0055 * inch, CouplingDiameter: 4 * inch})
-	near(t, "inboard", m.Moves[0].Raise, -0.0212*inch, 0.00006*inch)
-	near(t, "outboard", m.Moves[1].Raise, -0.0738*inch, 0.00006*inch)
+	parttest.Near(t, "inboard", m.Moves[0].Raise, -0.0212*inch, 0.00006*inch)
+	parttest.Near(t, "outboard", m.Moves[1].Raise, -0.0738*inch, 0.00006*inch)
 }
 
 // Source: Bloch and Geitner, p. 203, fig. 5-21: dials at planes 14 in apart,
@@ -60,9 +48,9 @@ func TestReverseIndicatorBlochGeitner(t *testing.T) {
 	m := corrected(t, Misfit{Mounts: []Mount{at("inboard", 26*inch, 0), at("outboard", 52*inch, 0)}, CouplingDiameter: 14 * inch,
 		GapVertical: (0.012 - 0.007) * inch, OffsetVertical: 0.012 * inch,
 		GapHorizontal: -(0.0015 + 0.0185) * inch, OffsetHorizontal: -0.0015 * inch})
-	near(t, "inboard", m.Moves[0].Raise, -0.0027*inch, 0.00006*inch)
-	near(t, "outboard", m.Moves[1].Raise, 0.0066*inch, 0.00006*inch)
-	near(t, "inboard sideways", m.Moves[0].Shift, -0.0356*inch, 0.00006*inch)
+	parttest.Near(t, "inboard", m.Moves[0].Raise, -0.0027*inch, 0.00006*inch)
+	parttest.Near(t, "outboard", m.Moves[1].Raise, 0.0066*inch, 0.00006*inch)
+	parttest.Near(t, "inboard sideways", m.Moves[0].Shift, -0.0356*inch, 0.00006*inch)
 }
 
 // truth is an engine that is off the shaft line by known small turns, and
@@ -121,12 +109,12 @@ func TestMovedEngineReadsTrue(t *testing.T) {
 		in := misfit(t, c.faces(0.1), mounts)
 		out := corrected(t, in)
 		again := misfit(t, c.moved(out, mounts, 1, 2).faces(0.1), mounts)
-		near(t, "gap vertical", again.GapVertical, 0, 1e-12)
-		near(t, "gap horizontal", again.GapHorizontal, 0, 1e-12)
-		near(t, "offset vertical", again.OffsetVertical, 0, 1e-12)
-		near(t, "offset horizontal", again.OffsetHorizontal, 0, 1e-12)
+		parttest.Near(t, "gap vertical", again.GapVertical, 0, 1e-12)
+		parttest.Near(t, "gap horizontal", again.GapHorizontal, 0, 1e-12)
+		parttest.Near(t, "offset vertical", again.OffsetVertical, 0, 1e-12)
+		parttest.Near(t, "offset horizontal", again.OffsetHorizontal, 0, 1e-12)
 		for _, gap := range []quantity.Length{out.GapTopAfter, out.GapStarboardAfter, out.GapBottomAfter, out.GapPortAfter} {
-			near(t, "gap after", gap, 1.5e-3, 1e-12)
+			parttest.Near(t, "gap after", gap, 1.5e-3, 1e-12)
 		}
 		if out.Reach != Reached || out.Pivot != BothCured {
 			t.Fatalf("%q, %q", out.Reach, out.Pivot)
@@ -150,11 +138,11 @@ func TestForetoldIsRead(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		near(t, "gap at 12", align.GapAt(face, 0), float64(out.GapTopAfter), 1e-11)
-		near(t, "gap at 3", align.GapAt(face, math.Pi/2), float64(out.GapStarboardAfter), 1e-11)
-		near(t, "gap at 6", align.GapAt(face, math.Pi), float64(out.GapBottomAfter), 1e-11)
-		near(t, "gap at 9", align.GapAt(face, 3*math.Pi/2), float64(out.GapPortAfter), 1e-11)
-		near(t, "offset", face.Offset, float64(out.OffsetAfter), 1e-11)
+		parttest.Near(t, "gap at 12", align.GapAt(face, 0), float64(out.GapTopAfter), 1e-11)
+		parttest.Near(t, "gap at 3", align.GapAt(face, math.Pi/2), float64(out.GapStarboardAfter), 1e-11)
+		parttest.Near(t, "gap at 6", align.GapAt(face, math.Pi), float64(out.GapBottomAfter), 1e-11)
+		parttest.Near(t, "gap at 9", align.GapAt(face, 3*math.Pi/2), float64(out.GapPortAfter), 1e-11)
+		parttest.Near(t, "offset", face.Offset, float64(out.OffsetAfter), 1e-11)
 		for i := range mounts {
 			m, to := &mounts[i], out.Moves[i]
 			if to.Raise > m.TravelUp+1e-12 || to.Raise < -m.TravelDown-1e-12 || math.Abs(float64(to.Shift)) > float64(m.SidewaysSlack)+1e-12 {
@@ -188,10 +176,10 @@ func TestMirroredReadingsMirroredMoves(t *testing.T) {
 		other.GapVertical, other.GapHorizontal, other.OffsetVertical, other.OffsetHorizontal = -in.GapVertical, -in.GapHorizontal, -in.OffsetVertical, -in.OffsetHorizontal
 		a, b := corrected(t, in), corrected(t, other)
 		for i := range mounts {
-			near(t, "raise", a.Moves[i].Raise, -float64(b.Moves[i].Raise), 1e-12)
-			near(t, "shift", a.Moves[i].Shift, -float64(b.Moves[i].Shift), 1e-12)
+			parttest.Near(t, "raise", a.Moves[i].Raise, -float64(b.Moves[i].Raise), 1e-12)
+			parttest.Near(t, "shift", a.Moves[i].Shift, -float64(b.Moves[i].Shift), 1e-12)
 		}
-		near(t, "gap left", a.GapDifferenceAfter, float64(b.GapDifferenceAfter), 1e-12)
+		parttest.Near(t, "gap left", a.GapDifferenceAfter, float64(b.GapDifferenceAfter), 1e-12)
 	}
 }
 
@@ -232,22 +220,22 @@ func TestNothingAllowedIsBetter(t *testing.T) {
 func TestFreePivot(t *testing.T) {
 	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, OffsetVertical: quantity.Length(nan), OffsetHorizontal: quantity.Length(nan)}
 	out := corrected(t, in)
-	near(t, "front", out.Moves[0].Raise, 0.3e-3, 1e-12)
-	near(t, "aft", out.Moves[2].Raise, -0.3e-3, 1e-12)
-	near(t, "gap left", out.GapDifferenceAfter, 0, 1e-12)
+	parttest.Near(t, "front", out.Moves[0].Raise, 0.3e-3, 1e-12)
+	parttest.Near(t, "aft", out.Moves[2].Raise, -0.3e-3, 1e-12)
+	parttest.Near(t, "gap left", out.GapDifferenceAfter, 0, 1e-12)
 	if out.Pivot != BothPivots || out.Reach != Reached || !math.IsNaN(float64(out.OffsetAfter)) || !math.IsNaN(float64(out.GapTopAfter)) {
 		t.Errorf("%+v", out)
 	}
 	in.Mounts[2].TravelDown = 0.1e-3 // one aft mount hardly goes down
 	out = corrected(t, in)
-	near(t, "front", out.Moves[1].Raise, 0.5e-3, 1e-12)
-	near(t, "aft", out.Moves[3].Raise, -0.1e-3, 1e-12)
+	parttest.Near(t, "front", out.Moves[1].Raise, 0.5e-3, 1e-12)
+	parttest.Near(t, "aft", out.Moves[3].Raise, -0.1e-3, 1e-12)
 	if out.Moves[2].Stop != lowerStop || out.Moves[3].Stop != "" {
 		t.Errorf("%q, %q", out.Moves[2].Stop, out.Moves[3].Stop)
 	}
 	in.Mounts[0].TravelUp = 0.2e-3 // and one front mount hardly up: half the angle can be had
 	out = corrected(t, in)
-	near(t, "gap left", out.GapDifferenceAfter, 0.5e-4, 1e-12)
+	parttest.Near(t, "gap left", out.GapDifferenceAfter, 0.5e-4, 1e-12)
 	if out.Reach != ShortUp {
 		t.Errorf("%q", out.Reach)
 	}
@@ -268,13 +256,13 @@ func TestWantedGapAndFeet(t *testing.T) {
 	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, MeanGap: 1e-3, GapVertical: 1e-4, WantedGapVertical: -1e-4}
 	in.Mounts[1].FootGap, in.Mounts[3].FootGap = 2e-5, 8e-5
 	out := corrected(t, in)
-	near(t, "gap at 6", out.GapBottomAfter, 1.05e-3, 1e-12)
-	near(t, "gap at 12", out.GapTopAfter, 0.95e-3, 1e-12)
-	near(t, "soft foot", out.SoftFoot, 8e-5, 0)
+	parttest.Near(t, "gap at 6", out.GapBottomAfter, 1.05e-3, 1e-12)
+	parttest.Near(t, "gap at 12", out.GapTopAfter, 0.95e-3, 1e-12)
+	parttest.Near(t, "soft foot", out.SoftFoot, 8e-5, 0)
 	in.DroopGapTaken = 4e-5 // the shaft end still hangs when it is read again
 	out = corrected(t, in)
-	near(t, "gap at 6, drooping", out.GapBottomAfter, 1.07e-3, 1e-12)
-	near(t, "gap left, the droop apart", out.GapVerticalAfter, -1e-4, 1e-12)
+	parttest.Near(t, "gap at 6, drooping", out.GapBottomAfter, 1.07e-3, 1e-12)
+	parttest.Near(t, "gap left, the droop apart", out.GapVerticalAfter, -1e-4, 1e-12)
 	if out.SoftFootAt != "aft starboard" {
 		t.Errorf("%q", out.SoftFootAt)
 	}
@@ -312,17 +300,9 @@ func TestCorrectRefuses(t *testing.T) {
 		in := good()
 		k.spoil(&in)
 		_, err := Correct(in)
-		var list problem.List
-		errors.As(err, &list)
-		var got []string
-		for _, p := range list {
-			got = append(got, p.Where)
-			if p.Allowed == "" {
-				t.Errorf("%s: %v does not say what is allowed", k.name, p)
-			}
-		}
-		if strings.Join(got, " ") != strings.Join(k.places, " ") || !strings.Contains(list.Error(), k.says) {
-			t.Errorf("%s: %v, want problems at %v that say %q", k.name, err, k.places, k.says)
+		parttest.RefusedAt(t, err, k.places...)
+		if err == nil || !strings.Contains(err.Error(), k.says) {
+			t.Errorf("%s: %v, want %q", k.name, err, k.says)
 		}
 	}
 }
@@ -334,10 +314,8 @@ func TestCorrectAllocatesNothing(t *testing.T) {
 	for i := range short.Mounts {
 		short.Mounts[i].TravelUp, short.Mounts[i].TravelDown, short.Mounts[i].SidewaysSlack = 2e-4, 2e-4, 1e-4
 	}
-	for name, in := range map[string]Misfit{"enough": in, "short": short} {
-		if n := testing.AllocsPerRun(100, func() { _, _ = Correct(in) }); n != 0 {
-			t.Errorf("%s: %g allocations", name, n)
-		}
+	for _, in := range []Misfit{in, short} {
+		parttest.NoAllocations(t, func() { _, _ = Correct(in) })
 	}
 }
 

@@ -1,19 +1,57 @@
 // Package problem is the one form in which marinecalc says that something
 // given to it cannot be used: where it stands, what is wrong with it, what is
 // allowed, and how to mend it.
+//
+// A [Problem] is one such thing, a [List] gathers them while an input is
+// checked, and an [Error] is what a function then returns: all of them at
+// once. A program tests what it got with the standard library:
+//
+//	errors.Is(err, problem.ErrMissing)  // is something not given?
+//	var e *problem.Error
+//	errors.As(err, &e)                  // e.Problems, each at its place
 package problem
 
-import (
-	"slices"
-	"strings"
-)
+import "strings"
 
-// Problem is one thing wrong with an input.
+// Problem is one thing wrong with an input. It is an error by itself, and two
+// problems are equal when all their texts are.
 type Problem struct {
 	Where   string `json:"where"`             // JSON pointer into the input ("/shaftDiameter") or a flag ("--shaft-diameter")
 	What    string `json:"what"`              // what is wrong
 	Allowed string `json:"allowed,omitempty"` // what would be accepted
 	Hint    string `json:"hint,omitempty"`    // how to mend it
+	Kind    Kind   `json:"kind,omitempty"`    // what sort of problem it is, for programs; "" is [Wrong]
+	Input   string `json:"input,omitempty"`   // name of the input that it is about, where Where does not point to it
+	Choose  string `json:"choose,omitempty"`  // name of the input whose choice would give what is missing
+}
+
+// Kind is the sort of a problem, by which a program decides what to do about
+// it. The words are the same in JSON.
+type Kind string
+
+// The kinds of problems.
+const (
+	Wrong     Kind = "wrong"     // given, and cannot be used; the zero Kind means the same
+	Missing   Kind = "missing"   // not given
+	Unknown   Kind = "unknown"   // names a calculation, list or file that there is not
+	TooLarge  Kind = "too-large" // beyond the size or the count that is read
+	Cancelled Kind = "cancelled" // stopped from outside before it was done
+)
+
+// Is tells whether a problem is of the kind that one of this package's
+// errors stands for, as [errors.Is] asks.
+func (p Problem) Is(target error) bool {
+	switch p.Kind {
+	case Missing:
+		return target == ErrMissing
+	case Unknown:
+		return target == ErrUnknown
+	case TooLarge:
+		return target == ErrTooLarge
+	case Cancelled:
+		return target == ErrCancelled
+	}
+	return false
 }
 
 // String gives the problem as one line for people.
@@ -37,43 +75,3 @@ func (p Problem) String() string {
 
 // Error makes a single Problem usable as an error.
 func (p Problem) Error() string { return p.String() }
-
-// List is several problems reported together. The nil List means none.
-type List []Problem
-
-// Error gives one problem a line.
-func (l List) Error() string {
-	lines := make([]string, len(l))
-	for i, p := range l {
-		lines[i] = p.String()
-	}
-	return strings.Join(lines, "\n")
-}
-
-// Add appends a problem. It is kept out of its callers, in which it would
-// take more room than all they do.
-//
-//go:noinline
-func (l *List) Add(where, what, allowed, hint string) {
-	*l = append(*l, Problem{Where: where, What: what, Allowed: allowed, Hint: hint})
-}
-
-// Err returns the list as an error, or nil when it is empty.
-func (l List) Err() error {
-	if len(l) == 0 {
-		return nil
-	}
-	return l
-}
-
-// Sorted returns the problems ordered by place, then text, without repeats.
-func (l List) Sorted() List {
-	out := slices.Clone(l)
-	slices.SortFunc(out, func(a, b Problem) int {
-		if c := strings.Compare(a.Where, b.Where); c != 0 {
-			return c
-		}
-		return strings.Compare(a.What, b.What)
-	})
-	return slices.Compact(out)
-}

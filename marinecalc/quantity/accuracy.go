@@ -10,6 +10,9 @@ import (
 // absolute half-width in SI, not negative. A percentage is of the reading,
 // for ratios too. The error is a [problem.Problem].
 func (k *Kind) ParseAccuracy(text string, of float64) (float64, error) {
+	if !k.defined() {
+		return 0, errNoKind
+	}
 	s, err := k.admit(text)
 	if err != nil {
 		return 0, err

@@ -11,6 +11,9 @@ import (
 // SI unit. Clock positions come back within one round. Money needs its
 // currency code as unit. A value that is not finite gives "".
 func (k *Kind) Exact(si float64, unit string) string {
+	if !k.defined() {
+		return bare(si)
+	}
 	if math.IsNaN(si) || math.IsInf(si, 0) {
 		return ""
 	}

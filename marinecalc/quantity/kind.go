@@ -6,7 +6,8 @@ import (
 )
 
 // Kind is one kind of quantity: what is measured, and the units it is read
-// and printed in.
+// and printed in. [Lookup] and [Kinds] give them; a nil or zero Kind reads
+// nothing, has no units, and prints plain numbers.
 type Kind struct {
 	// Name is the unit type's name in kebab case: "length", "rotation-speed".
 	Name string
@@ -44,6 +45,9 @@ func Kinds() []*Kind { return slices.Clone(kinds) }
 // Other spellings ("Nm" for "N·m") are accepted too but not listed. A ratio's
 // SI unit is "", a plain number. Money has no list: any currency code serves.
 func (k *Kind) Units() []string {
+	if !k.defined() {
+		return nil
+	}
 	names := make([]string, len(k.units))
 	for i := range k.units {
 		names[i] = k.units[i].name
@@ -54,6 +58,9 @@ func (k *Kind) Units() []string {
 // Usual gives the unit the kind is printed in when no other is preferred; for
 // [Both] the metric one. Money has none.
 func (k *Kind) Usual(s System) string {
+	if !k.defined() {
+		return ""
+	}
 	if s == US {
 		return k.us
 	}
@@ -63,6 +70,9 @@ func (k *Kind) Usual(s System) string {
 // Convert gives a value of the coherent SI unit in the named unit, and whether
 // the kind has that unit. Clock positions come out from 0 up to 12.
 func (k *Kind) Convert(si float64, unit string) (float64, bool) {
+	if !k.defined() {
+		return 0, false
+	}
 	u, ok := k.find(unit)
 	if !ok {
 		return 0, false

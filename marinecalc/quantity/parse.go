@@ -18,6 +18,9 @@ type Reading struct {
 // temperature is a difference. A clock position ("3 o'clock") is the angle
 // clockwise from 12, which itself is 0. The error is a [problem.Problem].
 func (k *Kind) Parse(text string) (Reading, error) {
+	if !k.defined() {
+		return Reading{}, errNoKind
+	}
 	s, err := k.admit(text)
 	if err != nil {
 		return Reading{}, err

@@ -27,6 +27,9 @@ type printed struct {
 // name the kind has not means its usual ones. Money needs its currency code as
 // preferred unit.
 func (k *Kind) In(metric, us string) Shown {
+	if !k.defined() {
+		return Shown{}
+	}
 	return Shown{kind: k, metric: k.preferred(metric, k.metric), us: k.preferred(us, k.us)}
 }
 
@@ -42,6 +45,9 @@ func (k *Kind) Print(si float64, s System, metric, us string) string {
 // running stay hours. Inches that are a binary fraction down to 1/64 are
 // printed as one.
 func (v Shown) Print(si float64, s System) string {
+	if v.kind == nil {
+		return bare(si)
+	}
 	var buf [96]byte
 	out := buf[:0]
 	if math.IsNaN(si) || math.IsInf(si, 0) {
@@ -67,6 +73,9 @@ func (v Shown) Print(si float64, s System) string {
 // a tenth, temperatures to a hundredth, money to two decimals. A unit the kind
 // has not is replaced by the usual metric one.
 func (k *Kind) Format(si float64, unit string) string {
+	if !k.defined() {
+		return bare(si)
+	}
 	if math.IsNaN(si) || math.IsInf(si, 0) {
 		return unknown
 	}

@@ -9,6 +9,9 @@ const spanDigits = 3
 // "45.2 to 75.4 N·m". Units are chosen as in [Shown.Print], by the larger end;
 // inches are always decimals here.
 func (v Shown) PrintSpan(low, high float64, s System) string {
+	if v.kind == nil {
+		return bare(low) + " to " + bare(high)
+	}
 	var buf [128]byte
 	out := buf[:0]
 	size := max(math.Abs(low), math.Abs(high))

@@ -86,7 +86,7 @@ const steepest = 0.05
 // from its other end; from memory). The bearings are points and do not give;
 // the propeller weighs as in air, which is the safe side.
 //
-// The error is a problem.List of everything that cannot be, a sag beyond
+// The error is a *problem.Error of everything that cannot be, a sag beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
 func Droop(in Overhang) (out Sag, err error) {
 	if err = in.refuse(); err != nil {
@@ -97,7 +97,7 @@ func Droop(in Overhang) (out Sag, err error) {
 	if sag := math.Abs(float64(out.DroopSag)); sag > steepest*float64(in.FreeLength) {
 		return Sag{}, problem.List{{Where: "/freeLength",
 			What:    fmt.Sprintf("the end would sag %s on a free length of %s", mm(sag), mm(float64(in.FreeLength))),
-			Allowed: "a sag up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}
+			Allowed: "a sag up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}.Err()
 	}
 	out.lift(&in)
 	return out, nil
@@ -184,7 +184,7 @@ func (out *Sag) lift(in *Overhang) {
 	if out.DroopSlope < 0 {
 		out.DroopOpens = OpensAbove
 	}
-	d := orNaN(float64(in.CouplingDiameter))
+	d := quantity.OrNaN(float64(in.CouplingDiameter))
 	out.DroopGap = quantity.Length(d * math.Tan(float64(out.DroopSlope)))
 	out.GapLifted = quantity.Length(d * math.Tan(left))
 }

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -23,16 +24,16 @@ func bar() Overhang {
 // Derived, regression only.
 func TestDroopDerived(t *testing.T) {
 	in := bar()
-	near(t, "bare bar", must(t, Droop, in).DroopSag, 0.01059*inch, 5e-4)
+	parttest.Within(t, "bare bar", parttest.Must(t, Droop, in).DroopSag, 0.01059*inch, 5e-4)
 	in.CouplingMass = 10 * pound
-	out := must(t, Droop, in)
-	near(t, "with 10 lb", out.DroopSag, 0.03741*inch, 2e-4)
-	near(t, "slope", out.DroopSlope, 1.812e-3, 3e-4)
+	out := parttest.Must(t, Droop, in)
+	parttest.Within(t, "with 10 lb", out.DroopSag, 0.03741*inch, 2e-4)
+	parttest.Within(t, "slope", out.DroopSlope, 1.812e-3, 3e-4)
 	in.FreeLength, in.CouplingMass, in.SpanBehind, in.ShaftDensity = 6*inch, 50*pound, 48*inch, 1e-9
-	out = must(t, Droop, in)
-	near(t, "overhang", out.DroopSag, 0.009656*inch, 2e-4)
-	near(t, "far support", out.BackReaction, -6.25*lbf, 1e-6)
-	near(t, "near support", out.SupportReaction, 56.25*lbf, 1e-6)
+	out = parttest.Must(t, Droop, in)
+	parttest.Within(t, "overhang", out.DroopSag, 0.009656*inch, 2e-4)
+	parttest.Within(t, "far support", out.BackReaction, -6.25*lbf, 1e-6)
+	parttest.Within(t, "near support", out.SupportReaction, 56.25*lbf, 1e-6)
 }
 
 // The closed form against the beam elements of Whirl, for stepped shafts with
@@ -78,11 +79,11 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 		b.factor()
 		var sag [mostNodes]float64
 		b.bend(&force, &sag)
-		out := must(t, Droop, in)
+		out := parttest.Must(t, Droop, in)
 		if got, want := float64(out.DroopSag), sag[b.nodes-1]; math.Abs(got-want) > 3e-3*math.Abs(want)+3e-6 {
 			t.Errorf("sag %g, by elements %g: %+v", got, want, in)
 		}
-		near(t, "end stiffness", out.EndStiffness, 1/b.influence(b.nodes-1), 5e-4)
+		parttest.Within(t, "end stiffness", out.EndStiffness, 1/b.influence(b.nodes-1), 5e-4)
 	}
 }
 
@@ -92,11 +93,11 @@ func TestLiftTakesTheSagOut(t *testing.T) {
 	heavy := cutter()
 	heavy.SpanBehind = 3                             // whose weight carries a part, so that the lift is less than the coupling weighs
 	heavy.CouplingCentre, heavy.CouplingMass = 0, 10 // the lift acts at the face
-	before := must(t, Droop, heavy)
+	before := parttest.Must(t, Droop, heavy)
 	heavy.CouplingMass -= quantity.Mass(float64(before.LiftForce) / gravity / math.Cos(float64(heavy.ShaftIncline)))
-	after := must(t, Droop, heavy)
-	near(t, "sag", after.DroopSag+1, 1, 1e-12)
-	near(t, "slope left", after.DroopSlope, float64(before.SlopeLifted), 1e-9)
+	after := parttest.Must(t, Droop, heavy)
+	parttest.Within(t, "sag", after.DroopSag+1, 1, 1e-12)
+	parttest.Within(t, "slope left", after.DroopSlope, float64(before.SlopeLifted), 1e-9)
 }
 
 // A bar held fast that carries nothing but itself lifts by 3/8 of its weight,
@@ -104,15 +105,15 @@ func TestLiftTakesTheSagOut(t *testing.T) {
 // memory.
 func TestLiftOfABareBar(t *testing.T) {
 	in := bar()
-	out := must(t, Droop, in)
-	near(t, "lift", out.LiftForce, 3.0/8*float64(out.ThickWeight), 1e-12)
-	near(t, "slope left", out.SlopeLifted, -float64(out.DroopSlope)/8, 1e-12)
+	out := parttest.Must(t, Droop, in)
+	parttest.Within(t, "lift", out.LiftForce, 3.0/8*float64(out.ThickWeight), 1e-12)
+	parttest.Within(t, "slope left", out.SlopeLifted, -float64(out.DroopSlope)/8, 1e-12)
 }
 
 // Longer and heavier sags more; more incline sags less; thicker sags less
 // under a coupling.
 func TestDroopGoesTheRightWay(t *testing.T) {
-	base := must(t, Droop, cutter()).DroopSag
+	base := parttest.Must(t, Droop, cutter()).DroopSag
 	for name, c := range map[string]struct {
 		change func(*Overhang)
 		more   bool
@@ -125,7 +126,7 @@ func TestDroopGoesTheRightWay(t *testing.T) {
 	} {
 		in := cutter()
 		c.change(&in)
-		if sag := must(t, Droop, in).DroopSag; (sag > base) != c.more {
+		if sag := parttest.Must(t, Droop, in).DroopSag; (sag > base) != c.more {
 			t.Errorf("%s: %v from %v", name, sag, base)
 		}
 	}
@@ -135,7 +136,7 @@ func TestDroopGoesTheRightWay(t *testing.T) {
 func TestSpanBehindMayLift(t *testing.T) {
 	in := bar()
 	in.FreeLength, in.SpanBehind, in.CouplingDiameter = 0.1, 2, 0.1
-	out := must(t, Droop, in)
+	out := parttest.Must(t, Droop, in)
 	if !(out.DroopSlope < 0 && out.DroopGap < 0) || out.DroopOpens != OpensAbove {
 		t.Errorf("slope %v, gap %v, %q", out.DroopSlope, out.DroopGap, out.DroopOpens)
 	}
@@ -163,9 +164,7 @@ var sagSink Sag
 
 func TestDroopDoesNotAllocate(t *testing.T) {
 	in := cutter()
-	if n := testing.AllocsPerRun(100, func() { sagSink, _ = Droop(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { sagSink, _ = Droop(in) })
 }
 
 func BenchmarkDroop(b *testing.B) {
@@ -183,16 +182,16 @@ func TestPropellerBehind(t *testing.T) {
 	in := bar()
 	in.ShaftDensity, in.SpanBehind, in.CouplingMass = 1e-9, 20*inch, 10*pound
 	in.PropellerMass = 20 * pound
-	without := must(t, Droop, in)
+	without := parttest.Must(t, Droop, in)
 	in.PropellerOverhang = 5 * inch
-	with := must(t, Droop, in)
-	near(t, "bearing behind", with.BackReaction-without.BackReaction, 25*lbf, 1e-9)
-	near(t, "near bearing", with.SupportReaction-without.SupportReaction, -5*lbf, 1e-9)
+	with := parttest.Must(t, Droop, in)
+	parttest.Within(t, "bearing behind", with.BackReaction-without.BackReaction, 25*lbf, 1e-9)
+	parttest.Within(t, "near bearing", with.SupportReaction-without.SupportReaction, -5*lbf, 1e-9)
 	stiff := float64(in.ElasticModulus) * secondMoment(float64(in.ShaftDiameter), 0)
-	near(t, "slope", with.DroopSlope-without.DroopSlope, 100*lbf*inch*20*inch/(6*stiff), 1e-9)
-	near(t, "lift", with.LiftForce, float64(with.DroopSag)*float64(with.EndStiffness), 1e-9)
+	parttest.Within(t, "slope", with.DroopSlope-without.DroopSlope, 100*lbf*inch*20*inch/(6*stiff), 1e-9)
+	parttest.Within(t, "lift", with.LiftForce, float64(with.DroopSag)*float64(with.EndStiffness), 1e-9)
 	in.PropellerMass, in.PropellerOverhang = 0, 0
-	if must(t, Droop, in).DroopSag != without.DroopSag {
+	if parttest.Must(t, Droop, in).DroopSag != without.DroopSag {
 		t.Error("a propeller without overhang counts")
 	}
 }

@@ -78,7 +78,7 @@ const (
 // the mean diameter, and the grip of the taper itself counts for nothing,
 // which is the safe side. The keys of two are taken to share evenly.
 //
-// The error is a problem.List of everything that cannot be. Key allocates
+// The error is a *problem.Error of everything that cannot be. Key allocates
 // nothing when it succeeds.
 func Key(in Keyed) (out KeyHold, err error) {
 	if err = in.refuse(); err != nil {
@@ -123,8 +123,8 @@ func (out *KeyHold) hold(in *Keyed) {
 	key := in.KeyYieldStrength
 	out.ShearSafety = quantity.Ratio(shearPerPull * key / out.KeyShear)
 	out.KeyBearingSafety = quantity.Ratio(key / max(out.ShaftSideBearing, out.HubSideBearing))
-	out.ShaftSafety = quantity.Ratio(orNaN(float64(in.ShaftYieldStrength)) / float64(out.ShaftSideBearing))
-	out.HubSafety = quantity.Ratio(orNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
+	out.ShaftSafety = quantity.Ratio(quantity.OrNaN(float64(in.ShaftYieldStrength)) / float64(out.ShaftSideBearing))
+	out.HubSafety = quantity.Ratio(quantity.OrNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
 }
 
 // weakest finds the place that gives first, and its safety at the design
@@ -152,7 +152,7 @@ func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
 	if in.PeakTorque == 0 {
 		out.LeastSafety, out.KeyUse = quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
 	}
-	n := orNaN(float64(in.WantedSafety))
+	n := quantity.OrNaN(float64(in.WantedSafety))
 	length := func(safety quantity.Ratio) quantity.Length {
 		return quantity.Length(n * float64(in.KeyLength) / float64(safety))
 	}
@@ -181,7 +181,7 @@ func (in *Keyed) refuse() error {
 		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be reckoned to share the load", in.KeyCount), "1 or 2", "")
 	}
 	if len(faults) > 0 {
-		return faults
+		return faults.Err()
 	}
 	if h == 0 {
 		h = w

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -17,12 +18,12 @@ func sloopKey() Keyed {
 // Shigley, Mechanical Engineering Design, example 7-6: value from memory.
 func TestKeyOfTheHandbook(t *testing.T) {
 	in := Keyed{ShaftDiameter: 1.4375 * inch, ShaftTorque: quantity.Torque(4200 * lbf * inch), KeyWidth: 0.375 * inch, KeyLength: 1.5 * inch, KeyYieldStrength: 65 * ksi, WantedSafety: 2.8}
-	out := must(t, Key, in)
-	near(t, "force", out.KeyForce, 5850*lbf, 2e-3)
-	near(t, "shear length", out.ShearLength, 1.16*inch, 5e-3)
-	near(t, "bearing length", out.BearingLength, 1.34*inch, 5e-3)
+	out := parttest.Must(t, Key, in)
+	parttest.Within(t, "force", out.KeyForce, 5850*lbf, 2e-3)
+	parttest.Within(t, "shear length", out.ShearLength, 1.16*inch, 5e-3)
+	parttest.Within(t, "bearing length", out.BearingLength, 1.34*inch, 5e-3)
 	// 65 ksi over what 5850 lbf does to 1.5 in times half of 0.375 in.
-	near(t, "safety at the steady torque", out.SteadySafety, 65000/(5850/(1.5*0.1875)), 2e-3)
+	parttest.Within(t, "safety at the steady torque", out.SteadySafety, 65000/(5850/(1.5*0.1875)), 2e-3)
 	if out.WeakestPlace != KeyCrushes {
 		t.Error(out.WeakestPlace)
 	}
@@ -31,9 +32,9 @@ func TestKeyOfTheHandbook(t *testing.T) {
 		t.Errorf("without a peak torque: %+v", out)
 	}
 	in.PeakTorque = 2 * in.ShaftTorque
-	peak := must(t, Key, in)
-	near(t, "safety at twice the torque", peak.LeastSafety, 65000/(2*5850/(1.5*0.1875)), 2e-3)
-	near(t, "length for it", peak.LengthWanted, 2*1.34*inch, 5e-3)
+	peak := parttest.Must(t, Key, in)
+	parttest.Within(t, "safety at twice the torque", peak.LeastSafety, 65000/(2*5850/(1.5*0.1875)), 2e-3)
+	parttest.Within(t, "length for it", peak.LengthWanted, 2*1.34*inch, 5e-3)
 	if peak.SteadySafety != out.SteadySafety || peak.DesignCase != AtPeak {
 		t.Errorf("with a peak torque: %+v", peak)
 	}
@@ -49,12 +50,12 @@ func TestLengthWantedComesBack(t *testing.T) {
 		in.HubYieldStrength = quantity.Stress(1e8 * (0.5 + r.Float64()))
 		in.WantedSafety = quantity.Ratio(1 + 4*r.Float64())
 		in.KeyCount = 1 + r.IntN(2)
-		in.KeyLength = must(t, Key, in).LengthWanted
-		near(t, "safety", must(t, Key, in).LeastSafety, float64(in.WantedSafety), 1e-12)
-		was := must(t, Key, in)
+		in.KeyLength = parttest.Must(t, Key, in).LengthWanted
+		parttest.Within(t, "safety", parttest.Must(t, Key, in).LeastSafety, float64(in.WantedSafety), 1e-12)
+		was := parttest.Must(t, Key, in)
 		in.ShaftTorque *= 1.5
 		in.PeakTorque *= 1.5
-		if more := must(t, Key, in); more.LeastSafety >= was.LeastSafety || more.LengthWanted <= was.LengthWanted {
+		if more := parttest.Must(t, Key, in); more.LeastSafety >= was.LeastSafety || more.LengthWanted <= was.LengthWanted {
 			t.Error("more torque makes the key safer")
 		}
 	}
@@ -69,13 +70,13 @@ func TestWeakestPlace(t *testing.T) {
 	} {
 		in := sloopKey()
 		change(&in)
-		if got := must(t, Key, in).WeakestPlace; got != want {
+		if got := parttest.Must(t, Key, in).WeakestPlace; got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
 	in := sloopKey()
 	in.HubYieldStrength, in.ShaftYieldStrength, in.WantedSafety = 0, 0, 0
-	out := must(t, Key, in)
+	out := parttest.Must(t, Key, in)
 	if !math.IsNaN(float64(out.HubSafety)) || !math.IsNaN(float64(out.ShaftSafety)) || !math.IsNaN(float64(out.LengthWanted)) || math.IsNaN(float64(out.LeastSafety)) {
 		t.Errorf("%+v", out)
 	}
@@ -100,9 +101,7 @@ var keySink KeyHold
 
 func TestKeyDoesNotAllocate(t *testing.T) {
 	in := sloopKey()
-	if n := testing.AllocsPerRun(100, func() { keySink, _ = Key(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { keySink, _ = Key(in) })
 }
 
 func BenchmarkKey(b *testing.B) {

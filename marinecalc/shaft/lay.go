@@ -19,7 +19,7 @@ func (in *Line) lay(b *beam) (Whipping, error) {
 	var out Whipping
 	faults := in.refuse()
 	if len(faults) > 0 {
-		return out, faults
+		return out, faults.Err()
 	}
 	length := 0.0
 	for _, s := range in.Sections {
@@ -37,7 +37,7 @@ func (in *Line) lay(b *beam) (Whipping, error) {
 	in.placed(&faults, length)
 	out.spans(&faults, held, length)
 	if len(faults) > 0 {
-		return out, faults
+		return out, faults.Err()
 	}
 
 	var stops stations
@@ -59,7 +59,7 @@ func (in *Line) lay(b *beam) (Whipping, error) {
 	in.eachMass(length, func(_ string, at, mass float64) { b.hung[b.nearest(at)] += mass })
 	if !out.stiffen(in, b) {
 		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be reckoned as one shaft", mm(float64(out.LeastDiameter))),
-			Allowed: "sections of one shaft", Hint: "leave out short thick parts, or put them in as masses; is a unit wrong?"}}
+			Allowed: "sections of one shaft", Hint: "leave out short thick parts, or put them in as masses; is a unit wrong?"}}.Err()
 	}
 	return out, nil
 }

@@ -130,7 +130,7 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 // (321 000·shp·SF/(S_s·rpm))^(1/3) in inch units (Gerr, Propeller Handbook;
 // ABYC P-6).
 //
-// The error is a problem.List of everything that cannot be. Strong allocates
+// The error is a *problem.Error of everything that cannot be. Strong allocates
 // nothing when it succeeds.
 func Strong(in Shaft) (out Strength, err error) {
 	if err = in.refuse(); err != nil {
@@ -148,7 +148,7 @@ func Strong(in Shaft) (out Strength, err error) {
 func (out *Strength) torsional(in *Shaft) {
 	out.TorsionalReckoned = in.TorsionalYield
 	if in.TorsionalYield == 0 {
-		out.TorsionalReckoned = quantity.Stress(torsionalShare * orNaN(float64(in.ShaftYieldStrength)))
+		out.TorsionalReckoned = quantity.Stress(torsionalShare * quantity.OrNaN(float64(in.ShaftYieldStrength)))
 		if in.ShaftYieldStrength > 0 {
 			out.TorsionalCase = TwoThirds
 		}
@@ -179,7 +179,7 @@ func (out *Strength) stress(in *Shaft) {
 	out.GreatestShear = quantity.Stress(shear)
 	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
 	out.VonMises = quantity.Stress(mises)
-	yield, slip := orNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalReckoned)
+	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalReckoned)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
 	if in.PeakTorque == 0 {
@@ -193,7 +193,7 @@ func (out *Strength) stress(in *Shaft) {
 // proportion to it as to the shaft.
 func (out *Strength) yachtRule(in *Shaft) {
 	ratio := float64(in.ShaftBore / in.ShaftDiameter)
-	slip, factor := float64(out.TorsionalReckoned), orNaN(float64(in.YachtSafetyFactor))
+	slip, factor := float64(out.TorsionalReckoned), quantity.OrNaN(float64(in.YachtSafetyFactor))
 	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
 	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
 }
@@ -207,7 +207,7 @@ func (out *Strength) classRule(in *Shaft) {
 	}
 	nan := math.NaN()
 	out.PropellerAllowance, out.ClassDiameter, out.ClassUse = quantity.Length(nan), quantity.Length(nan), quantity.Ratio(nan)
-	out.TensileReckoned = quantity.Stress(orNaN(float64(in.ShaftTensileStrength)))
+	out.TensileReckoned = quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength)))
 	if in.TensileCap > 0 && in.TensileCap < out.TensileReckoned {
 		out.TensileReckoned = in.TensileCap
 	}
@@ -240,14 +240,6 @@ func (out *Strength) scope(in *Shaft) {
 	default:
 		out.ClassScope = UnknownToM68
 	}
-}
-
-// orNaN is v, or NaN for a figure that was not given.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
 }
 
 // refuse lists everything that cannot be.

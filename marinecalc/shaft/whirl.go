@@ -91,7 +91,7 @@ type Whipping struct {
 // √(3.21·d/n)·(E/w)^(1/4) in feet; it has no margin. The class guide is
 // K2·√(d/n) above 350 rpm, K1·√d below (GL I-1-2 sec. 4 D.5; K1 from memory).
 //
-// The error is a problem.List of everything that cannot be. Whirl allocates
+// The error is a *problem.Error of everything that cannot be. Whirl allocates
 // nothing when it succeeds.
 func Whirl(in Line) (Whipping, error) {
 	var b beam
@@ -106,7 +106,9 @@ func Whirl(in Line) (Whipping, error) {
 
 // criticals finds the three estimates of the first critical speed.
 func (out *Whipping) criticals(in *Line, b *beam) {
-	speed := func(flex float64) quantity.RotationSpeed { return quantity.RotationSpeed(1 / math.Sqrt(orNaN(flex))) }
+	speed := func(flex float64) quantity.RotationSpeed {
+		return quantity.RotationSpeed(1 / math.Sqrt(quantity.OrNaN(flex)))
+	}
 	var all, mode [mostNodes]float64
 	alone := b.lowest(&b.own, &mode)
 	out.CriticalShaft = speed(alone)
@@ -122,7 +124,7 @@ func (out *Whipping) criticals(in *Line, b *beam) {
 	out.CriticalUpper = speed(b.rayleigh(&all, &mode))
 	out.SpeedUse = quantity.Ratio(in.ShaftSpeed / out.CriticalLower)
 	out.Margin = quantity.Ratio(out.CriticalLower/in.ShaftSpeed) - 1
-	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(orNaN(float64(in.GearRatioAhead)))
+	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(quantity.OrNaN(float64(in.GearRatioAhead)))
 	if in.IdleSpeed == 0 {
 		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
 	}
@@ -152,6 +154,6 @@ func (out *Whipping) spanRules(in *Line) {
 	if rpm <= 350 {
 		guide = float64(in.SpanGuideSlow) * math.Sqrt(1000*d) / 1000
 	}
-	out.ClassSpan = quantity.Length(orNaN(guide))
+	out.ClassSpan = quantity.Length(quantity.OrNaN(guide))
 	out.ClassSpanUse = quantity.Ratio(out.LongestSpan / out.ClassSpan)
 }

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -28,8 +29,8 @@ func span(d, length, e, density float64) Line {
 
 // Derived, regression only: 30 mm bar of S31600 over 1.2 m.
 func TestWhirlOfABareSpanDerived(t *testing.T) {
-	out := must(t, Whirl, span(0.030, 1.2, 193e9, 8000))
-	near(t, "critical", out.Critical, 252.48, 1e-3)
+	out := parttest.Must(t, Whirl, span(0.030, 1.2, 193e9, 8000))
+	parttest.Within(t, "critical", out.Critical, 252.48, 1e-3)
 }
 
 // Shigley, Mechanical Engineering Design, eq. 7-22 (from memory): ω = (π/l)²·√(E·I/m).
@@ -37,19 +38,19 @@ func TestWhirlOfABareSpanDerived(t *testing.T) {
 // not hide that.
 func TestUniformSpans(t *testing.T) {
 	want := math.Pow(math.Pi/1.2, 2) * math.Sqrt(193e9*secondMoment(0.03, 0)/(8000*area(0.03, 0)))
-	near(t, "one span", must(t, Whirl, span(0.03, 1.2, 193e9, 8000)).Critical, want, 1e-3)
+	parttest.Within(t, "one span", parttest.Must(t, Whirl, span(0.03, 1.2, 193e9, 8000)).Critical, want, 1e-3)
 	for spans := 2; spans <= 6; spans++ {
 		in := span(0.03, 1.2*float64(spans), 193e9, 8000)
 		in.Bearings = nil
 		for i := range spans + 1 {
 			in.Bearings = append(in.Bearings, Bearing{At: quantity.Length(1.2 * float64(i))})
 		}
-		near(t, "several spans", must(t, Whirl, in).Critical, want, 1e-3)
+		parttest.Within(t, "several spans", parttest.Must(t, Whirl, in).Critical, want, 1e-3)
 	}
 	// The span rule names the very span that whips at the shaft's speed.
 	in := span(0.03, 1.2, 193e9, 8000)
 	in.ShaftSpeed = quantity.RotationSpeed(want)
-	near(t, "span rule", must(t, Whirl, in).SpanAtSpeed, 1.2, 1e-12)
+	parttest.Within(t, "span rule", parttest.Must(t, Whirl, in).SpanAtSpeed, 1.2, 1e-12)
 }
 
 // Cantilever past a long stiff span: an overhung mass on a massless shaft,
@@ -58,11 +59,11 @@ func TestOverhungMass(t *testing.T) {
 	in := span(0.03, 1.5, 193e9, 1e-9)
 	in.Bearings[1].At, in.PropellerMass = 1.2, 8
 	want := math.Sqrt(3 * 193e9 * secondMoment(0.03, 0) / (8 * 0.3 * 0.3 * 1.5))
-	out := must(t, Whirl, in)
-	near(t, "model", out.Critical, want, 1e-8)
-	near(t, "Rayleigh", out.CriticalUpper, want, 1e-8)
-	near(t, "Dunkerley", out.CriticalLower, want, 1e-8)
-	near(t, "where", out.WhipAt, 1.5, 1e-12)
+	out := parttest.Must(t, Whirl, in)
+	parttest.Within(t, "model", out.Critical, want, 1e-8)
+	parttest.Within(t, "Rayleigh", out.CriticalUpper, want, 1e-8)
+	parttest.Within(t, "Dunkerley", out.CriticalLower, want, 1e-8)
+	parttest.Within(t, "where", out.WhipAt, 1.5, 1e-12)
 }
 
 // randomLine is a shaft line with two to five bearings and some masses.
@@ -91,12 +92,12 @@ func TestEstimatesEncloseTheModel(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 1))
 	for range 500 {
 		in := randomLine(r)
-		out := must(t, Whirl, in)
+		out := parttest.Must(t, Whirl, in)
 		if !(float64(out.CriticalLower) <= float64(out.Critical)*(1+1e-6) && float64(out.Critical) <= float64(out.CriticalUpper)*(1+1e-6)) {
 			t.Errorf("%v, %v, %v: %+v", out.CriticalLower, out.Critical, out.CriticalUpper, in)
 		}
 		in.PropellerMass += 5
-		if more := must(t, Whirl, in); more.Critical > out.Critical*(1+1e-6) {
+		if more := parttest.Must(t, Whirl, in); more.Critical > out.Critical*(1+1e-6) {
 			t.Errorf("a heavier propeller raises the critical speed from %v to %v", out.Critical, more.Critical)
 		}
 	}
@@ -108,7 +109,7 @@ func TestModeAgainstGonum(t *testing.T) {
 	r := rand.New(rand.NewPCG(12, 1))
 	for range 60 {
 		in := randomLine(r)
-		out := must(t, Whirl, in)
+		out := parttest.Must(t, Whirl, in)
 		var b beam
 		if _, err := in.lay(&b); err != nil {
 			t.Fatal(err)
@@ -149,7 +150,7 @@ func TestModeAgainstGonum(t *testing.T) {
 			t.Fatal("gonum finds no eigenvalues")
 		}
 		values := eigen.Values(nil)
-		near(t, "first mode", out.Critical, 1/math.Sqrt(values[len(values)-1]), 1e-5)
+		parttest.Within(t, "first mode", out.Critical, 1/math.Sqrt(values[len(values)-1]), 1e-5)
 	}
 }
 
@@ -205,22 +206,22 @@ func TestBeamAgainstGonum(t *testing.T) {
 }
 
 func TestWhirlSmallThings(t *testing.T) {
-	out := must(t, Whirl, cruiser())
-	near(t, "length", out.ShaftLength, 2.75, 1e-12)
-	near(t, "longest", out.LongestSpan, 1.3, 1e-12)
-	near(t, "shortest", out.ShortestSpan, 1.25, 1e-12)
-	near(t, "idle", out.ShaftSpeedIdle, 850*rpm/2.15, 1e-12)
-	near(t, "propeller with water", out.SwingingMass, 7.5, 1e-12)
-	near(t, "class span", out.ClassSpan, 5.2*math.Sqrt(28.0/1300), 1e-12)
+	out := parttest.Must(t, Whirl, cruiser())
+	parttest.Within(t, "length", out.ShaftLength, 2.75, 1e-12)
+	parttest.Within(t, "longest", out.LongestSpan, 1.3, 1e-12)
+	parttest.Within(t, "shortest", out.ShortestSpan, 1.25, 1e-12)
+	parttest.Within(t, "idle", out.ShaftSpeedIdle, 850*rpm/2.15, 1e-12)
+	parttest.Within(t, "propeller with water", out.SwingingMass, 7.5, 1e-12)
+	parttest.Within(t, "class span", out.ClassSpan, 5.2*math.Sqrt(28.0/1300), 1e-12)
 	in := cruiser()
 	in.ShaftSpeed, in.IdleSpeed = 300*rpm, 0
-	out = must(t, Whirl, in)
-	near(t, "class span at low speed", out.ClassSpan, 0.28*math.Sqrt(28), 1e-12)
+	out = parttest.Must(t, Whirl, in)
+	parttest.Within(t, "class span at low speed", out.ClassSpan, 0.28*math.Sqrt(28), 1e-12)
 	if !math.IsNaN(float64(out.ShaftSpeedIdle)) {
 		t.Error("an idle speed that nobody gave")
 	}
 	in.Bearings[0], in.Bearings[2] = in.Bearings[2], in.Bearings[0]
-	if again := must(t, Whirl, in); again != out && again.Critical != out.Critical {
+	if again := parttest.Must(t, Whirl, in); again != out && again.Critical != out.Critical {
 		t.Error("the order of the bearings changes the result")
 	}
 }

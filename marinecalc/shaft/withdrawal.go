@@ -72,7 +72,7 @@ const readOff = 0.005
 // a rudder beside the line, or a shaft that may be swung past it, is not
 // reckoned with.
 //
-// The error is a problem.List of everything that cannot be. Withdraw
+// The error is a *problem.Error of everything that cannot be. Withdraw
 // allocates nothing when it succeeds.
 func Withdraw(in Drawing) (Room, error) {
 	if err := in.refuse(); err != nil {

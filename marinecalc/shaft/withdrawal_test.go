@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -31,9 +32,9 @@ func TestWithdrawEachTask(t *testing.T) {
 	} {
 		in := yawl()
 		c.change(&in)
-		out := must(t, Withdraw, in)
-		near(t, c.name, out.Travel, c.travel, 1e-12)
-		near(t, c.name+", needed", out.RoomNeeded, c.travel+0.02, 1e-12)
+		out := parttest.Must(t, Withdraw, in)
+		parttest.Within(t, c.name, out.Travel, c.travel, 1e-12)
+		parttest.Within(t, c.name+", needed", out.RoomNeeded, c.travel+0.02, 1e-12)
 		if out.Way != c.way {
 			t.Errorf("%s: %q", c.name, out.Way)
 		}
@@ -65,9 +66,7 @@ var roomSink Room
 
 func TestWithdrawDoesNotAllocate(t *testing.T) {
 	in := yawl()
-	if n := testing.AllocsPerRun(100, func() { roomSink, _ = Withdraw(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { roomSink, _ = Withdraw(in) })
 }
 
 func BenchmarkWithdraw(b *testing.B) {

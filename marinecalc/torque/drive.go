@@ -51,7 +51,7 @@ type ShaftLoad struct {
 // (2·ρ·A·P²)^(1/3), from the momentum theory of Rankine and Froude (from
 // memory); no open propeller reaches it.
 //
-// The error is a problem.List of everything in the drive that cannot be.
+// The error is a *problem.Error of everything in the drive that cannot be.
 func AtShaft(in Drive) (out ShaftLoad, err error) {
 	if err = refuse(&in); err != nil {
 		return ShaftLoad{}, err

@@ -1,11 +1,11 @@
 package torque
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -29,29 +29,18 @@ func direct(power quantity.Power, speed quantity.RotationSpeed) Drive {
 
 func load(t *testing.T, in Drive) ShaftLoad {
 	t.Helper()
-	out, err := AtShaft(in)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
-}
-
-func near(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance*math.Abs(want)) {
-		t.Errorf("%s: got %v, want %v within %v %%", what, got, want, 100*tolerance)
-	}
+	return parttest.Must(t, AtShaft, in)
 }
 
 func TestTorqueConstants(t *testing.T) {
 	// Shigley, Mechanical Engineering Design, eq. 3-42: 63 025 lbf·in·rpm/hp,
 	// exactly 33 000 × 12/(2π) = 63 025.357.
 	horse := float64(load(t, direct(hp, rpm)).ShaftTorque)
-	near(t, "lbf·in per hp and rpm", horse/lbfIn, 63025, 1e-5)
-	near(t, "the same, exact", horse/lbfIn, 33000*12/(2*math.Pi), 1e-12)
+	parttest.Within(t, "lbf·in per hp and rpm", horse/lbfIn, 63025, 1e-5)
+	parttest.Within(t, "the same, exact", horse/lbfIn, 33000*12/(2*math.Pi), 1e-12)
 	// Standard identities, recomputed from the definitions.
-	near(t, "lbf·ft per hp and rpm", horse/lbfFt, 5252.113, 1e-7)
-	near(t, "N·m per kW and rpm", float64(load(t, direct(1000, rpm)).ShaftTorque), 9549.29659, 1e-9)
+	parttest.Within(t, "lbf·ft per hp and rpm", horse/lbfFt, 5252.113, 1e-7)
+	parttest.Within(t, "N·m per kW and rpm", float64(load(t, direct(1000, rpm)).ShaftTorque), 9549.29659, 1e-9)
 }
 
 // tube is the shear stress in a hollow shaft, 16 T D/(π (D⁴ − d⁴)): Hibbeler,
@@ -64,19 +53,19 @@ func TestPublishedShafts(t *testing.T) {
 	// Hibbeler, Mechanics of Materials, problem 5-50, SI variant: 2500 kW,
 	// 1700 rpm, 200/180 mm: 14 043 N·m, 26.0 MPa.
 	q := float64(load(t, direct(2.5e6, 1700*rpm)).ShaftTorque)
-	near(t, "Hibbeler 5-50 SI torque", q, 14043, 1e-4)
-	near(t, "Hibbeler 5-50 SI stress", tube(q, 0.2, 0.18), 26.0e6, 2e-3)
+	parttest.Within(t, "Hibbeler 5-50 SI torque", q, 14043, 1e-4)
+	parttest.Within(t, "Hibbeler 5-50 SI stress", tube(q, 0.2, 0.18), 26.0e6, 2e-3)
 	// The same in US units, value from memory: 2500 hp, 8 in, wall 3/8 in:
 	// 92 684 lbf·in, 2.83 ksi.
 	q = float64(load(t, direct(2500*hp, 1700*rpm)).ShaftTorque)
-	near(t, "Hibbeler 5-50 US torque", q/lbfIn, 92684, 1e-5)
-	near(t, "Hibbeler 5-50 US stress", tube(q, 8*inch, 7.25*inch)/psi, 2830, 2e-3)
+	parttest.Within(t, "Hibbeler 5-50 US torque", q/lbfIn, 92684, 1e-5)
+	parttest.Within(t, "Hibbeler 5-50 US stress", tube(q, 8*inch, 7.25*inch)/psi, 2830, 2e-3)
 	// Gere, Mechanics of Materials, problem 3.7, value from memory: 18/12 in at
 	// 100 rpm carries 6560 hp at 4500 psi; twice the speed halves the stress.
 	q = float64(load(t, direct(6560*hp, 100*rpm)).ShaftTorque)
-	near(t, "Gere 3.7 stress", tube(q, 18*inch, 12*inch)/psi, 4500, 1e-3)
+	parttest.Within(t, "Gere 3.7 stress", tube(q, 18*inch, 12*inch)/psi, 4500, 1e-3)
 	twice := float64(load(t, direct(6560*hp, 200*rpm)).ShaftTorque)
-	near(t, "Gere 3.7 twice the speed", twice, q/2, 1e-15)
+	parttest.Within(t, "Gere 3.7 twice the speed", twice, q/2, 1e-15)
 }
 
 func sample() Drive {
@@ -105,11 +94,11 @@ func TestEnergyIsKept(t *testing.T) {
 	for range 2000 {
 		in := random(r)
 		out := load(t, in)
-		near(t, "power in the shaft", float64(out.ShaftTorque)*float64(out.ShaftSpeed), float64(out.ShaftPower), 1e-12)
-		near(t, "power astern", float64(out.AsternTorque)*float64(out.ShaftSpeedAstern), float64(out.AsternPower), 1e-12)
-		near(t, "power with heat", float64(out.ShaftPower+out.GearboxHeat), float64(in.EnginePower), 1e-12)
-		near(t, "thrust power", float64(out.Thrust)*float64(in.BoatSpeed), float64(in.PropulsiveEfficiency)*float64(out.ShaftPower), 1e-12)
-		near(t, "peak", float64(out.PeakTorque), float64(in.ShockFactor)*max(float64(out.ShaftTorque), float64(out.AsternTorque)), 1e-12)
+		parttest.Within(t, "power in the shaft", float64(out.ShaftTorque)*float64(out.ShaftSpeed), float64(out.ShaftPower), 1e-12)
+		parttest.Within(t, "power astern", float64(out.AsternTorque)*float64(out.ShaftSpeedAstern), float64(out.AsternPower), 1e-12)
+		parttest.Within(t, "power with heat", float64(out.ShaftPower+out.GearboxHeat), float64(in.EnginePower), 1e-12)
+		parttest.Within(t, "thrust power", float64(out.Thrust)*float64(in.BoatSpeed), float64(in.PropulsiveEfficiency)*float64(out.ShaftPower), 1e-12)
+		parttest.Within(t, "peak", float64(out.PeakTorque), float64(in.ShockFactor)*max(float64(out.ShaftTorque), float64(out.AsternTorque)), 1e-12)
 	}
 }
 
@@ -120,9 +109,9 @@ func TestScaling(t *testing.T) {
 		once := load(t, in)
 		in.EnginePower *= 2
 		twice := load(t, in)
-		near(t, "torque at double power", float64(twice.ShaftTorque), 2*float64(once.ShaftTorque), 1e-14)
-		near(t, "thrust at double power", float64(twice.Thrust), 2*float64(once.Thrust), 1e-14)
-		near(t, "standstill thrust at double power", float64(twice.StandstillThrust), math.Pow(2, 2.0/3)*float64(once.StandstillThrust), 1e-13)
+		parttest.Within(t, "torque at double power", float64(twice.ShaftTorque), 2*float64(once.ShaftTorque), 1e-14)
+		parttest.Within(t, "thrust at double power", float64(twice.Thrust), 2*float64(once.Thrust), 1e-14)
+		parttest.Within(t, "standstill thrust at double power", float64(twice.StandstillThrust), math.Pow(2, 2.0/3)*float64(once.StandstillThrust), 1e-13)
 	}
 }
 
@@ -133,7 +122,7 @@ func TestStandstillThrustMeetsMomentum(t *testing.T) {
 	out := load(t, in)
 	disc := math.Pi / 4 * 0.43 * 0.43
 	through := math.Sqrt(float64(out.StandstillThrust) / (2 * 1025 * disc))
-	near(t, "power through the disc", float64(out.StandstillThrust)*through, float64(out.ShaftPower), 1e-12)
+	parttest.Within(t, "power through the disc", float64(out.StandstillThrust)*through, float64(out.ShaftPower), 1e-12)
 }
 
 func TestNotGivenIsNotANumber(t *testing.T) {
@@ -149,7 +138,7 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 			t.Errorf("%s: got %v without its input", name, v)
 		}
 	}
-	near(t, "peak without astern", float64(out.PeakTorque), 2*float64(out.ShaftTorque), 1e-15)
+	parttest.Within(t, "peak without astern", float64(out.PeakTorque), 2*float64(out.ShaftTorque), 1e-15)
 }
 
 func TestRefusals(t *testing.T) {
@@ -174,23 +163,17 @@ func TestRefusals(t *testing.T) {
 		in := sample()
 		c.change(&in)
 		_, err := AtShaft(in)
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != c.where || list[0].What == "" || list[0].Allowed == "" {
-			t.Errorf("%s: got %v", c.where, err)
-		}
+		parttest.RefusedAt(t, err, c.where)
 	}
 	_, err := AtShaft(Drive{})
-	var list problem.List
-	if !errors.As(err, &list) || len(list) != 5 {
+	if list := problem.Of(err); len(list) != 5 {
 		t.Errorf("the empty drive: want its five needs refused at once, got %v", err)
 	}
 }
 
 func TestDoesNotAllocate(t *testing.T) {
 	in := sample()
-	if n := testing.AllocsPerRun(100, func() { sink, _ = AtShaft(in) }); n != 0 {
-		t.Errorf("%v allocations", n)
-	}
+	parttest.NoAllocations(t, func() { sink, _ = AtShaft(in) })
 }
 
 var sink ShaftLoad

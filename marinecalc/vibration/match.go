@@ -25,7 +25,7 @@ const Unknown = "Something not listed here"
 // first, or by frequency where nothing was measured; a Ranking that comes in
 // is kept to. A source that the running does not have is left out.
 //
-// The error is a problem.List of everything that cannot be.
+// The error is a *problem.Error of everything that cannot be.
 func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
 	if err := refuse(&in, sources); err != nil {
 		return Match{}, err
@@ -49,7 +49,7 @@ func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
 func (m *Match) weigh(in *Running, sources []Source, all *[Most]Candidate) {
 	nan := math.NaN()
 	engine := float64(m.EngineFrequency)
-	measured := orNaN(float64(in.Frequency))
+	measured := quantity.OrNaN(float64(in.Frequency))
 	top, total := measured, 0.0
 	for i := range sources {
 		f, slips := m.of(&sources[i], in)

@@ -68,11 +68,3 @@ func words(bad *problem.List, where, v string, allowed ...string) {
 	}
 	bad.Add(where, fmt.Sprintf("%q is not known here", v), fmt.Sprint(allowed), "")
 }
-
-// orNaN turns "not given" into NaN, which then marks all that rests on it.
-func orNaN(v float64) float64 {
-	if v == 0 {
-		return math.NaN()
-	}
-	return v
-}

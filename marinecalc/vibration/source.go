@@ -116,23 +116,23 @@ func (m *Match) bases(in *Running) {
 	nan := math.NaN()
 	engine := float64(in.EngineSpeed) / (2 * math.Pi)
 	m.EngineFrequency = quantity.Frequency(engine)
-	firing := engine * orNaN(float64(in.Cylinders))
+	firing := engine * quantity.OrNaN(float64(in.Cylinders))
 	if in.Strokes == FourStroke {
 		firing /= 2
 	}
 	m.FiringFrequency = quantity.Frequency(firing)
-	m.MeshFrequency = quantity.Frequency(engine * orNaN(float64(in.InputTeeth)))
+	m.MeshFrequency = quantity.Frequency(engine * quantity.OrNaN(float64(in.InputTeeth)))
 	ratio := nan
 	switch in.Gear {
 	case Ahead:
-		ratio = orNaN(float64(in.GearRatioAhead))
+		ratio = quantity.OrNaN(float64(in.GearRatioAhead))
 	case Astern:
-		ratio = orNaN(float64(in.GearRatioAstern))
+		ratio = quantity.OrNaN(float64(in.GearRatioAstern))
 	}
 	m.GearRatio = quantity.Ratio(ratio)
 	shaft := engine / ratio
 	m.ShaftFrequency = quantity.Frequency(shaft)
-	m.BladeFrequency = quantity.Frequency(shaft * orNaN(float64(in.Blades)))
+	m.BladeFrequency = quantity.Frequency(shaft * quantity.OrNaN(float64(in.Blades)))
 	turns := nan
 	o := Orders{nan, nan, nan, nan}
 	if in.Balls > 0 {
@@ -172,7 +172,7 @@ func (m *Match) of(s *Source, in *Running) (hertz float64, slips bool) {
 	case "cage":
 		base, slips = m.CageFrequency, true
 	case "mounts":
-		base = quantity.Frequency(orNaN(float64(in.MountFrequency)))
+		base = quantity.Frequency(quantity.OrNaN(float64(in.MountFrequency)))
 	default:
 		base = quantity.Frequency(math.NaN())
 	}

@@ -1,7 +1,6 @@
 package vibration
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"strings"
@@ -9,7 +8,7 @@ import (
 
 	"gonum.org/v1/gonum/stat/distuv"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -189,10 +188,7 @@ func TestFindRefuses(t *testing.T) {
 		in := line()
 		spoil(&in)
 		_, err := Find(in, sources, &Ranking{})
-		var list problem.List
-		if !errors.As(err, &list) || len(list) != 1 || list[0].Where != where || list[0].Allowed == "" {
-			t.Errorf("%s: %v", where, err)
-		}
+		parttest.RefusedAt(t, err, where)
 	}
 }
 

@@ -46,7 +46,7 @@ var Contract = sync.OnceValues(func() (*contract.Document, error) { return contr
 func Read(text []byte) (*Boat, error) {
 	value, problems := contract.Decode(text)
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	b, err := From(value)
 	if err != nil {
@@ -63,7 +63,7 @@ func From(value any) (*Boat, error) {
 		return nil, err
 	}
 	if problems := c.Check(value); len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	b := &Boat{document: value.(map[string]any)} // the schema lets only an object through
 	b.readFigures()

@@ -92,12 +92,12 @@ func cellOf(p *contract.Property, value any) string {
 // that says no more than an entry of the boat says already is not added
 // again; everything else is kept, whatever its date or value.
 //
-// The error is a problem.List with a place "/csv/<line>/<column>" for each
+// The error is a *problem.Error with a place "/csv/<line>/<column>" for each
 // cell that cannot be read; nothing is added then.
 func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	if len(text) > contract.MaxBytes {
-		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes)}}
+		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes)}}.Err()
 	}
 	rows, err := readTable(text)
 	if err != nil {
@@ -140,7 +140,7 @@ func readTable(text []byte) ([]map[string]any, error) {
 	r.TrimLeadingSpace = true
 	header, err := r.Read()
 	if err != nil {
-		return nil, notATable(err)
+		return nil, notATable(err).Err()
 	}
 	var bad problem.List
 	columns := make([]*contract.Property, len(header))
@@ -164,7 +164,7 @@ func readTable(text []byte) ([]map[string]any, error) {
 		bad.Add("/csv/1", "there is no column for the date", "a column named date", "")
 	}
 	if len(bad) > 0 {
-		return nil, bad
+		return nil, bad.Err()
 	}
 	var rows []map[string]any
 	var lines []int
@@ -174,7 +174,7 @@ func readTable(text []byte) ([]map[string]any, error) {
 			break
 		}
 		if err != nil {
-			return nil, notATable(err)
+			return nil, notATable(err).Err()
 		}
 		line, _ := r.FieldPos(0)
 		row := map[string]any{}

@@ -147,7 +147,11 @@ func (in *inputs) needs() {
 			}
 		}
 		in.missing = append(in.missing, wanted)
-		in.problems.Add("/"+name, p.Title+" is not known", contract.AllowedTypes(p), "type it"+from)
+		lack := problem.Problem{Where: "/" + name, What: p.Title + " is not known", Allowed: contract.AllowedTypes(p), Hint: "type it" + from, Kind: problem.Missing}
+		if wanted != p {
+			lack.Choose = wanted.Name
+		}
+		in.problems = append(in.problems, lack)
 	}
 }
 

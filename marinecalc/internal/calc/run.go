@@ -27,10 +27,7 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 		if errors.As(err, &l) {
 			return nil, []*contract.Property{k.Input.Child(l.Input)}, problem.List{l.problem()}
 		}
-		var list problem.List
-		if !errors.As(err, &list) {
-			list = problem.List{{What: err.Error()}}
-		}
+		list := problem.Of(err)
 		in.relocate(list)
 		return nil, in.notGiven(list), in.problems
 	}

@@ -58,7 +58,7 @@ type Outcome struct {
 	Unverified []string // the results that rest on an unverified figure
 }
 
-// Session checks the options. The error is a problem.List with trials or
+// Session checks the options. The error is a *problem.Error with trials or
 // units that cannot be used.
 func (o Options) Session(list []Calculation) (*Session, error) {
 	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*Outcome{}}
@@ -70,7 +70,7 @@ func (o Options) Session(list []Calculation) (*Session, error) {
 	}
 	if s.trials > 0 && (s.trials < spread.MinTrials || s.trials > spread.MaxTrials) {
 		return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials),
-			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}
+			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}.Err()
 	}
 	word := o.Units
 	if word == "" {
@@ -81,7 +81,7 @@ func (o Options) Session(list []Calculation) (*Session, error) {
 	}
 	units, err := quantity.ParseSystem(word)
 	if err != nil {
-		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}
+		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}.Err()
 	}
 	s.Units = units
 	return s, nil
@@ -117,7 +117,7 @@ func (s *Session) Work(c Calculation) (*Outcome, []*contract.Property, problem.L
 type Lacking struct{ Input, What, Hint string }
 
 func (l Lacking) problem() problem.Problem {
-	return problem.Problem{Where: "/" + l.Input, What: l.What, Hint: l.Hint}
+	return problem.Problem{Where: "/" + l.Input, What: l.What, Hint: l.Hint, Kind: problem.Missing}
 }
 
 // Error says what is missing.
@@ -142,7 +142,7 @@ func Find(list []Calculation, id string) (Calculation, error) {
 	if best, ok := contract.Closest(id, ids); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
-	return Calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint}}
+	return Calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint, Kind: problem.Unknown}}.Err()
 }
 
 // Property is the result or input of that name, "calculation/name", or nil.

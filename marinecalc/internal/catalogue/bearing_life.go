@@ -62,5 +62,5 @@ func axialRowFits(table *rules.Table, picked, share float64) error {
 		What:    fmt.Sprintf("the thrust is %.2g of the static rating, and the row is for %.2g: its X, Y and e belong to another load", share, picked),
 		Allowed: fits,
 		Hint:    "take the nearer of these, or the smaller, which is on the safe side; leave it empty where X, Y and e are typed from the maker's page",
-	}}
+	}}.Err()
 }

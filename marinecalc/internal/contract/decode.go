@@ -30,8 +30,8 @@ const (
 // hold, nesting without end, and anything after the value.
 func Decode(text []byte) (any, problem.List) {
 	if len(text) > MaxBytes {
-		return nil, one("", fmt.Sprintf("the text is %d bytes long", len(text)),
-			fmt.Sprintf("at most %d bytes", MaxBytes), "split it, or leave out what is not needed")
+		return nil, problem.List{{What: fmt.Sprintf("the text is %d bytes long", len(text)), Kind: problem.TooLarge,
+			Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: "split it, or leave out what is not needed"}}
 	}
 	if !utf8.Valid(text) {
 		return nil, one("", "the text is not valid UTF-8", "JSON in UTF-8", "save the file as UTF-8")

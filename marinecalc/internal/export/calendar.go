@@ -22,7 +22,7 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 	today := s.Input("today")
 	schedule := s.Table("schedule")
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
-		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}
+		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}.Err()
 	}
 	c := calendarText{stamp: icalDay(today.Word) + "T000000Z"}
 	c.line("BEGIN", "VCALENDAR")
@@ -53,7 +53,7 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 		}
 	}
 	if events == 0 {
-		return nil, problem.List{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}
+		return nil, problem.List{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}.Err()
 	}
 	c.line("END", "VCALENDAR")
 	return []byte(c.b.String()), nil

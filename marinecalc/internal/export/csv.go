@@ -55,5 +55,5 @@ func CSVOf(s *sheet.Sheet, name string) ([]byte, error) {
 	if len(names) == 0 && len(s.Tables) == 0 {
 		p.What, p.Hint = fmt.Sprintf("the sheet %q has no list", s.Title), "ask for a calculation with a list, such as work-plan"
 	}
-	return nil, problem.List{p}
+	return nil, problem.List{p}.Err()
 }

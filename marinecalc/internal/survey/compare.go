@@ -68,7 +68,7 @@ func Compare(b *boat.Boat, before, after string, o calc.Options) (*Comparison, e
 		problems.Add("/after", "the second day is not after the first", "a day after "+before, "")
 	}
 	if len(problems) > 0 {
-		return nil, problems
+		return nil, problems.Err()
 	}
 	first, err := Check(b.AsOf(before), o)
 	if err != nil {

@@ -80,7 +80,7 @@ func Check(b *boat.Boat, o calc.Options) (*Survey, error) {
 	for _, c := range s.Calculations {
 		k, err := c.Form()
 		if err != nil {
-			return nil, problem.List{{What: err.Error()}}
+			return nil, problem.List{{What: err.Error()}}.Err()
 		}
 		out, missing, problems := s.Work(c)
 		switch {

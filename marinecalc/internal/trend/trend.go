@@ -108,7 +108,7 @@ func (t *follower) gather(in *Inputs) error {
 	}
 	t.property = boat.Root.Child("readings").Items.Child(in.Reading)
 	if t.property == nil || t.property.Kind == nil {
-		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: "a reading of the list", Hint: ""}}
+		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: "a reading of the list", Hint: ""}}.Err()
 	}
 	kind := t.property.Kind
 	t.series = series.Series{Limit: math.NaN(), Rising: in.LimitSide != "least", Shifted: kind.Name == "temperature"}

@@ -112,7 +112,7 @@ func Make(s *calc.Session, in Job) (WorkPlan, error) {
 	p.readCalendar(&list)
 	p.choose(&list)
 	if len(list) > 0 {
-		return WorkPlan{}, list
+		return WorkPlan{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
 		return nothingToDo(), nil
@@ -124,11 +124,11 @@ func Make(s *calc.Session, in Job) (WorkPlan, error) {
 	p.gatherSteps()
 	if len(p.steps) > mostSteps {
 		list.Add("/remedies", fmt.Sprintf("this is work of %d steps", len(p.steps)), fmt.Sprintf("at most %d steps in one plan", mostSteps), "plan it in two parts")
-		return WorkPlan{}, list
+		return WorkPlan{}, list.Err()
 	}
 	p.gatherParts(&list)
 	if len(list) > 0 {
-		return WorkPlan{}, list
+		return WorkPlan{}, list.Err()
 	}
 	made, err := schedule.Make(p.tasks, p.calendar)
 	if err != nil {
@@ -156,14 +156,13 @@ func nothingToDo() WorkPlan {
 
 // inRemedies gives problems without a place that of the remedies.
 func inRemedies(err error) error {
-	if list, ok := err.(problem.List); ok {
-		for i := range list {
-			if list[i].Where == "" {
-				list[i].Where = "/remedies"
-			}
+	list := problem.Of(err)
+	for i := range list {
+		if list[i].Where == "" {
+			list[i].Where = "/remedies"
 		}
 	}
-	return err
+	return list.Err()
 }
 
 func minutes(hours float64) int { return max(1, int(math.Ceil(60*hours-1e-9))) }

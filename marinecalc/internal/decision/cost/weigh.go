@@ -95,11 +95,11 @@ const (
 // Left as it is, the part fails with its chance a season, costs the loss and
 // is then replaced, with what replacing costs for the seasons that are left.
 //
-// The error is a problem.List: money, times or chances out of range, seasons
+// The error is a *problem.Error: money, times or chances out of range, seasons
 // under 1 or over MostSeasons, a life in engine hours without engine hours.
 func Weigh(in Choice) (Weighed, error) {
 	if bad := in.refuse(); len(bad) > 0 {
-		return Weighed{}, bad
+		return Weighed{}, bad.Err()
 	}
 	r, p := in.repair(), in.replace()
 	b := in.loss()
@@ -211,7 +211,7 @@ type Costs struct{ Repair, Replace, Leave quantity.Money }
 // is not weighed. The error is that of Weigh.
 func Curve(in Choice, to []Costs) error {
 	if bad := in.refuse(); len(bad) > 0 {
-		return bad
+		return bad.Err()
 	}
 	r, p, b := in.repair(), in.replace(), in.loss()
 	t := in.years()

@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -24,11 +25,7 @@ func choice() Choice {
 
 func weigh(t *testing.T, c Choice) Weighed {
 	t.Helper()
-	out, err := Weigh(c)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Weigh, c)
 }
 
 func near(t *testing.T, what string, got, want, tolerance float64) {
@@ -252,7 +249,7 @@ func TestRefusals(t *testing.T) {
 		c := choice()
 		change(&c)
 		_, err := Weigh(c)
-		list, _ := err.(problem.List)
+		list := problem.Of(err)
 		if len(list) != 1 || list[0].Where != where {
 			t.Errorf("%s: %v", where, err)
 		}
@@ -261,9 +258,7 @@ func TestRefusals(t *testing.T) {
 
 func TestNoAllocation(t *testing.T) {
 	in := choice()
-	if n := testing.AllocsPerRun(100, func() { _, _ = Weigh(in) }); n > 0 {
-		t.Errorf("%g allocations", n)
-	}
+	parttest.NoAllocations(t, func() { _, _ = Weigh(in) })
 }
 
 func BenchmarkWeigh(b *testing.B) {

@@ -34,7 +34,7 @@ type Model struct {
 
 // Check refuses a model with nothing to choose from, a weight that is not
 // over 0, or a probability that is not over 0 and under 1. The error is a
-// problem.List whose places are "/prior/<cause>" and "/yes/<cause>/<question>".
+// *problem.Error whose places are "/prior/<cause>" and "/yes/<cause>/<question>".
 func (m Model) Check() error {
 	var list problem.List
 	if len(m.Prior) == 0 || len(m.Yes) != len(m.Prior) {

@@ -1,7 +1,6 @@
 package bayes
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -139,8 +138,8 @@ func TestImpossibleModelsAreRefused(t *testing.T) {
 		"quite sure":       {Model{Prior: []float64{1}, Yes: [][]float64{{1}}}, "/yes/0/0"},
 		"never":            {Model{Prior: []float64{1}, Yes: [][]float64{{0.2, 0}}}, "/yes/0/1"},
 	} {
-		var list problem.List
-		if err := c.m.Check(); !errors.As(err, &list) || list[0].Where != c.where {
+		err := c.m.Check()
+		if list := problem.Of(err); len(list) == 0 || list[0].Where != c.where {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -103,7 +103,7 @@ type Ahead struct{ Expected, Earliest, Latest float64 }
 // prediction interval do. The newest reading is held against the line and
 // band of those before it.
 //
-// The error is a problem.List: fewer than Fewest readings in the run, or all
+// The error is a *problem.Error: fewer than Fewest readings in the run, or all
 // on one day. Follow allocates.
 func Follow(in Series) (Trend, error) {
 	var out Trend
@@ -112,7 +112,7 @@ func Follow(in Series) (Trend, error) {
 	out.cut(&in)
 	if len(out.Run) < Fewest {
 		return Trend{}, problem.List{{Where: "/readings", What: fmt.Sprintf("there are %d readings of this kind since the part was last changed", len(out.Run)),
-			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}
+			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}.Err()
 	}
 	out.Since = in.Points[out.Run[0]].Day
 	out.ByHours = true
@@ -125,7 +125,7 @@ func Follow(in Series) (Trend, error) {
 		x, y = out.axis(in.Points)
 	}
 	if slices.Max(x) == slices.Min(x) {
-		return Trend{}, problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}
+		return Trend{}, problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}.Err()
 	}
 	out.Fit = Lay(x, y, in.Accuracy)
 	out.use(in.Points, in.Today)

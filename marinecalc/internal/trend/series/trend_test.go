@@ -1,22 +1,15 @@
 package series
 
 import (
-	"errors"
 	"math"
 	"math/rand/v2"
 	"testing"
 
 	"gonum.org/v1/gonum/stat"
 
+	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 )
-
-func near1(t *testing.T, what string, got, want, tolerance float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s = %.12g, want %.12g ± %g", what, got, want, tolerance)
-	}
-}
 
 // On points of a line Theil-Sen is that line, as least squares by a general
 // statistics library is; one wild point in five does not move it, and it
@@ -33,14 +26,14 @@ func TestTheilSenAgainstGonum(t *testing.T) {
 		}
 		intercept, slope := stat.LinearRegression(x, y, nil, false)
 		ts, ti := TheilSen(x, y)
-		near1(t, "slope", ts, slope, 1e-9)
-		near1(t, "intercept", ti, intercept, 1e-8)
+		parttest.Near(t, "slope", ts, slope, 1e-9)
+		parttest.Near(t, "intercept", ti, intercept, 1e-8)
 		if n < 5 {
 			continue
 		}
 		y[r.IntN(n)] += 1000
 		ts, _ = TheilSen(x, y)
-		near1(t, "slope with one wild point", ts, b, 1e-9)
+		parttest.Near(t, "slope with one wild point", ts, b, 1e-9)
 	}
 }
 
@@ -48,8 +41,8 @@ func TestTheilSenAgainstGonum(t *testing.T) {
 // is 2.5, and of what is left (0, -1.5, 0) it is 0.
 func TestTheilSenByHand(t *testing.T) {
 	slope, intercept := TheilSen([]float64{0, 1, 2}, []float64{0, 1, 5})
-	near1(t, "slope", slope, 2.5, 0)
-	near1(t, "intercept", intercept, 0, 0)
+	parttest.Near(t, "slope", slope, 2.5, 0)
+	parttest.Near(t, "intercept", intercept, 0, 0)
 }
 
 // With many readings of normal scatter, line and interval come near to those
@@ -72,8 +65,8 @@ func TestIntervalAgainstLeastSquares(t *testing.T) {
 	for _, at := range []float64{0, 150, 400} {
 		u := at - stat.Mean(x, nil)
 		half := studentQuantile(0.975, n-2) * math.Sqrt(rest/(n-2)*(1+1.0/n+u*u/sx))
-		near1(t, "line", f.At(at), a+b*at, 0.1)
-		near1(t, "half-width", f.Half(at), half, 0.06*half)
+		parttest.Near(t, "line", f.At(at), a+b*at, 0.1)
+		parttest.Near(t, "half-width", f.Half(at), half, 0.06*half)
 	}
 }
 
@@ -111,11 +104,7 @@ func lineOf(days []int, at func(day int) float64) Series {
 
 func follow(t *testing.T, s Series) Trend {
 	t.Helper()
-	out, err := Follow(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return out
+	return parttest.Must(t, Follow, s)
 }
 
 var weekly = []int{0, 7, 14, 21, 28, 35}
@@ -125,15 +114,15 @@ func TestFollowALine(t *testing.T) {
 	s := lineOf(weekly, func(d int) float64 { return 1 + float64(d)/10 })
 	s.Limit, s.Accuracy = 11, 0.1
 	out := follow(t, s)
-	near1(t, "days", out.Days.Expected, 65, 1e-9)
+	parttest.Near(t, "days", out.Days.Expected, 65, 1e-9)
 	if out.Outlook != Toward || !(out.Days.Earliest < 65 && out.Days.Latest > 65) || len(out.Flags) > 0 {
 		t.Errorf("%+v", out)
 	}
 	for _, x := range []float64{out.Place + out.Days.Earliest} { // the bound meets the limit there
-		near1(t, "bound", out.Fit.At(x)+out.Fit.Half(x), 11, 1e-9)
+		parttest.Near(t, "bound", out.Fit.At(x)+out.Fit.Half(x), 11, 1e-9)
 	}
 	x := out.Place + out.Days.Latest
-	near1(t, "bound", out.Fit.At(x)-out.Fit.Half(x), 11, 1e-9)
+	parttest.Near(t, "bound", out.Fit.At(x)-out.Fit.Half(x), 11, 1e-9)
 
 	s.Limit, s.Rising = 0.5, false
 	if out := follow(t, s); out.Outlook != Away || !math.IsInf(out.Days.Expected, 1) || !math.IsInf(out.Days.Latest, 1) {
@@ -145,7 +134,7 @@ func TestFollowALine(t *testing.T) {
 	}
 	falling := lineOf(weekly, func(d int) float64 { return 9 - float64(d)/10 })
 	falling.Limit, falling.Rising = 1, false
-	near1(t, "falling to a limit", follow(t, falling).Days.Expected, 45, 1e-9)
+	parttest.Near(t, "falling to a limit", follow(t, falling).Days.Expected, 45, 1e-9)
 }
 
 // Property: mirrored values and limit give the same times; readings written
@@ -191,8 +180,8 @@ func TestRunBeginsWithAChange(t *testing.T) {
 		t.Errorf("%+v", out)
 	}
 	s.Renewed = []int{45}
-	var list problem.List
-	if _, err := Follow(s); !errors.As(err, &list) || list[0].Where != "/readings" {
+	_, err := Follow(s)
+	if list := problem.Of(err); len(list) == 0 || list[0].Where != "/readings" {
 		t.Errorf("a run of one reading: %v", err)
 	}
 }
@@ -209,10 +198,10 @@ func TestFollowByHours(t *testing.T) {
 	if !out.ByHours {
 		t.Fatal("not by hours")
 	}
-	near1(t, "hours", out.Hours.Expected, 700, 1e-6)
-	near1(t, "days", out.Days.Expected, 140, 1e-6)
+	parttest.Near(t, "hours", out.Hours.Expected, 700, 1e-6)
+	parttest.Near(t, "days", out.Days.Expected, 140, 1e-6)
 	s.Today += 10
-	near1(t, "hours ten days later", follow(t, s).Hours.Expected, 650, 1e-6)
+	parttest.Near(t, "hours ten days later", follow(t, s).Hours.Expected, 650, 1e-6)
 }
 
 // What looks wrong is named and kept.
@@ -274,8 +263,8 @@ func TestFollowRefuses(t *testing.T) {
 		"two readings": lineOf([]int{1, 2}, func(int) float64 { return 1 }),
 		"one day":      lineOf([]int{1, 1, 1}, func(int) float64 { return 1 }),
 	} {
-		var list problem.List
-		if _, err := Follow(s); !errors.As(err, &list) || len(list) != 1 || list[0].Allowed == "" {
+		_, err := Follow(s)
+		if list := problem.Of(err); len(list) != 1 || list[0].Allowed == "" {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -314,8 +303,8 @@ func TestLastsGoesWithTheBand(t *testing.T) {
 		if f.Outlook != Toward {
 			t.Fatal(f.Outlook)
 		}
-		near1(t, "where the line is", f.Lasts(&s, f.Days.Expected), 0.5, 1e-6)
-		near1(t, "where the edge is", f.Lasts(&s, f.Days.Earliest), 0.975, 1e-6)
+		parttest.Near(t, "where the line is", f.Lasts(&s, f.Days.Expected), 0.5, 1e-6)
+		parttest.Near(t, "where the edge is", f.Lasts(&s, f.Days.Earliest), 0.975, 1e-6)
 		if far := f.Lasts(&s, 10*f.Days.Expected); !(far < 0.01) {
 			t.Errorf("%g long after", far)
 		}

@@ -69,7 +69,7 @@ func (p *Plan) Slack(task int) int {
 // is done where she lies then: she is not moved with her line open, unless there
 // is no other way. Windows, waiting and parts are kept by both passes.
 //
-// The error is a problem.List: a calendar that cannot be, a task without
+// The error is a *problem.Error: a calendar that cannot be, a task without
 // length, a task that comes before itself.
 func Make(tasks []Task, c Calendar) (Plan, error) {
 	bad := c.refuse()
@@ -82,7 +82,7 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 		bad.Add("", "the steps go round in a circle: "+strings.Join(ring, ", then "), "steps that end somewhere", "take one of these dependencies out of the rule data")
 	}
 	if len(bad) > 0 {
-		return Plan{}, bad
+		return Plan{}, bad.Err()
 	}
 	m := &making{tasks: tasks, days: c.layOut(), hands: make([]hand, c.Hands)}
 	m.tails()

@@ -307,7 +307,7 @@ func TestCirclesAreNamed(t *testing.T) {
 	if err == nil {
 		t.Fatal("a circle is planned")
 	}
-	list := err.(problem.List)
+	list := problem.Of(err)
 	text := list[0].What
 	if len(list) != 1 || strings.Contains(text, "first") || strings.Contains(text, "last") || strings.Count(text, "then") != 3 {
 		t.Errorf("got %v", err)
@@ -329,7 +329,7 @@ func TestRefusals(t *testing.T) {
 		c := always(1)
 		change(&c)
 		_, err := Make(good, c)
-		list, _ := err.(problem.List)
+		list := problem.Of(err)
 		if len(list) != 1 || list[0].Where != where {
 			t.Errorf("%s: %v", where, err)
 		}

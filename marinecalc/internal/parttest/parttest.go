@@ -1,0 +1,98 @@
+// Package parttest is what the tests of the machine parts share: comparison of
+// numbers, refusals of bad input, allocations, and the input that a schema
+// describes.
+package parttest
+
+import (
+	"encoding/json"
+	"math"
+	"slices"
+	"testing"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/schemas"
+)
+
+// Near reports a number that is further from what is wanted than the
+// tolerance, in its own unit. NaN is near nothing.
+func Near[T ~float64](t testing.TB, what string, got T, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(float64(got)-want) <= tolerance) {
+		t.Errorf("%s = %.10g, want %.10g ± %g", what, float64(got), want, tolerance)
+	}
+}
+
+// Within reports a number that is further from what is wanted than the given
+// part of that: 0.01 is one per cent. NaN is within nothing.
+func Within[T ~float64](t testing.TB, what string, got T, want, part float64) {
+	t.Helper()
+	if !(math.Abs(float64(got)-want) <= part*math.Abs(want)) {
+		t.Errorf("%s = %.10g, want %.10g within %g %%", what, float64(got), want, 100*part)
+	}
+}
+
+// Must gives what a calculation returns for an input that it has to take.
+func Must[In, Out any](t testing.TB, f func(In) (Out, error), in In) Out {
+	t.Helper()
+	out, err := f(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// RefusedAt asks that an error is a list of problems at exactly these places,
+// in this order, each of which says what is wrong and what is allowed.
+func RefusedAt(t testing.TB, err error, places ...string) {
+	t.Helper()
+	list := problem.Of(err)
+	got := make([]string, len(list))
+	for i, p := range list {
+		got[i] = p.Where
+		if p.What == "" || p.Allowed == "" {
+			t.Errorf("%v does not say what is wrong and what is allowed", p)
+		}
+	}
+	if len(places) == 0 || !slices.Equal(got, places) {
+		t.Errorf("got %v, want problems at %q", err, places)
+	}
+}
+
+// NoAllocations asks that a function takes no memory of the heap.
+func NoAllocations(t testing.TB, f func()) {
+	t.Helper()
+	if n := testing.AllocsPerRun(100, f); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
+
+// Property is what tests read of a schema's input: its kind of quantity, its
+// bounds in SI, its words, and the columns of a list.
+type Property struct {
+	Quantity           string
+	Minimum, Maximum   *float64
+	MinItems, MaxItems int
+	Enum               []string
+	Items              struct{ Properties map[string]Property }
+}
+
+// Input gives the input of the calculation of that id, by name.
+func Input(t testing.TB, id string) map[string]Property {
+	t.Helper()
+	text, err := schemas.Read(id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var document struct {
+		Defs struct {
+			Input struct{ Properties map[string]Property }
+		} `json:"$defs"`
+	}
+	if err := json.Unmarshal(text, &document); err != nil {
+		t.Fatal(err)
+	}
+	if len(document.Defs.Input.Properties) == 0 {
+		t.Fatalf("the schema of %s describes no input", id)
+	}
+	return document.Defs.Input.Properties
+}
