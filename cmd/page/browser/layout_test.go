@@ -1,4 +1,4 @@
-package main
+package browser
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"example.org/driveline/cmd/page/assemble"
 	"example.org/driveline/marinecalc"
 )
 
@@ -62,7 +63,7 @@ func TestWide(t *testing.T) {
 
 // axe-core finds nothing against WCAG 2.2 AA, in any view and any light.
 func TestAxe(t *testing.T) {
-	root, err := moduleRoot()
+	root, err := assemble.Root()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package main
+package letters
 
 import (
 	"bytes"
@@ -8,8 +8,8 @@ import (
 	"unicode/utf8"
 )
 
-// read is site/letters.js in Go.
-func read(text string, size int) []byte {
+// decode is site/letters.js in Go.
+func decode(text string, size int) []byte {
 	var data []byte
 	var bits, held uint
 	take := func(seven rune) {
@@ -34,11 +34,11 @@ func TestLettersCarryEveryByte(t *testing.T) {
 	random := rand.New(rand.NewPCG(1, 2))
 	check := func(data []byte) {
 		t.Helper()
-		text := inLetters(data)
+		text := Encode(data)
 		if !utf8.ValidString(text) || strings.ContainsAny(text, barred) {
 			t.Fatalf("text that may not stand in a script element: %q", text)
 		}
-		if got := read(text, len(data)); !bytes.Equal(got, data) {
+		if got := decode(text, len(data)); !bytes.Equal(got, data) {
 			t.Fatalf("%d bytes: %x came back as %x", len(data), data, got)
 		}
 	}
@@ -55,7 +55,7 @@ func TestLettersCarryEveryByte(t *testing.T) {
 		data[i] = byte(random.Uint32())
 	}
 	check(data)
-	if ratio := float64(len(inLetters(data))) / float64(len(data)); ratio > 1.145 {
+	if ratio := float64(len(Encode(data))) / float64(len(data)); ratio > 1.145 {
 		t.Errorf("%.3f bytes of text for a byte of data, want 8/7", ratio)
 	}
 }

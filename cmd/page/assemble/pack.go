@@ -1,10 +1,13 @@
-package main
+package assemble
 
 import (
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
 	"strings"
+
+	"example.org/driveline/cmd/page/gzip"
+	"example.org/driveline/cmd/page/letters"
 )
 
 // parts are what a page is packed from.
@@ -60,6 +63,6 @@ func hash(text string) string {
 
 // packed is an element that holds data gzipped and in letters.
 func packed(id string, data []byte) string {
-	small := gzipped(data)
-	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), inLetters(small))
+	small := gzip.Pack(data)
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), letters.Encode(small))
 }

@@ -1,4 +1,4 @@
-package main
+package assemble
 
 import (
 	"fmt"
@@ -10,10 +10,23 @@ import (
 	"example.org/driveline/cmd/page/rewrite"
 )
 
-// buildModule compiles ./wasm as a WASI reactor, with the flags that
-// wasm/build.flags lists, rewrites it, and gives its bytes. No version control
+// Module gives the WebAssembly module as the page and the tests of other hosts
+// have it: compiled, then rewritten. root is the folder that Root gives.
+func Module(root string) ([]byte, error) {
+	module, err := Compile(root)
+	if err != nil {
+		return nil, err
+	}
+	if module, err = rewrite.Jumps(module); err != nil {
+		return nil, err
+	}
+	return rewrite.Segments(module)
+}
+
+// Compile gives the module as the Go toolchain builds it from ./wasm: a WASI
+// reactor, with the flags that wasm/build.flags lists. No version control
 // stamp goes in, so that the same sources give the same bytes.
-func buildModule(root string) ([]byte, error) {
+func Compile(root string) ([]byte, error) {
 	flags, err := os.ReadFile(filepath.Join(root, "wasm", "build.flags"))
 	if err != nil {
 		return nil, err
@@ -36,12 +49,5 @@ func buildModule(root string) ([]byte, error) {
 	if said, err := cmd.CombinedOutput(); err != nil {
 		return nil, fmt.Errorf("building the WebAssembly module: %w\n%s", err, said)
 	}
-	module, err := os.ReadFile(out)
-	if err != nil {
-		return nil, err
-	}
-	if module, err = rewrite.Jumps(module); err != nil {
-		return nil, err
-	}
-	return rewrite.Segments(module)
+	return os.ReadFile(out)
 }

@@ -1,4 +1,4 @@
-package main
+package browser
 
 import (
 	"context"
@@ -13,6 +13,7 @@ import (
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 
+	"example.org/driveline/cmd/page/assemble"
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/sample"
 )
@@ -41,7 +42,7 @@ func BenchmarkInChromium(b *testing.B) {
 
 // BenchmarkBoatInChromium: the whole demonstration boat.
 func BenchmarkBoatInChromium(b *testing.B) {
-	root, err := moduleRoot()
+	root, err := assemble.Root()
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -1,18 +1,19 @@
-package main
-
-import (
-	"strings"
-	"unicode/utf8"
-)
-
-// Binary data as text that may stand in a script element of a UTF-8 page.
+// Package letters writes binary data as text that may stand in a script
+// element of a UTF-8 page. site/letters.js reads it back.
+//
 // Base64 spends a byte of file on 6 bits of data; here it carries 7, which
-// takes more than 0.4 MB off the page. site/letters.js reads it back.
+// takes more than 0.4 MB off the page.
 //
 // Every 7 bits are the ASCII character of that number. The three that HTML
 // does not let through (NUL and CR, which the parser changes, and <, which
 // could begin an end tag) go together with the 7 bits after them into one
 // character of two bytes.
+package letters
+
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // barred are the characters that may not stand in the text.
 const barred = "\x00\r<"
@@ -20,9 +21,9 @@ const barred = "\x00\r<"
 // pairs is the first of the characters of two bytes: 128 for each barred one.
 const pairs = 0x100
 
-// inLetters writes data 7 bits at a time, lowest bits first, the last group
-// filled up with zeros.
-func inLetters(data []byte) string {
+// Encode gives data in letters, 7 bits at a time, lowest bits first, the last
+// group filled up with zeros.
+func Encode(data []byte) string {
 	text := make([]byte, 0, len(data)*8/7+2)
 	var bits, held uint
 	next := func() byte { return byte(bits & 127) }

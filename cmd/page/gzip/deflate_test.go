@@ -1,4 +1,4 @@
-package main
+package gzip
 
 import (
 	"bytes"
@@ -9,9 +9,9 @@ import (
 	"testing"
 )
 
-// The standard library reads back whatever gzipped writes, and would not
-// have written much less.
-func TestGzippedComesBack(t *testing.T) {
+// The standard library reads back whatever Pack writes, and would not have
+// written much less.
+func TestPackedComesBack(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
 	noise := make([]byte, 200_000)
 	for i := range noise {
@@ -37,7 +37,7 @@ func TestGzippedComesBack(t *testing.T) {
 		"one more":       noise[:blockSize+1],
 		"far repetition": append(append(bytes.Clone(noise[:window]), noise[:window]...), noise[:100]...),
 	} {
-		small := gzipped(data)
+		small := Pack(data)
 		z, err := gzip.NewReader(bytes.NewReader(small))
 		if err != nil {
 			t.Fatalf("%s: %v", name, err)

@@ -1,4 +1,4 @@
-package main
+package gzip
 
 // bitWriter gathers bits into bytes, lowest bit first.
 type bitWriter struct {
