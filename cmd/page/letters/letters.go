@@ -1,5 +1,5 @@
 // Package letters writes binary data as text that may stand in a script
-// element of a UTF-8 page. site/letters.js reads it back.
+// element of a UTF-8 page. site/kit/letters.js reads it back.
 //
 // Base64 spends a byte of file on 6 bits of data; here it carries 7, which
 // takes more than 0.4 MB off the page.

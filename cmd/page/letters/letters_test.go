@@ -8,7 +8,7 @@ import (
 	"unicode/utf8"
 )
 
-// decode is site/letters.js in Go.
+// decode is site/kit/letters.js in Go.
 func decode(text string, size int) []byte {
 	var data []byte
 	var bits, held uint

@@ -1,9 +1,9 @@
 // Hazards, with the signal words of ANSI Z535.6. NOTICE alone carries no
 // alert sign: it stands for damage, not for injury.
 
-import { h, s } from './dom.js';
+import { h, s } from '../kit/dom.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Caution} Caution */
+/** @typedef {import('../../wasm/marinecalc.js').Caution} Caution */
 
 const GRAVEST_FIRST = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'];
 

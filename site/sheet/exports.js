@@ -1,15 +1,15 @@
 // What can be taken away from a sheet besides paper: its tables for a
 // spreadsheet, its dates for the person's own calendar.
 
-import { button } from './dom.js';
-import { forFile, saveFile } from './files.js';
+import { button } from '../kit/dom.js';
+import { forFile, saveFile } from '../store/files.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Sheet} Sheet */
-/** @typedef {import('../wasm/marinecalc.js').RunRequest} RunRequest */
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').RunRequest} RunRequest */
 
 /**
  * A button for each thing that this sheet can be saved as.
- * @param {import('../wasm/marinecalc.js').Calculator} calculator
+ * @param {import('../../wasm/marinecalc.js').Calculator} calculator
  * @param {() => RunRequest} request what the sheet was asked with
  * @param {Sheet} sheet
  * @returns {HTMLElement[]}

@@ -1,14 +1,14 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
-import { today } from './dates.js';
-import { button, h } from './dom.js';
+import { today } from '../kit/dates.js';
+import { button, h } from '../kit/dom.js';
 import { Field, inWords, shown, types } from './field.js';
-import { at, below, withAt } from './pointer.js';
+import { at, below, withAt } from '../kit/pointer.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../wasm/marinecalc.js').Problem} Problem */
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('./field.js').Setting} Setting */
 
 /**
@@ -25,8 +25,8 @@ import { at, below, withAt } from './pointer.js';
  * @property {Schema} schema of the object the form fills
  * @property {Json} value what was typed before
  * @property {string} prefix
- * @property {import('../wasm/marinecalc.js').Units} units
- * @property {import('../wasm/marinecalc.js').Choices} choices
+ * @property {import('../../wasm/marinecalc.js').Units} units
+ * @property {import('../../wasm/marinecalc.js').Choices} choices
  * @property {boolean} [folds] whether groups are folded, as in a long form
  * @property {(schema: Schema) => boolean} [known] whether the boat has what the schema asks for
  * @property {(value: Json) => void} changed

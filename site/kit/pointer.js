@@ -1,6 +1,6 @@
 // JSON pointers (RFC 6901) and the places they point at.
 
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /**
  * The pointer to a named place below another.

@@ -2,13 +2,13 @@
 // with their verdicts, then how they came about.
 
 import { cautionList } from './cautions.js';
-import { h, s } from './dom.js';
+import { h, s } from '../kit/dom.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
 import { verdictCard } from './verdicts.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Sheet} Sheet */
-/** @typedef {import('../wasm/marinecalc.js').Result} Result */
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').Result} Result */
 
 /**
  * The sheet's parts, in reading order, hazards first.
@@ -74,7 +74,7 @@ export function headline(sheet) {
   return `${judged}. ${others[0]?.title}: ${all}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
 }
 
-/** @param {import('../wasm/marinecalc.js').Verdict[]} verdicts */
+/** @param {import('../../wasm/marinecalc.js').Verdict[]} verdicts */
 function worst(verdicts) {
   return WORST_FIRST.find((word) => verdicts.some((v) => v.word === word));
 }
@@ -117,7 +117,7 @@ function resultTable(results) {
 
 /**
  * A result that is a list; columns of detail are folded away with the whole.
- * @param {import('../wasm/marinecalc.js').Table} given
+ * @param {import('../../wasm/marinecalc.js').Table} given
  * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
 function listed(given, fold) {
@@ -190,7 +190,7 @@ function shares(result) {
 }
 
 /**
- * @param {import('../wasm/marinecalc.js').Drawing} given
+ * @param {import('../../wasm/marinecalc.js').Drawing} given
  */
 function drawing(given) {
   const made = picture(given.svg);

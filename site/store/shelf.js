@@ -2,7 +2,7 @@
 
 import { keep, recall } from './keep.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {{ id: string, boat: Json }} Kept */
 
 /** @returns {Kept[]} */

@@ -1,21 +1,21 @@
 // Dated readings to and from a spreadsheet, as CSV.
 
-import { button, h } from './dom.js';
-import { inWords } from './field.js';
-import { forFile, saveFile } from './files.js';
-import { change, nameOf, toSend } from './shelf.js';
+import { button, h } from '../kit/dom.js';
+import { inWords } from '../form/field.js';
+import { forFile, saveFile } from '../store/files.js';
+import { change, nameOf, toSend } from '../store/shelf.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /**
  * Tools for the readings of the boat in hand.
- * @param {import('./app.js').App} app
+ * @param {import('../app.js').App} app
  * @param {() => Json} boat as it is now
  * @param {() => void} again draws the boat anew
  */
 export function readingTools(app, boat, again) {
   const said = h('div', { role: 'alert' });
-  const refuse = (/** @type {import('../wasm/marinecalc.js').Problem[]} */ problems) =>
+  const refuse = (/** @type {import('../../wasm/marinecalc.js').Problem[]} */ problems) =>
     said.replaceChildren(...problems.map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`)));
   const file = h('input', { type: 'file', accept: '.csv,text/csv', hidden: true, 'aria-label': 'Readings as CSV' });
   file.addEventListener('change', async () => {

@@ -1,15 +1,15 @@
 // Two dated states of the boat in hand side by side: what moved by more than
 // the gauges explain, and which verdicts turned.
 
-import { h } from './dom.js';
-import { inWords } from './field.js';
-import { units } from './settings.js';
-import { inHand, nameOf, toSend } from './shelf.js';
-import { badge } from './verdicts.js';
+import { h } from '../kit/dom.js';
+import { inWords } from '../form/field.js';
+import { units } from '../store/settings.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { badge } from '../sheet/verdicts.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Moved} Moved */
+/** @typedef {import('../../wasm/marinecalc.js').Moved} Moved */
 
-/** @type {import('./app.js').View} */
+/** @type {import('../app.js').View} */
 export function showCompare(app, main) {
   const { boat } = inHand();
   const title = `Before and after: ${nameOf(boat)}`;
@@ -44,7 +44,7 @@ export function showCompare(app, main) {
   return title;
 }
 
-/** @param {import('../wasm/marinecalc.js').Comparison} found */
+/** @param {import('../../wasm/marinecalc.js').Comparison} found */
 function result({ turned, moved, still }) {
   return [
     h('h2', {}, 'Verdicts that turned'),
@@ -86,7 +86,7 @@ function choice(id, label, days, chosen) {
 
 /**
  * Every day with a reading, oldest first.
- * @param {import('../wasm/marinecalc.js').Json} boat
+ * @param {import('../../wasm/marinecalc.js').Json} boat
  */
 function dates(boat) {
   const readings = Array.isArray(boat.readings) ? boat.readings : [];

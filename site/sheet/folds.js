@@ -1,7 +1,7 @@
 // Folds that stay as the person left them when the sheet is drawn anew, and
 // that all open for the printer.
 
-import { h } from './dom.js';
+import { h } from '../kit/dom.js';
 
 /** @type {Set<string>} */
 const opened = new Set();

@@ -1,9 +1,9 @@
 // What was typed on a sheet, kept with the boat.
 
-import { at, names, withAt } from './pointer.js';
+import { at, names, withAt } from '../kit/pointer.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {{ name: string, title: string, pointer: string }} Place */
 
 const LATEST = '/readings/latest/';

@@ -1,10 +1,10 @@
 // The questions of fault finding: each is answered with yes, no or don't
 // know, and what is not answered counts as not asked.
 
-import { h } from './dom.js';
+import { h } from '../kit/dom.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Question} Question */
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Question} Question */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 const ANSWERS = [
   ['yes', 'Yes'],

@@ -1,7 +1,7 @@
 // Which unit a bare number in a field is meant in.
 
-/** @typedef {import('../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../wasm/marinecalc.js').Units} Units */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Units} Units */
 
 // A decimal number, a fraction, or a whole number and a fraction; no unit.
 const BARE = /^[+\-−]?(?:(?:\d+[\s-]+)?\d+\/\d+|[\d.,]*\d[\d.,]*)$/;

@@ -1,7 +1,7 @@
 // What stands in the way of a sheet or of a sound boat, in one place, each
 // with a way to its field.
 
-import { button, h } from './dom.js';
+import { button, h } from '../kit/dom.js';
 import { inWords } from './field.js';
 import { Form } from './form.js';
 
@@ -26,7 +26,7 @@ export function summary({ wrong, missing, loose }, level) {
 
 /**
  * A problem that no field of this form can mend.
- * @param {import('../wasm/marinecalc.js').Problem} problem
+ * @param {import('../../wasm/marinecalc.js').Problem} problem
  */
 function looseLine(problem) {
   if (!problem.where.startsWith('/boat')) return [[problem.where, inWords(problem)].filter(Boolean).join(': ')];

@@ -1,9 +1,9 @@
 // How the person wants it shown: units and light. Kept between visits.
 
-import { byId } from './dom.js';
+import { byId } from '../kit/dom.js';
 import { keep, recall } from './keep.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Units} Units */
+/** @typedef {import('../../wasm/marinecalc.js').Units} Units */
 
 /** @type {Units[]} */
 const UNITS = ['metric', 'us', 'both'];
@@ -17,7 +17,7 @@ export function units() {
 
 /**
  * Takes over the units that a boat's file asks for.
- * @param {import('../wasm/marinecalc.js').Json} boat
+ * @param {import('../../wasm/marinecalc.js').Json} boat
  */
 export function followBoat(boat) {
   const asked = UNITS.find((u) => u === boat.units);

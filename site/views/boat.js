@@ -1,20 +1,20 @@
 // The boat in hand as one form, and the shelf of boats kept in this browser.
 
-import { button, drawAnew, h } from './dom.js';
-import { explanationsButton } from './explanations.js';
-import { inWords } from './field.js';
-import { forFile, saveFile } from './files.js';
-import { Form } from './form.js';
-import { trimmed } from './pointer.js';
-import { summary } from './problems.js';
+import { button, drawAnew, h } from '../kit/dom.js';
+import { explanationsButton } from '../form/explanations.js';
+import { inWords } from '../form/field.js';
+import { forFile, saveFile } from '../store/files.js';
+import { Form } from '../form/form.js';
+import { trimmed } from '../kit/pointer.js';
+import { summary } from '../form/problems.js';
 import { readingTools } from './readings.js';
-import { followBoat, units } from './settings.js';
-import { add, allTyped, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from './shelf.js';
-import { speak } from './speak.js';
+import { followBoat, units } from '../store/settings.js';
+import { add, allTyped, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from '../store/shelf.js';
+import { speak } from '../kit/speak.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
-/** @type {import('./app.js').View} */
+/** @type {import('../app.js').View} */
 export function showBoat(app, main) {
   const asked = app.calculator.call({ ask: 'boat' });
   if (!asked.ok) {
@@ -74,7 +74,7 @@ export function showBoat(app, main) {
 
 /**
  * Which boat is in hand, and how boats come and go.
- * @param {import('./app.js').App} app
+ * @param {import('../app.js').App} app
  * @param {Form} form
  * @param {() => void} again draws the view for the boat now in hand
  */
@@ -154,7 +154,7 @@ function shelfTools(app, form, again) {
 /**
  * Says which sheets hold typed figures that are not part of the boat, and so
  * not of its file.
- * @param {import('./app.js').App} app
+ * @param {import('../app.js').App} app
  */
 function onSheetsOnly(app) {
   const reply = app.calculator.call({ ask: 'contents' });

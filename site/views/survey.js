@@ -1,21 +1,21 @@
 // Everything the boat in hand allows to be worked out, most urgent first, and
 // what the rest lacks.
 
-import { cautionList } from './cautions.js';
-import { button, h } from './dom.js';
-import { inWords } from './field.js';
-import { forFile, saveFile } from './files.js';
-import { folds } from './folds.js';
-import { units } from './settings.js';
-import { headline, work } from './sheet.js';
-import { inHand, nameOf, toSend } from './shelf.js';
-import { badge, verdictCard } from './verdicts.js';
+import { cautionList } from '../sheet/cautions.js';
+import { button, h } from '../kit/dom.js';
+import { inWords } from '../form/field.js';
+import { forFile, saveFile } from '../store/files.js';
+import { folds } from '../sheet/folds.js';
+import { units } from '../store/settings.js';
+import { headline, work } from '../sheet/sheet.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { badge, verdictCard } from '../sheet/verdicts.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Finding} Finding */
+/** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
 
 const fold = folds('survey');
 
-/** @type {import('./app.js').View} */
+/** @type {import('../app.js').View} */
 export function showSurvey(app, main) {
   const name = nameOf(inHand().boat);
   const boat = toSend(inHand().boat) ?? { name };
@@ -105,7 +105,7 @@ function findings(all) {
 
 /**
  * A verdict that waits for figures, in short: its sheet says the rest.
- * @param {import('../wasm/marinecalc.js').Verdict} verdict
+ * @param {import('../../wasm/marinecalc.js').Verdict} verdict
  * @param {string[]} figures
  */
 function waiting({ title, value, bound }, figures) {
@@ -114,7 +114,7 @@ function waiting({ title, value, bound }, figures) {
 
 /**
  * What to type so that more can be told.
- * @param {import('../wasm/marinecalc.js').Survey} survey
+ * @param {import('../../wasm/marinecalc.js').Survey} survey
  */
 function awaited({ awaited, sheets }) {
   /** @param {string} calculation */
@@ -162,7 +162,7 @@ function list(title, lines) {
   return lines.length > 0 && h('section', {}, h('h2', {}, title), h('ul', {}, ...lines.map((line) => h('li', {}, line))));
 }
 
-/** @param {import('../wasm/marinecalc.js').Missing} missing */
+/** @param {import('../../wasm/marinecalc.js').Missing} missing */
 function lacking({ calculation, title, needs }) {
   return h(
     'section',
@@ -187,7 +187,7 @@ function open(some) {
   );
 }
 
-/** @param {import('../wasm/marinecalc.js').Problem[]} problems */
+/** @param {import('../../wasm/marinecalc.js').Problem[]} problems */
 function wrongList(problems) {
   return h('ul', { class: 'wrong-list' }, ...problems.map((p) => h('li', {}, inWords(p))));
 }

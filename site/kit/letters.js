@@ -1,4 +1,4 @@
-// Reads binary data back from the text that cmd/page/letters.go writes: 7 bits
+// Reads binary data back from the text that cmd/page/letters writes: 7 bits
 // a character, lowest bits first; a character from PAIRS on stands for one of
 // the barred ones and the 7 bits after it.
 

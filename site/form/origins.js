@@ -1,10 +1,10 @@
 // Where the values come from that were not typed, in words.
 
 import { shown } from './field.js';
-import { at } from './pointer.js';
+import { at } from '../kit/pointer.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {{ [name: string]: { text: string, words: string } }} Origins */
 
 /** @type {{ [origin: string]: string }} */
@@ -19,7 +19,7 @@ const WORDS = {
 
 /**
  * The origins as the sheet tells them.
- * @param {import('../wasm/marinecalc.js').Sheet} sheet
+ * @param {import('../../wasm/marinecalc.js').Sheet} sheet
  * @returns {Origins}
  */
 export function originsOf(sheet) {
@@ -34,7 +34,7 @@ export function originsOf(sheet) {
  * What can be told before there is a sheet: what stands in the boat file.
  * @param {Schema} schema
  * @param {Json} boat
- * @param {import('../wasm/marinecalc.js').Choices} choices
+ * @param {import('../../wasm/marinecalc.js').Choices} choices
  * @returns {Origins}
  */
 export function originsInBoat(schema, boat, choices) {

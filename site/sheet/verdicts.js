@@ -1,9 +1,9 @@
 // How a result stands to a limit: the word, a shape and an edge of its own
 // for each word, so that nothing hangs on colour.
 
-import { h, s } from './dom.js';
+import { h, s } from '../kit/dom.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Verdict} Verdict */
+/** @typedef {import('../../wasm/marinecalc.js').Verdict} Verdict */
 
 /**
  * For each word: its class, the outline of its sign and the mark inside.

@@ -1,10 +1,10 @@
 // All calculations, by the part of the boat they belong to.
 
-import { h } from './dom.js';
+import { h } from '../kit/dom.js';
 import { groups } from './groups.js';
-import { inHand, nameOf } from './shelf.js';
+import { inHand, nameOf } from '../store/shelf.js';
 
-/** @type {import('./app.js').View} */
+/** @type {import('../app.js').View} */
 export function showList(app, main) {
   const reply = app.calculator.call({ ask: 'contents' });
   const calculations = reply.ok ? reply.calculations : [];

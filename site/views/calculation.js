@@ -1,28 +1,28 @@
 // One calculation: what is known on one side, the sheet on the other, drawn
 // anew with every key.
 
-import { cautionList } from './cautions.js';
-import { today } from './dates.js';
-import { button, drawAnew, h } from './dom.js';
-import { explanationsButton } from './explanations.js';
-import { inWords } from './field.js';
-import { exportButtons } from './exports.js';
-import { Form } from './form.js';
-import { inBoat, originsInBoat, originsOf } from './origins.js';
-import { trimmed } from './pointer.js';
-import { summary } from './problems.js';
-import { leftOver, placesFor, remember } from './remember.js';
-import { questionList, symptomsOf } from './questions.js';
-import { units } from './settings.js';
-import { headline, sheetParts, verdictsInWords } from './sheet.js';
-import { change, inHand, keepTyped, nameOf, toSend, typed } from './shelf.js';
-import { speak } from './speak.js';
+import { cautionList } from '../sheet/cautions.js';
+import { today } from '../kit/dates.js';
+import { button, drawAnew, h } from '../kit/dom.js';
+import { explanationsButton } from '../form/explanations.js';
+import { inWords } from '../form/field.js';
+import { exportButtons } from '../sheet/exports.js';
+import { Form } from '../form/form.js';
+import { inBoat, originsInBoat, originsOf } from '../form/origins.js';
+import { trimmed } from '../kit/pointer.js';
+import { summary } from '../form/problems.js';
+import { leftOver, placesFor, remember } from '../store/remember.js';
+import { questionList, symptomsOf } from '../form/questions.js';
+import { units } from '../store/settings.js';
+import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
+import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { speak } from '../kit/speak.js';
 
 // On a device where a call takes longer than this, wait for a pause in typing.
 const SLOW = 100; // ms
 const PAUSE = 150; // ms
 
-/** @type {import('./app.js').View} */
+/** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
   const blank = app.calculator.call({ ask: 'blank', calculation: id });
   if (!blank.ok) {
@@ -103,7 +103,7 @@ export function showCalculation(app, main, id = '') {
     toKeep.replaceChildren(act, said);
   }
 
-  /** @returns {import('../wasm/marinecalc.js').RunRequest} */
+  /** @returns {import('../../wasm/marinecalc.js').RunRequest} */
   const request = () => {
     const given = trimmed(form.value) ?? {};
     // Nothing answered yet is an answer too: the first check to make.
@@ -186,7 +186,7 @@ export function showCalculation(app, main, id = '') {
 
 /**
  * The schema of an object without one of its properties.
- * @param {import('../wasm/marinecalc.js').Schema} schema
+ * @param {import('../../wasm/marinecalc.js').Schema} schema
  * @param {string} name
  */
 function without(schema, name) {

@@ -1,8 +1,8 @@
 // Whether forms show their explanations: at first where there is room, then
 // as the person wants it. Screen readers tell them either way.
 
-import { button } from './dom.js';
-import { keep, recall } from './keep.js';
+import { button } from '../kit/dom.js';
+import { keep, recall } from '../store/keep.js';
 
 /**
  * The button that shows or hides the explanations of a form.

@@ -1,13 +1,13 @@
 // One input of a form: label, control, where its value comes from, help, and
 // what is wrong with it. The schema says which control it is.
 
-import { h } from './dom.js';
+import { h } from '../kit/dom.js';
 import { unitFor, withUnit } from './units.js';
 
-/** @typedef {import('../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../wasm/marinecalc.js').Problem} Problem */
-/** @typedef {import('../wasm/marinecalc.js').Choices} Choices */
-/** @typedef {import('../wasm/marinecalc.js').Units} Units */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+/** @typedef {import('../../wasm/marinecalc.js').Choices} Choices */
+/** @typedef {import('../../wasm/marinecalc.js').Units} Units */
 
 /**
  * What a field needs to know of the form it stands in.
