@@ -3,9 +3,9 @@
 
 import { start } from '../wasm/marinecalc.js';
 import { button, byId, h } from './kit/dom.js';
+import { unpack } from './kit/unpack.js';
 import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
-import { unpack } from './kit/unpack.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
 import { showCompare } from './views/compare.js';

@@ -1,10 +1,10 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
-import { today } from '../kit/dates.js';
 import { button, h } from '../kit/dom.js';
-import { Field, inWords, shown, types } from './field.js';
 import { at, below, withAt } from '../kit/pointer.js';
+import { Field, inWords, shown, types } from './field.js';
+import { freshRow, starters } from './rows.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -369,23 +369,6 @@ function chosenInstead({ where, hint = '' }, fields) {
 }
 
 /**
- * The rows a list begins with: as many as the schema asks for at least. From
- * its example they take what only tells the rows apart, a name or a clock
- * position; figures are never anybody's but the person's own.
- * @param {Schema} schema
- * @returns {unknown[]}
- */
-function starters(schema) {
-  const example = schema.examples?.[0];
-  const [name, part] = Object.entries(schema.items?.properties ?? {})[0] ?? [];
-  const tells = name !== undefined && part !== undefined && tellsApart(part);
-  return Array.from({ length: Math.max(1, schema.minItems ?? 1) }, (_, i) => {
-    const given = tells && Array.isArray(example) ? example[i]?.[name] : undefined;
-    return { ...freshRow(schema), ...(given === undefined ? {} : { [name]: given }) };
-  });
-}
-
-/**
  * How many values stand in a value.
  * @param {unknown} value
  * @returns {number}
@@ -393,23 +376,4 @@ function starters(schema) {
 function count(value) {
   if (typeof value !== 'object' || value === null) return value === undefined ? 0 : 1;
   return Object.values(value).reduce((sum, inner) => sum + count(inner), 0);
-}
-
-/**
- * Whether the first part of a row names it: free words, or a clock position.
- * @param {Schema} part
- */
-function tellsApart(part) {
-  const isFree = part.quantity === undefined && part.format === undefined && part.rows === undefined && part.enum === undefined;
-  return part.quantity === 'direction' || (isFree && types(part).includes('string'));
-}
-
-/**
- * A new row: empty but for today's date.
- * @param {Schema} schema
- * @returns {Json}
- */
-function freshRow(schema) {
-  const dates = Object.entries(schema.items?.properties ?? {}).filter(([, part]) => part.format === 'date');
-  return Object.fromEntries(dates.map(([name]) => [name, today()]));
 }

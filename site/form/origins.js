@@ -1,7 +1,7 @@
 // Where the values come from that were not typed, in words.
 
-import { shown } from './field.js';
 import { at } from '../kit/pointer.js';
+import { shown } from './field.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */

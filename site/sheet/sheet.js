@@ -1,8 +1,8 @@
 // The sheet as the person reads it: what can hurt first, then the answers
 // with their verdicts, then how they came about.
 
-import { cautionList } from './cautions.js';
 import { h, s } from '../kit/dom.js';
+import { cautionList } from './cautions.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
 import { verdictCard } from './verdicts.js';

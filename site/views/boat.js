@@ -1,16 +1,16 @@
 // The boat in hand as one form, and the shelf of boats kept in this browser.
 
-import { button, drawAnew, h } from '../kit/dom.js';
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
-import { forFile, saveFile } from '../store/files.js';
 import { Form } from '../form/form.js';
-import { trimmed } from '../kit/pointer.js';
 import { summary } from '../form/problems.js';
-import { readingTools } from './readings.js';
+import { button, drawAnew, h } from '../kit/dom.js';
+import { trimmed } from '../kit/pointer.js';
+import { speak } from '../kit/speak.js';
+import { forFile, saveFile } from '../store/files.js';
 import { followBoat, units } from '../store/settings.js';
 import { add, allTyped, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from '../store/shelf.js';
-import { speak } from '../kit/speak.js';
+import { readingTools } from './readings.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 

@@ -1,22 +1,22 @@
 // One calculation: what is known on one side, the sheet on the other, drawn
 // anew with every key.
 
-import { cautionList } from '../sheet/cautions.js';
-import { today } from '../kit/dates.js';
-import { button, drawAnew, h } from '../kit/dom.js';
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
-import { exportButtons } from '../sheet/exports.js';
 import { Form } from '../form/form.js';
 import { inBoat, originsInBoat, originsOf } from '../form/origins.js';
-import { trimmed } from '../kit/pointer.js';
 import { summary } from '../form/problems.js';
-import { leftOver, placesFor, remember } from '../store/remember.js';
 import { questionList, symptomsOf } from '../form/questions.js';
-import { units } from '../store/settings.js';
-import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
-import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { today } from '../kit/dates.js';
+import { button, drawAnew, h } from '../kit/dom.js';
+import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
+import { cautionList } from '../sheet/cautions.js';
+import { exportButtons } from '../sheet/exports.js';
+import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
+import { leftOver, placesFor, remember } from '../store/remember.js';
+import { units } from '../store/settings.js';
+import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 
 // On a device where a call takes longer than this, wait for a pause in typing.
 const SLOW = 100; // ms

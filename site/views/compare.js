@@ -1,11 +1,11 @@
 // Two dated states of the boat in hand side by side: what moved by more than
 // the gauges explain, and which verdicts turned.
 
-import { h } from '../kit/dom.js';
 import { inWords } from '../form/field.js';
+import { h } from '../kit/dom.js';
+import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
-import { badge } from '../sheet/verdicts.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Moved} Moved */
 

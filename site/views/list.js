@@ -1,8 +1,8 @@
 // All calculations, by the part of the boat they belong to.
 
 import { h } from '../kit/dom.js';
-import { groups } from './groups.js';
 import { inHand, nameOf } from '../store/shelf.js';
+import { groups } from './groups.js';
 
 /** @type {import('../app.js').View} */
 export function showList(app, main) {

@@ -1,7 +1,7 @@
 // Dated readings to and from a spreadsheet, as CSV.
 
-import { button, h } from '../kit/dom.js';
 import { inWords } from '../form/field.js';
+import { button, h } from '../kit/dom.js';
 import { forFile, saveFile } from '../store/files.js';
 import { change, nameOf, toSend } from '../store/shelf.js';
 

@@ -1,15 +1,15 @@
 // Everything the boat in hand allows to be worked out, most urgent first, and
 // what the rest lacks.
 
-import { cautionList } from '../sheet/cautions.js';
-import { button, h } from '../kit/dom.js';
 import { inWords } from '../form/field.js';
-import { forFile, saveFile } from '../store/files.js';
+import { button, h } from '../kit/dom.js';
+import { cautionList } from '../sheet/cautions.js';
 import { folds } from '../sheet/folds.js';
-import { units } from '../store/settings.js';
 import { headline, work } from '../sheet/sheet.js';
-import { inHand, nameOf, toSend } from '../store/shelf.js';
 import { badge, verdictCard } from '../sheet/verdicts.js';
+import { forFile, saveFile } from '../store/files.js';
+import { units } from '../store/settings.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
 
