@@ -2,6 +2,8 @@ module example.org/driveline
 
 go 1.26.0
 
+toolchain go1.26.8
+
 require (
 	github.com/arran4/golang-ical v0.3.4
 	github.com/chromedp/cdproto v0.159.0

@@ -2,15 +2,15 @@
 // hash names, so that the browser's own back and forward work.
 
 import { start } from '../wasm/marinecalc.js';
-import { button, byId, h } from './dom.js';
-import { openFoldsForPrint } from './folds.js';
-import { openSettings } from './settings.js';
-import { unpack } from './unpack.js';
-import { showBoat } from './view-boat.js';
-import { showCalculation } from './view-calculation.js';
-import { showCompare } from './view-compare.js';
-import { showList } from './view-list.js';
-import { showSurvey } from './view-survey.js';
+import { button, byId, h } from './kit/dom.js';
+import { unpack } from './kit/unpack.js';
+import { openFoldsForPrint } from './sheet/folds.js';
+import { openSettings } from './store/settings.js';
+import { showBoat } from './views/boat.js';
+import { showCalculation } from './views/calculation.js';
+import { showCompare } from './views/compare.js';
+import { showList } from './views/list.js';
+import { showSurvey } from './views/survey.js';
 
 /** @typedef {import('./app.js').App} App */
 

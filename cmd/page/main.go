@@ -15,9 +15,9 @@ import (
 	"flag"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
-	"strings"
+
+	"example.org/driveline/cmd/page/assemble"
 )
 
 func main() {
@@ -40,11 +40,11 @@ func main() {
 }
 
 func writeModule(file string) error {
-	root, err := moduleRoot()
+	root, err := assemble.Root()
 	if err != nil {
 		return err
 	}
-	module, err := buildModule(root)
+	module, err := assemble.Module(root)
 	if err != nil {
 		return err
 	}
@@ -52,7 +52,7 @@ func writeModule(file string) error {
 }
 
 func run(out string, open bool) error {
-	root, err := moduleRoot()
+	root, err := assemble.Root()
 	if err != nil {
 		return err
 	}
@@ -62,7 +62,7 @@ func run(out string, open bool) error {
 	if out, err = filepath.Abs(out); err != nil {
 		return err
 	}
-	page, err := makePage(root, func(step string) { fmt.Fprintln(os.Stderr, step) })
+	page, err := assemble.Page(root, func(step string) { fmt.Fprintln(os.Stderr, step) })
 	if err != nil {
 		return err
 	}
@@ -79,46 +79,4 @@ func run(out string, open bool) error {
 		}
 	}
 	return nil
-}
-
-// makePage builds everything and gives the finished HTML. It tells each step.
-func makePage(root string, tell func(string)) ([]byte, error) {
-	tell("building the WebAssembly module (a minute the first time)")
-	module, err := buildModule(root)
-	if err != nil {
-		return nil, err
-	}
-	tell("bundling the page")
-	site := filepath.Join(root, "site")
-	style, err := bundle(filepath.Join(site, "main.css"))
-	if err != nil {
-		return nil, err
-	}
-	script, err := bundle(filepath.Join(site, "main.js"))
-	if err != nil {
-		return nil, err
-	}
-	shell, err := os.ReadFile(filepath.Join(site, "index.html"))
-	if err != nil {
-		return nil, err
-	}
-	boats, err := readBoats(filepath.Join(root, "testdata", "boats"))
-	if err != nil {
-		return nil, err
-	}
-	tell("packing one file")
-	return pack(parts{Shell: string(shell), Style: style, Script: script, Module: module, Boats: boats})
-}
-
-// moduleRoot is the folder of the go.mod that this command belongs to.
-func moduleRoot() (string, error) {
-	said, err := exec.Command("go", "env", "GOMOD").Output()
-	if err != nil {
-		return "", fmt.Errorf("asking the Go toolchain for the module: %w", err)
-	}
-	file := strings.TrimSpace(string(said))
-	if filepath.Base(file) != "go.mod" {
-		return "", fmt.Errorf("run it inside the module's folder: there is no go.mod here or above")
-	}
-	return filepath.Dir(file), nil
 }

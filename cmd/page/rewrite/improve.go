@@ -2,16 +2,29 @@ package rewrite
 
 import "math"
 
-// improve makes each basic block better for itself.
-func (f *function) improve() {
-	for i := range f.blocks {
-		b := &f.blocks[i]
-		b.leaveInPanic()
-		b.foldNot()
-		b.jumpIf()
-		b.addressOnStack()
-		b.leaveFrame()
-		b.copyInline(f.spare)
+// improvement makes a function do the same in fewer steps or bytes.
+type improvement struct {
+	name  string
+	apply func(*function)
+}
+
+// improvements are applied in this order.
+var improvements = []improvement{
+	{"leave in panic", inBlocks((*basicBlock).leaveInPanic)},
+	{"fold not", inBlocks((*basicBlock).foldNot)},
+	{"jump if", inBlocks((*basicBlock).jumpIf)},
+	{"address on stack", inBlocks((*basicBlock).addressOnStack)},
+	{"leave frame", inBlocks((*basicBlock).leaveFrame)},
+	{"copy inline", (*function).copyInline},
+	{"unrotate", (*function).unrotate},
+}
+
+// inBlocks makes each basic block better for itself.
+func inBlocks(better func(*basicBlock)) func(*function) {
+	return func(f *function) {
+		for i := range f.blocks {
+			better(&f.blocks[i])
+		}
 	}
 }
 
@@ -19,10 +32,10 @@ func (f *function) improve() {
 // block and after which the stack is unwound if they say so. They panic or let
 // the stack grow, and always say so. As nothing comes back from there, a host
 // that has checked an address before need not check it again behind.
-func (b basicBlock) leaveInPanic() {
-	for i, s := range b {
-		if s.op == brIf && s.to == toOut && s.depth > 0 && b[i+1].op == end {
-			b[i].op = br
+func (b *basicBlock) leaveInPanic() {
+	for i, s := range *b {
+		if s.op == brIf && s.to == toOut && s.depth > 0 && (*b)[i+1].op == end {
+			(*b)[i].op = br
 		}
 	}
 }
@@ -132,7 +145,15 @@ func (b basicBlock) passes(i int) (by int64, ok bool) {
 // copyInline writes out the copying and clearing of few bytes, for which a
 // host calls a function. It goes from back to front: when the first address is
 // in bounds, so are the others. Where places may overlap in part, Go calls a
-// function of its own instead. spare is the first of two locals to be had.
+// function of its own instead.
+func (f *function) copyInline() {
+	for i := range f.blocks {
+		f.blocks[i].copyInline(f.spare)
+	}
+}
+
+// copyInline does so in a basic block. spare is the first of two locals to be
+// had.
 func (b *basicBlock) copyInline(spare int64) {
 	var out basicBlock
 	for _, s := range *b {

@@ -30,8 +30,9 @@ func Jumps(module []byte) ([]byte, error) {
 		code := binary.AppendUvarint(nil, uint64(len(functions)))
 		for i := range functions {
 			if f := &functions[i]; f.blocks != nil {
-				f.improve()
-				f.unrotate()
+				for _, better := range improvements {
+					better.apply(f)
+				}
 				f.write()
 			}
 			code = appendSized(code, functions[i].code)

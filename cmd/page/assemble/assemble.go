@@ -1,0 +1,55 @@
+// Package assemble makes the page: one HTML file that holds the WebAssembly
+// module, the script and style bundled from site/, and the demonstration
+// boats. The same sources and toolchain give the same bytes.
+package assemble
+
+import (
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+)
+
+// Page builds everything and gives the finished HTML. root is the folder that
+// Root gives; tell is told each step as it begins.
+func Page(root string, tell func(string)) ([]byte, error) {
+	tell("building the WebAssembly module (a minute the first time)")
+	module, err := Module(root)
+	if err != nil {
+		return nil, err
+	}
+	tell("bundling the page")
+	site := filepath.Join(root, "site")
+	style, err := bundle(filepath.Join(site, "main.css"))
+	if err != nil {
+		return nil, err
+	}
+	script, err := bundle(filepath.Join(site, "main.js"))
+	if err != nil {
+		return nil, err
+	}
+	shell, err := os.ReadFile(filepath.Join(site, "index.html"))
+	if err != nil {
+		return nil, err
+	}
+	boats, err := readBoats(filepath.Join(root, "testdata", "boats"))
+	if err != nil {
+		return nil, err
+	}
+	tell("packing one file")
+	return pack(parts{Shell: string(shell), Style: style, Script: script, Module: module, Boats: boats})
+}
+
+// Root is the folder of the go.mod that the working folder belongs to.
+func Root() (string, error) {
+	said, err := exec.Command("go", "env", "GOMOD").Output()
+	if err != nil {
+		return "", fmt.Errorf("asking the Go toolchain for the module: %w", err)
+	}
+	file := strings.TrimSpace(string(said))
+	if filepath.Base(file) != "go.mod" {
+		return "", fmt.Errorf("run it inside the module's folder: there is no go.mod here or above")
+	}
+	return filepath.Dir(file), nil
+}

@@ -1,0 +1,74 @@
+package assemble
+
+import (
+	"bytes"
+	"strings"
+	"testing"
+)
+
+// build makes the page from the sources as they are now.
+func build(t *testing.T) []byte {
+	t.Helper()
+	root, err := Root()
+	if err != nil {
+		t.Fatal(err)
+	}
+	page, err := Page(root, func(string) {})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return page
+}
+
+// The file names no address that a browser could load anything from, and
+// keeps to its budget.
+func TestFileIsSelfContained(t *testing.T) {
+	page := build(t)
+	text := string(page)
+	head, _, ok := strings.Cut(text, "<style>")
+	if !ok || !strings.Contains(head, "Content-Security-Policy") {
+		t.Error("the policy must stand before the first style and script")
+	}
+	for _, way := range []string{` src="`, `src='`, `@import`, `url(http`, `<link rel="stylesheet"`, `<iframe`, `importScripts`, `XMLHttpRequest`, `WebSocket`, `sendBeacon`} {
+		if strings.Contains(text, way) {
+			t.Errorf("the page holds %q", way)
+		}
+	}
+	const budget = 2_600_000
+	t.Logf("the page is %.3f MB, %.3f MB below the budget", float64(len(page))/1e6, float64(budget-len(page))/1e6)
+	if len(page) > budget {
+		t.Errorf("the page is %d bytes, above the budget of %d", len(page), budget)
+	}
+}
+
+// The same sources give the same bytes.
+func TestReproducible(t *testing.T) {
+	if testing.Short() {
+		t.Skip("builds the page twice")
+	}
+	first, second := build(t), build(t)
+	if !bytes.Equal(first, second) {
+		t.Errorf("two builds differ: %d and %d bytes", len(first), len(second))
+	}
+}
+
+func TestPackRefusesWhatWouldBreakOut(t *testing.T) {
+	const shell = "<!-- policy --><!-- style --><!-- boats --><!-- module --><!-- script -->"
+	page, err := pack(parts{Shell: shell, Script: "a", Style: "b", Boats: `["</script>"]`})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n := strings.Count(string(page), "</script>"); n != 3 {
+		t.Errorf("%d ends of script elements, want those of boats, module and script", n)
+	}
+	for name, p := range map[string]parts{
+		"script": {Shell: shell, Script: "'</SCRIPT>'"},
+		"style":  {Shell: shell, Style: "</style>"},
+		"shell":  {Shell: strings.Replace(shell, "<!-- policy -->", "", 1)},
+		"twice":  {Shell: shell + "<!-- script -->"},
+	} {
+		if _, err := pack(p); err == nil {
+			t.Errorf("%s: packed without complaint", name)
+		}
+	}
+}

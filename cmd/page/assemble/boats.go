@@ -1,0 +1,32 @@
+package assemble
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+)
+
+// readBoats gathers the demonstration boats of a folder, in the order of
+// their names, into one JSON array. A folder that is not there has none.
+func readBoats(folder string) (string, error) {
+	files, err := filepath.Glob(filepath.Join(folder, "*.json"))
+	if err != nil {
+		return "", err
+	}
+	boats := []json.RawMessage{}
+	for _, file := range files { // Glob sorts
+		text, err := os.ReadFile(file)
+		if err != nil {
+			return "", err
+		}
+		var small bytes.Buffer
+		if err := json.Compact(&small, text); err != nil {
+			return "", fmt.Errorf("demonstration boat %s: %w", file, err)
+		}
+		boats = append(boats, small.Bytes())
+	}
+	list, err := json.Marshal(boats)
+	return string(list), err
+}

@@ -1,0 +1,68 @@
+package assemble
+
+import (
+	"crypto/sha256"
+	"encoding/base64"
+	"fmt"
+	"strings"
+
+	"example.org/driveline/cmd/page/gzip"
+	"example.org/driveline/cmd/page/letters"
+)
+
+// parts are what a page is packed from.
+type parts struct {
+	Shell  string // index.html with one comment where each part goes
+	Style  string
+	Script string
+	Module []byte // WebAssembly
+	Boats  string // JSON
+}
+
+// pack puts the parts into the shell. The policy it writes lets the page run
+// its own script, its own style and WebAssembly, and reach nothing else.
+func pack(p parts) ([]byte, error) {
+	for name, text := range map[string]string{"style": p.Style, "script": p.Script} {
+		if low := strings.ToLower(text); strings.Contains(low, "</"+"script") || strings.Contains(low, "</style") {
+			return nil, fmt.Errorf("the %s holds an end tag and would break out of its element", name)
+		}
+	}
+	page := p.Shell
+	for _, put := range []struct{ mark, text string }{
+		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p.Script, p.Style) + `">`},
+		{"<!-- style -->", "<style>" + p.Style + "</style>"},
+		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
+		{"<!-- module -->", packed("module", p.Module)},
+		{"<!-- script -->", "<script>" + p.Script + "</script>"},
+	} {
+		if strings.Count(p.Shell, put.mark) != 1 {
+			return nil, fmt.Errorf("index.html must hold %s exactly once", put.mark)
+		}
+		page = strings.Replace(page, put.mark, put.text, 1)
+	}
+	return []byte(page), nil
+}
+
+// policy is the Content-Security-Policy of the page.
+func policy(script, style string) string {
+	return strings.Join([]string{
+		"default-src 'none'",
+		"script-src '" + hash(script) + "' 'wasm-unsafe-eval'",
+		"style-src '" + hash(style) + "'",
+		"img-src data: blob:",
+		"connect-src 'none'",
+		"base-uri 'none'",
+		"form-action 'none'",
+	}, "; ")
+}
+
+func hash(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}
+
+// packed is an element that holds data gzipped and in letters.
+func packed(id string, data []byte) string {
+	small := gzip.Pack(data)
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), letters.Encode(small))
+}

@@ -1,0 +1,140 @@
+package browser
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+func TestReloadKeepsTheBoat(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("#/boat")
+	b.write("#boat-name", "Ternlet")
+	b.write("#boat-engine-power", "24 kW")
+	b.open("#/boat")
+	if got := b.text("h1"); got != "Boat: Ternlet" {
+		t.Errorf("title after reload: %q", got)
+	}
+	if got := eval[string](b, `document.querySelector("#boat-engine-power").value`); got != "24 kW" {
+		t.Errorf("engine power after reload: %q", got)
+	}
+	b.open("#/sheet/shaft-torque")
+	if got := b.text("#in-enginePower-from"); !strings.Contains(got, "24 kW") || !strings.Contains(got, "boat") {
+		t.Errorf("the form does not say that the power comes from the boat: %q", got)
+	}
+}
+
+func TestBoatAsAFile(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("#/boat")
+	file := filepath.Join(t.TempDir(), "hostile.json")
+	const name = `<img src=x onerror=alert(1)><script>alert(2)</script>`
+	text, _ := json.Marshal(map[string]any{"name": name, "engine": map[string]string{"power": "30 kW"}})
+	if err := os.WriteFile(file, text, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	b.do(chromedp.SetUploadFiles(chromedp.CSS("input[type=file]"), []string{file}))
+	b.until(`document.querySelector("h1").textContent.includes("onerror")`)
+	for _, hash := range []string{"#/boat", "#/", "#/survey", "#/sheet/shaft-torque"} {
+		b.open(hash)
+		if !strings.Contains(eval[string](b, "document.body.textContent"), name) {
+			t.Errorf("%s: the name is not shown as it is written", hash)
+		}
+		if n := eval[int](b, "document.querySelectorAll('main img, main script').length"); n != 0 {
+			t.Errorf("%s: text from a boat file became markup", hash)
+		}
+	}
+
+	b.open("#/boat")
+	saved := eval[string](b, `new Promise((done) => {
+		const real = URL.createObjectURL;
+		URL.createObjectURL = (blob) => { blob.text().then(done); return real(blob); };
+		HTMLAnchorElement.prototype.click = () => {};
+		[...document.querySelectorAll('button')].find((b) => b.textContent === 'Save to a file').click();
+	})`)
+	var back map[string]any
+	if err := json.Unmarshal([]byte(saved), &back); err != nil || back["name"] != name {
+		t.Errorf("the saved file is not the boat: %v\n%s", err, saved)
+	}
+}
+
+func TestShelfHoldsSeveralBoats(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("#/boat")
+	b.press("Demonstration: ")
+	demo := b.text("h1")
+	b.press("New boat")
+	b.write("#boat-name", "Ternlet")
+	if n := eval[int](b, "document.querySelector('#shelf').options.length"); n != 2 {
+		t.Errorf("%d boats on the shelf, want 2", n)
+	}
+	b.press("Remove this boat")
+	b.press("Yes, remove Ternlet")
+	if got := b.text("h1"); got != demo {
+		t.Errorf("in hand after removing: %q, want %q", got, demo)
+	}
+}
+
+func TestBeforeAndAfter(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.open("#/compare")
+	b.until(`document.querySelector(".paper li")`)
+	said := b.text(".paper")
+	for _, want := range []string{"Verdicts that turned", "→", "times what the gauges explain"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q is not said: %.600s", want, said)
+		}
+	}
+}
+
+func TestReadingsAsCSV(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.open("#/boat")
+	before := eval[int](b, `JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length`)
+	give := func(csv string) {
+		eval[any](b, fmt.Sprintf(`(() => {
+			const input = document.querySelector('input[type=file][accept*=csv]');
+			const files = new DataTransfer();
+			files.items.add(new File([%q], 'readings.csv', { type: 'text/csv' }));
+			input.files = files.files;
+			input.dispatchEvent(new Event('change'));
+		})()`, csv))
+	}
+	give("date,dripRate\n2026-11-01,6 kg\n")
+	b.until(`document.querySelector('[role=alert] .wrong')`)
+	if said := b.text("[aria-labelledby=readings-title] [role=alert]"); !strings.Contains(said, "/csv/2/dripRate") {
+		t.Errorf("the place is not told: %q", said)
+	}
+	give("date,dripRate\n2026-11-01,6 drips/min\n")
+	b.until(fmt.Sprintf(`JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length === %d`, before+1))
+}
+
+func TestKeepWithTheBoat(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("")
+	b.keepExample()
+	b.open("#/boat")
+	if said := b.text(".shelf"); !strings.Contains(said, "not in the file: ") || !strings.Contains(said, "Coupling alignment") {
+		t.Errorf("the boat's view does not say what is on sheets only: %s", said)
+	}
+	b.open("#/sheet/coupling-alignment")
+	before := b.text(value("gapDifference"))
+	b.press("Keep with Ternlet")
+	b.until(`document.querySelector("#in-couplingDiameter").value === ""`)
+	if after := b.text(value("gapDifference")); after != before {
+		t.Errorf("gap difference %q typed, %q from the boat", before, after)
+	}
+	b.open("#/sheet/mount-moves")
+	b.until(`[...document.querySelectorAll(".from")].some((e) => e.textContent.includes("from the boat: 102 mm"))`)
+	kept := eval[string](b, "JSON.stringify(JSON.parse(localStorage.getItem('marinecalc.boats'))[0].boat.readings)")
+	if !strings.Contains(kept, `"couplingGaps"`) || !strings.Contains(kept, `"date"`) {
+		t.Errorf("readings of the boat: %s", kept)
+	}
+}

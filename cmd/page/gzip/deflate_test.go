@@ -1,0 +1,79 @@
+package gzip
+
+import (
+	"bytes"
+	"compress/gzip"
+	"io"
+	"math/rand/v2"
+	"strings"
+	"testing"
+)
+
+// The standard library reads back whatever Pack writes, and would not have
+// written much less.
+func TestPackedComesBack(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	noise := make([]byte, 200_000)
+	for i := range noise {
+		noise[i] = byte(random.Uint32())
+	}
+	few := make([]byte, 150_000)
+	for i := range few {
+		few[i] = "aab\x00"[random.IntN(4)]
+	}
+	steep := make([]byte, 0, 200_000) // counts like Fibonacci's make the longest codes
+	for i, n := 0, 1; len(steep) < 200_000; i, n = i+1, min(n+n/2+1, 40_000) {
+		steep = append(steep, bytes.Repeat([]byte{byte(i)}, n%257+1)...)
+	}
+	for name, data := range map[string][]byte{
+		"nothing":        {},
+		"one byte":       {7},
+		"one block":      []byte(strings.Repeat("shaft, coupling, gland, ", 100)),
+		"zeros":          make([]byte, 300_000),
+		"noise":          noise,
+		"few letters":    few,
+		"steep":          steep,
+		"block's edge":   noise[:blockSize],
+		"one more":       noise[:blockSize+1],
+		"far repetition": append(append(bytes.Clone(noise[:window]), noise[:window]...), noise[:100]...),
+	} {
+		small := Pack(data)
+		z, err := gzip.NewReader(bytes.NewReader(small))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		back, err := io.ReadAll(z)
+		if err != nil || !bytes.Equal(back, data) {
+			t.Errorf("%s: %d bytes came back as %d, %v", name, len(data), len(back), err)
+		}
+		var theirs bytes.Buffer
+		w, _ := gzip.NewWriterLevel(&theirs, gzip.BestCompression)
+		w.Write(data)
+		w.Close()
+		if len(small) > theirs.Len()+theirs.Len()/500+200 { // room for the codes of more blocks
+			t.Errorf("%s: %d bytes, the standard library needs %d", name, len(small), theirs.Len())
+		}
+	}
+}
+
+func TestCodesFitTheirLimit(t *testing.T) {
+	counts := make([]int, 40)
+	a, b := 1, 1
+	for i := range counts { // Fibonacci numbers make the deepest tree
+		counts[i] = a
+		a, b = b, a+b
+	}
+	for _, most := range []int{7, 15} {
+		lengths := codeLengths(counts, most)
+		room := 1 << most
+		for _, l := range lengths {
+			if l < 1 || l > most {
+				t.Fatalf("at most %d: a code of %d bits", most, l)
+			}
+			room -= 1 << (most - l)
+		}
+		if room != 0 {
+			t.Errorf("at most %d: the code is not whole, %d left (Kraft)", most, room)
+		}
+	}
+}

@@ -1,0 +1,29 @@
+// Whether forms show their explanations: at first where there is room, then
+// as the person wants it. Screen readers tell them either way.
+
+import { button } from '../kit/dom.js';
+import { keep, recall } from '../store/keep.js';
+
+/**
+ * The button that shows or hides the explanations of a form.
+ * @param {HTMLElement} form
+ */
+export function explanationsButton(form) {
+  const kept = recall('explain');
+  let explain = typeof kept === 'boolean' ? kept : matchMedia('(min-width: 60rem)').matches;
+  const show = () => {
+    form.classList.toggle('terse', !explain);
+    made.textContent = explain ? 'Hide the explanations' : 'Show the explanations';
+  };
+  const made = button(
+    '',
+    () => {
+      explain = !explain;
+      keep('explain', explain);
+      show();
+    },
+    { class: 'quiet' },
+  );
+  show();
+  return made;
+}

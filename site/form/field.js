@@ -1,0 +1,247 @@
+// One input of a form: label, control, where its value comes from, help, and
+// what is wrong with it. The schema says which control it is.
+
+import { h } from '../kit/dom.js';
+import { unitFor, withUnit } from './units.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+/** @typedef {import('../../wasm/marinecalc.js').Choices} Choices */
+/** @typedef {import('../../wasm/marinecalc.js').Units} Units */
+
+/**
+ * What a field needs to know of the form it stands in.
+ * @typedef {object} Setting
+ * @property {string} prefix before every id, so that two forms never share one
+ * @property {Units} units
+ * @property {Choices} choices
+ * @property {(pointer: string) => unknown} typed what was typed there
+ * @property {(pointer: string, value: unknown) => void} change
+ */
+
+export class Field {
+  /** @type {HTMLInputElement | HTMLSelectElement} */
+  control;
+  element;
+  #from;
+  #wrong;
+  #needed;
+  #setting;
+
+  /**
+   * @param {Setting} setting
+   * @param {string} pointer
+   * @param {Schema} schema
+   * @param {string} name used as the title when the schema has none
+   * @param {boolean} required the schema of its row or group asks for it
+   */
+  constructor(setting, pointer, schema, name, required) {
+    this.pointer = pointer;
+    this.schema = schema;
+    this.title = schema.title ?? name;
+    this.required = required;
+    this.#setting = setting;
+    const id = setting.prefix + pointer.replaceAll('/', '-');
+    const unit = unitFor(schema, setting.units);
+
+    this.#from = h('p', { class: 'from', id: `${id}-from` });
+    this.#wrong = h('p', { class: 'wrong', id: `${id}-wrong` });
+    this.#needed = h('span', { class: 'needed', hidden: true }, 'needed');
+    const help = [schema.description, unit && `A bare number is read as ${unit}.`].filter(Boolean).join(' ');
+    const about = { id, 'aria-describedby': `${id}-wrong ${id}-from` + (help ? ` ${id}-help` : '') };
+    this.control = isChoice(schema) ? this.#choice(about) : this.#text(about, unit);
+    this.element = h(
+      'div',
+      { class: this.#isLong() ? 'field long' : 'field' },
+      h(
+        'label',
+        { for: id },
+        this.title,
+        schema.quantity && schema.symbol && h('span', { class: 'symbol' }, ' ', schema.symbol),
+        unit && h('span', { class: 'unit-said' }, `, ${unit}`),
+        ' ',
+        this.#needed,
+      ),
+      h('div', { class: 'entry' }, this.control, unit && h('span', { class: 'unit', 'aria-hidden': 'true' }, unit)),
+      this.#wrong,
+      this.#from,
+      help && h('p', { class: 'help', id: `${id}-help` }, help),
+    );
+    this.showOrigin('', '');
+  }
+
+  /** Whether something was typed or chosen here. */
+  get isFilled() {
+    return this.control.value.trim() !== '';
+  }
+
+  /**
+   * Shows where the value comes from when nothing is typed.
+   * @param {string} text the value; empty when there is none
+   * @param {string} words where from
+   */
+  showOrigin(text, words) {
+    const known = text !== '' && !this.isFilled;
+    this.#from.textContent = '';
+    if (this.control instanceof HTMLSelectElement) {
+      const nothing = this.control.options[0];
+      if (nothing) nothing.textContent = text !== '' ? `${text} (${words})` : 'Choose…';
+    } else {
+      if (known) this.#from.textContent = `${words}: ${text}`;
+      const example = this.schema.examples?.[0];
+      this.control.placeholder = text !== '' ? text : example === undefined ? '' : `such as ${example}`;
+    }
+  }
+
+  /** @param {boolean} needed */
+  showNeeded(needed) {
+    this.#needed.hidden = !needed;
+  }
+
+  /** @param {Problem[]} problems */
+  showWrong(problems) {
+    this.#wrong.textContent = problems.map(inWords).join(' ');
+    if (problems.length > 0) this.control.setAttribute('aria-invalid', 'true');
+    else this.control.removeAttribute('aria-invalid');
+  }
+
+  /**
+   * A problem as it is at this field, which takes a bare number in its own unit.
+   * @param {Problem} problem
+   * @returns {Problem}
+   */
+  asHere(problem) {
+    const unit = unitFor(this.schema, this.#setting.units);
+    if (!unit || !problem.allowed) return problem;
+    return { ...problem, allowed: problem.allowed.replace(/bare number in \S+/, `bare number in ${unit}`) };
+  }
+
+  /** Whether the choices are sentences. */
+  #isLong() {
+    return this.control instanceof HTMLSelectElement && [...this.control.options].some((o) => o.text.length > 30);
+  }
+
+  /**
+   * @param {{ [name: string]: string }} about
+   * @param {string} unit
+   */
+  #text(about, unit) {
+    const { pointer, schema } = this;
+    const kept = this.#setting.typed(pointer);
+    const made = h('input', {
+      ...about,
+      type: schema.format === 'date' ? 'date' : 'text',
+      max: schema.format === 'date' && '9999-12-31', // years of four digits, as the boat file has them
+      inputmode: !schema.quantity && isNumber(schema) ? 'decimal' : false,
+      autocomplete: 'off',
+      autocapitalize: 'off',
+      spellcheck: 'false',
+      enterkeyhint: 'next',
+    });
+    made.value = kept === undefined ? '' : String(kept);
+    made.addEventListener('input', () => this.#setting.change(pointer, meant(made.value, schema, unit)));
+    // What a bare number was read as becomes visible when the field is left.
+    made.addEventListener('change', () => (made.value = withUnit(made.value, unit)));
+    return made;
+  }
+
+  /** @param {{ [name: string]: string }} about */
+  #choice(about) {
+    const { pointer, schema } = this;
+    const options = choices(schema, this.#setting.choices, pointer);
+    const kept = this.#setting.typed(pointer);
+    const held = kept === undefined ? '' : String(kept);
+    if (held !== '' && !options.some((o) => String(o.value) === held)) {
+      options.push({ value: kept, words: `${held} (not in the list)` });
+    }
+    const made = h(
+      'select',
+      about,
+      h('option', { value: '' }, 'Choose…'),
+      ...options.map((o) => h('option', { value: String(o.value) }, o.words)),
+    );
+    made.value = held;
+    made.addEventListener('change', () =>
+      this.#setting.change(pointer, options.find((o) => String(o.value) === made.value)?.value),
+    );
+    return made;
+  }
+}
+
+/**
+ * A problem as a sentence or two.
+ * @param {Problem} problem
+ */
+export function inWords({ what, allowed, hint }) {
+  const parts = [what, allowed && `Allowed: ${allowed}`, hint].filter(Boolean);
+  return parts.map((p) => asSentence(/** @type {string} */ (p))).join(' ');
+}
+
+/** @param {string} text */
+function asSentence(text) {
+  const begun = text.charAt(0).toUpperCase() + text.slice(1);
+  return /[.!?…]$/.test(begun) ? begun : `${begun}.`;
+}
+
+/** @param {Schema} schema */
+function isChoice(schema) {
+  return schema.rows !== undefined || schema.enum !== undefined || types(schema).join() === 'boolean';
+}
+
+/**
+ * @param {Schema} schema
+ * @param {Choices} tables
+ * @param {string} [pointer] where a table is narrowed for one place
+ * @returns {{ value: unknown, words: string }[]}
+ */
+function choices(schema, tables, pointer) {
+  if (schema.enum) {
+    return schema.enum.map((value, i) => ({ value, words: schema.enumTitles?.[i] ?? String(value) }));
+  }
+  if (schema.rows !== undefined) {
+    return (tables[`${schema.rows}${pointer}`] ?? tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
+  }
+  return [
+    { value: true, words: 'Yes' },
+    { value: false, words: 'No' },
+  ];
+}
+
+/**
+ * A value as the form shows it: the words for a choice, the text otherwise.
+ * @param {unknown} value
+ * @param {Schema} schema
+ * @param {Choices} tables
+ */
+export function shown(value, schema, tables) {
+  if (Array.isArray(value)) return `${value.length} readings`;
+  const chosen = isChoice(schema) && choices(schema, tables).find((c) => c.value === value);
+  return chosen ? chosen.words : String(value);
+}
+
+/**
+ * The value that typed text stands for; undefined when nothing is typed.
+ * @param {string} text
+ * @param {Schema} schema
+ * @param {string} unit
+ * @returns {unknown}
+ */
+function meant(text, schema, unit) {
+  const trimmed = text.trim();
+  if (trimmed === '') return undefined;
+  if (!schema.quantity && isNumber(schema) && Number.isFinite(Number(trimmed))) return Number(trimmed);
+  return withUnit(trimmed, unit);
+}
+
+/** @param {Schema} schema */
+function isNumber(schema) {
+  return types(schema).some((t) => t === 'number' || t === 'integer');
+}
+
+/**
+ * @param {Schema} schema
+ * @returns {string[]}
+ */
+export function types(schema) {
+  return Array.isArray(schema.type) ? schema.type : schema.type === undefined ? [] : [schema.type];
+}

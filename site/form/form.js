@@ -1,0 +1,379 @@
+// A form drawn from a schema: objects become groups, lists become rows that
+// can be added and taken away, everything else becomes a field.
+
+import { button, h } from '../kit/dom.js';
+import { at, below, withAt } from '../kit/pointer.js';
+import { Field, inWords, shown, types } from './field.js';
+import { freshRow, starters } from './rows.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('./field.js').Setting} Setting */
+
+/**
+ * What is wrong, with its place; what is only missing; what has no place here.
+ * @typedef {object} Taken
+ * @property {{ control: HTMLElement, title: string, problem: Problem }[]} wrong
+ * @property {{ control: HTMLElement, title: string }[]} missing
+ * @property {Problem[]} loose
+ */
+
+/**
+ * @typedef {object} FormOptions
+ * @property {Schema} root where $ref looks
+ * @property {Schema} schema of the object the form fills
+ * @property {Json} value what was typed before
+ * @property {string} prefix
+ * @property {import('../../wasm/marinecalc.js').Units} units
+ * @property {import('../../wasm/marinecalc.js').Choices} choices
+ * @property {boolean} [folds] whether groups are folded, as in a long form
+ * @property {(schema: Schema) => boolean} [known] whether the boat has what the schema asks for
+ * @property {(value: Json) => void} changed
+ */
+
+export class Form {
+  /** @type {Map<string, Field>} */
+  fields = new Map();
+  /** Groups and lists, which can be wrong as a whole. @type {Map<string, HTMLElement>} */
+  #wholes = new Map();
+  /** Lists, and the words for where their rows come from. @type {Map<string, HTMLElement>} */
+  #lists = new Map();
+  /**
+   * What a list's button is told: whether its entries come from elsewhere now.
+   * @type {Map<string, (elsewhere: boolean) => void>}
+   */
+  #adders = new Map();
+  #root;
+  #changed;
+  #known;
+  #folds;
+  /** @type {Setting} */
+  #setting;
+
+  /** @param {FormOptions} options */
+  constructor({ root, schema, value, prefix, units, choices, folds, known, changed }) {
+    this.value = value;
+    this.#root = root;
+    this.#changed = changed;
+    this.#known = known ?? (() => false);
+    this.#folds = folds ?? false;
+    this.#setting = {
+      prefix,
+      units,
+      choices,
+      typed: (pointer) => at(this.value, pointer),
+      change: (pointer, put) => this.#put(pointer, put),
+    };
+    this.element = h('div', { class: 'form' }, ...this.#inside(schema, ''));
+  }
+
+  /**
+   * Takes in what the calculator said: marks what is wrong and what is needed
+   * at its place, and tells both for a summary. A problem where nothing was
+   * typed yet is no mistake, only something still needed.
+   * @param {Problem[]} problems
+   * @returns {Taken}
+   */
+  take(problems) {
+    /** @type {Taken} */
+    const taken = { wrong: [], missing: [], loose: [] };
+    /** @type {Set<Field>} */
+    const needed = new Set();
+    for (const problem of problems) {
+      const field = chosenInstead(problem, this.fields) ?? this.fields.get(problem.where);
+      const within = this.#emptyWithin(problem.where);
+      const whole = this.#wholes.get(problem.where)?.parentElement;
+      if (field && !field.isFilled && isUnknown(problem)) needed.add(field);
+      else if (field) taken.wrong.push({ control: field.control, title: this.#titled(field), problem: field.asHere(problem) });
+      else if (within.length > 0) within.forEach((f) => needed.add(f));
+      else if (whole) {
+        const control = whole.querySelector('input, select, button');
+        const place = { control: /** @type {HTMLElement} */ (control), title: whole.dataset.title ?? '' };
+        if (at(this.value, problem.where) === undefined && isUnknown(problem)) taken.missing.push(place);
+        else taken.wrong.push({ ...place, problem });
+      } else taken.loose.push(problem);
+    }
+    for (const field of this.fields.values()) {
+      field.showNeeded(needed.has(field));
+      field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
+    }
+    for (const [pointer, place] of this.#wholes) {
+      const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
+      place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
+    }
+    taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f) })));
+    return taken;
+  }
+
+  /**
+   * Shows where the values come from that were not typed.
+   * @param {{ [name: string]: { text: string, words: string } }} origins by name of the input
+   */
+  showOrigins(origins) {
+    for (const field of this.fields.values()) {
+      const origin = origins[field.pointer.slice(1)];
+      if (origin) field.showOrigin(origin.text, origin.words);
+      else {
+        const { text, words } = this.#standing(field.schema);
+        field.showOrigin(text, words);
+      }
+    }
+    for (const [pointer, place] of this.#lists) {
+      const origin = at(this.value, pointer) === undefined ? origins[pointer.slice(1)] : undefined;
+      place.textContent = origin ? `${origin.words}: ${origin.text}` : '';
+      this.#adders.get(pointer)?.(origin !== undefined);
+    }
+  }
+
+  /**
+   * The default, where the schema alone can tell it in words.
+   * @param {Schema} schema
+   */
+  #standing(schema) {
+    const tellable = schema.default !== undefined && !(schema.quantity && typeof schema.default === 'number' && schema.default !== 0);
+    return tellable
+      ? { text: shown(schema.default, schema, this.#setting.choices), words: 'unless told otherwise' }
+      : { text: '', words: '' };
+  }
+
+  /** Fields below a place that its schema asks for and that are empty. @param {string} pointer */
+  #emptyWithin(pointer) {
+    return [...this.fields.values()].filter((f) => f.required && !f.isFilled && f.pointer.startsWith(`${pointer}/`));
+  }
+
+  /** Opens the fold, if any, in which a control stands, and goes there. @param {HTMLElement} control */
+  static visit(control) {
+    for (let up = control.parentElement; up; up = up.parentElement) {
+      if (up instanceof HTMLDetailsElement) up.open = true;
+    }
+    control.focus();
+  }
+
+  /** @param {Field} field */
+  #titled(field) {
+    const row = field.element.closest('.row');
+    return row instanceof HTMLElement && row.dataset.title ? `${field.title}, ${row.dataset.title}` : field.title;
+  }
+
+  /**
+   * @param {string} pointer
+   * @param {unknown} put
+   */
+  #put(pointer, put) {
+    this.value = /** @type {Json} */ (withAt(this.value, pointer, put) ?? {});
+    this.#changed(this.value);
+  }
+
+  /**
+   * The places inside an object, those of level detail folded away.
+   * @param {Schema} schema
+   * @param {string} pointer
+   * @returns {HTMLElement[]}
+   */
+  #inside(schema, pointer) {
+    const all = Object.entries(schema.properties ?? {});
+    const needed = new Set([...(schema.needs ?? []), ...(schema.required ?? [])]);
+    /** @param {[string, Schema][]} some */
+    const draw = (some) => some.map(([name, inner]) => this.#draw(inner, below(pointer, name), name, needed.has(name)));
+    const folded = all.filter(([, inner]) => this.#resolved(inner).level === 'detail');
+    const open = all.filter(([, inner]) => this.#resolved(inner).level !== 'detail');
+    if (folded.length === 0) return draw(open);
+    const typed = folded.some(([name]) => at(this.value, below(pointer, name)) !== undefined);
+    const fold = h(
+      'details',
+      { class: 'fold', open: typed },
+      h('summary', {}, `More inputs (${folded.length})`),
+      ...draw(folded),
+    );
+    return [...draw(open), fold];
+  }
+
+  /**
+   * @param {Schema} schema
+   * @param {string} pointer
+   * @param {string} name
+   * @param {boolean} needed
+   * @returns {HTMLElement}
+   */
+  #draw(schema, pointer, name, needed) {
+    const inner = this.#resolved(schema);
+    if (types(inner).includes('object')) return this.#group(inner, pointer, name);
+    if (types(inner).includes('array')) return this.#list(inner, pointer, name, needed);
+    const field = new Field(this.#setting, pointer, inner, name, needed);
+    this.fields.set(pointer, field);
+    return field.element;
+  }
+
+  /**
+   * @param {Schema} schema
+   * @param {string} pointer
+   * @param {string} name
+   */
+  #group(schema, pointer, name) {
+    const title = schema.title ?? name;
+    const wrong = h('p', { class: 'wrong' });
+    this.#wholes.set(pointer, wrong);
+    const inside = [wrong, schema.description && h('p', { class: 'help' }, schema.description), ...this.#inside(schema, pointer)];
+    if (!this.#folds) return h('fieldset', { class: 'group', 'data-title': title }, h('legend', {}, title), ...inside);
+    const given = count(at(this.value, pointer));
+    return h(
+      'details',
+      { class: 'fold' },
+      h('summary', {}, given > 0 ? `${title} (${given} given)` : title),
+      h('div', { class: 'group', role: 'group', 'aria-label': title, 'data-title': title }, ...inside),
+    );
+  }
+
+  /**
+   * @param {Schema} schema
+   * @param {string} pointer
+   * @param {string} name
+   * @param {boolean} needed
+   */
+  #list(schema, pointer, name, needed) {
+    const title = schema.title ?? name;
+    const item = this.#resolved(schema.items ?? { type: 'string' });
+    const single = item.title ?? title;
+    const wrong = h('p', { class: 'wrong' });
+    const from = h('p', { class: 'from' });
+    this.#wholes.set(pointer, wrong);
+    this.#lists.set(pointer, from);
+    const rows = h('div', { class: 'rows' });
+    const typed = () => /** @type {unknown[]} */ (at(this.value, pointer) ?? []);
+
+    const more = button(`Add to: ${title}`, () => {
+      const before = typed().length;
+      this.#put(pointer, before > 0 ? [...typed(), freshRow(schema)] : starters(schema));
+      draw();
+      const control = rows.children[before]?.querySelector('input, select');
+      if (control instanceof HTMLElement) Form.visit(control);
+    });
+    this.#adders.set(pointer, (elsewhere) => {
+      more.textContent = elsewhere ? `Type others instead: ${title}` : `Add to: ${title}`;
+    });
+    /** @param {number} i */
+    const takeAway = (i) => {
+      const left = typed().filter((_, j) => j !== i);
+      this.#put(pointer, left.length > 0 ? left : undefined);
+      draw();
+      more.focus();
+    };
+    const draw = () => {
+      this.#forget(`${pointer}/`);
+      const drawn = typed().map((_, i) => this.#row(item, below(pointer, i), `${single} ${i + 1}`, () => takeAway(i)));
+      rows.replaceChildren(...drawn);
+      more.disabled = drawn.length >= (schema.maxItems ?? 200);
+    };
+
+    // Rows that are needed stand there from the start.
+    if (needed && typed().length === 0 && !this.#known(schema)) {
+      this.value = /** @type {Json} */ (withAt(this.value, pointer, starters(schema)));
+    }
+    draw();
+    return h(
+      'fieldset',
+      { class: 'list', 'data-title': title },
+      h('legend', {}, title),
+      wrong,
+      from,
+      schema.description && h('p', { class: 'help' }, schema.description),
+      this.#columns(item),
+      rows,
+      more,
+    );
+  }
+
+  /** What each part of a row means, once for all rows. @param {Schema} item */
+  #columns(item) {
+    const told = Object.entries(item.properties ?? {}).filter(([, inner]) => this.#resolved(inner).description);
+    return (
+      told.length > 0 &&
+      h(
+        'dl',
+        { class: 'columns help' },
+        ...told.flatMap(([name, inner]) => [
+          h('dt', {}, this.#resolved(inner).title ?? name),
+          h('dd', {}, this.#resolved(inner).description),
+        ]),
+      )
+    );
+  }
+
+  /** Lets go of the fields of rows that are drawn anew. @param {string} prefix */
+  #forget(prefix) {
+    for (const known of [this.fields, this.#wholes, this.#lists, this.#adders]) {
+      for (const pointer of [...known.keys()]) if (pointer.startsWith(prefix)) known.delete(pointer);
+    }
+  }
+
+  /**
+   * One row of a list. A long one is folded under its title and its first
+   * value, such as the date of a reading.
+   * @param {Schema} item
+   * @param {string} pointer
+   * @param {string} title
+   * @param {() => void} takeAway
+   */
+  #row(item, pointer, title, takeAway) {
+    const parts = types(item).includes('object')
+      ? this.#inside(item, pointer)
+      : [this.#draw(item, pointer, title, false)];
+    const compact = parts.length <= 4 && parts.every((part) => part.matches('.field'));
+    const row = h(
+      'div',
+      { class: compact ? 'row compact' : 'row', role: 'group', 'aria-label': title, 'data-title': title.toLowerCase() },
+      ...parts,
+      button('Remove', takeAway, { class: 'quiet', 'aria-label': `Remove ${title.toLowerCase()}` }),
+    );
+    if (compact) return row;
+    const first = Object.values(at(this.value, pointer) ?? {})[0];
+    const name = typeof first === 'string' ? `${title}: ${first}` : title;
+    return h('details', { class: 'fold' }, h('summary', {}, name), row);
+  }
+
+  /**
+   * The schema with its $ref followed; what stands beside the $ref wins.
+   * @param {Schema} schema
+   * @returns {Schema}
+   */
+  #resolved(schema) {
+    if (schema.$ref === undefined) return schema;
+    const target = /** @type {Schema | undefined} */ (at(this.#root, schema.$ref.replace(/^#/, '')));
+    const { $ref: _, ...beside } = schema;
+    return { ...this.#resolved(target ?? {}), ...beside };
+  }
+}
+
+/**
+ * Whether the problem is only that nobody gave the figure. What the words do
+ * not tell is taken for a mistake, and shown in full.
+ * @param {Problem} problem
+ */
+function isUnknown(problem) {
+  return /\bis (not known|missing)$/.test(problem.what);
+}
+
+/**
+ * Where an unknown figure can be had by choosing a row, the problem's hint
+ * names the input to choose it at: send the person there.
+ * @param {Problem} problem
+ * @param {Map<string, Field>} fields
+ */
+function chosenInstead({ where, hint = '' }, fields) {
+  if (fields.get(where)?.isFilled !== false) return undefined;
+  const words = hint.toLowerCase();
+  return [...fields.values()].find(
+    ({ schema, title, isFilled }) => schema.rows !== undefined && !isFilled && words.includes(`choose ${title.toLowerCase()}`),
+  );
+}
+
+/**
+ * How many values stand in a value.
+ * @param {unknown} value
+ * @returns {number}
+ */
+function count(value) {
+  if (typeof value !== 'object' || value === null) return value === undefined ? 0 : 1;
+  return Object.values(value).reduce((sum, inner) => sum + count(inner), 0);
+}

@@ -1,0 +1,42 @@
+// What stands in the way of a sheet or of a sound boat, in one place, each
+// with a way to its field.
+
+import { button, h } from '../kit/dom.js';
+import { inWords } from './field.js';
+import { Form } from './form.js';
+
+/**
+ * @param {import('./form.js').Taken} taken
+ * @param {'h2' | 'h3'} level of the headings
+ */
+export function summary({ wrong, missing, loose }, level) {
+  const mistakes = [
+    ...wrong.map(({ control, title, problem }) => h('li', {}, goTo(control, title), ': ', inWords(problem))),
+    ...loose.map((problem) => h('li', {}, ...looseLine(problem))),
+  ];
+  return h(
+    'div',
+    { class: 'summary' },
+    mistakes.length > 0 && h(level, {}, 'To put right'),
+    mistakes.length > 0 && h('ul', { class: 'wrong-list' }, ...mistakes),
+    missing.length > 0 && h(level, {}, 'Still needed'),
+    missing.length > 0 && h('ul', {}, ...missing.map(({ control, title }) => h('li', {}, goTo(control, title)))),
+  );
+}
+
+/**
+ * A problem that no field of this form can mend.
+ * @param {import('../../wasm/marinecalc.js').Problem} problem
+ */
+function looseLine(problem) {
+  if (!problem.where.startsWith('/boat')) return [[problem.where, inWords(problem)].filter(Boolean).join(': ')];
+  return ['In the ', h('a', { href: '#/boat' }, 'boat'), `, ${problem.where.slice(5)}: ${inWords(problem)}`];
+}
+
+/**
+ * @param {HTMLElement} control
+ * @param {string} title
+ */
+function goTo(control, title) {
+  return button(title, () => Form.visit(control), { class: 'link' });
+}

@@ -1,0 +1,86 @@
+// The questions of fault finding: each is answered with yes, no or don't
+// know, and what is not answered counts as not asked.
+
+import { h } from '../kit/dom.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Question} Question */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+
+const ANSWERS = [
+  ['yes', 'Yes'],
+  ['no', 'No'],
+  ['unknown', 'Don’t know'],
+];
+
+/**
+ * The questions in their groups, drawn once; answering one calls changed with
+ * all answers.
+ * @param {Question[]} questions
+ * @param {Json[]} given answers typed before
+ * @param {(answers: Json[]) => void} changed
+ */
+export function questionList(questions, given, changed) {
+  /** @type {Map<string, string>} */
+  const answers = new Map(given.map((a) => [String(a.evidence), String(a.answer)]));
+  /** @type {Map<string, Question[]>} */
+  const groups = new Map();
+  for (const q of questions) {
+    const group = groups.get(q.groupTitle) ?? [];
+    group.push(q);
+    groups.set(q.groupTitle, group);
+  }
+  const put = (/** @type {string} */ id, /** @type {string} */ answer) => {
+    answers.set(id, answer);
+    changed([...answers].map(([evidence, value]) => ({ evidence, answer: value })));
+  };
+  return h(
+    'div',
+    { class: 'questions' },
+    ...[...groups].map(([title, group]) => {
+      const open = group.some((q) => answers.has(q.id));
+      return h(
+        'details',
+        { class: 'fold', open },
+        h('summary', {}, `${title} (${group.length})`),
+        ...group.map((q) => question(q, answers.get(q.id), put)),
+      );
+    }),
+  );
+}
+
+/**
+ * The answers that the boat's file holds: those of its newest day with any,
+ * or those that stand without a day.
+ * @param {Json} boat
+ * @returns {Json[] | undefined}
+ */
+export function symptomsOf(boat) {
+  const readings = Array.isArray(boat.readings) ? boat.readings : [];
+  const days = readings.filter((r) => Array.isArray(r.symptoms)).sort((a, b) => String(a.date).localeCompare(String(b.date)));
+  const found = days.at(-1)?.symptoms ?? boat.symptoms;
+  return Array.isArray(found) ? found : undefined;
+}
+
+/**
+ * @param {Question} q
+ * @param {string | undefined} given
+ * @param {(id: string, answer: string) => void} put
+ */
+function question(q, given, put) {
+  const set = h('fieldset', { class: 'question' }, h('legend', {}, q.title), q.help && h('p', { class: 'help' }, q.help));
+  if (q.kind === 'check') set.append(h('p', { class: 'help' }, `About ${q.minutes} minutes, ${placeInWords(q.place)}.`));
+  for (const { signal, text } of q.hazards ?? []) set.append(h('p', { class: `hazard said ${signal.toLowerCase()}` }, h('strong', {}, signal), `: ${text}`));
+  const row = h('div', { class: 'choices' });
+  for (const [answer = '', words = ''] of ANSWERS) {
+    const control = h('input', { type: 'radio', name: `q-${q.id}`, value: answer, checked: given === answer });
+    control.addEventListener('change', () => put(q.id, answer));
+    row.append(h('label', {}, control, ` ${words}`));
+  }
+  set.append(row);
+  return set;
+}
+
+/** @param {string} place */
+function placeInWords(place) {
+  return place === 'either' ? 'afloat or ashore' : place;
+}

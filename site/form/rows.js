@@ -1,0 +1,43 @@
+// What a list begins with, and what a new row of it holds.
+
+import { today } from '../kit/dates.js';
+import { types } from './field.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+
+/**
+ * The rows a list begins with: as many as the schema asks for at least. From
+ * its example they take what only tells the rows apart, a name or a clock
+ * position; figures are never anybody's but the person's own.
+ * @param {Schema} schema
+ * @returns {unknown[]}
+ */
+export function starters(schema) {
+  const example = schema.examples?.[0];
+  const [name, part] = Object.entries(schema.items?.properties ?? {})[0] ?? [];
+  const tells = name !== undefined && part !== undefined && tellsApart(part);
+  return Array.from({ length: Math.max(1, schema.minItems ?? 1) }, (_, i) => {
+    const given = tells && Array.isArray(example) ? example[i]?.[name] : undefined;
+    return { ...freshRow(schema), ...(given === undefined ? {} : { [name]: given }) };
+  });
+}
+
+/**
+ * Whether the first part of a row names it: free words, or a clock position.
+ * @param {Schema} part
+ */
+function tellsApart(part) {
+  const isFree = part.quantity === undefined && part.format === undefined && part.rows === undefined && part.enum === undefined;
+  return part.quantity === 'direction' || (isFree && types(part).includes('string'));
+}
+
+/**
+ * A new row: empty but for today's date.
+ * @param {Schema} schema
+ * @returns {Json}
+ */
+export function freshRow(schema) {
+  const dates = Object.entries(schema.items?.properties ?? {}).filter(([, part]) => part.format === 'date');
+  return Object.fromEntries(dates.map(([name]) => [name, today()]));
+}

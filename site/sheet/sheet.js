@@ -1,0 +1,264 @@
+// The sheet as the person reads it: what can hurt first, then the answers
+// with their verdicts, then how they came about.
+
+import { h, s } from '../kit/dom.js';
+import { cautionList } from './cautions.js';
+import { folds } from './folds.js';
+import { picture } from './picture.js';
+import { verdictCard } from './verdicts.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').Result} Result */
+
+/**
+ * The sheet's parts, in reading order, hazards first.
+ * @param {Sheet} sheet
+ * @returns {HTMLElement[]}
+ */
+export function sheetParts(sheet) {
+  const hazards = cautionList(sheet.cautions ?? []);
+  return hazards ? [hazards, ...work(sheet)] : work(sheet);
+}
+
+/**
+ * The sheet's parts without its hazards, for a page that tells them once for
+ * several sheets.
+ * @param {Sheet} sheet
+ * @returns {HTMLElement[]}
+ */
+export function work(sheet) {
+  const results = sheet.results ?? [];
+  const main = results.filter((r) => r.level !== 'detail');
+  const detail = results.filter((r) => r.level === 'detail');
+  const shown = new Set(main.map((r) => r.name));
+  const others = (sheet.verdicts ?? []).filter((v) => !shown.has(v.on) && v.word !== 'not measured');
+  const unmeasured = (sheet.verdicts ?? []).filter((v) => v.word === 'not measured');
+  const tables = sheet.tables ?? [];
+  const fold = folds(sheet.calculation);
+  return present([
+    h('div', { class: 'answers' }, ...main.map((r, i) => resultCard(sheet, r, i === 0))),
+    ...tables.filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
+    others.length > 0 &&
+      h('section', { class: 'others' }, h('h3', {}, 'Other limits'), ...others.map(verdictCard)),
+    ...(sheet.drawings ?? []).map(drawing),
+    nextSteps(sheet),
+    notes(sheet),
+    unmeasured.length > 0 && fold(`Not measured (${unmeasured.length})`, ...unmeasured.map(verdictCard)),
+    detail.length > 0 && fold('More results', resultTable(detail)),
+    ...tables.filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t, fold))),
+    fold('How it was worked out', workedLines(sheet)),
+    fold('What went in', inputTable(sheet)),
+    main.some((r) => r.shares?.length) &&
+      fold('Where the spread comes from', ...main.filter((r) => r.shares?.length).map(shares)),
+    (sheet.sources ?? []).length > 0 &&
+      fold('Sources', h('ul', {}, ...(sheet.sources ?? []).map((text) => h('li', {}, text)))),
+  ]);
+}
+
+const WORST_FIRST = ['beyond', 'cannot tell', 'near the limit', 'within'];
+
+/**
+ * One line for the eye or the ear: the first result, and the worst that the
+ * limits say of the sheet.
+ * @param {Sheet} sheet
+ */
+export function headline(sheet) {
+  const first = (sheet.results ?? []).find((r) => r.level !== 'detail');
+  const verdicts = sheet.verdicts ?? [];
+  const own = worst(verdicts.filter((v) => v.on === first?.name));
+  const all = worst(verdicts);
+  const answer = first ? `${first.title}: ${first.text}` : sheet.title;
+  const judged = own ? `${answer} (${own})` : answer;
+  if (!all || all === own || all === 'not measured') return judged;
+  const others = verdicts.filter((v) => v.word === all);
+  return `${judged}. ${others[0]?.title}: ${all}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
+}
+
+/** @param {import('../../wasm/marinecalc.js').Verdict[]} verdicts */
+function worst(verdicts) {
+  return WORST_FIRST.find((word) => verdicts.some((v) => v.word === word));
+}
+
+/**
+ * The verdicts in words, for the ear.
+ * @param {Sheet} sheet
+ */
+export function verdictsInWords(sheet) {
+  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${v.word}.`).join(' ');
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {Result} result
+ * @param {boolean} first
+ */
+function resultCard(sheet, result, first) {
+  const verdicts = (sheet.verdicts ?? []).filter((v) => v.on === result.name && v.word !== 'not measured');
+  return h(
+    'section',
+    { class: first ? 'result first' : 'result', 'data-result': result.name },
+    h('h3', {}, result.title, symbol(result.symbol)),
+    h('p', { class: result.kind ? 'value' : 'value words' }, result.text),
+    result.interval && h('p', { class: 'interval' }, `95 % interval: ${result.interval}`),
+    result.help && h('p', { class: 'help' }, result.help),
+    result.maker &&
+      h('p', { class: 'maker' }, h('strong', {}, `The maker says ${result.maker.text}. `), result.maker.source),
+    ...verdicts.map(verdictCard),
+  );
+}
+
+/** @param {Result[]} results */
+function resultTable(results) {
+  return table(
+    ['Result', 'Value', '95 % interval'],
+    results.map((r) => [h('span', {}, r.title, symbol(r.symbol)), r.text, r.interval ?? '']),
+  );
+}
+
+/**
+ * A result that is a list; columns of detail are folded away with the whole.
+ * @param {import('../../wasm/marinecalc.js').Table} given
+ * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
+ */
+function listed(given, fold) {
+  const cell = (/** @type {{ text: string, interval?: string }} */ c) =>
+    h('span', {}, c.text, c.interval && h('span', { class: 'aside' }, ` (${c.interval})`));
+  const made = (/** @type {(level?: string) => boolean} */ shows) =>
+    table(
+      given.columns.filter((c) => shows(c.level)).map((c) => c.title),
+      given.rows.map((row) => row.cells.filter((_, i) => shows(given.columns[i]?.level)).map(cell)),
+    );
+  const more = given.columns.some((c) => c.level === 'detail') && fold(`${given.title}: every column`, made(() => true));
+  return present([given.help ? h('p', { class: 'help' }, given.help) : null, made((level) => level !== 'detail'), more]);
+}
+
+/** @param {Sheet} sheet */
+function inputTable(sheet) {
+  return table(
+    ['Input', 'Value', 'From'],
+    (sheet.inputs ?? []).map((i) => [
+      h('span', {}, i.title, i.kind ? symbol(i.symbol) : ''),
+      h('span', {}, i.text, i.range && h('span', { class: 'range' }, ` (${i.range})`)),
+      h('span', {}, i.origin, i.source && h('span', { class: 'source' }, i.source)),
+    ]),
+  );
+}
+
+/** @param {Sheet} sheet */
+function workedLines(sheet) {
+  const titles = new Map([...(sheet.results ?? []), ...(sheet.tables ?? [])].map((r) => [r.name, r.title]));
+  return h(
+    'ol',
+    { class: 'work' },
+    ...(sheet.work ?? []).map((line) =>
+      h(
+        'li',
+        {},
+        h('p', { class: 'what' }, titles.get(line.result) ?? line.result),
+        line.formula && h('p', { class: 'formula' }, line.formula),
+        line.filled && h('p', { class: 'formula' }, line.filled),
+        line.method && h('p', {}, line.method),
+        h('p', { class: 'formula answer' }, `= ${line.answer}`),
+        line.source && h('p', { class: 'source' }, line.basis ? `${line.source} (${line.basis})` : line.source),
+      ),
+    ),
+  );
+}
+
+/**
+ * @param {Result} result
+ */
+function shares(result) {
+  return h(
+    'div',
+    { class: 'shares' },
+    h('h3', {}, result.title),
+    table(
+      ['Input', 'Share of the spread'],
+      (result.shares ?? []).map(({ title, share }) => {
+        const percent = Math.round(100 * Math.max(0, Math.min(1, share)));
+        const bar = s(
+          'svg',
+          { class: 'bar', viewBox: '0 0 100 10', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+          s('rect', { class: 'bar-frame', width: 100, height: 10 }),
+          s('rect', { class: 'bar-part', width: percent, height: 10 }),
+        );
+        return [title, h('span', { class: 'share' }, `${percent} %`, bar)];
+      }),
+    ),
+  );
+}
+
+/**
+ * @param {import('../../wasm/marinecalc.js').Drawing} given
+ */
+function drawing(given) {
+  const made = picture(given.svg);
+  return h(
+    'figure',
+    { class: 'drawing', 'data-drawing': given.name },
+    h('h3', {}, given.title),
+    made ?? h('p', { class: 'wrong' }, 'This drawing holds something that may not be shown here.'),
+    h('figcaption', {}, given.description),
+  );
+}
+
+/**
+ * @param {Sheet} sheet
+ */
+function nextSteps(sheet) {
+  const steps = sheet.next ?? [];
+  return (
+    steps.length > 0 &&
+    h(
+      'section',
+      { class: 'next' },
+      h('h3', {}, 'What to do next'),
+      h('ol', {}, ...steps.map((n) => h('li', {}, n.text, n.source && h('span', { class: 'aside' }, ` (${n.source})`)))),
+    )
+  );
+}
+
+/**
+ * @param {Sheet} sheet
+ */
+function notes(sheet) {
+  const all = sheet.notes ?? [];
+  return (
+    all.length > 0 &&
+    h('section', { class: 'notes' }, h('h3', {}, 'Notes'), h('ul', {}, ...all.map((n) => h('li', {}, n))))
+  );
+}
+
+/**
+ * A table; one with many columns gives each row a block of its own.
+ * @param {string[]} heads
+ * @param {(Node | string)[][]} rows the first cell of each names the row
+ */
+function table(heads, rows) {
+  return h(
+    'table',
+    { class: heads.length > 4 ? 'blocks' : false },
+    h('thead', {}, h('tr', {}, ...heads.map((t) => h('th', { scope: 'col' }, t)))),
+    h(
+      'tbody',
+      {},
+      ...rows.map(([name = '', ...cells]) =>
+        h('tr', {}, h('th', { scope: 'row' }, name), ...cells.map((c, i) => h('td', { 'data-head': heads[i + 1] }, c))),
+      ),
+    ),
+  );
+}
+
+/** @param {string | undefined} text */
+function symbol(text) {
+  return text ? h('span', { class: 'symbol' }, ' ', text) : null;
+}
+
+/**
+ * @param {(HTMLElement | false | null)[]} parts
+ * @returns {HTMLElement[]}
+ */
+function present(parts) {
+  return parts.filter((p) => p instanceof HTMLElement);
+}

@@ -1,0 +1,51 @@
+// How the person wants it shown: units and light. Kept between visits.
+
+import { byId } from '../kit/dom.js';
+import { keep, recall } from './keep.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Units} Units */
+
+/** @type {Units[]} */
+const UNITS = ['metric', 'us', 'both'];
+const LIGHTS = ['day', 'dusk', 'night'];
+
+/** The units in force. */
+export function units() {
+  const kept = recall('units');
+  return UNITS.find((u) => u === kept) ?? 'metric';
+}
+
+/**
+ * Takes over the units that a boat's file asks for.
+ * @param {import('../../wasm/marinecalc.js').Json} boat
+ */
+export function followBoat(boat) {
+  const asked = UNITS.find((u) => u === boat.units);
+  if (asked === undefined) return;
+  keep('units', asked);
+  byId('units', HTMLSelectElement).value = asked;
+}
+
+/**
+ * Wires up the two selects of the header.
+ * @param {() => void} unitsChanged
+ */
+export function openSettings(unitsChanged) {
+  const unitChoice = byId('units', HTMLSelectElement);
+  unitChoice.value = units();
+  unitChoice.addEventListener('change', () => {
+    keep('units', unitChoice.value);
+    unitsChanged();
+  });
+
+  const lightChoice = byId('light', HTMLSelectElement);
+  const show = () => (document.documentElement.dataset.light = lightChoice.value);
+  const kept = recall('light');
+  const dark = matchMedia('(prefers-color-scheme: dark)').matches;
+  lightChoice.value = LIGHTS.find((l) => l === kept) ?? (dark ? 'dusk' : 'day');
+  show();
+  lightChoice.addEventListener('change', () => {
+    keep('light', lightChoice.value);
+    show();
+  });
+}

@@ -1,0 +1,207 @@
+// One calculation: what is known on one side, the sheet on the other, drawn
+// anew with every key.
+
+import { explanationsButton } from '../form/explanations.js';
+import { inWords } from '../form/field.js';
+import { Form } from '../form/form.js';
+import { inBoat, originsInBoat, originsOf } from '../form/origins.js';
+import { summary } from '../form/problems.js';
+import { questionList, symptomsOf } from '../form/questions.js';
+import { today } from '../kit/dates.js';
+import { button, drawAnew, h } from '../kit/dom.js';
+import { trimmed } from '../kit/pointer.js';
+import { speak } from '../kit/speak.js';
+import { cautionList } from '../sheet/cautions.js';
+import { exportButtons } from '../sheet/exports.js';
+import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
+import { leftOver, placesFor, remember } from '../store/remember.js';
+import { units } from '../store/settings.js';
+import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+
+// On a device where a call takes longer than this, wait for a pause in typing.
+const SLOW = 100; // ms
+const PAUSE = 150; // ms
+
+/** @type {import('../app.js').View} */
+export function showCalculation(app, main, id = '') {
+  const blank = app.calculator.call({ ask: 'blank', calculation: id });
+  if (!blank.ok) {
+    main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
+    return 'No such calculation';
+  }
+  const { schema, choices = {}, cautions = [], questions } = blank;
+  const input = questions ? without(schema.$defs.input, 'answers') : schema.$defs.input;
+  const { boat } = inHand();
+  const title = schema.title ?? id;
+
+  let wait = 0;
+  let took = 0;
+  const form = new Form({
+    root: schema,
+    schema: input,
+    value: typed(id),
+    prefix: 'in',
+    units: units(),
+    choices,
+    known: (part) => inBoat(part, boat) !== undefined,
+    changed(value) {
+      keepTyped(id, trimmed(value) ?? {});
+      clearTimeout(wait);
+      wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
+    },
+  });
+  const noted = symptomsOf(boat);
+  const asked =
+    questions &&
+    questionList(questions, /** @type {any[]} */ (typed(id).answers ?? noted ?? []), (answers) => {
+      form.value = { ...form.value, answers };
+      keepTyped(id, trimmed(form.value) ?? {});
+      redraw();
+    });
+
+  const sheetPart = h('div', { class: 'sheet' });
+  const takeAway = h('div', { class: 'tools' });
+  const toKeep = h('div', {});
+  const peek = button('', () => {
+    result.focus({ preventScroll: true });
+    (sheetPart.querySelector('.answers') ?? result).scrollIntoView();
+  }, { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
+  const result = h(
+    'section',
+    { class: 'paper', 'aria-labelledby': 'sheet-title', tabindex: '-1' },
+    h(
+      'div',
+      { class: 'paper-head' },
+      h('h2', { id: 'sheet-title' }, `Sheet: ${title}`),
+      h('p', { class: 'of-boat' }, nameOf(boat)),
+      h('p', { class: 'printed-on' }, today()),
+    ),
+    sheetPart,
+    takeAway,
+  );
+
+  const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
+
+  /** Offers to keep with the boat what the sheet was worked out from. */
+  function offerToKeep() {
+    const given = trimmed(form.value) ?? {};
+    const places = placesFor(schema.$defs.input, given);
+    if (places.length === 0) {
+      toKeep.replaceChildren();
+      return;
+    }
+    const said = h('p', { class: 'help' }, `${places.map((p) => p.title).join(', ')}. Readings stand under today's date; other sheets then take them from the boat.`);
+    const act = button(`Keep with ${nameOf(boat)}`, () => {
+      if (!change(remember(boat, places, given, today()))) {
+        said.textContent = 'This browser keeps nothing: type it into the boat and save that to a file.';
+        return;
+      }
+      keepTyped(id, leftOver(given, places));
+      drawAnew(main, () => showCalculation(app, main, id));
+      speak(`Kept with ${nameOf(boat)}`);
+    });
+    toKeep.replaceChildren(act, said);
+  }
+
+  /** @returns {import('../../wasm/marinecalc.js').RunRequest} */
+  const request = () => {
+    const given = trimmed(form.value) ?? {};
+    // Nothing answered yet is an answer too: the first check to make.
+    const input = questions && !noted ? { answers: [], ...given } : given;
+    return { ask: 'run', calculation: id, input, boat: toSend(boat), units: units() };
+  };
+  const run = () => {
+    const began = performance.now();
+    const reply = app.calculator.call(request());
+    took = performance.now() - began;
+    return reply;
+  };
+
+  function redraw() {
+    const reply = run();
+    if (reply.ok) {
+      form.take([]);
+      form.showOrigins(originsOf(reply.sheet));
+      sheetPart.replaceChildren(...sheetParts(reply.sheet));
+      offerToKeep();
+      takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
+      peek.textContent = headline(reply.sheet);
+      speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
+    } else {
+      toKeep.replaceChildren();
+      const taken = form.take(reply.problems);
+      form.showOrigins(originsInBoat(input, boat, choices));
+      // No old result stays beside an input that does not belong to it.
+      const hazards = cautionList(cautions);
+      sheetPart.replaceChildren(...(hazards ? [hazards] : []), summary(taken, 'h3'));
+      peek.textContent = 'No sheet yet';
+      speak(sheetPart.querySelector('.summary')?.textContent ?? '');
+    }
+    // The peek stands in for the answers while these are out of sight.
+    sight.disconnect();
+    sight.observe(sheetPart.querySelector('.answers') ?? sheetPart);
+  }
+
+  main.append(
+    h('h1', {}, title),
+    h('p', { class: 'lead' }, schema.description),
+    h(
+      'div',
+      { class: 'job' },
+      h(
+        'section',
+        { class: 'known', 'aria-labelledby': 'known-title' },
+        h('h2', { id: 'known-title' }, 'What is known'),
+        h(
+          'p',
+          {},
+          'A field left empty takes its value from ',
+          h('a', { href: '#/boat' }, nameOf(boat)),
+          ', from a table or from what is usual, and says so.',
+        ),
+        h('div', { class: 'tools' }, explanationsButton(form.element)),
+        asked,
+        form.element,
+        toKeep,
+        h(
+          'div',
+          { class: 'tools' },
+          button('Clear what was typed', () => {
+            keepTyped(id, {});
+            main.replaceChildren();
+            showCalculation(app, main, id);
+            const first = main.querySelector('.form input, .form select');
+            if (first instanceof HTMLElement) first.focus();
+          }),
+        ),
+      ),
+      result,
+    ),
+    peek,
+  );
+  redraw();
+  warmUp(run);
+  return title;
+}
+
+/**
+ * The schema of an object without one of its properties.
+ * @param {import('../../wasm/marinecalc.js').Schema} schema
+ * @param {string} name
+ */
+function without(schema, name) {
+  const { [name]: _, ...properties } = schema.properties ?? {};
+  return { ...schema, properties };
+}
+
+/**
+ * Runs a few times while nobody types: a browser makes fast code only of what
+ * has run before, and the first key should not wait for that.
+ * @param {() => void} run
+ */
+function warmUp(run, times = 3) {
+  setTimeout(() => {
+    run();
+    if (times > 1) warmUp(run, times - 1);
+  }, 50);
+}

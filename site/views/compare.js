@@ -1,0 +1,94 @@
+// Two dated states of the boat in hand side by side: what moved by more than
+// the gauges explain, and which verdicts turned.
+
+import { inWords } from '../form/field.js';
+import { h } from '../kit/dom.js';
+import { badge } from '../sheet/verdicts.js';
+import { units } from '../store/settings.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Moved} Moved */
+
+/** @type {import('../app.js').View} */
+export function showCompare(app, main) {
+  const { boat } = inHand();
+  const title = `Before and after: ${nameOf(boat)}`;
+  main.append(
+    h('h1', {}, title),
+    h('p', { class: 'lead' }, 'The boat as it was read up to one day and up to another, and what moved by more than the gauges can explain.'),
+  );
+  const days = dates(boat);
+  if (days.length < 2) {
+    main.append(
+      h('p', {}, 'This takes readings of two days at least. ', h('a', { href: '#/boat' }, 'Write them down with the boat'), '.'),
+    );
+    return title;
+  }
+  const before = choice('compare-before', 'Before', days, days[0]);
+  const after = choice('compare-after', 'After', days, days.at(-1));
+  const answer = h('div', { class: 'paper', 'aria-live': 'polite' });
+  const redraw = () => {
+    const reply = app.calculator.call({
+      ask: 'compare',
+      boat: toSend(boat) ?? {},
+      before: before.control.value,
+      after: after.control.value,
+      units: units(),
+    });
+    answer.replaceChildren(...(reply.ok ? result(reply.comparison) : reply.problems.map((p) => h('p', { class: 'wrong' }, inWords(p)))));
+  };
+  before.control.addEventListener('change', redraw);
+  after.control.addEventListener('change', redraw);
+  main.append(h('div', { class: 'form days' }, before.element, after.element), answer);
+  redraw();
+  return title;
+}
+
+/** @param {import('../../wasm/marinecalc.js').Comparison} found */
+function result({ turned, moved, still }) {
+  return [
+    h('h2', {}, 'Verdicts that turned'),
+    turned.length === 0
+      ? h('p', {}, 'None.')
+      : h(
+          'ul',
+          { class: 'glance' },
+          ...turned.map((t) =>
+            h('li', {}, h('p', {}, badge(t.before), ' → ', badge(t.after)), h('p', {}, `${t.sheet}. ${t.title}: ${t.value}, ${t.bound}.`)),
+          ),
+        ),
+    h('h2', {}, 'Moved'),
+    list(moved, 'Nothing moved by more than the gauges explain.'),
+    h('h2', {}, 'Not moved, as far as the gauges can tell'),
+    list(still, 'Nothing.'),
+  ];
+}
+
+/**
+ * @param {Moved[]} some
+ * @param {string} none
+ */
+function list(some, none) {
+  if (some.length === 0) return h('p', {}, none);
+  return h('ul', {}, ...some.map((m) => h('li', {}, `${m.sheet}. ${m.sentence}`)));
+}
+
+/**
+ * @param {string} id
+ * @param {string} label
+ * @param {string[]} days
+ * @param {string | undefined} chosen
+ */
+function choice(id, label, days, chosen) {
+  const control = h('select', { id }, ...days.map((day) => h('option', { value: day, selected: day === chosen }, day)));
+  return { control, element: h('div', { class: 'field' }, h('label', { for: id }, label), control) };
+}
+
+/**
+ * Every day with a reading, oldest first.
+ * @param {import('../../wasm/marinecalc.js').Json} boat
+ */
+function dates(boat) {
+  const readings = Array.isArray(boat.readings) ? boat.readings : [];
+  return [...new Set(readings.map((r) => String(r.date ?? '')))].filter(Boolean).sort();
+}

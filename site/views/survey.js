@@ -1,0 +1,206 @@
+// Everything the boat in hand allows to be worked out, most urgent first, and
+// what the rest lacks.
+
+import { inWords } from '../form/field.js';
+import { button, h } from '../kit/dom.js';
+import { cautionList } from '../sheet/cautions.js';
+import { folds } from '../sheet/folds.js';
+import { headline, work } from '../sheet/sheet.js';
+import { badge, verdictCard } from '../sheet/verdicts.js';
+import { forFile, saveFile } from '../store/files.js';
+import { units } from '../store/settings.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
+
+const fold = folds('survey');
+
+/** @type {import('../app.js').View} */
+export function showSurvey(app, main) {
+  const name = nameOf(inHand().boat);
+  const boat = toSend(inHand().boat) ?? { name };
+  const title = `Survey: ${name}`;
+  const reply = app.calculator.call({ ask: 'survey', boat, units: units() });
+  main.append(
+    h('h1', {}, title),
+    h('p', { class: 'lead' }, 'Every sheet that the boat’s figures and readings allow, and what is missing for the others.'),
+  );
+  if (!reply.ok) {
+    main.append(
+      h('h2', {}, 'To put right'),
+      wrongList(reply.problems),
+      h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')),
+    );
+    return title;
+  }
+  const { survey } = reply;
+  main.append(
+    ...present([
+      atAGlance(survey.findings),
+      h(
+        'div',
+        { class: 'tools' },
+        button('Print the survey', () => print()),
+        button('Save the job sheet', () => {
+          const sheet = app.calculator.call({ ask: 'jobsheet', boat, units: units() });
+          if (sheet.ok) saveFile(`${forFile(name)}-job-sheet.html`, 'text/html', sheet.page);
+        }),
+      ),
+      findings(survey.findings),
+      awaited(survey),
+      cautionList(survey.cautions ?? []),
+      list('How one thing leads to another', survey.chains ?? []),
+      ...survey.faults.map((fault) =>
+        h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
+      ),
+      ...survey.missing.map(lacking),
+      open(survey.open),
+      h(
+        'section',
+        { class: 'paper', 'aria-labelledby': 'sheets-title' },
+        h('div', { class: 'paper-head' }, h('h2', { id: 'sheets-title' }, 'Every sheet'), h('p', { class: 'of-boat' }, name)),
+        survey.sheets.length === 0 && h('p', {}, 'No sheet can be worked out yet.'),
+        ...survey.sheets.map((sheet) =>
+          fold(
+            `${sheet.title}. ${headline(sheet)}`,
+            h('div', { class: 'sheet' }, ...work(sheet)),
+            h('p', {}, link({ ...sheet, title: `${sheet.title}: change what is known` })),
+          ),
+        ),
+      ),
+    ]),
+  );
+  return title;
+}
+
+/**
+ * How many verdicts there are of each word, in one line.
+ * @param {Finding[]} all
+ */
+function atAGlance(all) {
+  const words = ['beyond', 'cannot tell', 'near the limit', 'within'];
+  const counts = words.map((word) => [all.filter(({ verdict }) => verdict.word === word).length, word]);
+  const told = counts.filter(([n]) => n !== 0).map(([n, word]) => `${n} ${word}`);
+  return told.length > 0 && h('p', { class: 'lead' }, h('strong', {}, told.join(', ')), '. What can hurt while you work stands below the list.');
+}
+
+/**
+ * The verdicts, most urgent first; those within their limits folded away.
+ * @param {Finding[]} all
+ */
+function findings(all) {
+  const within = all.filter(({ verdict }) => verdict.word === 'within');
+  const others = all.filter(({ verdict }) => verdict.word !== 'within');
+  return (
+    all.length > 0 &&
+    h(
+      'section',
+      {},
+      h('h2', {}, 'What the limits say, most urgent first'),
+      others.length > 0 && glance(others),
+      within.length > 0 && fold(`Within their limits (${within.length})`, glance(within)),
+    )
+  );
+}
+
+/**
+ * A verdict that waits for figures, in short: its sheet says the rest.
+ * @param {import('../../wasm/marinecalc.js').Verdict} verdict
+ * @param {string[]} figures
+ */
+function waiting({ title, value, bound }, figures) {
+  return `${title}: ${value}, where ${bound} is asked. Waits for ${figures.join(', ').toLowerCase()}.`;
+}
+
+/**
+ * What to type so that more can be told.
+ * @param {import('../../wasm/marinecalc.js').Survey} survey
+ */
+function awaited({ awaited, sheets }) {
+  /** @param {string} calculation */
+  const to = (calculation) => link({ calculation, title: sheets.find((s) => s.calculation === calculation)?.title ?? calculation });
+  return (
+    awaited.length > 0 &&
+    h(
+      'section',
+      {},
+      h('h2', {}, 'What would let more be told'),
+      h('p', {}, 'No source confirms a figure for these. Type what the maker gives or what you measured.'),
+      h(
+        'ul',
+        {},
+        ...awaited.map(({ title, verdicts, sheets: on }) =>
+          h('li', {}, `${title}: ${verdicts === 1 ? 'one verdict waits' : `${verdicts} verdicts wait`} for it. `, ...on.flatMap((c, i) => [i > 0 && ', ', to(c)])),
+        ),
+      ),
+    )
+  );
+}
+
+/** @param {Finding[]} some */
+function glance(some) {
+  return h(
+    'ul',
+    { class: 'glance' },
+    ...some.map(({ calculation, sheet, verdict }) =>
+      h(
+        'li',
+        {},
+        h('p', {}, badge(verdict.word)),
+        h('p', {}, verdict.awaits ? waiting(verdict, verdict.awaits) : verdict.sentence),
+        h('p', {}, link({ calculation, title: sheet })),
+      ),
+    ),
+  );
+}
+
+/**
+ * @param {string} title
+ * @param {string[]} lines
+ */
+function list(title, lines) {
+  return lines.length > 0 && h('section', {}, h('h2', {}, title), h('ul', {}, ...lines.map((line) => h('li', {}, line))));
+}
+
+/** @param {import('../../wasm/marinecalc.js').Missing} missing */
+function lacking({ calculation, title, needs }) {
+  return h(
+    'section',
+    { class: 'lacking' },
+    h('h2', {}, link({ calculation, title }), ': not known yet'),
+    h(
+      'dl',
+      {},
+      ...(needs ?? []).flatMap((need) => [
+        h('dt', {}, need.title),
+        h('dd', {}, need.how, need.gauge && ` Gauge: ${need.gauge}.`),
+      ]),
+    ),
+  );
+}
+
+/** @param {Finding[]} some */
+function open(some) {
+  return (
+    some.length > 0 &&
+    fold(`Limits without a reading (${some.length})`, ...some.map(({ verdict }) => verdictCard(verdict)))
+  );
+}
+
+/** @param {import('../../wasm/marinecalc.js').Problem[]} problems */
+function wrongList(problems) {
+  return h('ul', { class: 'wrong-list' }, ...problems.map((p) => h('li', {}, inWords(p))));
+}
+
+/** @param {{ calculation: string, title: string }} to */
+function link({ calculation, title }) {
+  return h('a', { href: `#/sheet/${encodeURIComponent(calculation)}` }, title);
+}
+
+/**
+ * @param {(HTMLElement | false | null)[]} parts
+ * @returns {HTMLElement[]}
+ */
+function present(parts) {
+  return parts.filter((p) => p instanceof HTMLElement);
+}
