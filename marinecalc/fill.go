@@ -258,7 +258,7 @@ func (f *filling) takeUsual() {
 			continue
 		}
 		if p.Usual != "" {
-			if row := f.session.book.Table("usual-values").Find(p.Usual, f.lookup); row != nil {
+			if row := f.session.book.Usual(f.form.ID).Find(p.Usual, f.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					f.standIn(p.Name, v, row, sheet.UsualValue)
 					continue

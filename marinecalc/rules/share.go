@@ -48,16 +48,17 @@ func (t *Table) share(w words) {
 }
 
 // share keeps equal texts of limits, cautions and advice once. It is for a
-// book that nobody has seen yet.
-func (b *Book) share(w words) {
-	for i := range b.limits {
-		l := &b.limits[i]
+// file that nobody has seen yet.
+func (s *sheaf) share(w words) {
+	s.Table.share(w)
+	for i := range s.Limits {
+		l := &s.Limits[i]
 		w.share(&l.Calculation, &l.On, &l.How, &l.Why, &l.Note)
 		w.shareBacking(&l.Backing)
 		w.shareValid(l.Valid)
 	}
-	for i := range b.cautions {
-		c := &b.cautions[i]
+	for i := range s.Cautions {
+		c := &s.Cautions[i]
 		w.share((*string)(&c.Signal))
 		w.shareBacking(&c.Backing)
 		w.shareValid(c.Valid)
@@ -65,8 +66,8 @@ func (b *Book) share(w words) {
 			w.share(&c.Calculations[n])
 		}
 	}
-	for i := range b.advice {
-		a := &b.advice[i]
+	for i := range s.Advice {
+		a := &s.Advice[i]
 		w.share(&a.Calculation, &a.Limit)
 		w.shareBacking(&a.Backing)
 		w.shareValid(a.Valid)
