@@ -81,7 +81,6 @@ func readOwn(file string) *sheaf {
 	if len(faults) > 0 {
 		panic(faults) // a fault in our own data; a test loads every file
 	}
-	s.share(words{})
 	return s
 }
 
