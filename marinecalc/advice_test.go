@@ -161,7 +161,7 @@ func TestTheDripsAreBlamedForTheirPart(t *testing.T) {
 // is judged beyond only where no size of the list is inside both limits.
 func TestPackingBoughtIsPackingAdvised(t *testing.T) {
 	usual := func(row, input string) float64 {
-		return rules.Standard().Table("usual-values").Find(row, nil).Values.Of(input).SI
+		return rules.Standard().Usual("gland-packing").Find(row, nil).Values.Of(input).SI
 	}
 	bound := map[string]float64{"packing-over": usual("packing-over", "mostOver"), "packing-under": -usual("packing-under", "mostUnder")}
 	for _, l := range rules.Standard().Limits("gland-packing") {

@@ -44,7 +44,9 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/diagnosis/bayes", "marinecalc/internal/workplan/schedule", "marinecalc/internal/trend/series", "marinecalc/internal/decision/cost"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "cmd/marinecalc": nil, "cmd/page": {"cmd/page/rewrite"}, "cmd/page/rewrite": nil}
+var hosts = map[string][]string{"wasm": nil, "cmd/marinecalc": nil, "cmd/page": {"cmd/page/assemble"},
+	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
+	"cmd/page/rewrite":  nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
 
 func layerOf(pkg string) int {
 	for i, l := range layers {

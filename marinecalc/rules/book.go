@@ -1,130 +1,55 @@
 package rules
 
 import (
-	"embed"
 	"encoding/json"
 	"fmt"
 	"maps"
-	"path"
 	"slices"
 	"sync"
 
 	"example.org/driveline/marinecalc/problem"
 )
 
-//go:embed *.json tables/*.json job/*.json
-var files embed.FS
-
 // Book is all rule data in force: what marinecalc brings, and what was laid
 // over it. A Book is never changed after it is made.
 type Book struct {
-	tables   map[string]func() *Table // each read when first asked for
-	limits   []Limit
-	shared   []Shared
-	cautions []Caution
-	advice   []Advice
-	overlays []string // titles of what was laid over, in order
+	tables   map[string]func() *Table          // each read when first asked for
+	all      func() *section                   // the rows of all calculations, read when first asked for
+	rows     func(calculation string) *section // the rows of one as the files have them
+	of       func(calculation string) *ready   // the same, as a run takes them; found once
+	overlays []string                          // titles of what was laid over, in order
 
-	work  func() *job                       // read when first asked for: most calculations do without
-	picks func() []*Table                   // the tables of the job, as jobTables names them
-	of    func(calculation string) *section // the rows of one calculation, found once
+	work  func() *job     // read when first asked for: most calculations do without
+	picks func() []*Table // the tables of the job, as jobTables names them
 }
 
-// section is the rows of one calculation.
-type section struct {
-	limits   []Limit
+// ready is the rows of one calculation, as a run takes them.
+type ready struct {
+	limits   []Limit   // and those it shares
 	cautions []Caution // gravest first
 	advice   []Advice
+	usual    Table
 }
 
-// index readies what is looked up in the rows, each when first asked for.
-func (b *Book) index() {
+// index readies what is looked up in the rows of each calculation, each when
+// first asked for.
+func (b *Book) index(rows func(calculation string) *section) {
 	b.picks = sync.OnceValue(func() []*Table { return b.work().tables() })
-	var known sync.Map // calculation -> *section
-	b.of = func(calculation string) *section {
-		if s, ok := known.Load(calculation); ok {
-			return s.(*section)
+	b.rows = rows
+	var known sync.Map // calculation -> *ready
+	b.of = func(calculation string) *ready {
+		if r, ok := known.Load(calculation); ok {
+			return r.(*ready)
 		}
-		s := &section{
-			limits:   keep(b.limits, func(l Limit) bool { return l.Calculation == calculation }),
-			cautions: keep(b.cautions, func(c Caution) bool { return slices.Contains(c.Calculations, calculation) }),
-			advice:   keep(b.advice, func(a Advice) bool { return a.Calculation == calculation }),
+		s := rows(calculation)
+		r := &ready{limits: s.limits, cautions: s.cautions, advice: s.advice, usual: Table{Name: usualValues, Rows: s.usual}}
+		for i := range s.shared {
+			r.limits = append(r.limits, s.shared[i].taken(rows(s.shared[i].LimitsOf).limits)...)
 		}
-		for _, one := range b.shared {
-			if one.Calculation == calculation {
-				s.limits = append(s.limits, one.taken(b.limits)...)
-			}
-		}
-		slices.SortStableFunc(s.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
-		known.Store(calculation, s)
-		return s
+		slices.SortStableFunc(r.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
+		known.Store(calculation, r)
+		return r
 	}
-}
-
-// Standard returns the rule data that marinecalc brings.
-var Standard = sync.OnceValue(func() *Book {
-	b := (&Book{tables: standardTables(), work: sync.OnceValue(standardJob)}).standing(filesIn("."))
-	b.share(words{})
-	return b
-})
-
-// standardTables finds the tables that marinecalc brings. A table's rows may
-// stand in several files.
-func standardTables() map[string]func() *Table {
-	parts := map[string][]string{}
-	for _, file := range filesIn("tables") {
-		name := tableIn(file)
-		parts[name] = append(parts[name], file)
-	}
-	tables := map[string]func() *Table{}
-	for name, files := range parts {
-		tables[name] = sync.OnceValue(func() *Table {
-			t := (&Book{}).standing(files).Table(name)
-			t.share(words{})
-			return t
-		})
-	}
-	return tables
-}
-
-// tableIn reads the name of a file's table, which is the first thing it says.
-func tableIn(file string) string {
-	f, _ := files.Open(file)
-	d := json.NewDecoder(f)
-	for range 2 { // the brace and the key
-		_, _ = d.Token() // a test holds that every file begins so
-	}
-	name, _ := d.Token()
-	text, _ := name.(string)
-	return text
-}
-
-// standardJob reads the rows of the job that marinecalc brings.
-func standardJob() *job { return (&Book{}).standing(filesIn("job")).work() }
-
-// standing lays files of our own over a book.
-func (b *Book) standing(names []string) *Book {
-	for _, name := range names {
-		text, _ := files.ReadFile(name) // embedded
-		s, faults := b.read(text, name)
-		if len(faults) > 0 {
-			panic(faults) // a fault in our own data; a test loads every file
-		}
-		b = b.with(s)
-	}
-	return b
-}
-
-// filesIn lists the embedded files of a directory.
-func filesIn(directory string) []string {
-	var names []string
-	entries, _ := files.ReadDir(directory) // an embedded directory is always there
-	for _, e := range entries {
-		if !e.IsDir() {
-			names = append(names, path.Join(directory, e.Name()))
-		}
-	}
-	return names
 }
 
 // Table returns the table of that name, or nil.
@@ -154,17 +79,20 @@ func (b *Book) Cautions(calculation string) []Caution { return b.of(calculation)
 // Advice returns the advice of one calculation.
 func (b *Book) Advice(calculation string) []Advice { return b.of(calculation).advice }
 
+// Usual returns the usual values that one calculation may take.
+func (b *Book) Usual(calculation string) *Table { return &b.of(calculation).usual }
+
 // AllLimits returns every limit.
-func (b *Book) AllLimits() []Limit { return b.limits }
+func (b *Book) AllLimits() []Limit { return b.all().limits }
 
 // AllShared returns which calculations share the limits of another.
-func (b *Book) AllShared() []Shared { return b.shared }
+func (b *Book) AllShared() []Shared { return b.all().shared }
 
 // AllCautions returns every caution.
-func (b *Book) AllCautions() []Caution { return b.cautions }
+func (b *Book) AllCautions() []Caution { return b.all().cautions }
 
 // AllAdvice returns every piece of advice.
-func (b *Book) AllAdvice() []Advice { return b.advice }
+func (b *Book) AllAdvice() []Advice { return b.all().advice }
 
 // Overlays names what was laid over the standard rules, in order.
 func (b *Book) Overlays() []string { return b.overlays }
@@ -197,7 +125,7 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 	var s sheaf
 	if err := json.Unmarshal(text, &s); err != nil {
 		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
-			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules"}}
+			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules/data"}}
 	}
 	s.takeWritten()
 	switch {
@@ -218,27 +146,26 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 
 // with merges what a rule file brings into a copy of the book.
 func (b *Book) with(s *sheaf) *Book {
-	next := &Book{tables: map[string]func() *Table{}, work: b.work,
-		limits:   replace(b.limits, s.Limits, func(l Limit) string { return l.ID }),
-		shared:   slices.Concat(b.shared, s.Shared),
-		cautions: replace(b.cautions, s.Cautions, func(c Caution) string { return c.ID }),
-		advice:   replace(b.advice, s.Advice, func(a Advice) string { return a.ID })}
-	maps.Copy(next.tables, b.tables)
+	next := &Book{tables: maps.Clone(b.tables), work: b.work}
+	var rows section
+	rows.add(s)
+	next.all = sync.OnceValue(func() *section { return rows.over(b.all()) })
 	if s.Name != "" {
-		table := s.Table
-		if b.tables[s.Name] != nil {
-			old := b.Table(s.Name)
-			table.Title, table.About = old.Title, old.About
-			table.Columns = maps.Clone(old.Columns)
-			maps.Copy(table.Columns, s.Columns)
-			table.Rows = replace(old.Rows, s.Rows, func(r Row) string { return r.ID })
-		}
-		next.tables[s.Name] = func() *Table { return &table }
+		next.tables[s.Name] = sync.OnceValue(func() *Table {
+			if b.tables[s.Name] == nil {
+				return &s.Table
+			}
+			t := *b.Table(s.Name)
+			t.Columns = maps.Clone(t.Columns)
+			maps.Copy(t.Columns, s.Columns)
+			t.Rows = replace(t.Rows, s.Rows, func(r Row) string { return r.ID })
+			return &t
+		})
 	}
 	if s.job.any() {
-		next.work = sync.OnceValue(func() *job { return b.jobSoFar().over(&s.job) })
+		next.work = sync.OnceValue(func() *job { return b.work().over(&s.job) })
 	}
-	next.index()
+	next.index(func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
 	return next
 }
 
@@ -258,14 +185,4 @@ func replace[T any](old, rows []T, id func(T) string) []T {
 		}
 	}
 	return append(added, out...)
-}
-
-func keep[T any](all []T, want func(T) bool) []T {
-	var out []T
-	for _, v := range all {
-		if want(v) {
-			out = append(out, v)
-		}
-	}
-	return out
 }

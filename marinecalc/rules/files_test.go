@@ -1,8 +1,8 @@
 package rules
 
 import (
+	"path"
 	"slices"
-	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -21,11 +21,10 @@ var jobSchemas = []string{"rules-causes", "rules-evidence", "rules-signs", "rule
 
 // Every rule file that marinecalc brings keeps to the schema of its kind.
 func TestFilesKeepToTheirSchemas(t *testing.T) {
-	all := slices.Concat(filesIn("."), filesIn("tables"), filesIn("job"))
+	all := slices.Concat(filesIn("data"), filesIn("data/tables"), filesIn("data/job"))
 	if len(all) < 15 {
 		t.Fatalf("%d files", len(all))
 	}
-	documents := map[string]*contract.Document{}
 	for _, f := range all {
 		text, err := files.ReadFile(f)
 		if err != nil {
@@ -36,27 +35,79 @@ func TestFilesKeepToTheirSchemas(t *testing.T) {
 			t.Errorf("%s: %v", f, problems)
 			continue
 		}
-		name := ""
-		for member := range value.(map[string]any) {
-			if s, is := schemaOf[member]; is {
-				name = s
+		checkFile(t, f, value.(map[string]any))
+	}
+}
+
+// checkFile holds each kind of rows in a file against its schema, with what
+// the file says of itself and of its table.
+func checkFile(t *testing.T, file string, value map[string]any) {
+	t.Helper()
+	lies, parts := path.Dir(file), map[string]map[string]any{}
+	for member, rows := range value {
+		name, is := schemaOf[member]
+		if !is {
+			continue
+		}
+		if parts[name] == nil {
+			parts[name] = map[string]any{"title": value["title"]}
+		}
+		parts[name][member] = rows
+		if (lies == "data/job") != slices.Contains(jobSchemas, name) || lies == "data/tables" && name != "rules-table" {
+			t.Errorf("%s: what keeps to %s does not lie here", file, name)
+		}
+	}
+	if table := parts["rules-table"]; table != nil {
+		table["table"], table["columns"], table["about"] = value["table"], value["columns"], value["about"]
+		switch lies {
+		case "data/tables":
+			if table["table"] != nameOf(file) {
+				t.Errorf("%s holds the table %v", file, table["table"])
+			}
+		case "data":
+			if table["about"] = "The usual values of one calculation."; table["table"] != usualValues {
+				t.Errorf("%s holds the table %v", file, table["table"])
 			}
 		}
-		if strings.HasPrefix(f, "job/") != slices.Contains(jobSchemas, name) || strings.HasPrefix(f, "tables/") != (name == "rules-table") {
-			t.Errorf("%s: what keeps to %s does not lie here", f, name)
+	}
+	if len(parts) == 0 {
+		t.Errorf("%s holds no rows", file)
+	}
+	for name, part := range parts {
+		document, err := contract.OpenDocument(name)
+		if err != nil {
+			t.Fatalf("%s: schema %q: %v", file, name, err)
 		}
-		if table, _ := value.(map[string]any)["table"].(string); strings.HasPrefix(f, "tables/") && (table == "" || tableIn(f) != table) {
-			t.Errorf("%s does not begin with the name of its table", f)
+		for _, p := range document.Check(part) {
+			t.Errorf("%s: %v", file, p)
 		}
-		if documents[name] == nil {
-			d, err := contract.OpenDocument(name)
-			if err != nil {
-				t.Fatalf("%s: schema %q: %v", f, name, err)
+	}
+}
+
+// Every row of a calculation lies in the file of its id; what several have
+// lies in common.json, and nothing else does.
+func TestRowsLieWithTheirCalculation(t *testing.T) {
+	for _, f := range filesIn("data") {
+		s := readOwn(f)
+		for _, l := range s.Limits {
+			if l.Calculation != nameOf(f) {
+				t.Errorf("%s: limit %s is of %s", f, l.ID, l.Calculation)
 			}
-			documents[name] = d
 		}
-		for _, p := range documents[name].Check(value) {
-			t.Errorf("%s: %v", f, p)
+		for _, o := range s.Shared {
+			if o.Calculation != nameOf(f) {
+				t.Errorf("%s: limits shared by %s", f, o.Calculation)
+			}
+		}
+		for _, a := range s.Advice {
+			if a.Calculation != nameOf(f) {
+				t.Errorf("%s: advice %s is of %s", f, a.ID, a.Calculation)
+			}
+		}
+		for _, c := range s.Cautions {
+			if lone := len(c.Calculations) == 1; lone == (nameOf(f) == common) || lone && c.Calculations[0] != nameOf(f) {
+				t.Errorf("%s: caution %s is of %v", f, c.ID, c.Calculations)
+			}
 		}
 	}
 }

@@ -218,14 +218,6 @@ func pickOf(id, title, note string, backing Backing) Row {
 	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Backing: backing}
 }
 
-// jobSoFar is the job of a book, which may have none yet.
-func (b *Book) jobSoFar() *job {
-	if b.work == nil {
-		return &job{}
-	}
-	return b.work()
-}
-
 // Causes returns everything that can be wrong.
 func (b *Book) Causes() []Cause { return b.work().Causes }
 
@@ -310,8 +302,8 @@ func (b *Book) Loose() problem.List {
 	remedies := ids(func(add func(string)) { over(all.Remedies, func(r Remedy) { add(r.ID) }) })
 	steps := ids(func(add func(string)) { over(all.Steps, func(s Step) { add(s.ID) }) })
 	parts := ids(func(add func(string)) { over(all.Parts, func(p Part) { add(p.ID) }) })
-	cautions := ids(func(add func(string)) { over(b.cautions, func(c Caution) { add(c.ID) }) })
-	limits := ids(func(add func(string)) { over(b.limits, func(l Limit) { add(l.ID) }) })
+	cautions := ids(func(add func(string)) { over(b.all().cautions, func(c Caution) { add(c.ID) }) })
+	limits := ids(func(add func(string)) { over(b.all().limits, func(l Limit) { add(l.ID) }) })
 
 	lead := func(kind, id, what string, known map[string]bool, to ...string) {
 		for _, t := range to {

@@ -90,7 +90,7 @@ func (in *inputs) takeUsual() {
 			continue
 		}
 		if p.Usual != "" {
-			if row := in.session.Book.Table("usual-values").Find(p.Usual, in.lookup); row != nil {
+			if row := in.session.Book.Usual(in.form.ID).Find(p.Usual, in.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					in.standIn(p.Name, v, row, sheet.UsualValue)
 					continue

@@ -179,7 +179,7 @@ func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []
 		}
 	}
 	if p.Usual != "" {
-		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
+		found := slices.ContainsFunc(book.Usual(k.ID).Rows, func(r rules.Row) bool {
 			_, has := r.Values.Find(p.Name)
 			return r.Pick == p.Usual && has
 		})
