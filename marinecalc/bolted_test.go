@@ -185,7 +185,7 @@ func TestReuseLimitOfAnotherSizeIsRefused(t *testing.T) {
 func TestJointIsJudgedByTheClampReached(t *testing.T) {
 	s := mustRun(t, "bolt-preload", `{"thread":"7/16-14 UNC","grade":"j429-5","finish":"zinc-shigley","nut":"ne-7/16-14","gripLength":"26 mm","externalLoad":"34 kN"}`, Options{})
 	opens, reached, share := s.Result("separationLoad"), s.Result("achievedPreload"), s.Result("loadShare")
-	for _, pair := range [][2]float64{{*opens.SI, *reached.SI}, {opens.Low, reached.Low}, {opens.High, reached.High}} {
+	for _, pair := range [][2]float64{{*opens.SI, *reached.SI}, {*opens.Low, *reached.Low}, {*opens.High, *reached.High}} {
 		if want := pair[1] / (1 - *share.SI); math.Abs(pair[0]-want) > 0.005*want { // the share of the pull has a little spread of its own
 			t.Errorf("opens at %v N, want %v", pair[0], want)
 		}
@@ -253,7 +253,7 @@ func TestAxialRowMustBeNextToTheThrust(t *testing.T) {
 		}
 	}
 	// A thrust known to a third may stray past the rows in its trials.
-	if s := mustRun(t, "bearing-life", string(input("0.028", "0.5 kN ± 0.17 kN")), Options{}); s.Result("adjustedLife").Spread == nil {
+	if s := mustRun(t, "bearing-life", string(input("0.028", "0.5 kN ± 0.17 kN")), Options{}); s.Result("adjustedLife").Low == nil {
 		t.Errorf("no range: %q", s.Notes)
 	}
 }
@@ -302,7 +302,7 @@ func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
 func TestClearanceOfBoreAndShaftHasBothAccuracies(t *testing.T) {
 	c := mustRun(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bushBore":"30.45 mm"}`, Options{}).Result("clearance")
 	half := 0.1e-3 * (1 - math.Sqrt(0.05))
-	if math.Abs(*c.SI-0.45e-3) > 1e-9 || math.Abs(c.Low-(0.45e-3-half)) > 0.03*half || math.Abs(c.High-(0.45e-3+half)) > 0.03*half {
+	if math.Abs(*c.SI-0.45e-3) > 1e-9 || math.Abs(*c.Low-(0.45e-3-half)) > 0.03*half || math.Abs(*c.High-(0.45e-3+half)) > 0.03*half {
 		t.Errorf("%+v, want ± %v m", c, half)
 	}
 	if _, err := Run("bearing-clearance", []byte(`{"shaftDiameter":"30 mm"}`), Options{}); err == nil || !strings.Contains(err.Error(), "/bearingClearance") || !strings.Contains(err.Error(), "bore") {

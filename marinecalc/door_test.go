@@ -403,7 +403,7 @@ func TestSeeds(t *testing.T) {
 	}
 	b := mustRun(t, "bolt-preload", input, Options{Seed: 6}).Result("wrenchSetting")
 	r := a.Result("wrenchSetting")
-	if *r.SI != *b.SI || r.Low == b.Low || math.Abs(r.Low-b.Low) > 0.02**r.SI {
+	if *r.SI != *b.SI || *r.Low == *b.Low || math.Abs(*r.Low-*b.Low) > 0.02**r.SI {
 		t.Errorf("%v and %v", r.Low, b.Low)
 	}
 }

@@ -65,7 +65,7 @@ func TestReadingsReachTheMounts(t *testing.T) {
 	}
 	// Slope 0.12/102, engine half low by 0.3 mm.
 	front := moves.Cell("moves", 0, "raise")
-	if want := 0.12e-3/0.102*0.85 + 0.3e-3; front == nil || math.Abs(*front.SI-want) > 1e-9 || front.Spread == nil || !(front.Low < want && want < front.High) {
+	if want := 0.12e-3/0.102*0.85 + 0.3e-3; front == nil || math.Abs(*front.SI-want) > 1e-9 || front.Low == nil || !(*front.Low < want && want < *front.High) {
 		t.Fatalf("front port: %+v", front)
 	}
 	if nut := moves.Cell("moves", 0, "nut"); nut.Text != "5¼ flats up" || nut.SI != nil {
@@ -133,7 +133,7 @@ func TestBoatLoadsItsMounts(t *testing.T) {
 	if len(load.Drawings) != 2 || load.Drawings[1].Name != "mount-isolation" {
 		t.Errorf("%d drawings", len(load.Drawings))
 	}
-	if c := load.Cell("modes", 5, "frequency"); c == nil || c.Spread == nil {
+	if c := load.Cell("modes", 5, "frequency"); c == nil || c.Low == nil {
 		t.Errorf("highest mode: %+v", c)
 	}
 }
@@ -182,11 +182,11 @@ func TestWhatIsLeftIsTheReadingsError(t *testing.T) {
 	// the interval's end.
 	const a = 0.05e-3
 	r := left("0.05 mm").Result("gapDifferenceAfter")
-	if r == nil || r.Spread == nil || *r.SI != 0 {
+	if r == nil || r.Low == nil || *r.SI != 0 {
 		t.Fatalf("gap difference left: %+v", r)
 	}
-	rho := r.High / a
+	rho := *r.High / a
 	if part := math.Sqrt(rho*rho-1) + rho*rho*(math.Pi/4-math.Acos(1/rho)); !(math.Abs(part-0.975) < 0.008) {
-		t.Errorf("%g of the readings lie up to %g m, want 0.975", part, r.High)
+		t.Errorf("%g of the readings lie up to %g m, want 0.975", part, *r.High)
 	}
 }

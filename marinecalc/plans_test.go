@@ -481,7 +481,7 @@ func TestOneCurrency(t *testing.T) {
 	}
 	s := mustRun(t, "repair-or-replace", `{"seasons": 5, "repairParts": "100 EUR", "replaceParts": 300, "repairYardTime": "2 h"}`, Options{Boat: b})
 	for _, name := range []string{"repairFirstCost", "replaceExpected", "saving"} {
-		if r := s.Result(name); !strings.HasSuffix(r.Text, " EUR") || r.Spread != nil && !strings.HasSuffix(r.Interval, " EUR") {
+		if r := s.Result(name); !strings.HasSuffix(r.Text, " EUR") || r.Low != nil && !strings.HasSuffix(r.Interval, " EUR") {
 			t.Errorf("%s is %q, %v", name, r.Text, r.Spread)
 		}
 	}

@@ -34,11 +34,11 @@ func TestSourcesWithRanges(t *testing.T) {
 	}
 	for i := range 12 {
 		name, f := s.Cell("sources", i, "name"), s.Cell("sources", i, "frequency")
-		if name == nil || f == nil || f.SI == nil || f.Spread == nil {
+		if name == nil || f == nil || f.SI == nil || f.Low == nil {
 			continue
 		}
-		if f.Low < 0.94**f.SI || f.High > 1.06**f.SI {
-			t.Errorf("%s: %g from %g to %g", name.Text, *f.SI, f.Low, f.High)
+		if *f.Low < 0.94**f.SI || *f.High > 1.06**f.SI {
+			t.Errorf("%s: %g from %g to %g", name.Text, *f.SI, *f.Low, *f.High)
 		}
 	}
 }

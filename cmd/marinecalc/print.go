@@ -72,7 +72,7 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			continue
 		}
 		line := fmt.Sprintf("  %-42s %s", r.Title, r.Text)
-		if r.Spread != nil && r.Interval != "" {
+		if r.Interval != "" {
 			line += "   (95 %: " + r.Interval + ")"
 		}
 		fmt.Fprintln(w, line)

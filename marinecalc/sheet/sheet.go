@@ -32,7 +32,7 @@ type Term struct {
 
 // Input is one thing that went in.
 type Input struct {
-	*Term
+	Term
 	Text   string   `json:"text"`
 	Word   string   `json:"word,omitempty"` // the pick or word itself, where Text is its name
 	SI     *float64 `json:"si,omitempty"`
@@ -56,21 +56,37 @@ type Maker struct {
 }
 
 // Spread is where a number lies with 95 % probability, in SI and in words, and
-// which inputs have the largest parts in that.
+// which inputs have the largest parts in that. Low and High are nil and the
+// rest is empty where there is none, as without trials.
 type Spread struct {
-	Low      float64 `json:"low"`
-	High     float64 `json:"high"`
-	Interval string  `json:"interval,omitempty"` // "" where both ends print as the value does
-	Shares   []Share `json:"shares,omitempty"`
+	Low      *float64 `json:"low,omitempty"`
+	High     *float64 `json:"high,omitempty"`
+	Interval string   `json:"interval,omitempty"` // "" where both ends print as the value does
+	Shares   []Share  `json:"shares,omitempty"`
+}
+
+// Range is where the number lies with 95 % probability, in SI; ok is false
+// where it has no spread.
+func (s *Spread) Range() (low, high float64, ok bool) {
+	if s.Low == nil || s.High == nil {
+		return 0, 0, false
+	}
+	return *s.Low, *s.High, true
+}
+
+// Half is half the width of the range, 0 where there is none.
+func (s *Spread) Half() float64 {
+	low, high, _ := s.Range()
+	return (high - low) / 2
 }
 
 // Result is one thing that came out.
 type Result struct {
-	*Term
-	Text    string   `json:"text"`
-	SI      *float64 `json:"si,omitempty"`
-	*Spread          // nil where there is none, as without trials
-	Maker   *Maker   `json:"maker,omitempty"`
+	Term
+	Text string   `json:"text"`
+	SI   *float64 `json:"si,omitempty"`
+	Spread
+	Maker *Maker `json:"maker,omitempty"`
 }
 
 // Table is a result that is a list, such as what to do at each mount. Every
@@ -103,7 +119,7 @@ type Row struct {
 type Cell struct {
 	Text string   `json:"text"`
 	SI   *float64 `json:"si,omitempty"`
-	*Spread
+	Spread
 }
 
 // Way is how every sheet of a calculation finds a result: by the formula as
@@ -119,7 +135,7 @@ type Way struct {
 // Work is one worked line: the way, its formula with the numbers put in, and
 // the answer.
 type Work struct {
-	*Way
+	Way
 	Filled string `json:"filled,omitempty"`
 	Answer string `json:"answer"`
 }

@@ -38,8 +38,8 @@ type Shape struct {
 type Place struct {
 	field int    // of the struct; -1 where it has none, as a pick that only fills other inputs
 	Entry *Shape // of the entries of a list, or nil
-	Term  *sheet.Term
-	Way   *sheet.Way // of a result
+	Term  sheet.Term
+	Way   sheet.Way // of a result
 }
 
 func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
@@ -68,8 +68,8 @@ func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
 	return s
 }
 
-func termOf(p *contract.Property) *sheet.Term {
-	t := &sheet.Term{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Level: string(p.Level)}
+func termOf(p *contract.Property) sheet.Term {
+	t := sheet.Term{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Level: string(p.Level)}
 	if p.Kind != nil {
 		t.Kind = p.Kind.Name
 	}
@@ -79,8 +79,8 @@ func termOf(p *contract.Property) *sheet.Term {
 	return t
 }
 
-func wayOf(p *contract.Property) *sheet.Way {
-	return &sheet.Way{Result: p.Name, Formula: p.Formula, Method: p.Method, Source: p.Source, Basis: p.Basis}
+func wayOf(p *contract.Property) sheet.Way {
+	return sheet.Way{Result: p.Name, Formula: p.Formula, Method: p.Method, Source: p.Source, Basis: p.Basis}
 }
 
 // Field returns the field in which a property lies.

@@ -93,9 +93,9 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	if r.SI != nil {
 		k.si = *r.SI
 		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}
-		if r.Spread != nil && r.Low < r.High {
+		if low, high, ok := r.Range(); ok && low < high {
 			// The interval is kept; how the earlier result leans inside it is not.
-			k.factor = spread.Factor{Estimate: min(max(*r.SI, r.Low), r.High), Low: r.Low, High: r.High, Shape: spread.Normal}
+			k.factor = spread.Factor{Estimate: min(max(*r.SI, low), high), Low: low, High: high, Shape: spread.Normal}
 		}
 	}
 	return true

@@ -71,9 +71,9 @@ func (r *run) cell(m *measure) sheet.Cell {
 	if m.text == "" || m.word != "" {
 		return c
 	}
-	c.SI = &m.si
+	c.SI = r.keep(m.si)
 	if m.span != nil && m.span.StdDev > 0 {
-		c.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
+		c.Spread = r.spreadOf(m)
 	}
 	return c
 }

@@ -19,16 +19,16 @@ type run struct {
 	tables   []table
 	trials   int
 	notes    []string
-	kept     []float64 // those that the sheet's lines point to
+	figures  []float64 // those that the sheet's lines point to
 }
 
 // keep gives a number a place that stays.
 func (r *run) keep(v float64) *float64 {
-	if len(r.kept) == cap(r.kept) {
-		r.kept = make([]float64, 0, len(r.in.values)+len(r.measures))
+	if len(r.figures) == cap(r.figures) {
+		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures))
 	}
-	r.kept = append(r.kept, v)
-	return &r.kept[len(r.kept)-1]
+	r.figures = append(r.figures, v)
+	return &r.figures[len(r.figures)-1]
 }
 
 func (r *run) write() *Outcome {
@@ -113,7 +113,7 @@ func (r *run) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || m.span.StdDev == 0 {
 		return
 	}
-	line.Spread = &sheet.Spread{Low: m.low, High: m.high, Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
+	line.Spread = r.spreadOf(m)
 	byInput := make([]float64, len(r.in.values))
 	for i, l := range r.in.variates {
 		byInput[l.input] += m.span.Shares[i]
@@ -133,6 +133,11 @@ func (r *run) addRange(line *sheet.Result, m *measure) {
 		}
 		return 0
 	})
+}
+
+// spreadOf is the 95 % interval of a number that has one.
+func (r *run) spreadOf(m *measure) sheet.Spread {
+	return sheet.Spread{Low: r.keep(m.low), High: r.keep(m.high), Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
 }
 
 // leastShare is the smallest part of a spread that is worth a line.

@@ -121,7 +121,7 @@ func (p *paper) sheet(s *sheet.Sheet) {
 			continue
 		}
 		value := r.Text
-		if r.Spread != nil && r.Interval != "" {
+		if r.Interval != "" {
 			value += " (95 %: " + r.Interval + ")"
 		}
 		if r.Maker != nil {

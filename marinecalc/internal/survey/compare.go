@@ -142,7 +142,7 @@ func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
 	}
 	for _, s := range []*sheet.Sheet{was, is} {
 		size := s.Result(p.SizedBy)
-		if size == nil || size.SI == nil || math.Abs(*size.SI) <= max(halfInterval(size), 1e-9) {
+		if size == nil || size.SI == nil || math.Abs(*size.SI) <= max(size.Half(), 1e-9) {
 			return false
 		}
 	}
@@ -159,7 +159,7 @@ func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 	if was.Text == is.Text || math.Abs(change) <= 1e-9*math.Max(math.Abs(*was.SI), math.Abs(*is.SI)) {
 		return m, false
 	}
-	explained := math.Hypot(halfInterval(was), halfInterval(is))
+	explained := math.Hypot(was.Half(), is.Half())
 	m = Moved{Calculation: s.Calculation, Sheet: s.Title, Result: was.Name, Title: was.Title, Before: was.Text, After: is.Text, Change: "up"}
 	if change < 0 {
 		m.Change = "down"
@@ -178,11 +178,4 @@ func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 	}
 	m.Sentence = fmt.Sprintf("%s went %s from %s to %s, %.1f times what the gauges explain.", m.Title, m.Change, m.Before, m.After, m.Times)
 	return m, true
-}
-
-func halfInterval(r *sheet.Result) float64 {
-	if r.Spread == nil {
-		return 0
-	}
-	return (r.High - r.Low) / 2
 }
