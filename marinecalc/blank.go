@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Blank is a calculation as a form still to be filled in.
@@ -57,7 +58,7 @@ func Open(id string) (*Blank, error) {
 // blankInput is the line of a property that stands in another.
 func blankInput(p, in *contract.Property) BlankInput {
 	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: slices.Contains(in.Needs, p.Name),
-		Detail: p.Level == contract.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, in, rules.Standard())}
+		Detail: p.Level == sheet.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, in, rules.Standard())}
 	if p.Kind != nil {
 		line.Kind, line.Units = p.Kind.Name, p.Kind.Units()
 	}

@@ -227,7 +227,7 @@ func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
 		for _, id := range []string{"worn-cfr", "worn-cfr-small-shaft", "worn-ship-rule-small-craft"} {
 			word := ""
 			if v := s.Verdict(id); v != nil {
-				word = v.Word
+				word = string(v.Word)
 			}
 			if word != want[id] {
 				t.Errorf("%s: %s: %q, want %q", input, id, word, want[id])
@@ -276,7 +276,7 @@ func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
 		for id, want := range map[string]string{"not-tighter-than-before": c.before, "not-tighter-than-new": c.new} {
 			word := ""
 			if v := s.Verdict(id); v != nil {
-				word = v.Word
+				word = string(v.Word)
 			}
 			if word != want {
 				t.Errorf("%s: %s: %q, want %q", c.now, id, word, want)

@@ -225,7 +225,7 @@ func askBlank(r *request) (reply, error) {
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation) {
-		out.Cautions = append(out.Cautions, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+		out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 	}
 	if r.calculation == diagnosis.FaultFinding {
 		out.Questions = diagnosis.Questions(r.options.Rules)

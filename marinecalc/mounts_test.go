@@ -172,7 +172,7 @@ func TestWhatIsLeftIsTheReadingsError(t *testing.T) {
 			"mounts": [{"name": "fore", "forward": "850 mm", "starboard": "0 mm"}, {"name": "aft", "forward": "250 mm", "starboard": "0 mm"}]}`, Options{})
 	}
 	for accuracy, word := range map[string]string{"0.5 mm": "cannot tell", "0.01 mm": "within"} {
-		if v := left(accuracy).Verdict("rigid-gap-per-diameter"); v == nil || v.Word != word {
+		if v := left(accuracy).Verdict("rigid-gap-per-diameter"); v == nil || string(v.Word) != word {
 			t.Errorf("read to ±%s: %+v, want %s", accuracy, v, word)
 		}
 	}

@@ -114,7 +114,7 @@ func TestDemoBoatsAreCured(t *testing.T) {
 		before, after := checkedOn(t, b, s.troubled), checkedOn(t, b, s.last())
 		for _, j := range s.limits {
 			was, is := pageOf(t, before, j.calculation).Verdict(j.limit), pageOf(t, after, j.calculation).Verdict(j.limit)
-			if was == nil || is == nil || was.Word != j.troubled || is.Word != j.cured {
+			if was == nil || is == nil || string(was.Word) != j.troubled || string(is.Word) != j.cured {
 				t.Errorf("%s: %+v, then %+v; want %s, then %s", j.limit, was, is, j.troubled, j.cured)
 			}
 		}
@@ -156,7 +156,7 @@ func TestDemoBoatsCompare(t *testing.T) {
 		}
 		for _, j := range s.limits {
 			turned := slices.ContainsFunc(c.Turned, func(v survey.Turned) bool {
-				return v.Calculation == j.calculation && v.Before == j.troubled && v.After == j.cured
+				return v.Calculation == j.calculation && string(v.Before) == j.troubled && string(v.After) == j.cured
 			})
 			if turned != (j.troubled != j.cured) {
 				t.Errorf("%s turned: %v", j.limit, turned)

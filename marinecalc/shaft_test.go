@@ -205,7 +205,7 @@ func TestStrengthFollowsTheDrive(t *testing.T) {
 	}
 	words := map[string]string{}
 	for _, v := range s.Verdicts {
-		words[v.Limit] = v.Word
+		words[v.Limit] = string(v.Word)
 	}
 	if words["shaft-yield-at-peak"] != "cannot tell" { // the usual shock factor is not confirmed
 		t.Errorf("stress at the peak: %q", words["shaft-yield-at-peak"])

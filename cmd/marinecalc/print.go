@@ -64,7 +64,7 @@ func printChoices(out io.Writer, choices []marinecalc.Choice) {
 func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 	fmt.Fprintf(w, "%s\n%s\n", s.Title, strings.Repeat("=", len([]rune(s.Title))))
 	for _, c := range s.Cautions {
-		fmt.Fprintln(w, wrapped("  ", c.Signal+": "+c.Text))
+		fmt.Fprintln(w, wrapped("  ", string(c.Signal)+": "+c.Text))
 	}
 	fmt.Fprintln(w)
 	for _, r := range s.Results {
@@ -89,7 +89,7 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 		fmt.Fprintln(w)
 	}
 	for _, v := range s.Verdicts {
-		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Word)+": "+v.Sentence+" ["+v.Backing()+"] "+v.Settle))
+		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Reads)+": "+v.Sentence+" ["+v.Backing()+"] "+v.Settle))
 	}
 	for _, n := range s.Next {
 		fmt.Fprintln(w, wrapped("  ", "Next: "+n.Text))

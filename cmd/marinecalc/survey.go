@@ -64,7 +64,7 @@ func survey(args []string, out io.Writer) (int, error) {
 func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 	fmt.Fprintf(out, "%s: what was found, most urgent first\n\n", s.Boat)
 	for _, f := range s.Findings {
-		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Word)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
+		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
 	}
 	var awaited []string
 	for _, a := range s.Awaited {

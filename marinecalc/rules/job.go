@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // The rows of the job around the arithmetic: what can be wrong, what tells
@@ -55,9 +56,9 @@ type ReadingAnswers struct {
 
 // VerdictAnswers says that a verdict of the boat answers the question.
 type VerdictAnswers struct {
-	Limits []string `json:"limits"` // a verdict on one of them is enough
-	Words  []string `json:"words"`
-	Answer string   `json:"answer"` // "yes" or "no"
+	Limits []string     `json:"limits"` // a verdict on one of them is enough
+	Words  []sheet.Word `json:"words"`
+	Answer string       `json:"answer"` // "yes" or "no"
 }
 
 // Sign is how likely a yes is under one cause.

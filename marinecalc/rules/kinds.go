@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Table is one kind of thing people pick from, or look up.
@@ -103,52 +104,38 @@ func (s *Shared) taken(all []Limit) []Limit {
 	return list
 }
 
-// Signal is a signal word of ANSI Z535.6.
-type Signal string
-
-// The signal words, gravest first.
-const (
-	Danger  Signal = "DANGER"
-	Warning Signal = "WARNING"
-	Care    Signal = "CAUTION"
-	Notice  Signal = "NOTICE"
-)
-
-// Gravity orders the signal words: 0 is the gravest.
-func (s Signal) Gravity() int { return slices.Index([]Signal{Danger, Warning, Care, Notice}, s) }
-
 // Caution is what can hurt people or the boat in the work that a calculation
 // belongs to.
 type Caution struct {
-	ID           string   `json:"id"`
-	Calculations []string `json:"calculations"`
-	Signal       Signal   `json:"signal"`
-	Text         string   `json:"text"`
-	Valid        Valid    `json:"valid"`
-	Note         string   `json:"note"`
+	ID           string       `json:"id"`
+	Calculations []string     `json:"calculations"`
+	Signal       sheet.Signal `json:"signal"`
+	Text         string       `json:"text"`
+	Valid        Valid        `json:"valid"`
+	Note         string       `json:"note"`
 	Backing
 }
 
 // Advice is what to do next, after a verdict or always.
 type Advice struct {
-	ID          string   `json:"id"`
-	Calculation string   `json:"calculation"`
-	Limit       string   `json:"limit"`
-	Words       []string `json:"words"`
-	Besides     Besides  `json:"besides"`
-	Valid       Valid    `json:"valid"`
-	Text        string   `json:"text"`
-	Note        string   `json:"note"`
+	ID          string       `json:"id"`
+	Calculation string       `json:"calculation"`
+	Limit       string       `json:"limit"`
+	Words       []sheet.Word `json:"words"`
+	Besides     Besides      `json:"besides"`
+	Valid       Valid        `json:"valid"`
+	Text        string       `json:"text"`
+	Note        string       `json:"note"`
 	Backing
 }
 
 // Besides is what advice asks of other limits: limit -> the verdicts with which
 // it may be given. A limit that does not apply does not stand in its way.
-type Besides map[string][]string
+type Besides map[string][]sheet.Word
 
 // Agree tells whether no verdict speaks against it. word gives the verdict on
 // a limit, or nothing where the limit does not apply.
-func (b Besides) Agree(word func(limit string) string) bool {
+func (b Besides) Agree(word func(limit string) sheet.Word) bool {
 	for limit, words := range b {
 		if w := word(limit); w != "" && !slices.Contains(words, w) {
 			return false

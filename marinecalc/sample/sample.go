@@ -9,6 +9,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Source makes inputs from a seed. What a person would type together stays
@@ -65,7 +66,7 @@ func (g *Source) Next() map[string]any {
 // what stands in the open on the form. The error says that there is no
 // calculation of that id.
 func Typed(id string) (map[string]any, error) {
-	return examples(id, func(p *contract.Property) bool { return p.Level == contract.Main })
+	return examples(id, func(p *contract.Property) bool { return p.Level == sheet.Main })
 }
 
 // Every is an input with the schema's first example of each property. Not
@@ -107,7 +108,7 @@ func (g *Source) gives(p *contract.Property) bool {
 	switch {
 	case slices.Contains(g.calculation.Input.Needs, p.Name):
 		return true
-	case p.Level == contract.Detail:
+	case p.Level == sheet.Detail:
 		return g.r.IntN(8) == 0
 	default:
 		return g.r.IntN(3) > 0

@@ -27,7 +27,7 @@ type Term struct {
 	Help   string `json:"help,omitempty"` // results only: the form says it of inputs
 	Symbol string `json:"symbol,omitempty"`
 	Kind   string `json:"kind,omitempty"` // of quantity; empty for words
-	Level  string `json:"level"`
+	Level  Level  `json:"level"`
 }
 
 // Input is one thing that went in.
@@ -95,7 +95,7 @@ type Table struct {
 	Name    string   `json:"name"`
 	Title   string   `json:"title"`
 	Help    string   `json:"help,omitempty"`
-	Level   string   `json:"level"`
+	Level   Level    `json:"level"`
 	Columns []Column `json:"columns"`
 	Rows    []Row    `json:"rows"`
 }
@@ -106,7 +106,7 @@ type Column struct {
 	Title string `json:"title"`
 	Help  string `json:"help,omitempty"`
 	Kind  string `json:"kind,omitempty"` // of quantity; empty for words
-	Level string `json:"level"`
+	Level Level  `json:"level"`
 }
 
 // Row is one row of a table.
@@ -145,10 +145,16 @@ type Verdict struct {
 	Limit       string   `json:"limit"`
 	Title       string   `json:"title"`
 	On          string   `json:"on"`
-	Word        string   `json:"word"`
+	Word        Word     `json:"word"`
+	Reads       string   `json:"reads"`                 // the word as people read it
 	Probability *float64 `json:"probability,omitempty"` // that the true value meets the limit
 	Value       string   `json:"value,omitempty"`
 	Bound       string   `json:"bound"`
+	SI          *float64 `json:"si,omitempty"`      // the value
+	BoundSI     *float64 `json:"boundSI,omitempty"` // nil where the limit is a figure that is not known
+	Side        Side     `json:"side"`
+	Kind        string   `json:"kind,omitempty"` // of quantity; empty for words
+	Unit        string   `json:"unit,omitempty"` // the SI unit of both numbers; empty where they are plain numbers
 	Sentence    string   `json:"sentence"`
 	Authority   string   `json:"authority"`
 	Source      string   `json:"source"`
@@ -168,7 +174,7 @@ func (v *Verdict) Backing() string {
 // Caution is what can hurt in the work that the sheet belongs to. Signal is
 // a signal word of ANSI Z535.6.
 type Caution struct {
-	Signal string `json:"signal"`
+	Signal Signal `json:"signal"`
 	Text   string `json:"text"`
 	Source string `json:"source"`
 }
@@ -203,6 +209,23 @@ type Sheet struct {
 	Notes       []string  `json:"notes,omitempty"`
 	Sources     []string  `json:"sources"`
 	Trials      int       `json:"trials"`
+	Made        Made      `json:"made"`
+}
+
+// Made says what made a sheet or a survey, so that it can be made again.
+type Made struct {
+	Version  string    `json:"version"`            // of marinecalc and its standard rules
+	Overlays []Overlay `json:"overlays,omitempty"` // rule files laid over the standard rules, the first one first
+	Units    string    `json:"units"`              // "metric", "us" or "both"
+	Trials   int       `json:"trials"`             // asked for; 0 where no ranges were
+	Seed     uint64    `json:"seed,omitempty"`     // of the trials
+	Day      string    `json:"day,omitempty"`      // of the boat's newest reading, year-month-day
+}
+
+// Overlay is a rule file laid over the standard rules.
+type Overlay struct {
+	Title       string `json:"title"`
+	Fingerprint string `json:"fingerprint"` // of its text: FNV-1a of 64 bits, in hexadecimal digits
 }
 
 // Result returns the result of that name, or nil.
@@ -277,7 +300,7 @@ func (s *Sheet) Verdict(limit string) *Verdict {
 // Beyond tells whether any verdict is "beyond".
 func (s *Sheet) Beyond() bool {
 	for _, v := range s.Verdicts {
-		if v.Word == "beyond" {
+		if v.Word == Beyond {
 			return true
 		}
 	}

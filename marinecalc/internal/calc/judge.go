@@ -24,14 +24,8 @@ func (r *run) verdicts() []sheet.Verdict {
 	for i, l := range applying {
 		r.judge(r.withMakersFigure(l), &out[i])
 	}
-	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return Urgency[a.Word] - Urgency[b.Word] })
+	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return a.Word.Rank() - b.Word.Rank() })
 	return out
-}
-
-// Urgency orders the words of verdicts, most urgent first.
-var Urgency = map[string]int{
-	string(spread.Beyond): 0, string(spread.CannotTell): 1, string(spread.NearLimit): 2,
-	string(spread.Within): 3, string(spread.NotMeasured): 4,
 }
 
 // ours lays the maker's figure of the boat file over a limit; it always wins.
@@ -110,10 +104,23 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 	p := r.property(l.On)
 	v.Limit, v.Title, v.On, v.Authority, v.Source = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String()
 	limit, text, ok := r.limit(l, p)
-	v.Bound = text
+	v.Bound, v.Side = text, sideOf(l)
+	if p != nil && p.Kind != nil {
+		v.Kind, v.Unit = p.Kind.Name, p.Kind.Units()[0]
+	}
+	defer func() { v.Reads = v.Word.Reads(v.Side) }()
+	if ok {
+		v.BoundSI = r.keep(limit.Max)
+		if v.Side == sheet.AtLeast {
+			*v.BoundSI = limit.Min
+		}
+	}
 	j, measured := r.value(l.On)
+	if measured && p != nil && len(p.Enum) == 0 {
+		v.SI = r.keep(j.si)
+	}
 	if !ok || !measured {
-		v.Word = string(spread.NotMeasured)
+		v.Word = sheet.NotMeasured
 		v.Sentence = strings.TrimSpace(l.Title + ": not measured. " + l.How)
 		return
 	}
@@ -123,28 +130,36 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 		judgement = spread.JudgeChance(j.si)
 	}
 	if doubt, remedy := r.doubt(l, j); doubt != "" {
-		v.Word = string(spread.CannotTell)
-		v.Sentence = l.Title + ": " + j.text + "; " + doubt + ". " + remedy
+		v.Word = sheet.CannotTell
+		v.Sentence = l.Title + ": " + j.text + ", " + asks(text) + ": not enough to tell; " + doubt + ". " + remedy
 		for _, p := range j.unverified {
 			v.Awaits = append(v.Awaits, p.Title)
 		}
 		return
 	}
-	v.Word = string(judgement.Word)
+	v.Word = sheet.Word(judgement.Word)
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = &judgement.Probability
 	}
-	v.Sentence = r.sentence(l, p, j, judgement, limit, text)
+	v.Sentence = r.sentence(l, p, j, v, limit)
 	if judgement.Word == spread.CannotTell && !l.Chance {
 		v.Settle = r.settle(p, j, limit)
 	}
 }
 
+// sideOf is the side on which a limit's row bounds its value.
+func sideOf(l *rules.Limit) sheet.Side {
+	if l.Min != nil {
+		return sheet.AtLeast
+	}
+	return sheet.AtMost
+}
+
 // limit turns a limit's row into numbers and words.
 func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
-	bound, side, limit := l.Max, "at most ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	bound, side, limit := l.Max, string(sideOf(l))+" ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
 	if l.Min != nil {
-		bound, side = l.Min, "at least "
+		bound = l.Min
 	}
 	si := bound.SI
 	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {

@@ -49,6 +49,7 @@ type Session struct {
 	trials       int
 	seed         uint64
 	brief        bool
+	made         sheet.Made
 	done         map[string]*Outcome // nil while being worked out, or when it cannot be
 }
 

@@ -46,9 +46,9 @@ func (r *run) tableLines() []sheet.Table {
 		if len(t.rows) == 0 {
 			continue
 		}
-		line := sheet.Table{Name: t.property.Name, Title: t.property.Title, Help: t.property.Description, Level: string(t.property.Level)}
+		line := sheet.Table{Name: t.property.Name, Title: t.property.Title, Help: t.property.Description, Level: t.property.Level}
 		for _, m := range t.rows[0] {
-			column := sheet.Column{Name: m.property.Name, Title: m.property.Title, Help: m.property.Description, Level: string(m.property.Level)}
+			column := sheet.Column{Name: m.property.Name, Title: m.property.Title, Help: m.property.Description, Level: m.property.Level}
 			if m.property.Kind != nil {
 				column.Kind = m.property.Kind.Name
 			}

@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // ranges runs the trials: every number with a spread is drawn, the typed
@@ -87,7 +88,7 @@ func (r *run) numbers() (list []*measure, explained int) {
 			}
 		}
 	}
-	explain := func(p *contract.Property) bool { return p.Level == contract.Main || limited[p.Name] }
+	explain := func(p *contract.Property) bool { return p.Level == sheet.Main || limited[p.Name] }
 	add(r.measures, explain)
 	explained = len(list)
 	add(r.measures, func(p *contract.Property) bool { return !explain(p) })

@@ -25,7 +25,7 @@ type run struct {
 // keep gives a number a place that stays.
 func (r *run) keep(v float64) *float64 {
 	if len(r.figures) == cap(r.figures) {
-		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures))
+		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures)+2*len(r.in.session.Book.Limits(r.in.form.ID)))
 	}
 	r.figures = append(r.figures, v)
 	return &r.figures[len(r.figures)-1]
@@ -202,7 +202,7 @@ func (r *run) cautions() []sheet.Caution {
 	out := make([]sheet.Caution, 0, len(all))
 	for _, c := range all {
 		if c.Valid.Meets(r.lookupAny) {
-			out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+			out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 		}
 	}
 	return out
@@ -212,7 +212,7 @@ func (r *run) cautions() []sheet.Caution {
 // first as they are, then what always holds.
 func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 	all, chosen := r.in.session.Book.Advice(r.in.form.ID), r.in.buf.advice
-	word := func(limit string) string {
+	word := func(limit string) sheet.Word {
 		for i := range verdicts {
 			if verdicts[i].Limit == limit {
 				return verdicts[i].Word

@@ -10,15 +10,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
-)
-
-// Level says where an input or result stands: in the open or folded away.
-type Level string
-
-// The levels.
-const (
-	Main   Level = "main"
-	Detail Level = "detail"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Property is one described place of a document: an input, a result, or an
@@ -52,7 +44,7 @@ type Property struct {
 	Boat   string // where the boat file holds it
 	After  string // "calculation/result" that stands in
 	ReadBy string // the input that names the gauge
-	Level  Level
+	Level  sheet.Level
 
 	Formula string
 	Method  string
@@ -113,7 +105,7 @@ type written struct {
 	Boat        string          `json:"boat"`
 	After       string          `json:"after"`
 	ReadBy      string          `json:"readBy"`
-	Level       Level           `json:"level"`
+	Level       sheet.Level     `json:"level"`
 	Formula     string          `json:"formula"`
 	Method      string          `json:"method"`
 	Rests       []string        `json:"rests"`
@@ -148,7 +140,7 @@ func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 		w.overlay(p)
 		return p, nil
 	}
-	p := &Property{Name: name, Level: Main, byName: map[string]*Property{}}
+	p := &Property{Name: name, Level: sheet.Main, byName: map[string]*Property{}}
 	if w.Quantity != "" {
 		kind, ok := quantity.Lookup(w.Quantity)
 		if !ok {

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -56,9 +55,9 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 	verdicts := verdictsByLimit(book, sheets)
 	for id, v := range verdicts {
 		switch v.Word {
-		case string(spread.Beyond), string(spread.NearLimit):
-			w.seen[id], w.word[id] = true, v.Word
-		case string(spread.Within):
+		case sheet.Beyond, sheet.NearLimit:
+			w.seen[id], w.word[id] = true, v.Reads
+		case sheet.Within:
 			w.within[id] = true
 		}
 	}
@@ -133,7 +132,7 @@ func (w *web) sentence(c rules.Chain) string {
 		case w.seen[id]:
 			return fmt.Sprintf("%s (%s)", w.title[id], w.word[id])
 		case w.within[id]:
-			return w.title[id] + " (within so far)"
+			return w.title[id] + " (OK so far)"
 		}
 		return w.title[id] + " (not judged, look for it)"
 	}

@@ -103,12 +103,12 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 		switch f.answers[q] {
 		case bayes.Unknown:
 			if a != bayes.Unknown {
-				f.answers[q], f.from[q] = a, "verdict: "+v.Title+" "+v.Word
+				f.answers[q], f.from[q] = a, "verdict: "+v.Title+": "+v.Reads
 				count++
 			}
 		case -a:
 			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
-				e.Title, answerWord(f.answers[q]), v.Title, v.Word))
+				e.Title, answerWord(f.answers[q]), v.Title, v.Reads))
 		}
 	}
 	return count

@@ -39,7 +39,7 @@ func Questions(book *rules.Book) []Question {
 				Minutes: e.Minutes, Access: e.Access, Place: e.Place, Hazards: []sheet.Caution{}}
 			for _, c := range book.AllCautions() {
 				if slices.Contains(e.Hazards, c.ID) {
-					q.Hazards = append(q.Hazards, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
+					q.Hazards = append(q.Hazards, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 				}
 			}
 			list = append(list, q)

@@ -56,7 +56,7 @@ func (p *paper) tag(name, class, text string) {
 func (p *paper) cautions(list []sheet.Caution) {
 	for _, c := range list {
 		p.b.WriteString(`<div class="signal">`)
-		p.tag("b", "", c.Signal)
+		p.tag("b", "", string(c.Signal))
 		p.b.WriteString(picture.Escape(c.Text) + "</div>")
 	}
 }
@@ -70,7 +70,7 @@ func (p *paper) findings(s *survey.Survey) {
 	}
 	for _, f := range s.Findings {
 		p.b.WriteString(`<p><span class="box"></span>`)
-		p.tag("span", "word", f.Verdict.Word)
+		p.tag("span", "word", f.Verdict.Reads)
 		p.b.WriteString(" " + picture.Escape(f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
 		p.tag("span", "small", " ["+f.Verdict.Backing()+"]")
 		p.b.WriteString("</p>")

@@ -40,13 +40,15 @@ type Moved struct {
 
 // Turned is a verdict that is another word in the second state.
 type Turned struct {
-	Calculation string `json:"calculation"`
-	Sheet       string `json:"sheet"`
-	Title       string `json:"title"`
-	Before      string `json:"before"`
-	After       string `json:"after"`
-	Value       string `json:"value"`
-	Bound       string `json:"bound"`
+	Calculation string     `json:"calculation"`
+	Sheet       string     `json:"sheet"`
+	Title       string     `json:"title"`
+	Before      sheet.Word `json:"before"`
+	BeforeReads string     `json:"beforeReads"` // as people read it
+	After       sheet.Word `json:"after"`
+	AfterReads  string     `json:"afterReads"`
+	Value       string     `json:"value"`
+	Bound       string     `json:"bound"`
 }
 
 // Compare works the boat out as it was read up to each of two days (ISO 8601,
@@ -109,7 +111,7 @@ func (c *Comparison) hold(first, second *Survey, o calc.Options) {
 		}
 		for _, v := range was.Verdicts {
 			if w := is.Verdict(v.Limit); w != nil && w.Word != v.Word {
-				c.Turned = append(c.Turned, Turned{Calculation: was.Calculation, Sheet: was.Title, Title: v.Title, Before: v.Word, After: w.Word, Value: w.Value, Bound: w.Bound})
+				c.Turned = append(c.Turned, Turned{Calculation: was.Calculation, Sheet: was.Title, Title: v.Title, Before: v.Word, BeforeReads: v.Reads, After: w.Word, AfterReads: w.Reads, Value: w.Value, Bound: w.Bound})
 			}
 		}
 	}

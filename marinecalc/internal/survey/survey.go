@@ -10,9 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/diagnosis"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -131,21 +129,21 @@ func (s *Survey) sum() {
 		act := false
 		for _, v := range one.Verdicts {
 			f := Finding{Calculation: one.Calculation, Sheet: one.Title, Verdict: v}
-			if v.Word == string(spread.NotMeasured) {
+			if v.Word == sheet.NotMeasured {
 				s.Open = append(s.Open, f)
 				continue
 			}
 			s.Findings = append(s.Findings, f)
-			act = act || v.Word != string(spread.Within)
+			act = act || v.Word != sheet.Within
 		}
 		if act {
 			s.Cautions = append(s.Cautions, one.Cautions...)
 		}
 	}
 	s.Awaited = awaited(s.Findings)
-	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return calc.Urgency[a.Verdict.Word] - calc.Urgency[b.Verdict.Word] })
+	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return a.Verdict.Word.Rank() - b.Verdict.Word.Rank() })
 	slices.SortStableFunc(s.Cautions, func(a, b sheet.Caution) int {
-		return rules.Signal(a.Signal).Gravity() - rules.Signal(b.Signal).Gravity()
+		return a.Signal.Gravity() - b.Signal.Gravity()
 	})
 	seen := map[string]bool{}
 	s.Cautions = slices.DeleteFunc(s.Cautions, func(c sheet.Caution) bool {

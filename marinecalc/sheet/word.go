@@ -1,0 +1,76 @@
+package sheet
+
+import "slices"
+
+// Word is how a result or a reading stands to a limit, for programs. People
+// read [Word.Reads].
+type Word string
+
+// The words of verdicts.
+const (
+	Beyond      Word = "beyond"         // meets the limit with a probability of 5 % or less
+	CannotTell  Word = "cannot tell"    // the range is too wide to say either, or rests on an unverified figure
+	NearLimit   Word = "near the limit" // as Within, but little is left to the limit
+	Within      Word = "within"         // meets the limit with a probability of 95 % or more
+	NotMeasured Word = "not measured"   // there is no reading to judge
+)
+
+// words are the words of verdicts, most urgent first.
+var words = [...]Word{Beyond, CannotTell, NearLimit, Within, NotMeasured}
+
+// Words lists the words of verdicts, most urgent first.
+func Words() []Word { return slices.Clone(words[:]) }
+
+// Rank is the place of a word among Words: 0 is the most urgent.
+func (w Word) Rank() int { return slices.Index(words[:], w) }
+
+// Side is the side on which a limit lies.
+type Side string
+
+// The sides of a limit.
+const (
+	AtMost  Side = "at most"
+	AtLeast Side = "at least"
+)
+
+// Reads is what people read for a word.
+func (w Word) Reads(side Side) string {
+	switch w {
+	case Within:
+		return "OK"
+	case NearLimit:
+		return "OK but close"
+	case Beyond:
+		if side == AtLeast {
+			return "under the minimum"
+		}
+		return "over the limit"
+	case CannotTell:
+		return "not enough to tell"
+	}
+	return string(w)
+}
+
+// Signal is a signal word of ANSI Z535.6.
+type Signal string
+
+// The signal words, gravest first.
+const (
+	Danger  Signal = "DANGER"
+	Warning Signal = "WARNING"
+	Care    Signal = "CAUTION"
+	Notice  Signal = "NOTICE"
+)
+
+// Gravity is the place of a signal word, 0 the gravest; -1 for any other.
+func (s Signal) Gravity() int { return slices.Index([]Signal{Danger, Warning, Care, Notice}, s) }
+
+// Level says whether an input or a result stands in the open or is folded
+// away.
+type Level string
+
+// The levels.
+const (
+	Main   Level = "main"
+	Detail Level = "detail"
+)
