@@ -129,7 +129,7 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	}
 	look(in)
 	var list []Choice
-	for _, row := range book.Table(gauges).Rows {
+	for _, row := range book.Table(gauges).Rows.All() {
 		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return readsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}

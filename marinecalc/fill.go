@@ -201,7 +201,7 @@ func (f *filling) pickRows() {
 		if k.source == "" {
 			k.source = row.Source.String()
 		}
-		for _, v := range row.Values {
+		for _, v := range row.Values.All() {
 			f.standIn(v.Column, v.Value, row, sheet.HandbookRow)
 		}
 	}
@@ -219,12 +219,12 @@ func (f *filling) noRow(p *contract.Property, k *known, table *rules.Table) {
 		f.problems.Add(k.where, fmt.Sprintf("%s: %q is not in the table of %s", p.Title, k.word, table.Title), strings.Join(picks, ", "), hint)
 		return
 	}
-	for _, row := range table.Rows {
+	for _, row := range table.Rows.All() {
 		if row.Pick != k.word {
 			continue
 		}
-		for _, term := range row.Valid {
-			if _, _, ok := f.lookup(term.Of); !ok {
+		for name := range row.Valid.Names() {
+			if _, _, ok := f.lookup(name); !ok {
 				return
 			}
 		}
@@ -253,12 +253,13 @@ func (f *filling) standIn(name string, v rules.Value, row *rules.Row, origin she
 
 // takeUsual takes usual values and number defaults for what is still open.
 func (f *filling) takeUsual() {
+	usual := f.session.book.Usual(f.form.ID)
 	for i, p := range f.form.Input.Properties {
 		if f.inputs[i].is {
 			continue
 		}
 		if p.Usual != "" {
-			if row := f.session.book.Usual(f.form.ID).Find(p.Usual, f.lookup); row != nil {
+			if row := usual.Find(p.Usual, f.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					f.standIn(p.Name, v, row, sheet.UsualValue)
 					continue
@@ -311,7 +312,7 @@ func (f *filling) fills(table, input string) bool {
 	if t == nil {
 		return false
 	}
-	_, has := t.Columns[input]
+	_, has := t.Kind(input)
 	return has
 }
 

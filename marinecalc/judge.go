@@ -15,16 +15,16 @@ import (
 
 // verdicts holds the results and readings against every limit that applies.
 func (w *writing) verdicts() []sheet.Verdict {
-	all, applying := w.session.book.Limits(w.form.ID), w.room.limits
-	for i := range all {
-		if all[i].Valid.Meets(w.lookupAny) {
-			applying = append(applying, &all[i])
+	applying := w.room.limits
+	for _, l := range w.session.book.Limits(w.form.ID).All() {
+		if l.Valid.Meets(w.lookupAny) {
+			applying = append(applying, l)
 		}
 	}
 	w.room.limits = applying
 	out := make([]sheet.Verdict, len(applying))
-	for i, l := range applying {
-		w.judge(w.ours(l), &out[i])
+	for i := range applying {
+		w.judge(w.ours(&applying[i]), &out[i])
 	}
 	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return urgency[a.Word] - urgency[b.Word] })
 	return out
@@ -51,9 +51,9 @@ func (w *writing) ours(l *rules.Limit) *rules.Limit {
 		w.notes = append(w.notes, "The maker's figure for "+l.Title+" cannot be read: "+err.Error())
 		return l
 	}
-	bound := &rules.Bound{Amount: rules.Amount{SI: si}}
+	bound := rules.BoundAt(si)
 	own := *l
-	if l.Max != nil {
+	if l.Max.Given() {
 		own.Max = bound
 	} else {
 		own.Min = bound
@@ -144,9 +144,9 @@ func (w *writing) judge(l *rules.Limit, v *sheet.Verdict) {
 
 // limit turns a limit's row into numbers and words.
 func (w *writing) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
-	bound, side, limit := l.Max, "at most ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
-	if l.Min != nil {
-		bound, side = l.Min, "at least "
+	bound, side, limit := &l.Max, "at most ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	if l.Min.Given() {
+		bound, side = &l.Min, "at least "
 	}
 	si := bound.SI
 	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
@@ -161,7 +161,7 @@ func (w *writing) limit(l *rules.Limit, p *contract.Property) (spread.Limit, str
 		}
 		si = of.si
 	}
-	if l.Min != nil {
+	if l.Min.Given() {
 		limit.Min = si
 	} else {
 		limit.Max = si
@@ -175,7 +175,7 @@ func (w *writing) limit(l *rules.Limit, p *contract.Property) (spread.Limit, str
 // doubt says why a value may not be judged, and what would mend that: a figure
 // behind it, or the limit itself, is of the kind that no source confirms.
 func (w *writing) doubt(l *rules.Limit, j judged) (why, remedy string) {
-	if l.Decides != nil && !*l.Decides {
+	if !l.Decides {
 		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
 	}
 	if len(j.doubtful) == 0 {
@@ -312,7 +312,7 @@ func (w *writing) measurable(i int, p *contract.Property) (spread.Measured, []ru
 	}
 	m := spread.Measured{Factor: i, InHand: in.StdDev()}
 	var rows []rules.Row
-	for _, row := range w.session.book.Table(gauges).Rows {
+	for _, row := range w.session.book.Table(gauges).Rows.All() {
 		if !readsKind(row, kind) {
 			continue
 		}

@@ -366,7 +366,7 @@ func (w *writing) dropUntried() {
 // the main results and those that a limit is on. Those in tables come last.
 func (w *writing) numbers() (list []*measure, explained int) {
 	limited := map[string]bool{}
-	for _, l := range w.session.book.Limits(w.form.ID) {
+	for _, l := range w.session.book.Limits(w.form.ID).All() {
 		limited[l.On] = true
 	}
 	add := func(measures []measure, wanted func(*contract.Property) bool) {
@@ -421,13 +421,14 @@ func Overlay(files ...[]byte) (*rules.Book, error) {
 	book := rules.Standard()
 	var problems problem.List
 	for i, text := range files {
-		next, faults := book.Overlay(text)
-		for _, f := range faults {
+		next, err := book.Overlay(text)
+		if err == nil {
+			book = next
+			continue
+		}
+		for _, f := range err.(problem.List) { // as Overlay says
 			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
 			problems = append(problems, f)
-		}
-		if len(faults) == 0 {
-			book = next
 		}
 	}
 	return book, problems.Err()

@@ -16,8 +16,9 @@ type scratch struct {
 	measures []measure
 	results  []*measure           // by the property's index
 	doubtful []*contract.Property // of the results, one after the other
-	limits   []*rules.Limit
-	advice   []*rules.Advice
+	limits   []rules.Limit
+	advice   []rules.Advice
+	chosen   []*rules.Advice // of the advice
 	sources  []string
 	formula  []byte
 }
@@ -45,8 +46,10 @@ func (r *scratch) takeBack(f *filling) {
 	clear(r.doubtful)
 	clear(r.limits)
 	clear(r.advice)
+	clear(r.chosen)
 	clear(r.sources)
 	r.leaves, r.measures, r.results = f.leaves[:0], r.measures[:0], r.results[:0]
-	r.limits, r.advice, r.sources = r.limits[:0], r.advice[:0], r.sources[:0]
+	r.limits, r.sources = r.limits[:0], r.sources[:0]
+	r.advice, r.chosen = r.advice[:0], r.chosen[:0]
 	scratches.Put(r)
 }

@@ -35,7 +35,7 @@ func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
 		return 0, "", false
 	}
 	var list []vibration.Source
-	for _, row := range book.Table("vibration-sources").Rows {
+	for _, row := range book.Table("vibration-sources").Rows.All() {
 		if !row.Valid.Meets(known) {
 			continue
 		}

@@ -192,8 +192,8 @@ func (w *writing) workLines() []sheet.Work {
 
 func (w *writing) cautions() []sheet.Caution {
 	all := w.session.book.Cautions(w.form.ID)
-	out := make([]sheet.Caution, 0, len(all))
-	for _, c := range all {
+	out := make([]sheet.Caution, 0, all.Len())
+	for _, c := range all.All() {
 		if c.Valid.Meets(w.lookupAny) {
 			out = append(out, sheet.Caution{Signal: string(c.Signal), Text: c.Text, Source: c.Source.String()})
 		}
@@ -204,7 +204,12 @@ func (w *writing) cautions() []sheet.Caution {
 // next is the advice that fits: first what the verdicts ask for, most urgent
 // first as they are, then what always holds.
 func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
-	all, chosen := w.session.book.Advice(w.form.ID), w.room.advice
+	all, chosen := w.room.advice, w.room.chosen
+	for _, a := range w.session.book.Advice(w.form.ID).All() {
+		if a.Valid.Meets(w.lookupAny) {
+			all = append(all, a)
+		}
+	}
 	word := func(limit string) string {
 		for i := range verdicts {
 			if verdicts[i].Limit == limit {
@@ -217,17 +222,17 @@ func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 		for i := range all {
 			a := &all[i]
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
-			if fits(a) && a.Valid.Meets(w.lookupAny) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
+			if fits(a) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
 				chosen = append(chosen, a)
 			}
 		}
 	}
 	for i := range verdicts {
 		v := &verdicts[i]
-		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
+		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word) })
 	}
 	add(func(a *rules.Advice) bool { return a.Limit == "" })
-	w.room.advice = chosen
+	w.room.advice, w.room.chosen = all, chosen
 	out := make([]sheet.Next, len(chosen))
 	for i, a := range chosen {
 		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}

@@ -127,7 +127,7 @@ type writtenRow struct {
 
 // row decides unless it says otherwise. Its values, put behind those of other
 // rows, hold their text until the table gives them meaning by their columns.
-func (w *writtenRow) row(behind *Values) Row {
+func (w *writtenRow) row(behind *[]Cell) Row {
 	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Backing: w.Backing,
 		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
@@ -137,7 +137,7 @@ func (w *writtenRow) row(behind *Values) Row {
 	for _, column := range slices.Sorted(maps.Keys(w.Values)) {
 		*behind = append(*behind, Cell{column, Value{Text: string(w.Values[column])}})
 	}
-	r.Values = (*behind)[first:len(*behind):len(*behind)]
+	r.Values.items = (*behind)[first:len(*behind):len(*behind)]
 	return r
 }
 
@@ -151,7 +151,7 @@ func (s *sheaf) takeWritten() {
 	for i := range s.Written {
 		count += len(s.Written[i].Values)
 	}
-	all := make(Values, 0, count)
+	all := make([]Cell, 0, count)
 	s.Rows = make([]Row, len(s.Written))
 	for i := range s.Written {
 		s.Rows[i] = s.Written[i].row(&all)
@@ -160,7 +160,7 @@ func (s *sheaf) takeWritten() {
 }
 
 // Values are what a row says, column by column.
-type Values []Cell
+type Values struct{ List[Cell] }
 
 // Cell is one value and its column.
 type Cell struct {
@@ -170,9 +170,9 @@ type Cell struct {
 
 // Find returns the value of a column.
 func (v Values) Find(column string) (value Value, ok bool) {
-	for i := range v {
-		if v[i].Column == column {
-			return v[i].Value, true
+	for i := range v.items {
+		if v.items[i].Column == column {
+			return v.items[i].Value, true
 		}
 	}
 	return Value{}, false

@@ -25,10 +25,12 @@ const common = "common"
 const usualValues = "usual-values"
 
 // Standard returns the rule data that marinecalc brings.
-var Standard = sync.OnceValue(func() *Book {
+func Standard() *Book { return standard() }
+
+var standard = sync.OnceValue(func() *Book {
 	b := &Book{tables: map[string]func() *Table{}, work: sync.OnceValue(standardJob)}
 	for _, file := range filesIn("data/tables") {
-		b.tables[nameOf(file)] = sync.OnceValue(func() *Table { return &readOwn(file).Table })
+		b.tables[nameOf(file)] = sync.OnceValue(func() *Table { return readOwn(file).table() })
 	}
 	read, names := map[string]func() *sheaf{}, []string{common}
 	for _, file := range filesIn("data") {
@@ -39,11 +41,11 @@ var Standard = sync.OnceValue(func() *Book {
 		}
 	}
 	b.tables[usualValues] = sync.OnceValue(func() *Table {
-		t := &Table{Name: usualValues, Title: "Usual values", Columns: map[string]string{},
+		t := &Table{Name: usualValues, Title: "Usual values", columns: map[string]string{},
 			About: "One row for each input that has a usual value; used when nothing better is known, with its whole range."}
 		for _, name := range names {
-			maps.Copy(t.Columns, read[name]().Columns)
-			t.Rows = append(t.Rows, read[name]().Rows...)
+			maps.Copy(t.columns, read[name]().Columns)
+			t.Rows.items = append(t.Rows.items, read[name]().Rows...)
 		}
 		return t
 	})
@@ -54,7 +56,7 @@ var Standard = sync.OnceValue(func() *Book {
 		}
 		return &all
 	})
-	b.index(func(calculation string) *section {
+	b.index(slices.Values(names[1:]), func(calculation string) *section {
 		var all section
 		all.add(read[common]())
 		if own := read[calculation]; own != nil && calculation != common {
@@ -136,7 +138,7 @@ func (s *section) only(calculation string) *section {
 	return &section{
 		limits:   keep(s.limits, func(l *Limit) bool { return l.Calculation == calculation }),
 		shared:   keep(s.shared, func(o *Shared) bool { return o.Calculation == calculation }),
-		cautions: keep(s.cautions, func(c *Caution) bool { return slices.Contains(c.Calculations, calculation) }),
+		cautions: keep(s.cautions, func(c *Caution) bool { return Contains(c.Calculations, calculation) }),
 		advice:   keep(s.advice, func(a *Advice) bool { return a.Calculation == calculation }),
 		usual:    s.usual,
 	}
