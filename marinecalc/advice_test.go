@@ -164,7 +164,7 @@ func TestPackingBoughtIsPackingAdvised(t *testing.T) {
 		return rules.Standard().Usual("gland-packing").Find(row, nil).Values.Of(input).SI
 	}
 	bound := map[string]float64{"packing-over": usual("packing-over", "mostOver"), "packing-under": -usual("packing-under", "mostUnder")}
-	for _, l := range rules.Standard().Limits("gland-packing") {
+	for _, l := range rules.Standard().Limits("gland-packing").All() {
 		if l.ID == "packing-under" && l.Min.SI != bound[l.ID] {
 			t.Errorf("sizes are chosen down to %g m, and judged down to %g m", bound[l.ID], l.Min.SI)
 		}

@@ -117,7 +117,7 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	}
 	look(in)
 	var list []Choice
-	for _, row := range book.Table(calc.Gauges).Rows {
+	for _, row := range book.Table(calc.Gauges).Rows.All() {
 		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return calc.ReadsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}

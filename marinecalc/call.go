@@ -224,7 +224,7 @@ func askBlank(r *request) (reply, error) {
 			out.Choices[calc.Gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
 		}
 	}
-	for _, c := range r.options.Rules.Cautions(r.calculation) {
+	for _, c := range r.options.Rules.Cautions(r.calculation).All() {
 		out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 	}
 	if r.calculation == diagnosis.FaultFinding {

@@ -13,7 +13,7 @@ import (
 // judgedSheet is a sheet with one verdict.
 func judgedSheet(t *testing.T, limit, word string) *sheet.Sheet {
 	t.Helper()
-	for _, l := range rules.Standard().AllLimits() {
+	for _, l := range rules.Standard().AllLimits().All() {
 		if l.ID == limit {
 			return &sheet.Sheet{Calculation: l.Calculation, Verdicts: []sheet.Verdict{{Limit: limit, Title: l.Title, Word: sheet.Word(word), Reads: sheet.Word(word).Reads(sheet.AtMost)}}}
 		}

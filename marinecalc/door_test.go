@@ -105,8 +105,8 @@ func TestMakersLimitWins(t *testing.T) {
 
 func rigidLimit(t *testing.T) string {
 	t.Helper()
-	for _, l := range rules.Standard().Limits("coupling-alignment") {
-		if l.Max != nil && l.Max.SI == 0.001 && l.On == "gapPerDiameter" {
+	for _, l := range rules.Standard().Limits("coupling-alignment").All() {
+		if l.Max.SI == 0.001 && l.On == "gapPerDiameter" {
 			return l.ID
 		}
 	}

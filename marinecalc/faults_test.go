@@ -20,7 +20,7 @@ import (
 // textbook is a cause's most likely answers to the questions that bear on it.
 func textbook(book *rules.Book, cause string) []diagnosis.Symptom {
 	var list []diagnosis.Symptom
-	for _, s := range book.Signs() {
+	for _, s := range book.Signs().All() {
 		if s.Cause == cause {
 			list = append(list, diagnosis.Symptom{Evidence: s.Evidence, Answer: map[bool]string{true: "yes", false: "no"}[s.Yes > 0.5]})
 		}
@@ -57,7 +57,7 @@ func said(answer string, ids []string) []diagnosis.Symptom {
 // The most likely answers of a cause rank it first, fit together, and no pair
 // of them is called out.
 func TestTextbookPatternsRankTheirCauseFirst(t *testing.T) {
-	for _, c := range rules.Standard().Causes() {
+	for _, c := range rules.Standard().Causes().All() {
 		out := found(t, Options{}, textbook(rules.Standard(), c.ID)...)
 		if out.Cause != c.ID || out.Probability < 0.5 {
 			t.Errorf("%s: ranked first is %s with %v", c.ID, out.Cause, out.Probability)
@@ -70,7 +70,7 @@ func TestTextbookPatternsRankTheirCauseFirst(t *testing.T) {
 
 // A yes to its confirming check, and nothing else, ranks a cause first.
 func TestTheConfirmingCheckAloneRanksFirst(t *testing.T) {
-	for _, c := range rules.Standard().Causes() {
+	for _, c := range rules.Standard().Causes().All() {
 		if out := found(t, Options{}, yes(c.Confirm)...); out.Cause != c.ID {
 			t.Errorf("%s: %s says %s (%v)", c.ID, c.Confirm, out.Cause, out.Probability)
 		}
@@ -119,7 +119,7 @@ func TestDoNotKnowChangesNothing(t *testing.T) {
 	answers := yes("shake-grows", "gone-in-neutral")
 	want := found(t, Options{}, answers...)
 	var unsure []diagnosis.Symptom
-	for _, e := range rules.Standard().Evidence() {
+	for _, e := range rules.Standard().Evidence().All() {
 		if e.ID != "shake-grows" && e.ID != "gone-in-neutral" {
 			unsure = append(unsure, diagnosis.Symptom{Evidence: e.ID, Answer: "unknown"})
 		}
@@ -181,7 +181,7 @@ func TestWhatCannotBePartedIsSaid(t *testing.T) {
 	// A yard's cause that shows like another in everything is never parted.
 	twin := `{"causes": [{"id": "twin", "part": "damper plate", "title": "Twin of the damper", "text": "The same.", "prior": 5, "confirm": "damper-seen", "remedies": ["replace-damper-plate"], "source": {"document": "Yard"}, "basis": "common-practice"}], "signs": [`
 	first := true
-	for _, s := range rules.Standard().Signs() {
+	for _, s := range rules.Standard().Signs().All() {
 		if s.Cause != "damper-worn" {
 			continue
 		}
@@ -311,7 +311,7 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 	// The weights against the second cause and what is known of both beforehand
 	// add up to the odds of the first two (Good, weight of evidence).
 	prior := func(title string) float64 {
-		for _, c := range rules.Standard().Causes() {
+		for _, c := range rules.Standard().Causes().All() {
 			if c.Title == title {
 				return c.Prior
 			}
@@ -346,7 +346,7 @@ func symptomsJSON(answers []diagnosis.Symptom) []map[string]string {
 // Nothing but no points nowhere, and names no cause.
 func TestOnlyNoPointsNowhere(t *testing.T) {
 	var all []string
-	for _, e := range rules.Standard().Evidence() {
+	for _, e := range rules.Standard().Evidence().All() {
 		if e.Kind == "symptom" {
 			all = append(all, e.ID)
 		}
@@ -379,7 +379,7 @@ func TestBlankListsTheQuestions(t *testing.T) {
 	if err := json.Unmarshal(Call([]byte(`{"ask": "blank", "calculation": "fault-finding"}`)), &r); err != nil || !r.OK {
 		t.Fatal(err)
 	}
-	if n := len(rules.Standard().Evidence()); len(r.Questions) != n || len(r.Choices["evidence"]) != n {
+	if n := rules.Standard().Evidence().Len(); len(r.Questions) != n || len(r.Choices["evidence"]) != n {
 		t.Errorf("%d questions and %d choices of %d", len(r.Questions), len(r.Choices["evidence"]), n)
 	}
 	for _, q := range r.Questions {
@@ -429,10 +429,10 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range rules.Standard().Evidence() {
-		for _, by := range e.Readings {
+	for _, e := range rules.Standard().Evidence().All() {
+		for _, by := range e.Readings.All() {
 			p := boat.Root.Child("readings").Items.Child(by.Reading)
-			for _, word := range by.Words {
+			for _, word := range by.Words.All() {
 				if p == nil || !slices.Contains(p.Enum, word) {
 					t.Errorf("%s: the boat file has no %s %q", e.ID, by.Reading, word)
 				}

@@ -58,13 +58,14 @@ func Overlay(files ...[]byte) (*rules.Book, error) {
 	book := rules.Standard()
 	var problems problem.List
 	for i, text := range files {
-		next, faults := book.Overlay(text)
-		for _, f := range faults {
+		next, err := book.Overlay(text)
+		if err == nil {
+			book = next
+			continue
+		}
+		for _, f := range problem.Of(err) {
 			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
 			problems = append(problems, f)
-		}
-		if len(faults) == 0 {
-			book = next
 		}
 	}
 	return book, problems.Err()

@@ -219,15 +219,15 @@ func TestOrdersAndOpenLines(t *testing.T) {
 // Every amount and size of the rule data leads to a result or an input.
 func TestAmountsAndSizesLeadSomewhere(t *testing.T) {
 	p := &calc.Session{Calculations: catalogue.Calculations}
-	for _, s := range rules.Standard().Steps() {
-		for _, n := range s.Parts {
+	for _, s := range rules.Standard().Steps().All() {
+		for _, n := range s.Parts.All() {
 			if of := n.Quantity.Of; of != "" && (p.Property(of) == nil || p.Property(of).Title == "") {
 				t.Errorf("step %s takes %q, which is nowhere", s.ID, of)
 			}
 		}
 	}
-	for _, part := range rules.Standard().Parts() {
-		for _, of := range part.Sizes {
+	for _, part := range rules.Standard().Parts().All() {
+		for _, of := range part.Sizes.All() {
 			if p.Property(of) == nil {
 				t.Errorf("part %s is sized by %q, which is nowhere", part.ID, of)
 			}
@@ -287,10 +287,10 @@ func TestPlansRefuse(t *testing.T) {
 func TestEveryRemedyCanBePlanned(t *testing.T) {
 	book := rules.Standard()
 	steps := map[string]rules.Step{}
-	for _, s := range book.Steps() {
+	for _, s := range book.Steps().All() {
 		steps[s.ID] = s
 	}
-	for _, r := range book.Remedies() {
+	for _, r := range book.Remedies().All() {
 		s := planned(t, fmt.Sprintf(`{"today": "2026-01-05", "hands": 2, "remedies": [{"remedy": %q}], "windows": [{"from": "2026-04-01", "to": "2026-08-01", "kind": "ashore"}]}`, r.ID))
 		if trouble := s.Result("trouble"); trouble != nil {
 			t.Errorf("%s: %s", r.ID, trouble.Text)
@@ -301,15 +301,15 @@ func TestEveryRemedyCanBePlanned(t *testing.T) {
 		if s.Table("dangers") != nil {
 			atSteps = column(t, s, "dangers", "text", "atSteps")
 		}
-		for _, id := range r.Steps {
+		for _, id := range r.Steps.All() {
 			step := steps[id]
-			for _, b := range step.After {
-				if slices.Contains(r.Steps, b) && end[steps[b].Title] > start[step.Title] {
+			for _, b := range step.After.All() {
+				if rules.Contains(r.Steps, b) && end[steps[b].Title] > start[step.Title] {
 					t.Errorf("%s: %s on %s, before %s", r.ID, id, start[step.Title], b)
 				}
 			}
-			for _, c := range book.AllCautions() {
-				if slices.Contains(step.Hazards, c.ID) && !slices.Contains(strings.Split(atSteps[c.Text], "; "), step.Title) {
+			for _, c := range book.AllCautions().All() {
+				if rules.Contains(step.Hazards, c.ID) && !slices.Contains(strings.Split(atSteps[c.Text], "; "), step.Title) {
 					t.Errorf("%s: the caution %s of %s is not shown", r.ID, c.ID, id)
 				}
 			}
@@ -326,13 +326,13 @@ func TestTheLeadingCauseIsPlanned(t *testing.T) {
 	}
 	fault := mustRun(t, "fault-finding", `{}`, Options{Boat: b, Trials: -1})
 	want := ""
-	for _, c := range rules.Standard().Causes() {
+	for _, c := range rules.Standard().Causes().All() {
 		if c.ID == fault.Result("cause").Text {
-			want = c.Remedies[0]
+			want = c.Remedies.At(0)
 		}
 	}
 	s := mustRun(t, "work-plan", `{"today": "2026-03-02"}`, Options{Boat: b, Trials: -1})
-	for _, r := range rules.Standard().Remedies() {
+	for _, r := range rules.Standard().Remedies().All() {
 		if r.ID == want && s.Result("planned").Text != r.Title {
 			t.Errorf("planned is %q, the cause wants %q", s.Result("planned").Text, r.Title)
 		}

@@ -225,7 +225,8 @@ func (row *publishedRow) runRule(t *testing.T) {
 			}
 			continue
 		}
-		kind, _ := quantity.Lookup(table.Columns[column])
+		name, _ := table.Kind(column)
+		kind, _ := quantity.Lookup(name)
 		if ranged, is := want.(map[string]any); is {
 			for part, got := range map[string]float64{"low": v.Low, "typical": v.SI, "high": v.High} {
 				if w, has := ranged[part]; has {
@@ -241,12 +242,12 @@ func (row *publishedRow) runRule(t *testing.T) {
 // runLimit checks which bound the rules hold a result against in a case.
 func (row *publishedRow) runLimit(t *testing.T) {
 	found := 0
-	for _, l := range rules.Standard().Limits(row.Calculation) {
+	for _, l := range rules.Standard().Limits(row.Calculation).All() {
 		if l.On != row.On || !l.Valid.Meets(row.known(t)) {
 			continue
 		}
-		for side, bound := range map[string]*rules.Bound{"max": l.Max, "min": l.Min} {
-			if want, has := row.Expect[side]; has && bound != nil {
+		for side, bound := range map[string]rules.Bound{"max": l.Max, "min": l.Min} {
+			if want, has := row.Expect[side]; has && bound.Given() {
 				found++
 				row.holds(t, l.ID, bound.SI, amount(t, want, nil))
 			}

@@ -127,7 +127,7 @@ func TestReadingsToFollowAreThere(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, row := range rules.Standard().Table("trend-readings").Rows {
+	for _, row := range rules.Standard().Table("trend-readings").Rows.All() {
 		if p := boat.Root.Child("readings").Items.Child(row.Pick); p == nil || p.Kind == nil {
 			t.Errorf("the boat file has no reading %s", row.Pick)
 		}

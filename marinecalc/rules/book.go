@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"iter"
 	"maps"
 	"slices"
 	"sync"
@@ -11,15 +12,16 @@ import (
 )
 
 // Book is all rule data in force: what marinecalc brings, and what was laid
-// over it. A Book is never changed after it is made.
+// over it. A Book is never changed after it is made: what it hands out are values
+// and copies whose parts cannot be changed from outside.
 type Book struct {
 	tables   map[string]func() *Table          // each read when first asked for
 	all      func() *section                   // the rows of all calculations, read when first asked for
 	rows     func(calculation string) *section // the rows of one as the files have them
-	of       func(calculation string) *ready   // the same, as a run takes them; found once
+	known    map[string]func() *ready          // the same, as a run takes them; made once
 	overlays []string                          // titles of what was laid over, in order
 
-	work  func() *job     // read when first asked for: most calculations do without
+	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
 }
 
@@ -31,29 +33,46 @@ type ready struct {
 	usual    Table
 }
 
-// index readies what is looked up in the rows of each calculation, each when
-// first asked for.
-func (b *Book) index(rows func(calculation string) *section) {
-	b.picks = sync.OnceValue(func() []*Table { return b.work().tables() })
+// index readies what is looked up in the rows of the named calculations, each
+// when first asked for. Others have what common.json and overlays hold.
+func (b *Book) index(calculations iter.Seq[string], rows func(calculation string) *section) {
+	b.picks = sync.OnceValue(func() []*Table { return b.job().tables() })
 	b.rows = rows
-	var known sync.Map // calculation -> *ready
-	b.of = func(calculation string) *ready {
-		if r, ok := known.Load(calculation); ok {
-			return r.(*ready)
-		}
-		s := rows(calculation)
-		r := &ready{limits: s.limits, cautions: s.cautions, advice: s.advice, usual: Table{Name: usualValues, Rows: s.usual}}
-		for i := range s.shared {
-			r.limits = append(r.limits, s.shared[i].taken(rows(s.shared[i].LimitsOf).limits)...)
-		}
-		slices.SortStableFunc(r.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
-		known.Store(calculation, r)
-		return r
+	b.known = map[string]func() *ready{}
+	for c := range calculations {
+		b.known[c] = sync.OnceValue(func() *ready { return b.ready(c) })
 	}
 }
 
-// Table returns the table of that name, or nil.
+// of returns the rows of one calculation.
+func (b *Book) of(calculation string) *ready {
+	if known := b.known[calculation]; known != nil {
+		return known()
+	}
+	return b.ready(calculation)
+}
+
+func (b *Book) ready(calculation string) *ready {
+	s := b.rows(calculation)
+	r := &ready{limits: s.limits, cautions: s.cautions, advice: s.advice, usual: Table{Name: usualValues, Rows: List[Row]{s.usual}}}
+	for i := range s.shared {
+		r.limits = append(r.limits, s.shared[i].limits(b.rows(s.shared[i].LimitsOf).limits)...)
+	}
+	slices.SortStableFunc(r.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
+	return r
+}
+
+// Table returns a copy of the table of that name, or nil.
 func (b *Book) Table(name string) *Table {
+	found := b.table(name)
+	if found == nil {
+		return nil
+	}
+	table := *found // stays on the caller's stack
+	return &table
+}
+
+func (b *Book) table(name string) *Table {
 	if read := b.tables[name]; read != nil {
 		return read()
 	}
@@ -71,45 +90,50 @@ func (b *Book) Tables() []string {
 }
 
 // Limits returns the limits of one calculation.
-func (b *Book) Limits(calculation string) []Limit { return b.of(calculation).limits }
+func (b *Book) Limits(calculation string) List[Limit] { return List[Limit]{b.of(calculation).limits} }
 
 // Cautions returns the cautions of one calculation, gravest first.
-func (b *Book) Cautions(calculation string) []Caution { return b.of(calculation).cautions }
+func (b *Book) Cautions(calculation string) List[Caution] {
+	return List[Caution]{b.of(calculation).cautions}
+}
 
 // Advice returns the advice of one calculation.
-func (b *Book) Advice(calculation string) []Advice { return b.of(calculation).advice }
+func (b *Book) Advice(calculation string) List[Advice] { return List[Advice]{b.of(calculation).advice} }
 
-// Usual returns the usual values that one calculation may take.
-func (b *Book) Usual(calculation string) *Table { return &b.of(calculation).usual }
+// Usual returns a copy of the usual values that one calculation may take.
+func (b *Book) Usual(calculation string) *Table {
+	table := b.of(calculation).usual // stays on the caller's stack
+	return &table
+}
 
 // AllLimits returns every limit.
-func (b *Book) AllLimits() []Limit { return b.all().limits }
+func (b *Book) AllLimits() List[Limit] { return List[Limit]{b.all().limits} }
 
 // AllShared returns which calculations share the limits of another.
-func (b *Book) AllShared() []Shared { return b.all().shared }
+func (b *Book) AllShared() List[Shared] { return List[Shared]{b.all().shared} }
 
 // AllCautions returns every caution.
-func (b *Book) AllCautions() []Caution { return b.all().cautions }
+func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.all().cautions} }
 
 // AllAdvice returns every piece of advice.
-func (b *Book) AllAdvice() []Advice { return b.all().advice }
+func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.all().advice} }
 
 // Overlays names what was laid over the standard rules, in order.
-func (b *Book) Overlays() []string { return b.overlays }
+func (b *Book) Overlays() []string { return slices.Clone(b.overlays) }
 
 // Overlay returns a book in which the rows of a rule file replace those of
 // the same id and the others are added. Every row must bring its own source.
-// The book itself stays as it was.
-func (b *Book) Overlay(text []byte) (*Book, problem.List) {
+// The book itself stays as it was. The error is a problem.List.
+func (b *Book) Overlay(text []byte) (*Book, error) {
 	s, faults := b.read(text, "")
 	if len(faults) > 0 {
-		return nil, faults
+		return nil, faults.Err()
 	}
 	next := b.with(s)
-	before := b.Loose()
-	faults = slices.DeleteFunc(next.Loose(), func(p problem.Problem) bool { return slices.Contains(before, p) })
+	before := b.DanglingIDs()
+	faults = slices.DeleteFunc(next.DanglingIDs(), func(p problem.Problem) bool { return slices.Contains(before, p) })
 	if len(faults) > 0 {
-		return nil, faults
+		return nil, faults.Err()
 	}
 	title := s.Title
 	if title == "" {
@@ -121,8 +145,8 @@ func (b *Book) Overlay(text []byte) (*Book, problem.List) {
 
 // read reads one rule file for a book. Its problems lie under where. Rows
 // without columns of their own have those of the book's table.
-func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
-	var s sheaf
+func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
+	var s ruleFile
 	if err := json.Unmarshal(text, &s); err != nil {
 		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
 			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules/data"}}
@@ -136,7 +160,7 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 		return nil, problem.List{{Where: where + "/table", What: "the table of " + s.Name + " is made of the rows of that kind",
 			Allowed: `{"` + s.Name + `": […]}`, Hint: `write the rows under "` + s.Name + `"`}}
 	case s.Columns == nil && b.tables[s.Name] != nil:
-		s.Columns = b.Table(s.Name).Columns
+		s.Columns = b.table(s.Name).columns
 	}
 	if faults := s.faults(where); len(faults) > 0 {
 		return nil, faults
@@ -145,27 +169,27 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 }
 
 // with merges what a rule file brings into a copy of the book.
-func (b *Book) with(s *sheaf) *Book {
-	next := &Book{tables: maps.Clone(b.tables), work: b.work}
+func (b *Book) with(s *ruleFile) *Book {
+	next := &Book{tables: maps.Clone(b.tables), job: b.job}
 	var rows section
 	rows.add(s)
 	next.all = sync.OnceValue(func() *section { return rows.over(b.all()) })
 	if s.Name != "" {
 		next.tables[s.Name] = sync.OnceValue(func() *Table {
 			if b.tables[s.Name] == nil {
-				return &s.Table
+				return s.table()
 			}
-			t := *b.Table(s.Name)
-			t.Columns = maps.Clone(t.Columns)
-			maps.Copy(t.Columns, s.Columns)
-			t.Rows = replace(t.Rows, s.Rows, func(r Row) string { return r.ID })
-			return &t
+			t := b.Table(s.Name)
+			t.columns = maps.Clone(t.columns)
+			maps.Copy(t.columns, s.Columns)
+			t.Rows.items = replace(t.Rows.items, s.Rows, func(r Row) string { return r.ID })
+			return t
 		})
 	}
 	if s.job.any() {
-		next.work = sync.OnceValue(func() *job { return b.work().over(&s.job) })
+		next.job = sync.OnceValue(func() *job { return b.job().over(&s.job) })
 	}
-	next.index(func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
+	next.index(maps.Keys(b.known), func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
 	return next
 }
 

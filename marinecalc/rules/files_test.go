@@ -105,8 +105,8 @@ func TestRowsLieWithTheirCalculation(t *testing.T) {
 			}
 		}
 		for _, c := range s.Cautions {
-			if lone := len(c.Calculations) == 1; lone == (nameOf(f) == common) || lone && c.Calculations[0] != nameOf(f) {
-				t.Errorf("%s: caution %s is of %v", f, c.ID, c.Calculations)
+			if lone := c.Calculations.Len() == 1; lone == (nameOf(f) == common) || lone && c.Calculations.At(0) != nameOf(f) {
+				t.Errorf("%s: caution %s is of %v", f, c.ID, c.Calculations.items)
 			}
 		}
 	}
@@ -126,19 +126,19 @@ func TestIDsAreUnique(t *testing.T) {
 	}
 	for _, name := range b.Tables() {
 		var ids []string
-		for _, r := range b.Table(name).Rows {
+		for _, r := range b.Table(name).Rows.All() {
 			ids = append(ids, r.ID)
 		}
 		once("row of "+name, ids...)
 	}
 	var limits, cautions, advice []string
-	for _, l := range b.AllLimits() {
+	for _, l := range b.AllLimits().All() {
 		limits = append(limits, l.ID)
 	}
-	for _, c := range b.AllCautions() {
+	for _, c := range b.AllCautions().All() {
 		cautions = append(cautions, c.ID)
 	}
-	for _, a := range b.AllAdvice() {
+	for _, a := range b.AllAdvice().All() {
 		advice = append(advice, a.ID)
 	}
 	once("limit", limits...)
@@ -153,8 +153,8 @@ func TestShapesAreKnown(t *testing.T) {
 		known[s.String()] = true
 	}
 	for _, name := range Standard().Tables() {
-		for _, r := range Standard().Table(name).Rows {
-			for _, v := range r.Values {
+		for _, r := range Standard().Table(name).Rows.All() {
+			for _, v := range r.Values.All() {
 				if !known[v.Shape] {
 					t.Errorf("%s, row %s, %s: shape %q", name, r.ID, v.Column, v.Shape)
 				}
@@ -164,13 +164,13 @@ func TestShapesAreKnown(t *testing.T) {
 }
 
 func TestOverlayLeavesTheStandardAlone(t *testing.T) {
-	before := len(Standard().AllCautions())
+	before := Standard().AllCautions().Len()
 	next, faults := Standard().Overlay([]byte(`{"title": "Yard", "cautions": [{"id": "yard-crane", "calculations": ["bolt-preload"], "signal": "WARNING", "text": "Stand clear of the crane.", "source": {"document": "Yard rules"}, "basis": "maker"}]}`))
-	if len(faults) > 0 {
+	if faults != nil {
 		t.Fatal(faults)
 	}
-	if len(Standard().AllCautions()) != before || len(next.AllCautions()) != before+1 {
-		t.Errorf("%d before, %d and %d after", before, len(Standard().AllCautions()), len(next.AllCautions()))
+	if Standard().AllCautions().Len() != before || next.AllCautions().Len() != before+1 {
+		t.Errorf("%d before, %d and %d after", before, Standard().AllCautions().Len(), next.AllCautions().Len())
 	}
 	if o := next.Overlays(); len(o) != 1 || o[0] != "Yard" {
 		t.Errorf("overlays are named %v", o)

@@ -14,15 +14,15 @@ import (
 
 // Cause is one thing that can be wrong.
 type Cause struct {
-	ID       string   `json:"id"`
-	Part     string   `json:"part"`  // the machine part it is in
-	Title    string   `json:"title"` // short, as in a list
-	Text     string   `json:"text"`  // how it shows
-	Prior    float64  `json:"prior"` // how common it is beside the others; any positive scale
-	Confirm  string   `json:"confirm"`
-	Remedies []string `json:"remedies"`
-	Note     string   `json:"note"`
-	Backing
+	ID       string       `json:"id"`
+	Part     string       `json:"part"`  // the machine part it is in
+	Title    string       `json:"title"` // short, as in a list
+	Text     string       `json:"text"`  // how it shows
+	Prior    float64      `json:"prior"` // how common it is beside the others; any positive scale
+	Confirm  string       `json:"confirm"`
+	Remedies List[string] `json:"remedies"`
+	Note     string       `json:"note"`
+	Provenance
 }
 
 // Evidence is a question that can be answered with yes, no or don't know.
@@ -33,32 +33,32 @@ type Evidence struct {
 	Kind  string `json:"kind"`  // "symptom": remembered or noticed; "check": work of its own
 	Group string `json:"group"` // sound, shake, heat, leak, handling, history, look or reading
 	// Minutes is the work of answering it, in minutes.
-	Minutes float64  `json:"minutes"`
-	Access  int      `json:"access"`  // 1 in reach, 2 something must come off, 3 hard to reach
-	Place   string   `json:"place"`   // "afloat", "ashore" or "either"
-	Hazards []string `json:"hazards"` // ids of cautions
+	Minutes float64      `json:"minutes"`
+	Access  int          `json:"access"`  // 1 in reach, 2 something must come off, 3 hard to reach
+	Place   string       `json:"place"`   // "afloat", "ashore" or "either"
+	Hazards List[string] `json:"hazards"` // ids of cautions
 	// Otherwise is the probability of a yes under a cause without a sign of
 	// its own for this question.
-	Otherwise float64          `json:"otherwise"`
-	Verdicts  []VerdictAnswers `json:"verdicts"`
-	Readings  []ReadingAnswers `json:"readings"`
-	Note      string           `json:"note"`
-	Backing
+	Otherwise float64              `json:"otherwise"`
+	Verdicts  List[VerdictAnswers] `json:"verdicts"`
+	Readings  List[ReadingAnswers] `json:"readings"`
+	Note      string               `json:"note"`
+	Provenance
 }
 
 // ReadingAnswers says that the newest reading of a name, where it is a word of
 // the boat file, answers the question.
 type ReadingAnswers struct {
-	Reading string   `json:"reading"`
-	Words   []string `json:"words"`
-	Answer  string   `json:"answer"` // "yes" or "no"
+	Reading string       `json:"reading"`
+	Words   List[string] `json:"words"`
+	Answer  string       `json:"answer"` // "yes" or "no"
 }
 
 // VerdictAnswers says that a verdict of the boat answers the question.
 type VerdictAnswers struct {
-	Limits []string     `json:"limits"` // a verdict on one of them is enough
-	Words  []sheet.Word `json:"words"`
-	Answer string       `json:"answer"` // "yes" or "no"
+	Limits List[string]     `json:"limits"` // a verdict on one of them is enough
+	Words  List[sheet.Word] `json:"words"`
+	Answer string           `json:"answer"` // "yes" or "no"
 }
 
 // Sign is how likely a yes is under one cause.
@@ -68,7 +68,7 @@ type Sign struct {
 	Evidence string  `json:"evidence"`
 	Yes      float64 `json:"yes"` // probability of a yes, over 0 and under 1
 	Note     string  `json:"note"`
-	Backing
+	Provenance
 }
 
 // Chain says that one trouble leads to another.
@@ -78,42 +78,42 @@ type Chain struct {
 	To      string `json:"to"`   // id of a limit or of a cause
 	Because string `json:"because"`
 	Note    string `json:"note"`
-	Backing
+	Provenance
 }
 
 // Remedy is work that cures causes.
 type Remedy struct {
-	ID    string   `json:"id"`
-	Title string   `json:"title"`
-	Text  string   `json:"text"`
-	Kind  string   `json:"kind"` // "repair", "replace" or "adjust"
-	Cures []string `json:"cures"`
-	Steps []string `json:"steps"`
-	Note  string   `json:"note"`
-	Backing
+	ID    string       `json:"id"`
+	Title string       `json:"title"`
+	Text  string       `json:"text"`
+	Kind  string       `json:"kind"` // "repair", "replace" or "adjust"
+	Cures List[string] `json:"cures"`
+	Steps List[string] `json:"steps"`
+	Note  string       `json:"note"`
+	Provenance
 }
 
 // Step is one piece of work.
 type Step struct {
-	ID    string   `json:"id"`
-	Title string   `json:"title"`
-	Text  string   `json:"text"`
-	After []string `json:"after"` // steps that come before it, where the plan has them
-	Hours float64  `json:"hours"`
+	ID    string       `json:"id"`
+	Title string       `json:"title"`
+	Text  string       `json:"text"`
+	After List[string] `json:"after"` // steps that come before it, where the plan has them
+	Hours float64      `json:"hours"`
 	// LongHours is what it takes when it does not go smoothly; 0: twice Hours.
 	LongHours float64 `json:"longHours"`
 	// WaitDays must pass after it before anything that rests on it.
 	WaitDays int `json:"waitDays"`
 	// LaysUp: from it on the boat cannot be used, so that it is done no
 	// earlier than what it is done for.
-	LaysUp  bool       `json:"laysUp"`
-	Place   string     `json:"place"` // "afloat", "ashore" or "either"
-	Tools   []string   `json:"tools"`
-	Parts   []PartNeed `json:"parts"`
-	Hazards []string   `json:"hazards"` // ids of cautions
-	Safe    string     `json:"safe"`    // why it has no hazards, where it has none
-	Note    string     `json:"note"`
-	Backing
+	LaysUp  bool           `json:"laysUp"`
+	Place   string         `json:"place"` // "afloat", "ashore" or "either"
+	Tools   List[string]   `json:"tools"`
+	Parts   List[PartNeed] `json:"parts"`
+	Hazards List[string]   `json:"hazards"` // ids of cautions
+	Safe    string         `json:"safe"`    // why it has no hazards, where it has none
+	Note    string         `json:"note"`
+	Provenance
 }
 
 // PartNeed is how much of a part a step takes.
@@ -152,18 +152,19 @@ type Part struct {
 	LeadDays float64 `json:"leadDays"`
 	// Sizes are the results or inputs, "calculation/name", that say which one
 	// to buy.
-	Sizes []string `json:"sizes"`
+	Sizes List[string] `json:"sizes"`
 	// Only and Unless tie the part to a choice of the boat.
-	Only   *OtherThan `json:"only"`
-	Unless *OtherThan `json:"unless"`
-	Note   string     `json:"note"`
-	Backing
+	Only   OtherThan `json:"only"`
+	Unless OtherThan `json:"unless"`
+	Note   string    `json:"note"`
+	Provenance
 }
 
-// OtherThan holds where a choice of the boat is known and is none of Not.
+// OtherThan holds where a choice of the boat is known and is none of Not. It
+// asks nothing where Of is empty.
 type OtherThan struct {
-	Of  string   `json:"of"` // "calculation/input"
-	Not []string `json:"not"`
+	Of  string       `json:"of"` // "calculation/input"
+	Not List[string] `json:"not"`
 }
 
 // job is the rows of the job around the arithmetic.
@@ -202,43 +203,43 @@ var jobTables = []string{"evidence", "remedies", "parts"}
 func (j *job) tables() []*Table {
 	questions := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
 	for _, e := range j.Evidence {
-		questions.Rows = append(questions.Rows, pickOf(e.ID, e.Title, e.Note, e.Backing))
+		questions.Rows.items = append(questions.Rows.items, pickOf(e.ID, e.Title, e.Note, e.Provenance))
 	}
 	cures := &Table{Name: "remedies", Title: "Work that cures", About: "What can be put right in the drivetrain."}
 	for _, r := range j.Remedies {
-		cures.Rows = append(cures.Rows, pickOf(r.ID, r.Title, r.Note, r.Backing))
+		cures.Rows.items = append(cures.Rows.items, pickOf(r.ID, r.Title, r.Note, r.Provenance))
 	}
 	goods := &Table{Name: "parts", Title: "Parts and materials", About: "What the steps of the work take."}
 	for _, p := range j.Parts {
-		goods.Rows = append(goods.Rows, pickOf(p.ID, p.Title, p.Note, p.Backing))
+		goods.Rows.items = append(goods.Rows.items, pickOf(p.ID, p.Title, p.Note, p.Provenance))
 	}
 	return []*Table{questions, cures, goods}
 }
 
-func pickOf(id, title, note string, backing Backing) Row {
-	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Backing: backing}
+func pickOf(id, title, note string, backing Provenance) Row {
+	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Provenance: backing}
 }
 
 // Causes returns everything that can be wrong.
-func (b *Book) Causes() []Cause { return b.work().Causes }
+func (b *Book) Causes() List[Cause] { return List[Cause]{b.job().Causes} }
 
 // Evidence returns every question of the fault finding.
-func (b *Book) Evidence() []Evidence { return b.work().Evidence }
+func (b *Book) Evidence() List[Evidence] { return List[Evidence]{b.job().Evidence} }
 
 // Signs returns how likely each answer is under each cause.
-func (b *Book) Signs() []Sign { return b.work().Signs }
+func (b *Book) Signs() List[Sign] { return List[Sign]{b.job().Signs} }
 
 // Chains returns which trouble leads to which.
-func (b *Book) Chains() []Chain { return b.work().Chains }
+func (b *Book) Chains() List[Chain] { return List[Chain]{b.job().Chains} }
 
 // Remedies returns all work that cures causes.
-func (b *Book) Remedies() []Remedy { return b.work().Remedies }
+func (b *Book) Remedies() List[Remedy] { return List[Remedy]{b.job().Remedies} }
 
 // Steps returns all steps of the remedies.
-func (b *Book) Steps() []Step { return b.work().Steps }
+func (b *Book) Steps() List[Step] { return List[Step]{b.job().Steps} }
 
 // Parts returns everything that steps take.
-func (b *Book) Parts() []Part { return b.work().Parts }
+func (b *Book) Parts() List[Part] { return List[Part]{b.job().Parts} }
 
 // places are where work can be done.
 var places = []string{"afloat", "ashore", "either"}
@@ -281,30 +282,30 @@ func (j *job) faults(add func(kind string, i int, id, what string)) {
 	for i, s := range j.Steps {
 		add("steps", i, s.ID, first(s.missing(), unless(s.Hours > 0, "its hours are not over 0"),
 			unless(slices.Contains(places, s.Place), "its place is not afloat, ashore or either"),
-			unless(len(s.Hazards) > 0 || s.Safe != "", "it lists no hazards and says not why there are none")))
+			unless(s.Hazards.Len() > 0 || s.Safe != "", "it lists no hazards and says not why there are none")))
 	}
 	for i, p := range j.Parts {
 		add("parts", i, p.ID, first(p.missing(), unless(p.Unit != "", "it has no unit"), unless(p.LeadDays >= 0, "its lead days are under 0")))
 	}
 }
 
-// Loose names every id in the rows of the job that leads to no row. marinecalc
+// DanglingIDs names every id in the rows of the job that leads to no row. marinecalc
 // brings none; an overlay may not bring any.
-func (b *Book) Loose() problem.List {
+func (b *Book) DanglingIDs() problem.List {
 	var list problem.List
-	all := b.work()
+	all := b.job()
 	ids := func(each func(add func(string))) map[string]bool {
 		m := map[string]bool{}
 		each(func(id string) { m[id] = true })
 		return m
 	}
-	causes := ids(func(add func(string)) { over(all.Causes, func(c Cause) { add(c.ID) }) })
-	evidence := ids(func(add func(string)) { over(all.Evidence, func(e Evidence) { add(e.ID) }) })
-	remedies := ids(func(add func(string)) { over(all.Remedies, func(r Remedy) { add(r.ID) }) })
-	steps := ids(func(add func(string)) { over(all.Steps, func(s Step) { add(s.ID) }) })
-	parts := ids(func(add func(string)) { over(all.Parts, func(p Part) { add(p.ID) }) })
-	cautions := ids(func(add func(string)) { over(b.all().cautions, func(c Caution) { add(c.ID) }) })
-	limits := ids(func(add func(string)) { over(b.all().limits, func(l Limit) { add(l.ID) }) })
+	causes := ids(func(add func(string)) { each(all.Causes, func(c Cause) { add(c.ID) }) })
+	evidence := ids(func(add func(string)) { each(all.Evidence, func(e Evidence) { add(e.ID) }) })
+	remedies := ids(func(add func(string)) { each(all.Remedies, func(r Remedy) { add(r.ID) }) })
+	steps := ids(func(add func(string)) { each(all.Steps, func(s Step) { add(s.ID) }) })
+	parts := ids(func(add func(string)) { each(all.Parts, func(p Part) { add(p.ID) }) })
+	cautions := ids(func(add func(string)) { each(b.all().cautions, func(c Caution) { add(c.ID) }) })
+	limits := ids(func(add func(string)) { each(b.all().limits, func(l Limit) { add(l.ID) }) })
 
 	lead := func(kind, id, what string, known map[string]bool, to ...string) {
 		for _, t := range to {
@@ -315,12 +316,12 @@ func (b *Book) Loose() problem.List {
 	}
 	for _, c := range all.Causes {
 		lead("causes", c.ID, "evidence", evidence, c.Confirm)
-		lead("causes", c.ID, "remedy", remedies, c.Remedies...)
+		lead("causes", c.ID, "remedy", remedies, c.Remedies.items...)
 	}
 	for _, e := range all.Evidence {
-		lead("evidence", e.ID, "caution", cautions, e.Hazards...)
-		for _, v := range e.Verdicts {
-			lead("evidence", e.ID, "limit", limits, v.Limits...)
+		lead("evidence", e.ID, "caution", cautions, e.Hazards.items...)
+		for _, v := range e.Verdicts.items {
+			lead("evidence", e.ID, "limit", limits, v.Limits.items...)
 		}
 	}
 	for _, s := range all.Signs {
@@ -335,20 +336,20 @@ func (b *Book) Loose() problem.List {
 		}
 	}
 	for _, r := range all.Remedies {
-		lead("remedies", r.ID, "cause", causes, r.Cures...)
-		lead("remedies", r.ID, "step", steps, r.Steps...)
+		lead("remedies", r.ID, "cause", causes, r.Cures.items...)
+		lead("remedies", r.ID, "step", steps, r.Steps.items...)
 	}
 	for _, s := range all.Steps {
-		lead("steps", s.ID, "step", steps, s.After...)
-		lead("steps", s.ID, "caution", cautions, s.Hazards...)
-		for _, n := range s.Parts {
+		lead("steps", s.ID, "step", steps, s.After.items...)
+		lead("steps", s.ID, "caution", cautions, s.Hazards.items...)
+		for _, n := range s.Parts.items {
 			lead("steps", s.ID, "part", parts, n.Part)
 		}
 	}
 	return list
 }
 
-func over[T any](rows []T, do func(T)) {
+func each[T any](rows []T, do func(T)) {
 	for _, r := range rows {
 		do(r)
 	}

@@ -7,7 +7,7 @@ import (
 
 // No id in the rows of the job leads nowhere.
 func TestNothingInTheJobDangles(t *testing.T) {
-	for _, p := range Standard().Loose() {
+	for _, p := range Standard().DanglingIDs() {
 		t.Error(p.Where, p.What)
 	}
 }
@@ -18,13 +18,13 @@ func TestNothingInTheJobDangles(t *testing.T) {
 func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
 	b := Standard()
 	otherwise := map[string]float64{}
-	for _, e := range b.Evidence() {
+	for _, e := range b.Evidence().All() {
 		otherwise[e.ID] = e.Otherwise
 	}
-	for _, c := range b.Causes() {
+	for _, c := range b.Causes().All() {
 		var speaksFor, against int
 		confirms := 0.0
-		for _, s := range b.Signs() {
+		for _, s := range b.Signs().All() {
 			if s.Cause != c.ID {
 				continue
 			}
@@ -45,8 +45,8 @@ func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
 		if confirms < 5 {
 			t.Errorf("%s: a yes to its confirming check is %.1f times as likely as otherwise", c.ID, confirms)
 		}
-		cured := slices.ContainsFunc(b.Remedies(), func(r Remedy) bool {
-			return slices.Contains(r.Cures, c.ID) && slices.Contains(c.Remedies, r.ID)
+		cured := slices.ContainsFunc(b.Remedies().items, func(r Remedy) bool {
+			return Contains(r.Cures, c.ID) && Contains(c.Remedies, r.ID)
 		})
 		if !cured {
 			t.Errorf("%s: no remedy that it names says that it cures it", c.ID)
@@ -60,7 +60,7 @@ func TestTheJobIsWhole(t *testing.T) {
 	b := Standard()
 	used := map[string]bool{}
 	pair := map[[2]string]bool{}
-	for _, s := range b.Signs() {
+	for _, s := range b.Signs().All() {
 		used[s.Evidence] = true
 		if key := [2]string{s.Cause, s.Evidence}; pair[key] {
 			t.Errorf("sign %s is there twice", s.ID)
@@ -69,7 +69,7 @@ func TestTheJobIsWhole(t *testing.T) {
 		}
 	}
 	groups, _ := b.Table("evidence-groups").Picks()
-	for _, e := range b.Evidence() {
+	for _, e := range b.Evidence().All() {
 		if !used[e.ID] {
 			t.Errorf("evidence %s bears on no cause", e.ID)
 		}
@@ -77,12 +77,12 @@ func TestTheJobIsWhole(t *testing.T) {
 			t.Errorf("evidence %s: there is no group %q", e.ID, e.Group)
 		}
 	}
-	for _, r := range b.Remedies() {
-		if len(r.Cures) == 0 || len(r.Steps) == 0 {
-			t.Errorf("remedy %s cures %d causes in %d steps", r.ID, len(r.Cures), len(r.Steps))
+	for _, r := range b.Remedies().All() {
+		if r.Cures.Len() == 0 || r.Steps.Len() == 0 {
+			t.Errorf("remedy %s cures %d causes in %d steps", r.ID, r.Cures.Len(), r.Steps.Len())
 		}
 	}
-	for _, c := range b.Chains() {
+	for _, c := range b.Chains().All() {
 		if c.From == c.To {
 			t.Errorf("chain %s leads to itself", c.ID)
 		}
@@ -91,7 +91,7 @@ func TestTheJobIsWhole(t *testing.T) {
 
 // Ids are unique within each kind of the job.
 func TestIDsOfTheJobAreUnique(t *testing.T) {
-	j := Standard().work()
+	j := Standard().job()
 	seen := map[string]bool{}
 	once := func(kind, id string) {
 		if seen[kind+id] {
@@ -99,13 +99,13 @@ func TestIDsOfTheJobAreUnique(t *testing.T) {
 		}
 		seen[kind+id] = true
 	}
-	over(j.Causes, func(c Cause) { once("cause", c.ID) })
-	over(j.Evidence, func(e Evidence) { once("evidence", e.ID) })
-	over(j.Signs, func(s Sign) { once("sign", s.ID) })
-	over(j.Chains, func(c Chain) { once("chain", c.ID) })
-	over(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
-	over(j.Steps, func(s Step) { once("step", s.ID) })
-	over(j.Parts, func(p Part) { once("part", p.ID) })
+	each(j.Causes, func(c Cause) { once("cause", c.ID) })
+	each(j.Evidence, func(e Evidence) { once("evidence", e.ID) })
+	each(j.Signs, func(s Sign) { once("sign", s.ID) })
+	each(j.Chains, func(c Chain) { once("chain", c.ID) })
+	each(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
+	each(j.Steps, func(s Step) { once("step", s.ID) })
+	each(j.Parts, func(p Part) { once("part", p.ID) })
 }
 
 // A row of the job that cannot be believed, or leads nowhere, does not load.
@@ -125,7 +125,7 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 		"other table":     `{"table": "evidence", "rows": [{"id": "a", "name": "A?", ` + backing + `}]}`,
 		"no such step":    `{"remedies": [{"id": "a", "title": "A", "kind": "repair", "cures": ["shaft-bent"], "steps": ["no-such"], ` + backing + `}]}`,
 	} {
-		if _, faults := Standard().Overlay([]byte(text)); len(faults) == 0 {
+		if _, faults := Standard().Overlay([]byte(text)); faults == nil {
 			t.Errorf("%s: the row was taken", name)
 		}
 	}

@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"iter"
 	"maps"
 	"math"
 	"slices"
@@ -16,23 +17,23 @@ type Known func(name string) (si float64, word string, ok bool)
 
 // Valid says where a row applies: every input or result that it names must
 // meet its condition. The empty Valid applies everywhere.
-type Valid []Term
+type Valid struct{ terms []term }
 
-// Term is what a row asks of one input or result.
-type Term struct {
-	Of        string
-	Condition Condition
+// term is what a row asks of one input or result.
+type term struct {
+	of        string
+	condition condition
 }
 
 // UnmarshalJSON reads an object of conditions by name.
 func (v *Valid) UnmarshalJSON(text []byte) error {
-	var byName map[string]Condition
+	var byName map[string]condition
 	if err := json.Unmarshal(text, &byName); err != nil {
 		return err
 	}
-	*v = nil
+	v.terms = nil
 	for _, name := range slices.Sorted(maps.Keys(byName)) {
-		*v = append(*v, Term{name, byName[name]})
+		v.terms = append(v.terms, term{name, byName[name]})
 	}
 	return nil
 }
@@ -40,24 +41,36 @@ func (v *Valid) UnmarshalJSON(text []byte) error {
 // Meets tells whether every condition holds. Something not known meets no
 // condition but the one that asks for that.
 func (v Valid) Meets(known Known) bool {
-	for i := range v {
-		si, word, ok := known(v[i].Of)
-		if v[i].Condition.unknown {
+	for i := range v.terms {
+		t := &v.terms[i]
+		si, word, ok := known(t.of)
+		if t.condition.unknown {
 			if ok {
 				return false
 			}
 			continue
 		}
-		if !ok || !v[i].Condition.holds(si, word) {
+		if !ok || !t.condition.holds(si, word) {
 			return false
 		}
 	}
 	return true
 }
 
-// Condition is a range (min and max inclusive, above and below exclusive), a
+// Names goes through the inputs and results that have a condition.
+func (v Valid) Names() iter.Seq[string] {
+	return func(yield func(string) bool) {
+		for i := range v.terms {
+			if !yield(v.terms[i].of) {
+				return
+			}
+		}
+	}
+}
+
+// condition is a range (min and max inclusive, above and below exclusive), a
 // list of words, or that nothing is known ("known": false).
-type Condition struct {
+type condition struct {
 	low, high         float64
 	openLow, openHigh bool
 	words             []string
@@ -65,7 +78,7 @@ type Condition struct {
 }
 
 // UnmarshalJSON reads a condition; its quantities name their own units.
-func (c *Condition) UnmarshalJSON(text []byte) error {
+func (c *condition) UnmarshalJSON(text []byte) error {
 	var w struct {
 		Min, Max, Above, Below *Amount
 		Any                    []string
@@ -74,7 +87,7 @@ func (c *Condition) UnmarshalJSON(text []byte) error {
 	if err := json.Unmarshal(text, &w); err != nil {
 		return err
 	}
-	*c = Condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, unknown: w.Known != nil && !*w.Known}
+	*c = condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, unknown: w.Known != nil && !*w.Known}
 	if w.Min != nil {
 		c.low = w.Min.SI
 	}
@@ -90,7 +103,7 @@ func (c *Condition) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-func (c Condition) holds(si float64, word string) bool {
+func (c *condition) holds(si float64, word string) bool {
 	if c.words != nil {
 		return slices.Contains(c.words, word)
 	}

@@ -46,7 +46,7 @@ func (g *Source) Next() map[string]any {
 		}
 		if row := g.row(rules.Standard().Table(p.Rows), filled); row != nil {
 			input[p.Name] = row.Pick
-			for _, v := range row.Values {
+			for _, v := range row.Values.All() {
 				filled[v.Column] = v.Value
 			}
 		}
@@ -96,8 +96,8 @@ func (g *Source) row(t *rules.Table, filled map[string]rules.Value) *rules.Row {
 		return v.SI, v.Text, ok
 	}
 	for range 40 {
-		if row := &t.Rows[g.r.IntN(len(t.Rows))]; row.Valid.Meets(known) {
-			return row
+		if row := t.Rows.At(g.r.IntN(t.Rows.Len())); row.Valid.Meets(known) {
+			return &row
 		}
 	}
 	return nil

@@ -174,7 +174,7 @@ func (in *inputs) fills(table, input string) bool {
 	if t == nil {
 		return false
 	}
-	_, has := t.Columns[input]
+	_, has := t.Kind(input)
 	return has
 }
 

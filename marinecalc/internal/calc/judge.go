@@ -13,16 +13,16 @@ import (
 
 // verdicts holds the results and readings against every limit that applies.
 func (r *run) verdicts() []sheet.Verdict {
-	all, applying := r.in.session.Book.Limits(r.in.form.ID), r.in.buf.limits
-	for i := range all {
-		if all[i].Valid.Meets(r.lookupAny) {
-			applying = append(applying, &all[i])
+	applying := r.in.buf.limits
+	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
+		if l.Valid.Meets(r.lookupAny) {
+			applying = append(applying, l)
 		}
 	}
 	r.in.buf.limits = applying
 	out := make([]sheet.Verdict, len(applying))
-	for i, l := range applying {
-		r.judge(r.withMakersFigure(l), &out[i])
+	for i := range applying {
+		r.judge(r.withMakersFigure(&applying[i]), &out[i])
 	}
 	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return a.Word.Rank() - b.Word.Rank() })
 	return out
@@ -43,14 +43,14 @@ func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
 		r.notes = append(r.notes, "The maker's figure for "+l.Title+" cannot be read: "+err.Error())
 		return l
 	}
-	bound := &rules.Bound{Amount: rules.Amount{SI: si}}
+	bound := rules.BoundAt(si)
 	own := *l
-	if l.Max != nil {
+	if l.Max.Given() {
 		own.Max = bound
 	} else {
 		own.Min = bound
 	}
-	own.Backing = rules.Backing{Source: rules.NewSource(fig.Source, "", ""), Basis: rules.ByMaker}
+	own.Provenance = rules.Provenance{Source: rules.NewSource(fig.Source, "", ""), Basis: rules.ByMaker}
 	return &own
 }
 
@@ -149,7 +149,7 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 
 // sideOf is the side on which a limit's row bounds its value.
 func sideOf(l *rules.Limit) sheet.Side {
-	if l.Min != nil {
+	if l.Min.Given() {
 		return sheet.AtLeast
 	}
 	return sheet.AtMost
@@ -157,9 +157,9 @@ func sideOf(l *rules.Limit) sheet.Side {
 
 // limit turns a limit's row into numbers and words.
 func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
-	bound, side, limit := l.Max, string(sideOf(l))+" ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
-	if l.Min != nil {
-		bound = l.Min
+	bound, side, limit := &l.Max, string(sideOf(l))+" ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	if l.Min.Given() {
+		bound = &l.Min
 	}
 	si := bound.SI
 	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
@@ -174,7 +174,7 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string,
 		}
 		si = of.si
 	}
-	if l.Min != nil {
+	if l.Min.Given() {
 		limit.Min = si
 	} else {
 		limit.Max = si
@@ -188,7 +188,7 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string,
 // doubt says why a value may not be judged, and what would mend that: a figure
 // behind it, or the limit itself, is of the kind that no source confirms.
 func (r *run) doubt(l *rules.Limit, j judged) (why, remedy string) {
-	if l.Decides != nil && !*l.Decides {
+	if !l.Decides {
 		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
 	}
 	if len(j.unverified) == 0 {

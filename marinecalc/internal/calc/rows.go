@@ -33,7 +33,7 @@ func (in *inputs) pickRows() {
 		if k.source == "" {
 			k.source = row.Source.String()
 		}
-		for _, v := range row.Values {
+		for _, v := range row.Values.All() {
 			in.standIn(v.Column, v.Value, row, sheet.HandbookRow)
 		}
 	}
@@ -51,12 +51,12 @@ func (in *inputs) noRow(p *contract.Property, k *known, table *rules.Table) {
 		in.problems.Add(k.blameAt, fmt.Sprintf("%s: %q is not in the table of %s", p.Title, k.word, table.Title), strings.Join(picks, ", "), hint)
 		return
 	}
-	for _, row := range table.Rows {
+	for _, row := range table.Rows.All() {
 		if row.Pick != k.word {
 			continue
 		}
-		for _, term := range row.Valid {
-			if _, _, ok := in.lookup(term.Of); !ok {
+		for name := range row.Valid.Names() {
+			if _, _, ok := in.lookup(name); !ok {
 				return
 			}
 		}
@@ -85,12 +85,13 @@ func (in *inputs) standIn(name string, v rules.Value, row *rules.Row, origin she
 
 // takeUsual takes usual values and number defaults for what is still open.
 func (in *inputs) takeUsual() {
+	usual := in.session.Book.Usual(in.form.ID)
 	for i, p := range in.form.Input.Properties {
 		if in.values[i].known {
 			continue
 		}
 		if p.Usual != "" {
-			if row := in.session.Book.Usual(in.form.ID).Find(p.Usual, in.lookup); row != nil {
+			if row := usual.Find(p.Usual, in.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					in.standIn(p.Name, v, row, sheet.UsualValue)
 					continue

@@ -16,8 +16,9 @@ type scratch struct {
 	measures   []measure
 	results    []*measure           // by the property's index
 	unverified []*contract.Property // of the results, one after the other
-	limits     []*rules.Limit
-	advice     []*rules.Advice
+	limits     []rules.Limit
+	advice     []rules.Advice
+	chosen     []*rules.Advice // of the advice
 	sources    []string
 	formula    []byte
 }
@@ -45,8 +46,10 @@ func (b *scratch) takeBack(in *inputs) {
 	clear(b.unverified)
 	clear(b.limits)
 	clear(b.advice)
+	clear(b.chosen)
 	clear(b.sources)
 	b.variates, b.measures, b.results = in.variates[:0], b.measures[:0], b.results[:0]
-	b.limits, b.advice, b.sources = b.limits[:0], b.advice[:0], b.sources[:0]
+	b.limits, b.sources = b.limits[:0], b.sources[:0]
+	b.advice, b.chosen = b.advice[:0], b.chosen[:0]
 	scratches.Put(b)
 }

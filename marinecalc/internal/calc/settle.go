@@ -86,7 +86,7 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 	}
 	m := spread.Measured{Factor: i, InHand: in.StdDev()}
 	var rows []rules.Row
-	for _, row := range r.in.session.Book.Table(Gauges).Rows {
+	for _, row := range r.in.session.Book.Table(Gauges).Rows.All() {
 		if !ReadsKind(row, kind) {
 			continue
 		}

@@ -78,7 +78,7 @@ func (r *run) dropUntried() {
 // the main results and those that a limit is on. Those in tables come last.
 func (r *run) numbers() (list []*measure, explained int) {
 	limited := map[string]bool{}
-	for _, l := range r.in.session.Book.Limits(r.in.form.ID) {
+	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
 		limited[l.On] = true
 	}
 	add := func(measures []measure, wanted func(*contract.Property) bool) {

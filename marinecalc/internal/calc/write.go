@@ -25,7 +25,7 @@ type run struct {
 // keep gives a number a place that stays.
 func (r *run) keep(v float64) *float64 {
 	if len(r.figures) == cap(r.figures) {
-		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures)+2*len(r.in.session.Book.Limits(r.in.form.ID)))
+		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures)+2*r.in.session.Book.Limits(r.in.form.ID).Len())
 	}
 	r.figures = append(r.figures, v)
 	return &r.figures[len(r.figures)-1]
@@ -199,8 +199,8 @@ func (r *run) workLines() []sheet.Work {
 
 func (r *run) cautions() []sheet.Caution {
 	all := r.in.session.Book.Cautions(r.in.form.ID)
-	out := make([]sheet.Caution, 0, len(all))
-	for _, c := range all {
+	out := make([]sheet.Caution, 0, all.Len())
+	for _, c := range all.All() {
 		if c.Valid.Meets(r.lookupAny) {
 			out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 		}
@@ -211,7 +211,12 @@ func (r *run) cautions() []sheet.Caution {
 // next is the advice that fits: first what the verdicts ask for, most urgent
 // first as they are, then what always holds.
 func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
-	all, chosen := r.in.session.Book.Advice(r.in.form.ID), r.in.buf.advice
+	all, chosen := r.in.buf.advice, r.in.buf.chosen
+	for _, a := range r.in.session.Book.Advice(r.in.form.ID).All() {
+		if a.Valid.Meets(r.lookupAny) {
+			all = append(all, a)
+		}
+	}
 	word := func(limit string) sheet.Word {
 		for i := range verdicts {
 			if verdicts[i].Limit == limit {
@@ -224,17 +229,17 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 		for i := range all {
 			a := &all[i]
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
-			if fits(a) && a.Valid.Meets(r.lookupAny) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
+			if fits(a) && a.OtherVerdicts.Agree(word) && !slices.ContainsFunc(chosen, said) {
 				chosen = append(chosen, a)
 			}
 		}
 	}
 	for i := range verdicts {
 		v := &verdicts[i]
-		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && slices.Contains(a.Words, v.Word) })
+		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word) })
 	}
 	add(func(a *rules.Advice) bool { return a.Limit == "" })
-	r.in.buf.advice = chosen
+	r.in.buf.advice, r.in.buf.chosen = all, chosen
 	out := make([]sheet.Next, len(chosen))
 	for i, a := range chosen {
 		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}

@@ -34,15 +34,15 @@ func axialRowFits(table *rules.Table, picked, share float64) error {
 	}
 	var below, above *rules.Row // the rows next to the share
 	var from, to float64
-	for i := range table.Rows {
-		row := &table.Rows[i]
+	for i := range table.Rows.Len() {
+		row := table.Rows.At(i)
 		at, ok := row.Values.Find("axialRow")
 		switch {
 		case !ok:
 		case at.SI <= share && (below == nil || at.SI > from):
-			below, from = row, at.SI
+			below, from = &row, at.SI
 		case at.SI > share && (above == nil || at.SI < to):
-			above, to = row, at.SI
+			above, to = &row, at.SI
 		}
 	}
 	if below != nil && picked == from || above != nil && picked == to || below == nil && above == nil {

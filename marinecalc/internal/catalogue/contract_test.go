@@ -179,10 +179,11 @@ func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []
 		}
 	}
 	if p.Usual != "" {
-		found := slices.ContainsFunc(book.Usual(k.ID).Rows, func(r rules.Row) bool {
+		found := false
+		for _, r := range book.Usual(k.ID).Rows.All() {
 			_, has := r.Values.Find(p.Name)
-			return r.Pick == p.Usual && has
-		})
+			found = found || r.Pick == p.Usual && has
+		}
 		if !found {
 			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Usual)
 		}
@@ -247,41 +248,41 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	}
 	book := rules.Standard()
 	limits := map[string]bool{}
-	for _, l := range book.AllLimits() {
+	for _, l := range book.AllLimits().All() {
 		limits[l.ID] = true
 		names := []string{l.On}
-		for _, b := range []*rules.Bound{l.Max, l.Min} {
-			if b != nil && b.Of != "" {
+		for _, b := range []rules.Bound{l.Max, l.Min} {
+			if b.Of != "" {
 				names = append(names, b.Of)
 			}
 		}
-		for _, term := range l.Valid {
-			names = append(names, term.Of)
+		for name := range l.Valid.Names() {
+			names = append(names, name)
 		}
 		there("limit "+l.ID, l.Calculation, names...)
 	}
-	for _, s := range book.AllShared() {
-		for of, on := range s.On {
+	for _, s := range book.AllShared().All() {
+		for of, on := range s.On() {
 			there("shared limits of "+s.LimitsOf, s.LimitsOf, of)
 			there("shared limits of "+s.LimitsOf, s.Calculation, on)
 		}
-		for _, l := range book.Limits(s.Calculation) {
-			for _, term := range l.Valid {
-				there("shared limit "+l.ID, s.Calculation, term.Of)
+		for _, l := range book.Limits(s.Calculation).All() {
+			for name := range l.Valid.Names() {
+				there("shared limit "+l.ID, s.Calculation, name)
 			}
 		}
 	}
-	for _, c := range book.AllCautions() {
-		for _, id := range c.Calculations {
+	for _, c := range book.AllCautions().All() {
+		for _, id := range c.Calculations.All() {
 			there("caution "+c.ID, id)
 		}
 	}
-	for _, a := range book.AllAdvice() {
+	for _, a := range book.AllAdvice().All() {
 		there("advice "+a.ID, a.Calculation)
-		for _, term := range a.Valid {
-			there("advice "+a.ID, a.Calculation, term.Of)
+		for name := range a.Valid.Names() {
+			there("advice "+a.ID, a.Calculation, name)
 		}
-		for limit := range a.Besides {
+		for limit := range a.OtherVerdicts.Limits() {
 			if !limits[limit] {
 				t.Errorf("advice %s: there is no limit %s", a.ID, limit)
 			}
@@ -291,11 +292,12 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 		}
 	}
 	for _, name := range book.Tables() {
-		for _, r := range book.Table(name).Rows {
-			for _, v := range r.Values {
+		for _, r := range book.Table(name).Rows.All() {
+			for _, v := range r.Values.All() {
 				column := v.Column
-				if kind, has := kinds[column]; has && kind != book.Table(name).Columns[column] {
-					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, book.Table(name).Columns[column], kind)
+				is, _ := book.Table(name).Kind(column)
+				if kind, has := kinds[column]; has && kind != is {
+					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, is, kind)
 				}
 			}
 		}

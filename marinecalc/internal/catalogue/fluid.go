@@ -25,7 +25,7 @@ func sizesOf(book *rules.Book) []fluid.Size {
 		return list.([]fluid.Size)
 	}
 	var list []fluid.Size
-	for _, row := range book.Table("particle-sizes").Rows {
+	for _, row := range book.Table("particle-sizes").Rows.All() {
 		if len(list) < fluid.MostSizes {
 			list = append(list, fluid.Size{Name: row.Name, Size: quantity.Length(row.Values.Of("size").SI)})
 		}
@@ -39,8 +39,8 @@ func sizesOf(book *rules.Book) []fluid.Size {
 // classify gives a sample its code by the scale of the rule data.
 func classify(s *calc.Session, in fluid.Counts) (fluid.Cleanliness, error) {
 	rows := s.Book.Table("cleanliness-codes").Rows
-	scale := make([]fluid.Step, len(rows))
-	for i, row := range rows {
+	scale := make([]fluid.Step, rows.Len())
+	for i, row := range rows.All() {
 		scale[i] = fluid.Step{Code: int(row.Values.Of("code").SI), Most: row.Values.Of("most").SI}
 	}
 	return fluid.Classify(in, scale)

@@ -31,8 +31,8 @@ func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
 		}
 		return 0, "", false
 	}
-	list := []vibration.Source{}
-	for _, row := range book.Table("vibration-sources").Rows {
+	var list []vibration.Source
+	for _, row := range book.Table("vibration-sources").Rows.All() {
 		if !row.Valid.Meets(known) {
 			continue
 		}

@@ -26,7 +26,7 @@ func Chains(book *rules.Book, sheets []*sheet.Sheet) []string {
 	reached := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.From, c.To })
 	leads := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.To, c.From })
 	sentences := []string{}
-	for _, c := range links {
+	for _, c := range links.All() {
 		between := reached[c.From] && leads[c.To]
 		expected := w.seen[c.From] && !w.within[c.To]
 		if between || expected {
@@ -46,10 +46,10 @@ type web struct {
 
 func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}}
-	for _, l := range book.AllLimits() {
+	for _, l := range book.AllLimits().All() {
 		w.title[l.ID] = l.Title
 	}
-	for _, c := range book.Causes() {
+	for _, c := range book.Causes().All() {
 		w.title[c.ID] = c.Title
 	}
 	verdicts := verdictsByLimit(book, sheets)
@@ -61,8 +61,8 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 			w.within[id] = true
 		}
 	}
-	for _, c := range book.Causes() {
-		for _, e := range book.Evidence() {
+	for _, c := range book.Causes().All() {
+		for _, e := range book.Evidence().All() {
 			if e.ID != c.Confirm {
 				continue
 			}
@@ -80,7 +80,7 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 // own calculation; those that share it judge something else by it.
 func verdictsByLimit(book *rules.Book, sheets []*sheet.Sheet) map[string]*sheet.Verdict {
 	verdicts := map[string]*sheet.Verdict{}
-	for _, l := range book.AllLimits() {
+	for _, l := range book.AllLimits().All() {
 		for _, s := range sheets {
 			if s.Calculation != l.Calculation {
 				continue
@@ -109,14 +109,14 @@ func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
 
 // spreadOver gives everything that can be reached from the troubles along the
 // links, the troubles themselves among it.
-func spreadOver(seen map[string]bool, links []rules.Chain, ends func(rules.Chain) (from, to string)) map[string]bool {
+func spreadOver(seen map[string]bool, links rules.List[rules.Chain], ends func(rules.Chain) (from, to string)) map[string]bool {
 	reached := map[string]bool{}
 	for id := range seen {
 		reached[id] = true
 	}
 	for grown := true; grown; {
 		grown = false
-		for _, c := range links {
+		for _, c := range links.All() {
 			if from, to := ends(c); reached[from] && !reached[to] {
 				reached[to], grown = true, true
 			}

@@ -23,8 +23,8 @@ import (
 // and the answers by the number of the question.
 type finder struct {
 	book     *rules.Book
-	causes   []rules.Cause
-	evidence []rules.Evidence
+	causes   rules.List[rules.Cause]
+	evidence rules.List[rules.Evidence]
 	question map[string]int // by id
 	model    bayes.Model
 	answers  []bayes.Answer
@@ -34,22 +34,23 @@ type finder struct {
 
 func newFinder(book *rules.Book) *finder {
 	f := &finder{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}}
-	otherwise := make([]float64, len(f.evidence))
-	for q, e := range f.evidence {
+	otherwise := make([]float64, f.evidence.Len())
+	for q, e := range f.evidence.All() {
 		f.question[e.ID] = q
 		otherwise[q] = e.Otherwise
 	}
-	number := make(map[string]int, len(f.causes))
-	for c, cause := range f.causes {
+	number := make(map[string]int, f.causes.Len())
+	for c, cause := range f.causes.All() {
 		number[cause.ID] = c
 		f.model.Prior = append(f.model.Prior, cause.Prior)
 		f.model.Yes = append(f.model.Yes, slices.Clone(otherwise))
 	}
-	for _, sign := range slices.Backward(book.Signs()) { // what was laid over stands first, and wins
+	for i := book.Signs().Len() - 1; i >= 0; i-- { // what was laid over stands first, and wins
+		sign := book.Signs().At(i)
 		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
 	}
-	f.answers = make([]bayes.Answer, len(f.evidence))
-	f.from = make([]string, len(f.evidence))
+	f.answers = make([]bayes.Answer, f.evidence.Len())
+	f.from = make([]string, f.evidence.Len())
 	return f
 }
 
@@ -73,7 +74,7 @@ func (f *finder) take(answers []Symptom) error {
 		switch {
 		case a == bayes.Unknown:
 		case f.answers[q] == -a:
-			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence[q].Title), "one answer", "leave one out, or answer don't know")
+			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence.At(q).Title), "one answer", "leave one out, or answer don't know")
 		default:
 			f.answers[q], f.from[q] = a, "answer"
 		}
@@ -89,11 +90,11 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 		return 0
 	}
 	owner := map[string]string{}
-	for _, l := range f.book.AllLimits() {
+	for _, l := range f.book.AllLimits().All() {
 		owner[l.ID] = l.Calculation
 	}
 	count := f.takeReadings(s.Boat)
-	for q, e := range f.evidence {
+	for q, e := range f.evidence.All() {
 		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {
 			if out := s.Earlier(owner[limit]); out != nil {
 				return out.Sheet.Verdict(limit)
@@ -118,11 +119,11 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 // person did not, and returns how many questions they answered.
 func (f *finder) takeReadings(b *boat.Boat) int {
 	count := 0
-	for q, e := range f.evidence {
-		for _, by := range e.Readings {
+	for q, e := range f.evidence.All() {
+		for _, by := range e.Readings.All() {
 			value, _, date, _ := b.Find(boat.LatestReading + by.Reading)
 			word, _ := value.(string)
-			if f.answers[q] == bayes.Unknown && slices.Contains(by.Words, word) {
+			if f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) {
 				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
 				count++
 			}
@@ -134,9 +135,9 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 // answerByVerdict is what the boat's verdicts answer to a question, and the
 // verdict that does; the first line of the row that fits counts.
 func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (bayes.Answer, *sheet.Verdict) {
-	for _, by := range e.Verdicts {
-		for _, limit := range by.Limits {
-			if v := verdict(limit); v != nil && slices.Contains(by.Words, v.Word) {
+	for _, by := range e.Verdicts.All() {
+		for _, limit := range by.Limits.All() {
+			if v := verdict(limit); v != nil && rules.Contains(by.Words, v.Word) {
 				return answerOf[by.Answer], v
 			}
 		}
@@ -147,14 +148,14 @@ func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict
 // next lists the checks that can be made where the boat lies and in the time
 // there is.
 func (f *finder) next(p []float64, in Symptoms) []bayes.Check {
-	cost := make([]float64, len(f.evidence))
-	for q, e := range f.evidence {
+	cost := make([]float64, f.evidence.Len())
+	for q, e := range f.evidence.All() {
 		switch {
 		case e.Place != "either" && e.Place != in.Lies:
 		case in.MinutesLeft > 0 && e.Minutes > float64(in.MinutesLeft):
 		default:
 			hazard := "none"
-			if worst := f.worst(e); worst != nil {
+			if worst, ok := f.worst(e); ok {
 				hazard = strings.ToLower(string(worst.Signal))
 			}
 			cost[q] = e.Minutes * f.figure(fmt.Sprintf("access-%d", e.Access)) * f.figure("hazard-"+hazard)
@@ -164,14 +165,12 @@ func (f *finder) next(p []float64, in Symptoms) []bayes.Check {
 	return slices.DeleteFunc(list, func(c bayes.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
 }
 
-// worst is the gravest caution of a question, or nil.
-func (f *finder) worst(e rules.Evidence) *rules.Caution {
-	var worst *rules.Caution
-	all := f.book.AllCautions()
-	for i := range all {
-		if c := &all[i]; slices.Contains(e.Hazards, c.ID) && (worst == nil || c.Signal.Gravity() < worst.Signal.Gravity()) {
-			worst = c
+// worst is the gravest caution of a question. ok is false where it has none.
+func (f *finder) worst(e rules.Evidence) (worst rules.Caution, ok bool) {
+	for _, c := range f.book.AllCautions().All() {
+		if rules.Contains(e.Hazards, c.ID) && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
+			worst, ok = c, true
 		}
 	}
-	return worst
+	return worst, ok
 }

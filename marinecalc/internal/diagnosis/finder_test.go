@@ -13,7 +13,7 @@ func TestAccessAndHazardRaiseTheCost(t *testing.T) {
 	p := f.model.Posterior(f.answers)
 	rate := map[string]float64{}
 	for _, c := range f.next(p, Symptoms{Lies: "afloat"}) {
-		e := f.evidence[c.Question]
+		e := f.evidence.At(c.Question)
 		rate[e.ID] = c.Bits / e.Minutes / c.Rate
 	}
 	for id, want := range map[string]float64{

@@ -102,7 +102,7 @@ func (f *finder) findings(in Symptoms, byVerdict int) Findings {
 	if f.pointsNowhere(p[first]) {
 		out.LeadingCause, out.Probability = NothingPoints, quantity.Ratio(math.NaN())
 	} else {
-		cause := f.causes[first]
+		cause := f.causes.At(first)
 		out.Cause, out.LeadingCause, out.Probability = cause.ID, cause.Title, shown(p[first])
 		out.ConfirmBy, out.Remedies = f.confirm(cause), f.remedies(cause)
 		out.CannotPart = f.cannotPart(p, order, in.Lies)
@@ -132,7 +132,7 @@ func entropy(p []float64) float64 {
 }
 
 func (f *finder) ranked(c int, p float64) RankedCause {
-	r := RankedCause{Name: f.causes[c].Title, Part: f.causes[c].Part, Probability: shown(p), Odds: oddsText(p)}
+	r := RankedCause{Name: f.causes.At(c).Title, Part: f.causes.At(c).Part, Probability: shown(p), Odds: oddsText(p)}
 	var most, least float64
 	speaksFor, against := -1, -1
 	for q, a := range f.answers {
@@ -148,20 +148,20 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 		if q < 0 {
 			return ""
 		}
-		return fmt.Sprintf("%s %s (%s)", f.evidence[q].Title, answerWord(f.answers[q]), f.strength(w))
+		return fmt.Sprintf("%s %s (%s)", f.evidence.At(q).Title, answerWord(f.answers[q]), f.strength(w))
 	}
 	r.SpeaksFor, r.SpeaksAgainst = words(speaksFor, most), words(against, least)
 	return r
 }
 
 func (f *finder) nextCheck(c bayes.Check) NextCheck {
-	e := f.evidence[c.Question]
+	e := f.evidence.At(c.Question)
 	n := NextCheck{Question: e.Title, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
 		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place}
 	if e.Place == "either" {
 		n.Place = "afloat or ashore"
 	}
-	if w := f.worst(e); w != nil {
+	if w, ok := f.worst(e); ok {
 		n.Hazard = string(w.Signal) + ": " + w.Text
 	}
 	return n
@@ -175,7 +175,7 @@ func (f *finder) weigh(order []int, out *Findings) {
 			continue
 		}
 		w := f.model.Against(order[0], q, a)
-		line := Weighed{Question: f.evidence[q].Title, Answer: answerWord(a), From: f.from[q], Weight: f.strength(w),
+		line := Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], Weight: f.strength(w),
 			Decibans: math.Round(w*10) / 10, Second: math.NaN()}
 		if len(order) > 1 {
 			line.Second = math.Round(f.model.Between(order[0], order[1], q, a)*10) / 10

@@ -1,8 +1,6 @@
 package diagnosis
 
 import (
-	"slices"
-
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -29,16 +27,16 @@ type Question struct {
 // evidence-groups.
 func Questions(book *rules.Book) []Question {
 	groups, titles := book.Table("evidence-groups").Picks()
-	list := make([]Question, 0, len(book.Evidence()))
+	list := make([]Question, 0, book.Evidence().Len())
 	for g, group := range groups {
-		for _, e := range book.Evidence() {
+		for _, e := range book.Evidence().All() {
 			if e.Group != group {
 				continue
 			}
 			q := Question{ID: e.ID, Title: e.Title, Help: e.Help, Kind: e.Kind, Group: group, GroupTitle: titles[g],
 				Minutes: e.Minutes, Access: e.Access, Place: e.Place, Hazards: []sheet.Caution{}}
-			for _, c := range book.AllCautions() {
-				if slices.Contains(e.Hazards, c.ID) {
+			for _, c := range book.AllCautions().All() {
+				if rules.Contains(e.Hazards, c.ID) {
 					q.Hazards = append(q.Hazards, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 				}
 			}

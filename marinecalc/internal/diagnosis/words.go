@@ -78,7 +78,7 @@ func (f *finder) confirm(c rules.Cause) string {
 	if !ok {
 		return ""
 	}
-	e := f.evidence[q]
+	e := f.evidence.At(q)
 	words := e.Title + " " + e.Help
 	if a := f.answers[q]; a != bayes.Unknown {
 		words += " (Answered: " + answerWord(a) + ".)"
@@ -88,8 +88,8 @@ func (f *finder) confirm(c rules.Cause) string {
 
 func (f *finder) remedies(c rules.Cause) string {
 	var titles []string
-	for _, id := range c.Remedies {
-		for _, r := range f.book.Remedies() {
+	for _, id := range c.Remedies.All() {
+		for _, r := range f.book.Remedies().All() {
 			if r.ID == id {
 				titles = append(titles, r.Title)
 			}
@@ -105,17 +105,17 @@ func (f *finder) cannotPart(p []float64, order []int, lies string) string {
 		return ""
 	}
 	c, d := order[0], order[1]
-	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%.1f to 1). ", f.causes[c].Title, f.causes[d].Title, p[c]/p[d])
-	here, anywhere := make([]bool, len(f.evidence)), make([]bool, len(f.evidence))
-	for q, e := range f.evidence {
+	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%.1f to 1). ", f.causes.At(c).Title, f.causes.At(d).Title, p[c]/p[d])
+	here, anywhere := make([]bool, f.evidence.Len()), make([]bool, f.evidence.Len())
+	for q, e := range f.evidence.All() {
 		here[q], anywhere[q] = e.Place == "either" || e.Place == lies, true
 	}
 	enough := f.figure("part-information")
 	if q, bits := f.model.Part(p, f.answers, here, c, d); q >= 0 && bits >= enough {
-		return words + "This would part them best: " + f.evidence[q].Title
+		return words + "This would part them best: " + f.evidence.At(q).Title
 	}
 	if q, bits := f.model.Part(p, f.answers, anywhere, c, d); q >= 0 && bits >= enough {
-		return words + "Nothing " + lies + " parts them; " + f.evidence[q].Place + " this would: " + f.evidence[q].Title
+		return words + "Nothing " + lies + " parts them; " + f.evidence.At(q).Place + " this would: " + f.evidence.At(q).Title
 	}
 	return words + "No question left parts them: have both looked at."
 }
@@ -130,7 +130,7 @@ func (f *finder) contradiction(answered int) (words string, surprise float64) {
 		surprise = rounded(s.Best)
 		if s.Best > f.figure("surprise") {
 			lines = append(lines, fmt.Sprintf("No listed cause alone explains these answers. Least in harmony: %s to “%s” and %s to “%s”. One of them may be a slip, or two troubles are at work at once.",
-				answerWord(f.answers[s.First]), f.evidence[s.First].Title, answerWord(f.answers[s.Second]), f.evidence[s.Second].Title))
+				answerWord(f.answers[s.First]), f.evidence.At(s.First).Title, answerWord(f.answers[s.Second]), f.evidence.At(s.Second).Title))
 		}
 	}
 	return strings.Join(lines, " "), surprise

@@ -196,8 +196,8 @@ func (p *planner) readCalendar(list *problem.List) {
 // probable cause.
 func (p *planner) choose(list *problem.List) {
 	book := p.session.Book
-	byID := make(map[string]rules.Remedy, len(book.Remedies()))
-	for _, r := range book.Remedies() {
+	byID := make(map[string]rules.Remedy, book.Remedies().Len())
+	for _, r := range book.Remedies().All() {
 		byID[r.ID] = r
 	}
 	for i, c := range p.in.Remedies {
@@ -235,9 +235,9 @@ func (p *planner) firstCure() string {
 	if cause == nil {
 		return ""
 	}
-	for _, c := range p.session.Book.Causes() {
-		if c.ID == cause.Text && len(c.Remedies) > 0 {
-			return c.Remedies[0]
+	for _, c := range p.session.Book.Causes().All() {
+		if c.ID == cause.Text && c.Remedies.Len() > 0 {
+			return c.Remedies.At(0)
 		}
 	}
 	return ""
@@ -245,19 +245,19 @@ func (p *planner) firstCure() string {
 
 // gatherSteps lists every step once, and what it comes after of the others.
 func (p *planner) gatherSteps() {
-	byID := make(map[string]*rules.Step)
 	all := p.session.Book.Steps()
-	for i := range all {
-		byID[all[i].ID] = &all[i]
+	byID := make(map[string]int, all.Len())
+	for i, s := range all.All() {
+		byID[s.ID] = i
 	}
 	number := map[string]int{}
 	for _, r := range p.remedies {
-		for _, id := range r.Steps {
+		for _, id := range r.Steps.All() {
 			i, has := number[id]
 			if !has {
 				i = len(p.steps)
 				number[id] = i
-				p.steps = append(p.steps, *byID[id])
+				p.steps = append(p.steps, all.At(byID[id]))
 				p.forWhat = append(p.forWhat, r.Title)
 			} else if !strings.Contains(p.forWhat[i], r.Title) {
 				p.forWhat[i] += "; " + r.Title
@@ -266,7 +266,7 @@ func (p *planner) gatherSteps() {
 	}
 	for _, s := range p.steps {
 		t := schedule.Task{Name: s.Title, Minutes: minutes(s.Hours), Wait: s.WaitDays, Place: placeOf[s.Place], LaysUp: s.LaysUp}
-		for _, id := range s.After {
+		for _, id := range s.After.All() {
 			if i, has := number[id]; has {
 				t.After = append(t.After, i)
 			}
@@ -338,13 +338,16 @@ func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep
 // step its own.
 func (p *planner) dangers(order []int, out *WorkPlan) []string {
 	steps := make([]string, len(p.steps))
-	all := slices.Clone(p.session.Book.AllCautions())
+	var all []rules.Caution
+	for _, c := range p.session.Book.AllCautions().All() {
+		all = append(all, c)
+	}
 	slices.SortStableFunc(all, func(a, b rules.Caution) int { return a.Signal.Gravity() - b.Signal.Gravity() })
 	n := 0
 	for _, c := range all {
 		var at []string
 		for _, i := range order {
-			if slices.Contains(p.steps[i].Hazards, c.ID) {
+			if rules.Contains(p.steps[i].Hazards, c.ID) {
 				at = append(at, p.steps[i].Title)
 				if steps[i] != "" {
 					steps[i] += ", "
@@ -372,7 +375,7 @@ func (p *planner) dangers(order []int, out *WorkPlan) []string {
 func (p *planner) tools(order []int, out *WorkPlan) {
 	at := map[string]int{}
 	for _, i := range order {
-		for _, tool := range p.steps[i].Tools {
+		for _, tool := range p.steps[i].Tools.All() {
 			n, has := at[tool]
 			if !has {
 				n = len(at)

@@ -45,7 +45,7 @@ type partNeed struct {
 // must be ordered.
 func (p *planner) gatherParts(list *problem.List) {
 	rows := make(map[string]rules.Part)
-	for _, row := range p.session.Book.Parts() {
+	for _, row := range p.session.Book.Parts().All() {
 		rows[row.ID] = row
 	}
 	known := map[string]PartInHand{}
@@ -58,7 +58,7 @@ func (p *planner) gatherParts(list *problem.List) {
 	at := map[string]int{}
 	for i, s := range p.steps {
 		p.tasks[i].Ready = p.today
-		for _, need := range s.Parts {
+		for _, need := range s.Parts.All() {
 			if !p.wanted(rows[need.Part]) {
 				continue
 			}
@@ -85,16 +85,16 @@ func (p *planner) gatherParts(list *problem.List) {
 
 // wanted tells whether this boat takes a part at all.
 func (p *planner) wanted(part rules.Part) bool {
-	if w := part.Only; w != nil && !p.isOther(w) {
+	if w := part.Only; w.Of != "" && !p.isOther(w) {
 		return false
 	}
 	w := part.Unless
-	return w == nil || !p.isOther(w)
+	return w.Of == "" || !p.isOther(w)
 }
 
 // isOther tells whether a choice of the boat is known and is none of the words
 // a row names.
-func (p *planner) isOther(w *rules.OtherThan) bool {
+func (p *planner) isOther(w rules.OtherThan) bool {
 	id, name, _ := strings.Cut(w.Of, "/")
 	word := ""
 	if out := p.session.Earlier(id); out != nil {
@@ -105,7 +105,7 @@ func (p *planner) isOther(w *rules.OtherThan) bool {
 		raw, _, _, _ := p.session.Boat.Find(prop.Boat)
 		word, _ = raw.(string)
 	}
-	return word != "" && !slices.Contains(w.Not, word)
+	return word != "" && !rules.Contains(w.Not, word)
 }
 
 // add adds what one step takes of a part.
@@ -276,7 +276,7 @@ func (p *planner) measure(need *partNeed) string {
 // sizes writes what the boat's sheets say about which one to buy.
 func (p *planner) sizes(part rules.Part) string {
 	var words []string
-	for _, of := range part.Sizes {
+	for _, of := range part.Sizes.All() {
 		if _, _, text, ok := p.figure(of); ok && text != "" {
 			words = append(words, strings.ToLower(p.session.Property(of).Title)+" "+text)
 		}

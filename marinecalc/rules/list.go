@@ -1,0 +1,30 @@
+package rules
+
+import (
+	"encoding/json"
+	"iter"
+	"slices"
+)
+
+// List is a list that can be read but not changed: what a Book hands out leads
+// back to the book's own rows, which every sheet rests on.
+type List[T any] struct{ items []T }
+
+// All goes through the list from its beginning.
+func (l List[T]) All() iter.Seq2[int, T] { return slices.All(l.items) }
+
+// Len counts the items.
+func (l List[T]) Len() int { return len(l.items) }
+
+// At returns a copy of the item of that number, counted from 0. It panics
+// where there is none.
+func (l List[T]) At(i int) T { return l.items[i] }
+
+// UnmarshalJSON reads an array.
+func (l *List[T]) UnmarshalJSON(text []byte) error {
+	l.items = nil
+	return json.Unmarshal(text, &l.items)
+}
+
+// Contains tells whether v is an item of the list.
+func Contains[T comparable](l List[T], v T) bool { return slices.Contains(l.items, v) }
