@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"context"
 	"math"
 	"slices"
 	"strings"
@@ -36,7 +37,7 @@ func TestBoltedSheetsAreWhole(t *testing.T) {
 			continue
 		}
 		for _, units := range []string{"metric", "us", "both"} {
-			s, err := runDecoded(id, typedInput(t, k.ID), Options{Trials: 256, Units: units})
+			s, err := standard.run(context.Background(), id, typedInput(t, k.ID), Options{Trials: 256, Units: units})
 			if err != nil {
 				t.Errorf("%s: its own examples are refused: %v", id, err)
 				continue
@@ -128,7 +129,7 @@ func TestBoltedCalculationsTakeFromTheBoat(t *testing.T) {
 // astern is not measured; without a peak torque nor is that in a shock, and
 // the sheet says what the rest goes by.
 func TestGripAsternCountsThePull(t *testing.T) {
-	o := Options{Boat: demoBoat(t, "kittiwake"), Trials: -1}
+	o := Options{Boat: demoBoat(t, "kittiwake"), NoRanges: true}
 	grip, mounts := mustRun(t, "coupling-grip", `{}`, o), mustRun(t, "mount-load", `{}`, o)
 	pull := 1.0
 	for _, name := range []string{"thrust", "asternThrust"} {
@@ -166,7 +167,7 @@ func TestImpossibleFlangeOfTheBoatIsBlamedOnTheBoat(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, err = Run("coupling-grip", []byte(`{}`), Options{Boat: boat, Trials: -1})
+	_, err = Run("coupling-grip", []byte(`{}`), Options{Boat: boat, NoRanges: true})
 	if err == nil || !strings.Contains(err.Error(), "/boat/coupling/boltCircle") || !strings.Contains(err.Error(), "36 mm") {
 		t.Errorf("%v", err)
 	}
@@ -174,7 +175,7 @@ func TestImpossibleFlangeOfTheBoatIsBlamedOnTheBoat(t *testing.T) {
 
 // A scrap limit of another size than the bolt's is not used.
 func TestReuseLimitOfAnotherSizeIsRefused(t *testing.T) {
-	_, err := Run("bolt-fit", []byte(`{"thread":"M10x1.5","headFlangeThickness":"12 mm","nutFlangeThickness":"12 mm","plainNut":"hex-nut","reuseRule":"faa-7/16-14","measuredRunningTorque":"1 N·m"}`), Options{Trials: -1})
+	_, err := Run("bolt-fit", []byte(`{"thread":"M10x1.5","headFlangeThickness":"12 mm","nutFlangeThickness":"12 mm","plainNut":"hex-nut","reuseRule":"faa-7/16-14","measuredRunningTorque":"1 N·m"}`), Options{NoRanges: true})
 	if err == nil || !strings.Contains(err.Error(), "/reuseRule") {
 		t.Errorf("%v", err)
 	}
@@ -200,7 +201,7 @@ func TestJointIsJudgedByTheClampReached(t *testing.T) {
 // 1/4-20 at a target of 70 lbf·in that is 23.3 lbf·in.
 func TestRunningTorqueIsSaidToBeInTheSettingOrNot(t *testing.T) {
 	for running, want := range map[string]string{"0 N·m": "", "23 lbf·in": "nothing was added", "24 lbf·in": "add nothing more"} {
-		s := mustRun(t, "bolt-preload", `{"nominalDiameter":"1/4 in","pitch":"1/20 in","threadForm":"inch","proofStrength":"85 ksi","yieldStrength":"92 ksi","nutFactor":0.2,"proofFraction":0.5176,"runningTorque":"`+running+`"}`, Options{Trials: -1})
+		s := mustRun(t, "bolt-preload", `{"nominalDiameter":"1/4 in","pitch":"1/20 in","threadForm":"inch","proofStrength":"85 ksi","yieldStrength":"92 ksi","nutFactor":0.2,"proofFraction":0.5176,"runningTorque":"`+running+`"}`, Options{NoRanges: true})
 		said := ""
 		for _, step := range s.Next {
 			for _, words := range []string{"nothing was added", "add nothing more"} {
@@ -247,7 +248,7 @@ func TestAxialRowMustBeNextToTheThrust(t *testing.T) {
 		{"0.028", "0.5 kN", ""}, {"0.056", "0.5 kN", ""}, {"0.56", "0.5 kN", "0.028 or 0.056"}, {"0.014", "0.5 kN", "0.028 or 0.056"},
 		{"0.014", "0.1 kN", ""}, {"0.028", "0.1 kN", "0.014"}, {"0.56", "12 kN", ""}, {"0.42", "12 kN", "0.56"}, {"0.56", "0 kN", ""},
 	} {
-		_, err := Run("bearing-life", input(c.row, c.thrust), Options{Trials: -1})
+		_, err := Run("bearing-life", input(c.row, c.thrust), Options{NoRanges: true})
 		if list := problem.Of(err); c.allowed == "" && err != nil || c.allowed != "" && (len(list) != 1 || list[0].Where != "/axialFactors" || list[0].Allowed != c.allowed) {
 			t.Errorf("row %s, thrust %s: %v, want %q", c.row, c.thrust, err, c.allowed)
 		}

@@ -59,13 +59,13 @@ func TestOriginsWinInTheirOrder(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			in := mustRun(t, "shaft-torque", c.input, Options{Boat: b, Trials: -1}).Input("enginePower")
+			in := mustRun(t, "shaft-torque", c.input, Options{Boat: b, NoRanges: true}).Input("enginePower")
 			if in.Origin != c.origin || *in.SI != c.kilowatts*1000 {
 				t.Errorf("got %s %g W", in.Origin, *in.SI)
 			}
 		})
 	}
-	s := mustRun(t, "shaft-torque", `{"enginePower": "20 kW", "engineSpeed": "2400 rpm", "gearRatioAhead": 2}`, Options{Trials: -1})
+	s := mustRun(t, "shaft-torque", `{"enginePower": "20 kW", "engineSpeed": "2400 rpm", "gearRatioAhead": 2}`, Options{NoRanges: true})
 	if in := s.Input("gearboxEfficiency"); in.Origin != sheet.UsualValue || in.Source == "" {
 		t.Errorf("the efficiency is %+v", in)
 	}
@@ -115,7 +115,7 @@ func rigidLimit(t *testing.T) string {
 }
 
 func TestMakersResultStandsBesideOurs(t *testing.T) {
-	s := mustRun(t, "bolt-preload", `{}`, Options{Boat: demoBoat(t, "juniper"), Trials: -1})
+	s := mustRun(t, "bolt-preload", `{}`, Options{Boat: demoBoat(t, "juniper"), NoRanges: true})
 	m := s.Result("wrenchSetting").Maker
 	if m == nil || m.Text != "30 lbf·ft" || !strings.Contains(m.Source, "p. 2") {
 		t.Errorf("got %+v", m)
@@ -150,7 +150,7 @@ func TestOverlayReplacesAndAdds(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := mustRun(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "yard-special", "finish": "oiled"}`, Options{Rules: book, Trials: -1})
+	s := mustRun(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "yard-special", "finish": "oiled"}`, Options{Rules: book, NoRanges: true})
 	if in := s.Input("proofStrength"); math.Abs(*in.SI-600e6) > 1 || in.Source != "Yard certificate 12" {
 		t.Errorf("got %+v", in)
 	}
@@ -323,7 +323,7 @@ func TestGaugesFitWhatTheyRead(t *testing.T) {
 }
 
 func TestSurveySaysWhatIsMissing(t *testing.T) {
-	s, err := Check(demoBoat(t, "kittiwake"), Options{Trials: -1})
+	s, err := Check(demoBoat(t, "kittiwake"), Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -334,7 +334,7 @@ func TestSurveySaysWhatIsMissing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err = Check(bare, Options{Trials: -1})
+	s, err = Check(bare, Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -410,7 +410,7 @@ func TestSeeds(t *testing.T) {
 
 func TestUnitsChangeTheTextsOnly(t *testing.T) {
 	const input = `{"thread": "7/16-14 UNC", "grade": "j429-5", "finish": "oiled"}`
-	metric, us := mustRun(t, "bolt-preload", input, Options{Trials: -1}), mustRun(t, "bolt-preload", input, Options{Units: "us", Trials: -1})
+	metric, us := mustRun(t, "bolt-preload", input, Options{NoRanges: true}), mustRun(t, "bolt-preload", input, Options{Units: "us", NoRanges: true})
 	for i, r := range metric.Results {
 		if *r.SI != *us.Results[i].SI {
 			t.Errorf("%s: %g and %g", r.Name, *r.SI, *us.Results[i].SI)
@@ -463,7 +463,7 @@ func TestCallAnswersEverything(t *testing.T) {
 
 // Every drawing is well-formed XML with words for those who cannot see it.
 func TestDrawingsAreWellFormed(t *testing.T) {
-	s, err := Check(demoBoat(t, "kittiwake"), Options{Trials: -1})
+	s, err := Check(demoBoat(t, "kittiwake"), Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -490,7 +490,7 @@ func TestMissingIsAskedForByItsChoice(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	whole, err := Check(b, Options{Trials: -1})
+	whole, err := Check(b, Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -31,7 +32,7 @@ func textbook(book *rules.Book, cause string) []diagnosis.Symptom {
 // found runs the fault finding on answers alone.
 func found(t *testing.T, o Options, answers ...diagnosis.Symptom) diagnosis.Findings {
 	t.Helper()
-	s, err := o.Session(nil)
+	s, err := o.Session(context.Background(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -227,7 +228,7 @@ func TestAYardAddsACause(t *testing.T) {
 }
 
 func TestPlaceAndTimeChooseTheChecks(t *testing.T) {
-	s, err := Options{}.Session(nil)
+	s, err := Options{}.Session(context.Background(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -395,7 +396,7 @@ func BenchmarkFaultFinding(b *testing.B) {
 		b.Fatal(problems)
 	}
 	for b.Loop() {
-		if _, err := runDecoded(diagnosis.FaultFinding, input, Options{}); err != nil {
+		if _, err := standard.run(context.Background(), diagnosis.FaultFinding, input, Options{}); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -409,7 +410,7 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 		t.Fatal(err)
 	}
 	from := func(input, question string) string {
-		s := mustRun(t, "fault-finding", input, Options{Boat: b, Trials: -1})
+		s := mustRun(t, "fault-finding", input, Options{Boat: b, NoRanges: true})
 		list := s.Table("weights")
 		for _, r := range list.Rows {
 			if at := list.Reader(r); strings.HasPrefix(at("question"), question) {

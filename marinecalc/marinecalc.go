@@ -1,75 +1,123 @@
 package marinecalc
 
 import (
-	"fmt"
+	"context"
 
-	"example.org/driveline/marinecalc/internal/catalogue"
-	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/export"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Sheet is the document that every calculation returns.
-type Sheet = sheet.Sheet
+// standard is the engine behind the functions of the package.
+var standard Engine
 
-// Problem is one thing wrong with an input; Error, used by pointer, is the
-// error of every function here that takes input, and Problems what it holds.
+// Run is [Engine.Run] by the standard rules, without a context.
+func Run(id string, input []byte, o Options) (*Sheet, error) {
+	return standard.Run(context.Background(), id, input, o)
+}
+
+// Check is [Engine.Check] by the standard rules, without a context.
+func Check(b *Boat, o Options) (*Survey, error) {
+	return standard.Check(context.Background(), b, o)
+}
+
+// Compare is [Engine.Compare] by the standard rules, without a context.
+func Compare(b *Boat, before, after string, o Options) (*Comparison, error) {
+	return standard.Compare(context.Background(), b, before, after, o)
+}
+
+// Call is [Engine.Call] by the standard rules, without a context.
+func Call(request []byte) []byte { return standard.Call(context.Background(), request) }
+
+// Overlay applies rule files over the standard rules, one after the other. The
+// error is an [*Error]; the places of its problems begin with the number of
+// the file.
+func Overlay(files ...[]byte) (*rules.Book, error) { return overlay(rules.Standard(), files) }
+
+// ReadBoat reads a boat file (schemas/boat.schema.json). The error is an
+// [*Error] with every fault at its place.
+func ReadBoat(text []byte) (*Boat, error) { return boat.Read(text) }
+
+// JobSheet writes a survey as one HTML file to print and take aboard.
+func JobSheet(s *Survey) string {
+	if s == nil {
+		return ""
+	}
+	return export.JobSheet(s)
+}
+
+// Calendar writes the dates of a work plan's sheet as an iCalendar object
+// (RFC 5545) for the person's own calendar. The error is an [*Error]: another
+// sheet, or a plan without a date.
+func Calendar(s *Sheet) ([]byte, error) {
+	if s == nil {
+		return nil, noSheet()
+	}
+	return export.Calendar(s)
+}
+
+// CSV writes a list of results as comma-separated values (RFC 4180).
+func CSV(t *Table) []byte {
+	if t == nil {
+		return nil
+	}
+	return export.CSV(t)
+}
+
+// CSVOf writes the list of results of that name, or the sheet's first one
+// where name is empty. The error is an [*Error]: no such list.
+func CSVOf(s *Sheet, name string) ([]byte, error) {
+	if s == nil {
+		return nil, noSheet()
+	}
+	return export.CSVOf(s, name)
+}
+
+// ReadingsCSV writes the dated readings of a boat as a table (RFC 4180).
+func ReadingsCSV(b *Boat) []byte {
+	if b == nil {
+		return nil
+	}
+	return boat.ReadingsCSV(b)
+}
+
+// AddReadingsCSV is the boat with the readings of a table added. The error is
+// an [*Error] with a place "/csv/<line>/<column>" for each cell that cannot be
+// read; nothing is added then.
+func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	return boat.AddReadingsCSV(b, text)
+}
+
+func noSheet() error {
+	return problem.List{{What: "this needs a sheet", Hint: "run a calculation first", Kind: problem.Missing}}.Err()
+}
+
 type (
-	Problem  = problem.Problem
+	// Sheet is the document that every calculation returns.
+	Sheet = sheet.Sheet
+	// Table is a result that is a list.
+	Table = sheet.Table
+	// Problem is one thing wrong with an input.
+	Problem = problem.Problem
+	// Problems is a list of them.
 	Problems = problem.List
-	Error    = problem.Error
+	// Error, used by pointer, is the error of every function here that takes
+	// input: all its problems at once.
+	Error = problem.Error
 )
 
-// Run runs one calculation on an input written as a JSON object and returns
-// its sheet. The error, when there is one, is a *problem.Error with every
-// fault at its place.
-func Run(id string, input []byte, o Options) (*sheet.Sheet, error) {
-	typed, problems := contract.Decode(input)
-	if len(problems) > 0 {
-		return nil, problems.Err()
-	}
-	return runDecoded(id, typed, o)
-}
-
-func runDecoded(id string, typed any, o Options) (*sheet.Sheet, error) {
-	s, err := o.Session(catalogue.Calculations)
-	if err != nil {
-		return nil, err
-	}
-	c, err := s.Find(id)
-	if err != nil {
-		return nil, err
-	}
-	object, ok := typed.(map[string]any)
-	if !ok {
-		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
-	}
-	out, _, problems := s.Run(c, object)
-	if len(problems) > 0 {
-		return nil, problems.Sorted().Err()
-	}
-	return out.Sheet, nil
-}
-
-// Overlay lays rule files over the standard rules, one after the other. The
-// error is Problems; their places begin with the number of the file.
-func Overlay(files ...[]byte) (*rules.Book, error) {
-	book := rules.Standard()
-	var problems problem.List
-	for i, text := range files {
-		next, err := book.Overlay(text)
-		if err == nil {
-			book = next
-			continue
-		}
-		for _, f := range problem.Of(err) {
-			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
-			problems = append(problems, f)
-		}
-	}
-	return book, problems.Err()
-}
+// What errors.Is can tell of an [*Error]: one of its problems is of that kind.
+var (
+	ErrUnknown   = problem.ErrUnknown   // no such calculation, table or ask
+	ErrMissing   = problem.ErrMissing   // an input that no origin gave
+	ErrTooLarge  = problem.ErrTooLarge  // a text, list or number of trials above what is taken
+	ErrCancelled = problem.ErrCancelled // the context ended
+)
 
 // ProblemsOf gives the problems that an error is made of, and none for nil.
 func ProblemsOf(err error) Problems { return problem.Of(err) }

@@ -27,7 +27,7 @@ const springWork = `{"today": "2026-03-02", "readyBy": "2026-04-20",
 
 func planned(t *testing.T, input string) *Sheet {
 	t.Helper()
-	return mustRun(t, "work-plan", input, Options{Trials: -1})
+	return mustRun(t, "work-plan", input, Options{NoRanges: true})
 }
 
 // column reads a column of a list, by the name of another one's cell.
@@ -127,11 +127,11 @@ func TestAmountsComeFromTheSheets(t *testing.T) {
 		t.Fatal(err)
 	}
 	const input = `{"today": "2026-03-02", "lies": "ashore", "remedies": [{"remedy": "repack-gland"}, {"remedy": "replace-coupling-bolts"}, {"remedy": "flush-gearbox-fluid"}]}`
-	packing, err := Run("gland-packing", []byte(`{}`), Options{Boat: b, Trials: -1})
+	packing, err := Run("gland-packing", []byte(`{}`), Options{Boat: b, NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := mustRun(t, "work-plan", input, Options{Boat: b, Trials: -1})
+	s := mustRun(t, "work-plan", input, Options{Boat: b, NoRanges: true})
 	amounts, sizes := column(t, s, "shopping", "part", "amount"), column(t, s, "shopping", "part", "size")
 	if got, want := amounts["Gland packing"], packing.Result("totalLength").Text; math.Abs(amount(t, got, nil)-amount(t, want, nil)) > 5e-3*amount(t, want, nil) { // three figures
 		t.Errorf("%q, the sheet of the gland says %q", got, want)
@@ -142,7 +142,7 @@ func TestAmountsComeFromTheSheets(t *testing.T) {
 	if got := sizes["Coupling bolts"]; !strings.Contains(got, "M10") {
 		t.Errorf("bolts: %q", got)
 	}
-	flush := mustRun(t, "fluid-flush", `{}`, Options{Boat: b, Trials: -1})
+	flush := mustRun(t, "fluid-flush", `{}`, Options{Boat: b, NoRanges: true})
 	if got, want := amount(t, amounts["Gearbox fluid, as the maker names it"], nil), 2**flush.Result("volumePerChange").SI; math.Abs(got-want) > 5e-3*want {
 		t.Errorf("%g m³ of fluid for two changes, want %g", got, want)
 	}
@@ -163,7 +163,7 @@ func TestNutsAreOfTheBoatsSort(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		s := mustRun(t, "work-plan", `{"today": "2026-03-02", "remedies": [{"remedy": "replace-coupling-bolts"}]}`, Options{Boat: b, Trials: -1})
+		s := mustRun(t, "work-plan", `{"today": "2026-03-02", "remedies": [{"remedy": "replace-coupling-bolts"}]}`, Options{Boat: b, NoRanges: true})
 		var got []string
 		for part := range column(t, s, "shopping", "part", "amount") {
 			if strings.HasPrefix(part, "Coupling nuts") {
@@ -182,7 +182,7 @@ func TestAnEmptyListIsNothingToDo(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := mustRun(t, "work-plan", `{"today": "2026-03-02"}`, Options{Boat: b, Trials: -1})
+	s := mustRun(t, "work-plan", `{"today": "2026-03-02"}`, Options{Boat: b, NoRanges: true})
 	if got := s.Result("planned").Text; got != "nothing is to be done" || len(s.Tables) > 0 || s.Result("finish") != nil {
 		t.Errorf("planned is %q, %+v", got, s.Tables)
 	}
@@ -324,14 +324,14 @@ func TestTheLeadingCauseIsPlanned(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	fault := mustRun(t, "fault-finding", `{}`, Options{Boat: b, Trials: -1})
+	fault := mustRun(t, "fault-finding", `{}`, Options{Boat: b, NoRanges: true})
 	want := ""
 	for _, c := range rules.Standard().Causes().All() {
 		if c.ID == fault.Result("cause").Text {
 			want = c.Remedies.At(0)
 		}
 	}
-	s := mustRun(t, "work-plan", `{"today": "2026-03-02"}`, Options{Boat: b, Trials: -1})
+	s := mustRun(t, "work-plan", `{"today": "2026-03-02"}`, Options{Boat: b, NoRanges: true})
 	for _, r := range rules.Standard().Remedies().All() {
 		if r.ID == want && s.Result("planned").Text != r.Title {
 			t.Errorf("planned is %q, the cause wants %q", s.Result("planned").Text, r.Title)
@@ -345,7 +345,7 @@ func TestSurveySaysThatNoWorkIsChosen(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Check(b, Options{Trials: -1})
+	s, err := Check(b, Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -496,7 +496,7 @@ func TestOneCurrency(t *testing.T) {
 	if len(list) != 1 || list[0].Where != "/boat/prices/yardHour" {
 		t.Errorf("two currencies: %v", err)
 	}
-	if s := mustRun(t, "repair-or-replace", `{"seasons": 5, "repairParts": "100 EUR", "replaceParts": "300 EUR"}`, Options{Trials: -1}); s.Result("replacingCheaperChance") != nil {
+	if s := mustRun(t, "repair-or-replace", `{"seasons": 5, "repairParts": "100 EUR", "replaceParts": "300 EUR"}`, Options{NoRanges: true}); s.Result("replacingCheaperChance") != nil {
 		t.Error("a chance without trials")
 	}
 }

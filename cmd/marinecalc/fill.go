@@ -17,6 +17,7 @@ type common struct {
 	rules  files
 	units  string
 	trials int
+	plain  bool // no ranges
 	seed   uint64
 	work   bool
 	json   bool
@@ -32,7 +33,8 @@ func (c *common) define(fs *flag.FlagSet) {
 	fs.SetOutput(io.Discard) // what is wrong is said once, by complain
 	fs.Var(&c.rules, "rules", "")
 	fs.StringVar(&c.units, "units", "", "")
-	fs.IntVar(&c.trials, "trials", marinecalc.DefaultTrials, "")
+	fs.IntVar(&c.trials, "trials", 0, "")
+	fs.BoolVar(&c.plain, "no-ranges", false, "")
 	fs.Uint64Var(&c.seed, "seed", 1, "")
 	fs.BoolVar(&c.work, "work", false, "")
 	fs.BoolVar(&c.json, "json", false, "")
@@ -40,10 +42,7 @@ func (c *common) define(fs *flag.FlagSet) {
 
 // options turns the flags into the options of a run.
 func (c *common) options() (marinecalc.Options, error) {
-	o := marinecalc.Options{Units: c.units, Trials: c.trials, Seed: c.seed}
-	if o.Trials == 0 {
-		o.Trials = -1 // asked for none
-	}
+	o := marinecalc.Options{Units: c.units, Trials: c.trials, NoRanges: c.plain, Seed: c.seed}
 	var texts [][]byte
 	for _, name := range c.rules {
 		text, err := os.ReadFile(name)
@@ -187,7 +186,7 @@ func flagName(name string) string {
 		b.WriteRune(unicode.ToLower(r))
 	}
 	switch f := b.String(); f {
-	case "boat", "input", "rules", "units", "trials", "seed", "work", "json", "calendar", "csv", "table":
+	case "boat", "input", "rules", "units", "trials", "no-ranges", "seed", "work", "json", "calendar", "csv", "table":
 		return "the-" + f
 	default:
 		return f
@@ -201,7 +200,7 @@ func badFlag(err error, form *marinecalc.Blank) error {
 		names[i] = "--" + flagName(in.Name)
 	}
 	return marinecalc.Problems{{Where: "fill " + form.ID, What: err.Error(),
-		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}.Err()
+		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --no-ranges, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}.Err()
 }
 
 // pointToFlags writes the places of problems as flags when the inputs were

@@ -35,9 +35,10 @@ Flags of fill, survey and compare:
   --calendar FILE  also write the dates of a work plan as iCalendar (fill)
   --csv FILE       also write a list of the sheet as CSV; --table NAME says which (fill)
   --page FILE      also write the job sheet as one HTML file to print (survey)
-  --rules FILE     rule data laid over the standard rows, such as a maker's figures; may be repeated
+  --rules FILE     rule data applied over the standard rows, such as a maker's figures; may be repeated
   --units CHOICE   metric, us or both
-  --trials N       Monte Carlo trials, 0 for no ranges (default 4096)
+  --trials N       Monte Carlo trials (default 4096)
+  --no-ranges      no trials: estimates without ranges
   --seed N         seed of the trials (default 1)
   --work           show the worked lines and where each input came from
   --json           print the sheet as JSON

@@ -3,12 +3,14 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"hash/fnv"
 	"iter"
 	"maps"
 	"slices"
 	"sync"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Book is all rule data in force: what marinecalc brings, and what was laid
@@ -19,7 +21,7 @@ type Book struct {
 	all      func() *section                   // the rows of all calculations, read when first asked for
 	rows     func(calculation string) *section // the rows of one as the files have them
 	known    map[string]func() *ready          // the same, as a run takes them; made once
-	overlays []string                          // titles of what was laid over, in order
+	overlays []sheet.Overlay                   // applied over the standard rules, in order
 
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
@@ -118,8 +120,8 @@ func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.all().cautio
 // AllAdvice returns every piece of advice.
 func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.all().advice} }
 
-// Overlays names what was laid over the standard rules, in order.
-func (b *Book) Overlays() []string { return slices.Clone(b.overlays) }
+// Overlays lists the rule files applied over the standard rules, in order.
+func (b *Book) Overlays() []sheet.Overlay { return slices.Clone(b.overlays) }
 
 // Overlay returns a book in which the rows of a rule file replace those of
 // the same id and the others are added. Every row must bring its own source.
@@ -139,7 +141,7 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 	if title == "" {
 		title = "rows laid over"
 	}
-	next.overlays = append(slices.Clone(b.overlays), title)
+	next.overlays = append(slices.Clone(b.overlays), sheet.Overlay{Title: title, Fingerprint: fingerprint(text)})
 	return next, nil
 }
 
@@ -209,4 +211,11 @@ func replace[T any](old, rows []T, id func(T) string) []T {
 		}
 	}
 	return append(added, out...)
+}
+
+// fingerprint tells one text of a rule file from another (FNV-1a, 64 bits).
+func fingerprint(text []byte) string {
+	h := fnv.New64a()
+	_, _ = h.Write(text) // writing to a hash does not fail
+	return fmt.Sprintf("%016x", h.Sum64())
 }

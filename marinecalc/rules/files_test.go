@@ -172,7 +172,7 @@ func TestOverlayLeavesTheStandardAlone(t *testing.T) {
 	if Standard().AllCautions().Len() != before || next.AllCautions().Len() != before+1 {
 		t.Errorf("%d before, %d and %d after", before, Standard().AllCautions().Len(), next.AllCautions().Len())
 	}
-	if o := next.Overlays(); len(o) != 1 || o[0] != "Yard" {
+	if o := next.Overlays(); len(o) != 1 || o[0].Title != "Yard" || o[0].Fingerprint == "" {
 		t.Errorf("overlays are named %v", o)
 	}
 }

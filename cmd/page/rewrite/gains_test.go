@@ -114,7 +114,7 @@ func requestOf(b *testing.B, name string, seed int) []byte {
 	b.Helper()
 	id, more := name, ""
 	if name == "bolt-preload, no trials" {
-		id, more = "bolt-preload", `,"trials":0`
+		id, more = "bolt-preload", `,"noRanges":true`
 	}
 	values, err := sample.Typed(id)
 	if err != nil {

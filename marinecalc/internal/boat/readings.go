@@ -78,6 +78,17 @@ func (b *Boat) Dates() []string {
 	return slices.Compact(days)
 }
 
+// NewestDay is the day of the newest reading, "" where there is none.
+func (b *Boat) NewestDay() string {
+	newest := ""
+	if b != nil {
+		for e := range b.Readings() {
+			newest = max(newest, e.Date)
+		}
+	}
+	return newest
+}
+
 // objects yields the objects of a list that the schema has let through.
 func objects(list any) iter.Seq2[int, map[string]any] {
 	return func(yield func(int, map[string]any) bool) {

@@ -66,7 +66,7 @@ func (in *inputs) gather(typed map[string]any) {
 		} else if raw, where, date, ok := boat.Find(p.Boat); ok {
 			*k = known{known: true, raw: raw, origin: sheet.FromBoat, blameAt: where, confirmed: true}
 			if date != "" {
-				k.source = "reading of " + date
+				k.source, k.date = "reading of "+date, date
 			}
 		} else if in.takeEarlier(p, k) {
 		} else if word, ok := p.Default.(string); ok && p.Kind == nil {

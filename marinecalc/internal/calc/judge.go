@@ -87,7 +87,7 @@ func (r *run) value(on string) (judged, bool) {
 
 // ownRange is the range of an input that is judged as it was read.
 func (r *run) ownRange(k *known) *spread.Range {
-	if k.factor.Shape == spread.Exact || r.in.session.trials < 0 {
+	if k.factor.Shape == spread.Exact || r.in.session.trials == 0 {
 		return nil
 	}
 	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.factor}, 1,

@@ -23,6 +23,7 @@ type known struct {
 	rangeText string // the range as shown
 	origin    sheet.Origin
 	source    string
+	date      string // of the reading in the boat file
 	blameAt   string // the place to blame when something is wrong with it
 	// sure is false for a figure of the least sure kind, which never stands
 	// behind a verdict.

@@ -11,6 +11,9 @@ import (
 // Run works one calculation out. missing names the inputs that no origin
 // gave, when that is all that is wrong.
 func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missing []*contract.Property, problems problem.List) {
+	if stopped := s.Cancelled(); len(stopped) > 0 {
+		return nil, nil, stopped
+	}
 	k, err := c.Form()
 	if err != nil {
 		return nil, nil, problem.List{{What: err.Error()}}
@@ -35,10 +38,15 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 	if problems := r.results(); len(problems) > 0 {
 		return nil, nil, problems
 	}
-	r.traceUnverified()
+	if problems := r.traceUnverified(); len(problems) > 0 {
+		return nil, nil, problems
+	}
 	space := spaces.Get().(*spread.Workspace)
 	defer spaces.Put(space) // the sheet keeps nothing of it
 	r.ranges(space)
+	if stopped := s.Cancelled(); len(stopped) > 0 {
+		return nil, nil, stopped
+	}
 	r.dropUntried()
 	return r.write(), nil, nil
 }

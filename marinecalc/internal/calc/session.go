@@ -9,7 +9,10 @@
 package calc
 
 import (
+	"cmp"
+	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -31,12 +34,13 @@ const DefaultTrials = 4096
 // Options say how a calculation is run. The zero value runs it without a
 // boat, in metric units, with 4096 trials, by the standard rules.
 type Options struct {
-	Boat   *boat.Boat
-	Units  string      // "metric", "us" or "both"; "" is the boat's choice, or metric
-	Trials int         // 0 is DefaultTrials; less than 0 gives no ranges
-	Seed   uint64      // of the trials; 0 is 1
-	Rules  *rules.Book // nil is rules.Standard()
-	Brief  bool        // the sheet without its worked lines and drawings, for a host that shows neither
+	Boat     *boat.Boat
+	Units    string      // "metric", "us" or "both"; "" is the boat's choice, or metric
+	Trials   int         // 0 is DefaultTrials
+	NoRanges bool        // no trials are run: the sheet has no ranges, and verdicts go by the estimates
+	Seed     uint64      // of the trials; 0 is 1
+	Rules    *rules.Book // nil is rules.Standard()
+	Brief    bool        // the sheet without its worked lines and drawings, for a host that shows neither
 }
 
 // Session is what the calculations of one request share: earlier results are
@@ -46,11 +50,12 @@ type Session struct {
 	Boat         *boat.Boat
 	Book         *rules.Book
 	Units        quantity.System
-	trials       int
+	ctx          context.Context
+	trials       int // 0 where no ranges are asked for
 	seed         uint64
 	brief        bool
 	made         sheet.Made
-	done         map[string]*Outcome // nil while being worked out, or when it cannot be
+	done         map[string]*Outcome // nil while being calculated, or when it cannot be
 }
 
 // Outcome is a sheet and what later calculations must know of it.
@@ -59,33 +64,48 @@ type Outcome struct {
 	Unverified []string // the results that rest on an unverified figure
 }
 
-// Session checks the options. The error is a *problem.Error with trials or
-// units that cannot be used.
-func (o Options) Session(list []Calculation) (*Session, error) {
-	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, trials: o.Trials, seed: o.Seed, brief: o.Brief, done: map[string]*Outcome{}}
+// Session checks the options. A run of the session stops when ctx ends. The
+// error is a *problem.Error with trials or units that cannot be used.
+func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
+	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), brief: o.Brief, done: map[string]*Outcome{}}
 	if s.Book == nil {
 		s.Book = rules.Standard()
 	}
-	if s.trials == 0 {
-		s.trials = DefaultTrials
+	if !o.NoRanges {
+		if s.trials = o.Trials; s.trials == 0 {
+			s.trials = DefaultTrials
+		}
+		if s.trials < spread.MinTrials || s.trials > spread.MaxTrials {
+			return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
+				Hint: fmt.Sprintf("leave it out for %d, or ask for no ranges", DefaultTrials)}}.Err()
+		}
 	}
-	if s.trials > 0 && (s.trials < spread.MinTrials || s.trials > spread.MaxTrials) {
-		return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials),
-			Allowed: fmt.Sprintf("%d to %d, or 0 for no ranges", spread.MinTrials, spread.MaxTrials), Hint: fmt.Sprintf("leave it out for %d", DefaultTrials)}}.Err()
-	}
-	word := o.Units
-	if word == "" {
-		word = s.Boat.Units()
-	}
-	if word == "" {
-		return s, nil
-	}
+	word := cmp.Or(o.Units, s.Boat.Units(), "metric")
 	units, err := quantity.ParseSystem(word)
 	if err != nil {
-		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is no choice of units", word), Allowed: "metric, us, both"}}.Err()
+		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is not a system of units", word), Allowed: "metric, us, both"}}.Err()
 	}
 	s.Units = units
+	s.made = sheet.Made{Version: Version, Overlays: s.Book.Overlays(), Units: word, Trials: s.trials, Day: s.Boat.NewestDay()}
+	if s.trials > 0 {
+		s.made.Seed = s.seed
+	}
 	return s, nil
+}
+
+// Made says what makes the sheets of the session.
+func (s *Session) Made() sheet.Made {
+	made := s.made
+	made.Overlays = slices.Clone(made.Overlays)
+	return made
+}
+
+// Cancelled is what is wrong once the session's context has ended, or none.
+func (s *Session) Cancelled() problem.List {
+	if err := s.ctx.Err(); err != nil {
+		return problem.List{{What: "the calculation was stopped: " + err.Error(), Kind: problem.Cancelled}}
+	}
+	return nil
 }
 
 // Earlier is the outcome of another calculation on the boat alone, or nil

@@ -12,7 +12,7 @@ import (
 // ranges runs the trials: every number with a spread is drawn, the typed
 // function is run, every numeric result is kept.
 func (r *run) ranges(space *spread.Workspace) {
-	if r.in.session.trials < 0 || len(r.in.variates) == 0 {
+	if r.in.session.trials == 0 || len(r.in.variates) == 0 {
 		return
 	}
 	factors := make([]spread.Factor, len(r.in.variates))
@@ -35,7 +35,7 @@ func (r *run) ranges(space *spread.Workspace) {
 			directions = append(directions, i)
 		}
 	}
-	run := r.in.call.run
+	run := r.in.session.untilCancelled(r.in.call.run)
 	model := spread.Model{Factors: to, Results: from, Run: func() bool { return run() == nil }}
 	if len(directions) > 0 {
 		model.Run = func() bool {
@@ -107,4 +107,24 @@ func nearest(angle, to float64) float64 {
 		return angle // as nearly all are, without the costly remainder
 	}
 	return to + math.Remainder(angle-to, 2*math.Pi)
+}
+
+// untilCancelled stops calling a function of the trials once the context of
+// the session has ended. What is left of the trials then costs next to
+// nothing, and the run says that it was stopped.
+func (s *Session) untilCancelled(run func() error) func() error {
+	if s.ctx.Done() == nil {
+		return run
+	}
+	const every = 64 // trials between two looks
+	left, stopped := every, error(nil)
+	return func() error {
+		if left--; left == 0 {
+			left, stopped = every, s.ctx.Err()
+		}
+		if stopped != nil {
+			return stopped
+		}
+		return run()
+	}
 }

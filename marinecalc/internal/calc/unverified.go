@@ -5,12 +5,14 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // traceUnverified finds, for every result, the unverified figures that it
 // rests on: each such figure is moved by a hundredth, and what moves with it
 // by more than a ten-thousandth rests on it.
-func (r *run) traceUnverified() {
+// The problem, when there is one, is a fault of the calculation itself.
+func (r *run) traceUnverified() problem.List {
 	r.reserveUnverified()
 	for i, p := range r.in.form.Input.Properties {
 		if k := &r.in.values[i]; !k.known || k.confirmed {
@@ -35,8 +37,9 @@ func (r *run) traceUnverified() {
 		*n = was
 	}
 	if r.in.call.run() != nil { // it ran on these very numbers before
-		panic("marinecalc: a calculation gives another answer the second time")
+		return problem.List{{What: r.in.form.Title + " gives another answer the second time: this is a fault of the calculation itself", Hint: "please report it with the input"}}
 	}
+	return nil
 }
 
 // reserveUnverified gives every result a place for all figures it may rest on.

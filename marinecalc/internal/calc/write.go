@@ -35,7 +35,7 @@ func (r *run) write() *Outcome {
 	s := &sheet.Sheet{
 		Calculation: r.in.form.ID, Title: r.in.form.Title, Answers: r.in.form.Answers,
 		Inputs: r.inputLines(), Results: r.resultLines(), Tables: r.tableLines(), Work: []sheet.Work{},
-		Trials: r.trials, Notes: r.notes,
+		Trials: r.trials, Notes: r.notes, Made: r.in.session.Made(),
 	}
 	if !r.in.session.brief {
 		s.Work = r.tableWork(r.workLines())
@@ -49,8 +49,8 @@ func (r *run) write() *Outcome {
 	}
 	r.in.buf.sources = appendSources(r.in.buf.sources, s)
 	s.Sources = slices.Clone(r.in.buf.sources)
-	for _, title := range r.in.session.Book.Overlays() {
-		s.Notes = append(s.Notes, "Rules laid over the standard ones: "+title+".")
+	for _, o := range s.Made.Overlays {
+		s.Notes = append(s.Notes, "Overlay applied to the standard rules: "+o.Title+".")
 	}
 	out := &Outcome{Sheet: s}
 	for i := range r.measures {

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -56,7 +57,7 @@ type Turned struct {
 // much more than the gauges can explain: the change counts as real when it is
 // larger than the root of the sum of the squares of both half intervals
 // (JCGM 100:2008, 5.1.2: independent readings add in squares).
-func Compare(b *boat.Boat, before, after string, o calc.Options) (*Comparison, error) {
+func Compare(ctx context.Context, b *boat.Boat, before, after string, o calc.Options) (*Comparison, error) {
 	var problems problem.List
 	dates := b.Dates()
 	for _, d := range []struct{ where, day string }{{"/before", before}, {"/after", after}} {
@@ -72,11 +73,11 @@ func Compare(b *boat.Boat, before, after string, o calc.Options) (*Comparison, e
 	if len(problems) > 0 {
 		return nil, problems.Err()
 	}
-	first, err := Check(b.AsOf(before), o)
+	first, err := Check(ctx, b.AsOf(before), o)
 	if err != nil {
 		return nil, err
 	}
-	second, err := Check(b.AsOf(after), o)
+	second, err := Check(ctx, b.AsOf(after), o)
 	if err != nil {
 		return nil, err
 	}

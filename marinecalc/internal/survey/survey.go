@@ -3,6 +3,7 @@
 package survey
 
 import (
+	"context"
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -27,6 +28,7 @@ type Survey struct {
 	Sheets   []*sheet.Sheet  `json:"sheets"`
 	Missing  []Missing       `json:"missing"`
 	Faults   []Fault         `json:"faults"`
+	Made     sheet.Made      `json:"made"`
 }
 
 // Finding is a verdict and the calculation it belongs to.
@@ -68,19 +70,22 @@ type Fault struct {
 
 // Check runs every calculation that the boat file allows and says for the
 // rest what is missing and how to get it.
-func Check(b *boat.Boat, o calc.Options) (*Survey, error) {
+func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	o.Boat = b
-	s, err := o.Session(catalogue.Calculations)
+	s, err := o.Session(ctx, catalogue.Calculations)
 	if err != nil {
 		return nil, err
 	}
-	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
 	for _, c := range s.Calculations {
 		k, err := c.Form()
 		if err != nil {
 			return nil, problem.List{{What: err.Error()}}.Err()
 		}
 		out, missing, problems := s.Work(c)
+		if stopped := s.Cancelled(); len(stopped) > 0 {
+			return nil, stopped.Err()
+		}
 		switch {
 		case out != nil:
 			survey.Sheets = append(survey.Sheets, out.Sheet)

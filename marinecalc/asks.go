@@ -1,0 +1,217 @@
+package marinecalc
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// ask is something that a host can ask for, and what answers it.
+type ask struct {
+	name      string
+	answer    func(context.Context, *request) (reply, error)
+	members   []string // of the request, besides ask
+	givesBoat bool     // the reply holds the boat
+}
+
+func (a ask) has(member string) bool { return slices.Contains(a.members, member) }
+
+var (
+	runMembers  = []string{"calculation", "input", "boat", "units", "trials", "noRanges", "seed", "brief", "overlays"}
+	boatMembers = []string{"boat", "units", "trials", "noRanges", "seed", "brief", "overlays"}
+)
+
+// asks is everything that a host can ask for.
+var asks = []ask{
+	{name: "contents", answer: askContents},
+	{name: "blank", answer: askBlank, members: []string{"calculation", "boat", "units", "overlays"}},
+	{name: "run", answer: askRun, members: runMembers},
+	{name: "boat", answer: askBoat, members: []string{"boat", "overlays"}, givesBoat: true},
+	{name: "survey", answer: askSurvey, members: boatMembers},
+	{name: "jobsheet", answer: askJobSheet, members: boatMembers},
+	{name: "compare", answer: askCompare, members: append([]string{"before", "after"}, boatMembers...)},
+	{name: "calendar", answer: askCalendar, members: runMembers},
+	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
+	{name: "readings", answer: askReadings, members: []string{"boat"}},
+	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
+	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
+}
+
+func askNames() []string {
+	names := make([]string, len(asks))
+	for i, a := range asks {
+		names[i] = a.name
+	}
+	return names
+}
+
+func askContents(context.Context, *request) (reply, error) {
+	out := reply{Calculations: Calculations(), Groups: catalogue.Groups(), Version: Version, Trials: DefaultTrials, Units: unitNames()}
+	for _, w := range sheet.Words() {
+		out.Words = append(out.Words, wordEntry{w, w.Reads("")})
+	}
+	return out, nil
+}
+
+// unitNames lists, for every kind of quantity, the units that can be typed.
+func unitNames() map[string][]string {
+	names := map[string][]string{}
+	for _, k := range quantity.Kinds() {
+		names[k.Name] = k.Units()
+	}
+	return names
+}
+
+// askBlank answers with the form of a calculation: its schema, what can be
+// chosen, what the boat gives already, and what to beware of.
+func askBlank(ctx context.Context, r *request) (reply, error) {
+	c, err := calc.Find(catalogue.Calculations, r.calculation)
+	if err != nil {
+		return reply{}, err
+	}
+	k, err := c.Form()
+	if err != nil {
+		return reply{}, err
+	}
+	out := reply{Schema: k.Text, Choices: map[string][]Choice{}}
+	addChoices(out.Choices, k.Input, r.options.Rules)
+	for _, p := range k.Input.Properties {
+		if p.Rows == calc.Gauges {
+			out.Choices[calc.Gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
+		}
+	}
+	for _, c := range r.options.Rules.Cautions(r.calculation).All() {
+		out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+	}
+	if r.calculation == diagnosis.FaultFinding {
+		out.Questions = diagnosis.Questions(r.options.Rules)
+	}
+	if r.options.Boat != nil {
+		o := r.options
+		o.NoRanges = true
+		s, err := o.Session(ctx, catalogue.Calculations)
+		if err != nil {
+			return reply{}, err
+		}
+		out.Given = s.Given(c)
+	}
+	return out, nil
+}
+
+// addChoices lists the picks of every table that a property, or one inside
+// it, is picked from.
+func addChoices(to map[string][]Choice, p *contract.Property, book *rules.Book) {
+	if p == nil {
+		return
+	}
+	if p.Rows != "" && to[p.Rows] == nil {
+		to[p.Rows] = choices(p, nil, book)
+	}
+	addChoices(to, p.Items, book)
+	for _, child := range p.Properties {
+		addChoices(to, child, book)
+	}
+}
+
+func askRun(ctx context.Context, r *request) (reply, error) {
+	input := r.input
+	if input == nil {
+		input = map[string]any{}
+	}
+	s, err := r.engine.run(ctx, r.calculation, input, r.options)
+	return reply{Sheet: s}, err
+}
+
+func askBoat(_ context.Context, r *request) (reply, error) {
+	c, err := boat.Contract()
+	if err != nil {
+		return reply{}, err
+	}
+	out := reply{Schema: c.Text, Boat: r.options.Boat, Choices: map[string][]Choice{}}
+	addChoices(out.Choices, c.Root, r.options.Rules)
+	return out, nil
+}
+
+func askSurvey(ctx context.Context, r *request) (reply, error) {
+	s, err := r.engine.Check(ctx, r.options.Boat, r.options)
+	return reply{Survey: s}, err
+}
+
+func askJobSheet(ctx context.Context, r *request) (reply, error) {
+	s, err := r.engine.Check(ctx, r.options.Boat, r.options)
+	return reply{Page: JobSheet(s)}, err
+}
+
+func askCompare(ctx context.Context, r *request) (reply, error) {
+	c, err := r.engine.Compare(ctx, r.options.Boat, r.before, r.after, r.options)
+	return reply{Comparison: c}, err
+}
+
+// askCalendar answers with the dates of a work plan for the person's calendar.
+func askCalendar(ctx context.Context, r *request) (reply, error) {
+	if r.calculation == "" {
+		r.calculation = "work-plan"
+	}
+	out, err := askRun(ctx, r)
+	if err != nil {
+		return reply{}, err
+	}
+	text, err := Calendar(out.Sheet)
+	return reply{Calendar: string(text)}, err
+}
+
+// askCSV answers with one list of a sheet for a spreadsheet.
+func askCSV(ctx context.Context, r *request) (reply, error) {
+	out, err := askRun(ctx, r)
+	if err != nil {
+		return reply{}, err
+	}
+	text, err := CSVOf(out.Sheet, r.table)
+	return reply{CSV: string(text)}, err
+}
+
+// askReadings answers with the dated readings of the boat for a spreadsheet.
+func askReadings(_ context.Context, r *request) (reply, error) {
+	if r.options.Boat == nil {
+		return reply{}, noBoat()
+	}
+	return reply{CSV: string(ReadingsCSV(r.options.Boat))}, nil
+}
+
+// askAddReadings answers with the boat and the readings of a table added.
+func askAddReadings(_ context.Context, r *request) (reply, error) {
+	b, err := AddReadingsCSV(r.options.Boat, []byte(r.csv))
+	return reply{Boat: b}, err
+}
+
+// askQuantity reads what a person typed as a quantity. A bare number is taken
+// to be in the unit of the request, and gets it written behind, so that it
+// stays what was meant.
+func askQuantity(_ context.Context, r *request) (reply, error) {
+	kind, ok := quantity.Lookup(r.quantity)
+	if !ok {
+		return reply{}, problem.List{{Where: "/quantity", What: fmt.Sprintf("%q is not a kind of quantity", r.quantity), Kind: problem.Unknown, Hint: "see the units of the contents"}}.Err()
+	}
+	text := strings.TrimSpace(r.text)
+	read, err := kind.Parse(text)
+	if bare := text; read.Unit == "" && r.unit != "" {
+		if with, e := kind.Parse(bare + " " + r.unit); e == nil {
+			text, read, err = bare+" "+r.unit, with, nil
+		}
+	}
+	if err != nil {
+		return reply{}, problem.List{{Where: "/text", What: err.Error(), Allowed: strings.Join(kind.Units(), ", ")}}.Err()
+	}
+	return reply{Text: text, SI: &read.SI}, nil
+}

@@ -1,0 +1,232 @@
+package marinecalc
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// Engine runs calculations by one set of rules. It is made once, by [New], and
+// is safe for concurrent use. The zero Engine goes by the standard rules.
+type Engine struct {
+	book      *rules.Book // nil for the standard one
+	units     string
+	maxTrials int // 0 for the most there can be
+}
+
+// Option sets up an Engine.
+type Option func(*Engine) error
+
+// New makes an engine. The error, when there is one, is an [*Error] with what
+// is wrong with the options.
+func New(options ...Option) (*Engine, error) {
+	e := new(Engine)
+	for _, set := range options {
+		if err := set(e); err != nil {
+			return nil, err
+		}
+	}
+	return e, nil
+}
+
+// WithRules gives the engine a book of rules.
+func WithRules(book *rules.Book) Option {
+	return func(e *Engine) error {
+		e.book = book
+		return nil
+	}
+}
+
+// WithOverlays applies rule files, such as those of a yard or a maker, over
+// the rules that the engine has so far, one after the other.
+func WithOverlays(files ...[]byte) Option {
+	return func(e *Engine) (err error) {
+		e.book, err = overlay(e.rules(), files)
+		return err
+	}
+}
+
+// WithUnits sets the units of what is printed, "metric", "us" or "both", for
+// boats and requests that do not choose their own.
+func WithUnits(system string) Option {
+	return func(e *Engine) error {
+		if _, err := quantity.ParseSystem(system); err != nil {
+			return problem.List{{Where: "/units", What: fmt.Sprintf("%q is not a system of units", system), Allowed: "metric, us, both"}}.Err()
+		}
+		e.units = system
+		return nil
+	}
+}
+
+// WithMaxTrials refuses requests for more trials than that, and runs no more
+// where nothing is asked for.
+func WithMaxTrials(most int) Option {
+	return func(e *Engine) error {
+		if most < spread.MinTrials || most > spread.MaxTrials {
+			return problem.List{{Where: "/maxTrials", What: fmt.Sprintf("at most %d trials", most), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials)}}.Err()
+		}
+		e.maxTrials = most
+		return nil
+	}
+}
+
+func (e *Engine) rules() *rules.Book {
+	if e.book == nil {
+		return rules.Standard()
+	}
+	return e.book
+}
+
+// with fills in what a call leaves to the engine.
+func (e *Engine) with(o Options) (Options, error) {
+	if o.Rules == nil {
+		o.Rules = e.rules()
+	}
+	if o.Units == "" && o.Boat.Units() == "" {
+		o.Units = e.units
+	}
+	if e.maxTrials > 0 && !o.NoRanges {
+		if o.Trials > e.maxTrials {
+			return o, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", o.Trials), Allowed: fmt.Sprintf("up to %d here", e.maxTrials),
+				Hint: "ask for fewer, or leave it out", Kind: problem.TooLarge}}.Err()
+		}
+		if o.Trials == 0 {
+			o.Trials = min(DefaultTrials, e.maxTrials)
+		}
+	}
+	return o, nil
+}
+
+// Run runs one calculation on an input written as a JSON object and returns
+// its sheet; nil stands for the empty object. It stops when ctx ends. The
+// error is an [*Error] with every fault at its place: errors.Is tells
+// [ErrUnknown] (no such calculation), [ErrMissing] (an input that no origin
+// gave), [ErrTooLarge] and [ErrCancelled] from the rest.
+func (e *Engine) Run(ctx context.Context, id string, input []byte, o Options) (*Sheet, error) {
+	if input == nil {
+		input = []byte("{}")
+	}
+	typed, problems := contract.Decode(input)
+	if len(problems) > 0 {
+		return nil, problems.Err()
+	}
+	return e.run(ctx, id, typed, o)
+}
+
+// run is Run on an input that was decoded already.
+func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*Sheet, error) {
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	c, err := s.Find(id)
+	if err != nil {
+		return nil, err
+	}
+	object, ok := typed.(map[string]any)
+	if !ok {
+		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
+	}
+	out, _, problems := s.Run(c, object)
+	if len(problems) > 0 {
+		return nil, stopped(ctx, problems.Sorted().Err())
+	}
+	return out.Sheet, nil
+}
+
+// Check runs every calculation that the boat file allows and says for the
+// rest what is missing and how to get it. The error is as in [Engine.Run].
+func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	o.Boat = b
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	s, err := survey.Check(ctx, b, o)
+	return s, stopped(ctx, err)
+}
+
+// Compare works the boat out as it was read up to each of two days (ISO 8601,
+// year-month-day, the day itself included) and says what moved, and by how
+// much more than the gauges can explain. The error is as in [Engine.Run].
+func (e *Engine) Compare(ctx context.Context, b *Boat, before, after string, o Options) (*Comparison, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	o.Boat = b
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	c, err := survey.Compare(ctx, b, before, after, o)
+	return c, stopped(ctx, err)
+}
+
+func noBoat() error {
+	return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "read one with ReadBoat, or send it with the request", Kind: problem.Missing}}.Err()
+}
+
+// stopped joins the context's own error to one that says that the work was
+// stopped, so that errors.Is finds both.
+func stopped(ctx context.Context, err error) error {
+	if errors.Is(err, problem.ErrCancelled) {
+		return errors.Join(err, ctx.Err())
+	}
+	return err
+}
+
+// overlay applies rule files over a book, one after the other. The places of
+// its problems begin with the number of the file.
+func overlay(book *rules.Book, files [][]byte) (*rules.Book, error) {
+	var problems problem.List
+	for i, text := range files {
+		next, err := book.Overlay(text)
+		if err == nil {
+			book = next
+			continue
+		}
+		for _, f := range problem.Of(err) {
+			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
+			problems = append(problems, f)
+		}
+	}
+	return book, problems.Err()
+}
+
+// Version is marinecalc's own version and that of its standard rules.
+const Version = calc.Version
+
+// DefaultTrials is how many Monte Carlo trials a calculation runs when
+// nothing else is asked for.
+const DefaultTrials = calc.DefaultTrials
+
+type (
+	// Options say how a calculation is run. The zero value runs it without a
+	// boat, in metric units, with 4096 trials, by the engine's rules.
+	Options = calc.Options
+	// Boat is a boat file: the drivetrain written down once, with its maker's
+	// figures and dated readings. A Boat is never changed after it is read,
+	// and its JSON is the file as the owner wrote it.
+	Boat = boat.Boat
+	// Survey is everything a boat file allows to be calculated, in one pass.
+	Survey = survey.Survey
+	// Comparison is two dated states of one boat side by side.
+	Comparison = survey.Comparison
+)
