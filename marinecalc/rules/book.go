@@ -139,7 +139,7 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 	}
 	title := s.Title
 	if title == "" {
-		title = "rows laid over"
+		title = "a rule file without a title"
 	}
 	next.overlays = append(slices.Clone(b.overlays), sheet.Overlay{Title: title, Fingerprint: fingerprint(text)})
 	return next, nil

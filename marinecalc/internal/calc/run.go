@@ -23,6 +23,9 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 	in := s.fill(k, call, typed, buf)
 	defer buf.takeBack(in)
 	if len(in.problems) > 0 {
+		if stopped := s.Cancelled(); len(stopped) > 0 { // then earlier results may be all that is missing
+			return nil, nil, stopped
+		}
 		return nil, in.missing, in.problems
 	}
 	if err := call.run(); err != nil {
