@@ -3,8 +3,8 @@
 //
 // What it gains the module of the page, 10.5 MB and packed 2.13 MB:
 //
-//   - Jumps: calculations in wazero take 0.60 to 0.66 of the time, with 4096
-//     trials or none (bolt preload with 4096 trials 0.60 to 0.64), and the
+//   - Jumps: calculations in wazero take about 0.6 of the time, with 4096 trials
+//     or none (0.53 to 0.68; bolt preload with trials 0.60 to 0.68), and the
 //     packed module is 156 kB smaller (7 %).
 //   - Segments: the packed module is 150 kB smaller (7 %; alone, on the module
 //     as compiled, 6 %). Unpacked it is 0.8 MB larger, by the zeros.
@@ -131,7 +131,7 @@ func appendSigned(to []byte, v int64) []byte {
 	}
 }
 
-// locals reads the declarations of a function's locals and gives room for two
+// locals reads the declarations of a function's locals and gives space for two
 // more of 32 bits, and how many there were.
 func (r *reader) locals() (declared []byte, n int64) {
 	groups := r.count()
