@@ -1,4 +1,4 @@
-// Whether forms show their explanations: at first where there is room, then
+// Whether forms show their explanations: at first where there is space, then
 // as the person wants it. Screen readers tell them either way.
 
 import { button } from '../kit/dom.js';

@@ -133,7 +133,7 @@ export class Form {
   #standing(schema) {
     const tellable = schema.default !== undefined && !(schema.quantity && typeof schema.default === 'number' && schema.default !== 0);
     return tellable
-      ? { text: shown(schema.default, schema, this.#setting.choices), words: 'unless told otherwise' }
+      ? { text: shown(schema.default, schema, this.#setting.choices), words: 'default' }
       : { text: '', words: '' };
   }
 

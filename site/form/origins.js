@@ -14,7 +14,7 @@ const WORDS = {
   'earlier result': 'from an earlier sheet',
   'handbook row': 'from the table',
   'usual value': 'usual value',
-  default: 'unless told otherwise',
+  default: 'default',
 };
 
 /**

@@ -5,7 +5,7 @@ import { h, s } from '../kit/dom.js';
 import { cautionList } from './cautions.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
-import { verdictCard } from './verdicts.js';
+import { verdictCard, wordOf } from './verdicts.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {import('../../wasm/marinecalc.js').Result} Result */
@@ -46,10 +46,10 @@ export function work(sheet) {
     unmeasured.length > 0 && fold(`Not measured (${unmeasured.length})`, ...unmeasured.map(verdictCard)),
     detail.length > 0 && fold('More results', resultTable(detail)),
     ...tables.filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t, fold))),
-    fold('How it was worked out', workedLines(sheet)),
-    fold('What went in', inputTable(sheet)),
+    fold('How it was calculated', workedLines(sheet)),
+    fold('Inputs used', inputTable(sheet)),
     main.some((r) => r.shares?.length) &&
-      fold('Where the spread comes from', ...main.filter((r) => r.shares?.length).map(shares)),
+      fold('Where the uncertainty comes from', ...main.filter((r) => r.shares?.length).map(shares)),
     (sheet.sources ?? []).length > 0 &&
       fold('Sources', h('ul', {}, ...(sheet.sources ?? []).map((text) => h('li', {}, text)))),
   ]);
@@ -68,10 +68,10 @@ export function headline(sheet) {
   const own = worst(verdicts.filter((v) => v.on === first?.name));
   const all = worst(verdicts);
   const answer = first ? `${first.title}: ${first.text}` : sheet.title;
-  const judged = own ? `${answer} (${own})` : answer;
+  const judged = own ? `${answer} (${wordOf(own)})` : answer;
   if (!all || all === own || all === 'not measured') return judged;
   const others = verdicts.filter((v) => v.word === all);
-  return `${judged}. ${others[0]?.title}: ${all}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
+  return `${judged}. ${others[0]?.title}: ${wordOf(all)}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
 }
 
 /** @param {import('../../wasm/marinecalc.js').Verdict[]} verdicts */
@@ -84,7 +84,7 @@ function worst(verdicts) {
  * @param {Sheet} sheet
  */
 export function verdictsInWords(sheet) {
-  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${v.word}.`).join(' ');
+  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${wordOf(v.word)}.`).join(' ');
 }
 
 /**
@@ -174,7 +174,7 @@ function shares(result) {
     { class: 'shares' },
     h('h3', {}, result.title),
     table(
-      ['Input', 'Share of the spread'],
+      ['Input', 'Share of the uncertainty'],
       (result.shares ?? []).map(({ title, share }) => {
         const percent = Math.round(100 * Math.max(0, Math.min(1, share)));
         const bar = s(

@@ -82,7 +82,7 @@ export function showCalculation(app, main, id = '') {
 
   const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
 
-  /** Offers to keep with the boat what the sheet was worked out from. */
+  /** Offers to keep with the boat what the sheet was calculated from. */
   function offerToKeep() {
     const given = trimmed(form.value) ?? {};
     const places = placesFor(schema.$defs.input, given);
@@ -151,13 +151,13 @@ export function showCalculation(app, main, id = '') {
       h(
         'section',
         { class: 'known', 'aria-labelledby': 'known-title' },
-        h('h2', { id: 'known-title' }, 'What is known'),
+        h('h2', { id: 'known-title' }, 'Inputs'),
         h(
           'p',
           {},
           'A field left empty takes its value from ',
           h('a', { href: '#/boat' }, nameOf(boat)),
-          ', from a table or from what is usual, and says so.',
+          ', from a table or from a usual value, and says so.',
         ),
         h('div', { class: 'tools' }, explanationsButton(form.element)),
         asked,

@@ -5,17 +5,17 @@
 export const groups = [
   {
     title: 'Something is wrong',
-    about: 'It knocks, runs hot, leaks or shakes: find the part first.',
+    about: 'It knocks, runs hot, leaks or vibrates: find the part first.',
     ids: ['fault-finding', 'vibration-source'],
   },
   {
     title: 'Shaft',
-    about: 'From the gearbox flange to the propeller.',
+    about: 'From the gearbox output flange to the propeller.',
     ids: ['shaft-torque', 'shaft-strength', 'shaft-whirl', 'shaft-droop', 'key-strength', 'shaft-withdrawal'],
   },
   {
     title: 'Coupling and bolts',
-    about: 'What holds the flanges, and how true they stand.',
+    about: 'What holds the flanges, and how well they are aligned.',
     ids: ['bolt-preload', 'bolt-fit', 'coupling-grip', 'coupling-alignment'],
   },
   { title: 'Mounts', about: 'What the engine stands on.', ids: ['mount-moves', 'mount-load'] },
@@ -26,12 +26,12 @@ export const groups = [
   },
   {
     title: 'Wear and fluid',
-    about: 'What the debris and the dipstick tell.',
+    about: 'What wear debris and the dipstick show.',
     ids: ['wear-debris', 'fluid-settling', 'fluid-cleanliness', 'fluid-flush'],
   },
   {
     title: 'Deciding',
-    about: 'Repair or renew, which job, which day, how long it lasts.',
+    about: 'Repair or replace, which job, which day, how long it lasts.',
     ids: ['repair-or-replace', 'work-plan', 'reading-trend'],
   },
 ];

@@ -13,7 +13,7 @@ export function showList(app, main) {
   const all = [...groups, { title: 'Other', about: '', ids: rest }];
 
   main.append(
-    h('h1', {}, 'Work on the shaft line, worked out and shown'),
+    h('h1', {}, 'Shaft-line work, calculated and shown'),
     h(
       'p',
       { class: 'lead' },

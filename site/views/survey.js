@@ -1,4 +1,4 @@
-// Everything the boat in hand allows to be worked out, most urgent first, and
+// Everything the boat in hand allows to be calculated, most urgent first, and
 // what the rest lacks.
 
 import { inWords } from '../form/field.js';
@@ -6,7 +6,7 @@ import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { folds } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
-import { badge, verdictCard } from '../sheet/verdicts.js';
+import { badge, verdictCard, wordOf } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
@@ -59,7 +59,7 @@ export function showSurvey(app, main) {
         'section',
         { class: 'paper', 'aria-labelledby': 'sheets-title' },
         h('div', { class: 'paper-head' }, h('h2', { id: 'sheets-title' }, 'Every sheet'), h('p', { class: 'of-boat' }, name)),
-        survey.sheets.length === 0 && h('p', {}, 'No sheet can be worked out yet.'),
+        survey.sheets.length === 0 && h('p', {}, 'No sheet can be calculated yet.'),
         ...survey.sheets.map((sheet) =>
           fold(
             `${sheet.title}. ${headline(sheet)}`,
@@ -74,13 +74,13 @@ export function showSurvey(app, main) {
 }
 
 /**
- * How many verdicts there are of each word, in one line.
+ * How many verdicts there are of each kind, in one line.
  * @param {Finding[]} all
  */
 function atAGlance(all) {
   const words = ['beyond', 'cannot tell', 'near the limit', 'within'];
   const counts = words.map((word) => [all.filter(({ verdict }) => verdict.word === word).length, word]);
-  const told = counts.filter(([n]) => n !== 0).map(([n, word]) => `${n} ${word}`);
+  const told = counts.filter(([n]) => n !== 0).map(([n, word]) => `${n} ${wordOf(/** @type {string} */ (word))}`);
   return told.length > 0 && h('p', { class: 'lead' }, h('strong', {}, told.join(', ')), '. What can hurt while you work stands below the list.');
 }
 
@@ -98,7 +98,7 @@ function findings(all) {
       {},
       h('h2', {}, 'What the limits say, most urgent first'),
       others.length > 0 && glance(others),
-      within.length > 0 && fold(`Within their limits (${within.length})`, glance(within)),
+      within.length > 0 && fold(`OK (${within.length})`, glance(within)),
     )
   );
 }
@@ -109,11 +109,11 @@ function findings(all) {
  * @param {string[]} figures
  */
 function waiting({ title, value, bound }, figures) {
-  return `${title}: ${value}, where ${bound} is asked. Waits for ${figures.join(', ').toLowerCase()}.`;
+  return `${title}: ${value}; limit: ${bound}. No verdict without ${figures.join(', ').toLowerCase()}.`;
 }
 
 /**
- * What to type so that more can be told.
+ * What to type so that more verdicts can be drawn.
  * @param {import('../../wasm/marinecalc.js').Survey} survey
  */
 function awaited({ awaited, sheets }) {
@@ -124,8 +124,8 @@ function awaited({ awaited, sheets }) {
     h(
       'section',
       {},
-      h('h2', {}, 'What would let more be told'),
-      h('p', {}, 'No source confirms a figure for these. Type what the maker gives or what you measured.'),
+      h('h2', {}, 'Figures that would allow more verdicts'),
+      h('p', {}, 'No source confirms a figure for these. Enter it from the maker’s data or a measurement.'),
       h(
         'ul',
         {},

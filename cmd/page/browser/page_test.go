@@ -202,8 +202,8 @@ func TestVerdictsAreSpoken(t *testing.T) {
 	b.until(`document.querySelector("#spoken").textContent !== ""`)
 	before := b.text("#spoken")
 	b.write("#in-readings-0-gap", "3 mm")
-	b.until(fmt.Sprintf(`(said => said !== %q && said.includes("beyond"))(document.querySelector("#spoken").textContent.trim())`, before))
-	if said := b.text("#spoken"); !strings.Contains(said, "beyond") {
+	b.until(fmt.Sprintf(`(said => said !== %q && said.includes("outside the limit"))(document.querySelector("#spoken").textContent.trim())`, before))
+	if said := b.text("#spoken"); !strings.Contains(said, "outside the limit") {
 		t.Errorf("the changed verdict is not spoken: %q", said)
 	}
 }
@@ -276,7 +276,7 @@ func TestKeyboardAlone(t *testing.T) {
 	if got := b.text(value("wrenchSetting")); got != want {
 		t.Errorf("wrench setting %q, want %q", got, want)
 	}
-	tabTo("How it was worked out")
+	tabTo("How it was calculated")
 	b.do(chromedp.KeyEvent(" "))
 	b.until(`document.activeElement.parentElement.open`)
 }

@@ -50,7 +50,7 @@ func TestPackedComesBack(t *testing.T) {
 		w, _ := gzip.NewWriterLevel(&theirs, gzip.BestCompression)
 		w.Write(data)
 		w.Close()
-		if len(small) > theirs.Len()+theirs.Len()/500+200 { // room for the codes of more blocks
+		if len(small) > theirs.Len()+theirs.Len()/500+200 { // space for the codes of more blocks
 			t.Errorf("%s: %d bytes, the standard library needs %d", name, len(small), theirs.Len())
 		}
 	}
@@ -65,15 +65,15 @@ func TestCodesFitTheirLimit(t *testing.T) {
 	}
 	for _, most := range []int{7, 15} {
 		lengths := codeLengths(counts, most)
-		room := 1 << most
+		left := 1 << most
 		for _, l := range lengths {
 			if l < 1 || l > most {
 				t.Fatalf("at most %d: a code of %d bits", most, l)
 			}
-			room -= 1 << (most - l)
+			left -= 1 << (most - l)
 		}
-		if room != 0 {
-			t.Errorf("at most %d: the code is not whole, %d left (Kraft)", most, room)
+		if left != 0 {
+			t.Errorf("at most %d: the code is not whole, %d left (Kraft)", most, left)
 		}
 	}
 }

@@ -1,5 +1,18 @@
 // Package rewrite makes a WebAssembly module that the Go toolchain built
 // smaller and quicker, and leaves what it does as it is.
+//
+// What it gains the module of the page, 10.5 MB and packed 2.13 MB:
+//
+//   - Jumps: calculations in wazero take about 0.6 of the time, with 4096 trials
+//     or none (0.53 to 0.68; bolt preload with trials 0.60 to 0.68), and the
+//     packed module is 156 kB smaller (7 %).
+//   - Segments: the packed module is 150 kB smaller (7 %; alone, on the module
+//     as compiled, 6 %). Unpacked it is 0.8 MB larger, by the zeros.
+//
+// To measure it, and each improvement that Jumps makes, with the module as it
+// is now:
+//
+//	MARINECALC_GAINS=1 go test -timeout 40m -run Gains -v ./cmd/page/rewrite
 package rewrite
 
 import (
@@ -118,7 +131,7 @@ func appendSigned(to []byte, v int64) []byte {
 	}
 }
 
-// locals reads the declarations of a function's locals and gives room for two
+// locals reads the declarations of a function's locals and gives space for two
 // more of 32 bits, and how many there were.
 func (r *reader) locals() (declared []byte, n int64) {
 	groups := r.count()

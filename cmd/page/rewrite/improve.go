@@ -8,15 +8,19 @@ type improvement struct {
 	apply func(*function)
 }
 
-// improvements are applied in this order.
+// improvements are applied in this order. Behind each is what it gains: the
+// part of the time of bolt preload, gland heat and coupling alignment with 4096
+// trials in wazero, and the kB of the module and of the packed module, by which
+// these grow when it alone is left out (TestGains; the same module measured
+// twice differs by 1 %, on a busy machine by up to 6 %).
 var improvements = []improvement{
-	{"leave in panic", inBlocks((*basicBlock).leaveInPanic)},
-	{"fold not", inBlocks((*basicBlock).foldNot)},
-	{"jump if", inBlocks((*basicBlock).jumpIf)},
-	{"address on stack", inBlocks((*basicBlock).addressOnStack)},
-	{"leave frame", inBlocks((*basicBlock).leaveFrame)},
-	{"copy inline", (*function).copyInline},
-	{"unrotate", (*function).unrotate},
+	{"leave in panic", inBlocks((*basicBlock).leaveInPanic)},     // 3 to 6 %,    0 kB, packed -0.4 kB
+	{"fold not", inBlocks((*basicBlock).foldNot)},                // 3 to 6 %,   16 kB, packed 0.7 kB
+	{"jump if", inBlocks((*basicBlock).jumpIf)},                  // 2 to 4 %,  103 kB, packed 4 kB
+	{"address on stack", inBlocks((*basicBlock).addressOnStack)}, // 2 to 5 %,  292 kB, packed 15 kB
+	{"leave frame", inBlocks((*basicBlock).leaveFrame)},          // 1 to 3 %,   80 kB, packed 0.7 kB
+	{"copy inline", (*function).copyInline},                      // 4 to 12 %, -174 kB, packed -25 kB
+	{"unrotate", (*function).unrotate},                           // 10 to 17 %,  9 kB, packed 5 kB
 }
 
 // inBlocks makes each basic block better for itself.
