@@ -102,10 +102,13 @@ func meets(t *testing.T, where string, p *contract.Property, s *shape, structure
 	for _, child := range p.Properties {
 		f, ok := s.field(structure, child)
 		if !ok {
-			if !picksMayLack || child.Rows == "" {
+			if !picksMayLack || child.Rows == "" && !child.JudgedOnly {
 				t.Errorf("%s: %s has no field %s", where, structure.Type(), child.Name)
 			}
 			continue
+		}
+		if child.JudgedOnly {
+			t.Errorf("%s: %s is only judged by, and %s has a field for it", where, child.Name, structure.Type())
 		}
 		if child.Kind != nil && jsonName(f.Type().Name()) != camel(child.Kind.Name) {
 			t.Errorf("%s: %s is a %s in the schema and a %s in Go", where, child.Name, child.Kind.Name, f.Type())

@@ -33,7 +33,6 @@ type Bush struct {
 	NewClearance     quantity.Length // when the bush was new; optional
 	EarlierClearance quantity.Length // of an earlier reading; optional
 	RunningTime      quantity.Time   // with the shaft turning, since that reading; needed with it
-	HoursToHaulOut   quantity.Time   // of running that it must last, to hold the time left against; not used here
 
 	BearingLength  quantity.Length // optional
 	GrooveDepth    quantity.Length // of the water grooves; optional

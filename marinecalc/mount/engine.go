@@ -41,8 +41,6 @@ type Engine struct {
 	ThrustOnMounts   quantity.Ratio  // share of the thrust that the engine's mounts take, 0 to 1
 	ShaftTurns       string          // ahead, looking forward: Right or Left
 	CouplingDiameter quantity.Length // optional
-	CouplingKind     string          // limits go by it
-	ShaftSpeed       quantity.RotationSpeed
 }
 
 // The words of Engine.

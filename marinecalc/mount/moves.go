@@ -21,8 +21,6 @@ type Misfit struct {
 	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
 	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
 	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
-	CouplingKind      string          // limits go by these three, the arithmetic does not
-	ShaftSpeed        quantity.RotationSpeed
 }
 
 // Moves is what to do at the mounts, and what then stands at the coupling.

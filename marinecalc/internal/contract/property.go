@@ -54,15 +54,16 @@ type Property struct {
 	ReadBy string // the input that names the gauge
 	Level  Level
 
-	Formula string
-	Method  string
-	Rests   []string
-	Source  string
-	Basis   string
-	Apart   bool     // "compare": false, a difference of two states says nothing
-	SizedBy string   // "compare": the result without which this direction says nothing
-	Chance  bool     // 1 or 0 in each trial; the mean over the trials is what is shown
-	Never   *float64 // in SI: from here on the result stands for what does not come, and is no figure
+	Formula    string
+	Method     string
+	Rests      []string
+	Source     string
+	Basis      string
+	Apart      bool     // "compare": false, a difference of two states says nothing
+	SizedBy    string   // "compare": the result without which this direction says nothing
+	JudgedOnly bool     // an input that limits, cautions and advice go by, and the arithmetic does not
+	Chance     bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Never      *float64 // in SI: from here on the result stands for what does not come, and is no figure
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -120,6 +121,7 @@ type written struct {
 	Source      string          `json:"source"`
 	Basis       string          `json:"basis"`
 	Compare     any             `json:"compare"` // false or a name
+	JudgedOnly  bool            `json:"judgedOnly"`
 	Chance      bool            `json:"chance"`
 	Never       *float64        `json:"never"`
 	Properties  json.RawMessage `json:"properties"`
@@ -205,6 +207,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
+	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
 		p.Never = w.Never
 	}
