@@ -6,14 +6,20 @@ import (
 	"strings"
 	"sync"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// brush gives the drawings the unit system and the currency in force.
+// brush gives the drawings the unit system and the currency in force, and the
+// words for the codes of a result.
 type brush struct {
 	units    quantity.System
 	currency string
+	result   *contract.Property
 }
+
+// words gives what people read for the code that a result has.
+func (b brush) words(result, code string) string { return b.result.Child(result).Words(code) }
 
 // picture is an SVG under way. It uses presentation attributes and classes
 // only, never inline style, so that a page may forbid that; the classes take

@@ -35,13 +35,13 @@ func drawStack(in *fastener.Stack, out *fastener.Fit, b brush) sheet.Drawing {
 	if out.LengthsThatGo != "" {
 		description += "Lengths that go: " + out.LengthsThatGo + ". "
 	} else if out.NoneGoes != "" {
-		description += out.NoneGoes + ". "
+		description += b.words("noneGoes", out.NoneGoes) + ". "
 	}
 	if !math.IsNaN(float64(out.ShorterLength)) {
-		description += "Next shorter " + show(out.ShorterLength) + ": " + out.WhyNotShorter + ". "
+		description += "Next shorter " + show(out.ShorterLength) + ": " + b.words("whyNotShorter", out.WhyNotShorter) + ". "
 	}
 	if !math.IsNaN(float64(out.LongerLength)) {
-		description += "Next longer " + show(out.LongerLength) + ": " + out.WhyNotLonger + "."
+		description += "Next longer " + show(out.LongerLength) + ": " + b.words("whyNotLonger", out.WhyNotLonger) + "."
 	}
 
 	// Distances from the back of the head's flange, plus toward the nut.
@@ -92,7 +92,7 @@ func drawStack(in *fastener.Stack, out *fastener.Fit, b brush) sheet.Drawing {
 	if out.LengthsThatGo != "" {
 		p.text(ink, "start", left, 196, "go: "+shorten(out.LengthsThatGo, 44))
 	} else if out.NoneGoes != "" {
-		p.text(ink, "start", left, 196, shorten(out.NoneGoes, 48))
+		p.text(ink, "start", left, 196, shorten(b.words("noneGoes", out.NoneGoes), 48))
 	}
 	return sheet.Drawing{Name: "bolt-stack", Title: title, Description: description, SVG: p.end()}
 }

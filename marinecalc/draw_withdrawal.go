@@ -15,7 +15,7 @@ func drawWithdrawal(in shaft.Drawing, out shaft.Room, b brush) []sheet.Drawing {
 	length, _ := quantity.Lookup("length")
 	show := func(v quantity.Length) string { return length.Print(float64(v), b.units, "mm", "in") }
 	const title = "Room aft of the shaft"
-	description := "Needed " + show(out.RoomNeeded) + ", there is " + show(out.RoomHere) + ": " + out.Way + "."
+	description := "Needed " + show(out.RoomNeeded) + ", there is " + show(out.RoomHere) + ": " + b.words("way", out.Way) + "."
 	p := begin(360, 150, title, description)
 	scale := width / math.Max(1e-9, 1.05*math.Max(float64(out.RoomNeeded), float64(out.RoomHere)))
 	bar := func(y float64, class, name string, v quantity.Length) {

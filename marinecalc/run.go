@@ -237,7 +237,7 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 		m.text = itoa(int(from.Int()))
 	} else {
 		m.word = fmt.Sprint(from.Interface())
-		m.text = m.word
+		m.text = p.Words(m.word)
 	}
 	return m
 }

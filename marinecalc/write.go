@@ -43,7 +43,7 @@ func (w *writing) write() *outcome {
 	s.Next = w.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
 	if w.call.draw != nil && !w.session.brief {
-		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units, currency: w.currency})...)
+		s.Drawings = append(s.Drawings, w.call.draw(brush{units: w.session.units, currency: w.currency, result: w.form.Result})...)
 	}
 	w.room.sources = appendSources(w.room.sources, s)
 	s.Sources = slices.Clone(w.room.sources)

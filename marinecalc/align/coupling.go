@@ -43,12 +43,12 @@ type Misalignment struct {
 	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
 }
 
-// The texts of Separation.
+// The codes of Separation, for which the schema of coupling-alignment has the words.
 const (
-	NotTurned       = "the shaft was not turned: run-out of the faces counts as misalignment here"
-	TurnedTooLittle = "the shaft was turned too little, or not read all round each time, to tell run-out from misalignment: turn it a quarter and read all places again"
-	ShaftHalfTold   = "run-out of the shaft half is told apart; run-out of the engine half still counts as misalignment"
-	BothHalvesTold  = "misalignment is told apart from the run-out of both halves"
+	NotTurned       = "not-turned"
+	TurnedTooLittle = "turned-too-little"
+	ShaftHalfTold   = "shaft-half"
+	BothHalvesTold  = "both-halves"
 )
 
 // AllAlike is the text of Worst when no one reading stands out.

@@ -102,3 +102,7 @@ func TestCouplingTakes(t *testing.T) {
 		t.Error(err)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "coupling-alignment", "separation", NotTurned, TurnedTooLittle, ShaftHalfTold, BothHalvesTold)
+}

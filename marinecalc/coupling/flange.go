@@ -55,11 +55,11 @@ type Flange struct {
 	HoleDiameter         quantity.Length // of the bolt holes
 }
 
-// The texts of HardestCase.
+// The codes of HardestCase, for which the schema of coupling-grip has the words.
 const (
-	PeakIsHardest   = "the peak torque"
-	AheadIsHardest  = "the steady torque ahead"
-	AsternIsHardest = "the steady torque astern"
+	PeakIsHardest   = "peak"
+	AheadIsHardest  = "steady-ahead"
+	AsternIsHardest = "steady-astern"
 )
 
 // Grip is what Hold finds. NaN marks a figure for which an optional input is

@@ -92,17 +92,18 @@ type Fit struct {
 	ThreadedLength quantity.Length // of the judged bolt
 }
 
-// The words that say why a length does not go, and why none does.
+// The codes of WhyNotShorter, WhyNotLonger and NoneGoes, for which the schema of
+// bolt-fit has the words.
 const (
-	TooFewThreads  = "too few threads beyond the nut"
-	NutMeetsShank  = "the nut would run up against the plain shank before it clamps"
-	NoRoomForHead  = "it cannot be put in: no room behind the flange on the head's side"
-	NoRoomForNut   = "its end, or the socket over it, meets what stands behind the nut's flange"
-	NoneIsLong     = "every length on the list is too short"
-	NoneIsShort    = "every length on the list is too long"
-	FallsInBetween = "one length is too short and the next is too long: add a washer or cut a longer bolt"
-	EndOfList      = "the list ends here"
-	NothingHinders = "nothing that was given stands against a longer one"
+	TooFewThreads  = "too-few-threads"
+	NutMeetsShank  = "nut-meets-shank"
+	NoRoomForHead  = "no-room-for-head"
+	NoRoomForNut   = "no-room-for-nut"
+	NoneIsLong     = "all-too-short"
+	NoneIsShort    = "all-too-long"
+	FallsInBetween = "falls-between"
+	EndOfList      = "end-of-list"
+	NothingHinders = "nothing-hinders"
 )
 
 // Stackup finds which stock lengths of bolt go through a stack.

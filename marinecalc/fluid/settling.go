@@ -68,13 +68,14 @@ type Sediment struct {
 	BySize            [MostSizes]Settled
 }
 
-// What a dip proves, in words.
+// The codes of DipSays and, last, of a size's Note, for which the schema of
+// fluid-settling has the words.
 const (
-	dipBlind = "A clean dip proves nothing: all debris large enough to be seen has sunk below the tip of the stick."
-	dipThin  = "A clean dip proves little: part of the debris that an eye can see has sunk below the tip of the stick."
-	dipFresh = "The dip still shows most of what was afloat at the stop; it shows nothing of what lay on the bottom before."
+	dipBlind = "nothing"
+	dipThin  = "little"
+	dipFresh = "most"
 
-	pastStokes = "falls slower than Stokes's law says"
+	pastStokes = "slower-than-stokes"
 )
 
 // Settle finds how far particles have sunk in a fluid that stands still.

@@ -195,3 +195,8 @@ func BenchmarkDilute(b *testing.B) {
 		_, _ = Dilute(flush)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "fluid-settling", "dipSays", dipBlind, dipThin, dipFresh)
+	parttest.SameCodes(t, "fluid-settling", "bySize/note", pastStokes)
+}

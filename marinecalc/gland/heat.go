@@ -43,11 +43,11 @@ type Warmth struct {
 	WaterSpecificHeat quantity.SpecificHeat
 }
 
-// The words of WhatHoldsIt.
+// The codes of WhatHoldsIt, for which the schema of gland-heat has the words.
 const (
-	HeldByDrips = "drips are needed to hold that rise"
-	HeldByMetal = "shaft and box hold that rise without drips; the packing still wants water to stay wet"
-	HeldByNone  = "no drip does: past so many drips the packing rubs too hard, or the rise wanted is too small"
+	HeldByDrips = "drips"
+	HeldByMetal = "metal"
+	HeldByNone  = "none"
 )
 
 // Heat finds how warm a packed gland runs.

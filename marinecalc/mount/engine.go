@@ -136,10 +136,10 @@ type FaceMove struct {
 	Roll           quantity.Angle // plus: clockwise looking forward
 }
 
-// The texts of Driving.
+// The codes of Driving, for which the schema of mount-load has the words.
 const (
-	NotDriven  = "neither torque nor thrust is known"
-	TorqueOnly = "torque alone, for no thrust is known to come on the mounts"
-	ThrustOnly = "thrust alone, for the shaft's torque is not known"
-	BothDrive  = "thrust and torque"
+	NotDriven  = "none"
+	TorqueOnly = "torque"
+	ThrustOnly = "thrust"
+	BothDrive  = "thrust-and-torque"
 )

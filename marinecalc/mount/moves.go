@@ -62,28 +62,28 @@ type Move struct {
 	Turns quantity.Angle  // of the nut, plus to raise; NaN when the thread is not known
 }
 
-// The texts of Reach.
+// The codes of Reach, for which the schema of mount-moves has the words.
 const (
-	Reached      = "the studs' travel is enough"
-	ShortUp      = "the studs' travel up and down is not enough: the figures after the move say what is left"
-	ShortAcross  = "the slack sideways is not enough: the figures after the move say what is left"
-	ShortAllWays = "neither the studs' travel nor the slack sideways is enough: the figures after the move say what is left"
+	Reached      = "enough"
+	ShortUp      = "short-up-and-down"
+	ShortAcross  = "short-sideways"
+	ShortAllWays = "short-all-ways"
 )
 
-// The texts of Pivot.
+// The codes of Pivot, for which the schema of mount-moves has the words.
 const (
-	BothCured       = "angle and offset are both brought to what is wanted"
-	VerticalPivot   = "the offset up and down was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
-	HorizontalPivot = "the offset sideways was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
-	BothPivots      = "the offset was not read: only the angle is cured, about the middle of the mounts, where it takes the least movement"
+	BothCured       = "all-cured"
+	VerticalPivot   = "vertical-not-read"
+	HorizontalPivot = "horizontal-not-read"
+	BothPivots      = "neither-read"
 )
 
-// The texts of Move.Stop.
+// The codes of Move.Stop, for which the schema of mount-moves has the words.
 const (
-	upperStop = "top of its travel"
-	lowerStop = "bottom of its travel"
-	sideStop  = "end of its slack"
-	twoStops  = "end of its travel and of its slack"
+	upperStop = "top"
+	lowerStop = "bottom"
+	sideStop  = "slack"
+	twoStops  = "travel-and-slack"
 )
 
 // shortest is how far apart along the shaft the mounts must stand to set an

@@ -337,3 +337,10 @@ func BenchmarkCorrect(b *testing.B) {
 		})
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "mount-moves", "reach", Reached, ShortUp, ShortAcross, ShortAllWays)
+	parttest.SameCodes(t, "mount-moves", "pivot", BothCured, VerticalPivot, HorizontalPivot, BothPivots)
+	parttest.SameCodes(t, "mount-moves", "moves/stop", upperStop, lowerStop, sideStop, twoStops)
+	parttest.SameCodes(t, "mount-load", "driving", NotDriven, TorqueOnly, ThrustOnly, BothDrive)
+}

@@ -64,10 +64,10 @@ type Sag struct {
 	FreeLengthPerShaft quantity.Ratio // free length over shaft diameter
 }
 
-// The texts of DroopOpens.
+// The codes of DroopOpens, for which the schema of shaft-droop has the words.
 const (
-	OpensBelow = "the droop opens the coupling at the bottom and makes the engine look too high"
-	OpensAbove = "the span behind lifts the end: it opens the coupling at the top"
+	OpensBelow = "bottom"
+	OpensAbove = "top"
 )
 
 // steepest is the sag over free length up to which small-deflection beam

@@ -60,12 +60,12 @@ type KeyHold struct {
 	BearingLength    quantity.Length // for WantedSafety
 }
 
-// The texts of WeakestPlace.
+// The codes of WeakestPlace, for which the schema of key-strength has the words.
 const (
-	KeyShears    = "the key shears"
-	KeyCrushes   = "the key is crushed"
-	ShaftGives   = "the keyway in the shaft is crushed"
-	HubGives     = "the keyway in the hub is crushed"
+	KeyShears    = "key-shears"
+	KeyCrushes   = "key-crushed"
+	ShaftGives   = "shaft-crushed"
+	HubGives     = "hub-crushed"
 	shearPerPull = 0.577 // yield in shear over yield in pull, distortion energy, as the handbook rounds it
 )
 

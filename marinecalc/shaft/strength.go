@@ -79,26 +79,28 @@ type Strength struct {
 	PropellerAllowance quantity.Length
 }
 
-// The texts of ClassScope.
+// The codes of ClassScope, for which the schema of shaft-strength has the words.
 const (
-	OutsideM68   = "UR M68 leaves out bare shafts in sea water: its diameter stands here for comparison only, and corrosion can break a thicker shaft"
-	InsideM68    = "the shaft is protected, as UR M68 takes it"
-	FreshM68     = "UR M68 is written for sea-going ships; a bare shaft in fresh water is not what it speaks of"
-	UnknownToM68 = "say whether the shaft is protected: UR M68 leaves out bare shafts in sea water"
+	OutsideM68   = "bare-in-sea"
+	InsideM68    = "protected"
+	FreshM68     = "bare-in-fresh"
+	UnknownToM68 = "unknown"
 )
 
 // torsionalShare is the yield strength in torsion over the 0.2 % tensile
 // yield, for steel and nickel alloys: ABYC P-6, 7/02, definitions.
 const torsionalShare = 2.0 / 3
 
-// TwoThirds is the text of TorsionalCase.
-const TwoThirds = "two thirds of the yield strength, which ABYC P-6 takes for steel and nickel alloys; for bronze or brass type it from the certificate"
+// TwoThirds is the code of TorsionalCase: of the yield strength, as ABYC P-6
+// takes it for steel and nickel alloys.
+const TwoThirds = "two-thirds-of-yield"
 
-// The texts of DesignCase, of shaft and key.
+// The codes of DesignCase, of shaft and key, for which their schemas have the
+// words.
 const (
-	AtPeak        = "the peak torque"
-	AtSteady      = "the steady torque, which is greater than the peak torque given"
-	AtSteadyAlone = "the steady torque alone: no peak torque is known, so nothing is said of shocks"
+	AtPeak        = "peak"
+	AtSteady      = "steady-above-peak"
+	AtSteadyAlone = "steady-alone"
 )
 
 // designTorque is the torque that stresses are reckoned at, and which of the

@@ -49,13 +49,13 @@ type Room struct {
 	FaceToShaft   quantity.Length // from the coupling's face to the shaft's end inside it; NaN without the coupling's length
 }
 
-// The texts of Way.
+// The codes of Way, for which the schema of shaft-withdrawal has the words.
 const (
-	AftAmidships = "it goes aft far enough; the rudder may stay amidships"
-	AftHardOver  = "it goes aft far enough only with the rudder hard over"
-	WithForward  = "it goes when engine or gearbox is moved forward as well"
-	RudderMust   = "it does not go: the rudder must be dropped or the skeg opened"
-	EngineOrElse = "it does not go aft: the engine must come forward, or the rudder be dropped"
+	AftAmidships = "aft"
+	AftHardOver  = "aft-hard-over"
+	WithForward  = "with-forward"
+	RudderMust   = "rudder-must"
+	EngineOrElse = "engine-or-rudder"
 )
 
 // readOff is how far its accuracy may take a length below what it can be, in

@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
@@ -72,6 +73,15 @@ type Property struct {
 
 // Child returns the property of that name, or nil.
 func (p *Property) Child(name string) *Property { return p.byName[name] }
+
+// Words gives what people read for one of the property's codes: its title
+// among enumTitles, and any other text as it is.
+func (p *Property) Words(code string) string {
+	if i := slices.Index(p.Enum, code); i >= 0 && i < len(p.EnumTitles) {
+		return p.EnumTitles[i]
+	}
+	return code
+}
 
 // At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
 // returns the deepest property that is described along it; whole tells

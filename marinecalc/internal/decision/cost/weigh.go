@@ -42,40 +42,40 @@ type Weighed struct {
 	ReplaceWarrantyPays quantity.Money
 }
 
-// The texts of Cheapest.
+// The codes of Cheapest, for which the schema of repair-or-replace has the words.
 const (
-	RepairIt  = "repairing costs least"
-	ReplaceIt = "replacing costs least"
-	LeaveIt   = "leaving it costs least, in money"
+	RepairIt  = "repair"
+	ReplaceIt = "replace"
+	LeaveIt   = "leave"
 )
 
-// The texts of RepeatAnswer.
+// The codes of RepeatAnswer, for which the schema of repair-or-replace has the words.
 const (
-	RepeatDecides = "repairing costs less as long as its chance of failing again stays under the break-even"
-	NeverRepair   = "replacing costs less even if the repair never fails again"
-	AlwaysRepair  = "repairing costs less even if it fails again every season"
+	RepeatDecides = "break-even"
+	NeverRepair   = "replace-anyway"
+	AlwaysRepair  = "repair-anyway"
 )
 
-// The texts of MissAnswer.
+// The codes of MissAnswer, for which the schema of repair-or-replace has the words.
 const (
-	NeverMiss  = "replacing costs less even if the repair is sure to cure it"
-	AlwaysMiss = "repairing costs less even if it misses the cause nine times in ten"
+	NeverMiss  = "replace-anyway"
+	AlwaysMiss = "repair-anyway"
 )
 
-// The texts of TurningInput.
+// The codes of TurningInput, for which the schema of repair-or-replace has the words.
 const (
-	NothingTurns   = "no single input turns it by less than its double or its half"
-	byReplaceParts = "price of the parts for replacing"
-	byRepairParts  = "price of the parts for repairing"
-	byYardRate     = "cost of a yard hour"
-	byReplaceYard  = "yard hours of replacing"
-	byRepairYard   = "yard hours of repairing"
-	byOwnHour      = "value of an own hour"
-	byDay          = "value of a day of use"
-	byFailure      = "cost of one failure"
-	byRepeat       = "chance that the repair fails again"
-	byNew          = "chance that the new part fails"
-	byMiss         = "chance that the repair misses the cause"
+	NothingTurns   = "none"
+	byReplaceParts = "replace-parts"
+	byRepairParts  = "repair-parts"
+	byYardRate     = "yard-rate"
+	byReplaceYard  = "replace-yard-hours"
+	byRepairYard   = "repair-yard-hours"
+	byOwnHour      = "own-hour"
+	byDay          = "day-of-use"
+	byFailure      = "failure-cost"
+	byRepeat       = "repair-fails-again"
+	byNew          = "new-fails"
+	byMiss         = "repair-misses"
 )
 
 // Weigh reckons what repairing, replacing and leaving are expected to cost.
