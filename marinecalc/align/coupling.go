@@ -1,3 +1,5 @@
+// What the readings round a coupling say: Coupling and its results.
+
 package align
 
 import (

@@ -1,5 +1,5 @@
-// Package align tells how engine and propeller shaft lie to each other from
-// gaps and steps read round the coupling between them.
+// What is read round a coupling: Faces, and the checks of the readings.
+
 package align
 
 import (

@@ -1,3 +1,5 @@
+// The least-squares plane through the readings.
+
 package align
 
 import "math"

@@ -1,6 +1,5 @@
-// Package bearing looks after the bearings of the propeller shaft: the wear
-// of the water-lubricated one at the stern, and the life of the rolling one
-// that takes the thrust.
+// Wear of the water-lubricated stern bearing: Worn.
+
 package bearing
 
 import (

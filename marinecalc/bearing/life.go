@@ -1,3 +1,5 @@
+// Rating life of the rolling bearing: Last.
+
 package bearing
 
 import (

@@ -1,6 +1,5 @@
-// Package coupling finds out whether a bolted flange passes the torque on by
-// friction, what is left when a bolt is loose or too weak, and what its bolts
-// bear when it slips.
+// What is known of a flange coupling, and what Hold finds.
+
 package coupling
 
 import (

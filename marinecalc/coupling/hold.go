@@ -1,3 +1,5 @@
+// Slip torque of the coupling and the load of its bolts: Hold.
+
 package coupling
 
 import (

@@ -1,3 +1,5 @@
+// Checks of a flange coupling.
+
 package coupling
 
 import (

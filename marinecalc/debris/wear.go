@@ -1,5 +1,5 @@
-// Package debris reckons with what wears off a part: how much metal a worn
-// place gave to the fluid, and what it left of the part.
+// A worn place and what it gave to the fluid: Measure.
+
 package debris
 
 import (

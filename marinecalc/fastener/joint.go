@@ -1,5 +1,5 @@
-// Package fastener works out how hard to tighten a bolt, what clamp that
-// gives, and what the clamp does to bolt, nut and flange.
+// What is known of a bolted joint, and what Tighten finds.
+
 package fastener
 
 import "example.org/driveline/marinecalc/quantity"

@@ -1,3 +1,5 @@
+// Checks of a joint.
+
 package fastener
 
 import (

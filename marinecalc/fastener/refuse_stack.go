@@ -1,3 +1,5 @@
+// Checks of a stack.
+
 package fastener
 
 import (

@@ -1,3 +1,5 @@
+// Bolt and clamped parts as springs.
+
 package fastener
 
 import (

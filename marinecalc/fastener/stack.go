@@ -1,3 +1,5 @@
+// Which stock length of bolt goes through a stack: Stackup.
+
 package fastener
 
 import (

@@ -1,3 +1,5 @@
+// Torque, clamp load and stresses of a bolt: Tighten.
+
 package fastener
 
 import (

@@ -1,3 +1,5 @@
+// The ISO 4406 code of a particle count: Classify.
+
 package fluid
 
 import (

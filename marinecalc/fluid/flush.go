@@ -1,3 +1,5 @@
+// How many changes take the debris out of a fluid: Dilute.
+
 package fluid
 
 import (

@@ -1,3 +1,5 @@
+// How particles sink in a fluid that stands still: Settle.
+
 package fluid
 
 import (

@@ -1,3 +1,5 @@
+// The temperature rise over the drip rate.
+
 package gland
 
 import (

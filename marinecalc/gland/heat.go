@@ -1,3 +1,5 @@
+// How warm a packed gland runs: Heat.
+
 package gland
 
 import (

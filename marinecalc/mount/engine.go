@@ -1,3 +1,5 @@
+// What is known of an engine on its mounts, and what Carry finds.
+
 package mount
 
 import (

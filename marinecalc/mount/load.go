@@ -1,3 +1,5 @@
+// How the mounts carry the engine at rest and under way: Carry.
+
 package mount
 
 import (

@@ -1,10 +1,5 @@
-// Package mount works with the engine on its mounts: how to move them to
-// cure a misaligned coupling, how they share the engine's weight, how the
-// engine swings on them, and how far the coupling moves when the propeller
-// pushes.
-//
-// Places are measured from the middle of the coupling face: forward along
-// the shaft line, to starboard, and up square to it.
+// One mount, and its checks.
+
 package mount
 
 import (

@@ -1,3 +1,5 @@
+// How to move the mounts to cure a misalignment: Correct.
+
 package mount
 
 import (

@@ -1,3 +1,5 @@
+// Checks of an engine on its mounts.
+
 package mount
 
 import (

@@ -1,3 +1,5 @@
+// Turns of a mount's nut in words.
+
 package mount
 
 import (

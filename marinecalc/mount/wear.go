@@ -1,3 +1,5 @@
+// What the mounts' settling since new does.
+
 package mount
 
 import (

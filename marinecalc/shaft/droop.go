@@ -1,3 +1,5 @@
+// Droop of the free end at the coupling: Droop.
+
 package shaft
 
 import (

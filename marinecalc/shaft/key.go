@@ -1,3 +1,5 @@
+// Strength of a parallel key: Key.
+
 package shaft
 
 import (

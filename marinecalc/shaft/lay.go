@@ -1,3 +1,5 @@
+// The shaft line checked and cut into elements.
+
 package shaft
 
 import (

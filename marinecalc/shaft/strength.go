@@ -1,3 +1,5 @@
+// Strength of the shaft and the diameters that rules ask for: Strong.
+
 package shaft
 
 import (

@@ -1,3 +1,5 @@
+// Critical speed in bending: Whirl.
+
 package shaft
 
 import (

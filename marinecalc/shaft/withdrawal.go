@@ -1,3 +1,5 @@
+// Room to withdraw the shaft: Withdraw.
+
 package shaft
 
 import (

@@ -1,6 +1,5 @@
-// Package torque follows the engine's power through the gearbox into the
-// propeller shaft: how hard and how fast the shaft turns ahead and astern,
-// what a shock makes of it, and how hard the propeller pushes.
+// Power through the gearbox: AtShaft.
+
 package torque
 
 import (

@@ -1,3 +1,5 @@
+// Which source a measured frequency comes from: Find.
+
 package vibration
 
 import (

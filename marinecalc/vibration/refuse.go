@@ -1,3 +1,5 @@
+// Checks of a running drivetrain.
+
 package vibration
 
 import (

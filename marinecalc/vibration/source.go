@@ -1,6 +1,5 @@
-// Package vibration finds which part of a boat's line makes a frequency: the
-// orders of engine, gears, shaft, blades and a rolling bearing, and how likely
-// each of them is the one that was measured.
+// Sources of vibration and their frequencies.
+
 package vibration
 
 import (

@@ -1,3 +1,5 @@
+// Expected cost of repairing, replacing and leaving: Weigh.
+
 package cost
 
 import (

@@ -1,3 +1,5 @@
+// The plan of steps: network, resources, critical path.
+
 package schedule
 
 import (
