@@ -158,8 +158,8 @@ func (s *session) run(c calculation, typed map[string]any) (out *outcome, missin
 		return nil, nil, problems
 	}
 	w.doubts()
-	space := spaces.Get().(*spread.Workspace)
-	defer spaces.Put(space) // the sheet keeps nothing of it
+	space := spread.Borrow()
+	defer space.Return() // the sheet keeps nothing of it
 	w.ranges(space)
 	w.dropUntried()
 	return w.write(), nil, nil

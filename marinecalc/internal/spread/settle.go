@@ -1,3 +1,5 @@
+// What would settle a doubtful verdict.
+
 package spread
 
 import "math"

@@ -1,3 +1,5 @@
+// Numbers by trial and column.
+
 package spread
 
 // table holds a number for each trial, a row, and each factor or result, a
@@ -16,36 +18,20 @@ func (t *table) ready(rows, columns int) {
 // column gives the rows of a column.
 func (t *table) column(i, rows int) []float64 { return t.cells[i*t.stride:][:rows] }
 
-// deal writes the numbers of a row to their places, one for each column. Four
-// a round, as in note, is markedly quicker in WebAssembly, where every jump is
-// dear.
-func (t *table) deal(row int, to []*float64) {
-	cells, stride, at := t.cells, t.stride, row
-	for len(to) >= 4 {
-		*to[0] = cells[at]
-		*to[1] = cells[at+stride]
-		*to[2] = cells[at+2*stride]
-		*to[3] = cells[at+3*stride]
-		to, at = to[4:], at+4*stride
-	}
+// scatter writes the numbers of a row to their places, one for each column.
+func (t *table) scatter(row int, to []*float64) {
+	at := row
 	for _, p := range to {
-		*p = cells[at]
-		at += stride
+		*p = t.cells[at]
+		at += t.stride
 	}
 }
 
-// note takes the numbers of a row from their places.
-func (t *table) note(row int, from []*float64) {
-	cells, stride, at := t.cells, t.stride, row
-	for len(from) >= 4 {
-		cells[at] = *from[0]
-		cells[at+stride] = *from[1]
-		cells[at+2*stride] = *from[2]
-		cells[at+3*stride] = *from[3]
-		from, at = from[4:], at+4*stride
-	}
+// gather takes the numbers of a row from their places.
+func (t *table) gather(row int, from []*float64) {
+	at := row
 	for _, p := range from {
-		cells[at] = *p
-		at += stride
+		t.cells[at] = *p
+		at += t.stride
 	}
 }
