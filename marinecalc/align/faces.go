@@ -25,7 +25,7 @@ type Turned string
 // What may be turned.
 const (
 	ShaftHalf  Turned = "shaft-half"  // the shaft alone; the default
-	BothHalves Turned = "both-halves" // shaft and engine half together
+	BothHalves Turned = "both-halves" // both flanges together
 )
 
 // End says how the shaft's free end was while the readings were taken.
@@ -50,7 +50,7 @@ type Reading struct {
 type RimReading struct {
 	Clock quantity.Direction // as in Reading
 	Turn  quantity.Angle     // as in Reading
-	Step  quantity.Length    // -50 to 50 mm, plus where the engine half stands proud
+	Step  quantity.Length    // -50 to 50 mm, plus where the gearbox output flange stands proud
 }
 
 // Faces is what was read at a coupling.

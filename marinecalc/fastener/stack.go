@@ -53,7 +53,7 @@ type Stack struct {
 	SecondPass    quantity.Ratio  // FirstPass up to 1
 	WrenchSetting quantity.Torque // optional
 
-	MeasuredRunningTorque quantity.Torque // of an insert nut before it seats; optional
+	MeasuredRunningTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
 	ReuseTorque           quantity.Torque // below which an authority scraps it; optional
 	ThreadSize            string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
 }
@@ -88,7 +88,7 @@ type Fit struct {
 	TighteningOrder string
 	FirstTorque     quantity.Torque
 	SecondTorque    quantity.Torque
-	ReuseMargin     quantity.Ratio // running torque over the scrap limit
+	ReuseMargin     quantity.Ratio // prevailing torque over the scrap limit
 
 	ThreadAddition quantity.Length // of the standard's thread length over two diameters
 	ThreadedLength quantity.Length // of the judged bolt
@@ -121,7 +121,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Stackup does not
 // allocate unless it refuses.
 func Stackup(in Stack) (out Fit, err error) {
-	if err = refuseStack(&in); err != nil {
+	if err = validateStack(&in); err != nil {
 		return Fit{}, err
 	}
 	out.bounds(&in)
@@ -221,7 +221,7 @@ func (out *Fit) choose(in *Stack) error {
 		at := len(in.StockLengths) - len(rest)
 		size, words, after := rest.Cut()
 		if !(size > last) { // nor is NaN
-			return refuseList(in.StockLengths)
+			return validateList(in.StockLengths)
 		}
 		rest, last = after, size
 		if out.LongerLength > 0 {
@@ -288,7 +288,7 @@ func (out *Fit) judge(in *Stack) {
 	}
 }
 
-// tighten sets order, passes and the fate of a used insert nut.
+// tighten sets order, passes and the fate of a used nylon-insert lock nut.
 func (out *Fit) tighten(in *Stack) {
 	if in.BoltCount > 0 {
 		out.TighteningOrder = orders()[in.BoltCount]

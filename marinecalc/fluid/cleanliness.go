@@ -50,7 +50,7 @@ const doubtful = "Fewer than 20 particles of a size were counted: its code is a 
 //
 // The scale is ordered from the lowest code. The error is a *problem.Error.
 func Classify(in Counts, scale []Step) (Cleanliness, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Cleanliness{}, err
 	}
 	out := Cleanliness{}
@@ -82,7 +82,7 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 	return out, nil
 }
 
-func (in *Counts) refuse() error {
+func (in *Counts) validate() error {
 	var bad problem.List
 	volume := bound{"/sampleVolume", "volume of the sample", float64(in.SampleVolume), 1e-7, 0.01, "0.1 mL to 10 L", false}
 	volume.add(&bad)

@@ -29,7 +29,7 @@ type Warmth struct {
 	FrictionTorque quantity.Torque
 	FrictionPower  quantity.Power
 	ImpliedPower   quantity.Power  // friction heat that MeasuredRise implies; NaN when not measured
-	HeatHeld       quantity.Power  // that DripRateForRise and RiseWithoutDrips reckon with: ImpliedPower when measured, at least 0, otherwise FrictionPower
+	HeatHeld       quantity.Power  // that DripRateForRise and RiseWithoutDrips use: ImpliedPower when measured, at least 0, otherwise FrictionPower
 	DecayLength    quantity.Length // over which the axial stress falls to 1/e
 	EndStressRatio quantity.Ratio  // axial stress at the last ring over that at the follower
 

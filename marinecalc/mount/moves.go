@@ -12,13 +12,13 @@ import (
 
 // Misfit is what was found at the coupling, and the mounts that can cure it.
 // The signs are those of package align: gap plus when open at the top or to
-// starboard, offset plus when the engine half is high or to starboard.
+// starboard, offset plus when the gearbox output flange is high or to starboard.
 type Misfit struct {
 	Mounts            []Mount         // 2 to 8
 	GapVertical       quantity.Length // top less bottom
 	GapHorizontal     quantity.Length // starboard less port
-	OffsetVertical    quantity.Length `unset:"NaN"` // engine half high; NaN: not read
-	OffsetHorizontal  quantity.Length `unset:"NaN"` // engine half to starboard; NaN: not read
+	OffsetVertical    quantity.Length `unset:"NaN"` // engine flange high; NaN: not read
+	OffsetHorizontal  quantity.Length `unset:"NaN"` // gearbox output flange to starboard; NaN: not read
 	CouplingDiameter  quantity.Length // where the gaps were read, 30 mm to 0.8 m
 	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
 	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
@@ -45,7 +45,7 @@ type Moves struct {
 	SoftFootAt            string
 	SlopeUp               quantity.Angle  // how much more a mount is raised the farther forward it stands
 	SlopeStarboard        quantity.Angle  // the same to starboard
-	RaiseAtCoupling       quantity.Length // of the engine half
+	RaiseAtCoupling       quantity.Length // of the gearbox output flange
 	ShiftAtCoupling       quantity.Length
 	GapVerticalAfter      quantity.Length
 	GapHorizontalAfter    quantity.Length
@@ -100,7 +100,7 @@ const steepest = 0.05
 //
 // The engine moves as one rigid body. An angle of the faces opens the gap by
 // G over the diameter D, so a mount x forward of the coupling is raised by
-// (G/D)·x less what the engine half stands high: the rim-and-face formula,
+// (G/D)·x less what the gearbox output flange stands high: the rim-and-face formula,
 // F = bf·B/D - br/2 (Bloch and Geitner, Machinery Component Maintenance and
 // Repair, pp. 198-199, fig. 5-17). Sideways the same. Mounts as high or low
 // as one likes and the roll of the engine do not enter.
@@ -113,7 +113,7 @@ const steepest = 0.05
 // than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
 // a gap or offset over 5 % of the diameter.
 func Correct(in Misfit) (Moves, error) {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return Moves{}, bad.Err()
 	}
 	var upright, across studs
@@ -264,8 +264,8 @@ func (out *Moves) feet(mounts []Mount) {
 	}
 }
 
-// refuse collects everything that makes the misfit unfit to work with.
-func (in *Misfit) refuse() problem.List {
+// validate collects everything that makes the misfit unfit to work with.
+func (in *Misfit) validate() problem.List {
 	var bad problem.List
 	d := float64(in.CouplingDiameter)
 	if !(d >= 0.03-1e-12 && d <= 0.8+1e-12) {
@@ -294,7 +294,7 @@ func (in *Misfit) refuse() problem.List {
 			bad.Add("/"+one.name, fmt.Sprintf("%s of %.4g mm is over 5 %% of the coupling diameter", one.what, 1000*float64(one.value)), fmt.Sprintf("up to %.4g mm either way", 1000*steepest*d), "is a unit or a decimal point wrong?")
 		}
 	}
-	refuse(&bad, in.Mounts, 2)
+	validate(&bad, in.Mounts, 2)
 	if len(bad) == 0 {
 		aft, fore := math.Inf(1), math.Inf(-1)
 		for i := range in.Mounts {

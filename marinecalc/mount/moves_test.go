@@ -82,7 +82,7 @@ func misfit(t *testing.T, in align.Faces, mounts []Mount) Misfit {
 }
 
 // moved is the engine after its mounts moved: the axis through what the front
-// and the aft mount did. It knows nothing of how Correct reckons.
+// and the aft mount did. It knows nothing of how Correct calculates.
 func (c truth) moved(m Moves, mounts []Mount, front, aft int) truth {
 	apart := float64(mounts[front].Forward - mounts[aft].Forward)
 	up := float64(m.Moves[front].Raise-m.Moves[aft].Raise) / apart

@@ -31,7 +31,7 @@ type Shaft struct {
 	RuleFactor        quantity.Ratio  // k of the class rule
 	RuleStrength      quantity.Stress // above the line: 560 N/mm² in UR M68
 	RuleOffset        quantity.Stress // added to the tensile strength: 160 N/mm² in UR M68
-	TensileCap        quantity.Stress // greatest tensile strength that may be reckoned with; 0 for none
+	TensileCap        quantity.Stress // greatest tensile strength that may be used; 0 for none
 	PropellerDiameter quantity.Length // for rules that add to the diameter by it
 	AllowanceRate     quantity.Ratio  // of that addition, per metre of propeller diameter; 0 for none
 	AllowanceDivisor  quantity.Ratio  // of that addition; 0 for none
@@ -105,7 +105,7 @@ const (
 	AtSteadyAlone = "steady-alone"
 )
 
-// designTorque is the torque that stresses are reckoned at, and which of the
+// designTorque is the torque that stresses are calculated at, and which of the
 // two it is.
 func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 	switch {
@@ -137,7 +137,7 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 // The error is a *problem.Error of everything that cannot be. Strong allocates
 // nothing when it succeeds.
 func Strong(in Shaft) (out Strength, err error) {
-	if err = in.refuse(); err != nil {
+	if err = in.validate(); err != nil {
 		return Strength{}, err
 	}
 	out.torsional(&in)
@@ -148,7 +148,7 @@ func Strong(in Shaft) (out Strength, err error) {
 	return out, nil
 }
 
-// torsional finds the yield strength in torsion to reckon with.
+// torsional finds the yield strength in torsion to use.
 func (out *Strength) torsional(in *Shaft) {
 	out.TorsionalReckoned = in.TorsionalYield
 	if in.TorsionalYield == 0 {
@@ -246,8 +246,8 @@ func (out *Strength) scope(in *Shaft) {
 	}
 }
 
-// refuse lists everything that cannot be.
-func (in *Shaft) refuse() error {
+// validate lists everything that cannot be.
+func (in *Shaft) validate() error {
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.Above("/shaftPower", "shaft power", float64(in.ShaftPower))

@@ -37,7 +37,7 @@ type Source struct {
 	Look      string // where to look or measure, when no run parts it from another
 }
 
-// Running is the line as it ran while a frequency was measured. A field
+// Running is the drivetrain as it ran while a frequency was measured. A field
 // marked optional is not given when it is 0.
 type Running struct {
 	EngineSpeed       quantity.RotationSpeed // above 0 up to 1500 rad/s

@@ -80,7 +80,7 @@ const (
 	byMiss         = "repair-misses"
 )
 
-// Weigh reckons what repairing, replacing and leaving are expected to cost.
+// Weigh calculates what repairing, replacing and leaving are expected to cost.
 //
 // Doing it once costs parts, yard hours, own hours and lost days of use. It
 // misses the cause with chance u, shows that in the same season and is done
@@ -100,7 +100,7 @@ const (
 // The error is a *problem.Error: money, times or chances out of range, seasons
 // under 1 or over MostSeasons, a life in engine hours without engine hours.
 func Weigh(in Choice) (Weighed, error) {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return Weighed{}, bad.Err()
 	}
 	r, p := in.repair(), in.replace()
@@ -192,7 +192,7 @@ func (y *years) next(r, p *way) (sr, sp, all float64) {
 	return y.sr, y.sp, y.all
 }
 
-// leave is the expected cost of leaving it, reckoned from the last season
+// leave is the expected cost of leaving it, calculated from the last season
 // backwards: in a season it fails, costs the loss and is replaced for the
 // seasons that are left, or it goes on.
 func (in *Choice) leave(p *way, loss float64) float64 {
@@ -212,7 +212,7 @@ type Costs struct{ Repair, Replace, Leave quantity.Money }
 // Curve fills to with the costs for 1, 2, 3 … seasons. Leave is NaN where it
 // is not weighed. The error is that of Weigh.
 func Curve(in Choice, to []Costs) error {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return bad.Err()
 	}
 	r, p, b := in.repair(), in.replace(), in.loss()
