@@ -2,6 +2,8 @@ package marinecalc
 
 import (
 	"bytes"
+	"encoding/json"
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -306,6 +308,43 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 					t.Errorf("table %s: column %s is a %s, the input a %s", name, column, book.Table(name).Columns[column], kind)
 				}
 			}
+		}
+	}
+}
+
+// A result that was not asked for is NaN in Go, which JSON cannot write: the
+// results of every part write null for it.
+func TestResultsOfPartsAreJSON(t *testing.T) {
+	for _, c := range catalogue {
+		k, err := c.form()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, _ := Options{}.session()
+		output := c.open(k, s).output
+		fillNaN(output)
+		if !strings.HasPrefix(output.Type().PkgPath(), module+"marinecalc/") {
+			continue // of no part
+		}
+		if _, err := json.Marshal(output.Interface()); err != nil {
+			t.Errorf("%s: %v", c.id, err)
+		}
+	}
+}
+
+func fillNaN(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Float64:
+		v.SetFloat(math.NaN())
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if v.Field(i).CanSet() {
+				fillNaN(v.Field(i))
+			}
+		}
+	case reflect.Array:
+		for i := range v.Len() {
+			fillNaN(v.Index(i))
 		}
 	}
 }

@@ -11,6 +11,9 @@ import (
 // raises the engine. NaN: the thread is not known.
 type Turning struct{ Flats float64 }
 
+// MarshalText says the same as String.
+func (t Turning) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
 // quarters are the parts of a flat that a hand can set.
 var quarters = [4]string{"", "¼", "½", "¾"}
 
