@@ -24,17 +24,28 @@ type Range struct {
 }
 
 // summarise takes the mean, and the sum of squares about it, from v in one
-// pass. A value that is not finite makes neither finite.
+// pass, eight values a round (see scatter). A value that is not finite makes
+// neither finite.
 func summarise(v []float64) (mean, squares float64) {
 	first := v[0] // taking differences from one of the values keeps the digits
-	sum := 0.0
-	for _, y := range v {
-		d := y - first
+	sum, more := 0.0, 0.0
+	i := 0
+	for ; i <= len(v)-8; i += 8 {
+		y := (*[8]float64)(v[i:])
+		a, b, c, d := y[0]-first, y[1]-first, y[2]-first, y[3]-first
+		sum += (a + b) + (c + d)
+		squares += (a*a + b*b) + (c*c + d*d)
+		a, b, c, d = y[4]-first, y[5]-first, y[6]-first, y[7]-first
+		sum += (a + b) + (c + d)
+		more += (a*a + b*b) + (c*c + d*d)
+	}
+	for ; i < len(v); i++ {
+		d := v[i] - first
 		sum += d
 		squares += d * d
 	}
 	off := sum / float64(len(v))
-	return first + off, max(squares-sum*off, 0)
+	return first + off, max(squares+more-sum*off, 0)
 }
 
 // symmetricInterval gives the end points of the probabilistically symmetric
@@ -73,16 +84,28 @@ func symmetricInterval(v, scratch []float64, mean, sd float64) (low, high float6
 // tails gathers the values farther than distance from the middle: those below
 // at the beginning of scratch, those above at its end.
 func tails(v, scratch []float64, middle, distance float64) (below, above int) {
-	for _, y := range v {
-		switch {
-		case math.Abs(y-middle) <= distance:
-		case y < middle:
+	one := func(y float64) {
+		if math.Abs(y-middle) <= distance {
+			return
+		}
+		if y < middle {
 			scratch[below] = y
 			below++
-		default:
+		} else {
 			above++
 			scratch[len(scratch)-above] = y
 		}
+	}
+	i := 0
+	for ; i <= len(v)-4; i += 4 { // four a round (see scatter)
+		y := (*[4]float64)(v[i:])
+		one(y[0])
+		one(y[1])
+		one(y[2])
+		one(y[3])
+	}
+	for ; i < len(v); i++ {
+		one(v[i])
 	}
 	return below, above
 }

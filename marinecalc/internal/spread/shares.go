@@ -20,12 +20,37 @@ const lanes = 4
 type sums [lanes][maxGroups]float64
 
 // add adds the results v, less their mean, to the group of each trial by each
-// of the factors.
+// of the factors, four trials a round (see scatter).
 func (s *sums) add(groups [lanes][]uint8, v []float64, mean float64) {
 	s0, s1, s2, s3 := &s[0], &s[1], &s[2], &s[3]
-	g0, g1, g2, g3 := groups[0][:len(v)], groups[1][:len(v)], groups[2][:len(v)], groups[3][:len(v)]
-	for t, y := range v {
-		off := y - mean
+	g0, g1, g2, g3 := groups[0], groups[1], groups[2], groups[3]
+	t := 0
+	for ; t <= len(v)-4; t += 4 {
+		y := (*[4]float64)(v[t:])
+		a, b, c, d := (*[4]uint8)(g0[t:]), (*[4]uint8)(g1[t:]), (*[4]uint8)(g2[t:]), (*[4]uint8)(g3[t:])
+		off := y[0] - mean
+		s0[a[0]%maxGroups] += off
+		s1[b[0]%maxGroups] += off
+		s2[c[0]%maxGroups] += off
+		s3[d[0]%maxGroups] += off
+		off = y[1] - mean
+		s0[a[1]%maxGroups] += off
+		s1[b[1]%maxGroups] += off
+		s2[c[1]%maxGroups] += off
+		s3[d[1]%maxGroups] += off
+		off = y[2] - mean
+		s0[a[2]%maxGroups] += off
+		s1[b[2]%maxGroups] += off
+		s2[c[2]%maxGroups] += off
+		s3[d[2]%maxGroups] += off
+		off = y[3] - mean
+		s0[a[3]%maxGroups] += off
+		s1[b[3]%maxGroups] += off
+		s2[c[3]%maxGroups] += off
+		s3[d[3]%maxGroups] += off
+	}
+	for ; t < len(v); t++ {
+		off := v[t] - mean
 		s0[g0[t]%maxGroups] += off
 		s1[g1[t]%maxGroups] += off
 		s2[g2[t]%maxGroups] += off

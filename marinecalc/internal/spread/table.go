@@ -18,20 +18,38 @@ func (t *table) ready(rows, columns int) {
 // column gives the rows of a column.
 func (t *table) column(i, rows int) []float64 { return t.cells[i*t.stride:][:rows] }
 
-// scatter writes the numbers of a row to their places, one for each column.
+// scatter writes the numbers of a row to their places, one for each column. It
+// takes four a round, as gather, sums.add, summarise and tails take a few:
+// together that takes 10 to 15 % off a run with 4096 trials in wazero (coupling
+// grip 5.1 to 4.6 ms, bolt preload 7.5 to 6.4 ms, the least of 12 runs), where
+// a jump back is slow, and natively from nothing to 14 %.
 func (t *table) scatter(row int, to []*float64) {
-	at := row
+	cells, stride, at := t.cells, t.stride, row
+	for len(to) >= 4 {
+		*to[0] = cells[at]
+		*to[1] = cells[at+stride]
+		*to[2] = cells[at+2*stride]
+		*to[3] = cells[at+3*stride]
+		to, at = to[4:], at+4*stride
+	}
 	for _, p := range to {
-		*p = t.cells[at]
-		at += t.stride
+		*p = cells[at]
+		at += stride
 	}
 }
 
 // gather takes the numbers of a row from their places.
 func (t *table) gather(row int, from []*float64) {
-	at := row
+	cells, stride, at := t.cells, t.stride, row
+	for len(from) >= 4 {
+		cells[at] = *from[0]
+		cells[at+stride] = *from[1]
+		cells[at+2*stride] = *from[2]
+		cells[at+3*stride] = *from[3]
+		from, at = from[4:], at+4*stride
+	}
 	for _, p := range from {
-		t.cells[at] = *p
-		at += t.stride
+		cells[at] = *p
+		at += stride
 	}
 }
