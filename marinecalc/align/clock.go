@@ -1,3 +1,5 @@
+// Clock positions in words.
+
 package align
 
 import (

@@ -1,3 +1,5 @@
+// What the readings round a coupling say: Coupling and its results.
+
 package align
 
 import (
@@ -20,9 +22,9 @@ type Misalignment struct {
 	GapHorizontal  quantity.Length // starboard (3 o'clock) less port (9 o'clock)
 
 	Offset           quantity.Length // between the centre lines at the coupling
-	OffsetTowards    string          // where the engine half stands off to
-	OffsetVertical   quantity.Length // engine half high
-	OffsetHorizontal quantity.Length // engine half to starboard
+	OffsetTowards    string          // where the gearbox output flange stands off to
+	OffsetVertical   quantity.Length // engine flange high
+	OffsetHorizontal quantity.Length // gearbox output flange to starboard
 
 	RunOut        quantity.Length    // total, NaN when not told apart
 	Separation    string             // what the readings tell apart
@@ -36,19 +38,19 @@ type Misalignment struct {
 	MeanGap          quantity.Length    // in the first shaft turn
 	RunOutAt         quantity.Direction // where run-out opens the gap most, shaft in its first position
 	OffsetAt         quantity.Direction
-	RadiusDifference quantity.Length // engine half larger in radius; with a dial, its zero
+	RadiusDifference quantity.Length // gearbox output flange larger in radius; with a dial, its zero
 	RimRunOut        quantity.Length // total, NaN when not told apart
 
 	DroopGapTaken    quantity.Length // of the droop, put back into GapVertical; NaN when the shaft end was held up
 	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
 }
 
-// The texts of Separation.
+// The codes of Separation, for which the schema of coupling-alignment has the words.
 const (
-	NotTurned       = "the shaft was not turned: run-out of the faces counts as misalignment here"
-	TurnedTooLittle = "the shaft was turned too little, or not read all round each time, to tell run-out from misalignment: turn it a quarter and read all places again"
-	ShaftHalfTold   = "run-out of the shaft half is told apart; run-out of the engine half still counts as misalignment"
-	BothHalvesTold  = "misalignment is told apart from the run-out of both halves"
+	NotTurned       = "not-turned"
+	TurnedTooLittle = "turned-too-little"
+	ShaftHalfTold   = "shaft-half"
+	BothHalvesTold  = "both-halves"
 )
 
 // AllAlike is the text of Worst when no one reading stands out.
@@ -64,10 +66,10 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // Misalignment, p. 173).
 //
 // When the shaft's free end hung free, its droop is in the readings: it opens
-// the gap at the bottom by D·tan(slope) and lets the engine half look too high
+// the gap at the bottom by D·tan(slope) and lets the gearbox output flange look too high
 // by the sag. Both are taken out.
 //
-// When only the shaft half was turned, run-out of the engine half stands
+// When only the shaft coupling flange was turned, run-out of the gearbox output flange stands
 // still and cannot be told from misalignment; Separation says so.
 //
 // The error is a *problem.Error of everything wrong: values out of range, fewer

@@ -1,5 +1,5 @@
-// Package align tells how engine and propeller shaft lie to each other from
-// gaps and steps read round the coupling between them.
+// What is read round a coupling: Faces, and the checks of the readings.
+
 package align
 
 import (
@@ -25,7 +25,7 @@ type Turned string
 // What may be turned.
 const (
 	ShaftHalf  Turned = "shaft-half"  // the shaft alone; the default
-	BothHalves Turned = "both-halves" // shaft and engine half together
+	BothHalves Turned = "both-halves" // both flanges together
 )
 
 // End says how the shaft's free end was while the readings were taken.
@@ -50,21 +50,20 @@ type Reading struct {
 type RimReading struct {
 	Clock quantity.Direction // as in Reading
 	Turn  quantity.Angle     // as in Reading
-	Step  quantity.Length    // -50 to 50 mm, plus where the engine half stands proud
+	Step  quantity.Length    // -50 to 50 mm, plus where the gearbox output flange stands proud
 }
 
 // Faces is what was read at a coupling.
 type Faces struct {
-	Readings         []Reading              // 4 to 96
-	CouplingDiameter quantity.Length        // of the circle the feeler reads on, 30 mm to 800 mm
-	CouplingKind     Kind                   // does not enter the arithmetic; limits go by it
-	GapAllowance     quantity.Ratio         // gap difference over diameter that a rigid flange may have, up to 0.01; 0: not given
-	Turned           Turned                 // empty: ShaftHalf
-	ShaftSpeed       quantity.RotationSpeed // does not enter the arithmetic; limits go by it. 0: not given, else 1 to 1000 rad/s
-	RimReadings      []RimReading           // none, or 4 to 96
-	ShaftEnd         End                    // empty: HeldUp
-	DroopSlope       quantity.Angle         // of the shaft's free end, plus down; needed when it hung free, else not used
-	DroopSag         quantity.Length        // of the shaft's free end, plus down; needed when it hung free and the rim was read
+	Readings         []Reading       // 4 to 96
+	CouplingDiameter quantity.Length // of the circle the feeler reads on, 30 mm to 800 mm
+	CouplingKind     Kind            // Rigid or Flexible; GapAllowance counts for a rigid one alone
+	GapAllowance     quantity.Ratio  // gap difference over diameter that a rigid flange may have, up to 0.01; 0: not given
+	Turned           Turned          // empty: ShaftHalf
+	RimReadings      []RimReading    // none, or 4 to 96
+	ShaftEnd         End             // empty: HeldUp
+	DroopSlope       quantity.Angle  // of the shaft's free end, plus down; needed when it hung free, else not used
+	DroopSag         quantity.Length // of the shaft's free end, plus down; needed when it hung free and the rim was read
 }
 
 // What is taken as a slip of the pen rather than as a reading. These are
@@ -139,9 +138,6 @@ func (in *Faces) usable(gap, rim points) problem.List {
 		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-half, both-halves", "")
 	}
 	in.checkDroop(&bad)
-	if in.ShaftSpeed != 0 && !problem.Within(float64(in.ShaftSpeed), 1, 1000) {
-		bad.Add("/shaftSpeed", fmt.Sprintf("a shaft speed of %.4g rad/s is out of range", float64(in.ShaftSpeed)), "1 rad/s to 1000 rad/s (10 rpm to 9550 rpm)", "")
-	}
 	if len(in.Readings) > most || len(in.RimReadings) > most {
 		where := gaps.list
 		if len(in.Readings) <= most {

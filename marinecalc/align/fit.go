@@ -1,3 +1,5 @@
+// The least-squares plane through the readings.
+
 package align
 
 import "math"
@@ -156,7 +158,7 @@ func (p points) fillRows(known points, mean *[mostPlaces]row) (turns int) {
 	return turns
 }
 
-// sines gives sine and cosine of a clock position. They are dear, so those of
+// sines gives sine and cosine of a clock position. They are slow, so those of
 // a point at the same position are taken where there is one.
 func sines(clock float64, known, more points) (sin, cos float64) {
 	for i := range known {

@@ -19,7 +19,6 @@ func TestRangesAgreeWithSchema(t *testing.T) {
 		}
 	}
 	same("couplingDiameter", input["couplingDiameter"], 0.03, 0.8)
-	same("shaftSpeed", input["shaftSpeed"], 1, 1000)
 	same("gap", input["readings"].Items.Properties["gap"], 0, 0.05)
 	same("step", input["rimReadings"].Items.Properties["step"], -0.05, 0.05)
 	for _, list := range []string{"readings", "rimReadings"} {
@@ -80,9 +79,9 @@ func TestCouplingRefuses(t *testing.T) {
 		}, []string{"/rimReadings"}},
 		{"words", func(in *Faces) { in.CouplingKind, in.Turned = "stiff", "engine" }, []string{"/couplingKind", "/turned"}},
 		{"all at once", func(in *Faces) {
-			in.CouplingDiameter, in.ShaftSpeed = 4, -1
+			in.CouplingDiameter = 4
 			in.Readings[0].Gap, in.Readings[1].Turn = -1, 90
-		}, []string{"/couplingDiameter", "/shaftSpeed", "/readings/0/gap", "/readings/1/turn"}},
+		}, []string{"/couplingDiameter", "/readings/0/gap", "/readings/1/turn"}},
 	} {
 		in := good()
 		k.spoil(&in)
@@ -102,4 +101,8 @@ func TestCouplingTakes(t *testing.T) {
 	if _, err := Coupling(faces(readings)); err != nil {
 		t.Error(err)
 	}
+}
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "coupling-alignment", "separation", NotTurned, TurnedTooLittle, ShaftHalfTold, BothHalvesTold)
 }

@@ -1,6 +1,5 @@
-// Package bearing looks after the bearings of the propeller shaft: the wear
-// of the water-lubricated one at the stern, and the life of the rolling one
-// that takes the thrust.
+// Wear of the water-lubricated stern bearing: Worn.
+
 package bearing
 
 import (
@@ -13,7 +12,7 @@ import (
 // BushKind is what the shaft runs in; it decides which limits apply.
 type BushKind string
 
-// The kinds of bush.
+// The kinds of bearing.
 const (
 	Rubber    BushKind = "rubber"    // in a metal or plastic shell
 	Synthetic BushKind = "synthetic" // approved by a class society
@@ -26,14 +25,13 @@ const (
 type Bush struct {
 	BearingKind      BushKind
 	ShaftDiameter    quantity.Length // above 0
-	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bush, across the whole, as the feeler reads it; NaN for not read
-	BushBore         quantity.Length // inside diameter of the bush; optional, goes before BearingClearance
+	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bearing shell, across the whole, as the feeler reads it; NaN for not read
+	BushBore         quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
 	WornLimit        quantity.Length // at which it is renewed; optional
 
-	NewClearance     quantity.Length // when the bush was new; optional
+	NewClearance     quantity.Length // when the bearing was new; optional
 	EarlierClearance quantity.Length // of an earlier reading; optional
 	RunningTime      quantity.Time   // with the shaft turning, since that reading; needed with it
-	HoursToHaulOut   quantity.Time   // of running that it must last, to hold the time left against; not used here
 
 	BearingLength  quantity.Length // optional
 	GrooveDepth    quantity.Length // of the water grooves; optional
@@ -53,7 +51,7 @@ type Wear struct {
 }
 
 // Never stands for what does not come in ten years of running, in seconds: a
-// bush that shows no wear, or next to none. It is no figure to be shown.
+// bearing that shows no wear, or next to none. It is no figure to be shown.
 const Never = 10 * 365.25 * 86400
 
 // Worn finds how far a water-lubricated bearing is worn, how fast, and how
@@ -64,7 +62,7 @@ const Never = 10 * 365.25 * 86400
 // The error is a *problem.Error of everything that cannot be. Worn does not
 // allocate unless it refuses.
 func Worn(in Bush) (Wear, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Wear{}, err
 	}
 	c, limit := float64(in.clearance()), quantity.OrNaN(float64(in.WornLimit))
@@ -99,8 +97,8 @@ func (in *Bush) clearance() quantity.Length {
 	return in.BearingClearance
 }
 
-// refuse lists everything in the readings that cannot be.
-func (in *Bush) refuse() error {
+// validate lists everything in the readings that cannot be.
+func (in *Bush) validate() error {
 	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
@@ -116,7 +114,7 @@ func (in *Bush) refuse() error {
 	case in.BushBore > 0:
 		between(&faults, "/bushBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
 	case math.IsNaN(c):
-		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bush")
+		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bearing shell")
 	default:
 		between(&faults, "/bearingClearance", "clearance", c, -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
 	}

@@ -1,3 +1,5 @@
+// Rating life of the rolling bearing: Last.
+
 package bearing
 
 import (
@@ -102,7 +104,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Last does not
 // allocate unless it refuses.
 func Last(in Rolling) (out Life, err error) {
-	if err = in.refuse(); err != nil {
+	if err = in.validate(); err != nil {
 		return Life{}, err
 	}
 	out.load(&in)
@@ -156,8 +158,8 @@ func (out *Life) last(in *Rolling) {
 	out.RatingNeeded = quantity.Force(load * math.Pow(turns/float64(in.ReliabilityFactor), 1/p))
 }
 
-// refuse lists everything in the bearing that cannot be.
-func (in *Rolling) refuse() error {
+// validate lists everything in the bearing that cannot be.
+func (in *Rolling) validate() error {
 	var faults problem.List
 	if in.RollingKind != Ball && in.RollingKind != Roller {
 		faults.Add("/rollingKind", "what rolls is missing or unknown", "ball, roller", "")
@@ -171,16 +173,16 @@ func (in *Rolling) refuse() error {
 	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	between(&faults, "/reliabilityFactor", "factor for reliability", float64(in.ReliabilityFactor), 1e-6, 1, "above 0 up to 1", "1 for 90 of 100 bearings")
 	faults.NotNegative("/wantedLife", "wanted life", float64(in.WantedLife))
-	in.refuseLoads(&faults)
+	in.validateLoads(&faults)
 	faults.NotNegative("/seatDiameter", "diameter of the seat", float64(in.SeatDiameter))
 	faults.NotNegative("/boreDiameter", "bore of the ring", float64(in.BoreDiameter))
 	faults.NotNegative("/bearingBore", "nominal bore", float64(in.BearingBore))
-	in.refuseFit(&faults)
+	in.validateFit(&faults)
 	return faults.Err()
 }
 
-// refuseFit asks that seat and bore belong to one another.
-func (in *Rolling) refuseFit(faults *problem.List) {
+// validateFit asks that seat and bore belong to one another.
+func (in *Rolling) validateFit(faults *problem.List) {
 	const amiss = 0.001 // a worn seat is hundredths of a millimetre off, another bearing millimetres
 	off := func(measured quantity.Length) bool {
 		return in.BearingBore > 0 && measured > 0 && math.Abs(float64(measured-in.BearingBore)) > amiss
@@ -199,7 +201,7 @@ func (in *Rolling) refuseFit(faults *problem.List) {
 	}
 }
 
-func (in *Rolling) refuseLoads(faults *problem.List) {
+func (in *Rolling) validateLoads(faults *problem.List) {
 	radial := faults.NotNegative("/radialLoad", "radial load", float64(in.RadialLoad))
 	axial := faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
 	added := faults.NotNegative("/addedLoad", "added load", float64(in.AddedLoad))

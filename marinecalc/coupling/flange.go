@@ -1,6 +1,5 @@
-// Package coupling finds out whether a bolted flange passes the torque on by
-// friction, what is left when a bolt is loose or too weak, and what its bolts
-// bear when it slips.
+// What is known of a flange coupling, and what Hold finds.
+
 package coupling
 
 import (
@@ -55,11 +54,11 @@ type Flange struct {
 	HoleDiameter         quantity.Length // of the bolt holes
 }
 
-// The texts of HardestCase.
+// The codes of HardestCase, for which the schema of coupling-grip has the words.
 const (
-	PeakIsHardest   = "the peak torque"
-	AheadIsHardest  = "the steady torque ahead"
-	AsternIsHardest = "the steady torque astern"
+	PeakIsHardest   = "peak"
+	AheadIsHardest  = "steady-ahead"
+	AsternIsHardest = "steady-astern"
 )
 
 // Grip is what Hold finds. NaN marks a figure for which an optional input is

@@ -1,3 +1,5 @@
+// Slip torque of the coupling and the load of its bolts: Hold.
+
 package coupling
 
 import (
@@ -37,7 +39,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Hold does not
 // allocate unless it refuses.
 func Hold(in Flange) (out Grip, err error) {
-	if err = refuse(&in); err != nil {
+	if err = validate(&in); err != nil {
 		return Grip{}, err
 	}
 	out.grip(&in)

@@ -242,3 +242,7 @@ func BenchmarkHold(b *testing.B) {
 		_, _ = Hold(in)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "coupling-grip", "hardestCase", PeakIsHardest, AheadIsHardest, AsternIsHardest)
+}

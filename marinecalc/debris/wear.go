@@ -1,5 +1,5 @@
-// Package debris reckons with what wears off a part: how much metal a worn
-// place gave to the fluid, and what it left of the part.
+// A worn place and what it gave to the fluid: Measure.
+
 package debris
 
 import (
@@ -62,7 +62,7 @@ type Loss struct {
 // The error is a *problem.Error of everything that cannot be. Measure does not
 // allocate unless it refuses.
 func Measure(in Wear) (Loss, error) {
-	if err := refuse(&in); err != nil {
+	if err := validate(&in); err != nil {
 		return Loss{}, err
 	}
 	depth := float64(in.WearDepth)
@@ -87,8 +87,8 @@ func Measure(in Wear) (Loss, error) {
 	}, nil
 }
 
-// refuse lists everything in the wear that cannot be.
-func refuse(in *Wear) error {
+// validate lists everything in the wear that cannot be.
+func validate(in *Wear) error {
 	var bad problem.List
 	for _, c := range [...]struct {
 		where, name string

@@ -1,5 +1,5 @@
-// Package fastener works out how hard to tighten a bolt, what clamp that
-// gives, and what the clamp does to bolt, nut and flange.
+// What is known of a bolted joint, and what Tighten finds.
+
 package fastener
 
 import "example.org/driveline/marinecalc/quantity"
@@ -53,7 +53,7 @@ type Joint struct {
 	Method        Method         // Short or Long: which torque is used
 
 	RunningTorque    quantity.Torque // of a nut that turns hard before it seats; optional
-	WrenchScatter    quantity.Ratio  // clamp reached over clamp aimed for, above 0, nominally 1
+	WrenchScatter    quantity.Ratio  // achieved over target clamp load, above 0, nominally 1
 	TighteningFactor quantity.Ratio  // greatest over least clamp, 1 or more; optional
 	TorqueUsed       quantity.Torque // a torque whose clamp is asked for; optional
 	WrenchLength     quantity.Length // square drive to grip; optional
@@ -75,9 +75,9 @@ type Joint struct {
 // Tightening is the answer for one joint. NaN marks a figure for which an
 // optional input is missing.
 type Tightening struct {
-	WrenchSetting quantity.Torque // target torque and the running torque added
+	WrenchSetting quantity.Torque // target torque and the prevailing torque added
 	WrenchDial    quantity.Torque // the same with an adapter in line
-	TargetTorque  quantity.Torque // by the chosen form, without running torque
+	TargetTorque  quantity.Torque // by the chosen form, without prevailing torque
 	ShortTorque   quantity.Torque
 	LongTorque    quantity.Torque
 	LongNutFactor quantity.Ratio // K that the long form comes to
@@ -85,7 +85,7 @@ type Tightening struct {
 	RunningShare       quantity.Ratio  // running over target torque
 	RunningTorqueAdded quantity.Torque // all of it from one third of the target torque upward
 
-	Preload         quantity.Force // aimed for
+	Preload         quantity.Force // target
 	AchievedPreload quantity.Force // expected at the wrench setting, with the scatter
 	LeastPreload    quantity.Force // clamp at the wrench setting, without scatter, over TighteningFactor
 	BreakingLoad    quantity.Force
@@ -101,7 +101,7 @@ type Tightening struct {
 	HeadBearingStress quantity.Stress // at the preload achieved, no washer
 	BearingUse        quantity.Ratio
 
-	NutTurn          quantity.Angle // from snug to the preload aimed for
+	NutTurn          quantity.Angle // from snug to the target preload
 	NutFlats         quantity.Ratio // the same in sixths of a turn
 	BoltSpring       quantity.Stiffness
 	MemberSpring     quantity.Stiffness
@@ -115,6 +115,6 @@ type Tightening struct {
 	MinorDiameter  quantity.Length
 	LeadAngle      quantity.Angle
 	CollarDiameter quantity.Length // mean diameter of the bearing ring
-	ProofStress    quantity.Stress // proof strength reckoned with
+	ProofStress    quantity.Stress // proof strength used
 	TwistRatio     quantity.Ratio  // shear over tension while tightening
 }

@@ -1,3 +1,5 @@
+// The order in which the bolts of a circle are tightened.
+
 package fastener
 
 import (

@@ -225,7 +225,7 @@ func TestNutFactorGrid(t *testing.T) {
 }
 
 func TestRunningTorque(t *testing.T) {
-	// US Army TM 5-2330-325-13&P: running torque counts from one third of the
+	// US Army TM 5-2330-325-13&P: prevailing torque counts from one third of the
 	// target upward; its example: target 50 to 70 lbf·in, running 30, set 80
 	// to 100.
 	in := unified(1./4, 20, 85, 92)

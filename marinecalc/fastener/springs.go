@@ -1,3 +1,5 @@
+// Bolt and clamped parts as springs.
+
 package fastener
 
 import (
@@ -7,8 +9,8 @@ import (
 )
 
 // springs treats bolt and clamped parts as springs: the turn of the nut from
-// snug to the clamp aimed for, and how a pull from outside divides between
-// them at the clamp reached (Shigley, Mechanical Engineering Design, 9th ed.,
+// snug to the target clamp load, and how a pull from outside divides between
+// them at the achieved clamp load (Shigley, Mechanical Engineering Design, 9th ed.,
 // eq. 8-17, 8-22 and example 8-3, from memory).
 func (out *Tightening) springs(in *Joint) {
 	bolt, member := boltSpring(in, float64(out.StressArea)), memberSpring(in)

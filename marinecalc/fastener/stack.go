@@ -1,3 +1,5 @@
+// Which stock length of bolt goes through a stack: Stackup.
+
 package fastener
 
 import (
@@ -51,7 +53,7 @@ type Stack struct {
 	SecondPass    quantity.Ratio  // FirstPass up to 1
 	WrenchSetting quantity.Torque // optional
 
-	MeasuredRunningTorque quantity.Torque // of an insert nut before it seats; optional
+	MeasuredRunningTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
 	ReuseTorque           quantity.Torque // below which an authority scraps it; optional
 	ThreadSize            string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
 }
@@ -86,23 +88,24 @@ type Fit struct {
 	TighteningOrder string
 	FirstTorque     quantity.Torque
 	SecondTorque    quantity.Torque
-	ReuseMargin     quantity.Ratio // running torque over the scrap limit
+	ReuseMargin     quantity.Ratio // prevailing torque over the scrap limit
 
 	ThreadAddition quantity.Length // of the standard's thread length over two diameters
 	ThreadedLength quantity.Length // of the judged bolt
 }
 
-// The words that say why a length does not go, and why none does.
+// The codes of WhyNotShorter, WhyNotLonger and NoneGoes, for which the schema of
+// bolt-fit has the words.
 const (
-	TooFewThreads  = "too few threads beyond the nut"
-	NutMeetsShank  = "the nut would run up against the plain shank before it clamps"
-	NoRoomForHead  = "it cannot be put in: no room behind the flange on the head's side"
-	NoRoomForNut   = "its end, or the socket over it, meets what stands behind the nut's flange"
-	NoneIsLong     = "every length on the list is too short"
-	NoneIsShort    = "every length on the list is too long"
-	FallsInBetween = "one length is too short and the next is too long: add a washer or cut a longer bolt"
-	EndOfList      = "the list ends here"
-	NothingHinders = "nothing that was given stands against a longer one"
+	TooFewThreads  = "too-few-threads"
+	NutMeetsShank  = "nut-meets-shank"
+	NoRoomForHead  = "no-room-for-head"
+	NoRoomForNut   = "no-room-for-nut"
+	NoneIsLong     = "all-too-short"
+	NoneIsShort    = "all-too-long"
+	FallsInBetween = "falls-between"
+	EndOfList      = "end-of-list"
+	NothingHinders = "nothing-hinders"
 )
 
 // Stackup finds which stock lengths of bolt go through a stack.
@@ -118,7 +121,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Stackup does not
 // allocate unless it refuses.
 func Stackup(in Stack) (out Fit, err error) {
-	if err = refuseStack(&in); err != nil {
+	if err = validateStack(&in); err != nil {
 		return Fit{}, err
 	}
 	out.bounds(&in)
@@ -218,7 +221,7 @@ func (out *Fit) choose(in *Stack) error {
 		at := len(in.StockLengths) - len(rest)
 		size, words, after := rest.Cut()
 		if !(size > last) { // nor is NaN
-			return refuseList(in.StockLengths)
+			return validateList(in.StockLengths)
 		}
 		rest, last = after, size
 		if out.LongerLength > 0 {
@@ -285,7 +288,7 @@ func (out *Fit) judge(in *Stack) {
 	}
 }
 
-// tighten sets order, passes and the fate of a used insert nut.
+// tighten sets order, passes and the fate of a used nylon-insert lock nut.
 func (out *Fit) tighten(in *Stack) {
 	if in.BoltCount > 0 {
 		out.TighteningOrder = orders()[in.BoltCount]

@@ -222,3 +222,9 @@ func BenchmarkStackup(b *testing.B) {
 		_, _ = Stackup(in)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "bolt-fit", "whyNotShorter", TooFewThreads, NutMeetsShank, NoRoomForHead, NoRoomForNut, EndOfList)
+	parttest.SameCodes(t, "bolt-fit", "whyNotLonger", TooFewThreads, NutMeetsShank, NoRoomForHead, NoRoomForNut, EndOfList, NothingHinders)
+	parttest.SameCodes(t, "bolt-fit", "noneGoes", NoneIsLong, NoneIsShort, FallsInBetween)
+}

@@ -1,3 +1,5 @@
+// Diameters and stress area of a thread.
+
 package fastener
 
 import (

@@ -1,3 +1,5 @@
+// Torque, clamp load and stresses of a bolt: Tighten.
+
 package fastener
 
 import (
@@ -8,7 +10,7 @@ import (
 
 const (
 	secant30      = 1.1547005383792515 // 1/cos 30°, half the thread angle
-	runningBound  = 1.0 / 3            // TM 5-2330-325-13&P: from here the running torque counts
+	runningBound  = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
 	proofOfYield  = 0.85               // Shigley ch. 8: proof strength where the standard gives none
 	hexagonCollar = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
 	nutFlat       = math.Pi / 3        // one flat of a hexagon
@@ -20,19 +22,19 @@ const (
 // Mechanical Engineering Design, 9th ed., eq. 8-31, or VDI 2230 for a share
 // of yield with the twist of the thread. Torque: Shigley eq. 8-27 (short) and
 // 8-26 (long, with the pitch diameter as mean thread diameter). The running
-// torque of an insert nut is added from one third of the target torque
+// torque of a nylon-insert lock nut is added from one third of the target torque
 // upward (US Army TM 5-2330-325-13&P).
 //
-// The achieved preload is the preload aimed for times WrenchScatter, because
+// The achieved preload is the target preload times WrenchScatter, because
 // the published scatter of a way of tightening holds friction and wrench
 // together; the nut factor cancels in it and so is not counted twice. A
-// running torque that is not added takes its part of the setting away. What
+// prevailing torque that is not added takes its part of the setting away. What
 // the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
 // The error is a *problem.Error of everything in the joint that cannot be.
 // Tighten does not allocate unless it refuses.
 func Tighten(in Joint) (out Tightening, err error) {
-	if err = refuse(&in); err != nil {
+	if err = validate(&in); err != nil {
 		return Tightening{}, err
 	}
 	out.thread(&in)
@@ -44,7 +46,7 @@ func Tighten(in Joint) (out Tightening, err error) {
 	return out, nil
 }
 
-// preload sets the clamp aimed for.
+// preload sets the target clamp load.
 func (out *Tightening) preload(in *Joint) {
 	d2, ds, p := float64(out.PitchDiameter), float64(out.StressDiameter), float64(in.Pitch)
 	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*quantity.OrNaN(float64(in.ThreadFriction))))
@@ -115,7 +117,7 @@ func (out *Tightening) achieved(in *Joint) {
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
 }
 
-// bearing sets the pressure that the clamp reached makes under head or nut
+// bearing sets the pressure that the achieved clamp load makes under head or nut
 // without a washer.
 func (out *Tightening) bearing(in *Joint) {
 	face, hole := quantity.OrNaN(float64(in.HeadBearingDiameter)), quantity.OrNaN(float64(in.HoleDiameter))

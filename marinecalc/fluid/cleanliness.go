@@ -1,3 +1,5 @@
+// The ISO 4406 code of a particle count: Classify.
+
 package fluid
 
 import (
@@ -32,14 +34,15 @@ type Counts struct {
 type Cleanliness struct {
 	Code          string // such as "19/16/10"
 	PerMillilitre string // larger than 4, 6 and 14 µm
-	Code4         float64
-	Code6         float64
-	Code14        float64
+	Code4         quantity.Ratio
+	Code6         quantity.Ratio
+	Code14        quantity.Ratio
 	Doubt         string // where too few particles were counted
 }
 
-// doubtful says that a code rests on too few particles.
-const doubtful = "Fewer than 20 particles of a size were counted: its code is a least value; count more fluid."
+// doubtful is the code of Doubt, for which the schema of fluid-cleanliness has
+// the words: a code rests on too few particles.
+const doubtful = "too-few"
 
 // Classify gives the code of a sample by a scale, which is that of ISO 4406
 // table 1: the code of each size is that of the first step whose limit the
@@ -48,7 +51,7 @@ const doubtful = "Fewer than 20 particles of a size were counted: its code is a 
 //
 // The scale is ordered from the lowest code. The error is a *problem.Error.
 func Classify(in Counts, scale []Step) (Cleanliness, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Cleanliness{}, err
 	}
 	out := Cleanliness{}
@@ -56,12 +59,12 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 	for i, c := range [...]struct {
 		where string
 		n     float64
-		to    *float64
+		to    *quantity.Ratio
 	}{{"/count4", in.Count4, &out.Code4}, {"/count6", in.Count6, &out.Code6}, {"/count14", in.Count14, &out.Code14}} {
 		if i > 0 {
 			text, per = append(text, '/'), append(per, " / "...)
 		}
-		if *c.to = math.NaN(); math.IsNaN(c.n) {
+		if *c.to = quantity.Ratio(math.NaN()); math.IsNaN(c.n) {
 			text, per = append(text, '-'), append(per, '-')
 			continue
 		}
@@ -73,14 +76,14 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 		if c.n < 20 {
 			text, out.Doubt = append(text, "≥"...), doubtful
 		}
-		*c.to = float64(code)
+		*c.to = quantity.Ratio(code)
 		text, per = strconv.AppendInt(text, int64(code), 10), appendNumber(per, concentration)
 	}
 	out.Code, out.PerMillilitre = string(text), string(per)
 	return out, nil
 }
 
-func (in *Counts) refuse() error {
+func (in *Counts) validate() error {
 	var bad problem.List
 	volume := bound{"/sampleVolume", "volume of the sample", float64(in.SampleVolume), 1e-7, 0.01, "0.1 mL to 10 L", false}
 	volume.add(&bad)

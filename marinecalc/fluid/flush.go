@@ -1,3 +1,5 @@
+// How many changes take the debris out of a fluid: Dilute.
+
 package fluid
 
 import (
@@ -57,7 +59,7 @@ var ordinals = [MostChanges]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7t
 //
 // The error is a *problem.Error. Dilute does not allocate unless it refuses.
 func Dilute(in Flush) (Changed, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Changed{}, err
 	}
 	whole := float64(in.FluidVolume)
@@ -88,7 +90,7 @@ func Dilute(in Flush) (Changed, error) {
 	return out, nil
 }
 
-func (in *Flush) refuse() error {
+func (in *Flush) validate() error {
 	var bad problem.List
 	for _, b := range [...]bound{
 		{"/fluidVolume", "fluid in the system", float64(in.FluidVolume), 1e-6, 100, "above 0, up to 100 m³", false},

@@ -1,3 +1,5 @@
+// Fresh water, by IAPWS-IF97.
+
 package fluid
 
 import (

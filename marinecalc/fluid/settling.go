@@ -1,3 +1,5 @@
+// How particles sink in a fluid that stands still: Settle.
+
 package fluid
 
 import (
@@ -68,13 +70,14 @@ type Sediment struct {
 	BySize            [MostSizes]Settled
 }
 
-// What a dip proves, in words.
+// The codes of DipSays and, last, of a size's Note, for which the schema of
+// fluid-settling has the words.
 const (
-	dipBlind = "A clean dip proves nothing: all debris large enough to be seen has sunk below the tip of the stick."
-	dipThin  = "A clean dip proves little: part of the debris that an eye can see has sunk below the tip of the stick."
-	dipFresh = "The dip still shows most of what was afloat at the stop; it shows nothing of what lay on the bottom before."
+	dipBlind = "nothing"
+	dipThin  = "little"
+	dipFresh = "most"
 
-	pastStokes = "falls slower than Stokes's law says"
+	pastStokes = "slower-than-stokes"
 )
 
 // Settle finds how far particles have sunk in a fluid that stands still.
@@ -93,7 +96,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Settle does not
 // allocate unless it refuses.
 func Settle(in Settling) (Sediment, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Sediment{}, err
 	}
 	out := Sediment{SlopeB: quantity.Ratio(math.NaN()), InterceptA: quantity.Ratio(math.NaN()), WarmViscosity: quantity.KinematicViscosity(math.NaN())}
@@ -148,7 +151,7 @@ func Settle(in Settling) (Sediment, error) {
 
 const gravity = 9.80665 // m/s², standard acceleration of free fall, ISO 80000-3
 
-func (in *Settling) refuse() error {
+func (in *Settling) validate() error {
 	var bad problem.List
 	orNone := in.FluidViscosity > 0 // the two points are not needed then
 	for _, b := range [...]bound{
@@ -170,13 +173,13 @@ func (in *Settling) refuse() error {
 		b.add(&bad)
 	}
 	if bad == nil {
-		in.refuseTogether(&bad)
+		in.validateTogether(&bad)
 	}
 	return bad.Err()
 }
 
-// refuseTogether names what is possible by itself but not together.
-func (in *Settling) refuseTogether(bad *problem.List) {
+// validateTogether names what is possible by itself but not together.
+func (in *Settling) validateTogether(bad *problem.List) {
 	if in.MetalDensity <= in.FluidDensity {
 		bad.Add("/metalDensity", "particles that are no heavier than the fluid do not sink", "above the density of the fluid", "")
 	}

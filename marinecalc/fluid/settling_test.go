@@ -162,7 +162,7 @@ var twoSteps = []Step{{Code: 12, Most: 40}, {Code: 13, Most: 80}, {Code: 14, Mos
 func TestClassify(t *testing.T) {
 	nan := math.NaN()
 	out, err := Classify(Counts{Count4: nan, Count6: 8000, Count14: 15, SampleVolume: 100e-6, WantedCode4: nan}, twoSteps)
-	if err != nil || out.Code != "-/13/≥12" || !math.IsNaN(out.Code4) || out.Doubt == "" {
+	if err != nil || out.Code != "-/13/≥12" || !math.IsNaN(float64(out.Code4)) || out.Doubt == "" {
 		t.Errorf("%+v, %v", out, err)
 	}
 	for where, in := range map[string]Counts{
@@ -194,4 +194,10 @@ func BenchmarkDilute(b *testing.B) {
 	for b.Loop() {
 		_, _ = Dilute(flush)
 	}
+}
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "fluid-settling", "dipSays", dipBlind, dipThin, dipFresh)
+	parttest.SameCodes(t, "fluid-settling", "bySize/note", pastStokes)
+	parttest.SameCodes(t, "fluid-cleanliness", "doubt", doubtful)
 }

@@ -1,3 +1,5 @@
+// The viscosity of an oil over its temperature, by ASTM D341.
+
 package fluid
 
 import (

@@ -1,4 +1,5 @@
-// Package fluid gives the properties of the fluids that a drivetrain runs in.
+// Sea water, by UNESCO 44, and the choice between sea and fresh.
+
 package fluid
 
 import (

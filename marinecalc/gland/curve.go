@@ -1,3 +1,5 @@
+// The temperature rise over the drip rate.
+
 package gland
 
 import (
@@ -8,7 +10,7 @@ import (
 )
 
 // Curve gives the drip curve: the temperature rise under way at each of the
-// drip rates, written into out, all else as in Running. It is reckoned with
+// drip rates, written into out, all else as in Running. It is calculated with
 // the heat of Warmth.HeatHeld: where the gland was measured, the curve goes
 // through the measured rise at DripRate, and where it was not, through the
 // computed one. The error is

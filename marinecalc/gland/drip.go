@@ -1,3 +1,5 @@
+// What the drips cost bilge pump and battery: Cost.
+
 package gland
 
 import (

@@ -1,3 +1,5 @@
+// How warm a packed gland runs: Heat.
+
 package gland
 
 import (
@@ -27,7 +29,7 @@ type Warmth struct {
 	FrictionTorque quantity.Torque
 	FrictionPower  quantity.Power
 	ImpliedPower   quantity.Power  // friction heat that MeasuredRise implies; NaN when not measured
-	HeatHeld       quantity.Power  // that DripRateForRise and RiseWithoutDrips reckon with: ImpliedPower when measured, at least 0, otherwise FrictionPower
+	HeatHeld       quantity.Power  // that DripRateForRise and RiseWithoutDrips use: ImpliedPower when measured, at least 0, otherwise FrictionPower
 	DecayLength    quantity.Length // over which the axial stress falls to 1/e
 	EndStressRatio quantity.Ratio  // axial stress at the last ring over that at the follower
 
@@ -43,11 +45,11 @@ type Warmth struct {
 	WaterSpecificHeat quantity.SpecificHeat
 }
 
-// The words of WhatHoldsIt.
+// The codes of WhatHoldsIt, for which the schema of gland-heat has the words.
 const (
-	HeldByDrips = "drips are needed to hold that rise"
-	HeldByMetal = "shaft and box hold that rise without drips; the packing still wants water to stay wet"
-	HeldByNone  = "no drip does: past so many drips the packing rubs too hard, or the rise wanted is too small"
+	HeldByDrips = "drips"
+	HeldByMetal = "metal"
+	HeldByNone  = "none"
 )
 
 // Heat finds how warm a packed gland runs.

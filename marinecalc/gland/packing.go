@@ -1,3 +1,5 @@
+// Rings of packing for a stuffing box: Pack.
+
 package gland
 
 import (

@@ -1,5 +1,5 @@
-// Package gland is the packed stuffing box round the propeller shaft: how
-// warm it runs and what its drips carry.
+// What is known of a running gland, and its checks.
+
 package gland
 
 import (

@@ -88,3 +88,7 @@ func TestHeatRefusesWhatCannotBe(t *testing.T) {
 		t.Errorf("a gland between cold air and warmer water: %v", err)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "gland-heat", "whatHoldsIt", HeldByDrips, HeldByMetal, HeldByNone)
+}

@@ -1,3 +1,5 @@
+// What is known of an engine on its mounts, and what Carry finds.
+
 package mount
 
 import (
@@ -21,10 +23,10 @@ type Engine struct {
 	InertiaPitch quantity.Inertia // about the axis athwartships; optional
 	InertiaYaw   quantity.Inertia // about the axis up; optional
 
-	UsualSag       quantity.Length // of mounts of which neither stiffness nor sag is known
+	UsualSag       quantity.Length // of mounts of which neither stiffness nor deflection is known
 	SidewaysRatio  quantity.Ratio  // stiffness athwartships over that along the mount's axis, where not given
 	AlongRatio     quantity.Ratio  // the same fore and aft
-	DynamicRatio   quantity.Ratio  // stiffness of the rubber when it shakes over that at rest, 1 to 5
+	DynamicRatio   quantity.Ratio  // dynamic-to-static stiffness ratio of the rubber, 1 to 5
 	DampingRatio   quantity.Ratio  // over critical, 0 to 0.5
 	CreepPerDecade quantity.Ratio  // of the sag, for each tenfold of time; optional
 	MountAge       quantity.Time   // since they were loaded, a day or more; optional
@@ -41,8 +43,6 @@ type Engine struct {
 	ThrustOnMounts   quantity.Ratio  // share of the thrust that the engine's mounts take, 0 to 1
 	ShaftTurns       string          // ahead, looking forward: Right or Left
 	CouplingDiameter quantity.Length // optional
-	CouplingKind     string          // limits go by it
-	ShaftSpeed       quantity.RotationSpeed
 }
 
 // The words of Engine.
@@ -65,10 +65,10 @@ type Standing struct {
 	MovedOffset         quantity.Length
 	Driving             string // what pushes
 
-	NewGapPerDiameter quantity.Ratio // the same with the mounts as new; NaN when no sag was measured
+	NewGapPerDiameter quantity.Ratio // the same with the mounts as new; NaN when no deflection was measured
 	NewOffset         quantity.Length
 	TiredFactor       quantity.Ratio // MovedGapPerDiameter over NewGapPerDiameter
-	SagRatio          quantity.Ratio // largest sag now over new
+	SagRatio          quantity.Ratio // largest deflection now over new
 	SagRatioAt        string
 	CreepRatio        quantity.Ratio // what creep alone explains of it
 
@@ -78,7 +78,7 @@ type Standing struct {
 	LowestDriving     quantity.Force // ahead or astern
 	LowestDrivingAt   string
 	LoadUse           quantity.Ratio     // greatest load over what the maker rates
-	Compression       quantity.Ratio     // greatest sag over the height of the rubber
+	Compression       quantity.Ratio     // greatest deflection over the height of the rubber
 	VerticalStiffness quantity.Stiffness // of all mounts together
 	MeanSag           quantity.Length
 
@@ -138,10 +138,10 @@ type FaceMove struct {
 	Roll           quantity.Angle // plus: clockwise looking forward
 }
 
-// The texts of Driving.
+// The codes of Driving, for which the schema of mount-load has the words.
 const (
-	NotDriven  = "neither torque nor thrust is known"
-	TorqueOnly = "torque alone, for no thrust is known to come on the mounts"
-	ThrustOnly = "thrust alone, for the shaft's torque is not known"
-	BothDrive  = "thrust and torque"
+	NotDriven  = "none"
+	TorqueOnly = "torque"
+	ThrustOnly = "thrust"
+	BothDrive  = "thrust-and-torque"
 )

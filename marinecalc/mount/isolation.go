@@ -1,3 +1,5 @@
+// How much of a vibration the mounts pass on.
+
 package mount
 
 import (

@@ -1,3 +1,5 @@
+// How the mounts carry the engine at rest and under way: Carry.
+
 package mount
 
 import (
@@ -26,14 +28,14 @@ const (
 //
 // The stiffness now is that when new times SagNew over SagNow: the same load
 // on a softer spring. Where no stiffness is given, an even share of the
-// weight over the mount's sag, or over UsualSag.
+// weight over the mount's deflection, or over UsualSag.
 //
 // The error is a *problem.Error: values out of range, fewer than 3 or more
 // than 8 mounts, mounts that lie nearly in one line as seen from above. A
 // centre of gravity outside the mounts is not refused: a mount then carries
 // less than nothing, and LowestLoad says so.
 func Carry(in Engine) (Standing, error) {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return Standing{}, bad.Err()
 	}
 	out := Standing{Weight: quantity.Force(gravity * float64(in.EngineMass))}

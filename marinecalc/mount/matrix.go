@@ -1,3 +1,5 @@
+// Six-by-six matrices of a rigid engine.
+
 package mount
 
 import "math"

@@ -1,3 +1,5 @@
+// The six natural modes of the engine.
+
 package mount
 
 import (

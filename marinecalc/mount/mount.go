@@ -1,10 +1,5 @@
-// Package mount works with the engine on its mounts: how to move them to
-// cure a misaligned coupling, how they share the engine's weight, how the
-// engine swings on them, and how far the coupling moves when the propeller
-// pushes.
-//
-// Places are measured from the middle of the coupling face: forward along
-// the shaft line, to starboard, and up square to it.
+// One mount, and its checks.
+
 package mount
 
 import (
@@ -63,8 +58,8 @@ func (b *bound) holds() bool {
 // belowNone is by how much its accuracy may take a length below nothing.
 const belowNone = 0.002
 
-// refuse collects everything wrong with a list of mounts.
-func refuse(bad *problem.List, mounts []Mount, fewest int) {
+// validate collects everything wrong with a list of mounts.
+func validate(bad *problem.List, mounts []Mount, fewest int) {
 	if len(mounts) < fewest || len(mounts) > Most {
 		bad.Add("/mounts", fmt.Sprintf("there are %d mounts", len(mounts)), fmt.Sprintf("%d to %d mounts", fewest, Most), "")
 		return

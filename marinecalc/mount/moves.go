@@ -1,3 +1,5 @@
+// How to move the mounts to cure a misalignment: Correct.
+
 package mount
 
 import (
@@ -10,19 +12,17 @@ import (
 
 // Misfit is what was found at the coupling, and the mounts that can cure it.
 // The signs are those of package align: gap plus when open at the top or to
-// starboard, offset plus when the engine half is high or to starboard.
+// starboard, offset plus when the gearbox output flange is high or to starboard.
 type Misfit struct {
 	Mounts            []Mount         // 2 to 8
 	GapVertical       quantity.Length // top less bottom
 	GapHorizontal     quantity.Length // starboard less port
-	OffsetVertical    quantity.Length `unset:"NaN"` // engine half high; NaN: not read
-	OffsetHorizontal  quantity.Length `unset:"NaN"` // engine half to starboard; NaN: not read
+	OffsetVertical    quantity.Length `unset:"NaN"` // engine flange high; NaN: not read
+	OffsetHorizontal  quantity.Length `unset:"NaN"` // gearbox output flange to starboard; NaN: not read
 	CouplingDiameter  quantity.Length // where the gaps were read, 30 mm to 0.8 m
 	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
 	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
 	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
-	CouplingKind      string          // limits go by these three, the arithmetic does not
-	ShaftSpeed        quantity.RotationSpeed
 }
 
 // Moves is what to do at the mounts, and what then stands at the coupling.
@@ -45,7 +45,7 @@ type Moves struct {
 	SoftFootAt            string
 	SlopeUp               quantity.Angle  // how much more a mount is raised the farther forward it stands
 	SlopeStarboard        quantity.Angle  // the same to starboard
-	RaiseAtCoupling       quantity.Length // of the engine half
+	RaiseAtCoupling       quantity.Length // of the gearbox output flange
 	ShiftAtCoupling       quantity.Length
 	GapVerticalAfter      quantity.Length
 	GapHorizontalAfter    quantity.Length
@@ -64,28 +64,28 @@ type Move struct {
 	Turns quantity.Angle  // of the nut, plus to raise; NaN when the thread is not known
 }
 
-// The texts of Reach.
+// The codes of Reach, for which the schema of mount-moves has the words.
 const (
-	Reached      = "the studs' travel is enough"
-	ShortUp      = "the studs' travel up and down is not enough: the figures after the move say what is left"
-	ShortAcross  = "the slack sideways is not enough: the figures after the move say what is left"
-	ShortAllWays = "neither the studs' travel nor the slack sideways is enough: the figures after the move say what is left"
+	Reached      = "enough"
+	ShortUp      = "short-up-and-down"
+	ShortAcross  = "short-sideways"
+	ShortAllWays = "short-all-ways"
 )
 
-// The texts of Pivot.
+// The codes of Pivot, for which the schema of mount-moves has the words.
 const (
-	BothCured       = "angle and offset are both brought to what is wanted"
-	VerticalPivot   = "the offset up and down was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
-	HorizontalPivot = "the offset sideways was not read: only the angle is cured there, about the middle of the mounts, where it takes the least movement"
-	BothPivots      = "the offset was not read: only the angle is cured, about the middle of the mounts, where it takes the least movement"
+	BothCured       = "all-cured"
+	VerticalPivot   = "vertical-not-read"
+	HorizontalPivot = "horizontal-not-read"
+	BothPivots      = "neither-read"
 )
 
-// The texts of Move.Stop.
+// The codes of Move.Stop, for which the schema of mount-moves has the words.
 const (
-	upperStop = "top of its travel"
-	lowerStop = "bottom of its travel"
-	sideStop  = "end of its slack"
-	twoStops  = "end of its travel and of its slack"
+	upperStop = "top"
+	lowerStop = "bottom"
+	sideStop  = "slack"
+	twoStops  = "travel-and-slack"
 )
 
 // shortest is how far apart along the shaft the mounts must stand to set an
@@ -100,7 +100,7 @@ const steepest = 0.05
 //
 // The engine moves as one rigid body. An angle of the faces opens the gap by
 // G over the diameter D, so a mount x forward of the coupling is raised by
-// (G/D)·x less what the engine half stands high: the rim-and-face formula,
+// (G/D)·x less what the gearbox output flange stands high: the rim-and-face formula,
 // F = bf·B/D - br/2 (Bloch and Geitner, Machinery Component Maintenance and
 // Repair, pp. 198-199, fig. 5-17). Sideways the same. Mounts as high or low
 // as one likes and the roll of the engine do not enter.
@@ -113,7 +113,7 @@ const steepest = 0.05
 // than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
 // a gap or offset over 5 % of the diameter.
 func Correct(in Misfit) (Moves, error) {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return Moves{}, bad.Err()
 	}
 	var upright, across studs
@@ -264,8 +264,8 @@ func (out *Moves) feet(mounts []Mount) {
 	}
 }
 
-// refuse collects everything that makes the misfit unfit to work with.
-func (in *Misfit) refuse() problem.List {
+// validate collects everything that makes the misfit unfit to work with.
+func (in *Misfit) validate() problem.List {
 	var bad problem.List
 	d := float64(in.CouplingDiameter)
 	if !(d >= 0.03-1e-12 && d <= 0.8+1e-12) {
@@ -294,7 +294,7 @@ func (in *Misfit) refuse() problem.List {
 			bad.Add("/"+one.name, fmt.Sprintf("%s of %.4g mm is over 5 %% of the coupling diameter", one.what, 1000*float64(one.value)), fmt.Sprintf("up to %.4g mm either way", 1000*steepest*d), "is a unit or a decimal point wrong?")
 		}
 	}
-	refuse(&bad, in.Mounts, 2)
+	validate(&bad, in.Mounts, 2)
 	if len(bad) == 0 {
 		aft, fore := math.Inf(1), math.Inf(-1)
 		for i := range in.Mounts {

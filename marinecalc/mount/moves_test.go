@@ -82,7 +82,7 @@ func misfit(t *testing.T, in align.Faces, mounts []Mount) Misfit {
 }
 
 // moved is the engine after its mounts moved: the axis through what the front
-// and the aft mount did. It knows nothing of how Correct reckons.
+// and the aft mount did. It knows nothing of how Correct calculates.
 func (c truth) moved(m Moves, mounts []Mount, front, aft int) truth {
 	apart := float64(mounts[front].Forward - mounts[aft].Forward)
 	up := float64(m.Moves[front].Raise-m.Moves[aft].Raise) / apart
@@ -336,4 +336,11 @@ func BenchmarkCorrect(b *testing.B) {
 			}
 		})
 	}
+}
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "mount-moves", "reach", Reached, ShortUp, ShortAcross, ShortAllWays)
+	parttest.SameCodes(t, "mount-moves", "pivot", BothCured, VerticalPivot, HorizontalPivot, BothPivots)
+	parttest.SameCodes(t, "mount-moves", "moves/stop", upperStop, lowerStop, sideStop, twoStops)
+	parttest.SameCodes(t, "mount-load", "driving", NotDriven, TorqueOnly, ThrustOnly, BothDrive)
 }

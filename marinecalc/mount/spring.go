@@ -1,3 +1,5 @@
+// One mount as a spring.
+
 package mount
 
 import "math"

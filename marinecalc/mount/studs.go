@@ -1,3 +1,5 @@
+// Moves held inside the travel of the studs.
+
 package mount
 
 import "math"

@@ -1,3 +1,5 @@
+// Turns of a mount's nut in words.
+
 package mount
 
 import (
@@ -8,6 +10,9 @@ import (
 // Turning is how far a mount's nut is turned, in flats of its hexagon; plus
 // raises the engine. NaN: the thread is not known.
 type Turning struct{ Flats float64 }
+
+// MarshalText says the same as String.
+func (t Turning) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
 
 // quarters are the parts of a flat that a hand can set.
 var quarters = [4]string{"", "¼", "½", "¾"}

@@ -1,3 +1,5 @@
+// What the mounts' settling since new does.
+
 package mount
 
 import (
@@ -6,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// wear writes what the mounts' sag since they were new does.
+// wear writes what the mounts' deflection since they were new does.
 func (out *Standing) wear(in *Engine, worn bool, ahead, astern *push) {
 	nan := math.NaN()
 	out.NewGapPerDiameter, out.NewOffset, out.TiredFactor = quantity.Ratio(nan), length(nan), quantity.Ratio(nan)

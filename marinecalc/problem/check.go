@@ -1,3 +1,5 @@
+// Checks that the parts share.
+
 package problem
 
 import (

@@ -1,3 +1,5 @@
+// Errors made of problems.
+
 package problem
 
 import "errors"

@@ -1,3 +1,5 @@
+// Lists of problems.
+
 package problem
 
 import (

@@ -1,3 +1,5 @@
+// Accuracies behind a ± sign.
+
 package quantity
 
 import (

@@ -1,3 +1,5 @@
+// Signs that mean the same.
+
 package quantity
 
 import (

@@ -1,3 +1,5 @@
+// Text that reads back as the same value.
+
 package quantity
 
 import (

@@ -1,3 +1,5 @@
+// Quantities whose unit tells their kind.
+
 package quantity
 
 // Infer reads a quantity whose unit alone tells its kind, as rule data writes

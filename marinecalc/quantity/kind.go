@@ -1,3 +1,5 @@
+// Kinds of quantity.
+
 package quantity
 
 import (

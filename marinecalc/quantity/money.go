@@ -1,3 +1,5 @@
+// Amounts of money.
+
 package quantity
 
 // moneyUnit serves every currency: amounts are never converted.

@@ -1,3 +1,5 @@
+// Numbers as people write them.
+
 package quantity
 
 import (

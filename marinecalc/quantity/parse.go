@@ -1,3 +1,5 @@
+// Quantities with unit and accuracy.
+
 package quantity
 
 // maxText is the longest text that is read, in bytes.

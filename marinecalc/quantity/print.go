@@ -1,3 +1,5 @@
+// Values printed for people.
+
 package quantity
 
 import (

@@ -1,3 +1,5 @@
+// What is said of text that cannot be read.
+
 package quantity
 
 import (

@@ -1,3 +1,5 @@
+// What is said of a unit that cannot be read.
+
 package quantity
 
 import "strings"

@@ -1,3 +1,5 @@
+// Ranges printed with one unit.
+
 package quantity
 
 import "math"

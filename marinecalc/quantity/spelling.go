@@ -1,3 +1,5 @@
+// Spellings of units.
+
 package quantity
 
 import "strings"

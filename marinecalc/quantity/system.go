@@ -1,3 +1,5 @@
+// Systems of units.
+
 package quantity
 
 import "strings"

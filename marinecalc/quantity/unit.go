@@ -1,3 +1,5 @@
+// Units and their factors.
+
 package quantity
 
 import "math"

@@ -1,3 +1,5 @@
+// Units of mass, force, torque, energy, power, pressure and stiffness.
+
 package quantity
 
 import "math"

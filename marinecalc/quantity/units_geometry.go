@@ -1,3 +1,5 @@
+// Units of length, area, volume and angle.
+
 package quantity
 
 import "math"

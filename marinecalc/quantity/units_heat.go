@@ -1,3 +1,5 @@
+// Units of temperature and heat.
+
 package quantity
 
 var heatKinds = []*Kind{

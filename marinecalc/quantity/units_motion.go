@@ -1,3 +1,5 @@
+// Units of time, speed, inertia and flow.
+
 package quantity
 
 import "math"

@@ -1,3 +1,5 @@
+// Units of ratio, density and viscosity.
+
 package quantity
 
 var otherKinds = []*Kind{

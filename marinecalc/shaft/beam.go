@@ -1,3 +1,5 @@
+// A shaft as a beam of finite elements.
+
 package shaft
 
 import "math"

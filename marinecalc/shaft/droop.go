@@ -1,3 +1,5 @@
+// Droop of the free end at the coupling: Droop.
+
 package shaft
 
 import (
@@ -64,10 +66,10 @@ type Sag struct {
 	FreeLengthPerShaft quantity.Ratio // free length over shaft diameter
 }
 
-// The texts of DroopOpens.
+// The codes of DroopOpens, for which the schema of shaft-droop has the words.
 const (
-	OpensBelow = "the droop opens the coupling at the bottom and makes the engine look too high"
-	OpensAbove = "the span behind lifts the end: it opens the coupling at the top"
+	OpensBelow = "bottom"
+	OpensAbove = "top"
 )
 
 // steepest is the sag over free length up to which small-deflection beam
@@ -75,7 +77,7 @@ const (
 const steepest = 0.05
 
 // Droop finds how far the free end of a shaft sags under its own weight and
-// the coupling half, which way it points, and how much to lift it.
+// the shaft coupling flange, which way it points, and how much to lift it.
 //
 // Each section is a cantilever with an end force, an end moment and its own
 // weight; the second hangs on the end of the first (Shigley, Mechanical
@@ -89,7 +91,7 @@ const steepest = 0.05
 // The error is a *problem.Error of everything that cannot be, a sag beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
 func Droop(in Overhang) (out Sag, err error) {
-	if err = in.refuse(); err != nil {
+	if err = in.validate(); err != nil {
 		return Sag{}, err
 	}
 	out.weigh(&in)
@@ -189,8 +191,8 @@ func (out *Sag) lift(in *Overhang) {
 	out.GapLifted = quantity.Length(d * math.Tan(left))
 }
 
-// refuse lists everything that cannot be.
-func (in *Overhang) refuse() error {
+// validate lists everything that cannot be.
+func (in *Overhang) validate() error {
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.Above("/freeLength", "free length", float64(in.FreeLength))

@@ -10,7 +10,7 @@ import (
 )
 
 // cutter is a scenario of our own: 700 mm of 30 mm stainless bar and a 3 kg
-// coupling half.
+// shaft coupling flange.
 func cutter() Overhang {
 	return Overhang{ShaftDiameter: 0.030, FreeLength: 0.7, CouplingMass: 3, CouplingDiameter: 0.102, CouplingCentre: 0.03,
 		StepLength: 0.1, StepDiameter: 0.025, SpanBehind: 1.4, ShaftIncline: 0.15, ElasticModulus: 193e9, ShaftDensity: 8000}

@@ -1,3 +1,5 @@
+// Strength of a parallel key: Key.
+
 package shaft
 
 import (
@@ -43,11 +45,11 @@ type KeyHold struct {
 	DesignTorque  quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase    string          // which of them that is, as for a shaft
 	ForceDiameter quantity.Length
-	KeyRise       quantity.Length // the key's height reckoned with
+	KeyRise       quantity.Length // the key's height used
 	SeatInShaft   quantity.Length // depth that bears in the shaft
 	SeatInHub     quantity.Length // depth that bears in the hub
 	AcrossKeyway  quantity.Length // from the bottom of the shaft's keyway to the far side of the shaft
-	KeysBearing   quantity.Ratio  // how many keys are reckoned with
+	KeysBearing   quantity.Ratio  // how many keys are counted
 
 	KeyShear         quantity.Stress
 	ShaftSideBearing quantity.Stress // on key and shaft
@@ -60,12 +62,12 @@ type KeyHold struct {
 	BearingLength    quantity.Length // for WantedSafety
 }
 
-// The texts of WeakestPlace.
+// The codes of WeakestPlace, for which the schema of key-strength has the words.
 const (
-	KeyShears    = "the key shears"
-	KeyCrushes   = "the key is crushed"
-	ShaftGives   = "the keyway in the shaft is crushed"
-	HubGives     = "the keyway in the hub is crushed"
+	KeyShears    = "key-shears"
+	KeyCrushes   = "key-crushed"
+	ShaftGives   = "shaft-crushed"
+	HubGives     = "hub-crushed"
 	shearPerPull = 0.577 // yield in shear over yield in pull, distortion energy, as the handbook rounds it
 )
 
@@ -81,7 +83,7 @@ const (
 // The error is a *problem.Error of everything that cannot be. Key allocates
 // nothing when it succeeds.
 func Key(in Keyed) (out KeyHold, err error) {
-	if err = in.refuse(); err != nil {
+	if err = in.validate(); err != nil {
 		return KeyHold{}, err
 	}
 	out.load(&in)
@@ -161,8 +163,8 @@ func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
 	out.LengthWanted = length(least)
 }
 
-// refuse lists everything that cannot be.
-func (in *Keyed) refuse() error {
+// validate lists everything that cannot be.
+func (in *Keyed) validate() error {
 	var faults problem.List
 	d, w, h := float64(in.ShaftDiameter), float64(in.KeyWidth), float64(in.KeyHeight)
 	faults.Above("/shaftDiameter", "shaft diameter", d)
@@ -178,7 +180,7 @@ func (in *Keyed) refuse() error {
 	faults.NotNegative("/hubYieldStrength", "yield strength of the hub", float64(in.HubYieldStrength))
 	faults.NotNegative("/wantedSafety", "safety wanted", float64(in.WantedSafety))
 	if in.KeyCount < 0 || in.KeyCount > 2 {
-		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be reckoned to share the load", in.KeyCount), "1 or 2", "")
+		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be taken to share the load", in.KeyCount), "1 or 2", "")
 	}
 	if len(faults) > 0 {
 		return faults.Err()

@@ -1,3 +1,5 @@
+// The shaft line checked and cut into elements.
+
 package shaft
 
 import (
@@ -17,7 +19,7 @@ const (
 // a section, bearing and mass, and between them.
 func (in *Line) lay(b *beam) (Whipping, error) {
 	var out Whipping
-	faults := in.refuse()
+	faults := in.validate()
 	if len(faults) > 0 {
 		return out, faults.Err()
 	}
@@ -58,7 +60,7 @@ func (in *Line) lay(b *beam) (Whipping, error) {
 	}
 	in.eachMass(length, func(_ string, at, mass float64) { b.hung[b.nearest(at)] += mass })
 	if !out.stiffen(in, b) {
-		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be reckoned as one shaft", mm(float64(out.LeastDiameter))),
+		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be calculated as one shaft", mm(float64(out.LeastDiameter))),
 			Allowed: "sections of one shaft", Hint: "leave out short thick parts, or put them in as masses; is a unit wrong?"}}.Err()
 	}
 	return out, nil
@@ -210,9 +212,9 @@ func (out *Whipping) stiffen(in *Line, b *beam) bool {
 	return b.factor()
 }
 
-// refuse lists everything that cannot be, one by one; how the parts lie to
+// validate lists everything that cannot be, one by one; how the parts lie to
 // each other is checked by lay.
-func (in *Line) refuse() problem.List {
+func (in *Line) validate() problem.List {
 	var faults problem.List
 	count := func(where, what string, n, least int) {
 		if n < least || n > mostParts {

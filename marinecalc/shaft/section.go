@@ -1,6 +1,5 @@
-// Package shaft reckons the propeller shaft itself: whether it is thick
-// enough, how far its free end sags, at which speed it whirls, whether its
-// key holds, and whether it can be drawn.
+// Area and second moment of a round section.
+
 package shaft
 
 import "math"

@@ -1,3 +1,5 @@
+// Strength of the shaft and the diameters that rules ask for: Strong.
+
 package shaft
 
 import (
@@ -29,7 +31,7 @@ type Shaft struct {
 	RuleFactor        quantity.Ratio  // k of the class rule
 	RuleStrength      quantity.Stress // above the line: 560 N/mm² in UR M68
 	RuleOffset        quantity.Stress // added to the tensile strength: 160 N/mm² in UR M68
-	TensileCap        quantity.Stress // greatest tensile strength that may be reckoned with; 0 for none
+	TensileCap        quantity.Stress // greatest tensile strength that may be used; 0 for none
 	PropellerDiameter quantity.Length // for rules that add to the diameter by it
 	AllowanceRate     quantity.Ratio  // of that addition, per metre of propeller diameter; 0 for none
 	AllowanceDivisor  quantity.Ratio  // of that addition; 0 for none
@@ -79,29 +81,31 @@ type Strength struct {
 	PropellerAllowance quantity.Length
 }
 
-// The texts of ClassScope.
+// The codes of ClassScope, for which the schema of shaft-strength has the words.
 const (
-	OutsideM68   = "UR M68 leaves out bare shafts in sea water: its diameter stands here for comparison only, and corrosion can break a thicker shaft"
-	InsideM68    = "the shaft is protected, as UR M68 takes it"
-	FreshM68     = "UR M68 is written for sea-going ships; a bare shaft in fresh water is not what it speaks of"
-	UnknownToM68 = "say whether the shaft is protected: UR M68 leaves out bare shafts in sea water"
+	OutsideM68   = "bare-in-sea"
+	InsideM68    = "protected"
+	FreshM68     = "bare-in-fresh"
+	UnknownToM68 = "unknown"
 )
 
 // torsionalShare is the yield strength in torsion over the 0.2 % tensile
 // yield, for steel and nickel alloys: ABYC P-6, 7/02, definitions.
 const torsionalShare = 2.0 / 3
 
-// TwoThirds is the text of TorsionalCase.
-const TwoThirds = "two thirds of the yield strength, which ABYC P-6 takes for steel and nickel alloys; for bronze or brass type it from the certificate"
+// TwoThirds is the code of TorsionalCase: of the yield strength, as ABYC P-6
+// takes it for steel and nickel alloys.
+const TwoThirds = "two-thirds-of-yield"
 
-// The texts of DesignCase, of shaft and key.
+// The codes of DesignCase, of shaft and key, for which their schemas have the
+// words.
 const (
-	AtPeak        = "the peak torque"
-	AtSteady      = "the steady torque, which is greater than the peak torque given"
-	AtSteadyAlone = "the steady torque alone: no peak torque is known, so nothing is said of shocks"
+	AtPeak        = "peak"
+	AtSteady      = "steady-above-peak"
+	AtSteadyAlone = "steady-alone"
 )
 
-// designTorque is the torque that stresses are reckoned at, and which of the
+// designTorque is the torque that stresses are calculated at, and which of the
 // two it is.
 func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 	switch {
@@ -133,7 +137,7 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 // The error is a *problem.Error of everything that cannot be. Strong allocates
 // nothing when it succeeds.
 func Strong(in Shaft) (out Strength, err error) {
-	if err = in.refuse(); err != nil {
+	if err = in.validate(); err != nil {
 		return Strength{}, err
 	}
 	out.torsional(&in)
@@ -144,7 +148,7 @@ func Strong(in Shaft) (out Strength, err error) {
 	return out, nil
 }
 
-// torsional finds the yield strength in torsion to reckon with.
+// torsional finds the yield strength in torsion to use.
 func (out *Strength) torsional(in *Shaft) {
 	out.TorsionalReckoned = in.TorsionalYield
 	if in.TorsionalYield == 0 {
@@ -242,8 +246,8 @@ func (out *Strength) scope(in *Shaft) {
 	}
 }
 
-// refuse lists everything that cannot be.
-func (in *Shaft) refuse() error {
+// validate lists everything that cannot be.
+func (in *Shaft) validate() error {
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.Above("/shaftPower", "shaft power", float64(in.ShaftPower))

@@ -200,3 +200,13 @@ func BenchmarkStrong(b *testing.B) {
 		strengthSink, _ = Strong(in)
 	}
 }
+
+func TestCodesHaveTheirWords(t *testing.T) {
+	parttest.SameCodes(t, "shaft-strength", "classScope", OutsideM68, InsideM68, FreshM68, UnknownToM68)
+	parttest.SameCodes(t, "shaft-strength", "torsionalCase", TwoThirds)
+	parttest.SameCodes(t, "shaft-strength", "designCase", AtPeak, AtSteady, AtSteadyAlone)
+	parttest.SameCodes(t, "key-strength", "designCase", AtPeak, AtSteady, AtSteadyAlone)
+	parttest.SameCodes(t, "key-strength", "weakestPlace", KeyShears, KeyCrushes, ShaftGives, HubGives)
+	parttest.SameCodes(t, "shaft-droop", "droopOpens", OpensBelow, OpensAbove)
+	parttest.SameCodes(t, "shaft-withdrawal", "way", AftAmidships, AftHardOver, WithForward, RudderMust, EngineOrElse)
+}

@@ -1,3 +1,5 @@
+// Critical speed in bending: Whirl.
+
 package shaft
 
 import (
@@ -55,7 +57,7 @@ type Whipping struct {
 	Critical      quantity.RotationSpeed // of the model itself, between the two
 	Margin        quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
 	SpeedUse      quantity.Ratio         // ShaftSpeed over CriticalLower
-	WhipAt        quantity.Length        // where the shaft whips most at Critical
+	WhipAt        quantity.Length        // of the greatest deflection at Critical
 
 	LongestSpan         quantity.Length // between neighbouring bearings
 	ShortestSpan        quantity.Length
@@ -71,10 +73,10 @@ type Whipping struct {
 	LeastDiameter  quantity.Length
 	ShaftMass      quantity.Mass
 	SwingingMass   quantity.Mass   // propeller and its water
-	PropellerPlace quantity.Length // of its centre of mass from the forward end, as reckoned; NaN without a propeller
+	PropellerPlace quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
 }
 
-// Whirl finds the first critical speed of a shaft, at which it whips like a
+// Whirl finds the first critical speed of a shaft, at which it whirls like a
 // skipping rope, and holds it and the bearing spans against the speed in use.
 //
 // Rayleigh's estimate ω² = g·Σm·y/Σm·y² from the static sag is high,

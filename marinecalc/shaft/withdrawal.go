@@ -1,3 +1,5 @@
+// Room to withdraw the shaft: Withdraw.
+
 package shaft
 
 import (
@@ -13,7 +15,7 @@ type Task string
 
 // The tasks.
 const (
-	CouplingOff  Task = "coupling-off"  // take the coupling half off the shaft, the shaft stays in the boat
+	CouplingOff  Task = "coupling-off"  // take the shaft coupling flange off the shaft, the shaft stays in the boat
 	SealRenewal  Task = "seal-renewal"  // take the coupling off and slide a whole seal over the shaft's forward end
 	ShaftOut     Task = "shaft-out"     // draw the whole shaft out of the boat
 	PropellerOff Task = "propeller-off" // draw the propeller, the shaft stays where it is
@@ -49,13 +51,13 @@ type Room struct {
 	FaceToShaft   quantity.Length // from the coupling's face to the shaft's end inside it; NaN without the coupling's length
 }
 
-// The texts of Way.
+// The codes of Way, for which the schema of shaft-withdrawal has the words.
 const (
-	AftAmidships = "it goes aft far enough; the rudder may stay amidships"
-	AftHardOver  = "it goes aft far enough only with the rudder hard over"
-	WithForward  = "it goes when engine or gearbox is moved forward as well"
-	RudderMust   = "it does not go: the rudder must be dropped or the skeg opened"
-	EngineOrElse = "it does not go aft: the engine must come forward, or the rudder be dropped"
+	AftAmidships = "aft"
+	AftHardOver  = "aft-hard-over"
+	WithForward  = "with-forward"
+	RudderMust   = "rudder-must"
+	EngineOrElse = "engine-or-rudder"
 )
 
 // readOff is how far its accuracy may take a length below what it can be, in
@@ -70,12 +72,12 @@ const readOff = 0.005
 // forward end must pass the aftmost bearing. For PropellerOff the hub needs
 // its own length behind the shaft's end. Plain geometry along the shaft line;
 // a rudder beside the line, or a shaft that may be swung past it, is not
-// reckoned with.
+// used.
 //
 // The error is a *problem.Error of everything that cannot be. Withdraw
 // allocates nothing when it succeeds.
 func Withdraw(in Drawing) (Room, error) {
-	if err := in.refuse(); err != nil {
+	if err := in.validate(); err != nil {
 		return Room{}, err
 	}
 	nan := quantity.Length(math.NaN())
@@ -122,8 +124,8 @@ func (in *Drawing) way(out *Room) string {
 	return RudderMust
 }
 
-// refuse lists everything that cannot be.
-func (in *Drawing) refuse() error {
+// validate lists everything that cannot be.
+func (in *Drawing) validate() error {
 	var faults problem.List
 	faults.NotNegative("/roomAft", "room aft", float64(in.RoomAft)+readOff)
 	faults.NotNegative("/roomRudderOver", "room with the rudder hard over", float64(in.RoomRudderOver)+readOff)

@@ -1,5 +1,5 @@
-// Package stock reads the sizes that a shop has on the shelf, written in a
-// row as people write them: "40 mm, 45 mm, 50 mm" or "1-1/2 in, 1-3/4 in".
+// Lists of stock sizes, and bare numbers.
+
 package stock
 
 import (

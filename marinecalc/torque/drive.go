@@ -1,6 +1,5 @@
-// Package torque follows the engine's power through the gearbox into the
-// propeller shaft: how hard and how fast the shaft turns ahead and astern,
-// what a shock makes of it, and how hard the propeller pushes.
+// Power through the gearbox: AtShaft.
+
 package torque
 
 import (
@@ -53,7 +52,7 @@ type ShaftLoad struct {
 //
 // The error is a *problem.Error of everything in the drive that cannot be.
 func AtShaft(in Drive) (out ShaftLoad, err error) {
-	if err = refuse(&in); err != nil {
+	if err = validate(&in); err != nil {
 		return ShaftLoad{}, err
 	}
 	ahead, eta := float64(in.GearRatioAhead), float64(in.GearboxEfficiency)
@@ -103,8 +102,8 @@ func atStandstill(in *Drive, shaftPower quantity.Power) quantity.Force {
 	return quantity.Force(math.Cbrt(2 * float64(in.WaterDensity) * disc * p * p))
 }
 
-// refuse lists everything in the drive that cannot be.
-func refuse(in *Drive) error {
+// validate lists everything in the drive that cannot be.
+func validate(in *Drive) error {
 	var faults problem.List
 	faults.Above("/enginePower", "engine power", float64(in.EnginePower))
 	faults.Above("/engineSpeed", "engine speed", float64(in.EngineSpeed))

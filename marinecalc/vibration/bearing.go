@@ -1,3 +1,5 @@
+// Orders of a rolling bearing.
+
 package vibration
 
 import "math"

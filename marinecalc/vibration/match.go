@@ -1,3 +1,5 @@
+// Which source a measured frequency comes from: Find.
+
 package vibration
 
 import (
@@ -27,7 +29,7 @@ const Unknown = "Something not listed here"
 //
 // The error is a *problem.Error of everything that cannot be.
 func Find(in Running, sources []Source, keep *Ranking) (Match, error) {
-	if err := refuse(&in, sources); err != nil {
+	if err := validate(&in, sources); err != nil {
 		return Match{}, err
 	}
 	var m Match

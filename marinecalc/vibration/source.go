@@ -1,6 +1,5 @@
-// Package vibration finds which part of a boat's line makes a frequency: the
-// orders of engine, gears, shaft, blades and a rolling bearing, and how likely
-// each of them is the one that was measured.
+// Sources of vibration and their frequencies.
+
 package vibration
 
 import (
@@ -38,7 +37,7 @@ type Source struct {
 	Look      string // where to look or measure, when no run parts it from another
 }
 
-// Running is the line as it ran while a frequency was measured. A field
+// Running is the drivetrain as it ran while a frequency was measured. A field
 // marked optional is not given when it is 0.
 type Running struct {
 	EngineSpeed       quantity.RotationSpeed // above 0 up to 1500 rad/s

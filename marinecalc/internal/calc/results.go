@@ -73,7 +73,7 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 		m.text = strconv.Itoa(int(from.Int()))
 	} else {
 		m.word = fmt.Sprint(from.Interface())
-		m.text = m.word
+		m.text = p.Words(m.word)
 	}
 	return m
 }

@@ -44,8 +44,8 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 	if problems := r.traceUnverified(); len(problems) > 0 {
 		return nil, nil, problems
 	}
-	space := spaces.Get().(*spread.Workspace)
-	defer spaces.Put(space) // the sheet keeps nothing of it
+	space := spread.Borrow()
+	defer space.Return() // the sheet keeps nothing of it
 	r.ranges(space)
 	if stopped := s.Cancelled(); len(stopped) > 0 {
 		return nil, nil, stopped

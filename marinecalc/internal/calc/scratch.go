@@ -4,7 +4,6 @@ import (
 	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -24,10 +23,6 @@ type scratch struct {
 }
 
 var scratches = sync.Pool{New: func() any { return new(scratch) }}
-
-// spaces keeps the memory of the trials, about a megabyte. A run has it for
-// its trials only: those of the results that it rests on come before.
-var spaces = sync.Pool{New: func() any { return new(spread.Workspace) }}
 
 // lend gives the inputs of a run their memory.
 func (b *scratch) lend(in *inputs, inputs int) {

@@ -45,7 +45,8 @@ func (r *run) write() *Outcome {
 	s.Next = r.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
 	if r.in.call.draw != nil && !r.in.session.brief {
-		s.Drawings = append(s.Drawings, r.in.call.draw(picture.Brush{Units: r.in.session.Units, Currency: r.in.currency})...)
+		s.Drawings = append(s.Drawings, r.in.call.draw(picture.Brush{Units: r.in.session.Units, Currency: r.in.currency,
+			Titles: func(result, code string) string { return r.in.form.Result.Child(result).Words(code) }})...)
 	}
 	r.in.buf.sources = appendSources(r.in.buf.sources, s)
 	s.Sources = slices.Clone(r.in.buf.sources)

@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
@@ -46,15 +47,16 @@ type Property struct {
 	ReadBy string // the input that names the gauge
 	Level  sheet.Level
 
-	Formula string
-	Method  string
-	Rests   []string
-	Source  string
-	Basis   string
-	Apart   bool     // "compare": false, a difference of two states says nothing
-	SizedBy string   // "compare": the result without which this direction says nothing
-	Chance  bool     // 1 or 0 in each trial; the mean over the trials is what is shown
-	Never   *float64 // in SI: from here on the result stands for what does not come, and is no figure
+	Formula    string
+	Method     string
+	Rests      []string
+	Source     string
+	Basis      string
+	Apart      bool     // "compare": false, a difference of two states says nothing
+	SizedBy    string   // "compare": the result without which this direction says nothing
+	JudgedOnly bool     // an input that limits, cautions and advice go by, and the arithmetic does not
+	Chance     bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Never      *float64 // in SI: from here on the result stands for what does not come, and is no figure
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -63,6 +65,15 @@ type Property struct {
 
 // Child returns the property of that name, or nil.
 func (p *Property) Child(name string) *Property { return p.byName[name] }
+
+// Words gives what people read for one of the property's codes: its title
+// among enumTitles, and any other text as it is.
+func (p *Property) Words(code string) string {
+	if i := slices.Index(p.Enum, code); i >= 0 && i < len(p.EnumTitles) {
+		return p.EnumTitles[i]
+	}
+	return code
+}
 
 // At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
 // returns the deepest property that is described along it; whole tells
@@ -112,6 +123,7 @@ type written struct {
 	Source      string          `json:"source"`
 	Basis       string          `json:"basis"`
 	Compare     any             `json:"compare"` // false or a name
+	JudgedOnly  bool            `json:"judgedOnly"`
 	Chance      bool            `json:"chance"`
 	Never       *float64        `json:"never"`
 	Properties  json.RawMessage `json:"properties"`
@@ -197,6 +209,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
+	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
 		p.Never = w.Never
 	}

@@ -35,13 +35,13 @@ func drawStack(in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Dra
 	if out.LengthsThatGo != "" {
 		description += "Lengths that go: " + out.LengthsThatGo + ". "
 	} else if out.NoneGoes != "" {
-		description += out.NoneGoes + ". "
+		description += b.Words("noneGoes", out.NoneGoes) + ". "
 	}
 	if !math.IsNaN(float64(out.ShorterLength)) {
-		description += "Next shorter " + b.Length(out.ShorterLength) + ": " + out.WhyNotShorter + ". "
+		description += "Next shorter " + b.Length(out.ShorterLength) + ": " + b.Words("whyNotShorter", out.WhyNotShorter) + ". "
 	}
 	if !math.IsNaN(float64(out.LongerLength)) {
-		description += "Next longer " + b.Length(out.LongerLength) + ": " + out.WhyNotLonger + "."
+		description += "Next longer " + b.Length(out.LongerLength) + ": " + b.Words("whyNotLonger", out.WhyNotLonger) + "."
 	}
 
 	// Distances from the back of the head's flange, plus toward the nut.
@@ -92,7 +92,7 @@ func drawStack(in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Dra
 	if out.LengthsThatGo != "" {
 		p.Text(picture.Ink, "start", left, 196, "go: "+shorten(out.LengthsThatGo, 44))
 	} else if out.NoneGoes != "" {
-		p.Text(picture.Ink, "start", left, 196, shorten(out.NoneGoes, 48))
+		p.Text(picture.Ink, "start", left, 196, shorten(b.Words("noneGoes", out.NoneGoes), 48))
 	}
 	return sheet.Drawing{Name: "bolt-stack", Title: title, Description: description, SVG: p.End()}
 }

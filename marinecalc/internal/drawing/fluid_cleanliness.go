@@ -17,7 +17,7 @@ func FluidCleanliness(in fluid.Counts, out fluid.Cleanliness, _ picture.Brush) [
 	bars := [...]struct {
 		size         string
 		code, wanted float64
-	}{{"4 µm", out.Code4, in.WantedCode4}, {"6 µm", out.Code6, in.WantedCode6}, {"14 µm", out.Code14, in.WantedCode14}}
+	}{{"4 µm", float64(out.Code4), in.WantedCode4}, {"6 µm", float64(out.Code6), in.WantedCode6}, {"14 µm", float64(out.Code14), in.WantedCode14}}
 	for _, b := range bars {
 		if !math.IsNaN(b.wanted) {
 			description += fmt.Sprintf(" Wanted for %s: at most %.0f.", b.size, b.wanted)

@@ -14,7 +14,7 @@ import (
 func ShaftWithdrawal(in shaft.Drawing, out shaft.Room, b picture.Brush) []sheet.Drawing {
 	const left, width = 16.0, 328.0
 	const title = "Room aft of the shaft"
-	description := "Needed " + b.Length(out.RoomNeeded) + ", there is " + b.Length(out.RoomHere) + ": " + out.Way + "."
+	description := "Needed " + b.Length(out.RoomNeeded) + ", there is " + b.Length(out.RoomHere) + ": " + b.Words("way", out.Way) + "."
 	p := picture.Begin(360, 150, title, description)
 	scale := width / math.Max(1e-9, 1.05*math.Max(float64(out.RoomNeeded), float64(out.RoomHere)))
 	bar := func(y float64, class, name string, v quantity.Length) {

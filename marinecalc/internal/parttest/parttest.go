@@ -1,12 +1,13 @@
 // Package parttest is what the tests of the machine parts share: comparison of
-// numbers, refusals of bad input, allocations, and the input that a schema
-// describes.
+// numbers, refusals of bad input, allocations, and what the schemas say
+// of the parts.
 package parttest
 
 import (
 	"encoding/json"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/problem"
@@ -66,33 +67,54 @@ func NoAllocations(t testing.TB, f func()) {
 	}
 }
 
-// Property is what tests read of a schema's input: its kind of quantity, its
+// Property is what tests read of an input or result of a schema: its kind of quantity, its
 // bounds in SI, its words, and the columns of a list.
 type Property struct {
 	Quantity           string
 	Minimum, Maximum   *float64
 	MinItems, MaxItems int
-	Enum               []string
+	Enum, EnumTitles   []string
 	Items              struct{ Properties map[string]Property }
 }
 
 // Input gives the input of the calculation of that id, by name.
 func Input(t testing.TB, id string) map[string]Property {
 	t.Helper()
+	return read(t, id).Input.Properties
+}
+
+// SameCodes asks that a result's codes in the schema are these, each with its
+// words. A column of a list is named "moves/stop".
+func SameCodes(t testing.TB, id, result string, codes ...string) {
+	t.Helper()
+	list, column, isColumn := strings.Cut(result, "/")
+	p := read(t, id).Result.Properties[list]
+	if isColumn {
+		p = p.Items.Properties[column]
+	}
+	if !slices.Equal(p.Enum, codes) || len(p.EnumTitles) != len(codes) || slices.Contains(p.EnumTitles, "") {
+		t.Errorf("%s/%s: the schema has the codes %q and the words %q, the part the codes %q", id, result, p.Enum, p.EnumTitles, codes)
+	}
+}
+
+type sides struct {
+	Input, Result struct{ Properties map[string]Property }
+}
+
+func read(t testing.TB, id string) sides {
+	t.Helper()
 	text, err := schemas.Read(id)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var document struct {
-		Defs struct {
-			Input struct{ Properties map[string]Property }
-		} `json:"$defs"`
+		Defs sides `json:"$defs"`
 	}
 	if err := json.Unmarshal(text, &document); err != nil {
 		t.Fatal(err)
 	}
-	if len(document.Defs.Input.Properties) == 0 {
-		t.Fatalf("the schema of %s describes no input", id)
+	if len(document.Defs.Input.Properties) == 0 || len(document.Defs.Result.Properties) == 0 {
+		t.Fatalf("the schema of %s describes no input or no result", id)
 	}
-	return document.Defs.Input.Properties
+	return document.Defs
 }

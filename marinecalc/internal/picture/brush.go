@@ -8,7 +8,11 @@ import "example.org/driveline/marinecalc/quantity"
 type Brush struct {
 	Units    quantity.System
 	Currency string
+	Titles   func(result, code string) string // what people read for the code that a result has
 }
+
+// Words gives what people read for the code that a result has.
+func (b Brush) Words(result, code string) string { return b.Titles(result, code) }
 
 // Single is the brush for letters in a drawing that have no space for two
 // systems.

@@ -1,3 +1,5 @@
+// Verdicts on a range and a limit (JCGM 106).
+
 package spread
 
 import "math"

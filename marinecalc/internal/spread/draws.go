@@ -1,3 +1,5 @@
+// Stratified draws of the uncertain inputs.
+
 package spread
 
 import "math"
@@ -117,7 +119,7 @@ func (d *drawer) place(f *Factor) {
 			}
 		}
 	case Normal:
-		d.ring()
+		d.tabulate()
 		middle, sd := f.Low+width/2, width/(2*z95)
 		last := len(sorted) - 1
 		lowest, highest := standardNormal(sorted[0]/n), -standardNormal((n-sorted[last])/n)
@@ -130,8 +132,8 @@ func (d *drawer) place(f *Factor) {
 	}
 }
 
-// ring fills bell, unless it is already there for that many strata.
-func (d *drawer) ring() {
+// tabulate fills bell, unless it is already there for that many strata.
+func (d *drawer) tabulate() {
 	n := len(d.sorted)
 	if len(d.bell) == n+1 {
 		return

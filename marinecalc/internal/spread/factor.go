@@ -1,3 +1,5 @@
+// Uncertain inputs and their distributions.
+
 package spread
 
 import (

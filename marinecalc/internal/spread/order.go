@@ -1,3 +1,5 @@
+// Order statistics by selection.
+
 package spread
 
 import "math"

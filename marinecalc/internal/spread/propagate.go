@@ -1,3 +1,5 @@
+// The trials: draws, runs of the model, and what they give.
+
 package spread
 
 import (
@@ -51,25 +53,6 @@ type Model struct {
 	Run     func() bool
 }
 
-// Workspace keeps the memory of a propagation for the next one. The zero value
-// is ready. It serves one caller at a time.
-type Workspace struct {
-	drawer    drawer
-	varying   []int      // indexes of the factors that are drawn
-	drawn     []*float64 // where their values go
-	draws     table      // values of the varying factors, by trial
-	results   table      // by trial
-	groups    []uint8    // of strata that each draw came from, by varying factor, then trial
-	counts    []tally    // by varying factor, how many of the trials kept are in each group
-	room      []float64  // for one result
-	shares    []float64  // by result, then factor
-	summaries []summary  // by result
-	ranges    []Range
-
-	x, y   []float64 // of a model that takes slices
-	places []*float64
-}
-
 // Propagate does what the function of the same name does, with the memory of
 // the workspace. The Outcome lies there and holds until its next use.
 func (w *Workspace) Propagate(f []Factor, results int, p Plan, model func(x, y []float64) bool) (Outcome, error) {
@@ -119,9 +102,9 @@ func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 	w.draw(f, len(m.Results), &p)
 	out := Outcome{Trials: p.Trials, Usable: true, Results: w.ranges}
 	kept := p.Trials
-	w.try(f, kept, &m)
+	w.runTrials(f, kept, &m)
 	if !w.summarise(kept) { // a trial failed, or squares overflow
-		kept = w.sift(kept)
+		kept = w.dropFailed(kept)
 		out.Failed = p.Trials - kept
 		if out.Usable = out.Failed*100 <= out.Trials; out.Usable {
 			w.summarise(kept)
@@ -157,7 +140,7 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	w.results.ready(n, results)
 	w.groups = resize(w.groups, len(w.varying)*n)
 	w.counts = resize(w.counts, len(w.varying))
-	w.room = resize(w.room, n)
+	w.scratch = resize(w.scratch, n)
 	w.shares = resize(w.shares, results*len(f))
 	clear(w.shares)
 	w.summaries = resize(w.summaries, results)
@@ -170,9 +153,9 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	}
 }
 
-// try runs the model on every trial. One that failed has a result that is not
+// runTrials runs the model on every trial. One that failed has a result that is not
 // finite.
-func (w *Workspace) try(f []Factor, n int, m *Model) {
+func (w *Workspace) runTrials(f []Factor, n int, m *Model) {
 	for i, to := range m.Factors {
 		*to = f[i].Estimate
 	}
@@ -181,9 +164,9 @@ func (w *Workspace) try(f []Factor, n int, m *Model) {
 		w.drawn = append(w.drawn, m.Factors[i])
 	}
 	for t := range n {
-		w.draws.deal(t, w.drawn)
+		w.draws.scatter(t, w.drawn)
 		if m.Run() {
-			w.results.note(t, m.Results)
+			w.results.gather(t, m.Results)
 		} else {
 			w.results.cells[t] = math.NaN()
 		}
@@ -202,9 +185,9 @@ func (w *Workspace) summarise(n int) (all bool) {
 	return all
 }
 
-// sift leaves out the trials that failed and puts the others close together;
+// dropFailed leaves out the trials that failed and puts the others close together;
 // their number is returned.
-func (w *Workspace) sift(n int) (kept int) {
+func (w *Workspace) dropFailed(n int) (kept int) {
 	out := &w.results
 	for t := range n {
 		fit := true
@@ -251,7 +234,7 @@ func (w *Workspace) describe(r *Range, v []float64, s summary, shares bool) {
 	if shares {
 		w.share(r, v, squares)
 	}
-	r.Low, r.High = symmetricInterval(v, w.room, mean, sd)
+	r.Low, r.High = symmetricInterval(v, w.scratch, mean, sd)
 	r.trials = v
 }
 
@@ -266,7 +249,7 @@ func (w *Workspace) share(r *Range, v []float64, total float64) {
 	for k := 0; k <= last; k += lanes {
 		var groups [lanes][]uint8
 		for lane := range groups {
-			groups[lane] = w.groups[min(k+lane, last)*len(w.room):][:len(v)] // the last one again where there are no more
+			groups[lane] = w.groups[min(k+lane, last)*len(w.scratch):][:len(v)] // the last one again where there are no more
 		}
 		var s sums
 		s.add(groups, v, r.Mean)
@@ -274,12 +257,4 @@ func (w *Workspace) share(r *Range, v []float64, total float64) {
 			r.Shares[i] = share(&s[lane], &w.counts[k+lane], len(v), total)
 		}
 	}
-}
-
-// resize gives a slice of length n, the old one where it is large enough.
-func resize[T any](s []T, n int) []T {
-	if cap(s) < n {
-		return make([]T, n)
-	}
-	return s[:n]
 }

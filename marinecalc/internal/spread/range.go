@@ -1,3 +1,5 @@
+// Mean, interval and probabilities of one result.
+
 package spread
 
 import "math"
@@ -22,8 +24,8 @@ type Range struct {
 }
 
 // summarise takes the mean, and the sum of squares about it, from v in one
-// pass; eight values a round is markedly quicker in WebAssembly. A value that
-// is not finite makes neither finite.
+// pass, eight values a round (see scatter). A value that is not finite makes
+// neither finite.
 func summarise(v []float64) (mean, squares float64) {
 	first := v[0] // taking differences from one of the values keeps the digits
 	sum, more := 0.0, 0.0
@@ -48,8 +50,8 @@ func summarise(v []float64) (mean, squares float64) {
 
 // symmetricInterval gives the end points of the probabilistically symmetric
 // coverage interval as order statistics of the trials (JCGM 101:2008, 7.7.2).
-// mean and sd are those of v; room is as long as v.
-func symmetricInterval(v, room []float64, mean, sd float64) (low, high float64) {
+// mean and sd are those of v; scratch is as long as v.
+func symmetricInterval(v, scratch []float64, mean, sd float64) (low, high float64) {
 	m := len(v)
 	if m < 2 {
 		return v[0], v[0]
@@ -61,41 +63,41 @@ func symmetricInterval(v, room []float64, mean, sd float64) (low, high float64) 
 
 	// Both end points are mostly farther than this from the mean, so that
 	// they can be looked for among few values.
-	room = room[:m]
-	below, above := tails(v, room, mean, 1.5*sd)
+	scratch = scratch[:m]
+	below, above := tails(v, scratch, mean, 1.5*sd)
 	if r <= below {
-		low = orderStatistic(room[:below], r-1)
+		low = orderStatistic(scratch[:below], r-1)
 	}
 	after := m - (r + q) // how many values come after the upper end point
 	if after < above {
-		high = orderStatistic(room[m-above:], above-1-after)
+		high = orderStatistic(scratch[m-above:], above-1-after)
 	}
 	if r > below {
-		low = orderStatistic(room[:copy(room, v)], r-1)
+		low = orderStatistic(scratch[:copy(scratch, v)], r-1)
 	}
 	if after >= above {
-		high = orderStatistic(room[:copy(room, v)], r+q-1)
+		high = orderStatistic(scratch[:copy(scratch, v)], r+q-1)
 	}
 	return low, high
 }
 
 // tails gathers the values farther than distance from the middle: those below
-// at the beginning of room, those above at its end.
-func tails(v, room []float64, middle, distance float64) (below, above int) {
+// at the beginning of scratch, those above at its end.
+func tails(v, scratch []float64, middle, distance float64) (below, above int) {
 	one := func(y float64) {
 		if math.Abs(y-middle) <= distance {
 			return
 		}
 		if y < middle {
-			room[below] = y
+			scratch[below] = y
 			below++
 		} else {
 			above++
-			room[len(room)-above] = y
+			scratch[len(scratch)-above] = y
 		}
 	}
 	i := 0
-	for ; i <= len(v)-4; i += 4 { // four a round, as in summarise
+	for ; i <= len(v)-4; i += 4 { // four a round (see scatter)
 		y := (*[4]float64)(v[i:])
 		one(y[0])
 		one(y[1])

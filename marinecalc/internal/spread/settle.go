@@ -1,3 +1,5 @@
+// What would settle a doubtful verdict.
+
 package spread
 
 import "math"
@@ -49,7 +51,7 @@ type Settlement struct {
 
 // Settle looks for what would settle a judgement of "cannot tell".
 //
-// It reckons with a normal distribution about the mean of the range, whose
+// It uses a normal distribution about the mean of the range, whose
 // variance is V·(1 - Σ sᵢ + Σ sᵢ·kᵢ): V the variance of the range, sᵢ the share
 // of a factor, kᵢ the part of that factor's own variance that is left, which is
 // (u new / u in hand)² with another gauge and 1/n with the mean of n readings

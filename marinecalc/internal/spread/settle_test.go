@@ -5,7 +5,7 @@ import (
 	"testing"
 )
 
-// Expected values follow by hand from the reckoning written at Settle, with
+// Expected values follow by hand from the calculation written at Settle, with
 // z = 1.645 (1.64 in JCGM 106:2012, table 1) and the law of propagation,
 // JCGM 100:2008, 5.1.2.
 

@@ -1,3 +1,5 @@
+// Shares of the inputs in the spread of a result.
+
 package spread
 
 // tally counts trials by group of strata.
@@ -18,8 +20,7 @@ const lanes = 4
 type sums [lanes][maxGroups]float64
 
 // add adds the results v, less their mean, to the group of each trial by each
-// of the factors. It takes four trials a round, which is markedly quicker in
-// WebAssembly.
+// of the factors, four trials a round (see scatter).
 func (s *sums) add(groups [lanes][]uint8, v []float64, mean float64) {
 	s0, s1, s2, s3 := &s[0], &s[1], &s[2], &s[3]
 	g0, g1, g2, g3 := groups[0], groups[1], groups[2], groups[3]

@@ -1,3 +1,5 @@
+// Numbers by trial and column.
+
 package spread
 
 // table holds a number for each trial, a row, and each factor or result, a
@@ -16,10 +18,12 @@ func (t *table) ready(rows, columns int) {
 // column gives the rows of a column.
 func (t *table) column(i, rows int) []float64 { return t.cells[i*t.stride:][:rows] }
 
-// deal writes the numbers of a row to their places, one for each column. Four
-// a round, as in note, is markedly quicker in WebAssembly, where every jump is
-// dear.
-func (t *table) deal(row int, to []*float64) {
+// scatter writes the numbers of a row to their places, one for each column. It
+// takes four a round, as gather, sums.add, summarise and tails take a few:
+// together that takes 10 to 15 % off a run with 4096 trials in wazero (coupling
+// grip 5.1 to 4.6 ms, bolt preload 7.5 to 6.4 ms, the least of 12 runs), where
+// a jump back is slow, and natively from nothing to 14 %.
+func (t *table) scatter(row int, to []*float64) {
 	cells, stride, at := t.cells, t.stride, row
 	for len(to) >= 4 {
 		*to[0] = cells[at]
@@ -34,8 +38,8 @@ func (t *table) deal(row int, to []*float64) {
 	}
 }
 
-// note takes the numbers of a row from their places.
-func (t *table) note(row int, from []*float64) {
+// gather takes the numbers of a row from their places.
+func (t *table) gather(row int, from []*float64) {
 	cells, stride, at := t.cells, t.stride, row
 	for len(from) >= 4 {
 		cells[at] = *from[0]

@@ -100,12 +100,12 @@ func (in *Choice) aSeason(given quantity.Ratio, life quantity.Time) float64 {
 
 func chance(p quantity.Ratio) float64 { return min(max(float64(p), 0), 1) }
 
-// refuse collects what cannot be.
-func (in *Choice) refuse() problem.List {
+// validate collects what cannot be.
+func (in *Choice) validate() problem.List {
 	var bad problem.List
 	whole := func(where string, n, low, high int, allowed string) {
 		if n < low || n > high {
-			bad.Add(where, "that many seasons cannot be reckoned with", allowed, "")
+			bad.Add(where, "that many seasons cannot be calculated", allowed, "")
 		}
 	}
 	whole("/seasons", in.Seasons, 1, MostSeasons, "1 to 60")

@@ -1,3 +1,5 @@
+// What would turn the answer.
+
 package cost
 
 import (

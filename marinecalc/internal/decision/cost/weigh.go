@@ -1,3 +1,5 @@
+// Expected cost of repairing, replacing and leaving: Weigh.
+
 package cost
 
 import (
@@ -42,43 +44,43 @@ type Weighed struct {
 	ReplaceWarrantyPays quantity.Money
 }
 
-// The texts of Cheapest.
+// The codes of Cheapest, for which the schema of repair-or-replace has the words.
 const (
-	RepairIt  = "repairing costs least"
-	ReplaceIt = "replacing costs least"
-	LeaveIt   = "leaving it costs least, in money"
+	RepairIt  = "repair"
+	ReplaceIt = "replace"
+	LeaveIt   = "leave"
 )
 
-// The texts of RepeatAnswer.
+// The codes of RepeatAnswer, for which the schema of repair-or-replace has the words.
 const (
-	RepeatDecides = "repairing costs less as long as its chance of failing again stays under the break-even"
-	NeverRepair   = "replacing costs less even if the repair never fails again"
-	AlwaysRepair  = "repairing costs less even if it fails again every season"
+	RepeatDecides = "break-even"
+	NeverRepair   = "replace-anyway"
+	AlwaysRepair  = "repair-anyway"
 )
 
-// The texts of MissAnswer.
+// The codes of MissAnswer, for which the schema of repair-or-replace has the words.
 const (
-	NeverMiss  = "replacing costs less even if the repair is sure to cure it"
-	AlwaysMiss = "repairing costs less even if it misses the cause nine times in ten"
+	NeverMiss  = "replace-anyway"
+	AlwaysMiss = "repair-anyway"
 )
 
-// The texts of TurningInput.
+// The codes of TurningInput, for which the schema of repair-or-replace has the words.
 const (
-	NothingTurns   = "no single input turns it by less than its double or its half"
-	byReplaceParts = "price of the parts for replacing"
-	byRepairParts  = "price of the parts for repairing"
-	byYardRate     = "cost of a yard hour"
-	byReplaceYard  = "yard hours of replacing"
-	byRepairYard   = "yard hours of repairing"
-	byOwnHour      = "value of an own hour"
-	byDay          = "value of a day of use"
-	byFailure      = "cost of one failure"
-	byRepeat       = "chance that the repair fails again"
-	byNew          = "chance that the new part fails"
-	byMiss         = "chance that the repair misses the cause"
+	NothingTurns   = "none"
+	byReplaceParts = "replace-parts"
+	byRepairParts  = "repair-parts"
+	byYardRate     = "yard-rate"
+	byReplaceYard  = "replace-yard-hours"
+	byRepairYard   = "repair-yard-hours"
+	byOwnHour      = "own-hour"
+	byDay          = "day-of-use"
+	byFailure      = "failure-cost"
+	byRepeat       = "repair-fails-again"
+	byNew          = "new-fails"
+	byMiss         = "repair-misses"
 )
 
-// Weigh reckons what repairing, replacing and leaving are expected to cost.
+// Weigh calculates what repairing, replacing and leaving are expected to cost.
 //
 // Doing it once costs parts, yard hours, own hours and lost days of use. It
 // misses the cause with chance u, shows that in the same season and is done
@@ -98,7 +100,7 @@ const (
 // The error is a *problem.Error: money, times or chances out of range, seasons
 // under 1 or over MostSeasons, a life in engine hours without engine hours.
 func Weigh(in Choice) (Weighed, error) {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return Weighed{}, bad.Err()
 	}
 	r, p := in.repair(), in.replace()
@@ -190,7 +192,7 @@ func (y *years) next(r, p *way) (sr, sp, all float64) {
 	return y.sr, y.sp, y.all
 }
 
-// leave is the expected cost of leaving it, reckoned from the last season
+// leave is the expected cost of leaving it, calculated from the last season
 // backwards: in a season it fails, costs the loss and is replaced for the
 // seasons that are left, or it goes on.
 func (in *Choice) leave(p *way, loss float64) float64 {
@@ -210,7 +212,7 @@ type Costs struct{ Repair, Replace, Leave quantity.Money }
 // Curve fills to with the costs for 1, 2, 3 … seasons. Leave is NaN where it
 // is not weighed. The error is that of Weigh.
 func Curve(in Choice, to []Costs) error {
-	if bad := in.refuse(); len(bad) > 0 {
+	if bad := in.validate(); len(bad) > 0 {
 		return bad.Err()
 	}
 	r, p, b := in.repair(), in.replace(), in.loss()

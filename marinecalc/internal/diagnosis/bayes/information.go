@@ -1,3 +1,5 @@
+// How much an answer would tell.
+
 package bayes
 
 import "math"

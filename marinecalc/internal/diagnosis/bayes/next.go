@@ -1,3 +1,5 @@
+// Which question to ask next.
+
 package bayes
 
 import (

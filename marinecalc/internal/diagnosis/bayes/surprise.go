@@ -1,3 +1,5 @@
+// Whether the answers speak against every cause.
+
 package bayes
 
 import "math"

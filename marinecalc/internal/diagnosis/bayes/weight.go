@@ -1,3 +1,5 @@
+// Evidence for and against a cause.
+
 package bayes
 
 import "math"

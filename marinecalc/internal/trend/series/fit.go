@@ -1,3 +1,5 @@
+// The line through readings.
+
 package series
 
 import (

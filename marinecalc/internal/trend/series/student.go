@@ -1,3 +1,5 @@
+// Student's t distribution.
+
 package series
 
 import "math"

@@ -56,8 +56,8 @@ type days struct {
 	stopped []bool
 }
 
-// refuse says what is wrong with the calendar.
-func (c *Calendar) refuse() problem.List {
+// validate says what is wrong with the calendar.
+func (c *Calendar) validate() problem.List {
 	var bad problem.List
 	if c.MinutesPerDay < 1 || c.MinutesPerDay > 1440 {
 		bad.Add("/hoursPerDay", "a day has no such hours of work", "1 minute to 24 h", "")

@@ -1,3 +1,5 @@
+// The plan of steps: network, resources, critical path.
+
 package schedule
 
 import (
@@ -72,7 +74,7 @@ func (p *Plan) Slack(task int) int {
 // The error is a *problem.Error: a calendar that cannot be, a task without
 // length, a task that comes before itself.
 func Make(tasks []Task, c Calendar) (Plan, error) {
-	bad := c.refuse()
+	bad := c.validate()
 	for i := range tasks {
 		if tasks[i].Minutes < 1 {
 			bad.Add("", "the step “"+tasks[i].Name+"” takes no time", "1 minute or more", "")

@@ -1,3 +1,5 @@
+// Checks of a joint.
+
 package fastener
 
 import (
@@ -6,17 +8,17 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-// refuse lists everything in the joint that cannot be.
-func refuse(in *Joint) error {
+// validate lists everything in the joint that cannot be.
+func validate(in *Joint) error {
 	var faults problem.List
-	refuseThread(&faults, in)
-	refuseMaterial(&faults, in)
-	refuseTightening(&faults, in)
-	refuseFlange(&faults, in)
+	validateThread(&faults, in)
+	validateMaterial(&faults, in)
+	validateTightening(&faults, in)
+	validateFlange(&faults, in)
 	return faults.Err()
 }
 
-func refuseThread(faults *problem.List, in *Joint) {
+func validateThread(faults *problem.List, in *Joint) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
 	faults.Above("/nominalDiameter", "thread diameter", d)
 	faults.Above("/pitch", "pitch", p)
@@ -27,7 +29,7 @@ func refuseThread(faults *problem.List, in *Joint) {
 	}
 }
 
-func refuseMaterial(faults *problem.List, in *Joint) {
+func validateMaterial(faults *problem.List, in *Joint) {
 	proof, yield, tensile := float64(in.ProofStrength), float64(in.YieldStrength), float64(in.TensileStrength)
 	faults.Above("/yieldStrength", "yield strength", yield)
 	faults.NotNegative("/proofStrength", "proof strength", proof)
@@ -43,7 +45,7 @@ func refuseMaterial(faults *problem.List, in *Joint) {
 	friction(faults, "/headFriction", "friction under head or nut", float64(in.HeadFriction))
 }
 
-func refuseTightening(faults *problem.List, in *Joint) {
+func validateTightening(faults *problem.List, in *Joint) {
 	switch in.Target {
 	case Proof:
 		faults.Share("/proofFraction", "share of the proof strength", float64(in.ProofFraction))
@@ -78,7 +80,7 @@ func refuseTightening(faults *problem.List, in *Joint) {
 	}
 }
 
-func refuseFlange(faults *problem.List, in *Joint) {
+func validateFlange(faults *problem.List, in *Joint) {
 	face, hole := float64(in.HeadBearingDiameter), float64(in.HoleDiameter)
 	faults.NotNegative("/headBearingDiameter", "bearing face", face)
 	faults.NotNegative("/holeDiameter", "hole", hole)

@@ -1,3 +1,5 @@
+// Checks of a running drivetrain.
+
 package vibration
 
 import (
@@ -7,8 +9,8 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-// refuse lists everything in the running that cannot be.
-func refuse(in *Running, sources []Source) error {
+// validate lists everything in the running that cannot be.
+func validate(in *Running, sources []Source) error {
 	var bad problem.List
 	for _, c := range [...]struct {
 		where, name string

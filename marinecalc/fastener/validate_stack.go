@@ -1,3 +1,5 @@
+// Checks of a stack.
+
 package fastener
 
 import (
@@ -9,8 +11,8 @@ import (
 	"example.org/driveline/marinecalc/stock"
 )
 
-// refuseStack lists everything in the stack that cannot be.
-func refuseStack(in *Stack) error {
+// validateStack lists everything in the stack that cannot be.
+func validateStack(in *Stack) error {
 	var faults problem.List
 	faults.Above("/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
 	if faults.Above("/pitch", "pitch", float64(in.Pitch)) && float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
@@ -22,8 +24,8 @@ func refuseStack(in *Stack) error {
 	if in.Made != PartlyThreaded && in.Made != FullyThreaded {
 		faults.Add("/made", "how far the bolt is threaded is missing or unknown", "partly, fully", "")
 	}
-	refuseLayers(&faults, in)
-	refuseRoom(&faults, in)
+	validateLayers(&faults, in)
+	validateRoom(&faults, in)
 	if in.BoltCount != 0 && (in.BoltCount < 2 || in.BoltCount > mostBolts) {
 		faults.Add("/boltCount", fmt.Sprintf("%d bolts", in.BoltCount), fmt.Sprintf("2 to %d", mostBolts), "")
 	}
@@ -35,12 +37,12 @@ func refuseStack(in *Stack) error {
 	faults.NotNegative("/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
 	faults.NotNegative("/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
 	faults.NotNegative("/reuseTorque", "least running torque", float64(in.ReuseTorque))
-	refuseReuse(&faults, in)
+	validateReuse(&faults, in)
 	return faults.Err()
 }
 
-// refuseReuse asks that a scrap limit be that of the bolt's own size.
-func refuseReuse(faults *problem.List, in *Stack) {
+// validateReuse asks that a scrap limit be that of the bolt's own size.
+func validateReuse(faults *problem.List, in *Stack) {
 	if in.ThreadSize == "" {
 		return
 	}
@@ -52,7 +54,7 @@ func refuseReuse(faults *problem.List, in *Stack) {
 	}
 }
 
-func refuseLayers(faults *problem.List, in *Stack) {
+func validateLayers(faults *problem.List, in *Stack) {
 	faults.Above("/headFlangeThickness", "flange under the head", float64(in.HeadFlangeThickness))
 	faults.Above("/nutFlangeThickness", "flange under the nut", float64(in.NutFlangeThickness))
 	notBelow(faults, "/spacerThickness", "spacer", float64(in.SpacerThickness))
@@ -81,12 +83,12 @@ func refuseLayers(faults *problem.List, in *Stack) {
 	}
 }
 
-// refuseList says what is wrong with a list of stock lengths.
-func refuseList(list stock.List) error {
+// validateList says what is wrong with a list of stock lengths.
+func validateList(list stock.List) error {
 	return problem.List{{Where: "/stockLengths", What: list.Fault(), Allowed: `rising sizes with commas between them, such as "40 mm, 45 mm" or "1-1/2 in, 1-3/4 in"`}}.Err()
 }
 
-func refuseRoom(faults *problem.List, in *Stack) {
+func validateRoom(faults *problem.List, in *Stack) {
 	faults.NotNegative("/headRoom", "room on the head's side", float64(in.HeadRoom))
 	faults.NotNegative("/nutRoom", "room on the nut's side", float64(in.NutRoom))
 	notBelow(faults, "/socketHeight", "height of the socket", float64(in.SocketHeight))

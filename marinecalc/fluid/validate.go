@@ -1,3 +1,5 @@
+// Checks of ranges that the fluids share.
+
 package fluid
 
 import (

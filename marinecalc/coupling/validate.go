@@ -1,3 +1,5 @@
+// Checks of a flange coupling.
+
 package coupling
 
 import (
@@ -11,18 +13,18 @@ import (
 // mostBolts is the largest count that is taken for a flange, not for a slip.
 const mostBolts = 48
 
-// refuse lists everything in the flange that cannot be.
-func refuse(in *Flange) error {
+// validate lists everything in the flange that cannot be.
+func validate(in *Flange) error {
 	var faults problem.List
-	refuseLoad(&faults, in)
-	refuseBolts(&faults, in)
+	validateLoad(&faults, in)
+	validateBolts(&faults, in)
 	if faults == nil {
-		refuseGeometry(&faults, in)
+		validateGeometry(&faults, in)
 	}
 	return faults.Err()
 }
 
-func refuseLoad(faults *problem.List, in *Flange) {
+func validateLoad(faults *problem.List, in *Flange) {
 	faults.Above("/boltCircle", "bolt circle", float64(in.BoltCircle))
 	faults.Above("/preload", "clamp of one bolt", float64(in.Preload))
 	faults.Above("/shaftTorque", "torque ahead", float64(in.ShaftTorque))
@@ -41,7 +43,7 @@ func refuseLoad(faults *problem.List, in *Flange) {
 	}
 }
 
-func refuseBolts(faults *problem.List, in *Flange) {
+func validateBolts(faults *problem.List, in *Flange) {
 	if in.BoltCount < 2 || in.BoltCount > mostBolts {
 		faults.Add("/boltCount", fmt.Sprintf("%d bolts", in.BoltCount), fmt.Sprintf("2 to %d", mostBolts), "")
 	}
@@ -79,9 +81,9 @@ func refuseBolts(faults *problem.List, in *Flange) {
 	faults.NotNegative("/holeDiameter", "hole diameter", float64(in.HoleDiameter))
 }
 
-// refuseGeometry names flanges that nobody can drill, with the figure that
+// validateGeometry names flanges that nobody can drill, with the figure that
 // shows it.
-func refuseGeometry(faults *problem.List, in *Flange) {
+func validateGeometry(faults *problem.List, in *Flange) {
 	hole := max(float64(in.HoleDiameter), float64(in.NominalDiameter))
 	circle := float64(in.BoltCircle)
 	if least := float64(in.ShaftDiameter) + hole; in.ShaftDiameter > 0 && circle <= least {

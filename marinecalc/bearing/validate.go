@@ -1,3 +1,5 @@
+// The check of ranges that both bearings share.
+
 package bearing
 
 import (

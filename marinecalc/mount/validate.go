@@ -1,3 +1,5 @@
+// Checks of an engine on its mounts.
+
 package mount
 
 import (
@@ -11,10 +13,10 @@ import (
 // seen from above, to hold the engine upright.
 const narrowest = 0.01 // m
 
-// refuse collects everything that makes the engine unfit to work with.
-func (in *Engine) refuse() problem.List {
+// validate collects everything that makes the engine unfit to work with.
+func (in *Engine) validate() problem.List {
 	var bad problem.List
-	refuse(&bad, in.Mounts, 3)
+	validate(&bad, in.Mounts, 3)
 	given := in.InertiaRoll > 0 && in.InertiaPitch > 0 && in.InertiaYaw > 0
 	for _, b := range [...]bound{
 		{"engineMass", float64(in.EngineMass), 20, 50000, "20 kg to 50 t", false},

@@ -1,3 +1,5 @@
+// Checks and words that the shaft calculations share.
+
 package shaft
 
 import (

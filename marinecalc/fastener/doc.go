@@ -1,0 +1,15 @@
+// Package fastener is a bolted joint: how hard to tighten a bolt, what clamp
+// load that gives, what the clamp load does to bolt, nut and flange, and which
+// stock length of bolt goes through the stack.
+//
+//   - [Tighten] (bolt-preload): target torque by nut factor or by thread
+//     friction, clamp load with its scatter, the stresses it makes, and how an
+//     external load divides
+//   - [Stackup] (bolt-fit): bolt length, threads beyond the nut, room to put it
+//     in, and the reuse of a lock nut
+//   - [TighteningOrder]: the order in which the bolts of a circle are tightened
+//
+// Sources: Shigley ch. 8, VDI 2230 part 1, ISO 898-1 and ASME B1.1 for threads
+// and stress areas, ASME PCC-1 for order and passes. Fatigue, thermal
+// expansion, embedding after tightening and gaskets are not calculated.
+package fastener

@@ -1,0 +1,31 @@
+package fastener_test
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/fastener"
+	q "example.org/driveline/marinecalc/quantity"
+)
+
+// Shigley, Mechanical Engineering Design, example 8-3 (values from memory,
+// recomputed): a 3/4-16 UNF bolt of SAE grade 5 aimed at a clamp of 25 kip
+// wants 3750 lbf·in by the nut factor 0.2. The book rounds the stress area to
+// 0.373 in² and finds 67.0 ksi.
+func ExampleTighten() {
+	out, err := fastener.Tighten(fastener.Joint{
+		NominalDiameter: 0.75 * q.Inch, Pitch: q.Inch / 16, ThreadForm: fastener.Inch,
+		ProofStrength: 85 * q.KilopoundPerSquareInch, YieldStrength: 92 * q.KilopoundPerSquareInch,
+		Target: fastener.Proof, ProofFraction: 0.78852, Method: fastener.Short, NutFactor: 0.2, WrenchScatter: 1,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("area %.3f in²\n", float64(out.StressArea/q.SquareInch))
+	fmt.Printf("clamp load %.3g kip\n", float64(out.Preload/q.PoundForce)/1000)
+	fmt.Printf("torque %.3g lbf·in\n", float64(out.ShortTorque/q.PoundForceInch))
+	// Output:
+	// area 0.373 in²
+	// clamp load 25 kip
+	// torque 3.75e+03 lbf·in
+}

@@ -1,0 +1,42 @@
+// The memory of a propagation, kept from one to the next.
+
+package spread
+
+import "sync"
+
+// Workspace keeps the memory of a propagation, about a megabyte, for the next
+// one. The zero value is ready. It serves one caller at a time.
+type Workspace struct {
+	drawer    drawer
+	varying   []int      // indexes of the factors that are drawn
+	drawn     []*float64 // where their values go
+	draws     table      // values of the varying factors, by trial
+	results   table      // by trial
+	groups    []uint8    // of strata that each draw came from, by varying factor, then trial
+	counts    []tally    // by varying factor, how many of the trials kept are in each group
+	scratch   []float64  // for one result
+	shares    []float64  // by result, then factor
+	summaries []summary  // by result
+	ranges    []Range
+
+	x, y   []float64 // of a model that takes slices
+	places []*float64
+}
+
+var workspaces = sync.Pool{New: func() any { return new(Workspace) }}
+
+// Borrow gives a workspace that nobody uses, for one propagation. It may be
+// called by several goroutines at once.
+func Borrow() *Workspace { return workspaces.Get().(*Workspace) }
+
+// Return gives a borrowed workspace back. The Outcome that lies in it is not
+// to be used after.
+func (w *Workspace) Return() { workspaces.Put(w) }
+
+// resize gives a slice of length n, the old one where it is large enough.
+func resize[T any](s []T, n int) []T {
+	if cap(s) < n {
+		return make([]T, n)
+	}
+	return s[:n]
+}

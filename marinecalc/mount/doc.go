@@ -1,0 +1,19 @@
+// Package mount is the engine on its mounts: how to move it to cure a
+// misaligned coupling, how the mounts share its weight, how it moves under
+// torque and thrust, and at which frequencies it vibrates.
+//
+// Places are measured from the middle of the coupling face: forward along the
+// shaft line, to starboard, and up square to it.
+//
+//   - [Correct] (mount-moves): raise and shift of every mount, in turns of its
+//     nut, inside the travel of its stud
+//   - [Carry] (mount-load): load and deflection of every mount at rest and
+//     under way, the six natural modes, and the vibration that passes at firing
+//     frequency
+//   - [Transmissibility]: force passed over force applied, for one damped
+//     spring
+//
+// Sources: Bloch and Geitner for moves, linear springs and a rigid body for
+// the rest. The hull is taken as rigid, the rubber as linear; snubbers that
+// touch and shock are not calculated.
+package mount
