@@ -287,7 +287,7 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 		for name := range a.Valid.Names() {
 			there("advice "+a.ID, a.Calculation, name)
 		}
-		for limit := range a.Besides.Limits() {
+		for limit := range a.OtherVerdicts.Limits() {
 			if !limits[limit] {
 				t.Errorf("advice %s: there is no limit %s", a.ID, limit)
 			}

@@ -58,7 +58,7 @@ func (w *writing) ours(l *rules.Limit) *rules.Limit {
 	} else {
 		own.Min = bound
 	}
-	own.Backing = rules.Backing{Source: rules.NewSource(fig.source, "", ""), Basis: rules.ByMaker}
+	own.Provenance = rules.Provenance{Source: rules.NewSource(fig.source, "", ""), Basis: rules.ByMaker}
 	return &own
 }
 

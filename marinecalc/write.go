@@ -222,7 +222,7 @@ func (w *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 		for i := range all {
 			a := &all[i]
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
-			if fits(a) && a.Besides.Agree(word) && !slices.ContainsFunc(chosen, said) {
+			if fits(a) && a.OtherVerdicts.Agree(word) && !slices.ContainsFunc(chosen, said) {
 				chosen = append(chosen, a)
 			}
 		}

@@ -21,7 +21,7 @@ type Book struct {
 	known    map[string]func() *ready          // the same, as a run takes them; made once
 	overlays []string                          // titles of what was laid over, in order
 
-	work  func() *job     // read when first asked for: most calculations do without
+	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
 }
 
@@ -36,7 +36,7 @@ type ready struct {
 // index readies what is looked up in the rows of the named calculations, each
 // when first asked for. Others have what common.json and overlays hold.
 func (b *Book) index(calculations iter.Seq[string], rows func(calculation string) *section) {
-	b.picks = sync.OnceValue(func() []*Table { return b.work().tables() })
+	b.picks = sync.OnceValue(func() []*Table { return b.job().tables() })
 	b.rows = rows
 	b.known = map[string]func() *ready{}
 	for c := range calculations {
@@ -56,7 +56,7 @@ func (b *Book) ready(calculation string) *ready {
 	s := b.rows(calculation)
 	r := &ready{limits: s.limits, cautions: s.cautions, advice: s.advice, usual: Table{Name: usualValues, Rows: List[Row]{s.usual}}}
 	for i := range s.shared {
-		r.limits = append(r.limits, s.shared[i].taken(b.rows(s.shared[i].LimitsOf).limits)...)
+		r.limits = append(r.limits, s.shared[i].limits(b.rows(s.shared[i].LimitsOf).limits)...)
 	}
 	slices.SortStableFunc(r.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
 	return r
@@ -130,8 +130,8 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 		return nil, faults.Err()
 	}
 	next := b.with(s)
-	before := b.Loose()
-	faults = slices.DeleteFunc(next.Loose(), func(p problem.Problem) bool { return slices.Contains(before, p) })
+	before := b.DanglingIDs()
+	faults = slices.DeleteFunc(next.DanglingIDs(), func(p problem.Problem) bool { return slices.Contains(before, p) })
 	if len(faults) > 0 {
 		return nil, faults.Err()
 	}
@@ -145,8 +145,8 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 
 // read reads one rule file for a book. Its problems lie under where. Rows
 // without columns of their own have those of the book's table.
-func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
-	var s sheaf
+func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
+	var s ruleFile
 	if err := json.Unmarshal(text, &s); err != nil {
 		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
 			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules/data"}}
@@ -169,8 +169,8 @@ func (b *Book) read(text []byte, where string) (*sheaf, problem.List) {
 }
 
 // with merges what a rule file brings into a copy of the book.
-func (b *Book) with(s *sheaf) *Book {
-	next := &Book{tables: maps.Clone(b.tables), work: b.work}
+func (b *Book) with(s *ruleFile) *Book {
+	next := &Book{tables: maps.Clone(b.tables), job: b.job}
 	var rows section
 	rows.add(s)
 	next.all = sync.OnceValue(func() *section { return rows.over(b.all()) })
@@ -187,7 +187,7 @@ func (b *Book) with(s *sheaf) *Book {
 		})
 	}
 	if s.job.any() {
-		next.work = sync.OnceValue(func() *job { return b.work().over(&s.job) })
+		next.job = sync.OnceValue(func() *job { return b.job().over(&s.job) })
 	}
 	next.index(maps.Keys(b.known), func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
 	return next

@@ -37,7 +37,7 @@ func TestWhatABookHandsOutIsNotTheBook(t *testing.T) {
 
 // written is everything a book holds, as text.
 func written(b *Book) string {
-	text := fmt.Sprintf("%+v %+v %+v", b.overlays, *b.all(), *b.work())
+	text := fmt.Sprintf("%+v %+v %+v", b.overlays, *b.all(), *b.job())
 	for _, name := range b.Tables() {
 		text += fmt.Sprintf("%+v", *b.table(name))
 	}

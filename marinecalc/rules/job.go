@@ -21,7 +21,7 @@ type Cause struct {
 	Confirm  string       `json:"confirm"`
 	Remedies List[string] `json:"remedies"`
 	Note     string       `json:"note"`
-	Backing
+	Provenance
 }
 
 // Evidence is a question that can be answered with yes, no or don't know.
@@ -42,7 +42,7 @@ type Evidence struct {
 	Verdicts  List[VerdictAnswers] `json:"verdicts"`
 	Readings  List[ReadingAnswers] `json:"readings"`
 	Note      string               `json:"note"`
-	Backing
+	Provenance
 }
 
 // ReadingAnswers says that the newest reading of a name, where it is a word of
@@ -67,7 +67,7 @@ type Sign struct {
 	Evidence string  `json:"evidence"`
 	Yes      float64 `json:"yes"` // probability of a yes, over 0 and under 1
 	Note     string  `json:"note"`
-	Backing
+	Provenance
 }
 
 // Chain says that one trouble leads to another.
@@ -77,7 +77,7 @@ type Chain struct {
 	To      string `json:"to"`   // id of a limit or of a cause
 	Because string `json:"because"`
 	Note    string `json:"note"`
-	Backing
+	Provenance
 }
 
 // Remedy is work that cures causes.
@@ -89,7 +89,7 @@ type Remedy struct {
 	Cures List[string] `json:"cures"`
 	Steps List[string] `json:"steps"`
 	Note  string       `json:"note"`
-	Backing
+	Provenance
 }
 
 // Step is one piece of work.
@@ -112,7 +112,7 @@ type Step struct {
 	Hazards List[string]   `json:"hazards"` // ids of cautions
 	Safe    string         `json:"safe"`    // why it has no hazards, where it has none
 	Note    string         `json:"note"`
-	Backing
+	Provenance
 }
 
 // PartNeed is how much of a part a step takes.
@@ -156,7 +156,7 @@ type Part struct {
 	Only   OtherThan `json:"only"`
 	Unless OtherThan `json:"unless"`
 	Note   string    `json:"note"`
-	Backing
+	Provenance
 }
 
 // OtherThan holds where a choice of the boat is known and is none of Not. It
@@ -202,43 +202,43 @@ var jobTables = []string{"evidence", "remedies", "parts"}
 func (j *job) tables() []*Table {
 	questions := &Table{Name: "evidence", Title: "Questions of the fault finding", About: "What can be asked about a trouble in the drivetrain."}
 	for _, e := range j.Evidence {
-		questions.Rows.items = append(questions.Rows.items, pickOf(e.ID, e.Title, e.Note, e.Backing))
+		questions.Rows.items = append(questions.Rows.items, pickOf(e.ID, e.Title, e.Note, e.Provenance))
 	}
 	cures := &Table{Name: "remedies", Title: "Work that cures", About: "What can be put right in the drivetrain."}
 	for _, r := range j.Remedies {
-		cures.Rows.items = append(cures.Rows.items, pickOf(r.ID, r.Title, r.Note, r.Backing))
+		cures.Rows.items = append(cures.Rows.items, pickOf(r.ID, r.Title, r.Note, r.Provenance))
 	}
 	goods := &Table{Name: "parts", Title: "Parts and materials", About: "What the steps of the work take."}
 	for _, p := range j.Parts {
-		goods.Rows.items = append(goods.Rows.items, pickOf(p.ID, p.Title, p.Note, p.Backing))
+		goods.Rows.items = append(goods.Rows.items, pickOf(p.ID, p.Title, p.Note, p.Provenance))
 	}
 	return []*Table{questions, cures, goods}
 }
 
-func pickOf(id, title, note string, backing Backing) Row {
-	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Backing: backing}
+func pickOf(id, title, note string, backing Provenance) Row {
+	return Row{ID: id, Pick: id, Name: title, Decides: true, Note: note, Provenance: backing}
 }
 
 // Causes returns everything that can be wrong.
-func (b *Book) Causes() List[Cause] { return List[Cause]{b.work().Causes} }
+func (b *Book) Causes() List[Cause] { return List[Cause]{b.job().Causes} }
 
 // Evidence returns every question of the fault finding.
-func (b *Book) Evidence() List[Evidence] { return List[Evidence]{b.work().Evidence} }
+func (b *Book) Evidence() List[Evidence] { return List[Evidence]{b.job().Evidence} }
 
 // Signs returns how likely each answer is under each cause.
-func (b *Book) Signs() List[Sign] { return List[Sign]{b.work().Signs} }
+func (b *Book) Signs() List[Sign] { return List[Sign]{b.job().Signs} }
 
 // Chains returns which trouble leads to which.
-func (b *Book) Chains() List[Chain] { return List[Chain]{b.work().Chains} }
+func (b *Book) Chains() List[Chain] { return List[Chain]{b.job().Chains} }
 
 // Remedies returns all work that cures causes.
-func (b *Book) Remedies() List[Remedy] { return List[Remedy]{b.work().Remedies} }
+func (b *Book) Remedies() List[Remedy] { return List[Remedy]{b.job().Remedies} }
 
 // Steps returns all steps of the remedies.
-func (b *Book) Steps() List[Step] { return List[Step]{b.work().Steps} }
+func (b *Book) Steps() List[Step] { return List[Step]{b.job().Steps} }
 
 // Parts returns everything that steps take.
-func (b *Book) Parts() List[Part] { return List[Part]{b.work().Parts} }
+func (b *Book) Parts() List[Part] { return List[Part]{b.job().Parts} }
 
 // places are where work can be done.
 var places = []string{"afloat", "ashore", "either"}
@@ -288,23 +288,23 @@ func (j *job) faults(add func(kind string, i int, id, what string)) {
 	}
 }
 
-// Loose names every id in the rows of the job that leads to no row. marinecalc
+// DanglingIDs names every id in the rows of the job that leads to no row. marinecalc
 // brings none; an overlay may not bring any.
-func (b *Book) Loose() problem.List {
+func (b *Book) DanglingIDs() problem.List {
 	var list problem.List
-	all := b.work()
+	all := b.job()
 	ids := func(each func(add func(string))) map[string]bool {
 		m := map[string]bool{}
 		each(func(id string) { m[id] = true })
 		return m
 	}
-	causes := ids(func(add func(string)) { over(all.Causes, func(c Cause) { add(c.ID) }) })
-	evidence := ids(func(add func(string)) { over(all.Evidence, func(e Evidence) { add(e.ID) }) })
-	remedies := ids(func(add func(string)) { over(all.Remedies, func(r Remedy) { add(r.ID) }) })
-	steps := ids(func(add func(string)) { over(all.Steps, func(s Step) { add(s.ID) }) })
-	parts := ids(func(add func(string)) { over(all.Parts, func(p Part) { add(p.ID) }) })
-	cautions := ids(func(add func(string)) { over(b.all().cautions, func(c Caution) { add(c.ID) }) })
-	limits := ids(func(add func(string)) { over(b.all().limits, func(l Limit) { add(l.ID) }) })
+	causes := ids(func(add func(string)) { each(all.Causes, func(c Cause) { add(c.ID) }) })
+	evidence := ids(func(add func(string)) { each(all.Evidence, func(e Evidence) { add(e.ID) }) })
+	remedies := ids(func(add func(string)) { each(all.Remedies, func(r Remedy) { add(r.ID) }) })
+	steps := ids(func(add func(string)) { each(all.Steps, func(s Step) { add(s.ID) }) })
+	parts := ids(func(add func(string)) { each(all.Parts, func(p Part) { add(p.ID) }) })
+	cautions := ids(func(add func(string)) { each(b.all().cautions, func(c Caution) { add(c.ID) }) })
+	limits := ids(func(add func(string)) { each(b.all().limits, func(l Limit) { add(l.ID) }) })
 
 	lead := func(kind, id, what string, known map[string]bool, to ...string) {
 		for _, t := range to {
@@ -348,7 +348,7 @@ func (b *Book) Loose() problem.List {
 	return list
 }
 
-func over[T any](rows []T, do func(T)) {
+func each[T any](rows []T, do func(T)) {
 	for _, r := range rows {
 		do(r)
 	}

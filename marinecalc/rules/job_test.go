@@ -7,7 +7,7 @@ import (
 
 // No id in the rows of the job leads nowhere.
 func TestNothingInTheJobDangles(t *testing.T) {
-	for _, p := range Standard().Loose() {
+	for _, p := range Standard().DanglingIDs() {
 		t.Error(p.Where, p.What)
 	}
 }
@@ -91,7 +91,7 @@ func TestTheJobIsWhole(t *testing.T) {
 
 // Ids are unique within each kind of the job.
 func TestIDsOfTheJobAreUnique(t *testing.T) {
-	j := Standard().work()
+	j := Standard().job()
 	seen := map[string]bool{}
 	once := func(kind, id string) {
 		if seen[kind+id] {
@@ -99,13 +99,13 @@ func TestIDsOfTheJobAreUnique(t *testing.T) {
 		}
 		seen[kind+id] = true
 	}
-	over(j.Causes, func(c Cause) { once("cause", c.ID) })
-	over(j.Evidence, func(e Evidence) { once("evidence", e.ID) })
-	over(j.Signs, func(s Sign) { once("sign", s.ID) })
-	over(j.Chains, func(c Chain) { once("chain", c.ID) })
-	over(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
-	over(j.Steps, func(s Step) { once("step", s.ID) })
-	over(j.Parts, func(p Part) { once("part", p.ID) })
+	each(j.Causes, func(c Cause) { once("cause", c.ID) })
+	each(j.Evidence, func(e Evidence) { once("evidence", e.ID) })
+	each(j.Signs, func(s Sign) { once("sign", s.ID) })
+	each(j.Chains, func(c Chain) { once("chain", c.ID) })
+	each(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
+	each(j.Steps, func(s Step) { once("step", s.ID) })
+	each(j.Parts, func(p Part) { once("part", p.ID) })
 }
 
 // A row of the job that cannot be believed, or leads nowhere, does not load.

@@ -109,7 +109,7 @@ type Limit struct {
 	// from it.
 	Decides bool   `json:"-"`
 	Note    string `json:"note"`
-	Backing
+	Provenance
 }
 
 // UnmarshalJSON reads a limit, which decides unless it says otherwise.
@@ -151,8 +151,8 @@ func (s *Shared) UnmarshalJSON(text []byte) error {
 	return err
 }
 
-// taken gives the limits that the calculation shares.
-func (s *Shared) taken(all []Limit) []Limit {
+// limits gives the limits that the calculation shares.
+func (s *Shared) limits(all []Limit) []Limit {
 	var list []Limit
 	for _, l := range all {
 		if on, has := s.on[l.On]; has && l.Calculation == s.LimitsOf {
@@ -187,38 +187,38 @@ type Caution struct {
 	Text         string       `json:"text"`
 	Valid        Valid        `json:"valid"`
 	Note         string       `json:"note"`
-	Backing
+	Provenance
 }
 
 // Advice is what to do next, after a verdict or always.
 type Advice struct {
-	ID          string       `json:"id"`
-	Calculation string       `json:"calculation"`
-	Limit       string       `json:"limit"`
-	Words       List[string] `json:"words"`
-	Besides     Besides      `json:"besides"`
-	Valid       Valid        `json:"valid"`
-	Text        string       `json:"text"`
-	Note        string       `json:"note"`
-	Backing
+	ID            string        `json:"id"`
+	Calculation   string        `json:"calculation"`
+	Limit         string        `json:"limit"`
+	Words         List[string]  `json:"words"`
+	OtherVerdicts OtherVerdicts `json:"besides"`
+	Valid         Valid         `json:"valid"`
+	Text          string        `json:"text"`
+	Note          string        `json:"note"`
+	Provenance
 }
 
-// Besides is what advice asks of other limits: limit -> the verdicts with which
-// it may be given. A limit that does not apply does not stand in its way.
-type Besides struct{ words map[string][]string }
+// OtherVerdicts is what advice asks of other limits: limit -> the verdicts with
+// which it may be given. A limit that does not apply does not stand in its way.
+type OtherVerdicts struct{ words map[string][]string }
 
 // UnmarshalJSON reads an object of verdicts by limit.
-func (b *Besides) UnmarshalJSON(text []byte) error {
+func (b *OtherVerdicts) UnmarshalJSON(text []byte) error {
 	b.words = nil
 	return json.Unmarshal(text, &b.words)
 }
 
 // Limits goes through the limits whose verdicts matter.
-func (b Besides) Limits() iter.Seq[string] { return maps.Keys(b.words) }
+func (b OtherVerdicts) Limits() iter.Seq[string] { return maps.Keys(b.words) }
 
 // Agree tells whether no verdict speaks against it. word gives the verdict on
 // a limit, or nothing where the limit does not apply.
-func (b Besides) Agree(word func(limit string) string) bool {
+func (b OtherVerdicts) Agree(word func(limit string) string) bool {
 	for limit, words := range b.words {
 		if w := word(limit); w != "" && !slices.Contains(words, w) {
 			return false
@@ -227,8 +227,8 @@ func (b Besides) Agree(word func(limit string) string) bool {
 	return true
 }
 
-// sheaf is one file of rule data, of any kind.
-type sheaf struct {
+// ruleFile is one file of rule data, of any kind.
+type ruleFile struct {
 	Name     string            `json:"table"`
 	Title    string            `json:"title"`
 	About    string            `json:"about"`
@@ -243,13 +243,13 @@ type sheaf struct {
 }
 
 // table is the table of the file.
-func (s *sheaf) table() *Table {
+func (s *ruleFile) table() *Table {
 	return &Table{Name: s.Name, Title: s.Title, About: s.About, Rows: List[Row]{s.Rows}, columns: s.Columns}
 }
 
 // faults names every row that cannot be believed or understood. where leads
 // each problem to the file.
-func (s *sheaf) faults(where string) problem.List {
+func (s *ruleFile) faults(where string) problem.List {
 	var list problem.List
 	add := func(kind string, i int, id, what string) {
 		if id == "" && what == "" {
@@ -270,7 +270,7 @@ func (s *sheaf) faults(where string) problem.List {
 				add("rows", i, r.ID, fmt.Sprintf("%q is not one of its columns", v.Column))
 				continue
 			}
-			if err := v.settle(kind); err != nil {
+			if err := v.parse(kind); err != nil {
 				add("rows", i, r.ID, v.Column+": "+err.Error())
 			}
 		}

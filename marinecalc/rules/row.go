@@ -82,13 +82,13 @@ func (b Basis) known() bool {
 	return false
 }
 
-// Backing is what every row carries to be believed.
-type Backing struct {
+// Provenance is what every row carries to be believed.
+type Provenance struct {
 	Source Source `json:"source"`
 	Basis  Basis  `json:"basis"`
 }
 
-func (b Backing) missing() string {
+func (b Provenance) missing() string {
 	switch {
 	case b.Source.Document == "":
 		return "it has no source"
@@ -109,7 +109,7 @@ type Row struct {
 	// Decides is false on rows of the least sure kind: they start a
 	// calculation but never stand behind a verdict.
 	Decides bool `json:"decides"`
-	Backing
+	Provenance
 }
 
 // writtenRow is a row as it stands in a file. A file has hundreds, so they are
@@ -122,13 +122,13 @@ type writtenRow struct {
 	Values  map[string]json.RawMessage `json:"values"`
 	Note    string                     `json:"note"`
 	Decides *bool                      `json:"decides"`
-	Backing
+	Provenance
 }
 
 // row decides unless it says otherwise. Its values, put behind those of other
 // rows, hold their text until the table gives them meaning by their columns.
 func (w *writtenRow) row(behind *[]Cell) Row {
-	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Backing: w.Backing,
+	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Provenance: w.Provenance,
 		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
 		r.Pick = r.ID
@@ -143,7 +143,7 @@ func (w *writtenRow) row(behind *[]Cell) Row {
 
 // takeWritten makes rows of what the file has written, the values of them all
 // in one list.
-func (s *sheaf) takeWritten() {
+func (s *ruleFile) takeWritten() {
 	if len(s.Written) == 0 {
 		return
 	}
@@ -197,8 +197,8 @@ type Value struct {
 // Ranged tells whether the value has a spread.
 func (v Value) Ranged() bool { return v.Shape != "" && v.Low < v.High }
 
-// settle reads the kept text as the column's kind says.
-func (v *Value) settle(column string) error {
+// parse reads the kept text as the column's kind says.
+func (v *Value) parse(column string) error {
 	raw := []byte(v.Text)
 	v.Text = ""
 	read := func(raw json.RawMessage) (quantity.Reading, error) {

@@ -28,14 +28,14 @@ const usualValues = "usual-values"
 func Standard() *Book { return standard() }
 
 var standard = sync.OnceValue(func() *Book {
-	b := &Book{tables: map[string]func() *Table{}, work: sync.OnceValue(standardJob)}
+	b := &Book{tables: map[string]func() *Table{}, job: sync.OnceValue(standardJob)}
 	for _, file := range filesIn("data/tables") {
 		b.tables[nameOf(file)] = sync.OnceValue(func() *Table { return readOwn(file).table() })
 	}
-	read, names := map[string]func() *sheaf{}, []string{common}
+	read, names := map[string]func() *ruleFile{}, []string{common}
 	for _, file := range filesIn("data") {
 		name := nameOf(file)
-		read[name] = sync.OnceValue(func() *sheaf { return readOwn(file) })
+		read[name] = sync.OnceValue(func() *ruleFile { return readOwn(file) })
 		if name != common {
 			names = append(names, name)
 		}
@@ -77,7 +77,7 @@ func standardJob() *job {
 }
 
 // readOwn reads a file of our own.
-func readOwn(file string) *sheaf {
+func readOwn(file string) *ruleFile {
 	text, _ := files.ReadFile(file) // embedded
 	s, faults := (&Book{}).read(text, file)
 	if len(faults) > 0 {
@@ -111,7 +111,7 @@ type section struct {
 }
 
 // add puts the rows of a file behind those that are there.
-func (s *section) add(file *sheaf) {
+func (s *section) add(file *ruleFile) {
 	s.limits = append(s.limits, file.Limits...)
 	s.shared = append(s.shared, file.Shared...)
 	s.cautions = append(s.cautions, file.Cautions...)
@@ -136,15 +136,15 @@ func (s *section) over(below *section) *section {
 // that all of them may stay.
 func (s *section) only(calculation string) *section {
 	return &section{
-		limits:   keep(s.limits, func(l *Limit) bool { return l.Calculation == calculation }),
-		shared:   keep(s.shared, func(o *Shared) bool { return o.Calculation == calculation }),
-		cautions: keep(s.cautions, func(c *Caution) bool { return Contains(c.Calculations, calculation) }),
-		advice:   keep(s.advice, func(a *Advice) bool { return a.Calculation == calculation }),
+		limits:   filter(s.limits, func(l *Limit) bool { return l.Calculation == calculation }),
+		shared:   filter(s.shared, func(o *Shared) bool { return o.Calculation == calculation }),
+		cautions: filter(s.cautions, func(c *Caution) bool { return Contains(c.Calculations, calculation) }),
+		advice:   filter(s.advice, func(a *Advice) bool { return a.Calculation == calculation }),
 		usual:    s.usual,
 	}
 }
 
-func keep[T any](all []T, want func(*T) bool) []T {
+func filter[T any](all []T, want func(*T) bool) []T {
 	var out []T
 	for i := range all {
 		if want(&all[i]) {
