@@ -27,7 +27,7 @@ func (b *Book) DanglingIDs() problem.List {
 	lead := func(kind, id, what string, known map[string]bool, to ...string) {
 		for _, t := range to {
 			if !known[t] {
-				list.Add("/"+kind, fmt.Sprintf("row %s: there is no %s %q", id, what, t), "", "add the row, or mend the id")
+				list.Add("/"+kind, fmt.Sprintf("row %s: there is no %s %q", id, what, t), "an id of its rows", "add the row, or mend the id")
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 )
 
 // The rows of the job around the arithmetic: what can be wrong, what tells
@@ -242,46 +243,45 @@ func (b *Book) Parts() List[Part] { return List[Part]{b.job().Parts} }
 var places = []string{"afloat", "ashore", "either"}
 
 // faults names what cannot be believed or understood in the rows themselves.
-func (j *job) faults(add func(kind string, i int, id, what string)) {
-	first := func(missing string, faults ...string) string {
-		for _, f := range append([]string{missing}, faults...) {
-			if f != "" {
-				return f
-			}
-		}
-		return ""
-	}
-	unless := func(ok bool, what string) string {
+func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
+	unless := func(ok bool, what, allowed string) fault {
 		if ok {
-			return ""
+			return fault{}
 		}
-		return what
+		return fault{what: what, allowed: allowed}
 	}
+	place := func(is string) fault {
+		return unless(slices.Contains(places, is), "its place is not afloat, ashore or either", `"place": `+quoted(places))
+	}
+	titled := func(title string) fault { return unless(title != "", "it has no title", `"title": "…"`) }
 	share := func(p float64) bool { return 0 < p && p < 1 }
 	for i, c := range j.Causes {
-		add("causes", i, c.ID, first(c.missing(), unless(c.Prior > 0, "its prior is not over 0"), unless(c.Title != "", "it has no title")))
+		add("causes", i, c.ID, c.fault(), titled(c.Title), unless(c.Prior > 0, "its prior is not over 0", "how common it is beside the others, over 0"))
 	}
 	for i, e := range j.Evidence {
-		add("evidence", i, e.ID, first(e.missing(), unless(e.Title != "", "it has no title"),
-			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1"),
-			unless(e.Minutes > 0, "its minutes are not over 0"), unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3"),
-			unless(slices.Contains(places, e.Place), "its place is not afloat, ashore or either")))
+		add("evidence", i, e.ID, e.fault(), titled(e.Title),
+			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1", "over 0 and under 1"),
+			unless(e.Minutes > 0, "its minutes are not over 0", "the minutes that it takes, over 0"),
+			unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3", "1 in reach, 2 something must come off, 3 hard to reach"), place(e.Place))
 	}
 	for i, s := range j.Signs {
-		add("signs", i, s.ID, first(s.missing(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1")))
+		add("signs", i, s.ID, s.fault(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
 	}
 	for i, c := range j.Chains {
-		add("chains", i, c.ID, first(c.missing(), unless(c.Because != "", "it says not why")))
+		add("chains", i, c.ID, c.fault(), unless(c.Because != "", "it does not say why", `"because": "…"`))
 	}
 	for i, r := range j.Remedies {
-		add("remedies", i, r.ID, first(r.missing(), unless(slices.Contains([]string{"repair", "replace", "adjust"}, r.Kind), "its kind is not repair, replace or adjust")))
+		kinds := []string{"repair", "replace", "adjust"}
+		add("remedies", i, r.ID, r.fault(), unless(slices.Contains(kinds, r.Kind), "its kind is not repair, replace or adjust", `"kind": `+quoted(kinds)))
 	}
 	for i, s := range j.Steps {
-		add("steps", i, s.ID, first(s.missing(), unless(s.Hours > 0, "its hours are not over 0"),
-			unless(slices.Contains(places, s.Place), "its place is not afloat, ashore or either"),
-			unless(s.Hazards.Len() > 0 || s.Safe != "", "it lists no hazards and says not why there are none")))
+		add("steps", i, s.ID, s.fault(), unless(s.Hours > 0, "its hours are not over 0", "the hours that it takes, over 0"), place(s.Place),
+			unless(s.Hazards.Len() > 0 || s.Safe != "", "it lists no hazards and does not say why there are none", `"hazards": ["id of a caution"], or "safe": "why there are none"`))
 	}
 	for i, p := range j.Parts {
-		add("parts", i, p.ID, first(p.missing(), unless(p.Unit != "", "it has no unit"), unless(p.LeadDays >= 0, "its lead days are under 0")))
+		add("parts", i, p.ID, p.fault(), unless(p.Unit != "", "it has no unit", `"unit": "…"`), unless(p.LeadDays >= 0, "its lead days are under 0", "0 or more"))
 	}
 }
+
+// quoted lists the words that a member may have.
+func quoted(words []string) string { return `"` + strings.Join(words, `", "`) + `"` }

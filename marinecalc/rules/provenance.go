@@ -80,12 +80,13 @@ type Provenance struct {
 	Basis  Basis  `json:"basis"`
 }
 
-func (b Provenance) missing() string {
+// fault says what a row lacks to be believed.
+func (b Provenance) fault() fault {
 	switch {
 	case b.Source.Document == "":
-		return "it has no source"
+		return fault{"it has no source", `"source": {"document": "…"}`, "write where the figure comes from, or that it is common practice"}
 	case !b.Basis.known():
-		return fmt.Sprintf("its basis %q is not known", b.Basis)
+		return fault{fmt.Sprintf("its basis %q is not known", b.Basis), "maker, standard, handbook, measured, common-practice, from-memory", "write maker for a maker's figure"}
 	}
-	return ""
+	return fault{}
 }

@@ -5,17 +5,18 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 // read reads one rule file for a book. Its problems lie under where. Rows
 // without columns of their own have those of the book's table.
 func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
 	var s ruleFile
-	if err := json.Unmarshal(text, &s); err != nil {
-		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
-			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules/data"}}
+	if err := json.Unmarshal(withoutMark(text), &s); err != nil {
+		return nil, unreadable(withoutMark(text), where, err)
 	}
 	s.takeWritten()
 	switch {
@@ -54,49 +55,82 @@ func (s *ruleFile) table() *Table {
 	return &Table{Name: s.Name, Title: s.Title, About: s.About, Rows: List[Row]{s.Rows}, columns: s.Columns}
 }
 
+// fault is what is wrong with a row, what would be right, and how to mend it.
+// The empty fault is none.
+type fault struct{ what, allowed, hint string }
+
 // faults names every row that cannot be believed or understood. where leads
 // each problem to the file.
 func (s *ruleFile) faults(where string) problem.List {
 	var list problem.List
-	add := func(kind string, i int, id, what string) {
-		if id == "" && what == "" {
-			what = "it has no id"
+	seen := map[string]bool{}
+	add := func(kind string, i int, id string, faults ...fault) {
+		switch {
+		case id == "":
+			faults = append(faults, fault{"it has no id", `"id": "a-name-of-its-own"`, "give it one; the id of a row that is there replaces that row"})
+		case seen[kind+"/"+id]:
+			faults = append(faults, fault{"an earlier row of this file has the same id", "an id that is used once", "rename one of them, or leave it out"})
 		}
-		if what != "" {
-			list.Add(fmt.Sprintf("%s/%s/%d", where, kind, i), "row "+id+": "+what,
-				"a row with id, source.document and basis", "write where the figure comes from, or that it is common practice")
+		seen[kind+"/"+id] = true
+		for _, f := range faults {
+			if f.what != "" {
+				list.Add(fmt.Sprintf("%s/%s/%d", where, kind, i), "row "+id+": "+f.what, f.allowed, f.hint)
+			}
 		}
 	}
 	for i := range s.Rows {
 		r := &s.Rows[i]
-		add("rows", i, r.ID, r.missing())
+		faults := []fault{r.fault()}
 		for n := range r.Values.items {
-			v := &r.Values.items[n]
-			kind, ok := s.Columns[v.Column]
-			if !ok {
-				add("rows", i, r.ID, fmt.Sprintf("%q is not one of its columns", v.Column))
-				continue
-			}
-			if err := v.parse(kind); err != nil {
-				add("rows", i, r.ID, v.Column+": "+err.Error())
-			}
+			faults = append(faults, s.settleCell(&r.Values.items[n]))
 		}
+		add("rows", i, r.ID, faults...)
 	}
 	for i := range s.Limits {
 		l := &s.Limits[i]
-		add("limits", i, l.ID, l.missing())
+		var sides fault
 		if l.Max.Given() == l.Min.Given() {
-			add("limits", i, l.ID, "a limit has either max or min")
+			sides = fault{"a limit has either max or min", `"max": … or "min": …`, "write two limits where there are two sides"}
 		}
+		add("limits", i, l.ID, l.fault(), sides)
 	}
 	for i, c := range s.Cautions {
-		add("cautions", i, c.ID, c.missing())
+		var signal fault
+		if c.Signal.Gravity() < 0 {
+			signal = fault{fmt.Sprintf("its signal %q is not known", c.Signal), "DANGER, WARNING, CAUTION, NOTICE", "take the word for the worst that can happen"}
+		}
+		add("cautions", i, c.ID, c.fault(), signal)
 	}
 	for i, a := range s.Advice {
-		add("advice", i, a.ID, a.missing())
+		add("advice", i, a.ID, a.fault())
 	}
 	s.job.faults(add)
 	return list
+}
+
+// settleCell gives a value of a row its meaning by its column.
+func (s *ruleFile) settleCell(v *Cell) fault {
+	kind, ok := s.Columns[v.Column]
+	if !ok {
+		return fault{fmt.Sprintf("%q is not one of its columns", v.Column), strings.Join(slices.Sorted(maps.Keys(s.Columns)), ", "),
+			"use one of these, or name the column and its kind under columns"}
+	}
+	text := v.Text
+	if err := v.parse(kind); err != nil {
+		f := fault{what: v.Column + ": " + err.Error(), hint: "the row has " + text}
+		switch _, known := quantity.Lookup(kind); {
+		case kind == "text" || kind == "accuracy":
+			f.allowed = "a text"
+		case kind == "number":
+			f.allowed = "a number, or a range of low, typical, high and shape"
+		case known:
+			f.allowed = "a " + strings.ReplaceAll(kind, "-", " ") + " with its unit, or a range of low, typical, high and shape"
+		default:
+			f.allowed = "a kind of quantity, text, number or accuracy for the column"
+		}
+		return f
+	}
+	return fault{}
 }
 
 // writtenRow is a row as it stands in a file. A file has hundreds, so they are
