@@ -7,15 +7,15 @@ import (
 	"sync"
 )
 
-// Book is all rule data in force: what marinecalc brings, and what was laid
-// over it. A Book is never changed after it is made: what it hands out are values
+// Book is all rule data in force: what marinecalc brings, with the overlays
+// applied to it. A Book is never changed after it is made: what it hands out are values
 // and copies whose parts cannot be changed from outside.
 type Book struct {
 	tables   map[string]func() *Table          // each read when first asked for
 	all      func() *section                   // the rows of all calculations, read when first asked for
 	rows     func(calculation string) *section // the rows of one as the files have them
 	known    map[string]func() *ready          // the same, as a run takes them; made once
-	overlays []string                          // titles of what was laid over, in order
+	overlays []string                          // titles of the overlays applied, in order
 
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
@@ -114,5 +114,5 @@ func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.all().cautio
 // AllAdvice returns every piece of advice.
 func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.all().advice} }
 
-// Overlays names what was laid over the standard rules, in order.
+// Overlays names the overlays applied to the standard rules, in order.
 func (b *Book) Overlays() []string { return slices.Clone(b.overlays) }

@@ -59,7 +59,7 @@ func (b *OtherVerdicts) UnmarshalJSON(text []byte) error {
 // Limits goes through the limits whose verdicts matter.
 func (b OtherVerdicts) Limits() iter.Seq[string] { return maps.Keys(b.words) }
 
-// Agree tells whether no verdict speaks against it. word gives the verdict on
+// Agree tells whether no verdict stands in its way. word gives the verdict on
 // a limit, or nothing where the limit does not apply.
 func (b OtherVerdicts) Agree(word func(limit string) string) bool {
 	for limit, words := range b.words {

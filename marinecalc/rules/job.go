@@ -181,7 +181,7 @@ func (j *job) any() bool {
 	return len(j.Causes)+len(j.Evidence)+len(j.Signs)+len(j.Chains)+len(j.Remedies)+len(j.Steps)+len(j.Parts) > 0
 }
 
-// over returns the job with the rows of next laid over it.
+// over returns the job with the rows of next applied to it.
 func (j *job) over(next *job) *job {
 	return &job{
 		Causes:   replace(j.Causes, next.Causes, func(c Cause) string { return c.ID }),

@@ -5,8 +5,8 @@ import (
 	"testing"
 )
 
-// Every cause has an answer that speaks for it and one that speaks against
-// it, a confirming check whose yes speaks strongly for it, and a remedy that
+// Every cause has evidence for it and evidence against it, a
+// confirming check whose yes is strong evidence for it, and a remedy that
 // says it cures it.
 func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
 	b := Standard()
@@ -15,7 +15,7 @@ func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
 		otherwise[e.ID] = e.Otherwise
 	}
 	for _, c := range b.Causes().All() {
-		var speaksFor, against int
+		var evidenceFor, against int
 		confirms := 0.0
 		for _, s := range b.Signs().All() {
 			if s.Cause != c.ID {
@@ -23,17 +23,17 @@ func TestEveryCauseHasEvidenceForAndAgainst(t *testing.T) {
 			}
 			ratio := s.Yes / otherwise[s.Evidence]
 			if ratio >= 2 {
-				speaksFor++
+				evidenceFor++
 			}
 			if ratio <= 0.5 {
-				against++ // a yes speaks against it
+				against++ // a yes is evidence against it
 			}
 			if s.Evidence == c.Confirm {
 				confirms = ratio
 			}
 		}
-		if speaksFor == 0 || against == 0 {
-			t.Errorf("%s: %d answers of yes speak for it, %d against it", c.ID, speaksFor, against)
+		if evidenceFor == 0 || against == 0 {
+			t.Errorf("%s: %d answers of yes are evidence for it, %d against it", c.ID, evidenceFor, against)
 		}
 		if confirms < 5 {
 			t.Errorf("%s: a yes to its confirming check is %.1f times as likely as otherwise", c.ID, confirms)

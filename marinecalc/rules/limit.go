@@ -82,7 +82,7 @@ type Shared struct {
 	Calculation string
 	LimitsOf    string
 	Title       string // put before the limit's title
-	How         string // how to come by the result when it is missing
+	How         string // how to get the result when it is missing
 	on          map[string]string
 }
 

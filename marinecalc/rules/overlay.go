@@ -24,7 +24,7 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 	}
 	title := s.Title
 	if title == "" {
-		title = "rows laid over"
+		title = "overlay without a title"
 	}
 	next.overlays = append(slices.Clone(b.overlays), title)
 	return next, nil
@@ -56,7 +56,7 @@ func (b *Book) with(s *ruleFile) *Book {
 }
 
 // replace returns old with the rows of the same id replaced, and the other
-// new rows put first, so that a row laid over is found before a general one.
+// new rows put first, so that a row of an overlay is found before a general one.
 func replace[T any](old, rows []T, id func(T) string) []T {
 	if len(rows) == 0 {
 		return old

@@ -63,8 +63,8 @@ type Row struct {
 	Valid  Valid  `json:"valid"`
 	Values Values `json:"values"`
 	Note   string `json:"note"`
-	// Decides is false on rows of the least sure kind: they start a
-	// calculation but never stand behind a verdict.
+	// Decides is false on unverified rows: they start a calculation but never
+	// stand behind a verdict.
 	Decides bool `json:"decides"`
 	Provenance
 }
