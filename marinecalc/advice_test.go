@@ -50,14 +50,14 @@ func dialled(high string) string {
 // are within and the shaft was turned: parallel faces alone do not line up two
 // shafts.
 func TestBoltingUpAsksForAllThree(t *testing.T) {
-	const boltUp, readRim, turn, whole = "good enough to bolt up", "now read the step at the rim", "only that tells a crooked flange", "Move the whole engine over"
+	const boltUp, readRim, turn, whole = "good enough to bolt up", "now read the rim offset", "only that tells a crooked flange", "Move the whole engine over"
 	for _, c := range []struct {
 		what, gaps, rest, offset string
 		wanted, unwanted         []string
 	}{
-		{"5 mm out of line", evenGaps, dialled("5 mm"), "beyond", []string{whole, turn}, []string{boltUp, readRim}},
-		{"5 mm out of line, turned", evenGaps + quarterOn, dialled("5 mm"), "beyond", []string{whole}, []string{boltUp, readRim, turn}},
-		{"0.1 mm out of line, turned", evenGaps + quarterOn, dialled("0.1 mm"), "beyond", []string{whole}, []string{boltUp}},
+		{"5 mm misaligned", evenGaps, dialled("5 mm"), "beyond", []string{whole, turn}, []string{boltUp, readRim}},
+		{"5 mm misaligned, turned", evenGaps + quarterOn, dialled("5 mm"), "beyond", []string{whole}, []string{boltUp, readRim, turn}},
+		{"0.1 mm misaligned, turned", evenGaps + quarterOn, dialled("0.1 mm"), "beyond", []string{whole}, []string{boltUp}},
 		{"no rim read", evenGaps, "", "not measured", []string{readRim, turn}, []string{boltUp}},
 		{"no rim read, turned", evenGaps + quarterOn, "", "not measured", []string{readRim}, []string{boltUp, turn}},
 		{"in line, not turned", evenGaps, dialled("0.01 mm"), "within", []string{turn}, []string{boltUp, readRim}},
@@ -114,7 +114,7 @@ func TestAlignmentAdviceKnowsWhatWasDone(t *testing.T) {
 // recommended that is a running tap (packed pumps run at 40 to 60 drops a
 // minute: general texts on packed pumps).
 func TestAHotGlandIsNotCooledByATap(t *testing.T) {
-	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "Ease both follower nuts by one flat, evenly, wait ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
+	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "Back both gland nuts off by one flat, evenly, wait ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
 	for _, c := range []struct {
 		what, rest       string
 		first            string

@@ -35,9 +35,9 @@ func TestChainsRunFromTroubleToTrouble(t *testing.T) {
 	sheets := []*sheet.Sheet{judgedSheet(t, "mount-compression", "beyond"), judgedSheet(t, "wear-depth", "near the limit")}
 	got := diagnosis.Chains(rules.Standard(), sheets)
 	for _, link := range [][2]string{
-		{"Sag of the rubber", "Engine mounts sagged"},
-		{"Engine mounts sagged", "Coupling out of line"},
-		{"Coupling out of line", "Gearbox bearing worn"},
+		{"Mount deflection", "Engine mounts sagged"},
+		{"Engine mounts sagged", "Coupling misaligned"},
+		{"Coupling misaligned", "Gearbox bearing worn"},
 		{"Gearbox bearing worn", "Wear against the maker's limit (OK but close)"},
 		{"Wear against the maker's limit", "Gear teeth"},
 	} {
@@ -45,7 +45,7 @@ func TestChainsRunFromTroubleToTrouble(t *testing.T) {
 			t.Errorf("no link from %s to %s in\n%s", link[0], link[1], strings.Join(got, "\n"))
 		}
 	}
-	if has(got, "Gland too tight", "") || has(got, "Coupling out of line", "Gland packing") {
+	if has(got, "Gland too tight", "") || has(got, "Coupling misaligned", "Gland packing") {
 		t.Errorf("a link that no trouble explains:\n%s", strings.Join(got, "\n"))
 	}
 	for _, s := range got {
@@ -63,10 +63,10 @@ func TestChainsStopAtWhatIsWithin(t *testing.T) {
 	}
 	sheets := []*sheet.Sheet{judgedSheet(t, "rigid-gap-per-diameter", "beyond"), judgedSheet(t, "gland-rise-measured", "within")}
 	got = diagnosis.Chains(rules.Standard(), sheets)
-	if !has(got, "Coupling out of line (by the verdict", "Stern bearing worn (not judged") {
+	if !has(got, "Coupling misaligned (by the verdict", "Stern bearing worn (not judged") {
 		t.Errorf("a verdict that confirms a cause starts no chain: %v", got)
 	}
-	if has(got, "Coupling out of line", "Measured temperature rise") {
+	if has(got, "Coupling misaligned", "Measured temperature rise") {
 		t.Errorf("expected although within: %v", got)
 	}
 }

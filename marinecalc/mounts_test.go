@@ -95,7 +95,7 @@ func TestMountsOutOfTravel(t *testing.T) {
 	}
 }
 
-// Without steps at the rim only the angle is cured, and the sheet says so.
+// Without the rim offset only the angle is cured, and the sheet says so.
 func TestMountsWithoutOffset(t *testing.T) {
 	s, err := Run("mount-moves", []byte(`{"couplingDiameter": "100 mm", "gapVertical": "0.1 mm", "gapHorizontal": "0 mm",
 		"mounts": [{"name": "front", "forward": "900 mm", "starboard": "0 mm"}, {"name": "aft", "forward": "300 mm", "starboard": "0 mm"}]}`), Options{NoRanges: true})
@@ -111,7 +111,7 @@ func TestMountsWithoutOffset(t *testing.T) {
 	if s.Result("offsetAfter") != nil || s.Verdict("soft-foot").Word != "not measured" {
 		t.Error("an offset or a soft foot was found that nobody read")
 	}
-	if !slices.ContainsFunc(s.Next, func(n sheet.Next) bool { return strings.Contains(n.Text, "steps at the rim") }) {
+	if !slices.ContainsFunc(s.Next, func(n sheet.Next) bool { return strings.Contains(n.Text, "rim offset") }) {
 		t.Errorf("no advice to read the rim: %+v", s.Next)
 	}
 }

@@ -205,7 +205,7 @@ func TestOrdersAndOpenLines(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		drawn, ashore := start["Draw the coupling half off the shaft"]
+		drawn, ashore := start["Pull the coupling flange off the shaft"]
 		needs := start["Close the coupling"]
 		if ashore { // the whole winter ashore may lie between, but not the lift
 			needs = drawn

@@ -1,27 +1,23 @@
 package rules
 
 import (
-	"encoding/json"
-	"fmt"
-	"hash/fnv"
 	"iter"
 	"maps"
 	"slices"
 	"sync"
 
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Book is all rule data in force: what marinecalc brings, and what was laid
-// over it. A Book is never changed after it is made: what it hands out are values
+// Book is all rule data in force: what marinecalc brings, with the overlays
+// applied to it. A Book is never changed after it is made: what it hands out are values
 // and copies whose parts cannot be changed from outside.
 type Book struct {
 	tables   map[string]func() *Table          // each read when first asked for
 	all      func() *section                   // the rows of all calculations, read when first asked for
 	rows     func(calculation string) *section // the rows of one as the files have them
 	known    map[string]func() *ready          // the same, as a run takes them; made once
-	overlays []sheet.Overlay                   // applied over the standard rules, in order
+	overlays []sheet.Overlay                   // applied to the standard rules, in order
 
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
@@ -120,102 +116,5 @@ func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.all().cautio
 // AllAdvice returns every piece of advice.
 func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.all().advice} }
 
-// Overlays lists the rule files applied over the standard rules, in order.
+// Overlays lists the rule files applied to the standard rules, in order.
 func (b *Book) Overlays() []sheet.Overlay { return slices.Clone(b.overlays) }
-
-// Overlay returns a book in which the rows of a rule file replace those of
-// the same id and the others are added. Every row must bring its own source.
-// The book itself stays as it was. The error is a problem.List.
-func (b *Book) Overlay(text []byte) (*Book, error) {
-	s, faults := b.read(text, "")
-	if len(faults) > 0 {
-		return nil, faults.Err()
-	}
-	next := b.with(s)
-	before := b.DanglingIDs()
-	faults = slices.DeleteFunc(next.DanglingIDs(), func(p problem.Problem) bool { return slices.Contains(before, p) })
-	if len(faults) > 0 {
-		return nil, faults.Err()
-	}
-	title := s.Title
-	if title == "" {
-		title = "a rule file without a title"
-	}
-	next.overlays = append(slices.Clone(b.overlays), sheet.Overlay{Title: title, Fingerprint: fingerprint(text)})
-	return next, nil
-}
-
-// read reads one rule file for a book. Its problems lie under where. Rows
-// without columns of their own have those of the book's table.
-func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
-	var s ruleFile
-	if err := json.Unmarshal(text, &s); err != nil {
-		return nil, problem.List{{Where: where, What: "this rule file cannot be read: " + err.Error(),
-			Allowed: "the form of schemas/rules-*.schema.json", Hint: "compare it with a file of marinecalc/rules/data"}}
-	}
-	s.takeWritten()
-	switch {
-	case s.Name == "" && len(s.Rows) > 0:
-		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
-			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
-	case slices.Contains(jobTables, s.Name):
-		return nil, problem.List{{Where: where + "/table", What: "the table of " + s.Name + " is made of the rows of that kind",
-			Allowed: `{"` + s.Name + `": […]}`, Hint: `write the rows under "` + s.Name + `"`}}
-	case s.Columns == nil && b.tables[s.Name] != nil:
-		s.Columns = b.table(s.Name).columns
-	}
-	if faults := s.faults(where); len(faults) > 0 {
-		return nil, faults
-	}
-	return &s, nil
-}
-
-// with merges what a rule file brings into a copy of the book.
-func (b *Book) with(s *ruleFile) *Book {
-	next := &Book{tables: maps.Clone(b.tables), job: b.job}
-	var rows section
-	rows.add(s)
-	next.all = sync.OnceValue(func() *section { return rows.over(b.all()) })
-	if s.Name != "" {
-		next.tables[s.Name] = sync.OnceValue(func() *Table {
-			if b.tables[s.Name] == nil {
-				return s.table()
-			}
-			t := b.Table(s.Name)
-			t.columns = maps.Clone(t.columns)
-			maps.Copy(t.columns, s.Columns)
-			t.Rows.items = replace(t.Rows.items, s.Rows, func(r Row) string { return r.ID })
-			return t
-		})
-	}
-	if s.job.any() {
-		next.job = sync.OnceValue(func() *job { return b.job().over(&s.job) })
-	}
-	next.index(maps.Keys(b.known), func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
-	return next
-}
-
-// replace returns old with the rows of the same id replaced, and the other
-// new rows put first, so that a row laid over is found before a general one.
-func replace[T any](old, rows []T, id func(T) string) []T {
-	if len(rows) == 0 {
-		return old
-	}
-	out := slices.Clone(old)
-	var added []T
-	for _, r := range rows {
-		if i := slices.IndexFunc(out, func(o T) bool { return id(o) == id(r) }); i >= 0 {
-			out[i] = r
-		} else {
-			added = append(added, r)
-		}
-	}
-	return append(added, out...)
-}
-
-// fingerprint tells one text of a rule file from another (FNV-1a, 64 bits).
-func fingerprint(text []byte) string {
-	h := fnv.New64a()
-	_, _ = h.Write(text) // writing to a hash does not fail
-	return fmt.Sprintf("%016x", h.Sum64())
-}

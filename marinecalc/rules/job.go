@@ -4,8 +4,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -183,7 +183,7 @@ func (j *job) any() bool {
 	return len(j.Causes)+len(j.Evidence)+len(j.Signs)+len(j.Chains)+len(j.Remedies)+len(j.Steps)+len(j.Parts) > 0
 }
 
-// over returns the job with the rows of next laid over it.
+// over returns the job with the rows of next applied to it.
 func (j *job) over(next *job) *job {
 	return &job{
 		Causes:   replace(j.Causes, next.Causes, func(c Cause) string { return c.ID }),
@@ -245,112 +245,45 @@ func (b *Book) Parts() List[Part] { return List[Part]{b.job().Parts} }
 var places = []string{"afloat", "ashore", "either"}
 
 // faults names what cannot be believed or understood in the rows themselves.
-func (j *job) faults(add func(kind string, i int, id, what string)) {
-	first := func(missing string, faults ...string) string {
-		for _, f := range append([]string{missing}, faults...) {
-			if f != "" {
-				return f
-			}
-		}
-		return ""
-	}
-	unless := func(ok bool, what string) string {
+func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
+	unless := func(ok bool, what, allowed string) fault {
 		if ok {
-			return ""
+			return fault{}
 		}
-		return what
+		return fault{what: what, allowed: allowed}
 	}
+	place := func(is string) fault {
+		return unless(slices.Contains(places, is), "its place is not afloat, ashore or either", `"place": `+quoted(places))
+	}
+	titled := func(title string) fault { return unless(title != "", "it has no title", `"title": "…"`) }
 	share := func(p float64) bool { return 0 < p && p < 1 }
 	for i, c := range j.Causes {
-		add("causes", i, c.ID, first(c.missing(), unless(c.Prior > 0, "its prior is not over 0"), unless(c.Title != "", "it has no title")))
+		add("causes", i, c.ID, c.fault(), titled(c.Title), unless(c.Prior > 0, "its prior is not over 0", "how common it is beside the others, over 0"))
 	}
 	for i, e := range j.Evidence {
-		add("evidence", i, e.ID, first(e.missing(), unless(e.Title != "", "it has no title"),
-			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1"),
-			unless(e.Minutes > 0, "its minutes are not over 0"), unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3"),
-			unless(slices.Contains(places, e.Place), "its place is not afloat, ashore or either")))
+		add("evidence", i, e.ID, e.fault(), titled(e.Title),
+			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1", "over 0 and under 1"),
+			unless(e.Minutes > 0, "its minutes are not over 0", "the minutes that it takes, over 0"),
+			unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3", "1 in reach, 2 something must come off, 3 hard to reach"), place(e.Place))
 	}
 	for i, s := range j.Signs {
-		add("signs", i, s.ID, first(s.missing(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1")))
+		add("signs", i, s.ID, s.fault(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
 	}
 	for i, c := range j.Chains {
-		add("chains", i, c.ID, first(c.missing(), unless(c.Because != "", "it says not why")))
+		add("chains", i, c.ID, c.fault(), unless(c.Because != "", "it does not say why", `"because": "…"`))
 	}
 	for i, r := range j.Remedies {
-		add("remedies", i, r.ID, first(r.missing(), unless(slices.Contains([]string{"repair", "replace", "adjust"}, r.Kind), "its kind is not repair, replace or adjust")))
+		kinds := []string{"repair", "replace", "adjust"}
+		add("remedies", i, r.ID, r.fault(), unless(slices.Contains(kinds, r.Kind), "its kind is not repair, replace or adjust", `"kind": `+quoted(kinds)))
 	}
 	for i, s := range j.Steps {
-		add("steps", i, s.ID, first(s.missing(), unless(s.Hours > 0, "its hours are not over 0"),
-			unless(slices.Contains(places, s.Place), "its place is not afloat, ashore or either"),
-			unless(s.Hazards.Len() > 0 || s.Safe != "", "it lists no hazards and says not why there are none")))
+		add("steps", i, s.ID, s.fault(), unless(s.Hours > 0, "its hours are not over 0", "the hours that it takes, over 0"), place(s.Place),
+			unless(s.Hazards.Len() > 0 || s.Safe != "", "it lists no hazards and does not say why there are none", `"hazards": ["id of a caution"], or "safe": "why there are none"`))
 	}
 	for i, p := range j.Parts {
-		add("parts", i, p.ID, first(p.missing(), unless(p.Unit != "", "it has no unit"), unless(p.LeadDays >= 0, "its lead days are under 0")))
+		add("parts", i, p.ID, p.fault(), unless(p.Unit != "", "it has no unit", `"unit": "…"`), unless(p.LeadDays >= 0, "its lead days are under 0", "0 or more"))
 	}
 }
 
-// DanglingIDs names every id in the rows of the job that leads to no row. marinecalc
-// brings none; an overlay may not bring any.
-func (b *Book) DanglingIDs() problem.List {
-	var list problem.List
-	all := b.job()
-	ids := func(each func(add func(string))) map[string]bool {
-		m := map[string]bool{}
-		each(func(id string) { m[id] = true })
-		return m
-	}
-	causes := ids(func(add func(string)) { each(all.Causes, func(c Cause) { add(c.ID) }) })
-	evidence := ids(func(add func(string)) { each(all.Evidence, func(e Evidence) { add(e.ID) }) })
-	remedies := ids(func(add func(string)) { each(all.Remedies, func(r Remedy) { add(r.ID) }) })
-	steps := ids(func(add func(string)) { each(all.Steps, func(s Step) { add(s.ID) }) })
-	parts := ids(func(add func(string)) { each(all.Parts, func(p Part) { add(p.ID) }) })
-	cautions := ids(func(add func(string)) { each(b.all().cautions, func(c Caution) { add(c.ID) }) })
-	limits := ids(func(add func(string)) { each(b.all().limits, func(l Limit) { add(l.ID) }) })
-
-	lead := func(kind, id, what string, known map[string]bool, to ...string) {
-		for _, t := range to {
-			if !known[t] {
-				list.Add("/"+kind, fmt.Sprintf("row %s: there is no %s %q", id, what, t), "", "add the row, or mend the id")
-			}
-		}
-	}
-	for _, c := range all.Causes {
-		lead("causes", c.ID, "evidence", evidence, c.Confirm)
-		lead("causes", c.ID, "remedy", remedies, c.Remedies.items...)
-	}
-	for _, e := range all.Evidence {
-		lead("evidence", e.ID, "caution", cautions, e.Hazards.items...)
-		for _, v := range e.Verdicts.items {
-			lead("evidence", e.ID, "limit", limits, v.Limits.items...)
-		}
-	}
-	for _, s := range all.Signs {
-		lead("signs", s.ID, "cause", causes, s.Cause)
-		lead("signs", s.ID, "evidence", evidence, s.Evidence)
-	}
-	for _, c := range all.Chains {
-		for _, end := range []string{c.From, c.To} {
-			if !causes[end] {
-				lead("chains", c.ID, "cause or limit", limits, end)
-			}
-		}
-	}
-	for _, r := range all.Remedies {
-		lead("remedies", r.ID, "cause", causes, r.Cures.items...)
-		lead("remedies", r.ID, "step", steps, r.Steps.items...)
-	}
-	for _, s := range all.Steps {
-		lead("steps", s.ID, "step", steps, s.After.items...)
-		lead("steps", s.ID, "caution", cautions, s.Hazards.items...)
-		for _, n := range s.Parts.items {
-			lead("steps", s.ID, "part", parts, n.Part)
-		}
-	}
-	return list
-}
-
-func each[T any](rows []T, do func(T)) {
-	for _, r := range rows {
-		do(r)
-	}
-}
+// quoted lists the words that a member may have.
+func quoted(words []string) string { return `"` + strings.Join(words, `", "`) + `"` }

@@ -121,7 +121,7 @@ func (s *section) add(file *ruleFile) {
 	}
 }
 
-// over lays rows over those that are there, as Overlay says.
+// over applies rows to those that are there, as Overlay says.
 func (s *section) over(below *section) *section {
 	return &section{
 		limits:   replace(below.limits, s.limits, func(l Limit) string { return l.ID }),

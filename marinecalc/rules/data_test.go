@@ -162,17 +162,3 @@ func TestShapesAreKnown(t *testing.T) {
 		}
 	}
 }
-
-func TestOverlayLeavesTheStandardAlone(t *testing.T) {
-	before := Standard().AllCautions().Len()
-	next, faults := Standard().Overlay([]byte(`{"title": "Yard", "cautions": [{"id": "yard-crane", "calculations": ["bolt-preload"], "signal": "WARNING", "text": "Stand clear of the crane.", "source": {"document": "Yard rules"}, "basis": "maker"}]}`))
-	if faults != nil {
-		t.Fatal(faults)
-	}
-	if Standard().AllCautions().Len() != before || next.AllCautions().Len() != before+1 {
-		t.Errorf("%d before, %d and %d after", before, Standard().AllCautions().Len(), next.AllCautions().Len())
-	}
-	if o := next.Overlays(); len(o) != 1 || o[0].Title != "Yard" || o[0].Fingerprint == "" {
-		t.Errorf("overlays are named %v", o)
-	}
-}

@@ -1,0 +1,59 @@
+package rules
+
+import (
+	"encoding/json"
+	"iter"
+	"maps"
+	"slices"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Caution is what can hurt people or the boat in the work that a calculation
+// belongs to.
+type Caution struct {
+	ID           string       `json:"id"`
+	Calculations List[string] `json:"calculations"`
+	Signal       sheet.Signal `json:"signal"`
+	Text         string       `json:"text"`
+	Valid        Valid        `json:"valid"`
+	Note         string       `json:"note"`
+	Provenance
+}
+
+// Advice is what to do next, after a verdict or always.
+type Advice struct {
+	ID            string           `json:"id"`
+	Calculation   string           `json:"calculation"`
+	Limit         string           `json:"limit"`
+	Words         List[sheet.Word] `json:"words"`
+	OtherVerdicts OtherVerdicts    `json:"besides"`
+	Valid         Valid            `json:"valid"`
+	Text          string           `json:"text"`
+	Note          string           `json:"note"`
+	Provenance
+}
+
+// OtherVerdicts is what advice asks of other limits: limit -> the verdicts with
+// which it may be given. A limit that does not apply does not stand in its way.
+type OtherVerdicts struct{ words map[string][]sheet.Word }
+
+// UnmarshalJSON reads an object of verdicts by limit.
+func (b *OtherVerdicts) UnmarshalJSON(text []byte) error {
+	b.words = nil
+	return json.Unmarshal(text, &b.words)
+}
+
+// Limits goes through the limits whose verdicts matter.
+func (b OtherVerdicts) Limits() iter.Seq[string] { return maps.Keys(b.words) }
+
+// Agree tells whether no verdict stands in its way. word gives the verdict on
+// a limit, or nothing where the limit does not apply.
+func (b OtherVerdicts) Agree(word func(limit string) sheet.Word) bool {
+	for limit, words := range b.words {
+		if w := word(limit); w != "" && !slices.Contains(words, w) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,114 @@
+package rules
+
+import (
+	"encoding/json"
+	"fmt"
+	"iter"
+	"maps"
+)
+
+// Bound is one side of a limit: an amount, or the value of another input or
+// result of the same calculation.
+type Bound struct {
+	Amount
+	Of    string
+	given bool
+}
+
+// BoundAt returns a bound of an amount in SI.
+func BoundAt(si float64) Bound { return Bound{Amount: Amount{SI: si}, given: true} }
+
+// Given tells whether there is a bound on this side.
+func (b Bound) Given() bool { return b.given }
+
+// UnmarshalJSON reads an amount or {"of": "name"}.
+func (b *Bound) UnmarshalJSON(text []byte) error {
+	*b = Bound{given: string(text) != "null"}
+	switch {
+	case !b.given:
+		return nil
+	case text[0] != '{':
+		return b.Amount.UnmarshalJSON(text)
+	}
+	var w struct{ Of string }
+	if err := json.Unmarshal(text, &w); err != nil {
+		return err
+	}
+	if w.Of == "" {
+		return fmt.Errorf("a bound by name needs %q", "of")
+	}
+	b.Of = w.Of
+	return nil
+}
+
+// Limit is what a result or a reading is held against.
+type Limit struct {
+	ID          string  `json:"id"`
+	Calculation string  `json:"calculation"`
+	On          string  `json:"on"`
+	Title       string  `json:"title"`
+	Max         Bound   `json:"max"` // given, or min is
+	Min         Bound   `json:"min"`
+	Near        float64 `json:"near"`
+	Chance      bool    `json:"chance"` // the value is itself the probability that all is well
+	Valid       Valid   `json:"valid"`
+	How         string  `json:"how"` // how to take the reading when it is missing
+	Why         string  `json:"why"` // what it means to be beyond
+	// Decides is false where no source confirms the limit: no verdict is drawn
+	// from it.
+	Decides bool   `json:"-"`
+	Note    string `json:"note"`
+	Provenance
+}
+
+// UnmarshalJSON reads a limit, which decides unless it says otherwise.
+func (l *Limit) UnmarshalJSON(text []byte) error {
+	type plain Limit
+	w := struct {
+		plain
+		Decides *bool `json:"decides"`
+	}{}
+	if err := json.Unmarshal(text, &w); err != nil {
+		return err
+	}
+	*l = Limit(w.plain)
+	l.Decides = w.Decides == nil || *w.Decides
+	return nil
+}
+
+// Shared says that results of one calculation are held against the limits of
+// another, under names of their own.
+type Shared struct {
+	Calculation string
+	LimitsOf    string
+	Title       string // put before the limit's title
+	How         string // how to get the result when it is missing
+	on          map[string]string
+}
+
+// On goes through what a limit is on, and the result held against it here.
+func (s *Shared) On() iter.Seq2[string, string] { return maps.All(s.on) }
+
+// UnmarshalJSON reads what is shared.
+func (s *Shared) UnmarshalJSON(text []byte) error {
+	var w struct {
+		Calculation, LimitsOf, Title, How string
+		On                                map[string]string
+	}
+	err := json.Unmarshal(text, &w)
+	*s = Shared{Calculation: w.Calculation, LimitsOf: w.LimitsOf, Title: w.Title, How: w.How, on: w.On}
+	return err
+}
+
+// limits gives the limits that the calculation shares.
+func (s *Shared) limits(all []Limit) []Limit {
+	var list []Limit
+	for _, l := range all {
+		if on, has := s.on[l.On]; has && l.Calculation == s.LimitsOf {
+			l.Calculation, l.On, l.How = s.Calculation, on, s.How
+			l.Title = s.Title + ": " + l.Title
+			list = append(list, l)
+		}
+	}
+	return list
+}

@@ -1,0 +1,84 @@
+package rules
+
+import (
+	"fmt"
+	"hash/fnv"
+	"maps"
+	"slices"
+	"sync"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Overlay returns a book in which the rows of a rule file replace those of
+// the same id and the others are added. Every row must bring its own source.
+// The book itself stays as it was. The error is a problem.List.
+func (b *Book) Overlay(text []byte) (*Book, error) {
+	s, faults := b.read(text, "")
+	if len(faults) > 0 {
+		return nil, faults.Err()
+	}
+	next := b.with(s)
+	before := b.DanglingIDs()
+	faults = slices.DeleteFunc(next.DanglingIDs(), func(p problem.Problem) bool { return slices.Contains(before, p) })
+	if len(faults) > 0 {
+		return nil, faults.Err()
+	}
+	title := s.Title
+	if title == "" {
+		title = "overlay without a title"
+	}
+	next.overlays = append(slices.Clone(b.overlays), sheet.Overlay{Title: title, Fingerprint: fingerprint(text)})
+	return next, nil
+}
+
+// with merges what a rule file brings into a copy of the book.
+func (b *Book) with(s *ruleFile) *Book {
+	next := &Book{tables: maps.Clone(b.tables), job: b.job}
+	var rows section
+	rows.add(s)
+	next.all = sync.OnceValue(func() *section { return rows.over(b.all()) })
+	if s.Name != "" {
+		next.tables[s.Name] = sync.OnceValue(func() *Table {
+			if b.tables[s.Name] == nil {
+				return s.table()
+			}
+			t := b.Table(s.Name)
+			t.columns = maps.Clone(t.columns)
+			maps.Copy(t.columns, s.Columns)
+			t.Rows.items = replace(t.Rows.items, s.Rows, func(r Row) string { return r.ID })
+			return t
+		})
+	}
+	if s.job.any() {
+		next.job = sync.OnceValue(func() *job { return b.job().over(&s.job) })
+	}
+	next.index(maps.Keys(b.known), func(calculation string) *section { return rows.over(b.rows(calculation)).only(calculation) })
+	return next
+}
+
+// replace returns old with the rows of the same id replaced, and the other
+// new rows put first, so that a row of an overlay is found before a general one.
+func replace[T any](old, rows []T, id func(T) string) []T {
+	if len(rows) == 0 {
+		return old
+	}
+	out := slices.Clone(old)
+	var added []T
+	for _, r := range rows {
+		if i := slices.IndexFunc(out, func(o T) bool { return id(o) == id(r) }); i >= 0 {
+			out[i] = r
+		} else {
+			added = append(added, r)
+		}
+	}
+	return append(added, out...)
+}
+
+// fingerprint tells one text of a rule file from another (FNV-1a, 64 bits).
+func fingerprint(text []byte) string {
+	h := fnv.New64a()
+	_, _ = h.Write(text) // writing to a hash does not fail
+	return fmt.Sprintf("%016x", h.Sum64())
+}
