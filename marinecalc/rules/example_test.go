@@ -25,7 +25,7 @@ func ExampleBook_Overlay() {
 	}
 	l := book.Limits("gland-heat").At(0)
 	fmt.Printf("%s: at most %s (%s, %s)\n", l.Title, l.Max.Text, l.Source, l.Basis.Authority())
-	fmt.Println("overlays:", book.Overlays(), "over", rules.Standard().Overlays())
+	fmt.Println("overlays:", book.Overlays()[0].Title, "over", rules.Standard().Overlays())
 	// Output:
 	// Measured rise, the gland maker's limit: at most 15 K (Example Gland Works (invented), data sheet 1, maker's figure)
 	// overlays: Example Yard, invented figures over []
