@@ -1,8 +1,6 @@
-package marinecalc
+package marinecalc_test
 
 import (
-	"context"
-	"encoding/json"
 	"math"
 	"regexp"
 	"strconv"
@@ -14,6 +12,9 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sample"
 	"github.com/expr-lang/expr"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
 )
 
 // What is shown is what is computed: every formula that a sheet prints is
@@ -24,7 +25,7 @@ func TestFormulasGiveTheirResults(t *testing.T) {
 		t.Run(k.ID, func(t *testing.T) {
 			checked := map[string]bool{}
 			for _, input := range exampleInputs(t, k) {
-				s, err := standard.run(context.Background(), k.ID, input, Options{NoRanges: true})
+				s, err := marinecalc.Run(k.ID, []byte(input), marinecalc.Options{NoRanges: true})
 				if err != nil {
 					continue // random inputs may be impossible; the count below sees to it that enough are not
 				}
@@ -53,14 +54,15 @@ func TestFormulasGiveTheirResults(t *testing.T) {
 	}
 }
 
-// exampleInputs are the published rows of a calculation, and random inputs.
-func exampleInputs(t *testing.T, k *binding.Form) []map[string]any {
+// exampleInputs are the published rows of a calculation, and random inputs, in
+// JSON.
+func exampleInputs(t *testing.T, k *binding.Form) []string {
 	t.Helper()
-	var inputs []map[string]any
+	var inputs []string
 	for _, topic := range readPublished(t) {
 		for _, row := range topic {
 			if row.Calculation == k.ID && row.Check == "" {
-				inputs = append(inputs, decodedInput(t, row.Input))
+				inputs = append(inputs, testboat.Text(t, row.Input))
 			}
 		}
 	}
@@ -69,38 +71,14 @@ func exampleInputs(t *testing.T, k *binding.Form) []map[string]any {
 		t.Fatal(err)
 	}
 	for range 600 {
-		inputs = append(inputs, decodedInput(t, random.Next()))
+		inputs = append(inputs, testboat.Text(t, random.Next()))
 	}
 	return inputs
 }
 
-// typedInput is an input as a person types it.
-func typedInput(t *testing.T, id string) map[string]any {
-	t.Helper()
-	input, err := sample.Typed(id)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return decodedInput(t, input)
-}
-
-// decodedInput writes an input as JSON and reads it as the door does.
-func decodedInput(t *testing.T, input map[string]any) map[string]any {
-	t.Helper()
-	text, err := json.Marshal(input)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v, problems := contract.Decode(text)
-	if len(problems) > 0 {
-		t.Fatal(problems)
-	}
-	return v.(map[string]any)
-}
-
 // formulaEnvironment gives each symbol its number or word; what the sheet
 // lacks is 0, as in the typed input.
-func formulaEnvironment(k *binding.Form, s *Sheet) map[string]any {
+func formulaEnvironment(k *binding.Form, s *marinecalc.Sheet) map[string]any {
 	env := map[string]any{
 		"pi": math.Pi, "g": 9.80665,
 		"sqrt": math.Sqrt, "sin": math.Sin, "cos": math.Cos, "tan": math.Tan,

@@ -1,4 +1,4 @@
-package marinecalc
+package marinecalc_test
 
 import (
 	"go/parser"
@@ -34,6 +34,7 @@ var layers = []struct {
 	{"whole boats", []string{"marinecalc/internal/survey"}},
 	{"documents for other programs", []string{"marinecalc/internal/export"}},
 	{"the face", []string{"marinecalc"}},
+	{"what tests of the whole share", []string{"marinecalc/internal/testboat"}},
 }
 
 // parts are the packages of one machine part, and the engines of the job

@@ -1,4 +1,4 @@
-package marinecalc
+package marinecalc_test
 
 import (
 	"encoding/json"
@@ -16,6 +16,9 @@ import (
 	"example.org/driveline/marinecalc/mount"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
 )
 
 // publishedRow is one published value and how close marinecalc must come.
@@ -76,7 +79,7 @@ func TestPublished(t *testing.T) {
 		}
 	}
 	if rows < 180 {
-		t.Errorf("only %d published values; the issues ask for 180", rows)
+		t.Errorf("only %d published values; there were 180", rows)
 	}
 }
 
@@ -97,7 +100,7 @@ func (row *publishedRow) run(t *testing.T) {
 	case "transmissibility":
 		ratio, _ := row.Input["ratio"].(float64)
 		damping, _ := row.Input["damping"].(float64)
-		row.holds(t, "passed", float64(mount.Transmissibility(quantity.Ratio(ratio), quantity.Ratio(damping))), amount(t, row.Expect["passed"], nil))
+		row.holds(t, "passed", float64(mount.Transmissibility(quantity.Ratio(ratio), quantity.Ratio(damping))), testboat.Amount(t, row.Expect["passed"], nil))
 	default:
 		t.Fatalf("there is no check %q", row.Check)
 	}
@@ -108,35 +111,11 @@ func (row *publishedRow) holds(t *testing.T, name string, got, want float64) {
 	t.Helper()
 	allowed := row.Tolerance * math.Abs(want)
 	if row.Absolute != nil {
-		allowed = max(allowed, amount(t, row.Absolute, nil))
+		allowed = max(allowed, testboat.Amount(t, row.Absolute, nil))
 	}
 	if !(math.Abs(got-want) <= allowed) {
 		t.Errorf("%s is %.8g, published %.8g (allowed off by %.3g): %s", name, got, want, allowed, row.Source)
 	}
-}
-
-// amount reads an expectation: a number in SI, or a quantity of the kind.
-func amount(t *testing.T, v any, kind *quantity.Kind) float64 {
-	t.Helper()
-	switch v := v.(type) {
-	case float64:
-		return v
-	case string:
-		if kind == nil {
-			r, _, err := quantity.Infer(v)
-			if err != nil {
-				t.Fatal(err)
-			}
-			return r.SI
-		}
-		r, err := kind.Parse(v)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return r.SI
-	}
-	t.Fatalf("%v is no expectation", v)
-	return 0
 }
 
 func (row *publishedRow) runCalculation(t *testing.T) {
@@ -144,7 +123,7 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := Run(row.Calculation, input, Options{NoRanges: true})
+	s, err := marinecalc.Run(row.Calculation, input, marinecalc.Options{NoRanges: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -165,13 +144,13 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 			continue
 		}
 		kind, _ := quantity.Lookup(r.Kind)
-		row.holds(t, name, *r.SI, amount(t, want, kind))
+		row.holds(t, name, *r.SI, testboat.Amount(t, want, kind))
 	}
 }
 
 // holdsCell compares one cell of a table: "moves/0/raise" is the raise of the
 // first row of moves.
-func (row *publishedRow) holdsCell(t *testing.T, s *Sheet, place []string, want any) {
+func (row *publishedRow) holdsCell(t *testing.T, s *marinecalc.Sheet, place []string, want any) {
 	t.Helper()
 	n, _ := strconv.Atoi(place[1])
 	cell := s.Cell(place[0], n, place[2])
@@ -185,7 +164,7 @@ func (row *publishedRow) holdsCell(t *testing.T, s *Sheet, place []string, want 
 		}
 		return
 	}
-	row.holds(t, strings.Join(place, "/"), *cell.SI, amount(t, want, nil))
+	row.holds(t, strings.Join(place, "/"), *cell.SI, testboat.Amount(t, want, nil))
 }
 
 // known gives what the row says about the case.
@@ -230,12 +209,12 @@ func (row *publishedRow) runRule(t *testing.T) {
 		if ranged, is := want.(map[string]any); is {
 			for part, got := range map[string]float64{"low": v.Low, "typical": v.SI, "high": v.High} {
 				if w, has := ranged[part]; has {
-					row.holds(t, column+" "+part, got, amount(t, w, kind))
+					row.holds(t, column+" "+part, got, testboat.Amount(t, w, kind))
 				}
 			}
 			continue
 		}
-		row.holds(t, column, v.SI, amount(t, want, kind))
+		row.holds(t, column, v.SI, testboat.Amount(t, want, kind))
 	}
 }
 
@@ -249,7 +228,7 @@ func (row *publishedRow) runLimit(t *testing.T) {
 		for side, bound := range map[string]rules.Bound{"max": l.Max, "min": l.Min} {
 			if want, has := row.Expect[side]; has && bound.Given() {
 				found++
-				row.holds(t, l.ID, bound.SI, amount(t, want, nil))
+				row.holds(t, l.ID, bound.SI, testboat.Amount(t, want, nil))
 			}
 		}
 	}
@@ -316,7 +295,7 @@ func (row *publishedRow) runSpread(t *testing.T) {
 	r := out.Results[0]
 	got := map[string]float64{"mean": r.Mean, "standardDeviation": r.StdDev, "low": r.Low, "high": r.High}
 	for name, want := range row.Expect {
-		row.holds(t, name, got[name], amount(t, want, nil))
+		row.holds(t, name, got[name], testboat.Amount(t, want, nil))
 	}
 }
 
@@ -335,7 +314,7 @@ func (row *publishedRow) runConformity(t *testing.T) {
 		t.Fatal(err)
 	}
 	j := spread.Judge(y, &out.Results[0], spread.Limit{Max: get("max"), Min: get("min")})
-	row.holds(t, "probability", j.Probability, amount(t, row.Expect["probability"], nil))
+	row.holds(t, "probability", j.Probability, testboat.Amount(t, row.Expect["probability"], nil))
 }
 
 func (row *publishedRow) runWater(t *testing.T) {
@@ -344,7 +323,7 @@ func (row *publishedRow) runWater(t *testing.T) {
 	if row.Check == "fresh-water" {
 		temperature, _ := contract.Resolve(row.Input, []string{"temperature"})
 		pressure, _ := contract.Resolve(row.Input, []string{"pressure"})
-		w, err := fluid.Fresh(quantity.Temperature(amount(t, temperature, nil)), quantity.Pressure(amount(t, pressure, nil)))
+		w, err := fluid.Fresh(quantity.Temperature(testboat.Amount(t, temperature, nil)), quantity.Pressure(testboat.Amount(t, pressure, nil)))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -359,6 +338,6 @@ func (row *publishedRow) runWater(t *testing.T) {
 		got["density"], got["specificHeat"] = float64(w.Density), float64(w.SpecificHeat)
 	}
 	for name, want := range row.Expect {
-		row.holds(t, name, got[name], amount(t, want, nil))
+		row.holds(t, name, got[name], testboat.Amount(t, want, nil))
 	}
 }

@@ -1,4 +1,4 @@
-package marinecalc
+package marinecalc_test
 
 import (
 	"slices"
@@ -9,6 +9,9 @@ import (
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/sheet"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
 )
 
 // story is what one demo boat's file tells, from the first symptom to the
@@ -63,38 +66,20 @@ var stories = []story{
 }
 
 // tell runs a test for each demo boat.
-func tell(t *testing.T, test func(t *testing.T, s story, b *Boat)) {
+func tell(t *testing.T, test func(t *testing.T, s story, b *marinecalc.Boat)) {
 	for _, s := range stories {
-		t.Run(s.boat, func(t *testing.T) { test(t, s, demoBoat(t, s.boat)) })
+		t.Run(s.boat, func(t *testing.T) { test(t, s, testboat.Demo(t, s.boat)) })
 	}
 }
 
 func (s *story) last() string { return s.states[len(s.states)-1] }
 
-func checkedOn(t *testing.T, b *Boat, day string) *Survey {
-	t.Helper()
-	survey, err := Check(b.AsOf(day), Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return survey
-}
-
-func pageOf(t *testing.T, survey *Survey, id string) *sheet.Sheet {
-	t.Helper()
-	at := slices.IndexFunc(survey.Sheets, func(s *Sheet) bool { return s.Calculation == id })
-	if at < 0 {
-		t.Fatalf("there is no sheet %s", id)
-	}
-	return survey.Sheets[at]
-}
-
 // No state of a demo boat has a fault, each full one has a note, and on the
 // last day nothing is missing.
 func TestDemoBoatsAreWhole(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		for _, day := range b.Dates() {
-			survey := checkedOn(t, b, day)
+			survey := testboat.CheckOn(t, b, day)
 			if len(survey.Faults) > 0 {
 				t.Errorf("%s: %+v", day, survey.Faults)
 			}
@@ -110,10 +95,10 @@ func TestDemoBoatsAreWhole(t *testing.T) {
 
 // What was wrong is seen on the troubled day and cured on the last.
 func TestDemoBoatsAreCured(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
-		before, after := checkedOn(t, b, s.troubled), checkedOn(t, b, s.last())
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
+		before, after := testboat.CheckOn(t, b, s.troubled), testboat.CheckOn(t, b, s.last())
 		for _, j := range s.limits {
-			was, is := pageOf(t, before, j.calculation).Verdict(j.limit), pageOf(t, after, j.calculation).Verdict(j.limit)
+			was, is := testboat.Page(t, before, j.calculation).Verdict(j.limit), testboat.Page(t, after, j.calculation).Verdict(j.limit)
 			if was == nil || is == nil || string(was.Word) != j.troubled || string(is.Word) != j.cured {
 				t.Errorf("%s: %+v, then %+v; want %s, then %s", j.limit, was, is, j.troubled, j.cured)
 			}
@@ -124,9 +109,9 @@ func TestDemoBoatsAreCured(t *testing.T) {
 // The fault finding names the story's cause on the troubled day; on the last
 // one nothing points anywhere and nothing is planned.
 func TestDemoBoatsFindTheirCause(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
-		was := pageOf(t, checkedOn(t, b, s.troubled), diagnosis.FaultFinding)
-		is := pageOf(t, checkedOn(t, b, s.last()), diagnosis.FaultFinding)
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
+		was := testboat.Page(t, testboat.CheckOn(t, b, s.troubled), diagnosis.FaultFinding)
+		is := testboat.Page(t, testboat.CheckOn(t, b, s.last()), diagnosis.FaultFinding)
 		p := *was.Result("probability").SI
 		if was.Result("cause").Text != s.cause || p < 0.8 || was.Result("cannotPart") != nil {
 			t.Errorf("%s at %g, %+v", was.Result("cause").Text, p, was.Result("cannotPart"))
@@ -134,7 +119,7 @@ func TestDemoBoatsFindTheirCause(t *testing.T) {
 		if is.Result("cause") != nil || is.Result("leadingCause").Text != diagnosis.NothingPoints || is.Result("probability") != nil {
 			t.Errorf("on the cured boat still %+v", is.Result("leadingCause"))
 		}
-		if planned := pageOf(t, checkedOn(t, b, s.last()), "work-plan").Result("planned").Text; planned != "nothing is to be done" {
+		if planned := testboat.Page(t, testboat.CheckOn(t, b, s.last()), "work-plan").Result("planned").Text; planned != "nothing is to be done" {
 			t.Errorf("on the cured boat is planned: %s", planned)
 		}
 	})
@@ -143,8 +128,8 @@ func TestDemoBoatsFindTheirCause(t *testing.T) {
 // Side by side the two states show what moved by more than the gauges
 // explain, and every verdict that turned.
 func TestDemoBoatsCompare(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
-		c, err := Compare(b, s.troubled, s.last(), Options{})
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
+		c, err := marinecalc.Compare(b, s.troubled, s.last(), marinecalc.Options{})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,8 +153,8 @@ func TestDemoBoatsCompare(t *testing.T) {
 // The reading that is followed has a run of five on the last day, which stays
 // clear of its limit.
 func TestDemoBoatsAreFollowed(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
-		trend := pageOf(t, checkedOn(t, b, s.last()), "reading-trend")
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
+		trend := testboat.Page(t, testboat.CheckOn(t, b, s.last()), "reading-trend")
 		if basis := trend.Result("basis").Text; !strings.HasPrefix(basis, "5 readings since 2026-04-18") {
 			t.Error(basis)
 		}
@@ -185,7 +170,7 @@ func TestDemoBoatsAreFollowed(t *testing.T) {
 // In the summer before, the worn bearing's clearance led to its limit within
 // the year.
 func TestJunipersBearingLeadsToItsLimit(t *testing.T) {
-	trend := pageOf(t, checkedOn(t, demoBoat(t, "juniper"), "2025-08-16"), "reading-trend")
+	trend := testboat.Page(t, testboat.CheckOn(t, testboat.Demo(t, "juniper"), "2025-08-16"), "reading-trend")
 	if day := trend.Result("limitDate").Text; day < "2025-09-01" || day > "2025-12-31" {
 		t.Errorf("on %s: %s", day, trend.Result("says").Text)
 	}
@@ -194,8 +179,8 @@ func TestJunipersBearingLeadsToItsLimit(t *testing.T) {
 // On the troubled day the work has dates up to the day it is wanted, a
 // critical path, and its parts with their sizes.
 func TestDemoBoatsPlanTheirWork(t *testing.T) {
-	tell(t, func(t *testing.T, s story, b *Boat) {
-		plan := pageOf(t, checkedOn(t, b, s.troubled), "work-plan")
+	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
+		plan := testboat.Page(t, testboat.CheckOn(t, b, s.troubled), "work-plan")
 		if finish, want := plan.Result("finish").Text, plan.Input("readyBy").Text; finish <= s.troubled || finish > want {
 			t.Errorf("done on %s, wanted on %s", finish, want)
 		}

@@ -1,11 +1,13 @@
-package marinecalc
+package diagnosis_test
 
 import (
 	"slices"
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -81,10 +83,7 @@ func TestChainsStartAtTheFaultFound(t *testing.T) {
 		{`{"answers": [{"evidence": "shaft-runout", "answer": "yes"}, {"evidence": "gland-wanders", "answer": "yes"}]}`, true},
 		{`{"answers": []}`, false},
 	} {
-		s, err := Run(diagnosis.FaultFinding, []byte(c.input), Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
+		s := testboat.Run(t, diagnosis.FaultFinding, c.input, marinecalc.Options{})
 		if got := has(diagnosis.Chains(rules.Standard(), []*sheet.Sheet{s}), "Shaft bent", "Stern bearing worn"); got != c.want {
 			t.Errorf("%s: a chain is told: %v", c.input, got)
 		}

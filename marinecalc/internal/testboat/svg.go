@@ -1,4 +1,4 @@
-package marinecalc
+package testboat
 
 import (
 	"encoding/xml"
@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// wellFormed reads an SVG with the standard library's XML reader and says
-// what is wrong with it.
-func wellFormed(svg string) string {
+// WellFormed reads an SVG with the standard library's XML reader and says
+// what is wrong with it, or nothing.
+func WellFormed(svg string) string {
 	d := xml.NewDecoder(strings.NewReader(svg))
 	for {
 		token, err := d.Token()

@@ -1,4 +1,4 @@
-package marinecalc
+package trend_test
 
 import (
 	"fmt"
@@ -7,23 +7,12 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
-
-func runOn(t *testing.T, boat, id, input string) *Sheet {
-	t.Helper()
-	o := Options{}
-	if boat != "" {
-		o.Boat = boatOf(t, boat)
-	}
-	s, err := Run(id, []byte(input), o)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
 
 // dripping is a boat whose drips rise by 0.1 a day from 2026-05-01 on.
 func dripping(extra string, values ...string) string {
@@ -38,7 +27,7 @@ func dripping(extra string, values ...string) string {
 // the first reading, on 2026-09-18.
 func TestTrendOfTheBoatsReadings(t *testing.T) {
 	boat := dripping("", "6 drips/min", "6.7 drips/min", "7.4 drips/min", "8.1 drips/min", "8.8 drips/min")
-	s := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
+	s := testboat.RunOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
 	if got := s.Result("limitDate").Text; got != "2026-09-18" && got != "2026-09-17" { // whole days are rounded down
 		t.Error(got)
 	}
@@ -48,22 +37,22 @@ func TestTrendOfTheBoatsReadings(t *testing.T) {
 	if w := s.Verdict("trend-horizon"); w == nil || w.Word != "within" {
 		t.Errorf("%+v %+v", w, s.Verdicts)
 	}
-	if len(s.Drawings) != 1 || wellFormed(s.Drawings[0].SVG) != "" {
+	if len(s.Drawings) != 1 || testboat.WellFormed(s.Drawings[0].SVG) != "" {
 		t.Errorf("%v", s.Drawings)
 	}
-	if later := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min","today":"2026-06-08"}`); math.Abs(*later.Result("timeLeft").SI/86400-102) > 1e-6 {
+	if later := testboat.RunOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min","today":"2026-06-08"}`); math.Abs(*later.Result("timeLeft").SI/86400-102) > 1e-6 {
 		t.Error(*later.Result("timeLeft").SI / 86400)
 	}
 }
 
 func TestTrendPastAndAway(t *testing.T) {
 	boat := dripping("", "6 drips/min", "6.7 drips/min", "7.4 drips/min", "8.1 drips/min")
-	past := runOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"7 drips/min"}`)
+	past := testboat.RunOn(t, boat, "reading-trend", `{"reading":"dripRate","limit":"7 drips/min"}`)
 	if v := past.Verdict("trend-not-reached"); v == nil || v.Word != "beyond" || !strings.Contains(past.Result("says").Text, "passed") {
 		t.Errorf("%+v: %s", v, past.Result("says").Text)
 	}
 	falling := dripping("", "8 drips/min", "7 drips/min", "6 drips/min", "5 drips/min")
-	away := runOn(t, falling, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
+	away := testboat.RunOn(t, falling, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
 	if !strings.Contains(away.Result("says").Text, "does not move toward") || away.Result("limitDate").Text != "not in a hundred years" || away.Result("timeLeft") != nil {
 		t.Errorf("%s %+v", away.Result("says").Text, away.Result("limitDate"))
 	}
@@ -71,7 +60,7 @@ func TestTrendPastAndAway(t *testing.T) {
 
 // A slip of the unit is said and kept: inches read as millimetres.
 func TestTrendNamesASlip(t *testing.T) {
-	s := runOn(t, "", "reading-trend", `{"reading":"bearingClearance","limit":"1.5 mm","readings":[
+	s := testboat.RunOn(t, "", "reading-trend", `{"reading":"bearingClearance","limit":"1.5 mm","readings":[
 	 {"date":"2024-05-01","value":"0.30 mm"},{"date":"2024-11-01","value":"0.34 mm"},{"date":"2025-05-01","value":"0.016 mm"},
 	 {"date":"2025-11-01","value":"0.44 mm"},{"date":"2026-05-01","value":"0.50 mm"},{"date":"2026-05-01","value":"0.51 mm"}]}`)
 	text := ""
@@ -92,7 +81,7 @@ func TestTrendNamesASlip(t *testing.T) {
 func TestTrendAfterAnEvent(t *testing.T) {
 	boat := dripping(`"follow":{"reading":"dripRate","limit":"20 drips/min"},"events":[{"date":"2026-05-07","what":"packed afresh","renews":"dripRate"}],`,
 		"18 drips/min", "4 drips/min", "4.2 drips/min", "4.3 drips/min", "19 drips/min")
-	s := runOn(t, boat, "reading-trend", `{"readingGauge":"drip-count"}`)
+	s := testboat.RunOn(t, boat, "reading-trend", `{"readingGauge":"drip-count"}`)
 	if !strings.HasPrefix(s.Result("basis").Text, "4 readings since 2026-05-08") {
 		t.Error(s.Result("basis").Text)
 	}
@@ -110,11 +99,11 @@ func TestTrendRefuses(t *testing.T) {
 		{"the wrong gauge", dripping("", "6 drips/min", "6 drips/min", "6 drips/min"), `{"reading":"dripRate","readingGauge":"feeler-gauge"}`, "/readingGauge"},
 		{"a value without unit", "", `{"reading":"dripRate","readings":[{"date":"2026-05-01","value":"6"},{"date":"2026-05-02","value":"6 drips/min"},{"date":"2026-05-03","value":"6 drips/min"}]}`, "/readings/0/value"},
 	} {
-		o := Options{}
+		o := marinecalc.Options{}
 		if c.boat != "" {
-			o.Boat = boatOf(t, c.boat)
+			o.Boat = testboat.Read(t, c.boat)
 		}
-		_, err := Run("reading-trend", []byte(c.input), o)
+		_, err := marinecalc.Run("reading-trend", []byte(c.input), o)
 		if list := problem.Of(err); !slices.ContainsFunc(list, func(p problem.Problem) bool { return p.Where == c.where }) {
 			t.Errorf("%s: %v", c.name, err)
 		}
@@ -142,30 +131,14 @@ func TestTrendThatMovesAwayIsNotBeyond(t *testing.T) {
 		{"12 drips/min", "6 drips/min", "7 drips/min"},
 		{"8 drips/min", "7.4 drips/min", "5 drips/min", "4.6 drips/min", "4.5 drips/min"},
 	} {
-		s := runOn(t, dripping("", values...), "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
+		s := testboat.RunOn(t, dripping("", values...), "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
 		if v := s.Verdict("trend-horizon"); v == nil || v.Word == "beyond" || !(*v.Probability >= 0.5) {
 			t.Errorf("%v: %+v", values, v)
 		}
 	}
 	rising := dripping("", "6 drips/min", "6.8 drips/min", "7.3 drips/min", "8.1 drips/min", "8.8 drips/min")
-	s := runOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
+	s := testboat.RunOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
 	if v := s.Verdict("trend-horizon"); v == nil || v.Word != "beyond" {
 		t.Errorf("%+v", v)
-	}
-}
-
-// The trials of a size that was read as nothing all lie above it; its interval
-// holds what was read all the same.
-func TestNoIntervalExcludesItsEstimate(t *testing.T) {
-	even := `{"couplingDiameter":"102 mm","couplingKind":"rigid","readings":[
-	 {"clock":"12 o'clock","gap":"0.30 mm"},{"clock":"3 o'clock","gap":"0.30 mm"},{"clock":"6 o'clock","gap":"0.30 mm"},{"clock":"9 o'clock","gap":"0.30 mm"}]}`
-	s := runOn(t, "", "coupling-alignment", even)
-	if r := s.Result("gapDifference"); r == nil || r.Low == nil || *r.Low > *r.SI {
-		t.Errorf("%+v", r)
-	}
-	for _, r := range s.Results {
-		if r.SI != nil && r.Low != nil && (*r.SI < *r.Low || *r.SI > *r.High) {
-			t.Errorf("%s: %g is not within %g to %g", r.Name, *r.SI, *r.Low, *r.High)
-		}
 	}
 }

@@ -1,27 +1,17 @@
-package marinecalc
+package survey_test
 
 import (
-	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 )
 
-const twoStates = `{"name": "Two states",
-	"coupling": {"kind": "rigid", "diameter": "100 mm"},
-	"readings": [
-		{"date": "2026-03-01", "couplingGaps": [{"clock": "0°", "gap": "0.60 mm"}, {"clock": "90°", "gap": "0.40 mm"}, {"clock": "180°", "gap": "0.20 mm"}, {"clock": "270°", "gap": "0.40 mm"}]},
-		{"date": "2026-05-01", "couplingGaps": [{"clock": "0°", "gap": "0.31 mm"}, {"clock": "90°", "gap": "0.30 mm"}, {"clock": "180°", "gap": "0.29 mm"}, {"clock": "270°", "gap": "0.30 mm"}]},
-		{"date": "2026-06-01", "couplingGaps": [{"clock": "0°", "gap": "0.32 mm"}, {"clock": "90°", "gap": "0.30 mm"}, {"clock": "180°", "gap": "0.29 mm"}, {"clock": "270°", "gap": "0.30 mm"}]}
-	]}`
-
 func TestCompareTellsMovementFromGauges(t *testing.T) {
-	b, err := ReadBoat([]byte(twoStates))
-	if err != nil {
-		t.Fatal(err)
-	}
-	repaired, err := Compare(b, "2026-03-01", "2026-05-15", Options{})
+	b := testboat.Read(t, testboat.TwoStates)
+	repaired, err := marinecalc.Compare(b, "2026-03-01", "2026-05-15", marinecalc.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -31,7 +21,7 @@ func TestCompareTellsMovementFromGauges(t *testing.T) {
 	if len(repaired.Turned) == 0 || repaired.Turned[0].Before != "beyond" {
 		t.Errorf("verdicts turned: %+v", repaired.Turned)
 	}
-	settled, err := Compare(b, "2026-05-01", "2026-06-01", Options{})
+	settled, err := marinecalc.Compare(b, "2026-05-01", "2026-06-01", marinecalc.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,38 +40,13 @@ func findMoved(list []survey.Moved, result string) *survey.Moved {
 }
 
 func TestCompareRefusesDaysItCannotUse(t *testing.T) {
-	b, err := ReadBoat([]byte(twoStates))
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := testboat.Read(t, testboat.TwoStates)
 	for _, c := range []struct{ before, after, where string }{
 		{"March", "2026-05-01", "/before"}, {"2025-01-01", "2026-05-01", "/before"}, {"2026-05-01", "2026-05-01", "/after"}, {"2026-06-01", "2026-05-01", "/after"},
 	} {
-		_, err := Compare(b, c.before, c.after, Options{})
+		_, err := marinecalc.Compare(b, c.before, c.after, marinecalc.Options{})
 		if err == nil || problem.Of(err)[0].Where != c.where {
 			t.Errorf("%s and %s: %v", c.before, c.after, err)
-		}
-	}
-}
-
-func TestJobSheetIsOnePlainFile(t *testing.T) {
-	b, err := ReadBoat([]byte(strings.Replace(twoStates, "Two states", "Two <states> & more", 1)))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := Check(b.AsOf("2026-03-01"), Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	html := JobSheet(s)
-	for _, want := range []string{"Two &lt;states&gt; &amp; more", "most urgent first", "Not measured yet", "DANGER", "@page", "<svg", "Gauge:"} {
-		if !strings.Contains(html, want) {
-			t.Errorf("%q is not on the job sheet", want)
-		}
-	}
-	for _, not := range []string{"<states>", "<script", "http://www.example", "src=", "href="} {
-		if strings.Contains(html, not) {
-			t.Errorf("%q is on the job sheet", not)
 		}
 	}
 }
@@ -93,14 +58,14 @@ func TestCompareOfDirections(t *testing.T) {
 	gaps := func(top, starboard, bottom, port string) string {
 		return `"couplingGaps": [{"clock": "0°", "gap": "` + top + ` mm"}, {"clock": "90°", "gap": "` + starboard + ` mm"}, {"clock": "180°", "gap": "` + bottom + ` mm"}, {"clock": "270°", "gap": "` + port + ` mm"}]`
 	}
-	b, err := ReadBoat([]byte(`{"name": "Round", "coupling": {"kind": "rigid", "diameter": "100 mm"}, "readings": [
+	b, err := marinecalc.ReadBoat([]byte(`{"name": "Round", "coupling": {"kind": "rigid", "diameter": "100 mm"}, "readings": [
 		{"date": "2026-03-01", ` + gaps("0.80", "0.45", "0.20", "0.55") + `},
 		{"date": "2026-04-01", ` + gaps("0.80", "0.55", "0.20", "0.45") + `},
 		{"date": "2026-05-01", ` + gaps("0.30", "0.30", "0.30", "0.30") + `}]}`))
 	if err != nil {
 		t.Fatal(err)
 	}
-	turned, err := Compare(b, "2026-03-01", "2026-04-01", Options{})
+	turned, err := marinecalc.Compare(b, "2026-03-01", "2026-04-01", marinecalc.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,7 +73,7 @@ func TestCompareOfDirections(t *testing.T) {
 	if m := findMoved(both, "widestAt"); m == nil || m.Change != "round" || m.Times > 10 { // by the long way it would be eighty
 		t.Errorf("from 351° to 9° it went %+v", m)
 	}
-	level, err := Compare(b, "2026-04-01", "2026-05-01", Options{})
+	level, err := marinecalc.Compare(b, "2026-04-01", "2026-05-01", marinecalc.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

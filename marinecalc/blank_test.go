@@ -1,0 +1,62 @@
+package marinecalc_test
+
+import (
+	"encoding/json"
+	"slices"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// A gauge is chosen among those that read the quantity in question.
+func TestGaugesFitWhatTheyRead(t *testing.T) {
+	for _, c := range []struct{ calculation, input, has, hasNot string }{
+		{"gland-heat", "thermometer", "contact-thermometer", "feeler-gauge"},
+		{"coupling-alignment", "gapGauge", "feeler-gauge", "torque-wrench"}, // it reads what stands in a list
+		{"reading-trend", "readingGauge", "feeler-gauge", "nothing"},        // any kind of reading
+	} {
+		b, err := marinecalc.Open(c.calculation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		blank, _ := json.Marshal(map[string]any{"ask": "blank", "calculation": c.calculation})
+		var reply struct {
+			Choices map[string][]marinecalc.Choice
+		}
+		if err := json.Unmarshal(marinecalc.Call(blank), &reply); err != nil {
+			t.Fatal(err)
+		}
+		i := slices.IndexFunc(b.Inputs, func(in marinecalc.BlankInput) bool { return in.Name == c.input })
+		for door, list := range map[string][]marinecalc.Choice{"Go": b.Inputs[i].Choices, "the page": reply.Choices["gauges/"+c.input]} {
+			picks := map[string]bool{}
+			for _, choice := range list {
+				picks[choice.Pick] = true
+			}
+			if !picks[c.has] || picks[c.hasNot] {
+				t.Errorf("%s %s in %s: %v", c.calculation, c.input, door, list)
+			}
+		}
+	}
+}
+
+// The form of the fault finding lists every question once, with its hazards.
+func TestBlankListsTheQuestions(t *testing.T) {
+	var r struct {
+		OK        bool
+		Questions []diagnosis.Question
+		Choices   map[string][]marinecalc.Choice
+	}
+	if err := json.Unmarshal(marinecalc.Call([]byte(`{"ask": "blank", "calculation": "fault-finding"}`)), &r); err != nil || !r.OK {
+		t.Fatal(err)
+	}
+	if n := rules.Standard().Evidence().Len(); len(r.Questions) != n || len(r.Choices["evidence"]) != n {
+		t.Errorf("%d questions and %d choices of %d", len(r.Questions), len(r.Choices["evidence"]), n)
+	}
+	for _, q := range r.Questions {
+		if q.GroupTitle == "" {
+			t.Errorf("%s has no group", q.ID)
+		}
+	}
+}

@@ -1,0 +1,44 @@
+package boat_test
+
+import (
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/problem"
+)
+
+// A section of the boat in a dated reading holds from that day on, member by
+// member, and not before it.
+func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
+	b := testboat.Read(t, `{"name": "X", "gland": {"packing": "flax", "boxBore": "41 mm"}, "symptoms": [{"evidence": "gland-hot", "answer": "yes"}],
+		"readings": [
+		{"date": "2026-05-01", "gland": {"packing": "ptfe"}, "symptoms": []},
+		{"date": "2026-03-01", "gland": {"boxBore": "42 mm", "packing": "graphite"}},
+		{"date": "2026-06-01", "dripRate": "5 drips/min"}]}`)
+	for _, c := range []struct {
+		day, pointer string
+		value        any
+		where, date  string
+	}{
+		{"2026-06-01", "/gland/packing", "ptfe", "/boat/readings/0/gland/packing", "2026-05-01"},
+		{"2026-06-01", "/gland/boxBore", "42 mm", "/boat/readings/1/gland/boxBore", "2026-03-01"},
+		{"2026-04-01", "/gland/packing", "graphite", "/boat/readings/0/gland/packing", "2026-03-01"},
+		{"2026-02-01", "/gland/packing", "flax", "/boat/gland/packing", ""},
+		{"2026-02-01", "/gland/boxBore", "41 mm", "/boat/gland/boxBore", ""},
+	} {
+		if v, where, date, ok := b.AsOf(c.day).Find(c.pointer); !ok || v != c.value || where != c.where || date != c.date {
+			t.Errorf("%s on %s: %v %s %s", c.pointer, c.day, v, where, date)
+		}
+	}
+	if v, _, _, _ := b.Find("/symptoms"); len(v.([]any)) != 0 {
+		t.Errorf("an empty list of symptoms is %v", v)
+	}
+	if v, _, _, _ := b.AsOf("2026-04-30").Find("/symptoms"); len(v.([]any)) != 1 {
+		t.Errorf("before it they are %v", v)
+	}
+	_, err := marinecalc.ReadBoat([]byte(`{"name": "X", "readings": [{"date": "2026-05-01", "gland": {"paking": "ptfe"}}]}`))
+	if err == nil || problem.Of(err)[0].Where != "/readings/0/gland/paking" {
+		t.Errorf("a slip in a dated section: %v", err)
+	}
+}

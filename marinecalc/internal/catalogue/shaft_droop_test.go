@@ -1,0 +1,29 @@
+package catalogue_test
+
+import (
+	"math"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// A result of one calculation is an input of the next: the droop of the boat
+// goes into the alignment when its shaft end hung free, and only then.
+func TestDroopFeedsTheAlignment(t *testing.T) {
+	boat := testboat.Read(t, `{"name":"Marguerite","coupling":{"diameter":"102 mm","kind":"rigid","mass":"3 kg"},"shaft":{"diameter":"30 mm","alloy":"s31600-annealed","freeLength":"700 mm"},
+		"readings":[{"date":"2026-05-02","couplingGaps":[{"clock":"12 o'clock","gap":"0.30 mm"},{"clock":"3 o'clock","gap":"0.35 mm"},{"clock":"6 o'clock","gap":"0.40 mm"},{"clock":"9 o'clock","gap":"0.35 mm"}]}]}`)
+	o := marinecalc.Options{Boat: boat, NoRanges: true}
+	droop := testboat.Run(t, "shaft-droop", `{}`, o)
+	held, free := testboat.Run(t, "coupling-alignment", `{}`, o), testboat.Run(t, "coupling-alignment", `{"shaftEnd":"hanging-free"}`, o)
+	gap := *droop.Result("droopGap").SI
+	if got := *free.Result("gapVertical").SI - *held.Result("gapVertical").SI; math.Abs(got-gap) > 1e-12 {
+		t.Errorf("the droop's gap of %g moved the vertical gap by %g", gap, got)
+	}
+	if in := free.Input("droopSlope"); in == nil || in.Origin != "earlier result" || in.Source != "Shaft droop" {
+		t.Errorf("the slope came from %+v", in)
+	}
+	if held.Result("droopGapTaken") != nil {
+		t.Error("a droop was taken off an end that was held up")
+	}
+}

@@ -1,0 +1,68 @@
+package catalogue_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// Without a peak torque the limits at the peak are not measured, and sheet
+// and advice say how to come by one; with one they are judged.
+func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
+	for limit, c := range map[string]struct{ id, input string }{
+		"shaft-yield-at-peak": {"shaft-strength", `"shaftDiameter":"30 mm","shaftPower":"22 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed"`},
+		"key-at-peak":         {"key-strength", `"shaftDiameter":"30 mm","shaftTorque":"160 N·m","keyWidth":"8 mm","keyLength":"50 mm","keyYieldStrength":"250 MPa"`},
+	} {
+		s := runInput(t, c.id, "{"+c.input+"}", "metric")
+		if v := verdictsOf(s)[limit]; v.Word != "not measured" || v.Probability != nil || !strings.Contains(v.Sentence, "shock factor times the steady torque") {
+			t.Errorf("%s without a peak torque: %+v", limit, v)
+		}
+		told := false
+		for _, n := range s.Next {
+			told = told || strings.Contains(n.Text, "shock factor in shaft-torque")
+		}
+		if !told {
+			t.Errorf("%s: no advice how to come by a peak torque: %+v", limit, s.Next)
+		}
+		if w := s.Result("designCase"); w == nil || !strings.Contains(w.Text, "no peak torque is known") {
+			t.Errorf("%s: the sheet says of its torque: %+v", limit, w)
+		}
+		s = runInput(t, c.id, "{"+c.input+`,"peakTorque":"320 N·m"}`, "metric")
+		if v := verdictsOf(s)[limit]; v.Word != "within" {
+			t.Errorf("%s with a peak torque: %+v", limit, v)
+		}
+	}
+}
+
+// A yield strength typed from the certificate is enough for the yacht rule.
+func TestYieldStrengthIsEnoughForTheYachtRule(t *testing.T) {
+	s := runInput(t, "shaft-strength", `{"shaftDiameter":"1-3/4 in","shaftPower":"403 hp","shaftSpeed":"1050 rpm","shaftYieldStrength":"105 ksi","yachtSafetyFactor":3}`, "us")
+	if v := verdictsOf(s)["shaft-yacht-rule"]; v.Word != "near the limit" { // 1.74 of 1.75 in: Gerr, Propeller Handbook, example
+		t.Errorf("%+v", v)
+	}
+	if r := s.Result("torsionalCase"); r == nil || !strings.Contains(r.Text, "ABYC P-6") {
+		t.Errorf("the sheet says of the yield strength in torsion: %+v", r)
+	}
+}
+
+// The strength of a shaft takes torque and power from the drive, and a figure
+// that no source confirms never decides.
+func TestStrengthFollowsTheDrive(t *testing.T) {
+	boat := testboat.Read(t, `{"name":"Marguerite","engine":{"power":"24 kW","speed":"2800 rpm"},"gearbox":{"ratioAhead":"2.15","ratioAstern":"1.95"},"shaft":{"diameter":"30 mm","alloy":"s31600-annealed"}}`)
+	s := testboat.Run(t, "shaft-strength", `{}`, marinecalc.Options{Boat: boat})
+	words := map[string]string{}
+	for _, v := range s.Verdicts {
+		words[v.Limit] = string(v.Word)
+	}
+	if words["shaft-yield-at-peak"] != "cannot tell" { // the usual shock factor is not confirmed
+		t.Errorf("stress at the peak: %q", words["shaft-yield-at-peak"])
+	}
+	if words["shaft-yacht-rule"] != "within" { // which does not rest on it
+		t.Errorf("yacht rule: %q", words["shaft-yacht-rule"])
+	}
+	if s.Input("peakTorque").Origin != "earlier result" || s.Input("shaftDiameter").Origin != "boat" {
+		t.Errorf("origins %s, %s", s.Input("peakTorque").Origin, s.Input("shaftDiameter").Origin)
+	}
+}

@@ -1,0 +1,38 @@
+package export_test
+
+import (
+	"encoding/csv"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// RFC 4180, read by encoding/csv: every cell comes back as on the sheet.
+func TestCSVReadsBack(t *testing.T) {
+	s := testboat.Run(t, "work-plan", testboat.SpringWork, marinecalc.Options{NoRanges: true})
+	for i := range s.Tables {
+		list := &s.Tables[i]
+		records, err := csv.NewReader(strings.NewReader(string(marinecalc.CSV(list)))).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		if len(records) != len(list.Rows)+1 || records[0][0] != list.Columns[0].Title {
+			t.Fatalf("%s: %d lines for %d rows", list.Name, len(records), len(list.Rows))
+		}
+		for n, r := range list.Rows {
+			for c := range r.Cells {
+				if records[n+1][c] != r.Cells[c].Text {
+					t.Errorf("%s: %q comes back as %q", list.Name, r.Cells[c].Text, records[n+1][c])
+				}
+			}
+		}
+	}
+	odd := &calc.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
+	if got, want := string(marinecalc.CSV(odd)), "a,\"b, \"\"c\"\"\"\r\n'=1+1,-5 mm\r\n"; got != want {
+		t.Errorf("got %q, want %q", got, want)
+	}
+}
