@@ -1,0 +1,57 @@
+package bearing
+
+import (
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+)
+
+func TestEdgesOfBush(t *testing.T) {
+	parttest.Edges(t, used(), Worn, map[string]string{
+		"/shaftDiameter":    "(0, inf)",
+		"/runningTime":      "(0, inf)",
+		"/grooveDepthNew":   "(0, inf)",
+		"/bearingClearance": "[-0.0003, 0.015]",
+		"/newClearance":     "[-0.0003, 0.015]",
+		"/earlierClearance": "[-0.0003, 0.015]",
+		"/bushBore":         "0 or [0.0297, 0.045]",
+		"/wornLimit":        "[0, inf)",
+		"/bearingLength":    "[0, inf)",
+		"/grooveDepth":      "[0, 0.0038]",
+	})
+}
+
+func TestEdgesOfRolling(t *testing.T) {
+	in := output()
+	in.BearingBore, in.SeatDiameter, in.BoreDiameter = 0.030, 0.030, 0.030
+	parttest.Edges(t, in, Last, map[string]string{
+		"/dynamicRating":     "(0, inf)",
+		"/shaftSpeed":        "(0, inf)",
+		"/staticRating":      "[0, inf)",
+		"/radialLoad":        "[0, inf)",
+		"/thrust":            "[0, inf)",
+		"/axialFactor":       "[0, inf)",
+		"/loadLimit":         "[0, inf)",
+		"/addedLoad":         "[0, inf)",
+		"/shaftDiameter":     "[0, inf)",
+		"/elasticModulus":    "[0, inf)",
+		"/overhang":          "[0, inf)",
+		"/bearingSpan":       "[0, inf)",
+		"/wantedLife":        "[0, inf)",
+		"/bearingBore":       "[0, inf)",
+		"/radialFactor":      "[1e-06, 1]",
+		"/reliabilityFactor": "[1e-06, 1]",
+		"/loadFactor":        "[1, 10]",
+		"/offset":            "[-0.05, 0.05]",
+		"/angle":             "[-0.2, 0.2]",
+		"/freeLength":        "0 or [0.025, inf)",
+		"/rigidShare":        "[0, 1]",
+		"/seatLower":         "NaN or [-inf, 1.5e-05]",
+		"/boreLower":         "NaN or [-inf, 0]",
+		"/seatDiameter":      "0 or (0.029, 0.031)",
+		"/boreDiameter":      "0 or (0.029, 0.031)",
+		"/axialRow":          "any",
+		"/seatUpper":         "any",
+		"/boreUpper":         "any",
+	})
+}

@@ -1,0 +1,69 @@
+package coupling
+
+import (
+	"fmt"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+)
+
+func TestEdgesOfFlange(t *testing.T) {
+	parttest.Edges(t, small(), Hold, map[string]string{
+		"/boltCount":            "[2, 23]",
+		"/boltCircle":           "(0.036, 0.094)",
+		"/preload":              "(0, inf)",
+		"/shaftTorque":          "(0, inf)",
+		"/faceFriction":         "(0, 1)",
+		"/asternTorque":         "[0, inf)",
+		"/peakTorque":           "[0, inf)",
+		"/thrustAstern":         "[0, inf)",
+		"/thrust":               "[0, inf)",
+		"/innerBoltCircle":      "[0, inf)",
+		"/nominalDiameter":      "[0, inf)",
+		"/yieldStrength":        "[0, inf)",
+		"/tensileStrength":      "[0, inf)",
+		"/permittedShear":       "[0, inf)",
+		"/shaftDiameter":        "[0, inf)",
+		"/shaftTensileStrength": "[0, inf)",
+		"/couplingDiameter":     "[0, inf)",
+		"/holeDiameter":         "[0, inf)",
+		"/asternThrust":         "[0, 2]",
+		"/thrustOnCoupling":     "[0, 1]",
+		"/gradeRatio":           "[0, 1]",
+		"/innerBoltCount":       "[0, 48]",
+		"/pitch":                fmt.Sprintf("(0, %v)", 0.010/inchRootDepth),
+		"/bearingShare":         "(0, 1]",
+	})
+}
+
+func TestEdgesOfFlangeOfTwoCircles(t *testing.T) {
+	in := small()
+	in.InnerBoltCount, in.InnerBoltCircle = 4, 0.060
+	in.ShearPlane, in.NominalDiameter, in.HoleDiameter, in.ShaftDiameter, in.CouplingDiameter = Shank, 0, 0, 0, 0
+	parttest.Edges(t, in, Hold, map[string]string{
+		"/boltCount":            "[2, 48]",
+		"/innerBoltCircle":      "(0, 0.0825]",
+		"/boltCircle":           "(0, inf)",
+		"/preload":              "(0, inf)",
+		"/shaftTorque":          "(0, inf)",
+		"/faceFriction":         "(0, 1)",
+		"/asternTorque":         "[0, inf)",
+		"/peakTorque":           "[0, inf)",
+		"/thrustAstern":         "[0, inf)",
+		"/thrust":               "[0, inf)",
+		"/nominalDiameter":      "[0, inf)",
+		"/yieldStrength":        "[0, inf)",
+		"/tensileStrength":      "[0, inf)",
+		"/permittedShear":       "[0, inf)",
+		"/shaftDiameter":        "[0, inf)",
+		"/shaftTensileStrength": "[0, inf)",
+		"/couplingDiameter":     "[0, inf)",
+		"/holeDiameter":         "[0, inf)",
+		"/pitch":                "[0, inf)",
+		"/asternThrust":         "[0, 2]",
+		"/thrustOnCoupling":     "[0, 1]",
+		"/gradeRatio":           "[0, 1]",
+		"/innerBoltCount":       "[0, 48]",
+		"/bearingShare":         "(0, 1]",
+	})
+}

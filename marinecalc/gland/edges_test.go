@@ -1,0 +1,67 @@
+package gland
+
+import (
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+)
+
+func TestEdgesOfRunning(t *testing.T) {
+	in := sloop()
+	parttest.Edges(t, in, Heat, map[string]string{
+		"/shaftDiameter":            "[0.01, 0.2]",
+		"/boxBore":                  "[0.027, 0.3]",
+		"/packedLength":             "[0.003, 0.6]",
+		"/shaftSpeed":               "[1, 600]",
+		"/dripRate":                 "[-0.05, 20]",
+		"/dripRateAtRest":           "[-0.05, 20]",
+		"/mostDrips":                "[0.02, 20]",
+		"/waterTemperature":         "[273.15, 313.15]",
+		"/salinity":                 "[0, 0.04]",
+		"/airTemperature":           "0 or [253.15, 353.15]",
+		"/wantedRise":               "0 or [0.5, 100]",
+		"/measuredGlandTemperature": "0 or [286.15, 423.15]",
+		"/frictionCoefficient":      "[0.005, 0.6]",
+		"/lateralRatio":             "[0.1, 1]",
+		"/glandStress":              "[2000, 5e+06]",
+		"/dropVolume":               "[1e-08, 3e-07]",
+		"/conductivity":             "[5, 420]",
+		"/waterFilm":                "[20, 20000]",
+		"/airFilm":                  "[1, 100]",
+		"/boxAreaRatio":             "[0, 30]",
+		"/boxWetRatio":              "[0, 10]",
+	})
+}
+
+func TestEdgesOfBilge(t *testing.T) {
+	parttest.Edges(t, moored(), Cost, map[string]string{
+		"/dripRate":       "[-0.05, 20.05]",
+		"/dripRateAtRest": "[-0.05, 20.05]",
+		"/dropVolume":     "[1e-08, 3e-07]",
+		"/timeUnderWay":   "[0, 604800]",
+		"/otherInflow":    "[0, 0.01]",
+		"/switchVolume":   "[0, 100]",
+		"/cycleVolume":    "[0, 100]",
+		"/floodVolume":    "0 or [0.02, 1000]",
+		"/pumpFlow":       "[0, 0.1]",
+		"/pumpPower":      "[0, 10000]",
+		"/standingPower":  "[0, 10000]",
+		"/batteryEnergy":  "[0, 1e+10]",
+		"/usableShare":    "[0.001, 1]",
+		"/timeAway":       "[0, 1e+09]",
+	})
+}
+
+func TestEdgesOfBox(t *testing.T) {
+	parttest.Edges(t, small(), Pack, map[string]string{
+		"/shaftDiameter":  "[0.0099, 0.201]",
+		"/boxBore":        "(0.0268, 0.301]",
+		"/boxDepth":       "[0.018, 0.602]",
+		"/followerDepth":  "[-0.002, 0.202]",
+		"/grooveDiameter": "0 or [0.0125, 0.02525]",
+		"/mostOver":       "[0, 0.01]",
+		"/mostUnder":      "[0, 0.01]",
+		"/skiveAllowance": "[-0.002, 0.05]",
+		"/spareRings":     "[0, 20]",
+	})
+}
