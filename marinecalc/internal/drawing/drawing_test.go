@@ -55,3 +55,30 @@ func TestDrawingsOfWearFluidAndVibration(t *testing.T) {
 		}
 	}
 }
+
+// Every calculation's drawings, on its own examples and in every unit system,
+// are well formed and have words for those who cannot see them.
+func TestDrawingsOfTheExamples(t *testing.T) {
+	drawings := map[string]bool{}
+	for _, entry := range marinecalc.Calculations() {
+		input := []byte(testboat.Typed(t, entry.ID))
+		for _, units := range []string{"metric", "us", "both"} {
+			s, err := marinecalc.Run(entry.ID, input, marinecalc.Options{NoRanges: true, Units: units})
+			if err != nil {
+				continue // some need more than stands in the open; those that draw are counted below
+			}
+			for _, d := range s.Drawings {
+				drawings[d.Name] = true
+				if fault := testboat.WellFormed(d.SVG); fault != "" {
+					t.Errorf("%s %s in %s: %s", entry.ID, d.Name, units, fault)
+				}
+				if d.Description == "" || !strings.Contains(d.SVG, "<desc>") || strings.Contains(d.SVG, "style=") {
+					t.Errorf("%s %s in %s: no description, or inline style", entry.ID, d.Name, units)
+				}
+			}
+		}
+	}
+	if len(drawings) < 20 {
+		t.Errorf("only %d drawings: %v", len(drawings), drawings)
+	}
+}

@@ -1,0 +1,47 @@
+package picture_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Letters in a drawing that have no space for two systems have one.
+func TestSingleIsOneSystem(t *testing.T) {
+	for units, want := range map[quantity.System]quantity.System{quantity.Metric: quantity.Metric, quantity.US: quantity.US, quantity.Both: quantity.Metric} {
+		if got := (picture.Brush{Units: units, Currency: "EUR"}).Single(); got.Units != want || got.Currency != "EUR" {
+			t.Errorf("%v: %+v", units, got)
+		}
+	}
+}
+
+// Each quantity is printed in the unit of drawings, in either system and in
+// both.
+func TestBrushPrintsInItsUnits(t *testing.T) {
+	for name, c := range map[string]struct {
+		print      func(picture.Brush) string
+		metric, us string
+	}{
+		"length":       {func(b picture.Brush) string { return b.Length(0.0254) }, "25.4 mm", "1 in"},
+		"small length": {func(b picture.Brush) string { return b.SmallLength(0.000254) }, "0.254 mm", "10 thou"},
+		"torque":       {func(b picture.Brush) string { return b.Torque(100) }, "100 N·m", "lbf·ft"},
+		"force":        {func(b picture.Brush) string { return b.Force(1000) }, "1000 N", "lbf"},
+		"share":        {func(b picture.Brush) string { return b.Percent(0.25) }, "25 %", "25 %"},
+		"rotation speed": {func(b picture.Brush) string {
+			return b.RotationSpeed(quantity.RotationSpeed(100 * 6.283185307179586 / 60))
+		}, "100 rpm", "100 rpm"},
+		"frequency": {func(b picture.Brush) string { return b.Frequency(50) }, "50 Hz", "50 Hz"},
+		"money":     {func(b picture.Brush) string { return b.Money(120) }, "120 EUR", "120 EUR"},
+	} {
+		for units, want := range map[quantity.System][]string{quantity.Metric: {c.metric}, quantity.US: {c.us}, quantity.Both: {c.metric, c.us}} {
+			text := c.print(picture.Brush{Units: units, Currency: "EUR"})
+			for _, w := range want {
+				if !strings.Contains(text, w) {
+					t.Errorf("%s in %v: %q has no %q", name, units, text, w)
+				}
+			}
+		}
+	}
+}
