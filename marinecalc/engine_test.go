@@ -12,23 +12,11 @@ import (
 	"time"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/sheet"
 )
 
 const boltInput = `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`
-
-func readDemo(t *testing.T, name string) (*marinecalc.Boat, []byte) {
-	t.Helper()
-	text, err := os.ReadFile("../testdata/boats/" + name + ".json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := marinecalc.ReadBoat(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b, text
-}
 
 // Every way to fail is a value that errors.Is tells from the others, carries
 // every problem, and can be compared.
@@ -47,7 +35,7 @@ func TestErrorsAreTold(t *testing.T) {
 	ended, cancel := context.WithCancel(context.Background())
 	cancel()
 	_, cancelled := engine.Run(ended, "bolt-preload", []byte(boltInput), marinecalc.Options{})
-	_, cancelledSurvey := engine.Check(ended, demo(t, "kittiwake"), marinecalc.Options{})
+	_, cancelledSurvey := engine.Check(ended, testboat.Demo(t, "kittiwake"), marinecalc.Options{})
 	_, noBoat := engine.Check(context.Background(), nil, marinecalc.Options{})
 	for name, c := range map[string]struct{ got, want error }{
 		"no such calculation": {run("bolt-prelaod", boltInput, marinecalc.Options{}), marinecalc.ErrUnknown},
@@ -77,11 +65,6 @@ func TestErrorsAreTold(t *testing.T) {
 			t.Errorf("an option that cannot be is taken: %v", err)
 		}
 	}
-}
-
-func demo(t *testing.T, name string) *marinecalc.Boat {
-	b, _ := readDemo(t, name)
-	return b
 }
 
 // A typed nil would be an error that says nothing.
@@ -143,7 +126,7 @@ func TestCallRefusesWhatItDoesNotUse(t *testing.T) {
 
 // Changing one sheet never changes the next.
 func TestSheetsOwnTheirMemory(t *testing.T) {
-	o := marinecalc.Options{Boat: demo(t, "kittiwake")}
+	o := marinecalc.Options{Boat: testboat.Demo(t, "kittiwake")}
 	first, err := marinecalc.Run("bolt-preload", nil, o)
 	if err != nil {
 		t.Fatal(err)
@@ -239,7 +222,11 @@ func TestTrialsMeanTheSameEverywhere(t *testing.T) {
 // The boat survives JSON in another document, member for member in the
 // owner's order, and so it does with readings added.
 func TestBoatSurvivesJSON(t *testing.T) {
-	b, text := readDemo(t, "kittiwake")
+	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := testboat.Read(t, string(text))
 	type record struct {
 		ID   int
 		Boat *marinecalc.Boat
@@ -311,7 +298,7 @@ func TestLongTrialsStop(t *testing.T) {
 	ctx, cancel := context.WithTimeout(context.Background(), 50*time.Millisecond)
 	defer cancel()
 	start := time.Now()
-	b := demo(t, "kittiwake")
+	b := testboat.Demo(t, "kittiwake")
 	_, err := new(marinecalc.Engine).Run(ctx, "shaft-whirl", nil, marinecalc.Options{Boat: b, Trials: 1 << 20})
 	if !errors.Is(err, marinecalc.ErrCancelled) || !errors.Is(err, context.DeadlineExceeded) {
 		t.Errorf("after the deadline: %v", err)
