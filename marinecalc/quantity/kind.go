@@ -57,6 +57,15 @@ func (k *Kind) Units() []string {
 	return names
 }
 
+// SIUnit is the name of the coherent SI unit, "" for a plain number and for
+// money.
+func (k *Kind) SIUnit() string {
+	if !k.defined() || len(k.units) == 0 {
+		return ""
+	}
+	return k.units[0].name
+}
+
 // Usual gives the unit the kind is printed in when no other is preferred; for
 // [Both] the metric one. Money has none.
 func (k *Kind) Usual(s System) string {
