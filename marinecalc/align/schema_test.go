@@ -1,66 +1,43 @@
 package align
 
 import (
-	"encoding/json"
 	"errors"
 	"math"
-	"os"
 	"reflect"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
-type property struct {
-	Minimum *float64
-	Maximum *float64
-	MinItems,
-	MaxItems int
-	Enum  []string
-	Items struct{ Properties map[string]property }
-}
-
-func inputOf(t *testing.T) map[string]property {
-	t.Helper()
-	text, err := os.ReadFile("../../schemas/coupling-alignment.schema.json")
+// The ranges and words of the schema are those that Coupling takes.
+func TestRangesAgreeWithSchema(t *testing.T) {
+	k, err := contract.OpenCalculation("coupling-alignment")
 	if err != nil {
 		t.Fatal(err)
 	}
-	var doc struct {
-		Defs struct {
-			Input struct{ Properties map[string]property }
-		} `json:"$defs"`
-	}
-	if err := json.Unmarshal(text, &doc); err != nil {
-		t.Fatal(err)
-	}
-	return doc.Defs.Input.Properties
-}
-
-// The ranges and words of the schema are those that Coupling takes.
-func TestRangesAgreeWithSchema(t *testing.T) {
-	input := inputOf(t)
-	same := func(name string, p property, lo, hi float64) {
+	input := k.Input.Child
+	same := func(name string, p *contract.Property, lo, hi float64) {
 		t.Helper()
 		if p.Minimum == nil || p.Maximum == nil || *p.Minimum != lo || *p.Maximum != hi {
 			t.Errorf("%s: the schema does not say %g to %g", name, lo, hi)
 		}
 	}
-	same("couplingDiameter", input["couplingDiameter"], 0.03, 0.8)
-	same("shaftSpeed", input["shaftSpeed"], 1, 1000)
-	same("gap", input["readings"].Items.Properties["gap"], 0, 0.05)
-	same("step", input["rimReadings"].Items.Properties["step"], -0.05, 0.05)
+	same("couplingDiameter", input("couplingDiameter"), 0.03, 0.8)
+	same("shaftSpeed", input("shaftSpeed"), 1, 1000)
+	same("gap", input("readings").Items.Child("gap"), 0, 0.05)
+	same("step", input("rimReadings").Items.Child("step"), -0.05, 0.05)
 	for _, list := range []string{"readings", "rimReadings"} {
-		if p := input[list]; p.MinItems != fewest || p.MaxItems != most {
+		if p := input(list); p.MinItems != fewest || p.MaxItems != most {
 			t.Errorf("%s: %d to %d items", list, p.MinItems, p.MaxItems)
 		}
 		for _, angle := range []string{"clock", "turn"} {
-			same(list+" "+angle, input[list].Items.Properties[angle], 0, 2*math.Pi)
+			same(list+" "+angle, input(list).Items.Child(angle), 0, 2*math.Pi)
 		}
 	}
-	if !reflect.DeepEqual(input["couplingKind"].Enum, []string{string(Rigid), string(Flexible)}) ||
-		!reflect.DeepEqual(input["turned"].Enum, []string{string(ShaftHalf), string(BothHalves)}) {
+	if !reflect.DeepEqual(input("couplingKind").Enum, []string{string(Rigid), string(Flexible)}) ||
+		!reflect.DeepEqual(input("turned").Enum, []string{string(ShaftHalf), string(BothHalves)}) {
 		t.Error("the words of couplingKind or turned differ")
 	}
 }

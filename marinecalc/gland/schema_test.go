@@ -1,46 +1,26 @@
 package gland
 
 import (
-	"encoding/json"
 	"errors"
-	"os"
 	"reflect"
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
-
-type property struct {
-	Quantity, Type any
-	Minimum        *float64
-	Maximum        *float64
-}
-
-func inputOf(t *testing.T) map[string]property {
-	t.Helper()
-	text, err := os.ReadFile("../../schemas/gland-heat.schema.json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	var doc struct {
-		Defs struct {
-			Input struct{ Properties map[string]property }
-		} `json:"$defs"`
-	}
-	if err := json.Unmarshal(text, &doc); err != nil {
-		t.Fatal(err)
-	}
-	return doc.Defs.Input.Properties
-}
 
 // What the schema allows, Heat takes; just beyond it Heat refuses, naming the
 // place. Optional readings are tried with the rest of the gland around them.
 func TestRangesAgreeWithSchema(t *testing.T) {
-	input := inputOf(t)
+	k, err := contract.OpenCalculation("gland-heat")
+	if err != nil {
+		t.Fatal(err)
+	}
 	tried := 0
-	for name, p := range input {
-		if p.Quantity == nil {
+	for _, p := range k.Input.Properties {
+		name := p.Name
+		if p.Kind == nil {
 			continue
 		}
 		if p.Minimum == nil || p.Maximum == nil {

@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"math"
 	"net/url"
 	"strings"
@@ -69,10 +68,6 @@ func (k quantityCheck) allows(text string) bool {
 func outside(v, lo, hi float64) bool {
 	slack := 1e-12 * math.Abs(v)
 	return v < lo-slack || v > hi+slack
-}
-
-func refuseToLoad(string) (io.ReadCloser, error) {
-	return nil, errors.New("nothing is loaded from outside")
 }
 
 // check runs the validator and puts every leaf of its findings into words.

@@ -3,7 +3,9 @@ package contract
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"slices"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
@@ -34,9 +36,9 @@ func OpenCalculation(id string) (*Calculation, error) {
 	}
 	c := &Calculation{ID: id, Title: top.Title, Answers: top.Description, Text: text}
 	for name, to := range map[string]**Property{"input": &c.Input, "result": &c.Result} {
-		raw, ok := r.defs[name]
-		if !ok {
-			return nil, fmt.Errorf("schema %s has no $defs/%s", id, name)
+		raw, err := r.at("/$defs/" + name)
+		if err != nil {
+			return nil, fmt.Errorf("schema %s: %w", id, err)
 		}
 		if *to, err = r.property(name, raw); err != nil {
 			return nil, fmt.Errorf("schema %s: %w", id, err)
@@ -48,7 +50,7 @@ func OpenCalculation(id string) (*Calculation, error) {
 	for _, p := range slices.Concat(c.Input.Properties, c.Result.Properties) {
 		p.Pointer, p.Path = "/"+p.Name, id+"/"+p.Name
 	}
-	if c.check, err = compile(id, text, "#/$defs/input"); err != nil {
+	if c.check, err = compile(id, r, "#/$defs/input"); err != nil {
 		return nil, err
 	}
 	c.Formulas = c.formulas()
@@ -111,7 +113,7 @@ func OpenDocument(name string) (*Document, error) {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}
 	d := &Document{Name: name, Title: top.Title, Root: root, Text: text}
-	if d.check, err = compile(name, text, ""); err != nil {
+	if d.check, err = compile(name, r, ""); err != nil {
 		return nil, err
 	}
 	return d, nil
@@ -120,31 +122,36 @@ func OpenDocument(name string) (*Document, error) {
 // Check holds a decoded document against the contract.
 func (d *Document) Check(value any) problem.List { return check(d.check, d.Root, value) }
 
+// suffix ends the file name of every schema document.
+const suffix = ".schema.json"
+
+func refuseToLoad(string) (io.ReadCloser, error) {
+	return nil, errors.New("nothing is loaded from outside")
+}
+
 func open(name string) (text []byte, top written, r *reader, err error) {
-	if text, err = schemas.Read(name); err != nil {
-		return nil, top, nil, fmt.Errorf("there is no schema %q", name)
+	if r, err = openReader(name+suffix, map[string]*reader{}); err != nil {
+		return nil, top, nil, err
 	}
-	if err = json.Unmarshal(text, &top); err != nil {
+	if err = json.Unmarshal(r.text, &top); err != nil {
 		return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
 	}
-	r = &reader{defs: map[string]json.RawMessage{}}
-	if len(top.Defs) > 0 {
-		if err = json.Unmarshal(top.Defs, &r.defs); err != nil {
-			return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
-		}
-	}
-	return text, top, r, nil
+	return r.text, top, r, nil
 }
 
 // compile readies the validator for the part of a schema document that the
 // fragment names. It never reads a file or the network.
-func compile(name string, text []byte, fragment string) (*jsonschema.Schema, error) {
+func compile(name string, r *reader, fragment string) (*jsonschema.Schema, error) {
+	text, err := r.bundle()
+	if err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	c.AssertFormat = true
 	c.LoadURL = refuseToLoad
 	c.RegisterExtension("quantity", nil, quantityKeyword{})
-	url := schemas.Base + name + ".schema.json"
+	url := schemas.Base + name + suffix
 	if err := c.AddResource(url, bytes.NewReader(text)); err != nil {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}

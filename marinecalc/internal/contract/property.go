@@ -7,7 +7,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -40,6 +39,8 @@ type Property struct {
 	Maximum     *float64
 	MinItems    int
 	MaxItems    int
+	MinLength   int
+	MaxLength   int
 	Enum        []string
 	EnumTitles  []string
 	Default     any
@@ -102,6 +103,8 @@ type written struct {
 	Maximum     *float64        `json:"maximum"`
 	MinItems    int             `json:"minItems"`
 	MaxItems    int             `json:"maxItems"`
+	MinLength   int             `json:"minLength"`
+	MaxLength   int             `json:"maxLength"`
 	Enum        []any           `json:"enum"`
 	EnumTitles  []string        `json:"enumTitles"`
 	Default     json.RawMessage `json:"default"`
@@ -127,49 +130,54 @@ type written struct {
 	Defs        json.RawMessage `json:"$defs"`
 }
 
-// reader turns schema text into properties; defs holds the document's $defs
-// for references of the form "#/$defs/name".
-type reader struct{ defs map[string]json.RawMessage }
-
 func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 	var w written
 	if err := json.Unmarshal(raw, &w); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if w.Ref != "" {
-		target, ok := r.defs[strings.TrimPrefix(w.Ref, "#/$defs/")]
-		if !ok {
-			return nil, fmt.Errorf("%s: reference %q is not to a definition of the same document", name, w.Ref)
+		of, target, err := r.follow(w.Ref)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
 		}
-		p, err := r.property(name, target)
+		p, err := of.property(name, target)
 		if err != nil {
 			return nil, err
 		}
-		w.overlay(p)
-		return p, nil
+		return p, r.fill(p, &w)
 	}
 	p := &Property{Name: name, Level: Main, byName: map[string]*Property{}}
+	return p, r.fill(p, &w)
+}
+
+// fill writes what a schema says of itself into p; of a reference p holds
+// already what stands where it points.
+func (r *reader) fill(p *Property, w *written) error {
 	if w.Quantity != "" {
 		kind, ok := quantity.Lookup(w.Quantity)
 		if !ok {
-			return nil, fmt.Errorf("%s: %q is not a kind of quantity", name, w.Quantity)
+			return fmt.Errorf("%s: %q is not a kind of quantity", p.Name, w.Quantity)
 		}
 		p.Kind = kind
 	}
 	w.overlay(p)
-	var err error
-	if p.Types, err = typeNames(w.Type); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+	if len(w.Type) > 0 {
+		types, err := typeNames(w.Type)
+		if err != nil {
+			return fmt.Errorf("%s: %w", p.Name, err)
+		}
+		p.Types = types
 	}
 	if len(w.Properties) > 0 {
 		keys, values, err := members(w.Properties)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return fmt.Errorf("%s: %w", p.Name, err)
 		}
+		p.Properties, p.byName = nil, map[string]*Property{}
 		for i, key := range keys {
 			child, err := r.property(key, values[i])
 			if err != nil {
-				return nil, fmt.Errorf("%s/%w", name, err)
+				return fmt.Errorf("%s/%w", p.Name, err)
 			}
 			child.Index = i
 			p.Properties = append(p.Properties, child)
@@ -177,15 +185,17 @@ func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 		}
 	}
 	if len(w.Items) > 0 {
-		if p.Items, err = r.property(name, w.Items); err != nil {
-			return nil, err
+		items, err := r.property(p.Name, w.Items)
+		if err != nil {
+			return err
 		}
+		p.Items = items
 	}
-	return p, nil
+	return nil
 }
 
-// overlay writes what the schema says of itself over p; beside a reference
-// this lets a place give its own title, help and boat pointer.
+// overlay writes a schema's own keywords over p; beside a reference this lets
+// a place give its own help, symbol and boat pointer.
 func (w *written) overlay(p *Property) {
 	set := func(to *string, from string) {
 		if from != "" {
@@ -234,6 +244,15 @@ func (w *written) overlay(p *Property) {
 	}
 	if w.MaxItems > 0 {
 		p.MaxItems = w.MaxItems
+	}
+	if w.Enum != nil {
+		p.Enum = nil
+	}
+	if w.MinLength > 0 {
+		p.MinLength = w.MinLength
+	}
+	if w.MaxLength > 0 {
+		p.MaxLength = w.MaxLength
 	}
 	for _, e := range w.Enum {
 		p.Enum = append(p.Enum, fmt.Sprint(e))
