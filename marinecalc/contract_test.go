@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"bytes"
+	"io"
 	"reflect"
 	"slices"
 	"strings"
@@ -52,6 +53,26 @@ func TestSchemasKeepToTheirKeywords(t *testing.T) {
 	}
 }
 
+// The root of a calculation's schema is its input, for those who hold theirs
+// against the file.
+func TestTheRootOfASchemaIsItsInput(t *testing.T) {
+	for _, k := range openAll(t) {
+		root := compileSchema(t, k.ID)
+		for _, wrong := range []any{map[string]any{"bogus": 1}, "text", nil} {
+			if root.Validate(wrong) == nil {
+				t.Errorf("%s accepts %v", k.ID, wrong)
+			}
+		}
+		for _, p := range k.Input.Properties {
+			for _, example := range p.Examples {
+				if err := root.Validate(map[string]any{p.Name: example}); err != nil {
+					t.Errorf("%s refuses its own example of %s: %v", k.ID, p.Name, err)
+				}
+			}
+		}
+	}
+}
+
 func TestAMisspelledKeywordIsRefused(t *testing.T) {
 	strict := compileSchema(t, "annotations")
 	text, err := schemas.Read("bolt-preload")
@@ -71,14 +92,9 @@ func compileSchema(t *testing.T, name string) *jsonschema.Schema {
 	t.Helper()
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
-	for _, n := range schemas.Names() {
-		text, err := schemas.Read(n)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if err := c.AddResource(schemas.Base+n+".schema.json", bytes.NewReader(text)); err != nil {
-			t.Fatalf("%s: %v", n, err)
-		}
+	c.LoadURL = func(url string) (io.ReadCloser, error) {
+		text, err := schemas.Read(strings.TrimSuffix(strings.TrimPrefix(url, schemas.Base), ".schema.json"))
+		return io.NopCloser(bytes.NewReader(text)), err
 	}
 	s, err := c.Compile(schemas.Base + name + ".schema.json")
 	if err != nil {
