@@ -8,6 +8,7 @@ import (
 	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -17,6 +18,7 @@ type Boat struct {
 	document map[string]any
 	figures  []figure
 	dated    map[string][]reading // by name, the newest first
+	warnings problem.List
 }
 
 // reading is where a reading stands in the boat file, and what it is.
@@ -56,7 +58,7 @@ func boatFrom(value any) (*Boat, error) {
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems
 	}
-	b := &Boat{document: value.(map[string]any)} // the schema lets only an object through
+	b := &Boat{document: value.(map[string]any), warnings: c.Unknown(value)} // the schema lets only an object through
 	b.readFigures()
 	b.readReadings()
 	return b, nil
@@ -230,6 +232,16 @@ func (b *Boat) units() string {
 	}
 	u, _ := b.document["units"].(string)
 	return u
+}
+
+// Warnings names what the boat file holds that this version does not know, each
+// by its place with the closest name that it does know. It is kept, and nothing
+// is calculated from it.
+func (b *Boat) Warnings() []problem.Problem {
+	if b == nil {
+		return nil
+	}
+	return slices.Clone(b.warnings)
 }
 
 // MarshalJSON writes the boat file as it was read.

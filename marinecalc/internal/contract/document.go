@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
+	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -90,7 +92,9 @@ func Heading(id string) (title, answers string, err error) {
 
 // CheckInput holds an input, as Decode gives it, against the contract and
 // returns every problem in it.
-func (c *Calculation) CheckInput(input any) problem.List { return check(c.check, c.Input, input) }
+func (c *Calculation) CheckInput(input any) problem.List {
+	return check(c.check, c.Input, input, false)
+}
 
 // Document is the contract of a whole document, such as the boat file.
 type Document struct {
@@ -119,8 +123,60 @@ func OpenDocument(name string) (*Document, error) {
 	return d, nil
 }
 
-// Check holds a decoded document against the contract.
-func (d *Document) Check(value any) problem.List { return check(d.check, d.Root, value) }
+// Check holds a decoded document against the contract and returns every
+// problem in it. A member that the contract does not know is none; Unknown
+// names those. Of a format later than the contract's nothing more is said:
+// what stands in it may mean something else.
+func (d *Document) Check(value any) problem.List {
+	if later := d.later(value); later != nil {
+		return later
+	}
+	return check(d.check, d.Root, value, true)
+}
+
+// later refuses a document whose member "format" is beyond what the contract
+// reads.
+func (d *Document) later(value any) problem.List {
+	object, _ := value.(map[string]any)
+	format := d.Root.Child("format")
+	number, _ := object["format"].(json.Number)
+	n, err := number.Int64()
+	if format == nil || format.Maximum == nil || err != nil || float64(n) <= *format.Maximum {
+		return nil
+	}
+	return one("/format", fmt.Sprintf("this file is written in format %d, and this version reads up to format %g", n, *format.Maximum),
+		allowedRange(format), "use a newer version of the program, or save the file in the older format with the one that wrote it")
+}
+
+// Unknown names every member of a decoded document that the contract does not
+// know, with the closest name that it does know there. They are warnings: such
+// a member is kept, and nothing is calculated from it.
+func (d *Document) Unknown(value any) problem.List {
+	var list problem.List
+	unknown(&list, nil, d.Root, value)
+	return list.Sorted()
+}
+
+func unknown(list *problem.List, path []string, p *Property, value any) {
+	switch v := value.(type) {
+	case map[string]any:
+		for name, member := range v {
+			where := append(slices.Clone(path), name)
+			if child := p.Child(name); child != nil {
+				unknown(list, where, child, member)
+			} else if len(p.Properties) > 0 {
+				list.Add(Pointer(where), fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", shorten(name)),
+					strings.Join(p.names(), ", "), didYouMean(name, p.names()))
+			}
+		}
+	case []any:
+		for i, entry := range v {
+			if p.Items != nil {
+				unknown(list, append(slices.Clone(path), strconv.Itoa(i)), p.Items, entry)
+			}
+		}
+	}
+}
 
 // suffix ends the file name of every schema document.
 const suffix = ".schema.json"

@@ -73,6 +73,15 @@ type Property struct {
 // Child returns the property of that name, or nil.
 func (p *Property) Child(name string) *Property { return p.byName[name] }
 
+// names lists its members in the order of the document.
+func (p *Property) names() []string {
+	names := make([]string, len(p.Properties))
+	for i, c := range p.Properties {
+		names[i] = c.Name
+	}
+	return names
+}
+
 // At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
 // returns the deepest property that is described along it; whole tells
 // whether the walk reached the end.
