@@ -168,7 +168,7 @@ func TestAnnotationsPointSomewhere(t *testing.T) {
 			pointsSomewhere(t, k, p, all, boat, book)
 		}
 		for _, p := range k.Result.Properties {
-			for _, name := range p.Rests {
+			for _, name := range p.DependsOn {
 				if k.Input.Child(name) == nil && k.Result.Child(name) == nil {
 					t.Errorf("%s: %s rests on %s, which is not there", k.ID, p.Name, name)
 				}
@@ -194,13 +194,13 @@ func pointsSomewhere(t *testing.T, k *form, p *contract.Property, all []*form, b
 			t.Errorf("%s: its default is refused: %v", where, faults)
 		}
 	}
-	if p.Usual != "" {
+	if p.Typical != "" {
 		found := slices.ContainsFunc(book.Table("usual-values").Rows, func(r rules.Row) bool {
 			_, has := r.Values.Find(p.Name)
-			return r.Pick == p.Usual && has
+			return r.Pick == p.Typical && has
 		})
 		if !found {
-			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Usual)
+			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Typical)
 		}
 	}
 	if p.ReadBy != "" {

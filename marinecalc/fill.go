@@ -257,8 +257,8 @@ func (f *filling) takeUsual() {
 		if f.inputs[i].is {
 			continue
 		}
-		if p.Usual != "" {
-			if row := f.session.book.Table("usual-values").Find(p.Usual, f.lookup); row != nil {
+		if p.Typical != "" {
+			if row := f.session.book.Table("usual-values").Find(p.Typical, f.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					f.standIn(p.Name, v, row, sheet.UsualValue)
 					continue

@@ -247,7 +247,7 @@ func (w *writing) measured(p *contract.Property, from reflect.Value, problems *p
 
 // neverComes tells whether a result stands for what does not come.
 func neverComes(p *contract.Property, si float64) bool {
-	return p.Never != nil && si >= *p.Never
+	return p.InfiniteFrom != nil && si >= *p.InfiniteFrom
 }
 
 // doubts finds, for every result, the figures of the least sure kind that it

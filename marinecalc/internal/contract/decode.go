@@ -17,7 +17,9 @@ import (
 // Decode reads one JSON text into plain Go values (map[string]any, []any,
 // string, json.Number, bool, nil). It refuses what encoding/json would let
 // through or lose: invalid UTF-8, a key written twice, numbers no float can
-// hold, nesting without end, and anything after the value.
+// hold, nesting without end, and anything after the value. What it returns
+// beside the value is a list, empty where nothing is wrong, not an error: an
+// empty list in an error is not nil, so callers that return one use its Err.
 func Decode(text []byte) (any, problem.List) {
 	if len(text) > MaxBytes {
 		return nil, one("", fmt.Sprintf("the text is %d bytes long", len(text)),

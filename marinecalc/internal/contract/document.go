@@ -91,7 +91,7 @@ func Heading(id string) (title, answers string, err error) {
 }
 
 // CheckInput holds an input, as Decode gives it, against the contract and
-// returns every problem in it.
+// returns the list of every problem in it, empty where there is none.
 func (c *Calculation) CheckInput(input any) problem.List {
 	return check(c.check, c.Input, input, false)
 }
@@ -123,8 +123,8 @@ func OpenDocument(name string) (*Document, error) {
 	return d, nil
 }
 
-// Check holds a decoded document against the contract and returns every
-// problem in it. A member that the contract does not know is none; Unknown
+// Check holds a decoded document against the contract and returns the list of
+// every problem in it, empty where there is none. A member that the contract does not know is none; Unknown
 // names those. Of a format later than the contract's nothing more is said:
 // what stands in it may mean something else.
 func (d *Document) Check(value any) problem.List {

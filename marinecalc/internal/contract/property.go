@@ -48,22 +48,22 @@ type Property struct {
 	Needs       []string
 	Required    []string // members without which an object is not whole
 
-	Rows   string // table whose row is picked here
-	Usual  string // row of the usual values that stands in
-	Boat   string // where the boat file holds it
-	After  string // "calculation/result" that stands in
-	ReadBy string // the input that names the gauge
-	Level  Level
+	Rows    string // table whose row is picked here
+	Typical string // row of the usual values that stands in
+	Boat    string // where the boat file holds it
+	After   string // "calculation/result" that stands in
+	ReadBy  string // the input that names the gauge
+	Level   Level
 
-	Formula string
-	Method  string
-	Rests   []string
-	Source  string
-	Basis   string
-	Apart   bool     // "compare": false, a difference of two states says nothing
-	SizedBy string   // "compare": the result without which this direction says nothing
-	Chance  bool     // 1 or 0 in each trial; the mean over the trials is what is shown
-	Never   *float64 // in SI: from here on the result stands for what does not come, and is no figure
+	Formula      string
+	Method       string
+	DependsOn    []string
+	Source       string
+	Basis        string
+	NoCompare    bool     // "compare": false, a difference of two states says nothing
+	SizedBy      string   // "compare": the result without which this direction says nothing
+	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -215,7 +215,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Description, w.Description)
 	set(&p.Symbol, w.Symbol)
 	set(&p.Rows, w.Rows)
-	set(&p.Usual, w.Usual)
+	set(&p.Typical, w.Usual)
 	set(&p.Boat, w.Boat)
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
@@ -225,11 +225,11 @@ func (w *written) overlay(p *Property) {
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
 	if w.Never != nil {
-		p.Never = w.Never
+		p.InfiniteFrom = w.Never
 	}
 	switch c := w.Compare.(type) {
 	case bool:
-		p.Apart = !c
+		p.NoCompare = !c
 	case string:
 		p.SizedBy = c
 	}
@@ -283,7 +283,7 @@ func (w *written) overlay(p *Property) {
 		p.Required = w.Required
 	}
 	if w.Rests != nil {
-		p.Rests = w.Rests
+		p.DependsOn = w.Rests
 	}
 }
 
