@@ -41,6 +41,12 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 		return reply{}, problems.Err()
 	}
 	out, err := r.ask.answer(ctx, r)
+	if r.options.Boat != nil {
+		for _, w := range r.options.Boat.Warnings() {
+			w.Where = "/boat" + w.Where
+			out.Warnings = append(out.Warnings, w)
+		}
+	}
 	return out, stopped(ctx, err)
 }
 

@@ -5,32 +5,37 @@ import (
 	"reflect"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
 
 // The ranges and words of the schema are those that Coupling takes.
 func TestRangesAgreeWithSchema(t *testing.T) {
-	input := parttest.Input(t, "coupling-alignment")
-	same := func(name string, p parttest.Property, lo, hi float64) {
+	k, err := contract.OpenCalculation("coupling-alignment")
+	if err != nil {
+		t.Fatal(err)
+	}
+	input := k.Input.Child
+	same := func(name string, p *contract.Property, lo, hi float64) {
 		t.Helper()
 		if p.Minimum == nil || p.Maximum == nil || *p.Minimum != lo || *p.Maximum != hi {
 			t.Errorf("%s: the schema does not say %g to %g", name, lo, hi)
 		}
 	}
-	same("couplingDiameter", input["couplingDiameter"], 0.03, 0.8)
-	same("gap", input["readings"].Items.Properties["gap"], 0, 0.05)
-	same("step", input["rimReadings"].Items.Properties["step"], -0.05, 0.05)
+	same("couplingDiameter", input("couplingDiameter"), 0.03, 0.8)
+	same("gap", input("readings").Items.Child("gap"), 0, 0.05)
+	same("step", input("rimReadings").Items.Child("step"), -0.05, 0.05)
 	for _, list := range []string{"readings", "rimReadings"} {
-		if p := input[list]; p.MinItems != fewest || p.MaxItems != most {
+		if p := input(list); p.MinItems != fewest || p.MaxItems != most {
 			t.Errorf("%s: %d to %d items", list, p.MinItems, p.MaxItems)
 		}
 		for _, angle := range []string{"clock", "turn"} {
-			same(list+" "+angle, input[list].Items.Properties[angle], 0, 2*math.Pi)
+			same(list+" "+angle, input(list).Items.Child(angle), 0, 2*math.Pi)
 		}
 	}
-	if !reflect.DeepEqual(input["couplingKind"].Enum, []string{string(Rigid), string(Flexible)}) ||
-		!reflect.DeepEqual(input["turned"].Enum, []string{string(ShaftHalf), string(BothHalves)}) {
+	if !reflect.DeepEqual(input("couplingKind").Enum, []string{string(Rigid), string(Flexible)}) ||
+		!reflect.DeepEqual(input("turned").Enum, []string{string(ShaftHalf), string(BothHalves)}) {
 		t.Error("the words of couplingKind or turned differ")
 	}
 }

@@ -1,11 +1,11 @@
 package boat_test
 
 import (
+	"encoding/json"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
-	"example.org/driveline/marinecalc/problem"
 )
 
 // A section of the boat in a dated reading holds from that day on, member by
@@ -37,8 +37,16 @@ func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
 	if v, _, _, _ := b.AsOf("2026-04-30").Find("/symptoms"); len(v.([]any)) != 1 {
 		t.Errorf("before it they are %v", v)
 	}
-	_, err := marinecalc.ReadBoat([]byte(`{"name": "X", "readings": [{"date": "2026-05-01", "gland": {"paking": "ptfe"}}]}`))
-	if err == nil || problem.Of(err)[0].Where != "/readings/0/gland/paking" {
-		t.Errorf("a slip in a dated section: %v", err)
+	slip := `{"name":"X","readings":[{"date":"2026-05-01","gland":{"paking":"ptfe"}}]}`
+	x, err := marinecalc.ReadBoat([]byte(slip))
+	if err != nil {
+		t.Fatal(err)
+	}
+	warnings := x.Warnings()
+	if len(warnings) != 1 || warnings[0].Where != "/readings/0/gland/paking" || warnings[0].Hint != `did you mean "packing"?` {
+		t.Errorf("a slip in a dated section: %v", warnings)
+	}
+	if kept, err := json.Marshal(x); err != nil || string(kept) != slip {
+		t.Errorf("it is kept as %s (%v)", kept, err)
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // Boat is a boat file: the drivetrain written down once, with its maker's
@@ -21,6 +22,7 @@ type Boat struct {
 	figures  []Figure
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
+	warnings problem.List
 }
 
 // reading is one thing that was read on a day.
@@ -65,7 +67,7 @@ func From(value any) (*Boat, error) {
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems.Err()
 	}
-	b := &Boat{document: value.(map[string]any)} // the schema lets only an object through
+	b := &Boat{document: value.(map[string]any), warnings: c.Unknown(value)} // the schema lets only an object through
 	b.readFigures()
 	b.sortReadings()
 	return b, nil
@@ -237,4 +239,14 @@ func (b *Boat) Units() string {
 	}
 	u, _ := b.document["units"].(string)
 	return u
+}
+
+// Warnings names what the boat file holds that this version does not know, each
+// by its place with the closest name that it does know. It is kept, and nothing
+// is calculated from it.
+func (b *Boat) Warnings() []problem.Problem {
+	if b == nil {
+		return nil
+	}
+	return slices.Clone(b.warnings)
 }

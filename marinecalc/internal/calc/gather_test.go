@@ -59,7 +59,7 @@ func TestProblemsOfTheBoatPointIntoTheBoat(t *testing.T) {
 	for _, p := range problem.Of(err) {
 		places = append(places, p.Where)
 	}
-	if diff := cmp.Diff([]string{"/readings/0/date", "/shaft/diameter", "/shaft/diametre"}, places); diff != "" {
+	if diff := cmp.Diff([]string{"/readings/0/date", "/shaft/diameter"}, places); diff != "" {
 		t.Error(diff)
 	}
 	b := testboat.Read(t, `{"name": "X", "shaft": {"diameter": "50 mm", "alloy": "c46400-h02"}, "gland": {"boxBore": "41 mm", "packedLength": "32 mm", "packing": "flax", "water": "sea"}, "readings": [{"date": "2026-01-01", "dripRate": "5 drips/min"}]}`)

@@ -80,5 +80,5 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 
 // neverComes tells whether a result stands for what does not come.
 func neverComes(p *contract.Property, si float64) bool {
-	return p.Never != nil && si >= *p.Never
+	return p.InfiniteFrom != nil && si >= *p.InfiniteFrom
 }

@@ -90,8 +90,8 @@ func (in *inputs) takeUsual() {
 		if in.values[i].known {
 			continue
 		}
-		if p.Usual != "" {
-			if row := usual.Find(p.Usual, in.lookup); row != nil {
+		if p.Typical != "" {
+			if row := usual.Find(p.Typical, in.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					in.standIn(p.Name, v, row, sheet.UsualValue)
 					continue

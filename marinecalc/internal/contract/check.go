@@ -4,7 +4,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"math"
 	"net/url"
 	"strings"
@@ -71,14 +70,11 @@ func outside(v, lo, hi float64) bool {
 	return v < lo-slack || v > hi+slack
 }
 
-func refuseToLoad(string) (io.ReadCloser, error) {
-	return nil, errors.New("nothing is loaded from outside")
-}
-
 // check runs the validator and puts every leaf of its findings into words.
 // The validator's own panics, which some of its inputs are known to cause,
-// become a problem too.
-func check(s *jsonschema.Schema, root *Property, value any) (found problem.List) {
+// become a problem too. Where it is open, members that it does not know are no
+// problem.
+func check(s *jsonschema.Schema, root *Property, value any, open bool) (found problem.List) {
 	defer func() {
 		if p := recover(); p != nil {
 			found = one("", fmt.Sprint("the input could not be checked: ", p), "", "report this together with the input")
@@ -95,7 +91,7 @@ func check(s *jsonschema.Schema, root *Property, value any) (found problem.List)
 	if !errors.As(err, &failed) {
 		return one("", err.Error(), "", "")
 	}
-	w := wording{root: root, value: value}
+	w := wording{root: root, value: value, open: open}
 	w.leaves(failed)
 	return w.list.Sorted()
 }
@@ -104,6 +100,7 @@ func check(s *jsonschema.Schema, root *Property, value any) (found problem.List)
 type wording struct {
 	root  *Property
 	value any
+	open  bool // unknown members are let through
 	list  problem.List
 }
 
@@ -133,8 +130,11 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
 		w.bareNumber(where, p, value)
 	case "enum", "const":
-		w.list.Add(where, fmt.Sprintf("%v is not one of the words for %s", value, label(p)), strings.Join(p.Enum, ", "), didYouMean(fmt.Sprint(value), p.Enum))
+		w.list.Add(where, fmt.Sprintf("%s is not one of the words for %s", shorten(fmt.Sprint(value)), label(p)), strings.Join(p.Enum, ", "), didYouMean(fmt.Sprint(value), p.Enum))
 	case "additionalProperties":
+		if w.open {
+			return
+		}
 		w.unknownNames(where, p, value)
 	case "required":
 		w.lacking(where, p, value)
@@ -143,7 +143,7 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "maxItems":
 		w.list.Add(where, fmt.Sprintf("%s has too many entries", label(p)), fmt.Sprintf("at most %d", p.MaxItems), "")
 	default:
-		w.list.Add(where, label(p)+": "+e.Message, "", example(p))
+		w.list.Add(where, label(p)+": "+shorten(e.Message), "", example(p))
 	}
 }
 
@@ -203,13 +203,10 @@ func bound(limit *float64, sign int) float64 {
 
 func (w *wording) unknownNames(where string, p *Property, value any) {
 	object, _ := value.(map[string]any)
-	names := make([]string, len(p.Properties))
-	for i, c := range p.Properties {
-		names[i] = c.Name
-	}
+	names := p.names()
 	for name := range object {
 		if p.Child(name) == nil {
-			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", name), strings.Join(names, ", "), didYouMean(name, names))
+			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", shorten(name)), strings.Join(names, ", "), didYouMean(name, names))
 		}
 	}
 }
@@ -223,6 +220,15 @@ func (w *wording) lacking(where string, p *Property, value any) {
 			w.list.Add(where+Pointer([]string{name}), label(child)+" is missing", AllowedTypes(child), example(child))
 		}
 	}
+}
+
+// shorten cuts what is quoted from an input to what one reads.
+func shorten(text string) string {
+	const most = 160 // bytes
+	if len(text) > most {
+		return strings.ToValidUTF8(text[:most], "") + "…"
+	}
+	return text
 }
 
 func label(p *Property) string {

@@ -8,6 +8,10 @@ import (
 // Closest returns the candidate with the fewest single-letter changes from
 // the word, when it is near enough to have been meant.
 func Closest(word string, candidates []string) (string, bool) {
+	const longest = 64 // no name is longer, and the work grows with the length
+	if len(word) > longest {
+		return "", false
+	}
 	best, least := "", len(word)/3+2
 	for _, c := range candidates {
 		if d := distance(strings.ToLower(word), strings.ToLower(c)); d < least {

@@ -14,24 +14,16 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-// What a JSON text may be at the most. The validator's cost grows with the
-// square of a number's digits, and deep nesting would exhaust the stack of a
-// WASM host, so both are refused before it sees them.
-const (
-	MaxBytes  = 1 << 20
-	maxDepth  = 24
-	maxDigits = 32
-	maxText   = 20000
-)
-
 // Decode reads one JSON text into plain Go values (map[string]any, []any,
 // string, json.Number, bool, nil). It refuses what encoding/json would let
 // through or lose: invalid UTF-8, a key written twice, numbers no float can
-// hold, nesting without end, and anything after the value.
+// hold, nesting without end, and anything after the value. What it returns
+// beside the value is a list, empty where nothing is wrong, not an error: an
+// empty list in an error is not nil, so callers that return one use its Err.
 func Decode(text []byte) (any, problem.List) {
 	if len(text) > MaxBytes {
 		return nil, problem.List{{What: fmt.Sprintf("the text is %d bytes long", len(text)), Kind: problem.TooLarge,
-			Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: "split it, or leave out what is not needed"}}
+			Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: fmt.Sprintf("leave out what is not needed; a boat file has space for %d readings", MaxReadings)}}
 	}
 	if !utf8.Valid(text) {
 		return nil, one("", "the text is not valid UTF-8", "JSON in UTF-8", "save the file as UTF-8")
@@ -100,7 +92,7 @@ func outline(text []byte) (depth, names int) {
 }
 
 // weigh counts the members of all objects in a decoded value. fine is false
-// where a text or a number is longer than allowed.
+// where a number is longer than allowed.
 func weigh(value any) (members int, fine bool) {
 	fine = true
 	switch v := value.(type) {
@@ -115,8 +107,6 @@ func weigh(value any) (members int, fine bool) {
 			n, ok := weigh(child)
 			members, fine = members+n, fine && ok
 		}
-	case string:
-		fine = len(v) <= maxText
 	case json.Number:
 		fine = checkNumber(v) == nil
 	}
@@ -148,13 +138,8 @@ func (d *decoder) value() (any, error) {
 		return d.list()
 	case json.Number:
 		return t, checkNumber(t)
-	case string:
-		if len(t) > maxText {
-			return nil, &problem.Problem{What: fmt.Sprintf("a text of %d bytes", len(t)), Allowed: fmt.Sprintf("at most %d bytes", maxText), Hint: "shorten it"}
-		}
-		return t, nil
 	default:
-		return t, nil // bool or nil
+		return t, nil // a text, bool or nil
 	}
 }
 

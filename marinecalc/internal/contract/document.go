@@ -3,8 +3,12 @@ package contract
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"slices"
+	"strconv"
+	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -34,9 +38,9 @@ func OpenCalculation(id string) (*Calculation, error) {
 	}
 	c := &Calculation{ID: id, Title: top.Title, Answers: top.Description, Text: text}
 	for name, to := range map[string]**Property{"input": &c.Input, "result": &c.Result} {
-		raw, ok := r.defs[name]
-		if !ok {
-			return nil, fmt.Errorf("schema %s has no $defs/%s", id, name)
+		raw, err := r.at("/$defs/" + name)
+		if err != nil {
+			return nil, fmt.Errorf("schema %s: %w", id, err)
 		}
 		if *to, err = r.property(name, raw); err != nil {
 			return nil, fmt.Errorf("schema %s: %w", id, err)
@@ -48,7 +52,7 @@ func OpenCalculation(id string) (*Calculation, error) {
 	for _, p := range slices.Concat(c.Input.Properties, c.Result.Properties) {
 		p.Pointer, p.Path = "/"+p.Name, id+"/"+p.Name
 	}
-	if c.check, err = compile(id, text, "#/$defs/input"); err != nil {
+	if c.check, err = compile(id, r, "#/$defs/input"); err != nil {
 		return nil, err
 	}
 	c.Formulas = c.formulas()
@@ -87,8 +91,10 @@ func Heading(id string) (title, answers string, err error) {
 }
 
 // CheckInput holds an input, as Decode gives it, against the contract and
-// returns every problem in it.
-func (c *Calculation) CheckInput(input any) problem.List { return check(c.check, c.Input, input) }
+// returns the list of every problem in it, empty where there is none.
+func (c *Calculation) CheckInput(input any) problem.List {
+	return check(c.check, c.Input, input, false)
+}
 
 // Document is the contract of a whole document, such as the boat file.
 type Document struct {
@@ -111,40 +117,97 @@ func OpenDocument(name string) (*Document, error) {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}
 	d := &Document{Name: name, Title: top.Title, Root: root, Text: text}
-	if d.check, err = compile(name, text, ""); err != nil {
+	if d.check, err = compile(name, r, ""); err != nil {
 		return nil, err
 	}
 	return d, nil
 }
 
-// Check holds a decoded document against the contract.
-func (d *Document) Check(value any) problem.List { return check(d.check, d.Root, value) }
+// Check holds a decoded document against the contract and returns the list of
+// every problem in it, empty where there is none. A member that the contract does not know is none; Unknown
+// names those. Of a format later than the contract's nothing more is said:
+// what stands in it may mean something else.
+func (d *Document) Check(value any) problem.List {
+	if later := d.later(value); later != nil {
+		return later
+	}
+	return check(d.check, d.Root, value, true)
+}
 
-func open(name string) (text []byte, top written, r *reader, err error) {
-	if text, err = schemas.Read(name); err != nil {
-		return nil, top, nil, fmt.Errorf("there is no schema %q", name)
+// later refuses a document whose member "format" is beyond what the contract
+// reads.
+func (d *Document) later(value any) problem.List {
+	object, _ := value.(map[string]any)
+	format := d.Root.Child("format")
+	number, _ := object["format"].(json.Number)
+	n, err := number.Int64()
+	if format == nil || format.Maximum == nil || err != nil || float64(n) <= *format.Maximum {
+		return nil
 	}
-	if err = json.Unmarshal(text, &top); err != nil {
-		return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
-	}
-	r = &reader{defs: map[string]json.RawMessage{}}
-	if len(top.Defs) > 0 {
-		if err = json.Unmarshal(top.Defs, &r.defs); err != nil {
-			return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
+	return one("/format", fmt.Sprintf("this file is written in format %d, and this version reads up to format %g", n, *format.Maximum),
+		allowedRange(format), "use a newer version of the program, or save the file in the older format with the one that wrote it")
+}
+
+// Unknown names every member of a decoded document that the contract does not
+// know, with the closest name that it does know there. They are warnings: such
+// a member is kept, and nothing is calculated from it.
+func (d *Document) Unknown(value any) problem.List {
+	var list problem.List
+	unknown(&list, nil, d.Root, value)
+	return list.Sorted()
+}
+
+func unknown(list *problem.List, path []string, p *Property, value any) {
+	switch v := value.(type) {
+	case map[string]any:
+		for name, member := range v {
+			where := append(slices.Clone(path), name)
+			if child := p.Child(name); child != nil {
+				unknown(list, where, child, member)
+			} else if len(p.Properties) > 0 {
+				list.Add(Pointer(where), fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", shorten(name)),
+					strings.Join(p.names(), ", "), didYouMean(name, p.names()))
+			}
+		}
+	case []any:
+		for i, entry := range v {
+			if p.Items != nil {
+				unknown(list, append(slices.Clone(path), strconv.Itoa(i)), p.Items, entry)
+			}
 		}
 	}
-	return text, top, r, nil
+}
+
+// suffix ends the file name of every schema document.
+const suffix = ".schema.json"
+
+func refuseToLoad(string) (io.ReadCloser, error) {
+	return nil, errors.New("nothing is loaded from outside")
+}
+
+func open(name string) (text []byte, top written, r *reader, err error) {
+	if r, err = openReader(name+suffix, map[string]*reader{}); err != nil {
+		return nil, top, nil, err
+	}
+	if err = json.Unmarshal(r.text, &top); err != nil {
+		return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	return r.text, top, r, nil
 }
 
 // compile readies the validator for the part of a schema document that the
 // fragment names. It never reads a file or the network.
-func compile(name string, text []byte, fragment string) (*jsonschema.Schema, error) {
+func compile(name string, r *reader, fragment string) (*jsonschema.Schema, error) {
+	text, err := r.bundle()
+	if err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
 	c.AssertFormat = true
 	c.LoadURL = refuseToLoad
 	c.RegisterExtension("quantity", nil, quantityKeyword{})
-	url := schemas.Base + name + ".schema.json"
+	url := schemas.Base + name + suffix
 	if err := c.AddResource(url, bytes.NewReader(text)); err != nil {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}

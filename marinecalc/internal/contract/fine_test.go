@@ -2,8 +2,11 @@ package contract
 
 import (
 	"encoding/json"
+	"reflect"
 	"strings"
 	"testing"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
 
 	"example.org/driveline/schemas"
 )
@@ -68,5 +71,48 @@ func TestFineAgreesWithTheValidator(t *testing.T) {
 	}
 	if let < 500 || refused < 500 {
 		t.Errorf("%d values were let through and %d refused: too few to tell", let, refused)
+	}
+}
+
+// Every field of the validator's schema is one that fine looks at, leaves to
+// the validator, or need not know. An upgrade that adds one fails here.
+func TestFineKnowsEveryFieldOfASchema(t *testing.T) {
+	const (
+		plain   = "isPlain: an object or a list with it goes to the validator"
+		texts   = "isPlainForTexts: a text with it goes to the validator"
+		both    = "isPlain and isPlainForTexts: with it all goes to the validator"
+		looked  = "looked at by fine itself, in saysNoMore too"
+		numbers = "for numbers alone, which go to the validator; saysNoMore"
+		beside  = "says nothing without another one that is looked at"
+		words   = "says nothing of a value"
+	)
+	known := map[string]string{
+		"Location": words, "Draft": words, "meta": words, "vocab": words,
+		"dynamicAnchors": beside, "RecursiveAnchor": beside, "DynamicAnchor": beside, "dynamicRefAnchor": beside, // of RecursiveRef and DynamicRef
+		"Format": both, "format": beside, "Always": both, "Ref": looked, "RecursiveRef": both, "DynamicRef": both,
+		"Types": looked, "Constant": both, "Enum": looked, "enumError": words,
+		"Not": both, "AllOf": both, "AnyOf": both, "OneOf": both, "If": both, "Then": beside, "Else": beside, // of If
+		"MinProperties": plain, "MaxProperties": plain, "Required": looked, "Properties": looked, "PropertyNames": plain,
+		"RegexProperties": plain, "PatternProperties": plain, "AdditionalProperties": looked,
+		"Dependencies": plain, "DependentRequired": plain, "DependentSchemas": plain, "UnevaluatedProperties": plain,
+		"MinItems": looked, "MaxItems": looked, "UniqueItems": plain, "Items": plain, "AdditionalItems": plain, "PrefixItems": plain,
+		"Items2020": looked, "Contains": plain, "ContainsEval": beside, "MinContains": beside, "MaxContains": beside, // of Contains
+		"UnevaluatedItems": plain,
+		"MinLength":        looked, "MaxLength": looked, "Pattern": texts,
+		"ContentEncoding": texts, "decoder": beside, "ContentMediaType": texts, "mediaType": beside, "ContentSchema": beside,
+		"Minimum": numbers, "ExclusiveMinimum": numbers, "Maximum": numbers, "ExclusiveMaximum": numbers, "MultipleOf": numbers,
+		"Title": words, "Description": words, "Default": words, "Comment": words, "ReadOnly": words, "WriteOnly": words, "Examples": words, "Deprecated": words,
+		"Extensions": looked,
+	}
+	schema := reflect.TypeFor[jsonschema.Schema]()
+	for i := range schema.NumField() {
+		name := schema.Field(i).Name
+		if known[name] == "" {
+			t.Errorf("fine does not know the field %s: look at what it means, then say so here", name)
+		}
+		delete(known, name)
+	}
+	for name := range known {
+		t.Errorf("there is no field %s any more", name)
 	}
 }

@@ -47,7 +47,7 @@ func (c *Calculation) inputsUnder(f *Formulas, p *Property, path []string) []str
 		return nil
 	}
 	path = append(path, p.Name)
-	names := slices.Clone(p.Rests)
+	names := slices.Clone(p.DependsOn)
 	for _, piece := range f.pieces[p.Index] {
 		if piece.Of != nil {
 			names = append(names, piece.Of.Name)

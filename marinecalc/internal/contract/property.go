@@ -8,7 +8,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
@@ -33,6 +32,8 @@ type Property struct {
 	Maximum     *float64
 	MinItems    int
 	MaxItems    int
+	MinLength   int
+	MaxLength   int
 	Enum        []string
 	EnumTitles  []string
 	Default     any
@@ -40,23 +41,23 @@ type Property struct {
 	Needs       []string
 	Required    []string // members without which an object is not whole
 
-	Rows   string // table whose row is picked here
-	Usual  string // row of the usual values that stands in
-	Boat   string // where the boat file holds it
-	After  string // "calculation/result" that stands in
-	ReadBy string // the input that names the gauge
-	Level  sheet.Level
+	Rows    string // table whose row is picked here
+	Typical string // row of the usual values that stands in
+	Boat    string // where the boat file holds it
+	After   string // "calculation/result" that stands in
+	ReadBy  string // the input that names the gauge
+	Level   sheet.Level
 
-	Formula    string
-	Method     string
-	Rests      []string
-	Source     string
-	Basis      string
-	Apart      bool     // "compare": false, a difference of two states says nothing
-	SizedBy    string   // "compare": the result without which this direction says nothing
-	JudgedOnly bool     // an input that limits, cautions and advice go by, and the arithmetic does not
-	Chance     bool     // 1 or 0 in each trial; the mean over the trials is what is shown
-	Never      *float64 // in SI: from here on the result stands for what does not come, and is no figure
+	Formula      string
+	Method       string
+	DependsOn    []string
+	Source       string
+	Basis        string
+	NoCompare    bool     // "compare": false, a difference of two states says nothing
+	SizedBy      string   // "compare": the result without which this direction says nothing
+	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
+	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -73,6 +74,15 @@ func (p *Property) Words(code string) string {
 		return p.EnumTitles[i]
 	}
 	return code
+}
+
+// names lists its members in the order of the document.
+func (p *Property) names() []string {
+	names := make([]string, len(p.Properties))
+	for i, c := range p.Properties {
+		names[i] = c.Name
+	}
+	return names
 }
 
 // At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
@@ -105,6 +115,8 @@ type written struct {
 	Maximum     *float64        `json:"maximum"`
 	MinItems    int             `json:"minItems"`
 	MaxItems    int             `json:"maxItems"`
+	MinLength   int             `json:"minLength"`
+	MaxLength   int             `json:"maxLength"`
 	Enum        []any           `json:"enum"`
 	EnumTitles  []string        `json:"enumTitles"`
 	Default     json.RawMessage `json:"default"`
@@ -131,49 +143,54 @@ type written struct {
 	Defs        json.RawMessage `json:"$defs"`
 }
 
-// reader turns schema text into properties; defs holds the document's $defs
-// for references of the form "#/$defs/name".
-type reader struct{ defs map[string]json.RawMessage }
-
 func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 	var w written
 	if err := json.Unmarshal(raw, &w); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if w.Ref != "" {
-		target, ok := r.defs[strings.TrimPrefix(w.Ref, "#/$defs/")]
-		if !ok {
-			return nil, fmt.Errorf("%s: reference %q is not to a definition of the same document", name, w.Ref)
+		of, target, err := r.follow(w.Ref)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
 		}
-		p, err := r.property(name, target)
+		p, err := of.property(name, target)
 		if err != nil {
 			return nil, err
 		}
-		w.overlay(p)
-		return p, nil
+		return p, r.fill(p, &w)
 	}
 	p := &Property{Name: name, Level: sheet.Main, byName: map[string]*Property{}}
+	return p, r.fill(p, &w)
+}
+
+// fill writes what a schema says of itself into p; of a reference p holds
+// already what stands where it points.
+func (r *reader) fill(p *Property, w *written) error {
 	if w.Quantity != "" {
 		kind, ok := quantity.Lookup(w.Quantity)
 		if !ok {
-			return nil, fmt.Errorf("%s: %q is not a kind of quantity", name, w.Quantity)
+			return fmt.Errorf("%s: %q is not a kind of quantity", p.Name, w.Quantity)
 		}
 		p.Kind = kind
 	}
 	w.overlay(p)
-	var err error
-	if p.Types, err = typeNames(w.Type); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+	if len(w.Type) > 0 {
+		types, err := typeNames(w.Type)
+		if err != nil {
+			return fmt.Errorf("%s: %w", p.Name, err)
+		}
+		p.Types = types
 	}
 	if len(w.Properties) > 0 {
 		keys, values, err := members(w.Properties)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return fmt.Errorf("%s: %w", p.Name, err)
 		}
+		p.Properties, p.byName = nil, map[string]*Property{}
 		for i, key := range keys {
 			child, err := r.property(key, values[i])
 			if err != nil {
-				return nil, fmt.Errorf("%s/%w", name, err)
+				return fmt.Errorf("%s/%w", p.Name, err)
 			}
 			child.Index = i
 			p.Properties = append(p.Properties, child)
@@ -181,15 +198,17 @@ func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 		}
 	}
 	if len(w.Items) > 0 {
-		if p.Items, err = r.property(name, w.Items); err != nil {
-			return nil, err
+		items, err := r.property(p.Name, w.Items)
+		if err != nil {
+			return err
 		}
+		p.Items = items
 	}
-	return p, nil
+	return nil
 }
 
-// overlay writes what the schema says of itself over p; beside a reference
-// this lets a place give its own title, help and boat pointer.
+// overlay writes a schema's own keywords over p; beside a reference this lets
+// a place give its own help, symbol and boat pointer.
 func (w *written) overlay(p *Property) {
 	set := func(to *string, from string) {
 		if from != "" {
@@ -200,7 +219,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Description, w.Description)
 	set(&p.Symbol, w.Symbol)
 	set(&p.Rows, w.Rows)
-	set(&p.Usual, w.Usual)
+	set(&p.Typical, w.Usual)
 	set(&p.Boat, w.Boat)
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
@@ -211,11 +230,11 @@ func (w *written) overlay(p *Property) {
 	p.Chance = p.Chance || w.Chance
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
-		p.Never = w.Never
+		p.InfiniteFrom = w.Never
 	}
 	switch c := w.Compare.(type) {
 	case bool:
-		p.Apart = !c
+		p.NoCompare = !c
 	case string:
 		p.SizedBy = c
 	}
@@ -240,6 +259,15 @@ func (w *written) overlay(p *Property) {
 	if w.MaxItems > 0 {
 		p.MaxItems = w.MaxItems
 	}
+	if w.Enum != nil {
+		p.Enum = nil
+	}
+	if w.MinLength > 0 {
+		p.MinLength = w.MinLength
+	}
+	if w.MaxLength > 0 {
+		p.MaxLength = w.MaxLength
+	}
 	for _, e := range w.Enum {
 		p.Enum = append(p.Enum, fmt.Sprint(e))
 	}
@@ -260,7 +288,7 @@ func (w *written) overlay(p *Property) {
 		p.Required = w.Required
 	}
 	if w.Rests != nil {
-		p.Rests = w.Rests
+		p.DependsOn = w.Rests
 	}
 }
 

@@ -141,7 +141,7 @@ func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
 	}
 	p := k.Result.Child(r.Name)
 	if p == nil || p.SizedBy == "" {
-		return p != nil && !p.Apart
+		return p != nil && !p.NoCompare
 	}
 	for _, s := range []*sheet.Sheet{was, is} {
 		size := s.Result(p.SizedBy)
