@@ -61,7 +61,7 @@ func unreadable(where string, err error) error {
 }
 
 // fill works one calculation out.
-func fill(args []string, in io.Reader, out io.Writer) (int, error) {
+func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 	if len(args) == 0 {
 		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
@@ -92,7 +92,7 @@ func fill(args []string, in io.Reader, out io.Writer) (int, error) {
 		return 0, err
 	}
 	if *boatFile != "" {
-		if o.Boat, err = readBoat("--boat", *boatFile); err != nil {
+		if o.Boat, err = readBoat("--boat", *boatFile, errs); err != nil {
 			return 0, err
 		}
 	}
@@ -220,7 +220,8 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 	return list.Err()
 }
 
-func readBoat(where, file string) (*marinecalc.Boat, error) {
+// readBoat reads a boat file, and warns of what it holds beyond the schema.
+func readBoat(where, file string, errs io.Writer) (*marinecalc.Boat, error) {
 	text, err := os.ReadFile(file)
 	if err != nil {
 		return nil, unreadable(where, err)
@@ -229,6 +230,10 @@ func readBoat(where, file string) (*marinecalc.Boat, error) {
 	list := marinecalc.ProblemsOf(err)
 	for i := range list {
 		list[i].Where = file + list[i].Where
+	}
+	for _, w := range b.Warnings() {
+		w.Where = file + w.Where
+		fmt.Fprintln(errs, "warning:", w)
 	}
 	return b, list.Err()
 }

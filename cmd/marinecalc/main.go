@@ -63,13 +63,13 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case "blank":
 		err = blank(args[1:], out)
 	case "fill":
-		code, err = fill(args[1:], in, out)
+		code, err = fill(args[1:], in, out, errs)
 	case "survey":
-		code, err = survey(args[1:], out)
+		code, err = survey(args[1:], out, errs)
 	case "compare":
-		err = compare(args[1:], out)
+		err = compare(args[1:], out, errs)
 	case "readings":
-		err = readings(args[1:], out)
+		err = readings(args[1:], out, errs)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:

@@ -192,3 +192,11 @@ func TestBlankListsWhatAnEntryCanBe(t *testing.T) {
 		}
 	}
 }
+
+// What the boat file holds beyond its schema is named, and stands in no way.
+func TestUnknownMembersAreWarnedOf(t *testing.T) {
+	boat := file(t, "boat.json", `{"name": "Tern", "shaft": {"diametre": "30 mm"}}`)
+	if s := say("", "survey", boat, "--no-ranges"); s.code == exitBad || !strings.Contains(s.errs, `warning: `+boat+`/shaft/diametre`) || !strings.Contains(s.errs, `did you mean "diameter"`) {
+		t.Errorf("exit code %d, %s", s.code, s.errs)
+	}
+}

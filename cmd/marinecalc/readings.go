@@ -11,7 +11,7 @@ import (
 
 // readings writes the dated readings of a boat file as CSV, or adds those of a
 // CSV file to it and writes the new boat file.
-func readings(args []string, out io.Writer) error {
+func readings(args []string, out, errs io.Writer) error {
 	fs := flag.NewFlagSet("readings", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	add, to := fs.String("add", "", ""), fs.String("out", "", "")
@@ -25,7 +25,7 @@ func readings(args []string, out io.Writer) error {
 	if file == "" || fs.NArg() > 0 {
 		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}.Err()
 	}
-	b, err := readBoat("readings", file)
+	b, err := readBoat("readings", file, errs)
 	if err != nil {
 		return err
 	}

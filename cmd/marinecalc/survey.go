@@ -12,7 +12,7 @@ import (
 
 // boatCommand reads what the commands on a boat file share: the file, the
 // flags and the options.
-func boatCommand(name string, args []string, c *common, fs *flag.FlagSet) (*marinecalc.Boat, marinecalc.Options, error) {
+func boatCommand(name string, args []string, c *common, fs *flag.FlagSet, errs io.Writer) (*marinecalc.Boat, marinecalc.Options, error) {
 	c.define(fs)
 	file := ""
 	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
@@ -30,16 +30,16 @@ func boatCommand(name string, args []string, c *common, fs *flag.FlagSet) (*mari
 	if err != nil {
 		return nil, o, err
 	}
-	b, err := readBoat(name, file)
+	b, err := readBoat(name, file, errs)
 	return b, o, err
 }
 
 // survey works out everything a boat file allows.
-func survey(args []string, out io.Writer) (int, error) {
+func survey(args []string, out, errs io.Writer) (int, error) {
 	var c common
 	fs := flag.NewFlagSet("survey", flag.ContinueOnError)
 	page := fs.String("page", "", "")
-	b, o, err := boatCommand("survey", args, &c, fs)
+	b, o, err := boatCommand("survey", args, &c, fs, errs)
 	if err != nil {
 		return 0, err
 	}
@@ -100,11 +100,11 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 }
 
 // compare holds two dated states of the boat side by side.
-func compare(args []string, out io.Writer) error {
+func compare(args []string, out, errs io.Writer) error {
 	var c common
 	fs := flag.NewFlagSet("compare", flag.ContinueOnError)
 	before, after := fs.String("before", "", ""), fs.String("after", "", "")
-	b, o, err := boatCommand("compare", args, &c, fs)
+	b, o, err := boatCommand("compare", args, &c, fs, errs)
 	if err != nil {
 		return err
 	}
