@@ -213,6 +213,10 @@ func overlay(book *rules.Book, files [][]byte) (*rules.Book, error) {
 // Version is marinecalc's own version and that of its standard rules.
 const Version = calc.Version
 
+// MaxBytes caps any one text that is read: a request, a boat file, a table of
+// readings, a rule file.
+const MaxBytes = contract.MaxBytes
+
 // DefaultTrials is how many Monte Carlo trials a calculation runs when
 // nothing else is asked for.
 const DefaultTrials = calc.DefaultTrials

@@ -78,7 +78,7 @@ func (r *run) inputLines() []sheet.Input {
 		if !k.known {
 			continue
 		}
-		lines = append(lines, sheet.Input{})
+		lines = lines[:len(lines)+1]
 		line := &lines[len(lines)-1] // filled in its place: it is long
 		line.Term, line.Text, line.Range, line.Origin, line.Source = r.in.form.Inputs.Places[i].Term, k.text, k.rangeText, k.origin, k.source
 		if p.Kind != nil {
@@ -93,12 +93,11 @@ func (r *run) inputLines() []sheet.Input {
 }
 
 func (r *run) resultLines() []sheet.Result {
-	lines := make([]sheet.Result, 0, len(r.measures))
+	lines := make([]sheet.Result, len(r.measures))
 	for i := range r.measures {
 		m := &r.measures[i]
 		p := m.property
-		lines = append(lines, sheet.Result{})
-		line := &lines[len(lines)-1] // filled in its place: it is long
+		line := &lines[i] // filled in its place: it is long
 		line.Term, line.Text = r.in.form.Results.Places[p.Index].Term, m.text
 		if m.word == "" {
 			line.SI = r.keep(m.si)
@@ -159,7 +158,7 @@ func (r *run) addMaker(line *sheet.Result, p *contract.Property) {
 }
 
 func (r *run) workLines() []sheet.Work {
-	lines := make([]sheet.Work, 0, len(r.measures))
+	lines := make([]sheet.Work, len(r.measures), len(r.measures)+len(r.tables))
 	units := r.in.session.Units
 	if units == quantity.Both {
 		units = quantity.Metric // a line of formula holds one system
@@ -186,14 +185,15 @@ func (r *run) workLines() []sheet.Work {
 			return print(p, k.si, k.text)
 		}
 	}
-	for _, m := range r.measures {
+	for i := range r.measures {
+		m := &r.measures[i]
 		p := m.property
-		line := sheet.Work{Way: r.in.form.Results.Places[p.Index].Way, Answer: m.text}
+		line := &lines[i] // filled in its place: it is long
+		line.Way, line.Answer = r.in.form.Results.Places[p.Index].Way, m.text
 		if p.Formula != "" {
 			r.in.buf.formula = r.in.form.Formulas.AppendFilled(r.in.buf.formula[:0], p, text)
 			line.Filled = string(r.in.buf.formula)
 		}
-		lines = append(lines, line)
 	}
 	return lines
 }

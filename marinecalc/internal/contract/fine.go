@@ -19,20 +19,30 @@ import (
 // go test ./marinecalc -bench . -benchmem. What of jsonschema.Schema it knows is
 // listed field by field in its test.
 func fine(s *jsonschema.Schema, v any) bool {
-	if s.Ref != nil && isPlain(s) && isPlainForTexts(s) && saysNoMore(s) {
-		return fine(s.Ref, v)
+	if s.Ref != nil {
+		if !isPlain(s) || !isPlainForTexts(s) {
+			return s.Validate(v) == nil
+		}
+		if !fine(s.Ref, v) {
+			return false
+		}
+		if saysNoMore(s) {
+			return true
+		}
 	}
+	// What stands here, beside the reference if there is one.
+	free := s.Ref != nil && len(s.Types) == 0 // the type is for the reference to say
 	switch v := v.(type) {
 	case map[string]any:
-		if s.Ref == nil && isPlain(s) && isOf(s, "object") && s.AdditionalProperties == false {
+		if isPlain(s) && isOf(s, "object") && s.AdditionalProperties == false {
 			return fineMembers(s, v)
 		}
 	case []any:
-		if s.Ref == nil && isPlain(s) && isOf(s, "array") && s.Items2020 != nil {
+		if isPlain(s) && (free || isOf(s, "array")) && s.Items2020 != nil {
 			return fineEntries(s, v)
 		}
 	case string:
-		if s.Ref == nil && isPlainForTexts(s) {
+		if isPlainForTexts(s) && (free || slices.Contains(s.Types, "string")) {
 			return fineText(s, v)
 		}
 	}
@@ -65,10 +75,10 @@ func fineEntries(s *jsonschema.Schema, list []any) bool {
 	return true
 }
 
-// fineText takes a text that is of an allowed type, one of the words if some
-// are listed, and a quantity inside its bounds if the schema asks for one.
+// fineText takes a text where texts are allowed: one of the words if some are
+// listed, and a quantity inside its bounds if the schema asks for one.
 func fineText(s *jsonschema.Schema, text string) bool {
-	if !slices.Contains(s.Types, "string") || len(s.Enum) > 0 && !slices.Contains(s.Enum, any(text)) {
+	if len(s.Enum) > 0 && !slices.Contains(s.Enum, any(text)) {
 		return false
 	}
 	if s.MinLength >= 0 || s.MaxLength >= 0 { // -1 is no bound
