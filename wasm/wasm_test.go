@@ -92,8 +92,8 @@ func TestMalformedRequestsGiveProblems(t *testing.T) {
 
 func TestTooLongIsRefused(t *testing.T) {
 	g := newGuest(t)
-	if _, err := g.try(make([]byte, 10<<20)); !errors.Is(err, errTooLong) {
-		t.Errorf("10 MiB: %v, want alloc to refuse", err)
+	if _, err := g.try(make([]byte, largest+1)); !errors.Is(err, errTooLong) {
+		t.Errorf("one byte too long: %v, want alloc to refuse", err)
 	}
 	if at, err := g.export("alloc", 0); err != nil || at != 0 {
 		t.Errorf("alloc(0) = %d, %v", at, err)
