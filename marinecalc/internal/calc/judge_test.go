@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -20,5 +22,25 @@ func TestMakersLimitWins(t *testing.T) {
 	made := testboat.Run(t, "coupling-alignment", `{`+gaps+`}`, marinecalc.Options{Boat: b}).Verdict(limit)
 	if made.Word != "within" || made.Authority != "maker's figure" || made.Source != "Coupling sheet, p. 3" {
 		t.Errorf("with the maker: %+v", made)
+	}
+}
+
+// Each word of a verdict has its sentence, with value, range and bound; the
+// reason why stands beside what is beyond. Derived: 20 kW at 1200 r/min with an
+// efficiency of 1 are 159.155 N·m.
+func TestSentencesOfVerdicts(t *testing.T) {
+	const input = `{"enginePower": "%s", "engineSpeed": "2400 rpm", "gearRatioAhead": 2, "gearboxEfficiency": 1}`
+	for _, c := range []struct{ power, limit, word, says string }{
+		{"20 kW", `"max": "500 N·m"`, "within", "Tried: 159.2 N·m, allowed at most 500 N·m: OK."},
+		{"20 kW", `"max": "160 N·m", "near": 0.9`, "near the limit", "Tried: 159.2 N·m, allowed at most 160 N·m: OK but close, 99 % of the limit is taken up."},
+		{"20 kW", `"max": "100 N·m"`, "beyond", "Tried: 159.2 N·m, allowed at most 100 N·m: over the limit. It would break."},
+		{"20 kW", `"min": "200 N·m"`, "beyond", "Tried: 159.2 N·m, needs at least 200 N·m: under the minimum. It would break."},
+		{"20 kW ± 10 %", `"max": "160 N·m"`, "cannot tell", " N·m), allowed at most 160 N·m: not enough to tell."},
+	} {
+		book := testboat.Overlay(t, `{"limits": [{"id": "tried", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Tried", "why": "It would break.", `+c.limit+`, "source": {"document": "Test"}, "basis": "maker"}]}`)
+		v := testboat.Run(t, "shaft-torque", fmt.Sprintf(input, c.power), marinecalc.Options{Rules: book}).Verdict("tried")
+		if v == nil || string(v.Word) != c.word || !strings.HasSuffix(v.Sentence, c.says) {
+			t.Errorf("%s: %+v, want %s: %s", c.limit, v, c.word, c.says)
+		}
 	}
 }

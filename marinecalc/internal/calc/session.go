@@ -1,11 +1,12 @@
 // Package calc is one run of a calculation, in the order of its files:
-// session.go holds what the runs of one request share, gather.go finds every
-// input at its first origin, rows.go takes picked rows and usual values,
-// fill.go writes the typed struct; run.go runs the function, results.go and
-// tables.go read what came out, unverified.go finds the results that rest on
-// unverified figures, trials.go gives every number its range; judge.go holds
-// the results against the limits, settle.go says what would settle a doubt,
-// write.go writes the sheet.
+// calculation.go binds an id to a typed function, session.go holds what the
+// runs of one request share; gather.go finds every input at its first origin
+// (known.go is what is known of one), rows.go takes picked rows and usual
+// values, fill.go writes the typed struct; run.go runs the function, results.go
+// reads what came out, unverified.go finds the results that rest on unverified
+// figures, trials.go gives every number its range; judge.go holds the results
+// against the limits, settle.go says what would settle a doubt, write.go writes
+// the sheet. given.go tells beforehand what the boat gives.
 package calc
 
 import (

@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -97,4 +98,12 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 		}
 	}
 	return m, rows, true
+}
+
+// Gauges is the table whose rows are instruments.
+const Gauges = "gauges"
+
+// ReadsKind tells whether a gauge reads that kind of quantity.
+func ReadsKind(gauge rules.Row, kind *quantity.Kind) bool {
+	return strings.Contains(gauge.Values.Of("reads").Text, strings.ReplaceAll(kind.Name, "-", " "))
 }
