@@ -26,7 +26,7 @@ type Term struct {
 	Title  string `json:"title"`
 	Help   string `json:"help,omitempty"` // results only: the form says it of inputs
 	Symbol string `json:"symbol,omitempty"`
-	Kind   string `json:"kind,omitempty"` // of quantity; empty for words
+	Kind   Kind   `json:"kind,omitempty"` // of quantity; empty for words
 	Level  Level  `json:"level"`
 }
 
@@ -105,7 +105,7 @@ type Column struct {
 	Name  string `json:"name"`
 	Title string `json:"title"`
 	Help  string `json:"help,omitempty"`
-	Kind  string `json:"kind,omitempty"` // of quantity; empty for words
+	Kind  Kind   `json:"kind,omitempty"` // of quantity; empty for words
 	Level Level  `json:"level"`
 }
 
@@ -153,7 +153,7 @@ type Verdict struct {
 	SI          *float64 `json:"si,omitempty"`      // the value
 	BoundSI     *float64 `json:"boundSI,omitempty"` // nil where the limit is a figure that is not known
 	Side        Side     `json:"side"`
-	Kind        string   `json:"kind,omitempty"` // of quantity; empty for words
+	Kind        Kind     `json:"kind,omitempty"` // of quantity; empty for words
 	Unit        string   `json:"unit,omitempty"` // the SI unit of both numbers; empty where they are plain numbers
 	Sentence    string   `json:"sentence"`
 	Authority   string   `json:"authority"`

@@ -65,6 +65,10 @@ const (
 // Gravity is the place of a signal word, 0 the gravest; -1 for any other.
 func (s Signal) Gravity() int { return slices.Index([]Signal{Danger, Warning, Care, Notice}, s) }
 
+// Kind is a kind of quantity, by its name: the constants quantity.KindLength
+// and so on compare with it. It is empty for words.
+type Kind string
+
 // Level says whether an input or a result stands in the open or is folded
 // away.
 type Level string

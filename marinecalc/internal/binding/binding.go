@@ -71,7 +71,7 @@ func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
 func termOf(p *contract.Property) sheet.Term {
 	t := sheet.Term{Name: p.Name, Title: p.Title, Symbol: p.Symbol, Level: p.Level}
 	if p.Kind != nil {
-		t.Kind = p.Kind.Name
+		t.Kind = sheet.Kind(p.Kind.Name)
 	}
 	if p.IsResult {
 		t.Help = p.Description

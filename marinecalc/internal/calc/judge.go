@@ -107,7 +107,7 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 	limit, text, ok := r.limit(l, p)
 	v.Bound, v.Side = text, sideOf(l)
 	if p != nil && p.Kind != nil {
-		v.Kind, v.Unit = p.Kind.Name, p.Kind.SIUnit()
+		v.Kind, v.Unit = sheet.Kind(p.Kind.Name), p.Kind.SIUnit()
 	}
 	defer func() { v.Reads = v.Word.Reads(v.Side) }()
 	if ok {

@@ -126,7 +126,7 @@ func (r *run) tableLines() []sheet.Table {
 		for _, m := range t.rows[0] {
 			column := sheet.Column{Name: m.property.Name, Title: m.property.Title, Help: m.property.Description, Level: m.property.Level}
 			if m.property.Kind != nil {
-				column.Kind = m.property.Kind.Name
+				column.Kind = sheet.Kind(m.property.Kind.Name)
 			}
 			line.Columns = append(line.Columns, column)
 		}

@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -156,7 +157,7 @@ func meansSomething(was, is *sheet.Sheet, r *sheet.Result) bool {
 // both states, as it is written there.
 func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 	change := *is.SI - *was.SI
-	if is.Kind == "direction" {
+	if is.Kind == quantity.KindDirection {
 		change = math.Remainder(change, 2*math.Pi) // by the shorter way round
 	}
 	if was.Text == is.Text || math.Abs(change) <= 1e-9*math.Max(math.Abs(*was.SI), math.Abs(*is.SI)) {
@@ -167,7 +168,7 @@ func move(s *sheet.Sheet, was, is *sheet.Result) (m Moved, moved bool) {
 	if change < 0 {
 		m.Change = "down"
 	}
-	if is.Kind == "direction" {
+	if is.Kind == quantity.KindDirection {
 		m.Change = "round"
 	}
 	if explained == 0 {
