@@ -150,10 +150,10 @@ func (p *planner) figure(of string) (kind string, si float64, text string, ok bo
 		return *v
 	}
 	if r := out.Sheet.Result(name); r != nil {
-		return r.Kind, number(r.SI), r.Text, true
+		return string(r.Kind), number(r.SI), r.Text, true
 	}
 	if i := out.Sheet.Input(name); i != nil {
-		return i.Kind, number(i.SI), i.Text, true
+		return string(i.Kind), number(i.SI), i.Text, true
 	}
 	return "", 0, "", false
 }
