@@ -143,7 +143,7 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 			}
 			continue
 		}
-		kind, _ := quantity.Lookup(r.Kind)
+		kind, _ := quantity.Lookup(string(r.Kind))
 		row.holds(t, name, *r.SI, testboat.Amount(t, want, kind))
 	}
 }
