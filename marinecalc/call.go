@@ -14,6 +14,7 @@ import (
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -149,7 +150,7 @@ func closest(name string, names []string) string {
 // members read the parts of a request, apart from its ask.
 var members = map[string]func(r *request, name string, v any, problems *problem.List){
 	"calculation": textMember(func(r *request) *string { return &r.calculation }),
-	"units":       textMember(func(r *request) *string { return &r.options.Units }),
+	"units":       readUnits,
 	"before":      textMember(func(r *request) *string { return &r.before }),
 	"after":       textMember(func(r *request) *string { return &r.after }),
 	"table":       textMember(func(r *request) *string { return &r.table }),
@@ -185,6 +186,13 @@ func textMember(at func(*request) *string) func(*request, string, any, *problem.
 		if *at(r), ok = v.(string); !ok {
 			problems.Add("/"+name, name+" is not a text", "a text", "")
 		}
+	}
+}
+
+func readUnits(r *request, name string, v any, problems *problem.List) {
+	r.options.Units, _ = v.(string)
+	if system, err := quantity.ParseSystem(r.options.Units); err != nil || system.String() != r.options.Units {
+		problems.Add("/"+name, fmt.Sprintf("%q is not a system of units", fmt.Sprint(v)), "metric, us, both", "")
 	}
 }
 

@@ -47,6 +47,7 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 // hosts are the packages above the face, with what they may know besides it.
 var hosts = map[string][]string{"wasm": nil, "cmd/marinecalc": nil, "cmd/page": {"cmd/page/assemble"},
 	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
+	"cmd/types":         {"schemas"},
 	"cmd/page/rewrite":  nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
 
 func layerOf(pkg string) int {

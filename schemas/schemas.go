@@ -1,6 +1,7 @@
 // Package schemas holds marinecalc's JSON Schema documents: one for each
-// calculation, one for the boat file, one for each kind of rule data, and one
-// that says which annotation keywords of our own a schema may use.
+// calculation, one for the boat file, one for each kind of rule data, those of
+// requests and replies with the sheet and what else they hold, and one that
+// says which annotation keywords of our own a schema may use.
 package schemas
 
 import (

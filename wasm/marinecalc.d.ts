@@ -1,4 +1,6 @@
-/** Types of the calculator's loader, its requests and replies, and the sheet. */
+// Types of the calculator's loader, its requests and replies, and the sheet.
+// They need no library of types beside the language's own (ES2022).
+// Written by `go run ./cmd/types`: change cmd/types/head.d.ts or the schemas.
 
 /** A running calculator. */
 export interface Calculator {
@@ -10,267 +12,30 @@ export interface Calculator {
   ready(): Promise<void>;
 }
 
+/** What WebAssembly.compile gives, of which nothing is known here. */
+export interface CompiledModule {
+  readonly [Symbol.toStringTag]?: string;
+}
+
+/** What a calculator is started from: the module's bytes, or the module as it was compiled before. */
+export type ModuleSource = ArrayBuffer | ArrayBufferView | CompiledModule;
+
 /**
- * Starts the calculator from the module's bytes, or from a compiled module.
+ * Starts the calculator.
  * Rejects when the module cannot be compiled or speaks another contract.
  */
-export function start(source: BufferSource | WebAssembly.Module): Promise<Calculator>;
-
-/** How quantities are printed. */
-export type Units = 'metric' | 'us' | 'both';
-
-/** Any JSON object: a boat file, an overlay of maker's figures, the typed input. */
-export type Json = { [name: string]: unknown };
-
-/** What every request that prints quantities may carry. */
-interface Printing {
-  units?: Units;
-  /** Trials of the Monte Carlo propagation; 0 gives no ranges, absent gives 4096. */
-  trials?: number;
-  seed?: number;
-  /** Sheets without worked lines and drawings, for a host that shows neither. */
-  brief?: boolean;
-  overlays?: Json[];
-}
-
-export interface ContentsRequest {
-  ask: 'contents';
-}
-export interface BlankRequest {
-  ask: 'blank';
-  calculation: string;
-  overlays?: Json[];
-}
-export interface RunRequest extends Printing {
-  ask: 'run';
-  calculation: string;
-  input: Json;
-  boat?: Json;
-}
-export interface BoatRequest {
-  ask: 'boat';
-  /** Absent to ask for the schema alone. */
-  boat?: Json;
-}
-export interface SurveyRequest extends Printing {
-  ask: 'survey';
-  boat: Json;
-}
-/** Asks for the survey as one HTML text to print. */
-export interface JobSheetRequest extends Printing {
-  ask: 'jobsheet';
-  boat: Json;
-}
-/** Holds two dated states of the boat side by side; days are year-month-day. */
-export interface CompareRequest extends Printing {
-  ask: 'compare';
-  boat: Json;
-  before: string;
-  after: string;
-}
-/** The dates of a work plan as iCalendar (RFC 5545). */
-export interface CalendarRequest extends Omit<RunRequest, 'ask'> {
-  ask: 'calendar';
-}
-/** One table of a sheet as CSV (RFC 4180). */
-export interface CSVRequest extends Omit<RunRequest, 'ask'> {
-  ask: 'csv';
-  table: string;
-}
-/** The dated readings of a boat as CSV. */
-export interface ReadingsRequest {
-  ask: 'readings';
-  boat: Json;
-}
-/** Adds readings from CSV; the reply has the boat with them. */
-export interface AddReadingsRequest {
-  ask: 'add-readings';
-  boat: Json;
-  csv: string;
-}
-export type Request =
-  | ReadingsRequest
-  | AddReadingsRequest
-  | CompareRequest
-  | CalendarRequest
-  | CSVRequest
-  | JobSheetRequest | ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest;
-
-/** One thing wrong with a request. */
-export interface Problem {
-  /** JSON pointer into the input; those of the boat start with /boat; empty when it belongs to no one place. */
-  where: string;
-  what: string;
-  allowed?: string;
-  hint?: string;
-  /** What sort of problem it is; left out where something given is wrong. */
-  kind?: "missing" | "wrong" | "unknown" | "too-large" | "cancelled";
-  /** The input that it is about, where `where` does not point to it. */
-  input?: string;
-  /** The input whose choice would give what is missing. */
-  choose?: string;
-}
-
-/** The reply to a request that could not be answered. */
-export interface Refusal {
-  ok: false;
-  problems: Problem[];
-}
-
-export interface Contents {
-  ok: true;
-  calculations: { id: string; title: string; answers: string }[];
-  version: string;
-  trials: number;
-  /** For every kind of quantity, the units that can be typed. */
-  units?: { [kind: string]: string[] };
-}
-export interface Blank {
-  ok: true;
-  schema: CalculationSchema;
-  choices?: Choices;
-  cautions?: Caution[];
-  /** Of fault finding: answered in the input's answers. */
-  questions?: Question[];
-}
-
-/** One question of fault finding, answered with yes, no or unknown. */
-export interface Question {
-  id: string;
-  title: string;
-  help: string;
-  kind: string;
-  groupTitle: string;
-  minutes: number;
-  place: string;
-  hazards?: Caution[];
-}
-export interface Compared {
-  ok: true;
-  comparison: Comparison;
-}
-export interface CalendarMade {
-  ok: true;
-  calendar: string;
-}
-export interface CSVMade {
-  ok: true;
-  csv: string;
-}
-/** Two dated states side by side. */
-export interface Comparison {
-  boat: string;
-  moved: Moved[];
-  still: Moved[];
-  turned: { sheet: string; title: string; before: string; after: string; value: string; bound: string }[];
-}
-/** One result in both states. */
-export interface Moved {
-  calculation: string;
-  sheet: string;
-  title: string;
-  /** The change over what the gauges explain; 0 where they explain nothing. */
-  times: number;
-  sentence: string;
-}
-export interface Run {
-  ok: true;
-  sheet: Sheet;
-}
-export interface BoatRead {
-  ok: true;
-  /** As read; absent when none was sent. */
-  boat?: Json;
-  schema: Schema;
-  choices?: Choices;
-}
-export interface JobSheet {
-  ok: true;
-  /** A whole HTML text. */
-  page: string;
-}
-export interface SurveyDone {
-  ok: true;
-  survey: Survey;
-}
+export function start(source: ModuleSource): Promise<Calculator>;
 
 /** The reply to a request R. */
-export type ReplyTo<R extends Request> =
-  | Refusal
-  | (R extends ContentsRequest
-      ? Contents
-      : R extends BlankRequest
-        ? Blank
-        : R extends RunRequest
-          ? Run
-          : R extends BoatRequest
-            ? BoatRead
-            : R extends JobSheetRequest
-              ? JobSheet
-              : R extends CompareRequest
-                ? Compared
-                : R extends CalendarRequest
-                  ? CalendarMade
-                  : R extends CSVRequest | ReadingsRequest
-                    ? CSVMade
-                    : R extends AddReadingsRequest
-                      ? { ok: true; boat: Json }
-                      : SurveyDone);
+export type ReplyTo<R extends Request> = Refusal | Replies[R['ask']];
 
-/** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
-export type Choices = { [table: string]: { pick: string; name: string }[] };
+/** A JSON object that came out, such as a boat file. Where one goes in, any object will do. */
+export type Json = { [name: string]: unknown };
 
-/** All that a boat file allows to be worked out, what is urgent first, and what the rest lacks. */
-export interface Survey {
-  boat: string;
-  /** Every verdict drawn, most urgent first. */
-  findings: Finding[];
-  /** How one finding leads to another. */
-  chains: string[] | null;
-  /** Of the sheets with findings to act on, gravest first, each once. */
-  cautions: Caution[];
-  /** Limits without a reading, and how to take it. */
-  open: Finding[];
-  /** Figures that no source confirms, that which tells most first. */
-  awaited: Awaited[];
-  sheets: Sheet[];
-  missing: Missing[];
-  faults: Fault[];
-}
-
-/** A verdict and the sheet it stands on. */
-export interface Finding {
-  calculation: string;
-  /** The calculation's title. */
-  sheet: string;
-  verdict: Verdict;
-}
-
-/** A figure that verdicts wait for until somebody types it. */
-export interface Awaited {
-  title: string;
-  /** How many wait for it, with or without others. */
-  verdicts: number;
-  /** The calculations that ask for it. */
-  sheets: string[];
-}
-
-/** A calculation the boat does not allow yet, and the readings it waits for. */
-export interface Missing {
-  calculation: string;
-  title: string;
-  needs: { input: string; title: string; how?: string; gauge?: string }[] | null;
-}
-
-/** A calculation that the boat file's figures do not allow. */
-export interface Fault {
-  calculation: string;
-  title: string;
-  problems: Problem[];
-}
-
-/** The parts of JSON Schema (draft 2020-12) and of our annotations that a form needs. */
+/** JSON Schema (draft 2020-12) with our annotations, as far as a form has them; annotations.schema.json says more of each. */
 export interface Schema {
+  $schema?: string;
+  $id?: string;
   $ref?: string;
   $defs?: { [name: string]: Schema };
   title?: string;
@@ -280,6 +45,11 @@ export interface Schema {
   required?: string[];
   additionalProperties?: boolean | Schema;
   items?: Schema;
+  minimum?: number;
+  maximum?: number;
+  minLength?: number;
+  maxLength?: number;
+  pattern?: string;
   minItems?: number;
   maxItems?: number;
   enum?: unknown[];
@@ -301,129 +71,859 @@ export interface Schema {
   /** "calculation/result" of an earlier sheet. */
   after?: string;
   readBy?: string;
-  level?: 'main' | 'detail';
+  level?: Level;
   /** Inputs that must be known from some origin. */
   needs?: string[];
+  /** The formula of a result as the handbook prints it, or what is done in words and what that rests on. */
+  formula?: string;
+  method?: string;
+  rests?: string[];
+  /** Document, edition and clause, and how good it is. */
+  source?: string;
+  basis?: string;
+  /** Where two dated states stand side by side: false for a result that is left out, else the result that is its size. */
+  compare?: false | string;
+  /** An input that limits, cautions and advice go by and the arithmetic does not. */
+  judgedOnly?: true;
+  /** A result that is a probability over the trials. */
+  chance?: true;
+  /** In SI, from where on a result stands for what does not come. */
+  never?: number;
 }
+
+/** The schema of a calculation. */
 export interface CalculationSchema extends Schema {
   $defs: { input: Schema; result: Schema; [name: string]: Schema };
 }
 
-/** The document every host shows. */
-export interface Sheet {
+/** What can be calculated, and with which units. */
+export interface ContentsRequest {
+  /** What is asked for. */
+  ask: 'contents';
+}
+
+/** The form of a calculation: its schema, what can be chosen, what the boat gives already, what to beware of. */
+export interface BlankRequest {
+  /** What is asked for. */
+  ask: 'blank';
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
   calculation: string;
-  title: string;
-  answers: string;
-  inputs: SheetInput[] | null;
-  results: Result[] | null;
-  /** Results that are lists. */
-  tables?: Table[] | null;
-  work: WorkedLine[] | null;
-  verdicts: Verdict[] | null;
-  cautions: Caution[] | null;
-  drawings: Drawing[] | null;
-  next: Advice[] | null;
-  notes: string[] | null;
-  sources: string[] | null;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** One calculation. */
+export interface RunRequest {
+  /** What is asked for. */
+  ask: 'run';
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation: string;
+  /** What is typed, by the calculation's schema; absent or null where nothing is. */
+  input?: object | null;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The form of the boat file, and a boat as it was read. */
+export interface BoatRequest {
+  /** What is asked for. */
+  ask: 'boat';
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** Everything that the boat allows to be calculated. */
+export interface SurveyRequest {
+  /** What is asked for. */
+  ask: 'survey';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The survey as one HTML text to print. */
+export interface JobsheetRequest {
+  /** What is asked for. */
+  ask: 'jobsheet';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** Two dated states of the boat side by side. */
+export interface CompareRequest {
+  /** What is asked for. */
+  ask: 'compare';
+  /** The last day that counts for the first state, year-month-day. */
+  before: Day;
+  /** The last day that counts for the second state, year-month-day. */
+  after: Day;
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The dates of a work plan for the person's own calendar. */
+export interface CalendarRequest {
+  /** What is asked for. */
+  ask: 'calendar';
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation?: string;
+  /** What is typed, by the calculation's schema; absent or null where nothing is. */
+  input?: object | null;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** One table of a sheet for a spreadsheet. */
+export interface CsvRequest {
+  /** What is asked for. */
+  ask: 'csv';
+  /** Name of a table of the sheet; absent or empty is its first one. */
+  table?: string;
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation: string;
+  /** What is typed, by the calculation's schema; absent or null where nothing is. */
+  input?: object | null;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The dated readings of the boat for a spreadsheet. */
+export interface ReadingsRequest {
+  /** What is asked for. */
+  ask: 'readings';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+}
+
+/** The boat with the readings of a table added. */
+export interface AddReadingsRequest {
+  /** What is asked for. */
+  ask: 'add-readings';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** Readings to add, as a table (RFC 4180). */
+  csv: string;
+}
+
+/** What a person typed, read as a quantity. */
+export interface QuantityRequest {
+  /** What is asked for. */
+  ask: 'quantity';
+  /** The kind of quantity that `text` is read as. */
+  quantity: string;
+  /** What a person typed. */
+  text: string;
+  /** The unit of a bare number in `text`. */
+  unit?: string;
+}
+
+/** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | QuantityRequest;
+
+/** A day, year-month-day (ISO 8601). */
+export type Day = string;
+
+/** What every reply to a request that could be answered has. */
+export interface Answered {
+  /** The request was answered. */
+  ok: true;
+}
+
+/** The reply to a request that could not be answered. */
+export interface Refusal {
+  /** The request was not answered. */
+  ok: false;
+  /** What is wrong with the request. */
+  problems: Problem[];
+}
+
+/** The reply to a request for contents. */
+export interface ContentsReply extends Answered {
+  /** Version of marinecalc and its standard rules. */
+  version: string;
+  /** How many trials are run where nothing else is asked for. */
   trials: number;
+  /** What can be calculated, from engine to propeller. */
+  calculations: Entry[];
+  /** The calculations as a person looks for them, each in one group. */
+  groups: Group[];
+  /** The words of verdicts, most urgent first. */
+  words: WordEntry[];
+  /** For every kind of quantity the units that can be typed, the SI unit first. */
+  units: { [name: string]: string[] };
 }
 
-/** Where the value of an input came from. */
-export type Origin =
-  | 'typed'
-  | "maker's figure"
-  | 'boat'
-  | 'earlier result'
-  | 'handbook row'
-  | 'usual value'
-  | 'default';
+/** The reply to a request for blank. */
+export interface BlankReply extends Answered {
+  /** The schema of the calculation. */
+  schema: CalculationSchema;
+  /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
+  choices?: Choices;
+  /** What the boat gives already, by the names of the inputs; absent where no boat was sent. */
+  given?: { [name: string]: Given };
+  /** What can hurt in the work that the calculation belongs to; absent where nothing does. */
+  cautions?: Caution[];
+  /** The questions of fault finding, to be answered in the input's answers; absent in every other form. */
+  questions?: Question[];
+}
 
-export interface SheetInput {
-  name: string;
-  title: string;
-  symbol?: string;
-  kind?: string;
-  level?: 'main' | 'detail';
+/** The reply to a request for run. */
+export interface RunReply extends Answered {
+  /** The sheet of the calculation. */
+  sheet: Sheet;
+}
+
+/** The reply to a request for boat. */
+export interface BoatReply extends Answered {
+  /** The schema of the boat file. */
+  schema: Schema;
+  /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
+  choices: Choices;
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat?: Json;
+}
+
+/** The reply to a request for survey. */
+export interface SurveyReply extends Answered {
+  /** The survey of the boat. */
+  survey: Survey;
+}
+
+/** The reply to a request for jobsheet. */
+export interface JobsheetReply extends Answered {
+  /** A whole HTML text. */
+  page: string;
+}
+
+/** The reply to a request for compare. */
+export interface CompareReply extends Answered {
+  /** Both states side by side. */
+  comparison: Comparison;
+}
+
+/** The reply to a request for calendar. */
+export interface CalendarReply extends Answered {
+  /** Dates as iCalendar text (RFC 5545). */
+  calendar: string;
+}
+
+/** The reply to a request for csv. */
+export interface CsvReply extends Answered {
+  /** A table as text (RFC 4180). */
+  csv: string;
+}
+
+/** The reply to a request for readings. */
+export interface ReadingsReply extends Answered {
+  /** A table as text (RFC 4180). */
+  csv: string;
+}
+
+/** The reply to a request for add-readings. */
+export interface AddReadingsReply extends Answered {
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
+}
+
+/** The reply to a request for quantity. */
+export interface QuantityReply extends Answered {
+  /** The quantity with its unit. */
   text: string;
-  /** In the coherent SI unit; absent for words. */
-  si?: number;
+  /** The quantity in SI. */
+  si: number;
+}
+
+/** One line of the contents: what can be calculated. */
+export interface Entry {
+  /** Id of the calculation. */
+  id: string;
+  /** Title of the calculation. */
+  title: string;
+  /** The question that it answers. */
+  answers: string;
+}
+
+/** Calculations that belong together for whoever looks for one. */
+export interface Group {
+  /** Name of the group. */
+  title: string;
+  /** What it is about. */
+  about: string;
+  /** Ids of its calculations. */
+  calculations: string[];
+}
+
+/** A word of verdicts, for programs and for people. */
+export interface WordEntry {
+  /** For programs. */
+  word: Word;
+  /** As people read it. */
+  reads: string;
+}
+
+/** Lists of what can be picked, by name. */
+export type Choices = { [name: string]: Choice[] };
+
+/** One thing that can be picked. */
+export interface Choice {
+  /** What is written in the input. */
+  pick: string;
+  /** As people read it. */
+  name: string;
+}
+
+/** What the boat gives for an input that nobody typed. */
+export interface Given {
+  /** The value as people read it, with its unit. */
+  text: string;
   origin: Origin;
+  /** Of the reading, year-month-day. */
+  date?: string;
+  /** Of a maker's figure, or the title of an earlier sheet. */
   source?: string;
-  range?: string;
 }
 
-export interface Result {
-  name: string;
+/** One question of fault finding, to be answered with yes, no or don't know. */
+export interface Question {
+  /** What an answer names it by. */
+  id: string;
+  /** The question. */
   title: string;
+  /** How to answer it. */
+  help: string;
+  /** A symptom is noticed, a check is made. */
+  kind: 'symptom' | 'check';
+  /** A pick of the table evidence-groups. */
+  group: string;
+  /** The group as people read it. */
+  groupTitle: string;
+  /** How long the check takes. */
+  minutes: number;
+  /** 1 in reach, 2 something must come off, 3 hard to reach. */
+  access: 1 | 2 | 3;
+  /** Where the boat must be. */
+  place: 'afloat' | 'ashore' | 'either';
+  /** What can hurt while it is answered. */
+  hazards: Caution[];
+}
+
+/** The reply to each ask that could be answered. */
+export interface Replies {
+  'contents': ContentsReply;
+  'blank': BlankReply;
+  'run': RunReply;
+  'boat': BoatReply;
+  'survey': SurveyReply;
+  'jobsheet': JobsheetReply;
+  'compare': CompareReply;
+  'calendar': CalendarReply;
+  'csv': CsvReply;
+  'readings': ReadingsReply;
+  'add-readings': AddReadingsReply;
+  'quantity': QuantityReply;
+}
+
+/** The document that every calculation returns and every host shows. Texts are for people; programs read the numbers, which are in coherent SI units, and the words of closed lists. Since format 1. */
+export interface Sheet {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  title: string;
+  /** The question that the calculation answers. */
+  answers: string;
+  /** What went in, from whatever origin. */
+  inputs: SheetInput[];
+  /** What came out. */
+  results: Result[];
+  /** Results that are lists; absent where there are none. */
+  tables?: Table[];
+  /** The worked lines; empty on a brief sheet. */
+  work: Work[];
+  /** How results and readings stand to their limits. */
+  verdicts: Verdict[];
+  /** What can hurt in the work that the sheet belongs to. */
+  cautions: Caution[];
+  /** Pictures; none on a brief sheet. */
+  drawings: Drawing[];
+  /** What to do next. */
+  next: Next[];
+  /** What else there is to know of these numbers; absent where there is nothing. */
+  notes?: string[];
+  /** The documents behind the sheet, each once. */
+  sources: string[];
+  /** How many trials the ranges come from; 0 where there are no ranges. */
+  trials: number;
+  /** What made the sheet. */
+  made: Made;
+}
+
+export type Kind = 'length' | 'area' | 'volume' | 'angle' | 'direction' | 'mass' | 'force' | 'torque' | 'energy' | 'power' | 'pressure' | 'stress' | 'stiffness' | 'angular-stiffness' | 'time' | 'frequency' | 'rotation-speed' | 'velocity' | 'inertia' | 'volume-flow' | 'drip-rate' | 'temperature' | 'temperature-difference' | 'specific-heat' | 'conductance' | 'conductivity' | 'heat-transfer' | 'ratio' | 'density' | 'dynamic-viscosity' | 'kinematic-viscosity' | 'money';
+
+/** What every sheet of a calculation calls an input or a result. */
+export interface Term {
+  /** Its name in the calculation's schema. */
+  name: string;
+  /** Its name as people read it. */
+  title: string;
+  /** What it means; of results only, since the form says it of inputs. */
   help?: string;
+  /** The letter that the formulas use. */
   symbol?: string;
-  kind?: string;
-  si?: number;
-  text: string;
-  /** Ends of the 95 % interval in the coherent SI unit. */
+  /** The kind of quantity; absent for words. */
+  kind?: Kind;
+  level: Level;
+}
+
+/** Where a number lies with 95 % probability (JCGM 101). All of it is absent where there is no range, as without trials. */
+export interface Spread {
+  /** Low end of the 95 % interval, in SI. */
   low?: number;
+  /** High end of the 95 % interval, in SI. */
   high?: number;
+  /** The interval in words; absent where both ends print as the value does. */
   interval?: string;
-  level?: 'main' | 'detail';
-  shares?: { input: string; title: string; share: number }[] | null;
-  maker?: { text: string; si?: number; source: string } | null;
+  /** The inputs with the largest parts in the spread, largest first. */
+  shares?: Share[];
 }
 
-/** A result that is a list: one row an entry, the first cell its name. */
-export interface Table {
-  name: string;
-  title: string;
-  help?: string;
-  level?: 'main' | 'detail';
-  columns: { name: string; title: string; help?: string; kind?: string; level?: 'main' | 'detail' }[];
-  rows: { cells: { text: string; si?: number; low?: number; high?: number; interval?: string }[] }[];
-}
-
-export interface WorkedLine {
-  result: string;
-  formula?: string;
-  filled?: string;
-  /** In words, where there is no closed formula. */
-  method?: string;
-  answer: string;
+/** One thing that went in. */
+export interface SheetInput extends Term {
+  /** The value as people read it, with its unit. */
+  text: string;
+  /** The pick or the word itself, where `text` is its name. */
+  word?: string;
+  /** The value in SI; absent for words. */
+  si?: number;
+  /** How far it may be off, in words. */
+  range?: string;
+  origin: Origin;
+  /** Where exactly it comes from. */
   source?: string;
+}
+
+/** One thing that came out. */
+export interface Result extends Term, Spread {
+  /** The value as people read it, with its unit. */
+  text: string;
+  /** The value in SI; absent for words. */
+  si?: number;
+  /** What the maker says of it, where the maker says it too. */
+  maker?: Maker;
+}
+
+/** A result that is a list, such as what to do at each mount. Every row has one cell for each column. */
+export interface Table {
+  /** Its name in the calculation's schema. */
+  name: string;
+  /** Its name as people read it. */
+  title: string;
+  /** What it means. */
+  help?: string;
+  level: Level;
+  /** The heads of the columns. */
+  columns: Column[];
+  /** The entries of the list. */
+  rows: Row[];
+}
+
+/** The head of one column of a table. */
+export interface Column {
+  /** Its name in the calculation's schema. */
+  name: string;
+  /** Its name as people read it. */
+  title: string;
+  /** What it means. */
+  help?: string;
+  /** The kind of quantity; absent for words. */
+  kind?: Kind;
+  level: Level;
+}
+
+/** One row of a table. */
+export interface Row {
+  /** One cell for each column. */
+  cells: Cell[];
+}
+
+/** One place of a table: words, or a number with its spread. */
+export interface Cell extends Spread {
+  /** As people read it; empty where nothing can be said. */
+  text: string;
+  /** The value in SI; absent for words. */
+  si?: number;
+}
+
+/** One input's part of a result's spread. */
+export interface Share {
+  /** Name of the input. */
+  input: string;
+  /** The input as people read it. */
+  title: string;
+  /** Its part, 1 being the whole. */
+  share: number;
+}
+
+/** What the maker says where the handbook gives a result too. */
+export interface Maker {
+  /** The maker's figure as people read it. */
+  text: string;
+  /** The maker's figure in SI. */
+  si: number;
+  /** Where the maker says it. */
+  source: string;
+}
+
+/** One worked line: by which formula or method a result is found, the formula with the numbers put in, and the answer. */
+export interface Work {
+  /** The result that it gives, by title. */
+  result: string;
+  /** The formula as the handbook prints it. */
+  formula?: string;
+  /** What is done, in words, where no closed formula is printed. */
+  method?: string;
+  /** The formula with the numbers put in. */
+  filled?: string;
+  /** What it comes to. */
+  answer: string;
+  /** Document and clause or equation. */
+  source?: string;
+  /** How good the source is, as in the rule data. */
   basis?: string;
 }
 
-/** How a result stands to a limit. */
-export type Word = 'within' | 'near the limit' | 'beyond' | 'cannot tell' | 'not measured';
-
+/** How a result or a reading stands to a limit. The numbers `si` and `boundSI` and the `side` are there for programs, such as a panel that draws a red zone. */
 export interface Verdict {
+  /** Id of the limit. */
   limit: string;
+  /** The limit as people read it. */
   title: string;
+  /** Name of the input or result that is judged. */
   on: string;
   word: Word;
+  /** The word as people read it. */
+  reads: string;
+  /** That the true value meets the limit (JCGM 106). */
   probability?: number;
+  /** What is judged, in words; absent where it is not measured. */
   value?: string;
-  bound?: string;
+  /** The limit's figure, in words. */
+  bound: string;
+  /** What is judged, as a number in `unit`. */
+  si?: number;
+  /** The limit's figure, as a number in `unit`; absent where it is not known. */
+  boundSI?: number;
+  side: Side;
+  /** The kind of quantity of both numbers; absent for words. */
+  kind?: Kind;
+  /** The SI unit of both numbers; absent where they are plain numbers. */
+  unit?: string;
+  /** The whole verdict in one sentence. */
   sentence: string;
-  authority?: string;
-  source?: string;
+  /** What kind of authority stands behind the limit. */
+  authority: string;
+  /** Which document it is. */
+  source: string;
+  /** What would settle a doubt, or how to take the reading. */
   settle?: string;
   /** The figures without which no verdict is drawn, by title. */
   awaits?: string[];
 }
 
-/** A hazard; the signal words are those of ANSI Z535.6. */
+/** What can hurt. It is shown with every sheet that has it. */
 export interface Caution {
-  signal: 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
+  signal: Signal;
+  /** What can hurt and how to keep from it. */
   text: string;
-  source?: string;
+  /** Who says so. */
+  source: string;
 }
 
+/** A picture, with words for those who cannot see it. */
 export interface Drawing {
+  /** Its name on the sheet. */
   name: string;
+  /** What it shows. */
   title: string;
+  /** What can be seen in it, in words. */
   description: string;
+  /** The picture as SVG text. */
   svg: string;
 }
 
-export interface Advice {
+/** One thing to do next. */
+export interface Next {
+  /** What to do. */
   text: string;
-  source?: string;
+  /** Who says so. */
+  source: string;
 }
+
+/** What made a sheet or a survey, so that a record of it can be made again: the same version, rule files, units, trials and seed give the same bytes. */
+export interface Made {
+  /** Of marinecalc and its standard rules. */
+  version: string;
+  /** Rule files laid over the standard rules, the first one first; absent where there were none. */
+  overlays?: Overlay[];
+  units: Units;
+  /** The trials asked for; 0 where no ranges were. */
+  trials: number;
+  /** Of the trials; absent where none were run. */
+  seed?: number;
+  /** Of the boat's newest reading, year-month-day; absent where there is none. */
+  day?: string;
+}
+
+/** A rule file laid over the standard rules. */
+export interface Overlay {
+  /** As the file calls itself. */
+  title: string;
+  /** Of the file's text: FNV-1a of 64 bits, in hexadecimal digits. */
+  fingerprint: string;
+}
+
+/** How a result or a reading stands to a limit, most urgent first. beyond: meets it with a probability of 5 % or less. cannot tell: the range is too wide to say, or rests on an unverified figure. near the limit: as within, but little is left. within: meets it with 95 % or more. not measured: there is no reading to judge. */
+export type Word = 'beyond' | 'cannot tell' | 'near the limit' | 'within' | 'not measured';
+
+/** The side on which the limit lies. */
+export type Side = 'at most' | 'at least';
+
+/** A signal word of ANSI Z535.6, gravest first. */
+export type Signal = 'DANGER' | 'WARNING' | 'CAUTION' | 'NOTICE';
+
+/** Whether it stands in the open or is folded away. */
+export type Level = 'main' | 'detail';
+
+/** Where an input came from, in the order in which they win. */
+export type Origin = 'typed' | "maker's figure" | 'boat' | 'earlier result' | 'handbook row' | 'usual value' | 'default';
+
+/** In which units quantities are printed. */
+export type Units = 'metric' | 'us' | 'both';
+
+/** Everything that a boat file allows to be calculated, in one pass: what is urgent first, what is not measured yet, and what can hurt in the work ahead. Since format 1. */
+export interface Survey {
+  /** Name of the boat. */
+  boat: string;
+  /** Every verdict drawn, most urgent first. */
+  findings: Finding[];
+  /** How one finding leads to another, in words. */
+  chains: string[];
+  /** Of the sheets with findings to act on, gravest first, each once. */
+  cautions: Caution[];
+  /** Limits without a reading, and how to take it. */
+  open: Finding[];
+  /** Figures to type, that which tells most first. */
+  awaited: Awaited[];
+  /** Every sheet that the boat allows. */
+  sheets: Sheet[];
+  /** The calculations that lack inputs. */
+  missing: Missing[];
+  /** The calculations that the boat file's figures do not allow. */
+  faults: Fault[];
+  /** What made the survey. */
+  made: Made;
+}
+
+/** A verdict and the calculation it belongs to. */
+export interface Finding {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** What its limit says. */
+  verdict: Verdict;
+}
+
+/** A figure that no source confirms, so that verdicts wait until somebody types it. */
+export interface Awaited {
+  /** The figure as people read it. */
+  title: string;
+  /** How many verdicts wait for it, with or without others. */
+  verdicts: number;
+  /** Ids of the calculations that ask for it. */
+  sheets: string[];
+}
+
+/** A calculation that lacks inputs, and how to get them. */
+export interface Missing {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  title: string;
+  /** The inputs that nobody gave. */
+  needs: Need[];
+}
+
+/** One input that nobody gave. */
+export interface Need {
+  /** Name of the input. */
+  input: string;
+  /** The input as people read it. */
+  title: string;
+  /** How to get it. */
+  how: string;
+  /** What it is usually read with. */
+  gauge?: string;
+}
+
+/** A calculation that the boat file's figures do not allow. */
+export interface Fault {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  title: string;
+  /** What is wrong with them. */
+  problems: Problem[];
+}
+
+/** Two dated states of one boat side by side, and what moved between them by more than the gauges explain. Days are year-month-day. Since format 1. */
+export interface Comparison {
+  /** Name of the boat. */
+  boat: string;
+  /** The last day that counts for the first state. */
+  before: string;
+  /** The last day that counts for the second state. */
+  after: string;
+  /** Every day with a reading, oldest first. */
+  dates: string[];
+  /** What moved by more than the gauges explain, largest first. */
+  moved: Moved[];
+  /** What moved no more than they do. */
+  still: Moved[];
+  /** The verdicts that are another word in the second state. */
+  turned: Turned[];
+}
+
+/** One result in both states. */
+export interface Moved {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** Name of the result. */
+  result: string;
+  /** The result as people read it. */
+  title: string;
+  /** In the first state, in words. */
+  before: string;
+  /** In the second state, in words. */
+  after: string;
+  /** Which way it went; round of a direction. */
+  change: 'up' | 'down' | 'round';
+  /** The change over what the gauges can explain at 95 %; 0 where they explain nothing. */
+  times: number;
+  /** All of it in one sentence. */
+  sentence: string;
+}
+
+/** A verdict that is another word in the second state. */
+export interface Turned {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** The limit as people read it. */
+  title: string;
+  /** The word in the first state. */
+  before: Word;
+  /** The same as people read it. */
+  beforeReads: string;
+  /** The word in the second state. */
+  after: Word;
+  /** The same as people read it. */
+  afterReads: string;
+  /** What is judged, in the second state, in words. */
+  value: string;
+  /** The limit's figure in the second state, in words. */
+  bound: string;
+}
+
+/** One thing wrong with what was given: where it stands, what is wrong with it, what is allowed, and how to mend it. Since format 1. */
+export interface Problem {
+  /** JSON pointer (RFC 6901) to it: into the input of a calculation, "/boat…" into the boat file, "/csv/line/column" into a table, else into the request; empty where it belongs to no one place. */
+  where: string;
+  /** What is wrong, in words. */
+  what: string;
+  /** What would be taken, in words. */
+  allowed?: string;
+  /** How to mend it, in words. */
+  hint?: string;
+  /** What sort of problem it is, for programs; absent means wrong. */
+  kind?: ProblemKind;
+  /** The name of the input that it is about, where `where` does not point to it. */
+  input?: string;
+  /** The name of the input whose choice would give what is missing. */
+  choose?: string;
+}
+
+/** wrong: given, and cannot be used. missing: not given. unknown: names a calculation, list or file that there is not. too-large: beyond the size or count that is read. cancelled: stopped from outside before it was done. */
+export type ProblemKind = 'wrong' | 'missing' | 'unknown' | 'too-large' | 'cancelled';

@@ -23,11 +23,11 @@ const CONTRACT = 1;
 
 /**
  * Compiles (unless given a compiled module) and starts the calculator.
- * @param {BufferSource | WebAssembly.Module} source
+ * @param {import('./marinecalc.js').ModuleSource} source
  * @returns {Promise<import('./marinecalc.js').Calculator>}
  */
 export async function start(source) {
-  const module = source instanceof WebAssembly.Module ? source : await WebAssembly.compile(source);
+  const module = source instanceof WebAssembly.Module ? source : await WebAssembly.compile(/** @type {BufferSource} */ (source));
   /** @type {Exports | null} */
   let guest = await enter(module);
   let ready = Promise.resolve();

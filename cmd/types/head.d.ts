@@ -1,0 +1,97 @@
+// Types of the calculator's loader, its requests and replies, and the sheet.
+// They need no library of types beside the language's own (ES2022).
+// Written by `go run ./cmd/types`: change cmd/types/head.d.ts or the schemas.
+
+/** A running calculator. */
+export interface Calculator {
+  /** Version of the contract between module and host. */
+  readonly version: number;
+  /** Asks and answers at once. Never throws for bad input: the reply carries problems. */
+  call<R extends Request>(request: R): ReplyTo<R>;
+  /** Resolves when calls can be answered: at once, except after a trap, when a new instance is on its way. */
+  ready(): Promise<void>;
+}
+
+/** What WebAssembly.compile gives, of which nothing is known here. */
+export interface CompiledModule {
+  readonly [Symbol.toStringTag]?: string;
+}
+
+/** What a calculator is started from: the module's bytes, or the module as it was compiled before. */
+export type ModuleSource = ArrayBuffer | ArrayBufferView | CompiledModule;
+
+/**
+ * Starts the calculator.
+ * Rejects when the module cannot be compiled or speaks another contract.
+ */
+export function start(source: ModuleSource): Promise<Calculator>;
+
+/** The reply to a request R. */
+export type ReplyTo<R extends Request> = Refusal | Replies[R['ask']];
+
+/** A JSON object that came out, such as a boat file. Where one goes in, any object will do. */
+export type Json = { [name: string]: unknown };
+
+/** JSON Schema (draft 2020-12) with our annotations, as far as a form has them; annotations.schema.json says more of each. */
+export interface Schema {
+  $schema?: string;
+  $id?: string;
+  $ref?: string;
+  $defs?: { [name: string]: Schema };
+  title?: string;
+  description?: string;
+  type?: string | string[];
+  properties?: { [name: string]: Schema };
+  required?: string[];
+  additionalProperties?: boolean | Schema;
+  items?: Schema;
+  minimum?: number;
+  maximum?: number;
+  minLength?: number;
+  maxLength?: number;
+  pattern?: string;
+  minItems?: number;
+  maxItems?: number;
+  enum?: unknown[];
+  enumTitles?: string[];
+  default?: unknown;
+  examples?: unknown[];
+  format?: string;
+  /** Name of the quantity's kind, such as "length". */
+  quantity?: string;
+  /** Preferred units, metric and US. */
+  units?: string[];
+  symbol?: string;
+  /** Table whose row is picked here. */
+  rows?: string;
+  /** Row of usual values that fills this input. */
+  usual?: string;
+  /** JSON pointer into the boat file. */
+  boat?: string;
+  /** "calculation/result" of an earlier sheet. */
+  after?: string;
+  readBy?: string;
+  level?: Level;
+  /** Inputs that must be known from some origin. */
+  needs?: string[];
+  /** The formula of a result as the handbook prints it, or what is done in words and what that rests on. */
+  formula?: string;
+  method?: string;
+  rests?: string[];
+  /** Document, edition and clause, and how good it is. */
+  source?: string;
+  basis?: string;
+  /** Where two dated states stand side by side: false for a result that is left out, else the result that is its size. */
+  compare?: false | string;
+  /** An input that limits, cautions and advice go by and the arithmetic does not. */
+  judgedOnly?: true;
+  /** A result that is a probability over the trials. */
+  chance?: true;
+  /** In SI, from where on a result stands for what does not come. */
+  never?: number;
+}
+
+/** The schema of a calculation. */
+export interface CalculationSchema extends Schema {
+  $defs: { input: Schema; result: Schema; [name: string]: Schema };
+}
