@@ -6,8 +6,8 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfBush(t *testing.T) {
-	parttest.Edges(t, used(), Worn, map[string]string{
+func TestEdgesOfClearance(t *testing.T) {
+	parttest.Edges(t, used(), Clearance, map[string]string{
 		"/shaftDiameter":    "(0, inf)",
 		"/runningTime":      "(0, inf)",
 		"/grooveDepthNew":   "(0, inf)",
@@ -21,10 +21,10 @@ func TestEdgesOfBush(t *testing.T) {
 	})
 }
 
-func TestEdgesOfRolling(t *testing.T) {
+func TestEdgesOfLife(t *testing.T) {
 	in := output()
 	in.BearingBore, in.SeatDiameter, in.BoreDiameter = 0.030, 0.030, 0.030
-	parttest.Edges(t, in, Last, map[string]string{
+	parttest.Edges(t, in, Life, map[string]string{
 		"/dynamicRating":     "(0, inf)",
 		"/shaftSpeed":        "(0, inf)",
 		"/staticRating":      "[0, inf)",

@@ -8,8 +8,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-func TestEdgesOfJoint(t *testing.T) {
-	parttest.Edges(t, whole(), Tighten, map[string]string{
+func TestEdgesOfPreload(t *testing.T) {
+	parttest.Edges(t, whole(), Preload, map[string]string{
 		"/nominalDiameter":        "(0, inf)",
 		"/yieldStrength":          "(0, inf)",
 		"/nutFactor":              "(0, inf)",
@@ -39,10 +39,10 @@ func TestEdgesOfJoint(t *testing.T) {
 	})
 }
 
-func TestEdgesOfStack(t *testing.T) {
+func TestEdgesOfFit(t *testing.T) {
 	in := twoFlanges()
 	in.BoltLength = 0.045
-	parttest.Edges(t, in, Stackup, map[string]string{
+	parttest.Edges(t, in, Fit, map[string]string{
 		"/nominalDiameter":       "(0, inf)",
 		"/headFlangeThickness":   "(0, inf)",
 		"/nutFlangeThickness":    "(0, inf)",
@@ -77,7 +77,7 @@ func TestEdgesOfTarget(t *testing.T) {
 	in.Target, in.Method = Yield, Short
 	for share, refused := range map[quantity.Ratio]bool{0: true, 1e-9: false, 1: false, 1 + 1e-6: true} {
 		in.YieldFraction = share
-		if _, err := Tighten(in); refused {
+		if _, err := Preload(in); refused {
 			parttest.RefusedAt(t, err, "/yieldFraction")
 		} else if err != nil {
 			t.Errorf("%g of yield: %v", float64(share), err)
@@ -85,7 +85,7 @@ func TestEdgesOfTarget(t *testing.T) {
 	}
 	in = whole()
 	in.BoltModulus, in.MemberModulus, in.BoltStiffness, in.MemberStiffness = 0, 0, 1e8, 1e9
-	if _, err := Tighten(in); err != nil {
+	if _, err := Preload(in); err != nil {
 		t.Errorf("both stiffnesses given: %v", err)
 	}
 }

@@ -9,7 +9,7 @@ import (
 )
 
 // validate lists everything in the joint that cannot be.
-func validate(in *Joint) error {
+func validate(in *PreloadInput) error {
 	var faults problem.List
 	validateThread(&faults, in)
 	validateMaterial(&faults, in)
@@ -18,7 +18,7 @@ func validate(in *Joint) error {
 	return faults.Err()
 }
 
-func validateThread(faults *problem.List, in *Joint) {
+func validateThread(faults *problem.List, in *PreloadInput) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
 	faults.Above("/nominalDiameter", "thread diameter", d)
 	faults.Above("/pitch", "pitch", p)
@@ -29,7 +29,7 @@ func validateThread(faults *problem.List, in *Joint) {
 	}
 }
 
-func validateMaterial(faults *problem.List, in *Joint) {
+func validateMaterial(faults *problem.List, in *PreloadInput) {
 	proof, yield, tensile := float64(in.ProofStrength), float64(in.YieldStrength), float64(in.TensileStrength)
 	faults.Above("/yieldStrength", "yield strength", yield)
 	faults.NotNegative("/proofStrength", "proof strength", proof)
@@ -45,7 +45,7 @@ func validateMaterial(faults *problem.List, in *Joint) {
 	friction(faults, "/headFriction", "friction under head or nut", float64(in.HeadFriction))
 }
 
-func validateTightening(faults *problem.List, in *Joint) {
+func validateTightening(faults *problem.List, in *PreloadInput) {
 	switch in.Target {
 	case Proof:
 		faults.Share("/proofFraction", "share of the proof strength", float64(in.ProofFraction))
@@ -80,7 +80,7 @@ func validateTightening(faults *problem.List, in *Joint) {
 	}
 }
 
-func validateFlange(faults *problem.List, in *Joint) {
+func validateFlange(faults *problem.List, in *PreloadInput) {
 	face, hole := float64(in.HeadBearingDiameter), float64(in.HoleDiameter)
 	faults.NotNegative("/headBearingDiameter", "bearing face", face)
 	faults.NotNegative("/holeDiameter", "hole", hole)

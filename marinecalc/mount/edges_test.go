@@ -13,7 +13,7 @@ import (
 // fault of bound.holds, whose slack is a part of the number itself. When that
 // is mended this function goes.
 func infinitePasses(edges map[string]string) map[string]string {
-	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal"} // of a Misfit, which bound does not hold
+	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal"} // of a MovesInput, which bound does not hold
 	_, misfit := edges["/meanGap"]
 	for where, interval := range edges {
 		if interval != "any" && !(misfit && slices.Contains(own, where)) {
@@ -23,8 +23,8 @@ func infinitePasses(edges map[string]string) map[string]string {
 	return edges
 }
 
-func TestEdgesOfEngine(t *testing.T) {
-	parttest.Edges(t, engine(), Carry, infinitePasses(map[string]string{
+func TestEdgesOfLoad(t *testing.T) {
+	parttest.Edges(t, engine(), Load, infinitePasses(map[string]string{
 		"/engineMass":                 "[20, 50000]",
 		"/centreForward":              "[-2, 8]",
 		"/centreStarboard":            "[-1, 1]",
@@ -71,9 +71,9 @@ func TestEdgesOfEngine(t *testing.T) {
 	}))
 }
 
-func TestEdgesOfMisfit(t *testing.T) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4}
-	parttest.Edges(t, in, Correct, infinitePasses(map[string]string{
+func TestEdgesOfMoves(t *testing.T) {
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4}
+	parttest.Edges(t, in, Moves, infinitePasses(map[string]string{
 		"/couplingDiameter":           "[0.03, 0.8]",
 		"/meanGap":                    "[-0.0001, 0.05]",
 		"/gapVertical":                "[-0.0051, 0.0051]",

@@ -1,4 +1,4 @@
-// What is known of an engine on its mounts, and what Carry finds.
+// What is known of an engine on its mounts, and what Load finds.
 
 package mount
 
@@ -6,9 +6,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Engine is an engine with its gearbox, as one rigid body on its mounts.
+// LoadInput is an engine with its gearbox, as one rigid body on its mounts.
 // Fields marked optional are not given when they are 0.
-type Engine struct {
+type LoadInput struct {
 	Mounts          []Mount         // 3 to 8
 	EngineMass      quantity.Mass   // 20 kg to 50 t
 	CentreForward   quantity.Length // of gravity, as a mount's place
@@ -53,11 +53,11 @@ const (
 	Left       = "left"
 )
 
-// Standing is how the engine stands and swings on its mounts. A figure that
+// LoadResult is how the engine stands and swings on its mounts. A figure that
 // cannot be given is NaN.
-type Standing struct {
-	Loads     [Most]Load // one for each mount, in their order
-	Modes     [6]Mode    // by frequency, lowest first
+type LoadResult struct {
+	Loads     [Most]MountLoad // one for each mount, in their order
+	Modes     [6]Mode         // by frequency, lowest first
 	FaceMoves [2]FaceMove
 
 	MovedGapPerDiameter quantity.Ratio  // gap difference that driving adds, the greater of ahead and astern
@@ -98,8 +98,8 @@ type Standing struct {
 	YawInertia       quantity.Inertia
 }
 
-// Load is what one mount carries.
-type Load struct {
+// MountLoad is what one mount carries.
+type MountLoad struct {
 	Name         string
 	AtRest       quantity.Force // minus: the engine would lift off
 	Share        quantity.Ratio // of the weight

@@ -22,8 +22,8 @@ func sprung(name string, forward, starboard, up, k float64) Mount {
 	return m
 }
 
-func engine() Engine {
-	return Engine{
+func engine() LoadInput {
+	return LoadInput{
 		Mounts:     []Mount{sprung("front port", 0.85, -0.25, 0.06, 150e3), sprung("front starboard", 0.85, 0.25, 0.06, 150e3), sprung("aft port", 0.25, -0.25, 0.06, 150e3), sprung("aft starboard", 0.25, 0.25, 0.06, 150e3)},
 		EngineMass: 190, CentreForward: 0.56, CentreUp: 0.15,
 		EngineLength: 0.85, EngineWidth: 0.5, EngineHeight: 0.6, BoxFactor: 1,
@@ -33,9 +33,9 @@ func engine() Engine {
 	}
 }
 
-func carried(t testing.TB, in Engine) Standing {
+func carried(t testing.TB, in LoadInput) LoadResult {
 	t.Helper()
-	return parttest.Must(t, Carry, in)
+	return parttest.Must(t, Load, in)
 }
 
 // Source: f = (1/2π)√(g/δ) = 15.761/√(δ in mm) Hz (linear spring; City
@@ -156,7 +156,7 @@ func TestThrustThroughTheMiddle(t *testing.T) {
 // each mount's stiffness turned by rotation matrices, moved to the centre of
 // gravity by BᵀkB, in gonum. A row of feet gives a mount's upward force for
 // each freedom.
-func reference(in Engine) (k, feet *mat.Dense, mass []float64) {
+func reference(in LoadInput) (k, feet *mat.Dense, mass []float64) {
 	k, feet = mat.NewDense(6, 6, nil), mat.NewDense(len(in.Mounts), 6, nil)
 	for n, m := range in.Mounts {
 		sag := 1.0
@@ -185,7 +185,7 @@ func reference(in Engine) (k, feet *mat.Dense, mass []float64) {
 	return k, feet, []float64{m, m, m, f * (w*w + h*h), f * (l*l + h*h), f * (l*l + w*w)}
 }
 
-func anyEngine(r *rand.Rand) Engine {
+func anyEngine(r *rand.Rand) LoadInput {
 	in := engine()
 	in.Mounts = nil
 	for n := range 3 + r.IntN(6) {
@@ -317,7 +317,7 @@ func TestPassedAgainstWholeSystem(t *testing.T) {
 // Rayleigh's bounds: no coupled mode swings slower than the slowest or faster
 // than the fastest that K and M allow; loads add up to the weight; torque
 // alone adds none; a stiffer set of mounts moves the coupling less.
-func TestStandingProperties(t *testing.T) {
+func TestLoadProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(23, 1))
 	for range 300 {
 		in := anyEngine(r)
@@ -439,32 +439,32 @@ func TestNothingSaidOfNothing(t *testing.T) {
 	}
 }
 
-func TestCarryRefuses(t *testing.T) {
+func TestLoadRefuses(t *testing.T) {
 	for _, k := range []struct {
 		name   string
-		spoil  func(*Engine)
+		spoil  func(*LoadInput)
 		places []string
 		says   string
 	}{
-		{"two mounts", func(in *Engine) { in.Mounts = in.Mounts[:2] }, []string{"/mounts"}, "2 mounts"},
-		{"all in one line", func(in *Engine) {
+		{"two mounts", func(in *LoadInput) { in.Mounts = in.Mounts[:2] }, []string{"/mounts"}, "2 mounts"},
+		{"all in one line", func(in *LoadInput) {
 			for i := range in.Mounts {
 				in.Mounts[i].Forward, in.Mounts[i].Starboard = quantity.Length(0.2*float64(i)), quantity.Length(0.1*float64(i)+0.004*float64(i%2))
 			}
 		}, []string{"/mounts"}, "1.6 mm of one line"},
-		{"light", func(in *Engine) { in.EngineMass = 0.19 }, []string{"/engineMass"}, "0.19"},
-		{"no box, no inertia", func(in *Engine) { in.EngineLength = 0 }, []string{"/engineLength"}, "0"},
-		{"soft and undamped", func(in *Engine) { in.Mounts[1].Stiffness, in.DampingRatio = 10, 0 }, []string{"/mounts/1/stiffness", "/dampingRatio"}, "10"},
-		{"NaN", func(in *Engine) {
+		{"light", func(in *LoadInput) { in.EngineMass = 0.19 }, []string{"/engineMass"}, "0.19"},
+		{"no box, no inertia", func(in *LoadInput) { in.EngineLength = 0 }, []string{"/engineLength"}, "0"},
+		{"soft and undamped", func(in *LoadInput) { in.Mounts[1].Stiffness, in.DampingRatio = 10, 0 }, []string{"/mounts/1/stiffness", "/dampingRatio"}, "10"},
+		{"NaN", func(in *LoadInput) {
 			in.CentreUp, in.UsualSag = quantity.Length(nan), quantity.Length(nan)
 			in.Mounts[0].Stiffness = 0
 		}, []string{"/centreUp", "/usualSag"}, "NaN"},
-		{"words", func(in *Engine) { in.Strokes, in.ShaftTurns = "six", "" }, []string{"/strokes", "/shaftTurns"}, "six"},
+		{"words", func(in *LoadInput) { in.Strokes, in.ShaftTurns = "six", "" }, []string{"/strokes", "/shaftTurns"}, "six"},
 	} {
 		in := engine()
 		in.Mounts = slices.Clone(in.Mounts)
 		k.spoil(&in)
-		_, err := Carry(in)
+		_, err := Load(in)
 		parttest.RefusedAt(t, err, k.places...)
 		if err == nil || !strings.Contains(err.Error(), k.says) {
 			t.Errorf("%s: %v, want %q", k.name, err, k.says)
@@ -561,22 +561,22 @@ func TestMatrixAgainstGonum(t *testing.T) {
 	}
 }
 
-func TestCarryAllocatesNothing(t *testing.T) {
+func TestLoadAllocatesNothing(t *testing.T) {
 	in := engine()
-	parttest.NoAllocations(t, func() { _, _ = Carry(in) })
+	parttest.NoAllocations(t, func() { _, _ = Load(in) })
 }
 
-func BenchmarkCarry(b *testing.B) {
+func BenchmarkLoad(b *testing.B) {
 	r := rand.New(rand.NewPCG(1, 1))
 	all := anyEngine(r)
 	for len(all.Mounts) < 8 {
 		all = anyEngine(r)
 	}
-	for name, in := range map[string]Engine{"four alike": engine(), "eight, tired": all} {
+	for name, in := range map[string]LoadInput{"four alike": engine(), "eight, tired": all} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Carry(in); err != nil {
+				if _, err := Load(in); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -14,7 +14,7 @@ import (
 const narrowest = 0.01 // m
 
 // validate collects everything that makes the engine unfit to work with.
-func (in *Engine) validate() problem.List {
+func (in *LoadInput) validate() problem.List {
 	var bad problem.List
 	validate(&bad, in.Mounts, 3)
 	given := in.InertiaRoll > 0 && in.InertiaPitch > 0 && in.InertiaYaw > 0
@@ -67,7 +67,7 @@ func (in *Engine) validate() problem.List {
 }
 
 // stiffnessKnown tells whether every mount says how stiff it is.
-func (in *Engine) stiffnessKnown() bool {
+func (in *LoadInput) stiffnessKnown() bool {
 	for i := range in.Mounts {
 		if m := &in.Mounts[i]; m.Stiffness == 0 && m.SagNew == 0 && m.SagNow == 0 {
 			return false

@@ -9,7 +9,7 @@ import (
 )
 
 // wear writes what the mounts' deflection since they were new does.
-func (out *Standing) wear(in *Engine, worn bool, ahead, astern *push) {
+func (out *LoadResult) wear(in *LoadInput, worn bool, ahead, astern *push) {
 	nan := math.NaN()
 	out.NewGapPerDiameter, out.NewOffset, out.TiredFactor = quantity.Ratio(nan), length(nan), quantity.Ratio(nan)
 	out.SagRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan)

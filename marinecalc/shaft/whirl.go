@@ -8,9 +8,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Line is a propeller shaft in its bearings with what hangs on it. Places are
+// WhirlInput is a propeller shaft in its bearings with what hangs on it. Places are
 // measured along the shaft from its forward end.
-type Line struct {
+type WhirlInput struct {
 	Sections       []Section       // 1 to 12, from forward to aft
 	Bearings       []Bearing       // 2 to 12; the gearbox's output bearing is one when the coupling is bolted up
 	Masses         []Load          // 0 to 12, besides propeller and coupling
@@ -50,8 +50,8 @@ type Load struct {
 	Mass quantity.Mass
 }
 
-// Whipping is what Whirl finds. NaN marks a figure that cannot be given.
-type Whipping struct {
+// WhirlResult is what Whirl finds. NaN marks a figure that cannot be given.
+type WhirlResult struct {
 	CriticalLower quantity.RotationSpeed // Dunkerley
 	CriticalUpper quantity.RotationSpeed // Rayleigh
 	Critical      quantity.RotationSpeed // of the model itself, between the two
@@ -95,11 +95,11 @@ type Whipping struct {
 //
 // The error is a *problem.Error of everything that cannot be. Whirl allocates
 // nothing when it succeeds.
-func Whirl(in Line) (Whipping, error) {
+func Whirl(in WhirlInput) (WhirlResult, error) {
 	var b beam
 	out, err := in.lay(&b)
 	if err != nil {
-		return Whipping{}, err
+		return WhirlResult{}, err
 	}
 	out.criticals(&in, &b)
 	out.spanRules(&in)
@@ -107,7 +107,7 @@ func Whirl(in Line) (Whipping, error) {
 }
 
 // criticals finds the three estimates of the first critical speed.
-func (out *Whipping) criticals(in *Line, b *beam) {
+func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 	speed := func(flex float64) quantity.RotationSpeed {
 		return quantity.RotationSpeed(1 / math.Sqrt(quantity.OrNaN(flex)))
 	}
@@ -146,7 +146,7 @@ func (out *Whipping) criticals(in *Line, b *beam) {
 }
 
 // spanRules holds the spans against the published rules.
-func (out *Whipping) spanRules(in *Line) {
+func (out *WhirlResult) spanRules(in *WhirlInput) {
 	d, omega := float64(out.LeastDiameter), float64(in.ShaftSpeed)
 	out.SpanAtSpeed = quantity.Length(math.Pi * math.Sqrt(d/(4*omega)) * math.Sqrt(math.Sqrt(float64(in.ElasticModulus/quantity.Stress(in.ShaftDensity)))))
 	out.LongestPerDiameter = quantity.Ratio(out.LongestSpan / out.LeastDiameter)

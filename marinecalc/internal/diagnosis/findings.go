@@ -11,8 +11,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Symptoms is what fault-finding takes.
-type Symptoms struct {
+// Input is what fault-finding takes.
+type Input struct {
 	Answers     []Symptom
 	Lies        string // "afloat" or "ashore"
 	MinutesLeft int    // for the next checks; 0 when it does not matter
@@ -24,9 +24,9 @@ type Symptom struct {
 	Answer   string // "yes", "no" or "unknown"
 }
 
-// Findings is what fault-finding gives: the causes by probability, and the
+// Result is what fault-finding gives: the causes by probability, and the
 // checks by what they are expected to tell.
-type Findings struct {
+type Result struct {
 	Cause         string // id of the first cause; "" where nothing points anywhere
 	LeadingCause  string
 	Probability   quantity.Ratio
@@ -76,23 +76,23 @@ type Weighed struct {
 
 // Find ranks the causes of trouble by the answers typed or in the boat
 // file and by the verdicts of the boat's other sheets.
-func Find(s *calc.Session, in Symptoms) (Findings, error) {
+func Find(s *calc.Session, in Input) (Result, error) {
 	f := newFinder(s.Book)
 	if err := f.take(in.Answers); err != nil {
-		return Findings{}, err
+		return Result{}, err
 	}
 	byVerdict := f.takeVerdicts(s)
 	if err := f.model.Check(); err != nil {
-		return Findings{}, err // only an overlay's rows can lead here
+		return Result{}, err // only an overlay's rows can lead here
 	}
 	return f.findings(in, byVerdict), nil
 }
 
-func (f *finder) findings(in Symptoms, byVerdict int) Findings {
+func (f *finder) findings(in Input, byVerdict int) Result {
 	p := f.model.Posterior(f.answers)
 	order := bayes.Rank(p)
 	first := order[0]
-	out := Findings{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
+	out := Result{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
 	for _, a := range f.answers {
 		if a != bayes.Unknown {
 			out.Answered++
@@ -168,7 +168,7 @@ func (f *finder) nextCheck(c bayes.Check) NextCheck {
 }
 
 // weigh lists the answers, the weightiest first.
-func (f *finder) weigh(order []int, out *Findings) {
+func (f *finder) weigh(order []int, out *Result) {
 	var lines []Weighed
 	for q, a := range f.answers {
 		if a == bayes.Unknown {

@@ -11,7 +11,7 @@ import (
 
 // BearingClearance draws the shaft lying in its bush, the play many times enlarged,
 // and a scale from no play to the worn limit.
-func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []sheet.Drawing {
+func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b picture.Brush) []sheet.Drawing {
 	const (
 		title  = "Shaft in its bush"
 		cx, cy = 84.0, 108.0
@@ -67,7 +67,7 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 }
 
 // bushWords tells what the scale shows to those who cannot see it.
-func bushWords(in *bearing.Bush, out *bearing.Wear, b picture.Brush) string {
+func bushWords(in *bearing.ClearanceInput, out *bearing.ClearanceResult, b picture.Brush) string {
 	words := ""
 	if in.WornLimit > 0 {
 		words += " Worn limit " + b.Print("length", float64(in.WornLimit), "mm", "in") + "."
