@@ -53,9 +53,9 @@ type FitInput struct {
 	SecondPass    quantity.Ratio  // FirstPass up to 1
 	WrenchSetting quantity.Torque // optional
 
-	MeasuredRunningTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
-	ReuseTorque           quantity.Torque // below which an authority scraps it; optional
-	ThreadSize            string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
+	MeasuredPrevailingTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
+	ReuseTorque              quantity.Torque // below which an authority scraps it; optional
+	ThreadSize               string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
 }
 
 // FitResult is what Fit finds. NaN marks a figure for which an optional input
@@ -296,5 +296,5 @@ func (out *FitResult) tighten(in *FitInput) {
 	setting := quantity.Torque(quantity.OrNaN(float64(in.WrenchSetting)))
 	out.FirstTorque = quantity.Torque(in.FirstPass) * setting
 	out.SecondTorque = quantity.Torque(in.SecondPass) * setting
-	out.ReuseMargin = quantity.Ratio(quantity.OrNaN(float64(in.MeasuredRunningTorque)) / quantity.OrNaN(float64(in.ReuseTorque)))
+	out.ReuseMargin = quantity.Ratio(quantity.OrNaN(float64(in.MeasuredPrevailingTorque)) / quantity.OrNaN(float64(in.ReuseTorque)))
 }

@@ -171,7 +171,7 @@ func TestReuseLimitsByAuthority(t *testing.T) {
 	// 1/2-13: 10, 24 and 15 lbf·in by FAA AC 43.13-1B table 7-2, TM
 	// 1-1500-204-23-6 table 2-8 and TM 9-6115-604-34 table 1-3.
 	in := twoFlanges()
-	in.MeasuredRunningTorque = 16 * lbfIn
+	in.MeasuredPrevailingTorque = 16 * lbfIn
 	in.NominalDiameter, in.Pitch, in.ThreadForm, in.ThreadSize = 0.5*inch, inch/13, Inch, "1/2-13"
 	for limit, passes := range map[float64]bool{10: true, 24: false, 15: true} {
 		in.ReuseTorque = quantity.Torque(limit * lbfIn)

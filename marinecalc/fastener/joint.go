@@ -52,7 +52,7 @@ type PreloadInput struct {
 	YieldFraction quantity.Ratio // above 0 up to 1, needed for Yield; VDI 2230: 0.9
 	Method        Method         // Short or Long: which torque is used
 
-	RunningTorque    quantity.Torque // of a nut that turns hard before it seats; optional
+	PrevailingTorque quantity.Torque // of a nut that turns hard before it seats; optional
 	WrenchScatter    quantity.Ratio  // achieved over target clamp load, above 0, nominally 1
 	TighteningFactor quantity.Ratio  // greatest over least clamp, 1 or more; optional
 	TorqueUsed       quantity.Torque // a torque whose clamp is asked for; optional
@@ -82,8 +82,8 @@ type PreloadResult struct {
 	LongTorque    quantity.Torque
 	LongNutFactor quantity.Ratio // K that the long form comes to
 
-	RunningShare       quantity.Ratio  // running over target torque
-	RunningTorqueAdded quantity.Torque // all of it from one third of the target torque upward
+	PrevailingShare       quantity.Ratio  // running over target torque
+	PrevailingTorqueAdded quantity.Torque // all of it from one third of the target torque upward
 
 	Preload         quantity.Force // target
 	AchievedPreload quantity.Force // expected at the wrench setting, with the scatter

@@ -9,11 +9,11 @@ import (
 )
 
 const (
-	secant30      = 1.1547005383792515 // 1/cos 30°, half the thread angle
-	runningBound  = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
-	proofOfYield  = 0.85               // Shigley ch. 8: proof strength where the standard gives none
-	hexagonCollar = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
-	nutFlat       = math.Pi / 3        // one flat of a hexagon
+	secant30        = 1.1547005383792515 // 1/cos 30°, half the thread angle
+	prevailingBound = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
+	proofOfYield    = 0.85               // Shigley ch. 8: proof strength where the standard gives none
+	hexagonCollar   = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
+	nutFlat         = math.Pi / 3        // one flat of a hexagon
 )
 
 // Preload works out torque, preload and their consequences for one joint.
@@ -86,11 +86,11 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 	if in.Method == Long {
 		out.TargetTorque = out.LongTorque
 	}
-	out.RunningShare = quantity.Ratio(in.RunningTorque / out.TargetTorque)
-	if in.RunningTorque >= out.TargetTorque*runningBound {
-		out.RunningTorqueAdded = in.RunningTorque
+	out.PrevailingShare = quantity.Ratio(in.PrevailingTorque / out.TargetTorque)
+	if in.PrevailingTorque >= out.TargetTorque*prevailingBound {
+		out.PrevailingTorqueAdded = in.PrevailingTorque
 	}
-	out.WrenchSetting = out.TargetTorque + out.RunningTorqueAdded
+	out.WrenchSetting = out.TargetTorque + out.PrevailingTorqueAdded
 	out.WrenchDial = quantity.Torque(math.NaN())
 	if in.ExtensionLength > 0 {
 		out.WrenchDial = out.WrenchSetting * quantity.Torque(in.WrenchLength/(in.WrenchLength+in.ExtensionLength))
@@ -102,7 +102,7 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 func (out *PreloadResult) achieved(in *PreloadInput) {
 	area, target := float64(out.StressArea), float64(out.TargetTorque)
 	proof, yield := float64(out.ProofStress)*area, float64(in.YieldStrength)*area
-	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
+	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.PrevailingTorque) / target
 	reached := float64(in.WrenchScatter) * clamp
 	out.AchievedPreload = quantity.Force(reached)
 	out.LeastPreload = quantity.Force(clamp / quantity.OrNaN(float64(in.TighteningFactor)))
@@ -111,7 +111,7 @@ func (out *PreloadResult) achieved(in *PreloadInput) {
 	out.TighteningStress = quantity.Stress(reached / area * out.twist())
 	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
 
-	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.RunningTorque), 0)
+	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.PrevailingTorque), 0)
 	asked := float64(out.Preload) * clamping / target
 	out.PreloadFromTorqueUsed = quantity.Force(asked)
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)

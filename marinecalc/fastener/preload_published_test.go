@@ -224,18 +224,18 @@ func TestNutFactorGrid(t *testing.T) {
 	}
 }
 
-func TestRunningTorque(t *testing.T) {
+func TestPrevailingTorque(t *testing.T) {
 	// US Army TM 5-2330-325-13&P: prevailing torque counts from one third of the
 	// target upward; its example: target 50 to 70 lbf·in, running 30, set 80
 	// to 100.
 	in := unified(1./4, 20, 85, 92)
-	in.RunningTorque, in.TighteningFactor = 30*lbfIn, 1.6
+	in.PrevailingTorque, in.TighteningFactor = 30*lbfIn, 1.6
 	forceTimesD := float64(tighten(t, in).Preload) * float64(in.NominalDiameter)
 	for _, c := range []struct{ target, setting float64 }{{50, 80}, {70, 100}, {89, 119}, {91, 91}, {200, 200}} {
 		in.NutFactor = quantity.Ratio(c.target * lbfIn / forceTimesD)
 		out := tighten(t, in)
 		parttest.Within(t, "setting, lbf·in", float64(out.WrenchSetting)/lbfIn, c.setting, 1e-12)
-		parttest.Within(t, "share", float64(out.RunningShare), 30/c.target, 1e-12)
+		parttest.Within(t, "share", float64(out.PrevailingShare), 30/c.target, 1e-12)
 		// What is not added is missing from the clamp.
 		parttest.Within(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
 		parttest.Within(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)

@@ -18,7 +18,7 @@ func whole() PreloadInput {
 		ProofStrength: 580e6, YieldStrength: 640e6, TensileStrength: 800e6,
 		NutFactor: 0.2, ThreadFriction: 0.14, HeadFriction: 0.12,
 		Target: Proof, ProofFraction: 0.75, YieldFraction: 0.9, Method: Long,
-		RunningTorque: 6, WrenchScatter: 1, TighteningFactor: 1.6, TorqueUsed: 45,
+		PrevailingTorque: 6, WrenchScatter: 1, TighteningFactor: 1.6, TorqueUsed: 45,
 		WrenchLength: 0.42, ExtensionLength: 0.045,
 		HeadBearingDiameter: 0.0146, HoleDiameter: 0.011, PermittedBearingStress: 490e6,
 		GripLength: 0.024, ShankLength: 0.010, BoltModulus: 207e9, MemberModulus: 207e9, ExternalLoad: 1200,
@@ -39,7 +39,7 @@ func random(r *rand.Rand) PreloadInput {
 	in.NutFactor = quantity.Ratio(between(0.08, 0.4))
 	in.ThreadFriction, in.HeadFriction = quantity.Ratio(between(0.05, 0.4)), quantity.Ratio(between(0.05, 0.4))
 	in.Target, in.Method = []Target{Proof, Yield}[r.IntN(2)], []Method{Short, Long}[r.IntN(2)]
-	in.RunningTorque = 0
+	in.PrevailingTorque = 0
 	in.HeadBearingDiameter, in.HoleDiameter = quantity.Length(d*between(1.4, 2)), quantity.Length(d*between(1, 1.2))
 	in.GripLength = quantity.Length(d * between(1, 8))
 	in.ShankLength = in.GripLength * quantity.Length(r.Float64())
@@ -108,7 +108,7 @@ func TestScaling(t *testing.T) {
 // scatter already.
 func TestFrictionIsCountedOnce(t *testing.T) {
 	in := whole()
-	in.RunningTorque, in.Method = 0, Short
+	in.PrevailingTorque, in.Method = 0, Short
 	a := tighten(t, in)
 	in.NutFactor = 0.3
 	b := tighten(t, in)
@@ -167,9 +167,9 @@ func TestPreloadGoesByTheClampReached(t *testing.T) {
 		parttest.Within(t, "opens at", float64(out.SeparationLoad)*(1-float64(out.LoadShare)), reached, 1e-12)
 		parttest.Within(t, "bolt bears", float64(out.LoadedBoltStress)*area-float64(out.LoadShare)*1200, reached, 1e-12)
 	}
-	in.WrenchScatter, in.RunningTorque = 1, 0
+	in.WrenchScatter, in.PrevailingTorque = 1, 0
 	free := tighten(t, in)
-	in.RunningTorque = 6 // not added, so it is missing from the clamp
+	in.PrevailingTorque = 6 // not added, so it is missing from the clamp
 	hard := tighten(t, in)
 	left := 1 - 6/float64(free.TargetTorque)
 	parttest.Within(t, "opens sooner", float64(hard.SeparationLoad/free.SeparationLoad), left, 1e-12)
@@ -236,7 +236,7 @@ func TestRefusals(t *testing.T) {
 		{"/method", func(j *PreloadInput) { j.Method = "guess" }},
 		{"/proofFraction", func(j *PreloadInput) { j.ProofFraction = 75 }},
 		{"/yieldFraction", func(j *PreloadInput) { j.Target, j.YieldFraction = Yield, 0 }},
-		{"/runningTorque", func(j *PreloadInput) { j.RunningTorque = -1 }},
+		{"/prevailingTorque", func(j *PreloadInput) { j.PrevailingTorque = -1 }},
 		{"/wrenchScatter", func(j *PreloadInput) { j.WrenchScatter = 0 }},
 		{"/tighteningFactor", func(j *PreloadInput) { j.TighteningFactor = 0.6 }},
 		{"/torqueUsed", func(j *PreloadInput) { j.TorqueUsed = quantity.Torque(nan) }},

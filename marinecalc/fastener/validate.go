@@ -66,7 +66,7 @@ func validateTightening(faults *problem.List, in *PreloadInput) {
 	if in.ThreadFriction == 0 && (in.Method == Long || in.Target == Yield) {
 		faults.Add("/threadFriction", "the long form and a share of yield need the friction in the thread", "above 0", "choose a finish that gives it, or the short form and a share of proof")
 	}
-	faults.NotNegative("/runningTorque", "running torque of the nut", float64(in.RunningTorque))
+	faults.NotNegative("/prevailingTorque", "prevailing torque of the nut", float64(in.PrevailingTorque))
 	faults.Above("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
 	faults.NotNegative("/tighteningFactor", "tightening factor", float64(in.TighteningFactor))
 	if in.TighteningFactor > 0 && in.TighteningFactor < 1 {

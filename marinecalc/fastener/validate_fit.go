@@ -35,8 +35,8 @@ func validateStack(in *FitInput) error {
 		faults.Add("/secondPass", "the second pass is lighter than the first", "from the first pass up to 1", "")
 	}
 	faults.NotNegative("/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
-	faults.NotNegative("/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
-	faults.NotNegative("/reuseTorque", "least running torque", float64(in.ReuseTorque))
+	faults.NotNegative("/measuredPrevailingTorque", "prevailing torque", float64(in.MeasuredPrevailingTorque))
+	faults.NotNegative("/reuseTorque", "least prevailing torque", float64(in.ReuseTorque))
 	validateReuse(&faults, in)
 	return faults.Err()
 }
