@@ -21,12 +21,12 @@ const (
 
 // ClearanceInput is a water-lubricated shaft bearing as it is found. A field marked
 // optional is not given when it is zero; a clearance may be drawn a hair
-// below nothing. Of BushBore and BearingClearance one is needed.
+// below nothing. Of ShellBore and BearingClearance one is needed.
 type ClearanceInput struct {
 	BearingKind      SternBearing
 	ShaftDiameter    quantity.Length // above 0
 	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bearing shell, across the whole, as the feeler reads it; NaN for not read
-	BushBore         quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
+	ShellBore        quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
 	WornLimit        quantity.Length // at which it is renewed; optional
 
 	NewClearance     quantity.Length // when the bearing was new; optional
@@ -91,8 +91,8 @@ func Clearance(in ClearanceInput) (ClearanceResult, error) {
 
 // clearance is the difference of two diameters where the bore was measured.
 func (in *ClearanceInput) clearance() quantity.Length {
-	if in.BushBore > 0 {
-		return in.BushBore - in.ShaftDiameter
+	if in.ShellBore > 0 {
+		return in.ShellBore - in.ShaftDiameter
 	}
 	return in.BearingClearance
 }
@@ -110,9 +110,9 @@ func (in *ClearanceInput) validate() error {
 		half = math.Inf(1)
 	}
 	switch c := float64(in.clearance()); {
-	case !faults.NotNegative("/bushBore", "bore of the bush", float64(in.BushBore)):
-	case in.BushBore > 0:
-		between(&faults, "/bushBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
+	case !faults.NotNegative("/shellBore", "bore of the bearing shell", float64(in.ShellBore)):
+	case in.ShellBore > 0:
+		between(&faults, "/shellBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
 	case math.IsNaN(c):
 		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bearing shell")
 	default:

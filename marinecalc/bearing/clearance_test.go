@@ -10,7 +10,7 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// used is the bush of a 30 mm shaft with two readings.
+// used is the bearing of a 30 mm shaft with two readings.
 func used() ClearanceInput {
 	return ClearanceInput{BearingKind: Rubber, ShaftDiameter: 0.030, BearingClearance: 0.00045, WornLimit: 0.00075, NewClearance: 0.00012,
 		EarlierClearance: 0.00025, RunningTime: 400 * 3600, BearingLength: 0.120, GrooveDepth: 0.0024, GrooveDepthNew: 0.0032}
@@ -67,7 +67,7 @@ func TestStraightLineThroughTwoReadings(t *testing.T) {
 // before what a feeler read.
 func TestClearanceOfBoreAndShaft(t *testing.T) {
 	byFeeler, byBore := used(), used()
-	byBore.BushBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
+	byBore.ShellBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
 	for range 2 {
 		out := worn(t, byBore)
 		parttest.Within(t, "clearance", float64(out.Clearance), 0.00045, 1e-9)
@@ -77,7 +77,7 @@ func TestClearanceOfBoreAndShaft(t *testing.T) {
 	}
 }
 
-func TestImpossibleBushesAreRefused(t *testing.T) {
+func TestImpossibleClearancesAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*ClearanceInput){
 		"/shaftDiameter":      func(b *ClearanceInput) { b.ShaftDiameter = 0 },
 		"/bearingClearance":   func(b *ClearanceInput) { b.BearingClearance = 0.02 },
@@ -88,9 +88,9 @@ func TestImpossibleBushesAreRefused(t *testing.T) {
 		"/grooveDepth":        func(b *ClearanceInput) { b.GrooveDepth = 0.005 },
 		"/bearingKind":        func(b *ClearanceInput) { b.BearingKind = "felt" },
 		"/bearingClearance  ": func(b *ClearanceInput) { b.BearingClearance = quantity.Length(math.Inf(1)) },
-		"/bushBore":           func(b *ClearanceInput) { b.BushBore = 0.029 },
-		"/bushBore ":          func(b *ClearanceInput) { b.BushBore = 0.046 },
-		"/bushBore  ":         func(b *ClearanceInput) { b.BushBore = quantity.Length(math.NaN()) },
+		"/shellBore":          func(b *ClearanceInput) { b.ShellBore = 0.029 },
+		"/shellBore ":         func(b *ClearanceInput) { b.ShellBore = 0.046 },
+		"/shellBore  ":        func(b *ClearanceInput) { b.ShellBore = quantity.Length(math.NaN()) },
 		"/bearingLength":      func(b *ClearanceInput) { b.BearingLength = -1 },
 	} {
 		in := used()

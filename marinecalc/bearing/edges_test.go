@@ -14,7 +14,7 @@ func TestEdgesOfClearance(t *testing.T) {
 		"/bearingClearance": "[-0.0003, 0.015]",
 		"/newClearance":     "[-0.0003, 0.015]",
 		"/earlierClearance": "[-0.0003, 0.015]",
-		"/bushBore":         "0 or [0.0297, 0.045]",
+		"/shellBore":        "0 or [0.0297, 0.045]",
 		"/wornLimit":        "[0, inf)",
 		"/bearingLength":    "[0, inf)",
 		"/grooveDepth":      "[0, 0.0038]",
