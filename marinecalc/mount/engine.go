@@ -23,13 +23,13 @@ type LoadInput struct {
 	InertiaPitch quantity.Inertia // about the axis athwartships; optional
 	InertiaYaw   quantity.Inertia // about the axis up; optional
 
-	UsualSag       quantity.Length // of mounts of which neither stiffness nor deflection is known
-	SidewaysRatio  quantity.Ratio  // stiffness athwartships over that along the mount's axis, where not given
-	AlongRatio     quantity.Ratio  // the same fore and aft
-	DynamicRatio   quantity.Ratio  // dynamic-to-static stiffness ratio of the rubber, 1 to 5
-	DampingRatio   quantity.Ratio  // over critical, 0 to 0.5
-	CreepPerDecade quantity.Ratio  // of the sag, for each tenfold of time; optional
-	MountAge       quantity.Time   // since they were loaded, a day or more; optional
+	UsualDeflection quantity.Length // of mounts of which neither stiffness nor deflection is known
+	SidewaysRatio   quantity.Ratio  // stiffness athwartships over that along the mount's axis, where not given
+	AlongRatio      quantity.Ratio  // the same fore and aft
+	DynamicRatio    quantity.Ratio  // dynamic-to-static stiffness ratio of the rubber, 1 to 5
+	DampingRatio    quantity.Ratio  // over critical, 0 to 0.5
+	CreepPerDecade  quantity.Ratio  // of the deflection, for each tenfold of time; optional
+	MountAge        quantity.Time   // since they were loaded, a day or more; optional
 
 	Cylinders   int                    // optional
 	Strokes     string                 // FourStroke or TwoStroke
@@ -68,8 +68,8 @@ type LoadResult struct {
 	NewGapPerDiameter quantity.Ratio // the same with the mounts as new; NaN when no deflection was measured
 	NewOffset         quantity.Length
 	TiredFactor       quantity.Ratio // MovedGapPerDiameter over NewGapPerDiameter
-	SagRatio          quantity.Ratio // largest deflection now over new
-	SagRatioAt        string
+	DeflectionRatio   quantity.Ratio // largest deflection now over new
+	DeflectionRatioAt string
 	CreepRatio        quantity.Ratio // what creep alone explains of it
 
 	Weight            quantity.Force
@@ -80,7 +80,7 @@ type LoadResult struct {
 	LoadUse           quantity.Ratio     // greatest load over what the maker rates
 	Compression       quantity.Ratio     // greatest deflection over the height of the rubber
 	VerticalStiffness quantity.Stiffness // of all mounts together
-	MeanSag           quantity.Length
+	MeanDeflection    quantity.Length
 
 	FiringIdle   quantity.Frequency
 	FiringFull   quantity.Frequency
@@ -103,11 +103,11 @@ type MountLoad struct {
 	Name         string
 	AtRest       quantity.Force // minus: the engine would lift off
 	Share        quantity.Ratio // of the weight
-	Sag          quantity.Length
+	Deflection   quantity.Length
 	Ahead        quantity.Force // NaN when nothing is known of the drive
 	Astern       quantity.Force
 	Use          quantity.Ratio // greatest of the three over RatedLoad
-	Compression  quantity.Ratio // Sag over RubberHeight
+	Compression  quantity.Ratio // Deflection over RubberHeight
 	StiffnessNow quantity.Stiffness
 }
 

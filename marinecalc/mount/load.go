@@ -26,9 +26,9 @@ const (
 // The reaction that rolls the engine is the torque at the gearbox's output,
 // not the crankshaft's: gearbox and engine are one body (statics).
 //
-// The stiffness now is that when new times SagNew over SagNow: the same load
+// The stiffness now is that when new times DeflectionNew over DeflectionNow: the same load
 // on a softer spring. Where no stiffness is given, an even share of the
-// weight over the mount's deflection, or over UsualSag.
+// weight over the mount's deflection, or over UsualDeflection.
 //
 // The error is a *problem.Error: values out of range, fewer than 3 or more
 // than 8 mounts, mounts that lie nearly in one line as seen from above. A
@@ -66,7 +66,7 @@ func Load(in LoadInput) (LoadResult, error) {
 }
 
 // hang places the springs about the centre of gravity; worn tells whether any
-// sag differs from when the mount was new. With now false the mounts are as
+// deflection differs from when the mount was new. With now false the mounts are as
 // new, and out is left alone.
 func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 	s.n = len(in.Mounts)
@@ -76,14 +76,14 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 		m := &in.Mounts[i]
 		k := float64(m.Stiffness)
 		if k == 0 {
-			sag := m.SagNew
-			if sag == 0 {
-				sag = m.SagNow
+			deflection := m.DeflectionNew
+			if deflection == 0 {
+				deflection = m.DeflectionNow
 			}
-			if sag == 0 {
-				sag = in.UsualSag
+			if deflection == 0 {
+				deflection = in.UsualDeflection
 			}
-			k = share / float64(sag)
+			k = share / float64(deflection)
 		}
 		square, along := float64(m.StiffnessSideways), float64(m.StiffnessAlong)
 		if square == 0 {
@@ -92,10 +92,10 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 		if along == 0 {
 			along = k * float64(in.AlongRatio)
 		}
-		if m.SagNew > 0 && m.SagNow > 0 {
+		if m.DeflectionNew > 0 && m.DeflectionNow > 0 {
 			worn = true
 			if now {
-				softer := float64(m.SagNew / m.SagNow)
+				softer := float64(m.DeflectionNew / m.DeflectionNow)
 				k, square, along = k*softer, square*softer, along*softer
 			}
 		}
@@ -109,7 +109,7 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 	}
 	if now {
 		out.VerticalStiffness = quantity.Stiffness(total)
-		out.MeanSag = quantity.Length(float64(out.Weight) / total)
+		out.MeanDeflection = quantity.Length(float64(out.Weight) / total)
 	}
 	return worn
 }
@@ -166,7 +166,7 @@ func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]moti
 		m, one, to := &in.Mounts[i], &s.all[i], &out.Loads[i]
 		carried := one.lift(rest)
 		_, _, z := one.moved(rest)
-		to.AtRest, to.Share, to.Sag = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
+		to.AtRest, to.Share, to.Deflection = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
 		greatest := carried
 		loads := [2]*quantity.Force{&to.Ahead, &to.Astern}
 		for n, known := range [2]bool{ahead, astern} {
@@ -183,7 +183,7 @@ func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]moti
 			lowest, out.LowestLoadAt = carried, m.Name
 		}
 		to.Use = ratioOf(greatest, float64(m.RatedLoad))
-		to.Compression = ratioOf(float64(to.Sag), float64(m.RubberHeight))
+		to.Compression = ratioOf(float64(to.Deflection), float64(m.RubberHeight))
 		out.LoadUse, out.Compression = greater(out.LoadUse, to.Use), greater(out.Compression, to.Compression)
 	}
 	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(nan)

@@ -45,7 +45,7 @@ func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 		to.Meets = in.firesAt(to.Frequency)
 	}
 	out.LowestFrequency, out.HighestFrequency = out.Modes[0].Frequency, out.Modes[5].Frequency
-	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanSag)) / (2 * math.Pi))
+	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanDeflection)) / (2 * math.Pi))
 }
 
 // ascending gives the order of the values, lowest first.
