@@ -82,13 +82,13 @@ type LoadResult struct {
 	VerticalStiffness quantity.Stiffness // of all mounts together
 	MeanDeflection    quantity.Length
 
-	FiringIdle   quantity.Frequency
-	FiringFull   quantity.Frequency
-	PassedIdle   quantity.Ratio // of the firing torque, to the boat
-	PassedFull   quantity.Ratio
-	IsolatedFull quantity.Ratio // 1 less PassedFull
-	ShakenIdle   quantity.Ratio // of a force up and down
-	ShakenFull   quantity.Ratio
+	FiringIdle       quantity.Frequency
+	FiringFull       quantity.Frequency
+	PassedIdle       quantity.Ratio // of the firing torque, to the boat
+	PassedFull       quantity.Ratio
+	IsolatedFull     quantity.Ratio // 1 less PassedFull
+	BouncePassedIdle quantity.Ratio // of a force up and down
+	BouncePassedFull quantity.Ratio
 
 	BounceFrequency  quantity.Frequency // as if the engine only moved up and down
 	LowestFrequency  quantity.Frequency

@@ -486,7 +486,7 @@ func TestExtremesStayFinite(t *testing.T) {
 		}
 		in.EngineMass, in.DampingRatio, in.CentreForward, in.CentreUp = 50000, 0.001, 8, 3
 		out := carried(t, in)
-		for _, v := range []float64{float64(out.LowestLoad), float64(out.MovedOffset), float64(out.MovedGap), float64(out.PassedIdle), float64(out.ShakenFull),
+		for _, v := range []float64{float64(out.LowestLoad), float64(out.MovedOffset), float64(out.MovedGap), float64(out.PassedIdle), float64(out.BouncePassedFull),
 			float64(out.HighestFrequency), float64(out.LowestFrequency), float64(out.TiredFactor)} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				t.Errorf("%+v", out)

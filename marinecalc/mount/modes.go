@@ -89,7 +89,7 @@ func (in *LoadInput) firing(speed quantity.RotationSpeed) quantity.Frequency {
 // isolate writes what of the shaking comes through.
 func (out *LoadResult) isolate(in *LoadInput) {
 	out.FiringIdle, out.FiringFull = in.firing(in.IdleSpeed), in.firing(in.EngineSpeed)
-	out.PassedIdle, out.ShakenIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
-	out.PassedFull, out.ShakenFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
+	out.PassedIdle, out.BouncePassedIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
+	out.PassedFull, out.BouncePassedFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
 	out.IsolatedFull = 1 - out.PassedFull
 }

@@ -28,7 +28,7 @@ func (in *WhirlInput) lay(b *beam) (WhirlResult, error) {
 		length += float64(s.Length)
 	}
 	out.ShaftLength = quantity.Length(length)
-	out.SwingingMass = in.PropellerMass * quantity.Mass(1+in.EntrainedWater)
+	out.EntrainedPropellerMass = in.PropellerMass * quantity.Mass(1+in.EntrainedWater)
 
 	var bearings [mostParts]place
 	for i, r := range in.Bearings {

@@ -69,15 +69,15 @@ type StrengthResult struct {
 	VonMises          quantity.Stress // keyway included
 	TorsionSafety     quantity.Ratio  // at the peak, keyway included; NaN without a peak torque
 
-	TorsionalReckoned quantity.Stress // TorsionalYield, or what stands in
-	TorsionalCase     string          // TwoThirds where something stands in, otherwise ""
+	TorsionalUsed quantity.Stress // TorsionalYield, or what stands in
+	TorsionalCase string          // TwoThirds where something stands in, otherwise ""
 
 	ShaftTorque        quantity.Torque
 	DesignTorque       quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase         string          // which of them that is
 	KilowattsPerRpm    quantity.Ratio  // power in kW over speed in rpm, as class rules take it
 	BoreFactor         quantity.Ratio  // by which a bore counts in class rules
-	TensileReckoned    quantity.Stress // tensile strength, no more than the rule's cap
+	TensileUsed        quantity.Stress // tensile strength, no more than the rule's cap
 	PropellerAllowance quantity.Length
 }
 
@@ -150,9 +150,9 @@ func Strength(in StrengthInput) (out StrengthResult, err error) {
 
 // torsional finds the yield strength in torsion to use.
 func (out *StrengthResult) torsional(in *StrengthInput) {
-	out.TorsionalReckoned = in.TorsionalYield
+	out.TorsionalUsed = in.TorsionalYield
 	if in.TorsionalYield == 0 {
-		out.TorsionalReckoned = quantity.Stress(torsionalShare * quantity.OrNaN(float64(in.ShaftYieldStrength)))
+		out.TorsionalUsed = quantity.Stress(torsionalShare * quantity.OrNaN(float64(in.ShaftYieldStrength)))
 		if in.ShaftYieldStrength > 0 {
 			out.TorsionalCase = TwoThirds
 		}
@@ -183,7 +183,7 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 	out.GreatestShear = quantity.Stress(shear)
 	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
 	out.VonMises = quantity.Stress(mises)
-	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalReckoned)
+	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalUsed)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
 	if in.PeakTorque == 0 {
@@ -197,7 +197,7 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 // proportion to it as to the shaft.
 func (out *StrengthResult) yachtRule(in *StrengthInput) {
 	ratio := float64(in.ShaftBore / in.ShaftDiameter)
-	slip, factor := float64(out.TorsionalReckoned), quantity.OrNaN(float64(in.YachtSafetyFactor))
+	slip, factor := float64(out.TorsionalUsed), quantity.OrNaN(float64(in.YachtSafetyFactor))
 	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
 	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
 }
@@ -211,9 +211,9 @@ func (out *StrengthResult) classRule(in *StrengthInput) {
 	}
 	nan := math.NaN()
 	out.PropellerAllowance, out.ClassDiameter, out.ClassUse = quantity.Length(nan), quantity.Length(nan), quantity.Ratio(nan)
-	out.TensileReckoned = quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength)))
-	if in.TensileCap > 0 && in.TensileCap < out.TensileReckoned {
-		out.TensileReckoned = in.TensileCap
+	out.TensileUsed = quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength)))
+	if in.TensileCap > 0 && in.TensileCap < out.TensileUsed {
+		out.TensileUsed = in.TensileCap
 	}
 	if in.ShaftTensileStrength == 0 || in.RuleScale == 0 || in.RuleFactor == 0 || in.RuleStrength == 0 {
 		return
@@ -227,7 +227,7 @@ func (out *StrengthResult) classRule(in *StrengthInput) {
 		allowance = min(float64(in.AllowanceRate)*prop, 1) * prop / float64(in.AllowanceDivisor)
 		out.PropellerAllowance = quantity.Length(allowance)
 	}
-	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileReckoned+in.RuleOffset))
+	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileUsed+in.RuleOffset))
 	d := float64(in.RuleScale)*float64(in.RuleFactor)*root/1000 + allowance
 	out.ClassDiameter = max(quantity.Length(d), in.RuleMinimum)
 	out.ClassUse = quantity.Ratio(out.ClassDiameter / in.ShaftDiameter)

@@ -163,12 +163,12 @@ func TestYieldInTorsionFollowsFromYield(t *testing.T) {
 	in := StrengthInput{ShaftDiameter: 1.75 * inch, ShaftPower: 403 * hp, ShaftSpeed: 1050 * rpm, ShaftYieldStrength: 105 * ksi, YachtSafetyFactor: 3}
 	out := parttest.Must(t, Strength, in)
 	parttest.Within(t, "yacht rule", out.YachtDiameter, 1.74*inch, 1e-3)
-	parttest.Within(t, "yield in torsion", out.TorsionalReckoned, 70*ksi, 1e-12)
+	parttest.Within(t, "yield in torsion", out.TorsionalUsed, 70*ksi, 1e-12)
 	if out.TorsionalCase != TwoThirds {
 		t.Errorf("the sheet says %q", out.TorsionalCase)
 	}
 	in.TorsionalYield = 60 * ksi
-	if own := parttest.Must(t, Strength, in); own.TorsionalReckoned != 60*ksi || own.TorsionalCase != "" {
+	if own := parttest.Must(t, Strength, in); own.TorsionalUsed != 60*ksi || own.TorsionalCase != "" {
 		t.Errorf("a figure given does not stand: %+v", own)
 	}
 }

@@ -52,12 +52,12 @@ type Load struct {
 
 // WhirlResult is what Whirl finds. NaN marks a figure that cannot be given.
 type WhirlResult struct {
-	CriticalLower quantity.RotationSpeed // Dunkerley
-	CriticalUpper quantity.RotationSpeed // Rayleigh
-	Critical      quantity.RotationSpeed // of the model itself, between the two
-	Margin        quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
-	SpeedUse      quantity.Ratio         // ShaftSpeed over CriticalLower
-	WhipAt        quantity.Length        // of the greatest deflection at Critical
+	CriticalLower        quantity.RotationSpeed // Dunkerley
+	CriticalUpper        quantity.RotationSpeed // Rayleigh
+	Critical             quantity.RotationSpeed // of the model itself, between the two
+	Margin               quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
+	SpeedUse             quantity.Ratio         // ShaftSpeed over CriticalLower
+	GreatestDeflectionAt quantity.Length        // of the greatest deflection at Critical
 
 	LongestSpan         quantity.Length // between neighbouring bearings
 	ShortestSpan        quantity.Length
@@ -67,13 +67,13 @@ type WhirlResult struct {
 	ShortestPerDiameter quantity.Ratio
 	ClassSpanUse        quantity.Ratio // LongestSpan over ClassSpan
 
-	ShaftSpeedIdle quantity.RotationSpeed // NaN without idle speed and gear ratio
-	CriticalShaft  quantity.RotationSpeed // the shaft without the masses on it
-	ShaftLength    quantity.Length
-	LeastDiameter  quantity.Length
-	ShaftMass      quantity.Mass
-	SwingingMass   quantity.Mass   // propeller and its water
-	PropellerPlace quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
+	ShaftSpeedIdle         quantity.RotationSpeed // NaN without idle speed and gear ratio
+	CriticalShaft          quantity.RotationSpeed // the shaft without the masses on it
+	ShaftLength            quantity.Length
+	LeastDiameter          quantity.Length
+	ShaftMass              quantity.Mass
+	EntrainedPropellerMass quantity.Mass   // propeller and its water
+	PropellerPlace         quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
 }
 
 // Whirl finds the first critical speed of a shaft, at which it whirls like a
@@ -140,7 +140,7 @@ func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 	widest := 0.0
 	for i := range b.nodes {
 		if a := math.Abs(mode[i]); a > widest*(1+1e-9) {
-			widest, out.WhipAt = a, quantity.Length(b.x[i])
+			widest, out.GreatestDeflectionAt = a, quantity.Length(b.x[i])
 		}
 	}
 }

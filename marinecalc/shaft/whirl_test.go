@@ -63,7 +63,7 @@ func TestOverhungMass(t *testing.T) {
 	parttest.Within(t, "model", out.Critical, want, 1e-8)
 	parttest.Within(t, "Rayleigh", out.CriticalUpper, want, 1e-8)
 	parttest.Within(t, "Dunkerley", out.CriticalLower, want, 1e-8)
-	parttest.Within(t, "where", out.WhipAt, 1.5, 1e-12)
+	parttest.Within(t, "where", out.GreatestDeflectionAt, 1.5, 1e-12)
 }
 
 // randomLine is a shaft line with two to five bearings and some masses.
@@ -211,7 +211,7 @@ func TestWhirlSmallThings(t *testing.T) {
 	parttest.Within(t, "longest", out.LongestSpan, 1.3, 1e-12)
 	parttest.Within(t, "shortest", out.ShortestSpan, 1.25, 1e-12)
 	parttest.Within(t, "idle", out.ShaftSpeedIdle, 850*rpm/2.15, 1e-12)
-	parttest.Within(t, "propeller with water", out.SwingingMass, 7.5, 1e-12)
+	parttest.Within(t, "propeller with water", out.EntrainedPropellerMass, 7.5, 1e-12)
 	parttest.Within(t, "class span", out.ClassSpan, 5.2*math.Sqrt(28.0/1300), 1e-12)
 	in := cruiser()
 	in.ShaftSpeed, in.IdleSpeed = 300*rpm, 0

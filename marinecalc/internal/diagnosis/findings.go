@@ -46,11 +46,11 @@ type Result struct {
 
 // RankedCause is one line of the ranking.
 type RankedCause struct {
-	Name, Part    string
-	Probability   quantity.Ratio
-	Odds          string
-	SpeaksFor     string
-	SpeaksAgainst string
+	Name, Part      string
+	Probability     quantity.Ratio
+	Odds            string
+	EvidenceFor     string
+	EvidenceAgainst string
 }
 
 // NextCheck is a question worth answering next.
@@ -134,11 +134,11 @@ func entropy(p []float64) float64 {
 func (f *finder) ranked(c int, p float64) RankedCause {
 	r := RankedCause{Name: f.causes.At(c).Title, Part: f.causes.At(c).Part, Probability: shown(p), Odds: oddsText(p)}
 	var most, least float64
-	speaksFor, against := -1, -1
+	evidenceFor, against := -1, -1
 	for q, a := range f.answers {
 		w := f.model.Against(c, q, a)
 		if w > most {
-			most, speaksFor = w, q
+			most, evidenceFor = w, q
 		}
 		if w < least {
 			least, against = w, q
@@ -150,7 +150,7 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 		}
 		return fmt.Sprintf("%s %s (%s)", f.evidence.At(q).Title, answerWord(f.answers[q]), f.strength(w))
 	}
-	r.SpeaksFor, r.SpeaksAgainst = words(speaksFor, most), words(against, least)
+	r.EvidenceFor, r.EvidenceAgainst = words(evidenceFor, most), words(against, least)
 	return r
 }
 
