@@ -10,9 +10,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Misalignment is what Coupling finds. A figure whose readings are missing is
+// CouplingResult is what Coupling finds. A figure whose readings are missing is
 // NaN, and its text is empty. Clock positions are as in Reading.
-type Misalignment struct {
+type CouplingResult struct {
 	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
 	GapAllowed     quantity.Length // GapAllowance of CouplingDiameter; NaN for a flexible coupling
 	GapPerDiameter quantity.Ratio
@@ -76,11 +76,11 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // than four clock positions, readings bunched in less than a half circle, one
 // place read twice with different answers, a gap difference or offset over
 // 5 % of the diameter.
-func Coupling(in Faces) (out Misalignment, err error) {
+func Coupling(in CouplingInput) (out CouplingResult, err error) {
 	var gapRoom, rimRoom [enough]point
 	gap, rim := in.read(gapRoom[:0], rimRoom[:0])
 	if bad := in.usable(gap, rim); len(bad) > 0 {
-		return Misalignment{}, bad.Err()
+		return CouplingResult{}, bad.Err()
 	}
 	var bad problem.List
 	var face, circle plane
@@ -93,7 +93,7 @@ func Coupling(in Faces) (out Misalignment, err error) {
 	tooFar(&bad, &gaps, "gap difference", 2*face.fixed.size(), d)
 	tooFar(&bad, &steps, "offset", circle.fixed.size(), d)
 	if len(bad) > 0 {
-		return Misalignment{}, bad.Err()
+		return CouplingResult{}, bad.Err()
 	}
 	out.takeFace(&face, d, in.Turned)
 	out.GapAllowed = quantity.Length(math.NaN())
@@ -112,7 +112,7 @@ func (p points) fitted(f *plane, known points, bad *problem.List, s *series) {
 }
 
 // takeDroop takes what the droop of the shaft's end does out of the fits.
-func (out *Misalignment) takeDroop(in *Faces, face, circle *plane) {
+func (out *CouplingResult) takeDroop(in *CouplingInput, face, circle *plane) {
 	out.DroopGapTaken, out.DroopOffsetTaken = quantity.Length(math.NaN()), quantity.Length(math.NaN())
 	if in.ShaftEnd != HangingFree {
 		return
@@ -132,7 +132,7 @@ func tooFar(bad *problem.List, s *series, what string, found, diameter float64) 
 	}
 }
 
-func (out *Misalignment) takeFace(f *plane, d float64, turned Turned) {
+func (out *CouplingResult) takeFace(f *plane, d float64, turned Turned) {
 	lean := vector{2 * f.fixed.up, 2 * f.fixed.right} // from one side to the other
 	g := math.Sqrt(lean.up*lean.up + lean.right*lean.right)
 	out.GapVertical, out.GapHorizontal = quantity.Length(lean.up), quantity.Length(lean.right)
@@ -170,7 +170,7 @@ func (out *Misalignment) takeFace(f *plane, d float64, turned Turned) {
 	out.RunOutAt = quantity.Direction(f.turning.clock())
 }
 
-func (out *Misalignment) takeRim(f *plane, read bool) {
+func (out *CouplingResult) takeRim(f *plane, read bool) {
 	nan := math.NaN()
 	out.Offset, out.OffsetVertical, out.OffsetHorizontal = quantity.Length(nan), quantity.Length(nan), quantity.Length(nan)
 	out.OffsetAt, out.RadiusDifference, out.RimRunOut = quantity.Direction(nan), quantity.Length(nan), quantity.Length(nan)
@@ -189,7 +189,7 @@ func (out *Misalignment) takeRim(f *plane, read bool) {
 
 // GapAt gives the gap of the fitted faces at a clock position, misalignment
 // alone, with the faces as far apart as in the first shaft turn.
-func GapAt(m Misalignment, clock quantity.Direction) quantity.Length {
+func GapAt(m CouplingResult, clock quantity.Direction) quantity.Length {
 	half := vector{float64(m.GapVertical) / 2, float64(m.GapHorizontal) / 2}
 	return m.MeanGap + quantity.Length(half.at(float64(clock)))
 }

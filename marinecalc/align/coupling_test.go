@@ -13,7 +13,7 @@ import (
 
 const inch = 0.0254
 
-func solved(t *testing.T, in Faces) Misalignment {
+func solved(t *testing.T, in CouplingInput) CouplingResult {
 	t.Helper()
 	return parttest.Must(t, Coupling, in)
 }
@@ -52,8 +52,8 @@ func anyTruth(r *rand.Rand) truth {
 	return truth{1e-3 + r.Float64()*1e-3, vector{part(), part()}, vector{part(), part()}}
 }
 
-func faces(readings []Reading) Faces {
-	return Faces{Readings: readings, CouplingDiameter: 0.1, CouplingKind: Rigid}
+func faces(readings []Reading) CouplingInput {
+	return CouplingInput{Readings: readings, CouplingDiameter: 0.1, CouplingKind: Rigid}
 }
 
 // Source: Bloch and Geitner, Machinery Component Maintenance and Repair, pp.
@@ -61,7 +61,7 @@ func faces(readings []Reading) Faces {
 // products): bottom face gap wide by 0.007 in, movable shaft 0.0055 in high,
 // rim reading 0.011 in; inboard -0.0212 in, outboard -0.0738 in.
 func TestFaceAndRimBlochGeitner(t *testing.T) {
-	in := Faces{CouplingDiameter: 4 * inch, CouplingKind: Flexible}
+	in := CouplingInput{CouplingDiameter: 4 * inch, CouplingKind: Flexible}
 	for i, gap := range []float64{0.020, 0.0235, 0.027, 0.0235} { // 12, 3, 6, 9 o'clock
 		in.Readings = append(in.Readings, Reading{Clock: quantity.Direction(i) * math.Pi / 2, Gap: quantity.Length(gap * inch)})
 	}
@@ -211,7 +211,7 @@ func TestCouplingProperties(t *testing.T) {
 			readings[i].Gap += quantity.Length((r.Float64() - 0.5) * 4e-5) // feelers err
 		}
 		base := solved(t, faces(readings))
-		alike := func(what string, m Misalignment, turn, times float64) {
+		alike := func(what string, m CouplingResult, turn, times float64) {
 			t.Helper()
 			parttest.Near(t, what+": gap difference", m.GapDifference, times*float64(base.GapDifference), 1e-11)
 			parttest.Near(t, what+": widest", apart(float64(m.WidestAt), float64(base.WidestAt)+turn), 0, 1e-6)
@@ -221,7 +221,7 @@ func TestCouplingProperties(t *testing.T) {
 			parttest.Near(t, what+": worst", m.WorstResidual, times*float64(base.WorstResidual), 1e-11)
 			parttest.Near(t, what+": closure", m.Closure, times*float64(base.Closure), 1e-11)
 		}
-		change := func(f func(Reading) Reading) Misalignment {
+		change := func(f func(Reading) Reading) CouplingResult {
 			out := make([]Reading, len(readings))
 			for i, one := range readings {
 				out[i] = f(one)

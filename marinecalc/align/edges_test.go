@@ -8,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfFaces(t *testing.T) {
+func TestEdgesOfCoupling(t *testing.T) {
 	in := faces(truth{mean: 1e-3, fixed: vector{1e-4, 0}}.read(round(4), []float64{0}))
 	in.ShaftEnd, in.DroopSlope, in.DroopSag = HangingFree, 0.001, 0.0005
 	for _, r := range in.Readings {

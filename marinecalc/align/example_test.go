@@ -15,7 +15,7 @@ func ExampleCoupling() {
 	for i, gap := range []q.Length{10 * q.Thou, 11.5 * q.Thou, 13 * q.Thou, 11.5 * q.Thou} {
 		readings = append(readings, align.Reading{Clock: q.Direction(i) * math.Pi / 2, Gap: gap})
 	}
-	out, err := align.Coupling(align.Faces{
+	out, err := align.Coupling(align.CouplingInput{
 		CouplingKind: align.Rigid, CouplingDiameter: 3 * q.Inch, Turned: align.BothHalves, Readings: readings,
 	})
 	fmt.Printf("gap difference %.1f thou, %.4f of the diameter, %v\n", float64(out.GapDifference/q.Thou), float64(out.GapPerDiameter), err)

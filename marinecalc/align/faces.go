@@ -1,4 +1,4 @@
-// What is read round a coupling: Faces, and the checks of the readings.
+// What is read round a coupling: CouplingInput, and the checks of the readings.
 
 package align
 
@@ -53,8 +53,8 @@ type RimReading struct {
 	Step  quantity.Length    // -50 to 50 mm, plus where the gearbox output flange stands proud
 }
 
-// Faces is what was read at a coupling.
-type Faces struct {
+// CouplingInput is what was read at a coupling.
+type CouplingInput struct {
 	Readings         []Reading       // 4 to 96
 	CouplingDiameter quantity.Length // of the circle the feeler reads on, 30 mm to 800 mm
 	CouplingKind     Kind            // Rigid or Flexible; GapAllowance counts for a rigid one alone
@@ -115,7 +115,7 @@ var (
 )
 
 // read gives the readings as points, in the room handed over where they fit.
-func (in *Faces) read(gap, rim points) (points, points) {
+func (in *CouplingInput) read(gap, rim points) (points, points) {
 	for _, r := range in.Readings {
 		gap = gap.with(r.Clock, r.Turn, r.Gap)
 	}
@@ -126,7 +126,7 @@ func (in *Faces) read(gap, rim points) (points, points) {
 }
 
 // usable collects everything that makes the faces unfit to work with.
-func (in *Faces) usable(gap, rim points) problem.List {
+func (in *CouplingInput) usable(gap, rim points) problem.List {
 	var bad problem.List
 	if !problem.Within(float64(in.CouplingDiameter), 0.03, 0.8) {
 		bad.Add("/couplingDiameter", fmt.Sprintf("a coupling diameter of %.4g m is out of range", float64(in.CouplingDiameter)), "30 mm to 800 mm", "")
@@ -264,7 +264,7 @@ func apart(a, b float64) float64 {
 }
 
 // checkDroop asks for the droop where the readings hold it.
-func (in *Faces) checkDroop(bad *problem.List) {
+func (in *CouplingInput) checkDroop(bad *problem.List) {
 	switch in.ShaftEnd {
 	case "", HeldUp:
 		return

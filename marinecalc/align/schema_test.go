@@ -42,7 +42,7 @@ func TestRangesAgreeWithSchema(t *testing.T) {
 
 func TestCouplingRefuses(t *testing.T) {
 	c := truth{mean: 1e-3, fixed: vector{1e-4, 0}}
-	good := func() Faces { return faces(c.read(round(4), []float64{0})) }
+	good := func() CouplingInput { return faces(c.read(round(4), []float64{0})) }
 	degrees := func(d ...float64) []float64 {
 		for i := range d {
 			d[i] *= math.Pi / 180
@@ -52,38 +52,40 @@ func TestCouplingRefuses(t *testing.T) {
 	nan := math.NaN()
 	for _, k := range []struct {
 		name   string
-		spoil  func(*Faces)
+		spoil  func(*CouplingInput)
 		places []string
 	}{
-		{"nothing", func(in *Faces) { *in = Faces{} }, []string{"/couplingDiameter", "/couplingKind", "/readings"}},
-		{"three places", func(in *Faces) { in.Readings = c.read(round(3), []float64{0}) }, []string{"/readings"}},
-		{"one place four times", func(in *Faces) { in.Readings = c.read(degrees(0, 2, 4, 6), []float64{0}) }, []string{"/readings"}},
-		{"all below", func(in *Faces) { in.Readings = c.read(degrees(100, 150, 200, 250), []float64{0}) }, []string{"/readings"}},
-		{"all to one side, across 12", func(in *Faces) { in.Readings = c.read(degrees(300, 340, 20, 60), []float64{0}) }, []string{"/readings"}},
-		{"one place a turn", func(in *Faces) {
+		{"nothing", func(in *CouplingInput) { *in = CouplingInput{} }, []string{"/couplingDiameter", "/couplingKind", "/readings"}},
+		{"three places", func(in *CouplingInput) { in.Readings = c.read(round(3), []float64{0}) }, []string{"/readings"}},
+		{"one place four times", func(in *CouplingInput) { in.Readings = c.read(degrees(0, 2, 4, 6), []float64{0}) }, []string{"/readings"}},
+		{"all below", func(in *CouplingInput) { in.Readings = c.read(degrees(100, 150, 200, 250), []float64{0}) }, []string{"/readings"}},
+		{"all to one side, across 12", func(in *CouplingInput) { in.Readings = c.read(degrees(300, 340, 20, 60), []float64{0}) }, []string{"/readings"}},
+		{"one place a turn", func(in *CouplingInput) {
 			in.Readings = nil
 			for _, a := range round(4) {
 				in.Readings = append(in.Readings, Reading{quantity.Direction(a), quantity.Angle(a), 0.001})
 			}
 		}, []string{"/readings"}},
-		{"negative gap", func(in *Faces) { in.Readings[2].Gap = -0.001 }, []string{"/readings/2/gap"}},
-		{"metres for millimetres", func(in *Faces) { in.Readings[1].Gap = 0.4 }, []string{"/readings/1/gap"}},
-		{"clock as an hour", func(in *Faces) { in.Readings[3].Clock = 9 }, []string{"/readings/3/clock"}},
-		{"NaN", func(in *Faces) { in.Readings[0].Gap, in.Readings[0].Turn = quantity.Length(nan), quantity.Angle(nan) }, []string{"/readings/0/turn", "/readings/0/gap"}},
-		{"steep", func(in *Faces) { in.Readings[0].Gap = 0.007 }, []string{"/readings"}},
-		{"contradiction", func(in *Faces) {
+		{"negative gap", func(in *CouplingInput) { in.Readings[2].Gap = -0.001 }, []string{"/readings/2/gap"}},
+		{"metres for millimetres", func(in *CouplingInput) { in.Readings[1].Gap = 0.4 }, []string{"/readings/1/gap"}},
+		{"clock as an hour", func(in *CouplingInput) { in.Readings[3].Clock = 9 }, []string{"/readings/3/clock"}},
+		{"NaN", func(in *CouplingInput) {
+			in.Readings[0].Gap, in.Readings[0].Turn = quantity.Length(nan), quantity.Angle(nan)
+		}, []string{"/readings/0/turn", "/readings/0/gap"}},
+		{"steep", func(in *CouplingInput) { in.Readings[0].Gap = 0.007 }, []string{"/readings"}},
+		{"contradiction", func(in *CouplingInput) {
 			again := in.Readings[1]
 			again.Gap += 5e-4
 			in.Readings = append(in.Readings, again)
 		}, []string{"/readings/4/gap"}},
-		{"too many", func(in *Faces) { in.Readings = make([]Reading, 97) }, []string{"/readings"}},
-		{"too many steps", func(in *Faces) { in.RimReadings = make([]RimReading, 97) }, []string{"/rimReadings"}},
-		{"two steps", func(in *Faces) { in.RimReadings = []RimReading{{0, 0, 0}, {3, 0, 0}} }, []string{"/rimReadings"}},
-		{"far off", func(in *Faces) {
+		{"too many", func(in *CouplingInput) { in.Readings = make([]Reading, 97) }, []string{"/readings"}},
+		{"too many steps", func(in *CouplingInput) { in.RimReadings = make([]RimReading, 97) }, []string{"/rimReadings"}},
+		{"two steps", func(in *CouplingInput) { in.RimReadings = []RimReading{{0, 0, 0}, {3, 0, 0}} }, []string{"/rimReadings"}},
+		{"far off", func(in *CouplingInput) {
 			in.RimReadings = []RimReading{{0, 0, 0.02}, {math.Pi / 2, 0, 0}, {math.Pi, 0, -0.02}, {3 * math.Pi / 2, 0, 0}}
 		}, []string{"/rimReadings"}},
-		{"words", func(in *Faces) { in.CouplingKind, in.Turned = "stiff", "engine" }, []string{"/couplingKind", "/turned"}},
-		{"all at once", func(in *Faces) {
+		{"words", func(in *CouplingInput) { in.CouplingKind, in.Turned = "stiff", "engine" }, []string{"/couplingKind", "/turned"}},
+		{"all at once", func(in *CouplingInput) {
 			in.CouplingDiameter = 4
 			in.Readings[0].Gap, in.Readings[1].Turn = -1, 90
 		}, []string{"/couplingDiameter", "/readings/0/gap", "/readings/1/turn"}},

@@ -1,4 +1,4 @@
-// Wear of the water-lubricated stern bearing: Worn.
+// Wear of the water-lubricated stern bearing: Clearance.
 
 package bearing
 
@@ -9,24 +9,24 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// BushKind is what the shaft runs in; it decides which limits apply.
-type BushKind string
+// SternBearing is what the shaft runs in; it decides which limits apply.
+type SternBearing string
 
 // The kinds of bearing.
 const (
-	Rubber    BushKind = "rubber"    // in a metal or plastic shell
-	Synthetic BushKind = "synthetic" // approved by a class society
-	Other     BushKind = "other"     // wood, metal, phenolic …
+	Rubber    SternBearing = "rubber"    // in a metal or plastic shell
+	Synthetic SternBearing = "synthetic" // approved by a class society
+	Other     SternBearing = "other"     // wood, metal, phenolic …
 )
 
-// Bush is a water-lubricated shaft bearing as it is found. A field marked
+// ClearanceInput is a water-lubricated shaft bearing as it is found. A field marked
 // optional is not given when it is zero; a clearance may be drawn a hair
-// below nothing. Of BushBore and BearingClearance one is needed.
-type Bush struct {
-	BearingKind      BushKind
+// below nothing. Of ShellBore and BearingClearance one is needed.
+type ClearanceInput struct {
+	BearingKind      SternBearing
 	ShaftDiameter    quantity.Length // above 0
 	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bearing shell, across the whole, as the feeler reads it; NaN for not read
-	BushBore         quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
+	ShellBore        quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
 	WornLimit        quantity.Length // at which it is renewed; optional
 
 	NewClearance     quantity.Length // when the bearing was new; optional
@@ -38,8 +38,8 @@ type Bush struct {
 	GrooveDepthNew quantity.Length // the same when new; needed with GrooveDepth
 }
 
-// Wear is what Worn finds. A figure for which a reading is missing is NaN.
-type Wear struct {
+// ClearanceResult is what Clearance finds. A figure for which a reading is missing is NaN.
+type ClearanceResult struct {
 	Clearance       quantity.Length // bore less shaft, or as read
 	ClearanceUse    quantity.Ratio  // Clearance over WornLimit
 	ClearanceRatio  quantity.Ratio  // Clearance over shaft diameter
@@ -54,19 +54,19 @@ type Wear struct {
 // bearing that shows no wear, or next to none. It is no figure to be shown.
 const Never = 10 * 365.25 * 86400
 
-// Worn finds how far a water-lubricated bearing is worn, how fast, and how
+// Clearance finds how far a water-lubricated bearing is worn, how fast, and how
 // long it lasts to its limit when it wears on as it did (a straight line
 // through two readings). The limits are data: 46 CFR 61.20-23 and common
 // practice.
 //
-// The error is a *problem.Error of everything that cannot be. Worn does not
+// The error is a *problem.Error of everything that cannot be. Clearance does not
 // allocate unless it refuses.
-func Worn(in Bush) (Wear, error) {
+func Clearance(in ClearanceInput) (ClearanceResult, error) {
 	if err := in.validate(); err != nil {
-		return Wear{}, err
+		return ClearanceResult{}, err
 	}
 	c, limit := float64(in.clearance()), quantity.OrNaN(float64(in.WornLimit))
-	out := Wear{
+	out := ClearanceResult{
 		Clearance:       quantity.Length(c),
 		ClearanceUse:    quantity.Ratio(c / limit),
 		ClearanceRatio:  quantity.Ratio(c / float64(in.ShaftDiameter)),
@@ -90,15 +90,15 @@ func Worn(in Bush) (Wear, error) {
 }
 
 // clearance is the difference of two diameters where the bore was measured.
-func (in *Bush) clearance() quantity.Length {
-	if in.BushBore > 0 {
-		return in.BushBore - in.ShaftDiameter
+func (in *ClearanceInput) clearance() quantity.Length {
+	if in.ShellBore > 0 {
+		return in.ShellBore - in.ShaftDiameter
 	}
 	return in.BearingClearance
 }
 
 // validate lists everything in the readings that cannot be.
-func (in *Bush) validate() error {
+func (in *ClearanceInput) validate() error {
 	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
@@ -110,9 +110,9 @@ func (in *Bush) validate() error {
 		half = math.Inf(1)
 	}
 	switch c := float64(in.clearance()); {
-	case !faults.NotNegative("/bushBore", "bore of the bush", float64(in.BushBore)):
-	case in.BushBore > 0:
-		between(&faults, "/bushBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
+	case !faults.NotNegative("/shellBore", "bore of the bearing shell", float64(in.ShellBore)):
+	case in.ShellBore > 0:
+		between(&faults, "/shellBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
 	case math.IsNaN(c):
 		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bearing shell")
 	default:

@@ -10,22 +10,22 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// used is the bush of a 30 mm shaft with two readings.
-func used() Bush {
-	return Bush{BearingKind: Rubber, ShaftDiameter: 0.030, BearingClearance: 0.00045, WornLimit: 0.00075, NewClearance: 0.00012,
+// used is the bearing of a 30 mm shaft with two readings.
+func used() ClearanceInput {
+	return ClearanceInput{BearingKind: Rubber, ShaftDiameter: 0.030, BearingClearance: 0.00045, WornLimit: 0.00075, NewClearance: 0.00012,
 		EarlierClearance: 0.00025, RunningTime: 400 * 3600, BearingLength: 0.120, GrooveDepth: 0.0024, GrooveDepthNew: 0.0032}
 }
 
-func worn(t *testing.T, in Bush) Wear {
+func worn(t *testing.T, in ClearanceInput) ClearanceResult {
 	t.Helper()
-	return parttest.Must(t, Worn, in)
+	return parttest.Must(t, Clearance, in)
 }
 
 func TestShipsTailShaft(t *testing.T) {
 	// USCG exam item on 46 CFR 61.20-23(a), rule from memory: 15 in tail
 	// shaft, machinery amidships, worn 1/4 in, limit 3/8 in: no renewal yet.
 	const inch = 0.0254
-	out := worn(t, Bush{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8})
+	out := worn(t, ClearanceInput{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8})
 	parttest.Within(t, "use", float64(out.ClearanceUse), 2./3, 1e-12)
 	if !math.IsNaN(float64(out.TimeLeft)) || !math.IsNaN(float64(out.WearSinceNew)) || !math.IsNaN(float64(out.GrooveLeft)) {
 		t.Errorf("%+v says more than was read", out)
@@ -67,7 +67,7 @@ func TestStraightLineThroughTwoReadings(t *testing.T) {
 // before what a feeler read.
 func TestClearanceOfBoreAndShaft(t *testing.T) {
 	byFeeler, byBore := used(), used()
-	byBore.BushBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
+	byBore.ShellBore, byBore.BearingClearance = 0.03045, quantity.Length(math.NaN())
 	for range 2 {
 		out := worn(t, byBore)
 		parttest.Within(t, "clearance", float64(out.Clearance), 0.00045, 1e-9)
@@ -77,43 +77,43 @@ func TestClearanceOfBoreAndShaft(t *testing.T) {
 	}
 }
 
-func TestImpossibleBushesAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Bush){
-		"/shaftDiameter":      func(b *Bush) { b.ShaftDiameter = 0 },
-		"/bearingClearance":   func(b *Bush) { b.BearingClearance = 0.02 },
-		"/bearingClearance ":  func(b *Bush) { b.BearingClearance = quantity.Length(math.NaN()) },
-		"/newClearance":       func(b *Bush) { b.NewClearance = -0.01 },
-		"/runningTime":        func(b *Bush) { b.RunningTime = 0 },
-		"/grooveDepthNew":     func(b *Bush) { b.GrooveDepthNew = 0 },
-		"/grooveDepth":        func(b *Bush) { b.GrooveDepth = 0.005 },
-		"/bearingKind":        func(b *Bush) { b.BearingKind = "felt" },
-		"/bearingClearance  ": func(b *Bush) { b.BearingClearance = quantity.Length(math.Inf(1)) },
-		"/bushBore":           func(b *Bush) { b.BushBore = 0.029 },
-		"/bushBore ":          func(b *Bush) { b.BushBore = 0.046 },
-		"/bushBore  ":         func(b *Bush) { b.BushBore = quantity.Length(math.NaN()) },
-		"/bearingLength":      func(b *Bush) { b.BearingLength = -1 },
+func TestImpossibleClearancesAreRefused(t *testing.T) {
+	for where, change := range map[string]func(*ClearanceInput){
+		"/shaftDiameter":      func(b *ClearanceInput) { b.ShaftDiameter = 0 },
+		"/bearingClearance":   func(b *ClearanceInput) { b.BearingClearance = 0.02 },
+		"/bearingClearance ":  func(b *ClearanceInput) { b.BearingClearance = quantity.Length(math.NaN()) },
+		"/newClearance":       func(b *ClearanceInput) { b.NewClearance = -0.01 },
+		"/runningTime":        func(b *ClearanceInput) { b.RunningTime = 0 },
+		"/grooveDepthNew":     func(b *ClearanceInput) { b.GrooveDepthNew = 0 },
+		"/grooveDepth":        func(b *ClearanceInput) { b.GrooveDepth = 0.005 },
+		"/bearingKind":        func(b *ClearanceInput) { b.BearingKind = "felt" },
+		"/bearingClearance  ": func(b *ClearanceInput) { b.BearingClearance = quantity.Length(math.Inf(1)) },
+		"/shellBore":          func(b *ClearanceInput) { b.ShellBore = 0.029 },
+		"/shellBore ":         func(b *ClearanceInput) { b.ShellBore = 0.046 },
+		"/shellBore  ":        func(b *ClearanceInput) { b.ShellBore = quantity.Length(math.NaN()) },
+		"/bearingLength":      func(b *ClearanceInput) { b.BearingLength = -1 },
 	} {
 		in := used()
 		change(&in)
-		_, err := Worn(in)
+		_, err := Clearance(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 	in := used()
 	in.BearingClearance = -0.00002 // a feeler of nothing, drawn below it
-	if _, err := Worn(in); err != nil {
+	if _, err := Clearance(in); err != nil {
 		t.Error(err)
 	}
 }
 
-func TestWornDoesNotAllocate(t *testing.T) {
+func TestClearanceDoesNotAllocate(t *testing.T) {
 	in := used()
-	parttest.NoAllocations(t, func() { _, _ = Worn(in) })
+	parttest.NoAllocations(t, func() { _, _ = Clearance(in) })
 }
 
-func BenchmarkWorn(b *testing.B) {
+func BenchmarkClearance(b *testing.B) {
 	in := used()
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Worn(in)
+		_, _ = Clearance(in)
 	}
 }

@@ -2,9 +2,9 @@
 // stern bearing, which wears, and the rolling bearing in the gearbox, which
 // takes the thrust and has a fatigue life.
 //
-//   - [Worn] (bearing-clearance): clearance against its limit, the rate of
+//   - [Clearance] (bearing-clearance): clearance against its limit, the rate of
 //     wear, and the time left
-//   - [Last] (bearing-life): equivalent load and rating life, and what a
+//   - [Life] (bearing-life): equivalent load and rating life, and what a
 //     misaligned shaft takes off it; the fit of the bearing on its seat
 //
 // Life is that of ISO 281 in the form of Shigley, ch. 11. Wear is a straight

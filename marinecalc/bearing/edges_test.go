@@ -6,25 +6,25 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfBush(t *testing.T) {
-	parttest.Edges(t, used(), Worn, map[string]string{
+func TestEdgesOfClearance(t *testing.T) {
+	parttest.Edges(t, used(), Clearance, map[string]string{
 		"/shaftDiameter":    "(0, inf)",
 		"/runningTime":      "(0, inf)",
 		"/grooveDepthNew":   "(0, inf)",
 		"/bearingClearance": "[-0.0003, 0.015]",
 		"/newClearance":     "[-0.0003, 0.015]",
 		"/earlierClearance": "[-0.0003, 0.015]",
-		"/bushBore":         "0 or [0.0297, 0.045]",
+		"/shellBore":        "0 or [0.0297, 0.045]",
 		"/wornLimit":        "[0, inf)",
 		"/bearingLength":    "[0, inf)",
 		"/grooveDepth":      "[0, 0.0038]",
 	})
 }
 
-func TestEdgesOfRolling(t *testing.T) {
+func TestEdgesOfLife(t *testing.T) {
 	in := output()
 	in.BearingBore, in.SeatDiameter, in.BoreDiameter = 0.030, 0.030, 0.030
-	parttest.Edges(t, in, Last, map[string]string{
+	parttest.Edges(t, in, Life, map[string]string{
 		"/dynamicRating":     "(0, inf)",
 		"/shaftSpeed":        "(0, inf)",
 		"/staticRating":      "[0, inf)",

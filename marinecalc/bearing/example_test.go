@@ -10,8 +10,8 @@ import (
 // Shigley, Mechanical Engineering Design, example 11-1 (value from memory,
 // recomputed): 400 lbf for 5000 h at 1725 rpm want a dynamic rating of
 // 3211 lbf, which the book also gives as 14.3 kN.
-func ExampleLast() {
-	out, err := bearing.Last(bearing.Rolling{
+func ExampleLife() {
+	out, err := bearing.Life(bearing.LifeInput{
 		RollingKind: bearing.Ball, DynamicRating: 16 * q.Kilonewton, RadialLoad: 400 * q.PoundForce,
 		RadialFactor: 0.56, AxialFactor: 1, LoadLimit: 0.4, LoadFactor: 1,
 		ShaftSpeed: 1725 * q.RevolutionPerMinute, ReliabilityFactor: 1, WantedLife: 5000 * q.Hour,
@@ -22,8 +22,8 @@ func ExampleLast() {
 
 // 46 CFR 61.20-23(a), as an examination item has it (rule from memory): a
 // 15 in tail shaft, machinery amidships, worn 1/4 in of the 3/8 in allowed.
-func ExampleWorn() {
-	out, err := bearing.Worn(bearing.Bush{
+func ExampleClearance() {
+	out, err := bearing.Clearance(bearing.ClearanceInput{
 		BearingKind: bearing.Other, ShaftDiameter: 15 * q.Inch, BearingClearance: q.Inch / 4, WornLimit: 3 * q.Inch / 8,
 	})
 	fmt.Printf("%.0f %% of the limit, %v\n", float64(out.ClearanceUse/q.Percent), err)

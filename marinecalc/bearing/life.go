@@ -1,4 +1,4 @@
-// Rating life of the rolling bearing: Last.
+// Rating life of the rolling bearing: Life.
 
 package bearing
 
@@ -19,9 +19,9 @@ const (
 	Roller Kind = "roller"
 )
 
-// Rolling is a rolling bearing, what loads it and how it sits. A field marked
+// LifeInput is a rolling bearing, what loads it and how it sits. A field marked
 // optional is not given when it is zero.
-type Rolling struct {
+type LifeInput struct {
 	RollingKind   Kind
 	DynamicRating quantity.Force // C, above 0
 	StaticRating  quantity.Force // C0; optional
@@ -31,7 +31,7 @@ type Rolling struct {
 	RadialFactor quantity.Ratio // X, above 0 up to 1
 	AxialFactor  quantity.Ratio // Y, 0 or more
 	LoadLimit    quantity.Ratio // e: up to this share of the radial load thrust does not count
-	AxialRow     quantity.Ratio // thrust over StaticRating for which X, Y and e are tabled; optional, Last does not reckon with it
+	AxialRow     quantity.Ratio // thrust over StaticRating for which X, Y and e are tabled; optional, not used by Life
 	LoadFactor   quantity.Ratio // for shocks, 1 or more
 
 	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
@@ -57,8 +57,8 @@ type Rolling struct {
 	BoreDiameter quantity.Length // measured; optional
 }
 
-// Life is what Last finds. A figure for which an input is missing is NaN.
-type Life struct {
+// LifeResult is what Life finds. A figure for which an input is missing is NaN.
+type LifeResult struct {
 	AdjustedLife quantity.Time  // at the reliability asked for
 	LifeHours    quantity.Time  // 90 of 100 reach it
 	BasicLife    quantity.Ratio // the same in millions of revolutions
@@ -85,7 +85,7 @@ const (
 	turn           = 2 * math.Pi
 )
 
-// Last finds the life of a rolling bearing.
+// Life finds the life of a rolling bearing.
 //
 // L10 = (C/P)^p million revolutions, p 3 for balls and 10/3 for rollers, and
 // a1·L10 at another reliability (ISO 281:2007). The equivalent load is the
@@ -101,11 +101,11 @@ const (
 // A ring whose least interference with the seat is below nothing can creep on
 // it.
 //
-// The error is a *problem.Error of everything that cannot be. Last does not
+// The error is a *problem.Error of everything that cannot be. Life does not
 // allocate unless it refuses.
-func Last(in Rolling) (out Life, err error) {
+func Life(in LifeInput) (out LifeResult, err error) {
 	if err = in.validate(); err != nil {
-		return Life{}, err
+		return LifeResult{}, err
 	}
 	out.load(&in)
 	out.last(&in)
@@ -116,7 +116,7 @@ func Last(in Rolling) (out Life, err error) {
 }
 
 // load sets what the bearing bears.
-func (out *Life) load(in *Rolling) {
+func (out *LifeResult) load(in *LifeInput) {
 	d, a := float64(in.ShaftDiameter), quantity.OrNaN(float64(in.FreeLength))
 	section := math.Pi / 64 * quantity.OrNaN(d) * d * d * d
 	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
@@ -134,7 +134,7 @@ func (out *Life) load(in *Rolling) {
 }
 
 // equivalent is the radial load that would wear the bearing alike.
-func equivalent(in *Rolling, radial quantity.Force) quantity.Force {
+func equivalent(in *LifeInput, radial quantity.Force) quantity.Force {
 	if in.Thrust <= quantity.Force(in.LoadLimit)*radial {
 		return quantity.Force(in.LoadFactor) * radial
 	}
@@ -142,7 +142,7 @@ func equivalent(in *Rolling, radial quantity.Force) quantity.Force {
 }
 
 // last sets the life.
-func (out *Life) last(in *Rolling) {
+func (out *LifeResult) last(in *LifeInput) {
 	p := rollerExponent
 	if in.RollingKind == Ball {
 		p = ballExponent
@@ -159,7 +159,7 @@ func (out *Life) last(in *Rolling) {
 }
 
 // validate lists everything in the bearing that cannot be.
-func (in *Rolling) validate() error {
+func (in *LifeInput) validate() error {
 	var faults problem.List
 	if in.RollingKind != Ball && in.RollingKind != Roller {
 		faults.Add("/rollingKind", "what rolls is missing or unknown", "ball, roller", "")
@@ -182,7 +182,7 @@ func (in *Rolling) validate() error {
 }
 
 // validateFit asks that seat and bore belong to one another.
-func (in *Rolling) validateFit(faults *problem.List) {
+func (in *LifeInput) validateFit(faults *problem.List) {
 	const amiss = 0.001 // a worn seat is hundredths of a millimetre off, another bearing millimetres
 	off := func(measured quantity.Length) bool {
 		return in.BearingBore > 0 && measured > 0 && math.Abs(float64(measured-in.BearingBore)) > amiss
@@ -201,7 +201,7 @@ func (in *Rolling) validateFit(faults *problem.List) {
 	}
 }
 
-func (in *Rolling) validateLoads(faults *problem.List) {
+func (in *LifeInput) validateLoads(faults *problem.List) {
 	radial := faults.NotNegative("/radialLoad", "radial load", float64(in.RadialLoad))
 	axial := faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
 	added := faults.NotNegative("/addedLoad", "added load", float64(in.AddedLoad))

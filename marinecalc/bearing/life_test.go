@@ -13,22 +13,22 @@ import (
 const rpm = math.Pi / 30
 
 // output is the output bearing of a small gearbox.
-func output() Rolling {
-	return Rolling{RollingKind: Ball, DynamicRating: 19500, StaticRating: 10000, RadialLoad: 900, Thrust: 1200,
+func output() LifeInput {
+	return LifeInput{RollingKind: Ball, DynamicRating: 19500, StaticRating: 10000, RadialLoad: 900, Thrust: 1200,
 		RadialFactor: 0.56, AxialFactor: 1.45, LoadLimit: 0.30, LoadFactor: 1.2, ShaftSpeed: 1300 * rpm, ReliabilityFactor: 0.64, WantedLife: 5000 * 3600,
 		Offset: 0.0001, Angle: 0.001, FreeLength: 0.6, ShaftDiameter: 0.025, ElasticModulus: 193e9, Overhang: 0.06, BearingSpan: 0.11, RigidShare: 1,
 		SeatUpper: 15e-6, SeatLower: 2e-6, BoreUpper: 0, BoreLower: -10e-6}
 }
 
 // plain is a bearing under a radial load alone.
-func plain(rating, load, speed float64) Rolling {
-	return Rolling{RollingKind: Ball, DynamicRating: quantity.Force(rating), RadialLoad: quantity.Force(load), RadialFactor: 0.56, AxialFactor: 1,
+func plain(rating, load, speed float64) LifeInput {
+	return LifeInput{RollingKind: Ball, DynamicRating: quantity.Force(rating), RadialLoad: quantity.Force(load), RadialFactor: 0.56, AxialFactor: 1,
 		LoadLimit: 0.4, LoadFactor: 1, ShaftSpeed: quantity.RotationSpeed(speed), ReliabilityFactor: 1}
 }
 
-func last(t *testing.T, in Rolling) Life {
+func last(t *testing.T, in LifeInput) LifeResult {
 	t.Helper()
-	return parttest.Must(t, Last, in)
+	return parttest.Must(t, Life, in)
 }
 
 func TestBasicLife(t *testing.T) {
@@ -100,17 +100,17 @@ func TestLifeRunsTheRightWay(t *testing.T) {
 		in.Thrust = quantity.Force(3000 * r.Float64())
 		in.Offset = quantity.Length(0.0005 * r.Float64())
 		out := last(t, in)
-		worse := func(what string, change func(*Rolling)) {
+		worse := func(what string, change func(*LifeInput)) {
 			other := in
 			change(&other)
 			if got := last(t, other); got.AdjustedLife > out.AdjustedLife*(1+1e-12) {
 				t.Fatalf("%s: life goes from %v to %v", what, out.AdjustedLife, got.AdjustedLife)
 			}
 		}
-		worse("more offset", func(b *Rolling) { b.Offset *= 1.1 })
-		worse("more speed", func(b *Rolling) { b.ShaftSpeed *= 1.1 })
-		worse("a smaller bearing", func(b *Rolling) { b.DynamicRating *= 0.9 })
-		worse("more certainty", func(b *Rolling) { b.ReliabilityFactor *= 0.9 })
+		worse("more offset", func(b *LifeInput) { b.Offset *= 1.1 })
+		worse("more speed", func(b *LifeInput) { b.ShaftSpeed *= 1.1 })
+		worse("a smaller bearing", func(b *LifeInput) { b.DynamicRating *= 0.9 })
+		worse("more certainty", func(b *LifeInput) { b.ReliabilityFactor *= 0.9 })
 		if out.LifeLost < 0 || out.LifeLost > 1 || out.AdjustedLife > out.LifeHours {
 			t.Fatalf("%+v", out)
 		}
@@ -137,41 +137,41 @@ func TestInterferenceByTolerance(t *testing.T) {
 }
 
 func TestImpossibleBearingsAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Rolling){
-		"/rollingKind":       func(b *Rolling) { b.RollingKind = "needle" },
-		"/dynamicRating":     func(b *Rolling) { b.DynamicRating = 0 },
-		"/radialLoad":        func(b *Rolling) { b.RadialLoad, b.Thrust = 0, 0 },
-		"/thrust":            func(b *Rolling) { b.Thrust = quantity.Force(math.NaN()) },
-		"/radialFactor":      func(b *Rolling) { b.RadialFactor = 2 },
-		"/loadFactor":        func(b *Rolling) { b.LoadFactor = 0.5 },
-		"/shaftSpeed":        func(b *Rolling) { b.ShaftSpeed = 0 },
-		"/reliabilityFactor": func(b *Rolling) { b.ReliabilityFactor = 95 },
-		"/freeLength":        func(b *Rolling) { b.FreeLength = 0.02 },
-		"/offset":            func(b *Rolling) { b.Offset = 1 },
-		"/angle":             func(b *Rolling) { b.Angle = 1 },
-		"/seatLower":         func(b *Rolling) { b.SeatLower = 20e-6 },
-		"/boreLower":         func(b *Rolling) { b.BoreLower = 20e-6 },
-		"/seatDiameter":      func(b *Rolling) { b.BearingBore, b.SeatDiameter = 0.025, 0.030 },
-		"/boreDiameter":      func(b *Rolling) { b.BearingBore, b.BoreDiameter = 0.025, 0.020 },
-		"/rigidShare":        func(b *Rolling) { b.RigidShare = 2 },
-		"/overhang":          func(b *Rolling) { b.Overhang = -0.1 },
+	for where, change := range map[string]func(*LifeInput){
+		"/rollingKind":       func(b *LifeInput) { b.RollingKind = "needle" },
+		"/dynamicRating":     func(b *LifeInput) { b.DynamicRating = 0 },
+		"/radialLoad":        func(b *LifeInput) { b.RadialLoad, b.Thrust = 0, 0 },
+		"/thrust":            func(b *LifeInput) { b.Thrust = quantity.Force(math.NaN()) },
+		"/radialFactor":      func(b *LifeInput) { b.RadialFactor = 2 },
+		"/loadFactor":        func(b *LifeInput) { b.LoadFactor = 0.5 },
+		"/shaftSpeed":        func(b *LifeInput) { b.ShaftSpeed = 0 },
+		"/reliabilityFactor": func(b *LifeInput) { b.ReliabilityFactor = 95 },
+		"/freeLength":        func(b *LifeInput) { b.FreeLength = 0.02 },
+		"/offset":            func(b *LifeInput) { b.Offset = 1 },
+		"/angle":             func(b *LifeInput) { b.Angle = 1 },
+		"/seatLower":         func(b *LifeInput) { b.SeatLower = 20e-6 },
+		"/boreLower":         func(b *LifeInput) { b.BoreLower = 20e-6 },
+		"/seatDiameter":      func(b *LifeInput) { b.BearingBore, b.SeatDiameter = 0.025, 0.030 },
+		"/boreDiameter":      func(b *LifeInput) { b.BearingBore, b.BoreDiameter = 0.025, 0.020 },
+		"/rigidShare":        func(b *LifeInput) { b.RigidShare = 2 },
+		"/overhang":          func(b *LifeInput) { b.Overhang = -0.1 },
 	} {
 		in := output()
 		change(&in)
-		_, err := Last(in)
+		_, err := Life(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
-func TestLastDoesNotAllocate(t *testing.T) {
+func TestLifeDoesNotAllocate(t *testing.T) {
 	in := output()
-	parttest.NoAllocations(t, func() { _, _ = Last(in) })
+	parttest.NoAllocations(t, func() { _, _ = Life(in) })
 }
 
-func BenchmarkLast(b *testing.B) {
+func BenchmarkLife(b *testing.B) {
 	in := output()
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Last(in)
+		_, _ = Life(in)
 	}
 }

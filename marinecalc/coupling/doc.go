@@ -2,7 +2,7 @@
 // torque by friction between its faces, what is left when a bolt is loose or
 // of the next lower grade, and what its bolts bear when it slips.
 //
-//   - [Hold] (coupling-grip): slip torque and its margins, shear and bearing
+//   - [Grip] (coupling-grip): slip torque and its margins, shear and bearing
 //     stress of the bolts, and the fitted bolts that two class societies ask
 //     for
 //

@@ -7,8 +7,8 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfFlange(t *testing.T) {
-	parttest.Edges(t, small(), Hold, map[string]string{
+func TestEdgesOfGrip(t *testing.T) {
+	parttest.Edges(t, small(), Grip, map[string]string{
 		"/boltCount":            "[2, 23]",
 		"/boltCircle":           "(0.036, 0.094)",
 		"/preload":              "(0, inf)",
@@ -36,11 +36,11 @@ func TestEdgesOfFlange(t *testing.T) {
 	})
 }
 
-func TestEdgesOfFlangeOfTwoCircles(t *testing.T) {
+func TestEdgesOfGripOfTwoCircles(t *testing.T) {
 	in := small()
 	in.InnerBoltCount, in.InnerBoltCircle = 4, 0.060
 	in.ShearPlane, in.NominalDiameter, in.HoleDiameter, in.ShaftDiameter, in.CouplingDiameter = Shank, 0, 0, 0, 0
-	parttest.Edges(t, in, Hold, map[string]string{
+	parttest.Edges(t, in, Grip, map[string]string{
 		"/boltCount":            "[2, 48]",
 		"/innerBoltCircle":      "(0, 0.0825]",
 		"/boltCircle":           "(0, inf)",

@@ -10,8 +10,8 @@ import (
 // Singer and Pytel, Strength of Materials, flanged bolt couplings: ten bolts
 // of 20 mm on a circle of 400 mm, sheared at 40 MPa, pass 25.13 kN·m (π/4 ·
 // 20² · 40 · 10 · 200 N·mm).
-func ExampleHold() {
-	out, err := coupling.Hold(coupling.Flange{
+func ExampleGrip() {
+	out, err := coupling.Grip(coupling.GripInput{
 		BoltCount: 10, BoltCircle: 400 * q.Millimetre, Preload: 100 * q.Kilonewton, FaceFriction: 0.15,
 		ShaftTorque: 1 * q.KilonewtonMetre, NominalDiameter: 20 * q.Millimetre,
 		ShearPlane: coupling.Shank, BearingShare: 1, PermittedShear: 40 * q.Megapascal, GradeRatio: 1,

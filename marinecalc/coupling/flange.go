@@ -1,4 +1,4 @@
-// What is known of a flange coupling, and what Hold finds.
+// What is known of a flange coupling, and what Grip finds.
 
 package coupling
 
@@ -16,9 +16,9 @@ const (
 	Thread ShearPlane = "thread" // thread: the root diameter
 )
 
-// Flange is a bolted pair of coupling faces and what it has to carry. A field
+// GripInput is a bolted pair of coupling faces and what it has to carry. A field
 // marked optional is not given when it is zero.
-type Flange struct {
+type GripInput struct {
 	BoltCount  int             // 2 to 48
 	BoltCircle quantity.Length // through the middles of the bolts, above 0
 
@@ -61,9 +61,9 @@ const (
 	AsternIsHardest = "steady-astern"
 )
 
-// Grip is what Hold finds. NaN marks a figure for which an optional input is
+// GripResult is what Grip finds. NaN marks a figure for which an optional input is
 // missing.
-type Grip struct {
+type GripResult struct {
 	FrictionCapacity quantity.Torque // at which the faces slip
 	PullAstern       quantity.Force  // that parts the faces; NaN when not known, and then none is taken off
 	CapacityAstern   quantity.Torque // with the pull astern taken off the clamp

@@ -14,7 +14,7 @@ import (
 const mostBolts = 48
 
 // validate lists everything in the flange that cannot be.
-func validate(in *Flange) error {
+func validate(in *GripInput) error {
 	var faults problem.List
 	validateLoad(&faults, in)
 	validateBolts(&faults, in)
@@ -24,7 +24,7 @@ func validate(in *Flange) error {
 	return faults.Err()
 }
 
-func validateLoad(faults *problem.List, in *Flange) {
+func validateLoad(faults *problem.List, in *GripInput) {
 	faults.Above("/boltCircle", "bolt circle", float64(in.BoltCircle))
 	faults.Above("/preload", "clamp of one bolt", float64(in.Preload))
 	faults.Above("/shaftTorque", "torque ahead", float64(in.ShaftTorque))
@@ -43,7 +43,7 @@ func validateLoad(faults *problem.List, in *Flange) {
 	}
 }
 
-func validateBolts(faults *problem.List, in *Flange) {
+func validateBolts(faults *problem.List, in *GripInput) {
 	if in.BoltCount < 2 || in.BoltCount > mostBolts {
 		faults.Add("/boltCount", fmt.Sprintf("%d bolts", in.BoltCount), fmt.Sprintf("2 to %d", mostBolts), "")
 	}
@@ -83,7 +83,7 @@ func validateBolts(faults *problem.List, in *Flange) {
 
 // validateGeometry names flanges that nobody can drill, with the figure that
 // shows it.
-func validateGeometry(faults *problem.List, in *Flange) {
+func validateGeometry(faults *problem.List, in *GripInput) {
 	hole := max(float64(in.HoleDiameter), float64(in.NominalDiameter))
 	circle := float64(in.BoltCircle)
 	if least := float64(in.ShaftDiameter) + hole; in.ShaftDiameter > 0 && circle <= least {

@@ -7,7 +7,7 @@ import (
 )
 
 func TestEdgesOfWear(t *testing.T) {
-	parttest.Edges(t, tooth, Measure, map[string]string{
+	parttest.Edges(t, tooth, Wear, map[string]string{
 		"/wearDepth":     "[1e-09, 0.5]",
 		"/wearLength":    "[1e-06, 10]",
 		"/wearWidth":     "[1e-06, 10]",

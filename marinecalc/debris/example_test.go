@@ -9,8 +9,8 @@ import (
 
 // Derived, plain geometry: twelve teeth worn 0.15 mm deep over 40 mm by 8 mm
 // gave 576 mm³ of steel to the oil.
-func ExampleMeasure() {
-	out, err := debris.Measure(debris.Wear{
+func ExampleWear() {
+	out, err := debris.Wear(debris.WearInput{
 		WearDepth: 0.15 * q.Millimetre, WearLength: 40 * q.Millimetre, WearWidth: 8 * q.Millimetre,
 		WearFullness: 1, WornPlaces: 12, MetalDensity: 7850, WornSides: 1, StrengthPower: 2,
 	})

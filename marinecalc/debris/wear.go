@@ -1,4 +1,4 @@
-// A worn place and what it gave to the fluid: Measure.
+// A worn place and what it gave to the fluid: Wear.
 
 package debris
 
@@ -10,9 +10,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Wear is a worn place as it was measured. A field marked optional is not
+// WearInput is a worn place as it was measured. A field marked optional is not
 // given when it is 0.
-type Wear struct {
+type WearInput struct {
 	WearDepth    quantity.Length  // at the deepest, above 0
 	WearLength   quantity.Length  // of the worn patch, above 0
 	WearWidth    quantity.Length  // of the worn patch, above 0
@@ -33,9 +33,9 @@ type Wear struct {
 	ServiceTime quantity.Time   // in which the wear came about; optional
 }
 
-// Loss is what the wear came to. NaN marks a figure for which an optional
+// WearResult is what the wear came to. NaN marks a figure for which an optional
 // input is missing.
-type Loss struct {
+type WearResult struct {
 	WearArea       quantity.Area
 	WornVolume     quantity.Volume // of all places
 	WornMass       quantity.Mass
@@ -49,7 +49,7 @@ type Loss struct {
 	TimeToLimit    quantity.Time   // at the same pace; 0 where the limit is passed
 }
 
-// Measure works out what a worn place came to.
+// Wear works out what a worn place came to.
 //
 // The volume is depth × length × width × fullness, the fullness being that of
 // the solid which the wear took (1 for an even layer, 1/2 for a wedge, 2/3
@@ -59,11 +59,11 @@ type Loss struct {
 // (π·d³/16; Shigley, Mechanical Engineering Design, 9th ed., ch. 3). Notches,
 // cracks and the loss of a hard skin take more, and are not in it.
 //
-// The error is a *problem.Error of everything that cannot be. Measure does not
+// The error is a *problem.Error of everything that cannot be. Wear does not
 // allocate unless it refuses.
-func Measure(in Wear) (Loss, error) {
+func Wear(in WearInput) (WearResult, error) {
 	if err := validate(&in); err != nil {
-		return Loss{}, err
+		return WearResult{}, err
 	}
 	depth := float64(in.WearDepth)
 	area := float64(in.WearLength) * float64(in.WearWidth)
@@ -72,7 +72,7 @@ func Measure(in Wear) (Loss, error) {
 	thick := quantity.OrNaN(float64(in.PartThickness))
 	left := max(thick-float64(in.WornSides)*depth, 0)
 	use := depth / quantity.OrNaN(float64(in.WearLimit))
-	return Loss{
+	return WearResult{
 		WearArea:       quantity.Area(area),
 		WornVolume:     quantity.Volume(volume),
 		WornMass:       quantity.Mass(mass),
@@ -88,7 +88,7 @@ func Measure(in Wear) (Loss, error) {
 }
 
 // validate lists everything in the wear that cannot be.
-func validate(in *Wear) error {
+func validate(in *WearInput) error {
 	var bad problem.List
 	for _, c := range [...]struct {
 		where, name string

@@ -9,17 +9,17 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-var tooth = Wear{WearDepth: 0.15e-3, WearLength: 0.04, WearWidth: 0.008, WearFullness: 1, WornPlaces: 12, MetalDensity: 7850,
+var tooth = WearInput{WearDepth: 0.15e-3, WearLength: 0.04, WearWidth: 0.008, WearFullness: 1, WornPlaces: 12, MetalDensity: 7850,
 	FluidVolume: 2.2e-3, FluidDensity: 870, PartThickness: 6e-3, WornSides: 1, StrengthPower: 2,
 	WearLimit: 0.25e-3, CaseDepth: 0.6e-3, ContactArea: 500e-6, ServiceTime: 600 * 3600}
 
-func measure(t *testing.T, in Wear) Loss {
+func measure(t *testing.T, in WearInput) WearResult {
 	t.Helper()
-	return parttest.Must(t, Measure, in)
+	return parttest.Must(t, Wear, in)
 }
 
 // Derived: geometry and the powers of the thickness.
-func TestMeasureDerived(t *testing.T) {
+func TestWearDerived(t *testing.T) {
 	out := measure(t, tooth)
 	for _, c := range []struct {
 		name      string
@@ -38,8 +38,8 @@ func TestMeasureDerived(t *testing.T) {
 }
 
 // What was not given gives no figure, and never 0 in its place.
-func TestMeasureWithoutTheOptional(t *testing.T) {
-	out := measure(t, Wear{WearDepth: 1e-4, WearLength: 0.01, WearWidth: 0.01, WearFullness: 1, WornPlaces: 1, MetalDensity: 8800})
+func TestWearWithoutTheOptional(t *testing.T) {
+	out := measure(t, WearInput{WearDepth: 1e-4, WearLength: 0.01, WearWidth: 0.01, WearFullness: 1, WornPlaces: 1, MetalDensity: 8800})
 	for name, v := range map[string]float64{"share": float64(out.DebrisShare), "thickness": float64(out.ThicknessLeft), "strength": float64(out.StrengthLeft),
 		"surface": float64(out.SurfaceLeft), "case": float64(out.CaseLeft), "use": float64(out.WearUse), "time": float64(out.TimeToLimit)} {
 		if !math.IsNaN(v) {
@@ -67,31 +67,31 @@ func TestMoreWearLeavesLess(t *testing.T) {
 	}
 }
 
-func TestMeasureRefuses(t *testing.T) {
-	for where, spoil := range map[string]func(*Wear){
-		"/wearDepth":     func(w *Wear) { w.WearDepth = 0 },
-		"/wearLength":    func(w *Wear) { w.WearLength = -1 },
-		"/wearWidth":     func(w *Wear) { w.WearWidth = quantity.Length(math.NaN()) },
-		"/wearFullness":  func(w *Wear) { w.WearFullness = 1.5 },
-		"/wornPlaces":    func(w *Wear) { w.WornPlaces = 0 },
-		"/metalDensity":  func(w *Wear) { w.MetalDensity = 1 },
-		"/fluidVolume":   func(w *Wear) { w.FluidVolume = quantity.Volume(math.Inf(1)) },
-		"/strengthPower": func(w *Wear) { w.StrengthPower = 4 },
+func TestWearRefuses(t *testing.T) {
+	for where, spoil := range map[string]func(*WearInput){
+		"/wearDepth":     func(w *WearInput) { w.WearDepth = 0 },
+		"/wearLength":    func(w *WearInput) { w.WearLength = -1 },
+		"/wearWidth":     func(w *WearInput) { w.WearWidth = quantity.Length(math.NaN()) },
+		"/wearFullness":  func(w *WearInput) { w.WearFullness = 1.5 },
+		"/wornPlaces":    func(w *WearInput) { w.WornPlaces = 0 },
+		"/metalDensity":  func(w *WearInput) { w.MetalDensity = 1 },
+		"/fluidVolume":   func(w *WearInput) { w.FluidVolume = quantity.Volume(math.Inf(1)) },
+		"/strengthPower": func(w *WearInput) { w.StrengthPower = 4 },
 	} {
 		in := tooth
 		spoil(&in)
-		_, err := Measure(in)
+		_, err := Wear(in)
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
-func TestMeasureDoesNotAllocate(t *testing.T) {
-	parttest.NoAllocations(t, func() { _, _ = Measure(tooth) })
+func TestWearDoesNotAllocate(t *testing.T) {
+	parttest.NoAllocations(t, func() { _, _ = Wear(tooth) })
 }
 
-func BenchmarkMeasure(b *testing.B) {
+func BenchmarkWear(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Measure(tooth)
+		_, _ = Wear(tooth)
 	}
 }

@@ -2,10 +2,10 @@
 // load that gives, what the clamp load does to bolt, nut and flange, and which
 // stock length of bolt goes through the stack.
 //
-//   - [Tighten] (bolt-preload): target torque by nut factor or by thread
+//   - [Preload] (bolt-preload): target torque by nut factor or by thread
 //     friction, clamp load with its scatter, the stresses it makes, and how an
 //     external load divides
-//   - [Stackup] (bolt-fit): bolt length, threads beyond the nut, room to put it
+//   - [Fit] (bolt-fit): bolt length, threads beyond the nut, room to put it
 //     in, and the reuse of a lock nut
 //   - [TighteningOrder]: the order in which the bolts of a circle are tightened
 //

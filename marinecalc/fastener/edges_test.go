@@ -8,8 +8,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-func TestEdgesOfJoint(t *testing.T) {
-	parttest.Edges(t, whole(), Tighten, map[string]string{
+func TestEdgesOfPreload(t *testing.T) {
+	parttest.Edges(t, whole(), Preload, map[string]string{
 		"/nominalDiameter":        "(0, inf)",
 		"/yieldStrength":          "(0, inf)",
 		"/nutFactor":              "(0, inf)",
@@ -24,7 +24,7 @@ func TestEdgesOfJoint(t *testing.T) {
 		"/headFriction":           "(0, 1)",
 		"/proofFraction":          "(0, 1]",
 		"/yieldFraction":          "any",
-		"/runningTorque":          "[0, inf)",
+		"/prevailingTorque":       "[0, inf)",
 		"/torqueUsed":             "[0, inf)",
 		"/extensionLength":        "[0, inf)",
 		"/headBearingDiameter":    "[0, inf)",
@@ -39,34 +39,34 @@ func TestEdgesOfJoint(t *testing.T) {
 	})
 }
 
-func TestEdgesOfStack(t *testing.T) {
+func TestEdgesOfFit(t *testing.T) {
 	in := twoFlanges()
 	in.BoltLength = 0.045
-	parttest.Edges(t, in, Stackup, map[string]string{
-		"/nominalDiameter":       "(0, inf)",
-		"/headFlangeThickness":   "(0, inf)",
-		"/nutFlangeThickness":    "(0, inf)",
-		"/nutHeight":             "(0, inf)",
-		"/pitch":                 fmt.Sprintf("(0, %v)", 0.010/inchRootDepth),
-		"/spacerThickness":       "[-0.002, inf)",
-		"/socketHeight":          "[-0.002, inf)",
-		"/washersAtHead":         "[0, 4]",
-		"/washersAtNut":          "[0, 4]",
-		"/washerThickness":       "[0, inf)",
-		"/headHeight":            "[0, inf)",
-		"/protrudingThreads":     "[0, inf)",
-		"/boltLength":            "[0, inf)",
-		"/headRoom":              "[0, inf)",
-		"/nutRoom":               "[0, inf)",
-		"/socketWidth":           "[0, inf)",
-		"/wrenchSetting":         "[0, inf)",
-		"/measuredRunningTorque": "[0, inf)",
-		"/reuseTorque":           "[0, inf)",
-		"/threadLength":          "[0, 0.045]",
-		"/roundRoom":             "0 or [0.005, inf)",
-		"/boltCount":             "0 or [2, 48]",
-		"/firstPass":             "(0, 1]",
-		"/secondPass":            "[0.33, 1]",
+	parttest.Edges(t, in, Fit, map[string]string{
+		"/nominalDiameter":          "(0, inf)",
+		"/headFlangeThickness":      "(0, inf)",
+		"/nutFlangeThickness":       "(0, inf)",
+		"/nutHeight":                "(0, inf)",
+		"/pitch":                    fmt.Sprintf("(0, %v)", 0.010/inchRootDepth),
+		"/spacerThickness":          "[-0.002, inf)",
+		"/socketHeight":             "[-0.002, inf)",
+		"/washersAtHead":            "[0, 4]",
+		"/washersAtNut":             "[0, 4]",
+		"/washerThickness":          "[0, inf)",
+		"/headHeight":               "[0, inf)",
+		"/protrudingThreads":        "[0, inf)",
+		"/boltLength":               "[0, inf)",
+		"/headRoom":                 "[0, inf)",
+		"/nutRoom":                  "[0, inf)",
+		"/socketWidth":              "[0, inf)",
+		"/wrenchSetting":            "[0, inf)",
+		"/measuredPrevailingTorque": "[0, inf)",
+		"/reuseTorque":              "[0, inf)",
+		"/threadLength":             "[0, 0.045]",
+		"/roundRoom":                "0 or [0.005, inf)",
+		"/boltCount":                "0 or [2, 48]",
+		"/firstPass":                "(0, 1]",
+		"/secondPass":               "[0.33, 1]",
 	})
 }
 
@@ -77,7 +77,7 @@ func TestEdgesOfTarget(t *testing.T) {
 	in.Target, in.Method = Yield, Short
 	for share, refused := range map[quantity.Ratio]bool{0: true, 1e-9: false, 1: false, 1 + 1e-6: true} {
 		in.YieldFraction = share
-		if _, err := Tighten(in); refused {
+		if _, err := Preload(in); refused {
 			parttest.RefusedAt(t, err, "/yieldFraction")
 		} else if err != nil {
 			t.Errorf("%g of yield: %v", float64(share), err)
@@ -85,7 +85,7 @@ func TestEdgesOfTarget(t *testing.T) {
 	}
 	in = whole()
 	in.BoltModulus, in.MemberModulus, in.BoltStiffness, in.MemberStiffness = 0, 0, 1e8, 1e9
-	if _, err := Tighten(in); err != nil {
+	if _, err := Preload(in); err != nil {
 		t.Errorf("both stiffnesses given: %v", err)
 	}
 }

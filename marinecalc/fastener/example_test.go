@@ -11,8 +11,8 @@ import (
 // recomputed): a 3/4-16 UNF bolt of SAE grade 5 aimed at a clamp of 25 kip
 // wants 3750 lbf·in by the nut factor 0.2. The book rounds the stress area to
 // 0.373 in² and finds 67.0 ksi.
-func ExampleTighten() {
-	out, err := fastener.Tighten(fastener.Joint{
+func ExamplePreload() {
+	out, err := fastener.Preload(fastener.PreloadInput{
 		NominalDiameter: 0.75 * q.Inch, Pitch: q.Inch / 16, ThreadForm: fastener.Inch,
 		ProofStrength: 85 * q.KilopoundPerSquareInch, YieldStrength: 92 * q.KilopoundPerSquareInch,
 		Target: fastener.Proof, ProofFraction: 0.78852, Method: fastener.Short, NutFactor: 0.2, WrenchScatter: 1,

@@ -1,4 +1,4 @@
-// What is known of a bolted joint, and what Tighten finds.
+// What is known of a bolted joint, and what Preload finds.
 
 package fastener
 
@@ -32,9 +32,9 @@ const (
 	Long  Method = "long"  // lead, thread friction and collar friction, Shigley eq. 8-26
 )
 
-// Joint is one bolt with its nut and what it clamps. A field marked optional
+// PreloadInput is one bolt with its nut and what it clamps. A field marked optional
 // is not given when it is zero.
-type Joint struct {
+type PreloadInput struct {
 	NominalDiameter quantity.Length // above 0
 	Pitch           quantity.Length // above 0, and so that a root is left
 	ThreadForm      ThreadForm      // Metric or Inch
@@ -52,7 +52,7 @@ type Joint struct {
 	YieldFraction quantity.Ratio // above 0 up to 1, needed for Yield; VDI 2230: 0.9
 	Method        Method         // Short or Long: which torque is used
 
-	RunningTorque    quantity.Torque // of a nut that turns hard before it seats; optional
+	PrevailingTorque quantity.Torque // of a nut that turns hard before it seats; optional
 	WrenchScatter    quantity.Ratio  // achieved over target clamp load, above 0, nominally 1
 	TighteningFactor quantity.Ratio  // greatest over least clamp, 1 or more; optional
 	TorqueUsed       quantity.Torque // a torque whose clamp is asked for; optional
@@ -72,9 +72,9 @@ type Joint struct {
 	ExternalLoad    quantity.Force     // pull on this bolt from outside; optional
 }
 
-// Tightening is the answer for one joint. NaN marks a figure for which an
+// PreloadResult is the answer for one joint. NaN marks a figure for which an
 // optional input is missing.
-type Tightening struct {
+type PreloadResult struct {
 	WrenchSetting quantity.Torque // target torque and the prevailing torque added
 	WrenchDial    quantity.Torque // the same with an adapter in line
 	TargetTorque  quantity.Torque // by the chosen form, without prevailing torque
@@ -82,8 +82,8 @@ type Tightening struct {
 	LongTorque    quantity.Torque
 	LongNutFactor quantity.Ratio // K that the long form comes to
 
-	RunningShare       quantity.Ratio  // running over target torque
-	RunningTorqueAdded quantity.Torque // all of it from one third of the target torque upward
+	PrevailingShare       quantity.Ratio  // running over target torque
+	PrevailingTorqueAdded quantity.Torque // all of it from one third of the target torque upward
 
 	Preload         quantity.Force // target
 	AchievedPreload quantity.Force // expected at the wrench setting, with the scatter

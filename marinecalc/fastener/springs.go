@@ -12,7 +12,7 @@ import (
 // snug to the target clamp load, and how a pull from outside divides between
 // them at the achieved clamp load (Shigley, Mechanical Engineering Design, 9th ed.,
 // eq. 8-17, 8-22 and example 8-3, from memory).
-func (out *Tightening) springs(in *Joint) {
+func (out *PreloadResult) springs(in *PreloadInput) {
 	bolt, member := boltSpring(in, float64(out.StressArea)), memberSpring(in)
 	out.BoltSpring, out.MemberSpring = quantity.Stiffness(bolt), quantity.Stiffness(member)
 
@@ -35,7 +35,7 @@ func (out *Tightening) springs(in *Joint) {
 
 // boltSpring is the stiffness as given, or that of plain shank and thread in
 // series over the grip (Shigley eq. 8-17); NaN when neither is known.
-func boltSpring(in *Joint, area float64) float64 {
+func boltSpring(in *PreloadInput, area float64) float64 {
 	if in.BoltStiffness > 0 {
 		return float64(in.BoltStiffness)
 	}
@@ -46,7 +46,7 @@ func boltSpring(in *Joint, area float64) float64 {
 // memberSpring is the stiffness as given, or that of the 30° pressure cone in
 // one material under a face of 1.5 diameters (Shigley eq. 8-22); NaN when
 // neither is known.
-func memberSpring(in *Joint) float64 {
+func memberSpring(in *PreloadInput) float64 {
 	if in.MemberStiffness > 0 {
 		return float64(in.MemberStiffness)
 	}

@@ -27,7 +27,7 @@ func rootDepth(form ThreadForm) float64 {
 }
 
 // thread sets the diameters and the stress area.
-func (out *Tightening) thread(in *Joint) {
+func (out *PreloadResult) thread(in *PreloadInput) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
 	d2, d3 := d-pitchDepth*p, d-rootDepth(in.ThreadForm)*p
 	ds := (d2 + d3) / 2

@@ -9,7 +9,7 @@ import (
 )
 
 // validate lists everything in the joint that cannot be.
-func validate(in *Joint) error {
+func validate(in *PreloadInput) error {
 	var faults problem.List
 	validateThread(&faults, in)
 	validateMaterial(&faults, in)
@@ -18,7 +18,7 @@ func validate(in *Joint) error {
 	return faults.Err()
 }
 
-func validateThread(faults *problem.List, in *Joint) {
+func validateThread(faults *problem.List, in *PreloadInput) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)
 	faults.Above("/nominalDiameter", "thread diameter", d)
 	faults.Above("/pitch", "pitch", p)
@@ -29,7 +29,7 @@ func validateThread(faults *problem.List, in *Joint) {
 	}
 }
 
-func validateMaterial(faults *problem.List, in *Joint) {
+func validateMaterial(faults *problem.List, in *PreloadInput) {
 	proof, yield, tensile := float64(in.ProofStrength), float64(in.YieldStrength), float64(in.TensileStrength)
 	faults.Above("/yieldStrength", "yield strength", yield)
 	faults.NotNegative("/proofStrength", "proof strength", proof)
@@ -45,7 +45,7 @@ func validateMaterial(faults *problem.List, in *Joint) {
 	friction(faults, "/headFriction", "friction under head or nut", float64(in.HeadFriction))
 }
 
-func validateTightening(faults *problem.List, in *Joint) {
+func validateTightening(faults *problem.List, in *PreloadInput) {
 	switch in.Target {
 	case Proof:
 		faults.Share("/proofFraction", "share of the proof strength", float64(in.ProofFraction))
@@ -66,7 +66,7 @@ func validateTightening(faults *problem.List, in *Joint) {
 	if in.ThreadFriction == 0 && (in.Method == Long || in.Target == Yield) {
 		faults.Add("/threadFriction", "the long form and a share of yield need the friction in the thread", "above 0", "choose a finish that gives it, or the short form and a share of proof")
 	}
-	faults.NotNegative("/runningTorque", "running torque of the nut", float64(in.RunningTorque))
+	faults.NotNegative("/prevailingTorque", "prevailing torque of the nut", float64(in.PrevailingTorque))
 	faults.Above("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
 	faults.NotNegative("/tighteningFactor", "tightening factor", float64(in.TighteningFactor))
 	if in.TighteningFactor > 0 && in.TighteningFactor < 1 {
@@ -80,7 +80,7 @@ func validateTightening(faults *problem.List, in *Joint) {
 	}
 }
 
-func validateFlange(faults *problem.List, in *Joint) {
+func validateFlange(faults *problem.List, in *PreloadInput) {
 	face, hole := float64(in.HeadBearingDiameter), float64(in.HoleDiameter)
 	faults.NotNegative("/headBearingDiameter", "bearing face", face)
 	faults.NotNegative("/holeDiameter", "hole", hole)

@@ -1,4 +1,4 @@
-// The ISO 4406 code of a particle count: Classify.
+// The ISO 4406 code of a particle count: Cleanliness.
 
 package fluid
 
@@ -17,9 +17,9 @@ type Step struct {
 	Most float64 // per mL
 }
 
-// Counts are the particles counted in a sample. A count or code that is NaN
+// CleanlinessInput are the particles counted in a sample. A count or code that is NaN
 // is not given: a microscope gives no count of the smallest.
-type Counts struct {
+type CleanlinessInput struct {
 	Count4       float64         `unset:"NaN"` // of 4 µm(c) and larger, a whole number
 	Count6       float64         `unset:"NaN"` // of 6 µm(c) and larger (5 µm by microscope), at most Count4
 	Count14      float64         `unset:"NaN"` // of 14 µm(c) and larger (15 µm by microscope), at most Count6
@@ -29,9 +29,9 @@ type Counts struct {
 	WantedCode14 float64         `unset:"NaN"`
 }
 
-// Cleanliness is the code of a sample. A number is NaN where nothing was
+// CleanlinessResult is the code of a sample. A number is NaN where nothing was
 // counted.
-type Cleanliness struct {
+type CleanlinessResult struct {
 	Code          string // such as "19/16/10"
 	PerMillilitre string // larger than 4, 6 and 14 µm
 	Code4         quantity.Ratio
@@ -44,17 +44,17 @@ type Cleanliness struct {
 // the words: a code rests on too few particles.
 const doubtful = "too-few"
 
-// Classify gives the code of a sample by a scale, which is that of ISO 4406
+// Cleanliness gives the code of a sample by a scale, which is that of ISO 4406
 // table 1: the code of each size is that of the first step whose limit the
 // concentration does not pass. Where fewer than 20 particles were counted the
 // standard marks the code with ≥ (ISO 4406:2021, 4.1).
 //
 // The scale is ordered from the lowest code. The error is a *problem.Error.
-func Classify(in Counts, scale []Step) (Cleanliness, error) {
+func Cleanliness(in CleanlinessInput, scale []Step) (CleanlinessResult, error) {
 	if err := in.validate(); err != nil {
-		return Cleanliness{}, err
+		return CleanlinessResult{}, err
 	}
-	out := Cleanliness{}
+	out := CleanlinessResult{}
 	var text, per []byte
 	for i, c := range [...]struct {
 		where string
@@ -71,7 +71,7 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 		concentration := c.n / (float64(in.SampleVolume) * 1e6)
 		code := codeOf(concentration, scale)
 		if code < 0 {
-			return Cleanliness{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}.Err()
+			return CleanlinessResult{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}.Err()
 		}
 		if c.n < 20 {
 			text, out.Doubt = append(text, "≥"...), doubtful
@@ -83,7 +83,7 @@ func Classify(in Counts, scale []Step) (Cleanliness, error) {
 	return out, nil
 }
 
-func (in *Counts) validate() error {
+func (in *CleanlinessInput) validate() error {
 	var bad problem.List
 	volume := bound{"/sampleVolume", "volume of the sample", float64(in.SampleVolume), 1e-7, 0.01, "0.1 mL to 10 L", false}
 	volume.add(&bad)

@@ -1,10 +1,10 @@
 // Package fluid is the fluids that a drivetrain runs in: the water round it,
 // and the oil of its gearbox with the debris that settles in it.
 //
-//   - [Settle] (fluid-settling): how far particles sink after a stop, and what
+//   - [Settling] (fluid-settling): how far particles sink after a stop, and what
 //     a clean dipstick then proves
-//   - [Dilute] (fluid-flush): how many changes of oil take the debris down
-//   - [Classify] (fluid-cleanliness): the ISO 4406 code of a particle count
+//   - [Flush] (fluid-flush): how many changes of oil take the debris down
+//   - [Cleanliness] (fluid-cleanliness): the ISO 4406 code of a particle count
 //   - [AtSurface]: density and specific heat of the water a boat floats in, by
 //     Sea or Fresh
 //   - [Through]: the viscosity of an oil from two points of its data sheet

@@ -11,7 +11,7 @@ import (
 )
 
 func TestEdgesOfSettling(t *testing.T) {
-	parttest.Edges(t, sump, Settle, map[string]string{
+	parttest.Edges(t, sump, Settling, map[string]string{
 		"/particleSize":       "[1e-08, 0.01]",
 		"/metalDensity":       "(870, 25000]",
 		"/fluidDensity":       "[500, 2000]",
@@ -31,8 +31,8 @@ func TestEdgesOfSettling(t *testing.T) {
 }
 
 func TestEdgesOfFlush(t *testing.T) {
-	in := Flush{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
-	parttest.Edges(t, in, Dilute, map[string]string{
+	in := FlushInput{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
+	parttest.Edges(t, in, Flush, map[string]string{
 		"/fluidVolume":    "[1e-06, 100]",
 		"/leftVolume":     "NaN or [-0.001, 0.0022)",
 		"/filterVolume":   "NaN or [-0.001, 0.000701]",
@@ -45,9 +45,11 @@ func TestEdgesOfFlush(t *testing.T) {
 
 // The counts are whole numbers, each of which holds the larger particles:
 // other tests try them.
-func TestEdgesOfCounts(t *testing.T) {
-	in := Counts{Count4: math.NaN(), Count6: 8000, Count14: 15, SampleVolume: 100e-6}
-	parttest.Edges(t, in, func(in Counts) (Cleanliness, error) { return Classify(in, []Step{{Code: 28, Most: 1e12}}) }, map[string]string{
+func TestEdgesOfCleanliness(t *testing.T) {
+	in := CleanlinessInput{Count4: math.NaN(), Count6: 8000, Count14: 15, SampleVolume: 100e-6}
+	parttest.Edges(t, in, func(in CleanlinessInput) (CleanlinessResult, error) {
+		return Cleanliness(in, []Step{{Code: 28, Most: 1e12}})
+	}, map[string]string{
 		"/sampleVolume": "[1e-07, 0.01]",
 		"/count4":       "any",
 		"/count6":       "any",
@@ -75,7 +77,7 @@ func TestEdgesOfSizes(t *testing.T) {
 	for size, refused := range map[quantity.Length]bool{1e-8: false, 0.01: false, 0.999e-8: true, 0.01001: true, 0: true, -1: true} {
 		in := sump
 		in.Sizes = []Size{{"fine", 5e-6}, {"tried", size}}
-		if _, err := Settle(in); refused {
+		if _, err := Settling(in); refused {
 			parttest.RefusedAt(t, err, "/sizes")
 		} else if err != nil {
 			t.Errorf("%g: %v", float64(size), err)
@@ -83,10 +85,10 @@ func TestEdgesOfSizes(t *testing.T) {
 	}
 	in := sump
 	in.Sizes = slices.Repeat([]Size{{"fine", 5e-6}}, MostSizes)
-	if _, err := Settle(in); err != nil {
+	if _, err := Settling(in); err != nil {
 		t.Errorf("%d sizes: %v", MostSizes, err)
 	}
 	in.Sizes = append(in.Sizes, Size{"fine", 5e-6})
-	_, err := Settle(in)
+	_, err := Settling(in)
 	parttest.RefusedAt(t, err, "/sizes")
 }

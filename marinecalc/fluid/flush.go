@@ -1,4 +1,4 @@
-// How many changes take the debris out of a fluid: Dilute.
+// How many changes take the debris out of a fluid: Flush.
 
 package fluid
 
@@ -12,9 +12,9 @@ import (
 // MostChanges is how many changes are written out.
 const MostChanges = 8
 
-// Flush is a plan to bring down what floats in a fluid by changing it. A
+// FlushInput is a plan to bring down what floats in a fluid by changing it. A
 // field marked optional is not given when it is 0.
-type Flush struct {
+type FlushInput struct {
 	FluidVolume    quantity.Volume // of the full system, with cooler and hoses
 	LeftVolume     quantity.Volume // that never drains, below FluidVolume; 0: all of it drains
 	FilterVolume   quantity.Volume // of LeftVolume, what goes with the old filter; optional
@@ -24,9 +24,9 @@ type Flush struct {
 	DebrisShare    quantity.Ratio  // mass of debris over mass of fluid now; optional
 }
 
-// Changed is what a flush comes to. NaN marks a figure for which an optional
+// FlushResult is what a flush comes to. NaN marks a figure for which an optional
 // input is missing.
-type Changed struct {
+type FlushResult struct {
 	LeftPerChange   quantity.Ratio  // of the debris, after one change
 	ChangesExact    quantity.Ratio  // changes that bring it to WantedShare; no whole number
 	ChangesNeeded   int             // the same, rounded up
@@ -48,7 +48,7 @@ type Change struct {
 
 var ordinals = [MostChanges]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7th", "8th"}
 
-// Dilute works a flush out.
+// Flush works a flush out.
 //
 // Each change leaves the fluid that never drains, and with it that share of
 // the debris, which the new fluid then takes up: after n changes r^n is left,
@@ -57,10 +57,10 @@ var ordinals = [MostChanges]string{"1st", "2nd", "3rd", "4th", "5th", "6th", "7t
 // own volume of old fluid away, and catches a share of what is left before
 // the next change.
 //
-// The error is a *problem.Error. Dilute does not allocate unless it refuses.
-func Dilute(in Flush) (Changed, error) {
+// The error is a *problem.Error. Flush does not allocate unless it refuses.
+func Flush(in FlushInput) (FlushResult, error) {
 	if err := in.validate(); err != nil {
-		return Changed{}, err
+		return FlushResult{}, err
 	}
 	whole := float64(in.FluidVolume)
 	left := max(0, float64(in.LeftVolume)-float64(in.FilterVolume))
@@ -74,7 +74,7 @@ func Dilute(in Flush) (Changed, error) {
 		n = max(n, 1)
 	}
 	after := math.Pow(r, float64(in.PlannedChanges))
-	out := Changed{
+	out := FlushResult{
 		LeftPerChange: quantity.Ratio(r), ChangesExact: quantity.Ratio(exact), ChangesNeeded: n,
 		FluidNeeded:     quantity.Volume(float64(n) * fill),
 		ShareAfterPlan:  quantity.Ratio(after),
@@ -90,7 +90,7 @@ func Dilute(in Flush) (Changed, error) {
 	return out, nil
 }
 
-func (in *Flush) validate() error {
+func (in *FlushInput) validate() error {
 	var bad problem.List
 	for _, b := range [...]bound{
 		{"/fluidVolume", "fluid in the system", float64(in.FluidVolume), 1e-6, 100, "above 0, up to 100 m³", false},

@@ -1,4 +1,4 @@
-// How particles sink in a fluid that stands still: Settle.
+// How particles sink in a fluid that stands still: Settling.
 
 package fluid
 
@@ -12,9 +12,9 @@ import (
 // MostSizes is how many sizes a table of settling can have.
 const MostSizes = 8
 
-// Settling is a sump that stands still after the engine was stopped. A field
+// SettlingInput is a sump that stands still after the engine was stopped. A field
 // marked optional is not given when it is 0.
-type Settling struct {
+type SettlingInput struct {
 	ParticleSize       quantity.Length             // diameter, above 0 up to 10 mm
 	MetalDensity       quantity.Density            // of the particles; above the fluid's
 	FluidDensity       quantity.Density            // 500 to 2000 kg/m³
@@ -48,9 +48,9 @@ type Settled struct {
 	Note           string         // where Stokes's law does not hold
 }
 
-// Sediment is what a dipstick can see of debris. NaN marks a figure for which
+// SettlingResult is what a dipstick can see of debris. NaN marks a figure for which
 // an optional input is missing.
-type Sediment struct {
+type SettlingResult struct {
 	SlopeB            quantity.Ratio // of the viscosity line; NaN without the two points, as are the next
 	InterceptA        quantity.Ratio
 	Viscosity         quantity.KinematicViscosity // while it stands
@@ -80,7 +80,7 @@ const (
 	pastStokes = "slower-than-stokes"
 )
 
-// Settle finds how far particles have sunk in a fluid that stands still.
+// Settling finds how far particles have sunk in a fluid that stands still.
 //
 // The speed is that of Stokes (1851), (ρ_p − ρ_f)·g·d²/(18·μ), for smooth
 // spheres far from walls and from each other; flakes fall slower. It holds
@@ -93,13 +93,13 @@ const (
 // Walther). The change of density with temperature (some 0.07 % a kelvin) is
 // left out, and so are the slow currents of a sump that cools.
 //
-// The error is a *problem.Error of everything that cannot be. Settle does not
+// The error is a *problem.Error of everything that cannot be. Settling does not
 // allocate unless it refuses.
-func Settle(in Settling) (Sediment, error) {
+func Settling(in SettlingInput) (SettlingResult, error) {
 	if err := in.validate(); err != nil {
-		return Sediment{}, err
+		return SettlingResult{}, err
 	}
-	out := Sediment{SlopeB: quantity.Ratio(math.NaN()), InterceptA: quantity.Ratio(math.NaN()), WarmViscosity: quantity.KinematicViscosity(math.NaN())}
+	out := SettlingResult{SlopeB: quantity.Ratio(math.NaN()), InterceptA: quantity.Ratio(math.NaN()), WarmViscosity: quantity.KinematicViscosity(math.NaN())}
 	if in.CoolViscosity > 0 {
 		line := Through(in.CoolViscosity, in.CoolPoint, in.HotViscosity, in.HotPoint)
 		out.SlopeB, out.InterceptA = quantity.Ratio(line.B), quantity.Ratio(line.A)
@@ -151,7 +151,7 @@ func Settle(in Settling) (Sediment, error) {
 
 const gravity = 9.80665 // m/s², standard acceleration of free fall, ISO 80000-3
 
-func (in *Settling) validate() error {
+func (in *SettlingInput) validate() error {
 	var bad problem.List
 	orNone := in.FluidViscosity > 0 // the two points are not needed then
 	for _, b := range [...]bound{
@@ -179,7 +179,7 @@ func (in *Settling) validate() error {
 }
 
 // validateTogether names what is possible by itself but not together.
-func (in *Settling) validateTogether(bad *problem.List) {
+func (in *SettlingInput) validateTogether(bad *problem.List) {
 	if in.MetalDensity <= in.FluidDensity {
 		bad.Add("/metalDensity", "particles that are no heavier than the fluid do not sink", "above the density of the fluid", "")
 	}

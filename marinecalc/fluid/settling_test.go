@@ -9,13 +9,13 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-var sump = Settling{ParticleSize: 14e-6, MetalDensity: 7850, FluidDensity: 870, StandingTime: 12 * 3600, DipDepth: 0.025, SumpDepth: 0.09,
+var sump = SettlingInput{ParticleSize: 14e-6, MetalDensity: 7850, FluidDensity: 870, StandingTime: 12 * 3600, DipDepth: 0.025, SumpDepth: 0.09,
 	FluidTemperature: 288.15, RunningTemperature: 333.15, CoolViscosity: 32e-6, HotViscosity: 5.4e-6, CoolPoint: 313.15, HotPoint: 373.15,
 	VisibleSize: 40e-6, Sizes: []Size{{"fine", 5e-6}, {"counted", 14e-6}, {"chip", 2e-3}}}
 
-func settled(t *testing.T, in Settling) Sediment {
+func settled(t *testing.T, in SettlingInput) SettlingResult {
 	t.Helper()
-	return parttest.Must(t, Settle, in)
+	return parttest.Must(t, Settling, in)
 }
 
 // Property: the line of ASTM D341 goes through both its points, and falls.
@@ -40,7 +40,7 @@ func TestViscosityLineProperty(t *testing.T) {
 // water at 25 °C has Re = 129, for which Stokes's law is not meant; it must be
 // flagged. (The sheet's verdict is checked in marinecalc.)
 func TestPastStokesIsMarked(t *testing.T) {
-	in := Settling{ParticleSize: 0.5e-3, MetalDensity: 2500, FluidDensity: 997, StandingTime: 1, DipDepth: 0.5, SumpDepth: 1,
+	in := SettlingInput{ParticleSize: 0.5e-3, MetalDensity: 2500, FluidDensity: 997, StandingTime: 1, DipDepth: 0.5, SumpDepth: 1,
 		FluidTemperature: 298.15, FluidViscosity: 0.890e-3 / 997, Sizes: []Size{{"it", 0.5e-3}, {"fine", 1e-6}}}
 	out := settled(t, in)
 	parttest.Near(t, "speed", float64(out.SettlingSpeed), 0.230, 0.0005)
@@ -53,7 +53,7 @@ func TestPastStokesIsMarked(t *testing.T) {
 // Property: speed goes with the square of the size; standing longer leaves
 // less; larger sinks sooner; a deeper dip sees more; at the largest size left
 // exactly nothing is left.
-func TestSettleProperty(t *testing.T) {
+func TestSettlingProperty(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 3))
 	for range 2000 {
 		in := sump
@@ -100,31 +100,31 @@ func TestDipSays(t *testing.T) {
 	}
 }
 
-func TestSettleRefuses(t *testing.T) {
-	for where, spoil := range map[string]func(*Settling){
-		"/particleSize":  func(s *Settling) { s.ParticleSize = 0 },
-		"/metalDensity":  func(s *Settling) { s.MetalDensity = 800 },
-		"/dipDepth":      func(s *Settling) { s.DipDepth = 0.2 },
-		"/hotViscosity":  func(s *Settling) { s.HotViscosity = 40e-6 },
-		"/coolViscosity": func(s *Settling) { s.CoolViscosity = 0 },
-		"/standingTime":  func(s *Settling) { s.StandingTime = quantity.Time(math.NaN()) },
-		"/sizes":         func(s *Settling) { s.Sizes = make([]Size, MostSizes+1) },
+func TestSettlingRefuses(t *testing.T) {
+	for where, spoil := range map[string]func(*SettlingInput){
+		"/particleSize":  func(s *SettlingInput) { s.ParticleSize = 0 },
+		"/metalDensity":  func(s *SettlingInput) { s.MetalDensity = 800 },
+		"/dipDepth":      func(s *SettlingInput) { s.DipDepth = 0.2 },
+		"/hotViscosity":  func(s *SettlingInput) { s.HotViscosity = 40e-6 },
+		"/coolViscosity": func(s *SettlingInput) { s.CoolViscosity = 0 },
+		"/standingTime":  func(s *SettlingInput) { s.StandingTime = quantity.Time(math.NaN()) },
+		"/sizes":         func(s *SettlingInput) { s.Sizes = make([]Size, MostSizes+1) },
 	} {
 		in := sump
 		spoil(&in)
-		_, err := Settle(in)
+		_, err := Settling(in)
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
 // Derived: the number of changes is the first whose share is small enough;
 // a fresh filter never makes it more.
-func TestDiluteProperty(t *testing.T) {
+func TestFlushProperty(t *testing.T) {
 	r := rand.New(rand.NewPCG(2, 9))
 	for range 3000 {
-		in := Flush{FluidVolume: quantity.Volume(1e-3 + 9e-3*r.Float64()), WantedShare: quantity.Ratio(0.01 + 0.9*r.Float64()), PlannedChanges: 1 + r.IntN(8)}
+		in := FlushInput{FluidVolume: quantity.Volume(1e-3 + 9e-3*r.Float64()), WantedShare: quantity.Ratio(0.01 + 0.9*r.Float64()), PlannedChanges: 1 + r.IntN(8)}
 		in.LeftVolume = in.FluidVolume * quantity.Volume(0.9*r.Float64())
-		out, err := Dilute(in)
+		out, err := Flush(in)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -135,64 +135,64 @@ func TestDiluteProperty(t *testing.T) {
 		}
 		in.FilterVolume = in.LeftVolume / 3
 		in.FilterCatch = 0.3
-		if with, err := Dilute(in); err != nil || with.ChangesNeeded > out.ChangesNeeded {
+		if with, err := Flush(in); err != nil || with.ChangesNeeded > out.ChangesNeeded {
 			t.Fatalf("with a filter %d, without %d, %v", with.ChangesNeeded, out.ChangesNeeded, err)
 		}
 	}
-	all, err := Dilute(Flush{FluidVolume: 1e-3, WantedShare: 0.05, PlannedChanges: 1})
+	all, err := Flush(FlushInput{FluidVolume: 1e-3, WantedShare: 0.05, PlannedChanges: 1})
 	if err != nil || all.ChangesNeeded != 1 || all.ShareAfterPlan != 0 {
 		t.Errorf("a system that drains dry: %+v, %v", all, err)
 	}
 }
 
-func TestDiluteRefuses(t *testing.T) {
-	for where, in := range map[string]Flush{
+func TestFlushRefuses(t *testing.T) {
+	for where, in := range map[string]FlushInput{
 		"/leftVolume":     {FluidVolume: 1e-3, LeftVolume: 1e-3, WantedShare: 0.1, PlannedChanges: 1},
 		"/filterVolume":   {FluidVolume: 1e-3, LeftVolume: 1e-4, FilterVolume: 2e-4, WantedShare: 0.1, PlannedChanges: 1},
 		"/wantedShare":    {FluidVolume: 1e-3, WantedShare: 1, PlannedChanges: 1},
 		"/plannedChanges": {FluidVolume: 1e-3, WantedShare: 0.1},
 	} {
-		_, err := Dilute(in)
+		_, err := Flush(in)
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
 var twoSteps = []Step{{Code: 12, Most: 40}, {Code: 13, Most: 80}, {Code: 14, Most: 160}}
 
-func TestClassify(t *testing.T) {
+func TestCleanliness(t *testing.T) {
 	nan := math.NaN()
-	out, err := Classify(Counts{Count4: nan, Count6: 8000, Count14: 15, SampleVolume: 100e-6, WantedCode4: nan}, twoSteps)
+	out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: 8000, Count14: 15, SampleVolume: 100e-6, WantedCode4: nan}, twoSteps)
 	if err != nil || out.Code != "-/13/≥12" || !math.IsNaN(float64(out.Code4)) || out.Doubt == "" {
 		t.Errorf("%+v, %v", out, err)
 	}
-	for where, in := range map[string]Counts{
+	for where, in := range map[string]CleanlinessInput{
 		"/count6":       {Count4: nan, Count6: nan, Count14: nan, SampleVolume: 1e-6},
 		"/count4":       {Count4: 1, Count6: 5, Count14: nan, SampleVolume: 1e-6},
 		"/count14":      {Count4: nan, Count6: nan, Count14: 500, SampleVolume: 1e-6}, // beyond the scale
 		"/sampleVolume": {Count4: nan, Count6: nan, Count14: 5, SampleVolume: 0},
 	} {
-		_, err := Classify(in, twoSteps)
+		_, err := Cleanliness(in, twoSteps)
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
 func TestFluidDoesNotAllocate(t *testing.T) {
-	flush := Flush{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
-	parttest.NoAllocations(t, func() { _, _ = Settle(sump); _, _ = Dilute(flush) })
+	flush := FlushInput{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
+	parttest.NoAllocations(t, func() { _, _ = Settling(sump); _, _ = Flush(flush) })
 }
 
-func BenchmarkSettle(b *testing.B) {
+func BenchmarkSettling(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Settle(sump)
+		_, _ = Settling(sump)
 	}
 }
 
-func BenchmarkDilute(b *testing.B) {
-	flush := Flush{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
+func BenchmarkFlush(b *testing.B) {
+	flush := FlushInput{FluidVolume: 2.2e-3, LeftVolume: 0.7e-3, WantedShare: 0.05, PlannedChanges: 1}
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Dilute(flush)
+		_, _ = Flush(flush)
 	}
 }
 

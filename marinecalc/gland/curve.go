@@ -10,14 +10,14 @@ import (
 )
 
 // Curve gives the drip curve: the temperature rise under way at each of the
-// drip rates, written into out, all else as in Running. It is calculated with
-// the heat of Warmth.HeatHeld: where the gland was measured, the curve goes
+// drip rates, written into out, all else as in HeatInput. It is calculated with
+// the heat of HeatResult.HeatHeld: where the gland was measured, the curve goes
 // through the measured rise at DripRate, and where it was not, through the
 // computed one. The error is
 // that of Heat, or a *problem.Error where a rate is not within 0 to 20/s
 // ("/rates/3") or out is shorter than rates ("/out"). It allocates nothing
 // when it succeeds.
-func Curve(in Running, rates []quantity.DripRate, out []quantity.TemperatureDifference) error {
+func Curve(in HeatInput, rates []quantity.DripRate, out []quantity.TemperatureDifference) error {
 	if len(out) < len(rates) {
 		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}.Err()
 	}

@@ -5,9 +5,9 @@
 //   - [Heat] (gland-heat): friction heat, temperature rise, and the drip rate
 //     that holds it
 //   - [Curve]: the rise at other drip rates, for a curve
-//   - [Pack] (gland-packing): packing size, number and length of rings, and
+//   - [Packing] (gland-packing): packing size, number and length of rings, and
 //     what a groove in the shaft leaves
-//   - [Cost] (gland-drip): what the drips come to, and how long pump and
+//   - [Drip] (gland-drip): what the drips come to, and how long pump and
 //     battery last unattended
 //
 // Sources: Denny (BHRA 550, 1957) and Ochonski (1988) for the pressure along

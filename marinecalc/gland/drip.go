@@ -1,4 +1,4 @@
-// What the drips cost bilge pump and battery: Cost.
+// What the drips cost bilge pump and battery: Drip.
 
 package gland
 
@@ -10,9 +10,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Bilge is what drips into the boat and what throws it out again. A field
+// DripInput is what drips into the boat and what throws it out again. A field
 // marked optional is not given when it is zero.
-type Bilge struct {
+type DripInput struct {
 	DripRate       quantity.DripRate // under way, 0 to 20/s; 0 is none
 	DripRateAtRest quantity.DripRate // 0 to 20/s; 0 is none
 	DropVolume     quantity.Volume   // 1e-8 to 3e-7 m³
@@ -31,9 +31,9 @@ type Bilge struct {
 	TimeAway      quantity.Time   // that the boat is left alone; optional
 }
 
-// Burden is what the drips cost. A figure for which an optional input is
+// DripResult is what the drips cost. A figure for which an optional input is
 // missing is NaN. A time of Never means that it does not come to it.
-type Burden struct {
+type DripResult struct {
 	DayAtRest    quantity.Volume // from the gland alone, a day and night of it
 	DayUnderWay  quantity.Volume
 	WeekVolume   quantity.Volume // under way and at rest as the week has it
@@ -60,18 +60,18 @@ const (
 	Never = 10 * 365 * day
 )
 
-// Cost finds what the drips of a gland cost in water, pump and battery.
+// Drip finds what the drips of a gland cost in water, pump and battery.
 //
 // Drips times drop volume is a flow; a volume over a flow is a time. In the
 // long run a pump runs the part of the day that inflow is of its flow, and
 // takes power times that time out of the battery (conservation of mass and of
 // energy). The figures at rest are those of a boat left alone.
 //
-// The error is a *problem.Error of everything that cannot be. Cost allocates
+// The error is a *problem.Error of everything that cannot be. Drip allocates
 // nothing when it succeeds.
-func Cost(in Bilge) (out Burden, err error) {
+func Drip(in DripInput) (out DripResult, err error) {
 	if err = in.usable(); err != nil {
-		return Burden{}, err
+		return DripResult{}, err
 	}
 	way := float64(in.DropVolume) * max(0, float64(in.DripRate))
 	rest := float64(in.DropVolume) * max(0, float64(in.DripRateAtRest))
@@ -111,8 +111,8 @@ func given(v float64) float64 {
 	return v
 }
 
-// usable says whether Cost can work with what is given.
-func (in *Bilge) usable() error {
+// usable says whether Drip can work with what is given.
+func (in *DripInput) usable() error {
 	var bad problem.List
 	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")
 	bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20+noneBelow, "0 to 20 drips per second (1200 drips/min)")

@@ -10,15 +10,15 @@ import (
 )
 
 // moored is a boat left at its mooring with a slow drip.
-func moored() Bilge {
-	return Bilge{DripRate: 8. / 60, DripRateAtRest: 4. / 60, DropVolume: 5e-8, TimeUnderWay: 5 * 3600,
+func moored() DripInput {
+	return DripInput{DripRate: 8. / 60, DripRateAtRest: 4. / 60, DropVolume: 5e-8, TimeUnderWay: 5 * 3600,
 		SwitchVolume: 0.020, CycleVolume: 0.012, FloodVolume: 0.300, PumpFlow: 20e-3 / 60,
 		PumpPower: 48, StandingPower: 1.2, BatteryEnergy: 1200 * 3600, UsableShare: 0.5, TimeAway: 14 * day}
 }
 
-func cost(t *testing.T, in Bilge) Burden {
+func cost(t *testing.T, in DripInput) DripResult {
 	t.Helper()
-	return parttest.Must(t, Cost, in)
+	return parttest.Must(t, Drip, in)
 }
 
 func TestDropsToLitres(t *testing.T) {
@@ -76,7 +76,7 @@ func TestNoDripsNeverFlood(t *testing.T) {
 }
 
 func TestWhatIsNotGivenIsNotSaid(t *testing.T) {
-	out := cost(t, Bilge{DripRate: 0.1, DripRateAtRest: 0.1, DropVolume: 5e-8, UsableShare: 0.5})
+	out := cost(t, DripInput{DripRate: 0.1, DripRateAtRest: 0.1, DropVolume: 5e-8, UsableShare: 0.5})
 	for name, v := range map[string]float64{"switch": float64(out.TimeToSwitch), "cycles": float64(out.CyclesPerDay), "pump": float64(out.PumpTime),
 		"energy": float64(out.EnergyPerDay), "flat": float64(out.TimeToFlat), "flood": float64(out.TimeToFlood), "load": float64(out.PumpLoad), "pump share": float64(out.PumpShare)} {
 		if !math.IsNaN(v) {
@@ -86,31 +86,31 @@ func TestWhatIsNotGivenIsNotSaid(t *testing.T) {
 }
 
 func TestImpossibleBilgesAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Bilge){
-		"/dripRate":      func(b *Bilge) { b.DripRate = -1 },
-		"/dropVolume":    func(b *Bilge) { b.DropVolume = 0.05 },
-		"/timeUnderWay":  func(b *Bilge) { b.TimeUnderWay = 8 * day },
-		"/floodVolume":   func(b *Bilge) { b.FloodVolume = 0.010 },
-		"/usableShare":   func(b *Bilge) { b.UsableShare = 50 },
-		"/pumpFlow":      func(b *Bilge) { b.PumpFlow = quantity.VolumeFlow(math.NaN()) },
-		"/batteryEnergy": func(b *Bilge) { b.BatteryEnergy = -1 },
+	for where, change := range map[string]func(*DripInput){
+		"/dripRate":      func(b *DripInput) { b.DripRate = -1 },
+		"/dropVolume":    func(b *DripInput) { b.DropVolume = 0.05 },
+		"/timeUnderWay":  func(b *DripInput) { b.TimeUnderWay = 8 * day },
+		"/floodVolume":   func(b *DripInput) { b.FloodVolume = 0.010 },
+		"/usableShare":   func(b *DripInput) { b.UsableShare = 50 },
+		"/pumpFlow":      func(b *DripInput) { b.PumpFlow = quantity.VolumeFlow(math.NaN()) },
+		"/batteryEnergy": func(b *DripInput) { b.BatteryEnergy = -1 },
 	} {
 		in := moored()
 		change(&in)
-		_, err := Cost(in)
+		_, err := Drip(in)
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
-func TestCostDoesNotAllocate(t *testing.T) {
+func TestDripDoesNotAllocate(t *testing.T) {
 	in := moored()
-	parttest.NoAllocations(t, func() { _, _ = Cost(in) })
+	parttest.NoAllocations(t, func() { _, _ = Drip(in) })
 }
 
-func BenchmarkCost(b *testing.B) {
+func BenchmarkDrip(b *testing.B) {
 	in := moored()
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Cost(in)
+		_, _ = Drip(in)
 	}
 }

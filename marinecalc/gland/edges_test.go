@@ -6,7 +6,7 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfRunning(t *testing.T) {
+func TestEdgesOfHeat(t *testing.T) {
 	in := sloop()
 	parttest.Edges(t, in, Heat, map[string]string{
 		"/shaftDiameter":            "[0.01, 0.2]",
@@ -33,8 +33,8 @@ func TestEdgesOfRunning(t *testing.T) {
 	})
 }
 
-func TestEdgesOfBilge(t *testing.T) {
-	parttest.Edges(t, moored(), Cost, map[string]string{
+func TestEdgesOfDrip(t *testing.T) {
+	parttest.Edges(t, moored(), Drip, map[string]string{
 		"/dripRate":       "[-0.05, 20.05]",
 		"/dripRateAtRest": "[-0.05, 20.05]",
 		"/dropVolume":     "[1e-08, 3e-07]",
@@ -52,8 +52,8 @@ func TestEdgesOfBilge(t *testing.T) {
 	})
 }
 
-func TestEdgesOfBox(t *testing.T) {
-	parttest.Edges(t, small(), Pack, map[string]string{
+func TestEdgesOfPacking(t *testing.T) {
+	parttest.Edges(t, small(), Packing, map[string]string{
 		"/shaftDiameter":  "[0.0099, 0.201]",
 		"/boxBore":        "(0.0268, 0.301]",
 		"/boxDepth":       "[0.018, 0.602]",

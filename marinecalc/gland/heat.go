@@ -9,9 +9,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Warmth is what Heat finds. A figure that was not asked for, or for which a
+// HeatResult is what Heat finds. A figure that was not asked for, or for which a
 // reading is missing, is NaN; a text then is empty.
-type Warmth struct {
+type HeatResult struct {
 	MeasuredRise     quantity.TemperatureDifference // thermometer less water; NaN when not measured
 	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
 	RiseRatio        quantity.Ratio                 // MeasuredRise over TemperatureRise; NaN when not measured, or none is computed
@@ -72,17 +72,17 @@ const (
 // the packing are taken as one temperature, in steady state. Water properties
 // are taken at water temperature: fluid.AtSurface.
 //
-// The error is a *problem.Error of everything outside the ranges of Running.
+// The error is a *problem.Error of everything outside the ranges of HeatInput.
 // Heat allocates nothing when it succeeds.
-func Heat(in Running) (Warmth, error) {
+func Heat(in HeatInput) (HeatResult, error) {
 	if err := in.usable(); err != nil {
-		return Warmth{}, err
+		return HeatResult{}, err
 	}
 	water, err := fluid.AtSurface(in.WaterTemperature, in.Salinity)
 	if err != nil {
-		return Warmth{}, err
+		return HeatResult{}, err
 	}
-	out := Warmth{WaterDensity: water.Density, WaterSpecificHeat: water.SpecificHeat}
+	out := HeatResult{WaterDensity: water.Density, WaterSpecificHeat: water.SpecificHeat}
 	out.rub(&in)
 	out.conduct(&in)
 	out.balance(&in)
@@ -90,7 +90,7 @@ func Heat(in Running) (Warmth, error) {
 }
 
 // rub finds the friction of the packing on the shaft.
-func (out *Warmth) rub(in *Running) {
+func (out *HeatResult) rub(in *HeatInput) {
 	d := float64(in.ShaftDiameter)
 	muK := float64(in.FrictionCoefficient * in.LateralRatio)
 	decay := float64(in.BoxBore-in.ShaftDiameter) / (4 * muK)
@@ -103,7 +103,7 @@ func (out *Warmth) rub(in *Running) {
 }
 
 // conduct finds what each way out carries for a kelvin.
-func (out *Warmth) conduct(in *Running) {
+func (out *HeatResult) conduct(in *HeatInput) {
 	d := float64(in.ShaftDiameter)
 	fin := func(film quantity.HeatTransfer) quantity.Conductance {
 		perimeter, section := math.Pi*d, math.Pi*d*d/4
@@ -122,12 +122,12 @@ func (out *Warmth) conduct(in *Running) {
 }
 
 // perDripFlow is ρ·c in J/(m³·K).
-func (out *Warmth) perDripFlow() float64 {
+func (out *HeatResult) perDripFlow() float64 {
 	return float64(out.WaterDensity) * float64(out.WaterSpecificHeat)
 }
 
 // balance finds the temperatures at which what comes in goes out.
-func (out *Warmth) balance(in *Running) {
+func (out *HeatResult) balance(in *HeatInput) {
 	if in.AirTemperature != 0 {
 		out.AirDifference = quantity.TemperatureDifference(in.AirTemperature - in.WaterTemperature)
 	}

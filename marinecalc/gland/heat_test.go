@@ -12,8 +12,8 @@ import (
 
 // sloop is a scenario of our own: a 25 mm stainless shaft at 1000 r/min in
 // four 8 mm rings, 18 °C sea water, ten drips a minute.
-func sloop() Running {
-	return Running{
+func sloop() HeatInput {
+	return HeatInput{
 		MostDrips: 1, ShaftDiameter: 0.025, BoxBore: 0.041, PackedLength: 0.032,
 		ShaftSpeed: 1000 * 2 * math.Pi / 60, DripRate: 10.0 / 60, DripRateAtRest: 1.0 / 60,
 		WaterTemperature: 291.15, Salinity: 0.035,
@@ -22,7 +22,7 @@ func sloop() Running {
 	}
 }
 
-func warm(t *testing.T, in Running) Warmth {
+func warm(t *testing.T, in HeatInput) HeatResult {
 	t.Helper()
 	return parttest.Must(t, Heat, in)
 }
@@ -69,8 +69,8 @@ func TestFrictionAgainstSlices(t *testing.T) {
 // h = 100 W/(m²·K): value from memory.
 func TestFinIncropera(t *testing.T) {
 	for _, c := range []struct{ k, watts float64 }{{398, 8.3}, {180, 5.6}, {14, 1.6}} {
-		in := Running{ShaftDiameter: 0.005, AirFilm: 100, Conductivity: quantity.Conductivity(c.k)}
-		var w Warmth
+		in := HeatInput{ShaftDiameter: 0.005, AirFilm: 100, Conductivity: quantity.Conductivity(c.k)}
+		var w HeatResult
 		w.conduct(&in)
 		parttest.Near(t, "heat along the rod", 75*w.ShaftAirConductance, c.watts, 0.05)
 	}
@@ -239,7 +239,7 @@ func TestCurveRefuses(t *testing.T) {
 	if Curve(sloop(), []quantity.DripRate{-1}, out) == nil {
 		t.Error("a negative rate was taken")
 	}
-	if Curve(Running{}, nil, nil) == nil {
+	if Curve(HeatInput{}, nil, nil) == nil {
 		t.Error("an empty gland was taken")
 	}
 }
@@ -276,9 +276,9 @@ func TestHeatAllocatesNothing(t *testing.T) {
 }
 
 // anyGland draws a gland inside the ranges.
-func anyGland(r *rand.Rand) Running {
+func anyGland(r *rand.Rand) HeatInput {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
-	in := Running{
+	in := HeatInput{
 		MostDrips:           1,
 		ShaftDiameter:       quantity.Length(between(0.015, 0.15)),
 		PackedLength:        quantity.Length(between(0.01, 0.2)),

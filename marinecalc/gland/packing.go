@@ -1,4 +1,4 @@
-// Rings of packing for a stuffing box: Pack.
+// Rings of packing for a stuffing box: Packing.
 
 package gland
 
@@ -11,10 +11,10 @@ import (
 	"example.org/driveline/marinecalc/stock"
 )
 
-// Box is a stuffing box that is to be packed. All lengths are in metres; the
-// range that Pack accepts stands beside each. What is measured may be drawn a
+// PackingInput is a stuffing box that is to be packed. All lengths are in metres; the
+// range that Packing accepts stands beside each. What is measured may be drawn a
 // hair below nothing.
-type Box struct {
+type PackingInput struct {
 	ShaftDiameter  quantity.Length // where it is not worn, 10 mm to 200 mm
 	BoxBore        quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft
 	BoxDepth       quantity.Length // from the mouth to the bottom, 5 mm to 600 mm
@@ -28,8 +28,8 @@ type Box struct {
 	SpareRings     int             // 0 to 20
 }
 
-// Rings is what Pack finds. A figure for which a reading is missing is NaN.
-type Rings struct {
+// PackingResult is what Packing finds. A figure for which a reading is missing is NaN.
+type PackingResult struct {
 	Section       quantity.Length // room between shaft and bore
 	StockSection  quantity.Length // the nearest that is sold
 	SoldAs        string          // the same as written in the list
@@ -49,7 +49,7 @@ type Rings struct {
 	StrengthLeft  quantity.Ratio  // torsional, of the shaft at the groove
 }
 
-// Pack finds packing size, number of rings, and their length.
+// Packing finds packing size, number of rings, and their length.
 //
 // The section is half of bore less shaft, the stock section the nearest that
 // is at most MostOver thicker or MostUnder thinner, or just the nearest where
@@ -59,18 +59,18 @@ type Rings struct {
 // the depth less the follower holds. In torsion a round shaft's strength goes
 // with the third power of its diameter (16·T/(π·d³): Shigley eq. 3-37).
 //
-// The error is a *problem.Error of everything that cannot be. Pack allocates
+// The error is a *problem.Error of everything that cannot be. Packing allocates
 // nothing when it succeeds.
-func Pack(in Box) (out Rings, err error) {
+func Packing(in PackingInput) (out PackingResult, err error) {
 	if err = in.usable(); err != nil {
-		return Rings{}, err
+		return PackingResult{}, err
 	}
 	d, bore := float64(in.ShaftDiameter), float64(in.BoxBore)
 	section := (bore - d) / 2
 	out.Section = quantity.Length(section)
 	room := float64(in.BoxDepth - in.FollowerDepth)
 	if out.StockSection, out.SoldAs = in.nearest(out.Section); !(float64(out.StockSection) <= room*(1+1e-9)) {
-		return Rings{}, in.noRing(out.StockSection, out.SoldAs)
+		return PackingResult{}, in.noRing(out.StockSection, out.SoldAs)
 	}
 	out.SectionExcess = out.StockSection - out.Section
 	rings := math.Floor(room/float64(out.StockSection) + 1e-9)
@@ -94,14 +94,14 @@ func Pack(in Box) (out Rings, err error) {
 }
 
 // fits tells whether a packing so much thicker than the room can be used.
-func (in *Box) fits(excess quantity.Length) bool {
+func (in *PackingInput) fits(excess quantity.Length) bool {
 	return excess <= in.MostOver+1e-9 && excess >= -in.MostUnder-1e-9
 }
 
 // nearest finds the stock size nearest to the room of those that fit, or of
 // all where none does; the smaller of two that are as near. It is NaN for a
 // list that does not rise or cannot be read.
-func (in *Box) nearest(room quantity.Length) (best quantity.Length, words string) {
+func (in *PackingInput) nearest(room quantity.Length) (best quantity.Length, words string) {
 	best = quantity.Length(math.Inf(1))
 	last := quantity.Length(0)
 	for rest := in.StockSections; rest != ""; {
@@ -119,7 +119,7 @@ func (in *Box) nearest(room quantity.Length) (best quantity.Length, words string
 }
 
 // noRing says why no size of the list will do.
-func (in *Box) noRing(best quantity.Length, sold string) error {
+func (in *PackingInput) noRing(best quantity.Length, sold string) error {
 	var bad problem.List
 	const allowed = `rising sizes with commas between them, such as "6 mm, 8 mm" or "1/4 in, 5/16 in"`
 	switch {
@@ -145,8 +145,8 @@ func stagger(rings float64) quantity.Angle {
 	return math.Pi / 2
 }
 
-// usable says whether Pack can work with what is given.
-func (in *Box) usable() error {
+// usable says whether Packing can work with what is given.
+func (in *PackingInput) usable() error {
 	const hair = 0.002 // a depth of nothing, drawn with the accuracy of a rule
 	var bad problem.List
 	bad.Between("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.0099, 0.201, "10 mm to 200 mm")

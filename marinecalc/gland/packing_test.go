@@ -11,15 +11,15 @@ import (
 )
 
 // small is a box for a 25 mm shaft, with metric packing to choose from.
-func small() Box {
-	return Box{ShaftDiameter: 0.025, BoxBore: 0.041, BoxDepth: 0.048, FollowerDepth: 0.010,
+func small() PackingInput {
+	return PackingInput{ShaftDiameter: 0.025, BoxBore: 0.041, BoxDepth: 0.048, FollowerDepth: 0.010,
 		StockSections: "4 mm, 5 mm, 6 mm, 8 mm, 10 mm, 12 mm, 14 mm, 16 mm, 18 mm, 20 mm, 22 mm, 25 mm", SkiveAllowance: 0.00635, SpareRings: 1,
 		MostOver: 0.5e-3, MostUnder: 0.2e-3}
 }
 
-func pack(t *testing.T, in Box) Rings {
+func pack(t *testing.T, in PackingInput) PackingResult {
 	t.Helper()
-	return parttest.Must(t, Pack, in)
+	return parttest.Must(t, Packing, in)
 }
 
 func TestRingOfTheHandbook(t *testing.T) {
@@ -27,7 +27,7 @@ func TestRingOfTheHandbook(t *testing.T) {
 	// 2 in: section 1 in, mean diameter 3 in, length 9.42 in (the book rounds
 	// up to 9.43), about 1/4 in more for a bevel.
 	const inch = 0.0254
-	in := Box{ShaftDiameter: 2 * inch, BoxBore: 4 * inch, BoxDepth: 6 * inch, StockSections: "3/4 in, 1 in"}
+	in := PackingInput{ShaftDiameter: 2 * inch, BoxBore: 4 * inch, BoxDepth: 6 * inch, StockSections: "3/4 in, 1 in"}
 	out := pack(t, in)
 	parttest.Within(t, "section", float64(out.Section), inch, 1e-12)
 	parttest.Within(t, "length", float64(out.RingLength), 9.42*inch, 1e-3)
@@ -44,7 +44,7 @@ func TestRingsFillTheBox(t *testing.T) {
 		in := small()
 		in.BoxBore = in.ShaftDiameter + quantity.Length(0.008+0.03*r.Float64())
 		in.BoxDepth = quantity.Length(0.04 + 0.1*r.Float64())
-		out, err := Pack(in)
+		out, err := Packing(in)
 		if err != nil {
 			continue // not one ring goes in
 		}
@@ -115,38 +115,38 @@ func TestJointsAreStaggered(t *testing.T) {
 }
 
 func TestImpossibleBoxesAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Box){
-		"/shaftDiameter":   func(b *Box) { b.ShaftDiameter = 25 },
-		"/boxBore":         func(b *Box) { b.BoxBore = 0.026 },
-		"/boxDepth":        func(b *Box) { b.FollowerDepth = 0.045 },
-		"/followerDepth":   func(b *Box) { b.FollowerDepth = quantity.Length(math.NaN()) },
-		"/grooveDiameter":  func(b *Box) { b.GrooveDiameter = 0.0003 },
-		"/grooveDiameter ": func(b *Box) { b.GrooveDiameter = 0.030 },
-		"/stockSections":   func(b *Box) { b.StockSections = "8 mm, 6 mm" },
-		"/stockSections ":  func(b *Box) { b.StockSections = "" },
-		"/spareRings":      func(b *Box) { b.SpareRings = -1 },
-		"/skiveAllowance":  func(b *Box) { b.SkiveAllowance = 1 },
-		"/mostOver":        func(b *Box) { b.MostOver = 1 },
-		"/mostUnder":       func(b *Box) { b.MostUnder = -1e-3 },
+	for where, change := range map[string]func(*PackingInput){
+		"/shaftDiameter":   func(b *PackingInput) { b.ShaftDiameter = 25 },
+		"/boxBore":         func(b *PackingInput) { b.BoxBore = 0.026 },
+		"/boxDepth":        func(b *PackingInput) { b.FollowerDepth = 0.045 },
+		"/followerDepth":   func(b *PackingInput) { b.FollowerDepth = quantity.Length(math.NaN()) },
+		"/grooveDiameter":  func(b *PackingInput) { b.GrooveDiameter = 0.0003 },
+		"/grooveDiameter ": func(b *PackingInput) { b.GrooveDiameter = 0.030 },
+		"/stockSections":   func(b *PackingInput) { b.StockSections = "8 mm, 6 mm" },
+		"/stockSections ":  func(b *PackingInput) { b.StockSections = "" },
+		"/spareRings":      func(b *PackingInput) { b.SpareRings = -1 },
+		"/skiveAllowance":  func(b *PackingInput) { b.SkiveAllowance = 1 },
+		"/mostOver":        func(b *PackingInput) { b.MostOver = 1 },
+		"/mostUnder":       func(b *PackingInput) { b.MostUnder = -1e-3 },
 	} {
 		in := small()
 		change(&in)
-		_, err := Pack(in)
+		_, err := Packing(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
-func TestPackDoesNotAllocate(t *testing.T) {
+func TestPackingDoesNotAllocate(t *testing.T) {
 	in := small()
-	parttest.NoAllocations(t, func() { _, _ = Pack(in) })
+	parttest.NoAllocations(t, func() { _, _ = Packing(in) })
 }
 
-func BenchmarkPack(b *testing.B) {
+func BenchmarkPacking(b *testing.B) {
 	in := small()
 	in.GrooveDiameter = 0.0244
 	in.StockSections = "3 mm, 1/8 in, 4 mm, 3/16 in, 5 mm, 6 mm, 1/4 in, 5/16 in, 8 mm, 3/8 in, 10 mm, 7/16 in, 12 mm, 1/2 in, 14 mm, 9/16 in, 5/8 in, 16 mm, 18 mm, 3/4 in, 20 mm, 22 mm, 7/8 in, 25 mm, 1 in"
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Pack(in)
+		_, _ = Packing(in)
 	}
 }

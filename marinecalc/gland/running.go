@@ -7,12 +7,12 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Running is a gland under way. All figures are in the coherent SI unit; the
+// HeatInput is a gland under way. All figures are in the coherent SI unit; the
 // range that Heat accepts stands beside each.
 //
 // A rate or temperature that was counted or read may come a little below its
 // range when its accuracy is drawn; drip rates down to -0.05/s count as none.
-type Running struct {
+type HeatInput struct {
 	ShaftDiameter quantity.Length // 10 mm to 200 mm
 	BoxBore       quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft
 	PackedLength  quantity.Length // 3 mm to 600 mm: number of rings times ring section
@@ -46,7 +46,7 @@ const noneBelow = 0.05
 
 // usable says whether Heat can work with what is given. It allocates nothing
 // when it can.
-func (in *Running) usable() error {
+func (in *HeatInput) usable() error {
 	var bad problem.List
 	bad.Between("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
 	bad.Between("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")

@@ -5,9 +5,9 @@
 // Places are measured from the middle of the coupling face: forward along the
 // shaft line, to starboard, and up square to it.
 //
-//   - [Correct] (mount-moves): raise and shift of every mount, in turns of its
+//   - [Moves] (mount-moves): raise and shift of every mount, in turns of its
 //     nut, inside the travel of its stud
-//   - [Carry] (mount-load): load and deflection of every mount at rest and
+//   - [Load] (mount-load): load and deflection of every mount at rest and
 //     under way, the six natural modes, and the vibration that passes at firing
 //     frequency
 //   - [Transmissibility]: force passed over force applied, for one damped

@@ -13,7 +13,7 @@ import (
 // fault of bound.holds, whose slack is a part of the number itself. When that
 // is mended this function goes.
 func infinitePasses(edges map[string]string) map[string]string {
-	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal"} // of a Misfit, which bound does not hold
+	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal"} // of a MovesInput, which bound does not hold
 	_, misfit := edges["/meanGap"]
 	for where, interval := range edges {
 		if interval != "any" && !(misfit && slices.Contains(own, where)) {
@@ -23,8 +23,8 @@ func infinitePasses(edges map[string]string) map[string]string {
 	return edges
 }
 
-func TestEdgesOfEngine(t *testing.T) {
-	parttest.Edges(t, engine(), Carry, infinitePasses(map[string]string{
+func TestEdgesOfLoad(t *testing.T) {
+	parttest.Edges(t, engine(), Load, infinitePasses(map[string]string{
 		"/engineMass":                 "[20, 50000]",
 		"/centreForward":              "[-2, 8]",
 		"/centreStarboard":            "[-1, 1]",
@@ -36,7 +36,7 @@ func TestEdgesOfEngine(t *testing.T) {
 		"/inertiaRoll":                "0 or NaN or [0.05, 1e+06]",
 		"/inertiaPitch":               "0 or NaN or [0.05, 1e+06]",
 		"/inertiaYaw":                 "0 or NaN or [0.05, 1e+06]",
-		"/usualSag":                   "0 or NaN or [5e-05, 0.1]",
+		"/usualDeflection":            "0 or NaN or [5e-05, 0.1]",
 		"/sidewaysRatio":              "[0.01, 10]",
 		"/alongRatio":                 "[0.01, 10]",
 		"/dynamicRatio":               "[1, 5]",
@@ -64,16 +64,16 @@ func TestEdgesOfEngine(t *testing.T) {
 		"/mounts/0/stiffnessSideways": "0 or NaN or [100, 1e+09]",
 		"/mounts/0/stiffnessAlong":    "0 or NaN or [100, 1e+09]",
 		"/mounts/0/inclination":       fmt.Sprintf("NaN or [-0.05, %v]", math.Pi/3),
-		"/mounts/0/sagNew":            "0 or NaN or [5e-05, 0.1]",
-		"/mounts/0/sagNow":            "0 or NaN or [5e-05, 0.1]",
+		"/mounts/0/deflectionNew":     "0 or NaN or [5e-05, 0.1]",
+		"/mounts/0/deflectionNow":     "0 or NaN or [5e-05, 0.1]",
 		"/mounts/0/rubberHeight":      "0 or NaN or [0.001, 0.5]",
 		"/mounts/0/ratedLoad":         "0 or NaN or [1, 1e+06]",
 	}))
 }
 
-func TestEdgesOfMisfit(t *testing.T) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4}
-	parttest.Edges(t, in, Correct, infinitePasses(map[string]string{
+func TestEdgesOfMoves(t *testing.T) {
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4}
+	parttest.Edges(t, in, Moves, infinitePasses(map[string]string{
 		"/couplingDiameter":           "[0.03, 0.8]",
 		"/meanGap":                    "[-0.0001, 0.05]",
 		"/gapVertical":                "[-0.0051, 0.0051]",
@@ -94,8 +94,8 @@ func TestEdgesOfMisfit(t *testing.T) {
 		"/mounts/0/stiffnessSideways": "0 or NaN or [100, 1e+09]",
 		"/mounts/0/stiffnessAlong":    "0 or NaN or [100, 1e+09]",
 		"/mounts/0/inclination":       fmt.Sprintf("NaN or [-0.05, %v]", math.Pi/3),
-		"/mounts/0/sagNew":            "0 or NaN or [5e-05, 0.1]",
-		"/mounts/0/sagNow":            "0 or NaN or [5e-05, 0.1]",
+		"/mounts/0/deflectionNew":     "0 or NaN or [5e-05, 0.1]",
+		"/mounts/0/deflectionNow":     "0 or NaN or [5e-05, 0.1]",
 		"/mounts/0/rubberHeight":      "0 or NaN or [0.001, 0.5]",
 		"/mounts/0/ratedLoad":         "0 or NaN or [1, 1e+06]",
 	}))

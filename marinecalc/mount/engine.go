@@ -1,4 +1,4 @@
-// What is known of an engine on its mounts, and what Carry finds.
+// What is known of an engine on its mounts, and what Load finds.
 
 package mount
 
@@ -6,9 +6,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Engine is an engine with its gearbox, as one rigid body on its mounts.
+// LoadInput is an engine with its gearbox, as one rigid body on its mounts.
 // Fields marked optional are not given when they are 0.
-type Engine struct {
+type LoadInput struct {
 	Mounts          []Mount         // 3 to 8
 	EngineMass      quantity.Mass   // 20 kg to 50 t
 	CentreForward   quantity.Length // of gravity, as a mount's place
@@ -23,13 +23,13 @@ type Engine struct {
 	InertiaPitch quantity.Inertia // about the axis athwartships; optional
 	InertiaYaw   quantity.Inertia // about the axis up; optional
 
-	UsualSag       quantity.Length // of mounts of which neither stiffness nor deflection is known
-	SidewaysRatio  quantity.Ratio  // stiffness athwartships over that along the mount's axis, where not given
-	AlongRatio     quantity.Ratio  // the same fore and aft
-	DynamicRatio   quantity.Ratio  // dynamic-to-static stiffness ratio of the rubber, 1 to 5
-	DampingRatio   quantity.Ratio  // over critical, 0 to 0.5
-	CreepPerDecade quantity.Ratio  // of the sag, for each tenfold of time; optional
-	MountAge       quantity.Time   // since they were loaded, a day or more; optional
+	UsualDeflection quantity.Length // of mounts of which neither stiffness nor deflection is known
+	SidewaysRatio   quantity.Ratio  // stiffness athwartships over that along the mount's axis, where not given
+	AlongRatio      quantity.Ratio  // the same fore and aft
+	DynamicRatio    quantity.Ratio  // dynamic-to-static stiffness ratio of the rubber, 1 to 5
+	DampingRatio    quantity.Ratio  // over critical, 0 to 0.5
+	CreepPerDecade  quantity.Ratio  // of the deflection, for each tenfold of time; optional
+	MountAge        quantity.Time   // since they were loaded, a day or more; optional
 
 	Cylinders   int                    // optional
 	Strokes     string                 // FourStroke or TwoStroke
@@ -53,11 +53,11 @@ const (
 	Left       = "left"
 )
 
-// Standing is how the engine stands and swings on its mounts. A figure that
+// LoadResult is how the engine stands and swings on its mounts. A figure that
 // cannot be given is NaN.
-type Standing struct {
-	Loads     [Most]Load // one for each mount, in their order
-	Modes     [6]Mode    // by frequency, lowest first
+type LoadResult struct {
+	Loads     [Most]MountLoad // one for each mount, in their order
+	Modes     [6]Mode         // by frequency, lowest first
 	FaceMoves [2]FaceMove
 
 	MovedGapPerDiameter quantity.Ratio  // gap difference that driving adds, the greater of ahead and astern
@@ -68,8 +68,8 @@ type Standing struct {
 	NewGapPerDiameter quantity.Ratio // the same with the mounts as new; NaN when no deflection was measured
 	NewOffset         quantity.Length
 	TiredFactor       quantity.Ratio // MovedGapPerDiameter over NewGapPerDiameter
-	SagRatio          quantity.Ratio // largest deflection now over new
-	SagRatioAt        string
+	DeflectionRatio   quantity.Ratio // largest deflection now over new
+	DeflectionRatioAt string
 	CreepRatio        quantity.Ratio // what creep alone explains of it
 
 	Weight            quantity.Force
@@ -80,15 +80,15 @@ type Standing struct {
 	LoadUse           quantity.Ratio     // greatest load over what the maker rates
 	Compression       quantity.Ratio     // greatest deflection over the height of the rubber
 	VerticalStiffness quantity.Stiffness // of all mounts together
-	MeanSag           quantity.Length
+	MeanDeflection    quantity.Length
 
-	FiringIdle   quantity.Frequency
-	FiringFull   quantity.Frequency
-	PassedIdle   quantity.Ratio // of the firing torque, to the boat
-	PassedFull   quantity.Ratio
-	IsolatedFull quantity.Ratio // 1 less PassedFull
-	ShakenIdle   quantity.Ratio // of a force up and down
-	ShakenFull   quantity.Ratio
+	FiringIdle       quantity.Frequency
+	FiringFull       quantity.Frequency
+	PassedIdle       quantity.Ratio // of the firing torque, to the boat
+	PassedFull       quantity.Ratio
+	IsolatedFull     quantity.Ratio // 1 less PassedFull
+	BouncePassedIdle quantity.Ratio // of a force up and down
+	BouncePassedFull quantity.Ratio
 
 	BounceFrequency  quantity.Frequency // as if the engine only moved up and down
 	LowestFrequency  quantity.Frequency
@@ -98,16 +98,16 @@ type Standing struct {
 	YawInertia       quantity.Inertia
 }
 
-// Load is what one mount carries.
-type Load struct {
+// MountLoad is what one mount carries.
+type MountLoad struct {
 	Name         string
 	AtRest       quantity.Force // minus: the engine would lift off
 	Share        quantity.Ratio // of the weight
-	Sag          quantity.Length
+	Deflection   quantity.Length
 	Ahead        quantity.Force // NaN when nothing is known of the drive
 	Astern       quantity.Force
 	Use          quantity.Ratio // greatest of the three over RatedLoad
-	Compression  quantity.Ratio // Sag over RubberHeight
+	Compression  quantity.Ratio // Deflection over RubberHeight
 	StiffnessNow quantity.Stiffness
 }
 

@@ -27,7 +27,7 @@ func passed(r, damping float64) (re, im float64) {
 
 // Passed is the share of a shaking moment about the crankshaft (firing) and
 // of a shaking force up and down that the mounts pass to the boat at one
-// frequency, for the natural modes of Carry. Each mode passes its own share
+// frequency, for the natural modes of Load. Each mode passes its own share
 // as a single spring does, weighted by the part of the motion's kinetic
 // energy that is roll, or heave: with mass-normalised modes this is the exact
 // answer of the six freedoms when damping is alike in all modes (modal

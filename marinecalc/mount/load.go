@@ -1,4 +1,4 @@
-// How the mounts carry the engine at rest and under way: Carry.
+// How the mounts carry the engine at rest and under way: Load.
 
 package mount
 
@@ -14,7 +14,7 @@ const (
 	day     = 86400   // s
 )
 
-// Carry works out the engine's standing on its mounts.
+// Load works out the engine's standing on its mounts.
 //
 // The engine is one rigid body of six freedoms on linear springs, each with
 // its own stiffness in three directions and its lean; movements are small.
@@ -26,25 +26,25 @@ const (
 // The reaction that rolls the engine is the torque at the gearbox's output,
 // not the crankshaft's: gearbox and engine are one body (statics).
 //
-// The stiffness now is that when new times SagNew over SagNow: the same load
+// The stiffness now is that when new times DeflectionNew over DeflectionNow: the same load
 // on a softer spring. Where no stiffness is given, an even share of the
-// weight over the mount's deflection, or over UsualSag.
+// weight over the mount's deflection, or over UsualDeflection.
 //
 // The error is a *problem.Error: values out of range, fewer than 3 or more
 // than 8 mounts, mounts that lie nearly in one line as seen from above. A
 // centre of gravity outside the mounts is not refused: a mount then carries
 // less than nothing, and LowestLoad says so.
-func Carry(in Engine) (Standing, error) {
+func Load(in LoadInput) (LoadResult, error) {
 	if bad := in.validate(); len(bad) > 0 {
-		return Standing{}, bad.Err()
+		return LoadResult{}, bad.Err()
 	}
-	out := Standing{Weight: quantity.Force(gravity * float64(in.EngineMass))}
+	out := LoadResult{Weight: quantity.Force(gravity * float64(in.EngineMass))}
 	var now springs
 	worn := in.hang(&now, &out, true)
 	stiffness := now.stiffness()
 	factor, ok := stiffness.factor()
 	if !ok {
-		return Standing{}, oneLine(in.Mounts).Err()
+		return LoadResult{}, oneLine(in.Mounts).Err()
 	}
 	rest := factor.solve(motion{heave: -float64(out.Weight)})
 	ahead, astern := in.drive()
@@ -66,9 +66,9 @@ func Carry(in Engine) (Standing, error) {
 }
 
 // hang places the springs about the centre of gravity; worn tells whether any
-// sag differs from when the mount was new. With now false the mounts are as
+// deflection differs from when the mount was new. With now false the mounts are as
 // new, and out is left alone.
-func (in *Engine) hang(s *springs, out *Standing, now bool) (worn bool) {
+func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 	s.n = len(in.Mounts)
 	share := gravity * float64(in.EngineMass) / float64(s.n)
 	total := 0.0
@@ -76,14 +76,14 @@ func (in *Engine) hang(s *springs, out *Standing, now bool) (worn bool) {
 		m := &in.Mounts[i]
 		k := float64(m.Stiffness)
 		if k == 0 {
-			sag := m.SagNew
-			if sag == 0 {
-				sag = m.SagNow
+			deflection := m.DeflectionNew
+			if deflection == 0 {
+				deflection = m.DeflectionNow
 			}
-			if sag == 0 {
-				sag = in.UsualSag
+			if deflection == 0 {
+				deflection = in.UsualDeflection
 			}
-			k = share / float64(sag)
+			k = share / float64(deflection)
 		}
 		square, along := float64(m.StiffnessSideways), float64(m.StiffnessAlong)
 		if square == 0 {
@@ -92,10 +92,10 @@ func (in *Engine) hang(s *springs, out *Standing, now bool) (worn bool) {
 		if along == 0 {
 			along = k * float64(in.AlongRatio)
 		}
-		if m.SagNew > 0 && m.SagNow > 0 {
+		if m.DeflectionNew > 0 && m.DeflectionNow > 0 {
 			worn = true
 			if now {
-				softer := float64(m.SagNew / m.SagNow)
+				softer := float64(m.DeflectionNew / m.DeflectionNow)
 				k, square, along = k*softer, square*softer, along*softer
 			}
 		}
@@ -109,7 +109,7 @@ func (in *Engine) hang(s *springs, out *Standing, now bool) (worn bool) {
 	}
 	if now {
 		out.VerticalStiffness = quantity.Stiffness(total)
-		out.MeanSag = quantity.Length(float64(out.Weight) / total)
+		out.MeanDeflection = quantity.Length(float64(out.Weight) / total)
 	}
 	return worn
 }
@@ -122,7 +122,7 @@ type push struct {
 }
 
 // drive gives the load ahead and astern about the centre of gravity.
-func (in *Engine) drive() (ahead, astern push) {
+func (in *LoadInput) drive() (ahead, astern push) {
 	turn := 1.0
 	if in.ShaftTurns == Left {
 		turn = -1
@@ -140,7 +140,7 @@ func (in *Engine) drive() (ahead, astern push) {
 }
 
 // face is how the coupling face moves with the engine.
-func (in *Engine) face(by *motion, name string) FaceMove {
+func (in *LoadInput) face(by *motion, name string) FaceMove {
 	at := spring{x: -float64(in.CentreForward), y: float64(in.CentreStarboard), z: -float64(in.CentreUp)}
 	x, y, z := at.moved(by)
 	x, y, z = tidy(x), tidy(y), tidy(z)
@@ -158,7 +158,7 @@ var nothing = FaceMove{Up: length(math.NaN()), Starboard: length(math.NaN()), Fo
 type length = quantity.Length
 
 // bear writes what every mount carries.
-func (out *Standing) bear(in *Engine, s *springs, rest *motion, by *[2]motion, ahead, astern bool) {
+func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]motion, ahead, astern bool) {
 	nan := math.NaN()
 	lowest, driven := math.Inf(1), math.Inf(1)
 	out.LoadUse, out.Compression = quantity.Ratio(nan), quantity.Ratio(nan)
@@ -166,7 +166,7 @@ func (out *Standing) bear(in *Engine, s *springs, rest *motion, by *[2]motion, a
 		m, one, to := &in.Mounts[i], &s.all[i], &out.Loads[i]
 		carried := one.lift(rest)
 		_, _, z := one.moved(rest)
-		to.AtRest, to.Share, to.Sag = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
+		to.AtRest, to.Share, to.Deflection = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
 		greatest := carried
 		loads := [2]*quantity.Force{&to.Ahead, &to.Astern}
 		for n, known := range [2]bool{ahead, astern} {
@@ -183,7 +183,7 @@ func (out *Standing) bear(in *Engine, s *springs, rest *motion, by *[2]motion, a
 			lowest, out.LowestLoadAt = carried, m.Name
 		}
 		to.Use = ratioOf(greatest, float64(m.RatedLoad))
-		to.Compression = ratioOf(float64(to.Sag), float64(m.RubberHeight))
+		to.Compression = ratioOf(float64(to.Deflection), float64(m.RubberHeight))
 		out.LoadUse, out.Compression = greater(out.LoadUse, to.Use), greater(out.Compression, to.Compression)
 	}
 	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(nan)
@@ -209,7 +209,7 @@ func greater[T ~float64](a, b T) T {
 }
 
 // take writes what driving does to the coupling.
-func (out *Standing) take(in *Engine, ahead *push) {
+func (out *LoadResult) take(in *LoadInput, ahead *push) {
 	out.MovedGapPerDiameter = greater(out.FaceMoves[0].GapPerDiameter, out.FaceMoves[1].GapPerDiameter)
 	out.MovedOffset = greater(out.FaceMoves[0].Offset, out.FaceMoves[1].Offset)
 	out.MovedGap = length(math.NaN())

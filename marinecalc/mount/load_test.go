@@ -22,35 +22,35 @@ func sprung(name string, forward, starboard, up, k float64) Mount {
 	return m
 }
 
-func engine() Engine {
-	return Engine{
+func engine() LoadInput {
+	return LoadInput{
 		Mounts:     []Mount{sprung("front port", 0.85, -0.25, 0.06, 150e3), sprung("front starboard", 0.85, 0.25, 0.06, 150e3), sprung("aft port", 0.25, -0.25, 0.06, 150e3), sprung("aft starboard", 0.25, 0.25, 0.06, 150e3)},
 		EngineMass: 190, CentreForward: 0.56, CentreUp: 0.15,
 		EngineLength: 0.85, EngineWidth: 0.5, EngineHeight: 0.6, BoxFactor: 1,
-		UsualSag: 4e-3, SidewaysRatio: 0.4, AlongRatio: 1, DynamicRatio: 1.3, DampingRatio: 0.06,
+		UsualDeflection: 4e-3, SidewaysRatio: 0.4, AlongRatio: 1, DynamicRatio: 1.3, DampingRatio: 0.06,
 		Cylinders: 3, Strokes: FourStroke, IdleSpeed: 850 * math.Pi / 30, EngineSpeed: 2800 * math.Pi / 30,
 		ShaftTorque: 170, AsternTorque: 150, Thrust: 2500, AsternThrust: 0.7, ThrustOnMounts: 1, ShaftTurns: Right, CouplingDiameter: 0.102,
 	}
 }
 
-func carried(t testing.TB, in Engine) Standing {
+func carried(t testing.TB, in LoadInput) LoadResult {
 	t.Helper()
-	return parttest.Must(t, Carry, in)
+	return parttest.Must(t, Load, in)
 }
 
 // Source: f = (1/2π)√(g/δ) = 15.761/√(δ in mm) Hz (linear spring; City
 // University of Hong Kong notes, constants derived): 1, 3, 5, 10 and 25.4 mm.
-func TestFrequencyFromSag(t *testing.T) {
-	for sag, want := range map[float64]float64{1: 15.761, 3: 9.100, 5: 7.048, 10: 4.984, 25.4: 3.127} {
+func TestFrequencyFromDeflection(t *testing.T) {
+	for deflection, want := range map[float64]float64{1: 15.761, 3: 9.100, 5: 7.048, 10: 4.984, 25.4: 3.127} {
 		in := engine()
 		in.DynamicRatio = 1
 		for i := range in.Mounts {
-			in.Mounts[i].Stiffness = quantity.Stiffness(190 * 9.80665 / 4 / (sag * 1e-3))
+			in.Mounts[i].Stiffness = quantity.Stiffness(190 * 9.80665 / 4 / (deflection * 1e-3))
 		}
 		out := carried(t, in)
-		parttest.Near(t, "sag", out.MeanSag, sag*1e-3, 1e-12)
+		parttest.Near(t, "deflection", out.MeanDeflection, deflection*1e-3, 1e-12)
 		parttest.Near(t, "frequency", out.BounceFrequency, want, 0.0006)
-		parttest.Near(t, "frequency", out.BounceFrequency, 15.761/math.Sqrt(sag), 2e-4)
+		parttest.Near(t, "frequency", out.BounceFrequency, 15.761/math.Sqrt(deflection), 2e-4)
 	}
 }
 
@@ -156,14 +156,14 @@ func TestThrustThroughTheMiddle(t *testing.T) {
 // each mount's stiffness turned by rotation matrices, moved to the centre of
 // gravity by BᵀkB, in gonum. A row of feet gives a mount's upward force for
 // each freedom.
-func reference(in Engine) (k, feet *mat.Dense, mass []float64) {
+func reference(in LoadInput) (k, feet *mat.Dense, mass []float64) {
 	k, feet = mat.NewDense(6, 6, nil), mat.NewDense(len(in.Mounts), 6, nil)
 	for n, m := range in.Mounts {
-		sag := 1.0
-		if m.SagNew > 0 && m.SagNow > 0 {
-			sag = float64(m.SagNew / m.SagNow)
+		deflection := 1.0
+		if m.DeflectionNew > 0 && m.DeflectionNow > 0 {
+			deflection = float64(m.DeflectionNew / m.DeflectionNow)
 		}
-		own := mat.NewDiagDense(3, []float64{float64(m.StiffnessAlong) * sag, float64(m.StiffnessSideways) * sag, float64(m.Stiffness) * sag})
+		own := mat.NewDiagDense(3, []float64{float64(m.StiffnessAlong) * deflection, float64(m.StiffnessSideways) * deflection, float64(m.Stiffness) * deflection})
 		angle := float64(m.Inclination) // about the axis forward; a mount to port leans to starboard
 		if m.Starboard > 0 {
 			angle = -angle
@@ -185,7 +185,7 @@ func reference(in Engine) (k, feet *mat.Dense, mass []float64) {
 	return k, feet, []float64{m, m, m, f * (w*w + h*h), f * (l*l + h*h), f * (l*l + w*w)}
 }
 
-func anyEngine(r *rand.Rand) Engine {
+func anyEngine(r *rand.Rand) LoadInput {
 	in := engine()
 	in.Mounts = nil
 	for n := range 3 + r.IntN(6) {
@@ -193,7 +193,7 @@ func anyEngine(r *rand.Rand) Engine {
 		m := sprung(strings.Repeat("m", n+1), r.Float64()*1.2, side*(0.15+0.2*r.Float64()), 0.2*r.Float64()-0.1, 5e4+3e5*r.Float64())
 		m.Inclination = quantity.Angle(r.Float64() * 0.7)
 		if r.IntN(2) == 0 {
-			m.SagNew, m.SagNow = 3e-3, quantity.Length(3e-3+3e-3*r.Float64())
+			m.DeflectionNew, m.DeflectionNow = 3e-3, quantity.Length(3e-3+3e-3*r.Float64())
 		}
 		in.Mounts = append(in.Mounts, m)
 	}
@@ -317,7 +317,7 @@ func TestPassedAgainstWholeSystem(t *testing.T) {
 // Rayleigh's bounds: no coupled mode swings slower than the slowest or faster
 // than the fastest that K and M allow; loads add up to the weight; torque
 // alone adds none; a stiffer set of mounts moves the coupling less.
-func TestStandingProperties(t *testing.T) {
+func TestLoadProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(23, 1))
 	for range 300 {
 		in := anyEngine(r)
@@ -347,28 +347,28 @@ func TestStandingProperties(t *testing.T) {
 }
 
 func allTired(mounts []Mount) bool {
-	first := mounts[0].SagNow / max(mounts[0].SagNew, 1e-9)
+	first := mounts[0].DeflectionNow / max(mounts[0].DeflectionNew, 1e-9)
 	return !slices.ContainsFunc(mounts, func(m Mount) bool {
-		return m.SagNew == 0 || math.Abs(float64(m.SagNow/m.SagNew-first)) > 1e-9
+		return m.DeflectionNew == 0 || math.Abs(float64(m.DeflectionNow/m.DeflectionNew-first)) > 1e-9
 	})
 }
 
-// Tired mounts: half as much sag again means two thirds of the stiffness, so
+// Tired mounts: half as much deflection again means two thirds of the stiffness, so
 // everything moves half as far again.
 func TestTiredMounts(t *testing.T) {
 	in := engine()
 	for i := range in.Mounts {
-		in.Mounts[i].SagNew, in.Mounts[i].SagNow = 3e-3, 4.5e-3
+		in.Mounts[i].DeflectionNew, in.Mounts[i].DeflectionNow = 3e-3, 4.5e-3
 	}
 	out := carried(t, in)
 	parttest.Near(t, "tired factor", out.TiredFactor, 1.5, 1e-9)
-	parttest.Near(t, "sag ratio", out.SagRatio, 1.5, 1e-12)
+	parttest.Near(t, "deflection ratio", out.DeflectionRatio, 1.5, 1e-12)
 	parttest.Near(t, "stiffness now", out.Loads[0].StiffnessNow, 100e3, 1e-6)
 	parttest.Near(t, "new offset", out.NewOffset, float64(out.MovedOffset)/1.5, 1e-12)
 	fresh := carried(t, engine())
 	parttest.Near(t, "as new", fresh.MovedGapPerDiameter, float64(out.NewGapPerDiameter), 1e-15)
-	if !math.IsNaN(float64(fresh.TiredFactor)) || !math.IsNaN(float64(fresh.SagRatio)) {
-		t.Error("nothing was said of sag")
+	if !math.IsNaN(float64(fresh.TiredFactor)) || !math.IsNaN(float64(fresh.DeflectionRatio)) {
+		t.Error("nothing was said of deflection")
 	}
 	in.MountAge, in.CreepPerDecade = 1000*day, 0.05
 	parttest.Near(t, "creep", carried(t, in).CreepRatio, 1.15, 1e-12)
@@ -406,21 +406,21 @@ func TestEngineThatLifts(t *testing.T) {
 	}
 }
 
-// Without stiffness the sag stands in, and all mounts share alike.
-func TestStiffnessFromSag(t *testing.T) {
+// Without stiffness the deflection stands in, and all mounts share alike.
+func TestStiffnessFromDeflection(t *testing.T) {
 	in := engine()
 	for i := range in.Mounts {
 		in.Mounts[i].Stiffness = 0
 	}
-	parttest.Near(t, "usual sag", carried(t, in).MeanSag, 4e-3, 1e-12)
+	parttest.Near(t, "usual deflection", carried(t, in).MeanDeflection, 4e-3, 1e-12)
 	for i := range in.Mounts {
-		in.Mounts[i].SagNow = 5e-3
+		in.Mounts[i].DeflectionNow = 5e-3
 	}
-	parttest.Near(t, "sag now", carried(t, in).MeanSag, 5e-3, 1e-12)
+	parttest.Near(t, "deflection now", carried(t, in).MeanDeflection, 5e-3, 1e-12)
 	for i := range in.Mounts {
-		in.Mounts[i].SagNew = 3e-3
+		in.Mounts[i].DeflectionNew = 3e-3
 	}
-	parttest.Near(t, "sag now, new known", carried(t, in).MeanSag, 5e-3, 1e-12)
+	parttest.Near(t, "deflection now, new known", carried(t, in).MeanDeflection, 5e-3, 1e-12)
 }
 
 // Where nothing is known of drive, cylinders, ratings, nothing is said.
@@ -439,32 +439,32 @@ func TestNothingSaidOfNothing(t *testing.T) {
 	}
 }
 
-func TestCarryRefuses(t *testing.T) {
+func TestLoadRefuses(t *testing.T) {
 	for _, k := range []struct {
 		name   string
-		spoil  func(*Engine)
+		spoil  func(*LoadInput)
 		places []string
 		says   string
 	}{
-		{"two mounts", func(in *Engine) { in.Mounts = in.Mounts[:2] }, []string{"/mounts"}, "2 mounts"},
-		{"all in one line", func(in *Engine) {
+		{"two mounts", func(in *LoadInput) { in.Mounts = in.Mounts[:2] }, []string{"/mounts"}, "2 mounts"},
+		{"all in one line", func(in *LoadInput) {
 			for i := range in.Mounts {
 				in.Mounts[i].Forward, in.Mounts[i].Starboard = quantity.Length(0.2*float64(i)), quantity.Length(0.1*float64(i)+0.004*float64(i%2))
 			}
 		}, []string{"/mounts"}, "1.6 mm of one line"},
-		{"light", func(in *Engine) { in.EngineMass = 0.19 }, []string{"/engineMass"}, "0.19"},
-		{"no box, no inertia", func(in *Engine) { in.EngineLength = 0 }, []string{"/engineLength"}, "0"},
-		{"soft and undamped", func(in *Engine) { in.Mounts[1].Stiffness, in.DampingRatio = 10, 0 }, []string{"/mounts/1/stiffness", "/dampingRatio"}, "10"},
-		{"NaN", func(in *Engine) {
-			in.CentreUp, in.UsualSag = quantity.Length(nan), quantity.Length(nan)
+		{"light", func(in *LoadInput) { in.EngineMass = 0.19 }, []string{"/engineMass"}, "0.19"},
+		{"no box, no inertia", func(in *LoadInput) { in.EngineLength = 0 }, []string{"/engineLength"}, "0"},
+		{"soft and undamped", func(in *LoadInput) { in.Mounts[1].Stiffness, in.DampingRatio = 10, 0 }, []string{"/mounts/1/stiffness", "/dampingRatio"}, "10"},
+		{"NaN", func(in *LoadInput) {
+			in.CentreUp, in.UsualDeflection = quantity.Length(nan), quantity.Length(nan)
 			in.Mounts[0].Stiffness = 0
-		}, []string{"/centreUp", "/usualSag"}, "NaN"},
-		{"words", func(in *Engine) { in.Strokes, in.ShaftTurns = "six", "" }, []string{"/strokes", "/shaftTurns"}, "six"},
+		}, []string{"/centreUp", "/usualDeflection"}, "NaN"},
+		{"words", func(in *LoadInput) { in.Strokes, in.ShaftTurns = "six", "" }, []string{"/strokes", "/shaftTurns"}, "six"},
 	} {
 		in := engine()
 		in.Mounts = slices.Clone(in.Mounts)
 		k.spoil(&in)
-		_, err := Carry(in)
+		_, err := Load(in)
 		parttest.RefusedAt(t, err, k.places...)
 		if err == nil || !strings.Contains(err.Error(), k.says) {
 			t.Errorf("%s: %v, want %q", k.name, err, k.says)
@@ -482,11 +482,11 @@ func TestExtremesStayFinite(t *testing.T) {
 			if soft {
 				m.Stiffness = 1e3
 			}
-			m.Inclination, m.SagNew, m.SagNow = math.Pi/3, 0.05e-3, 0.1
+			m.Inclination, m.DeflectionNew, m.DeflectionNow = math.Pi/3, 0.05e-3, 0.1
 		}
 		in.EngineMass, in.DampingRatio, in.CentreForward, in.CentreUp = 50000, 0.001, 8, 3
 		out := carried(t, in)
-		for _, v := range []float64{float64(out.LowestLoad), float64(out.MovedOffset), float64(out.MovedGap), float64(out.PassedIdle), float64(out.ShakenFull),
+		for _, v := range []float64{float64(out.LowestLoad), float64(out.MovedOffset), float64(out.MovedGap), float64(out.PassedIdle), float64(out.BouncePassedFull),
 			float64(out.HighestFrequency), float64(out.LowestFrequency), float64(out.TiredFactor)} {
 			if math.IsNaN(v) || math.IsInf(v, 0) {
 				t.Errorf("%+v", out)
@@ -561,22 +561,22 @@ func TestMatrixAgainstGonum(t *testing.T) {
 	}
 }
 
-func TestCarryAllocatesNothing(t *testing.T) {
+func TestLoadAllocatesNothing(t *testing.T) {
 	in := engine()
-	parttest.NoAllocations(t, func() { _, _ = Carry(in) })
+	parttest.NoAllocations(t, func() { _, _ = Load(in) })
 }
 
-func BenchmarkCarry(b *testing.B) {
+func BenchmarkLoad(b *testing.B) {
 	r := rand.New(rand.NewPCG(1, 1))
 	all := anyEngine(r)
 	for len(all.Mounts) < 8 {
 		all = anyEngine(r)
 	}
-	for name, in := range map[string]Engine{"four alike": engine(), "eight, tired": all} {
+	for name, in := range map[string]LoadInput{"four alike": engine(), "eight, tired": all} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Carry(in); err != nil {
+				if _, err := Load(in); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -9,7 +9,7 @@ import (
 )
 
 // swing finds the six natural modes.
-func (out *Standing) swing(in *Engine, stiffness *matrix) {
+func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 	m := float64(in.EngineMass)
 	l, w, h := float64(in.EngineLength), float64(in.EngineWidth), float64(in.EngineHeight)
 	box := func(given quantity.Inertia, a, b float64) quantity.Inertia {
@@ -45,7 +45,7 @@ func (out *Standing) swing(in *Engine, stiffness *matrix) {
 		to.Meets = in.firesAt(to.Frequency)
 	}
 	out.LowestFrequency, out.HighestFrequency = out.Modes[0].Frequency, out.Modes[5].Frequency
-	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanSag)) / (2 * math.Pi))
+	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanDeflection)) / (2 * math.Pi))
 }
 
 // ascending gives the order of the values, lowest first.
@@ -62,7 +62,7 @@ func (v *motion) ascending() (order [freedoms]int) {
 }
 
 // perTurn is how many cylinders fire in one turn of the engine.
-func (in *Engine) perTurn() float64 {
+func (in *LoadInput) perTurn() float64 {
 	if in.Strokes == TwoStroke {
 		return float64(in.Cylinders)
 	}
@@ -70,7 +70,7 @@ func (in *Engine) perTurn() float64 {
 }
 
 // firesAt is the engine speed at which firing has that frequency.
-func (in *Engine) firesAt(f quantity.Frequency) quantity.RotationSpeed {
+func (in *LoadInput) firesAt(f quantity.Frequency) quantity.RotationSpeed {
 	if in.Cylinders == 0 {
 		return quantity.RotationSpeed(math.NaN())
 	}
@@ -79,7 +79,7 @@ func (in *Engine) firesAt(f quantity.Frequency) quantity.RotationSpeed {
 
 // firing is the firing frequency at an engine speed: f = rpm·cylinders/120
 // for a four-stroke engine (engine dynamics).
-func (in *Engine) firing(speed quantity.RotationSpeed) quantity.Frequency {
+func (in *LoadInput) firing(speed quantity.RotationSpeed) quantity.Frequency {
 	if in.Cylinders == 0 || speed == 0 {
 		return quantity.Frequency(math.NaN())
 	}
@@ -87,9 +87,9 @@ func (in *Engine) firing(speed quantity.RotationSpeed) quantity.Frequency {
 }
 
 // isolate writes what of the shaking comes through.
-func (out *Standing) isolate(in *Engine) {
+func (out *LoadResult) isolate(in *LoadInput) {
 	out.FiringIdle, out.FiringFull = in.firing(in.IdleSpeed), in.firing(in.EngineSpeed)
-	out.PassedIdle, out.ShakenIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
-	out.PassedFull, out.ShakenFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
+	out.PassedIdle, out.BouncePassedIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
+	out.PassedFull, out.BouncePassedFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
 	out.IsolatedFull = 1 - out.PassedFull
 }

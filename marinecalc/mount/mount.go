@@ -31,8 +31,8 @@ type Mount struct {
 	StiffnessSideways quantity.Stiffness // square to its axis, athwartships; 0: not known
 	StiffnessAlong    quantity.Stiffness // fore and aft; 0: not known
 	Inclination       quantity.Angle     // of its axis from upright, the top leaning toward the shaft line, 0 to 60°
-	SagNew            quantity.Length    // of the rubber under the engine, when new, 0.05 mm to 0.1 m; 0: not known
-	SagNow            quantity.Length    // the same, measured now; 0: not known
+	DeflectionNew     quantity.Length    // of the rubber under the engine, when new, 0.05 mm to 0.1 m; 0: not known
+	DeflectionNow     quantity.Length    // the same, measured now; 0: not known
 	RubberHeight      quantity.Length    // without load, 1 mm to 0.5 m; 0: not known
 	RatedLoad         quantity.Force     // the maker's highest load, 1 N to 1 MN; 0: not known
 }
@@ -82,8 +82,8 @@ func validate(bad *problem.List, mounts []Mount, fewest int) {
 			{"stiffnessSideways", float64(m.StiffnessSideways), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
 			{"stiffnessAlong", float64(m.StiffnessAlong), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
 			{"inclination", float64(m.Inclination), -0.05, math.Pi / 3, "0° to 60°", true},
-			{"sagNew", float64(m.SagNew), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
-			{"sagNow", float64(m.SagNow), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
+			{"deflectionNew", float64(m.DeflectionNew), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
+			{"deflectionNow", float64(m.DeflectionNow), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
 			{"rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm", true},
 			{"ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN", true},
 		} {

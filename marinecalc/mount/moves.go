@@ -1,4 +1,4 @@
-// How to move the mounts to cure a misalignment: Correct.
+// How to move the mounts to cure a misalignment: Moves.
 
 package mount
 
@@ -10,10 +10,10 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Misfit is what was found at the coupling, and the mounts that can cure it.
+// MovesInput is what was found at the coupling, and the mounts that can cure it.
 // The signs are those of package align: gap plus when open at the top or to
 // starboard, offset plus when the gearbox output flange is high or to starboard.
-type Misfit struct {
+type MovesInput struct {
 	Mounts            []Mount         // 2 to 8
 	GapVertical       quantity.Length // top less bottom
 	GapHorizontal     quantity.Length // starboard less port
@@ -25,9 +25,9 @@ type Misfit struct {
 	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
 }
 
-// Moves is what to do at the mounts, and what then stands at the coupling.
+// MovesResult is what to do at the mounts, and what then stands at the coupling.
 // A figure that cannot be given is NaN.
-type Moves struct {
+type MovesResult struct {
 	Moves [Most]Move // one for each mount, in their order
 
 	Reach         string          // whether the studs' travel is enough
@@ -96,7 +96,7 @@ const shortest = 0.05 // m
 // diameter that is believed, as in package align.
 const steepest = 0.05
 
-// Correct finds the move of each mount that brings the coupling true.
+// Moves finds the move of each mount that brings the coupling true.
 //
 // The engine moves as one rigid body. An angle of the faces opens the gap by
 // G over the diameter D, so a mount x forward of the coupling is raised by
@@ -112,9 +112,9 @@ const steepest = 0.05
 // The error is a *problem.Error: values out of range, fewer than 2 or more
 // than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
 // a gap or offset over 5 % of the diameter.
-func Correct(in Misfit) (Moves, error) {
+func Moves(in MovesInput) (MovesResult, error) {
 	if bad := in.validate(); len(bad) > 0 {
-		return Moves{}, bad.Err()
+		return MovesResult{}, bad.Err()
 	}
 	var upright, across studs
 	upright.n, across.n = len(in.Mounts), len(in.Mounts)
@@ -129,7 +129,7 @@ func Correct(in Misfit) (Moves, error) {
 	up := upright.solve(wantUp, d)
 	sideways := across.solve(wantAcross, d)
 
-	var out Moves
+	var out MovesResult
 	out.take(&in, up, sideways, &upright, &across)
 	out.Reach = reach(up.reaches(wantUp), sideways.reaches(wantAcross))
 	out.Pivot = pivot(!math.IsNaN(wantUp.at), !math.IsNaN(wantAcross.at))
@@ -183,7 +183,7 @@ func pivot(up, across bool) string {
 }
 
 // take writes the move of every mount.
-func (out *Moves) take(in *Misfit, up, sideways line, upright, across *studs) {
+func (out *MovesResult) take(in *MovesInput, up, sideways line, upright, across *studs) {
 	for i := range in.Mounts {
 		m, to := &in.Mounts[i], &out.Moves[i]
 		raise, shift := up.move(float64(m.Forward)), sideways.move(float64(m.Forward))
@@ -228,7 +228,7 @@ func stop(raise, shift float64, upright, across stud) string {
 // Foresee writes what the coupling will show after the chosen move. That move
 // is made once, by the readings; where the misfit in is as it may truly stand,
 // off by what the gauges do not see, the same stays at the coupling.
-func (out *Moves) Foresee(in *Misfit, chosen *Moves) {
+func (out *MovesResult) Foresee(in *MovesInput, chosen *MovesResult) {
 	d := in.CouplingDiameter
 	out.GapVerticalAfter = tidy(in.GapVertical - d*quantity.Length(chosen.SlopeUp))
 	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(chosen.SlopeStarboard))
@@ -255,7 +255,7 @@ func tidy[T ~float64](v T) T {
 }
 
 // feet finds the softest foot.
-func (out *Moves) feet(mounts []Mount) {
+func (out *MovesResult) feet(mounts []Mount) {
 	out.SoftFoot = quantity.Length(math.NaN())
 	for i := range mounts {
 		if m := &mounts[i]; m.FootGap > out.SoftFoot || math.IsNaN(float64(out.SoftFoot)) && !math.IsNaN(float64(m.FootGap)) {
@@ -265,7 +265,7 @@ func (out *Moves) feet(mounts []Mount) {
 }
 
 // validate collects everything that makes the misfit unfit to work with.
-func (in *Misfit) validate() problem.List {
+func (in *MovesInput) validate() problem.List {
 	var bad problem.List
 	d := float64(in.CouplingDiameter)
 	if !(d >= 0.03-1e-12 && d <= 0.8+1e-12) {

@@ -26,16 +26,16 @@ func fourMounts() []Mount {
 	return []Mount{at("front port", 0.85, -0.25), at("front starboard", 0.85, 0.25), at("aft port", 0.25, -0.24), at("aft starboard", 0.25, 0.24)}
 }
 
-func corrected(t *testing.T, in Misfit) Moves {
+func corrected(t *testing.T, in MovesInput) MovesResult {
 	t.Helper()
-	return parttest.Must(t, Correct, in)
+	return parttest.Must(t, Moves, in)
 }
 
 // Source: Bloch and Geitner, Machinery Component Maintenance and Repair, pp.
 // 198-199, fig. 5-17 (4 in, 9 in and 39 in inferred from the printed
 // products): inboard feet -0.0212 in, outboard -0.0738 in.
 func TestRimAndFaceBlochGeitner(t *testing.T) {
-	m := corrected(t, Misfit{Mounts: []Mount{at("inboard", 9*inch, 0), at("outboard", 39*inch, 0)},
+	m := corrected(t, MovesInput{Mounts: []Mount{at("inboard", 9*inch, 0), at("outboard", 39*inch, 0)},
 		GapVertical: -0.007 * inch, OffsetVertical: 0.0055 * inch, CouplingDiameter: 4 * inch})
 	parttest.Near(t, "inboard", m.Moves[0].Raise, -0.0212*inch, 0.00006*inch)
 	parttest.Near(t, "outboard", m.Moves[1].Raise, -0.0738*inch, 0.00006*inch)
@@ -45,7 +45,7 @@ func TestRimAndFaceBlochGeitner(t *testing.T) {
 // the next plane 12 in from the inboard feet, feet 26 in apart; vertical
 // -0.0027 and +0.0066 in, horizontal -0.0356 in at the inboard feet.
 func TestReverseIndicatorBlochGeitner(t *testing.T) {
-	m := corrected(t, Misfit{Mounts: []Mount{at("inboard", 26*inch, 0), at("outboard", 52*inch, 0)}, CouplingDiameter: 14 * inch,
+	m := corrected(t, MovesInput{Mounts: []Mount{at("inboard", 26*inch, 0), at("outboard", 52*inch, 0)}, CouplingDiameter: 14 * inch,
 		GapVertical: (0.012 - 0.007) * inch, OffsetVertical: 0.012 * inch,
 		GapHorizontal: -(0.0015 + 0.0185) * inch, OffsetHorizontal: -0.0015 * inch})
 	parttest.Near(t, "inboard", m.Moves[0].Raise, -0.0027*inch, 0.00006*inch)
@@ -59,8 +59,8 @@ type truth struct{ slopeUp, slopeRight, high, right float64 }
 
 // faces reads a rigid face whose axis rises by slopeUp and bears off to
 // starboard by slopeRight, its middle standing high and right.
-func (c truth) faces(d float64) align.Faces {
-	in := align.Faces{CouplingDiameter: quantity.Length(d), CouplingKind: align.Rigid}
+func (c truth) faces(d float64) align.CouplingInput {
+	in := align.CouplingInput{CouplingDiameter: quantity.Length(d), CouplingKind: align.Rigid}
 	for i := range 8 {
 		sin, cos := math.Sincos(float64(i) * math.Pi / 4)
 		// A rising axis leans the face's top aft: the gap closes there.
@@ -71,19 +71,19 @@ func (c truth) faces(d float64) align.Faces {
 	return in
 }
 
-func misfit(t *testing.T, in align.Faces, mounts []Mount) Misfit {
+func misfit(t *testing.T, in align.CouplingInput, mounts []Mount) MovesInput {
 	t.Helper()
 	m, err := align.Coupling(in)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Misfit{Mounts: mounts, CouplingDiameter: in.CouplingDiameter, MeanGap: m.MeanGap,
+	return MovesInput{Mounts: mounts, CouplingDiameter: in.CouplingDiameter, MeanGap: m.MeanGap,
 		GapVertical: m.GapVertical, GapHorizontal: m.GapHorizontal, OffsetVertical: m.OffsetVertical, OffsetHorizontal: m.OffsetHorizontal}
 }
 
 // moved is the engine after its mounts moved: the axis through what the front
-// and the aft mount did. It knows nothing of how Correct calculates.
-func (c truth) moved(m Moves, mounts []Mount, front, aft int) truth {
+// and the aft mount did. It knows nothing of how Moves calculates.
+func (c truth) moved(m MovesResult, mounts []Mount, front, aft int) truth {
 	apart := float64(mounts[front].Forward - mounts[aft].Forward)
 	up := float64(m.Moves[front].Raise-m.Moves[aft].Raise) / apart
 	right := float64(m.Moves[front].Shift-m.Moves[aft].Shift) / apart
@@ -218,7 +218,7 @@ func TestNothingAllowedIsBetter(t *testing.T) {
 // With a free pivot the angle is cured with the least sum of squared moves;
 // where the studs allow no more, as much of it as can be.
 func TestFreePivot(t *testing.T) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, OffsetVertical: quantity.Length(nan), OffsetHorizontal: quantity.Length(nan)}
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, OffsetVertical: quantity.Length(nan), OffsetHorizontal: quantity.Length(nan)}
 	out := corrected(t, in)
 	parttest.Near(t, "front", out.Moves[0].Raise, 0.3e-3, 1e-12)
 	parttest.Near(t, "aft", out.Moves[2].Raise, -0.3e-3, 1e-12)
@@ -242,7 +242,7 @@ func TestFreePivot(t *testing.T) {
 }
 
 func TestSeizedMountsStay(t *testing.T) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, GapHorizontal: -2e-4, OffsetVertical: 1e-3, OffsetHorizontal: -1e-3}
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, GapHorizontal: -2e-4, OffsetVertical: 1e-3, OffsetHorizontal: -1e-3}
 	for i := range in.Mounts {
 		in.Mounts[i].TravelUp, in.Mounts[i].TravelDown, in.Mounts[i].SidewaysSlack = 0, 0, 0
 	}
@@ -253,7 +253,7 @@ func TestSeizedMountsStay(t *testing.T) {
 }
 
 func TestWantedGapAndFeet(t *testing.T) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, MeanGap: 1e-3, GapVertical: 1e-4, WantedGapVertical: -1e-4}
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, MeanGap: 1e-3, GapVertical: 1e-4, WantedGapVertical: -1e-4}
 	in.Mounts[1].FootGap, in.Mounts[3].FootGap = 2e-5, 8e-5
 	out := corrected(t, in)
 	parttest.Near(t, "gap at 6", out.GapBottomAfter, 1.05e-3, 1e-12)
@@ -279,27 +279,29 @@ func TestTurningInWords(t *testing.T) {
 	}
 }
 
-func TestCorrectRefuses(t *testing.T) {
-	good := func() Misfit { return Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4} }
+func TestMovesRefuses(t *testing.T) {
+	good := func() MovesInput { return MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4} }
 	for _, k := range []struct {
 		name   string
-		spoil  func(*Misfit)
+		spoil  func(*MovesInput)
 		places []string
 		says   string
 	}{
-		{"nothing", func(in *Misfit) { *in = Misfit{} }, []string{"/couplingDiameter", "/mounts"}, "0 mounts"},
-		{"one mount", func(in *Misfit) { in.Mounts = in.Mounts[:1] }, []string{"/mounts"}, "1 mounts"},
-		{"nine mounts", func(in *Misfit) { in.Mounts = make([]Mount, 9) }, []string{"/mounts"}, "9 mounts"},
-		{"all abreast", func(in *Misfit) { in.Mounts = []Mount{at("port", 0.5, -0.3), at("starboard", 0.52, 0.3)} }, []string{"/mounts"}, "within 20 mm"},
-		{"a face that steep", func(in *Misfit) { in.GapVertical = 0.006 }, []string{"/gapVertical"}, "6 mm is over 5 %"},
-		{"millimetres as metres", func(in *Misfit) { in.OffsetHorizontal = 0.4 }, []string{"/offsetHorizontal"}, "400 mm"},
-		{"NaN", func(in *Misfit) { in.GapHorizontal, in.Mounts[1].Forward = quantity.Length(nan), quantity.Length(nan) }, []string{"/gapHorizontal", "/mounts/1/forward"}, "NaN"},
-		{"no name, wild thread", func(in *Misfit) { in.Mounts[0].Name, in.Mounts[2].ThreadPitch = "", 1.5 }, []string{"/mounts/0/name", "/mounts/2/threadPitch"}, "1.5"},
-		{"travel less than none", func(in *Misfit) { in.Mounts[3].TravelUp = -0.01 }, []string{"/mounts/3/travelUp"}, "-0.01"},
+		{"nothing", func(in *MovesInput) { *in = MovesInput{} }, []string{"/couplingDiameter", "/mounts"}, "0 mounts"},
+		{"one mount", func(in *MovesInput) { in.Mounts = in.Mounts[:1] }, []string{"/mounts"}, "1 mounts"},
+		{"nine mounts", func(in *MovesInput) { in.Mounts = make([]Mount, 9) }, []string{"/mounts"}, "9 mounts"},
+		{"all abreast", func(in *MovesInput) { in.Mounts = []Mount{at("port", 0.5, -0.3), at("starboard", 0.52, 0.3)} }, []string{"/mounts"}, "within 20 mm"},
+		{"a face that steep", func(in *MovesInput) { in.GapVertical = 0.006 }, []string{"/gapVertical"}, "6 mm is over 5 %"},
+		{"millimetres as metres", func(in *MovesInput) { in.OffsetHorizontal = 0.4 }, []string{"/offsetHorizontal"}, "400 mm"},
+		{"NaN", func(in *MovesInput) {
+			in.GapHorizontal, in.Mounts[1].Forward = quantity.Length(nan), quantity.Length(nan)
+		}, []string{"/gapHorizontal", "/mounts/1/forward"}, "NaN"},
+		{"no name, wild thread", func(in *MovesInput) { in.Mounts[0].Name, in.Mounts[2].ThreadPitch = "", 1.5 }, []string{"/mounts/0/name", "/mounts/2/threadPitch"}, "1.5"},
+		{"travel less than none", func(in *MovesInput) { in.Mounts[3].TravelUp = -0.01 }, []string{"/mounts/3/travelUp"}, "-0.01"},
 	} {
 		in := good()
 		k.spoil(&in)
-		_, err := Correct(in)
+		_, err := Moves(in)
 		parttest.RefusedAt(t, err, k.places...)
 		if err == nil || !strings.Contains(err.Error(), k.says) {
 			t.Errorf("%s: %v, want %q", k.name, err, k.says)
@@ -307,30 +309,30 @@ func TestCorrectRefuses(t *testing.T) {
 	}
 }
 
-func TestCorrectAllocatesNothing(t *testing.T) {
+func TestMovesAllocatesNothing(t *testing.T) {
 	in := misfit(t, truth{2e-3, -1e-3, 4e-4, -3e-4}.faces(0.1), fourMounts())
 	short := in
 	short.Mounts = fourMounts()
 	for i := range short.Mounts {
 		short.Mounts[i].TravelUp, short.Mounts[i].TravelDown, short.Mounts[i].SidewaysSlack = 2e-4, 2e-4, 1e-4
 	}
-	for _, in := range []Misfit{in, short} {
-		parttest.NoAllocations(t, func() { _, _ = Correct(in) })
+	for _, in := range []MovesInput{in, short} {
+		parttest.NoAllocations(t, func() { _, _ = Moves(in) })
 	}
 }
 
-func BenchmarkCorrect(b *testing.B) {
-	in := Misfit{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, GapHorizontal: -2e-4, OffsetVertical: 1e-3, OffsetHorizontal: -1e-3}
+func BenchmarkMoves(b *testing.B) {
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, GapHorizontal: -2e-4, OffsetVertical: 1e-3, OffsetHorizontal: -1e-3}
 	short := in
 	short.Mounts = fourMounts()
 	for i := range short.Mounts {
 		short.Mounts[i].TravelUp, short.Mounts[i].TravelDown, short.Mounts[i].SidewaysSlack = 2e-4, 2e-4, 1e-4
 	}
-	for name, in := range map[string]Misfit{"enough": in, "short": short} {
+	for name, in := range map[string]MovesInput{"enough": in, "short": short} {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Correct(in); err != nil {
+				if _, err := Moves(in); err != nil {
 					b.Fatal(err)
 				}
 			}

@@ -14,7 +14,7 @@ import (
 const narrowest = 0.01 // m
 
 // validate collects everything that makes the engine unfit to work with.
-func (in *Engine) validate() problem.List {
+func (in *LoadInput) validate() problem.List {
 	var bad problem.List
 	validate(&bad, in.Mounts, 3)
 	given := in.InertiaRoll > 0 && in.InertiaPitch > 0 && in.InertiaYaw > 0
@@ -30,7 +30,7 @@ func (in *Engine) validate() problem.List {
 		{"inertiaRoll", float64(in.InertiaRoll), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
 		{"inertiaPitch", float64(in.InertiaPitch), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
 		{"inertiaYaw", float64(in.InertiaYaw), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
-		{"usualSag", float64(in.UsualSag), 0.05e-3, 0.1, "0.05 mm to 100 mm", in.stiffnessKnown()},
+		{"usualDeflection", float64(in.UsualDeflection), 0.05e-3, 0.1, "0.05 mm to 100 mm", in.stiffnessKnown()},
 		{"sidewaysRatio", float64(in.SidewaysRatio), 0.01, 10, "0.01 to 10", false},
 		{"alongRatio", float64(in.AlongRatio), 0.01, 10, "0.01 to 10", false},
 		{"dynamicRatio", float64(in.DynamicRatio), 1, 5, "1 to 5", false},
@@ -67,9 +67,9 @@ func (in *Engine) validate() problem.List {
 }
 
 // stiffnessKnown tells whether every mount says how stiff it is.
-func (in *Engine) stiffnessKnown() bool {
+func (in *LoadInput) stiffnessKnown() bool {
 	for i := range in.Mounts {
-		if m := &in.Mounts[i]; m.Stiffness == 0 && m.SagNew == 0 && m.SagNow == 0 {
+		if m := &in.Mounts[i]; m.Stiffness == 0 && m.DeflectionNew == 0 && m.DeflectionNow == 0 {
 			return false
 		}
 	}

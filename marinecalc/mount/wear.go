@@ -9,10 +9,10 @@ import (
 )
 
 // wear writes what the mounts' deflection since they were new does.
-func (out *Standing) wear(in *Engine, worn bool, ahead, astern *push) {
+func (out *LoadResult) wear(in *LoadInput, worn bool, ahead, astern *push) {
 	nan := math.NaN()
 	out.NewGapPerDiameter, out.NewOffset, out.TiredFactor = quantity.Ratio(nan), length(nan), quantity.Ratio(nan)
-	out.SagRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan)
+	out.DeflectionRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan)
 	if in.MountAge >= day && in.CreepPerDecade > 0 {
 		out.CreepRatio = 1 + in.CreepPerDecade*quantity.Ratio(math.Log10(float64(in.MountAge/day)))
 	}
@@ -20,9 +20,9 @@ func (out *Standing) wear(in *Engine, worn bool, ahead, astern *push) {
 		return
 	}
 	for i := range in.Mounts {
-		if m := &in.Mounts[i]; m.SagNew > 0 && m.SagNow > 0 {
-			if r := quantity.Ratio(m.SagNow / m.SagNew); !(out.SagRatio >= r) {
-				out.SagRatio, out.SagRatioAt = r, m.Name
+		if m := &in.Mounts[i]; m.DeflectionNew > 0 && m.DeflectionNow > 0 {
+			if r := quantity.Ratio(m.DeflectionNow / m.DeflectionNew); !(out.DeflectionRatio >= r) {
+				out.DeflectionRatio, out.DeflectionRatioAt = r, m.Name
 			}
 		}
 	}

@@ -2,13 +2,13 @@
 // far its free end droops, at which speed it whirls, whether its key holds,
 // and whether it can be withdrawn.
 //
-//   - [Strong] (shaft-strength): shear stress, safety factors, and the diameter
+//   - [Strength] (shaft-strength): shear stress, safety factors, and the diameter
 //     that class and yacht rules ask for
-//   - [Key] (key-strength): shear and crushing of a parallel key
+//   - [KeyStrength] (key-strength): shear and crushing of a parallel key
 //   - [Droop] (shaft-droop): deflection and slope of the free end at the
 //     coupling
 //   - [Whirl] (shaft-whirl): the lowest critical speed in bending
-//   - [Withdraw] (shaft-withdrawal): room to draw the shaft, and what must give
+//   - [Withdrawal] (shaft-withdrawal): room to draw the shaft, and what must give
 //     way
 //
 // Sources: Shigley for beams, keys and critical speeds, IACS UR M68, ABS and

@@ -10,10 +10,10 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Overhang is the end of a shaft that hangs free between its foremost bearing
+// DroopInput is the end of a shaft that hangs free between its foremost bearing
 // and the parted coupling. A field marked optional is not given when it is
 // zero.
-type Overhang struct {
+type DroopInput struct {
 	ShaftDiameter     quantity.Length  // next to the bearing, above 0
 	FreeLength        quantity.Length  // from where the shaft is held to the coupling face, above 0
 	CouplingMass      quantity.Mass    // of the half on the shaft; 0 for none
@@ -30,9 +30,9 @@ type Overhang struct {
 	ShaftDensity      quantity.Density // above 0
 }
 
-// Sag is what Droop finds. Down is plus. NaN marks a figure for which the
+// DroopResult is what Droop finds. Down is plus. NaN marks a figure for which the
 // optional input is missing.
-type Sag struct {
+type DroopResult struct {
 	DroopSag    quantity.Length // of the coupling face's centre
 	DroopSlope  quantity.Angle  // plus: the end points down
 	DroopGap    quantity.Length // over CouplingDiameter; plus: open at the bottom
@@ -90,14 +90,14 @@ const steepest = 0.05
 //
 // The error is a *problem.Error of everything that cannot be, a sag beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
-func Droop(in Overhang) (out Sag, err error) {
+func Droop(in DroopInput) (out DroopResult, err error) {
 	if err = in.validate(); err != nil {
-		return Sag{}, err
+		return DroopResult{}, err
 	}
 	out.weigh(&in)
 	out.bend(&in)
 	if sag := math.Abs(float64(out.DroopSag)); sag > steepest*float64(in.FreeLength) {
-		return Sag{}, problem.List{{Where: "/freeLength",
+		return DroopResult{}, problem.List{{Where: "/freeLength",
 			What:    fmt.Sprintf("the end would sag %s on a free length of %s", mm(sag), mm(float64(in.FreeLength))),
 			Allowed: "a sag up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}.Err()
 	}
@@ -106,7 +106,7 @@ func Droop(in Overhang) (out Sag, err error) {
 }
 
 // weigh finds the loads.
-func (out *Sag) weigh(in *Overhang) {
+func (out *DroopResult) weigh(in *DroopInput) {
 	tilt := math.Cos(float64(in.ShaftIncline))
 	s, r := float64(in.StepLength), float64(in.FreeLength-in.StepLength)
 	out.TipDiameter = in.ShaftDiameter
@@ -143,7 +143,7 @@ func (out *Sag) weigh(in *Overhang) {
 }
 
 // bend finds sag and slope of the end.
-func (out *Sag) bend(in *Overhang) {
+func (out *DroopResult) bend(in *DroopInput) {
 	l, s := float64(in.FreeLength), float64(in.StepLength)
 	r, c := l-s, float64(in.CouplingCentre)
 	bore, e := float64(in.ShaftBore), float64(in.ElasticModulus)
@@ -170,7 +170,7 @@ func (out *Sag) bend(in *Overhang) {
 
 // lift finds the force at the coupling that takes the sag out, and the slope
 // that is left then.
-func (out *Sag) lift(in *Overhang) {
+func (out *DroopResult) lift(in *DroopInput) {
 	l, s, span := float64(in.FreeLength), float64(in.StepLength), float64(in.SpanBehind)
 	r := l - s
 	thick, tip := float64(out.ThickStiffness)*l, float64(out.TipStiffness)*l
@@ -192,7 +192,7 @@ func (out *Sag) lift(in *Overhang) {
 }
 
 // validate lists everything that cannot be.
-func (in *Overhang) validate() error {
+func (in *DroopInput) validate() error {
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.Above("/freeLength", "free length", float64(in.FreeLength))

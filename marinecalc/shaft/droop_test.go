@@ -11,14 +11,14 @@ import (
 
 // cutter is a scenario of our own: 700 mm of 30 mm stainless bar and a 3 kg
 // shaft coupling flange.
-func cutter() Overhang {
-	return Overhang{ShaftDiameter: 0.030, FreeLength: 0.7, CouplingMass: 3, CouplingDiameter: 0.102, CouplingCentre: 0.03,
+func cutter() DroopInput {
+	return DroopInput{ShaftDiameter: 0.030, FreeLength: 0.7, CouplingMass: 3, CouplingDiameter: 0.102, CouplingCentre: 0.03,
 		StepLength: 0.1, StepDiameter: 0.025, SpanBehind: 1.4, ShaftIncline: 0.15, ElasticModulus: 193e9, ShaftDensity: 8000}
 }
 
 // bar is the 1-1/4 in bar of the derived examples: E 28 Mpsi, 0.286 lb/in³.
-func bar() Overhang {
-	return Overhang{ShaftDiameter: 1.25 * inch, FreeLength: 30 * inch, ElasticModulus: 28e6 * psi, ShaftDensity: 0.286 * pound / (inch * inch * inch)}
+func bar() DroopInput {
+	return DroopInput{ShaftDiameter: 1.25 * inch, FreeLength: 30 * inch, ElasticModulus: 28e6 * psi, ShaftDensity: 0.286 * pound / (inch * inch * inch)}
 }
 
 // Derived, regression only.
@@ -42,7 +42,7 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 1))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	for range 200 {
-		in := Overhang{ShaftDiameter: quantity.Length(between(0.02, 0.05)), FreeLength: quantity.Length(between(0.2, 0.9)), CouplingMass: quantity.Mass(between(0, 8)),
+		in := DroopInput{ShaftDiameter: quantity.Length(between(0.02, 0.05)), FreeLength: quantity.Length(between(0.2, 0.9)), CouplingMass: quantity.Mass(between(0, 8)),
 			SpanBehind: quantity.Length(between(0.3, 2)), ElasticModulus: 193e9, ShaftDensity: 8000}
 		in.StepLength = in.FreeLength * quantity.Length(between(0.15, 0.85))
 		in.StepDiameter = in.ShaftDiameter * quantity.Length(between(0.6, 1.4))
@@ -115,14 +115,14 @@ func TestLiftOfABareBar(t *testing.T) {
 func TestDroopGoesTheRightWay(t *testing.T) {
 	base := parttest.Must(t, Droop, cutter()).DroopSag
 	for name, c := range map[string]struct {
-		change func(*Overhang)
+		change func(*DroopInput)
 		more   bool
 	}{
-		"longer":  {func(o *Overhang) { o.FreeLength *= 1.2 }, true},
-		"heavier": {func(o *Overhang) { o.CouplingMass *= 2 }, true},
-		"steeper": {func(o *Overhang) { o.ShaftIncline *= 2 }, false},
-		"thicker": {func(o *Overhang) { o.ShaftDiameter, o.StepDiameter = 0.04, 0.035 }, false},
-		"stiffer": {func(o *Overhang) { o.ElasticModulus *= 2 }, false},
+		"longer":  {func(o *DroopInput) { o.FreeLength *= 1.2 }, true},
+		"heavier": {func(o *DroopInput) { o.CouplingMass *= 2 }, true},
+		"steeper": {func(o *DroopInput) { o.ShaftIncline *= 2 }, false},
+		"thicker": {func(o *DroopInput) { o.ShaftDiameter, o.StepDiameter = 0.04, 0.035 }, false},
+		"stiffer": {func(o *DroopInput) { o.ElasticModulus *= 2 }, false},
 	} {
 		in := cutter()
 		c.change(&in)
@@ -143,24 +143,24 @@ func TestSpanBehindMayLift(t *testing.T) {
 }
 
 func TestDroopRefuses(t *testing.T) {
-	refusals(t, Droop, cutter, []refusal[Overhang]{
-		{"/shaftDiameter", "", func(o *Overhang) { o.ShaftDiameter = 0 }},
-		{"/freeLength", "", func(o *Overhang) { o.FreeLength = quantity.Length(math.NaN()) }},
-		{"/elasticModulus", "", func(o *Overhang) { o.ElasticModulus = 0 }},
-		{"/shaftDensity", "", func(o *Overhang) { o.ShaftDensity = -1 }},
-		{"/couplingMass", "", func(o *Overhang) { o.CouplingMass = -1 }},
-		{"/propellerMass", "", func(o *Overhang) { o.PropellerMass = -1 }},
-		{"/propellerOverhang", "", func(o *Overhang) { o.PropellerOverhang = quantity.Length(math.Inf(1)) }},
-		{"/stepLength", "700 mm does not go into a free length of 700 mm", func(o *Overhang) { o.StepLength = 0.7 }},
-		{"/stepDiameter", "", func(o *Overhang) { o.StepDiameter = 0 }},
-		{"/couplingCentre", "200 mm aft of the face, beyond the 100 mm", func(o *Overhang) { o.CouplingCentre = 0.2 }},
-		{"/shaftBore", "", func(o *Overhang) { o.ShaftBore = 0.028 }},
-		{"/shaftIncline", "", func(o *Overhang) { o.ShaftIncline = 9 }},
-		{"/freeLength", "on a free length of 6000 mm", func(o *Overhang) { o.FreeLength = 6 }},
+	refusals(t, Droop, cutter, []refusal[DroopInput]{
+		{"/shaftDiameter", "", func(o *DroopInput) { o.ShaftDiameter = 0 }},
+		{"/freeLength", "", func(o *DroopInput) { o.FreeLength = quantity.Length(math.NaN()) }},
+		{"/elasticModulus", "", func(o *DroopInput) { o.ElasticModulus = 0 }},
+		{"/shaftDensity", "", func(o *DroopInput) { o.ShaftDensity = -1 }},
+		{"/couplingMass", "", func(o *DroopInput) { o.CouplingMass = -1 }},
+		{"/propellerMass", "", func(o *DroopInput) { o.PropellerMass = -1 }},
+		{"/propellerOverhang", "", func(o *DroopInput) { o.PropellerOverhang = quantity.Length(math.Inf(1)) }},
+		{"/stepLength", "700 mm does not go into a free length of 700 mm", func(o *DroopInput) { o.StepLength = 0.7 }},
+		{"/stepDiameter", "", func(o *DroopInput) { o.StepDiameter = 0 }},
+		{"/couplingCentre", "200 mm aft of the face, beyond the 100 mm", func(o *DroopInput) { o.CouplingCentre = 0.2 }},
+		{"/shaftBore", "", func(o *DroopInput) { o.ShaftBore = 0.028 }},
+		{"/shaftIncline", "", func(o *DroopInput) { o.ShaftIncline = 9 }},
+		{"/freeLength", "on a free length of 6000 mm", func(o *DroopInput) { o.FreeLength = 6 }},
 	})
 }
 
-var sagSink Sag
+var sagSink DroopResult
 
 func TestDroopDoesNotAllocate(t *testing.T) {
 	in := cutter()

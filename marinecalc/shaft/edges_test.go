@@ -8,8 +8,8 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfShaft(t *testing.T) {
-	parttest.Edges(t, ketch(), Strong, map[string]string{
+func TestEdgesOfStrength(t *testing.T) {
+	parttest.Edges(t, ketch(), Strength, map[string]string{
 		"/shaftDiameter":        "(0, inf)",
 		"/shaftPower":           "(0, inf)",
 		"/shaftSpeed":           "(0, inf)",
@@ -34,10 +34,10 @@ func TestEdgesOfShaft(t *testing.T) {
 	})
 }
 
-func TestEdgesOfKeyed(t *testing.T) {
+func TestEdgesOfKeyStrength(t *testing.T) {
 	in := sloopKey()
 	in.ShaftDiameter, in.SmallEndDiameter, in.KeyWidth, in.KeyHeight, in.KeySeat = 0.030, 0.025, 0.006, 0.006, 0.003
-	parttest.Edges(t, in, Key, map[string]string{
+	parttest.Edges(t, in, KeyStrength, map[string]string{
 		"/shaftDiameter":      "(0, inf)",
 		"/shaftTorque":        "(0, inf)",
 		"/keyLength":          "(0, inf)",
@@ -54,7 +54,7 @@ func TestEdgesOfKeyed(t *testing.T) {
 	})
 }
 
-func TestEdgesOfOverhang(t *testing.T) {
+func TestEdgesOfDroop(t *testing.T) {
 	parttest.Edges(t, cutter(), Droop, map[string]string{
 		"/shaftDiameter":     "(0, inf)",
 		"/freeLength":        "(0, inf)",
@@ -73,7 +73,7 @@ func TestEdgesOfOverhang(t *testing.T) {
 	})
 }
 
-func TestEdgesOfLine(t *testing.T) {
+func TestEdgesOfWhirl(t *testing.T) {
 	along := fmt.Sprintf("[%v, %v]", -endSlack*2.75, 2.75*(1+endSlack))
 	parttest.Edges(t, cruiser(), Whirl, map[string]string{
 		"/sections/0/length":   "(0, inf)",
@@ -98,7 +98,7 @@ func TestEdgesOfLine(t *testing.T) {
 	})
 }
 
-func TestEdgesOfDrawing(t *testing.T) {
+func TestEdgesOfWithdrawal(t *testing.T) {
 	for task, needs := range map[Task]map[string]string{
 		CouplingOff:  {"/socketDepth": "(0, 0.09]"}, // of a coupling of 85 mm, less what a rule may be out
 		SealRenewal:  {"/socketDepth": "(0, 0.09]", "/sealLength": "(0, inf)"},
@@ -120,6 +120,6 @@ func TestEdgesOfDrawing(t *testing.T) {
 			"/propellerHubLength": "any",
 		}
 		maps.Copy(edges, needs)
-		parttest.Edges(t, in, Withdraw, edges)
+		parttest.Edges(t, in, Withdrawal, edges)
 	}
 }

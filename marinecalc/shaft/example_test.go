@@ -11,8 +11,8 @@ import (
 // figures; values from memory, recomputed): a square key of 3/8 in in a shaft
 // of 1-7/16 in under 4200 lbf·in, yield strength 65 ksi, safety factor 2.8.
 // The book has 5850 lbf, 1.16 in for shear and 1.34 in for crushing.
-func ExampleKey() {
-	out, err := shaft.Key(shaft.Keyed{
+func ExampleKeyStrength() {
+	out, err := shaft.KeyStrength(shaft.KeyStrengthInput{
 		ShaftDiameter: (1 + 7./16) * q.Inch, ShaftTorque: 4200 * q.PoundForceInch,
 		KeyWidth: 0.375 * q.Inch, KeyHeight: 0.375 * q.Inch, KeyLength: 1.5 * q.Inch,
 		KeyYieldStrength: 65 * q.KilopoundPerSquareInch, WantedSafety: 2.8,

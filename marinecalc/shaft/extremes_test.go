@@ -34,14 +34,14 @@ func TestExtremesStayFinite(t *testing.T) {
 		}
 	}
 	for range 3000 {
-		strong, err := Strong(randomShaft(r))
+		strong, err := Strength(randomShaft(r))
 		finite("strength", strong, err, "YachtDiameter", "ClassDiameter", "VonMises")
 
-		droop, err := Droop(Overhang{ShaftDiameter: length(0.008, 0.8), FreeLength: length(0.02, 6), CouplingMass: quantity.Mass(between(0.01, 5000)), CouplingDiameter: length(0.03, 0.8),
+		droop, err := Droop(DroopInput{ShaftDiameter: length(0.008, 0.8), FreeLength: length(0.02, 6), CouplingMass: quantity.Mass(between(0.01, 5000)), CouplingDiameter: length(0.03, 0.8),
 			StepLength: length(0.001, 5), StepDiameter: length(0.005, 0.8), SpanBehind: length(0.05, 15), ElasticModulus: quantity.Stress(between(1e10, 4e11)), ShaftDensity: quantity.Density(between(1e-3, 2e4))})
 		finite("droop", droop, err, "DroopSag", "DroopGap", "LiftForce")
 
-		line := Line{ShaftSpeed: quantity.RotationSpeed(between(1, 1000)), ElasticModulus: quantity.Stress(between(1e10, 4e11)), ShaftDensity: quantity.Density(between(1e-3, 2e4)),
+		line := WhirlInput{ShaftSpeed: quantity.RotationSpeed(between(1, 1000)), ElasticModulus: quantity.Stress(between(1e10, 4e11)), ShaftDensity: quantity.Density(between(1e-3, 2e4)),
 			PropellerMass: quantity.Mass(between(0.01, 5e4)), EntrainedWater: 3}
 		end := 0.0
 		for range 1 + r.IntN(12) {
@@ -61,7 +61,7 @@ func TestExtremesStayFinite(t *testing.T) {
 			t.Fatalf("the estimates do not enclose the model: %+v, %+v", whirl, line)
 		}
 
-		key, err := Key(Keyed{ShaftDiameter: length(0.008, 0.8), ShaftTorque: quantity.Torque(between(0.5, 5e7)), PeakTorque: quantity.Torque(between(0.5, 5e7)), KeyWidth: length(0.001, 0.2), KeyLength: length(0.003, 1), KeyYieldStrength: quantity.Stress(between(3e7, 2e9)), WantedSafety: 2})
+		key, err := KeyStrength(KeyStrengthInput{ShaftDiameter: length(0.008, 0.8), ShaftTorque: quantity.Torque(between(0.5, 5e7)), PeakTorque: quantity.Torque(between(0.5, 5e7)), KeyWidth: length(0.001, 0.2), KeyLength: length(0.003, 1), KeyYieldStrength: quantity.Stress(between(3e7, 2e9)), WantedSafety: 2})
 		finite("key", key, err, "LeastSafety", "SteadySafety", "LengthWanted")
 	}
 	for _, name := range []string{"strength", "droop", "whirl", "key"} {

@@ -17,8 +17,8 @@ const (
 
 // lay checks the line and cuts it into a beam, with its nodes at every end of
 // a section, bearing and mass, and between them.
-func (in *Line) lay(b *beam) (Whipping, error) {
-	var out Whipping
+func (in *WhirlInput) lay(b *beam) (WhirlResult, error) {
+	var out WhirlResult
 	faults := in.validate()
 	if len(faults) > 0 {
 		return out, faults.Err()
@@ -28,7 +28,7 @@ func (in *Line) lay(b *beam) (Whipping, error) {
 		length += float64(s.Length)
 	}
 	out.ShaftLength = quantity.Length(length)
-	out.SwingingMass = in.PropellerMass * quantity.Mass(1+in.EntrainedWater)
+	out.EntrainedPropellerMass = in.PropellerMass * quantity.Mass(1+in.EntrainedWater)
 
 	var bearings [mostParts]place
 	for i, r := range in.Bearings {
@@ -82,7 +82,7 @@ func sortPlaces(p []place) {
 
 // spans finds the longest and the shortest span, and refuses bearings that
 // lie on each other.
-func (out *Whipping) spans(faults *problem.List, held []place, length float64) {
+func (out *WhirlResult) spans(faults *problem.List, held []place, length float64) {
 	out.ShortestSpan = quantity.Length(math.Inf(1))
 	for i := 1; i < len(held); i++ {
 		fore, aft := held[i-1], held[i]
@@ -98,7 +98,7 @@ func (out *Whipping) spans(faults *problem.List, held []place, length float64) {
 
 // eachMass goes through what hangs on the shaft; a place a hair beyond an end
 // is taken for the end.
-func (in *Line) eachMass(length float64, do func(where string, at, mass float64)) {
+func (in *WhirlInput) eachMass(length float64, do func(where string, at, mass float64)) {
 	if in.PropellerMass > 0 {
 		at := float64(in.PropellerAt)
 		if at == 0 {
@@ -124,7 +124,7 @@ var massNames = func() (names [mostParts]string) {
 }()
 
 // placed refuses bearings and masses beyond the shaft's ends.
-func (in *Line) placed(faults *problem.List, length float64) {
+func (in *WhirlInput) placed(faults *problem.List, length float64) {
 	check := func(where, what string, at float64) {
 		if !(at >= -endSlack*length && at <= length*(1+endSlack)) {
 			faults.Add(where, fmt.Sprintf("%s at %s lies beyond the shaft, whose sections add up to %s", what, mm(at), mm(length)),
@@ -189,7 +189,7 @@ func (b *beam) nearest(at float64) int {
 
 // stiffen gives the beam its stiffness and its own mass; it fails as factor
 // does.
-func (out *Whipping) stiffen(in *Line, b *beam) bool {
+func (out *WhirlResult) stiffen(in *WhirlInput, b *beam) bool {
 	section, end := 0, float64(in.Sections[0].Length)
 	out.LeastDiameter = in.Sections[0].Diameter
 	for _, s := range in.Sections {
@@ -214,7 +214,7 @@ func (out *Whipping) stiffen(in *Line, b *beam) bool {
 
 // validate lists everything that cannot be, one by one; how the parts lie to
 // each other is checked by lay.
-func (in *Line) validate() problem.List {
+func (in *WhirlInput) validate() problem.List {
 	var faults problem.List
 	count := func(where, what string, n, least int) {
 		if n < least || n > mostParts {

@@ -1,4 +1,4 @@
-// Strength of the shaft and the diameters that rules ask for: Strong.
+// Strength of the shaft and the diameters that rules ask for: Strength.
 
 package shaft
 
@@ -9,9 +9,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Shaft is a propeller shaft and what it must bear. A field marked optional
+// StrengthInput is a propeller shaft and what it must bear. A field marked optional
 // is not given when it is zero.
-type Shaft struct {
+type StrengthInput struct {
 	ShaftDiameter quantity.Length        // outside, above 0
 	ShaftPower    quantity.Power         // behind the gearbox, above 0
 	ShaftSpeed    quantity.RotationSpeed // at that power, above 0
@@ -50,8 +50,8 @@ const (
 	Protected   Protection = "protected" // liner, oil, or no water at that part of the shaft
 )
 
-// Strength is what Strong finds. NaN marks a figure that cannot be given.
-type Strength struct {
+// StrengthResult is what Strength finds. NaN marks a figure that cannot be given.
+type StrengthResult struct {
 	YieldSafety   quantity.Ratio // at the peak, keyway included; NaN without a peak torque
 	SteadySafety  quantity.Ratio // torsional yield over the shear stress at the steady torque, as the yacht rule counts it
 	YachtDiameter quantity.Length
@@ -69,15 +69,15 @@ type Strength struct {
 	VonMises          quantity.Stress // keyway included
 	TorsionSafety     quantity.Ratio  // at the peak, keyway included; NaN without a peak torque
 
-	TorsionalReckoned quantity.Stress // TorsionalYield, or what stands in
-	TorsionalCase     string          // TwoThirds where something stands in, otherwise ""
+	TorsionalUsed quantity.Stress // TorsionalYield, or what stands in
+	TorsionalCase string          // TwoThirds where something stands in, otherwise ""
 
 	ShaftTorque        quantity.Torque
 	DesignTorque       quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase         string          // which of them that is
 	KilowattsPerRpm    quantity.Ratio  // power in kW over speed in rpm, as class rules take it
 	BoreFactor         quantity.Ratio  // by which a bore counts in class rules
-	TensileReckoned    quantity.Stress // tensile strength, no more than the rule's cap
+	TensileUsed        quantity.Stress // tensile strength, no more than the rule's cap
 	PropellerAllowance quantity.Length
 }
 
@@ -117,7 +117,7 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 	return peak, AtPeak
 }
 
-// Strong finds the stresses in a shaft under torque, thrust and bending, its
+// Strength finds the stresses in a shaft under torque, thrust and bending, its
 // safety against yield, and the diameter that two published rules ask for.
 //
 // Torsion 16·T·d/(π·(d⁴ - b⁴)), thrust over area, bending 32·M·d/(π·(d⁴ - b⁴)),
@@ -134,11 +134,11 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 // (321 000·shp·SF/(S_s·rpm))^(1/3) in inch units (Gerr, Propeller Handbook;
 // ABYC P-6).
 //
-// The error is a *problem.Error of everything that cannot be. Strong allocates
+// The error is a *problem.Error of everything that cannot be. Strength allocates
 // nothing when it succeeds.
-func Strong(in Shaft) (out Strength, err error) {
+func Strength(in StrengthInput) (out StrengthResult, err error) {
 	if err = in.validate(); err != nil {
-		return Strength{}, err
+		return StrengthResult{}, err
 	}
 	out.torsional(&in)
 	out.stress(&in)
@@ -149,10 +149,10 @@ func Strong(in Shaft) (out Strength, err error) {
 }
 
 // torsional finds the yield strength in torsion to use.
-func (out *Strength) torsional(in *Shaft) {
-	out.TorsionalReckoned = in.TorsionalYield
+func (out *StrengthResult) torsional(in *StrengthInput) {
+	out.TorsionalUsed = in.TorsionalYield
 	if in.TorsionalYield == 0 {
-		out.TorsionalReckoned = quantity.Stress(torsionalShare * quantity.OrNaN(float64(in.ShaftYieldStrength)))
+		out.TorsionalUsed = quantity.Stress(torsionalShare * quantity.OrNaN(float64(in.ShaftYieldStrength)))
 		if in.ShaftYieldStrength > 0 {
 			out.TorsionalCase = TwoThirds
 		}
@@ -160,7 +160,7 @@ func (out *Strength) torsional(in *Shaft) {
 }
 
 // stress finds what the load does to the section.
-func (out *Strength) stress(in *Shaft) {
+func (out *StrengthResult) stress(in *StrengthInput) {
 	d, b := float64(in.ShaftDiameter), float64(in.ShaftBore)
 	modulus := 4 * secondMoment(d, b) / d // polar, over the radius
 	out.ShaftTorque = quantity.Torque(float64(in.ShaftPower) / float64(in.ShaftSpeed))
@@ -183,7 +183,7 @@ func (out *Strength) stress(in *Shaft) {
 	out.GreatestShear = quantity.Stress(shear)
 	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
 	out.VonMises = quantity.Stress(mises)
-	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalReckoned)
+	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalUsed)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
 	if in.PeakTorque == 0 {
@@ -195,15 +195,15 @@ func (out *Strength) stress(in *Shaft) {
 
 // yachtRule finds the diameter of the small-craft rule, the bore in the same
 // proportion to it as to the shaft.
-func (out *Strength) yachtRule(in *Shaft) {
+func (out *StrengthResult) yachtRule(in *StrengthInput) {
 	ratio := float64(in.ShaftBore / in.ShaftDiameter)
-	slip, factor := float64(out.TorsionalReckoned), quantity.OrNaN(float64(in.YachtSafetyFactor))
+	slip, factor := float64(out.TorsionalUsed), quantity.OrNaN(float64(in.YachtSafetyFactor))
 	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
 	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
 }
 
 // classRule finds the diameter of the class rule.
-func (out *Strength) classRule(in *Shaft) {
+func (out *StrengthResult) classRule(in *StrengthInput) {
 	out.KilowattsPerRpm = quantity.Ratio(float64(in.ShaftPower) / 1000 / (float64(in.ShaftSpeed) * 30 / math.Pi))
 	out.BoreFactor = 1
 	if ratio := float64(in.ShaftBore / in.ShaftDiameter); ratio > 0.4 {
@@ -211,9 +211,9 @@ func (out *Strength) classRule(in *Shaft) {
 	}
 	nan := math.NaN()
 	out.PropellerAllowance, out.ClassDiameter, out.ClassUse = quantity.Length(nan), quantity.Length(nan), quantity.Ratio(nan)
-	out.TensileReckoned = quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength)))
-	if in.TensileCap > 0 && in.TensileCap < out.TensileReckoned {
-		out.TensileReckoned = in.TensileCap
+	out.TensileUsed = quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength)))
+	if in.TensileCap > 0 && in.TensileCap < out.TensileUsed {
+		out.TensileUsed = in.TensileCap
 	}
 	if in.ShaftTensileStrength == 0 || in.RuleScale == 0 || in.RuleFactor == 0 || in.RuleStrength == 0 {
 		return
@@ -227,13 +227,13 @@ func (out *Strength) classRule(in *Shaft) {
 		allowance = min(float64(in.AllowanceRate)*prop, 1) * prop / float64(in.AllowanceDivisor)
 		out.PropellerAllowance = quantity.Length(allowance)
 	}
-	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileReckoned+in.RuleOffset))
+	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileUsed+in.RuleOffset))
 	d := float64(in.RuleScale)*float64(in.RuleFactor)*root/1000 + allowance
 	out.ClassDiameter = max(quantity.Length(d), in.RuleMinimum)
 	out.ClassUse = quantity.Ratio(out.ClassDiameter / in.ShaftDiameter)
 }
 
-func (out *Strength) scope(in *Shaft) {
+func (out *StrengthResult) scope(in *StrengthInput) {
 	switch in.ShaftProtection {
 	case BareInSea:
 		out.ClassScope = OutsideM68
@@ -247,7 +247,7 @@ func (out *Strength) scope(in *Shaft) {
 }
 
 // validate lists everything that cannot be.
-func (in *Shaft) validate() error {
+func (in *StrengthInput) validate() error {
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.Above("/shaftPower", "shaft power", float64(in.ShaftPower))

@@ -8,9 +8,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Line is a propeller shaft in its bearings with what hangs on it. Places are
+// WhirlInput is a propeller shaft in its bearings with what hangs on it. Places are
 // measured along the shaft from its forward end.
-type Line struct {
+type WhirlInput struct {
 	Sections       []Section       // 1 to 12, from forward to aft
 	Bearings       []Bearing       // 2 to 12; the gearbox's output bearing is one when the coupling is bolted up
 	Masses         []Load          // 0 to 12, besides propeller and coupling
@@ -50,14 +50,14 @@ type Load struct {
 	Mass quantity.Mass
 }
 
-// Whipping is what Whirl finds. NaN marks a figure that cannot be given.
-type Whipping struct {
-	CriticalLower quantity.RotationSpeed // Dunkerley
-	CriticalUpper quantity.RotationSpeed // Rayleigh
-	Critical      quantity.RotationSpeed // of the model itself, between the two
-	Margin        quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
-	SpeedUse      quantity.Ratio         // ShaftSpeed over CriticalLower
-	WhipAt        quantity.Length        // of the greatest deflection at Critical
+// WhirlResult is what Whirl finds. NaN marks a figure that cannot be given.
+type WhirlResult struct {
+	CriticalLower        quantity.RotationSpeed // Dunkerley
+	CriticalUpper        quantity.RotationSpeed // Rayleigh
+	Critical             quantity.RotationSpeed // of the model itself, between the two
+	Margin               quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
+	SpeedUse             quantity.Ratio         // ShaftSpeed over CriticalLower
+	GreatestDeflectionAt quantity.Length        // of the greatest deflection at Critical
 
 	LongestSpan         quantity.Length // between neighbouring bearings
 	ShortestSpan        quantity.Length
@@ -67,13 +67,13 @@ type Whipping struct {
 	ShortestPerDiameter quantity.Ratio
 	ClassSpanUse        quantity.Ratio // LongestSpan over ClassSpan
 
-	ShaftSpeedIdle quantity.RotationSpeed // NaN without idle speed and gear ratio
-	CriticalShaft  quantity.RotationSpeed // the shaft without the masses on it
-	ShaftLength    quantity.Length
-	LeastDiameter  quantity.Length
-	ShaftMass      quantity.Mass
-	SwingingMass   quantity.Mass   // propeller and its water
-	PropellerPlace quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
+	ShaftSpeedIdle         quantity.RotationSpeed // NaN without idle speed and gear ratio
+	CriticalShaft          quantity.RotationSpeed // the shaft without the masses on it
+	ShaftLength            quantity.Length
+	LeastDiameter          quantity.Length
+	ShaftMass              quantity.Mass
+	EntrainedPropellerMass quantity.Mass   // propeller and its water
+	PropellerPlace         quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
 }
 
 // Whirl finds the first critical speed of a shaft, at which it whirls like a
@@ -95,11 +95,11 @@ type Whipping struct {
 //
 // The error is a *problem.Error of everything that cannot be. Whirl allocates
 // nothing when it succeeds.
-func Whirl(in Line) (Whipping, error) {
+func Whirl(in WhirlInput) (WhirlResult, error) {
 	var b beam
 	out, err := in.lay(&b)
 	if err != nil {
-		return Whipping{}, err
+		return WhirlResult{}, err
 	}
 	out.criticals(&in, &b)
 	out.spanRules(&in)
@@ -107,7 +107,7 @@ func Whirl(in Line) (Whipping, error) {
 }
 
 // criticals finds the three estimates of the first critical speed.
-func (out *Whipping) criticals(in *Line, b *beam) {
+func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 	speed := func(flex float64) quantity.RotationSpeed {
 		return quantity.RotationSpeed(1 / math.Sqrt(quantity.OrNaN(flex)))
 	}
@@ -140,13 +140,13 @@ func (out *Whipping) criticals(in *Line, b *beam) {
 	widest := 0.0
 	for i := range b.nodes {
 		if a := math.Abs(mode[i]); a > widest*(1+1e-9) {
-			widest, out.WhipAt = a, quantity.Length(b.x[i])
+			widest, out.GreatestDeflectionAt = a, quantity.Length(b.x[i])
 		}
 	}
 }
 
 // spanRules holds the spans against the published rules.
-func (out *Whipping) spanRules(in *Line) {
+func (out *WhirlResult) spanRules(in *WhirlInput) {
 	d, omega := float64(out.LeastDiameter), float64(in.ShaftSpeed)
 	out.SpanAtSpeed = quantity.Length(math.Pi * math.Sqrt(d/(4*omega)) * math.Sqrt(math.Sqrt(float64(in.ElasticModulus/quantity.Stress(in.ShaftDensity)))))
 	out.LongestPerDiameter = quantity.Ratio(out.LongestSpan / out.LeastDiameter)

@@ -13,8 +13,8 @@ import (
 
 // cruiser is a scenario of our own: a 30 mm shaft in three bearings with an
 // overhung propeller.
-func cruiser() Line {
-	return Line{
+func cruiser() WhirlInput {
+	return WhirlInput{
 		Sections: []Section{{2.6, 0.030, 0}, {0.15, 0.028, 0}}, Bearings: []Bearing{{0, 0.04}, {1.25, 0.1}, {2.55, 0.12}}, Masses: []Load{{0.6, 2}},
 		PropellerMass: 6, EntrainedWater: 0.25, CouplingMass: 3, CouplingAt: 0.04, ShaftSpeed: 1300 * rpm,
 		IdleSpeed: 850 * rpm, GearRatioAhead: 2.15, ElasticModulus: 193e9, ShaftDensity: 8000, SpanGuideFast: 5200, SpanGuideSlow: 280,
@@ -22,8 +22,8 @@ func cruiser() Line {
 }
 
 // span is a uniform shaft simply supported at its ends, with nothing on it.
-func span(d, length, e, density float64) Line {
-	return Line{Sections: []Section{{quantity.Length(length), quantity.Length(d), 0}}, Bearings: []Bearing{{0, 0}, {quantity.Length(length), 0}},
+func span(d, length, e, density float64) WhirlInput {
+	return WhirlInput{Sections: []Section{{quantity.Length(length), quantity.Length(d), 0}}, Bearings: []Bearing{{0, 0}, {quantity.Length(length), 0}},
 		ShaftSpeed: 100, ElasticModulus: quantity.Stress(e), ShaftDensity: quantity.Density(density)}
 }
 
@@ -63,13 +63,13 @@ func TestOverhungMass(t *testing.T) {
 	parttest.Within(t, "model", out.Critical, want, 1e-8)
 	parttest.Within(t, "Rayleigh", out.CriticalUpper, want, 1e-8)
 	parttest.Within(t, "Dunkerley", out.CriticalLower, want, 1e-8)
-	parttest.Within(t, "where", out.WhipAt, 1.5, 1e-12)
+	parttest.Within(t, "where", out.GreatestDeflectionAt, 1.5, 1e-12)
 }
 
 // randomLine is a shaft line with two to five bearings and some masses.
-func randomLine(r *rand.Rand) Line {
+func randomLine(r *rand.Rand) WhirlInput {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
-	in := Line{ShaftSpeed: 100, ElasticModulus: 193e9, ShaftDensity: 8000, PropellerMass: quantity.Mass(between(0, 20)), EntrainedWater: 0.3}
+	in := WhirlInput{ShaftSpeed: 100, ElasticModulus: 193e9, ShaftDensity: 8000, PropellerMass: quantity.Mass(between(0, 20)), EntrainedWater: 0.3}
 	length := 0.0
 	for range 1 + r.IntN(4) {
 		s := Section{quantity.Length(between(0.3, 2)), quantity.Length(between(0.02, 0.06)), 0}
@@ -211,7 +211,7 @@ func TestWhirlSmallThings(t *testing.T) {
 	parttest.Within(t, "longest", out.LongestSpan, 1.3, 1e-12)
 	parttest.Within(t, "shortest", out.ShortestSpan, 1.25, 1e-12)
 	parttest.Within(t, "idle", out.ShaftSpeedIdle, 850*rpm/2.15, 1e-12)
-	parttest.Within(t, "propeller with water", out.SwingingMass, 7.5, 1e-12)
+	parttest.Within(t, "propeller with water", out.EntrainedPropellerMass, 7.5, 1e-12)
 	parttest.Within(t, "class span", out.ClassSpan, 5.2*math.Sqrt(28.0/1300), 1e-12)
 	in := cruiser()
 	in.ShaftSpeed, in.IdleSpeed = 300*rpm, 0
@@ -227,24 +227,24 @@ func TestWhirlSmallThings(t *testing.T) {
 }
 
 func TestWhirlRefuses(t *testing.T) {
-	refusals(t, Whirl, cruiser, []refusal[Line]{
-		{"/sections", "", func(l *Line) { l.Sections = nil }},
-		{"/bearings", "1 bearings", func(l *Line) { l.Bearings = l.Bearings[:1] }},
-		{"/masses", "", func(l *Line) { l.Masses = make([]Load, 13) }},
-		{"/sections/1/bore", "30 mm leaves nothing of a shaft of 28 mm", func(l *Line) { l.Sections[1].Bore = 0.03 }},
-		{"/sections/0/length", "", func(l *Line) { l.Sections[0].Length = 0 }},
-		{"/bearings/2/at", "3500 mm lies beyond the shaft, whose sections add up to 2750 mm", func(l *Line) { l.Bearings[2].At = 3.5 }},
-		{"/bearings/1/at", "is 50 mm, shorter than the bearings", func(l *Line) { l.Bearings[1].At = 0.05 }},
-		{"/propellerAt", "", func(l *Line) { l.PropellerAt = 4 }},
-		{"/masses/0/at", "", func(l *Line) { l.Masses[0].At = -1 }},
-		{"/masses/0/mass", "", func(l *Line) { l.Masses[0].Mass = -1 }},
-		{"/shaftSpeed", "", func(l *Line) { l.ShaftSpeed = 0 }},
-		{"/elasticModulus", "", func(l *Line) { l.ElasticModulus = quantity.Stress(math.NaN()) }},
-		{"/entrainedWater", "", func(l *Line) { l.EntrainedWater = -0.1 }},
+	refusals(t, Whirl, cruiser, []refusal[WhirlInput]{
+		{"/sections", "", func(l *WhirlInput) { l.Sections = nil }},
+		{"/bearings", "1 bearings", func(l *WhirlInput) { l.Bearings = l.Bearings[:1] }},
+		{"/masses", "", func(l *WhirlInput) { l.Masses = make([]Load, 13) }},
+		{"/sections/1/bore", "30 mm leaves nothing of a shaft of 28 mm", func(l *WhirlInput) { l.Sections[1].Bore = 0.03 }},
+		{"/sections/0/length", "", func(l *WhirlInput) { l.Sections[0].Length = 0 }},
+		{"/bearings/2/at", "3500 mm lies beyond the shaft, whose sections add up to 2750 mm", func(l *WhirlInput) { l.Bearings[2].At = 3.5 }},
+		{"/bearings/1/at", "is 50 mm, shorter than the bearings", func(l *WhirlInput) { l.Bearings[1].At = 0.05 }},
+		{"/propellerAt", "", func(l *WhirlInput) { l.PropellerAt = 4 }},
+		{"/masses/0/at", "", func(l *WhirlInput) { l.Masses[0].At = -1 }},
+		{"/masses/0/mass", "", func(l *WhirlInput) { l.Masses[0].Mass = -1 }},
+		{"/shaftSpeed", "", func(l *WhirlInput) { l.ShaftSpeed = 0 }},
+		{"/elasticModulus", "", func(l *WhirlInput) { l.ElasticModulus = quantity.Stress(math.NaN()) }},
+		{"/entrainedWater", "", func(l *WhirlInput) { l.EntrainedWater = -0.1 }},
 	})
 }
 
-var whirlSink Whipping
+var whirlSink WhirlResult
 
 func BenchmarkWhirl(b *testing.B) {
 	in := cruiser()

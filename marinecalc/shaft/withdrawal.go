@@ -1,4 +1,4 @@
-// Room to withdraw the shaft: Withdraw.
+// Room to withdraw the shaft: Withdrawal.
 
 package shaft
 
@@ -21,9 +21,9 @@ const (
 	PropellerOff Task = "propeller-off" // draw the propeller, the shaft stays where it is
 )
 
-// Drawing is a shaft to be moved and the room there is. Lengths are measured
+// WithdrawalInput is a shaft to be moved and the room there is. Lengths are measured
 // along the shaft line; a field marked optional is not given when it is zero.
-type Drawing struct {
+type WithdrawalInput struct {
 	Task             Task
 	RoomAft          quantity.Length // from the aftmost thing that stays on the shaft to rudder or skeg, rudder amidships
 	RoomRudderOver   quantity.Length // the same with the rudder hard over; optional
@@ -38,9 +38,9 @@ type Drawing struct {
 	PropellerHubLength quantity.Length // needed for PropellerOff
 }
 
-// Room is what Withdraw finds. NaN marks a figure that the task does not
+// WithdrawalResult is what Withdrawal finds. NaN marks a figure that the task does not
 // need.
-type Room struct {
+type WithdrawalResult struct {
 	RoomSpare     quantity.Length // what is left over, minus: short by
 	RoomNeeded    quantity.Length // travel and working clearance
 	RoomHere      quantity.Length // the greater of both positions of the rudder
@@ -64,7 +64,7 @@ const (
 // m, before it is refused.
 const readOff = 0.005
 
-// Withdraw finds whether a shaft can go aft far enough for a task.
+// Withdrawal finds whether a shaft can go aft far enough for a task.
 //
 // For CouplingOff the shaft leaves the socket, and the coupling its pilot.
 // For SealRenewal there must also be a gap as long as the seal between the
@@ -74,14 +74,14 @@ const readOff = 0.005
 // a rudder beside the line, or a shaft that may be swung past it, is not
 // used.
 //
-// The error is a *problem.Error of everything that cannot be. Withdraw
+// The error is a *problem.Error of everything that cannot be. Withdrawal
 // allocates nothing when it succeeds.
-func Withdraw(in Drawing) (Room, error) {
+func Withdrawal(in WithdrawalInput) (WithdrawalResult, error) {
 	if err := in.validate(); err != nil {
-		return Room{}, err
+		return WithdrawalResult{}, err
 	}
 	nan := quantity.Length(math.NaN())
-	out := Room{FaceToShaft: nan, ForwardNeeded: nan, ForwardSpare: nan}
+	out := WithdrawalResult{FaceToShaft: nan, ForwardNeeded: nan, ForwardSpare: nan}
 	before := quantity.Length(0) // gap ahead of the shaft's end before it is moved
 	if in.CouplingLength > 0 {
 		before = max(0, in.CouplingLength-in.SocketDepth)
@@ -110,7 +110,7 @@ func Withdraw(in Drawing) (Room, error) {
 	return out, nil
 }
 
-func (in *Drawing) way(out *Room) string {
+func (in *WithdrawalInput) way(out *WithdrawalResult) string {
 	switch {
 	case in.RoomAft >= out.RoomNeeded:
 		return AftAmidships
@@ -125,7 +125,7 @@ func (in *Drawing) way(out *Room) string {
 }
 
 // validate lists everything that cannot be.
-func (in *Drawing) validate() error {
+func (in *WithdrawalInput) validate() error {
 	var faults problem.List
 	faults.NotNegative("/roomAft", "room aft", float64(in.RoomAft)+readOff)
 	faults.NotNegative("/roomRudderOver", "room with the rudder hard over", float64(in.RoomRudderOver)+readOff)

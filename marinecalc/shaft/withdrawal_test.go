@@ -9,30 +9,30 @@ import (
 )
 
 // yawl is a scenario of our own.
-func yawl() Drawing {
-	return Drawing{Task: CouplingOff, RoomAft: 0.140, RoomRudderOver: 0.260, RoomForward: 0.150, WorkingClearance: 0.020,
+func yawl() WithdrawalInput {
+	return WithdrawalInput{Task: CouplingOff, RoomAft: 0.140, RoomRudderOver: 0.260, RoomForward: 0.150, WorkingClearance: 0.020,
 		SocketDepth: 0.070, PilotDepth: 0.005, CouplingLength: 0.085, SealLength: 0.160, ShaftInboard: 2.4, PropellerHubLength: 0.090}
 }
 
-func TestWithdrawEachTask(t *testing.T) {
+func TestWithdrawalEachTask(t *testing.T) {
 	for _, c := range []struct {
 		name   string
-		change func(*Drawing)
+		change func(*WithdrawalInput)
 		travel float64
 		way    string
 	}{
-		{"coupling", func(*Drawing) {}, 0.075, AftAmidships},
-		{"seal", func(d *Drawing) { d.Task = SealRenewal }, 0.145, AftHardOver},                                    // 160 long, 15 are there already
-		{"seal, rudder stays", func(d *Drawing) { d.Task, d.RoomRudderOver = SealRenewal, 0 }, 0.145, WithForward}, // 25 short
-		{"seal, engine stays too", func(d *Drawing) { d.Task, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0 }, 0.145, EngineOrElse},
-		{"seal, hardly any room", func(d *Drawing) { d.Task, d.RoomAft, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0, 0.1 }, 0.145, RudderMust},
-		{"short seal", func(d *Drawing) { d.Task, d.SealLength = SealRenewal, 0.03 }, 0.075, AftAmidships},
-		{"whole shaft", func(d *Drawing) { d.Task = ShaftOut }, 2.4, RudderMust},
-		{"propeller", func(d *Drawing) { d.Task = PropellerOff }, 0.090, AftAmidships},
+		{"coupling", func(*WithdrawalInput) {}, 0.075, AftAmidships},
+		{"seal", func(d *WithdrawalInput) { d.Task = SealRenewal }, 0.145, AftHardOver},                                    // 160 long, 15 are there already
+		{"seal, rudder stays", func(d *WithdrawalInput) { d.Task, d.RoomRudderOver = SealRenewal, 0 }, 0.145, WithForward}, // 25 short
+		{"seal, engine stays too", func(d *WithdrawalInput) { d.Task, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0 }, 0.145, EngineOrElse},
+		{"seal, hardly any room", func(d *WithdrawalInput) { d.Task, d.RoomAft, d.RoomRudderOver, d.RoomForward = SealRenewal, 0, 0, 0.1 }, 0.145, RudderMust},
+		{"short seal", func(d *WithdrawalInput) { d.Task, d.SealLength = SealRenewal, 0.03 }, 0.075, AftAmidships},
+		{"whole shaft", func(d *WithdrawalInput) { d.Task = ShaftOut }, 2.4, RudderMust},
+		{"propeller", func(d *WithdrawalInput) { d.Task = PropellerOff }, 0.090, AftAmidships},
 	} {
 		in := yawl()
 		c.change(&in)
-		out := parttest.Must(t, Withdraw, in)
+		out := parttest.Must(t, Withdrawal, in)
 		parttest.Within(t, c.name, out.Travel, c.travel, 1e-12)
 		parttest.Within(t, c.name+", needed", out.RoomNeeded, c.travel+0.02, 1e-12)
 		if out.Way != c.way {
@@ -44,35 +44,35 @@ func TestWithdrawEachTask(t *testing.T) {
 	}
 }
 
-func TestWithdrawRefuses(t *testing.T) {
-	seal := func() Drawing {
+func TestWithdrawalRefuses(t *testing.T) {
+	seal := func() WithdrawalInput {
 		d := yawl()
 		d.Task = SealRenewal
 		return d
 	}
-	refusals(t, Withdraw, seal, []refusal[Drawing]{
-		{"/task", "", func(d *Drawing) { d.Task = "lift" }},
-		{"/socketDepth", "100 mm deep in a coupling 85 mm long", func(d *Drawing) { d.SocketDepth = 0.1 }},
-		{"/socketDepth", "", func(d *Drawing) { d.SocketDepth = 0 }},
-		{"/sealLength", "", func(d *Drawing) { d.SealLength = 0 }},
-		{"/roomAft", "", func(d *Drawing) { d.RoomAft = -0.1 }},
-		{"/workingClearance", "", func(d *Drawing) { d.WorkingClearance = quantity.Length(math.NaN()) }},
-		{"/shaftInboard", "", func(d *Drawing) { d.Task, d.ShaftInboard = ShaftOut, 0 }},
-		{"/propellerHubLength", "", func(d *Drawing) { d.Task, d.PropellerHubLength = PropellerOff, 0 }},
+	refusals(t, Withdrawal, seal, []refusal[WithdrawalInput]{
+		{"/task", "", func(d *WithdrawalInput) { d.Task = "lift" }},
+		{"/socketDepth", "100 mm deep in a coupling 85 mm long", func(d *WithdrawalInput) { d.SocketDepth = 0.1 }},
+		{"/socketDepth", "", func(d *WithdrawalInput) { d.SocketDepth = 0 }},
+		{"/sealLength", "", func(d *WithdrawalInput) { d.SealLength = 0 }},
+		{"/roomAft", "", func(d *WithdrawalInput) { d.RoomAft = -0.1 }},
+		{"/workingClearance", "", func(d *WithdrawalInput) { d.WorkingClearance = quantity.Length(math.NaN()) }},
+		{"/shaftInboard", "", func(d *WithdrawalInput) { d.Task, d.ShaftInboard = ShaftOut, 0 }},
+		{"/propellerHubLength", "", func(d *WithdrawalInput) { d.Task, d.PropellerHubLength = PropellerOff, 0 }},
 	})
 }
 
-var roomSink Room
+var roomSink WithdrawalResult
 
-func TestWithdrawDoesNotAllocate(t *testing.T) {
+func TestWithdrawalDoesNotAllocate(t *testing.T) {
 	in := yawl()
-	parttest.NoAllocations(t, func() { roomSink, _ = Withdraw(in) })
+	parttest.NoAllocations(t, func() { roomSink, _ = Withdrawal(in) })
 }
 
-func BenchmarkWithdraw(b *testing.B) {
+func BenchmarkWithdrawal(b *testing.B) {
 	in := yawl()
 	b.ReportAllocs()
 	for b.Loop() {
-		roomSink, _ = Withdraw(in)
+		roomSink, _ = Withdrawal(in)
 	}
 }

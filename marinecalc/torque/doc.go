@@ -2,7 +2,7 @@
 // propeller shaft: torque and speed ahead and astern, what a shock makes of
 // them, and the thrust of the propeller.
 //
-//   - [AtShaft] (shaft-torque): torque, speed, power and thrust at the shaft
+//   - [Shaft] (shaft-torque): torque, speed, power and thrust at the shaft
 //
 // Sources: Shigley eq. 3-42 and Hibbeler for torque, the momentum theory of
 // Rankine and Froude for the thrust at standstill. The propeller curve, the

@@ -6,8 +6,8 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfDrive(t *testing.T) {
-	parttest.Edges(t, sample(), AtShaft, map[string]string{
+func TestEdgesOfShaft(t *testing.T) {
+	parttest.Edges(t, sample(), Shaft, map[string]string{
 		"/enginePower":          "(0, inf)",
 		"/engineSpeed":          "(0, inf)",
 		"/gearRatioAhead":       "(0, inf)",

@@ -9,8 +9,8 @@ import (
 
 // Shigley, Mechanical Engineering Design, example 7-6 (value from memory,
 // recomputed): 40 hp at 600 rpm are 4200 lbf·in.
-func ExampleAtShaft() {
-	out, err := torque.AtShaft(torque.Drive{
+func ExampleShaft() {
+	out, err := torque.Shaft(torque.ShaftInput{
 		EnginePower: 40 * q.Horsepower, EngineSpeed: 600 * q.RevolutionPerMinute,
 		GearRatioAhead: 1, GearboxEfficiency: 1, ShockFactor: 1,
 	})

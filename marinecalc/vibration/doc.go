@@ -2,7 +2,7 @@
 // the orders of engine, gears, shaft, blades and a rolling bearing, and how
 // likely each of them is the one that was measured.
 //
-//   - [Find] (vibration-source): the frequency of each source, and its
+//   - [Source] (vibration-source): the frequency of each source, and its
 //     likelihood
 //   - [Bearing]: the orders of a rolling bearing
 //

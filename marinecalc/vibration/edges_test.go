@@ -6,10 +6,10 @@ import (
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
-func TestEdgesOfRunning(t *testing.T) {
+func TestEdgesOfSource(t *testing.T) {
 	in := line()
 	in.ZoneAb, in.ZoneBc, in.ZoneCd = 0.0018, 0.0045, 0.0112
-	parttest.Edges(t, in, func(in Running) (Match, error) { return Find(in, sources, &Ranking{}) }, map[string]string{
+	parttest.Edges(t, in, func(in SourceInput) (SourceResult, error) { return Source(in, sources, &Ranking{}) }, map[string]string{
 		"/engineSpeed":       "[1, 1500]",
 		"/cylinders":         "0 or [1, 24]",
 		"/gearRatioAhead":    "0 or [0.1, 40]",

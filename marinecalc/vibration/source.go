@@ -1,4 +1,4 @@
-// Sources of vibration and their frequencies.
+// Which source a measured frequency comes from: Source.
 
 package vibration
 
@@ -8,172 +8,180 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// The words for the gear, for the strokes and for what a bearing turns with.
+// Unknown is the source that is none of those listed.
+const Unknown = "Something not listed here"
+
+// Source works out the frequencies of every source and, where a frequency was
+// measured, how likely each source is to be it.
+//
+// The likelihood of a source is the normal density of the difference between
+// the measured frequency and its own. The variance is the sum of that of the
+// measured frequency and of the engine's speed, each half-width a read as
+// a/√3 (JCGM 100:2008, 4.3.7, values from memory), and for a bearing of its
+// slip, read as anywhere from half to one and a half times what is given. A
+// frequency of none of the sources is taken as equally likely anywhere up to
+// a quarter above the highest of all. All sources count the same beforehand.
+// The shares are the likelihoods over their sum (Bayes).
+//
+// keep is the order of the rows: the zero Ranking makes a new one, the likeliest
+// first, or by frequency where nothing was measured; a Ranking that comes in
+// is kept to. A source that the running does not have is left out.
+//
+// The error is a *problem.Error of everything that cannot be.
+func Source(in SourceInput, sources []Suspect, keep *Ranking) (SourceResult, error) {
+	if err := validate(&in, sources); err != nil {
+		return SourceResult{}, err
+	}
+	var m SourceResult
+	m.bases(&in)
+	m.Zone = zone(&in)
+	var all [Most]Candidate
+	m.weigh(&in, sources, &all)
+	if keep.n == 0 {
+		keep.rank(&all, len(sources), in.Frequency > 0)
+	}
+	for i := range keep.n {
+		m.Sources[i] = all[keep.order[i]]
+	}
+	m.say(sources, keep)
+	return m, nil
+}
+
+// weigh fills in each source's frequency and share; the unknown one is last.
+func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Candidate) {
+	nan := math.NaN()
+	engine := float64(m.EngineFrequency)
+	measured := quantity.OrNaN(float64(in.Frequency))
+	top, total := measured, 0.0
+	for i := range sources {
+		f, slips := m.of(&sources[i], in)
+		c := &all[i]
+		*c = Candidate{Name: sources[i].Name, Frequency: quantity.Frequency(f), Order: quantity.Ratio(f / engine), OffBy: quantity.Frequency(measured - f), Share: quantity.Ratio(nan)}
+		if math.IsNaN(f) {
+			c.Name = ""
+			continue
+		}
+		if f > top {
+			top = f
+		}
+		if in.Frequency == 0 {
+			continue
+		}
+		of := float64(in.SpeedAccuracy) * f
+		if sources[i].Base == "mounts" {
+			of = float64(in.MountAccuracy) * f
+		}
+		variance := (float64(in.FrequencyAccuracy)*float64(in.FrequencyAccuracy) + of*of) / 3
+		if slips {
+			slip := 0.5 * float64(in.BearingSlip) * f
+			variance += slip * slip / 3
+		}
+		z := (measured - f) * (measured - f) / variance
+		density := math.Exp(-z/2) / math.Sqrt(2*math.Pi*variance)
+		c.Share = quantity.Ratio(density)
+		total += density
+	}
+	last := &all[len(sources)]
+	*last = Candidate{Name: Unknown, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: quantity.Ratio(1 / (1.25 * top))}
+	total += float64(last.Share)
+	if in.Frequency == 0 {
+		last.Name = ""
+		return
+	}
+	for i := range len(sources) + 1 {
+		if all[i].Share /= quantity.Ratio(total); all[i].Share < least {
+			all[i].Share = 0
+		}
+	}
+}
+
+// least is the smallest share that is told from none.
+const least = 1e-6
+
+// rank orders the sources that are there.
+func (r *Ranking) rank(all *[Most]Candidate, sources int, byShare bool) {
+	before := func(a, b *Candidate) bool {
+		if byShare {
+			return a.Share > b.Share
+		}
+		return a.Frequency < b.Frequency
+	}
+	for i := range sources + 1 {
+		if all[i].Name == "" {
+			continue
+		}
+		at := r.n
+		for at > 0 && before(&all[i], &all[r.order[at-1]]) {
+			r.order[at] = r.order[at-1]
+			at--
+		}
+		r.order[at] = i
+		r.n++
+	}
+}
+
+// tied is how many times less likely the second source may be to count as not
+// told apart from the first.
+const tied = 5
+
+// say puts the outcome in words.
+func (m *SourceResult) say(sources []Suspect, r *Ranking) {
+	nan := quantity.Ratio(math.NaN())
+	m.BestShare, m.RunnerUpShare = nan, nan
+	if r.n == 0 || math.IsNaN(float64(m.Sources[0].Share)) {
+		return
+	}
+	m.BestMatch, m.BestShare = m.Sources[0].Name, m.Sources[0].Share
+	if r.n > 1 {
+		m.RunnerUp, m.RunnerUpShare = m.Sources[1].Name, m.Sources[1].Share
+	}
+	first, second := r.order[0], r.order[1]
+	switch {
+	case first == len(sources):
+		m.Parting = "None of the parts listed makes this frequency. Check the reading and the engine speed, then read again at another speed: what stays where it is, is a resonance."
+	case r.n > 1 && second != len(sources) && m.Sources[1].Share*tied > m.Sources[0].Share:
+		m.Parting = part(&sources[first], &sources[second])
+	default:
+		m.Parting = "To make sure: " + sources[first].Look + "."
+	}
+}
+
+// part gives the run that parts two sources, the least work first, or says
+// that none does.
+func part(a, b *Suspect) string {
+	says := func(run, x, y string) string {
+		return run + ": " + a.Name + " " + x + ", " + b.Name + " " + y + "."
+	}
+	switch {
+	case a.InNeutral != b.InNeutral:
+		return says("At the same engine speed in neutral", a.InNeutral, b.InNeutral)
+	case a.AtSpeed != b.AtSpeed:
+		return says("At another engine speed", a.AtSpeed, b.AtSpeed)
+	case a.InAstern != b.InAstern:
+		return says("At the same engine speed astern", a.InAstern, b.InAstern)
+	}
+	return "No run parts " + a.Name + " from " + b.Name + ". For the first: " + a.Look + "; for the second: " + b.Look + "."
+}
+
+// The zones of ISO 10816-1 in words.
 const (
-	Ahead   = "ahead"
-	Neutral = "neutral"
-	Astern  = "astern"
-
-	FourStroke = "four-stroke"
-	TwoStroke  = "two-stroke"
-
-	WithShaft  = "shaft"
-	WithEngine = "engine"
+	zoneA = "A: as of newly commissioned machines"
+	zoneB = "B: acceptable for unrestricted long running"
+	zoneC = "C: unsatisfactory for long continuous running"
+	zoneD = "D: severe enough to damage the machine"
 )
 
-// Most is how many sources can be told apart, with the unknown one.
-const Most = 20
-
-// Source is a kind of part that makes a frequency. What its frequency does in
-// each trial run is said in a word or two, the same words where two sources
-// do the same.
-type Source struct {
-	Name      string
-	Base      string  // engine, firing, mesh, shaft, blade, outer-race, inner-race, ball, cage or mounts
-	Multiple  float64 // of the base
-	InNeutral string
-	AtSpeed   string // at another engine speed
-	InAstern  string
-	Look      string // where to look or measure, when no run parts it from another
-}
-
-// Running is the drivetrain as it ran while a frequency was measured. A field
-// marked optional is not given when it is 0.
-type Running struct {
-	EngineSpeed       quantity.RotationSpeed // above 0 up to 1500 rad/s
-	Gear              string                 // Ahead, Neutral or Astern
-	Cylinders         int                    // optional, up to 24
-	Strokes           string                 // FourStroke or TwoStroke; needed with Cylinders
-	GearRatioAhead    quantity.Ratio         // optional, 0.2 to 30
-	GearRatioAstern   quantity.Ratio         // optional, 0.2 to 30
-	InputTeeth        int                    // of the gear on the engine's side; optional, up to 200
-	Blades            int                    // optional, up to 12
-	Balls             int                    // of the rolling bearing, 3 to 60; optional, with the next two
-	BallDiameter      quantity.Length        // below BearingPitch
-	BearingPitch      quantity.Length        // diameter of the circle through the balls
-	ContactAngle      quantity.Angle         // 0 to 60°
-	BearingTurns      string                 // WithShaft or WithEngine; needed with Balls
-	BearingSlip       quantity.Ratio         // 0 to 0.2: how far the bearing's orders lie below rolling without slip
-	MountFrequency    quantity.Frequency     // of the engine on its mounts; optional
-	MountAccuracy     quantity.Ratio         // half-width, of MountFrequency; above 0 up to 0.5, needed with MountFrequency
-	Frequency         quantity.Frequency     // that was measured; optional
-	FrequencyAccuracy quantity.Frequency     // half-width; needed with Frequency
-	SpeedAccuracy     quantity.Ratio         // half-width, of EngineSpeed; 0 to 0.5
-	VibrationVelocity quantity.Velocity      // effective value (rms); optional
-	ZoneAb            quantity.Velocity      // limits of the zones; optional, all or none
-	ZoneBc            quantity.Velocity
-	ZoneCd            quantity.Velocity
-}
-
-// Candidate is one source and how likely it is.
-type Candidate struct {
-	Name      string
-	Frequency quantity.Frequency
-	Order     quantity.Ratio     // of the engine speed
-	OffBy     quantity.Frequency // measured less this
-	Share     quantity.Ratio     // of the likelihood; NaN where nothing was measured
-}
-
-// Match is what makes the frequency. NaN marks a figure for which an optional
-// input is missing.
-type Match struct {
-	BestMatch          string
-	BestShare          quantity.Ratio
-	RunnerUp           string
-	RunnerUpShare      quantity.Ratio
-	Parting            string // the run or the look that parts the two
-	Zone               string // of severity
-	EngineFrequency    quantity.Frequency
-	FiringFrequency    quantity.Frequency
-	MeshFrequency      quantity.Frequency
-	GearRatio          quantity.Ratio // in the gear it ran in
-	ShaftFrequency     quantity.Frequency
-	BladeFrequency     quantity.Frequency
-	BearingFrequency   quantity.Frequency // turns of the bearing's inner ring
-	OuterRaceOrder     quantity.Ratio
-	InnerRaceOrder     quantity.Ratio
-	CageOrder          quantity.Ratio
-	BallOrder          quantity.Ratio
-	OuterRaceFrequency quantity.Frequency
-	InnerRaceFrequency quantity.Frequency
-	CageFrequency      quantity.Frequency
-	BallFrequency      quantity.Frequency
-	Sources            [Most]Candidate
-}
-
-// Ranking is the order of the sources in a Match: places in the list of
-// sources, the unknown one being one past its end. It is made once on the
-// estimates and kept, so that a source stays in its row while trials move the
-// numbers.
-type Ranking struct {
-	order [Most]int
-	n     int
-}
-
-// bases sets the frequencies that the sources are multiples of.
-func (m *Match) bases(in *Running) {
-	nan := math.NaN()
-	engine := float64(in.EngineSpeed) / (2 * math.Pi)
-	m.EngineFrequency = quantity.Frequency(engine)
-	firing := engine * quantity.OrNaN(float64(in.Cylinders))
-	if in.Strokes == FourStroke {
-		firing /= 2
+// zone gives the zone of severity, "" where nothing was measured.
+func zone(in *SourceInput) string {
+	switch v := in.VibrationVelocity; {
+	case v == 0 || in.ZoneCd == 0:
+		return ""
+	case v <= in.ZoneAb:
+		return zoneA
+	case v <= in.ZoneBc:
+		return zoneB
+	case v <= in.ZoneCd:
+		return zoneC
 	}
-	m.FiringFrequency = quantity.Frequency(firing)
-	m.MeshFrequency = quantity.Frequency(engine * quantity.OrNaN(float64(in.InputTeeth)))
-	ratio := nan
-	switch in.Gear {
-	case Ahead:
-		ratio = quantity.OrNaN(float64(in.GearRatioAhead))
-	case Astern:
-		ratio = quantity.OrNaN(float64(in.GearRatioAstern))
-	}
-	m.GearRatio = quantity.Ratio(ratio)
-	shaft := engine / ratio
-	m.ShaftFrequency = quantity.Frequency(shaft)
-	m.BladeFrequency = quantity.Frequency(shaft * quantity.OrNaN(float64(in.Blades)))
-	turns := nan
-	o := Orders{nan, nan, nan, nan}
-	if in.Balls > 0 {
-		if turns = shaft; in.BearingTurns == WithEngine {
-			turns = engine
-		}
-		o = Bearing(in.Balls, float64(in.BallDiameter), float64(in.BearingPitch), float64(in.ContactAngle))
-	}
-	m.BearingFrequency = quantity.Frequency(turns)
-	m.OuterRaceOrder, m.InnerRaceOrder = quantity.Ratio(o.Outer), quantity.Ratio(o.Inner)
-	m.CageOrder, m.BallOrder = quantity.Ratio(o.Cage), quantity.Ratio(o.Ball)
-	slipped := turns * (1 - float64(in.BearingSlip))
-	m.OuterRaceFrequency, m.InnerRaceFrequency = quantity.Frequency(o.Outer*slipped), quantity.Frequency(o.Inner*slipped)
-	m.CageFrequency, m.BallFrequency = quantity.Frequency(o.Cage*slipped), quantity.Frequency(o.Ball*slipped)
-}
-
-// of is the frequency of a source, and whether the bearing's slip is in it.
-func (m *Match) of(s *Source, in *Running) (hertz float64, slips bool) {
-	var base quantity.Frequency
-	switch s.Base {
-	case "engine":
-		base = m.EngineFrequency
-	case "firing":
-		base = m.FiringFrequency
-	case "mesh":
-		base = m.MeshFrequency
-	case "shaft":
-		base = m.ShaftFrequency
-	case "blade":
-		base = m.BladeFrequency
-	case "outer-race":
-		base, slips = m.OuterRaceFrequency, true
-	case "inner-race":
-		base, slips = m.InnerRaceFrequency, true
-	case "ball":
-		base, slips = m.BallFrequency, true
-	case "cage":
-		base, slips = m.CageFrequency, true
-	case "mounts":
-		base = quantity.Frequency(quantity.OrNaN(float64(in.MountFrequency)))
-	default:
-		base = quantity.Frequency(math.NaN())
-	}
-	return s.Multiple * float64(base), slips
+	return zoneD
 }

@@ -10,7 +10,7 @@ import (
 )
 
 // validate lists everything in the running that cannot be.
-func validate(in *Running, sources []Source) error {
+func validate(in *SourceInput, sources []Suspect) error {
 	var bad problem.List
 	for _, c := range [...]struct {
 		where, name string

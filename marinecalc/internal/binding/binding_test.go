@@ -31,7 +31,7 @@ func bound(t *testing.T, in, out reflect.Type) *binding.Form {
 // A property lies in the field of its name, whatever the order of the fields;
 // one without a field has none.
 func TestPropertiesLieInTheirFields(t *testing.T) {
-	k := bound(t, reflect.TypeFor[drive](), reflect.TypeFor[torque.ShaftLoad]())
+	k := bound(t, reflect.TypeFor[drive](), reflect.TypeFor[torque.ShaftResult]())
 	in := drive{EnginePower: 20e3, GearRatioAhead: 2, BoatSpeed: 3}
 	for name, want := range map[string]float64{"enginePower": 20e3, "gearRatioAhead": 2, "boatSpeed": 3} {
 		if f, ok := k.Inputs.Field(reflect.ValueOf(&in).Elem(), k.Input.Child(name)); !ok || f.Float() != want {
@@ -45,7 +45,7 @@ func TestPropertiesLieInTheirFields(t *testing.T) {
 
 // Of what nobody gave only the fields tagged for it become NaN.
 func TestClearMarksWhatIsNotGiven(t *testing.T) {
-	k := bound(t, reflect.TypeFor[drive](), reflect.TypeFor[torque.ShaftLoad]())
+	k := bound(t, reflect.TypeFor[drive](), reflect.TypeFor[torque.ShaftResult]())
 	in := drive{EnginePower: 20e3, GearRatioAhead: 2, BoatSpeed: 3}
 	k.Inputs.Clear(reflect.ValueOf(&in).Elem())
 	if !math.IsNaN(float64(in.GearRatioAhead)) || in.EnginePower != 20e3 || in.BoatSpeed != 3 {
@@ -55,7 +55,7 @@ func TestClearMarksWhatIsNotGiven(t *testing.T) {
 
 // The words of a sheet are those of the schema, and a result has its way too.
 func TestWordsAreTheSchemas(t *testing.T) {
-	k := bound(t, reflect.TypeFor[torque.Drive](), reflect.TypeFor[torque.ShaftLoad]())
+	k := bound(t, reflect.TypeFor[torque.ShaftInput](), reflect.TypeFor[torque.ShaftResult]())
 	p, r := k.Input.Child("enginePower"), k.Result.Child("shaftTorque")
 	in, out := k.Inputs.Places[p.Index], k.Results.Places[r.Index]
 	if in.Term.Name != "enginePower" || in.Term.Title != p.Title || in.Term.Kind != "power" || in.Way != (sheet.Way{}) {

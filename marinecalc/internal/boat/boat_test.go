@@ -27,7 +27,7 @@ func TestRunOfAReading(t *testing.T) {
 		{"date": "2026-05-01", "engineHours": "200 h", "bearingClearance": "0.1 mm"%s},
 		{"date": "2026-06-01", "engineHours": "230 h", "bearingClearance": "0.12 mm"},
 		{"date": "2026-07-01", "engineHours": "260 h", "bearingClearance": "0.14 mm"}]}`
-	const event = `"events": [{"date": "2026-04-20", "what": "new bush", "renews": "bearingClearance"}], `
+	const event = `"events": [{"date": "2026-04-20", "what": "new bearing", "renews": "bearingClearance"}], `
 	for name, c := range map[string]struct {
 		text, day string
 		value     any

@@ -32,10 +32,10 @@ func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
 	}
 }
 
-// A bush does not grow tighter by running: readings that say so are doubted,
+// A bearing does not grow tighter by running: readings that say so are doubted,
 // the more so the more the gauges can tell, and no time to the limit is made
 // up from them.
-func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
+func TestBearingThatGrowsTighterIsDoubted(t *testing.T) {
 	run := func(now string) *marinecalc.Sheet {
 		return testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"32 mm","bearingClearance":"`+now+`","newClearance":"0.5 mm","earlierClearance":"0.4 mm","runningTime":"100 h"}`, marinecalc.Options{})
 	}
@@ -74,7 +74,7 @@ func TestBushThatGrowsTighterIsDoubted(t *testing.T) {
 // both: two calliper readings of ± 0.05 mm spread as a triangle of ± 0.1 mm,
 // whose middle 95 % are ± 0.1·(1 − √0.05) mm (JCGM 101, 6.4.5, clause from memory).
 func TestClearanceOfBoreAndShaftHasBothAccuracies(t *testing.T) {
-	c := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bushBore":"30.45 mm"}`, marinecalc.Options{}).Result("clearance")
+	c := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","shellBore":"30.45 mm"}`, marinecalc.Options{}).Result("clearance")
 	half := 0.1e-3 * (1 - math.Sqrt(0.05))
 	if math.Abs(*c.SI-0.45e-3) > 1e-9 || math.Abs(*c.Low-(0.45e-3-half)) > 0.03*half || math.Abs(*c.High-(0.45e-3+half)) > 0.03*half {
 		t.Errorf("%+v, want ± %v m", c, half)

@@ -10,13 +10,13 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// lifeByRow works out the life of a rolling bearing, whose X, Y and e may come
+// bearingLife works out the life of a rolling bearing, whose X, Y and e may come
 // from a row of ISO 281's table that belongs to another thrust. Such a row is
 // refused at the estimates; in the trials the thrust may stray past it.
-func lifeByRow(s *calc.Session) calc.PerRun[bearing.Rolling, bearing.Life] {
+func bearingLife(s *calc.Session) calc.PerRun[bearing.LifeInput, bearing.LifeResult] {
 	checked := false
-	return calc.PerRun[bearing.Rolling, bearing.Life]{Compute: func(in bearing.Rolling) (bearing.Life, error) {
-		out, err := bearing.Last(in)
+	return calc.PerRun[bearing.LifeInput, bearing.LifeResult]{Compute: func(in bearing.LifeInput) (bearing.LifeResult, error) {
+		out, err := bearing.Life(in)
 		if err == nil && !checked {
 			checked = true
 			err = axialRowFits(s.Book.Table("axial-load-factors"), float64(in.AxialRow), float64(out.AxialShare))

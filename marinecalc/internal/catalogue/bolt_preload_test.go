@@ -24,12 +24,12 @@ func TestJointIsJudgedByTheClampReached(t *testing.T) {
 	}
 }
 
-// The sheet says whether the wrench setting holds the running torque of the
+// The sheet says whether the wrench setting holds the prevailing torque of the
 // nut. US Army TM 5-2330-325-13&P: it does from a third of the target on; on a
 // 1/4-20 at a target of 70 lbf·in that is 23.3 lbf·in.
-func TestRunningTorqueIsSaidToBeInTheSettingOrNot(t *testing.T) {
+func TestPrevailingTorqueIsSaidToBeInTheSettingOrNot(t *testing.T) {
 	for running, want := range map[string]string{"0 N·m": "", "23 lbf·in": "nothing was added", "24 lbf·in": "add nothing more"} {
-		s := testboat.Run(t, "bolt-preload", `{"nominalDiameter":"1/4 in","pitch":"1/20 in","threadForm":"inch","proofStrength":"85 ksi","yieldStrength":"92 ksi","nutFactor":0.2,"proofFraction":0.5176,"runningTorque":"`+running+`"}`, marinecalc.Options{NoRanges: true})
+		s := testboat.Run(t, "bolt-preload", `{"nominalDiameter":"1/4 in","pitch":"1/20 in","threadForm":"inch","proofStrength":"85 ksi","yieldStrength":"92 ksi","nutFactor":0.2,"proofFraction":0.5176,"prevailingTorque":"`+running+`"}`, marinecalc.Options{NoRanges: true})
 		said := ""
 		for _, step := range s.Next {
 			for _, words := range []string{"nothing was added", "add nothing more"} {

@@ -7,21 +7,21 @@ import (
 	"example.org/driveline/marinecalc/vibration"
 )
 
-// findSource finds what makes a frequency. The sources are listed in the
+// vibrationSource finds what makes a frequency. The sources are listed in the
 // order of the estimates, whatever a trial draws.
-func findSource(s *calc.Session) calc.PerRun[vibration.Running, vibration.Match] {
-	var list []vibration.Source
+func vibrationSource(s *calc.Session) calc.PerRun[vibration.SourceInput, vibration.SourceResult] {
+	var list []vibration.Suspect
 	var ranking vibration.Ranking
-	return calc.PerRun[vibration.Running, vibration.Match]{Compute: func(in vibration.Running) (vibration.Match, error) {
+	return calc.PerRun[vibration.SourceInput, vibration.SourceResult]{Compute: func(in vibration.SourceInput) (vibration.SourceResult, error) {
 		if list == nil {
 			list = sourcesOf(s.Book, &in)
 		}
-		return vibration.Find(in, list, &ranking)
+		return vibration.Source(in, list, &ranking)
 	}, Draw: drawing.VibrationSource}
 }
 
 // sourcesOf reads the sources that go with the words of the running.
-func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
+func sourcesOf(book *rules.Book, in *vibration.SourceInput) []vibration.Suspect {
 	known := func(name string) (float64, string, bool) {
 		switch name {
 		case "strokes":
@@ -31,13 +31,13 @@ func sourcesOf(book *rules.Book, in *vibration.Running) []vibration.Source {
 		}
 		return 0, "", false
 	}
-	var list []vibration.Source
+	var list []vibration.Suspect
 	for _, row := range book.Table("vibration-sources").Rows.All() {
 		if !row.Valid.Meets(known) {
 			continue
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
-		list = append(list, vibration.Source{Name: row.Name, Base: text("base"), Multiple: row.Values.Of("multiple").SI,
+		list = append(list, vibration.Suspect{Name: row.Name, Base: text("base"), Multiple: row.Values.Of("multiple").SI,
 			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look")})
 	}
 	return list

@@ -14,9 +14,9 @@ import (
 // Weigh weighs the ways out. A break-even that is no chance, at the estimates
 // themselves, is left off the sheet, where words say so instead; in the trials
 // it stays left off, and the others stay chances.
-func Weigh(*calc.Session) calc.PerRun[cost.Choice, cost.Weighed] {
+func Weigh(*calc.Session) calc.PerRun[cost.Input, cost.Result] {
 	var known, failsNever, missesNever bool // no chance meets the break-even
-	return calc.PerRun[cost.Choice, cost.Weighed]{Compute: func(in cost.Choice) (cost.Weighed, error) {
+	return calc.PerRun[cost.Input, cost.Result]{Compute: func(in cost.Input) (cost.Result, error) {
 		out, err := cost.Weigh(in)
 		if err != nil {
 			return out, err

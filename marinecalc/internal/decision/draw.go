@@ -12,7 +12,7 @@ import (
 
 // drawBreakEven draws the expected costs of the ways out against the seasons
 // that the part must serve. Each line has a mark and a name of its own.
-func drawBreakEven(in cost.Choice, out cost.Weighed, b picture.Brush) []sheet.Drawing {
+func drawBreakEven(in cost.Input, out cost.Result, b picture.Brush) []sheet.Drawing {
 	seasons := max(4, in.Seasons+in.Seasons/2)
 	even := cost.EvenSeasons(in)
 	if even > seasons && even <= 3*seasons {

@@ -9,7 +9,7 @@ import (
 )
 
 // DrawRanking draws the first causes as bars, each with its number.
-func DrawRanking(_ Symptoms, out Findings, _ picture.Brush) []sheet.Drawing {
+func DrawRanking(_ Input, out Result, _ picture.Brush) []sheet.Drawing {
 	const (
 		title        = "Causes by probability"
 		left, right  = 16.0, 300.0

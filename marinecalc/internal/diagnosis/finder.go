@@ -147,7 +147,7 @@ func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict
 
 // next lists the checks that can be made where the boat lies and in the time
 // there is.
-func (f *finder) next(p []float64, in Symptoms) []bayes.Check {
+func (f *finder) next(p []float64, in Input) []bayes.Check {
 	cost := make([]float64, f.evidence.Len())
 	for q, e := range f.evidence.All() {
 		switch {

@@ -29,13 +29,13 @@ func textbook(book *rules.Book, cause string) []diagnosis.Symptom {
 }
 
 // found runs the fault finding on answers alone.
-func found(t *testing.T, o marinecalc.Options, answers ...diagnosis.Symptom) diagnosis.Findings {
+func found(t *testing.T, o marinecalc.Options, answers ...diagnosis.Symptom) diagnosis.Result {
 	t.Helper()
 	s, err := o.Session(context.Background(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	out, err := diagnosis.Find(s, diagnosis.Symptoms{Answers: answers, Lies: "afloat"})
+	out, err := diagnosis.Find(s, diagnosis.Input{Answers: answers, Lies: "afloat"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -101,7 +101,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 }
 
 // same compares findings by their text, since NaN is not equal to itself.
-func same(a, b diagnosis.Findings) bool { return fmt.Sprintf("%+v", a) == fmt.Sprintf("%+v", b) }
+func same(a, b diagnosis.Result) bool { return fmt.Sprintf("%+v", a) == fmt.Sprintf("%+v", b) }
 
 func TestOrderOfAnswersChangesNothing(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 4))
@@ -219,7 +219,7 @@ func TestPlaceAndTimeChooseTheChecks(t *testing.T) {
 		t.Fatal(err)
 	}
 	for lies, not := range map[string]string{"afloat": "ashore", "ashore": "afloat"} {
-		out, err := diagnosis.Find(s, diagnosis.Symptoms{Lies: lies, MinutesLeft: 2})
+		out, err := diagnosis.Find(s, diagnosis.Input{Lies: lies, MinutesLeft: 2})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -11,8 +11,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Symptoms is what fault-finding takes.
-type Symptoms struct {
+// Input is what fault-finding takes.
+type Input struct {
 	Answers     []Symptom
 	Lies        string // "afloat" or "ashore"
 	MinutesLeft int    // for the next checks; 0 when it does not matter
@@ -24,9 +24,9 @@ type Symptom struct {
 	Answer   string // "yes", "no" or "unknown"
 }
 
-// Findings is what fault-finding gives: the causes by probability, and the
+// Result is what fault-finding gives: the causes by probability, and the
 // checks by what they are expected to tell.
-type Findings struct {
+type Result struct {
 	Cause         string // id of the first cause; "" where nothing points anywhere
 	LeadingCause  string
 	Probability   quantity.Ratio
@@ -46,11 +46,11 @@ type Findings struct {
 
 // RankedCause is one line of the ranking.
 type RankedCause struct {
-	Name, Part    string
-	Probability   quantity.Ratio
-	Odds          string
-	SpeaksFor     string
-	SpeaksAgainst string
+	Name, Part      string
+	Probability     quantity.Ratio
+	Odds            string
+	EvidenceFor     string
+	EvidenceAgainst string
 }
 
 // NextCheck is a question worth answering next.
@@ -76,23 +76,23 @@ type Weighed struct {
 
 // Find ranks the causes of trouble by the answers typed or in the boat
 // file and by the verdicts of the boat's other sheets.
-func Find(s *calc.Session, in Symptoms) (Findings, error) {
+func Find(s *calc.Session, in Input) (Result, error) {
 	f := newFinder(s.Book)
 	if err := f.take(in.Answers); err != nil {
-		return Findings{}, err
+		return Result{}, err
 	}
 	byVerdict := f.takeVerdicts(s)
 	if err := f.model.Check(); err != nil {
-		return Findings{}, err // only an overlay's rows can lead here
+		return Result{}, err // only an overlay's rows can lead here
 	}
 	return f.findings(in, byVerdict), nil
 }
 
-func (f *finder) findings(in Symptoms, byVerdict int) Findings {
+func (f *finder) findings(in Input, byVerdict int) Result {
 	p := f.model.Posterior(f.answers)
 	order := bayes.Rank(p)
 	first := order[0]
-	out := Findings{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
+	out := Result{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
 	for _, a := range f.answers {
 		if a != bayes.Unknown {
 			out.Answered++
@@ -134,11 +134,11 @@ func entropy(p []float64) float64 {
 func (f *finder) ranked(c int, p float64) RankedCause {
 	r := RankedCause{Name: f.causes.At(c).Title, Part: f.causes.At(c).Part, Probability: shown(p), Odds: oddsText(p)}
 	var most, least float64
-	speaksFor, against := -1, -1
+	evidenceFor, against := -1, -1
 	for q, a := range f.answers {
 		w := f.model.Against(c, q, a)
 		if w > most {
-			most, speaksFor = w, q
+			most, evidenceFor = w, q
 		}
 		if w < least {
 			least, against = w, q
@@ -150,7 +150,7 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 		}
 		return fmt.Sprintf("%s %s (%s)", f.evidence.At(q).Title, answerWord(f.answers[q]), f.strength(w))
 	}
-	r.SpeaksFor, r.SpeaksAgainst = words(speaksFor, most), words(against, least)
+	r.EvidenceFor, r.EvidenceAgainst = words(evidenceFor, most), words(against, least)
 	return r
 }
 
@@ -168,7 +168,7 @@ func (f *finder) nextCheck(c bayes.Check) NextCheck {
 }
 
 // weigh lists the answers, the weightiest first.
-func (f *finder) weigh(order []int, out *Findings) {
+func (f *finder) weigh(order []int, out *Result) {
 	var lines []Weighed
 	for q, a := range f.answers {
 		if a == bayes.Unknown {

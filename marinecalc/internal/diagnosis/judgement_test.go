@@ -12,7 +12,7 @@ func TestAccessAndHazardRaiseTheCost(t *testing.T) {
 	f := newFinder(rules.Standard())
 	p := f.model.Posterior(f.answers)
 	rate := map[string]float64{}
-	for _, c := range f.next(p, Symptoms{Lies: "afloat"}) {
+	for _, c := range f.next(p, Input{Lies: "afloat"}) {
 		e := f.evidence.At(c.Question)
 		rate[e.ID] = c.Bits / e.Minutes / c.Rate
 	}

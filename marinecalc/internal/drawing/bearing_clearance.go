@@ -9,13 +9,13 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// BearingClearance draws the shaft lying in its bush, the play many times enlarged,
+// BearingClearance draws the shaft lying in its bearing, the play many times enlarged,
 // and a scale from no play to the worn limit.
-func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []sheet.Drawing {
+func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b picture.Brush) []sheet.Drawing {
 	const (
-		title  = "Shaft in its bush"
+		title  = "Shaft in its bearing"
 		cx, cy = 84.0, 108.0
-		bush   = 70.0
+		shell  = 70.0
 		most   = 22.0 // play that is drawn for the worn limit
 		left   = 196.0
 		top    = 40.0
@@ -27,10 +27,10 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 	}
 	description := "Clearance " + b.Length(out.Clearance) + "."
 	play := max(0, min(1, float64(out.Clearance)/scale)) * most
-	p := picture.Begin(360, 216, title, description+bushWords(&in, &out, b))
-	p.Circle(picture.Body, cx, cy, bush+10)
-	p.Circle(picture.Band, cx, cy, bush)
-	p.Circle(picture.Accent, cx, cy+play/2, bush-play/2)
+	p := picture.Begin(360, 216, title, description+bearingWords(&in, &out, b))
+	p.Circle(picture.Body, cx, cy, shell+10)
+	p.Circle(picture.Band, cx, cy, shell)
+	p.Circle(picture.Accent, cx, cy+play/2, shell-play/2)
 	p.Text(picture.Ink, "middle", cx, cy+5, b.Length(out.Clearance))
 	p.Text(picture.Faint, "middle", cx, 206, "play enlarged")
 
@@ -63,11 +63,11 @@ func BearingClearance(in bearing.Bush, out bearing.Wear, b picture.Brush) []shee
 	for _, m := range marks {
 		mark(m.class, m.value, m.words)
 	}
-	return []sheet.Drawing{{Name: "stern-bearing", Title: title, Description: description + bushWords(&in, &out, b), SVG: p.End()}}
+	return []sheet.Drawing{{Name: "stern-bearing", Title: title, Description: description + bearingWords(&in, &out, b), SVG: p.End()}}
 }
 
-// bushWords tells what the scale shows to those who cannot see it.
-func bushWords(in *bearing.Bush, out *bearing.Wear, b picture.Brush) string {
+// bearingWords tells what the scale shows to those who cannot see it.
+func bearingWords(in *bearing.ClearanceInput, out *bearing.ClearanceResult, b picture.Brush) string {
 	words := ""
 	if in.WornLimit > 0 {
 		words += " Worn limit " + b.Print("length", float64(in.WornLimit), "mm", "in") + "."

@@ -11,7 +11,7 @@ import (
 
 // BearingLife draws the life of the bearing against the load that misalignment
 // adds, with the life now and the one that is wanted.
-func BearingLife(in bearing.Rolling, out bearing.Life, b picture.Brush) []sheet.Drawing {
+func BearingLife(in bearing.LifeInput, out bearing.LifeResult, b picture.Brush) []sheet.Drawing {
 	const points = 41
 	most := max(2*float64(out.MisalignmentLoad), float64(out.EquivalentLoad))
 	try := in // the same bearing, with the whole of what misalignment adds typed in
@@ -20,7 +20,7 @@ func BearingLife(in bearing.Rolling, out bearing.Life, b picture.Brush) []sheet.
 	for i := range loads {
 		loads[i] = most * float64(i) / (points - 1)
 		try.AddedLoad = quantity.Force(loads[i])
-		life, err := bearing.Last(try)
+		life, err := bearing.Life(try)
 		if err != nil || math.IsInf(float64(life.AdjustedLife), 0) {
 			return nil
 		}

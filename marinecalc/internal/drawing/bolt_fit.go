@@ -11,7 +11,7 @@ import (
 )
 
 // BoltFit draws the bolt in its stack and the order of tightening.
-func BoltFit(in fastener.Stack, out fastener.Fit, b picture.Brush) []sheet.Drawing {
+func BoltFit(in fastener.FitInput, out fastener.FitResult, b picture.Brush) []sheet.Drawing {
 	drawings := []sheet.Drawing{}
 	if !math.IsNaN(float64(out.JudgedLength)) {
 		drawings = append(drawings, drawStack(&in, &out, b))
@@ -24,7 +24,7 @@ func BoltFit(in fastener.Stack, out fastener.Fit, b picture.Brush) []sheet.Drawi
 
 // drawStack draws head, flanges, nut and the end of the bolt from the side,
 // to scale, with the room there is.
-func drawStack(in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Drawing {
+func drawStack(in *fastener.FitInput, out *fastener.FitResult, b picture.Brush) sheet.Drawing {
 	const (
 		title  = "Bolt in its stack"
 		middle = 92.0
@@ -108,7 +108,7 @@ func shorten(words string, most int) string {
 
 // drawOrder draws the bolt circle with the place of each bolt in the order of
 // tightening, and the passes.
-func drawOrder(bolts int, in *fastener.Stack, out *fastener.Fit, b picture.Brush) sheet.Drawing {
+func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b picture.Brush) sheet.Drawing {
 	const (
 		title  = "Order of tightening"
 		middle = 160.0

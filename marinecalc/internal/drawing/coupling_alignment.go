@@ -13,7 +13,7 @@ import (
 // CouplingAlignment draws the coupling face as seen looking forward from the
 // shaft, the fitted gap round it drawn out from the rim many times enlarged,
 // the readings as dots, and where it opens widest.
-func CouplingAlignment(in align.Faces, out align.Misalignment, b picture.Brush) []sheet.Drawing {
+func CouplingAlignment(in align.CouplingInput, out align.CouplingResult, b picture.Brush) []sheet.Drawing {
 	const (
 		size   = 320
 		middle = size / 2

@@ -11,7 +11,7 @@ import (
 
 // CouplingGrip draws the torques at which the faces slip as bars, and the torques
 // they have to hold as lines across them.
-func CouplingGrip(in coupling.Flange, out coupling.Grip, b picture.Brush) []sheet.Drawing {
+func CouplingGrip(in coupling.GripInput, out coupling.GripResult, b picture.Brush) []sheet.Drawing {
 	type mark struct {
 		name  string
 		value quantity.Torque

@@ -11,7 +11,7 @@ import (
 
 // FluidCleanliness draws the code of each size as a bar, with the code that is
 // wanted across it. A step of the code is twice the particles.
-func FluidCleanliness(in fluid.Counts, out fluid.Cleanliness, _ picture.Brush) []sheet.Drawing {
+func FluidCleanliness(in fluid.CleanlinessInput, out fluid.CleanlinessResult, _ picture.Brush) []sheet.Drawing {
 	const title, left, top, width, height, most = "Codes of the sample", 70.0, 34.0, 270.0, 30.0, 28.0
 	description := "Code " + out.Code + ", each step twice the particles."
 	bars := [...]struct {

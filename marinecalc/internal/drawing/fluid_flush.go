@@ -9,7 +9,7 @@ import (
 )
 
 // FluidFlush draws what is left of the debris after each change.
-func FluidFlush(in fluid.Flush, out fluid.Changed, _ picture.Brush) []sheet.Drawing {
+func FluidFlush(in fluid.FlushInput, out fluid.FlushResult, _ picture.Brush) []sheet.Drawing {
 	const title = "Old debris left, change by change"
 	percent := func(v float64) string {
 		if v >= 0.1 {

@@ -12,7 +12,7 @@ import (
 // FluidSettling draws, on two scales of powers of ten, the largest particle of
 // which anything is left where the stick reads, and anywhere in the sump,
 // against the time of standing.
-func FluidSettling(in fluid.Settling, out fluid.Sediment, b picture.Brush) []sheet.Drawing {
+func FluidSettling(in fluid.SettlingInput, out fluid.SettlingResult, b picture.Brush) []sheet.Drawing {
 	const title = "Particle size against time of standing"
 	description := "After " + b.Print("time", float64(in.StandingTime), "h", "h") + " nothing larger than " +
 		b.Print("length", float64(out.LargestInDip), "µm", "thou") + " is left where the stick reads."

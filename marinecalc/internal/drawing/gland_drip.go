@@ -11,7 +11,7 @@ import (
 
 // GlandDrip draws how the bilge fills while the boat is left alone: the pump
 // throws it out until the battery is down, then it rises to where harm begins.
-func GlandDrip(in gland.Bilge, out gland.Burden, b picture.Brush) []sheet.Drawing {
+func GlandDrip(in gland.DripInput, out gland.DripResult, b picture.Brush) []sheet.Drawing {
 	const day = 86400.0
 	flat, flood := float64(out.TimeToFlat), float64(out.TimeToFlood)
 	if in.FloodVolume == 0 || !(out.Inflow > 0) || flood >= gland.Never {

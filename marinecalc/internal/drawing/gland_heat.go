@@ -13,7 +13,7 @@ import (
 // with the rate as it is and the rise that is wanted. Where the gland was
 // measured, the curve is that of the measured heat, and the computed rise
 // stands beside it.
-func GlandHeat(in gland.Running, out gland.Warmth, b picture.Brush) []sheet.Drawing {
+func GlandHeat(in gland.HeatInput, out gland.HeatResult, b picture.Brush) []sheet.Drawing {
 	const minute = 1.0 / 60
 	most := 20 * minute
 	for _, rate := range []float64{1.5 * float64(in.DripRate), 1.2 * float64(out.DripRateForRise)} {

@@ -12,7 +12,7 @@ import (
 
 // GlandPacking draws the upper half of the box cut open with its rings, and
 // beside it where on the clock each joint lies.
-func GlandPacking(in gland.Box, out gland.Rings, b picture.Brush) []sheet.Drawing {
+func GlandPacking(in gland.PackingInput, out gland.PackingResult, b picture.Brush) []sheet.Drawing {
 	rings := int(out.RingCount)
 	const (
 		title = "Rings in the box"

@@ -9,7 +9,7 @@ import (
 )
 
 // KeyStrength draws shaft and key from the end, to one scale.
-func KeyStrength(in shaft.Keyed, out shaft.KeyHold, b picture.Brush) []sheet.Drawing {
+func KeyStrength(in shaft.KeyStrengthInput, out shaft.KeyStrengthResult, b picture.Brush) []sheet.Drawing {
 	const (
 		size   = 220.0
 		radius = 72.0

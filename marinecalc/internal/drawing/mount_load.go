@@ -12,7 +12,7 @@ import (
 
 // drawIsolation draws the share of the firing torque, and of shaking up and
 // down, that reaches the boat from idle to full speed.
-func drawIsolation(in mount.Engine, out mount.Standing) sheet.Drawing {
+func drawIsolation(in mount.LoadInput, out mount.LoadResult) sheet.Drawing {
 	const (
 		rpm    = math.Pi / 30
 		points = 81
@@ -50,7 +50,7 @@ func drawIsolation(in mount.Engine, out mount.Standing) sheet.Drawing {
 
 // MountLoad draws what each mount carries and where the coupling goes,
 // and, where idle and full speed are known, what of the firing comes through.
-func MountLoad(in mount.Engine, out mount.Standing, b picture.Brush) []sheet.Drawing {
+func MountLoad(in mount.LoadInput, out mount.LoadResult, b picture.Brush) []sheet.Drawing {
 	drawings := []sheet.Drawing{drawLoads(in, out, b)}
 	if in.Cylinders > 0 && in.IdleSpeed > 0 && in.EngineSpeed > in.IdleSpeed {
 		drawings = append(drawings, drawIsolation(in, out))
@@ -60,7 +60,7 @@ func MountLoad(in mount.Engine, out mount.Standing, b picture.Brush) []sheet.Dra
 
 // drawLoads draws the engine on its mounts with what each carries, its centre
 // of gravity, and the way the coupling goes ahead and astern.
-func drawLoads(in mount.Engine, out mount.Standing, b picture.Brush) sheet.Drawing {
+func drawLoads(in mount.LoadInput, out mount.LoadResult, b picture.Brush) sheet.Drawing {
 	const title = "What each mount carries"
 	var words []string
 	for i, m := range in.Mounts {
@@ -98,7 +98,7 @@ func drawLoads(in mount.Engine, out mount.Standing, b picture.Brush) sheet.Drawi
 
 // coupling draws which way the coupling face goes, much enlarged: the longest
 // arrow always as long.
-func (v *mountPlan) coupling(out *mount.Standing) {
+func (v *mountPlan) coupling(out *mount.LoadResult) {
 	const reach = 30
 	largest := 0.0
 	for _, move := range out.FaceMoves {

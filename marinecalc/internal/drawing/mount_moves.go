@@ -54,7 +54,7 @@ func (v *mountPlan) engine() {
 
 // MountMoves draws the engine from the side and from above, with an
 // arrow at each mount that is to be moved.
-func MountMoves(in mount.Misfit, out mount.Moves, b picture.Brush) []sheet.Drawing {
+func MountMoves(in mount.MovesInput, out mount.MovesResult, b picture.Brush) []sheet.Drawing {
 	const title = "What to do at each mount"
 	var words []string
 	for i, m := range in.Mounts {

@@ -10,7 +10,7 @@ import (
 
 // ShaftDroop draws the free end of the shaft from the side, its sag many times
 // enlarged, with the coupling face at its end.
-func ShaftDroop(in shaft.Overhang, out shaft.Sag, b picture.Brush) []sheet.Drawing {
+func ShaftDroop(in shaft.DroopInput, out shaft.DroopResult, b picture.Brush) []sheet.Drawing {
 	const (
 		width, height = 360, 200
 		bearing, end  = 60.0, 290.0 // where the shaft is held, and where it ends

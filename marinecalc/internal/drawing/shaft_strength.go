@@ -14,7 +14,7 @@ import (
 
 // ShaftStrength draws the shaft as it is beside the diameters that the rules
 // ask for, to one scale.
-func ShaftStrength(in shaft.Shaft, out shaft.Strength, b picture.Brush) []sheet.Drawing {
+func ShaftStrength(in shaft.StrengthInput, out shaft.StrengthResult, b picture.Brush) []sheet.Drawing {
 	const (
 		width, height = 360, 190
 		floor, tall   = 140.0, 110.0

@@ -12,7 +12,7 @@ import (
 
 // ShaftWhirl draws, over the shaft's speed, the range in use and the band
 // between the low and the high estimate of the critical speed.
-func ShaftWhirl(in shaft.Line, out shaft.Whipping, b picture.Brush) []sheet.Drawing {
+func ShaftWhirl(in shaft.WhirlInput, out shaft.WhirlResult, b picture.Brush) []sheet.Drawing {
 	const rpm = math.Pi / 30
 	low, high := float64(out.CriticalLower), float64(out.CriticalUpper)
 	if math.IsNaN(low) || math.IsNaN(high) {

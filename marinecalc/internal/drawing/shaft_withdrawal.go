@@ -11,7 +11,7 @@ import (
 
 // ShaftWithdrawal draws the room that is needed over the room there is, both
 // aft of the shaft's end, to one scale.
-func ShaftWithdrawal(in shaft.Drawing, out shaft.Room, b picture.Brush) []sheet.Drawing {
+func ShaftWithdrawal(in shaft.WithdrawalInput, out shaft.WithdrawalResult, b picture.Brush) []sheet.Drawing {
 	const left, width = 16.0, 328.0
 	const title = "Room aft of the shaft"
 	description := "Needed " + b.Length(out.RoomNeeded) + ", there is " + b.Length(out.RoomHere) + ": " + b.Words("way", out.Way) + "."

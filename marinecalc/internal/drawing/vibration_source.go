@@ -11,7 +11,7 @@ import (
 
 // VibrationSource draws every source on a scale of frequency, as high as it is
 // likely, with the measured frequency and its accuracy.
-func VibrationSource(in vibration.Running, out vibration.Match, b picture.Brush) []sheet.Drawing {
+func VibrationSource(in vibration.SourceInput, out vibration.SourceResult, b picture.Brush) []sheet.Drawing {
 	const title = "Sources on the scale of frequency"
 	description := "Frequencies of the sources at " + b.Frequency(out.EngineFrequency) + " of the engine."
 	top := 1.5 * float64(in.Frequency)

@@ -9,7 +9,7 @@ import (
 
 // WearDebris draws the thickness of the part with what the wear took off it,
 // and where the maker renews it.
-func WearDebris(in debris.Wear, out debris.Loss, b picture.Brush) []sheet.Drawing {
+func WearDebris(in debris.WearInput, out debris.WearResult, b picture.Brush) []sheet.Drawing {
 	if in.PartThickness == 0 {
 		return nil
 	}

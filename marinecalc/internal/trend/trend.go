@@ -20,8 +20,8 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Inputs is what is asked of a series of readings.
-type Inputs struct {
+// Input is what is asked of a series of readings.
+type Input struct {
 	Reading      string
 	Limit        string // with its unit; "" for none
 	LimitSide    string // "most" or "least"
@@ -42,8 +42,8 @@ type writtenReading struct {
 // mostFlags is how many odd readings are listed.
 const mostFlags = 12
 
-// Outlook is where the readings lead. A time that is NaN is not known, or never.
-type Outlook struct {
+// Result is where the readings lead. A time that is NaN is not known, or never.
+type Result struct {
 	Says            string
 	LimitDate       string
 	EarliestDate    string
@@ -73,35 +73,35 @@ type follower struct {
 	property *contract.Property // of the reading, in the boat file
 	series   series.Series
 	found    series.Trend
-	out      Outlook
+	out      Result
 }
 
 // Follow follows a reading. It is worked out once for a sheet: nothing
 // in it is drawn in trials.
-func Follow(s *calc.Session) calc.PerRun[Inputs, Outlook] {
+func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 	t := &follower{session: s}
 	done := false
-	compute := func(in Inputs) (Outlook, error) {
+	compute := func(in Input) (Result, error) {
 		if done {
 			return t.out, nil
 		}
 		if err := t.gather(&in); err != nil {
-			return Outlook{}, err
+			return Result{}, err
 		}
 		var err error
 		if t.found, err = series.Follow(t.series); err != nil {
-			return Outlook{}, err
+			return Result{}, err
 		}
 		t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
 		t.write()
 		done = true
 		return t.out, nil
 	}
-	return calc.PerRun[Inputs, Outlook]{Compute: compute, Draw: func(_ Inputs, _ Outlook, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
+	return calc.PerRun[Input, Result]{Compute: compute, Draw: func(_ Input, _ Result, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
 }
 
 // gather reads the series, the limit and the gauge.
-func (t *follower) gather(in *Inputs) error {
+func (t *follower) gather(in *Input) error {
 	boat, err := boat.Contract()
 	if err != nil {
 		return err

@@ -12,7 +12,7 @@ import (
 // DrawSchedule draws the dated steps as bars over the days, each under its
 // name, with the windows as bands above and behind. Critical steps are solid
 // and marked; the others trail the room they have as a thin line.
-func DrawSchedule(in Job, out WorkPlan, _ picture.Brush) []sheet.Drawing {
+func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	var steps []ScheduledStep
 	first, last := 0, 0
 	for _, s := range out.Schedule {

@@ -21,8 +21,8 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// Job is what work-plan takes.
-type Job struct {
+// Input is what work-plan takes.
+type Input struct {
 	Today       string         // year-month-day, as all dates here
 	Remedies    []ChosenRemedy // nil: as the fault finding says; empty: nothing is to be done
 	Windows     []WorkWindow
@@ -46,8 +46,8 @@ type PartInHand struct {
 	LeadTime quantity.Time `unset:"NaN"` // from order to arrival; NaN: as usual
 }
 
-// WorkPlan is what work-plan gives.
-type WorkPlan struct {
+// Result is what work-plan gives.
+type Result struct {
 	Finish       string // day on which the last dated step ends
 	FinishLong   string // the same when every step takes its long time
 	InTime       string
@@ -93,7 +93,7 @@ type DangerLine struct{ Danger, Signal, Text, AtSteps string }
 // planner is one plan under way: the steps as rows and as tasks.
 type planner struct {
 	session  *calc.Session
-	in       *Job
+	in       *Input
 	today    int
 	remedies []rules.Remedy
 	steps    []rules.Step
@@ -106,33 +106,33 @@ type planner struct {
 
 // Make lays the steps of the chosen remedies, or else of the first remedy
 // of the most probable cause, on the person's calendar.
-func Make(s *calc.Session, in Job) (WorkPlan, error) {
+func Make(s *calc.Session, in Input) (Result, error) {
 	p := &planner{session: s, in: &in}
 	var list problem.List
 	p.readCalendar(&list)
 	p.choose(&list)
 	if len(list) > 0 {
-		return WorkPlan{}, list.Err()
+		return Result{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
 		return nothingToDo(), nil
 	}
 	if len(p.remedies) == 0 {
-		return WorkPlan{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
+		return Result{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
 			Hint: "choose what is to be done, or answer the questions of the fault finding in the boat file"}
 	}
 	p.gatherSteps()
 	if len(p.steps) > mostSteps {
 		list.Add("/remedies", fmt.Sprintf("this is work of %d steps", len(p.steps)), fmt.Sprintf("at most %d steps in one plan", mostSteps), "plan it in two parts")
-		return WorkPlan{}, list.Err()
+		return Result{}, list.Err()
 	}
 	p.gatherParts(&list)
 	if len(list) > 0 {
-		return WorkPlan{}, list.Err()
+		return Result{}, list.Err()
 	}
 	made, err := schedule.Make(p.tasks, p.calendar)
 	if err != nil {
-		return WorkPlan{}, inRemedies(err)
+		return Result{}, inRemedies(err)
 	}
 	long := slices.Clone(p.tasks)
 	for i, step := range p.steps {
@@ -144,14 +144,14 @@ func Make(s *calc.Session, in Job) (WorkPlan, error) {
 	}
 	late, err := schedule.Make(long, p.calendar)
 	if err != nil {
-		return WorkPlan{}, err
+		return Result{}, err
 	}
 	return p.write(&made, &late), nil
 }
 
 // nothingToDo is the plan of a list of work that is there and empty.
-func nothingToDo() WorkPlan {
-	return WorkPlan{Planned: "nothing is to be done", HoursTotal: quantity.Time(math.NaN())}
+func nothingToDo() Result {
+	return Result{Planned: "nothing is to be done", HoursTotal: quantity.Time(math.NaN())}
 }
 
 // inRemedies gives problems without a place that of the remedies.
@@ -276,8 +276,8 @@ func (p *planner) gatherSteps() {
 }
 
 // write puts the plan into words and tables.
-func (p *planner) write(made, late *schedule.Plan) WorkPlan {
-	out := WorkPlan{StepsPlanned: len(p.steps)}
+func (p *planner) write(made, late *schedule.Plan) Result {
+	out := Result{StepsPlanned: len(p.steps)}
 	var titles []string
 	for _, r := range p.remedies {
 		titles = append(titles, r.Title)
@@ -336,7 +336,7 @@ func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep
 
 // dangers numbers the cautions of the steps, gravest first, and gives each
 // step its own.
-func (p *planner) dangers(order []int, out *WorkPlan) []string {
+func (p *planner) dangers(order []int, out *Result) []string {
 	steps := make([]string, len(p.steps))
 	var all []rules.Caution
 	for _, c := range p.session.Book.AllCautions().All() {
@@ -372,7 +372,7 @@ func (p *planner) dangers(order []int, out *WorkPlan) []string {
 	return steps
 }
 
-func (p *planner) tools(order []int, out *WorkPlan) {
+func (p *planner) tools(order []int, out *Result) {
 	at := map[string]int{}
 	for _, i := range order {
 		for _, tool := range p.steps[i].Tools.All() {
@@ -396,7 +396,7 @@ func (p *planner) tools(order []int, out *WorkPlan) {
 // whereSheLies parts what can be done where she lies today from what waits
 // until she lies elsewhere: with all that comes after it, and what lays her up
 // for such steps alone.
-func (p *planner) whereSheLies(out *WorkPlan) {
+func (p *planner) whereSheLies(out *Result) {
 	here, _ := p.placeToday()
 	waits := make([]bool, len(p.tasks))
 	after := make([][]int, len(p.tasks))

@@ -183,7 +183,7 @@ func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text
 }
 
 // shop writes the shopping list, the first order first.
-func (p *planner) shop(made *schedule.Plan, out *WorkPlan) {
+func (p *planner) shop(made *schedule.Plan, out *Result) {
 	type line struct {
 		ShoppingLine
 		by int

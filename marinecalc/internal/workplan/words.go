@@ -32,7 +32,7 @@ func listed(items []string) string {
 }
 
 // trouble says plainly what stands in the way.
-func (p *planner) trouble(made *schedule.Plan, out *WorkPlan) {
+func (p *planner) trouble(made *schedule.Plan, out *Result) {
 	var lines []string
 	for i, w := range p.calendar.Windows {
 		if w.To < p.today {

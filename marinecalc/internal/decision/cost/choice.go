@@ -9,9 +9,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Choice is what is known of the ways out. All money is of one currency; no
+// Input is what is known of the ways out. All money is of one currency; no
 // money and no time may be under 0. A chance drawn a hair under 0 counts as 0.
-type Choice struct {
+type Input struct {
 	Seasons              int           // it must serve, 1 to MostSeasons
 	EngineHoursPerSeason quantity.Time // 0: not known; needed beside a life in engine hours
 	YardHourCost         quantity.Money
@@ -65,7 +65,7 @@ type way struct {
 	warranty int     // seasons
 }
 
-func (in *Choice) repair() way {
+func (in *Input) repair() way {
 	yard := float64(in.YardHourCost) * float64(in.RepairYardTime) / hour
 	return way{
 		first: float64(in.RepairParts) + yard + float64(in.OwnHourValue)*float64(in.RepairOwnTime)/hour +
@@ -77,7 +77,7 @@ func (in *Choice) repair() way {
 	}
 }
 
-func (in *Choice) replace() way {
+func (in *Input) replace() way {
 	yard := float64(in.YardHourCost) * float64(in.ReplaceYardTime) / hour
 	return way{
 		first: float64(in.ReplaceParts) + yard + float64(in.OwnHourValue)*float64(in.ReplaceOwnTime)/hour +
@@ -91,7 +91,7 @@ func (in *Choice) replace() way {
 
 // aSeason is the chance a season: of a mean life in engine hours, the chance
 // that a season's hours end it (exponential life), or else as given.
-func (in *Choice) aSeason(given quantity.Ratio, life quantity.Time) float64 {
+func (in *Input) aSeason(given quantity.Ratio, life quantity.Time) float64 {
 	if life > 0 {
 		return -math.Expm1(-float64(in.EngineHoursPerSeason) / float64(life))
 	}
@@ -101,7 +101,7 @@ func (in *Choice) aSeason(given quantity.Ratio, life quantity.Time) float64 {
 func chance(p quantity.Ratio) float64 { return min(max(float64(p), 0), 1) }
 
 // validate collects what cannot be.
-func (in *Choice) validate() problem.List {
+func (in *Input) validate() problem.List {
 	var bad problem.List
 	whole := func(where string, n, low, high int, allowed string) {
 		if n < low || n > high {

@@ -10,7 +10,7 @@ import (
 )
 
 // breakEven finds where repairing and replacing cost alike.
-func (out *Weighed) breakEven(in *Choice, r, p *way, s, sr, sp, loss float64) {
+func (out *Result) breakEven(in *Input, r, p *way, s, sr, sp, loss float64) {
 	ep := p.cost(s, sp, loss)
 	out.BreakEvenFails = quantity.Ratio(r.evenFails(s, sr, loss, ep))
 	out.BreakEvenNotCured = quantity.Ratio(r.evenMiss(s, sr, loss, ep))
@@ -56,12 +56,12 @@ var byPercent = func() (texts [201]string) {
 
 // EvenSeasons is the first number of seasons over which replacing costs no
 // more than repairing; 0 when there is none up to MostSeasons.
-func EvenSeasons(in Choice) int {
+func EvenSeasons(in Input) int {
 	r, p := in.repair(), in.replace()
 	return even(&in, &r, &p, in.loss())
 }
 
-func even(in *Choice, r, p *way, loss float64) int {
+func even(in *Input, r, p *way, loss float64) int {
 	t := in.years()
 	for n := range MostSeasons {
 		sr, sp, s := t.next(r, p)
@@ -102,8 +102,8 @@ func (w *way) paid() float64 {
 // turn finds the input whose smallest share of change makes both cost alike.
 // The difference is linear in each of those tried, so that doubling one tells
 // its slope.
-func (out *Weighed) turn(in *Choice, s, sr, sp float64) {
-	gap := func(c *Choice) float64 {
+func (out *Result) turn(in *Input, s, sr, sp float64) {
+	gap := func(c *Input) float64 {
 		r, p, b := c.repair(), c.replace(), c.loss()
 		return r.cost(s, sr, b) - p.cost(s, sp, b)
 	}

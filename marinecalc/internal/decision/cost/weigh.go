@@ -8,9 +8,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Weighed is what each way out is expected to cost. A figure that cannot be
+// Result is what each way out is expected to cost. A figure that cannot be
 // given is NaN.
-type Weighed struct {
+type Result struct {
 	Cheapest               string         // RepairIt, ReplaceIt or LeaveIt
 	ReplacingCheaperChance quantity.Ratio // 1 where replacing costs less than repairing, else 0; over the trials of a range it is the probability
 	RepairExpected         quantity.Money
@@ -99,13 +99,13 @@ const (
 //
 // The error is a *problem.Error: money, times or chances out of range, seasons
 // under 1 or over MostSeasons, a life in engine hours without engine hours.
-func Weigh(in Choice) (Weighed, error) {
+func Weigh(in Input) (Result, error) {
 	if bad := in.validate(); len(bad) > 0 {
-		return Weighed{}, bad.Err()
+		return Result{}, bad.Err()
 	}
 	r, p := in.repair(), in.replace()
 	b := in.loss()
-	out := Weighed{
+	out := Result{
 		RepairLabour:     labour(&in, in.RepairYardTime, in.RepairOwnTime),
 		ReplaceLabour:    labour(&in, in.ReplaceYardTime, in.ReplaceOwnTime),
 		RepairLoss:       quantity.Money(float64(in.DayValue) * float64(in.RepairDays) / day),
@@ -143,12 +143,12 @@ func Weigh(in Choice) (Weighed, error) {
 	return out, nil
 }
 
-func labour(in *Choice, yard, own quantity.Time) quantity.Money {
+func labour(in *Input, yard, own quantity.Time) quantity.Money {
 	return quantity.Money((float64(in.YardHourCost)*float64(yard) + float64(in.OwnHourValue)*float64(own)) / hour)
 }
 
 // loss is what one failure costs over and above mending it.
-func (in *Choice) loss() float64 {
+func (in *Input) loss() float64 {
 	return float64(in.FailureCost) + float64(in.DayValue)*float64(in.FailureDays)/day
 }
 
@@ -175,7 +175,7 @@ type years struct {
 	all, sr, sp     float64
 }
 
-func (in *Choice) years() years { return years{worth: 1, discount: 1 / (1 + float64(in.Interest))} }
+func (in *Input) years() years { return years{worth: 1, discount: 1 / (1 + float64(in.Interest))} }
 
 // next adds a season and gives the seasons so far: those under the repair's
 // warranty, under the replacement's, and all.
@@ -195,7 +195,7 @@ func (y *years) next(r, p *way) (sr, sp, all float64) {
 // leave is the expected cost of leaving it, calculated from the last season
 // backwards: in a season it fails, costs the loss and is replaced for the
 // seasons that are left, or it goes on.
-func (in *Choice) leave(p *way, loss float64) float64 {
+func (in *Input) leave(p *way, loss float64) float64 {
 	t, q, l := in.years(), chance(in.LeaveFails), 0.0
 	replaced := p.cost(0, 0, loss)
 	for range in.Seasons {
@@ -211,7 +211,7 @@ type Costs struct{ Repair, Replace, Leave quantity.Money }
 
 // Curve fills to with the costs for 1, 2, 3 … seasons. Leave is NaN where it
 // is not weighed. The error is that of Weigh.
-func Curve(in Choice, to []Costs) error {
+func Curve(in Input, to []Costs) error {
 	if bad := in.validate(); len(bad) > 0 {
 		return bad.Err()
 	}

@@ -12,8 +12,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-func choice() Choice {
-	return Choice{
+func choice() Input {
+	return Input{
 		Seasons: 8, YardHourCost: 85, OwnHourValue: 20, DayValue: 60, FailureCost: 450, FailureDays: 5 * day,
 		RepairParts: 180, RepairYardTime: 4 * hour, RepairOwnTime: 6 * hour, RepairDays: day, RepairNotCured: 0.15, RepairFailsAgain: 0.08,
 		RepairWarranty: 1, RepairWarrantyShare: 0.5,
@@ -23,7 +23,7 @@ func choice() Choice {
 	}
 }
 
-func weigh(t *testing.T, c Choice) Weighed {
+func weigh(t *testing.T, c Input) Result {
 	t.Helper()
 	return parttest.Must(t, Weigh, c)
 }
@@ -150,11 +150,11 @@ func TestTheNamedChangeTurnsTheAnswer(t *testing.T) {
 	if out.Cheapest != RepairIt || out.TurningInput == NothingTurns || out.TurningWords == "" {
 		t.Fatalf("%+v", out)
 	}
-	knobs := map[string]func(*Choice, float64){
-		byReplaceParts: func(c *Choice, f float64) { c.ReplaceParts *= quantity.Money(f) },
-		byMiss:         func(c *Choice, f float64) { c.RepairNotCured *= quantity.Ratio(f) },
-		byYardRate:     func(c *Choice, f float64) { c.YardHourCost *= quantity.Money(f) },
-		byRepeat:       func(c *Choice, f float64) { c.RepairFailsAgain *= quantity.Ratio(f) },
+	knobs := map[string]func(*Input, float64){
+		byReplaceParts: func(c *Input, f float64) { c.ReplaceParts *= quantity.Money(f) },
+		byMiss:         func(c *Input, f float64) { c.RepairNotCured *= quantity.Ratio(f) },
+		byYardRate:     func(c *Input, f float64) { c.YardHourCost *= quantity.Money(f) },
+		byRepeat:       func(c *Input, f float64) { c.RepairFailsAgain *= quantity.Ratio(f) },
 	}
 	knob := knobs[out.TurningInput]
 	if knob == nil {
@@ -180,22 +180,22 @@ func TestTheNamedChangeTurnsTheAnswer(t *testing.T) {
 
 func TestProperties(t *testing.T) {
 	base := weigh(t, choice())
-	worse := func(what string, change func(*Choice), of func(Weighed) quantity.Money) {
+	worse := func(what string, change func(*Input), of func(Result) quantity.Money) {
 		c := choice()
 		change(&c)
 		if got := of(weigh(t, c)); !(got > of(base)) {
 			t.Errorf("%s: %g is not over %g", what, got, of(base))
 		}
 	}
-	repair := func(w Weighed) quantity.Money { return w.RepairExpected }
-	replace := func(w Weighed) quantity.Money { return w.ReplaceExpected }
-	worse("more seasons", func(c *Choice) { c.Seasons++ }, repair)
-	worse("fails more often", func(c *Choice) { c.RepairFailsAgain += 0.01 }, repair)
-	worse("misses more often", func(c *Choice) { c.RepairNotCured += 0.01 }, repair)
-	worse("no warranty", func(c *Choice) { c.ReplaceWarranty = 0 }, replace)
-	worse("a dearer failure", func(c *Choice) { c.FailureCost++ }, replace)
-	worse("lost days", func(c *Choice) { c.ReplaceDays += day }, replace)
-	same := weigh(t, Choice{Seasons: 5, RepairParts: 100, ReplaceParts: 100, RepairFailsAgain: 0.1, ReplaceFails: 0.1})
+	repair := func(w Result) quantity.Money { return w.RepairExpected }
+	replace := func(w Result) quantity.Money { return w.ReplaceExpected }
+	worse("more seasons", func(c *Input) { c.Seasons++ }, repair)
+	worse("fails more often", func(c *Input) { c.RepairFailsAgain += 0.01 }, repair)
+	worse("misses more often", func(c *Input) { c.RepairNotCured += 0.01 }, repair)
+	worse("no warranty", func(c *Input) { c.ReplaceWarranty = 0 }, replace)
+	worse("a dearer failure", func(c *Input) { c.FailureCost++ }, replace)
+	worse("lost days", func(c *Input) { c.ReplaceDays += day }, replace)
+	same := weigh(t, Input{Seasons: 5, RepairParts: 100, ReplaceParts: 100, RepairFailsAgain: 0.1, ReplaceFails: 0.1})
 	near(t, "the saving between equals", float64(same.Saving), 0, 0)
 	// All money doubled doubles all money and turns nothing.
 	c := choice()
@@ -236,15 +236,15 @@ func TestNeverAndAlways(t *testing.T) {
 }
 
 func TestRefusals(t *testing.T) {
-	for where, change := range map[string]func(*Choice){
-		"/seasons":              func(c *Choice) { c.Seasons = 0 },
-		"/replaceParts":         func(c *Choice) { c.ReplaceParts = -1 },
-		"/repairNotCured":       func(c *Choice) { c.RepairNotCured = 1.3 },
-		"/repairFailsAgain":     func(c *Choice) { c.RepairFailsAgain = 8 },
-		"/failureCost":          func(c *Choice) { c.FailureCost = quantity.Money(math.NaN()) },
-		"/engineHoursPerSeason": func(c *Choice) { c.RepairLife = 900 * hour },
-		"/interest":             func(c *Choice) { c.Interest = 5 },
-		"/repairWarranty":       func(c *Choice) { c.RepairWarranty = -1 },
+	for where, change := range map[string]func(*Input){
+		"/seasons":              func(c *Input) { c.Seasons = 0 },
+		"/replaceParts":         func(c *Input) { c.ReplaceParts = -1 },
+		"/repairNotCured":       func(c *Input) { c.RepairNotCured = 1.3 },
+		"/repairFailsAgain":     func(c *Input) { c.RepairFailsAgain = 8 },
+		"/failureCost":          func(c *Input) { c.FailureCost = quantity.Money(math.NaN()) },
+		"/engineHoursPerSeason": func(c *Input) { c.RepairLife = 900 * hour },
+		"/interest":             func(c *Input) { c.Interest = 5 },
+		"/repairWarranty":       func(c *Input) { c.RepairWarranty = -1 },
 	} {
 		c := choice()
 		change(&c)

@@ -1,4 +1,4 @@
-// Strength of a parallel key: Key.
+// Strength of a parallel key: KeyStrength.
 
 package shaft
 
@@ -10,9 +10,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Keyed is a parallel key between a shaft and a hub. A field marked optional
+// KeyStrengthInput is a parallel key between a shaft and a hub. A field marked optional
 // is not given when it is zero.
-type Keyed struct {
+type KeyStrengthInput struct {
 	ShaftDiameter quantity.Length // above 0
 	ShaftTorque   quantity.Torque // steady, above 0
 	KeyWidth      quantity.Length // above 0
@@ -31,9 +31,9 @@ type Keyed struct {
 	WantedSafety quantity.Ratio // for the lengths wanted; optional
 }
 
-// KeyHold is what Key finds. NaN marks a figure whose optional input is
+// KeyStrengthResult is what KeyStrength finds. NaN marks a figure whose optional input is
 // missing.
-type KeyHold struct {
+type KeyStrengthResult struct {
 	LeastSafety   quantity.Ratio // the least of the four, at the peak; NaN without a peak torque
 	SteadySafety  quantity.Ratio // the least of the four, at the steady torque
 	WeakestPlace  string
@@ -71,7 +71,7 @@ const (
 	shearPerPull = 0.577 // yield in shear over yield in pull, distortion energy, as the handbook rounds it
 )
 
-// Key finds whether a parallel key holds the torque.
+// KeyStrength finds whether a parallel key holds the torque.
 //
 // The force F = 2·T/d shears the key over width times length and crushes it
 // over length times the depth that bears on either side; yield in shear is
@@ -82,9 +82,9 @@ const (
 //
 // The error is a *problem.Error of everything that cannot be. Key allocates
 // nothing when it succeeds.
-func Key(in Keyed) (out KeyHold, err error) {
+func KeyStrength(in KeyStrengthInput) (out KeyStrengthResult, err error) {
 	if err = in.validate(); err != nil {
-		return KeyHold{}, err
+		return KeyStrengthResult{}, err
 	}
 	out.load(&in)
 	out.hold(&in)
@@ -94,7 +94,7 @@ func Key(in Keyed) (out KeyHold, err error) {
 }
 
 // load finds the force and what it presses on.
-func (out *KeyHold) load(in *Keyed) {
+func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.DesignTorque, out.DesignCase = designTorque(in.ShaftTorque, in.PeakTorque)
 	out.ForceDiameter = in.ShaftDiameter
 	if in.SmallEndDiameter > 0 {
@@ -117,7 +117,7 @@ func (out *KeyHold) load(in *Keyed) {
 }
 
 // hold finds stresses and safeties at the design torque.
-func (out *KeyHold) hold(in *Keyed) {
+func (out *KeyStrengthResult) hold(in *KeyStrengthInput) {
 	each := float64(out.KeyForce) / float64(out.KeysBearing) / float64(in.KeyLength) // per length of one key
 	out.KeyShear = quantity.Stress(each / float64(in.KeyWidth))
 	out.ShaftSideBearing = quantity.Stress(each / float64(out.SeatInShaft))
@@ -131,7 +131,7 @@ func (out *KeyHold) hold(in *Keyed) {
 
 // weakest finds the place that gives first, and its safety at the design
 // torque. A figure that is not known counts for none.
-func (out *KeyHold) weakest() quantity.Ratio {
+func (out *KeyStrengthResult) weakest() quantity.Ratio {
 	least := out.ShearSafety
 	out.WeakestPlace = KeyShears
 	for _, place := range [...]struct {
@@ -148,7 +148,7 @@ func (out *KeyHold) weakest() quantity.Ratio {
 // wanted says what the least safety at the design torque means at the peak
 // and at the steady torque, and finds the lengths for the safety wanted; each
 // place's safety grows with the length.
-func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
+func (out *KeyStrengthResult) wanted(in *KeyStrengthInput, least quantity.Ratio) {
 	out.SteadySafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
 	out.LeastSafety, out.KeyUse = least, 1/least
 	if in.PeakTorque == 0 {
@@ -164,7 +164,7 @@ func (out *KeyHold) wanted(in *Keyed, least quantity.Ratio) {
 }
 
 // validate lists everything that cannot be.
-func (in *Keyed) validate() error {
+func (in *KeyStrengthInput) validate() error {
 	var faults problem.List
 	d, w, h := float64(in.ShaftDiameter), float64(in.KeyWidth), float64(in.KeyHeight)
 	faults.Above("/shaftDiameter", "shaft diameter", d)

@@ -1,4 +1,4 @@
-// Slip torque of the coupling and the load of its bolts: Hold.
+// Slip torque of the coupling and the load of its bolts: Grip.
 
 package coupling
 
@@ -16,7 +16,7 @@ const (
 	absAddend       = 160e6    // Pa, c in ABS 4-3-2/5.19
 )
 
-// Hold finds what a bolted flange carries.
+// Grip finds what a bolted flange carries.
 //
 // Friction: each bolt presses the faces together with its clamp, and the
 // friction of that clamp acts at the bolt circle: n·F·μ·R (Coulomb; the same
@@ -36,11 +36,11 @@ const (
 // fitted shaft diameter standing for the required one, and GL I-1-2 section 4
 // D, 16·√(10⁶·P/(n·D·z·R_m)), here with P/n written as the torque ahead.
 //
-// The error is a *problem.Error of everything that cannot be. Hold does not
+// The error is a *problem.Error of everything that cannot be. Grip does not
 // allocate unless it refuses.
-func Hold(in Flange) (out Grip, err error) {
+func Grip(in GripInput) (out GripResult, err error) {
 	if err = validate(&in); err != nil {
-		return Grip{}, err
+		return GripResult{}, err
 	}
 	out.grip(&in)
 	out.weakened(&in)
@@ -51,7 +51,7 @@ func Hold(in Flange) (out Grip, err error) {
 
 // slip is the torque at which faces slip that are held by so many bolts on
 // each circle, each with that clamp, against that pull.
-func slip(in *Flange, bolts int, clamp, pull float64) float64 {
+func slip(in *GripInput, bolts int, clamp, pull float64) float64 {
 	all := float64(bolts + in.InnerBoltCount)
 	arms := float64(bolts)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)
 	left := max(0, 1-pull/(all*clamp))
@@ -59,7 +59,7 @@ func slip(in *Flange, bolts int, clamp, pull float64) float64 {
 }
 
 // pull is what parts the faces going astern, or NaN when nobody told.
-func (in *Flange) pull() float64 {
+func (in *GripInput) pull() float64 {
 	switch {
 	case in.ThrustAstern > 0:
 		return float64(in.ThrustAstern)
@@ -70,7 +70,7 @@ func (in *Flange) pull() float64 {
 }
 
 // takenOff is the pull that is taken off the clamp: none where it is not known.
-func (out *Grip) takenOff() float64 {
+func (out *GripResult) takenOff() float64 {
 	if math.IsNaN(float64(out.PullAstern)) {
 		return 0
 	}
@@ -78,7 +78,7 @@ func (out *Grip) takenOff() float64 {
 }
 
 // hardest sets the greatest torque that is known.
-func (out *Grip) hardest(in *Flange) {
+func (out *GripResult) hardest(in *GripInput) {
 	out.HardestTorque, out.HardestCase = in.ShaftTorque, AheadIsHardest
 	if in.AsternTorque > out.HardestTorque {
 		out.HardestTorque, out.HardestCase = in.AsternTorque, AsternIsHardest
@@ -89,7 +89,7 @@ func (out *Grip) hardest(in *Flange) {
 }
 
 // grip sets capacity and margins of the flange as it is.
-func (out *Grip) grip(in *Flange) {
+func (out *GripResult) grip(in *GripInput) {
 	clamp := float64(in.Preload)
 	out.PullAstern = quantity.Force(in.pull())
 	out.FrictionCapacity = quantity.Torque(slip(in, in.BoltCount, clamp, 0))
@@ -107,7 +107,7 @@ func (out *Grip) grip(in *Flange) {
 }
 
 // weakened sets what is left with one bolt slack, or a grade lower.
-func (out *Grip) weakened(in *Flange) {
+func (out *GripResult) weakened(in *GripInput) {
 	clamp := float64(in.Preload)
 	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp, out.takenOff()))
 	out.CapacityLowerGrade = quantity.Torque(math.NaN())
@@ -119,7 +119,7 @@ func (out *Grip) weakened(in *Flange) {
 }
 
 // shear sets what the bolts bear when the faces slip.
-func (out *Grip) shear(in *Flange) {
+func (out *GripResult) shear(in *GripInput) {
 	circle, inner := float64(in.BoltCircle), float64(in.InnerBoltCircle)
 	spread := float64(in.BearingShare) * (float64(in.BoltCount)*circle*circle + float64(in.InnerBoltCount)*inner*inner)
 	force := 2 * float64(out.HardestTorque) * circle / spread
@@ -151,7 +151,7 @@ func (out *Grip) shear(in *Flange) {
 }
 
 // fitted sets the diameters that two rules ask of fitted bolts.
-func (out *Grip) fitted(in *Flange) {
+func (out *GripResult) fitted(in *GripInput) {
 	d, shaft, bolt := float64(in.ShaftDiameter), float64(in.ShaftTensileStrength), quantity.OrNaN(float64(in.TensileStrength))
 	bolts := float64(in.BoltCount) * float64(in.BoltCircle) * bolt
 	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(quantity.OrNaN(d)*d*d*(quantity.OrNaN(shaft)+absAddend)/bolts))

@@ -14,7 +14,7 @@ import (
 
 const rpm = math.Pi / 30
 
-var sources = []Source{
+var sources = []Suspect{
 	{Name: "half", Base: "engine", Multiple: 0.5, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "look at the injectors"},
 	{Name: "crank", Base: "engine", Multiple: 1, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "look at the plate"},
 	{Name: "input", Base: "engine", Multiple: 1, InNeutral: "stays", AtSpeed: "moves", InAstern: "stays", Look: "listen at the box"},
@@ -25,15 +25,15 @@ var sources = []Source{
 	{Name: "mounts", Base: "mounts", Multiple: 1, InNeutral: "stays", AtSpeed: "stays", InAstern: "stays", Look: "go through the speeds"},
 }
 
-func line() Running {
-	return Running{EngineSpeed: 1800 * rpm, Gear: Ahead, Cylinders: 3, Strokes: FourStroke, GearRatioAhead: 2, GearRatioAstern: 1.9, Blades: 3,
+func line() SourceInput {
+	return SourceInput{EngineSpeed: 1800 * rpm, Gear: Ahead, Cylinders: 3, Strokes: FourStroke, GearRatioAhead: 2, GearRatioAstern: 1.9, Blades: 3,
 		Balls: 9, BallDiameter: 0.3126 * 0.0254, BearingPitch: 1.537 * 0.0254, BearingTurns: WithShaft, BearingSlip: 0.02,
 		MountFrequency: 9, MountAccuracy: 0.1, Frequency: 45, FrequencyAccuracy: 0.5, SpeedAccuracy: 0.02}
 }
 
-func find(t *testing.T, in Running) Match {
+func find(t *testing.T, in SourceInput) SourceResult {
 	t.Helper()
-	m, err := Find(in, sources, &Ranking{})
+	m, err := Source(in, sources, &Ranking{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,12 +157,12 @@ func TestTies(t *testing.T) {
 func TestRankingIsKept(t *testing.T) {
 	var keep Ranking
 	in := line()
-	first, err := Find(in, sources, &keep)
+	first, err := Source(in, sources, &keep)
 	if err != nil {
 		t.Fatal(err)
 	}
 	in.Frequency = 15
-	second, err := Find(in, sources, &keep)
+	second, err := Source(in, sources, &keep)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -173,30 +173,30 @@ func TestRankingIsKept(t *testing.T) {
 	}
 }
 
-func TestFindRefuses(t *testing.T) {
-	for where, spoil := range map[string]func(*Running){
-		"/engineSpeed":       func(r *Running) { r.EngineSpeed = 0 },
-		"/gear":              func(r *Running) { r.Gear = "sideways" },
-		"/strokes":           func(r *Running) { r.Strokes = "" },
-		"/ballDiameter":      func(r *Running) { r.BallDiameter = 0.05 },
-		"/balls":             func(r *Running) { r.Balls = 30 },
-		"/frequencyAccuracy": func(r *Running) { r.FrequencyAccuracy = 0 },
-		"/zoneCd":            func(r *Running) { r.ZoneAb, r.ZoneBc, r.ZoneCd = 1e-3, 2e-3, 1.5e-3 },
-		"/mountAccuracy":     func(r *Running) { r.MountAccuracy = 0 },
-		"/frequency":         func(r *Running) { r.Frequency = quantity.Frequency(math.Inf(1)) },
+func TestSourceRefuses(t *testing.T) {
+	for where, spoil := range map[string]func(*SourceInput){
+		"/engineSpeed":       func(r *SourceInput) { r.EngineSpeed = 0 },
+		"/gear":              func(r *SourceInput) { r.Gear = "sideways" },
+		"/strokes":           func(r *SourceInput) { r.Strokes = "" },
+		"/ballDiameter":      func(r *SourceInput) { r.BallDiameter = 0.05 },
+		"/balls":             func(r *SourceInput) { r.Balls = 30 },
+		"/frequencyAccuracy": func(r *SourceInput) { r.FrequencyAccuracy = 0 },
+		"/zoneCd":            func(r *SourceInput) { r.ZoneAb, r.ZoneBc, r.ZoneCd = 1e-3, 2e-3, 1.5e-3 },
+		"/mountAccuracy":     func(r *SourceInput) { r.MountAccuracy = 0 },
+		"/frequency":         func(r *SourceInput) { r.Frequency = quantity.Frequency(math.Inf(1)) },
 	} {
 		in := line()
 		spoil(&in)
-		_, err := Find(in, sources, &Ranking{})
+		_, err := Source(in, sources, &Ranking{})
 		parttest.RefusedAt(t, err, where)
 	}
 }
 
-func BenchmarkFind(b *testing.B) {
+func BenchmarkSource(b *testing.B) {
 	var keep Ranking
 	in := line()
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Find(in, sources, &keep)
+		_, _ = Source(in, sources, &keep)
 	}
 }

@@ -12,13 +12,13 @@ import (
 )
 
 // whole is a joint with every field given.
-func whole() Joint {
-	return Joint{
+func whole() PreloadInput {
+	return PreloadInput{
 		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric,
 		ProofStrength: 580e6, YieldStrength: 640e6, TensileStrength: 800e6,
 		NutFactor: 0.2, ThreadFriction: 0.14, HeadFriction: 0.12,
 		Target: Proof, ProofFraction: 0.75, YieldFraction: 0.9, Method: Long,
-		RunningTorque: 6, WrenchScatter: 1, TighteningFactor: 1.6, TorqueUsed: 45,
+		PrevailingTorque: 6, WrenchScatter: 1, TighteningFactor: 1.6, TorqueUsed: 45,
 		WrenchLength: 0.42, ExtensionLength: 0.045,
 		HeadBearingDiameter: 0.0146, HoleDiameter: 0.011, PermittedBearingStress: 490e6,
 		GripLength: 0.024, ShankLength: 0.010, BoltModulus: 207e9, MemberModulus: 207e9, ExternalLoad: 1200,
@@ -26,7 +26,7 @@ func whole() Joint {
 }
 
 // random is a whole joint somewhere inside what can be.
-func random(r *rand.Rand) Joint {
+func random(r *rand.Rand) PreloadInput {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	in := whole()
 	d := between(0.004, 0.03)
@@ -39,7 +39,7 @@ func random(r *rand.Rand) Joint {
 	in.NutFactor = quantity.Ratio(between(0.08, 0.4))
 	in.ThreadFriction, in.HeadFriction = quantity.Ratio(between(0.05, 0.4)), quantity.Ratio(between(0.05, 0.4))
 	in.Target, in.Method = []Target{Proof, Yield}[r.IntN(2)], []Method{Short, Long}[r.IntN(2)]
-	in.RunningTorque = 0
+	in.PrevailingTorque = 0
 	in.HeadBearingDiameter, in.HoleDiameter = quantity.Length(d*between(1.4, 2)), quantity.Length(d*between(1, 1.2))
 	in.GripLength = quantity.Length(d * between(1, 8))
 	in.ShankLength = in.GripLength * quantity.Length(r.Float64())
@@ -108,7 +108,7 @@ func TestScaling(t *testing.T) {
 // scatter already.
 func TestFrictionIsCountedOnce(t *testing.T) {
 	in := whole()
-	in.RunningTorque, in.Method = 0, Short
+	in.PrevailingTorque, in.Method = 0, Short
 	a := tighten(t, in)
 	in.NutFactor = 0.3
 	b := tighten(t, in)
@@ -158,7 +158,7 @@ func TestOpenedJoint(t *testing.T) {
 // Shigley ch. 8, F_i/(1 − C) and F_i + C·P: F_i is the preload in the bolt, so
 // a joint that came out slack opens sooner, presses less, and its bolt bears
 // less.
-func TestJointGoesByTheClampReached(t *testing.T) {
+func TestPreloadGoesByTheClampReached(t *testing.T) {
 	in := whole()
 	for _, scatter := range []quantity.Ratio{0.75, 1, 1.25} {
 		in.WrenchScatter = scatter
@@ -167,9 +167,9 @@ func TestJointGoesByTheClampReached(t *testing.T) {
 		parttest.Within(t, "opens at", float64(out.SeparationLoad)*(1-float64(out.LoadShare)), reached, 1e-12)
 		parttest.Within(t, "bolt bears", float64(out.LoadedBoltStress)*area-float64(out.LoadShare)*1200, reached, 1e-12)
 	}
-	in.WrenchScatter, in.RunningTorque = 1, 0
+	in.WrenchScatter, in.PrevailingTorque = 1, 0
 	free := tighten(t, in)
-	in.RunningTorque = 6 // not added, so it is missing from the clamp
+	in.PrevailingTorque = 6 // not added, so it is missing from the clamp
 	hard := tighten(t, in)
 	left := 1 - 6/float64(free.TargetTorque)
 	parttest.Within(t, "opens sooner", float64(hard.SeparationLoad/free.SeparationLoad), left, 1e-12)
@@ -186,7 +186,7 @@ func TestSoftShankOfThreadOnly(t *testing.T) {
 }
 
 func TestNotGivenIsNotANumber(t *testing.T) {
-	out := tighten(t, Joint{
+	out := tighten(t, PreloadInput{
 		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric, YieldStrength: 640e6, NutFactor: 0.2,
 		Target: Proof, ProofFraction: 0.75, Method: Short, WrenchScatter: 1,
 	})
@@ -200,7 +200,7 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 }
 
 // noHoles demands a finite number of every result but those named.
-func noHoles(t *testing.T, out Tightening, missing map[string]bool) {
+func noHoles(t *testing.T, out PreloadResult, missing map[string]bool) {
 	t.Helper()
 	v := reflect.ValueOf(out)
 	for i := range v.NumField() {
@@ -215,51 +215,51 @@ func TestRefusals(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
 	for _, c := range []struct {
 		where  string
-		change func(*Joint)
+		change func(*PreloadInput)
 	}{
-		{"/nominalDiameter", func(j *Joint) { j.NominalDiameter = 0 }},
-		{"/nominalDiameter", func(j *Joint) { j.NominalDiameter = quantity.Length(inf) }},
-		{"/pitch", func(j *Joint) { j.Pitch = -0.001 }},
-		{"/pitch", func(j *Joint) { j.Pitch = 0.010 }},
-		{"/pitch", func(j *Joint) { j.Pitch = quantity.Length(nan) }},
-		{"/threadForm", func(j *Joint) { j.ThreadForm = "" }},
-		{"/proofStrength", func(j *Joint) { j.ProofStrength = 700e6 }},
-		{"/yieldStrength", func(j *Joint) { j.YieldStrength = 0 }},
-		{"/tensileStrength", func(j *Joint) { j.TensileStrength = 600e6 }},
-		{"/nutFactor", func(j *Joint) { j.NutFactor = 0 }},
-		{"/threadFriction", func(j *Joint) { j.ThreadFriction = 0 }},
-		{"/threadFriction", func(j *Joint) { j.ThreadFriction, j.Method, j.Target = 0, Short, Yield }},
-		{"/threadFriction", func(j *Joint) { j.ThreadFriction = 14 }},
-		{"/headFriction", func(j *Joint) { j.HeadFriction = 0 }},
-		{"/headFriction", func(j *Joint) { j.HeadFriction = -0.1 }},
-		{"/target", func(j *Joint) { j.Target = "tight" }},
-		{"/method", func(j *Joint) { j.Method = "guess" }},
-		{"/proofFraction", func(j *Joint) { j.ProofFraction = 75 }},
-		{"/yieldFraction", func(j *Joint) { j.Target, j.YieldFraction = Yield, 0 }},
-		{"/runningTorque", func(j *Joint) { j.RunningTorque = -1 }},
-		{"/wrenchScatter", func(j *Joint) { j.WrenchScatter = 0 }},
-		{"/tighteningFactor", func(j *Joint) { j.TighteningFactor = 0.6 }},
-		{"/torqueUsed", func(j *Joint) { j.TorqueUsed = quantity.Torque(nan) }},
-		{"/wrenchLength", func(j *Joint) { j.WrenchLength = 0 }},
-		{"/extensionLength", func(j *Joint) { j.ExtensionLength = -0.1 }},
-		{"/headBearingDiameter", func(j *Joint) { j.HeadBearingDiameter = quantity.Length(nan) }},
-		{"/holeDiameter", func(j *Joint) { j.HoleDiameter = 0.0146 }},
-		{"/holeDiameter", func(j *Joint) { j.HoleDiameter = 0.009 }},
-		{"/permittedBearingStress", func(j *Joint) { j.PermittedBearingStress = -1 }},
-		{"/gripLength", func(j *Joint) { j.GripLength = -1 }},
-		{"/shankLength", func(j *Joint) { j.ShankLength = 0.030 }},
-		{"/boltModulus", func(j *Joint) { j.BoltModulus = 0 }},
-		{"/memberModulus", func(j *Joint) { j.MemberModulus = 0 }},
-		{"/boltStiffness", func(j *Joint) { j.BoltStiffness = quantity.Stiffness(inf) }},
-		{"/memberStiffness", func(j *Joint) { j.MemberStiffness = -1 }},
-		{"/externalLoad", func(j *Joint) { j.ExternalLoad = -5 }},
+		{"/nominalDiameter", func(j *PreloadInput) { j.NominalDiameter = 0 }},
+		{"/nominalDiameter", func(j *PreloadInput) { j.NominalDiameter = quantity.Length(inf) }},
+		{"/pitch", func(j *PreloadInput) { j.Pitch = -0.001 }},
+		{"/pitch", func(j *PreloadInput) { j.Pitch = 0.010 }},
+		{"/pitch", func(j *PreloadInput) { j.Pitch = quantity.Length(nan) }},
+		{"/threadForm", func(j *PreloadInput) { j.ThreadForm = "" }},
+		{"/proofStrength", func(j *PreloadInput) { j.ProofStrength = 700e6 }},
+		{"/yieldStrength", func(j *PreloadInput) { j.YieldStrength = 0 }},
+		{"/tensileStrength", func(j *PreloadInput) { j.TensileStrength = 600e6 }},
+		{"/nutFactor", func(j *PreloadInput) { j.NutFactor = 0 }},
+		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction = 0 }},
+		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction, j.Method, j.Target = 0, Short, Yield }},
+		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction = 14 }},
+		{"/headFriction", func(j *PreloadInput) { j.HeadFriction = 0 }},
+		{"/headFriction", func(j *PreloadInput) { j.HeadFriction = -0.1 }},
+		{"/target", func(j *PreloadInput) { j.Target = "tight" }},
+		{"/method", func(j *PreloadInput) { j.Method = "guess" }},
+		{"/proofFraction", func(j *PreloadInput) { j.ProofFraction = 75 }},
+		{"/yieldFraction", func(j *PreloadInput) { j.Target, j.YieldFraction = Yield, 0 }},
+		{"/prevailingTorque", func(j *PreloadInput) { j.PrevailingTorque = -1 }},
+		{"/wrenchScatter", func(j *PreloadInput) { j.WrenchScatter = 0 }},
+		{"/tighteningFactor", func(j *PreloadInput) { j.TighteningFactor = 0.6 }},
+		{"/torqueUsed", func(j *PreloadInput) { j.TorqueUsed = quantity.Torque(nan) }},
+		{"/wrenchLength", func(j *PreloadInput) { j.WrenchLength = 0 }},
+		{"/extensionLength", func(j *PreloadInput) { j.ExtensionLength = -0.1 }},
+		{"/headBearingDiameter", func(j *PreloadInput) { j.HeadBearingDiameter = quantity.Length(nan) }},
+		{"/holeDiameter", func(j *PreloadInput) { j.HoleDiameter = 0.0146 }},
+		{"/holeDiameter", func(j *PreloadInput) { j.HoleDiameter = 0.009 }},
+		{"/permittedBearingStress", func(j *PreloadInput) { j.PermittedBearingStress = -1 }},
+		{"/gripLength", func(j *PreloadInput) { j.GripLength = -1 }},
+		{"/shankLength", func(j *PreloadInput) { j.ShankLength = 0.030 }},
+		{"/boltModulus", func(j *PreloadInput) { j.BoltModulus = 0 }},
+		{"/memberModulus", func(j *PreloadInput) { j.MemberModulus = 0 }},
+		{"/boltStiffness", func(j *PreloadInput) { j.BoltStiffness = quantity.Stiffness(inf) }},
+		{"/memberStiffness", func(j *PreloadInput) { j.MemberStiffness = -1 }},
+		{"/externalLoad", func(j *PreloadInput) { j.ExternalLoad = -5 }},
 	} {
 		in := whole()
 		c.change(&in)
-		_, err := Tighten(in)
+		_, err := Preload(in)
 		parttest.RefusedAt(t, err, c.where)
 	}
-	_, err := Tighten(Joint{})
+	_, err := Preload(PreloadInput{})
 	if list := problem.Of(err); len(list) != 8 {
 		t.Errorf("the empty joint: want its eight needs refused at once, got %v", err)
 	}
@@ -267,23 +267,23 @@ func TestRefusals(t *testing.T) {
 
 func TestDoesNotAllocate(t *testing.T) {
 	in := whole()
-	parttest.NoAllocations(t, func() { sink, _ = Tighten(in) })
+	parttest.NoAllocations(t, func() { sink, _ = Preload(in) })
 }
 
-var sink Tightening
+var sink PreloadResult
 
-func BenchmarkTighten(b *testing.B) {
+func BenchmarkPreload(b *testing.B) {
 	in := whole()
 	b.ReportAllocs()
 	for b.Loop() {
-		sink, _ = Tighten(in)
+		sink, _ = Preload(in)
 	}
 }
 
-func BenchmarkTightenShort(b *testing.B) {
+func BenchmarkPreloadShort(b *testing.B) {
 	in := unified(7./16, 14, 85, 92)
 	b.ReportAllocs()
 	for b.Loop() {
-		sink, _ = Tighten(in)
+		sink, _ = Preload(in)
 	}
 }

@@ -1,4 +1,4 @@
-// Power through the gearbox: AtShaft.
+// Power through the gearbox: Shaft.
 
 package torque
 
@@ -9,9 +9,9 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Drive is what is known of engine, gearbox and boat at one working point.
+// ShaftInput is what is known of engine, gearbox and boat at one working point.
 // A field marked optional is not given when it is zero.
-type Drive struct {
+type ShaftInput struct {
 	EnginePower          quantity.Power         // at the crankshaft, above 0
 	EngineSpeed          quantity.RotationSpeed // at that power, above 0
 	GearRatioAhead       quantity.Ratio         // engine turns for one shaft turn ahead, above 0
@@ -25,9 +25,9 @@ type Drive struct {
 	WaterDensity         quantity.Density       // needed with PropellerDiameter
 }
 
-// ShaftLoad is what the drive does to the propeller shaft. NaN marks a figure
+// ShaftResult is what the drive does to the propeller shaft. NaN marks a figure
 // for which the optional input is missing.
-type ShaftLoad struct {
+type ShaftResult struct {
 	ShaftTorque      quantity.Torque        // steady, ahead
 	PeakTorque       quantity.Torque        // shock on the greater of ahead and astern
 	ShaftSpeed       quantity.RotationSpeed // ahead
@@ -41,7 +41,7 @@ type ShaftLoad struct {
 	StandstillThrust quantity.Force  // of an ideal propeller, boat held still; NaN without propeller diameter
 }
 
-// AtShaft works out the load on the propeller shaft.
+// Shaft works out the load on the propeller shaft.
 //
 // Torque and speed follow from P = T·ω on both sides of the gearbox (Shigley,
 // Mechanical Engineering Design, 9th ed., eq. 3-42; Hibbeler, Mechanics of
@@ -51,9 +51,9 @@ type ShaftLoad struct {
 // memory); no open propeller reaches it.
 //
 // The error is a *problem.Error of everything in the drive that cannot be.
-func AtShaft(in Drive) (out ShaftLoad, err error) {
+func Shaft(in ShaftInput) (out ShaftResult, err error) {
 	if err = validate(&in); err != nil {
-		return ShaftLoad{}, err
+		return ShaftResult{}, err
 	}
 	ahead, eta := float64(in.GearRatioAhead), float64(in.GearboxEfficiency)
 	engine := float64(in.EnginePower) / float64(in.EngineSpeed)
@@ -72,7 +72,7 @@ func AtShaft(in Drive) (out ShaftLoad, err error) {
 
 // astern gives torque, speed and power of the shaft going astern at the same
 // engine speed.
-func astern(in *Drive, engineTorque float64) (quantity.Torque, quantity.RotationSpeed, quantity.Power) {
+func astern(in *ShaftInput, engineTorque float64) (quantity.Torque, quantity.RotationSpeed, quantity.Power) {
 	ratio := float64(in.GearRatioAstern)
 	if ratio == 0 {
 		nan := math.NaN()
@@ -85,7 +85,7 @@ func astern(in *Drive, engineTorque float64) (quantity.Torque, quantity.Rotation
 }
 
 // underWay is the thrust at the boat's speed.
-func underWay(in *Drive, shaftPower quantity.Power) quantity.Force {
+func underWay(in *ShaftInput, shaftPower quantity.Power) quantity.Force {
 	if in.BoatSpeed == 0 {
 		return quantity.Force(math.NaN())
 	}
@@ -93,7 +93,7 @@ func underWay(in *Drive, shaftPower quantity.Power) quantity.Force {
 }
 
 // atStandstill is the thrust of an ideal actuator disc in still water.
-func atStandstill(in *Drive, shaftPower quantity.Power) quantity.Force {
+func atStandstill(in *ShaftInput, shaftPower quantity.Power) quantity.Force {
 	if in.PropellerDiameter == 0 {
 		return quantity.Force(math.NaN())
 	}
@@ -103,7 +103,7 @@ func atStandstill(in *Drive, shaftPower quantity.Power) quantity.Force {
 }
 
 // validate lists everything in the drive that cannot be.
-func validate(in *Drive) error {
+func validate(in *ShaftInput) error {
 	var faults problem.List
 	faults.Above("/enginePower", "engine power", float64(in.EnginePower))
 	faults.Above("/engineSpeed", "engine speed", float64(in.EngineSpeed))

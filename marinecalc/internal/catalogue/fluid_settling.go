@@ -9,12 +9,12 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// settle lists the usual sizes where no others were typed.
-func settle(s *calc.Session, in fluid.Settling) (fluid.Sediment, error) {
+// fluidSettling lists the usual sizes where no others were typed.
+func fluidSettling(s *calc.Session, in fluid.SettlingInput) (fluid.SettlingResult, error) {
 	if len(in.Sizes) == 0 {
 		in.Sizes = sizesOf(s.Book)
 	}
-	return fluid.Settle(in)
+	return fluid.Settling(in)
 }
 
 // sizesRead keeps the sizes of a book, which trials ask for again and again.
@@ -34,14 +34,4 @@ func sizesOf(book *rules.Book) []fluid.Size {
 		sizesRead.Store(book, list)
 	}
 	return list
-}
-
-// classify gives a sample its code by the scale of the rule data.
-func classify(s *calc.Session, in fluid.Counts) (fluid.Cleanliness, error) {
-	rows := s.Book.Table("cleanliness-codes").Rows
-	scale := make([]fluid.Step, rows.Len())
-	for i, row := range rows.All() {
-		scale[i] = fluid.Step{Code: int(row.Values.Of("code").SI), Most: row.Values.Of("most").SI}
-	}
-	return fluid.Classify(in, scale)
 }

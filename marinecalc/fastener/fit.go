@@ -1,4 +1,4 @@
-// Which stock length of bolt goes through a stack: Stackup.
+// Which stock length of bolt goes through a stack: Fit.
 
 package fastener
 
@@ -18,10 +18,10 @@ const (
 	FullyThreaded  Make = "fully"  // thread up to the head: ISO 4017
 )
 
-// Stack is what one coupling bolt goes through, and the room round it. A
+// FitInput is what one coupling bolt goes through, and the room round it. A
 // field marked optional is not given when it is zero. Lengths that are
 // measured may be drawn a hair below nothing.
-type Stack struct {
+type FitInput struct {
 	NominalDiameter quantity.Length // above 0
 	Pitch           quantity.Length // above 0
 	ThreadForm      ThreadForm
@@ -53,14 +53,14 @@ type Stack struct {
 	SecondPass    quantity.Ratio  // FirstPass up to 1
 	WrenchSetting quantity.Torque // optional
 
-	MeasuredRunningTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
-	ReuseTorque           quantity.Torque // below which an authority scraps it; optional
-	ThreadSize            string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
+	MeasuredPrevailingTorque quantity.Torque // of a nylon-insert lock nut before it seats; optional
+	ReuseTorque              quantity.Torque // below which an authority scraps it; optional
+	ThreadSize               string          // inch size that ReuseTorque is for, such as "7/16-14"; optional
 }
 
-// Fit is what Stackup finds. NaN marks a figure for which an optional input
+// FitResult is what Fit finds. NaN marks a figure for which an optional input
 // is missing; a text then is empty.
-type Fit struct {
+type FitResult struct {
 	ChosenLength  quantity.Length // shortest stock length that goes; NaN when none does
 	LengthsThatGo string          // those that go, from the list
 	NoneGoes      string          // why none does
@@ -108,7 +108,7 @@ const (
 	NothingHinders = "nothing-hinders"
 )
 
-// Stackup finds which stock lengths of bolt go through a stack.
+// Fit finds which stock lengths of bolt go through a stack.
 //
 // The shortest shows the wanted threads beyond the nut: two complete ones by
 // US Army TM 5-2330-325-13&P, work package 0095. The longest still clamps,
@@ -118,15 +118,15 @@ const (
 // and there is room to put it in straight and for a socket to be lifted over
 // its end.
 //
-// The error is a *problem.Error of everything that cannot be. Stackup does not
+// The error is a *problem.Error of everything that cannot be. Fit does not
 // allocate unless it refuses.
-func Stackup(in Stack) (out Fit, err error) {
+func Fit(in FitInput) (out FitResult, err error) {
 	if err = validateStack(&in); err != nil {
-		return Fit{}, err
+		return FitResult{}, err
 	}
 	out.bounds(&in)
 	if err := out.choose(&in); err != nil {
-		return Fit{}, err
+		return FitResult{}, err
 	}
 	out.judge(&in)
 	out.tighten(&in)
@@ -134,7 +134,7 @@ func Stackup(in Stack) (out Fit, err error) {
 }
 
 // bounds sets grip, shortest length, and what the room allows.
-func (out *Fit) bounds(in *Stack) {
+func (out *FitResult) bounds(in *FitInput) {
 	washers := quantity.Length(in.WashersAtHead+in.WashersAtNut) * in.WasherThickness
 	out.GripLength = in.HeadFlangeThickness + in.NutFlangeThickness + in.SpacerThickness + washers
 	out.ShortestLength = out.GripLength + in.NutHeight + quantity.Length(in.ProtrudingThreads)*in.Pitch
@@ -146,7 +146,7 @@ func (out *Fit) bounds(in *Stack) {
 }
 
 // longestByHead is the length that can still be put in, or infinity.
-func longestByHead(in *Stack) float64 {
+func longestByHead(in *FitInput) float64 {
 	if in.HeadRoom == 0 {
 		return math.Inf(1)
 	}
@@ -154,7 +154,7 @@ func longestByHead(in *Stack) float64 {
 }
 
 // longestByNut is the length whose end a socket still passes, or infinity.
-func longestByNut(in *Stack) float64 {
+func longestByNut(in *FitInput) float64 {
 	if in.NutRoom == 0 {
 		return math.Inf(1)
 	}
@@ -178,7 +178,7 @@ func addition(form ThreadForm, length float64) float64 {
 }
 
 // threaded is the full thread of a bolt of that length.
-func threaded(in *Stack, length float64) float64 {
+func threaded(in *FitInput, length float64) float64 {
 	switch {
 	case in.ThreadLength > 0:
 		return min(length, float64(in.ThreadLength))
@@ -189,7 +189,7 @@ func threaded(in *Stack, length float64) float64 {
 }
 
 // hinders says why a length does not go, and by how much it is too long.
-func (out *Fit) hinders(in *Stack, length float64) (why string, by float64) {
+func (out *FitResult) hinders(in *FitInput, length float64) (why string, by float64) {
 	const hair = 1e-9 // lengths in inches and millimetres meet to the last digit only
 	if length < float64(out.ShortestLength)-hair {
 		return TooFewThreads, 0
@@ -211,7 +211,7 @@ func (out *Fit) hinders(in *Stack, length float64) (why string, by float64) {
 
 // choose runs along the list from short to long, once, and refuses a list
 // that cannot be read.
-func (out *Fit) choose(in *Stack) error {
+func (out *FitResult) choose(in *FitInput) error {
 	nan := quantity.Length(math.NaN())
 	out.ChosenLength, out.ShorterLength, out.LongerLength, out.LongerBy = nan, nan, nan, nan
 	out.ShorterThreads = quantity.Ratio(math.NaN())
@@ -259,7 +259,7 @@ func (out *Fit) choose(in *Stack) error {
 }
 
 // judge sets how the bolt in hand, or the chosen one, sits.
-func (out *Fit) judge(in *Stack) {
+func (out *FitResult) judge(in *FitInput) {
 	length := in.BoltLength
 	if length == 0 {
 		length = out.ChosenLength
@@ -289,12 +289,12 @@ func (out *Fit) judge(in *Stack) {
 }
 
 // tighten sets order, passes and the fate of a used nylon-insert lock nut.
-func (out *Fit) tighten(in *Stack) {
+func (out *FitResult) tighten(in *FitInput) {
 	if in.BoltCount > 0 {
 		out.TighteningOrder = orders()[in.BoltCount]
 	}
 	setting := quantity.Torque(quantity.OrNaN(float64(in.WrenchSetting)))
 	out.FirstTorque = quantity.Torque(in.FirstPass) * setting
 	out.SecondTorque = quantity.Torque(in.SecondPass) * setting
-	out.ReuseMargin = quantity.Ratio(quantity.OrNaN(float64(in.MeasuredRunningTorque)) / quantity.OrNaN(float64(in.ReuseTorque)))
+	out.ReuseMargin = quantity.Ratio(quantity.OrNaN(float64(in.MeasuredPrevailingTorque)) / quantity.OrNaN(float64(in.ReuseTorque)))
 }

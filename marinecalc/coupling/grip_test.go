@@ -12,8 +12,8 @@ import (
 )
 
 // small is the coupling of a small auxiliary: four M10 bolts on 82.5 mm.
-func small() Flange {
-	return Flange{
+func small() GripInput {
+	return GripInput{
 		BoltCount: 4, BoltCircle: 0.0825, Preload: 25000, FaceFriction: 0.15,
 		ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340, ThrustAstern: 1200,
 		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: fastener.Metric, ShearPlane: Thread, BearingShare: 1,
@@ -22,9 +22,9 @@ func small() Flange {
 	}
 }
 
-func hold(t *testing.T, in Flange) Grip {
+func hold(t *testing.T, in GripInput) GripResult {
 	t.Helper()
-	return parttest.Must(t, Hold, in)
+	return parttest.Must(t, Grip, in)
 }
 
 func TestFittedBoltsByTheAmericanRule(t *testing.T) {
@@ -109,20 +109,20 @@ func TestGripRunsTheRightWay(t *testing.T) {
 		in.Preload = quantity.Force(grow(float64(in.Preload) / 2))
 		in.BoltCount = 3 + r.IntN(6)
 		before := hold(t, in)
-		more := func(what string, change func(*Flange), got func(Grip) quantity.Ratio, sign float64) {
+		more := func(what string, change func(*GripInput), got func(GripResult) quantity.Ratio, sign float64) {
 			other := in
 			change(&other)
 			if d := float64(got(hold(t, other)) - got(before)); d*sign < 0 {
 				t.Errorf("%s: the margin moves by %v", what, d)
 			}
 		}
-		ahead := func(g Grip) quantity.Ratio { return g.MarginAhead }
-		astern := func(g Grip) quantity.Ratio { return g.MarginAstern }
-		more("more clamp", func(f *Flange) { f.Preload *= 1.1 }, ahead, 1)
-		more("more friction", func(f *Flange) { f.FaceFriction *= 1.1 }, ahead, 1)
-		more("one more bolt", func(f *Flange) { f.BoltCount++ }, ahead, 1)
-		more("more torque", func(f *Flange) { f.ShaftTorque *= 1.1 }, ahead, -1)
-		more("more pull astern", func(f *Flange) { f.ThrustAstern *= 1.1 }, astern, -1)
+		ahead := func(g GripResult) quantity.Ratio { return g.MarginAhead }
+		astern := func(g GripResult) quantity.Ratio { return g.MarginAstern }
+		more("more clamp", func(f *GripInput) { f.Preload *= 1.1 }, ahead, 1)
+		more("more friction", func(f *GripInput) { f.FaceFriction *= 1.1 }, ahead, 1)
+		more("one more bolt", func(f *GripInput) { f.BoltCount++ }, ahead, 1)
+		more("more torque", func(f *GripInput) { f.ShaftTorque *= 1.1 }, ahead, -1)
+		more("more pull astern", func(f *GripInput) { f.ThrustAstern *= 1.1 }, astern, -1)
 		if !(before.MarginOneLoose <= before.MarginPeak && before.MarginLowerGrade <= before.MarginPeak && before.CapacityAstern <= before.FrictionCapacity) {
 			t.Errorf("a loose or weaker bolt holds more: %+v", before)
 		}
@@ -150,13 +150,13 @@ func TestThePullAstern(t *testing.T) {
 	in := small()
 	in.ThrustAstern = 0
 	for name, c := range map[string]struct {
-		change func(*Flange)
+		change func(*GripInput)
 		pull   float64
 	}{
-		"of the thrust ahead":       {func(f *Flange) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 1 }, 1750},
-		"half of it on the hull":    {func(f *Flange) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 0.5 }, 875},
-		"told, beside the thrust":   {func(f *Flange) { f.ThrustAstern, f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 1200, 2500, 0.7, 1 }, 1200},
-		"a thrust bearing takes it": {func(f *Flange) { f.Thrust, f.AsternThrust = 2500, 0.7 }, 0},
+		"of the thrust ahead":       {func(f *GripInput) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 1 }, 1750},
+		"half of it on the hull":    {func(f *GripInput) { f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 2500, 0.7, 0.5 }, 875},
+		"told, beside the thrust":   {func(f *GripInput) { f.ThrustAstern, f.Thrust, f.AsternThrust, f.ThrustOnCoupling = 1200, 2500, 0.7, 1 }, 1200},
+		"a thrust bearing takes it": {func(f *GripInput) { f.Thrust, f.AsternThrust = 2500, 0.7 }, 0},
 	} {
 		flange := in
 		c.change(&flange)
@@ -176,10 +176,10 @@ func TestThePullAstern(t *testing.T) {
 
 // What the margins with a loose or a weaker bolt go by is said.
 func TestTheHardestTorqueIsNamed(t *testing.T) {
-	for want, change := range map[string]func(*Flange){
-		PeakIsHardest:   func(*Flange) {},
-		AheadIsHardest:  func(f *Flange) { f.PeakTorque = 0 },
-		AsternIsHardest: func(f *Flange) { f.PeakTorque, f.AsternTorque = 100, 180 },
+	for want, change := range map[string]func(*GripInput){
+		PeakIsHardest:   func(*GripInput) {},
+		AheadIsHardest:  func(f *GripInput) { f.PeakTorque = 0 },
+		AsternIsHardest: func(f *GripInput) { f.PeakTorque, f.AsternTorque = 100, 180 },
 	} {
 		in := small()
 		change(&in)
@@ -204,42 +204,42 @@ func TestExtremesStayFinite(t *testing.T) {
 }
 
 func TestImpossibleFlangesAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Flange){
-		"/boltCount":        func(f *Flange) { f.BoltCount = 24 },                               // holes run into each other
-		"/boltCircle":       func(f *Flange) { f.BoltCircle = 0.030 },                           // inside the shaft
-		"/boltCircle ":      func(f *Flange) { f.BoltCircle = 0.100 },                           // through the rim
-		"/innerBoltCircle":  func(f *Flange) { f.InnerBoltCount = 4 },                           // no circle
-		"/innerBoltCount":   func(f *Flange) { f.InnerBoltCount, f.InnerBoltCircle = 20, 0.05 }, // overlap
-		"/faceFriction":     func(f *Flange) { f.FaceFriction = 15 },
-		"/preload":          func(f *Flange) { f.Preload = 0 },
-		"/shaftTorque":      func(f *Flange) { f.ShaftTorque = quantity.Torque(math.NaN()) },
-		"/bearingShare":     func(f *Flange) { f.BearingShare = 0 },
-		"/gradeRatio":       func(f *Flange) { f.GradeRatio = 1.2 },
-		"/shearPlane":       func(f *Flange) { f.ShearPlane = "" },
-		"/pitch":            func(f *Flange) { f.Pitch = 0.009 },
-		"/pitch ":           func(f *Flange) { f.Pitch = 0 },
-		"/thrustAstern":     func(f *Flange) { f.ThrustAstern = -1 },
-		"/thrust":           func(f *Flange) { f.Thrust = -1 },
-		"/asternThrust":     func(f *Flange) { f.AsternThrust = 3 },
-		"/thrustOnCoupling": func(f *Flange) { f.ThrustOnCoupling = 1.1 },
+	for where, change := range map[string]func(*GripInput){
+		"/boltCount":        func(f *GripInput) { f.BoltCount = 24 },                               // holes run into each other
+		"/boltCircle":       func(f *GripInput) { f.BoltCircle = 0.030 },                           // inside the shaft
+		"/boltCircle ":      func(f *GripInput) { f.BoltCircle = 0.100 },                           // through the rim
+		"/innerBoltCircle":  func(f *GripInput) { f.InnerBoltCount = 4 },                           // no circle
+		"/innerBoltCount":   func(f *GripInput) { f.InnerBoltCount, f.InnerBoltCircle = 20, 0.05 }, // overlap
+		"/faceFriction":     func(f *GripInput) { f.FaceFriction = 15 },
+		"/preload":          func(f *GripInput) { f.Preload = 0 },
+		"/shaftTorque":      func(f *GripInput) { f.ShaftTorque = quantity.Torque(math.NaN()) },
+		"/bearingShare":     func(f *GripInput) { f.BearingShare = 0 },
+		"/gradeRatio":       func(f *GripInput) { f.GradeRatio = 1.2 },
+		"/shearPlane":       func(f *GripInput) { f.ShearPlane = "" },
+		"/pitch":            func(f *GripInput) { f.Pitch = 0.009 },
+		"/pitch ":           func(f *GripInput) { f.Pitch = 0 },
+		"/thrustAstern":     func(f *GripInput) { f.ThrustAstern = -1 },
+		"/thrust":           func(f *GripInput) { f.Thrust = -1 },
+		"/asternThrust":     func(f *GripInput) { f.AsternThrust = 3 },
+		"/thrustOnCoupling": func(f *GripInput) { f.ThrustOnCoupling = 1.1 },
 	} {
 		in := small()
 		change(&in)
-		_, err := Hold(in)
+		_, err := Grip(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
-func TestHoldDoesNotAllocate(t *testing.T) {
+func TestGripDoesNotAllocate(t *testing.T) {
 	in := small()
-	parttest.NoAllocations(t, func() { _, _ = Hold(in) })
+	parttest.NoAllocations(t, func() { _, _ = Grip(in) })
 }
 
-func BenchmarkHold(b *testing.B) {
+func BenchmarkGrip(b *testing.B) {
 	in := small()
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Hold(in)
+		_, _ = Grip(in)
 	}
 }
 

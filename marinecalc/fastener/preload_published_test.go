@@ -22,8 +22,8 @@ const (
 
 // unified is an inch bolt with n threads per inch, aimed at 0.75 of proof by
 // the short form with K 0.20.
-func unified(diameter, threads, proof, yield float64) Joint {
-	return Joint{
+func unified(diameter, threads, proof, yield float64) PreloadInput {
+	return PreloadInput{
 		NominalDiameter: quantity.Length(diameter * inch), Pitch: quantity.Length(inch / threads), ThreadForm: Inch,
 		ProofStrength: quantity.Stress(proof * ksi), YieldStrength: quantity.Stress(yield * ksi), NutFactor: 0.2,
 		Target: Proof, ProofFraction: 0.75, Method: Short, WrenchScatter: 1,
@@ -32,8 +32,8 @@ func unified(diameter, threads, proof, yield float64) Joint {
 
 // vdi is a metric bolt tightened to 0.9 of yield with one coefficient of
 // friction in thread and head.
-func vdi(diameter, pitch, yield, friction, bearing, hole float64) Joint {
-	return Joint{
+func vdi(diameter, pitch, yield, friction, bearing, hole float64) PreloadInput {
+	return PreloadInput{
 		NominalDiameter: quantity.Length(diameter * mm), Pitch: quantity.Length(pitch * mm), ThreadForm: Metric,
 		YieldStrength: quantity.Stress(yield * mpa), NutFactor: 0.2, ThreadFriction: quantity.Ratio(friction), HeadFriction: quantity.Ratio(friction),
 		HeadBearingDiameter: quantity.Length(bearing * mm), HoleDiameter: quantity.Length(hole * mm),
@@ -41,9 +41,9 @@ func vdi(diameter, pitch, yield, friction, bearing, hole float64) Joint {
 	}
 }
 
-func tighten(t *testing.T, in Joint) Tightening {
+func tighten(t *testing.T, in PreloadInput) PreloadResult {
 	t.Helper()
-	return parttest.Must(t, Tighten, in)
+	return parttest.Must(t, Preload, in)
 }
 
 func TestInchStressAreas(t *testing.T) {
@@ -77,7 +77,7 @@ func TestMetricStressAreas(t *testing.T) {
 
 // example83 is Shigley, Mechanical Engineering Design, example 8-3, values
 // from memory: 3/4-16 UNF grade 5, preload 25 kip.
-func example83(t *testing.T) Joint {
+func example83(t *testing.T) PreloadInput {
 	in := unified(3./4, 16, 85, 92)
 	area := float64(tighten(t, in).StressArea)
 	in.ProofFraction = quantity.Ratio(25000 * pound / (85 * ksi * area))
@@ -201,7 +201,7 @@ func TestNutFactorGrid(t *testing.T) {
 	m10.ProofStrength, m10.YieldStrength = 580*mpa, 640*mpa
 	m12.ProofStrength, m12.YieldStrength = 580*mpa, 640*mpa
 	for _, c := range []struct {
-		in                Joint
+		in                PreloadInput
 		forceUnit, force  float64
 		torqueUnit        float64
 		k16, k18, k20, k3 float64
@@ -224,18 +224,18 @@ func TestNutFactorGrid(t *testing.T) {
 	}
 }
 
-func TestRunningTorque(t *testing.T) {
+func TestPrevailingTorque(t *testing.T) {
 	// US Army TM 5-2330-325-13&P: prevailing torque counts from one third of the
 	// target upward; its example: target 50 to 70 lbf·in, running 30, set 80
 	// to 100.
 	in := unified(1./4, 20, 85, 92)
-	in.RunningTorque, in.TighteningFactor = 30*lbfIn, 1.6
+	in.PrevailingTorque, in.TighteningFactor = 30*lbfIn, 1.6
 	forceTimesD := float64(tighten(t, in).Preload) * float64(in.NominalDiameter)
 	for _, c := range []struct{ target, setting float64 }{{50, 80}, {70, 100}, {89, 119}, {91, 91}, {200, 200}} {
 		in.NutFactor = quantity.Ratio(c.target * lbfIn / forceTimesD)
 		out := tighten(t, in)
 		parttest.Within(t, "setting, lbf·in", float64(out.WrenchSetting)/lbfIn, c.setting, 1e-12)
-		parttest.Within(t, "share", float64(out.RunningShare), 30/c.target, 1e-12)
+		parttest.Within(t, "share", float64(out.PrevailingShare), 30/c.target, 1e-12)
 		// What is not added is missing from the clamp.
 		parttest.Within(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
 		parttest.Within(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)

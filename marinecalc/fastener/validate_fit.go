@@ -12,7 +12,7 @@ import (
 )
 
 // validateStack lists everything in the stack that cannot be.
-func validateStack(in *Stack) error {
+func validateStack(in *FitInput) error {
 	var faults problem.List
 	faults.Above("/nominalDiameter", "thread diameter", float64(in.NominalDiameter))
 	if faults.Above("/pitch", "pitch", float64(in.Pitch)) && float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
@@ -35,14 +35,14 @@ func validateStack(in *Stack) error {
 		faults.Add("/secondPass", "the second pass is lighter than the first", "from the first pass up to 1", "")
 	}
 	faults.NotNegative("/wrenchSetting", "wrench setting", float64(in.WrenchSetting))
-	faults.NotNegative("/measuredRunningTorque", "running torque", float64(in.MeasuredRunningTorque))
-	faults.NotNegative("/reuseTorque", "least running torque", float64(in.ReuseTorque))
+	faults.NotNegative("/measuredPrevailingTorque", "prevailing torque", float64(in.MeasuredPrevailingTorque))
+	faults.NotNegative("/reuseTorque", "least prevailing torque", float64(in.ReuseTorque))
 	validateReuse(&faults, in)
 	return faults.Err()
 }
 
 // validateReuse asks that a scrap limit be that of the bolt's own size.
-func validateReuse(faults *problem.List, in *Stack) {
+func validateReuse(faults *problem.List, in *FitInput) {
 	if in.ThreadSize == "" {
 		return
 	}
@@ -54,7 +54,7 @@ func validateReuse(faults *problem.List, in *Stack) {
 	}
 }
 
-func validateLayers(faults *problem.List, in *Stack) {
+func validateLayers(faults *problem.List, in *FitInput) {
 	faults.Above("/headFlangeThickness", "flange under the head", float64(in.HeadFlangeThickness))
 	faults.Above("/nutFlangeThickness", "flange under the nut", float64(in.NutFlangeThickness))
 	notBelow(faults, "/spacerThickness", "spacer", float64(in.SpacerThickness))
@@ -88,7 +88,7 @@ func validateList(list stock.List) error {
 	return problem.List{{Where: "/stockLengths", What: list.Fault(), Allowed: `rising sizes with commas between them, such as "40 mm, 45 mm" or "1-1/2 in, 1-3/4 in"`}}.Err()
 }
 
-func validateRoom(faults *problem.List, in *Stack) {
+func validateRoom(faults *problem.List, in *FitInput) {
 	faults.NotNegative("/headRoom", "room on the head's side", float64(in.HeadRoom))
 	faults.NotNegative("/nutRoom", "room on the nut's side", float64(in.NutRoom))
 	notBelow(faults, "/socketHeight", "height of the socket", float64(in.SocketHeight))

@@ -18,17 +18,17 @@ const (
 )
 
 // twoFlanges is M10 through two flanges of 12 mm with a 10 mm nut.
-func twoFlanges() Stack {
-	return Stack{
+func twoFlanges() FitInput {
+	return FitInput{
 		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: Metric, Made: PartlyThreaded,
 		HeadFlangeThickness: 0.012, NutFlangeThickness: 0.012, NutHeight: 0.010, HeadHeight: 0.0064,
 		ProtrudingThreads: 2, StockLengths: shopMetric, BoltCount: 4, FirstPass: 0.33, SecondPass: 0.67,
 	}
 }
 
-func stackup(t *testing.T, in Stack) Fit {
+func stackup(t *testing.T, in FitInput) FitResult {
 	t.Helper()
-	return parttest.Must(t, Stackup, in)
+	return parttest.Must(t, Fit, in)
 }
 
 func TestTwoThreadsBeyondTheNut(t *testing.T) {
@@ -66,17 +66,17 @@ func TestStandardThreadLengths(t *testing.T) {
 func TestWhyLengthsDoNotGo(t *testing.T) {
 	for _, c := range []struct {
 		what              string
-		change            func(*Stack)
+		change            func(*FitInput)
 		go_               string
 		none, short, long string
 	}{
-		{"free", func(*Stack) {}, "40 mm, 45 mm, 50 mm", "", TooFewThreads, NutMeetsShank},
-		{"fully threaded", func(s *Stack) { s.Made, s.StockLengths = FullyThreaded, "35 mm, 40 mm, 45 mm" }, "40 mm, 45 mm", "", TooFewThreads, NothingHinders},
-		{"gearbox behind", func(s *Stack) { s.HeadRoom = 0.052 }, "40 mm, 45 mm", "", TooFewThreads, NoRoomForHead},
-		{"tall socket", func(s *Stack) { s.NutRoom, s.SocketHeight = 0.060, 0.040 }, "40 mm", "", TooFewThreads, NoRoomForNut},
-		{"in between", func(s *Stack) { s.HeadRoom = 0.044 }, "", FallsInBetween, TooFewThreads, NoRoomForHead},
-		{"no room at all", func(s *Stack) { s.HeadRoom, s.StockLengths = 0.044, "40 mm, 45 mm" }, "", NoneIsShort, EndOfList, NoRoomForHead},
-		{"short list", func(s *Stack) { s.StockLengths = "20 mm, 30 mm" }, "", NoneIsLong, TooFewThreads, EndOfList},
+		{"free", func(*FitInput) {}, "40 mm, 45 mm, 50 mm", "", TooFewThreads, NutMeetsShank},
+		{"fully threaded", func(s *FitInput) { s.Made, s.StockLengths = FullyThreaded, "35 mm, 40 mm, 45 mm" }, "40 mm, 45 mm", "", TooFewThreads, NothingHinders},
+		{"gearbox behind", func(s *FitInput) { s.HeadRoom = 0.052 }, "40 mm, 45 mm", "", TooFewThreads, NoRoomForHead},
+		{"tall socket", func(s *FitInput) { s.NutRoom, s.SocketHeight = 0.060, 0.040 }, "40 mm", "", TooFewThreads, NoRoomForNut},
+		{"in between", func(s *FitInput) { s.HeadRoom = 0.044 }, "", FallsInBetween, TooFewThreads, NoRoomForHead},
+		{"no room at all", func(s *FitInput) { s.HeadRoom, s.StockLengths = 0.044, "40 mm, 45 mm" }, "", NoneIsShort, EndOfList, NoRoomForHead},
+		{"short list", func(s *FitInput) { s.StockLengths = "20 mm, 30 mm" }, "", NoneIsLong, TooFewThreads, EndOfList},
 	} {
 		in := twoFlanges()
 		c.change(&in)
@@ -171,7 +171,7 @@ func TestReuseLimitsByAuthority(t *testing.T) {
 	// 1/2-13: 10, 24 and 15 lbf·in by FAA AC 43.13-1B table 7-2, TM
 	// 1-1500-204-23-6 table 2-8 and TM 9-6115-604-34 table 1-3.
 	in := twoFlanges()
-	in.MeasuredRunningTorque = 16 * lbfIn
+	in.MeasuredPrevailingTorque = 16 * lbfIn
 	in.NominalDiameter, in.Pitch, in.ThreadForm, in.ThreadSize = 0.5*inch, inch/13, Inch, "1/2-13"
 	for limit, passes := range map[float64]bool{10: true, 24: false, 15: true} {
 		in.ReuseTorque = quantity.Torque(limit * lbfIn)
@@ -182,44 +182,44 @@ func TestReuseLimitsByAuthority(t *testing.T) {
 }
 
 func TestImpossibleStacksAreRefused(t *testing.T) {
-	for where, change := range map[string]func(*Stack){
-		"/headFlangeThickness": func(s *Stack) { s.HeadFlangeThickness = 0 },
-		"/nutFlangeThickness":  func(s *Stack) { s.NutFlangeThickness = -0.01 },
-		"/nutHeight":           func(s *Stack) { s.NutHeight = quantity.Length(math.NaN()) },
-		"/washersAtNut":        func(s *Stack) { s.WashersAtNut, s.WasherThickness = 9, 0.002 },
-		"/washerThickness":     func(s *Stack) { s.WashersAtHead = 1 },
-		"/headHeight":          func(s *Stack) { s.HeadRoom, s.HeadHeight = 0.05, 0 },
-		"/threadLength":        func(s *Stack) { s.BoltLength, s.ThreadLength = 0.04, 0.05 },
-		"/stockLengths":        func(s *Stack) { s.StockLengths = "40 mm, 35 mm" },
-		"/stockLengths ":       func(s *Stack) { s.StockLengths = "" },
-		"/boltCount":           func(s *Stack) { s.BoltCount = 1 },
-		"/secondPass":          func(s *Stack) { s.SecondPass = 0.2 },
-		"/made":                func(s *Stack) { s.Made = "" },
-		"/threadForm":          func(s *Stack) { s.ThreadForm = "whitworth" },
-		"/pitch":               func(s *Stack) { s.Pitch = 0.009 },
-		"/reuseRule":           func(s *Stack) { s.ThreadSize = "7/16-14" },
-		"/roundRoom":           func(s *Stack) { s.RoundRoom = 0.004 },
+	for where, change := range map[string]func(*FitInput){
+		"/headFlangeThickness": func(s *FitInput) { s.HeadFlangeThickness = 0 },
+		"/nutFlangeThickness":  func(s *FitInput) { s.NutFlangeThickness = -0.01 },
+		"/nutHeight":           func(s *FitInput) { s.NutHeight = quantity.Length(math.NaN()) },
+		"/washersAtNut":        func(s *FitInput) { s.WashersAtNut, s.WasherThickness = 9, 0.002 },
+		"/washerThickness":     func(s *FitInput) { s.WashersAtHead = 1 },
+		"/headHeight":          func(s *FitInput) { s.HeadRoom, s.HeadHeight = 0.05, 0 },
+		"/threadLength":        func(s *FitInput) { s.BoltLength, s.ThreadLength = 0.04, 0.05 },
+		"/stockLengths":        func(s *FitInput) { s.StockLengths = "40 mm, 35 mm" },
+		"/stockLengths ":       func(s *FitInput) { s.StockLengths = "" },
+		"/boltCount":           func(s *FitInput) { s.BoltCount = 1 },
+		"/secondPass":          func(s *FitInput) { s.SecondPass = 0.2 },
+		"/made":                func(s *FitInput) { s.Made = "" },
+		"/threadForm":          func(s *FitInput) { s.ThreadForm = "whitworth" },
+		"/pitch":               func(s *FitInput) { s.Pitch = 0.009 },
+		"/reuseRule":           func(s *FitInput) { s.ThreadSize = "7/16-14" },
+		"/roundRoom":           func(s *FitInput) { s.RoundRoom = 0.004 },
 	} {
 		in := twoFlanges()
 		change(&in)
-		_, err := Stackup(in)
+		_, err := Fit(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 }
 
-func TestStackupDoesNotAllocate(t *testing.T) {
+func TestFitDoesNotAllocate(t *testing.T) {
 	in := twoFlanges()
 	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.2, 0.2, 0.05
-	parttest.NoAllocations(t, func() { _, _ = Stackup(in) })
+	parttest.NoAllocations(t, func() { _, _ = Fit(in) })
 }
 
-func BenchmarkStackup(b *testing.B) {
+func BenchmarkFit(b *testing.B) {
 	in := twoFlanges()
 	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.2, 0.2, 0.05
 	in.StockLengths = stock.List(shopMetric)
 	b.ReportAllocs()
 	for b.Loop() {
-		_, _ = Stackup(in)
+		_, _ = Fit(in)
 	}
 }
 

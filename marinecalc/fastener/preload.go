@@ -1,4 +1,4 @@
-// Torque, clamp load and stresses of a bolt: Tighten.
+// Torque, clamp load and stresses of a bolt: Preload.
 
 package fastener
 
@@ -9,14 +9,14 @@ import (
 )
 
 const (
-	secant30      = 1.1547005383792515 // 1/cos 30°, half the thread angle
-	runningBound  = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
-	proofOfYield  = 0.85               // Shigley ch. 8: proof strength where the standard gives none
-	hexagonCollar = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
-	nutFlat       = math.Pi / 3        // one flat of a hexagon
+	secant30        = 1.1547005383792515 // 1/cos 30°, half the thread angle
+	prevailingBound = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
+	proofOfYield    = 0.85               // Shigley ch. 8: proof strength where the standard gives none
+	hexagonCollar   = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
+	nutFlat         = math.Pi / 3        // one flat of a hexagon
 )
 
-// Tighten works out torque, preload and their consequences for one joint.
+// Preload works out torque, preload and their consequences for one joint.
 //
 // Stress area: ISO 898-1 cl. 9.1.6 and ASME B1.1. Preload: Shigley,
 // Mechanical Engineering Design, 9th ed., eq. 8-31, or VDI 2230 for a share
@@ -32,10 +32,10 @@ const (
 // the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
 // The error is a *problem.Error of everything in the joint that cannot be.
-// Tighten does not allocate unless it refuses.
-func Tighten(in Joint) (out Tightening, err error) {
+// Preload does not allocate unless it refuses.
+func Preload(in PreloadInput) (out PreloadResult, err error) {
 	if err = validate(&in); err != nil {
-		return Tightening{}, err
+		return PreloadResult{}, err
 	}
 	out.thread(&in)
 	out.preload(&in)
@@ -47,7 +47,7 @@ func Tighten(in Joint) (out Tightening, err error) {
 }
 
 // preload sets the target clamp load.
-func (out *Tightening) preload(in *Joint) {
+func (out *PreloadResult) preload(in *PreloadInput) {
 	d2, ds, p := float64(out.PitchDiameter), float64(out.StressDiameter), float64(in.Pitch)
 	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*quantity.OrNaN(float64(in.ThreadFriction))))
 	out.ProofStress = in.ProofStrength
@@ -64,13 +64,13 @@ func (out *Tightening) preload(in *Joint) {
 }
 
 // twist is the equivalent stress over the stress of the pull alone.
-func (out *Tightening) twist() float64 {
+func (out *PreloadResult) twist() float64 {
 	q := float64(out.TwistRatio)
 	return math.Sqrt(1 + 3*q*q)
 }
 
 // torque sets the wrench.
-func (out *Tightening) torque(in *Joint) {
+func (out *PreloadResult) torque(in *PreloadInput) {
 	force, d := float64(out.Preload), float64(in.NominalDiameter)
 	d2, lead := float64(out.PitchDiameter), float64(in.Pitch)/(math.Pi*float64(out.PitchDiameter))
 	f, fc := quantity.OrNaN(float64(in.ThreadFriction)), quantity.OrNaN(float64(in.HeadFriction))
@@ -86,11 +86,11 @@ func (out *Tightening) torque(in *Joint) {
 	if in.Method == Long {
 		out.TargetTorque = out.LongTorque
 	}
-	out.RunningShare = quantity.Ratio(in.RunningTorque / out.TargetTorque)
-	if in.RunningTorque >= out.TargetTorque*runningBound {
-		out.RunningTorqueAdded = in.RunningTorque
+	out.PrevailingShare = quantity.Ratio(in.PrevailingTorque / out.TargetTorque)
+	if in.PrevailingTorque >= out.TargetTorque*prevailingBound {
+		out.PrevailingTorqueAdded = in.PrevailingTorque
 	}
-	out.WrenchSetting = out.TargetTorque + out.RunningTorqueAdded
+	out.WrenchSetting = out.TargetTorque + out.PrevailingTorqueAdded
 	out.WrenchDial = quantity.Torque(math.NaN())
 	if in.ExtensionLength > 0 {
 		out.WrenchDial = out.WrenchSetting * quantity.Torque(in.WrenchLength/(in.WrenchLength+in.ExtensionLength))
@@ -99,10 +99,10 @@ func (out *Tightening) torque(in *Joint) {
 
 // achieved sets what the bolt gets, at the wrench setting and at the torque
 // in question.
-func (out *Tightening) achieved(in *Joint) {
+func (out *PreloadResult) achieved(in *PreloadInput) {
 	area, target := float64(out.StressArea), float64(out.TargetTorque)
 	proof, yield := float64(out.ProofStress)*area, float64(in.YieldStrength)*area
-	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.RunningTorque) / target
+	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.PrevailingTorque) / target
 	reached := float64(in.WrenchScatter) * clamp
 	out.AchievedPreload = quantity.Force(reached)
 	out.LeastPreload = quantity.Force(clamp / quantity.OrNaN(float64(in.TighteningFactor)))
@@ -111,7 +111,7 @@ func (out *Tightening) achieved(in *Joint) {
 	out.TighteningStress = quantity.Stress(reached / area * out.twist())
 	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
 
-	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.RunningTorque), 0)
+	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.PrevailingTorque), 0)
 	asked := float64(out.Preload) * clamping / target
 	out.PreloadFromTorqueUsed = quantity.Force(asked)
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
@@ -119,7 +119,7 @@ func (out *Tightening) achieved(in *Joint) {
 
 // bearing sets the pressure that the achieved clamp load makes under head or nut
 // without a washer.
-func (out *Tightening) bearing(in *Joint) {
+func (out *PreloadResult) bearing(in *PreloadInput) {
 	face, hole := quantity.OrNaN(float64(in.HeadBearingDiameter)), quantity.OrNaN(float64(in.HoleDiameter))
 	out.HeadBearingStress = quantity.Stress(float64(out.AchievedPreload) / (math.Pi / 4 * (face*face - hole*hole)))
 	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))

@@ -23,13 +23,13 @@ const (
 )
 
 // direct is a shaft driven without gearbox, loss or shock.
-func direct(power quantity.Power, speed quantity.RotationSpeed) Drive {
-	return Drive{EnginePower: power, EngineSpeed: speed, GearRatioAhead: 1, GearboxEfficiency: 1, ShockFactor: 1}
+func direct(power quantity.Power, speed quantity.RotationSpeed) ShaftInput {
+	return ShaftInput{EnginePower: power, EngineSpeed: speed, GearRatioAhead: 1, GearboxEfficiency: 1, ShockFactor: 1}
 }
 
-func load(t *testing.T, in Drive) ShaftLoad {
+func load(t *testing.T, in ShaftInput) ShaftResult {
 	t.Helper()
-	return parttest.Must(t, AtShaft, in)
+	return parttest.Must(t, Shaft, in)
 }
 
 func TestTorqueConstants(t *testing.T) {
@@ -68,8 +68,8 @@ func TestPublishedShafts(t *testing.T) {
 	parttest.Within(t, "Gere 3.7 twice the speed", twice, q/2, 1e-15)
 }
 
-func sample() Drive {
-	return Drive{
+func sample() ShaftInput {
+	return ShaftInput{
 		EnginePower: 24e3, EngineSpeed: 2800 * rpm, GearRatioAhead: 2.15, GearRatioAstern: 2.4,
 		BoatSpeed: 3.1, PropellerDiameter: 0.43, GearboxEfficiency: 0.96, ShockFactor: 2,
 		AsternPowerShare: 1, PropulsiveEfficiency: 0.5, WaterDensity: 1025,
@@ -77,9 +77,9 @@ func sample() Drive {
 }
 
 // random is a drive inside the range that the schema allows.
-func random(r *rand.Rand) Drive {
+func random(r *rand.Rand) ShaftInput {
 	between := func(lo, hi float64) float64 { return lo * math.Pow(hi/lo, r.Float64()) }
-	return Drive{
+	return ShaftInput{
 		EnginePower: quantity.Power(between(100, 1e7)), EngineSpeed: quantity.RotationSpeed(between(2, 1500)),
 		GearRatioAhead: quantity.Ratio(between(0.2, 30)), GearRatioAstern: quantity.Ratio(between(0.2, 30)),
 		BoatSpeed: quantity.Velocity(between(0.3, 40)), PropellerDiameter: quantity.Length(between(0.1, 5)),
@@ -144,28 +144,28 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	for _, c := range []struct {
 		where  string
-		change func(*Drive)
+		change func(*ShaftInput)
 	}{
-		{"/enginePower", func(d *Drive) { d.EnginePower = 0 }},
-		{"/enginePower", func(d *Drive) { d.EnginePower = quantity.Power(math.Inf(1)) }},
-		{"/engineSpeed", func(d *Drive) { d.EngineSpeed = -1 }},
-		{"/engineSpeed", func(d *Drive) { d.EngineSpeed = quantity.RotationSpeed(math.NaN()) }},
-		{"/gearRatioAhead", func(d *Drive) { d.GearRatioAhead = 0 }},
-		{"/gearRatioAstern", func(d *Drive) { d.GearRatioAstern = -2 }},
-		{"/boatSpeed", func(d *Drive) { d.BoatSpeed = -2 }},
-		{"/propellerDiameter", func(d *Drive) { d.PropellerDiameter = quantity.Length(math.NaN()) }},
-		{"/gearboxEfficiency", func(d *Drive) { d.GearboxEfficiency = 96 }},
-		{"/shockFactor", func(d *Drive) { d.ShockFactor = 0.5 }},
-		{"/asternPowerShare", func(d *Drive) { d.AsternPowerShare = 0 }},
-		{"/propulsiveEfficiency", func(d *Drive) { d.PropulsiveEfficiency = 1.2 }},
-		{"/waterDensity", func(d *Drive) { d.WaterDensity = 0 }},
+		{"/enginePower", func(d *ShaftInput) { d.EnginePower = 0 }},
+		{"/enginePower", func(d *ShaftInput) { d.EnginePower = quantity.Power(math.Inf(1)) }},
+		{"/engineSpeed", func(d *ShaftInput) { d.EngineSpeed = -1 }},
+		{"/engineSpeed", func(d *ShaftInput) { d.EngineSpeed = quantity.RotationSpeed(math.NaN()) }},
+		{"/gearRatioAhead", func(d *ShaftInput) { d.GearRatioAhead = 0 }},
+		{"/gearRatioAstern", func(d *ShaftInput) { d.GearRatioAstern = -2 }},
+		{"/boatSpeed", func(d *ShaftInput) { d.BoatSpeed = -2 }},
+		{"/propellerDiameter", func(d *ShaftInput) { d.PropellerDiameter = quantity.Length(math.NaN()) }},
+		{"/gearboxEfficiency", func(d *ShaftInput) { d.GearboxEfficiency = 96 }},
+		{"/shockFactor", func(d *ShaftInput) { d.ShockFactor = 0.5 }},
+		{"/asternPowerShare", func(d *ShaftInput) { d.AsternPowerShare = 0 }},
+		{"/propulsiveEfficiency", func(d *ShaftInput) { d.PropulsiveEfficiency = 1.2 }},
+		{"/waterDensity", func(d *ShaftInput) { d.WaterDensity = 0 }},
 	} {
 		in := sample()
 		c.change(&in)
-		_, err := AtShaft(in)
+		_, err := Shaft(in)
 		parttest.RefusedAt(t, err, c.where)
 	}
-	_, err := AtShaft(Drive{})
+	_, err := Shaft(ShaftInput{})
 	if list := problem.Of(err); len(list) != 5 {
 		t.Errorf("the empty drive: want its five needs refused at once, got %v", err)
 	}
@@ -173,15 +173,15 @@ func TestRefusals(t *testing.T) {
 
 func TestDoesNotAllocate(t *testing.T) {
 	in := sample()
-	parttest.NoAllocations(t, func() { sink, _ = AtShaft(in) })
+	parttest.NoAllocations(t, func() { sink, _ = Shaft(in) })
 }
 
-var sink ShaftLoad
+var sink ShaftResult
 
-func BenchmarkAtShaft(b *testing.B) {
+func BenchmarkShaft(b *testing.B) {
 	in := sample()
 	b.ReportAllocs()
 	for b.Loop() {
-		sink, _ = AtShaft(in)
+		sink, _ = Shaft(in)
 	}
 }
