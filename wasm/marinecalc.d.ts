@@ -111,7 +111,7 @@ export interface BlankRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -134,7 +134,7 @@ export interface RunRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -144,7 +144,7 @@ export interface BoatRequest {
   ask: 'boat';
   /** A boat file, by boat.schema.json. */
   boat?: object;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -163,7 +163,7 @@ export interface SurveyRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -182,7 +182,7 @@ export interface JobsheetRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -205,7 +205,7 @@ export interface CompareRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -228,7 +228,7 @@ export interface CalendarRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -253,7 +253,7 @@ export interface CsvRequest {
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
-  /** Rule files to lay over the standard rules, such as a maker's, one after the other. */
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
 
@@ -732,7 +732,7 @@ export interface Next {
 export interface Made {
   /** Of marinecalc and its standard rules. */
   version: string;
-  /** Rule files laid over the standard rules, the first one first; absent where there were none. */
+  /** Rule files applied over the standard rules, the first one first; absent where there were none. */
   overlays?: Overlay[];
   units: Units;
   /** The trials asked for; 0 where no ranges were. */
@@ -743,7 +743,7 @@ export interface Made {
   day?: string;
 }
 
-/** A rule file laid over the standard rules. */
+/** A rule file applied over the standard rules. */
 export interface Overlay {
   /** As the file calls itself. */
   title: string;

@@ -49,8 +49,8 @@ type CouplingResult struct {
 const (
 	NotTurned       = "not-turned"
 	TurnedTooLittle = "turned-too-little"
-	ShaftHalfTold   = "shaft-half"
-	BothHalvesTold  = "both-halves"
+	ShaftHalfTold   = "shaft-flange"
+	BothHalvesTold  = "both-flanges"
 )
 
 // AllAlike is the text of Worst when no one reading stands out.

@@ -24,8 +24,8 @@ type Turned string
 
 // What may be turned.
 const (
-	ShaftHalf  Turned = "shaft-half"  // the shaft alone; the default
-	BothHalves Turned = "both-halves" // both flanges together
+	ShaftHalf  Turned = "shaft-flange"  // the shaft alone; the default
+	BothHalves Turned = "both-flanges" // both flanges together
 )
 
 // End says how the shaft's free end was while the readings were taken.

@@ -35,7 +35,7 @@ type LifeInput struct {
 	LoadFactor   quantity.Ratio // for shocks, 1 or more
 
 	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
-	Offset         quantity.Length // of the coupling halves, either way; optional
+	Offset         quantity.Length // of the coupling flanges, either way; optional
 	Angle          quantity.Angle  // between them, either way; optional
 	FreeLength     quantity.Length // of the shaft from the coupling to its first bearing; optional, as all of the next
 	ShaftDiameter  quantity.Length

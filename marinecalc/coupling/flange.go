@@ -74,7 +74,7 @@ type GripResult struct {
 	MarginAstern     quantity.Ratio // NaN too when the pull is not known
 	MarginPeak       quantity.Ratio // with the pull taken off too: a shock comes either way
 	MarginOneLoose   quantity.Ratio // one bolt of the outer circle slack, hardest torque
-	MarginLowerGrade quantity.Ratio // every bolt one grade lower, hardest torque
+	MarginLowerGrade quantity.Ratio // every bolt of the next lower grade, hardest torque
 
 	CapacityOneLoose   quantity.Torque
 	CapacityLowerGrade quantity.Torque

@@ -20,7 +20,7 @@ const (
 
 // FitInput is what one coupling bolt goes through, and the room round it. A
 // field marked optional is not given when it is zero. Lengths that are
-// measured may be drawn a hair below nothing.
+// measured may be drawn slightly below zero.
 type FitInput struct {
 	NominalDiameter quantity.Length // above 0
 	Pitch           quantity.Length // above 0

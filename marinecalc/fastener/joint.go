@@ -20,7 +20,7 @@ type Target string
 // The targets.
 const (
 	Proof Target = "proof" // a share of the proof load, Shigley eq. 8-31
-	Yield Target = "yield" // a share of yield in pull and twist together, VDI 2230
+	Yield Target = "yield" // a share of yield in combined tension and torsion, VDI 2230
 )
 
 // Method is the form of the torque equation.
@@ -54,7 +54,7 @@ type PreloadInput struct {
 
 	PrevailingTorque quantity.Torque // of a nut that turns hard before it seats; optional
 	WrenchScatter    quantity.Ratio  // achieved over target clamp load, above 0, nominally 1
-	TighteningFactor quantity.Ratio  // greatest over least clamp, 1 or more; optional
+	TighteningFactor quantity.Ratio  // greatest over minimum preload, 1 or more; optional
 	TorqueUsed       quantity.Torque // a torque whose clamp is asked for; optional
 	WrenchLength     quantity.Length // square drive to grip; optional
 	ExtensionLength  quantity.Length // adapter in line with the wrench; optional, needs WrenchLength
@@ -92,7 +92,7 @@ type PreloadResult struct {
 
 	ProofUse         quantity.Ratio  // achieved preload over proof load
 	YieldUse         quantity.Ratio  // achieved preload over yield load, straight pull
-	TighteningStress quantity.Stress // pull and twist together at the achieved preload
+	TighteningStress quantity.Stress // combined tension and torsion at the achieved preload
 	TighteningUse    quantity.Ratio  // that over yield strength
 
 	PreloadFromTorqueUsed  quantity.Force

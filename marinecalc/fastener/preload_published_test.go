@@ -162,7 +162,7 @@ func TestVDITables(t *testing.T) {
 		if got := float64(out.WrenchSetting); math.Abs(got-c.tor) > 0.01*c.tor+half {
 			t.Errorf("%s: got %v N·m, printed %v", c.id, got, c.tor)
 		}
-		parttest.Within(t, c.id+" pull and twist together over yield", float64(out.TighteningUse), 0.9, 1e-12)
+		parttest.Within(t, c.id+" combined tension and torsion over yield", float64(out.TighteningUse), 0.9, 1e-12)
 	}
 }
 
@@ -237,7 +237,7 @@ func TestPrevailingTorque(t *testing.T) {
 		parttest.Within(t, "setting, lbf·in", float64(out.WrenchSetting)/lbfIn, c.setting, 1e-12)
 		parttest.Within(t, "share", float64(out.PrevailingShare), 30/c.target, 1e-12)
 		// What is not added is missing from the clamp.
-		parttest.Within(t, "clamp reached", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
-		parttest.Within(t, "and from the least clamp", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)
+		parttest.Within(t, "achieved preload", float64(out.AchievedPreload/out.Preload), (c.setting-30)/c.target, 1e-12)
+		parttest.Within(t, "and from the minimum preload", float64(out.LeastPreload/out.Preload), (c.setting-30)/c.target/1.6, 1e-12)
 	}
 }

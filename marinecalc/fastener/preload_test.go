@@ -104,7 +104,7 @@ func TestScaling(t *testing.T) {
 	}
 }
 
-// The nut factor cancels in the clamp reached: its scatter is in the wrench
+// The nut factor cancels in the achieved preload: its scatter is in the wrench
 // scatter already.
 func TestFrictionIsCountedOnce(t *testing.T) {
 	in := whole()
@@ -112,7 +112,7 @@ func TestFrictionIsCountedOnce(t *testing.T) {
 	a := tighten(t, in)
 	in.NutFactor = 0.3
 	b := tighten(t, in)
-	parttest.Within(t, "clamp reached", float64(b.AchievedPreload), float64(a.AchievedPreload), 1e-15)
+	parttest.Within(t, "achieved preload", float64(b.AchievedPreload), float64(a.AchievedPreload), 1e-15)
 	parttest.Within(t, "torque in question", float64(b.PreloadFromTorqueUsed), float64(a.PreloadFromTorqueUsed)*2/3, 1e-12)
 	in.WrenchScatter = 0.75
 	parttest.Within(t, "scatter", float64(tighten(t, in).AchievedPreload), 0.75*float64(a.Preload), 1e-12)

@@ -13,7 +13,7 @@ import (
 
 // PackingInput is a stuffing box that is to be packed. All lengths are in metres; the
 // range that Packing accepts stands beside each. What is measured may be drawn a
-// hair below nothing.
+// slightly below zero.
 type PackingInput struct {
 	ShaftDiameter  quantity.Length // where it is not worn, 10 mm to 200 mm
 	BoxBore        quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft

@@ -198,7 +198,7 @@ func (in *DroopInput) validate() error {
 	faults.Above("/freeLength", "free length", float64(in.FreeLength))
 	faults.Above("/elasticModulus", "stiffness of the metal", float64(in.ElasticModulus))
 	faults.Above("/shaftDensity", "density of the metal", float64(in.ShaftDensity))
-	faults.NotNegative("/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
+	faults.NotNegative("/couplingMass", "mass of the coupling flange", float64(in.CouplingMass))
 	faults.NotNegative("/couplingDiameter", "coupling diameter", float64(in.CouplingDiameter))
 	faults.NotNegative("/spanBehind", "span behind", float64(in.SpanBehind))
 	faults.NotNegative("/propellerMass", "mass of the propeller", float64(in.PropellerMass))

@@ -244,7 +244,7 @@ func (in *WhirlInput) validate() problem.List {
 	}
 	faults.NotNegative("/propellerMass", "mass of the propeller", float64(in.PropellerMass))
 	faults.NotNegative("/entrainedWater", "share of entrained water", float64(in.EntrainedWater))
-	faults.NotNegative("/couplingMass", "mass of the coupling half", float64(in.CouplingMass))
+	faults.NotNegative("/couplingMass", "mass of the coupling flange", float64(in.CouplingMass))
 	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	faults.NotNegative("/idleSpeed", "idle speed", float64(in.IdleSpeed))
 	faults.NotNegative("/gearRatioAhead", "gear ratio ahead", float64(in.GearRatioAhead))

@@ -15,7 +15,7 @@ type WhirlInput struct {
 	Bearings       []Bearing       // 2 to 12; the gearbox's output bearing is one when the coupling is bolted up
 	Masses         []Load          // 0 to 12, besides propeller and coupling
 	PropellerMass  quantity.Mass   // in air; 0 for none
-	EntrainedWater quantity.Ratio  // water that swings with the propeller, over its mass
+	EntrainedWater quantity.Ratio  // entrained water, over the propeller's mass
 	PropellerAt    quantity.Length // centre of its mass; 0 is the aft end
 	CouplingMass   quantity.Mass   // 0 for none
 	CouplingAt     quantity.Length // centre of its mass; 0 is the forward end

@@ -47,7 +47,7 @@ func TestUniformSpans(t *testing.T) {
 		}
 		parttest.Within(t, "several spans", parttest.Must(t, Whirl, in).Critical, want, 1e-3)
 	}
-	// The span rule names the very span that whips at the shaft's speed.
+	// The span rule names the very span that whirls at the shaft's speed.
 	in := span(0.03, 1.2, 193e9, 8000)
 	in.ShaftSpeed = quantity.RotationSpeed(want)
 	parttest.Within(t, "span rule", parttest.Must(t, Whirl, in).SpanAtSpeed, 1.2, 1e-12)

@@ -215,14 +215,14 @@ type Sheet struct {
 // Made says what made a sheet or a survey, so that it can be made again.
 type Made struct {
 	Version  string    `json:"version"`            // of marinecalc and its standard rules
-	Overlays []Overlay `json:"overlays,omitempty"` // rule files laid over the standard rules, the first one first
+	Overlays []Overlay `json:"overlays,omitempty"` // rule files applied over the standard rules, the first one first
 	Units    string    `json:"units"`              // "metric", "us" or "both"
 	Trials   int       `json:"trials"`             // asked for; 0 where no ranges were
 	Seed     uint64    `json:"seed,omitempty"`     // of the trials
 	Day      string    `json:"day,omitempty"`      // of the boat's newest reading, year-month-day
 }
 
-// Overlay is a rule file laid over the standard rules.
+// Overlay is a rule file applied over the standard rules.
 type Overlay struct {
 	Title       string `json:"title"`
 	Fingerprint string `json:"fingerprint"` // of its text: FNV-1a of 64 bits, in hexadecimal digits

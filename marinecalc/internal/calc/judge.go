@@ -206,7 +206,7 @@ func (r *run) doubt(l *rules.Limit, j judged) (why, remedy string) {
 	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
 }
 
-const finestGauge = "To settle it, take every reading with the finest gauge to be had."
+const finestGauge = "To settle it, take every reading with the finest gauge available."
 
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
 func (r *run) sentence(l *rules.Limit, p *contract.Property, j judged, v *sheet.Verdict, limit spread.Limit) string {

@@ -86,7 +86,7 @@ func showSpan(p *contract.Property, low, high float64, units quantity.System) st
 }
 
 // All money of one run is in one currency: amounts are never converted, so
-// that two currencies cannot be reckoned together. A bare number is taken to
+// that two currencies cannot be added up. A bare number is taken to
 // be in the currency of the others.
 
 // isMoney tells whether a property is an amount of money.
@@ -123,7 +123,7 @@ func (in *inputs) showIn(p *contract.Property, si float64, units quantity.System
 }
 
 // showSpan prints a range of the run in the unit system in force. One that
-// reaches to what never comes has no upper end.
+// reaches to what does not occur has no upper end.
 func (in *inputs) showSpan(p *contract.Property, low, high float64) string {
 	if neverComes(p, high) {
 		return in.show(p, low) + " or more"

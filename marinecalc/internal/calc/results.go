@@ -23,11 +23,11 @@ type measure struct {
 	span       *spread.Range // nil when it has no range
 	low        float64       // of its 95 % interval, extended to the estimate where that lies outside
 	high       float64
-	unverified []*contract.Property // figures of the least sure kind that it rests on
+	unverified []*contract.Property // unverified figures that it rests on
 }
 
 // results reads the typed output. A number that is not a number was not asked
-// for, and what never comes is no figure; an infinite one is a fault.
+// for, and what does not occur is no figure; an infinite one is a fault.
 func (r *run) results() problem.List {
 	var problems problem.List
 	r.measures = r.in.buf.measures

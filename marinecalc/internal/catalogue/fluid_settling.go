@@ -30,7 +30,7 @@ func sizesOf(book *rules.Book) []fluid.Size {
 			list = append(list, fluid.Size{Name: row.Name, Size: quantity.Length(row.Values.Of("size").SI)})
 		}
 	}
-	if book == rules.Standard() { // books laid over come and go
+	if book == rules.Standard() { // books with overlays come and go
 		sizesRead.Store(book, list)
 	}
 	return list

@@ -9,7 +9,7 @@ import (
 )
 
 // A measured gland decides: first on the sheet is its rise, and no drip rate is
-// recommended that is a running tap (packed pumps run at 40 to 60 drops a
+// recommended that is more than a gland should leak (packed pumps run at 40 to 60 drops a
 // minute: general texts on packed pumps).
 func TestAHotGlandIsNotCooledByATap(t *testing.T) {
 	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "Back both gland nuts off by one flat, evenly, wait ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"

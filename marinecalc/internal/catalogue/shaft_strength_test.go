@@ -9,7 +9,7 @@ import (
 )
 
 // Without a peak torque the limits at the peak are not measured, and sheet
-// and advice say how to come by one; with one they are judged.
+// and advice say how to get one; with one they are judged.
 func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
 	for limit, c := range map[string]struct{ id, input string }{
 		"shaft-yield-at-peak": {"shaft-strength", `"shaftDiameter":"30 mm","shaftPower":"22 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed"`},
@@ -24,7 +24,7 @@ func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
 			told = told || strings.Contains(n.Text, "shock factor in shaft-torque")
 		}
 		if !told {
-			t.Errorf("%s: no advice how to come by a peak torque: %+v", limit, s.Next)
+			t.Errorf("%s: no advice how to get a peak torque: %+v", limit, s.Next)
 		}
 		if w := s.Result("designCase"); w == nil || !strings.Contains(w.Text, "no peak torque is known") {
 			t.Errorf("%s: the sheet says of its torque: %+v", limit, w)

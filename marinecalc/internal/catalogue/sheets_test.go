@@ -75,7 +75,7 @@ const boltedBoat = `{"name":"Oystercatcher",
  "bilge":{"switchVolume":"20 L","cycleVolume":"12 L","floodVolume":"200 L","pumpFlow":"20 L/min","pumpPower":"48 W"},
  "battery":{"energy":"1200 W·h","standingPower":"1.2 W"},
  "sternBearing":{"kind":"rubber","length":"100 mm","newClearance":"0.12 mm","grooveDepth":"3.2 mm"},
- "makersFigures":[{"of":"worn-practice","value":0.5,"source":{"document":"the bush maker's sheet"}}],
+ "makersFigures":[{"of":"worn-practice","value":0.5,"source":{"document":"the shell maker's sheet"}}],
  "readings":[{"date":"2026-03-20","dripRate":"8 drips/min","dripRateAtRest":"4 drips/min","bearingClearance":"0.45 mm","bearingGrooveDepth":"2.4 mm"}]}`
 
 // On a boat file nothing is typed twice: clamp and torque come from the
@@ -99,7 +99,7 @@ func TestCalculationsTakeFromTheBoat(t *testing.T) {
 	}
 	for _, v := range grip.Verdicts {
 		if v.Limit == "grip-ahead" && (v.Probability == nil || *v.Probability <= 0.5) {
-			t.Errorf("the grip ahead is given no probability: %+v", v)
+			t.Errorf("the slip torque margin ahead is given no probability: %+v", v)
 		}
 	}
 	fit := run("bolt-fit", `{"plainNut":"hex-nut"}`)
@@ -113,7 +113,7 @@ func TestCalculationsTakeFromTheBoat(t *testing.T) {
 	run("gland-drip", `{}`)
 	wear := run("bearing-clearance", `{}`)
 	for _, v := range wear.Verdicts {
-		if v.Limit == "worn-practice" && (v.Word != "beyond" || v.Authority != "maker's figure" || !strings.Contains(v.Source, "bush maker")) {
+		if v.Limit == "worn-practice" && (v.Word != "beyond" || v.Authority != "maker's figure" || !strings.Contains(v.Source, "shell maker")) {
 			t.Errorf("the maker's figure does not win: %+v", v)
 		}
 	}

@@ -45,7 +45,7 @@ func newFinder(book *rules.Book) *finder {
 		f.model.Prior = append(f.model.Prior, cause.Prior)
 		f.model.Yes = append(f.model.Yes, slices.Clone(otherwise))
 	}
-	for i := book.Signs().Len() - 1; i >= 0; i-- { // what was laid over stands first, and wins
+	for i := book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
 		sign := book.Signs().At(i)
 		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
 	}

@@ -44,6 +44,6 @@ func ShaftWhirl(in shaft.WhirlInput, out shaft.WhirlResult, b picture.Brush) []s
 	if at > c.Left+c.Width-60 {
 		anchor, at = "end", c.Left+c.Width
 	}
-	c.Text(picture.Ink, anchor, at, c.Top+8, "whips here")
+	c.Text(picture.Ink, anchor, at, c.Top+8, "whirls here")
 	return []sheet.Drawing{{Name: "whirl-margin", Title: title, Description: description, SVG: c.End()}}
 }

@@ -33,7 +33,7 @@ func CSV(t *sheet.Table) []byte {
 	return b.Bytes()
 }
 
-// noFormula sets an apostrophe before what a spreadsheet would reckon.
+// noFormula sets an apostrophe before what a spreadsheet would calculate.
 func noFormula(text string) string {
 	if text != "" && strings.ContainsRune("=@", rune(text[0])) {
 		return "'" + text

@@ -13,13 +13,13 @@ const MaxReadings = 30
 // one-sided limit is known to 95 % to be on its side.
 const z90 = 1.6448536269514722
 
-// Measured is one factor that is read with a gauge, and the gauges to be had
+// Measured is one factor that is read with a gauge, and the gauges available
 // for it. Standard uncertainties are in the unit of the factor; a rectangular
 // half-width a gives a/√3 (see Factor.StdDev).
 type Measured struct {
 	Factor int       // index of the factor
 	InHand float64   // standard uncertainty with the gauge in hand, as it was propagated; above 0
-	Gauges []float64 // standard uncertainties with the gauges to be had, in any order
+	Gauges []float64 // standard uncertainties with the gauges available, in any order
 	Fixed  bool      // the error is the same at each reading (a scale error), so that repeating does not help
 }
 
@@ -38,7 +38,7 @@ type Settlement struct {
 	// factor, all together, does.
 	Together bool
 
-	// Nothing to be had settles it: the factor that carries the largest part
+	// Nothing available settles it: the factor that carries the largest part
 	// of the spread that would still be there with the finest gauges. -1 when
 	// something settles it, or when more of that spread belongs to the
 	// interplay of factors than to any one of them.

@@ -34,7 +34,7 @@ func TestSettle(t *testing.T) {
 		{"a scale error is not read away",
 			cloudy(0.3, 0.7), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges, Fixed: true}},
 			Settlement{GaugeFactor: 1, Gauge: 1, RepeatFactor: -1, Blocker: -1}},
-		{"only readings: no finer gauge to be had",
+		{"only readings: no finer gauge available",
 			cloudy(0.3, 0.7), limit, []Measured{{Factor: 1, InHand: 1, Gauges: []float64{1, 3}}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: 1, Readings: 11, Blocker: -1}},
 		{"share 0.65: 30 readings leave 0.3717, 34 would do",

@@ -44,7 +44,7 @@ func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	c.Text(picture.Ink, "start", 38, top+c.Height+24, "● critical")
 	c.Rect(picture.Body, 122, top+c.Height+16, 16, 8)
 	c.Line(picture.Ink, 138, top+c.Height+20, 158, top+c.Height+20)
-	c.Text(picture.Ink, "start", 164, top+c.Height+24, "with room to begin later")
+	c.Text(picture.Ink, "start", 164, top+c.Height+24, "with slack")
 	return []sheet.Drawing{{Name: "schedule", Title: title, Description: description, SVG: c.End()}}
 }
 

@@ -1,4 +1,4 @@
-// Whether the answers speak against every cause.
+// Whether the answers contradict every cause.
 
 package bayes
 
