@@ -1,5 +1,4 @@
 // Kinds of quantity.
-
 package quantity
 
 import (
@@ -100,3 +99,115 @@ func withArticle(noun string) string {
 	}
 	return "a " + noun
 }
+
+// moneyUnit serves every currency: amounts are never converted.
+var moneyUnit = unit{mul: 1, div: 1, style: currency}
+
+// isMoney tells whether the kind is amounts of money.
+func (k *Kind) isMoney() bool { return k.Name == "money" }
+
+// isCurrency tells whether s has the form of an ISO 4217 currency code, three
+// capital letters. Whether a country issues it is not checked.
+func isCurrency(s string) bool {
+	if len(s) != 3 {
+		return false
+	}
+	for i := range 3 {
+		if s[i] < 'A' || s[i] > 'Z' {
+			return false
+		}
+	}
+	return true
+}
+
+// Infer reads a quantity whose unit alone tells its kind, as rule data writes
+// its limits: "0.25 in" is a length, "1200 rpm" a rotation speed, "0.9" and
+// "90 %" a ratio. Where several kinds share a unit the first of [Kinds] that
+// has it is taken, so that "60 °C" is a temperature and not a difference;
+// write a difference in K. The error is a [problem.Problem].
+func Infer(text string) (Reading, *Kind, error) {
+	s := clean(text)
+	value, tail, has := cutAccuracy(s)
+	_, name, err := scanNumber(value)
+	if err == nil && has && name == "" {
+		_, name, err = scanNumber(tail)
+	}
+	if err == nil {
+		for _, k := range kinds {
+			if _, ok := k.find(name); ok && k.Name != "money" {
+				r, err := k.Parse(text)
+				return r, k, err
+			}
+		}
+	}
+	ratio := byName["ratio"]
+	r, err := ratio.Parse(text) // its error says what is wrong
+	return r, ratio, err
+}
+
+// System is the choice of units a boat is shown in.
+type System uint8
+
+// The systems of units.
+const (
+	Metric System = iota // SI and the metric units of the trade
+	US                   // US customary units
+	Both                 // metric, with US customary in parentheses
+)
+
+// ParseSystem reads "metric", "us" or "both", in any case of letters.
+func ParseSystem(text string) (System, error) {
+	for s := Metric; s <= Both; s++ {
+		if strings.EqualFold(strings.TrimSpace(text), s.String()) {
+			return s, nil
+		}
+	}
+	return Metric, refuse(show(text)+" is no system of units", "metric, us, both", `write "metric"`)
+}
+
+// String gives the name that [ParseSystem] reads.
+func (s System) String() string {
+	switch s {
+	case US:
+		return "us"
+	case Both:
+		return "both"
+	}
+	return "metric"
+}
+
+// The names of the kinds of quantity, as sheets and schemas have them.
+const (
+	KindLength                = "length"
+	KindArea                  = "area"
+	KindVolume                = "volume"
+	KindAngle                 = "angle"
+	KindDirection             = "direction"
+	KindMass                  = "mass"
+	KindForce                 = "force"
+	KindTorque                = "torque"
+	KindEnergy                = "energy"
+	KindPower                 = "power"
+	KindPressure              = "pressure"
+	KindStress                = "stress"
+	KindStiffness             = "stiffness"
+	KindAngularStiffness      = "angular-stiffness"
+	KindTime                  = "time"
+	KindFrequency             = "frequency"
+	KindRotationSpeed         = "rotation-speed"
+	KindVelocity              = "velocity"
+	KindInertia               = "inertia"
+	KindVolumeFlow            = "volume-flow"
+	KindDripRate              = "drip-rate"
+	KindTemperature           = "temperature"
+	KindTemperatureDifference = "temperature-difference"
+	KindSpecificHeat          = "specific-heat"
+	KindConductance           = "conductance"
+	KindConductivity          = "conductivity"
+	KindHeatTransfer          = "heat-transfer"
+	KindRatio                 = "ratio"
+	KindDensity               = "density"
+	KindDynamicViscosity      = "dynamic-viscosity"
+	KindKinematicViscosity    = "kinematic-viscosity"
+	KindMoney                 = "money"
+)
