@@ -25,8 +25,11 @@ func newDoorSchemas(t testing.TB) doorSchemas {
 	t.Helper()
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
-	for _, name := range schemas.Names() {
-		text, err := schemas.Read(name)
+	for _, name := range append(schemas.ReplyNames(), "annotations") {
+		text, err := schemas.ReadReply(name)
+		if name == "annotations" {
+			text, err = schemas.Read(name)
+		}
 		if err != nil {
 			t.Fatal(err)
 		}
