@@ -25,8 +25,11 @@ func newDoorSchemas(t testing.TB) doorSchemas {
 	t.Helper()
 	c := jsonschema.NewCompiler()
 	c.Draft = jsonschema.Draft2020
-	for _, name := range schemas.Names() {
-		text, err := schemas.Read(name)
+	for _, name := range append(schemas.ReplyNames(), "annotations") {
+		text, err := schemas.ReadReply(name)
+		if name == "annotations" {
+			text, err = schemas.Read(name)
+		}
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -219,8 +222,11 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 			t.Errorf("the test has no value for %s", name)
 		}
 	}
-	for _, ask := range enumOf(t, "request", "ask") {
+	asks := enumOf(t, "request", "ask")
+	sameWords(t, "asks", asks, allowed(t, `{"ask": "sing"}`))
+	for _, ask := range asks {
 		takes, needs := askMembers(t, ask)
+		sameWords(t, "members of "+ask, takes, allowed(t, `{"ask": "`+ask+`", "song": 1}`))
 		whole := map[string]any{"ask": ask}
 		for _, name := range takes {
 			if name != "ask" {
@@ -244,6 +250,23 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 				d.agree(t, request, name, words && slices.Contains(free, name) || !refusedFor(text, name))
 			}
 		}
+	}
+}
+
+// allowed lists what Call would take instead, by its only problem.
+func allowed(t *testing.T, request string) []string {
+	t.Helper()
+	var r struct{ Problems marinecalc.Problems }
+	if err := json.Unmarshal(marinecalc.Call([]byte(request)), &r); err != nil || len(r.Problems) != 1 {
+		t.Fatalf("%s gives %v (%v)", request, r.Problems, err)
+	}
+	return strings.Split(r.Problems[0].Allowed, ", ")
+}
+
+func sameWords(t *testing.T, of string, inSchema, inGo []string) {
+	t.Helper()
+	if a, b := slices.Sorted(slices.Values(inSchema)), slices.Sorted(slices.Values(inGo)); !slices.Equal(a, b) {
+		t.Errorf("the %s are %q in the schema, %q in Go", of, a, b)
 	}
 }
 

@@ -97,7 +97,7 @@ func strict(text []byte) *json.Decoder {
 
 // read reads a schema document by its name.
 func read(name string) (*schema, error) {
-	text, err := schemas.Read(name)
+	text, err := schemas.ReadReply(name)
 	if err != nil {
 		return nil, err
 	}
