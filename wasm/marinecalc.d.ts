@@ -25,8 +25,10 @@ export type Json = { [name: string]: unknown };
 /** What every request that prints quantities may carry. */
 interface Printing {
   units?: Units;
-  /** Trials of the Monte Carlo propagation; 0 gives no ranges, absent gives 4096. */
+  /** Trials of the Monte Carlo propagation; 0 or absent gives 4096. */
   trials?: number;
+  /** No trials are run: no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
   seed?: number;
   /** Sheets without worked lines and drawings, for a host that shows neither. */
   brief?: boolean;
@@ -39,6 +41,9 @@ export interface ContentsRequest {
 export interface BlankRequest {
   ask: 'blank';
   calculation: string;
+  /** With a boat, the reply says what it gives for each input. */
+  boat?: Json;
+  units?: Units;
   overlays?: Json[];
 }
 export interface RunRequest extends Printing {
@@ -88,7 +93,25 @@ export interface AddReadingsRequest {
   boat: Json;
   csv: string;
 }
+/** Writes what was typed for a calculation into the boat; the date is year-month-day, of the readings. */
+export interface KeepRequest {
+  ask: 'keep';
+  boat: Json;
+  calculation: string;
+  input: Json;
+  date: string;
+}
+/** Reads what a person typed as a quantity of a kind. */
+export interface QuantityRequest {
+  ask: 'quantity';
+  quantity: string;
+  text: string;
+  /** In which a bare number is meant. */
+  unit?: string;
+}
 export type Request =
+  | KeepRequest
+  | QuantityRequest
   | ReadingsRequest
   | AddReadingsRequest
   | CompareRequest
@@ -109,6 +132,8 @@ export interface Problem {
   input?: string;
   /** The input whose choice would give what is missing. */
   choose?: string;
+  /** The SI unit in which a bare number is read here, which `allowed` leaves out. */
+  bare?: string;
 }
 
 /** The reply to a request that could not be answered. */
@@ -120,6 +145,10 @@ export interface Refusal {
 export interface Contents {
   ok: true;
   calculations: { id: string; title: string; answers: string }[];
+  /** The calculations as a person looks for them; each stands in one group. */
+  groups: { title: string; about: string; calculations: string[] }[];
+  /** The words of verdicts, most urgent first, and what people read for each. */
+  words: { word: Word; reads: string }[];
   version: string;
   trials: number;
   /** For every kind of quantity, the units that can be typed. */
@@ -129,9 +158,23 @@ export interface Blank {
   ok: true;
   schema: CalculationSchema;
   choices?: Choices;
+  /** Gravest first. */
   cautions?: Caution[];
+  /** What the boat gives for the inputs, by name. */
+  given?: { [input: string]: Given };
   /** Of fault finding: answered in the input's answers. */
   questions?: Question[];
+}
+
+/** What the boat, its maker's figures or an earlier result give for an input. */
+export interface Given {
+  text: string;
+  origin: Origin;
+  /** Of the reading. */
+  date?: string;
+  source?: string;
+  /** Of a list: as it stands in the file. */
+  value?: unknown[];
 }
 
 /** One question of fault finding, answered with yes, no or unknown. */
@@ -162,7 +205,7 @@ export interface Comparison {
   boat: string;
   moved: Moved[];
   still: Moved[];
-  turned: { sheet: string; title: string; before: string; after: string; value: string; bound: string }[];
+  turned: { sheet: string; title: string; before: Word; after: Word; beforeReads: string; afterReads: string; value: string; bound: string }[];
 }
 /** One result in both states. */
 export interface Moved {
@@ -181,8 +224,24 @@ export interface BoatRead {
   ok: true;
   /** As read; absent when none was sent. */
   boat?: Json;
+  /** Every day with a reading, oldest first. */
+  days?: string[];
   schema: Schema;
   choices?: Choices;
+}
+/** The boat with what was typed; a reply without `kept` kept nothing. */
+export interface Kept {
+  ok: true;
+  boat: Json;
+  kept?: { input: string; title: string }[];
+  /** The inputs for which the boat has no place. */
+  left?: string[];
+}
+export interface QuantityRead {
+  ok: true;
+  /** As typed; a bare number has its unit behind it. */
+  text: string;
+  si: number;
 }
 export interface JobSheet {
   ok: true;
@@ -215,7 +274,11 @@ export type ReplyTo<R extends Request> =
                     ? CSVMade
                     : R extends AddReadingsRequest
                       ? { ok: true; boat: Json }
-                      : SurveyDone);
+                      : R extends KeepRequest
+                        ? Kept
+                        : R extends QuantityRequest
+                          ? QuantityRead
+                          : SurveyDone);
 
 /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
 export type Choices = { [table: string]: { pick: string; name: string }[] };
@@ -398,9 +461,17 @@ export interface Verdict {
   title: string;
   on: string;
   word: Word;
+  /** What people read for the word. */
+  reads: string;
   probability?: number;
   value?: string;
   bound?: string;
+  /** The value in the unit below. */
+  si?: number;
+  boundSI?: number;
+  side?: 'at most' | 'at least';
+  kind?: string;
+  unit?: string;
   sentence: string;
   authority?: string;
   source?: string;

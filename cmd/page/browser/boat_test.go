@@ -126,6 +126,7 @@ func TestKeepWithTheBoat(t *testing.T) {
 	}
 	b.open("#/sheet/coupling-alignment")
 	before := b.text(value("gapDifference"))
+	b.until(`[...document.querySelectorAll("button")].some((e) => e.textContent === "Keep with Ternlet")`)
 	b.press("Keep with Ternlet")
 	b.until(`document.querySelector("#in-couplingDiameter").value === ""`)
 	if after := b.text(value("gapDifference")); after != before {
