@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -45,6 +46,7 @@ var asks = []ask{
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
 	{name: "readings", answer: askReadings, members: []string{"boat"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
+	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
 }
 
@@ -124,12 +126,16 @@ func addChoices(to map[string][]Choice, p *contract.Property, book *rules.Book) 
 	}
 }
 
-func askRun(ctx context.Context, r *request) (reply, error) {
-	input := r.input
-	if input == nil {
-		input = map[string]any{}
+// typed is the input of the request, empty where nothing was typed.
+func (r *request) typed() any {
+	if r.input == nil {
+		return map[string]any{}
 	}
-	s, err := r.engine.run(ctx, r.calculation, input, r.options)
+	return r.input
+}
+
+func askRun(ctx context.Context, r *request) (reply, error) {
+	s, err := r.engine.run(ctx, r.calculation, r.typed(), r.options)
 	return reply{Sheet: s}, err
 }
 
@@ -140,6 +146,9 @@ func askBoat(_ context.Context, r *request) (reply, error) {
 	}
 	out := reply{Schema: c.Text, Boat: r.options.Boat, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, c.Root, r.options.Rules)
+	if r.options.Boat != nil {
+		out.Days = r.options.Boat.Dates()
+	}
 	return out, nil
 }
 
@@ -193,6 +202,47 @@ func askReadings(_ context.Context, r *request) (reply, error) {
 func askAddReadings(_ context.Context, r *request) (reply, error) {
 	b, err := AddReadingsCSV(r.options.Boat, []byte(r.csv))
 	return reply{Boat: b}, err
+}
+
+// askKeep answers with the boat and what was typed for a calculation written
+// into it, and says what it has no place for.
+func askKeep(_ context.Context, r *request) (reply, error) {
+	c, err := calc.Find(catalogue.Calculations, r.calculation)
+	if err != nil {
+		return reply{}, err
+	}
+	k, err := c.Form()
+	if err != nil {
+		return reply{}, err
+	}
+	if r.options.Boat == nil {
+		return reply{}, noBoat()
+	}
+	if _, err := day.Parse(r.date); err != nil {
+		return reply{}, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+	}
+	input, ok := r.typed().(map[string]any)
+	if !ok {
+		return reply{}, noObject()
+	}
+	if problems := k.CheckInput(input); len(problems) > 0 {
+		return reply{}, problems.Err()
+	}
+	var out reply
+	var typed []boat.Typed
+	for _, p := range k.Input.Properties {
+		value, has := input[p.Name]
+		switch {
+		case !has:
+		case boat.Keeps(p.Boat):
+			typed = append(typed, boat.Typed{Input: p.Name, Pointer: p.Boat, Value: value})
+			out.Kept = append(out.Kept, keptInput{p.Name, p.Title})
+		default:
+			out.Left = append(out.Left, p.Name)
+		}
+	}
+	out.Boat, err = r.options.Boat.Keep(typed, r.date)
+	return out, err
 }
 
 // askQuantity reads what a person typed as a quantity. A bare number is taken

@@ -57,7 +57,6 @@ type request struct {
 	engine      *Engine
 	calculation string
 	input       any
-	boatText    json.RawMessage // as the owner wrote it; options has it as read
 	overlays    [][]byte
 	before      string // days, for a comparison
 	after       string
@@ -66,6 +65,7 @@ type request struct {
 	quantity    string // a kind of quantity, to read text as
 	text        string
 	unit        string // of a bare number in it
+	date        string // of what is kept
 	options     Options
 }
 
@@ -88,6 +88,9 @@ type reply struct {
 	Questions    []diagnosis.Question  `json:"questions,omitempty"` // of the form of fault-finding
 	Sheet        *sheet.Sheet          `json:"sheet,omitempty"`
 	Boat         *Boat                 `json:"boat,omitempty"`
+	Days         []string              `json:"days,omitempty"` // with a reading of the boat, oldest first
+	Kept         []keptInput           `json:"kept,omitempty"` // with the boat
+	Left         []string              `json:"left,omitempty"` // the inputs for which the boat has no place
 	Survey       *Survey               `json:"survey,omitempty"`
 	Page         string                `json:"page,omitempty"` // a whole HTML text
 	Comparison   *Comparison           `json:"comparison,omitempty"`
@@ -101,6 +104,12 @@ type reply struct {
 type wordEntry struct {
 	Word  sheet.Word `json:"word"`
 	Reads string     `json:"reads"`
+}
+
+// keptInput is an input that is kept with the boat.
+type keptInput struct {
+	Input string `json:"input"`
+	Title string `json:"title"`
 }
 
 // readRequest takes a request apart. Unknown members are refused, and those
@@ -158,6 +167,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"quantity":    textMember(func(r *request) *string { return &r.quantity }),
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
+	"date":        textMember(func(r *request) *string { return &r.date }),
 	"noRanges":    flagMember(func(r *request) *bool { return &r.options.NoRanges }),
 	"brief":       flagMember(func(r *request) *bool { return &r.options.Brief }),
 	"input":       func(r *request, _ string, v any, _ *problem.List) { r.input = v },

@@ -80,3 +80,42 @@ func TestCallExports(t *testing.T) {
 		}
 	}
 }
+
+// What was typed is written into the boat file, and what has no place there
+// is named.
+func TestCallKeeps(t *testing.T) {
+	for request, has := range map[string]string{
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","date":"2026-06-01","input":{"wantedRise":"10 K","dripRate":"6 drips/min","boxBore":"46 mm"}}`: `"boat":{"name":"Tern","gland":{"boxBore":"46 mm"},"readings":[{"date":"2026-06-01","dripRate":"6 drips/min"}]},"kept":[{"input":"boxBore",`,
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","date":"2026-06-01","input":{"wantedRise":"10 K"}}`:                                            `"boat":{"name":"Tern"},"left":["wantedRise"]`,
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","date":"2026-06-01","input":{"boxBore":"46 kg"}}`:                                              `"where":"/boxBore"`,
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","date":"2026-06-01","input":5}`:                                                                `"ok":false`,
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","date":"2026-06-31","input":{}}`:                                                               `"where":"/date"`,
+		`{"ask":"keep","boat":{"name":"Tern"},"calculation":"gland-heat","input":{}}`:                                                                                   `"where":"/date"`,
+		`{"ask":"keep","calculation":"gland-heat","date":"2026-06-01","input":{}}`:                                                                                      `this needs a boat`,
+		`{"ask":"keep","boat":{"name":"Tern"},"date":"2026-06-01","input":{}}`:                                                                                          `"where":"/calculation"`,
+	} {
+		if out := string(marinecalc.Call([]byte(request))); !strings.Contains(out, has) {
+			t.Errorf("%s gives %.600s", request, out)
+		}
+	}
+}
+
+// A host need not read the boat file: the reply tells its days, what it gives
+// for an input, and a list as it stands there.
+func TestCallTellsWhatTheBoatHolds(t *testing.T) {
+	const dated = `{"name":"Tern","shaft":{"diameter":"30 mm"},"symptoms":[{"evidence":"gland-hot","answer":"no"}],
+		"readings":[{"date":"2026-05-01","shaft":{"diameter":"32 mm"}},{"date":"2026-04-01","symptoms":[{"evidence":"gland-hot","answer":"yes"}]},{"date":"2026-05-01"}]}`
+	for request, has := range map[string]string{
+		`{"ask":"boat","boat":` + dated + `}`:                                   `"days":["2026-04-01","2026-05-01"]`,
+		`{"ask":"blank","calculation":"key-strength","boat":` + dated + `}`:     `"shaftDiameter":{"text":"32 mm","origin":"boat","date":"2026-05-01",`,
+		`{"ask":"blank","calculation":"fault-finding","boat":` + dated + `}`:    `"source":"reading of 2026-04-01","value":[{"answer":"yes","evidence":"gland-hot"}]`,
+		`{"ask":"run","calculation":"key-strength","input":{}}`:                 `"kind":"missing"`,
+		`{"ask":"run","calculation":"shaft-torque","input":{"enginePower":[]}}`: `"allowed":"a power with its unit","hint":`,
+		`{"ask":"run","calculation":"shaft-torque","input":{"enginePower":{}}}`: `"bare":"W"`,
+	} {
+		if out := string(marinecalc.Call([]byte(request))); !strings.Contains(out, has) {
+			i := strings.Index(out, `"given"`)
+			t.Errorf("%s gives %.300s … %.900s", request, out, out[max(i, 0):])
+		}
+	}
+}

@@ -139,7 +139,7 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 	}
 	object, ok := typed.(map[string]any)
 	if !ok {
-		return nil, problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
+		return nil, noObject()
 	}
 	out, _, problems := s.Run(c, object)
 	if len(problems) > 0 {
@@ -177,6 +177,10 @@ func (e *Engine) Compare(ctx context.Context, b *Boat, before, after string, o O
 	}
 	c, err := survey.Compare(ctx, b, before, after, o)
 	return c, stopped(ctx, err)
+}
+
+func noObject() error {
+	return problem.List{{What: "the input is not an object", Allowed: `an object such as {"name": "value"}`, Hint: "put the inputs between braces"}}.Err()
 }
 
 func noBoat() error {

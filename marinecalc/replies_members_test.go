@@ -178,6 +178,8 @@ func (w *walk) meets(where string, n node, of reflect.Type) {
 			w.Errorf("%s is one of the words of %s, and its schema lists none", where, of)
 		}
 		want = "string"
+	case reflect.Interface: // as it stands in the boat file, where lists have objects
+		want = "object"
 	case reflect.Bool:
 		want = "boolean"
 	case reflect.Float64:

@@ -135,6 +135,7 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 		ask("boat", nil)
 		ask("readings", nil)
 		ask("add-readings", map[string]any{"csv": "date,dripRate\n2027-06-01,7 drips/min\n"})
+		ask("keep", map[string]any{"calculation": "gland-heat", "date": "2027-06-01", "input": map[string]any{"dripRate": "7 drips/min", "wantedRise": "15 °C"}})
 		for _, e := range marinecalc.Calculations() {
 			ask("blank", map[string]any{"calculation": e.ID})
 		}
@@ -216,7 +217,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	boat := json.RawMessage(testboat.Logged)
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
-		"quantity": "length", "text": "5", "unit": "mm"}
+		"date": "2026-06-01", "quantity": "length", "text": "5", "unit": "mm"}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
 			t.Errorf("the test has no value for %s", name)

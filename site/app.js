@@ -3,6 +3,8 @@
 /**
  * @typedef {object} App
  * @property {import('../wasm/marinecalc.js').Calculator} calculator
+ * @property {import('../wasm/marinecalc.js').Contents} contents
+ * @property {import('./form/units.js').Reader} read what was typed for a quantity
  * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats
  */
 

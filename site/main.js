@@ -2,6 +2,8 @@
 // hash names, so that the browser's own back and forward work.
 
 import { start } from '../wasm/marinecalc.js';
+import { inWords } from './form/field.js';
+import { reader } from './form/units.js';
 import { button, byId, h } from './kit/dom.js';
 import { unpack } from './kit/unpack.js';
 import { openFoldsForPrint } from './sheet/folds.js';
@@ -19,7 +21,10 @@ const main = byId('view', HTMLElement);
 async function open() {
   const boats = unpack('boats', 'application/json').json();
   const module = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
-  const app = { calculator: await start(await module), demonstrationBoats: await boats };
+  const calculator = await start(await module);
+  const contents = calculator.call({ ask: 'contents' });
+  if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
+  const app = { calculator, contents, read: reader(calculator), demonstrationBoats: await boats };
   let last = '';
   const show = () => {
     last = location.hash;

@@ -275,6 +275,20 @@ export interface AddReadingsRequest {
   csv: string;
 }
 
+/** The boat with what was typed for a calculation written into it, each at its place; readings stand under the day. */
+export interface KeepRequest {
+  /** What is asked for. */
+  ask: 'keep';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation: string;
+  /** What is typed, by the calculation's schema; absent or null where nothing is. */
+  input: object | null;
+  /** The day of what is kept, year-month-day. */
+  date: Day;
+}
+
 /** What a person typed, read as a quantity. */
 export interface QuantityRequest {
   /** What is asked for. */
@@ -288,7 +302,7 @@ export interface QuantityRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | QuantityRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | QuantityRequest;
 
 /** A day, year-month-day (ISO 8601). */
 export type Day = string;
@@ -325,6 +339,8 @@ export interface ContentsReply extends Answered {
 
 /** The reply to a request for blank. */
 export interface BlankReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** The schema of the calculation. */
   schema: CalculationSchema;
   /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
@@ -339,60 +355,92 @@ export interface BlankReply extends Answered {
 
 /** The reply to a request for run. */
 export interface RunReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** The sheet of the calculation. */
   sheet: Sheet;
 }
 
 /** The reply to a request for boat. */
 export interface BoatReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** The schema of the boat file. */
   schema: Schema;
   /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
   choices: Choices;
   /** The boat file, with its members in the owner's order, by boat.schema.json. */
   boat?: Json;
+  /** Every day with a reading of the boat, oldest first; absent where there is none. */
+  days?: string[];
 }
 
 /** The reply to a request for survey. */
 export interface SurveyReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** The survey of the boat. */
   survey: Survey;
 }
 
 /** The reply to a request for jobsheet. */
 export interface JobsheetReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** A whole HTML text. */
   page: string;
 }
 
 /** The reply to a request for compare. */
 export interface CompareReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** Both states side by side. */
   comparison: Comparison;
 }
 
 /** The reply to a request for calendar. */
 export interface CalendarReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** Dates as iCalendar text (RFC 5545). */
   calendar: string;
 }
 
 /** The reply to a request for csv. */
 export interface CsvReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** A table as text (RFC 4180). */
   csv: string;
 }
 
 /** The reply to a request for readings. */
 export interface ReadingsReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** A table as text (RFC 4180). */
   csv: string;
 }
 
 /** The reply to a request for add-readings. */
 export interface AddReadingsReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
   /** The boat file, with its members in the owner's order, by boat.schema.json. */
   boat: Json;
+}
+
+/** The reply to a request for keep. */
+export interface KeepReply extends Answered {
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
+  /** The inputs that are kept with the boat now; absent where there are none. */
+  kept?: KeptInput[];
+  /** The inputs for which the boat file has no place, by name; absent where there are none. */
+  left?: string[];
 }
 
 /** The reply to a request for quantity. */
@@ -451,6 +499,16 @@ export interface Given {
   date?: string;
   /** Of a maker's figure, or the title of an earlier sheet. */
   source?: string;
+  /** Of a list: as it stands in the boat file. */
+  value?: Json[];
+}
+
+/** An input that is kept with the boat. */
+export interface KeptInput {
+  /** Its name. */
+  input: string;
+  /** Its name as people read it. */
+  title: string;
 }
 
 /** One question of fault finding, to be answered with yes, no or don't know. */
@@ -490,6 +548,7 @@ export interface Replies {
   'csv': CsvReply;
   'readings': ReadingsReply;
   'add-readings': AddReadingsReply;
+  'keep': KeepReply;
   'quantity': QuantityReply;
 }
 
@@ -915,6 +974,8 @@ export interface Problem {
   what: string;
   /** What would be taken, in words. */
   allowed?: string;
+  /** The SI unit in which a bare number is read here, which "allowed" leaves out. */
+  bare?: string;
   /** How to mend it, in words. */
   hint?: string;
   /** What sort of problem it is, for programs; absent means wrong. */

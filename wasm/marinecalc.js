@@ -40,8 +40,14 @@ export async function start(source) {
     ready: () => ready,
     call(request) {
       if (!guest) return refusal('the calculator is being started anew; ask again in a moment');
+      let text;
       try {
-        return JSON.parse(ask(guest, JSON.stringify(request)));
+        text = JSON.stringify(request);
+      } catch (slip) {
+        return refusal(`the request cannot be written as JSON: ${slip instanceof Error ? slip.message : slip}`);
+      }
+      try {
+        return JSON.parse(ask(guest, text));
       } catch (trap) {
         console.error(trap);
         guest = null; // its memory can no longer be trusted

@@ -43,6 +43,20 @@ test('a request above the cap is refused and the next one is answered', async ()
   assert.ok(calculator.call({ ask: 'contents' }).ok);
 });
 
+test('a request that cannot be written as JSON is refused and the instance stays', async (t) => {
+  const made = t.mock.method(WebAssembly, 'instantiate');
+  const calculator = await start(module);
+  const cycle = /** @type {any} */ ({ ask: 'contents' });
+  cycle.boat = cycle;
+  for (const request of [{ ask: 'contents', boat: 10n }, cycle]) {
+    const reply = calculator.call(/** @type {any} */ (request));
+    assert.equal(reply.ok, false);
+    assert.match(reply.problems[0].what, /cannot be written as JSON/);
+    assert.ok(calculator.call({ ask: 'contents' }).ok, 'the next request is answered at once');
+  }
+  assert.equal(made.mock.callCount(), 1, 'instances made');
+});
+
 test('survives growth of memory', async () => {
   const calculator = await start(module);
   for (let i = 0; i < 3; i++) {

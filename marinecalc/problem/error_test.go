@@ -92,3 +92,16 @@ func TestProblemsInJSON(t *testing.T) {
 		}
 	}
 }
+
+// What a bare number is read in stands apart for programs, and in the line
+// for people.
+func TestLineSaysAllThatIsAllowed(t *testing.T) {
+	p := Problem{Where: "/bore", What: "it is not known", Allowed: "a length with its unit", Hint: "type it"}
+	if got, want := p.String(), "/bore: it is not known; allowed: a length with its unit; type it"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	p.Bare = "m"
+	if got, want := p.String(), "/bore: it is not known; allowed: a length with its unit, or a bare number in m; type it"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}

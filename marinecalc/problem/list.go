@@ -3,6 +3,7 @@
 package problem
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 )
@@ -37,13 +38,21 @@ func (l List) Err() error {
 }
 
 // Sorted returns the problems ordered by place, then text, without repeats.
+// It sorts places in the list, as others do: sorting code for the struct itself
+// would take some 20 kB of the WebAssembly module.
 func (l List) Sorted() List {
-	out := slices.Clone(l)
-	slices.SortFunc(out, func(a, b Problem) int {
-		if c := strings.Compare(a.Where, b.Where); c != 0 {
-			return c
-		}
-		return strings.Compare(a.What, b.What)
+	order := make([]int, len(l))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Or(strings.Compare(l[a].Where, l[b].Where), strings.Compare(l[a].What, l[b].What))
 	})
-	return slices.Compact(out)
+	out := make(List, 0, len(l))
+	for i, at := range order {
+		if i == 0 || l[at] != l[order[i-1]] {
+			out = append(out, l[at])
+		}
+	}
+	return out
 }

@@ -23,6 +23,7 @@ type Problem struct {
 	Kind    Kind   `json:"kind,omitempty"`    // what sort of problem it is, for programs; "" is [Wrong]
 	Input   string `json:"input,omitempty"`   // name of the input that it is about, where Where does not point to it
 	Choose  string `json:"choose,omitempty"`  // name of the input whose choice would give what is missing
+	Bare    string `json:"bare,omitempty"`    // the SI unit in which a bare number is read here, which Allowed leaves out
 }
 
 // Kind is the sort of a problem, by which a program decides what to do about
@@ -65,6 +66,10 @@ func (p Problem) String() string {
 	if p.Allowed != "" {
 		b.WriteString("; allowed: ")
 		b.WriteString(p.Allowed)
+	}
+	if p.Bare != "" {
+		b.WriteString(", or a bare number in ")
+		b.WriteString(p.Bare)
 	}
 	if p.Hint != "" {
 		b.WriteString("; ")

@@ -2,7 +2,7 @@
 // what is wrong with it. The schema says which control it is.
 
 import { h } from '../kit/dom.js';
-import { unitFor, withUnit } from './units.js';
+import { unitFor } from './units.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -15,6 +15,7 @@ import { unitFor, withUnit } from './units.js';
  * @property {string} prefix before every id, so that two forms never share one
  * @property {Units} units
  * @property {Choices} choices
+ * @property {import('./units.js').Reader} read what was typed for a quantity
  * @property {(pointer: string) => unknown} typed what was typed there
  * @property {(pointer: string, value: unknown) => void} change
  */
@@ -112,8 +113,7 @@ export class Field {
    */
   asHere(problem) {
     const unit = unitFor(this.schema, this.#setting.units);
-    if (!unit || !problem.allowed) return problem;
-    return { ...problem, allowed: problem.allowed.replace(/bare number in \S+/, `bare number in ${unit}`) };
+    return unit && problem.bare ? { ...problem, bare: unit } : problem;
   }
 
   /** Whether the choices are sentences. */
@@ -139,9 +139,10 @@ export class Field {
       enterkeyhint: 'next',
     });
     made.value = kept === undefined ? '' : String(kept);
-    made.addEventListener('input', () => this.#setting.change(pointer, meant(made.value, schema, unit)));
+    const { read, change } = this.#setting;
+    made.addEventListener('input', () => change(pointer, meant(made.value, schema, unit, read)));
     // What a bare number was read as becomes visible when the field is left.
-    made.addEventListener('change', () => (made.value = withUnit(made.value, unit)));
+    made.addEventListener('change', () => (made.value = read(made.value, schema, unit)));
     return made;
   }
 
@@ -172,8 +173,9 @@ export class Field {
  * A problem as a sentence or two.
  * @param {Problem} problem
  */
-export function inWords({ what, allowed, hint }) {
-  const parts = [what, allowed && `Allowed: ${allowed}`, hint].filter(Boolean);
+export function inWords({ what, allowed, bare, hint }) {
+  const both = [allowed, bare && `or a bare number in ${bare}`].filter(Boolean).join(', ');
+  const parts = [what, both && `Allowed: ${both}`, hint].filter(Boolean);
   return parts.map((p) => asSentence(/** @type {string} */ (p))).join(' ');
 }
 
@@ -224,13 +226,14 @@ export function shown(value, schema, tables) {
  * @param {string} text
  * @param {Schema} schema
  * @param {string} unit
+ * @param {import('./units.js').Reader} read
  * @returns {unknown}
  */
-function meant(text, schema, unit) {
+function meant(text, schema, unit, read) {
   const trimmed = text.trim();
   if (trimmed === '') return undefined;
   if (!schema.quantity && isNumber(schema) && Number.isFinite(Number(trimmed))) return Number(trimmed);
-  return withUnit(trimmed, unit);
+  return read(trimmed, schema, unit);
 }
 
 /** @param {Schema} schema */

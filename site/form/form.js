@@ -27,8 +27,9 @@ import { freshRow, starters } from './rows.js';
  * @property {string} prefix
  * @property {import('../../wasm/marinecalc.js').Units} units
  * @property {import('../../wasm/marinecalc.js').Choices} choices
+ * @property {import('./units.js').Reader} read what was typed for a quantity
  * @property {boolean} [folds] whether groups are folded, as in a long form
- * @property {(schema: Schema) => boolean} [known] whether the boat has what the schema asks for
+ * @property {(pointer: string) => boolean} [known] whether the boat gives what is asked for there
  * @property {(value: Json) => void} changed
  */
 
@@ -52,7 +53,7 @@ export class Form {
   #setting;
 
   /** @param {FormOptions} options */
-  constructor({ root, schema, value, prefix, units, choices, folds, known, changed }) {
+  constructor({ root, schema, value, prefix, units, choices, read, folds, known, changed }) {
     this.value = value;
     this.#root = root;
     this.#changed = changed;
@@ -62,6 +63,7 @@ export class Form {
       prefix,
       units,
       choices,
+      read,
       typed: (pointer) => at(this.value, pointer),
       change: (pointer, put) => this.#put(pointer, put),
     };
@@ -84,13 +86,13 @@ export class Form {
       const field = chosenInstead(problem, this.fields) ?? this.fields.get(problem.where);
       const within = this.#emptyWithin(problem.where);
       const whole = this.#wholes.get(problem.where)?.parentElement;
-      if (field && !field.isFilled && isUnknown(problem)) needed.add(field);
+      if (field && !field.isFilled && problem.kind === 'missing') needed.add(field);
       else if (field) taken.wrong.push({ control: field.control, title: this.#titled(field), problem: field.asHere(problem) });
       else if (within.length > 0) within.forEach((f) => needed.add(f));
       else if (whole) {
         const control = whole.querySelector('input, select, button');
         const place = { control: /** @type {HTMLElement} */ (control), title: whole.dataset.title ?? '' };
-        if (at(this.value, problem.where) === undefined && isUnknown(problem)) taken.missing.push(place);
+        if (at(this.value, problem.where) === undefined && problem.kind === 'missing') taken.missing.push(place);
         else taken.wrong.push({ ...place, problem });
       } else taken.loose.push(problem);
     }
@@ -267,7 +269,7 @@ export class Form {
     };
 
     // Rows that are needed stand there from the start.
-    if (needed && typed().length === 0 && !this.#known(schema)) {
+    if (needed && typed().length === 0 && !this.#known(pointer)) {
       this.value = /** @type {Json} */ (withAt(this.value, pointer, starters(schema)));
     }
     draw();
@@ -346,26 +348,14 @@ export class Form {
 }
 
 /**
- * Whether the problem is only that nobody gave the figure. What the words do
- * not tell is taken for a mistake, and shown in full.
- * @param {Problem} problem
- */
-function isUnknown(problem) {
-  return /\bis (not known|missing)$/.test(problem.what);
-}
-
-/**
- * Where an unknown figure can be had by choosing a row, the problem's hint
- * names the input to choose it at: send the person there.
+ * Where a missing figure can be had by choosing a row: send the person there.
  * @param {Problem} problem
  * @param {Map<string, Field>} fields
  */
-function chosenInstead({ where, hint = '' }, fields) {
-  if (fields.get(where)?.isFilled !== false) return undefined;
-  const words = hint.toLowerCase();
-  return [...fields.values()].find(
-    ({ schema, title, isFilled }) => schema.rows !== undefined && !isFilled && words.includes(`choose ${title.toLowerCase()}`),
-  );
+function chosenInstead({ where, choose }, fields) {
+  if (choose === undefined || fields.get(where)?.isFilled !== false) return undefined;
+  const instead = fields.get(below('', choose));
+  return instead?.isFilled ? undefined : instead;
 }
 
 /**

@@ -1,10 +1,5 @@
 // Where the values come from that were not typed, in words.
 
-import { at } from '../kit/pointer.js';
-import { shown } from './field.js';
-
-/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
-/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {{ [name: string]: { text: string, words: string } }} Origins */
 
 /** @type {{ [origin: string]: string }} */
@@ -31,32 +26,12 @@ export function originsOf(sheet) {
 }
 
 /**
- * What can be told before there is a sheet: what stands in the boat file.
- * @param {Schema} schema
- * @param {Json} boat
- * @param {import('../../wasm/marinecalc.js').Choices} choices
+ * What can be told before there is a sheet.
+ * @param {{ [input: string]: import('../../wasm/marinecalc.js').Given }} given
  * @returns {Origins}
  */
-export function originsInBoat(schema, boat, choices) {
-  /** @type {Origins} */
-  const found = {};
-  for (const [name, input] of Object.entries(schema.properties ?? {})) {
-    const value = inBoat(input, boat);
-    if (value !== undefined) found[name] = { text: shown(value, input, choices), words: 'from the boat' };
-  }
-  return found;
-}
-
-/**
- * What the boat holds for an input, or undefined.
- * @param {Schema} input
- * @param {Json} boat
- * @returns {unknown}
- */
-export function inBoat(input, boat) {
-  const latest = input.boat?.match(/^\/readings\/latest\/(.+)$/)?.[1];
-  if (latest === undefined) return input.boat === undefined ? undefined : at(boat, input.boat);
-  const dated = (Array.isArray(boat.readings) ? boat.readings : []).filter((r) => r?.[latest] !== undefined);
-  dated.sort((a, b) => String(a.date).localeCompare(String(b.date)));
-  return dated.at(-1)?.[latest];
+export function originsGiven(given) {
+  return Object.fromEntries(
+    Object.entries(given).map(([name, { text, origin }]) => [name, { text, words: WORDS[origin] ?? origin }]),
+  );
 }

@@ -49,19 +49,6 @@ export function questionList(questions, given, changed) {
 }
 
 /**
- * The answers that the boat's file holds: those of its newest day with any,
- * or those that stand without a day.
- * @param {Json} boat
- * @returns {Json[] | undefined}
- */
-export function symptomsOf(boat) {
-  const readings = Array.isArray(boat.readings) ? boat.readings : [];
-  const days = readings.filter((r) => Array.isArray(r.symptoms)).sort((a, b) => String(a.date).localeCompare(String(b.date)));
-  const found = days.at(-1)?.symptoms ?? boat.symptoms;
-  return Array.isArray(found) ? found : undefined;
-}
-
-/**
  * @param {Question} q
  * @param {string | undefined} given
  * @param {(id: string, answer: string) => void} put

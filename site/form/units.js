@@ -1,10 +1,9 @@
-// Which unit a bare number in a field is meant in.
+// Which unit a bare number in a field is meant in, and how it is read.
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Units} Units */
-
-// A decimal number, a fraction, or a whole number and a fraction; no unit.
-const BARE = /^[+\-−]?(?:(?:\d+[\s-]+)?\d+\/\d+|[\d.,]*\d[\d.,]*)$/;
+/** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
+/** @typedef {ReturnType<typeof reader>} Reader */
 
 /**
  * The unit shown beside the field; empty when there is none to show.
@@ -17,11 +16,28 @@ export function unitFor(schema, system) {
 }
 
 /**
- * The text with the field's unit behind it when a bare number was typed.
- * @param {string} text
- * @param {string} unit
+ * A reader of what is typed in the place of a quantity: the text with the
+ * field's unit behind it when a bare number was typed, and as it is typed when
+ * it is none. What was read once is not asked for again.
+ * @param {Calculator} calculator
  */
-export function withUnit(text, unit) {
-  const trimmed = text.trim();
-  return unit !== '' && BARE.test(trimmed) ? `${trimmed} ${unit}` : trimmed;
+export function reader(calculator) {
+  /** @type {Map<string, string>} */
+  const known = new Map();
+  /**
+   * @param {string} text
+   * @param {Schema} schema
+   * @param {string} unit
+   */
+  return (text, schema, unit) => {
+    const trimmed = text.trim();
+    if (trimmed === '' || unit === '' || schema.quantity === undefined) return trimmed;
+    const key = [schema.quantity, unit, trimmed].join('\n');
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const reply = calculator.call({ ask: 'quantity', quantity: schema.quantity, text: trimmed, unit });
+    const read = reply.ok ? reply.text : trimmed;
+    known.set(key, read);
+    return read;
+  };
 }

@@ -2,16 +2,32 @@
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { unitFor, withUnit } from './units.js';
+import { reader, unitFor } from './units.js';
 
-test('a bare number takes the unit beside its field, and nothing else does', () => {
-  for (const bare of ['12', '1.5', '-3', '1,5', '7/16', '1-11/16', '1 1/4', ' 12 ']) {
-    assert.equal(withUnit(bare, 'mm'), `${bare.trim()} mm`, bare);
+test('a typed quantity is read by the calculator, once; what it cannot read stays', () => {
+  /** @type {any[]} */
+  const asked = [];
+  const answers = /** @type {any} */ ({ 12: { ok: true, text: '12 mm', si: 0.012 }, wide: { ok: false, problems: [] } });
+  const calculator = /** @type {any} */ ({
+    call(/** @type {any} */ request) {
+      asked.push(request);
+      return answers[request.text];
+    },
+  });
+  const read = reader(calculator);
+  const length = { quantity: 'length' };
+  for (let i = 0; i < 2; i++) {
+    assert.equal(read(' 12 ', length, 'mm'), '12 mm');
+    assert.equal(read('wide', length, 'mm'), 'wide');
   }
-  for (const text of ['', '12 in', '7/16"', '12 ± 1', '5 %', 'wide', '1e3', '2 3', '1-2', '12/', '1//2']) {
-    assert.equal(withUnit(text, 'mm'), text, text);
+  assert.deepEqual(asked, [
+    { ask: 'quantity', quantity: 'length', text: '12', unit: 'mm' },
+    { ask: 'quantity', quantity: 'length', text: 'wide', unit: 'mm' },
+  ]);
+  for (const [text, schema, unit] of /** @type {[string, any, string][]} */ ([['', length, 'mm'], ['0.2', length, ''], ['12', {}, 'mm']])) {
+    assert.equal(read(text, schema, unit), text);
   }
-  assert.equal(withUnit('0.2', ''), '0.2');
+  assert.equal(asked.length, 2, 'nothing to read is not asked for');
 });
 
 test('the unit follows the system in force', () => {

@@ -5,14 +5,13 @@ import { h, s } from '../kit/dom.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Caution} Caution */
 
-const GRAVEST_FIRST = ['DANGER', 'WARNING', 'CAUTION', 'NOTICE'];
-
 /**
- * The cautions by signal word, gravest first; null when there are none.
+ * The cautions by signal word, which come gravest first; null when there are
+ * none.
  * @param {Caution[]} cautions
  */
 export function cautionList(cautions) {
-  const signals = GRAVEST_FIRST.filter((signal) => cautions.some((c) => c.signal === signal));
+  const signals = [...new Set(cautions.map((c) => c.signal))];
   if (signals.length === 0) return null;
   return h(
     'ul',

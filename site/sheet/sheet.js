@@ -5,7 +5,7 @@ import { h, s } from '../kit/dom.js';
 import { cautionList } from './cautions.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
-import { verdictCard, wordOf } from './verdicts.js';
+import { verdictCard } from './verdicts.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {import('../../wasm/marinecalc.js').Result} Result */
@@ -55,8 +55,6 @@ export function work(sheet) {
   ]);
 }
 
-const WORST_FIRST = ['beyond', 'cannot tell', 'near the limit', 'within'];
-
 /**
  * One line for the eye or the ear: the first result, and the worst that the
  * limits say of the sheet.
@@ -64,19 +62,14 @@ const WORST_FIRST = ['beyond', 'cannot tell', 'near the limit', 'within'];
  */
 export function headline(sheet) {
   const first = (sheet.results ?? []).find((r) => r.level !== 'detail');
-  const verdicts = sheet.verdicts ?? [];
-  const own = worst(verdicts.filter((v) => v.on === first?.name));
-  const all = worst(verdicts);
+  const verdicts = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // worst first
+  const own = verdicts.find((v) => v.on === first?.name);
+  const [worst] = verdicts;
   const answer = first ? `${first.title}: ${first.text}` : sheet.title;
-  const judged = own ? `${answer} (${wordOf(own)})` : answer;
-  if (!all || all === own || all === 'not measured') return judged;
-  const others = verdicts.filter((v) => v.word === all);
-  return `${judged}. ${others[0]?.title}: ${wordOf(all)}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
-}
-
-/** @param {import('../../wasm/marinecalc.js').Verdict[]} verdicts */
-function worst(verdicts) {
-  return WORST_FIRST.find((word) => verdicts.some((v) => v.word === word));
+  const judged = own ? `${answer} (${own.reads})` : answer;
+  if (!worst || worst.reads === own?.reads) return judged;
+  const others = verdicts.filter((v) => v.reads === worst.reads);
+  return `${judged}. ${worst.title}: ${worst.reads}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
 }
 
 /**
@@ -84,7 +77,7 @@ function worst(verdicts) {
  * @param {Sheet} sheet
  */
 export function verdictsInWords(sheet) {
-  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${wordOf(v.word)}.`).join(' ');
+  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${v.reads}.`).join(' ');
 }
 
 /**

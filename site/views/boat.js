@@ -36,6 +36,7 @@ export function showBoat(app, main) {
     prefix: 'boat',
     units: units(),
     choices: asked.choices ?? {},
+    read: app.read,
     folds: true,
     changed(value) {
       if (value.units !== inHand().boat.units) followBoat(value);
@@ -131,7 +132,7 @@ function shelfTools(app, form, again) {
     'section',
     { class: 'shelf', 'aria-labelledby': 'shelf-title' },
     h('h2', { id: 'shelf-title' }, 'Boats kept here'),
-    h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Boat in hand'), h('div', { class: 'entry' }, shelf)),
+    h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Current boat'), h('div', { class: 'entry' }, shelf)),
     h(
       'div',
       { class: 'tools' },
@@ -157,9 +158,8 @@ function shelfTools(app, form, again) {
  * @param {import('../app.js').App} app
  */
 function onSheetsOnly(app) {
-  const reply = app.calculator.call({ ask: 'contents' });
   const typed = allTyped();
-  const held = reply.ok ? reply.calculations.filter(({ id }) => Object.keys(typed[id] ?? {}).length > 0) : [];
+  const held = app.contents.calculations.filter(({ id }) => Object.keys(typed[id] ?? {}).length > 0);
   if (held.length === 0) return '';
   const links = held.flatMap(({ id, title }, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${id}` }, title)]);
   return h('p', { class: 'help' }, 'Typed on a sheet only, and not in the file: ', ...links, '. Each of these sheets can keep it with the boat.');

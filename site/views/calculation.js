@@ -4,9 +4,9 @@
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
-import { inBoat, originsInBoat, originsOf } from '../form/origins.js';
+import { originsGiven, originsOf } from '../form/origins.js';
 import { summary } from '../form/problems.js';
-import { questionList, symptomsOf } from '../form/questions.js';
+import { questionList } from '../form/questions.js';
 import { today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
@@ -14,7 +14,6 @@ import { speak } from '../kit/speak.js';
 import { cautionList } from '../sheet/cautions.js';
 import { exportButtons } from '../sheet/exports.js';
 import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
-import { leftOver, placesFor, remember } from '../store/remember.js';
 import { units } from '../store/settings.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 
@@ -24,17 +23,20 @@ const PAUSE = 150; // ms
 
 /** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
-  const blank = app.calculator.call({ ask: 'blank', calculation: id });
+  const { boat } = inHand();
+  const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units() };
+  const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
+  const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
   if (!blank.ok) {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
     return 'No such calculation';
   }
-  const { schema, choices = {}, cautions = [], questions } = blank;
+  const { schema, choices = {}, cautions = [], given: fromBoat = {}, questions } = blank;
   const input = questions ? without(schema.$defs.input, 'answers') : schema.$defs.input;
-  const { boat } = inHand();
   const title = schema.title ?? id;
 
   let wait = 0;
+  let pause = 0;
   let took = 0;
   const form = new Form({
     root: schema,
@@ -43,14 +45,15 @@ export function showCalculation(app, main, id = '') {
     prefix: 'in',
     units: units(),
     choices,
-    known: (part) => inBoat(part, boat) !== undefined,
+    read: app.read,
+    known: (pointer) => fromBoat[pointer.slice(1)] !== undefined,
     changed(value) {
       keepTyped(id, trimmed(value) ?? {});
       clearTimeout(wait);
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
   });
-  const noted = symptomsOf(boat);
+  const noted = fromBoat.answers?.value;
   const asked =
     questions &&
     questionList(questions, /** @type {any[]} */ (typed(id).answers ?? noted ?? []), (answers) => {
@@ -82,21 +85,32 @@ export function showCalculation(app, main, id = '') {
 
   const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
 
+  /** What was typed, as it would be kept with the boat. */
+  const kept = () =>
+    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: trimmed(form.value) ?? {}, date: today() });
+
   /** Offers to keep with the boat what the sheet was calculated from. */
   function offerToKeep() {
-    const given = trimmed(form.value) ?? {};
-    const places = placesFor(schema.$defs.input, given);
-    if (places.length === 0) {
+    const offer = kept();
+    const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : ['What was typed'];
+    if (titles.length === 0) {
       toKeep.replaceChildren();
       return;
     }
-    const said = h('p', { class: 'help' }, `${places.map((p) => p.title).join(', ')}. Readings stand under today's date; other sheets then take them from the boat.`);
+    const said = h('p', { class: 'help' }, `${titles.join(', ')}. Readings stand under today's date; other sheets then take them from the boat.`);
     const act = button(`Keep with ${nameOf(boat)}`, () => {
-      if (!change(remember(boat, places, given, today()))) {
+      const reply = kept();
+      if (!reply.ok) {
+        said.replaceChildren('The boat’s file does not take this, and nothing was kept.', summary(form.take(reply.problems), 'h3'));
+        return;
+      }
+      const { name: _, ...nameless } = reply.boat;
+      if (!change(boat.name === undefined ? nameless : reply.boat)) {
         said.textContent = 'This browser keeps nothing: type it into the boat and save that to a file.';
         return;
       }
-      keepTyped(id, leftOver(given, places));
+      const left = new Set(reply.left);
+      keepTyped(id, Object.fromEntries(Object.entries(trimmed(form.value) ?? {}).filter(([name]) => left.has(name))));
       drawAnew(main, () => showCalculation(app, main, id));
       speak(`Kept with ${nameOf(boat)}`);
     });
@@ -118,19 +132,20 @@ export function showCalculation(app, main, id = '') {
   };
 
   function redraw() {
+    clearTimeout(pause);
     const reply = run();
     if (reply.ok) {
       form.take([]);
       form.showOrigins(originsOf(reply.sheet));
       sheetPart.replaceChildren(...sheetParts(reply.sheet));
-      offerToKeep();
+      pause = setTimeout(offerToKeep, PAUSE);
       takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
       peek.textContent = headline(reply.sheet);
       speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
     } else {
       toKeep.replaceChildren();
       const taken = form.take(reply.problems);
-      form.showOrigins(originsInBoat(input, boat, choices));
+      form.showOrigins(originsGiven(fromBoat));
       // No old result stays beside an input that does not belong to it.
       const hazards = cautionList(cautions);
       sheetPart.replaceChildren(...(hazards ? [hazards] : []), summary(taken, 'h3'));

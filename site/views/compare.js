@@ -17,7 +17,12 @@ export function showCompare(app, main) {
     h('h1', {}, title),
     h('p', { class: 'lead' }, 'The boat as it was read up to one day and up to another, and what moved by more than the gauges can explain.'),
   );
-  const days = dates(boat);
+  const known = app.calculator.call({ ask: 'boat', boat: toSend(boat) });
+  if (!known.ok) {
+    main.append(...known.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));
+    return title;
+  }
+  const { days = [] } = known;
   if (days.length < 2) {
     main.append(
       h('p', {}, 'This takes readings of two days at least. ', h('a', { href: '#/boat' }, 'Write them down with the boat'), '.'),
@@ -54,7 +59,7 @@ function result({ turned, moved, still }) {
           'ul',
           { class: 'glance' },
           ...turned.map((t) =>
-            h('li', {}, h('p', {}, badge(t.before), ' → ', badge(t.after)), h('p', {}, `${t.sheet}. ${t.title}: ${t.value}, ${t.bound}.`)),
+            h('li', {}, h('p', {}, badge(t.before, t.beforeReads), ' → ', badge(t.after, t.afterReads)), h('p', {}, `${t.sheet}. ${t.title}: ${t.value}, ${t.bound}.`)),
           ),
         ),
     h('h2', {}, 'Moved'),
@@ -82,13 +87,4 @@ function list(some, none) {
 function choice(id, label, days, chosen) {
   const control = h('select', { id }, ...days.map((day) => h('option', { value: day, selected: day === chosen }, day)));
   return { control, element: h('div', { class: 'field' }, h('label', { for: id }, label), control) };
-}
-
-/**
- * Every day with a reading, oldest first.
- * @param {import('../../wasm/marinecalc.js').Json} boat
- */
-function dates(boat) {
-  const readings = Array.isArray(boat.readings) ? boat.readings : [];
-  return [...new Set(readings.map((r) => String(r.date ?? '')))].filter(Boolean).sort();
 }

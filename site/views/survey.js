@@ -6,7 +6,7 @@ import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { folds } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
-import { badge, verdictCard, wordOf } from '../sheet/verdicts.js';
+import { badge, verdictCard } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
@@ -78,9 +78,8 @@ export function showSurvey(app, main) {
  * @param {Finding[]} all
  */
 function atAGlance(all) {
-  const words = ['beyond', 'cannot tell', 'near the limit', 'within'];
-  const counts = words.map((word) => [all.filter(({ verdict }) => verdict.word === word).length, word]);
-  const told = counts.filter(([n]) => n !== 0).map(([n, word]) => `${n} ${wordOf(/** @type {string} */ (word))}`);
+  const words = [...new Set(all.map(({ verdict }) => verdict.reads))]; // in order of urgency, as the findings are
+  const told = words.map((reads) => `${all.filter(({ verdict }) => verdict.reads === reads).length} ${reads}`);
   return told.length > 0 && h('p', { class: 'lead' }, h('strong', {}, told.join(', ')), '. What can hurt while you work stands below the list.');
 }
 
@@ -98,7 +97,7 @@ function findings(all) {
       {},
       h('h2', {}, 'What the limits say, most urgent first'),
       others.length > 0 && glance(others),
-      within.length > 0 && fold(`OK (${within.length})`, glance(within)),
+      within.length > 0 && fold(`${within[0]?.verdict.reads} (${within.length})`, glance(within)),
     )
   );
 }
@@ -146,7 +145,7 @@ function glance(some) {
       h(
         'li',
         {},
-        h('p', {}, badge(verdict.word)),
+        h('p', {}, badge(verdict.word, verdict.reads)),
         h('p', {}, verdict.awaits ? waiting(verdict, verdict.awaits) : verdict.sentence),
         h('p', {}, link({ calculation, title: sheet })),
       ),

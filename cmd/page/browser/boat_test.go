@@ -9,6 +9,9 @@ import (
 	"testing"
 
 	"github.com/chromedp/chromedp"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/sample"
 )
 
 func TestReloadKeepsTheBoat(t *testing.T) {
@@ -126,6 +129,7 @@ func TestKeepWithTheBoat(t *testing.T) {
 	}
 	b.open("#/sheet/coupling-alignment")
 	before := b.text(value("gapDifference"))
+	b.until(`[...document.querySelectorAll("button")].some((e) => e.textContent === "Keep with Ternlet")`)
 	b.press("Keep with Ternlet")
 	b.until(`document.querySelector("#in-couplingDiameter").value === ""`)
 	if after := b.text(value("gapDifference")); after != before {
@@ -137,4 +141,45 @@ func TestKeepWithTheBoat(t *testing.T) {
 	if !strings.Contains(kept, `"couplingGaps"`) || !strings.Contains(kept, `"date"`) {
 		t.Errorf("readings of the boat: %s", kept)
 	}
+}
+
+// What the boat's file does not take, though the calculation does, is told
+// and kept on the sheet: the boat stays sound.
+func TestKeepWithTheBoatIsRefusedInWords(t *testing.T) {
+	const input = `{"shaftDiameter":"250 mm"}`
+	var reply struct{ OK bool }
+	raw := marinecalc.Call([]byte(`{"ask":"keep","calculation":"key-strength","date":"2026-06-01","boat":{"name":"Tern"},"input":` + input + `}`))
+	if err := json.Unmarshal(raw, &reply); err != nil {
+		t.Fatal(err)
+	}
+	if reply.OK {
+		t.Skip("the boat's file takes a shaft of 250 mm")
+	}
+	b := newTab(t, 1280)
+	b.open("")
+	sound := `{"name":"Tern"}`
+	typed, err := sample.Typed("key-strength")
+	if err != nil {
+		t.Fatal(err)
+	}
+	typed["shaftDiameter"] = "250 mm"
+	text, err := json.Marshal(map[string]any{"key-strength": typed})
+	if err != nil {
+		t.Fatal(err)
+	}
+	eval[any](b, fmt.Sprintf(`
+		localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'tern', boat: %s }]));
+		localStorage.setItem('marinecalc.typed.tern', JSON.stringify(%s));`, sound, text))
+	b.open("#/sheet/key-strength")
+	b.text(".answers")
+	b.until(`[...document.querySelectorAll("button")].some((e) => e.textContent === "Keep with Tern")`)
+	b.press("Keep with Tern")
+	b.until(`document.querySelector("#in-shaftDiameter-wrong").textContent.includes("allowed")`)
+	if said := b.text(".known"); !strings.Contains(said, "nothing was kept") {
+		t.Errorf("it is not said that nothing was kept: %s", said)
+	}
+	if kept := eval[string](b, "JSON.stringify(JSON.parse(localStorage.getItem('marinecalc.boats'))[0].boat)"); kept != sound {
+		t.Errorf("the boat is now %s", kept)
+	}
+	b.text(".answers")
 }

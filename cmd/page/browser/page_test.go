@@ -202,8 +202,8 @@ func TestVerdictsAreSpoken(t *testing.T) {
 	b.until(`document.querySelector("#spoken").textContent !== ""`)
 	before := b.text("#spoken")
 	b.write("#in-readings-0-gap", "3 mm")
-	b.until(fmt.Sprintf(`(said => said !== %q && said.includes("outside the limit"))(document.querySelector("#spoken").textContent.trim())`, before))
-	if said := b.text("#spoken"); !strings.Contains(said, "outside the limit") {
+	b.until(fmt.Sprintf(`(said => said !== %q && said.includes("over the limit"))(document.querySelector("#spoken").textContent.trim())`, before))
+	if said := b.text("#spoken"); !strings.Contains(said, "over the limit") {
 		t.Errorf("the changed verdict is not spoken: %q", said)
 	}
 }

@@ -113,7 +113,16 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	whole, err := withReadings(old, added)
+	whole, err := withReadings(old, func(rows []json.RawMessage) ([]json.RawMessage, error) {
+		for _, row := range added {
+			text, err := json.Marshal(row)
+			if err != nil {
+				return nil, err
+			}
+			rows = append(rows, text)
+		}
+		return rows, nil
+	})
 	if err != nil {
 		return nil, err
 	}

@@ -27,17 +27,38 @@ func (b *Boat) UnmarshalJSON(text []byte) error {
 	return nil
 }
 
-// withReadings writes the text of a boat file anew with entries added after
-// its own readings; every other member stands where the owner wrote it.
-func withReadings(text []byte, added []map[string]any) ([]byte, error) {
+// withReadings writes the text of a boat file anew with its readings changed;
+// every other member stands where the owner wrote it.
+func withReadings(text []byte, change func(rows []json.RawMessage) ([]json.RawMessage, error)) ([]byte, error) {
+	return withMember(text, "readings", func(old json.RawMessage) (json.RawMessage, error) {
+		var rows []json.RawMessage
+		if old != nil {
+			if err := json.Unmarshal(old, &rows); err != nil {
+				return nil, err
+			}
+		}
+		rows, err := change(rows)
+		if err != nil {
+			return nil, err
+		}
+		return json.Marshal(rows)
+	})
+}
+
+// withMember writes the text of an object anew with one member changed, which
+// stands where it stood, or last where it is new (old is nil then). The empty
+// text stands for an object without members.
+func withMember(text []byte, name string, change func(old json.RawMessage) (json.RawMessage, error)) ([]byte, error) {
+	if len(text) == 0 {
+		text = []byte("{}")
+	}
 	d := json.NewDecoder(bytes.NewReader(text))
 	if _, err := d.Token(); err != nil { // the brace
 		return nil, err
 	}
 	var out bytes.Buffer
 	out.WriteByte('{')
-	found := false
-	member := func(name string, value []byte) error {
+	member := func(name string, value json.RawMessage) error {
 		if out.Len() > 1 {
 			out.WriteByte(',')
 		}
@@ -47,18 +68,9 @@ func withReadings(text []byte, added []map[string]any) ([]byte, error) {
 		out.Write(value)
 		return err
 	}
-	readings := func(old []json.RawMessage) ([]byte, error) {
-		for _, row := range added {
-			text, err := json.Marshal(row)
-			if err != nil {
-				return nil, err
-			}
-			old = append(old, text)
-		}
-		return json.Marshal(old)
-	}
+	found := false
 	for d.More() {
-		name, err := d.Token()
+		key, err := d.Token()
 		if err != nil {
 			return nil, err
 		}
@@ -66,29 +78,36 @@ func withReadings(text []byte, added []map[string]any) ([]byte, error) {
 		if err := d.Decode(&value); err != nil {
 			return nil, err
 		}
-		if name == "readings" {
+		if key == name {
 			found = true
-			var old []json.RawMessage
-			if err := json.Unmarshal(value, &old); err != nil {
-				return nil, err
-			}
-			if value, err = readings(old); err != nil {
+			if value, err = change(value); err != nil {
 				return nil, err
 			}
 		}
-		if err := member(name.(string), value); err != nil {
+		if err := member(key.(string), value); err != nil {
 			return nil, err
 		}
 	}
 	if !found {
-		value, err := readings(nil)
+		value, err := change(nil)
 		if err != nil {
 			return nil, err
 		}
-		if err := member("readings", value); err != nil {
+		if err := member(name, value); err != nil {
 			return nil, err
 		}
 	}
 	out.WriteByte('}')
 	return out.Bytes(), nil
+}
+
+// withValue writes the text of an object anew with a value put at a place
+// inside it, and the objects on the way there where they are missing.
+func withValue(text []byte, tokens []string, value json.RawMessage) ([]byte, error) {
+	if len(tokens) == 0 {
+		return value, nil
+	}
+	return withMember(text, tokens[0], func(old json.RawMessage) (json.RawMessage, error) {
+		return withValue(old, tokens[1:], value)
+	})
 }

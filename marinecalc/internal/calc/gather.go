@@ -147,22 +147,23 @@ func (in *inputs) needs() {
 			}
 		}
 		in.missing = append(in.missing, wanted)
-		lack := problem.Problem{Where: "/" + name, What: p.Title + " is not known", Allowed: contract.AllowedTypes(p), Hint: "type it" + from, Kind: problem.Missing}
+		contract.Refuse(&in.problems, p, "/"+name, p.Title+" is not known", "type it"+from, problem.Missing)
 		if wanted != p {
-			lack.Choose = wanted.Name
+			in.problems[len(in.problems)-1].Choose = wanted.Name
 		}
-		in.problems = append(in.problems, lack)
 	}
 }
 
 // notGiven picks, of the places that a calculation complains of, the inputs
-// that nobody gave: the calculation lacks them and has no fault.
+// that nobody gave: the calculation lacks them and has no fault. The run's
+// problems, which are these in the same order, say so too.
 func (in *inputs) notGiven(list problem.List) []*contract.Property {
 	var missing []*contract.Property
-	for _, p := range list {
+	for i, p := range list {
 		if tokens := contract.Tokens(p.Where); len(tokens) > 0 && in.at(tokens[0]) == nil {
 			if property := in.form.Input.Child(tokens[0]); property != nil {
 				missing = append(missing, property)
+				in.problems[i].Kind = problem.Missing
 			}
 		}
 	}

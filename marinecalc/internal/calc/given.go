@@ -12,6 +12,7 @@ type Given struct {
 	Origin sheet.Origin `json:"origin"`
 	Date   string       `json:"date,omitempty"`   // of the reading, year-month-day
 	Source string       `json:"source,omitempty"` // of a maker's figure, or the title of an earlier sheet
+	Value  []any        `json:"value,omitempty"`  // of a list: as it stands in the file
 }
 
 // Given tells, by the names of the inputs, what the boat, its maker's figures
@@ -34,7 +35,11 @@ func (s *Session) Given(c Calculation) map[string]Given {
 		if text == "" && v.raw != nil {
 			text = fmt.Sprint(v.raw) // something else in the boat is wrong, so that nothing was read
 		}
-		given[p.Name] = Given{Text: text, Origin: v.origin, Date: v.date, Source: v.source}
+		g := Given{Text: text, Origin: v.origin, Date: v.date, Source: v.source}
+		if list, ok := v.raw.([]any); ok {
+			g.Value = list
+		}
+		given[p.Name] = g
 	}
 	return given
 }

@@ -11,19 +11,19 @@ type Group struct {
 // each stands in one group.
 func Groups() []Group {
 	return []Group{
-		{"Something is wrong", "It knocks, runs hot, leaks or shakes: find the part first.",
+		{"Something is wrong", "It knocks, runs hot, leaks or vibrates: find the part first.",
 			[]string{"fault-finding", "vibration-source"}},
-		{"Shaft", "From the gearbox flange to the propeller.",
+		{"Shaft", "From the gearbox output flange to the propeller.",
 			[]string{"shaft-torque", "shaft-strength", "shaft-whirl", "shaft-droop", "key-strength", "shaft-withdrawal"}},
-		{"Coupling and bolts", "What holds the flanges, and how true they stand.",
+		{"Coupling and bolts", "What holds the flanges, and how well they are aligned.",
 			[]string{"bolt-preload", "bolt-fit", "coupling-grip", "coupling-alignment"}},
 		{"Mounts", "What the engine stands on.",
 			[]string{"mount-moves", "mount-load"}},
 		{"Gland and bearings", "Where the shaft turns and where the sea is kept out.",
 			[]string{"gland-heat", "gland-packing", "gland-drip", "bearing-clearance", "bearing-life"}},
-		{"Wear and fluid", "What the debris and the dipstick tell.",
+		{"Wear and fluid", "What wear debris and the dipstick show.",
 			[]string{"wear-debris", "fluid-settling", "fluid-cleanliness", "fluid-flush"}},
-		{"Deciding", "Repair or renew, which job, which day, how long it lasts.",
+		{"Deciding", "Repair or replace, which job, which day, how long it lasts.",
 			[]string{"repair-or-replace", "work-plan", "reading-trend"}},
 	}
 }

@@ -126,7 +126,7 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "quantity":
 		w.quantity(where, p, value)
 	case "type":
-		w.list.Add(where, fmt.Sprintf("%s is %s", label(p), typeOf(value)), AllowedTypes(p), example(p))
+		Refuse(&w.list, p, where, fmt.Sprintf("%s is %s", label(p), typeOf(value)), example(p), "")
 	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
 		w.bareNumber(where, p, value)
 	case "enum", "const":
@@ -217,7 +217,7 @@ func (w *wording) lacking(where string, p *Property, value any) {
 	for _, name := range p.Required {
 		child := p.Child(name)
 		if _, has := object[name]; !has && child != nil {
-			w.list.Add(where+Pointer([]string{name}), label(child)+" is missing", AllowedTypes(child), example(child))
+			Refuse(&w.list, child, where+Pointer([]string{name}), label(child)+" is missing", example(child), problem.Missing)
 		}
 	}
 }
@@ -259,28 +259,37 @@ func typeOf(v any) string {
 	}
 }
 
-// AllowedTypes says in words what may stand in a property's place.
-func AllowedTypes(p *Property) string {
+// Refuse adds a problem with what may stand in a property's place.
+func Refuse(l *problem.List, p *Property, where, what, hint string, kind problem.Kind) {
+	l.Add(where, what, "", hint)
+	last := &(*l)[len(*l)-1]
+	last.Kind = kind
+	last.Allowed, last.Bare = allowedTypes(p)
+}
+
+// allowedTypes says in words what may stand in a property's place, and in
+// which SI unit a bare number is read there, where it has one.
+func allowedTypes(p *Property) (words, bare string) {
 	if p.Kind != nil && p.Kind.Name == "money" {
-		return "an amount of money with its currency, or a bare number in the currency of the others"
+		return "an amount of money with its currency, or a bare number in the currency of the others", ""
 	}
 	if p.Kind != nil {
 		kind := "a " + strings.ReplaceAll(p.Kind.Name, "-", " ")
 		units := p.Kind.Units()
 		switch {
 		case units[0] != "":
-			return kind + " with its unit, or a bare number in " + units[0]
+			return kind + " with its unit", units[0]
 		case len(units) > 1:
-			return kind + " as a bare number, or with " + strings.Join(units[1:], ", ")
+			return kind + " as a bare number, or with " + strings.Join(units[1:], ", "), ""
 		}
-		return kind + " as a bare number"
+		return kind + " as a bare number", ""
 	}
-	words := map[string]string{"string": "a text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "array": "a list", "object": "an object"}
+	types := map[string]string{"string": "a text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "array": "a list", "object": "an object"}
 	var out []string
 	for _, t := range p.Types {
-		out = append(out, words[t])
+		out = append(out, types[t])
 	}
-	return strings.Join(out, " or ")
+	return strings.Join(out, " or "), ""
 }
 
 // allowedRange says minimum and maximum in the units people use, metric and US.

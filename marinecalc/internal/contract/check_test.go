@@ -43,6 +43,9 @@ func TestProblemsAreReportedTogether(t *testing.T) {
 			t.Errorf("want %+v, got %+v", w, p)
 		}
 	}
+	if p := list[1]; p.Bare != "drips/s" || !strings.Contains(p.String(), "; allowed: a drip rate with its unit, or a bare number in drips/s") {
+		t.Errorf("in what a bare number is read is not told: %+v", p)
+	}
 }
 
 func TestProblemsInsideAList(t *testing.T) {

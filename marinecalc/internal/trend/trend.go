@@ -121,7 +121,7 @@ func (t *follower) gather(in *Input) error {
 	if in.Limit != "" {
 		r, err := kind.Parse(in.Limit)
 		if err != nil {
-			bad.Add("/limit", t.property.Title+": "+err.Error(), contract.AllowedTypes(t.property), "")
+			contract.Refuse(&bad, t.property, "/limit", t.property.Title+": "+err.Error(), "", "")
 		}
 		t.series.Limit = r.SI
 	}
@@ -147,7 +147,7 @@ func (t *follower) typed(list []writtenReading, bad *problem.List) {
 		}
 		r, err := t.property.Kind.Parse(w.Value)
 		if err != nil {
-			bad.Add(where+"/value", t.property.Title+": "+err.Error(), contract.AllowedTypes(t.property), "")
+			contract.Refuse(bad, t.property, where+"/value", t.property.Title+": "+err.Error(), "", "")
 		}
 		t.series.Points = append(t.series.Points, series.Point{Day: on, Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
 	}
