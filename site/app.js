@@ -3,7 +3,7 @@
 /**
  * @typedef {object} App
  * @property {import('../wasm/marinecalc.js').Calculator} calculator
- * @property {import('../wasm/marinecalc.js').Contents} contents
+ * @property {import('../wasm/marinecalc.js').ContentsReply} contents
  * @property {import('./form/units.js').Reader} read what was typed for a quantity
  * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats
  */

@@ -284,7 +284,7 @@ export interface KeepRequest {
   /** Id of a calculation; a calendar is of work-plan where none is named. */
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
-  input: object | null;
+  input?: object | null;
   /** The day of what is kept, year-month-day. */
   date: Day;
 }
