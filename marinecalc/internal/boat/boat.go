@@ -44,7 +44,7 @@ type Figure struct {
 var Contract = sync.OnceValues(func() (*contract.Document, error) { return contract.OpenDocument("boat") })
 
 // Read reads a boat file (schemas/boat.schema.json). The error, when
-// there is one, is a problem.List that names every fault by its place.
+// there is one, is a *problem.Error that names every fault by its place.
 func Read(text []byte) (*Boat, error) {
 	value, problems := contract.Decode(text)
 	if len(problems) > 0 {
@@ -64,10 +64,11 @@ func From(value any) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
+	value, renamed := byNewNames(value, nil)
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems.Err()
 	}
-	b := &Boat{document: value.(map[string]any), warnings: c.Unknown(value)} // the schema lets only an object through
+	b := &Boat{document: value.(map[string]any), warnings: append(renamed, c.Unknown(value)...)} // the schema lets only an object through
 	b.readFigures()
 	b.sortReadings()
 	return b, nil
