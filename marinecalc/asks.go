@@ -86,7 +86,11 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 	if err != nil {
 		return reply{}, err
 	}
-	out := reply{Schema: k.Text, Choices: map[string][]Choice{}}
+	schema, err := contract.Whole(k.ID)
+	if err != nil {
+		return reply{}, err
+	}
+	out := reply{Schema: schema, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, k.Input, r.options.Rules)
 	for _, p := range k.Input.Properties {
 		if p.Rows == calc.Gauges {
@@ -144,7 +148,11 @@ func askBoat(_ context.Context, r *request) (reply, error) {
 	if err != nil {
 		return reply{}, err
 	}
-	out := reply{Schema: c.Text, Boat: r.options.Boat, Choices: map[string][]Choice{}}
+	schema, err := contract.Whole(c.Name)
+	if err != nil {
+		return reply{}, err
+	}
+	out := reply{Schema: schema, Boat: r.options.Boat, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, c.Root, r.options.Rules)
 	if r.options.Boat != nil {
 		out.Days = r.options.Boat.Dates()

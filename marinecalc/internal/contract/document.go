@@ -24,7 +24,6 @@ type Calculation struct {
 	Answers string
 	Input   *Property
 	Result  *Property
-	Text    []byte // the schema document itself
 
 	Formulas *Formulas
 	check    *jsonschema.Schema
@@ -32,11 +31,11 @@ type Calculation struct {
 
 // OpenCalculation reads the contract of a calculation by its id.
 func OpenCalculation(id string) (*Calculation, error) {
-	text, top, r, err := open(id)
+	_, top, r, err := open(id)
 	if err != nil {
 		return nil, err
 	}
-	c := &Calculation{ID: id, Title: top.Title, Answers: top.Description, Text: text}
+	c := &Calculation{ID: id, Title: top.Title, Answers: top.Description}
 	for name, to := range map[string]**Property{"input": &c.Input, "result": &c.Result} {
 		raw, err := r.at("/$defs/" + name)
 		if err != nil {
@@ -101,7 +100,6 @@ type Document struct {
 	Name  string
 	Title string
 	Root  *Property
-	Text  []byte
 
 	check *jsonschema.Schema
 }
@@ -116,7 +114,7 @@ func OpenDocument(name string) (*Document, error) {
 	if err != nil {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}
-	d := &Document{Name: name, Title: top.Title, Root: root, Text: text}
+	d := &Document{Name: name, Title: top.Title, Root: root}
 	if d.check, err = compile(name, r, ""); err != nil {
 		return nil, err
 	}

@@ -1,0 +1,55 @@
+package contract
+
+import (
+	"encoding/json"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// A whole schema refers to nothing outside, keeps the order of its inputs, and
+// says of each input what its properties say.
+func TestWholeSchemas(t *testing.T) {
+	for _, id := range []string{"bolt-preload", "coupling-alignment", "mount-load", "fault-finding"} {
+		text, err := Whole(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(text), `.schema.json#`) {
+			t.Errorf("%s still refers to another document", id)
+		}
+		c, err := OpenCalculation(id)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var whole struct {
+			Defs struct {
+				Input struct {
+					Properties json.RawMessage `json:"properties"`
+				} `json:"input"`
+			} `json:"$defs"`
+		}
+		if err := json.Unmarshal(text, &whole); err != nil {
+			t.Fatal(err)
+		}
+		inputs, err := membersOf(whole.Defs.Input.Properties)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.EqualFunc(inputs, c.Input.Properties, func(m member, p *Property) bool {
+			var said struct{ Title, Description, Level string }
+			if err := json.Unmarshal(m.value, &said); err != nil {
+				t.Error(err)
+			}
+			return m.name == p.Name && said.Title == p.Title && said.Description == p.Description
+		}) {
+			t.Errorf("%s: its inputs are otherwise or in another order", id)
+		}
+	}
+	if _, err := Whole("boat"); err != nil {
+		t.Error(err)
+	}
+	if _, err := Whole("no-such"); err == nil {
+		t.Error("there is no such schema")
+	}
+}
