@@ -21,9 +21,9 @@ var layers = []struct {
 	name     string
 	packages []string
 }{
-	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/spread", "marinecalc/internal/day", "schemas"}},
+	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/day", "schemas"}},
 	{"helpers of tests", []string{"marinecalc/internal/parttest"}},
-	{"quantities", []string{"marinecalc/quantity"}},
+	{"quantities and their spread", []string{"marinecalc/quantity", "marinecalc/internal/spread"}},
 	{"machine parts and the engines of the job: physics and arithmetic, nothing of documents", parts},
 	{"rule data and contracts", []string{"marinecalc/rules", "marinecalc/internal/contract"}},
 	{"what a run stands on", []string{"marinecalc/internal/binding", "marinecalc/internal/boat", "marinecalc/internal/picture", "marinecalc/sample"}},

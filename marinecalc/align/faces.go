@@ -24,7 +24,7 @@ type Turned string
 
 // What may be turned.
 const (
-	ShaftHalf  Turned = "shaft-flange"  // the shaft alone; the default
+	ShaftHalf  Turned = "shaft-flange" // the shaft alone; the default
 	BothHalves Turned = "both-flanges" // both flanges together
 )
 

@@ -1,3 +1,5 @@
+//go:build !reactor
+
 package quantity
 
 import (

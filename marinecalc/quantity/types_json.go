@@ -1,7 +1,10 @@
+//go:build !reactor
+
 package quantity
 
 // The unit types in JSON: each has these methods, by the kind of its name.
-// text.go says what they write and read.
+// text.go says what they write and read. The reactor (wasm/) is built without
+// them: it hands out numbers of sheets, and they would be 21 kB of the page.
 
 // MarshalJSON gives the SI number, and null for a value that was not asked for.
 func (v Length) MarshalJSON() ([]byte, error) { return asJSON(float64(v)) }

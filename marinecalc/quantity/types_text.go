@@ -1,7 +1,10 @@
+//go:build !reactor
+
 package quantity
 
 // The unit types as text: each has these methods, by the kind of its name.
-// text.go says what they write and read.
+// text.go says what they write and read. The reactor (wasm/) is built without
+// them: it hands out numbers of sheets, and they would be 21 kB of the page.
 
 // String gives the value in the usual metric unit, rounded for reading.
 func (v Length) String() string { return written("length", float64(v)) }

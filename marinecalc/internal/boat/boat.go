@@ -4,9 +4,7 @@ package boat
 
 import (
 	"bytes"
-	"encoding/json"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 
@@ -23,13 +21,6 @@ type Boat struct {
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
 	warnings problem.List
-}
-
-// reading is one thing that was read on a day.
-type reading struct {
-	name  string
-	value any
-	entry *Entry // all that was read that day
 }
 
 // Figure is one maker's figure of the boat file.
@@ -89,129 +80,6 @@ func (b *Boat) readFigures() {
 		}
 		b.figures = append(b.figures, f)
 	}
-}
-
-// sortReadings sorts the readings of each name, the newest first; of two on
-// one day the one written later. Dates are written year-month-day (ISO 8601),
-// so that their texts sort as the days do.
-func (b *Boat) sortReadings() {
-	b.dated = map[string][]reading{}
-	for i, m := range objects(b.document["readings"]) {
-		date, _ := m["date"].(string)
-		b.entries = append(b.entries, &Entry{Index: i, Date: date, values: m})
-	}
-	for _, e := range slices.Backward(b.entries) {
-		for name, value := range e.values {
-			b.dated[name] = append(b.dated[name], reading{name: name, value: value, entry: e})
-		}
-	}
-	for _, of := range b.dated {
-		slices.SortStableFunc(of, func(x, y reading) int { return strings.Compare(y.entry.Date, x.entry.Date) })
-	}
-}
-
-// Pointers of a schema's keyword "boat" that look among the dated readings:
-// the newest of a name, the first one of its run, and the engine hours from
-// that to the newest.
-const (
-	LatestReading = "/readings/latest/"
-	firstReading  = "/readings/first-of-run/"
-	hoursOfRun    = "/readings/hours-of-run/"
-)
-
-// SchemaPointer is where the schema of the boat file describes what a pointer
-// of the keyword "boat" finds.
-func SchemaPointer(pointer string) string {
-	for _, prefix := range []string{LatestReading, firstReading} {
-		if name, is := strings.CutPrefix(pointer, prefix); is {
-			return "/readings/0/" + name
-		}
-	}
-	if strings.HasPrefix(pointer, hoursOfRun) {
-		return "/readings/0/engineHours"
-	}
-	return pointer
-}
-
-// Find returns what the boat file holds at a pointer of a schema's keyword
-// "boat", where it stands, and the date of the reading if it is one. A
-// section of the boat that stands in a dated reading too holds from that day
-// on, member by member: what it leaves out stays as it was.
-func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
-	if b == nil || pointer == "" {
-		return nil, "", "", false
-	}
-	if name, is := strings.CutPrefix(pointer, LatestReading); is {
-		if of := b.dated[name]; len(of) > 0 {
-			return of[0].found(nil)
-		}
-		return nil, "", "", false
-	}
-	if name, is := strings.CutPrefix(pointer, firstReading); is {
-		if r, _ := b.run(name); r != nil {
-			return r.found(nil)
-		}
-		return nil, "", "", false
-	}
-	if name, is := strings.CutPrefix(pointer, hoursOfRun); is {
-		r, seconds := b.run(name)
-		if r == nil {
-			return nil, "", "", false
-		}
-		_, where, date, ok = b.dated[name][0].found(nil)
-		return json.Number(strconv.FormatFloat(seconds, 'g', -1, 64)), where, date, ok
-	}
-	tokens := contract.Tokens(pointer)
-	for _, r := range b.dated[tokens[0]] {
-		if value, where, date, ok = r.found(tokens[1:]); ok {
-			return value, where, date, true
-		}
-	}
-	value, ok = contract.Resolve(b.document, tokens)
-	return value, "/boat" + pointer, "", ok
-}
-
-// found is what stands in a reading at a place inside it.
-func (r *reading) found(inside []string) (value any, where, date string, ok bool) {
-	value, ok = contract.Resolve(r.value, inside)
-	pointer := append([]string{"boat", "readings", strconv.Itoa(r.entry.Index), r.name}, inside...)
-	return value, contract.Pointer(pointer), r.entry.Date, ok
-}
-
-// run is the first reading of that name since the part was last renewed or
-// adjusted, and how long the engine ran from it to the newest one, in
-// seconds: nil where there is no such pair with an hour of running between.
-func (b *Boat) run(name string) (first *reading, seconds float64) {
-	of := b.dated[name]
-	if len(of) == 0 {
-		return nil, 0
-	}
-	until, known := of[0].entry.EngineHours()
-	renewed := b.renewed(name, of[0].entry.Date)
-	for i := range of {
-		r := &of[i]
-		if r.entry.Date < renewed {
-			break
-		}
-		if since, ok := r.entry.EngineHours(); ok && known && until-since >= 3600 {
-			first, seconds = r, until-since
-		}
-		if r.entry.Changed() {
-			break
-		}
-	}
-	return first, seconds
-}
-
-// renewed is the day of the last event up to a day that began a new run of a
-// reading; "" when there is none.
-func (b *Boat) renewed(name, upTo string) (last string) {
-	for e := range b.Events() {
-		if e.Renews == name && e.Date <= upTo {
-			last = max(last, e.Date)
-		}
-	}
-	return last
 }
 
 // FigureOf returns the maker's figure of that name, or nil.

@@ -29,7 +29,7 @@ func (r *run) verdicts() []sheet.Verdict {
 	return out
 }
 
-// ours lays the maker's figure of the boat file over a limit; it always wins.
+// withMakersFigure lays the maker's figure of the boat file over a limit; it always wins.
 func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
 	fig := r.in.session.Boat.FigureOf(l.ID)
 	if fig == nil {
@@ -138,12 +138,12 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 		}
 		return
 	}
-	v.Word = sheet.Word(judgement.Word)
+	v.Word = judgement.Word
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = &judgement.Probability
 	}
 	v.Sentence = r.sentence(l, p, j, v, limit)
-	if judgement.Word == spread.CannotTell && !l.Chance {
+	if judgement.Word == sheet.CannotTell && !l.Chance {
 		v.Settle = r.settle(p, j, limit)
 	}
 }

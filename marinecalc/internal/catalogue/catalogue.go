@@ -22,8 +22,8 @@ import (
 )
 
 // Calculations is every calculation, in the order of the line from engine to
-// propeller. Adding one is one line here, besides its function, its schema
-// and its published checks.
+// propeller. What adding one takes besides a line here, DEVELOPERS.md says
+// under "Add a calculation".
 var Calculations = []calc.Calculation{
 	calc.Bind("shaft-torque", torque.Shaft),
 	calc.BindDrawn("shaft-strength", shaft.Strength, drawing.ShaftStrength),

@@ -9,7 +9,6 @@ package diagnosis
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -143,34 +142,4 @@ func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict
 		}
 	}
 	return bayes.Unknown, nil
-}
-
-// next lists the checks that can be made where the boat lies and in the time
-// there is.
-func (f *finder) next(p []float64, in Input) []bayes.Check {
-	cost := make([]float64, f.evidence.Len())
-	for q, e := range f.evidence.All() {
-		switch {
-		case e.Place != "either" && e.Place != in.Lies:
-		case in.MinutesLeft > 0 && e.Minutes > float64(in.MinutesLeft):
-		default:
-			hazard := "none"
-			if worst, ok := f.worst(e); ok {
-				hazard = strings.ToLower(string(worst.Signal))
-			}
-			cost[q] = e.Minutes * f.figure(fmt.Sprintf("access-%d", e.Access)) * f.figure("hazard-"+hazard)
-		}
-	}
-	list := f.model.Next(p, f.answers, cost)
-	return slices.DeleteFunc(list, func(c bayes.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
-}
-
-// worst is the gravest caution of a question. ok is false where it has none.
-func (f *finder) worst(e rules.Evidence) (worst rules.Caution, ok bool) {
-	for _, c := range f.book.AllCautions().All() {
-		if rules.Contains(e.Hazards, c.ID) && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
-			worst, ok = c, true
-		}
-	}
-	return worst, ok
 }

@@ -98,28 +98,6 @@ func (f *finder) remedies(c rules.Cause) string {
 	return strings.Join(titles, "; or: ")
 }
 
-// cannotPart says plainly when the first two causes are not told apart, and
-// what would part them.
-func (f *finder) cannotPart(p []float64, order []int, lies string) string {
-	if len(order) < 2 || p[order[0]] >= f.figure("part-odds")*p[order[1]] {
-		return ""
-	}
-	c, d := order[0], order[1]
-	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%.1f to 1). ", f.causes.At(c).Title, f.causes.At(d).Title, p[c]/p[d])
-	here, anywhere := make([]bool, f.evidence.Len()), make([]bool, f.evidence.Len())
-	for q, e := range f.evidence.All() {
-		here[q], anywhere[q] = e.Place == "either" || e.Place == lies, true
-	}
-	enough := f.figure("part-information")
-	if q, bits := f.model.Part(p, f.answers, here, c, d); q >= 0 && bits >= enough {
-		return words + "This would part them best: " + f.evidence.At(q).Title
-	}
-	if q, bits := f.model.Part(p, f.answers, anywhere, c, d); q >= 0 && bits >= enough {
-		return words + "Nothing " + lies + " parts them; " + f.evidence.At(q).Place + " this would: " + f.evidence.At(q).Title
-	}
-	return words + "No question left parts them: have both looked at."
-}
-
 // contradiction says when no listed cause explains the answers, and which two
 // go together worst.
 func (f *finder) contradiction(answered int) (words string, surprise float64) {

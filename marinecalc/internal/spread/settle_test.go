@@ -3,6 +3,8 @@ package spread
 import (
 	"math"
 	"testing"
+
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Expected values follow by hand from the calculation written at Settle, with
@@ -97,7 +99,7 @@ func TestSettleKeepsItsPromise(t *testing.T) {
 	f := []Factor{normal(3, 0.4), normal(6, 0.9)}
 	limit := AtMost(10)
 	r := mustPropagate(t, f, 1, Plan{}, sum).Results[0]
-	if j := Judge(9, &r, limit); j.Word != CannotTell {
+	if j := Judge(9, &r, limit); j.Word != sheet.CannotTell {
 		t.Fatalf("%+v is no case for Settle", j)
 	}
 	gauges := []float64{0.7, 0.42, 0.1}
@@ -115,7 +117,7 @@ func TestSettleKeepsItsPromise(t *testing.T) {
 	}
 	f[1] = normal(6, gauges[0])
 	r = mustPropagate(t, f, 1, Plan{}, sum).Results[0]
-	if j := Judge(9, &r, limit); j.Word != CannotTell {
+	if j := Judge(9, &r, limit); j.Word != sheet.CannotTell {
 		t.Errorf("the coarser gauge settles it too: %+v", j)
 	}
 }

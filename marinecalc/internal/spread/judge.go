@@ -2,18 +2,10 @@
 
 package spread
 
-import "math"
+import (
+	"math"
 
-// Word is how a result stands to its limit.
-type Word string
-
-// The words of a judgement.
-const (
-	Within      Word = "within"         // meets the limit with a probability of 95 % or more
-	NearLimit   Word = "near the limit" // as Within, but little room is left
-	Beyond      Word = "beyond"         // meets the limit with a probability of 5 % or less
-	CannotTell  Word = "cannot tell"    // the spread is too wide to say either
-	NotMeasured Word = "not measured"   // for the caller: there is no reading to judge
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // The probabilities of meeting the limit from which on, and up to which, a
@@ -42,7 +34,7 @@ func AtLeast(min float64) Limit { return Limit{Max: math.NaN(), Min: min} }
 
 // Judgement is how a result stands to a limit.
 type Judgement struct {
-	Word        Word
+	Word        sheet.Word
 	Probability float64 // that the true value meets the limit, 0 … 1; NaN when it cannot be said
 }
 
@@ -70,14 +62,14 @@ type Judgement struct {
 // neither Max nor Min, one cannot tell, with a probability of NaN.
 func Judge(estimate float64, r *Range, l Limit) Judgement {
 	p := l.probability(estimate, r)
-	word := CannotTell
+	word := sheet.CannotTell
 	switch {
 	case p >= Sure && l.isNear(estimate):
-		word = NearLimit
+		word = sheet.NearLimit
 	case p >= Sure:
-		word = Within
+		word = sheet.Within
 	case p <= Lost && l.probability(estimate, nil) == 0:
-		word = Beyond
+		word = sheet.Beyond
 	}
 	return Judgement{Word: word, Probability: p}
 }
@@ -87,11 +79,11 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 func JudgeChance(p float64) Judgement {
 	switch {
 	case p >= Sure:
-		return Judgement{Within, p}
+		return Judgement{sheet.Within, p}
 	case p <= Lost:
-		return Judgement{Beyond, p}
+		return Judgement{sheet.Beyond, p}
 	}
-	return Judgement{CannotTell, p}
+	return Judgement{sheet.CannotTell, p}
 }
 
 // bounds gives Min and Max with infinity for none; ok is false with neither.

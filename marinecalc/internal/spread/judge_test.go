@@ -1,0 +1,145 @@
+package spread
+
+import (
+	"math"
+	"testing"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// known gives the range of a result that is normally distributed.
+func known(t testing.TB, mean, u float64) *Range {
+	t.Helper()
+	return &mustPropagate(t, []Factor{normal(mean, u)}, 1, Plan{Trials: 20_000}, sum).Results[0]
+}
+
+func TestConformanceProbability(t *testing.T) {
+	for _, c := range []struct {
+		source  string
+		mean, u float64
+		limit   Limit
+		p, tol  float64
+		word    sheet.Word
+	}{
+		{"JCGM 106:2012, clause 7, Zener diode (inputs from memory)", -5.47, 0.05, AtMost(-5.40), 0.919, 0.0005, sheet.CannotTell},
+		{"JCGM 106:2012, 7.4, oil viscosity (inputs from memory)", 13.6, 1.8, Limit{Min: 12.5, Max: 16.3}, 0.663, 0.0005, sheet.CannotTell},
+		{"JCGM 106:2012, clause 8, speed limit 100 km/h at 99.9 % (inputs from memory)", 106.6, 0.02 * 106.6, AtMost(100), 0.001, 0.0002, sheet.Beyond},
+		// JCGM 106:2012, 7.3, table 1: z to two decimals for a probability; half
+		// a unit in the last place of z is 0.0014 at 0.80, less further out.
+		{"JCGM 106:2012, table 1, 0.80", 10 - 0.84, 1, AtMost(10), 0.80, 0.0015, sheet.CannotTell},
+		{"JCGM 106:2012, table 1, 0.90", 10 - 1.28, 1, AtMost(10), 0.90, 0.0010, sheet.CannotTell},
+		{"JCGM 106:2012, table 1, 0.95", 10 - 1.64, 1, AtMost(10), 0.95, 0.0006, sheet.CannotTell}, // 1.64 is just short of 0.95
+		{"JCGM 106:2012, table 1, 0.99", 10 - 2.33, 1, AtMost(10), 0.99, 0.0003, sheet.Within},
+		{"JCGM 106:2012, table 1, 0.999", 10 - 3.09, 1, AtMost(10), 0.999, 0.0001, sheet.Within},
+		{"JCGM 106:2012, table 1, 0.99, from below", 10 + 2.33, 1, AtLeast(10), 0.99, 0.0003, sheet.Within},
+		{"JCGM 106:2012, table 1, 0.01, the other side", 10 + 2.33, 1, AtMost(10), 0.01, 0.0003, sheet.Beyond},
+		{"normal distribution, Φ(1)", 9, 1, AtMost(10), 0.8413, 0.0001, sheet.CannotTell},
+		{"normal distribution, Φ(1.5)", 8.5, 1, AtMost(10), 0.9332, 0.0001, sheet.CannotTell},
+		{"normal distribution, Φ(2)", 8, 1, AtMost(10), 0.9772, 0.0001, sheet.Within},
+		{"normal distribution, Φ(3)", 7, 1, AtMost(10), 0.9987, 0.0001, sheet.Within},
+	} {
+		j := Judge(c.mean, known(t, c.mean, c.u), c.limit)
+		agree(t, c.source, j.Probability, c.p, c.tol)
+		if j.Word != c.word {
+			t.Errorf("%s: %q with p = %.4f, want %q", c.source, j.Word, j.Probability, c.word)
+		}
+	}
+}
+
+// What the words mean is our own rule (common practice, no source): these hold
+// the rule as written at Judge.
+func TestWords(t *testing.T) {
+	none := math.NaN()
+	for _, c := range []struct {
+		what     string
+		estimate float64
+		limit    Limit
+		word     sheet.Word
+		p        float64
+	}{
+		{"far below a maximum", 0.5, AtMost(1), sheet.Within, 1},
+		{"exactly on the near bound", 0.9, AtMost(1), sheet.Within, 1},
+		{"past the near bound", 0.9001, AtMost(1), sheet.NearLimit, 1},
+		{"exactly on a maximum", 1, AtMost(1), sheet.NearLimit, 1},
+		{"1e-10 past a maximum is on it", 1 + 1e-10, AtMost(1), sheet.NearLimit, 1},
+		{"1e-8 past a maximum is beyond it", 1 + 1e-8, AtMost(1), sheet.Beyond, 0},
+		{"0.1+0.2 at most 0.3", 0.1 + 0.2, AtMost(0.3), sheet.NearLimit, 1},
+		{"far above a minimum", 2, AtLeast(1), sheet.Within, 1},
+		{"just above a minimum", 1.1, AtLeast(1), sheet.NearLimit, 1},
+		{"at 1/0.9 of a minimum", 1 / 0.9, AtLeast(1), sheet.Within, 1},
+		{"1e-10 short of a minimum is on it", 1 - 1e-10, AtLeast(1), sheet.NearLimit, 1},
+		{"below a minimum", 0.99, AtLeast(1), sheet.Beyond, 0},
+		{"own near", 0.85, Limit{Max: 1, Min: none, Near: 0.8}, sheet.NearLimit, 1},
+		{"near 1 means never near", 1, Limit{Max: 1, Min: none, Near: 1}, sheet.Within, 1},
+		{"a near that makes no sense is the usual one", 0.95, Limit{Max: 1, Min: none, Near: 7}, sheet.NearLimit, 1},
+		{"negative maximum, near", -1.05, AtMost(-1), sheet.NearLimit, 1},
+		{"negative maximum, far", -2, AtMost(-1), sheet.Within, 1},
+		{"negative minimum, near", -0.95, AtLeast(-1), sheet.NearLimit, 1},
+		{"negative minimum, far", -0.5, AtLeast(-1), sheet.Within, 1},
+		{"minimum of zero", 1e-6, AtLeast(0), sheet.Within, 1},
+		{"maximum of zero", 0, AtMost(0), sheet.Within, 1},
+		{"middle of a narrow window", 100, Limit{Min: 95, Max: 105}, sheet.Within, 1},
+		{"edge of a narrow window", 104.8, Limit{Min: 95, Max: 105}, sheet.NearLimit, 1},
+		{"window about zero, near", -0.047, Limit{Min: -0.05, Max: 0.05}, sheet.NearLimit, 1},
+		{"window about zero, within", 0.04, Limit{Min: -0.05, Max: 0.05}, sheet.Within, 1},
+		{"outside a window", 106, Limit{Min: 95, Max: 105}, sheet.Beyond, 0},
+		{"no limit at all", 1, Limit{Max: none, Min: none}, sheet.CannotTell, none},
+		{"no estimate", none, AtMost(1), sheet.CannotTell, none},
+	} {
+		j := Judge(c.estimate, nil, c.limit)
+		same := j.Probability == c.p || math.IsNaN(c.p) && math.IsNaN(j.Probability)
+		if j.Word != c.word || !same {
+			t.Errorf("%s: %q with p = %g, want %q with %g", c.what, j.Word, j.Probability, c.word, c.p)
+		}
+	}
+}
+
+func TestJudgeWithRange(t *testing.T) {
+	r := known(t, 0.92, 0.02)
+	if j := Judge(0.92, r, AtMost(1)); j.Word != sheet.NearLimit {
+		t.Errorf("0.92 ± 0.04 at most 1: %+v", j)
+	}
+	if j := Judge(0.92, r, AtMost(2)); j.Word != sheet.Within {
+		t.Errorf("0.92 ± 0.04 at most 2: %+v", j)
+	}
+	// A result that does not vary, calculated onto the bound with rounding.
+	still := mustPropagate(t, []Factor{exact(0.1), exact(0.2)}, 1, Plan{}, sum).Results[0]
+	if j := Judge(0.3, &still, AtMost(0.3)); j.Word != sheet.NearLimit || j.Probability != 1 {
+		t.Errorf("on the bound: %+v", j)
+	}
+	if j := Judge(1, &Range{}, AtMost(2)); j.Word != sheet.CannotTell || !math.IsNaN(j.Probability) {
+		t.Errorf("a range that is not usable: %+v", j)
+	}
+}
+
+func TestProbabilitiesComplement(t *testing.T) {
+	r := known(t, 3, 0.5)
+	for _, limit := range []float64{1, 2.5, 3, 3.3, 9} {
+		if sum := r.ProbabilityBelow(limit) + r.ProbabilityAbove(limit); math.Abs(sum-1) > 1e-4 {
+			t.Errorf("below and above %g add to %g", limit, sum)
+		}
+	}
+	if p := r.ProbabilityBelow(math.NaN()); !math.IsNaN(p) {
+		t.Errorf("below NaN: %g", p)
+	}
+	if r.ProbabilityBelow(math.Inf(1)) != 1 || r.ProbabilityBelow(math.Inf(-1)) != 0 {
+		t.Error("infinite limits")
+	}
+}
+
+// A size read as nothing with a coarse gauge was not found to be too large,
+// though by its trials (Rayleigh: P(r <= 1) = 1 - exp(-1/2·(1/5)²) = 0.0198) it
+// most likely is.
+func TestNothingIsNotBeyond(t *testing.T) {
+	r := mustPropagate(t, []Factor{normal(0, 5), normal(0, 5)}, 1, Plan{Trials: 20_000}, func(x, y []float64) bool {
+		y[0] = math.Hypot(x[0], x[1])
+		return true
+	}).Results[0]
+	j := Judge(0, &r, AtMost(1))
+	if want := 1 - math.Exp(-0.02); j.Word != sheet.CannotTell || math.Abs(j.Probability-want) > 0.004 {
+		t.Errorf("%s with %g, want %s with %g", j.Word, j.Probability, sheet.CannotTell, want)
+	}
+	if j := Judge(1.01, &r, AtMost(1)); j.Word != sheet.Beyond {
+		t.Errorf("read as over its limit: %s", j.Word)
+	}
+}

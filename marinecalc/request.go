@@ -1,0 +1,171 @@
+// A request of a host that speaks JSON, taken apart.
+
+package marinecalc
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+)
+
+// request is what a host sends in.
+type request struct {
+	ask         ask
+	engine      *Engine
+	calculation string
+	input       any
+	overlays    [][]byte
+	before      string // days, for a comparison
+	after       string
+	table       string // of a sheet, for csv; "" is its first one
+	csv         string // readings to add to the boat
+	quantity    string // a kind of quantity, to read text as
+	text        string
+	unit        string // of a bare number in it
+	date        string // of what is kept
+	options     Options
+}
+
+// readRequest takes a request apart. Unknown members are refused, and those
+// that the ask does not use, so that a slip in a name is not lost.
+func (e *Engine) readRequest(text []byte) (*request, problem.List) {
+	value, problems := contract.Decode(text)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	object, ok := value.(map[string]any)
+	if !ok {
+		return nil, problem.List{{What: "the request is not an object", Allowed: `{"ask": …}`}}
+	}
+	r := &request{engine: e}
+	name, _ := object["ask"].(string)
+	i := slices.IndexFunc(asks, func(a ask) bool { return a.name == name })
+	if i < 0 {
+		return nil, problem.List{{Where: "/ask", What: fmt.Sprintf("%q is not something to ask for", name), Allowed: strings.Join(askNames(), ", "), Hint: closest(name, askNames()), Kind: problem.Unknown}}
+	}
+	r.ask = asks[i]
+	for name, v := range object {
+		if name == "ask" {
+			continue
+		}
+		read, known := members[name]
+		switch {
+		case !known || !slices.Contains(r.ask.members, name):
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request for %s", name, r.ask.name), strings.Join(append([]string{"ask"}, r.ask.members...), ", "), closest(name, r.ask.members))
+		default:
+			read(r, name, v, &problems)
+		}
+	}
+	r.applyOverlays(&problems)
+	if raw, has := object["boat"]; has && r.ask.has("boat") {
+		r.takeBoat(text, raw, &problems)
+	}
+	return r, problems.Sorted()
+}
+
+func closest(name string, names []string) string {
+	if best, ok := contract.Closest(name, names); ok {
+		return fmt.Sprintf("did you mean %q?", best)
+	}
+	return ""
+}
+
+// members read the parts of a request, apart from its ask.
+var members = map[string]func(r *request, name string, v any, problems *problem.List){
+	"calculation": textMember(func(r *request) *string { return &r.calculation }),
+	"units":       readUnits,
+	"before":      textMember(func(r *request) *string { return &r.before }),
+	"after":       textMember(func(r *request) *string { return &r.after }),
+	"table":       textMember(func(r *request) *string { return &r.table }),
+	"csv":         textMember(func(r *request) *string { return &r.csv }),
+	"quantity":    textMember(func(r *request) *string { return &r.quantity }),
+	"text":        textMember(func(r *request) *string { return &r.text }),
+	"unit":        textMember(func(r *request) *string { return &r.unit }),
+	"date":        textMember(func(r *request) *string { return &r.date }),
+	"noRanges":    flagMember(func(r *request) *bool { return &r.options.NoRanges }),
+	"brief":       flagMember(func(r *request) *bool { return &r.options.Brief }),
+	"input":       func(r *request, _ string, v any, _ *problem.List) { r.input = v },
+	"boat":        func(*request, string, any, *problem.List) {}, // read last, by takeBoat
+	"trials": func(r *request, name string, v any, problems *problem.List) {
+		r.options.Trials = int(wholeNumber(name, v, spread.MaxTrials, problems))
+	},
+	"seed": func(r *request, name string, v any, problems *problem.List) {
+		r.options.Seed = uint64(wholeNumber(name, v, 1<<53, problems))
+	},
+	"overlays": func(r *request, name string, v any, problems *problem.List) {
+		list, ok := v.([]any)
+		if !ok {
+			problems.Add("/"+name, name+" is not a list", "a list of rule files", "")
+		}
+		for _, o := range list {
+			text, _ := json.Marshal(o) // what was decoded can be written again
+			r.overlays = append(r.overlays, text)
+		}
+	},
+}
+
+func textMember(at func(*request) *string) func(*request, string, any, *problem.List) {
+	return func(r *request, name string, v any, problems *problem.List) {
+		var ok bool
+		if *at(r), ok = v.(string); !ok {
+			problems.Add("/"+name, name+" is not a text", "a text", "")
+		}
+	}
+}
+
+func flagMember(at func(*request) *bool) func(*request, string, any, *problem.List) {
+	return func(r *request, name string, v any, problems *problem.List) {
+		var ok bool
+		if *at(r), ok = v.(bool); !ok {
+			problems.Add("/"+name, name+" is not true or false", "true, false", "")
+		}
+	}
+}
+
+func wholeNumber(name string, v any, most float64, problems *problem.List) float64 {
+	n, _ := v.(json.Number)
+	f, err := n.Float64()
+	if err != nil || f < 0 || f > most || f != float64(int64(f)) {
+		problems.Add("/"+name, name+" is not a whole number that can be used", fmt.Sprintf("0 to %.0f", most), "")
+		return 0
+	}
+	return f
+}
+
+// applyOverlays applies the request's rule files over the engine's rules.
+func (r *request) applyOverlays(problems *problem.List) {
+	book, err := overlay(r.engine.rules(), r.overlays)
+	for _, f := range problem.Of(err) {
+		f.Where = "/overlays" + f.Where
+		*problems = append(*problems, f)
+	}
+	r.options.Rules = book
+}
+
+// takeBoat reads the boat of a request; where the reply gives it back, with
+// its members in the owner's order.
+func (r *request) takeBoat(text []byte, decoded any, problems *problem.List) {
+	var b *Boat
+	var err error
+	if r.ask.givesBoat {
+		var whole struct {
+			Boat json.RawMessage `json:"boat"`
+		}
+		if err = json.Unmarshal(text, &whole); err == nil { // it was decoded before
+			b, err = boat.Read(whole.Boat)
+		}
+	} else {
+		b, err = boat.From(decoded)
+	}
+	for _, p := range problem.Of(err) {
+		p.Where = "/boat" + p.Where
+		*problems = append(*problems, p)
+	}
+	r.options.Boat = b
+}
