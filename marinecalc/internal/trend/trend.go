@@ -227,7 +227,7 @@ func (t *follower) write() {
 	out.Says = t.says()
 	for i, flag := range f.Flags {
 		if i == mostFlags-1 && len(f.Flags) > mostFlags {
-			out.Flags[i] = oddReading{fmt.Sprintf("%d more", len(f.Flags)-i), "look through the list"}
+			out.Flags[i] = oddReading{fmt.Sprintf("%d more", len(f.Flags)-i), "more"}
 			break
 		}
 		p := t.series.Points[flag.Place]

@@ -45,15 +45,15 @@ type Kind string
 
 // What can look wrong.
 const (
-	OutOfOrder    Kind = "it is dated before the one written above it"
-	SameDate      Kind = "there are two readings of this date"
-	HoursBackward Kind = "the hour meter stands lower than at the reading before it"
-	AfterToday    Kind = "it is dated after today"
-	Slip25        Kind = "it is about 25.4 times what the others lead to: inches read as millimetres, or the other way about?"
-	Slip25Low     Kind = "it is about a 25.4th of what the others lead to: inches read as millimetres, or the other way about?"
-	Slip1000      Kind = "it is about 1000 times what the others lead to: a slip of the unit?"
-	Slip1000Low   Kind = "it is about a 1000th of what the others lead to: a slip of the unit?"
-	OutsideBand   Kind = "it lies outside the band of the others"
+	OutOfOrder    Kind = "out-of-order"
+	SameDate      Kind = "same-date"
+	HoursBackward Kind = "hours-backward"
+	AfterToday    Kind = "after-today"
+	Slip25        Kind = "25-times"
+	Slip25Low     Kind = "25th"
+	Slip1000      Kind = "1000-times"
+	Slip1000Low   Kind = "1000th"
+	OutsideBand   Kind = "outside-band"
 )
 
 // Flag names a reading that looks wrong, by its place in Series.Points. The
@@ -68,10 +68,10 @@ type Outlook string
 
 // Where a trend can lead.
 const (
-	NoLimit Outlook = "no limit given"
-	Passed  Outlook = "past the limit"
-	Toward  Outlook = "toward the limit"
-	Away    Outlook = "never reaches the limit"
+	NoLimit Outlook = "no-limit"
+	Passed  Outlook = "past"
+	Toward  Outlook = "toward"
+	Away    Outlook = "away"
 )
 
 // Trend is where the readings lead. Times ahead are +Inf for never and NaN
