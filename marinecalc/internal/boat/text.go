@@ -1,8 +1,10 @@
 package boat
 
 import (
-	"bytes"
 	"encoding/json"
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/contract"
 )
 
 // MarshalJSON writes the boat file as it was read, with its members in the
@@ -52,53 +54,19 @@ func withMember(text []byte, name string, change func(old json.RawMessage) (json
 	if len(text) == 0 {
 		text = []byte("{}")
 	}
-	d := json.NewDecoder(bytes.NewReader(text))
-	if _, err := d.Token(); err != nil { // the brace
+	members, err := contract.MembersOf(text)
+	if err != nil {
 		return nil, err
 	}
-	var out bytes.Buffer
-	out.WriteByte('{')
-	member := func(name string, value json.RawMessage) error {
-		if out.Len() > 1 {
-			out.WriteByte(',')
-		}
-		key, err := json.Marshal(name)
-		out.Write(key)
-		out.WriteByte(':')
-		out.Write(value)
-		return err
+	i := slices.IndexFunc(members, func(m contract.Member) bool { return m.Name == name })
+	if i < 0 {
+		i = len(members)
+		members = append(members, contract.Member{Name: name})
 	}
-	found := false
-	for d.More() {
-		key, err := d.Token()
-		if err != nil {
-			return nil, err
-		}
-		var value json.RawMessage
-		if err := d.Decode(&value); err != nil {
-			return nil, err
-		}
-		if key == name {
-			found = true
-			if value, err = change(value); err != nil {
-				return nil, err
-			}
-		}
-		if err := member(key.(string), value); err != nil {
-			return nil, err
-		}
+	if members[i].Value, err = change(members[i].Value); err != nil {
+		return nil, err
 	}
-	if !found {
-		value, err := change(nil)
-		if err != nil {
-			return nil, err
-		}
-		if err := member(name, value); err != nil {
-			return nil, err
-		}
-	}
-	out.WriteByte('}')
-	return out.Bytes(), nil
+	return contract.ObjectOf(members), nil
 }
 
 // withValue writes the text of an object anew with a value put at a place

@@ -29,12 +29,6 @@ func Whole(name string) (json.RawMessage, error) {
 	return text, nil
 }
 
-// member is a member of an object with its value as it is written.
-type member struct {
-	name  string
-	value json.RawMessage
-}
-
 // whole writes a value of the reader's document with every reference that
 // leads out of the document at root replaced by what it points to.
 func (r *reader) whole(text json.RawMessage, root *reader) (json.RawMessage, error) {
@@ -47,7 +41,7 @@ func (r *reader) whole(text json.RawMessage, root *reader) (json.RawMessage, err
 		if err != nil {
 			return nil, err
 		}
-		return objectOf(members), nil
+		return ObjectOf(members), nil
 	case '[':
 		var list []json.RawMessage
 		if err := json.Unmarshal(text, &list); err != nil {
@@ -64,15 +58,15 @@ func (r *reader) whole(text json.RawMessage, root *reader) (json.RawMessage, err
 	return text, nil
 }
 
-func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]member, error) {
-	own, err := membersOf(text)
+func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]Member, error) {
+	own, err := MembersOf(text)
 	if err != nil {
 		return nil, err
 	}
-	var out []member
+	var out []Member
 	for _, m := range own {
 		var ref string
-		if m.name == "$ref" && json.Unmarshal(m.value, &ref) == nil {
+		if m.Name == "$ref" && json.Unmarshal(m.Value, &ref) == nil {
 			of, target, err := r.follow(ref)
 			if err != nil {
 				return nil, err
@@ -84,51 +78,14 @@ func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]member, err
 				continue
 			}
 		}
-		if m.value, err = r.whole(m.value, root); err != nil {
+		if m.Value, err = r.whole(m.Value, root); err != nil {
 			return nil, err
 		}
-		if i := slices.IndexFunc(out, func(o member) bool { return o.name == m.name }); i >= 0 {
+		if i := slices.IndexFunc(out, func(o Member) bool { return o.Name == m.Name }); i >= 0 {
 			out[i] = m
 			continue
 		}
 		out = append(out, m)
 	}
 	return out, nil
-}
-
-// membersOf takes an object apart, in the order in which it is written.
-func membersOf(text json.RawMessage) ([]member, error) {
-	d := json.NewDecoder(bytes.NewReader(text))
-	if _, err := d.Token(); err != nil { // the brace
-		return nil, err
-	}
-	var list []member
-	for d.More() {
-		name, err := d.Token()
-		if err != nil {
-			return nil, err
-		}
-		m := member{name: name.(string)}
-		if err := d.Decode(&m.value); err != nil {
-			return nil, err
-		}
-		list = append(list, m)
-	}
-	return list, nil
-}
-
-func objectOf(members []member) json.RawMessage {
-	var out bytes.Buffer
-	out.WriteByte('{')
-	for i, m := range members {
-		if i > 0 {
-			out.WriteByte(',')
-		}
-		name, _ := json.Marshal(m.name) // a text always can
-		out.Write(name)
-		out.WriteByte(':')
-		out.Write(m.value)
-	}
-	out.WriteByte('}')
-	return out.Bytes()
 }

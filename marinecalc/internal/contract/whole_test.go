@@ -32,16 +32,16 @@ func TestWholeSchemas(t *testing.T) {
 		if err := json.Unmarshal(text, &whole); err != nil {
 			t.Fatal(err)
 		}
-		inputs, err := membersOf(whole.Defs.Input.Properties)
+		inputs, err := MembersOf(whole.Defs.Input.Properties)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !slices.EqualFunc(inputs, c.Input.Properties, func(m member, p *Property) bool {
+		if !slices.EqualFunc(inputs, c.Input.Properties, func(m Member, p *Property) bool {
 			var said struct{ Title, Description, Level string }
-			if err := json.Unmarshal(m.value, &said); err != nil {
+			if err := json.Unmarshal(m.Value, &said); err != nil {
 				t.Error(err)
 			}
-			return m.name == p.Name && said.Title == p.Title && said.Description == p.Description
+			return m.Name == p.Name && said.Title == p.Title && said.Description == p.Description
 		}) {
 			t.Errorf("%s: its inputs are otherwise or in another order", id)
 		}
