@@ -49,8 +49,8 @@ type CouplingResult struct {
 const (
 	NotTurned       = "not-turned"
 	TurnedTooLittle = "turned-too-little"
-	ShaftHalfTold   = "shaft-flange"
-	BothHalvesTold  = "both-flanges"
+	ShaftFlangeTold = "shaft-flange"
+	BothFlangesTold = "both-flanges"
 )
 
 // AllAlike is the text of Worst when no one reading stands out.
@@ -161,10 +161,10 @@ func (out *CouplingResult) takeFace(f *plane, d float64, turned Turned) {
 	case !f.apart:
 		out.Separation = TurnedTooLittle
 		return
-	case turned == BothHalves:
-		out.Separation = BothHalvesTold
+	case turned == BothFlanges:
+		out.Separation = BothFlangesTold
 	default:
-		out.Separation = ShaftHalfTold
+		out.Separation = ShaftFlangeTold
 	}
 	out.RunOut = quantity.Length(2 * f.turning.size())
 	out.RunOutAt = quantity.Direction(f.turning.clock())

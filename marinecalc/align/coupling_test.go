@@ -143,7 +143,7 @@ func TestCouplingGivesBackTheTruth(t *testing.T) {
 				parttest.Near(t, "radius difference", m.RadiusDifference, c.mean-0.0012, 1e-11)
 				parttest.Near(t, "gap where widest", GapAt(m, m.WidestAt), c.mean+float64(m.GapDifference)/2, 1e-11)
 				parttest.Near(t, "offset at", apart(float64(m.OffsetAt), c.fixed.clock()), 0, 1e-7)
-				if m.Separation != ShaftHalfTold {
+				if m.Separation != ShaftFlangeTold {
 					t.Fatalf("%q", m.Separation)
 				}
 				for _, clock := range round(7) {
@@ -189,7 +189,7 @@ func TestCouplingSeparation(t *testing.T) {
 		turned Turned
 		want   string
 	}{
-		{20, "", TurnedTooLittle}, {90, "", ShaftHalfTold}, {90, ShaftHalf, ShaftHalfTold}, {90, BothHalves, BothHalvesTold}, {180, BothHalves, BothHalvesTold}, {45, "", ShaftHalfTold},
+		{20, "", TurnedTooLittle}, {90, "", ShaftFlangeTold}, {90, ShaftFlange, ShaftFlangeTold}, {90, BothFlanges, BothFlangesTold}, {180, BothFlanges, BothFlangesTold}, {45, "", ShaftFlangeTold},
 	} {
 		in := faces(c.read(round(4), []float64{0, k.turn * math.Pi / 180}))
 		in.Turned = k.turned

@@ -16,7 +16,7 @@ func ExampleCoupling() {
 		readings = append(readings, align.Reading{Clock: q.Direction(i) * math.Pi / 2, Gap: gap})
 	}
 	out, err := align.Coupling(align.CouplingInput{
-		CouplingKind: align.Rigid, CouplingDiameter: 3 * q.Inch, Turned: align.BothHalves, Readings: readings,
+		CouplingKind: align.Rigid, CouplingDiameter: 3 * q.Inch, Turned: align.BothFlanges, Readings: readings,
 	})
 	fmt.Printf("gap difference %.1f thou, %.4f of the diameter, %v\n", float64(out.GapDifference/q.Thou), float64(out.GapPerDiameter), err)
 	// Output: gap difference 3.0 thou, 0.0010 of the diameter, <nil>

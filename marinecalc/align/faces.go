@@ -10,7 +10,7 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Kind says how the two halves of the coupling meet.
+// Kind says how the two coupling flanges meet.
 type Kind string
 
 // The kinds of coupling.
@@ -24,8 +24,8 @@ type Turned string
 
 // What may be turned.
 const (
-	ShaftHalf  Turned = "shaft-flange" // the shaft alone; the default
-	BothHalves Turned = "both-flanges" // both flanges together
+	ShaftFlange Turned = "shaft-flange" // the shaft alone; the default
+	BothFlanges Turned = "both-flanges" // both flanges together
 )
 
 // End says how the shaft's free end was while the readings were taken.
@@ -46,7 +46,7 @@ type Reading struct {
 	Gap   quantity.Length    // 0 to 50 mm; down to -0.1 mm for a gap of none less its accuracy
 }
 
-// RimReading is one step between the rims of the two halves.
+// RimReading is one step between the rims of the two flanges.
 type RimReading struct {
 	Clock quantity.Direction // as in Reading
 	Turn  quantity.Angle     // as in Reading
@@ -59,7 +59,7 @@ type CouplingInput struct {
 	CouplingDiameter quantity.Length // of the circle the feeler reads on, 30 mm to 800 mm
 	CouplingKind     Kind            // Rigid or Flexible; GapAllowance counts for a rigid one alone
 	GapAllowance     quantity.Ratio  // gap difference over diameter that a rigid flange may have, up to 0.01; 0: not given
-	Turned           Turned          // empty: ShaftHalf
+	Turned           Turned          // empty: ShaftFlange
 	RimReadings      []RimReading    // none, or 4 to 96
 	ShaftEnd         End             // empty: HeldUp
 	DroopSlope       quantity.Angle  // of the shaft's free end, plus down; needed when it hung free, else not used
@@ -134,8 +134,8 @@ func (in *CouplingInput) usable(gap, rim points) problem.List {
 	if in.CouplingKind != Rigid && in.CouplingKind != Flexible {
 		bad.Add("/couplingKind", fmt.Sprintf("%q is not a kind of coupling", string(in.CouplingKind)), "rigid, flexible", "")
 	}
-	if in.Turned != "" && in.Turned != ShaftHalf && in.Turned != BothHalves {
-		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-half, both-halves", "")
+	if in.Turned != "" && in.Turned != ShaftFlange && in.Turned != BothFlanges {
+		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-flange, both-flanges", "")
 	}
 	in.checkDroop(&bad)
 	if len(in.Readings) > most || len(in.RimReadings) > most {

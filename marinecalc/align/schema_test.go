@@ -35,7 +35,7 @@ func TestRangesAgreeWithSchema(t *testing.T) {
 		}
 	}
 	if !reflect.DeepEqual(input("couplingKind").Enum, []string{string(Rigid), string(Flexible)}) ||
-		!reflect.DeepEqual(input("turned").Enum, []string{string(ShaftHalf), string(BothHalves)}) {
+		!reflect.DeepEqual(input("turned").Enum, []string{string(ShaftFlange), string(BothFlanges)}) {
 		t.Error("the words of couplingKind or turned differ")
 	}
 }
@@ -111,5 +111,5 @@ func TestCouplingTakes(t *testing.T) {
 }
 
 func TestCodesHaveTheirWords(t *testing.T) {
-	parttest.SameCodes(t, "coupling-alignment", "separation", NotTurned, TurnedTooLittle, ShaftHalfTold, BothHalvesTold)
+	parttest.SameCodes(t, "coupling-alignment", "separation", NotTurned, TurnedTooLittle, ShaftFlangeTold, BothFlangesTold)
 }

@@ -20,7 +20,7 @@ const (
 // load in N and N·m.
 type motion [freedoms]float64
 
-// matrix is a symmetric 6×6 matrix; both halves are kept.
+// matrix is a symmetric 6×6 matrix; both triangles are kept.
 type matrix [freedoms]motion
 
 // cholesky is the lower factor L of a positive definite matrix, L·Lᵀ.

@@ -20,7 +20,7 @@ var (
 		"mountSag":         "mountDeflection", // a reading that is followed
 		"insert-nut-reuse": "lock-nut-reuse", "bush-lasts-to-haul-out": "shell-lasts-to-haul-out",
 		"key-reckoned": "key-calculated", "grip-reckoned": "grip-calculated", "whirl-reckoned": "whirl-calculated", "shaft-whips": "shaft-whirls",
-		"mount-sagged":       "mounts-settled",
+		"mount-sagged": "mounts-settled", "mount-sag": "mount-deflection",
 		"swap-coupling-half": "swap-coupling-flange", "true-coupling-half": "true-coupling-flange", "press-coupling-half": "press-coupling-flange", "draw-coupling-half": "pull-coupling-flange",
 		"coupling-half": "coupling-flange", "coupling-half-loose": "coupling-flange-loose", "shaft-half": "shaft-flange", "both-halves": "both-flanges",
 		"bolt-preload/runningTorque": "bolt-preload/prevailingTorque", "bolt-preload/measuredRunningTorque": "bolt-preload/measuredPrevailingTorque",

@@ -13,7 +13,7 @@ const (
 	quarterOn = `, {"clock": "0°", "gap": "0.4 mm", "turn": "90°"}, {"clock": "90°", "gap": "0.4 mm", "turn": "90°"}, {"clock": "180°", "gap": "0.4 mm", "turn": "90°"}, {"clock": "270°", "gap": "0.4 mm", "turn": "90°"}`
 )
 
-// dialled is a rim read with a dial, the engine half so much too high.
+// dialled is a rim read with a dial, the engine flange so much too high.
 func dialled(high string) string {
 	return `, "rimGauge": "dial-indicator", "rimReadings": [{"clock": "0°", "step": "` + high + `"}, {"clock": "90°", "step": "0 mm"}, {"clock": "180°", "step": "-` + high + `"}, {"clock": "270°", "step": "0 mm"}]`
 }

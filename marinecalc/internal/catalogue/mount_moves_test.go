@@ -24,7 +24,7 @@ func TestReadingsReachTheMounts(t *testing.T) {
 	if i := moves.Input("mounts"); i == nil || i.Origin != "boat" || i.Text != "4 entries" {
 		t.Errorf("mounts: %+v", i)
 	}
-	// Slope 0.12/102, engine half low by 0.3 mm.
+	// Slope 0.12/102, engine flange low by 0.3 mm.
 	front := moves.Cell("moves", 0, "raise")
 	if want := 0.12e-3/0.102*0.85 + 0.3e-3; front == nil || math.Abs(*front.SI-want) > 1e-9 || front.Low == nil || !(*front.Low < want && want < *front.High) {
 		t.Fatalf("front port: %+v", front)

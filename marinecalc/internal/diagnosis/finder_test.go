@@ -91,7 +91,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 		"shakes in neutral too, mostly at idle":        {append(yes("shake-at-idle", "uneven-neutral"), no("gone-in-neutral")...), "engine-uneven"},
 		"one band only, since another engine":          {yes("shake-one-band", "since-other-parts", "gone-in-neutral"), "shaft-whirl"},
 		"revs without way once warm, fluid right":      {append(yes("revs-no-drive", "worse-warm", "fluid-burnt"), no("fluid-low", "lever-by-hand")...), "gearbox-clutch-slip"},
-		"old oily mounts, engine low, jumps":           {yes("mounts-old", "mount-sag", "engine-jumps"), "mounts-settled"},
+		"old oily mounts, engine low, jumps":           {yes("mounts-old", "mount-deflection", "engine-jumps"), "mounts-settled"},
 		"knock at each change, bolts tight, hub turns": {append(yes("knock-into-gear", "play-on-turning"), no("coupling-bolt-turns", "coupling-mark-shifted")...), "key-worn"},
 	} {
 		if out := found(t, marinecalc.Options{}, c.answers...); out.Cause != c.want {
