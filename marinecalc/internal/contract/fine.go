@@ -20,7 +20,7 @@ import (
 // listed field by field in its test.
 func fine(s *jsonschema.Schema, v any) bool {
 	if s.Ref != nil {
-		if !isPlain(s) || !isPlainForTexts(s) {
+		if _, text := v.(string); text && !isPlainForTexts(s) || !text && !isPlain(s) {
 			return s.Validate(v) == nil
 		}
 		if !fine(s.Ref, v) {
