@@ -20,7 +20,7 @@ import (
 func (e *Engine) Call(ctx context.Context, text []byte) []byte {
 	r, err := e.answer(ctx, text)
 	if err != nil {
-		r = reply{Problems: problem.Of(err)}
+		r = reply{Problems: problem.Of(err), Warnings: r.Warnings}
 	} else {
 		r.OK = true
 	}
@@ -37,11 +37,9 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 		return reply{}, problems.Err()
 	}
 	out, err := r.ask.answer(ctx, r)
-	if r.options.Boat != nil {
-		for _, w := range r.options.Boat.Warnings() {
-			w.Where = "/boat" + w.Where
-			out.Warnings = append(out.Warnings, w)
-		}
+	for _, w := range e.Unused(r.options.Boat, r.options) {
+		w.Where = "/boat" + w.Where
+		out.Warnings = append(out.Warnings, w)
 	}
 	return out, stopped(ctx, err)
 }
@@ -50,7 +48,7 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 type reply struct {
 	OK       bool         `json:"ok"`
 	Problems problem.List `json:"problems,omitempty"`
-	Warnings problem.List `json:"warnings,omitempty"` // of the boat file: what is kept and not used
+	Warnings problem.List `json:"warnings,omitempty"` // of the boat file: what is kept and not used; beside problems too
 
 	Version      string                `json:"version,omitempty"`
 	Trials       int                   `json:"trials,omitempty"`

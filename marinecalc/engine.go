@@ -163,6 +163,23 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 	return s, stopped(ctx, err)
 }
 
+// Unused names what of the boat file no calculation takes: members that are not
+// known or have older names, and maker's figures for what there is not. It is
+// kept in the file, and it is shown because a misspelt name would vanish
+// otherwise. None where the options cannot be used: [Engine.Run] tells of that.
+func (e *Engine) Unused(b *Boat, o Options) Problems {
+	o.Boat = b
+	o, err := e.with(o)
+	if err != nil || b == nil {
+		return nil
+	}
+	s, err := o.Session(context.Background(), catalogue.Calculations)
+	if err != nil {
+		return nil
+	}
+	return s.Unused()
+}
+
 // Compare works the boat out as it was read up to each of two days (ISO 8601,
 // year-month-day, the day itself included) and says what moved, and by how
 // much more than the gauges can explain. The error is as in [Engine.Run].

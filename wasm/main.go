@@ -21,6 +21,7 @@ package main
 import (
 	"fmt"
 	goruntime "runtime"
+	"runtime/debug"
 	"unsafe"
 
 	"example.org/driveline/marinecalc"
@@ -28,6 +29,13 @@ import (
 
 // lent keeps every buffer whose address the host knows alive until release.
 var lent = map[uint32][]byte{}
+
+// large is the length of a request, in bytes, that needs the memory free.
+const large = 256 << 10
+
+// A host gives 256 MiB: the collector works harder before that is reached
+// than let a large request trap.
+func init() { debug.SetMemoryLimit(160 << 20) }
 
 func main() {} // never called: a reactor has no start
 
@@ -50,6 +58,9 @@ func call(ptr, size uint32) uint64 {
 	request, ok := lent[ptr]
 	if !ok || uint64(size) > uint64(len(request)) {
 		return handOver(refusal("the request does not lie in memory given by alloc"))
+	}
+	if size > large {
+		goruntime.GC() // what is left of the last request makes way
 	}
 	reply := handOver(answer(request[:size]))
 	tidy()

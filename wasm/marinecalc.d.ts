@@ -319,6 +319,8 @@ export interface Refusal {
   ok: false;
   /** What is wrong with the request. */
   problems: Problem[];
+  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
 }
 
 /** The reply to a request for contents. */
@@ -850,6 +852,8 @@ export interface Survey {
   faults: Fault[];
   /** What made the survey. */
   made: Made;
+  /** What of the boat file is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
 }
 
 /** A verdict and the calculation it belongs to. */
@@ -920,6 +924,8 @@ export interface Comparison {
   still: Moved[];
   /** The verdicts that are another word in the second state. */
   turned: Turned[];
+  /** What of the boat file is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
 }
 
 /** One result in both states. */

@@ -92,7 +92,7 @@ func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 		return 0, err
 	}
 	if *boatFile != "" {
-		if o.Boat, err = readBoat("--boat", *boatFile, errs); err != nil {
+		if o.Boat, err = readBoat("--boat", *boatFile, o, errs); err != nil {
 			return 0, err
 		}
 	}
@@ -220,8 +220,8 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 	return list.Err()
 }
 
-// readBoat reads a boat file, and warns of what it holds beyond the schema.
-func readBoat(where, file string, errs io.Writer) (*marinecalc.Boat, error) {
+// readBoat reads a boat file, and warns of what in it is not used.
+func readBoat(where, file string, o marinecalc.Options, errs io.Writer) (*marinecalc.Boat, error) {
 	text, err := os.ReadFile(file)
 	if err != nil {
 		return nil, unreadable(where, err)
@@ -231,7 +231,7 @@ func readBoat(where, file string, errs io.Writer) (*marinecalc.Boat, error) {
 	for i := range list {
 		list[i].Where = file + list[i].Where
 	}
-	for _, w := range b.Warnings() {
+	for _, w := range new(marinecalc.Engine).Unused(b, o) {
 		w.Where = file + w.Where
 		fmt.Fprintln(errs, "warning:", w)
 	}

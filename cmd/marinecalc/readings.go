@@ -25,7 +25,7 @@ func readings(args []string, out, errs io.Writer) error {
 	if file == "" || fs.NArg() > 0 {
 		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}.Err()
 	}
-	b, err := readBoat("readings", file, errs)
+	b, err := readBoat("readings", file, marinecalc.Options{}, errs)
 	if err != nil {
 		return err
 	}

@@ -30,7 +30,7 @@ func boatCommand(name string, args []string, c *common, fs *flag.FlagSet, errs i
 	if err != nil {
 		return nil, o, err
 	}
-	b, err := readBoat(name, file, errs)
+	b, err := readBoat(name, file, o, errs)
 	return b, o, err
 }
 

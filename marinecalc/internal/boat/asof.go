@@ -18,7 +18,7 @@ func (b *Boat) AsOf(day string) *Boat {
 		}
 		document[name] = known
 	}
-	then := &Boat{document: document, figures: b.figures}
+	then := &Boat{document: document, figures: b.figures, warnings: b.warnings}
 	then.sortReadings()
 	return then
 }

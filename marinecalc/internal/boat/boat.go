@@ -55,11 +55,12 @@ func From(value any) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	value, renamed := byNewNames(value, nil)
+	var older contract.Alike
+	value, _ = byNewNames(value, nil, &older)
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems.Err()
 	}
-	b := &Boat{document: value.(map[string]any), warnings: append(renamed, c.Unknown(value)...)} // the schema lets only an object through
+	b := &Boat{document: value.(map[string]any), warnings: append(older.List(), c.Unknown(value)...)} // the schema lets only an object through
 	b.readFigures()
 	b.sortReadings()
 	return b, nil
@@ -108,6 +109,18 @@ func (b *Boat) Units() string {
 	}
 	u, _ := b.document["units"].(string)
 	return u
+}
+
+// FiguresFor names what the maker's figures of the file are for, in their order.
+func (b *Boat) FiguresFor() []string {
+	if b == nil {
+		return nil
+	}
+	var names []string
+	for i := range b.figures {
+		names = append(names, b.figures[i].of)
+	}
+	return names
 }
 
 // Warnings names what the boat file holds that this version does not know, each

@@ -101,6 +101,49 @@ func (s *Session) Made() sheet.Made {
 	return made
 }
 
+// Unused names what of the boat file no calculation takes: members that are not
+// known, with those by older names, and maker's figures for what there is not.
+// It is no error: all that is kept in the file.
+func (s *Session) Unused() problem.List {
+	list := problem.List(s.Boat.Warnings())
+	for i, name := range s.Boat.FiguresFor() {
+		if known := s.figured(name); known != nil {
+			list = append(list, problem.Problem{Where: fmt.Sprintf("/makersFigures/%d/of", i), Kind: problem.Unknown,
+				What: fmt.Sprintf("there is no %q; the figure is kept, and not used", name), Hint: contract.DidYouMean(name, known),
+				Allowed: "the id of a limit, or calculation/input or calculation/result"})
+		}
+	}
+	return list
+}
+
+// figured is nil where a maker's figure of that name is used, and otherwise
+// the names that there are.
+func (s *Session) figured(name string) []string {
+	var known []string
+	if id, _, one := strings.Cut(name, "/"); one {
+		c, err := s.Find(id)
+		if err == nil {
+			k, err := c.Form()
+			if err != nil {
+				return nil // Run tells of it
+			}
+			for _, p := range slices.Concat(k.Input.Properties, k.Result.Properties) {
+				known = append(known, p.Path)
+			}
+		}
+	}
+	for _, c := range s.Calculations {
+		known = append(known, c.ID+"/")
+		for _, l := range s.Book.Limits(c.ID).All() {
+			known = append(known, l.ID)
+		}
+	}
+	if slices.Contains(known, name) && !strings.HasSuffix(name, "/") {
+		return nil
+	}
+	return known
+}
+
 // Cancelled is what is wrong once the session's context has ended, or none.
 func (s *Session) Cancelled() problem.List {
 	if err := s.ctx.Err(); err != nil {

@@ -4,8 +4,11 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"maps"
 	"math"
 	"net/url"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
@@ -80,6 +83,9 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 			found = one("", fmt.Sprint("the input could not be checked: ", p), "", "report this together with the input")
 		}
 	}()
+	if found := crowded(nil, root, value, open); len(found) > 0 {
+		return few(found)
+	}
 	if fine(s, value) {
 		return nil
 	}
@@ -93,7 +99,59 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 	}
 	w := wording{root: root, value: value, open: open}
 	w.leaves(failed)
-	return w.list.Sorted()
+	return few(w.list.Sorted())
+}
+
+// crowded finds the lists that are too long and the objects with many more
+// names than are known. The validator would write an error for every entry of
+// them, for which a WASM host has no memory.
+func crowded(path []string, p *Property, value any, open bool) problem.List {
+	w := wording{open: open}
+	switch v := value.(type) {
+	case map[string]any:
+		if len(p.Properties) > 0 && len(v) > len(p.Properties)+mostProblems && !open {
+			w.unknownNames(Pointer(path), p, value)
+		}
+		for i := range p.Properties {
+			child := p.Properties[i]
+			if child.Items == nil && len(child.Properties) == 0 {
+				continue
+			}
+			if member, has := v[child.Name]; has {
+				w.list = append(w.list, crowded(append(slices.Clip(path), child.Name), child, member, open)...)
+			}
+		}
+	case []any:
+		if p.MaxItems > 0 && len(v) > p.MaxItems {
+			w.tooMany(Pointer(path), p)
+			return w.list
+		}
+		if p.Items == nil || len(p.Items.Properties) == 0 {
+			break
+		}
+		for i, entry := range v {
+			if len(w.list) < mostProblems {
+				w.list = append(w.list, crowded(append(slices.Clip(path), strconv.Itoa(i)), p.Items, entry, open)...)
+			}
+		}
+	}
+	return w.list
+}
+
+func (w *wording) tooMany(where string, p *Property) {
+	w.list = append(w.list, problem.Problem{Where: where, What: fmt.Sprintf("%s has too many entries", label(p)), Allowed: fmt.Sprintf("at most %d", p.MaxItems), Kind: problem.TooLarge})
+}
+
+// mostProblems caps the problems that are told of one text. A few times as many
+// are looked at, so that those told are the first ones by place.
+const mostProblems = 50
+
+// few cuts a list of problems to what one reads, and says how many are left.
+func few(list problem.List) problem.List {
+	if len(list) <= mostProblems {
+		return list
+	}
+	return append(list[:mostProblems:mostProblems], problem.Problem{What: fmt.Sprintf("more is wrong: at least %d other problems", len(list)-mostProblems), Hint: "mend these first"})
 }
 
 // wording turns the validator's findings into problems for people.
@@ -106,7 +164,9 @@ type wording struct {
 
 func (w *wording) leaves(e *jsonschema.ValidationError) {
 	for _, c := range e.Causes {
-		w.leaves(c)
+		if len(w.list) < 20*mostProblems {
+			w.leaves(c)
+		}
 	}
 	if len(e.Causes) == 0 {
 		w.put(e)
@@ -130,7 +190,7 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
 		w.bareNumber(where, p, value)
 	case "enum", "const":
-		w.list.Add(where, fmt.Sprintf("%s is not one of the words for %s", shorten(fmt.Sprint(value)), label(p)), strings.Join(p.Enum, ", "), didYouMean(fmt.Sprint(value), p.Enum))
+		w.list.Add(where, fmt.Sprintf("%s is not one of the words for %s", Shorten(fmt.Sprint(value)), label(p)), strings.Join(p.Enum, ", "), DidYouMean(fmt.Sprint(value), p.Enum))
 	case "additionalProperties":
 		if w.open {
 			return
@@ -141,9 +201,9 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "minItems":
 		w.list.Add(where, fmt.Sprintf("%s has too few entries", label(p)), fmt.Sprintf("at least %d", p.MinItems), "")
 	case "maxItems":
-		w.list.Add(where, fmt.Sprintf("%s has too many entries", label(p)), fmt.Sprintf("at most %d", p.MaxItems), "")
+		w.tooMany(where, p)
 	default:
-		w.list.Add(where, label(p)+": "+shorten(e.Message), "", example(p))
+		w.list.Add(where, label(p)+": "+Shorten(e.Message), "", example(p))
 	}
 }
 
@@ -204,9 +264,14 @@ func bound(limit *float64, sign int) float64 {
 func (w *wording) unknownNames(where string, p *Property, value any) {
 	object, _ := value.(map[string]any)
 	names := p.names()
-	for name := range object {
+	found := 0
+	for _, name := range slices.Sorted(maps.Keys(object)) {
+		if found > mostProblems {
+			return
+		}
 		if p.Child(name) == nil {
-			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", shorten(name)), strings.Join(names, ", "), didYouMean(name, names))
+			found++
+			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", Shorten(name)), strings.Join(names, ", "), DidYouMean(name, names))
 		}
 	}
 }
@@ -222,8 +287,8 @@ func (w *wording) lacking(where string, p *Property, value any) {
 	}
 }
 
-// shorten cuts what is quoted from an input to what one reads.
-func shorten(text string) string {
+// Shorten cuts what is quoted from an input to what one reads.
+func Shorten(text string) string {
 	const most = 160 // bytes
 	if len(text) > most {
 		return strings.ToValidUTF8(text[:most], "") + "…"

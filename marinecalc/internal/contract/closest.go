@@ -21,7 +21,7 @@ func Closest(word string, candidates []string) (string, bool) {
 	return best, best != ""
 }
 
-func didYouMean(word string, candidates []string) string {
+func DidYouMean(word string, candidates []string) string {
 	if best, ok := Closest(word, candidates); ok {
 		return "did you mean " + strconv.Quote(best) + "?"
 	}

@@ -28,7 +28,12 @@ func Decode(text []byte) (any, problem.List) {
 	if !utf8.Valid(text) {
 		return nil, one("", "the text is not valid UTF-8", "JSON in UTF-8", "save the file as UTF-8")
 	}
-	if value, fine := decodeFine(text); fine {
+	depth, names, weight := outline(text)
+	if weight > maxWeight || names > maxNames {
+		return nil, problem.List{{What: "the text holds too many values", Kind: problem.TooLarge,
+			Allowed: fmt.Sprintf("at most %d, where an object counts %d, and %d names", maxWeight, objectWeight, maxNames), Hint: fmt.Sprintf("leave out what is not needed; a boat file has space for %d readings", MaxReadings)}}
+	}
+	if value, fine := decodeFine(text, depth, names); fine {
 		return value, nil
 	}
 	return decodeStep(text)
@@ -53,8 +58,7 @@ func decodeStep(text []byte) (any, problem.List) {
 // decodeFine reads a text that has nothing wrong with it, which is quicker than
 // step by step. fine is false where something is wrong; nothing else is told
 // of it.
-func decodeFine(text []byte) (value any, fine bool) {
-	depth, names := outline(text)
+func decodeFine(text []byte, depth, names int) (value any, fine bool) {
 	if depth > maxDepth {
 		return nil, false
 	}
@@ -67,9 +71,9 @@ func decodeFine(text []byte) (value any, fine bool) {
 	return value, fine && kept == names // a name written twice is kept once
 }
 
-// outline tells how deep a JSON text nests and how many names its objects
-// write. Of anything but JSON it tells nothing of use.
-func outline(text []byte) (depth, names int) {
+// outline tells how deep a JSON text nests, how many names its objects write,
+// and what it weighs. Of anything but JSON it tells nothing of use.
+func outline(text []byte) (depth, names, weight int) {
 	open, quoted := 0, false
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; {
@@ -81,14 +85,19 @@ func outline(text []byte) (depth, names int) {
 			}
 		case c == ':':
 			names++
+		case c == ',':
+			weight++
 		case c == '{' || c == '[':
 			open++
+			if weight++; c == '{' {
+				weight += objectWeight - 1
+			}
 			depth = max(depth, open)
 		case c == '}' || c == ']':
 			open--
 		}
 	}
-	return depth, names
+	return depth, names, weight
 }
 
 // weigh counts the members of all objects in a decoded value. fine is false
@@ -204,12 +213,13 @@ func (d *decoder) explain(err error) problem.Problem {
 		Hint: fmt.Sprintf("look near byte %d", d.json.InputOffset())}
 }
 
-// Pointer writes a JSON pointer (RFC 6901) of the given tokens.
+// Pointer writes a JSON pointer (RFC 6901) of the given tokens. A name longer
+// than one reads is cut, so that no problem grows with what it is about.
 func Pointer(tokens []string) string {
 	var b strings.Builder
 	for _, t := range tokens {
 		b.WriteByte('/')
-		b.WriteString(strings.NewReplacer("~", "~0", "/", "~1").Replace(t))
+		b.WriteString(strings.NewReplacer("~", "~0", "/", "~1").Replace(Shorten(t)))
 	}
 	return b.String()
 }

@@ -62,7 +62,8 @@ func FuzzDecode(f *testing.F) {
 	f.Fuzz(func(t *testing.T, text []byte) {
 		v, problems := Decode(text)
 		if utf8.Valid(text) && len(text) <= MaxBytes {
-			quick, fine := decodeFine(text)
+			depth, names, _ := outline(text)
+			quick, fine := decodeFine(text, depth, names)
 			if steps, faults := decodeStep(text); fine != (len(faults) == 0) || fine && !cmp.Equal(quick, steps) {
 				t.Errorf("read at once: %v (%v); step by step: %v (%v)", quick, fine, steps, faults)
 			}

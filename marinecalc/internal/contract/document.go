@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -148,32 +149,42 @@ func (d *Document) later(value any) problem.List {
 
 // Unknown names every member of a decoded document that the contract does not
 // know, with the closest name that it does know there. They are warnings: such
-// a member is kept, and nothing is calculated from it.
+// a member is kept, and nothing is calculated from it. What is alike in many
+// entries of a list is named once.
 func (d *Document) Unknown(value any) problem.List {
-	var list problem.List
-	unknown(&list, nil, d.Root, value)
-	return list.Sorted()
+	var found Alike
+	unknown(&found, nil, d.Root, value)
+	return found.List()
 }
 
-func unknown(list *problem.List, path []string, p *Property, value any) {
+func unknown(found *Alike, path []string, p *Property, value any) {
 	switch v := value.(type) {
 	case map[string]any:
-		for name, member := range v {
-			where := append(slices.Clone(path), name)
+		for _, name := range slices.Sorted(maps.Keys(v)) {
+			where := append(slices.Clip(path), name)
 			if child := p.Child(name); child != nil {
-				unknown(list, where, child, member)
+				unknown(found, where, child, v[name])
 			} else if len(p.Properties) > 0 {
-				list.Add(Pointer(where), fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", shorten(name)),
-					strings.Join(p.names(), ", "), didYouMean(name, p.names()))
+				found.Add(where, func() problem.Problem { return unknownMember(name, p.names()) })
 			}
 		}
 	case []any:
 		for i, entry := range v {
 			if p.Items != nil {
-				unknown(list, append(slices.Clone(path), strconv.Itoa(i)), p.Items, entry)
+				unknown(found, append(slices.Clip(path), strconv.Itoa(i)), p.Items, entry)
 			}
 		}
 	}
+}
+
+// unknownMember says of a member that it is not used. The names that are known
+// there are told where none of them comes close.
+func unknownMember(name string, known []string) problem.Problem {
+	p := problem.Problem{What: fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", Shorten(name)), Hint: DidYouMean(name, known)}
+	if p.Hint == "" {
+		p.Allowed = strings.Join(known, ", ")
+	}
+	return p
 }
 
 // suffix ends the file name of every schema document.

@@ -13,6 +13,14 @@ const (
 	// A table of readings may be as long as the request that holds it.
 	MaxBytes = MaxReadings*readingBytes + restBytes
 
+	// maxWeight caps what a text becomes once it is read: a WASM host of 256 MiB
+	// holds no more. A value counts one, an object objectWeight, which is what a
+	// map weighs against a number. The largest reading weighs about 160,
+	// and writes some 55 names.
+	maxWeight    = 200 * MaxReadings
+	objectWeight = 5
+	maxNames     = 80 * MaxReadings
+
 	maxDepth  = 24
 	maxDigits = 32
 )

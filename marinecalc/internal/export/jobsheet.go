@@ -22,6 +22,7 @@ func JobSheet(s *survey.Survey) string {
 	p.tag("h1", "", "Job sheet: "+s.Boat)
 	p.cautions(s.Cautions)
 	p.findings(s)
+	p.unused(s)
 	p.lacking(s)
 	for _, one := range s.Sheets {
 		p.sheet(one)
@@ -108,6 +109,17 @@ func (p *paper) lacking(s *survey.Survey) {
 		for _, one := range f.Problems {
 			p.tag("p", "", f.Title+": "+one.String())
 		}
+	}
+}
+
+// unused lists what stands in the boat file and is not used.
+func (p *paper) unused(s *survey.Survey) {
+	if len(s.Warnings) == 0 {
+		return
+	}
+	p.tag("h2", "", "Not used from the boat file")
+	for _, w := range s.Warnings {
+		p.tag("p", "", w.String())
 	}
 }
 

@@ -25,6 +25,8 @@ type Comparison struct {
 	Moved  []Moved  `json:"moved"` // what moved by more than the gauges explain, largest first
 	Still  []Moved  `json:"still"` // what moved no more than they do
 	Turned []Turned `json:"turned"`
+
+	Warnings problem.List `json:"warnings,omitempty"` // what of the boat file is kept and not used
 }
 
 // Moved is one result in both states.
@@ -82,7 +84,7 @@ func Compare(ctx context.Context, b *boat.Boat, before, after string, o calc.Opt
 	if err != nil {
 		return nil, err
 	}
-	c := &Comparison{Boat: b.Name(), Before: before, After: after, Dates: dates, Moved: []Moved{}, Still: []Moved{}, Turned: []Turned{}}
+	c := &Comparison{Boat: b.Name(), Before: before, After: after, Dates: dates, Moved: []Moved{}, Still: []Moved{}, Turned: []Turned{}, Warnings: second.Warnings}
 	c.hold(first, second, o)
 	return c, nil
 }

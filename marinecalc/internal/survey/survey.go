@@ -28,6 +28,7 @@ type Survey struct {
 	Sheets   []*sheet.Sheet  `json:"sheets"`
 	Missing  []Missing       `json:"missing"`
 	Faults   []Fault         `json:"faults"`
+	Warnings problem.List    `json:"warnings,omitempty"` // what of the boat file is kept and not used
 	Made     sheet.Made      `json:"made"`
 }
 
@@ -76,7 +77,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	if err != nil {
 		return nil, err
 	}
-	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
 	for _, c := range s.Calculations {
 		k, err := c.Form()
 		if err != nil {
