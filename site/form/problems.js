@@ -1,5 +1,5 @@
 // What stands in the way of a sheet or of a sound boat, in one place, each
-// with a way to its field.
+// with a way to its field; and what the boat file holds that is not used.
 
 import { button, h } from '../kit/dom.js';
 import { inWords } from './field.js';
@@ -21,6 +21,22 @@ export function summary({ wrong, missing, loose }, level) {
     mistakes.length > 0 && h('ul', { class: 'wrong-list' }, ...mistakes),
     missing.length > 0 && h(level, {}, 'Still needed'),
     missing.length > 0 && h('ul', {}, ...missing.map(({ control, title }) => h('li', {}, goTo(control, title)))),
+  );
+}
+
+/**
+ * What the boat file holds that is not used, as a reply tells it, answered or
+ * refused; empty when there is nothing.
+ * @param {{ ok: boolean, warnings?: import('../../wasm/marinecalc.js').Problem[] }} reply
+ * @param {'h2' | 'h3'} level of the heading
+ */
+export function warningList({ warnings = [] }, level) {
+  if (warnings.length === 0) return '';
+  return h(
+    'section',
+    { 'aria-labelledby': 'unused-title' },
+    h(level, { id: 'unused-title' }, 'Not used from the boat file'),
+    h('ul', { class: 'wrong-list' }, ...warnings.map((w) => h('li', {}, `${w.where.replace(/^\/boat/, '')}: ${inWords(w)}`))),
   );
 }
 

@@ -3,7 +3,7 @@
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
-import { summary } from '../form/problems.js';
+import { summary, warningList } from '../form/problems.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
@@ -56,6 +56,7 @@ export function showBoat(app, main) {
     state.replaceChildren(
       h('p', {}, kept ? 'What is typed here is kept in this browser.' : 'This browser keeps nothing: save the boat to a file.'),
       summary(taken, 'h2'),
+      warningList(reply, 'h2'),
     );
     const count = taken.wrong.length + taken.loose.length;
     speak(count > 0 ? `To put right: ${count}` : '');

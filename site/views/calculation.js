@@ -5,7 +5,7 @@ import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
 import { originsGiven, originsOf } from '../form/origins.js';
-import { summary } from '../form/problems.js';
+import { summary, warningList } from '../form/problems.js';
 import { questionList } from '../form/questions.js';
 import { today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
@@ -65,6 +65,7 @@ export function showCalculation(app, main, id = '') {
   const sheetPart = h('div', { class: 'sheet' });
   const takeAway = h('div', { class: 'tools' });
   const toKeep = h('div', {});
+  const unused = warningList(withBoat, 'h3');
   const peek = button('', () => {
     result.focus({ preventScroll: true });
     (sheetPart.querySelector('.answers') ?? result).scrollIntoView();
@@ -152,6 +153,8 @@ export function showCalculation(app, main, id = '') {
       peek.textContent = 'No sheet yet';
       speak(sheetPart.querySelector('.summary')?.textContent ?? '');
     }
+    // What can hurt stays first.
+    sheetPart.querySelector('.answers, .summary')?.before(unused);
     // The peek stands in for the answers while these are out of sight.
     sight.disconnect();
     sight.observe(sheetPart.querySelector('.answers') ?? sheetPart);

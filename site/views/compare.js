@@ -2,6 +2,7 @@
 // the gauges explain, and which verdicts turned.
 
 import { inWords } from '../form/field.js';
+import { warningList } from '../form/problems.js';
 import { h } from '../kit/dom.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
@@ -18,6 +19,7 @@ export function showCompare(app, main) {
     h('p', { class: 'lead' }, 'The boat as it was read up to one day and up to another, and what moved by more than the gauges can explain.'),
   );
   const known = app.calculator.call({ ask: 'boat', boat: toSend(boat) });
+  main.append(warningList(known, 'h2'));
   if (!known.ok) {
     main.append(...known.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));
     return title;

@@ -2,6 +2,7 @@
 // what the rest lacks.
 
 import { inWords } from '../form/field.js';
+import { warningList } from '../form/problems.js';
 import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { folds } from '../sheet/folds.js';
@@ -24,6 +25,7 @@ export function showSurvey(app, main) {
   main.append(
     h('h1', {}, title),
     h('p', { class: 'lead' }, 'Every sheet that the boat’s figures and readings allow, and what is missing for the others.'),
+    warningList(reply, 'h2'),
   );
   if (!reply.ok) {
     main.append(

@@ -66,6 +66,38 @@ func TestBoatAsAFile(t *testing.T) {
 	}
 }
 
+// What a boat file holds by a name that is not known is told wherever the boat
+// is used, and on paper.
+func TestMisspeltMemberIsTold(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/boat")
+	file := filepath.Join(t.TempDir(), "misspelt.json")
+	const boat = `{"name":"Tern","engine":{"power":"24 kW","speed":"2800 rpm"},"gearbox":{"ratioAhead":"2.15"},"shaft":{"diamter":"30 mm"},` +
+		`"readings":[{"date":"2026-05-01","dripRate":"6 drips/min"},{"date":"2026-06-01","dripRate":"9 drips/min"}]}`
+	if err := os.WriteFile(file, []byte(boat), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	const list = "[aria-labelledby=unused-title]"
+	if n := eval[int](b, fmt.Sprintf("document.querySelectorAll(%q).length", list)); n != 0 {
+		t.Errorf("%d lists with nothing to tell", n)
+	}
+	b.do(chromedp.SetUploadFiles(chromedp.CSS("input[type=file]"), []string{file}))
+	b.until(`document.querySelector("h1").textContent === "Boat: Tern"`)
+	for _, hash := range []string{"#/boat", "#/sheet/shaft-torque", "#/sheet/gland-heat", "#/survey", "#/compare"} {
+		b.open(hash)
+		said := b.text(list)
+		for _, want := range []string{"Not used from the boat file", "/shaft/diamter: ", `"diamter" is not a name known here`, `"diameter"`} {
+			if !strings.Contains(said, want) {
+				t.Errorf("%s: %q is not told: %s", hash, want, said)
+			}
+		}
+		b.print()
+		if !eval[bool](b, fmt.Sprintf("document.querySelector(%q).checkVisibility()", list)) {
+			t.Errorf("%s: not on paper", hash)
+		}
+	}
+}
+
 func TestShelfHoldsSeveralBoats(t *testing.T) {
 	b := newTab(t, 1280)
 	b.open("#/boat")
