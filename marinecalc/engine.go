@@ -17,14 +17,15 @@ import (
 )
 
 // Engine runs calculations by one set of rules. It is made once, by [New], and
-// is safe for concurrent use. The zero Engine goes by the standard rules.
+// is safe for concurrent use. The zero Engine, or a nil one, goes by the
+// standard rules. A nil context is one that never ends.
 type Engine struct {
 	book      *rules.Book // nil for the standard one
 	units     string
 	maxTrials int // 0 for the most there can be
 }
 
-// Option sets up an Engine.
+// Option sets up an Engine. One that is nil sets up nothing.
 type Option func(*Engine) error
 
 // New makes an engine. The error, when there is one, is an [*Error] with what
@@ -32,6 +33,9 @@ type Option func(*Engine) error
 func New(options ...Option) (*Engine, error) {
 	e := new(Engine)
 	for _, set := range options {
+		if set == nil {
+			continue
+		}
 		if err := set(e); err != nil {
 			return nil, err
 		}
@@ -81,7 +85,7 @@ func WithMaxTrials(most int) Option {
 }
 
 func (e *Engine) rules() *rules.Book {
-	if e.book == nil {
+	if e == nil || e.book == nil {
 		return rules.Standard()
 	}
 	return e.book
@@ -89,6 +93,9 @@ func (e *Engine) rules() *rules.Book {
 
 // with fills in what a call leaves to the engine.
 func (e *Engine) with(o Options) (Options, error) {
+	if e == nil {
+		e = &standard
+	}
 	if o.Rules == nil {
 		o.Rules = e.rules()
 	}
@@ -204,20 +211,34 @@ func noBoat() error {
 	return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "read one with ReadBoat, or send it with the request", Kind: problem.Missing}}.Err()
 }
 
-// stopped joins the context's own error to one that says that the work was
+// stopped puts the context's own error beside one that says that the work was
 // stopped, so that errors.Is finds both.
 func stopped(ctx context.Context, err error) error {
 	if errors.Is(err, problem.ErrCancelled) {
-		return errors.Join(err, ctx.Err())
+		return &stop{err, ctx.Err()}
 	}
 	return err
 }
+
+// stop is the error of work that was stopped, whose text says the cause too.
+type stop struct {
+	error
+	cause error
+}
+
+// Unwrap gives both.
+func (s *stop) Unwrap() []error { return []error{s.error, s.cause} }
 
 // overlay applies rule files over a book, one after the other. The places of
 // its problems begin with the number of the file.
 func overlay(book *rules.Book, files [][]byte) (*rules.Book, error) {
 	var problems problem.List
 	for i, text := range files {
+		if len(text) > MaxBytes {
+			problems = append(problems, problem.Problem{Where: fmt.Sprintf("/%d", i), What: fmt.Sprintf("the rule file is %d bytes long", len(text)),
+				Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: "part it in two", Kind: problem.TooLarge})
+			continue
+		}
 		next, err := book.Overlay(text)
 		if err == nil {
 			book = next

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"os"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
@@ -13,6 +14,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -37,7 +39,32 @@ func TestErrorsAreTold(t *testing.T) {
 	_, cancelled := engine.Run(ended, "bolt-preload", []byte(boltInput), marinecalc.Options{})
 	_, cancelledSurvey := engine.Check(ended, testboat.Demo(t, "kittiwake"), marinecalc.Options{})
 	_, noBoat := engine.Check(context.Background(), nil, marinecalc.Options{})
+	_, endlessTrials := marinecalc.Run("bolt-preload", []byte(boltInput), marinecalc.Options{Trials: 1 << 30})
+	long := bytes.Repeat([]byte(" "), marinecalc.MaxBytes+1)
+	_, longInput := marinecalc.Run("bolt-preload", long, marinecalc.Options{})
+	_, longBoat := marinecalc.ReadBoat(long)
+	_, longTable := marinecalc.AddReadingsCSV(testboat.Read(t, testboat.Logged), long)
+	_, longRules := marinecalc.Overlay([]byte(`{}`), long)
+	_, longOption := marinecalc.New(marinecalc.WithOverlays(long))
+	bolt, err := marinecalc.Run("bolt-preload", []byte(boltInput), marinecalc.Options{NoRanges: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	plan, err := marinecalc.Run("work-plan", nil, marinecalc.Options{Boat: testboat.Demo(t, "kittiwake"), NoRanges: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, noList := marinecalc.CSVOf(bolt, "steps")
+	_, noSuchList := marinecalc.CSVOf(plan, "stesp")
 	for name, c := range map[string]struct{ got, want error }{
+		"trials without end":  {endlessTrials, marinecalc.ErrTooLarge},
+		"a long input":        {longInput, marinecalc.ErrTooLarge},
+		"a long boat file":    {longBoat, marinecalc.ErrTooLarge},
+		"a long table":        {longTable, marinecalc.ErrTooLarge},
+		"a long rule file":    {longRules, marinecalc.ErrTooLarge},
+		"a long option":       {longOption, marinecalc.ErrTooLarge},
+		"a sheet of no lists": {noList, marinecalc.ErrUnknown},
+		"no such list":        {noSuchList, marinecalc.ErrUnknown},
 		"no such calculation": {run("bolt-prelaod", boltInput, marinecalc.Options{}), marinecalc.ErrUnknown},
 		"an input missing":    {run("bolt-preload", `{}`, marinecalc.Options{}), marinecalc.ErrMissing},
 		"too many trials":     {run("bolt-preload", boltInput, marinecalc.Options{Trials: 1001}), marinecalc.ErrTooLarge},
@@ -56,6 +83,18 @@ func TestErrorsAreTold(t *testing.T) {
 		if again := c.got; !(again == c.got) { // a list would panic here
 			t.Errorf("%s: not equal to itself", name)
 		}
+	}
+	if list := marinecalc.ProblemsOf(longRules); len(list) != 1 || list[0].Where != "/1" {
+		t.Errorf("the second of two rule files is too long: %v", list)
+	}
+	if text := cancelled.Error(); strings.Count(text, context.Canceled.Error()) != 1 {
+		t.Errorf("the cause is told other than once: %q", text)
+	}
+	if _, err := marinecalc.Run("bolt-preload", []byte(boltInput), marinecalc.Options{Trials: -1}); err == nil || errors.Is(err, marinecalc.ErrTooLarge) {
+		t.Errorf("trials under 0: %v", err)
+	}
+	if reply := string(marinecalc.Call([]byte(`{"ask": "run", "calculation": "bolt-preload", "trials": 1e9}`))); !strings.Contains(reply, `"kind":"too-large"`) {
+		t.Errorf("trials without end in a request: %s", reply)
 	}
 	if err := run("bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "bolt": 5}`, marinecalc.Options{}); err == nil || errors.Is(err, marinecalc.ErrMissing) || errors.Is(err, marinecalc.ErrUnknown) {
 		t.Errorf("an input that there is not: %v", err)
@@ -108,6 +147,78 @@ func TestNilAtTheDoor(t *testing.T) {
 		if err := json.Unmarshal(marinecalc.Call([]byte(request)), &reply); err != nil || reply.OK || len(reply.Problems) == 0 {
 			t.Errorf("%q: %v, %+v", request, err, reply)
 		}
+	}
+}
+
+// Nothing where a thing is asked for is the usual one, or has nothing in it.
+func TestNilIsTakenEverywhere(t *testing.T) {
+	var none struct {
+		engine *marinecalc.Engine
+		ctx    context.Context
+		option marinecalc.Option
+		book   *rules.Book
+		boat   *marinecalc.Boat
+		sheet  *marinecalc.Sheet
+	}
+	bg, o, demo := context.Background(), marinecalc.Options{NoRanges: true}, testboat.Demo(t, "kittiwake")
+	engine, err := marinecalc.New(none.option, marinecalc.WithRules(none.book))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ran := func(s *marinecalc.Sheet, err error) bool {
+		return err == nil && len(s.Results) > 0 && len(s.Verdicts) > 0
+	}
+	checked := func(s *marinecalc.Survey, err error) bool { return err == nil && len(s.Sheets) > 0 }
+	compared := func(c *marinecalc.Comparison, err error) bool { return err == nil && c != nil }
+	answered := func(reply []byte) bool { return bytes.HasPrefix(reply, []byte(`{"ok":true`)) }
+	by := func(b *rules.Book) marinecalc.Options { return marinecalc.Options{NoRanges: true, Rules: b} }
+	days := demo.Dates()
+	for name, fine := range map[string]func() bool{
+		"Run of no engine":     func() bool { return ran(none.engine.Run(bg, "bolt-preload", []byte(boltInput), o)) },
+		"Check of no engine":   func() bool { return checked(none.engine.Check(bg, demo, o)) },
+		"Compare of no engine": func() bool { return compared(none.engine.Compare(bg, demo, days[0], days[len(days)-1], o)) },
+		"Call of no engine":    func() bool { return answered(none.engine.Call(bg, []byte(`{"ask": "contents"}`))) },
+		"Blank of no engine": func() bool {
+			return answered(none.engine.Call(bg, []byte(`{"ask": "blank", "calculation": "gland-drip"}`)))
+		},
+		"Run in no context":     func() bool { return ran(engine.Run(none.ctx, "bolt-preload", []byte(boltInput), marinecalc.Options{})) },
+		"Check in no context":   func() bool { return checked(engine.Check(none.ctx, demo, o)) },
+		"Compare in no context": func() bool { return compared(engine.Compare(none.ctx, demo, days[0], days[len(days)-1], o)) },
+		"Call in no context": func() bool {
+			return answered(engine.Call(none.ctx, []byte(`{"ask": "run", "calculation": "bolt-preload", "input": `+boltInput+`}`)))
+		},
+		"Run by no rules":          func() bool { return ran(marinecalc.Run("bolt-preload", []byte(boltInput), by(none.book))) },
+		"Run by the zero Book":     func() bool { return ran(marinecalc.Run("bolt-preload", []byte(boltInput), by(new(rules.Book)))) },
+		"Check by the zero Book":   func() bool { return checked(marinecalc.Check(demo, by(new(rules.Book)))) },
+		"a boat's name":            func() bool { return none.boat.Name() == "" },
+		"a boat's units":           func() bool { return none.boat.Units() == "" },
+		"a boat's warnings":        func() bool { return none.boat.Warnings() == nil },
+		"a boat's dates":           func() bool { return none.boat.Dates() == nil },
+		"a boat's newest day":      func() bool { return none.boat.NewestDay() == "" },
+		"a boat as of a day":       func() bool { return none.boat.AsOf("2026-01-01") == nil },
+		"a boat's readings":        func() bool { return len(slices.Collect(none.boat.Readings())) == 0 },
+		"a boat's events":          func() bool { return len(slices.Collect(none.boat.Events())) == 0 },
+		"a boat's figures":         func() bool { _, ok := none.boat.FigureOf("a"); return !ok },
+		"a place in a boat":        func() bool { _, _, _, ok := none.boat.Find("/name"); return !ok },
+		"something kept with none": func() bool { _, err := none.boat.Keep(nil, "2026-01-01"); return errors.Is(err, marinecalc.ErrMissing) },
+		"no boat in JSON":          func() bool { text, err := json.Marshal(none.boat); return err == nil && string(text) == "null" },
+		"a sheet's result":         func() bool { return none.sheet.Result("a") == nil },
+		"a sheet's table":          func() bool { return none.sheet.Table("a") == nil },
+		"a sheet's cell":           func() bool { return none.sheet.Cell("a", 0, "b") == nil },
+		"a sheet's input":          func() bool { return none.sheet.Input("a") == nil },
+		"a sheet's verdict":        func() bool { return none.sheet.Verdict("a") == nil },
+		"a sheet beyond":           func() bool { return !none.sheet.Beyond() },
+	} {
+		t.Run(name, func(t *testing.T) {
+			defer func() {
+				if p := recover(); p != nil {
+					t.Errorf("panic: %v", p)
+				}
+			}()
+			if !fine() {
+				t.Error("it is not what it should be")
+			}
+		})
 	}
 }
 

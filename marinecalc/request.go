@@ -132,7 +132,11 @@ func wholeNumber(name string, v any, most float64, problems *problem.List) float
 	n, _ := v.(json.Number)
 	f, err := n.Float64()
 	if err != nil || f < 0 || f > most || f != float64(int64(f)) {
-		problems.Add("/"+name, name+" is not a whole number that can be used", fmt.Sprintf("0 to %.0f", most), "")
+		p := problem.Problem{Where: "/" + name, What: name + " is not a whole number that can be used", Allowed: fmt.Sprintf("0 to %.0f", most)}
+		if f > most {
+			p.Kind = problem.TooLarge
+		}
+		*problems = append(*problems, p)
 		return 0
 	}
 	return f

@@ -8,7 +8,7 @@
 import { wasi } from './wasi.js';
 
 /** The version of exports and envelope this loader is written for. */
-const CONTRACT = 1;
+const CONTRACT = 2;
 
 /**
  * What the module exports. Numbers are 32-bit, and come back negative above 2 GiB.

@@ -20,7 +20,7 @@ const module = await WebAssembly.compile(readFileSync(file));
 test('starts from bytes and from a compiled module', async () => {
   for (const source of [readFileSync(file), module]) {
     const calculator = await start(source);
-    assert.equal(calculator.version, 1);
+    assert.equal(calculator.version, 2);
     const reply = calculator.call({ ask: 'contents' });
     assert.ok(reply.ok);
     assert.ok(reply.calculations.length > 0);
@@ -99,7 +99,7 @@ function trapping() {
       ...[...name('release'), 0, 3],
       ...[...name('call'), 0, 4],
     ]),
-    // bodies: nothing ; 1 ; 8 ; nothing ; unreachable
-    ...section(10, [5, 2, 0, 0x0b, 4, 0, 0x41, 1, 0x0b, 4, 0, 0x41, 8, 0x0b, 2, 0, 0x0b, 3, 0, 0x00, 0x0b]),
+    // bodies: nothing ; 2 ; 8 ; nothing ; unreachable
+    ...section(10, [5, 2, 0, 0x0b, 4, 0, 0x41, 2, 0x0b, 4, 0, 0x41, 8, 0x0b, 2, 0, 0x0b, 3, 0, 0x00, 0x0b]),
   ]);
 }

@@ -11,7 +11,8 @@ import (
 
 // Book is all rule data in force: what marinecalc brings, with the overlays
 // applied to it. A Book is never changed after it is made: what it hands out are values
-// and copies whose parts cannot be changed from outside.
+// and copies whose parts cannot be changed from outside. The zero Book, or a nil
+// one, means the standard rules.
 type Book struct {
 	tables   map[string]func() *Table          // each read when first asked for
 	all      func() *section                   // the rows of all calculations, read when first asked for
@@ -21,6 +22,14 @@ type Book struct {
 
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
+}
+
+// filled is the book itself, or the standard one where nothing was put in it.
+func (b *Book) filled() *Book {
+	if b == nil || b.all == nil {
+		return Standard()
+	}
+	return b
 }
 
 // ready is the rows of one calculation, as a run takes them.
@@ -44,6 +53,7 @@ func (b *Book) index(calculations iter.Seq[string], rows func(calculation string
 
 // of returns the rows of one calculation.
 func (b *Book) of(calculation string) *ready {
+	b = b.filled()
 	if known := b.known[calculation]; known != nil {
 		return known()
 	}
@@ -71,6 +81,7 @@ func (b *Book) Table(name string) *Table {
 }
 
 func (b *Book) table(name string) *Table {
+	b = b.filled()
 	if read := b.tables[name]; read != nil {
 		return read()
 	}
@@ -81,7 +92,9 @@ func (b *Book) table(name string) *Table {
 }
 
 // Tables lists the names of all tables, in alphabetical order.
-func (b *Book) Tables() []string {
+func (b *Book) Tables() []string { return b.filled().names() }
+
+func (b *Book) names() []string {
 	names := slices.AppendSeq(slices.Clone(jobTables), maps.Keys(b.tables))
 	slices.Sort(names)
 	return names
@@ -105,16 +118,16 @@ func (b *Book) Usual(calculation string) *Table {
 }
 
 // AllLimits returns every limit.
-func (b *Book) AllLimits() List[Limit] { return List[Limit]{b.all().limits} }
+func (b *Book) AllLimits() List[Limit] { return List[Limit]{b.filled().all().limits} }
 
 // AllShared returns which calculations share the limits of another.
-func (b *Book) AllShared() List[Shared] { return List[Shared]{b.all().shared} }
+func (b *Book) AllShared() List[Shared] { return List[Shared]{b.filled().all().shared} }
 
 // AllCautions returns every caution.
-func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.all().cautions} }
+func (b *Book) AllCautions() List[Caution] { return List[Caution]{b.filled().all().cautions} }
 
 // AllAdvice returns every piece of advice.
-func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.all().advice} }
+func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.filled().all().advice} }
 
 // Overlays lists the rule files applied to the standard rules, in order.
-func (b *Book) Overlays() []sheet.Overlay { return slices.Clone(b.overlays) }
+func (b *Book) Overlays() []sheet.Overlay { return slices.Clone(b.filled().overlays) }

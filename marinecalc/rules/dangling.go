@@ -9,6 +9,7 @@ import (
 // DanglingIDs names every id in the rows of the job that leads to no row. marinecalc
 // brings none; an overlay may not bring any.
 func (b *Book) DanglingIDs() problem.List {
+	b = b.filled()
 	var list problem.List
 	all := b.job()
 	ids := func(each func(add func(string))) map[string]bool {

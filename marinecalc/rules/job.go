@@ -221,25 +221,25 @@ func pickOf(id, title, note string, backing Provenance) Row {
 }
 
 // Causes returns everything that can be wrong.
-func (b *Book) Causes() List[Cause] { return List[Cause]{b.job().Causes} }
+func (b *Book) Causes() List[Cause] { return List[Cause]{b.filled().job().Causes} }
 
 // Evidence returns every question of the fault finding.
-func (b *Book) Evidence() List[Evidence] { return List[Evidence]{b.job().Evidence} }
+func (b *Book) Evidence() List[Evidence] { return List[Evidence]{b.filled().job().Evidence} }
 
 // Signs returns how likely each answer is under each cause.
-func (b *Book) Signs() List[Sign] { return List[Sign]{b.job().Signs} }
+func (b *Book) Signs() List[Sign] { return List[Sign]{b.filled().job().Signs} }
 
 // Chains returns which trouble leads to which.
-func (b *Book) Chains() List[Chain] { return List[Chain]{b.job().Chains} }
+func (b *Book) Chains() List[Chain] { return List[Chain]{b.filled().job().Chains} }
 
 // Remedies returns all work that cures causes.
-func (b *Book) Remedies() List[Remedy] { return List[Remedy]{b.job().Remedies} }
+func (b *Book) Remedies() List[Remedy] { return List[Remedy]{b.filled().job().Remedies} }
 
 // Steps returns all steps of the remedies.
-func (b *Book) Steps() List[Step] { return List[Step]{b.job().Steps} }
+func (b *Book) Steps() List[Step] { return List[Step]{b.filled().job().Steps} }
 
 // Parts returns everything that steps take.
-func (b *Book) Parts() List[Part] { return List[Part]{b.job().Parts} }
+func (b *Book) Parts() List[Part] { return List[Part]{b.filled().job().Parts} }
 
 // places are where work can be done.
 var places = []string{"afloat", "ashore", "either"}

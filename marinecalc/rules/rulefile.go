@@ -22,12 +22,12 @@ func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
 	switch {
 	case s.Name == "" && len(s.Rows) > 0:
 		return nil, problem.List{{Where: where + "/table", What: "the rows name no table",
-			Allowed: fmt.Sprint(b.Tables()), Hint: `write "table": "…"`}}
+			Allowed: fmt.Sprint(b.names()), Hint: `write "table": "…"`}}
 	case slices.Contains(jobTables, s.Name):
 		return nil, problem.List{{Where: where + "/table", What: "the table of " + s.Name + " is made of the rows of that kind",
 			Allowed: `{"` + s.Name + `": […]}`, Hint: `write the rows under "` + s.Name + `"`}}
 	case s.Columns == nil && b.tables[s.Name] != nil:
-		s.Columns = b.table(s.Name).columns
+		s.Columns = b.tables[s.Name]().columns
 	}
 	if faults := s.faults(where); len(faults) > 0 {
 		return nil, faults

@@ -193,7 +193,7 @@ type Next struct {
 	Source string `json:"source"`
 }
 
-// Sheet is the whole document.
+// Sheet is the whole document. In a nil one nothing is found.
 type Sheet struct {
 	Calculation string    `json:"calculation"`
 	Title       string    `json:"title"`
@@ -230,6 +230,9 @@ type Overlay struct {
 
 // Result returns the result of that name, or nil.
 func (s *Sheet) Result(name string) *Result {
+	if s == nil {
+		return nil
+	}
 	for i := range s.Results {
 		if s.Results[i].Name == name {
 			return &s.Results[i]
@@ -240,6 +243,9 @@ func (s *Sheet) Result(name string) *Result {
 
 // Table returns the table of that name, or nil.
 func (s *Sheet) Table(name string) *Table {
+	if s == nil {
+		return nil
+	}
 	for i := range s.Tables {
 		if s.Tables[i].Name == name {
 			return &s.Tables[i]
@@ -263,6 +269,9 @@ func (t *Table) Reader(r Row) func(column string) string {
 // Cell returns the cell of a table, by the table's name, the row's number and
 // the column's name, or nil.
 func (s *Sheet) Cell(table string, row int, column string) *Cell {
+	if s == nil {
+		return nil
+	}
 	for i := range s.Tables {
 		t := &s.Tables[i]
 		if t.Name != table || row < 0 || row >= len(t.Rows) {
@@ -279,6 +288,9 @@ func (s *Sheet) Cell(table string, row int, column string) *Cell {
 
 // Input returns the input of that name, or nil.
 func (s *Sheet) Input(name string) *Input {
+	if s == nil {
+		return nil
+	}
 	for i := range s.Inputs {
 		if s.Inputs[i].Name == name {
 			return &s.Inputs[i]
@@ -289,6 +301,9 @@ func (s *Sheet) Input(name string) *Input {
 
 // Verdict returns the verdict by that limit, or nil.
 func (s *Sheet) Verdict(limit string) *Verdict {
+	if s == nil {
+		return nil
+	}
 	for i := range s.Verdicts {
 		if s.Verdicts[i].Limit == limit {
 			return &s.Verdicts[i]
@@ -299,6 +314,9 @@ func (s *Sheet) Verdict(limit string) *Verdict {
 
 // Beyond tells whether any verdict is "beyond".
 func (s *Sheet) Beyond() bool {
+	if s == nil {
+		return false
+	}
 	for _, v := range s.Verdicts {
 		if v.Word == Beyond {
 			return true

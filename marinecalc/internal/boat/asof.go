@@ -5,6 +5,9 @@ import "maps"
 // AsOf is the boat as it was known up to and including a day: later readings
 // and events are not there yet.
 func (b *Boat) AsOf(day string) *Boat {
+	if b == nil {
+		return nil
+	}
 	document := maps.Clone(b.document)
 	for _, name := range []string{"readings", "events"} {
 		if _, has := document[name]; !has {

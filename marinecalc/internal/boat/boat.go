@@ -13,7 +13,8 @@ import (
 )
 
 // Boat is a boat file: the drivetrain written down once, with its maker's
-// figures and dated readings. A Boat is never changed after it is read.
+// figures and dated readings. A Boat is never changed after it is read. A nil
+// one has nothing in it.
 type Boat struct {
 	document map[string]any
 	text     []byte // the document as the owner wrote it, or nil
@@ -83,21 +84,25 @@ func (b *Boat) readFigures() {
 	}
 }
 
-// FigureOf returns the maker's figure of that name, or nil.
-func (b *Boat) FigureOf(name string) *Figure {
+// FigureOf returns the maker's figure of that name; ok is false where there is
+// none.
+func (b *Boat) FigureOf(name string) (figure Figure, ok bool) {
 	if b == nil {
-		return nil
+		return Figure{}, false
 	}
 	for i := range b.figures {
 		if b.figures[i].of == name {
-			return &b.figures[i]
+			return b.figures[i], true
 		}
 	}
-	return nil
+	return Figure{}, false
 }
 
 // Name is the boat's name as its file has it.
 func (b *Boat) Name() string {
+	if b == nil {
+		return ""
+	}
 	name, _ := b.document["name"].(string)
 	return name
 }

@@ -97,7 +97,7 @@ func cellOf(p *contract.Property, value any) string {
 func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	if len(text) > contract.MaxBytes {
-		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes)}}.Err()
+		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes), Kind: problem.TooLarge}}.Err()
 	}
 	rows, err := readTable(text)
 	if err != nil {

@@ -64,7 +64,8 @@ func SchemaPointer(pointer string) string {
 // Find returns what the boat file holds at a pointer of a schema's keyword
 // "boat", where it stands, and the date of the reading if it is one. A
 // section of the boat that stands in a dated reading too holds from that day
-// on, member by member: what it leaves out stays as it was.
+// on, member by member: what it leaves out stays as it was. A list or a
+// section is the boat's own, to be read and not changed.
 func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 	if b == nil || pointer == "" {
 		return nil, "", "", false

@@ -34,6 +34,9 @@ func Keeps(pointer string) bool {
 // nothing is kept then. Its places are those of the inputs, "/<input>", and
 // "/boat/…" for anything else.
 func (b *Boat) Keep(list []Typed, day string) (*Boat, error) {
+	if b == nil {
+		return nil, problem.List{{Where: "/boat", What: "there is no boat to keep it with", Allowed: "a boat file", Kind: problem.Missing}}.Err()
+	}
 	text, err := b.MarshalJSON()
 	if err != nil {
 		return nil, err

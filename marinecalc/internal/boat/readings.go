@@ -18,7 +18,8 @@ type Entry struct {
 
 // Value is what was read under a name, as it is written in the file: a text
 // with a unit, a bare number (json.Number), a word, true or false, a list or
-// a section of the boat.
+// a section of the boat. A list or a section is the boat's own, to be read and
+// not changed.
 func (e *Entry) Value(name string) (value any, ok bool) {
 	value, ok = e.values[name]
 	return value, ok
@@ -45,8 +46,19 @@ func (e *Entry) Changed() bool {
 	return changed
 }
 
-// Readings yields the dated entries in the order of the file.
-func (b *Boat) Readings() iter.Seq[*Entry] { return slices.Values(b.entries) }
+// Readings yields copies of the dated entries in the order of the file.
+func (b *Boat) Readings() iter.Seq[*Entry] {
+	return func(yield func(*Entry) bool) {
+		if b == nil {
+			return
+		}
+		for _, e := range b.entries {
+			if entry := *e; !yield(&entry) {
+				return
+			}
+		}
+	}
+}
 
 // Event is something that happened to the boat on a day.
 type Event struct {
@@ -57,6 +69,9 @@ type Event struct {
 // Events yields the events in the order of the file.
 func (b *Boat) Events() iter.Seq[Event] {
 	return func(yield func(Event) bool) {
+		if b == nil {
+			return
+		}
 		for _, m := range objects(b.document["events"]) {
 			var e Event
 			e.Date, _ = m["date"].(string)
@@ -70,8 +85,11 @@ func (b *Boat) Events() iter.Seq[Event] {
 
 // Dates lists every day with a reading, oldest first.
 func (b *Boat) Dates() []string {
+	if b == nil {
+		return nil
+	}
 	var days []string
-	for e := range b.Readings() {
+	for _, e := range b.entries {
 		days = append(days, e.Date)
 	}
 	slices.Sort(days)
@@ -82,7 +100,7 @@ func (b *Boat) Dates() []string {
 func (b *Boat) NewestDay() string {
 	newest := ""
 	if b != nil {
-		for e := range b.Readings() {
+		for _, e := range b.entries {
 			newest = max(newest, e.Date)
 		}
 	}

@@ -9,18 +9,19 @@ import (
 
 // MarshalJSON writes the boat file as it was read, with its members in the
 // owner's order.
-func (b *Boat) MarshalJSON() ([]byte, error) {
-	if b == nil {
-		return []byte("null"), nil
-	}
+func (b Boat) MarshalJSON() ([]byte, error) {
 	if b.text != nil {
-		return b.text, nil
+		return slices.Clone(b.text), nil
 	}
 	return json.Marshal(b.document)
 }
 
-// UnmarshalJSON reads a boat file as Read does.
+// UnmarshalJSON reads a boat file as Read does. A null leaves the boat as it
+// is.
 func (b *Boat) UnmarshalJSON(text []byte) error {
+	if string(text) == "null" {
+		return nil
+	}
 	read, err := Read(text)
 	if err != nil {
 		return err

@@ -61,7 +61,7 @@ func (in *inputs) gather(typed map[string]any) {
 		k := &in.values[i]
 		if raw, ok := typed[p.Name]; ok {
 			*k = known{known: true, raw: raw, origin: sheet.Typed, blameAt: p.Pointer, confirmed: true}
-		} else if fig := boat.FigureOf(p.Path); fig != nil {
+		} else if fig, ok := boat.FigureOf(p.Path); ok {
 			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
 		} else if raw, where, date, ok := boat.Find(p.Boat); ok {
 			*k = known{known: true, raw: raw, origin: sheet.FromBoat, blameAt: where, confirmed: true}

@@ -31,8 +31,8 @@ func (r *run) verdicts() []sheet.Verdict {
 
 // withMakersFigure lays the maker's figure of the boat file over a limit; it always wins.
 func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
-	fig := r.in.session.Boat.FigureOf(l.ID)
-	if fig == nil {
+	fig, ok := r.in.session.Boat.FigureOf(l.ID)
+	if !ok {
 		return l
 	}
 	p := r.property(l.On)

@@ -25,8 +25,8 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Version is marinecalc's own version, not that of its rule data.
-const Version = "0.1.0"
+// Version is marinecalc's own version and that of its standard rules.
+const Version = "0.2.0-dev"
 
 // DefaultTrials is how many Monte Carlo trials a calculation runs when
 // nothing else is asked for.
@@ -65,10 +65,13 @@ type Outcome struct {
 	Unverified []string // the results that rest on an unverified figure
 }
 
-// Session checks the options. A run of the session stops when ctx ends. The
-// error is a *problem.Error with trials or units that cannot be used.
+// Session checks the options. A run of the session stops when ctx ends, which
+// none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
 	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), brief: o.Brief, done: map[string]*Outcome{}}
+	if s.ctx == nil {
+		s.ctx = context.Background()
+	}
 	if s.Book == nil {
 		s.Book = rules.Standard()
 	}
@@ -77,8 +80,12 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 			s.trials = DefaultTrials
 		}
 		if s.trials < spread.MinTrials || s.trials > spread.MaxTrials {
-			return nil, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
-				Hint: fmt.Sprintf("leave it out for %d, or ask for no ranges", DefaultTrials)}}.Err()
+			p := problem.Problem{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
+				Hint: fmt.Sprintf("leave it out for %d, or ask for no ranges", DefaultTrials)}
+			if s.trials > spread.MaxTrials {
+				p.Kind = problem.TooLarge
+			}
+			return nil, problem.List{p}.Err()
 		}
 	}
 	word := cmp.Or(o.Units, s.Boat.Units(), "metric")

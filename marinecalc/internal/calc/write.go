@@ -145,8 +145,8 @@ const leastShare = 0.01
 
 // addMaker sets the maker's own figure beside a result.
 func (r *run) addMaker(line *sheet.Result, p *contract.Property) {
-	fig := r.in.session.Boat.FigureOf(p.Path)
-	if fig == nil {
+	fig, ok := r.in.session.Boat.FigureOf(p.Path)
+	if !ok {
 		return
 	}
 	si, _, err := Numeric(p, fig.Value)

@@ -42,7 +42,8 @@ func noFormula(text string) string {
 }
 
 // CSVOf writes the list of results of that name, or the sheet's first one
-// where name is empty. The error is Problems: no such list.
+// where name is empty. The error is a
+// *problem.Error that is problem.ErrUnknown: no such list.
 func CSVOf(s *sheet.Sheet, name string) ([]byte, error) {
 	var names []string
 	for i := range s.Tables {
@@ -51,7 +52,7 @@ func CSVOf(s *sheet.Sheet, name string) ([]byte, error) {
 		}
 		names = append(names, s.Tables[i].Name)
 	}
-	p := problem.Problem{Where: "/table", What: fmt.Sprintf("the sheet %q has no list %q", s.Title, name), Allowed: strings.Join(names, ", ")}
+	p := problem.Problem{Where: "/table", What: fmt.Sprintf("the sheet %q has no list %q", s.Title, name), Allowed: strings.Join(names, ", "), Kind: problem.Unknown}
 	if len(names) == 0 && len(s.Tables) == 0 {
 		p.What, p.Hint = fmt.Sprintf("the sheet %q has no list", s.Title), "ask for a calculation with a list, such as work-plan"
 	}
