@@ -29,13 +29,13 @@ func TestGaugesFitWhatTheyRead(t *testing.T) {
 			t.Fatal(err)
 		}
 		i := slices.IndexFunc(b.Inputs, func(in marinecalc.BlankInput) bool { return in.Name == c.input })
-		for door, list := range map[string][]marinecalc.Choice{"Go": b.Inputs[i].Choices, "the page": reply.Choices["gauges/"+c.input]} {
+		for entry, list := range map[string][]marinecalc.Choice{"Go": b.Inputs[i].Choices, "the page": reply.Choices["gauges/"+c.input]} {
 			picks := map[string]bool{}
 			for _, choice := range list {
 				picks[choice.Pick] = true
 			}
 			if !picks[c.has] || picks[c.hasNot] {
-				t.Errorf("%s %s in %s: %v", c.calculation, c.input, door, list)
+				t.Errorf("%s %s in %s: %v", c.calculation, c.input, entry, list)
 			}
 		}
 	}

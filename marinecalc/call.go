@@ -13,7 +13,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Call is the one door for hosts that speak JSON: a request in
+// Call is the one entry point for hosts that speak JSON: a request in
 // (schemas/request.schema.json), a reply out (schemas/reply.schema.json), both
 // UTF-8. It never panics on bad input; the reply carries the problems. The
 // rule files of the request are applied over the engine's rules.

@@ -8,7 +8,7 @@
 // read once with [ReadBoat] and gives what is not typed; [Check] runs all that
 // it allows, [Compare] holds two of its days against each other. A program that
 // runs many makes an [Engine] with [New]: its methods take a context, and it
-// serves any number of goroutines. [Engine.Call] is the same door for hosts that
+// serves any number of goroutines. [Engine.Call] is the same way in for hosts that
 // speak JSON.
 //
 // Quantities are texts with their unit, or bare numbers in SI. Errors are an

@@ -116,7 +116,7 @@ func TestNoErrorIsNil(t *testing.T) {
 	}
 }
 
-// Nothing at all at the door is an error or nothing back, never a panic.
+// No request at all is an error or nothing back, never a panic.
 func TestNilAtTheDoor(t *testing.T) {
 	if s, err := marinecalc.Run("work-plan", nil, marinecalc.Options{}); !errors.Is(err, marinecalc.ErrMissing) || s != nil {
 		t.Errorf("Run: %v", err)

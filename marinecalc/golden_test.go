@@ -92,7 +92,7 @@ func TestGoldenExamples(t *testing.T) {
 	book.nothingElse()
 }
 
-// answered puts a request through the door for JSON.
+// answered puts a request through the entry point for JSON.
 func answered(t *testing.T, members map[string]any) map[string]any {
 	t.Helper()
 	request, err := json.Marshal(members)

@@ -61,7 +61,7 @@ func (d doorSchemas) refusal(t testing.TB, schema string, text []byte) error {
 	return nil
 }
 
-// asked puts a request through the door. The request must meet its schema, and
+// asked puts a request through Call. The request must meet its schema, and
 // the reply that of its ask. What it returns tells whether it was answered.
 func (d doorSchemas) asked(t testing.TB, members map[string]any) bool {
 	t.Helper()

@@ -8,7 +8,7 @@
 //
 // A host calls _initialize once, then for each request:
 //
-//	p = alloc(n)           room for n bytes of request; 0 when n is 0 or above the cap
+//	p = alloc(n)           space for n bytes of request; 0 when n is 0 or above the cap
 //	(write the request, UTF-8 JSON, at p)
 //	r = call(p, n)         reply at r>>32, r&0xffffffff bytes long
 //	(copy the reply)
@@ -89,7 +89,7 @@ func tidy() {
 	}
 }
 
-// answer runs the door and turns a panic into a reply.
+// answer runs the call and turns a panic into a reply.
 func answer(request []byte) (reply []byte) {
 	defer func() {
 		if p := recover(); p != nil {

@@ -67,7 +67,7 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 //
 // When the shaft's free end hung free, its droop is in the readings: it opens
 // the gap at the bottom by D·tan(slope) and lets the gearbox output flange look too high
-// by the sag. Both are taken out.
+// by the droop. Both are taken out.
 //
 // When only the shaft coupling flange was turned, run-out of the gearbox output flange stands
 // still and cannot be told from misalignment; Separation says so.

@@ -91,7 +91,7 @@ type point struct {
 // points is the readings of one series.
 type points []point
 
-// enough is how many readings there is room for without allocating: four
+// enough is how many readings fit without allocating: four
 // places in four turns of the shaft.
 const enough = 16
 
@@ -114,7 +114,7 @@ var (
 	steps = series{"/rimReadings", "step", "the step", "-50 mm to 50 mm"}
 )
 
-// read gives the readings as points, in the room handed over where they fit.
+// read gives the readings as points, in the slices handed over where they fit.
 func (in *CouplingInput) read(gap, rim points) (points, points) {
 	for _, r := range in.Readings {
 		gap = gap.with(r.Clock, r.Turn, r.Gap)
@@ -278,6 +278,6 @@ func (in *CouplingInput) checkDroop(bad *problem.List) {
 		bad.Add("/droopSlope", "the slope of the hanging shaft end is not known or out of range", "-50 mm/m to 200 mm/m", hint)
 	}
 	if sag := float64(in.DroopSag); len(in.RimReadings) > 0 && (sag == 0 || !problem.Within(sag, -0.02, 0.06)) {
-		bad.Add("/droopSag", "the sag of the hanging shaft end is not known or out of range", "-10 mm to 50 mm", hint)
+		bad.Add("/droopSag", "the droop of the hanging shaft end is not known or out of range", "-10 mm to 50 mm", hint)
 	}
 }

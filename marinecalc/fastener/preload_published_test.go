@@ -176,7 +176,7 @@ func TestLeastPreload(t *testing.T) {
 	parttest.Within(t, "T16 least, kN", float64(out.LeastPreload)/1000, 23.3, 3e-3)
 }
 
-func TestClampLoadsOfInsertNuts(t *testing.T) {
+func TestClampLoadsOfLockNuts(t *testing.T) {
 	// ASME B18.16.6 style NE, clamp loads NE5 and NE8 in lbf: 0.75 of proof,
 	// rounded to 50 or 100 lbf.
 	for _, c := range []struct{ d, threads, five, eight float64 }{

@@ -40,9 +40,9 @@ type CleanlinessResult struct {
 	Doubt         string // where too few particles were counted
 }
 
-// doubtful is the code of Doubt, for which the schema of fluid-cleanliness has
+// tooFew is the code of Doubt, for which the schema of fluid-cleanliness has
 // the words: a code rests on too few particles.
-const doubtful = "too-few"
+const tooFew = "too-few"
 
 // Cleanliness gives the code of a sample by a scale, which is that of ISO 4406
 // table 1: the code of each size is that of the first step whose limit the
@@ -74,7 +74,7 @@ func Cleanliness(in CleanlinessInput, scale []Step) (CleanlinessResult, error) {
 			return CleanlinessResult{}, problem.List{{Where: c.where, What: "there are more particles in a millilitre than the scale goes to", Allowed: "what a fluid can carry", Hint: "is the volume of the sample right?"}}.Err()
 		}
 		if c.n < 20 {
-			text, out.Doubt = append(text, "≥"...), doubtful
+			text, out.Doubt = append(text, "≥"...), tooFew
 		}
 		*c.to = quantity.Ratio(code)
 		text, per = strconv.AppendInt(text, int64(code), 10), appendNumber(per, concentration)

@@ -199,5 +199,5 @@ func BenchmarkFlush(b *testing.B) {
 func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "fluid-settling", "dipSays", dipBlind, dipThin, dipFresh)
 	parttest.SameCodes(t, "fluid-settling", "bySize/note", pastStokes)
-	parttest.SameCodes(t, "fluid-cleanliness", "doubt", doubtful)
+	parttest.SameCodes(t, "fluid-cleanliness", "doubt", tooFew)
 }

@@ -19,7 +19,7 @@ import (
 // when it succeeds.
 func Curve(in HeatInput, rates []quantity.DripRate, out []quantity.TemperatureDifference) error {
 	if len(out) < len(rates) {
-		return problem.List{{Where: "/out", What: "there is less room than there are drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}.Err()
+		return problem.List{{Where: "/out", What: "out is shorter than the list of drip rates", Allowed: fmt.Sprintf("%d or more", len(rates))}}.Err()
 	}
 	w, err := Heat(in)
 	if err != nil {

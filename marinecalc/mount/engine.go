@@ -111,7 +111,7 @@ type MountLoad struct {
 	StiffnessNow quantity.Stiffness
 }
 
-// Mode is one of the six ways in which the engine swings by itself.
+// Mode is one of the engine's six rigid-body modes on its mounts.
 type Mode struct {
 	Motion      string // what it is most
 	Frequency   quantity.Frequency

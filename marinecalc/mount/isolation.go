@@ -8,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Transmissibility is the share of a shaking force that a damped spring
+// Transmissibility is the share of a vibrating force that a damped spring
 // passes on: T = √((1+(2ζr)²)/((1-r²)²+(2ζr)²)), r being the frequency over
 // the natural one (Ogata, System Dynamics, 4th ed., eq. 9-14). It is under 1
 // from r = √2 on, whatever the damping.
@@ -25,8 +25,8 @@ func passed(r, damping float64) (re, im float64) {
 	return (a + b*b) / size, (b*a - b) / size
 }
 
-// Passed is the share of a shaking moment about the crankshaft (firing) and
-// of a shaking force up and down that the mounts pass to the boat at one
+// Passed is the share of a vibrating moment about the crankshaft (firing) and
+// of a vibrating force up and down that the mounts pass to the boat at one
 // frequency, for the natural modes of Load. Each mode passes its own share
 // as a single spring does, weighted by the part of the motion's kinetic
 // energy that is roll, or heave: with mass-normalised modes this is the exact

@@ -86,7 +86,7 @@ func (in *LoadInput) firing(speed quantity.RotationSpeed) quantity.Frequency {
 	return quantity.Frequency(float64(speed) / (2 * math.Pi) * in.perTurn())
 }
 
-// isolate writes what of the shaking comes through.
+// isolate writes what of the vibration comes through.
 func (out *LoadResult) isolate(in *LoadInput) {
 	out.FiringIdle, out.FiringFull = in.firing(in.IdleSpeed), in.firing(in.EngineSpeed)
 	out.PassedIdle, out.BouncePassedIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)

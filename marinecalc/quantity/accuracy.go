@@ -24,7 +24,7 @@ func (k *Kind) ParseAccuracy(text string, of float64) (float64, error) {
 	case !has:
 		tail = s
 	case before != "":
-		return 0, refuse(show(text)+" holds a value and an accuracy", `an accuracy alone, as "± 5 %"`, "leave out what stands before the ±")
+		return 0, refusal(quote(text)+" holds a value and an accuracy", `an accuracy alone, as "± 5 %"`, "leave out what stands before the ±")
 	}
 	half, name, err := k.scanHalf(tail)
 	if err != nil {
@@ -55,17 +55,17 @@ func cutAccuracy(s string) (value, accuracy string, has bool) {
 // scanHalf reads the number after a ± sign and the text of its unit.
 func (k *Kind) scanHalf(tail string) (float64, string, error) {
 	if _, _, again := cutAccuracy(tail); again {
-		return 0, "", refuse(show(tail)+" has a second ±", "one accuracy after the value", `write "± 5 %" once`)
+		return 0, "", refusal(quote(tail)+" has a second ±", "one accuracy after the value", `write "± 5 %" once`)
 	}
 	if tail == "" {
-		return 0, "", refuse("nothing stands after the ±", "an accuracy with its unit, or in %", `write "± 5 %"`)
+		return 0, "", refusal("nothing stands after the ±", "an accuracy with its unit, or in %", `write "± 5 %"`)
 	}
 	half, name, err := scanNumber(tail)
 	if err != nil {
 		return 0, "", k.explain(err)
 	}
 	if half < 0 || tail[0] == '-' || tail[0] == '+' {
-		return 0, "", refuse("the accuracy "+show(tail)+" has a sign of its own", "a number from 0 up after the ±", `write "± 5 %"`)
+		return 0, "", refusal("the accuracy "+quote(tail)+" has a sign of its own", "a number from 0 up after the ±", `write "± 5 %"`)
 	}
 	return half, name, nil
 }
@@ -77,14 +77,14 @@ func (k *Kind) halfWidth(tail string, half float64, name string, of float64, u *
 	if isPercent(name) && !points {
 		switch {
 		case k.Name == "temperature":
-			return 0, refuse("a percentage of a temperature means nothing", "an accuracy in °C, °F or K", `write "± 2 °C" or "± 4 °F"`)
+			return 0, refusal("a percentage of a temperature means nothing", "an accuracy in °C, °F or K", `write "± 2 °C" or "± 4 °F"`)
 		case math.IsNaN(of) || math.IsInf(of, 0):
-			return 0, refuse("an accuracy in % needs the reading it belongs to", "a reading, or an accuracy with a unit", "give the reading first")
+			return 0, refusal("an accuracy in % needs the reading it belongs to", "a reading, or an accuracy with a unit", "give the reading first")
 		}
 		return math.Abs(of) * half / 100, nil
 	}
 	if k.isMoney() && reading != "" && name != "" && name != reading {
-		return 0, refuse("the amount is in "+show(reading)+" and its accuracy in "+show(name), "one currency", "write both in "+show(reading))
+		return 0, refusal("the amount is in "+quote(reading)+" and its accuracy in "+quote(name), "one currency", "write both in "+quote(reading))
 	}
 	v, ok := k.find(name)
 	if !ok {

@@ -162,7 +162,7 @@ func ParseSystem(text string) (System, error) {
 			return s, nil
 		}
 	}
-	return Metric, refuse(show(text)+" is no system of units", "metric, us, both", `write "metric"`)
+	return Metric, refusal(quote(text)+" is no system of units", "metric, us, both", `write "metric"`)
 }
 
 // String gives the name that [ParseSystem] reads.

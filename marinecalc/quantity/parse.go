@@ -75,9 +75,9 @@ func (k *Kind) admit(text string) (string, error) {
 func (k *Kind) inRange(x float64, u *unit, text string) error {
 	switch {
 	case k.Name == "temperature" && x+u.shift < 0:
-		return refuse(show(text)+" is below absolute zero", "temperatures from -273.15 °C (0 K) up", "check the sign and the unit")
+		return refusal(quote(text)+" is below absolute zero", "temperatures from -273.15 °C (0 K) up", "check the sign and the unit")
 	case u.style == clock && (x < 0 || x >= 13):
-		return refuse(show(text)+" is on no clock face", "clock positions from 0 to 12 o'clock", `write "3 o'clock", or the angle as "90°"`)
+		return refusal(quote(text)+" is on no clock face", "clock positions from 0 to 12 o'clock", `write "3 o'clock", or the angle as "90°"`)
 	}
 	return nil
 }

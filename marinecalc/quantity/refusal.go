@@ -10,12 +10,13 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-func refuse(what, allowed, hint string) error {
+// refusal is the error of a text that cannot be read.
+func refusal(what, allowed, hint string) error {
 	return problem.Problem{What: what, Allowed: allowed, Hint: hint}
 }
 
-// show quotes a piece of the person's own text, without signs that do not print.
-func show(s string) string {
+// quote quotes a piece of the person's own text, without signs that do not print.
+func quote(s string) string {
 	s = strings.Map(func(r rune) rune {
 		if !unicode.IsPrint(r) || r == unicode.ReplacementChar {
 			return '?'
@@ -69,46 +70,46 @@ func (k *Kind) accepted() string {
 }
 
 func (k *Kind) refuseEmpty() error {
-	return refuse(k.noun+" is expected, nothing is written", k.accepted(), "write "+k.examples("32"))
+	return refusal(k.noun+" is expected, nothing is written", k.accepted(), "write "+k.examples("32"))
 }
 
 func (k *Kind) refuseLong(text string) error {
-	return refuse("the text is "+strconv.Itoa(len(text))+" bytes long", "at most "+strconv.Itoa(maxText)+" bytes", "write only "+k.noun+", as "+k.examples("32"))
+	return refusal("the text is "+strconv.Itoa(len(text))+" bytes long", "at most "+strconv.Itoa(maxText)+" bytes", "write only "+k.noun+", as "+k.examples("32"))
 }
 
 func refuseNoNumber(s string) error {
 	if s == "" {
-		return refuse("no number stands before the ±", "a number, then its unit, then ± and the accuracy", "")
+		return refusal("no number stands before the ±", "a number, then its unit, then ± and the accuracy", "")
 	}
-	return refuse(show(s)+" does not begin with a number", "a finite number, then its unit", "")
+	return refusal(quote(s)+" does not begin with a number", "a finite number, then its unit", "")
 }
 
 func refuseTwoNumbers(s string) error {
-	return refuse(show(s)+" holds two numbers", "one number, written without gaps between its digits", `write thousands as "2400", a whole and a fraction as "1-11/16"`)
+	return refusal(quote(s)+" holds two numbers", "one number, written without gaps between its digits", `write thousands as "2400", a whole and a fraction as "1-11/16"`)
 }
 
 func refuseMarks(token string) error {
-	return refuse(show(token)+" is not a number", "digits with one decimal point or comma", `write "1234.5", without marks between thousands`)
+	return refusal(quote(token)+" is not a number", "digits with one decimal point or comma", `write "1234.5", without marks between thousands`)
 }
 
 func refuseComma(token, whole, part string) error {
-	return refuse(show(token)+" can be read in two ways", "a comma that can only be a decimal comma",
+	return refusal(quote(token)+" can be read in two ways", "a comma that can only be a decimal comma",
 		`write "`+whole+"."+part+`" or "`+whole+part+`"`)
 }
 
 func refuseTooLarge(token string) error {
-	return refuse(show(token)+" is too large a number", "numbers up to 1e100", "check the exponent")
+	return refusal(quote(token)+" is too large a number", "numbers up to 1e100", "check the exponent")
 }
 
 func refuseTooSmall(token string) error {
-	return refuse(show(token)+" is too small a number", "0, or numbers from 1e-100 up", "check the exponent")
+	return refusal(quote(token)+" is too small a number", "0, or numbers from 1e-100 up", "check the exponent")
 }
 
 func refuseFraction(s, hint string) error {
 	if hint == "" {
 		hint = `write "7/16" or "1-11/16"`
 	}
-	return refuse(show(s)+" is not a fraction that can be read", "a fraction as 7/16, or a whole and a fraction as 1-11/16 or 1 11/16, of whole numbers", hint)
+	return refusal(quote(s)+" is not a fraction that can be read", "a fraction as 7/16, or a whole and a fraction as 1-11/16 or 1 11/16, of whole numbers", hint)
 }
 
 // refuseUnit says why the unit of a quantity cannot be taken: it is missing,
@@ -120,29 +121,29 @@ func (k *Kind) refuseUnit(text, name string) error {
 		if k.isMoney() {
 			what = k.noun + " needs its currency"
 		}
-		return refuse(what, k.accepted(), "write "+k.examples(number))
+		return refusal(what, k.accepted(), "write "+k.examples(number))
 	}
 	if others := kindsOf(name); others != "" {
-		return refuse(show(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))
+		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))
 	}
 	if to, upTo := strings.CutPrefix(name, "to "); upTo && to != "" && isDigit(to[0]) {
-		return refuse("a range is written where one number is read", "one number with its unit, and behind ± how far off it can be",
+		return refusal("a range is written where one number is read", "one number with its unit, and behind ± how far off it can be",
 			`write the middle of the two and half their distance, such as "55 kW ± 5 kW"`)
 	}
 	if to, turned := strings.CutPrefix(name, ":"); turned && k.Name == "ratio" && number == "1" && to != "" && isDigit(to[0]) {
-		return refuse(show(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1"`)
+		return refusal(quote(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1"`)
 	}
 	if what := twoQuantities(name); what != "" {
-		return refuse(what, "one number with one unit", "write "+k.examples(number))
+		return refusal(what, "one number with one unit", "write "+k.examples(number))
 	}
 	hint := "write " + k.examples(number)
 	if near := k.nearest(name); near != "" {
 		hint = `did you mean "` + number + " " + near + `"?`
 	}
 	if k.isMoney() {
-		return refuse(show(name)+" is not a currency code", k.accepted(), hint)
+		return refusal(quote(name)+" is not a currency code", k.accepted(), hint)
 	}
-	return refuse(show(name)+" is not a known unit of "+strings.TrimPrefix(strings.TrimPrefix(k.noun, "an "), "a "), k.accepted(), hint)
+	return refusal(quote(name)+" is not a known unit of "+strings.TrimPrefix(strings.TrimPrefix(k.noun, "an "), "a "), k.accepted(), hint)
 }
 
 // kindsOf names the kinds that have a unit of that spelling: "a pressure or a
@@ -166,10 +167,10 @@ func twoQuantities(name string) string {
 	}
 	for _, f := range fields[1:] {
 		if isDigit(f[0]) {
-			return "two quantities are written, with " + show(f) + " after the unit " + show(fields[0])
+			return "two quantities are written, with " + quote(f) + " after the unit " + quote(fields[0])
 		}
 		if kindsOf(f) != "" {
-			return "two units are written, " + show(fields[0]) + " and " + show(f)
+			return "two units are written, " + quote(fields[0]) + " and " + quote(f)
 		}
 	}
 	return ""

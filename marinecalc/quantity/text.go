@@ -24,7 +24,7 @@ func asText(kind string, si float64) ([]byte, error) {
 	case math.IsNaN(si):
 		return nil, nil
 	case math.IsInf(si, 0):
-		return nil, refuse("an infinite value cannot be written", "a finite number", "")
+		return nil, refusal("an infinite value cannot be written", "a finite number", "")
 	}
 	k := byName[kind]
 	return []byte(k.Exact(si, k.metric)), nil
@@ -41,7 +41,7 @@ func fromText(kind string, text []byte, to *float64) error {
 	if k.isMoney() {
 		x, err := strconv.ParseFloat(string(text), 64)
 		if err != nil || math.IsNaN(x) || math.IsInf(x, 0) {
-			return refuse(show(string(text))+" is not a plain amount", "a number without its currency", `write "120.50"`)
+			return refusal(quote(string(text))+" is not a plain amount", "a number without its currency", `write "120.50"`)
 		}
 		*to = x
 		return nil
@@ -51,7 +51,7 @@ func fromText(kind string, text []byte, to *float64) error {
 		return err
 	}
 	if r.Accuracy != 0 {
-		return refuse(show(string(text))+" has an accuracy, which would be lost", "a number and its unit", "leave out the ± and what follows it")
+		return refusal(quote(string(text))+" has an accuracy, which would be lost", "a number and its unit", "leave out the ± and what follows it")
 	}
 	*to = r.SI
 	return nil

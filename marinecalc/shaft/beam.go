@@ -145,7 +145,7 @@ func (b *beam) lowest(m, mode *[mostNodes]float64) float64 {
 	return flex
 }
 
-// rayleigh gives 1/ω² from the sag under the masses' own weight, each pulling
+// rayleigh gives 1/ω² from the deflection under the masses' own weight, each pulling
 // to the side to which the mode bends there.
 func (b *beam) rayleigh(m, mode *[mostNodes]float64) float64 {
 	var force, sag [mostNodes]float64

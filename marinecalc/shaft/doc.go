@@ -8,7 +8,7 @@
 //   - [Droop] (shaft-droop): deflection and slope of the free end at the
 //     coupling
 //   - [Whirl] (shaft-whirl): the lowest critical speed in bending
-//   - [Withdrawal] (shaft-withdrawal): room to draw the shaft, and what must give
+//   - [Withdrawal] (shaft-withdrawal): room to withdraw the shaft, and what must give
 //     way
 //
 // Sources: Shigley for beams, keys and critical speeds, IACS UR M68, ABS and

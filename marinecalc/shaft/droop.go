@@ -39,7 +39,7 @@ type DroopResult struct {
 	DroopOpens  string          // the same in words
 	LiftForce   quantity.Force  // at the coupling face, that brings DroopSag to zero
 	LiftReading quantity.Mass   // what a spring scale shows then
-	GapLifted   quantity.Length // what is left of DroopGap with the sag lifted out
+	GapLifted   quantity.Length // what is left of DroopGap with the droop lifted out
 
 	BendingMoment   quantity.Torque // at the bearing
 	SupportReaction quantity.Force  // NaN without SpanBehind
@@ -59,7 +59,7 @@ type DroopResult struct {
 	StepSag            quantity.Length           // where the section changes, bearing rigid
 	StepSlope          quantity.Angle
 	SupportSlope       quantity.Angle     // in the bearing, from the span behind; NaN without it
-	EndStiffness       quantity.Stiffness // force for sag at the coupling
+	EndStiffness       quantity.Stiffness // force per deflection at the coupling
 	SlopeLifted        quantity.Angle
 	DroopPerDiameter   quantity.Ratio // slope as gap for the diameter, size alone
 	SagPerFreeLength   quantity.Ratio
@@ -72,11 +72,11 @@ const (
 	OpensAbove = "top"
 )
 
-// steepest is the sag over free length up to which small-deflection beam
+// steepest is the droop over free length up to which small-deflection beam
 // theory is used here; beyond it the input is taken for a slip.
 const steepest = 0.05
 
-// Droop finds how far the free end of a shaft sags under its own weight and
+// Droop finds how far the free end of a shaft droops under its own weight and
 // the shaft coupling flange, which way it points, and how much to lift it.
 //
 // Each section is a cantilever with an end force, an end moment and its own
@@ -88,7 +88,7 @@ const steepest = 0.05
 // from its other end; from memory). The bearings are points and do not give;
 // the propeller weighs as in air, which is the safe side.
 //
-// The error is a *problem.Error of everything that cannot be, a sag beyond
+// The error is a *problem.Error of everything that cannot be, a droop beyond
 // small deflections among it. Droop allocates nothing when it succeeds.
 func Droop(in DroopInput) (out DroopResult, err error) {
 	if err = in.validate(); err != nil {
@@ -98,8 +98,8 @@ func Droop(in DroopInput) (out DroopResult, err error) {
 	out.bend(&in)
 	if sag := math.Abs(float64(out.DroopSag)); sag > steepest*float64(in.FreeLength) {
 		return DroopResult{}, problem.List{{Where: "/freeLength",
-			What:    fmt.Sprintf("the end would sag %s on a free length of %s", mm(sag), mm(float64(in.FreeLength))),
-			Allowed: "a sag up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}.Err()
+			What:    fmt.Sprintf("the end would droop %s on a free length of %s", mm(sag), mm(float64(in.FreeLength))),
+			Allowed: "a droop up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}.Err()
 	}
 	out.lift(&in)
 	return out, nil
@@ -142,7 +142,7 @@ func (out *DroopResult) weigh(in *DroopInput) {
 	}
 }
 
-// bend finds sag and slope of the end.
+// bend finds droop and slope of the end.
 func (out *DroopResult) bend(in *DroopInput) {
 	l, s := float64(in.FreeLength), float64(in.StepLength)
 	r, c := l-s, float64(in.CouplingCentre)
@@ -168,7 +168,7 @@ func (out *DroopResult) bend(in *DroopInput) {
 	out.FreeLengthPerShaft = quantity.Ratio(l / float64(in.ShaftDiameter))
 }
 
-// lift finds the force at the coupling that takes the sag out, and the slope
+// lift finds the force at the coupling that takes the droop out, and the slope
 // that is left then.
 func (out *DroopResult) lift(in *DroopInput) {
 	l, s, span := float64(in.FreeLength), float64(in.StepLength), float64(in.SpanBehind)

@@ -81,13 +81,13 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 		b.bend(&force, &sag)
 		out := parttest.Must(t, Droop, in)
 		if got, want := float64(out.DroopSag), sag[b.nodes-1]; math.Abs(got-want) > 3e-3*math.Abs(want)+3e-6 {
-			t.Errorf("sag %g, by elements %g: %+v", got, want, in)
+			t.Errorf("droop %g, by elements %g: %+v", got, want, in)
 		}
 		parttest.Within(t, "end stiffness", out.EndStiffness, 1/b.influence(b.nodes-1), 5e-4)
 	}
 }
 
-// The lift takes the sag out: a light coupling that pulls up with that force
+// The lift takes the droop out: a light coupling that pulls up with that force
 // leaves none, and the slope it leaves is the one that is told.
 func TestLiftTakesTheSagOut(t *testing.T) {
 	heavy := cutter()
@@ -96,7 +96,7 @@ func TestLiftTakesTheSagOut(t *testing.T) {
 	before := parttest.Must(t, Droop, heavy)
 	heavy.CouplingMass -= quantity.Mass(float64(before.LiftForce) / gravity / math.Cos(float64(heavy.ShaftIncline)))
 	after := parttest.Must(t, Droop, heavy)
-	parttest.Within(t, "sag", after.DroopSag+1, 1, 1e-12)
+	parttest.Within(t, "droop", after.DroopSag+1, 1, 1e-12)
 	parttest.Within(t, "slope left", after.DroopSlope, float64(before.SlopeLifted), 1e-9)
 }
 
@@ -110,7 +110,7 @@ func TestLiftOfABareBar(t *testing.T) {
 	parttest.Within(t, "slope left", out.SlopeLifted, -float64(out.DroopSlope)/8, 1e-12)
 }
 
-// Longer and heavier sags more; more incline sags less; thicker sags less
+// Longer and heavier droops more; more incline droops less; thicker droops less
 // under a coupling.
 func TestDroopGoesTheRightWay(t *testing.T) {
 	base := parttest.Must(t, Droop, cutter()).DroopSag
@@ -176,7 +176,7 @@ func BenchmarkDroop(b *testing.B) {
 }
 
 // A propeller aft of the bearing behind loads it, unloads the near one by what
-// its lever brings, and sags the coupling end: statics by hand. Without its
+// its lever brings, and lets the coupling end droop: statics by hand. Without its
 // overhang it does not count.
 func TestPropellerBehind(t *testing.T) {
 	in := bar()

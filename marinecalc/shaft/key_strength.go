@@ -38,7 +38,7 @@ type KeyStrengthResult struct {
 	SteadySafety  quantity.Ratio // the least of the four, at the steady torque
 	WeakestPlace  string
 	LengthWanted  quantity.Length // for WantedSafety at the design torque
-	KeyUse        quantity.Ratio  // the load at the peak over what the weakest place bears; NaN without a peak torque
+	KeyUse        quantity.Ratio  // the load at the peak over the allowable load at the weakest place; NaN without a peak torque
 	WidthForShaft quantity.Ratio  // key width over shaft diameter
 
 	KeyForce      quantity.Force  // of all keys together, at the mean diameter
@@ -145,7 +145,7 @@ func (out *KeyStrengthResult) weakest() quantity.Ratio {
 	return least
 }
 
-// wanted says what the least safety at the design torque means at the peak
+// wanted says what the minimum safety factor at the design torque means at the peak
 // and at the steady torque, and finds the lengths for the safety wanted; each
 // place's safety grows with the length.
 func (out *KeyStrengthResult) wanted(in *KeyStrengthInput, least quantity.Ratio) {

@@ -79,9 +79,9 @@ type WhirlResult struct {
 // Whirl finds the first critical speed of a shaft, at which it whirls like a
 // skipping rope, and holds it and the bearing spans against the speed in use.
 //
-// Rayleigh's estimate ω² = g·Σm·y/Σm·y² from the static sag is high,
+// Rayleigh's estimate ω² = g·Σm·y/Σm·y² from the static deflection is high,
 // Dunkerley's 1/ω² = 1/ω_s² + Σ m·a is low, where ω_s is the shaft alone and
-// a the sag at each mass under a unit force (Shigley, Mechanical Engineering
+// a the deflection at each mass under a unit force (Shigley, Mechanical Engineering
 // Design, 9th ed., eq. 7-22, 7-23, 7-32, from memory; Ugural, Mechanical
 // Design, eq. 9.18). Beyond an overhang or a bearing the weights are turned to
 // the side to which the mode bends. Influence coefficients come from beam

@@ -118,7 +118,7 @@ func (in *inputs) checkGathered(typed map[string]any) {
 	in.relocate(in.form.CheckInput(whole))
 }
 
-// blame adds problems whose places are in the input, each moved to where the
+// relocate adds problems whose places are in the input, each moved to where the
 // input came from.
 func (in *inputs) relocate(list problem.List) {
 	for _, p := range list {

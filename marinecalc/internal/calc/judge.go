@@ -29,7 +29,7 @@ func (r *run) verdicts() []sheet.Verdict {
 	return out
 }
 
-// withMakersFigure lays the maker's figure of the boat file over a limit; it always wins.
+// withMakersFigure gives a limit with the maker's figure of the boat file, which always wins.
 func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
 	fig, ok := r.in.session.Boat.FigureOf(l.ID)
 	if !ok {
@@ -199,9 +199,9 @@ func (r *run) doubt(l *rules.Limit, j judged) (why, remedy string) {
 	for i, p := range j.unverified {
 		titles[i] = strings.ToLower(p.Title)
 	}
-	remedy = "Type it as the maker gives it, or as you measured it, and it can be told."
+	remedy = "Type it as the maker gives it, or as you measured it, to get a verdict."
 	if len(titles) > 1 {
-		remedy = "Type them as the maker gives them, or as you measured them, and it can be told."
+		remedy = "Type them as the maker gives them, or as you measured them, to get a verdict."
 	}
 	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
 }

@@ -19,7 +19,7 @@ func TestDecodeRefusesWhatJSONWouldLose(t *testing.T) {
 		{"an exponent without end", `{"a": 1e999999}`, "/a", "too large"},
 		{"invalid UTF-8", "{\"a\": \"\xff\"}", "", "UTF-8"},
 		{"nesting", strings.Repeat("[", 100), strings.Repeat("/0", 24), "nests too deep"},
-		{"more than any door takes", `"` + strings.Repeat("x", MaxBytes-1) + `"`, "", "bytes long"},
+		{"more than any entry point takes", `"` + strings.Repeat("x", MaxBytes-1) + `"`, "", "bytes long"},
 		{"a slash in a name", `{"a/b~c": [nul]}`, "/a~1b~0c/0", "not JSON"},
 	}
 	for _, c := range cases {

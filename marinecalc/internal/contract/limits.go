@@ -1,6 +1,6 @@
 package contract
 
-// What a JSON text may be at the most, at every door alike: a boat file, a
+// What a JSON text may be at the most, at every entry point alike: a boat file, a
 // request that holds one, a table of readings in a request. The validator's
 // cost grows with the square of a number's digits, and deep nesting would
 // exhaust the stack of a WASM host, so both are refused before it sees them.

@@ -37,8 +37,8 @@ func TestChainsRunFromTroubleToTrouble(t *testing.T) {
 	sheets := []*sheet.Sheet{judgedSheet(t, "mount-compression", "beyond"), judgedSheet(t, "wear-depth", "near the limit")}
 	got := diagnosis.Chains(rules.Standard(), sheets)
 	for _, link := range [][2]string{
-		{"Mount deflection", "Engine mounts sagged"},
-		{"Engine mounts sagged", "Coupling misaligned"},
+		{"Mount deflection", "Engine mounts settled"},
+		{"Engine mounts settled", "Coupling misaligned"},
 		{"Coupling misaligned", "Gearbox bearing worn"},
 		{"Gearbox bearing worn", "Wear against the maker's limit (OK but close)"},
 		{"Wear against the maker's limit", "Gear teeth"},

@@ -88,7 +88,7 @@ func TestPatternsOfTheTrade(t *testing.T) {
 		"hot and dry after drawing up":                 {yes("gland-hot", "gland-no-drip", "gland-drawn-up"), "gland-tight"},
 		"slow after months at the mooring":             {yes("slower-than-before", "full-revs-missed", "lay-long"), "propeller-fouled"},
 		"thump after a pot line":                       {yes("after-rope", "came-suddenly", "rumble-aft", "full-revs-missed"), "propeller-rope"},
-		"shakes in neutral too, mostly at idle":        {append(yes("shake-at-idle", "uneven-neutral"), no("gone-in-neutral")...), "engine-uneven"},
+		"vibrates in neutral too, mostly at idle":      {append(yes("shake-at-idle", "uneven-neutral"), no("gone-in-neutral")...), "engine-uneven"},
 		"one band only, since another engine":          {yes("shake-one-band", "since-other-parts", "gone-in-neutral"), "shaft-whirl"},
 		"revs without way once warm, fluid right":      {append(yes("revs-no-drive", "worse-warm", "fluid-burnt"), no("fluid-low", "lever-by-hand")...), "gearbox-clutch-slip"},
 		"old oily mounts, engine low, jumps":           {yes("mounts-old", "mount-deflection", "engine-jumps"), "mounts-settled"},

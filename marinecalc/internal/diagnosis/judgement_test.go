@@ -28,7 +28,7 @@ func TestAccessAndHazardRaiseTheCost(t *testing.T) {
 	}
 }
 
-// Every figure that the door asks the table of judgements for is there.
+// Every figure that the entry point asks the table of judgements for is there.
 func TestJudgementsAreThere(t *testing.T) {
 	for _, id := range []string{"access-1", "access-2", "access-3", "hazard-none", "hazard-notice", "hazard-caution", "hazard-warning", "hazard-danger",
 		"weight-moderate", "weight-strong", "sure-open", "sure-likely", "sure-nearly", "part-odds", "part-information", "surprise"} {

@@ -10,7 +10,7 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// drawIsolation draws the share of the firing torque, and of shaking up and
+// drawIsolation draws the share of the firing torque, and of vibration up and
 // down, that reaches the boat from idle to full speed.
 func drawIsolation(in mount.LoadInput, out mount.LoadResult) sheet.Drawing {
 	const (

@@ -8,23 +8,23 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// ShaftDroop draws the free end of the shaft from the side, its sag many times
+// ShaftDroop draws the free end of the shaft from the side, its droop many times
 // enlarged, with the coupling face at its end.
 func ShaftDroop(in shaft.DroopInput, out shaft.DroopResult, b picture.Brush) []sheet.Drawing {
 	const (
 		width, height = 360, 200
 		bearing, end  = 60.0, 290.0 // where the shaft is held, and where it ends
-		level, deep   = 80.0, 60.0  // the line without sag, and how far down the sag is drawn
+		level, deep   = 80.0, 60.0  // the line without droop, and how far down the droop is drawn
 		face          = 26.0        // half the coupling face
 	)
 	sag := b.Print("length", float64(out.DroopSag), "mm", "thou")
 	const title = "Free end of the shaft"
-	description := "From the side, forward to the right, the sag many times enlarged: the end sags " + sag +
+	description := "From the side, forward to the right, the droop many times enlarged: the end droops " + sag +
 		", slope " + b.Print("angle", float64(out.DroopSlope), "mm/m", "thou/in") +
 		"; lift until a scale at the coupling shows " + b.Print("mass", float64(out.LiftReading), "kg", "lb") + "."
 	p := picture.Begin(width, height, title, description)
 
-	// The shape is the cubic with the slope at the bearing and sag and slope
+	// The shape is the cubic with the slope at the bearing and droop and slope
 	// at the end: what the eye can tell apart is not lost by it.
 	scale := 0.0
 	if sag := math.Abs(float64(out.DroopSag)); sag > 0 {

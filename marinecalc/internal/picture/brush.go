@@ -32,7 +32,7 @@ func (b Brush) Print(kind string, si float64, metric, us string) string {
 // Length prints a length in mm or in.
 func (b Brush) Length(v quantity.Length) string { return b.Print("length", float64(v), "mm", "in") }
 
-// SmallLength prints a gap, a move or a sag in mm or thousandths of an inch.
+// SmallLength prints a gap, a move or a droop in mm or thousandths of an inch.
 func (b Brush) SmallLength(v quantity.Length) string {
 	return b.Print("length", float64(v), "mm", "thou")
 }

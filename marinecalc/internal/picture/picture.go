@@ -31,7 +31,7 @@ func (p *Picture) End() string {
 	return string(p.svg)
 }
 
-// pictures keeps the room of one picture for the next.
+// pictures keeps the buffer of one picture for the next.
 var pictures = sync.Pool{New: func() any { return new(Picture) }}
 
 func (p *Picture) write(parts ...string) {

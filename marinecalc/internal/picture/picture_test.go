@@ -45,7 +45,7 @@ func TestCoordinatesAreTenths(t *testing.T) {
 	}
 }
 
-// A picture begins empty, though it takes the room of one before it.
+// A picture begins empty, though it takes the buffer of one before it.
 func TestPicturesDoNotMix(t *testing.T) {
 	first := picture.Begin(1, 1, "first", "")
 	first.Text("", "start", 0, 0, "word")

@@ -48,7 +48,7 @@ type Judgement struct {
 // Near of it: above Near·Max, or below Min/Near. For a limit below zero the
 // mirror image holds (above Max/Near, below Near·Min); a limit of zero is never
 // near. With both Max and Min: when the distance from the middle is more than
-// Near of half the room between them.
+// Near of half the distance between them.
 //
 // Rounding rule: a value beyond a bound by no more than 1e-9 of the bound, or
 // of the standard deviation if that is larger, counts as meeting it, so that a

@@ -67,7 +67,7 @@ type Result struct {
 
 type oddReading struct{ Reading, What string }
 
-// trend is a series of readings with the line through it.
+// follower is a series of readings with the line through it.
 type follower struct {
 	session  *calc.Session
 	property *contract.Property // of the reading, in the boat file

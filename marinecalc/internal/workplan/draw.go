@@ -11,7 +11,7 @@ import (
 
 // DrawSchedule draws the dated steps as bars over the days, each under its
 // name, with the windows as bands above and behind. Critical steps are solid
-// and marked; the others trail the room they have as a thin line.
+// and marked; the others trail the slack they have as a thin line.
 func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	var steps []ScheduledStep
 	first, last := 0, 0

@@ -62,7 +62,7 @@ func (p *Plan) Slack(task int) int {
 
 // Make plans the tasks by the critical path method (Kelley and Walker,
 // Critical-path planning and scheduling, 1959): forward for the earliest
-// dates, backward from the end for the latest; what has no room between them
+// dates, backward from the end for the latest; what has no slack between them
 // is critical. Where there are fewer people than tasks, each person takes the
 // task that can begin first, of several the one with the longest chain behind
 // it (list scheduling), and the order in which people take them counts as a
@@ -130,7 +130,7 @@ func (m *making) begin() {
 }
 
 // holdBack finds from when on each task that lays the boat up is wanted: it
-// ends by what follows it, less a day of room. One that is wanted for nothing
+// ends by what follows it, less a day of slack. One that is wanted for nothing
 // gets no date. Where unmoved is asked for, one that can be done anywhere is
 // done where she lies for what follows. It tells how many those are, and whether anything changes.
 func (m *making) holdBack(unmoved bool) (idle int, any bool) {
