@@ -86,7 +86,7 @@ func TestMisspeltMemberIsTold(t *testing.T) {
 	for _, hash := range []string{"#/boat", "#/sheet/shaft-torque", "#/sheet/gland-heat", "#/survey", "#/compare"} {
 		b.open(hash)
 		said := b.text(list)
-		for _, want := range []string{"Not used from the boat file", "/shaft/diamter: ", `"diamter" is not a name known here`, `"diameter"`} {
+		for _, want := range []string{"Names to check in the boat file", "/shaft/diamter: ", `"diamter" is not a name known here`, `"diameter"`} {
 			if !strings.Contains(said, want) {
 				t.Errorf("%s: %q is not told: %s", hash, want, said)
 			}
