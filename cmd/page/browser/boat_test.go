@@ -11,7 +11,6 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/sample"
 )
 
 func TestReloadKeepsTheBoat(t *testing.T) {
@@ -178,7 +177,9 @@ func TestKeepWithTheBoat(t *testing.T) {
 // What the boat's file does not take, though the calculation does, is told
 // and kept on the sheet: the boat stays sound.
 func TestKeepWithTheBoatIsRefusedInWords(t *testing.T) {
-	const input = `{"shaftDiameter":"250 mm"}`
+	const input = `{"shaftDiameter":"250 mm","keyWidth":"63 mm","keyHeight":"32 mm","keySeat":"16 mm","keyLength":"300 mm",
+		"shaftTorque":"5000 N·m","keyYieldStrength":"200 MPa","hubYieldStrength":"170 MPa","shaftAlloy":"s31600-annealed"}`
+	native(t, "key-strength", input, "steadySafety") // there is a sheet
 	var reply struct{ OK bool }
 	raw := marinecalc.Call([]byte(`{"ask":"keep","calculation":"key-strength","date":"2026-06-01","boat":{"name":"Tern"},"input":` + input + `}`))
 	if err := json.Unmarshal(raw, &reply); err != nil {
@@ -189,19 +190,10 @@ func TestKeepWithTheBoatIsRefusedInWords(t *testing.T) {
 	}
 	b := newTab(t, 1280)
 	b.open("")
-	sound := `{"name":"Tern"}`
-	typed, err := sample.Typed("key-strength")
-	if err != nil {
-		t.Fatal(err)
-	}
-	typed["shaftDiameter"] = "250 mm"
-	text, err := json.Marshal(map[string]any{"key-strength": typed})
-	if err != nil {
-		t.Fatal(err)
-	}
+	const sound = `{"name":"Tern"}`
 	eval[any](b, fmt.Sprintf(`
 		localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'tern', boat: %s }]));
-		localStorage.setItem('marinecalc.typed.tern', JSON.stringify(%s));`, sound, text))
+		localStorage.setItem('marinecalc.typed.tern', JSON.stringify({ 'key-strength': %s }));`, sound, input))
 	b.open("#/sheet/key-strength")
 	b.text(".answers")
 	b.until(`[...document.querySelectorAll("button")].some((e) => e.textContent === "Keep with Tern")`)
