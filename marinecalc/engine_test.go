@@ -57,21 +57,22 @@ func TestErrorsAreTold(t *testing.T) {
 	_, noList := marinecalc.CSVOf(bolt, "steps")
 	_, noSuchList := marinecalc.CSVOf(plan, "stesp")
 	for name, c := range map[string]struct{ got, want error }{
-		"trials without end":  {endlessTrials, marinecalc.ErrTooLarge},
-		"a long input":        {longInput, marinecalc.ErrTooLarge},
-		"a long boat file":    {longBoat, marinecalc.ErrTooLarge},
-		"a long table":        {longTable, marinecalc.ErrTooLarge},
-		"a long rule file":    {longRules, marinecalc.ErrTooLarge},
-		"a long option":       {longOption, marinecalc.ErrTooLarge},
-		"a sheet of no lists": {noList, marinecalc.ErrUnknown},
-		"no such list":        {noSuchList, marinecalc.ErrUnknown},
-		"no such calculation": {run("bolt-prelaod", boltInput, marinecalc.Options{}), marinecalc.ErrUnknown},
-		"an input missing":    {run("bolt-preload", `{}`, marinecalc.Options{}), marinecalc.ErrMissing},
-		"too many trials":     {run("bolt-preload", boltInput, marinecalc.Options{Trials: 1001}), marinecalc.ErrTooLarge},
-		"cancelled":           {cancelled, marinecalc.ErrCancelled},
-		"cancelled survey":    {cancelledSurvey, marinecalc.ErrCancelled},
-		"by the context":      {cancelled, context.Canceled},
-		"no boat":             {noBoat, marinecalc.ErrMissing},
+		"trials without end":   {endlessTrials, marinecalc.ErrTooLarge},
+		"a long input":         {longInput, marinecalc.ErrTooLarge},
+		"a long boat file":     {longBoat, marinecalc.ErrTooLarge},
+		"a long table":         {longTable, marinecalc.ErrTooLarge},
+		"a long rule file":     {longRules, marinecalc.ErrTooLarge},
+		"a long option":        {longOption, marinecalc.ErrTooLarge},
+		"a sheet of no lists":  {noList, marinecalc.ErrUnknown},
+		"no such list":         {noSuchList, marinecalc.ErrUnknown},
+		"no such calculation":  {run("bolt-prelaod", boltInput, marinecalc.Options{}), marinecalc.ErrUnknown},
+		"no calculation named": {run("", boltInput, marinecalc.Options{}), marinecalc.ErrMissing},
+		"an input missing":     {run("bolt-preload", `{}`, marinecalc.Options{}), marinecalc.ErrMissing},
+		"too many trials":      {run("bolt-preload", boltInput, marinecalc.Options{Trials: 1001}), marinecalc.ErrTooLarge},
+		"cancelled":            {cancelled, marinecalc.ErrCancelled},
+		"cancelled survey":     {cancelledSurvey, marinecalc.ErrCancelled},
+		"by the context":       {cancelled, context.Canceled},
+		"no boat":              {noBoat, marinecalc.ErrMissing},
 	} {
 		if !errors.Is(c.got, c.want) {
 			t.Errorf("%s: %v", name, c.got)

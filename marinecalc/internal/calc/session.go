@@ -214,6 +214,9 @@ func Find(list []Calculation, id string) (Calculation, error) {
 	if best, ok := contract.Closest(id, ids); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
+	if id == "" {
+		return Calculation{}, problem.List{{Where: "/calculation", What: "no calculation is named", Allowed: strings.Join(ids, ", "), Kind: problem.Missing}}.Err()
+	}
 	return Calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint, Kind: problem.Unknown}}.Err()
 }
 

@@ -64,7 +64,9 @@ func Compare(ctx context.Context, b *boat.Boat, before, after string, o calc.Opt
 	var problems problem.List
 	dates := b.Dates()
 	for _, d := range []struct{ where, day string }{{"/before", before}, {"/after", after}} {
-		if !day.Valid(d.day) {
+		if d.day == "" {
+			problems = append(problems, problem.Problem{Where: d.where, What: "the day is missing", Allowed: "year-month-day, such as 2026-04-11", Kind: problem.Missing})
+		} else if !day.Valid(d.day) {
 			problems.Add(d.where, fmt.Sprintf("%q is not a date", d.day), "year-month-day, such as 2026-04-11", "")
 		} else if len(dates) == 0 || d.day < dates[0] {
 			problems.Add(d.where, "there is no reading up to "+d.day, strings.Join(dates, ", "), "choose the day of a reading or a later one")
