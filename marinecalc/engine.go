@@ -175,9 +175,12 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 // kept in the file, and it is shown because a misspelt name would vanish
 // otherwise. None where the options cannot be used: [Engine.Run] tells of that.
 func (e *Engine) Unused(b *Boat, o Options) Problems {
+	if b == nil {
+		return nil
+	}
 	o.Boat = b
 	o, err := e.with(o)
-	if err != nil || b == nil {
+	if err != nil {
 		return nil
 	}
 	s, err := o.Session(context.Background(), catalogue.Calculations)

@@ -135,6 +135,9 @@ func (s *Session) figured(name string) []string {
 				return nil // Run tells of it
 			}
 			for _, p := range slices.Concat(k.Input.Properties, k.Result.Properties) {
+				if p.Path == name {
+					return nil
+				}
 				known = append(known, p.Path)
 			}
 		}
@@ -142,11 +145,11 @@ func (s *Session) figured(name string) []string {
 	for _, c := range s.Calculations {
 		known = append(known, c.ID+"/")
 		for _, l := range s.Book.Limits(c.ID).All() {
+			if l.ID == name {
+				return nil
+			}
 			known = append(known, l.ID)
 		}
-	}
-	if slices.Contains(known, name) && !strings.HasSuffix(name, "/") {
-		return nil
 	}
 	return known
 }
