@@ -58,7 +58,7 @@ func TestFaultsOfOverlaysFit(t *testing.T) {
 		{"a title that is none", `{"title": 3}`, "title: a JSON number stands here; allowed: a text"},
 		{"a wrong unit", `{"limits": [{"id": "a", "max": "5 furlongs"}]}`, "/limits/0: "},
 		{"a probability", `{"signs": [{"id": "a", "yes": 1.5, ` + source + `}]}`, "is not over 0 and under 1; allowed: over 0 and under 1"},
-		{"a basis", `{"advice": [{"id": "a", "source": {"document": "Yard"}, "basis": "boss"}]}`, `"boss" is not known; allowed: maker, standard, handbook`},
+		{"a basis", `{"advice": [{"id": "a", "source": {"document": "Yard"}, "basis": "boss"}]}`, `"boss" is not known; allowed: maker, law, small-craft-standard`},
 		{"a signal", `{"cautions": [{"id": "a", "signal": "ALERT", ` + source + `}]}`, `"ALERT" is not known; allowed: DANGER, WARNING`},
 		{"a value", `{"table": "bolt-grades", "rows": [{"id": "a", "values": {"proofStrength": "5 kg"}, ` + source + `}]}`, "allowed: a stress with its unit"},
 		{"an id twice", `{"advice": [{"id": "a", ` + source + `}, {"id": "a", ` + source + `}]}`, "/advice/1: row a: an earlier row of this file has the same id"},

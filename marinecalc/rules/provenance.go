@@ -42,37 +42,38 @@ func (s Source) String() string { return s.line }
 // Basis says what kind of authority stands behind a row.
 type Basis string
 
-// The bases, strongest first.
+// The bases, surest first. What a lower one says never overrules a higher.
 const (
-	ByMaker        Basis = "maker"
-	ByStandard     Basis = "standard"
-	ByHandbook     Basis = "handbook"
-	ByMeasurement  Basis = "measured"
+	ByMaker        Basis = "maker"                // the maker of this very part
+	ByLaw          Basis = "law"                  // law and class, where they bind this craft
+	ByCraft        Basis = "small-craft-standard" // ABYC P-6; ISO 4566, 484-2, 8665, 10133
+	ByStandard     Basis = "standard"             // of components: SAE, ISO, ASME, DIN
+	ByManual       Basis = "manual"               // public manuals of a government
+	ByHandbook     Basis = "handbook"             // a named book with its chapter or page
+	ByMakers       Basis = "makers"               // two makers or more with the same figure, each document named
+	Baseline       Basis = "baseline"             // this boat's own
+	ByMeasurement  Basis = "measured"             // by whoever the source names
+	Calculated     Basis = "calculated"           // it follows from arithmetic, geometry or statics
+	AsEntered      Basis = "as-entered"           // the owner's own figure, or one he read off the maker's papers
 	CommonPractice Basis = "common-practice"
 	FromMemory     Basis = "from-memory"
 )
 
-// Authority says the basis in the words of a verdict.
-func (b Basis) Authority() string {
-	switch b {
-	case ByMaker:
-		return "maker's figure"
-	case CommonPractice:
-		return "common practice"
-	case FromMemory:
-		return "published, quoted from memory"
-	default:
-		return "published"
-	}
+// authorities are the bases in the words of a verdict.
+var authorities = map[Basis]string{
+	ByMaker: "maker's figure", ByLaw: "law or class", ByCraft: "small-craft standard", ByStandard: "standard", ByManual: "manual",
+	ByHandbook: "handbook", ByMakers: "several makers", Baseline: "this boat's baseline", ByMeasurement: "measured",
+	Calculated: "calculated", AsEntered: "as entered", CommonPractice: "common practice", FromMemory: "from memory",
 }
 
-func (b Basis) known() bool {
-	switch b {
-	case ByMaker, ByStandard, ByHandbook, ByMeasurement, CommonPractice, FromMemory:
-		return true
-	}
-	return false
-}
+// Authority says the basis in the words of a verdict.
+func (b Basis) Authority() string { return authorities[b] }
+
+// Guides tells whether a limit of this basis is a guide: it compares, and
+// nothing is over it.
+func (b Basis) Guides() bool { return b == CommonPractice || b == FromMemory }
+
+func (b Basis) known() bool { return authorities[b] != "" }
 
 // Provenance is what every row carries to be believed.
 type Provenance struct {
@@ -86,7 +87,7 @@ func (b Provenance) fault() fault {
 	case b.Source.Document == "":
 		return fault{"it has no source", `"source": {"document": "…"}`, "write where the figure comes from, or that it is common practice"}
 	case !b.Basis.known():
-		return fault{fmt.Sprintf("its basis %q is not known", b.Basis), "maker, standard, handbook, measured, common-practice, from-memory", "write maker for a maker's figure"}
+		return fault{fmt.Sprintf("its basis %q is not known", b.Basis), "maker, law, small-craft-standard, standard, manual, handbook, makers, baseline, measured, calculated, as-entered, common-practice, from-memory", "write maker for a maker's figure"}
 	}
 	return fault{}
 }

@@ -63,9 +63,10 @@ type Row struct {
 	Valid  Valid  `json:"valid"`
 	Values Values `json:"values"`
 	Note   string `json:"note"`
-	// Decides is false on unverified rows: they start a calculation but never
-	// stand behind a verdict.
-	Decides bool `json:"decides"`
+	// Decides is false on rows that nobody confirmed: their values are
+	// brackets, and a verdict stands only where it holds over all of them.
+	Decides bool   `json:"decides"`
+	Bracket string `json:"bracket"` // what low and high of such a row rest on
 	Provenance
 }
 

@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // read gives every gathered value its number or word.
@@ -77,7 +78,11 @@ func (in *inputs) write() {
 			in.writeList(p, k, to, list)
 			continue
 		}
-		in.writeValue(p, k.si, k.word, k.factor, to, i)
+		factor := k.factor
+		if p.Setting && k.origin != sheet.UsualValue { // what was set is known, and what is only usual is not
+			factor = spread.Factor{Estimate: k.si, Low: k.si, High: k.si}
+		}
+		in.writeValue(p, k.si, k.word, factor, to, i)
 	}
 }
 

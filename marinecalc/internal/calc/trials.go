@@ -59,6 +59,9 @@ func (r *run) ranges(space *spread.Workspace) {
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.
 		m.span, m.low, m.high = &out.Results[i], min(out.Results[i].Low, m.si), max(out.Results[i].High, m.si)
+		if m.property.Setting {
+			m.span = nil // it is one figure; a test holds that trials do not move it
+		}
 		if m.property.Chance {
 			m.si = m.span.Mean
 			m.text, m.span = r.in.show(m.property, m.si), nil

@@ -57,6 +57,7 @@ type Property struct {
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Setting      bool     // a figure that a person sets: trials hold it
 	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
 
 	Properties []*Property // in the order of the document
@@ -137,6 +138,7 @@ type written struct {
 	Compare     any             `json:"compare"` // false or a name
 	JudgedOnly  bool            `json:"judgedOnly"`
 	Chance      bool            `json:"chance"`
+	Setting     bool            `json:"setting"`
 	Never       *float64        `json:"never"`
 	Properties  json.RawMessage `json:"properties"`
 	Items       json.RawMessage `json:"items"`
@@ -228,6 +230,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
 	p.Chance = p.Chance || w.Chance
+	p.Setting = p.Setting || w.Setting
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
 		p.InfiniteFrom = w.Never
