@@ -1,5 +1,5 @@
 // Package schemas holds marinecalc's JSON Schema documents: one for each
-// calculation, one for the boat file, one for each kind of rule data, those of
+// calculation, one for the boat file, one for rule files, those of
 // requests and replies with the sheet and what else they hold, and one that
 // says which annotation keywords of our own a schema may use.
 package schemas
@@ -16,7 +16,7 @@ const Base = "https://driveline.example.org/schemas/"
 
 const suffix = ".schema.json"
 
-//go:embed *-*.schema.json annotations.schema.json boat.schema.json
+//go:embed *-*.schema.json annotations.schema.json boat.schema.json rules.schema.json
 var files embed.FS
 
 // The forms of requests and replies stand apart, since no run reads them: a

@@ -9,21 +9,19 @@ import (
 	"example.org/driveline/marinecalc/internal/spread"
 )
 
-// schemaOf names the schema of a rule file by what the file holds.
-var schemaOf = map[string]string{
-	"rows": "rules-table", "limits": "rules-limits", "shared": "rules-limits", "cautions": "rules-cautions", "advice": "rules-advice",
-	"causes": "rules-causes", "evidence": "rules-evidence", "signs": "rules-signs", "chains": "rules-chains",
-	"remedies": "rules-remedies", "steps": "rules-steps", "parts": "rules-parts",
-}
+// ofTheJob are the members of the files of the job, which lie by themselves.
+var ofTheJob = []string{"causes", "evidence", "signs", "chains", "remedies", "steps", "parts"}
 
-// jobSchemas are those of the files of the job, which lie by themselves.
-var jobSchemas = []string{"rules-causes", "rules-evidence", "rules-signs", "rules-chains", "rules-remedies", "rules-steps", "rules-parts"}
-
-// Every rule file that marinecalc brings keeps to the schema of its kind.
-func TestFilesKeepToTheirSchemas(t *testing.T) {
+// Every rule file that marinecalc brings keeps to the schema of rule files, and
+// says what an overlay may leave out.
+func TestFilesKeepToTheirSchema(t *testing.T) {
 	all := slices.Concat(filesIn("data"), filesIn("data/tables"), filesIn("data/job"))
 	if len(all) < 15 {
 		t.Fatalf("%d files", len(all))
+	}
+	document, err := contract.OpenDocument("rules")
+	if err != nil {
+		t.Fatal(err)
 	}
 	for _, f := range all {
 		text, err := files.ReadFile(f)
@@ -35,52 +33,42 @@ func TestFilesKeepToTheirSchemas(t *testing.T) {
 			t.Errorf("%s: %v", f, problems)
 			continue
 		}
+		for _, p := range document.CheckStrict(value) {
+			t.Errorf("%s: %v", f, p)
+		}
 		checkFile(t, f, value.(map[string]any))
 	}
 }
 
-// checkFile holds each kind of rows in a file against its schema, with what
-// the file says of itself and of its table.
+// checkFile holds a file to what only the standard rules must have.
 func checkFile(t *testing.T, file string, value map[string]any) {
 	t.Helper()
-	lies, parts := path.Dir(file), map[string]map[string]any{}
+	lies, held := path.Dir(file), 0
 	for member, rows := range value {
-		name, is := schemaOf[member]
+		list, is := rows.([]any)
 		if !is {
 			continue
 		}
-		if parts[name] == nil {
-			parts[name] = map[string]any{"title": value["title"]}
+		held += len(list)
+		if (lies == "data/job") != slices.Contains(ofTheJob, member) || lies == "data/tables" && member != "rows" {
+			t.Errorf("%s: %s do not lie here", file, member)
 		}
-		parts[name][member] = rows
-		if (lies == "data/job") != slices.Contains(jobSchemas, name) || lies == "data/tables" && name != "rules-table" {
-			t.Errorf("%s: what keeps to %s does not lie here", file, name)
-		}
-	}
-	if table := parts["rules-table"]; table != nil {
-		table["table"], table["columns"], table["about"] = value["table"], value["columns"], value["about"]
-		switch lies {
-		case "data/tables":
-			if table["table"] != nameOf(file) {
-				t.Errorf("%s holds the table %v", file, table["table"])
-			}
-		case "data":
-			if table["about"] = "The usual values of one calculation."; table["table"] != usualValues {
-				t.Errorf("%s holds the table %v", file, table["table"])
+		for _, row := range list {
+			r := row.(map[string]any)
+			for _, name := range map[string][]string{"limits": {"how", "why"}, "rows": {"name"}}[member] {
+				if r[name] == nil {
+					t.Errorf("%s: row %v has no %s", file, r["id"], name)
+				}
 			}
 		}
 	}
-	if len(parts) == 0 {
+	switch {
+	case held == 0:
 		t.Errorf("%s holds no rows", file)
-	}
-	for name, part := range parts {
-		document, err := contract.OpenDocument(name)
-		if err != nil {
-			t.Fatalf("%s: schema %q: %v", file, name, err)
-		}
-		for _, p := range document.Check(part) {
-			t.Errorf("%s: %v", file, p)
-		}
+	case lies == "data/tables" && (value["table"] != nameOf(file) || value["title"] == nil || value["about"] == nil || value["columns"] == nil):
+		t.Errorf("%s holds the table %v", file, value["table"])
+	case lies == "data" && value["rows"] != nil && value["table"] != usualValues:
+		t.Errorf("%s holds the table %v", file, value["table"])
 	}
 }
 

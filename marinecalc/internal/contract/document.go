@@ -133,6 +133,10 @@ func (d *Document) Check(value any) problem.List {
 	return check(d.check, d.Root, value, true)
 }
 
+// CheckStrict is Check, with every member that the contract does not know as a
+// problem too.
+func (d *Document) CheckStrict(value any) problem.List { return check(d.check, d.Root, value, false) }
+
 // later refuses a document whose member "format" is beyond what the contract
 // reads.
 func (d *Document) later(value any) problem.List {

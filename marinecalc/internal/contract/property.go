@@ -62,6 +62,7 @@ type Property struct {
 
 	Properties []*Property // in the order of the document
 	Items      *Property
+	Others     *Property // what any other member of an object is
 	byName     map[string]*Property
 }
 
@@ -94,6 +95,9 @@ func (p *Property) At(tokens []string) (found *Property, whole bool) {
 		next := p.Child(t)
 		if next == nil {
 			next = p.Items
+		}
+		if next == nil {
+			next = p.Others
 		}
 		if next == nil {
 			return p, false
@@ -142,6 +146,7 @@ type written struct {
 	Never       *float64        `json:"never"`
 	Properties  json.RawMessage `json:"properties"`
 	Items       json.RawMessage `json:"items"`
+	Others      json.RawMessage `json:"additionalProperties"`
 	Defs        json.RawMessage `json:"$defs"`
 }
 
@@ -205,6 +210,13 @@ func (r *reader) fill(p *Property, w *written) error {
 			return err
 		}
 		p.Items = items
+	}
+	if len(w.Others) > 0 && w.Others[0] == '{' {
+		others, err := r.property(p.Name, w.Others)
+		if err != nil {
+			return err
+		}
+		p.Others = others
 	}
 	return nil
 }
