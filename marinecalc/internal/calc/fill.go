@@ -10,6 +10,8 @@ import (
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -91,27 +93,32 @@ func (in *inputs) readGauge(p *contract.Property, k *known) {
 	if p.ReadBy == "" || k.factor.Shape != spread.Exact || k.raw == nil {
 		return
 	}
-	if a := in.gaugeAccuracy(p, k.si); a > 0 {
-		k.factor = plusMinus(k.si, a)
+	if gauge := in.at(p.ReadBy); gauge != nil {
+		k.factor = in.readWith(p, k.si, gauge)
 	}
 }
 
-// gaugeAccuracy is the half-width of the gauge that the input's readBy names.
-func (in *inputs) gaugeAccuracy(p *contract.Property, si float64) float64 {
-	gauge := in.at(p.ReadBy)
-	if gauge == nil {
-		return 0
-	}
+// readWith is what a gauge leaves unknown of a reading.
+func (in *inputs) readWith(p *contract.Property, si float64, gauge *known) spread.Factor {
 	row := in.session.Book.Table(Gauges).Find(gauge.word, in.lookup)
 	if row == nil {
-		return 0
+		return plusMinus(si, 0)
 	}
-	a, err := p.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
+	f, err := withGauge(p.Kind, row, si)
 	if err != nil {
 		in.problems.Add(gauge.blameAt, fmt.Sprintf("%s cannot be read with a %s", p.Title, row.Name), "a gauge for a "+strings.ReplaceAll(p.Kind.Name, "-", " "), "choose the gauge that was used")
-		return 0
 	}
-	return a
+	return f
+}
+
+// withGauge is a reading and its spread by a row of the gauges: even over its
+// accuracy, or where events were counted that of the rate behind them.
+func withGauge(kind *quantity.Kind, row *rules.Row, si float64) (spread.Factor, error) {
+	a, err := kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
+	if err == nil && a > 0 && si >= 0 && row.Values.Of("shape").Text == spread.Counted.String() {
+		return spread.Count(si, a), nil
+	}
+	return plusMinus(si, a), err
 }
 
 // dress writes the value and its range as people read them.

@@ -91,9 +91,8 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 		if !ReadsKind(row, kind) {
 			continue
 		}
-		a, err := kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
-		if err == nil && a > 0 {
-			m.Gauges = append(m.Gauges, spread.Factor{Estimate: si, Low: si - a, High: si + a, Shape: spread.Rectangular}.StdDev())
+		if f, err := withGauge(kind, &row, si); err == nil && f.Shape != spread.Exact {
+			m.Gauges = append(m.Gauges, f.StdDev())
 			rows = append(rows, row)
 		}
 	}

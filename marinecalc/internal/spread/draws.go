@@ -129,6 +129,8 @@ func (d *drawer) place(f *Factor) {
 			from = to
 		}
 		sorted[0], sorted[last] = middle+sd*lowest, middle+sd*highest
+	case Counted:
+		placeCounted(f, sorted)
 	}
 }
 

@@ -17,6 +17,7 @@ const (
 	Rectangular              // anywhere from Low to High, equally likely (JCGM 101 6.4.2)
 	Triangular               // from Low to High, likeliest at Estimate, which need not be in the middle
 	Normal                   // bell-shaped about the middle of Low and High, which are its 95 % limits (JCGM 101 6.4.7)
+	Counted                  // the rate behind a count of events, see Count
 )
 
 // String names the shape in lower case, as the rule data spell it.
@@ -30,6 +31,8 @@ func (s Shape) String() string {
 		return "triangular"
 	case Normal:
 		return "normal"
+	case Counted:
+		return "counted"
 	}
 	return fmt.Sprintf("shape %d", uint8(s))
 }
@@ -45,6 +48,7 @@ type Factor struct {
 	Estimate  float64 // best estimate; the mode of a triangular factor
 	Low, High float64 // limits; not looked at for Exact
 	Shape     Shape
+	One       float64 // Counted: what one event more would have added to Estimate
 }
 
 // StdDev is the standard uncertainty of the factor, in its own unit:
@@ -60,6 +64,8 @@ func (f Factor) StdDev() float64 {
 		return math.Sqrt((a*a + a*b + b*b) / 18)
 	case Normal:
 		return width / (2 * z95)
+	case Counted:
+		return f.One * math.Sqrt(f.Estimate/f.One+0.5)
 	}
 	return 0
 }
@@ -75,7 +81,7 @@ func (f Factor) check(index int) error {
 	if f.Shape == Exact {
 		return nil
 	}
-	if f.Shape > Normal {
+	if f.Shape > Counted || f.Shape == Counted && !(f.One > 0 && f.Estimate >= 0) {
 		return fmt.Errorf("spread: factor %d: unknown %v", index, f.Shape)
 	}
 	if !finite(f.Low) || !finite(f.High) || !finite(f.High-f.Low) {

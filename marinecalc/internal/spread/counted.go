@@ -1,0 +1,108 @@
+// Rates behind a count of events that come at random.
+
+package spread
+
+import "math"
+
+// Count is the factor for a rate of which so much was counted, in steps of
+// one event: eight drips in a minute are Count(8/min, 1/min), two in a quarter
+// of a minute Count(8/min, 4/min).
+//
+// Events that come independently at a steady rate are spread as Poisson found;
+// what is then known of the rate after n of them is a gamma distribution of
+// shape n+1/2 (Jeffreys, Theory of Probability, 3rd ed. 1961, 3.1 and 3.6;
+// Brown, Cai and DasGupta, Statistica Sinica 13 (2003) 19-49, whose interval
+// it is; from memory). Low and High are its 95 % limits. A steady drip is more
+// even than that, so the limits are wide rather than narrow.
+func Count(rate, one float64) Factor {
+	f := Factor{Estimate: rate, Shape: Counted, One: one}
+	f.Low = min(rate, one*gammaQuantile(rate/one+0.5, 0.025))
+	f.High = max(rate, one*gammaQuantile(rate/one+0.5, 0.975))
+	return f
+}
+
+// many is the count from which on a gamma distribution is taken in the form of
+// Wilson and Hilferty, whose error in the quantiles is then under 1e-4.
+const many = 200
+
+// placeCounted turns places among the strata, 0 to n, into rates. The
+// quantiles are calculated at knots and taken as straight between them, closer
+// together where the distribution has its tails.
+func placeCounted(f *Factor, sorted []float64) {
+	const knots = 128
+	n := float64(len(sorted))
+	shape := f.Estimate/f.One + 0.5
+	at := func(i int) float64 { // knots of the probability: sin² puts many at both ends
+		s := math.Sin(math.Pi / 2 * (float64(i) + 0.5) / (knots + 1))
+		return s * s
+	}
+	from, to := 0.0, at(0)
+	low, high := 0.0, f.One*gammaQuantile(shape, to)
+	knot := 0
+	for s, place := range sorted {
+		for u := place / n; u > to && knot < knots; {
+			knot++
+			from, low = to, high
+			to = at(knot)
+			high = f.One * gammaQuantile(shape, to)
+		}
+		u := min(place/n, to)
+		sorted[s] = low + (high-low)*(u-from)/(to-from)
+	}
+}
+
+// gammaQuantile is the value that a gamma distribution of this shape and scale
+// one stays below with probability u.
+func gammaQuantile(shape, u float64) float64 {
+	// Wilson and Hilferty, PNAS 17 (1931) 684-688: the cube root is nearly normal.
+	z := math.Sqrt2 * math.Erfinv(2*u-1)
+	root := 1 - 1/(9*shape) + z/(3*math.Sqrt(shape))
+	guess := shape * root * root * root
+	if shape > many {
+		return guess
+	}
+	low, high := 0.0, shape+20*math.Sqrt(shape)+40
+	if !(guess > low && guess < high) {
+		guess = math.Exp((math.Log(u) + lgamma(shape+1)) / shape) // what little of it is near nothing
+		guess = min(max(guess, 1e-300), high/2)
+	}
+	for range 60 { // Newton's steps, kept between what is known to be too low and too high
+		miss := gammaBelow(shape, guess) - u
+		if miss > 0 {
+			high = guess
+		} else {
+			low = guess
+		}
+		density := math.Exp((shape-1)*math.Log(guess) - guess - lgamma(shape))
+		next := guess - miss/density
+		if !(next > low && next < high) {
+			next = low + (high-low)/2
+		}
+		if math.Abs(next-guess) <= 1e-12*guess {
+			return next
+		}
+		guess = next
+	}
+	return guess
+}
+
+// gammaBelow is the probability that a gamma distribution of this shape and
+// scale one lies below x: the series of the incomplete gamma function
+// (Abramowitz and Stegun, Handbook of Mathematical Functions, 6.5.29).
+func gammaBelow(shape, x float64) float64 {
+	term := math.Exp(shape*math.Log(x) - x - lgamma(shape+1))
+	sum := term
+	for k := shape + 1; term > 1e-17*sum; k++ {
+		term *= x / k
+		sum += term
+		if sum > 1 {
+			return 1
+		}
+	}
+	return sum
+}
+
+func lgamma(x float64) float64 {
+	l, _ := math.Lgamma(x)
+	return l
+}

@@ -1,0 +1,100 @@
+package spread
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
+)
+
+// Quantiles of the gamma distribution against gonum, an independent library.
+func TestGammaQuantiles(t *testing.T) {
+	for _, shape := range []float64{0.5, 1.5, 2.5, 8.5, 40.5, 120.5, 199.5} {
+		for _, u := range []float64{0.0005, 0.025, 0.3, 0.5, 0.9, 0.975, 0.9999} {
+			want := distuv.Gamma{Alpha: shape, Beta: 1}.Quantile(u)
+			if got := gammaQuantile(shape, u); math.Abs(got-want) > 1e-7*want {
+				t.Errorf("shape %g at %g: %g, gonum has %g", shape, u, got, want)
+			}
+		}
+	}
+	for _, u := range []float64{0.025, 0.5, 0.975} {
+		want := distuv.Gamma{Alpha: 900.5, Beta: 1}.Quantile(u)
+		if got := gammaQuantile(900.5, u); math.Abs(got-want) > 1e-4*want {
+			t.Errorf("900 events at %g: %g, gonum has %g", u, got, want)
+		}
+	}
+}
+
+// Limits of a rate: after no event in a minute up to 2.51, half the 0.975 quantile
+// 5.024 of chi-square with one degree of freedom (any table of chi-square);
+// after ten 5.14 to 17.74, half of 10.283 and 35.479 with 21.
+func TestLimitsOfACount(t *testing.T) {
+	for _, c := range []struct{ count, low, high float64 }{{0, 0, 2.512}, {10, 5.1414, 17.7395}} {
+		f := Count(c.count, 1)
+		if math.Abs(f.Low-c.low) > 1e-3 || math.Abs(f.High-c.high) > 1e-3 {
+			t.Errorf("%g events: %g to %g, want %g to %g", c.count, f.Low, f.High, c.low, c.high)
+		}
+	}
+	// A quarter of the time makes the same rate four times as coarse.
+	if a, b := Count(8, 4), Count(2, 1); math.Abs(a.High-4*b.High) > 1e-9 {
+		t.Errorf("%+v against %+v", a, b)
+	}
+}
+
+// The draws have the mean and the variance of the gamma distribution, both
+// n + 1/2, and its limits.
+func TestDrawsOfACount(t *testing.T) {
+	for _, count := range []float64{0, 1, 8, 60, 600} {
+		out, err := Propagate([]Factor{Count(count, 1)}, 1, Plan{Trials: 20000}, func(x, y []float64) bool { y[0] = x[0]; return true })
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := out.Results[0]
+		if math.Abs(r.Mean-(count+0.5)) > 0.004*(count+0.5) || math.Abs(r.StdDev-math.Sqrt(count+0.5)) > 0.01*math.Sqrt(count+0.5) {
+			t.Errorf("%g events: mean %g, standard deviation %g", count, r.Mean, r.StdDev)
+		}
+		if f := Count(count, 1); count > 0 && (math.Abs(r.Low-f.Low) > 0.02*f.High || math.Abs(r.High-f.High) > 0.02*f.High) {
+			t.Errorf("%g events: %g to %g, limits %g to %g", count, r.Low, r.High, f.Low, f.High)
+		}
+	}
+}
+
+// Drips fall, 400 times for each true rate, and are counted: the limits hold the
+// true rate in about 95 of 100, over rates from 2 to 40 a minute.
+func TestLimitsOfACountCover(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 5))
+	held, all := 0, 0
+	for rate := 2.0; rate <= 40; rate += 2 {
+		for range 400 {
+			n := distuv.Poisson{Lambda: rate, Src: r}.Rand()
+			f := Count(n, 1)
+			all++
+			if f.Low <= rate && rate <= f.High {
+				held++
+			}
+		}
+	}
+	if share := float64(held) / float64(all); share < 0.94 || share > 0.96 {
+		t.Errorf("the limits hold the rate in %.1f %% of %d counts", 100*share, all)
+	}
+}
+
+func TestImpossibleCountsAreRefused(t *testing.T) {
+	for _, f := range []Factor{{Shape: Counted, High: 1}, {Shape: Counted, Estimate: -1, Low: -1, High: 1, One: 1}, {Shape: Counted, High: 1, One: math.NaN()}} {
+		if f.check(0) == nil {
+			t.Errorf("%+v is taken", f)
+		}
+	}
+}
+
+func BenchmarkDrawsOfACount(b *testing.B) {
+	sorted := make([]float64, DefaultTrials)
+	f := Count(8, 1)
+	for b.Loop() {
+		for i := range sorted {
+			sorted[i] = float64(i) + 0.5
+		}
+		placeCounted(&f, sorted)
+	}
+}
