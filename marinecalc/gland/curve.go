@@ -31,7 +31,7 @@ func Curve(in HeatInput, rates []quantity.DripRate, out []quantity.TemperatureDi
 		if !problem.Within(float64(rate), 0, 20) {
 			return problem.List{{Where: fmt.Sprintf("/rates/%d", i), What: fmt.Sprintf("the drip rate %.4g/s is out of range", float64(rate)), Allowed: "0 to 20 drips per second"}}.Err()
 		}
-		out[i] = quantity.TemperatureDifference(heat / (float64(w.DryConductance) + perDrip*float64(rate)))
+		out[i] = quantity.TemperatureDifference(min(heat/(float64(w.DryConductance)+perDrip*float64(rate)), float64(in.hottest())))
 	}
 	return nil
 }

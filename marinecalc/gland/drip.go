@@ -49,7 +49,7 @@ type DripResult struct {
 	PumpShare      quantity.Ratio  // of EnergyPerDay, by the pump; NaN when none is taken
 	TimeToFlat     quantity.Time   // until the usable part is gone
 	TimeToFlood    quantity.Time   // from the empty bilge with a dead pump
-	TimeUnattended quantity.Time   // flat battery first, then the flood
+	TimeUnattended quantity.Time   // with nobody there and nothing charging, until harm begins
 	PumpLoad       quantity.Ratio  // greatest inflow over the pump's flow; above 1 the pump does not keep up
 }
 
@@ -65,7 +65,10 @@ const (
 // Drips times drop volume is a flow; a volume over a flow is a time. In the
 // long run a pump runs the part of the day that inflow is of its flow, and
 // takes power times that time out of the battery (conservation of mass and of
-// energy). The figures at rest are those of a boat left alone.
+// energy). The figures at rest are those of a boat left alone. When the battery
+// is down the bilge may be full up to the switch, the worst that the pump
+// leaves, and fills on from there; where the battery is down before the pump
+// first starts, or the pump does not keep up, the bilge fills as with no pump.
 //
 // The error is a *problem.Error of everything that cannot be. Drip allocates
 // nothing when it succeeds.
@@ -83,7 +86,7 @@ func Drip(in DripInput) (out DripResult, err error) {
 
 	out.TimeToSwitch = until(float64(in.SwitchVolume), inflow)
 	out.CyclesPerDay = quantity.Ratio(inflow * day / given(float64(in.CycleVolume)))
-	running := day * inflow / given(float64(in.PumpFlow))
+	running := min(day, day*inflow/given(float64(in.PumpFlow)))
 	out.PumpTime = quantity.Time(running)
 	pumping := given(float64(in.PumpPower)) * running
 	energy := pumping + float64(in.StandingPower)*day
@@ -92,10 +95,23 @@ func Drip(in DripInput) (out DripResult, err error) {
 	out.PumpShare = quantity.Ratio(pumping / given(energy))
 	out.TimeToFlat = until(float64(in.BatteryEnergy)*float64(in.UsableShare), energy/day)
 	out.TimeToFlood = until(float64(in.FloodVolume), inflow)
-	out.TimeUnattended = out.TimeToFlat + out.TimeToFlood
+	out.TimeUnattended = out.unattended(&in, inflow)
 	worst := max(way, rest) + float64(in.OtherInflow)
 	out.PumpLoad = quantity.Ratio(worst / given(float64(in.PumpFlow)))
 	return out, nil
+}
+
+// unattended is how long it takes until harm begins, battery and bilge together.
+func (out *DripResult) unattended(in *DripInput, inflow float64) quantity.Time {
+	switch {
+	case !(out.TimeToFlat+out.TimeToSwitch+out.TimeToFlood >= 0):
+		return quantity.Time(math.NaN())
+	case out.TimeToFlat < out.TimeToSwitch, inflow >= float64(in.PumpFlow):
+		return out.TimeToFlood
+	case inflow == 0:
+		return Never
+	}
+	return min(Never, out.TimeToFlat+quantity.Time(float64(in.FloodVolume-in.SwitchVolume)/inflow))
 }
 
 // until is how long an amount lasts, up to Never; NaN where it is not given.

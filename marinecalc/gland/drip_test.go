@@ -59,6 +59,86 @@ func TestNothingIsLost(t *testing.T) {
 	}
 }
 
+// stepped lives through it minute by minute: water comes in, the pump switches
+// on and off by the level and runs as long as the battery has anything left.
+func stepped(in DripInput) quantity.Time {
+	const minute = 60.0
+	inflow := float64(in.DropVolume)*float64(in.DripRateAtRest) + float64(in.OtherInflow)
+	water, energy, pumping := 0.0, float64(in.BatteryEnergy)*float64(in.UsableShare), false
+	for at := 0.0; at < Never; at += minute {
+		if water += inflow * minute; water >= float64(in.FloodVolume) {
+			return quantity.Time(at)
+		}
+		if energy -= float64(in.StandingPower) * minute; energy <= 0 {
+			continue
+		}
+		if pumping = water >= float64(in.SwitchVolume) || pumping && water > float64(in.SwitchVolume-in.CycleVolume); pumping {
+			run := min(minute, (water-float64(in.SwitchVolume-in.CycleVolume))/float64(in.PumpFlow))
+			water -= run * float64(in.PumpFlow)
+			energy -= run * float64(in.PumpPower)
+		}
+	}
+	return Never
+}
+
+// Boats left alone, lived through minute by minute from the empty bilge. The
+// figure is never longer, and shorter by no more than one filling between off
+// and on, and what the pump did not take of the battery before it first started.
+func TestUnattendedAgainstMinutes(t *testing.T) {
+	// The first: 20 drips a minute, 1.44 L a day; 600 W·h of which half are usable
+	// and 1.2 W take ten days, before the 28 that fill up to the switch: 60 L are 41.67 days.
+	first := DripInput{DropVolume: 5e-8, DripRateAtRest: 20. / 60, SwitchVolume: 0.040, CycleVolume: 0.005, FloodVolume: 0.060, PumpFlow: 20e-3 / 60, PumpPower: 48, StandingPower: 1.2, BatteryEnergy: 600 * 3600, UsableShare: 0.5}
+	parttest.Within(t, "battery down before the pump starts", float64(cost(t, first).TimeUnattended)/day, 60/1.44, 1e-12)
+	parttest.Within(t, "the same by minutes", float64(stepped(first))/day, 60/1.44, 1e-3)
+	r := rand.New(rand.NewPCG(9, 2))
+	early, late := 0, 0
+	for range 60 {
+		in := first
+		in.DripRateAtRest = quantity.DripRate(0.2 + 4*r.Float64())
+		in.SwitchVolume = quantity.Volume(0.01 + 0.05*r.Float64())
+		in.CycleVolume = in.SwitchVolume * quantity.Volume(0.1+0.8*r.Float64())
+		in.FloodVolume = in.SwitchVolume * quantity.Volume(1.1+3*r.Float64())
+		in.StandingPower = quantity.Power(2 * r.Float64())
+		in.BatteryEnergy = quantity.Energy(3600 * (50 + 1000*r.Float64()))
+		out, want := cost(t, in), stepped(in)
+		slack := float64(in.CycleVolume)/float64(out.Inflow) + float64(out.TimeToSwitch) + 600
+		if out.TimeToFlat < out.TimeToSwitch {
+			early++
+			if slack = 600; float64(in.BatteryEnergy)*float64(in.UsableShare)/float64(in.StandingPower) >= float64(out.TimeToSwitch) {
+				slack = float64(want) // the pump may start after all: it has taken nothing yet, and the figure counts it from the first day
+			}
+		} else {
+			late++
+		}
+		if float64(out.TimeUnattended) > float64(want)+600 || float64(out.TimeUnattended) < float64(want)-slack {
+			t.Errorf("%+v: %.2f days, by minutes %.2f", in, float64(out.TimeUnattended)/day, float64(want)/day)
+		}
+	}
+	if early < 5 || late < 5 {
+		t.Errorf("%d batteries were down before the pump started, %d after", early, late)
+	}
+}
+
+func TestUnattendedNeedsEveryFigure(t *testing.T) {
+	for name, change := range map[string]func(*DripInput){
+		"switch":  func(b *DripInput) { b.SwitchVolume = 0 },
+		"flood":   func(b *DripInput) { b.FloodVolume = 0 },
+		"pump":    func(b *DripInput) { b.PumpFlow = 0 },
+		"battery": func(b *DripInput) { b.BatteryEnergy = 0 },
+	} {
+		in := moored()
+		change(&in)
+		if got := cost(t, in).TimeUnattended; !math.IsNaN(float64(got)) {
+			t.Errorf("without the %s: %v", name, got)
+		}
+	}
+	in := moored() // more comes in than the pump throws out
+	in.OtherInflow = 2 * in.PumpFlow
+	if out := cost(t, in); out.TimeUnattended != out.TimeToFlood || out.PumpTime != day {
+		t.Errorf("%+v", out)
+	}
+}
+
 func TestNoDripsNeverFlood(t *testing.T) {
 	in := moored()
 	in.DripRate, in.DripRateAtRest, in.StandingPower = 0, 0, 0

@@ -14,7 +14,7 @@ func TestEdgesOfHeat(t *testing.T) {
 		"/packedLength":             "[0.003, 0.6]",
 		"/shaftSpeed":               "[1, 600]",
 		"/dripRate":                 "[-0.05, 20]",
-		"/dripRateAtRest":           "[-0.05, 20]",
+		"/dripRateAtRest":           "NaN or [-0.05, 20]",
 		"/mostDrips":                "[0.02, 20]",
 		"/waterTemperature":         "[273.15, 313.15]",
 		"/salinity":                 "[0, 0.04]",

@@ -23,8 +23,9 @@ type HeatResult struct {
 	DripRateForRise quantity.DripRate // that holds WantedRise, 0 when none is needed; NaN when not asked
 	WhatHoldsIt     string            // the same in words
 
+	DripState    string // how the gland drips under way
 	LeakUnderWay quantity.VolumeFlow
-	LeakAtRest   quantity.VolumeFlow // NaN when DripRateAtRest is 0
+	LeakAtRest   quantity.VolumeFlow // NaN when the drips at rest were not counted
 
 	FrictionTorque quantity.Torque
 	FrictionPower  quantity.Power
@@ -44,6 +45,16 @@ type HeatResult struct {
 	WaterDensity      quantity.Density
 	WaterSpecificHeat quantity.SpecificHeat
 }
+
+// The codes of DripState, for which the schema of gland-heat has the words.
+const (
+	DripsNone   = "none" // fewer than one a minute
+	DripsSteady = "steady"
+	DripsLeak   = "leak" // more than MostDrips
+)
+
+// leastDrips is what a dripping gland shows, in 1/s: common practice, no source.
+const leastDrips = 1.0 / 60
 
 // The codes of WhatHoldsIt, for which the schema of gland-heat has the words.
 const (
@@ -70,7 +81,8 @@ const (
 // formula from memory; right where the shaft runs on for 2.65·√(k·d/(4·h)) or
 // more), and off the box outside and inside (h·A). Gland, box and shaft under
 // the packing are taken as one temperature, in steady state. Water properties
-// are taken at water temperature: fluid.AtSurface.
+// are taken at water temperature: fluid.AtSurface. No computed temperature goes
+// above 100 °C, where the water in the packing boils and the balance ends.
 //
 // The error is a *problem.Error of everything outside the ranges of HeatInput.
 // Heat allocates nothing when it succeeds.
@@ -112,6 +124,12 @@ func (out *HeatResult) conduct(in *HeatInput) {
 	wall := func(film quantity.HeatTransfer, ratio quantity.Ratio) quantity.Conductance {
 		return quantity.Conductance(float64(film) * float64(ratio) * math.Pi * float64(in.BoxBore) * float64(in.PackedLength))
 	}
+	switch out.DripState = DripsSteady; {
+	case in.DripRate < leastDrips*(1-1e-9):
+		out.DripState = DripsNone
+	case in.DripRate > in.MostDrips*(1+1e-9):
+		out.DripState = DripsLeak
+	}
 	out.LeakUnderWay = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRate)))
 	out.DripConductance = quantity.Conductance(out.perDripFlow() * float64(out.LeakUnderWay))
 	out.ShaftWaterConductance = fin(in.WaterFilm)
@@ -133,15 +151,17 @@ func (out *HeatResult) balance(in *HeatInput) {
 	}
 	fromAir := float64(out.ShaftAirConductance+out.BoxAirConductance) * float64(out.AirDifference)
 	heat := float64(out.FrictionPower) + fromAir
+	hottest := boiling - in.WaterTemperature
 	dry, all := float64(out.DryConductance), float64(out.DryConductance+out.DripConductance)
 
-	out.TemperatureRise = quantity.TemperatureDifference(heat / all)
+	out.TemperatureRise = quantity.TemperatureDifference(min(heat/all, float64(hottest)))
 	out.GlandTemperature = in.WaterTemperature + quantity.Temperature(out.TemperatureRise)
 	out.RiseAtRest = quantity.TemperatureDifference(fromAir / dry)
 	out.DripShare = quantity.Ratio(float64(out.DripConductance) / all)
 
 	nan := math.NaN()
-	out.DripRateForRise, out.LeakAtRest = quantity.DripRate(nan), quantity.VolumeFlow(nan)
+	out.DripRateForRise = quantity.DripRate(nan)
+	out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
 	out.MeasuredRise, out.ImpliedPower, out.RiseRatio = quantity.TemperatureDifference(nan), quantity.Power(nan), quantity.Ratio(nan)
 	out.HeatHeld = out.FrictionPower
 	if in.MeasuredGlandTemperature != 0 {
@@ -153,7 +173,7 @@ func (out *HeatResult) balance(in *HeatInput) {
 		}
 	}
 	held := float64(out.HeatHeld) + fromAir
-	out.RiseWithoutDrips = quantity.TemperatureDifference(held / dry)
+	out.RiseWithoutDrips = quantity.TemperatureDifference(min(held/dry, float64(in.hottest())))
 	if in.WantedRise != 0 {
 		rate := (held/float64(in.WantedRise) - dry) / (out.perDripFlow() * float64(in.DropVolume))
 		out.DripRateForRise, out.WhatHoldsIt = quantity.DripRate(rate), HeldByDrips
@@ -163,8 +183,5 @@ func (out *HeatResult) balance(in *HeatInput) {
 		case rate > float64(in.MostDrips):
 			out.WhatHoldsIt = HeldByNone
 		}
-	}
-	if in.DripRateAtRest != 0 {
-		out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
 	}
 }

@@ -88,7 +88,7 @@ func TestLeakUSP(t *testing.T) {
 
 func TestHeatOptionalReadings(t *testing.T) {
 	in := sloop()
-	in.DripRateAtRest = 0
+	in.DripRateAtRest = quantity.DripRate(math.NaN())
 	w := warm(t, in)
 	for name, v := range map[string]float64{
 		"measuredRise": float64(w.MeasuredRise), "impliedPower": float64(w.ImpliedPower),
@@ -134,11 +134,18 @@ func TestDripRateForRiseWords(t *testing.T) {
 // the friction power; hotter with more squeeze, cooler with more drips.
 func TestHeatProperties(t *testing.T) {
 	r := rand.New(rand.NewPCG(11, 4))
-	drips := 0
+	drips, boiled := 0, 0
 	for range 3000 {
 		in := anyGland(r)
 		w := warm(t, in)
 		rise := float64(w.TemperatureRise)
+		if w.GlandTemperature >= 373.15-1e-9 { // it boils, and the balance ends
+			boiled++
+			if toWater := float64(w.DryConductance+w.DripConductance) * rise; toWater > float64(w.FrictionPower)+float64(w.ShaftAirConductance+w.BoxAirConductance)*float64(w.AirDifference)*(1+1e-12) || w.GlandTemperature > 373.15+1e-9 {
+				t.Fatalf("%g K from %g W", rise, w.FrictionPower)
+			}
+			continue
+		}
 		toWater := float64(w.ShaftWaterConductance+w.BoxWaterConductance+w.DripConductance) * rise
 		toAir := float64(w.ShaftAirConductance+w.BoxAirConductance) * (rise - float64(w.AirDifference))
 		parttest.Near(t, "heat out", toWater+toAir, float64(w.FrictionPower), 1e-9*(math.Abs(toWater)+math.Abs(toAir)))
@@ -180,8 +187,28 @@ func TestHeatProperties(t *testing.T) {
 			t.Fatal("more drips, no cooler")
 		}
 	}
-	if drips < 100 {
-		t.Errorf("only %d of the cases needed drips: the property was hardly tried", drips)
+	if drips < 100 || boiled < 100 {
+		t.Errorf("only %d of the cases needed drips and %d boiled: the property was hardly tried", drips, boiled)
+	}
+}
+
+// A drip is seen from one a minute on, and is a leak past what is typed as the most.
+func TestStatesOfTheDrip(t *testing.T) {
+	for perMinute, want := range map[float64]string{0: DripsNone, 0.9: DripsNone, 1: DripsSteady, 20: DripsSteady, 20.1: DripsLeak} {
+		in := sloop()
+		in.MostDrips, in.DripRate = 20./60, quantity.DripRate(perMinute/60)
+		if got := warm(t, in).DripState; got != want {
+			t.Errorf("%g a minute: %q, want %q", perMinute, got, want)
+		}
+	}
+}
+
+// Nothing at rest drips: counted, and none.
+func TestNoDripsAtRestIsACount(t *testing.T) {
+	in := sloop()
+	in.DripRateAtRest = 0
+	if got := warm(t, in).LeakAtRest; got != 0 {
+		t.Errorf("no drips at rest leak %v", got)
 	}
 }
 

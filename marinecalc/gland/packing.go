@@ -34,6 +34,8 @@ type PackingResult struct {
 	StockSection  quantity.Length // the nearest that is sold
 	SoldAs        string          // the same as written in the list
 	SectionExcess quantity.Length // stock less room; minus: thinner than the room
+	SectionShort  quantity.Length // room less stock
+	SectionFit    string          // whether it can be used
 
 	RingCount    quantity.Ratio // whole rings that go in
 	RingLength   quantity.Length
@@ -43,11 +45,19 @@ type PackingResult struct {
 	DepthLeft    quantity.Length
 	PackedRatio  quantity.Ratio // packed length over shaft diameter
 
+	NeckDiameter  quantity.Length // GrooveDiameter; NaN: no groove was measured
 	GrooveDepth   quantity.Length
 	GrooveSection quantity.Length // room between the worn shaft and the bore
 	GrooveShare   quantity.Ratio  // groove depth over section
 	StrengthLeft  quantity.Ratio  // torsional, of the shaft at the groove
 }
+
+// The codes of SectionFit, for which the schema of gland-packing has the words.
+const (
+	Fits     = "fits"
+	TooThick = "thick"
+	TooThin  = "thin"
+)
 
 // Packing finds packing size, number of rings, and their length.
 //
@@ -73,6 +83,14 @@ func Packing(in PackingInput) (out PackingResult, err error) {
 		return PackingResult{}, in.noRing(out.StockSection, out.SoldAs)
 	}
 	out.SectionExcess = out.StockSection - out.Section
+	out.SectionShort = -out.SectionExcess
+	switch out.SectionFit = Fits; {
+	case in.fits(out.SectionExcess):
+	case out.SectionExcess > 0:
+		out.SectionFit = TooThick
+	default:
+		out.SectionFit = TooThin
+	}
 	rings := math.Floor(room/float64(out.StockSection) + 1e-9)
 	out.RingCount = quantity.Ratio(rings)
 	out.RingLength = quantity.Length(math.Pi*(d+section)) + in.SkiveAllowance
@@ -86,6 +104,7 @@ func Packing(in PackingInput) (out PackingResult, err error) {
 	if in.GrooveDiameter > 0 {
 		worn = float64(in.GrooveDiameter)
 	}
+	out.NeckDiameter = quantity.Length(worn)
 	out.GrooveDepth = quantity.Length((d - worn) / 2)
 	out.GrooveSection = quantity.Length((bore - worn) / 2)
 	out.GrooveShare = quantity.Ratio((d - worn) / 2 / section)

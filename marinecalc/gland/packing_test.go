@@ -83,8 +83,13 @@ func TestASizeThatFitsGoesFirst(t *testing.T) {
 		in := small()
 		in.BoxBore = in.ShaftDiameter + quantity.Length(2e-3*room)
 		in.StockSections = "4 mm, 3/16 in, 5 mm, 8 mm, 3/8 in, 10 mm"
-		if out := pack(t, in); out.SoldAs != want {
+		out := pack(t, in)
+		if out.SoldAs != want {
 			t.Errorf("room of %g mm: %s, want %s", room, out.SoldAs, want)
+		}
+		fit := map[float64]string{9.00: TooThick, 8.30: TooThin}[room]
+		if out.SectionFit != fit && (fit != "" || out.SectionFit != Fits) {
+			t.Errorf("room of %g mm: it %s", room, out.SectionFit)
 		}
 	}
 }
@@ -98,6 +103,8 @@ func TestWornShaft(t *testing.T) {
 	out := pack(t, in)
 	parttest.Within(t, "depth", float64(out.GrooveDepth), 0.0003, 1e-9)
 	parttest.Within(t, "room", float64(out.GrooveSection), 0.0083, 1e-9)
+	parttest.Within(t, "neck", float64(out.NeckDiameter), 0.0244, 1e-12)
+	parttest.Within(t, "thinner by", float64(out.SectionShort), float64(out.Section-out.StockSection), 1e-12)
 	parttest.Within(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4) // derived: (24.4/25)³
 	deeper := in
 	deeper.GrooveDiameter = 0.0240

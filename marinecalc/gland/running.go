@@ -3,6 +3,8 @@
 package gland
 
 import (
+	"math"
+
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -19,7 +21,7 @@ type HeatInput struct {
 
 	ShaftSpeed     quantity.RotationSpeed // 1 to 600 rad/s
 	DripRate       quantity.DripRate      // under way, 0 to 20/s; 0 is none
-	DripRateAtRest quantity.DripRate      // 0 to 20/s; 0 is none or not counted
+	DripRateAtRest quantity.DripRate      `unset:"NaN"` // 0 to 20/s; NaN: not counted
 
 	WaterTemperature quantity.Temperature // 273.15 to 313.15 K
 	Salinity         quantity.Ratio       // mass fraction, 0 to 0.04; 0 is fresh water
@@ -41,6 +43,17 @@ type HeatInput struct {
 	BoxWetRatio  quantity.Ratio        // wetted inside of the box over the same, 0 to 10
 }
 
+// boiling is where the water in the packing boils, in K: 99.97 °C at
+// atmospheric pressure (IAPWS R7-97, region 4; from memory), rounded. Past it the
+// heat goes into steam, and what is calculated here does not hold.
+const boiling = 373.15
+
+// hottest is the greatest rise above the water that is calculated: to boiling,
+// or to what a thermometer found.
+func (in *HeatInput) hottest() quantity.TemperatureDifference {
+	return quantity.TemperatureDifference(max(boiling, in.MeasuredGlandTemperature) - in.WaterTemperature)
+}
+
 // noneBelow is how far under nothing a count of drips may be drawn, in 1/s.
 const noneBelow = 0.05
 
@@ -53,7 +66,9 @@ func (in *HeatInput) usable() error {
 	bad.Between("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
 	bad.Between("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
 	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
-	bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	if !math.IsNaN(float64(in.DripRateAtRest)) {
+		bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	}
 	bad.Between("/mostDrips", "the drip rate past which drips are no remedy", float64(in.MostDrips), 0.02, 20, "1.2 to 1200 drips/min")
 	bad.Between("/waterTemperature", "the water temperature", float64(in.WaterTemperature), 273.15, 313.15, "0 °C to 40 °C")
 	bad.Between("/salinity", "the salinity", float64(in.Salinity), 0, 0.04, "0 % to 4 %")

@@ -96,4 +96,6 @@ func TestHeatRefusesWhatCannotBe(t *testing.T) {
 
 func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "gland-heat", "whatHoldsIt", HeldByDrips, HeldByMetal, HeldByNone)
+	parttest.SameCodes(t, "gland-heat", "dripState", DripsNone, DripsSteady, DripsLeak)
+	parttest.SameCodes(t, "gland-packing", "sectionFit", Fits, TooThick, TooThin)
 }

@@ -38,7 +38,7 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("mount-moves", mountMoves),
 	calc.BindDrawn("mount-load", mount.Load, drawing.MountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),
-	calc.BindDrawn("gland-packing", gland.Packing, drawing.GlandPacking),
+	calc.BindPerRun("gland-packing", glandPacking),
 	calc.BindDrawn("gland-drip", gland.Drip, drawing.GlandDrip),
 	calc.BindDrawn("bearing-clearance", bearing.Clearance, drawing.BearingClearance),
 	calc.BindPerRun("bearing-life", bearingLife),

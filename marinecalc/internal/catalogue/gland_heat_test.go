@@ -9,10 +9,10 @@ import (
 )
 
 // A measured gland decides: first on the sheet is its rise, and no drip rate is
-// recommended that is more than a gland should leak (packed pumps run at 40 to 60 drops a
-// minute: general texts on packed pumps).
+// recommended that is more than a gland should leak (pumps are run at 40 to 60 drops a
+// minute: common practice, no source).
 func TestAHotGlandIsNotCooledByATap(t *testing.T) {
-	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "Back both gland nuts off by one flat, evenly, wait ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
+	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "back both gland nuts off by one flat, evenly. Run ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
 	for _, c := range []struct {
 		what, rest       string
 		first            string
@@ -32,5 +32,45 @@ func TestAHotGlandIsNotCooledByATap(t *testing.T) {
 		if rate, words := *s.Result("dripRateForRise").SI, s.Result("whatHoldsIt").Text; rate > 1 != strings.HasPrefix(words, "no drip does") {
 			t.Errorf("%s: %g drips a second, %q", c.what, rate, words)
 		}
+	}
+}
+
+// What is counted is judged on both sides, and a reading that cannot be is called that. Nothing
+// of it is told to leave the nuts alone.
+func TestWhatTheGlandShowsIsJudged(t *testing.T) {
+	const leave, dry, leaks, again, dripless = "Leave the nuts alone", "It runs dry, or nearly", "More than a gland should leak", "Read gland and water again", "run without a drip"
+	for _, c := range []struct {
+		what, rest       string
+		verdict, word    string
+		wanted, unwanted []string
+	}{
+		{"dry flax, warm", `"packing": "flax", "dripRate": "0 drips/min", "dripGauge": "drip-count-long", "measuredGlandTemperature": "32 °C"`, "gland-drips", "beyond", []string{dry}, []string{leave, leaks, again, dripless}},
+		{"no drip in a minute", `"packing": "flax", "dripRate": "0 drips/min", "measuredGlandTemperature": "20 °C"`, "gland-drips", "cannot tell", []string{dry}, []string{leave, leaks}},
+		{"a tap", `"packing": "flax", "dripRate": "600 drips/min", "mostDrips": "60 drips/min", "measuredGlandTemperature": "19 °C"`, "gland-leaks", "beyond", []string{leaks}, []string{leave, dry}},
+		{"the maker's most", `"packing": "flax", "dripRate": "30 drips/min", "mostDrips": "6 drips/min", "measuredGlandTemperature": "19 °C"`, "gland-leaks", "beyond", []string{leaks}, []string{leave, dry}},
+		{"colder than the sea", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "15 °C"`, "gland-colder-than-sea", "beyond", []string{again}, []string{leave, dry, leaks}},
+		{"PTFE, no drip", `"packing": "ptfe", "dripRate": "0 drips/min", "measuredGlandTemperature": "25 °C"`, "gland-drips", "", []string{dripless}, []string{leave, dry, leaks}},
+		{"as it should be", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "25 °C"`, "gland-drips", "within", []string{leave}, []string{dry, leaks, again}},
+		{"packing not named", `"frictionCoefficient": "0.2", "lateralRatio": "0.7", "dripRate": "0 drips/min", "dripGauge": "drip-count-long"`, "gland-drips-kind-unknown", "beyond", nil, []string{leave}},
+		{"it boils", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "110 °C"`, "gland-boils", "beyond", []string{"stop the shaft"}, []string{leave}},
+		{"hot, not boiling", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "70 °C"`, "gland-boils", "within", []string{"stop the shaft"}, []string{leave}},
+	} {
+		s := testboat.Run(t, "gland-heat", `{"shaftDiameter": "32 mm", "boxBore": "50 mm", "packedLength": "36 mm", "shaftSpeed": "1200 rpm", "waterTemperature": "18 °C", "shaftAlloy": "s31600-annealed", `+c.rest+`}`, marinecalc.Options{})
+		word := ""
+		if v := s.Verdict(c.verdict); v != nil {
+			word = string(v.Word)
+		}
+		if word != c.word {
+			t.Errorf("%s: %s is %q, want %q", c.what, c.verdict, word, c.word)
+		}
+		advises(t, c.what, s, c.wanted, c.unwanted)
+	}
+}
+
+// Friction that is far too high does not heat the gland past boiling.
+func TestNoGlandIsComputedPastBoiling(t *testing.T) {
+	s := testboat.Run(t, "gland-heat", `{"shaftDiameter": "50 mm", "boxBore": "70 mm", "packedLength": "60 mm", "shaftSpeed": "5000 rpm", "waterTemperature": "18 °C", "shaftAlloy": "s31600-annealed", "packing": "flax", "glandStress": "5 MPa", "dripRate": "8 drips/min"}`, marinecalc.Options{})
+	if got := *s.Result("glandTemperature").SI; got > 373.16 {
+		t.Errorf("%g K", got)
 	}
 }
