@@ -48,6 +48,7 @@ var asks = []ask{
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
+	{name: "rules", answer: askRules, members: []string{"text", "file", "overlays"}},
 }
 
 func askNames() []string {
@@ -272,4 +273,13 @@ func askQuantity(_ context.Context, r *request) (reply, error) {
 		return reply{}, problem.List{{Where: "/text", What: err.Error(), Allowed: strings.Join(kind.Units(), ", ")}}.Err()
 	}
 	return reply{Text: text, SI: &read.SI}, nil
+}
+
+// askRules answers with what a rule file would do, over the overlays.
+func askRules(_ context.Context, r *request) (reply, error) {
+	if r.text == "" {
+		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "the text of a rule file", Kind: problem.Missing}}.Err()
+	}
+	over := Engine{book: r.options.Rules}
+	return reply{Rules: over.CheckRules([]byte(r.text), r.file)}, nil
 }

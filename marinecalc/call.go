@@ -37,6 +37,7 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 		return reply{}, problems.Err()
 	}
 	out, err := r.ask.answer(ctx, r)
+	out.Warnings = append(out.Warnings, r.warnings...)
 	for _, w := range e.Unused(r.options.Boat, r.options) {
 		w.Where = "/boat" + w.Where
 		out.Warnings = append(out.Warnings, w)
@@ -48,7 +49,7 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 type reply struct {
 	OK       bool         `json:"ok"`
 	Problems problem.List `json:"problems,omitempty"`
-	Warnings problem.List `json:"warnings,omitempty"` // of the boat file: what is kept and not used; beside problems too
+	Warnings problem.List `json:"warnings,omitempty"` // what of the boat file is not used, what of the overlays is probably not meant; beside problems too
 
 	Version      string                `json:"version,omitempty"`
 	Trials       int                   `json:"trials,omitempty"`
@@ -73,6 +74,7 @@ type reply struct {
 	CSV          string                `json:"csv,omitempty"`      // RFC 4180
 	Text         string                `json:"text,omitempty"`     // a quantity with its unit
 	SI           *float64              `json:"si,omitempty"`
+	Rules        *RulesReport          `json:"rules,omitempty"`
 }
 
 // wordEntry is a word of verdicts, for programs and for people.

@@ -55,7 +55,7 @@ func WithRules(book *rules.Book) Option {
 // the rules that the engine has so far, one after the other.
 func WithOverlays(files ...[]byte) Option {
 	return func(e *Engine) (err error) {
-		e.book, err = overlay(e.rules(), files)
+		e.book, err = apply(e.rules(), files)
 		return err
 	}
 }
@@ -231,29 +231,6 @@ type stop struct {
 
 // Unwrap gives both.
 func (s *stop) Unwrap() []error { return []error{s.error, s.cause} }
-
-// overlay applies rule files over a book, one after the other. The places of
-// its problems begin with the number of the file.
-func overlay(book *rules.Book, files [][]byte) (*rules.Book, error) {
-	var problems problem.List
-	for i, text := range files {
-		if len(text) > MaxBytes {
-			problems = append(problems, problem.Problem{Where: fmt.Sprintf("/%d", i), What: fmt.Sprintf("the rule file is %d bytes long", len(text)),
-				Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: "part it in two", Kind: problem.TooLarge})
-			continue
-		}
-		next, err := book.Overlay(text)
-		if err == nil {
-			book = next
-			continue
-		}
-		for _, f := range problem.Of(err) {
-			f.Where = fmt.Sprintf("/%d%s", i, f.Where)
-			problems = append(problems, f)
-		}
-	}
-	return book, problems.Err()
-}
 
 // Version is marinecalc's own version and that of its standard rules.
 const Version = calc.Version

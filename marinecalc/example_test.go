@@ -47,7 +47,7 @@ func ExampleProblemsOf() {
 // A yard's server: its own rules laid down once, a deadline for each request.
 func ExampleNew() {
 	yard := []byte(`{"title": "Invented yard", "limits": [{"id": "gland-rise-measured", "calculation": "gland-heat", "title": "Measured rise, our glands",
-		"on": "measuredRise", "max": "12 °C", "how": "Read gland and sea with one thermometer.", "why": "Our packing glazes above it.",
+		"on": "measuredRise", "max": "12 K", "how": "Read gland and sea with one thermometer.", "why": "Our packing glazes above it.",
 		"source": {"document": "Invented yard manual", "clause": "p. 3"}, "basis": "maker"}]}`)
 	engine, err := marinecalc.New(marinecalc.WithOverlays(yard), marinecalc.WithUnits("metric"), marinecalc.WithMaxTrials(10000))
 	if err != nil {

@@ -31,7 +31,7 @@ var layers = []struct {
 	{"one run", []string{"marinecalc/internal/calc"}},
 	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision"}},
 	{"the catalogue", []string{"marinecalc/internal/catalogue"}},
-	{"whole boats", []string{"marinecalc/internal/survey"}},
+	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
 	{"documents for other programs", []string{"marinecalc/internal/export"}},
 	{"the face", []string{"marinecalc"}},
 	{"what tests of the whole share", []string{"marinecalc/internal/testboat"}},

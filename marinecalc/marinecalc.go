@@ -6,7 +6,6 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/export"
 	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -30,11 +29,6 @@ func Compare(b *Boat, before, after string, o Options) (*Comparison, error) {
 
 // Call is [Engine.Call] by the standard rules, without a context.
 func Call(request []byte) []byte { return standard.Call(context.Background(), request) }
-
-// Overlay applies rule files over the standard rules, one after the other. The
-// error is an [*Error]; the places of its problems begin with the number of
-// the file.
-func Overlay(files ...[]byte) (*rules.Book, error) { return overlay(rules.Standard(), files) }
 
 // ReadBoat reads a boat file (schemas/boat.schema.json). The error is an
 // [*Error] with every fault at its place.

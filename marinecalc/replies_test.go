@@ -101,7 +101,7 @@ func replyName(ask string) string {
 // without, brief and whole, in every system of units.
 func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 	d := newDoorSchemas(t)
-	overlay := json.RawMessage(`{"title": "Yard", "basis": "maker", "limits": [{"id": "yard-torque", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Yard's limit", "max": "1 kN·m", "source": {"document": "Yard sheet"}, "basis": "maker", "how": "calculate it", "why": "the coupling slips"}]}`)
+	overlay := json.RawMessage(`{"title": "Yard", "limits": [{"id": "yard-torque", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Yard's limit", "max": "1 kN·m", "source": {"document": "Yard sheet"}, "basis": "maker", "how": "calculate it", "why": "the coupling slips"}]}`)
 	for _, b := range goldenBoats {
 		text, err := os.ReadFile(testboat.Root("testdata", "boats", b.name+".json"))
 		if err != nil {
@@ -217,7 +217,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	boat := json.RawMessage(testboat.Logged)
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
-		"date": "2026-06-01", "quantity": "length", "text": "5", "unit": "mm"}
+		"date": "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json"}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
 			t.Errorf("the test has no value for %s", name)

@@ -20,14 +20,15 @@ type request struct {
 	engine      *Engine
 	calculation string
 	input       any
-	overlays    [][]byte
-	before      string // days, for a comparison
+	warnings    problem.List // of the overlays
+	before      string       // days, for a comparison
 	after       string
 	table       string // of a sheet, for csv; "" is its first one
 	csv         string // readings to add to the boat
 	quantity    string // a kind of quantity, to read text as
 	text        string
 	unit        string // of a bare number in it
+	file        string // the name of a rule file whose text it is
 	date        string // of what is kept
 	options     Options
 }
@@ -44,6 +45,7 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 		return nil, problem.List{{What: "the request is not an object", Allowed: `{"ask": …}`}}
 	}
 	r := &request{engine: e}
+	r.options.Rules = e.rules()
 	name, _ := object["ask"].(string)
 	i := slices.IndexFunc(asks, func(a ask) bool { return a.name == name })
 	if i < 0 {
@@ -62,7 +64,9 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 			read(r, name, v, &problems)
 		}
 	}
-	r.applyOverlays(&problems)
+	if object["overlays"] != nil && r.ask.has("overlays") && len(problems) == 0 {
+		r.applyOverlays(text, &problems)
+	}
 	if raw, has := object["boat"]; has && r.ask.has("boat") {
 		r.takeBoat(text, raw, &problems)
 	}
@@ -87,6 +91,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"quantity":    textMember(func(r *request) *string { return &r.quantity }),
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
+	"file":        textMember(func(r *request) *string { return &r.file }),
 	"date":        textMember(func(r *request) *string { return &r.date }),
 	"noRanges":    flagMember(func(r *request) *bool { return &r.options.NoRanges }),
 	"brief":       flagMember(func(r *request) *bool { return &r.options.Brief }),
@@ -99,13 +104,8 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 		r.options.Seed = uint64(wholeNumber(name, v, 1<<53, problems))
 	},
 	"overlays": func(r *request, name string, v any, problems *problem.List) {
-		list, ok := v.([]any)
-		if !ok {
+		if _, ok := v.([]any); !ok {
 			problems.Add("/"+name, name+" is not a list", "a list of rule files", "")
-		}
-		for _, o := range list {
-			text, _ := json.Marshal(o) // what was decoded can be written again
-			r.overlays = append(r.overlays, text)
 		}
 	},
 }
@@ -142,13 +142,20 @@ func wholeNumber(name string, v any, most float64, problems *problem.List) float
 	return f
 }
 
-// applyOverlays applies the request's rule files over the engine's rules.
-func (r *request) applyOverlays(problems *problem.List) {
-	book, err := overlay(r.engine.rules(), r.overlays)
-	for _, f := range problem.Of(err) {
-		f.Where = "/overlays" + f.Where
-		*problems = append(*problems, f)
+// applyOverlays applies the request's rule files over the engine's rules, each
+// as it is written, since its problems name lines.
+func (r *request) applyOverlays(text []byte, problems *problem.List) {
+	var whole struct {
+		Overlays []json.RawMessage `json:"overlays"`
 	}
+	_ = json.Unmarshal(text, &whole) // it was decoded before
+	files := make([][]byte, len(whole.Overlays))
+	for i := range files {
+		files[i] = whole.Overlays[i]
+	}
+	book, faults, warnings := applyAll(r.engine.rules(), files)
+	*problems = append(*problems, below("/overlays", faults)...)
+	r.warnings = below("/overlays", warnings)
 	r.options.Rules = book
 }
 

@@ -87,6 +87,8 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
+  /** A figure that a person sets, which trials hold. */
+  setting?: true;
   /** In SI, from where on a result stands for what does not come. */
   never?: number;
 }
@@ -295,14 +297,26 @@ export interface QuantityRequest {
   ask: 'quantity';
   /** The kind of quantity that `text` is read as. */
   quantity: string;
-  /** What a person typed. */
+  /** What a person typed, or the text of a rule file. */
   text: string;
   /** The unit of a bare number in `text`. */
   unit?: string;
 }
 
+/** What is wrong with a rule file, and what it would replace and add over the overlays. */
+export interface RulesRequest {
+  /** What is asked for. */
+  ask: 'rules';
+  /** What a person typed, or the text of a rule file. */
+  text: string;
+  /** The name of that file, for its problems. */
+  file?: string;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | QuantityRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | QuantityRequest | RulesRequest;
 
 /** A day, year-month-day (ISO 8601). */
 export type Day = string;
@@ -319,7 +333,7 @@ export interface Refusal {
   ok: false;
   /** What is wrong with the request. */
   problems: Problem[];
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
 }
 
@@ -341,7 +355,7 @@ export interface ContentsReply extends Answered {
 
 /** The reply to a request for blank. */
 export interface BlankReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The schema of the calculation. */
   schema: CalculationSchema;
@@ -357,7 +371,7 @@ export interface BlankReply extends Answered {
 
 /** The reply to a request for run. */
 export interface RunReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The sheet of the calculation. */
   sheet: Sheet;
@@ -365,7 +379,7 @@ export interface RunReply extends Answered {
 
 /** The reply to a request for boat. */
 export interface BoatReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The schema of the boat file. */
   schema: Schema;
@@ -379,7 +393,7 @@ export interface BoatReply extends Answered {
 
 /** The reply to a request for survey. */
 export interface SurveyReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The survey of the boat. */
   survey: Survey;
@@ -387,7 +401,7 @@ export interface SurveyReply extends Answered {
 
 /** The reply to a request for jobsheet. */
 export interface JobsheetReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** A whole HTML text. */
   page: string;
@@ -395,7 +409,7 @@ export interface JobsheetReply extends Answered {
 
 /** The reply to a request for compare. */
 export interface CompareReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** Both states side by side. */
   comparison: Comparison;
@@ -403,7 +417,7 @@ export interface CompareReply extends Answered {
 
 /** The reply to a request for calendar. */
 export interface CalendarReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** Dates as iCalendar text (RFC 5545). */
   calendar: string;
@@ -411,7 +425,7 @@ export interface CalendarReply extends Answered {
 
 /** The reply to a request for csv. */
 export interface CsvReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** A table as text (RFC 4180). */
   csv: string;
@@ -419,7 +433,7 @@ export interface CsvReply extends Answered {
 
 /** The reply to a request for readings. */
 export interface ReadingsReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** A table as text (RFC 4180). */
   csv: string;
@@ -427,7 +441,7 @@ export interface ReadingsReply extends Answered {
 
 /** The reply to a request for add-readings. */
 export interface AddReadingsReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The boat file, with its members in the owner's order, by boat.schema.json. */
   boat: Json;
@@ -435,7 +449,7 @@ export interface AddReadingsReply extends Answered {
 
 /** The reply to a request for keep. */
 export interface KeepReply extends Answered {
-  /** What the boat file holds that is kept and not used; absent where there is nothing. */
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
   /** The boat file, with its members in the owner's order, by boat.schema.json. */
   boat: Json;
@@ -451,6 +465,50 @@ export interface QuantityReply extends Answered {
   text: string;
   /** The quantity in SI. */
   si: number;
+}
+
+/** The reply to a request for rules. */
+export interface RulesReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** What a rule file would do. */
+  rules: RulesReport;
+}
+
+/** What a rule file would do, and what is wrong with it. */
+export interface RulesReport {
+  /** Its name, where one was given. */
+  file?: string;
+  /** What it calls itself. */
+  title?: string;
+  /** With any of them it is not applied. */
+  problems?: Problem[];
+  /** It is applied, and this is probably not what was meant. */
+  warnings?: Problem[];
+  /** Its rows that take the place of rows in force. */
+  replaces?: RulesChange[];
+  /** Its other rows. */
+  adds?: RulesChange[];
+}
+
+/** One row of a rule file. */
+export interface RulesChange {
+  /** The member of the file that it stands in, such as limits. */
+  kind: string;
+  /** Id of the row. */
+  id: string;
+  /** Of the file, counted from 1. */
+  line: number;
+  /** Of the row. */
+  title?: string;
+  /** Of a limit: what it asks for. */
+  now?: string;
+  /** Of a limit that is replaced: what it asked for. */
+  was?: string;
+  /** Title of the limit that is replaced. */
+  wasTitle?: string;
+  /** Where that came from. */
+  wasSource?: string;
 }
 
 /** One line of the contents: what can be calculated. */
@@ -552,6 +610,7 @@ export interface Replies {
   'add-readings': AddReadingsReply;
   'keep': KeepReply;
   'quantity': QuantityReply;
+  'rules': RulesReply;
 }
 
 /** The document that every calculation returns and every host shows. Texts are for people; programs read the numbers, which are in coherent SI units, and the words of closed lists. Since format 1. */
@@ -988,6 +1047,10 @@ export interface Problem {
   kind?: ProblemKind;
   /** The name of the input that it is about, where `where` does not point to it. */
   input?: string;
+  /** The name of the file that it is in, where one was given. */
+  file?: string;
+  /** Its line in that file or text, counted from 1; absent where none is known. */
+  line?: number;
   /** The name of the input whose choice would give what is missing. */
   choose?: string;
 }

@@ -41,17 +41,12 @@ func (c *common) define(fs *flag.FlagSet) {
 }
 
 // options turns the flags into the options of a run.
-func (c *common) options() (marinecalc.Options, error) {
+func (c *common) options(errs io.Writer) (marinecalc.Options, error) {
 	o := marinecalc.Options{Units: c.units, Trials: c.trials, NoRanges: c.plain, Seed: c.seed}
-	var texts [][]byte
-	for _, name := range c.rules {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			return o, unreadable("--rules", err)
-		}
-		texts = append(texts, text)
+	_, texts, err := readRules("--rules", c.rules, errs)
+	if err != nil {
+		return o, err
 	}
-	var err error
 	o.Rules, err = marinecalc.Overlay(texts...)
 	return o, err
 }
@@ -87,7 +82,7 @@ func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 	if fs.NArg() > 0 {
 		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}.Err()
 	}
-	o, err := c.options()
+	o, err := c.options(errs)
 	if err != nil {
 		return 0, err
 	}

@@ -29,6 +29,8 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
                                          the dated readings as CSV for a spreadsheet; with --add
                                          the boat file with the readings of a CSV file added
 
+  marinecalc rules FILE …                check rule files: what is wrong, what they replace and add
+
 Flags of fill, survey and compare:
   --boat FILE      boat file that supplies what is not given (fill)
   --input FILE     the inputs as a JSON object; - is standard input (fill)
@@ -70,10 +72,12 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		err = compare(args[1:], out, errs)
 	case "readings":
 		err = readings(args[1:], out, errs)
+	case "rules":
+		err = checkRules(args[1:], out, errs)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings", Hint: `see "marinecalc help"`}}.Err()
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings, rules", Hint: `see "marinecalc help"`}}.Err()
 	}
 	if err != nil {
 		complain(errs, err)

@@ -200,3 +200,38 @@ func TestUnknownMembersAreWarnedOf(t *testing.T) {
 		t.Errorf("exit code %d, %s", s.code, s.errs)
 	}
 }
+
+// A rule file is checked by itself and wherever it is applied: the fault with
+// file and line, what it replaces and adds with what was in force.
+func TestRules(t *testing.T) {
+	const backing = `"source": {"document": "Yard sheet 7"}, "basis": "maker"`
+	good := file(t, "yard.json", `{"title": "Yard", "limits": [
+ {"id": "worn-practice", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "Ours", "max": 0.8, `+backing+`},
+ {"id": "ours", "calculation": "gland-heat", "on": "measuredRise", "title": "Ours", "max": 15, `+backing+`}]}`)
+	s := say("", "rules", good)
+	for _, want := range []string{"line 2: replaces limits worn-practice, Ours: at most 0.8, in place of at most 1 [", "line 3: adds limits ours, Ours: at most 15"} {
+		if s.code != exitDone || !strings.Contains(s.out, want) {
+			t.Errorf("%+v, want %q", s, want)
+		}
+	}
+	const warning = "warning: "
+	if !strings.HasPrefix(s.errs, warning+good+":3: /limits/1/max: 15 is read as 15 K") {
+		t.Error(s.errs)
+	}
+	if s := say("", append(bolt, "--rules", good)...); s.code != exitDone || !strings.HasPrefix(s.errs, warning) {
+		t.Errorf("%+v", s)
+	}
+	bad := file(t, "yard.json", "{\"title\": \"Yard\",\n \"limit\": []}")
+	for _, args := range [][]string{{"rules", bad}, append(bolt, "--rules", bad), {"survey", "../../testdata/boats/kittiwake.json", "--rules", bad}} {
+		if s := say("", args...); s.code != exitBad || !strings.HasPrefix(s.errs, bad+`:2: /limit: "limit" is not a name known here; allowed: `) || !strings.Contains(s.errs, `did you mean "limits"?`) {
+			t.Errorf("%v: %+v", args, s)
+		}
+	}
+	var reports []marinecalc.RulesReport
+	if s := say("", "rules", "--json", good); json.Unmarshal([]byte(s.out), &reports) != nil || len(reports) != 1 || reports[0].Replaces[0].WasSource == "" {
+		t.Errorf("%+v", s)
+	}
+	if s := say("", "rules"); s.code != exitBad {
+		t.Errorf("%+v", s)
+	}
+}

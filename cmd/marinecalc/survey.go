@@ -26,7 +26,7 @@ func boatCommand(name string, args []string, c *common, fs *flag.FlagSet, errs i
 	if file == "" || fs.NArg() > 0 {
 		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}.Err()
 	}
-	o, err := c.options()
+	o, err := c.options(errs)
 	if err != nil {
 		return nil, o, err
 	}

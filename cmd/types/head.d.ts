@@ -87,6 +87,8 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
+  /** A figure that a person sets, which trials hold. */
+  setting?: true;
   /** In SI, from where on a result stands for what does not come. */
   never?: number;
 }

@@ -84,11 +84,25 @@ func TestProblemsInJSON(t *testing.T) {
 		`{"where":"","what":"b","allowed":"c","hint":"d"}`:   {What: "b", Allowed: "c", Hint: "d"},
 		`{"where":"/a","what":"b","kind":"missing"}`:         {Where: "/a", What: "b", Kind: Missing},
 		`{"where":"/a","what":"b","input":"c","choose":"d"}`: {Where: "/a", What: "b", Input: "c", Choose: "d"},
+		`{"where":"/a","what":"b","file":"c","line":4}`:      {Where: "/a", What: "b", File: "c", Line: 4},
 	} {
 		got, err := json.Marshal(p)
 		var back Problem
 		if err != nil || string(got) != want || json.Unmarshal(got, &back) != nil || back != p {
 			t.Errorf("%+v is written as %s, want %s (%v)", p, got, want, err)
+		}
+	}
+}
+
+// File and line stand first, as compilers write them.
+func TestLinesBeginWithFileAndLine(t *testing.T) {
+	for want, p := range map[string]Problem{
+		"yard.json:12: /a: b": {Where: "/a", What: "b", File: "yard.json", Line: 12},
+		"line 12: b":          {What: "b", Line: 12},
+		"yard.json: b":        {What: "b", File: "yard.json"},
+	} {
+		if got := p.String(); got != want {
+			t.Errorf("%q, want %q", got, want)
 		}
 	}
 }

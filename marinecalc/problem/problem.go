@@ -11,7 +11,10 @@
 //	errors.As(err, &e)                  // e.Problems, each at its place
 package problem
 
-import "strings"
+import (
+	"strconv"
+	"strings"
+)
 
 // Problem is one thing wrong with an input. It is an error by itself, and two
 // problems are equal when all their texts are.
@@ -24,6 +27,8 @@ type Problem struct {
 	Input   string `json:"input,omitempty"`   // name of the input that it is about, where Where does not point to it
 	Choose  string `json:"choose,omitempty"`  // name of the input whose choice would give what is missing
 	Bare    string `json:"bare,omitempty"`    // the SI unit in which a bare number is read here, which Allowed leaves out
+	File    string `json:"file,omitempty"`    // name of the file that it is in, where the caller gave one
+	Line    int    `json:"line,omitempty"`    // of that file or text, counted from 1; 0 where none is known
 }
 
 // Kind is the sort of a problem, by which a program decides what to do about
@@ -58,6 +63,18 @@ func (p Problem) Is(target error) bool {
 // String gives the problem as one line for people.
 func (p Problem) String() string {
 	var b strings.Builder
+	b.WriteString(p.File)
+	if p.Line > 0 {
+		if p.File == "" {
+			b.WriteString("line ")
+		} else {
+			b.WriteByte(':')
+		}
+		b.WriteString(strconv.Itoa(p.Line))
+	}
+	if b.Len() > 0 {
+		b.WriteString(": ")
+	}
 	if p.Where != "" {
 		b.WriteString(p.Where)
 		b.WriteString(": ")

@@ -35,6 +35,12 @@ func (b *Book) Overlay(text []byte) (*Book, error) {
 	return next, nil
 }
 
+// RowFaults lists what is wrong with the rows of a rule file by themselves.
+func (b *Book) RowFaults(text []byte) problem.List {
+	_, faults := b.filled().read(text, "")
+	return faults
+}
+
 // with merges what a rule file brings into a copy of the book.
 func (b *Book) with(s *ruleFile) *Book {
 	next := &Book{tables: maps.Clone(b.tables), job: b.job}

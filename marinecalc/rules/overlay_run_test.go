@@ -28,12 +28,12 @@ func TestOverlayReplacesAndAdds(t *testing.T) {
 // A row without a source does not load, and each fault is named.
 func TestRowsWithoutSourceDoNotLoad(t *testing.T) {
 	cases := []struct{ name, file, what string }{
-		{"no source", `{"table": "bolt-grades", "rows": [{"id": "x", "values": {}, "basis": "maker"}]}`, "no source"},
+		{"no source", `{"table": "bolt-grades", "rows": [{"id": "x", "values": {}, "basis": "maker"}]}`, `source is missing; allowed: an object; for example {"document"`},
 		{"no basis", `{"table": "bolt-grades", "rows": [{"id": "x", "values": {}, "source": {"document": "D"}}]}`, "basis"},
 		{"a column too many", `{"table": "bolt-grades", "rows": [{"id": "x", "values": {"colour": "red"}, "source": {"document": "D"}, "basis": "maker"}]}`, "columns"},
 		{"a unit of another kind", `{"table": "bolt-grades", "rows": [{"id": "x", "values": {"proofStrength": "5 kg"}, "source": {"document": "D"}, "basis": "maker"}]}`, "proofStrength"},
 		{"limits the wrong way round", `{"table": "thread-finishes", "rows": [{"id": "x", "values": {"nutFactor": {"low": 0.3, "typical": 0.2, "high": 0.4, "shape": "triangular"}}, "source": {"document": "D"}, "basis": "maker"}]}`, "order"},
-		{"no side", `{"limits": [{"id": "x", "calculation": "gland-heat", "on": "measuredRise", "source": {"document": "D"}, "basis": "maker"}]}`, "max or min"},
+		{"no side", `{"limits": [{"id": "x", "calculation": "gland-heat", "on": "measuredRise", "title": "T", "source": {"document": "D"}, "basis": "maker"}]}`, "max or min"},
 		{"no table", `{"rows": [{"id": "x", "values": {}, "source": {"document": "D"}, "basis": "maker"}]}`, "no table"},
 		{"no JSON", `{`, "cannot be read"},
 	}

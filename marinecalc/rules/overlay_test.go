@@ -47,8 +47,8 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 func TestFaultsOfOverlaysFit(t *testing.T) {
 	const source = `"source": {"document": "Yard"}, "basis": "maker"`
 	for _, c := range []struct{ name, text, want string }{
-		{"a comma too many", "{\n  \"title\": \"Yard\",\n  \"limits\": [,]\n}", "line 3, column 14: "},
-		{"an end too early", `{"limits": [`, "line 1, column 12: "},
+		{"a comma too many", "{\n  \"title\": \"Yard\",\n  \"limits\": [,]\n}", "line 3: this rule file cannot be read at column 14: "},
+		{"an end too early", `{"limits": [`, "line 1: this rule file cannot be read at column 12: "},
 		{"a text for a number", `{"limits": [{"id": "a", "near": "x"}]}`, "/limits/0: near: a JSON string stands here; allowed: a number without quotes"},
 		{"a number for a document", `{"advice": [{"id": "a", "source": {"document": 3}}]}`, "/advice/0: "},
 		{"a number for a basis", `{"advice": [{"id": "a", "basis": 3}]}`, "/advice/0: basis: a JSON number"},

@@ -23,7 +23,7 @@ func unreadable(text []byte, where string, err error) problem.List {
 	var slip *json.SyntaxError
 	if errors.As(err, &slip) {
 		line, column := lineOf(text, slip.Offset)
-		return problem.List{{Where: where, What: fmt.Sprintf("line %d, column %d: this rule file cannot be read: %v", line, column, slip),
+		return problem.List{{Where: where, Line: line, What: fmt.Sprintf("this rule file cannot be read at column %d: %v", column, slip),
 			Allowed: "JSON", Hint: "look there and just before for a comma, a quote or a bracket too many or too few"}}
 	}
 	var list problem.List

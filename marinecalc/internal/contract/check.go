@@ -84,7 +84,7 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 		}
 	}()
 	if found := crowded(nil, root, value, open); len(found) > 0 {
-		return few(found)
+		return Few(found)
 	}
 	if fine(s, value) {
 		return nil
@@ -99,7 +99,7 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 	}
 	w := wording{root: root, value: value, open: open}
 	w.leaves(failed)
-	return few(w.list.Sorted())
+	return Few(w.list.Sorted())
 }
 
 // crowded finds the lists that are too long and the objects with many more
@@ -146,8 +146,8 @@ func (w *wording) tooMany(where string, p *Property) {
 // are looked at, so that those told are the first ones by place.
 const mostProblems = 50
 
-// few cuts a list of problems to what one reads, and says how many are left.
-func few(list problem.List) problem.List {
+// Few cuts a list of problems to what one reads, and says how many are left.
+func Few(list problem.List) problem.List {
 	if len(list) <= mostProblems {
 		return list
 	}
@@ -251,7 +251,7 @@ func (w *wording) beyond(where string, p *Property, si float64, text string) {
 	if p.Kind != nil && hint != "" {
 		shown += " " + p.Kind.Units()[0]
 	}
-	w.list.Add(where, fmt.Sprintf("%s %s is %s what is allowed", label(p), shown, side), allowedRange(p), hint)
+	w.list.Add(where, fmt.Sprintf("%s %s is %s what is allowed", label(p), shown, side), AllowedRange(p), hint)
 }
 
 func bound(limit *float64, sign int) float64 {
@@ -357,8 +357,8 @@ func allowedTypes(p *Property) (words, bare string) {
 	return strings.Join(out, " or "), ""
 }
 
-// allowedRange says minimum and maximum in the units people use, metric and US.
-func allowedRange(p *Property) string {
+// AllowedRange says minimum and maximum in the units people use, metric and US.
+func AllowedRange(p *Property) string {
 	show := func(v float64) string {
 		if p.Kind == nil {
 			return fmt.Sprint(v)

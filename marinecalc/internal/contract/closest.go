@@ -14,7 +14,7 @@ func Closest(word string, candidates []string) (string, bool) {
 	}
 	best, least := "", len(word)/3+2
 	for _, c := range candidates {
-		if d := distance(strings.ToLower(word), strings.ToLower(c)); d < least {
+		if d := Distance(strings.ToLower(word), strings.ToLower(c)); d < least {
 			best, least = c, d
 		}
 	}
@@ -28,8 +28,8 @@ func DidYouMean(word string, candidates []string) string {
 	return ""
 }
 
-// distance counts the letters to insert, drop or change (Levenshtein 1966).
-func distance(a, b string) int {
+// Distance counts the letters to insert, drop or change (Levenshtein 1966).
+func Distance(a, b string) int {
 	row := make([]int, len(b)+1)
 	for j := range row {
 		row[j] = j

@@ -148,7 +148,7 @@ func (d *Document) later(value any) problem.List {
 		return nil
 	}
 	return one("/format", fmt.Sprintf("this file is written in format %d, and this version reads up to format %g", n, *format.Maximum),
-		allowedRange(format), "use a newer version of the program, or save the file in the older format with the one that wrote it")
+		AllowedRange(format), "use a newer version of the program, or save the file in the older format with the one that wrote it")
 }
 
 // Unknown names every member of a decoded document that the contract does not

@@ -1,0 +1,79 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"example.org/driveline/marinecalc"
+)
+
+// checkRules says what is wrong with rule files, each over those before it,
+// and what they replace and add.
+func checkRules(args []string, out, errs io.Writer) error {
+	fs := flag.NewFlagSet("rules", flag.ContinueOnError)
+	fs.SetOutput(io.Discard)
+	asJSON := fs.Bool("json", false, "")
+	if err := fs.Parse(args); err != nil {
+		return marinecalc.Problems{{Where: "rules", What: err.Error(), Allowed: "--json"}}.Err()
+	}
+	if fs.NArg() == 0 {
+		return marinecalc.Problems{{Where: "rules", What: "needs a rule file", Allowed: "marinecalc rules [--json] FILE …"}}.Err()
+	}
+	reports, _, err := readRules("rules", fs.Args(), errs)
+	if err != nil {
+		return err
+	}
+	if *asJSON {
+		return printJSON(out, reports)
+	}
+	for _, r := range reports {
+		fmt.Fprintf(out, "%s: %s\n", r.File, r.Title)
+		printChanges(out, "replaces", r.Replaces)
+		printChanges(out, "adds", r.Adds)
+	}
+	return nil
+}
+
+func printChanges(out io.Writer, verb string, changes []marinecalc.RulesChange) {
+	for _, c := range changes {
+		text := fmt.Sprintf("line %d: %s %s %s", c.Line, verb, c.Kind, c.ID)
+		if c.Title != "" {
+			text += ", " + c.Title
+		}
+		if c.Now != "" {
+			text += ": " + c.Now
+		}
+		if c.Was != "" {
+			text += ", in place of " + c.Was + " [" + c.WasSource + "]"
+		}
+		fmt.Fprintln(out, wrapped("  ", text))
+	}
+}
+
+// readRules reads rule files and checks each over those before it. What is
+// probably not meant goes to errs, what is wrong into the error.
+func readRules(where string, names []string, errs io.Writer) ([]*marinecalc.RulesReport, [][]byte, error) {
+	var texts [][]byte
+	var reports []*marinecalc.RulesReport
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return nil, nil, unreadable(where, err)
+		}
+		engine, err := marinecalc.New(marinecalc.WithOverlays(texts...))
+		if err != nil {
+			return nil, nil, err
+		}
+		report := engine.CheckRules(text, name)
+		for _, w := range report.Warnings {
+			fmt.Fprintln(errs, "warning:", w)
+		}
+		if err := report.Problems.Err(); err != nil {
+			return nil, nil, err
+		}
+		texts, reports = append(texts, text), append(reports, report)
+	}
+	return reports, texts, nil
+}

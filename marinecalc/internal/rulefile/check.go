@@ -1,0 +1,133 @@
+package rulefile
+
+import (
+	"fmt"
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// limits checks what limits name, and that one of the same id is one on the
+// same thing: else the one in force would vanish.
+func (c *checker) limits() {
+	old := map[string]rules.Limit{}
+	for _, l := range c.book.AllLimits().All() {
+		old[l.ID] = l
+	}
+	for where, row := range c.rows("limits") {
+		f := c.form(where+"/calculation", text(row, "calculation"))
+		p := c.property(where+"/on", f, text(row, "on"))
+		c.valid(where, row["valid"], func(at, name string) *contract.Property { return c.property(at, f, name) })
+		if was, is := old[text(row, "id")]; is {
+			c.sameLimit(where, row, &was)
+		}
+		if p == nil {
+			continue
+		}
+		if !numeric(p) {
+			c.fail(where+"/on", p.Title+" is no number, and nothing can be over it", "an input or result that is a number", "")
+			continue
+		}
+		for _, side := range []string{"max", "min"} {
+			if raw, has := row[side]; has {
+				c.bound(where+"/"+side, f, p, raw)
+			}
+		}
+	}
+}
+
+// sameLimit holds a limit against the one that it replaces.
+func (c *checker) sameLimit(where string, row map[string]any, was *rules.Limit) {
+	own := fmt.Sprintf("give it an id of its own; %s stays in force beside it", was.ID)
+	side, bound := "max", was.Max
+	if was.Min.Given() {
+		side, bound = "min", was.Min
+	}
+	_, has := row[side]
+	switch {
+	case text(row, "calculation") != was.Calculation || text(row, "on") != was.On:
+		c.fail(where+"/id", fmt.Sprintf("limit %s is on %s/%s, and would be lost", was.ID, was.Calculation, was.On), was.Calculation+"/"+was.On, own)
+	case !has:
+		c.fail(where+"/id", fmt.Sprintf("limit %s has a %s, which would be lost", was.ID, side), fmt.Sprintf("%q: …", side), own)
+	case rules.Basis(text(row, "basis")).Guides() && !was.Basis.Guides():
+		c.fail(where+"/basis", fmt.Sprintf("limit %s rests on a %s and decides; a guide cannot take its place", was.ID, was.Basis.Authority()), "a surer basis", own)
+	}
+	if raw, is := row[side].(string); is && bound.Of == "" {
+		var now rules.Amount
+		if now.UnmarshalJSON([]byte(`"`+raw+`"`)) == nil && now.Kind == bound.Kind && bound.SI != 0 {
+			if share := now.SI / bound.SI; share > 20 || share < 0.05 {
+				c.warn(where+"/"+side, fmt.Sprintf("%s is %.3g times the figure in force, %s", raw, share, bound.Text), "", "look whether the unit is right")
+			}
+		}
+	}
+}
+
+// shared checks which results are held against the limits of another.
+func (c *checker) shared() {
+	for where, row := range c.rows("shared") {
+		own, other := c.form(where+"/calculation", text(row, "calculation")), c.form(where+"/limitsOf", text(row, "limitsOf"))
+		on, _ := row["on"].(map[string]any)
+		for of := range on {
+			at := where + contract.Pointer([]string{"on", of})
+			p, q := c.property(at, other, of), c.property(at, own, text(on, of))
+			if p != nil && q != nil && p.Kind != q.Kind {
+				c.fail(at, fmt.Sprintf("%s and %s are of two kinds of quantity", p.Title, q.Title), "two of one kind", "")
+			}
+		}
+	}
+}
+
+func (c *checker) cautions() {
+	for where, row := range c.rows("cautions") {
+		for at, id := range texts(where+"/calculations", row["calculations"]) {
+			f := c.form(at, id)
+			c.valid(where, row["valid"], func(at, name string) *contract.Property { return c.property(at, f, name) })
+		}
+	}
+}
+
+// advice checks what advice names, and that its limit is one that its
+// calculation is held against.
+func (c *checker) advice() {
+	for where, row := range c.rows("advice") {
+		f := c.form(where+"/calculation", text(row, "calculation"))
+		c.valid(where, row["valid"], func(at, name string) *contract.Property { return c.property(at, f, name) })
+		if f == nil {
+			continue
+		}
+		limits := c.limitsOf(f)
+		if id := text(row, "limit"); id != "" && !slices.Contains(limits, id) {
+			c.unknown(where+"/limit", "limit of "+f.ID, id, limits)
+		}
+		besides, _ := row["besides"].(map[string]any)
+		for id := range besides {
+			if !slices.Contains(limits, id) {
+				c.unknown(where+contract.Pointer([]string{"besides", id}), "limit of "+f.ID, id, limits)
+			}
+		}
+	}
+}
+
+// limitsOf lists the limits of a calculation, those of the file among them.
+func (c *checker) limitsOf(f *binding.Form) (ids []string) {
+	for _, l := range c.book.Limits(f.ID).All() {
+		ids = append(ids, l.ID)
+	}
+	from := []string{f.ID}
+	for _, row := range c.rows("shared") {
+		if text(row, "calculation") == f.ID {
+			from = append(from, text(row, "limitsOf"))
+			for _, l := range c.book.Limits(text(row, "limitsOf")).All() {
+				ids = append(ids, l.ID)
+			}
+		}
+	}
+	for _, row := range c.rows("limits") {
+		if slices.Contains(from, text(row, "calculation")) {
+			ids = append(ids, text(row, "id"))
+		}
+	}
+	return ids
+}
