@@ -15,7 +15,8 @@ func ExamplePreload() {
 	out, err := fastener.Preload(fastener.PreloadInput{
 		NominalDiameter: 0.75 * q.Inch, Pitch: q.Inch / 16, ThreadForm: fastener.Inch,
 		ProofStrength: 85 * q.KilopoundPerSquareInch, YieldStrength: 92 * q.KilopoundPerSquareInch,
-		Target: fastener.Proof, ProofFraction: 0.78852, Method: fastener.Short, NutFactor: 0.2, WrenchScatter: 1,
+		Target: fastener.Proof, ProofFraction: 0.78852, Method: fastener.Short, NutFactor: 0.2,
+		PrevailingRule: fastener.Always, Control: fastener.ByTorque, TorqueScatter: 1,
 	})
 	if err != nil {
 		fmt.Println(err)

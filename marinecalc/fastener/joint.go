@@ -19,8 +19,27 @@ type Target string
 
 // The targets.
 const (
-	Proof Target = "proof" // a share of the proof load, Shigley eq. 8-31
-	Yield Target = "yield" // a share of yield in combined tension and torsion, VDI 2230
+	Proof   Target = "proof"   // a share of the proof load, Shigley eq. 8-31
+	Yield   Target = "yield"   // a share of yield in combined tension and torsion, VDI 2230
+	Tension Target = "tension" // a share of yield in plain tension, as makers' torque tables have it
+)
+
+// Control is what the way of tightening goes by.
+type Control string
+
+// The controls.
+const (
+	ByTorque  Control = "torque"  // a torque is set, and friction decides what it clamps
+	ByStretch Control = "stretch" // stretch, turn or load itself, whatever the friction
+)
+
+// PrevailingRule says when the prevailing torque is added to the wrench setting.
+type PrevailingRule string
+
+// The rules.
+const (
+	Always     PrevailingRule = "always"
+	FromAThird PrevailingRule = "from-a-third" // of the target torque upward: US Army TM 5-2330-325-13&P
 )
 
 // Method is the form of the torque equation.
@@ -47,13 +66,17 @@ type PreloadInput struct {
 	ThreadFriction quantity.Ratio // optional; needed for Long and for Yield
 	HeadFriction   quantity.Ratio // optional; needed for Long
 
-	Target        Target         // Proof or Yield
-	ProofFraction quantity.Ratio // above 0 up to 1, needed for Proof; Shigley: 0.75 reused, 0.90 permanent
-	YieldFraction quantity.Ratio // above 0 up to 1, needed for Yield; VDI 2230: 0.9
-	Method        Method         // Short or Long: which torque is used
+	Target          Target         // Proof, Yield or Tension
+	ProofFraction   quantity.Ratio // above 0 up to 1, needed for Proof; Shigley: 0.75 reused, 0.90 permanent
+	YieldFraction   quantity.Ratio // above 0 up to 1, needed for Yield; VDI 2230: 0.9
+	TensionFraction quantity.Ratio // above 0 up to 1, needed for Tension
+	Method          Method         // Short or Long: which torque is used
 
 	PrevailingTorque quantity.Torque // of a nut that turns hard before it seats; optional
-	WrenchScatter    quantity.Ratio  // achieved over target clamp load, above 0, nominally 1
+	PrevailingRule   PrevailingRule  // Always or FromAThird
+	Control          Control         // ByTorque or ByStretch
+	TorqueScatter    quantity.Ratio  // clamp at a set torque over that by the formula, above 0, nominally 1
+	WrenchScatter    quantity.Ratio  // the same of the way of tightening; optional, TorqueScatter stands in
 	TighteningFactor quantity.Ratio  // greatest over minimum preload, 1 or more; optional
 	TorqueUsed       quantity.Torque // a torque whose clamp is asked for; optional
 	WrenchLength     quantity.Length // square drive to grip; optional
@@ -72,6 +95,14 @@ type PreloadInput struct {
 	ExternalLoad    quantity.Force     // pull on this bolt from outside; optional
 }
 
+// Setting is what a person sets: one figure each, whatever nature does then.
+type Setting struct {
+	Wrench, Dial, Added quantity.Torque // wrench setting, the same with an adapter in line, prevailing torque in it
+	Turn                quantity.Angle  // of the nut from snug
+	Flats               quantity.Ratio  // the same in flats
+	Clamp               quantity.Force  // target clamp load
+}
+
 // PreloadResult is the answer for one joint. NaN marks a figure for which an
 // optional input is missing.
 type PreloadResult struct {
@@ -82,21 +113,27 @@ type PreloadResult struct {
 	LongTorque    quantity.Torque
 	LongNutFactor quantity.Ratio // K that the long form comes to
 
-	PrevailingShare       quantity.Ratio  // running over target torque
-	PrevailingTorqueAdded quantity.Torque // all of it from one third of the target torque upward
+	PrevailingShare       quantity.Ratio  // prevailing over target torque
+	PrevailingTorqueAdded quantity.Torque // to the target torque, by PrevailingRule
 
 	Preload         quantity.Force // target
-	AchievedPreload quantity.Force // expected at the wrench setting, with the scatter
-	LeastPreload    quantity.Force // clamp at the wrench setting, without scatter, over TighteningFactor
-	BreakingLoad    quantity.Force
+	AchievedPreload quantity.Force // at the setting, with the scatter; a bolt that breaks holds no more than BreakingClamp
+	ClampShare      quantity.Ratio // achieved over target
+	MiddlePreload   quantity.Force // clamp at the setting without scatter
+	ScatterUsed     quantity.Ratio // WrenchScatter, or TorqueScatter where there is none
+	LeastPreload    quantity.Force // that over TighteningFactor
+	BreakingLoad    quantity.Force // in a straight pull
+	BreakingClamp   quantity.Force // under the wrench, which twists the bolt; BreakingLoad where the friction in the thread is not known
+	BreakingTorque  quantity.Torque
 
 	ProofUse         quantity.Ratio  // achieved preload over proof load
 	YieldUse         quantity.Ratio  // achieved preload over yield load, straight pull
 	TighteningStress quantity.Stress // combined tension and torsion at the achieved preload
 	TighteningUse    quantity.Ratio  // that over yield strength
 
-	PreloadFromTorqueUsed  quantity.Force
-	ProofUseFromTorqueUsed quantity.Ratio
+	PreloadFromTorqueUsed    quantity.Force
+	ProofUseFromTorqueUsed   quantity.Ratio
+	ClampShareFromTorqueUsed quantity.Ratio // that clamp over the target
 
 	HeadBearingStress quantity.Stress // at the preload achieved, no washer
 	BearingUse        quantity.Ratio

@@ -20,29 +20,47 @@ const (
 //
 // Stress area: ISO 898-1 cl. 9.1.6 and ASME B1.1. Preload: Shigley,
 // Mechanical Engineering Design, 9th ed., eq. 8-31, or VDI 2230 for a share
-// of yield with the twist of the thread. Torque: Shigley eq. 8-27 (short) and
-// 8-26 (long, with the pitch diameter as mean thread diameter). The running
-// torque of a nylon-insert lock nut is added from one third of the target torque
-// upward (US Army TM 5-2330-325-13&P).
+// of yield with the twist of the thread, or a share of yield in plain tension.
+// Torque: Shigley eq. 8-27 (short) and 8-26 (long, with the pitch diameter as
+// mean thread diameter). The prevailing torque of a lock nut turns the nut and
+// clamps nothing, so it is added to the setting; US Army TM 5-2330-325-13&P
+// adds it from one third of the target torque upward only, which is a choice.
 //
-// The achieved preload is the target preload times WrenchScatter, because
-// the published scatter of a way of tightening holds friction and wrench
-// together; the nut factor cancels in it and so is not counted twice. A
-// prevailing torque that is not added takes its part of the setting away. What
+// What a set torque clamps is that torque less the prevailing one, over the
+// torque for each unit of clamp, times the scatter, because the published
+// scatter at one torque holds friction and wrench together. Where stretch,
+// turn or load itself is controlled it is the target times the scatter. What
 // the clamp then does to joint, bolt and flange goes by the preload achieved.
 //
 // The error is a *problem.Error of everything in the joint that cannot be.
 // Preload does not allocate unless it refuses.
-func Preload(in PreloadInput) (out PreloadResult, err error) {
-	if err = validate(&in); err != nil {
+func Preload(in PreloadInput) (PreloadResult, error) { return preload(&in, nil) }
+
+// PreloadAt is Preload of a joint that is tightened by a setting which was
+// worked out before, for a bolt or a nut as it was then thought to be.
+func PreloadAt(in PreloadInput, set Setting) (PreloadResult, error) { return preload(&in, &set) }
+
+// Setting is what the person at the wrench sets.
+func (out *PreloadResult) Setting() Setting {
+	return Setting{Wrench: out.WrenchSetting, Dial: out.WrenchDial, Added: out.PrevailingTorqueAdded, Turn: out.NutTurn, Flats: out.NutFlats, Clamp: out.Preload}
+}
+
+func preload(in *PreloadInput, set *Setting) (out PreloadResult, err error) {
+	if err = validate(in); err != nil {
 		return PreloadResult{}, err
 	}
-	out.thread(&in)
-	out.preload(&in)
-	out.torque(&in)
-	out.achieved(&in)
-	out.bearing(&in)
-	out.springs(&in)
+	out.thread(in)
+	out.preload(in)
+	out.torque(in)
+	out.turn(in)
+	target := out.Preload
+	if set != nil {
+		out.WrenchSetting, out.WrenchDial, out.PrevailingTorqueAdded = set.Wrench, set.Dial, set.Added
+		out.NutTurn, out.NutFlats, target = set.Turn, set.Flats, set.Clamp
+	}
+	out.achieved(in, target)
+	out.bearing(in)
+	out.pulled(in)
 	return out, nil
 }
 
@@ -55,12 +73,19 @@ func (out *PreloadResult) preload(in *PreloadInput) {
 		out.ProofStress = proofOfYield * in.YieldStrength
 	}
 	area := float64(out.StressArea)
-	if in.Target == Proof {
+	switch in.Target {
+	case Proof:
 		out.Preload = quantity.Force(float64(in.ProofFraction) * float64(out.ProofStress) * area)
-	} else {
+	case Yield:
 		out.Preload = quantity.Force(float64(in.YieldFraction) * float64(in.YieldStrength) * area / out.twist())
+	default:
+		out.Preload = quantity.Force(float64(in.TensionFraction) * float64(in.YieldStrength) * area)
 	}
 	out.BreakingLoad = quantity.Force(quantity.OrNaN(float64(in.TensileStrength)) * area)
+	out.BreakingClamp = out.BreakingLoad
+	if in.ThreadFriction > 0 {
+		out.BreakingClamp /= quantity.Force(out.twist())
+	}
 }
 
 // twist is the equivalent stress over the stress of the pull alone.
@@ -87,7 +112,7 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 		out.TargetTorque = out.LongTorque
 	}
 	out.PrevailingShare = quantity.Ratio(in.PrevailingTorque / out.TargetTorque)
-	if in.PrevailingTorque >= out.TargetTorque*prevailingBound {
+	if in.PrevailingRule == Always || in.PrevailingTorque >= out.TargetTorque*prevailingBound {
 		out.PrevailingTorqueAdded = in.PrevailingTorque
 	}
 	out.WrenchSetting = out.TargetTorque + out.PrevailingTorqueAdded
@@ -97,24 +122,47 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 	}
 }
 
-// achieved sets what the bolt gets, at the wrench setting and at the torque
-// in question.
-func (out *PreloadResult) achieved(in *PreloadInput) {
-	area, target := float64(out.StressArea), float64(out.TargetTorque)
+// clamped is what a torque clamps, without scatter and breaking.
+func (out *PreloadResult) clamped(in *PreloadInput, torque quantity.Torque) float64 {
+	return float64(out.Preload) * float64(max(torque-in.PrevailingTorque, 0)) / float64(out.TargetTorque)
+}
+
+// held is that clamp, or what is left of it in a bolt that breaks before.
+func (out *PreloadResult) held(clamp float64) float64 {
+	if most := float64(out.BreakingClamp); clamp > most {
+		return most
+	}
+	return clamp
+}
+
+// achieved sets what the bolt gets at the setting, with its target clamp load,
+// and at the torque in question.
+func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
+	area := float64(out.StressArea)
+	out.ScatterUsed = in.WrenchScatter
+	if in.WrenchScatter == 0 {
+		out.ScatterUsed = in.TorqueScatter
+	}
 	proof, yield := float64(out.ProofStress)*area, float64(in.YieldStrength)*area
-	clamp := float64(out.Preload) * float64(out.WrenchSetting-in.PrevailingTorque) / target
-	reached := float64(in.WrenchScatter) * clamp
+	middle := float64(target)
+	if in.Control == ByTorque {
+		middle = out.clamped(in, out.WrenchSetting)
+	}
+	reached := out.held(float64(out.ScatterUsed) * middle)
+	out.MiddlePreload = quantity.Force(middle)
 	out.AchievedPreload = quantity.Force(reached)
-	out.LeastPreload = quantity.Force(clamp / quantity.OrNaN(float64(in.TighteningFactor)))
+	out.ClampShare = quantity.Ratio(reached / float64(target))
+	out.LeastPreload = quantity.Force(middle / quantity.OrNaN(float64(in.TighteningFactor)))
 	out.ProofUse = quantity.Ratio(reached / proof)
 	out.YieldUse = quantity.Ratio(reached / yield)
 	out.TighteningStress = quantity.Stress(reached / area * out.twist())
 	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
 
-	clamping := max(quantity.OrNaN(float64(in.TorqueUsed))-float64(in.PrevailingTorque), 0)
-	asked := float64(out.Preload) * clamping / target
+	asked := out.held(float64(in.TorqueScatter) * out.clamped(in, quantity.Torque(quantity.OrNaN(float64(in.TorqueUsed)))))
 	out.PreloadFromTorqueUsed = quantity.Force(asked)
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
+	out.ClampShareFromTorqueUsed = quantity.Ratio(asked / float64(target))
+	out.BreakingTorque = in.PrevailingTorque + quantity.Torque(float64(out.BreakingClamp)/float64(in.TorqueScatter)*float64(out.TargetTorque)/float64(out.Preload))
 }
 
 // bearing sets the pressure that the achieved clamp load makes under head or nut

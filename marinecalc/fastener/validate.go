@@ -51,8 +51,10 @@ func validateTightening(faults *problem.List, in *PreloadInput) {
 		faults.Share("/proofFraction", "share of the proof strength", float64(in.ProofFraction))
 	case Yield:
 		faults.Share("/yieldFraction", "share of the yield strength", float64(in.YieldFraction))
+	case Tension:
+		faults.Share("/tensionFraction", "share of the yield strength", float64(in.TensionFraction))
 	default:
-		faults.Add("/target", "the aim is missing or unknown", "proof, yield", "")
+		faults.Add("/target", "the aim is missing or unknown", "proof, yield, tension", "")
 	}
 	switch in.Method {
 	case Short:
@@ -67,7 +69,14 @@ func validateTightening(faults *problem.List, in *PreloadInput) {
 		faults.Add("/threadFriction", "the long form and a share of yield need the friction in the thread", "above 0", "choose a finish that gives it, or the short form and a share of proof")
 	}
 	faults.NotNegative("/prevailingTorque", "prevailing torque of the nut", float64(in.PrevailingTorque))
-	faults.Above("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
+	if in.PrevailingRule != Always && in.PrevailingRule != FromAThird {
+		faults.Add("/prevailingRule", "when the prevailing torque is added is missing or unknown", "always, from-a-third", "")
+	}
+	if in.Control != ByTorque && in.Control != ByStretch {
+		faults.Add("/control", "what the tightening goes by is missing or unknown", "torque, stretch", "")
+	}
+	faults.Above("/torqueScatter", "scatter at a set torque", float64(in.TorqueScatter))
+	faults.NotNegative("/wrenchScatter", "scatter of the clamp", float64(in.WrenchScatter))
 	faults.NotNegative("/tighteningFactor", "tightening factor", float64(in.TighteningFactor))
 	if in.TighteningFactor > 0 && in.TighteningFactor < 1 {
 		faults.Add("/tighteningFactor", "the tightening factor is below 1", "1 or more", "it is the greatest clamp divided by the least")

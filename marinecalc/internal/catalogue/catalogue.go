@@ -30,7 +30,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-whirl", shaft.Whirl, drawing.ShaftWhirl),
 	calc.BindDrawn("key-strength", shaft.KeyStrength, drawing.KeyStrength),
 	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, drawing.ShaftWithdrawal),
-	calc.Bind("bolt-preload", fastener.Preload),
+	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
 	calc.BindDrawn("bolt-fit", fastener.Fit, drawing.BoltFit),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
