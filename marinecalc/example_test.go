@@ -11,19 +11,22 @@ import (
 	"example.org/driveline/marinecalc"
 )
 
-// A wrench setting: the answer with its range, and how it stands to its limits.
+// A wrench setting, the clamp it gives with its range, and how that stands to
+// its limits.
 func ExampleRun() {
 	s, err := marinecalc.Run("bolt-preload", []byte(`{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`), marinecalc.Options{})
 	if err != nil {
 		log.Fatal(err)
 	}
-	r := s.Result("wrenchSetting")
+	fmt.Printf("%s: %s\n", s.Result("wrenchSetting").Title, s.Result("wrenchSetting").Text)
+	r := s.Result("achievedPreload")
 	fmt.Printf("%s: %s (%s)\n", r.Title, r.Text, r.Interval)
 	for _, v := range s.Verdicts[:2] {
 		fmt.Printf("%s: %s\n", v.Title, v.Reads)
 	}
 	// Output:
-	// Wrench setting: 37.84 N·m (28.4 to 47.3 N·m)
+	// Wrench setting: 37.84 N·m
+	// Achieved clamp load: 25.23 kN (18.9 to 31.5 kN)
 	// Share of the proof load: OK
 	// Share of the yield strength: OK
 }

@@ -17,8 +17,8 @@ func TestSeeds(t *testing.T) {
 	if diff := cmp.Diff(a, again); diff != "" {
 		t.Error(diff)
 	}
-	b := testboat.Run(t, "bolt-preload", input, marinecalc.Options{Seed: 6}).Result("wrenchSetting")
-	r := a.Result("wrenchSetting")
+	b := testboat.Run(t, "bolt-preload", input, marinecalc.Options{Seed: 6}).Result("achievedPreload")
+	r := a.Result("achievedPreload")
 	if *r.SI != *b.SI || *r.Low == *b.Low || math.Abs(*r.Low-*b.Low) > 0.02**r.SI {
 		t.Errorf("%v and %v", r.Low, b.Low)
 	}
