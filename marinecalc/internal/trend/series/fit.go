@@ -88,13 +88,20 @@ func Lay(x, y []float64, accuracy float64) Fit {
 // At is the line's height.
 func (f *Fit) At(x float64) float64 { return f.Height + f.Slope*(x-f.Middle) }
 
+// The variances of the median and of the Theil-Sen slope under normal
+// scatter, over those of least squares (Sen 1968: efficiencies 2/π and 3/π).
+const (
+	medianLoss = math.Pi / 2
+	slopeLoss  = math.Pi / 3
+)
+
 // Half is half the width of the 95 % prediction interval of one more reading:
 // t·s·√(1 + 1/n + (x − x̄)²/Σ(x_i − x̄)²), the interval of a straight line by
 // least squares (Montgomery and Peck, Introduction to Linear Regression
-// Analysis, ch. 2, from memory), here about the robust line.
+// Analysis, ch. 2, from memory), with the greater variances of a robust line.
 func (f *Fit) Half(x float64) float64 {
 	u := x - f.Middle
-	return f.Factor * f.Scatter * math.Sqrt(1+1/float64(f.Readings)+u*u/f.spread)
+	return f.Factor * f.Scatter * math.Sqrt(1+medianLoss/float64(f.Readings)+slopeLoss*u*u/f.spread)
 }
 
 // short is the chance that one more reading at x falls short of a level.
@@ -156,9 +163,9 @@ func (f *Fit) crossing(level, from, sign, halves float64) float64 {
 		}
 		return f.Middle - c/b
 	}
-	// (c + b·u)² = k²·(1 + 1/n + u²/S), with u the distance from the middle.
+	// (c + b·u)² = k²·(wide + per·u²), with u the distance from the middle.
 	// The discriminant is put so that a narrow band does not cancel in it.
-	wide, per := 1+1/float64(f.Readings), 1/f.spread
+	wide, per := 1+medianLoss/float64(f.Readings), slopeLoss/f.spread
 	d := b*b*wide + c*c*per - k*k*wide*per
 	if d < 0 {
 		return math.Inf(1)

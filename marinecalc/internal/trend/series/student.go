@@ -48,3 +48,14 @@ func studentBelow(t float64, freedom int) float64 {
 	}
 	return (1 + between) / 2
 }
+
+// studentShare is the distribution function anywhere.
+func studentShare(t float64, freedom int) float64 {
+	switch {
+	case math.IsNaN(t):
+		return 0.5
+	case t < 0:
+		return 1 - studentBelow(-t, freedom)
+	}
+	return studentBelow(t, freedom)
+}

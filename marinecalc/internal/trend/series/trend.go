@@ -19,6 +19,7 @@ type Point struct {
 	Day     int     // of the reading
 	Hours   float64 // on the hour meter; NaN: not written down
 	Value   float64 // in SI
+	Over    float64 // by how much Value is above what was read, where it was brought to other surroundings
 	Changed bool    // the part was changed or adjusted just before
 }
 
@@ -34,8 +35,12 @@ type Series struct {
 	Shifted  bool    // the zero of the quantity is arbitrary (temperature): factors say nothing
 }
 
-// Fewest is how many readings of one run a trend needs.
-const Fewest = 3
+// Fewest is how many readings of one run a trend needs, FewestAhead how many
+// before it looks ahead.
+const (
+	Fewest      = 3
+	FewestAhead = 5
+)
 
 // longest is how many readings of a run are used: the newest.
 const longest = 400
@@ -69,9 +74,11 @@ type Outlook string
 // Where a trend can lead.
 const (
 	NoLimit Outlook = "no-limit"
+	Reached Outlook = "reached" // by the newest reading, whatever the line says
 	Passed  Outlook = "past"
 	Toward  Outlook = "toward"
 	Away    Outlook = "away"
+	TooFew  Outlook = "too-few" // readings to look ahead
 )
 
 // Trend is where the readings lead. Times ahead are +Inf for never and NaN
@@ -86,8 +93,14 @@ type Trend struct {
 	Outlook     Outlook
 	Days        Ahead   // until the limit
 	Hours       Ahead   // the same in engine hours
+	Quickens    bool    // the pace grows: then Days and Hours go by the bent lines
+	SteadyDays  float64 // until the limit at a steady pace
+	SureDays    float64 // until it can be reached at all, the pace may grow or not
+	NotReached  float64 // chance that the limit is not reached yet; NaN without a limit
 	Deviation   float64 // of the newest reading from where the earlier ones lead, over half the width of their band; NaN with fewer than 4
 	Flags       []Flag
+
+	bent curves // with FewestAhead readings
 }
 
 // Ahead is a time from today, with the earliest and latest of 95 %.
@@ -100,8 +113,11 @@ type Ahead struct{ Expected, Earliest, Latest float64 }
 // over days otherwise; hours and days are turned into one another by how much
 // the engine was run (the Theil-Sen slope of its hours). The limit is reached
 // where the line meets it, at the earliest and latest where the bounds of the
-// prediction interval do. The newest reading is held against the line and
-// band of those before it.
+// prediction interval do; where the readings say that the pace grows, by the
+// bent lines of layCurves. A newest reading at or over the limit is over it,
+// whatever the line says. The newest reading is held against the line and
+// band of those before it. With fewer than FewestAhead readings nothing is
+// said of the time to come.
 //
 // The error is a *problem.Error: fewer than Fewest readings in the run, or all
 // on one day. Follow allocates.
@@ -128,15 +144,12 @@ func Follow(in Series) (Trend, error) {
 		return Trend{}, problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}.Err()
 	}
 	out.Fit = Lay(x, y, in.Accuracy)
-	out.use(in.Points, in.Today)
-	out.ahead(&in)
-	out.Deviation = math.NaN()
-	if last := len(x) - 1; last >= Fewest && slices.Max(x[:last]) > slices.Min(x[:last]) {
-		before := Lay(x[:last], y[:last], in.Accuracy)
-		if half := before.Half(x[last]); half > 0 && !math.IsInf(half, 1) {
-			out.Deviation = math.Abs(y[last]-before.At(x[last])) / half
-		}
+	if len(out.Run) >= FewestAhead {
+		out.bent = layCurves(x, y, in.Accuracy)
 	}
+	out.use(in.Points, in.Today)
+	out.Deviation = deviation(x, y, in.Accuracy)
+	out.ahead(&in)
 	out.name(&in, byDate, x, y)
 	return out, nil
 }
@@ -206,54 +219,6 @@ func (t *Trend) use(points []Point, today int) {
 		}
 	}
 }
-
-// ahead finds when the limit is reached.
-func (t *Trend) ahead(in *Series) {
-	nan := Ahead{math.NaN(), math.NaN(), math.NaN()}
-	t.Days, t.Hours = nan, nan
-	if math.IsNaN(in.Limit) {
-		t.Outlook = NoLimit
-		return
-	}
-	at, earliest, latest := t.Fit.Reaches(in.Limit, t.Place, in.Rising)
-	own := Ahead{at - t.Place, earliest - t.Place, latest - t.Place}
-	switch {
-	case at <= t.Place:
-		t.Outlook = Passed
-	case math.IsInf(at, 1):
-		t.Outlook = Away
-	default:
-		t.Outlook = Toward
-	}
-	if t.ByHours {
-		t.Hours = own
-		if t.HoursPerDay > 0 {
-			t.Days = own.times(1 / t.HoursPerDay)
-		}
-		return
-	}
-	t.Days = own
-	if t.HoursPerDay > 0 {
-		t.Hours = own.times(t.HoursPerDay)
-	}
-}
-
-// Lasts is the chance, 0 to 1, that a reading taken now and one taken so many
-// days from now both fall short of the limit: the lesser of their two chances,
-// each by Student's t about the line as Fit.Half has it. It is NaN without a
-// limit, and where days cannot be turned into engine hours; 0.5 where nothing
-// is known of the scatter.
-func (t *Trend) Lasts(in *Series, days float64) float64 {
-	if t.ByHours {
-		days *= t.HoursPerDay
-	}
-	if math.IsNaN(days) || math.IsNaN(in.Limit) {
-		return math.NaN()
-	}
-	return min(t.Fit.short(in.Limit, t.Place, in.Rising), t.Fit.short(in.Limit, t.Place+days, in.Rising))
-}
-
-func (a Ahead) times(by float64) Ahead { return Ahead{a.Expected * by, a.Earliest * by, a.Latest * by} }
 
 // name flags what looks wrong, of all readings by date and order, of the
 // present run also by value.

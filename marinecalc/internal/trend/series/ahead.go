@@ -1,0 +1,151 @@
+// When the limit is reached.
+
+package series
+
+import (
+	"math"
+	"slices"
+)
+
+// deviation is how far the newest reading is off the line of those before it,
+// over half the width of their band: without limit where that has no width.
+func deviation(x, y []float64, accuracy float64) float64 {
+	last := len(x) - 1
+	if last < Fewest || slices.Max(x[:last]) == slices.Min(x[:last]) {
+		return math.NaN()
+	}
+	before := Lay(x[:last], y[:last], accuracy)
+	off, half := math.Abs(y[last]-before.At(x[last])), before.Half(x[last])
+	switch {
+	case math.IsInf(half, 1):
+		return math.NaN()
+	case off <= 1e-12*math.Abs(y[last]):
+		return 0
+	}
+	return off / half
+}
+
+// surelyBent is the chance from which on the pace is said to grow.
+const surelyBent = 0.95
+
+// ahead finds when the limit is reached.
+func (t *Trend) ahead(in *Series) {
+	nan := math.NaN()
+	t.Days, t.Hours = Ahead{nan, nan, nan}, Ahead{nan, nan, nan}
+	t.SteadyDays, t.SureDays, t.NotReached = nan, nan, nan
+	enough := len(t.Run) >= FewestAhead
+	t.Quickens = enough && t.bent.bending(in.Rising) > surelyBent
+	if math.IsNaN(in.Limit) {
+		t.Outlook = NoLimit
+		return
+	}
+	if t.NotReached = t.newestShort(in); t.NotReached == 0 {
+		t.Outlook = Reached
+		t.Days, t.Hours, t.SteadyDays, t.SureDays = Ahead{}, Ahead{}, 0, 0
+		return
+	}
+	if !enough {
+		t.Outlook = TooFew
+		return
+	}
+	t.NotReached = min(t.NotReached, t.shortAt(in, t.Place))
+	at, earliest, latest := t.Fit.Reaches(in.Limit, t.Place, in.Rising)
+	own := Ahead{at - t.Place, earliest - t.Place, latest - t.Place}
+	steady, sure := own.Expected, min(own.Earliest, t.bent.until(in.Limit, t.Place, 0.975, in.Rising)-t.Place)
+	if t.Quickens {
+		own = Ahead{t.bent.until(in.Limit, t.Place, 0.5, in.Rising) - t.Place, sure, t.bent.until(in.Limit, t.Place, 0.025, in.Rising) - t.Place}
+	}
+	if t.Deviation > 1 && !t.Quickens {
+		sure = nan
+	}
+	switch {
+	case own.Expected <= 0:
+		t.Outlook = Passed
+	case math.IsInf(own.Expected, 1):
+		t.Outlook = Away
+	default:
+		t.Outlook = Toward
+	}
+	inDays, inHours := 1.0, t.HoursPerDay
+	if t.ByHours {
+		inDays, inHours = 1/t.HoursPerDay, 1
+	}
+	if inDays > 0 && !math.IsInf(inDays, 1) {
+		t.Days, t.SteadyDays, t.SureDays = own.times(inDays), steady*inDays, sure*inDays
+	}
+	if inHours > 0 {
+		t.Hours = own.times(inHours)
+	}
+}
+
+// newestShort is the chance that the reading of the newest day is short of
+// the limit, by its gauge alone; 0 where it stands at the limit or over it.
+func (t *Trend) newestShort(in *Series) float64 {
+	chance := 1.0
+	newest := in.Points[t.Run[len(t.Run)-1]].Day
+	for _, place := range t.Run {
+		p := &in.Points[place]
+		if p.Day != newest {
+			continue
+		}
+		room := in.Limit - (p.Value - p.Over)
+		if !in.Rising {
+			room = -room
+		}
+		switch {
+		case room <= 1e-9*math.Abs(in.Limit):
+			return 0
+		case room < in.Accuracy:
+			chance = min(chance, 0.5+room/(2*in.Accuracy))
+		}
+	}
+	return chance
+}
+
+// shortAt is the chance that a reading at a place of the axis falls short of
+// the limit, by the straight line and by the bent ones: the lesser. Where the
+// newest reading has left the band of the others neither is to be believed.
+func (t *Trend) shortAt(in *Series, x float64) float64 {
+	chance := min(t.Fit.short(in.Limit, x, in.Rising), t.bent.short(in.Limit, x, in.Rising))
+	if t.Deviation > 1 {
+		chance = min(chance, 0.5)
+	}
+	return chance
+}
+
+// Next is between what levels one more reading lies now, in 95 of 100 cases.
+func (t *Trend) Next() (low, high float64) {
+	if t.Quickens {
+		return t.bent.level(0.025, t.Place), t.bent.level(0.975, t.Place)
+	}
+	half := t.Fit.Half(t.Place)
+	return t.Fit.At(t.Place) - half, t.Fit.At(t.Place) + half
+}
+
+// Now is where the readings stand today.
+func (t *Trend) Now() float64 {
+	if t.Quickens {
+		return t.bent.level(0.5, t.Place)
+	}
+	return t.Fit.At(t.Place)
+}
+
+// Lasts is the chance, 0 to 1, that a reading taken now and one taken so many
+// days from now both fall short of the limit: the lesser of their two chances,
+// by the straight line or the bent ones, whichever is the less. It is NaN
+// without a limit, with fewer than FewestAhead readings, and where days cannot
+// be turned into engine hours; 0 where the newest reading has reached the limit.
+func (t *Trend) Lasts(in *Series, days float64) float64 {
+	if t.ByHours {
+		days *= t.HoursPerDay
+	}
+	switch {
+	case t.Outlook == Reached:
+		return 0
+	case math.IsNaN(days) || math.IsNaN(in.Limit) || t.Outlook == TooFew:
+		return math.NaN()
+	}
+	return min(t.shortAt(in, t.Place), t.shortAt(in, t.Place+days))
+}
+
+func (a Ahead) times(by float64) Ahead { return Ahead{a.Expected * by, a.Earliest * by, a.Latest * by} }
