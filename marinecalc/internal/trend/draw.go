@@ -52,7 +52,8 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 	for _, place := range f.Run {
 		stretch(t.series.Points[place].Value)
 	}
-	stretch(f.Fit.At(c.X1))
+	_, there, _ := f.At(c.X1)
+	stretch(there)
 	margin := 0.1 * (c.Y1 - c.Y0)
 	if margin == 0 {
 		margin = max(0.1*math.Abs(c.Y0), 1e-9)
@@ -60,7 +61,7 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 	c.Y0, c.Y1 = c.Y0-margin, c.Y1+margin
 	t.scales(&c, b)
 	t.bandArea(&c)
-	c.Line(picture.Accent, c.AtX(c.X0), c.ClampY(f.Fit.At(c.X0)), c.AtX(c.X1), c.ClampY(f.Fit.At(c.X1)))
+	t.through(&c)
 	if y := t.series.Limit; !math.IsNaN(y) {
 		c.Line(picture.Warn, c.Left, c.AtY(y), c.Left+c.Width, c.AtY(y))
 		c.Text(picture.Ink, "start", c.Left+4, c.AtY(y)-4, "limit "+t.show(y))
@@ -105,19 +106,35 @@ func (t *follower) scales(c *picture.Chart, b picture.Brush) {
 	c.Text(picture.Ink, "start", 4, c.Top-12, strings.ToLower(t.property.Title)+", "+unit)
 }
 
+// through draws the line, bent where the pace grows.
+func (t *follower) through(c *picture.Chart) {
+	parts := 1
+	if t.found.Quickens {
+		parts = 24
+	}
+	_, y, _ := t.found.At(c.X0)
+	for i := range parts {
+		a := c.X0 + (c.X1-c.X0)*float64(i)/float64(parts)
+		b := c.X0 + (c.X1-c.X0)*float64(i+1)/float64(parts)
+		_, next, _ := t.found.At(b)
+		c.Line(picture.Accent, c.AtX(a), c.ClampY(y), c.AtX(b), c.ClampY(next))
+		y = next
+	}
+}
+
 // bandArea fills the 95 % band of one more reading.
 func (t *follower) bandArea(c *picture.Chart) {
 	const points = 25
 	var x, up, down []float64
 	for i := range points {
 		v := c.X0 + (c.X1-c.X0)*float64(i)/(points-1)
-		half := t.found.Fit.Half(v)
-		if math.IsNaN(half) || math.IsInf(half, 0) {
+		low, _, high := t.found.At(v)
+		if math.IsNaN(high-low) || math.IsInf(high-low, 0) {
 			return
 		}
 		x = append(x, c.AtX(v))
-		up = append(up, c.ClampY(t.found.Fit.At(v)+half))
-		down = append(down, c.ClampY(t.found.Fit.At(v)-half))
+		up = append(up, c.ClampY(high))
+		down = append(down, c.ClampY(low))
 	}
 	back := slices.Clone(x)
 	slices.Reverse(back)

@@ -6,16 +6,12 @@ package trend
 import (
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
 
-	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/trend/series"
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -23,8 +19,9 @@ import (
 // Input is what is asked of a series of readings.
 type Input struct {
 	Reading      string
-	Limit        string // with its unit; "" for none
+	Limit        string // with its unit; "" for that of the boat file, or none
 	LimitSide    string // "most" or "least"
+	SurroundedBy string // the reading whose temperature it follows; "" for none
 	Today        string // "" is the day of the newest reading
 	Horizon      quantity.Time
 	ReadingGauge string
@@ -37,32 +34,40 @@ type writtenReading struct {
 	Value       string        // with its unit
 	EngineHours quantity.Time `unset:"NaN"`
 	Changed     bool
+	// WaterTemperature is that of the sea, beside a temperature.
+	WaterTemperature quantity.Temperature `unset:"NaN"`
 }
+
+// farOff is the most that is said of a newest reading off the others.
+const farOff = 1000
 
 // mostFlags is how many odd readings are listed.
 const mostFlags = 12
 
 // Result is where the readings lead. A time that is NaN is not known, or never.
 type Result struct {
-	Says            string
-	LimitDate       string
-	EarliestDate    string
-	LatestDate      string
-	HoursLeft       quantity.Time
-	TimeLeft        quantity.Time
-	Now             string
-	NextReading     string
-	Pace            string
-	ChanceItLasts   quantity.Ratio
-	NewestDeviation quantity.Ratio
-	Flags           [mostFlags]oddReading
-	Basis           string
-	Outlook         string
-	EarliestLeft    quantity.Time
-	LatestLeft      quantity.Time
-	HoursEarliest   quantity.Time
-	HoursLatest     quantity.Time
-	HoursPerWeek    quantity.Time
+	Says             string
+	LimitHeld        string // what the reading is held against; "" for no limit
+	LimitDate        string
+	EarliestDate     string
+	LatestDate       string
+	SureDate         string // up to which it is sure not to be reached
+	HoursLeft        quantity.Time
+	TimeLeft         quantity.Time
+	Now              string
+	NextReading      string
+	Pace             string
+	ChanceNotReached quantity.Ratio
+	ChanceItLasts    quantity.Ratio
+	NewestDeviation  quantity.Ratio
+	Flags            [mostFlags]oddReading
+	Basis            string
+	Outlook          string
+	EarliestLeft     quantity.Time
+	LatestLeft       quantity.Time
+	HoursEarliest    quantity.Time
+	HoursLatest      quantity.Time
+	HoursPerWeek     quantity.Time
 }
 
 type oddReading struct{ Reading, What string }
@@ -71,7 +76,10 @@ type oddReading struct{ Reading, What string }
 type follower struct {
 	session  *calc.Session
 	property *contract.Property // of the reading, in the boat file
+	sea      *contract.Property // of the reading whose temperature it follows; nil for none
+	warmest  float64            // sea of the run, to which the readings are brought; NaN where they stand as read
 	series   series.Series
+	read     []gathered // beside the points of the series
 	found    series.Trend
 	out      Result
 }
@@ -79,7 +87,7 @@ type follower struct {
 // Follow follows a reading. It is worked out once for a sheet: nothing
 // in it is drawn in trials.
 func Follow(s *calc.Session) calc.PerRun[Input, Result] {
-	t := &follower{session: s}
+	t := &follower{session: s, warmest: math.NaN()}
 	done := false
 	compute := func(in Input) (Result, error) {
 		if done {
@@ -93,109 +101,12 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 			return Result{}, err
 		}
 		t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
+		t.out.ChanceNotReached = quantity.Ratio(t.found.NotReached)
 		t.write()
 		done = true
 		return t.out, nil
 	}
 	return calc.PerRun[Input, Result]{Compute: compute, Draw: func(_ Input, _ Result, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
-}
-
-// gather reads the series, the limit and the gauge.
-func (t *follower) gather(in *Input) error {
-	boat, err := boat.Contract()
-	if err != nil {
-		return err
-	}
-	t.property = boat.Root.Child("readings").Items.Child(in.Reading)
-	if t.property == nil || t.property.Kind == nil {
-		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: "a reading of the list", Hint: ""}}.Err()
-	}
-	kind := t.property.Kind
-	t.series = series.Series{Limit: math.NaN(), Rising: in.LimitSide != "least", Shifted: kind.Name == "temperature"}
-	var bad problem.List
-	if len(in.Readings) > 0 {
-		t.typed(in.Readings, &bad)
-	} else {
-		t.fromBoat(in.Reading, &bad)
-	}
-	if in.Limit != "" {
-		r, err := kind.Parse(in.Limit)
-		if err != nil {
-			contract.Refuse(&bad, t.property, "/limit", t.property.Title+": "+err.Error(), "", "")
-		}
-		t.series.Limit = r.SI
-	}
-	newest := math.MinInt
-	for _, p := range t.series.Points {
-		newest = max(newest, p.Day)
-	}
-	if t.series.Today = newest; in.Today != "" {
-		if t.series.Today, err = day.Parse(in.Today); err != nil {
-			bad.Add("/today", err.Error(), "year-month-day", "")
-		}
-	}
-	t.series.Accuracy = t.accuracy(in.ReadingGauge, &bad)
-	return bad.Err()
-}
-
-func (t *follower) typed(list []writtenReading, bad *problem.List) {
-	for i, w := range list {
-		where := "/readings/" + strconv.Itoa(i)
-		on, err := day.Parse(w.Date)
-		if err != nil {
-			bad.Add(where+"/date", err.Error(), "year-month-day", "")
-		}
-		r, err := t.property.Kind.Parse(w.Value)
-		if err != nil {
-			contract.Refuse(bad, t.property, where+"/value", t.property.Title+": "+err.Error(), "", "")
-		}
-		t.series.Points = append(t.series.Points, series.Point{Day: on, Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
-	}
-}
-
-// fromBoat takes the dated readings of that name, and the events that begin a
-// new run of it. The boat file was held against its schema before.
-func (t *follower) fromBoat(name string, bad *problem.List) {
-	if t.session.Boat == nil {
-		return
-	}
-	for e := range t.session.Boat.Readings() {
-		raw, has := e.Value(name)
-		if !has {
-			continue
-		}
-		p := series.Point{Hours: math.NaN(), Day: dayOf(e.Date), Changed: e.Changed()}
-		var err error
-		if p.Value, _, err = calc.Numeric(t.property, raw); err != nil {
-			bad.Add(fmt.Sprintf("/boat/readings/%d/%s", e.Index, name), err.Error(), "", "")
-		}
-		if seconds, ok := e.EngineHours(); ok {
-			p.Hours = seconds / 3600
-		}
-		t.series.Points = append(t.series.Points, p)
-	}
-	for e := range t.session.Boat.Events() {
-		if e.Renews == name {
-			t.series.Renewed = append(t.series.Renewed, dayOf(e.Date))
-		}
-	}
-}
-
-// accuracy is the half-width of the gauge at the newest reading; 0 where none
-// was named.
-func (t *follower) accuracy(gauge string, bad *problem.List) float64 {
-	if gauge == "" || len(t.series.Points) == 0 {
-		return 0
-	}
-	row := t.session.Book.Table(calc.Gauges).Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
-	if row == nil {
-		return 0
-	}
-	a, err := t.property.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, t.series.Points[len(t.series.Points)-1].Value)
-	if err != nil {
-		bad.Add("/readingGauge", t.property.Title+" cannot be read with a "+row.Name, "a gauge for a "+strings.ReplaceAll(t.property.Kind.Name, "-", " "), "choose the gauge that was used")
-	}
-	return a
 }
 
 // write puts the trend in words and numbers.
@@ -211,12 +122,13 @@ func (t *follower) write() {
 	out.HoursLeft, out.HoursEarliest, out.HoursLatest = never(f.Hours.Expected/24), never(f.Hours.Earliest/24), never(f.Hours.Latest/24)
 	out.HoursPerWeek = quantity.Time(7 * 3600 * f.HoursPerDay)
 	out.LimitDate, out.EarliestDate, out.LatestDate = t.date(f.Days.Expected), t.date(f.Days.Earliest), t.date(f.Days.Latest)
+	out.SureDate = t.date(f.SureDays)
 	out.Outlook = string(f.Outlook)
-	out.NewestDeviation = quantity.Ratio(f.Deviation)
-	here := f.Fit.At(f.Place)
+	out.NewestDeviation = quantity.Ratio(min(f.Deviation, farOff))
+	low, here, high := f.At(f.Place)
 	out.Now = t.show(here)
-	if half := f.Fit.Half(f.Place); !math.IsInf(half, 0) && !math.IsNaN(half) {
-		out.NextReading = t.property.Shown.PrintSpan(here-half, here+half, t.session.Units)
+	if !math.IsInf(high-low, 0) && !math.IsNaN(high-low) {
+		out.NextReading = t.property.Shown.PrintSpan(low, high, t.session.Units)
 	}
 	out.Pace = t.pace()
 	axis := "days"
@@ -224,6 +136,12 @@ func (t *follower) write() {
 		axis = "engine hours"
 	}
 	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), day.Text(f.Since), axis)
+	switch {
+	case !math.IsNaN(t.warmest):
+		out.Basis += ", each brought by its rise above the sea to a sea of " + t.sea.Shown.Print(t.warmest, t.session.Units)
+	case t.sea != nil:
+		out.Basis += ", as read: it follows the sea, whose temperature is not beside every one of them"
+	}
 	out.Says = t.says()
 	for i, flag := range f.Flags {
 		if i == mostFlags-1 && len(f.Flags) > mostFlags {
@@ -231,32 +149,45 @@ func (t *follower) write() {
 			break
 		}
 		p := t.series.Points[flag.Place]
-		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, day.Text(p.Day), t.show(p.Value)), string(flag.Kind)}
+		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, day.Text(p.Day), t.show(p.Value-p.Over)), string(flag.Kind)}
 	}
 }
 
 func (t *follower) says() string {
 	f := &t.found
-	limit := t.show(t.series.Limit)
+	limit := "the limit of " + t.show(t.series.Limit)
 	switch f.Outlook {
 	case series.NoLimit:
 		return "No limit was given: the pace alone."
+	case series.Reached:
+		newest := &t.series.Points[f.Run[len(f.Run)-1]]
+		return "The newest reading, " + t.show(newest.Value-newest.Over) + ", has reached " + limit + "."
+	case series.TooFew:
+		return fmt.Sprintf("%d readings do not look ahead: that takes %d of one run.", len(f.Run), series.FewestAhead)
 	case series.Passed:
-		return "By the line of the readings the limit of " + limit + " is reached or passed."
-	case series.Away:
-		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
-			return "It does not move toward the limit of " + limit + "."
-		}
-		return "By the line it does not move toward the limit of " + limit + ", but the scatter of the readings would allow it from " + t.out.EarliestDate + " on."
+		return "By the line of the readings " + limit + " is reached or passed."
 	}
-	text := "It comes to the limit of " + limit
+	off := ""
+	if f.Deviation > 1 {
+		off = " The newest reading has left the band of the others: read again before you count on a date."
+	}
+	if f.Quickens {
+		return "It speeds up: at the pace of late it comes to " + limit + " about " + t.out.LimitDate + ", at a steady pace it would be " + t.date(f.SteadyDays) + "." + off
+	}
+	if f.Outlook == series.Away {
+		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
+			return "It does not move toward " + limit + "." + off
+		}
+		return "By the line it does not move toward " + limit + ", but the scatter of the readings would allow it from " + t.out.EarliestDate + " on." + off
+	}
+	text := "At a steady pace it comes to " + limit
 	if t.out.LimitDate != "" {
 		text += " about " + t.out.LimitDate
 	}
 	if h := f.Hours.Expected; h >= 0 {
 		text += fmt.Sprintf(", %.0f engine hours from now", h)
 	}
-	return text + "."
+	return text + "." + off
 }
 
 // show prints a value of the reading.
@@ -292,10 +223,4 @@ func (t *follower) date(ahead float64) string {
 		return "not in a hundred years"
 	}
 	return day.Text(t.series.Today + int(math.Floor(ahead)))
-}
-
-// dayOf reads a date that a schema has let through.
-func dayOf(date string) int {
-	d, _ := day.Parse(date)
-	return d
 }

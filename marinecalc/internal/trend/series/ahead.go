@@ -113,21 +113,14 @@ func (t *Trend) shortAt(in *Series, x float64) float64 {
 	return chance
 }
 
-// Next is between what levels one more reading lies now, in 95 of 100 cases.
-func (t *Trend) Next() (low, high float64) {
+// At is where the readings lead at a place of the axis, and between what
+// levels one more reading lies there in 95 of 100 cases.
+func (t *Trend) At(x float64) (low, middle, high float64) {
 	if t.Quickens {
-		return t.bent.level(0.025, t.Place), t.bent.level(0.975, t.Place)
+		return t.bent.level(0.025, x), t.bent.level(0.5, x), t.bent.level(0.975, x)
 	}
-	half := t.Fit.Half(t.Place)
-	return t.Fit.At(t.Place) - half, t.Fit.At(t.Place) + half
-}
-
-// Now is where the readings stand today.
-func (t *Trend) Now() float64 {
-	if t.Quickens {
-		return t.bent.level(0.5, t.Place)
-	}
-	return t.Fit.At(t.Place)
+	at, half := t.Fit.At(x), t.Fit.Half(x)
+	return at - half, at, at + half
 }
 
 // Lasts is the chance, 0 to 1, that a reading taken now and one taken so many

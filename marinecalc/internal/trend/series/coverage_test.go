@@ -49,7 +49,7 @@ func TestBandsOfStraightWear(t *testing.T) {
 				bent++
 			}
 			v := line(float64(s.Today)/1000/float64(n-1)) + 0.15*r.NormFloat64()
-			if low, high := f.Next(); low <= v && v <= high {
+			if low, _, high := f.At(f.Place); low <= v && v <= high {
 				held++
 			}
 			if rise == 0 || f.Outlook == Reached {

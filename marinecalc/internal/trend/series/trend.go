@@ -154,6 +154,14 @@ func Follow(in Series) (Trend, error) {
 	return out, nil
 }
 
+// Run gives the places of the readings of the present run, by date.
+func Run(in *Series) []int {
+	var t Trend
+	t.order(in.Points)
+	t.cut(in)
+	return t.Run
+}
+
 // order puts the places of the points by date; those of one date stay as
 // they were written.
 func (t *Trend) order(points []Point) {
