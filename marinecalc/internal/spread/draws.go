@@ -120,15 +120,19 @@ func (d *drawer) place(f *Factor) {
 		}
 	case Normal:
 		d.tabulate()
-		middle, sd := f.Low+width/2, width/(2*z95)
 		last := len(sorted) - 1
 		lowest, highest := standardNormal(sorted[0]/n), -standardNormal((n-sorted[last])/n)
+		below, above := (f.Estimate-f.Low)/z95, (f.High-f.Estimate)/z95
 		from := d.bell[0]
 		for s, to := range d.bell[1:] {
-			sorted[s] = middle + sd*(from+(sorted[s]-float64(s))*(to-from))
+			z, sd := from+(sorted[s]-float64(s))*(to-from), above
+			if z < 0 {
+				sd = below
+			}
+			sorted[s] = f.Estimate + sd*z
 			from = to
 		}
-		sorted[0], sorted[last] = middle+sd*lowest, middle+sd*highest
+		sorted[0], sorted[last] = f.Estimate+below*lowest, f.Estimate+above*highest
 	case Counted:
 		placeCounted(f, sorted)
 	}

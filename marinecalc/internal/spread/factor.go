@@ -16,7 +16,7 @@ const (
 	Exact       Shape = iota // the estimate and nothing else; no draw is made
 	Rectangular              // anywhere from Low to High, equally likely (JCGM 101 6.4.2)
 	Triangular               // from Low to High, likeliest at Estimate, which need not be in the middle
-	Normal                   // bell-shaped about the middle of Low and High, which are its 95 % limits (JCGM 101 6.4.7)
+	Normal                   // bell-shaped, with its median at Estimate and Low and High as its 95 % limits (JCGM 101 6.4.7); each half has the width of its own side
 	Counted                  // the rate behind a count of events, see Count
 )
 
@@ -53,7 +53,9 @@ type Factor struct {
 
 // StdDev is the standard uncertainty of the factor, in its own unit:
 // half-width/√3 for rectangular (JCGM 100:2008, 4.3.7), half-width/√6 for
-// symmetric triangular (4.3.9), half-width/1.96 for normal, 0 for exact.
+// symmetric triangular (4.3.9), half-width/1.96 for normal, 0 for exact. A
+// normal factor whose sides differ is two half normal distributions that meet
+// at the estimate.
 func (f Factor) StdDev() float64 {
 	width := f.High - f.Low
 	switch f.Shape {
@@ -63,7 +65,9 @@ func (f Factor) StdDev() float64 {
 		a, b := f.Estimate-f.Low, f.High-f.Estimate
 		return math.Sqrt((a*a + a*b + b*b) / 18)
 	case Normal:
-		return width / (2 * z95)
+		low, high := (f.Estimate-f.Low)/z95, (f.High-f.Estimate)/z95
+		mean := (high - low) / math.Sqrt(2*math.Pi) // from the estimate
+		return math.Sqrt((low*low+high*high)/2 - mean*mean)
 	case Counted:
 		return f.One * math.Sqrt(f.Estimate/f.One+0.5)
 	}

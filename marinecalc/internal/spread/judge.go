@@ -9,10 +9,17 @@ import (
 )
 
 // The probabilities of meeting the limit from which on, and up to which, a
-// judgement is given.
+// judgement is given: those that go with a 95 % interval wholly on one side of
+// the limit, so that no word denies the interval beside it.
 const (
-	Sure = 0.95
-	Lost = 0.05
+	Sure = 0.975
+	Lost = 0.025
+)
+
+// The same for a probability that is itself what is judged.
+const (
+	sureChance = 0.95
+	lostChance = 0.05
 )
 
 // DefaultNear is the part of a limit beyond which a result counts as near it.
@@ -40,9 +47,11 @@ type Judgement struct {
 
 // Judge says how a result stands to a limit, by the probability that its true
 // value meets the limit (conformance probability, JCGM 106:2012, clause 7):
-// 0.95 and more is within, 0.05 and less is beyond, between them one cannot
+// 0.975 and more is within, 0.025 and less is beyond, between them one cannot
 // tell. The probability is the part of the trials that meet the limit. Without
-// a range (r nil) it is 1 or 0, as the estimate meets it or not.
+// a range (r nil) it is 1 or 0, as the estimate meets it or not. Trials that
+// failed are no part of it, but the word must hold with them counted in too,
+// at the edge of where the model applies.
 //
 // Within becomes near the limit when the estimate uses more than the part
 // Near of it: above Near·Max, or below Min/Near. For a limit below zero the
@@ -62,25 +71,30 @@ type Judgement struct {
 // neither Max nor Min, one cannot tell, with a probability of NaN.
 func Judge(estimate float64, r *Range, l Limit) Judgement {
 	p := l.probability(estimate, r)
+	least, most := p, p
+	if r != nil && !math.IsNaN(p) {
+		low, high, _ := l.bounds()
+		least, most = r.surelyBetween(low, high)
+	}
 	word := sheet.CannotTell
 	switch {
-	case p >= Sure && l.isNear(estimate):
+	case least >= Sure && l.isNear(estimate):
 		word = sheet.NearLimit
-	case p >= Sure:
+	case least >= Sure:
 		word = sheet.Within
-	case p <= Lost && l.probability(estimate, nil) == 0:
+	case most <= Lost && l.probability(estimate, nil) == 0:
 		word = sheet.Beyond
 	}
 	return Judgement{Word: word, Probability: p}
 }
 
 // JudgeChance judges by a probability of meeting a limit that was found without
-// trials, with the same bounds as Judge. NaN: one cannot tell.
+// trials: 0.95 and more is within, 0.05 and less beyond. NaN: one cannot tell.
 func JudgeChance(p float64) Judgement {
 	switch {
-	case p >= Sure:
+	case p >= sureChance:
 		return Judgement{sheet.Within, p}
-	case p <= Lost:
+	case p <= lostChance:
 		return Judgement{sheet.Beyond, p}
 	}
 	return Judgement{sheet.CannotTell, p}

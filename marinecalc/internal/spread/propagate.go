@@ -26,8 +26,8 @@ type Plan struct {
 // Outcome is the answer of a propagation.
 type Outcome struct {
 	Trials  int     // trials run; 1 when no factor varies
-	Failed  int     // of these, how many gave no result; they are left out
-	Usable  bool    // false when more than 1 % failed: the ranges are then not given
+	Failed  int     // of these, how many the model refused; see Range for what becomes of them
+	Usable  bool    // false when fewer than a tenth are left: the ranges are then not given
 	Results []Range // one for each result, in the order of y
 }
 
@@ -36,7 +36,7 @@ type Outcome struct {
 //
 // The model fills all of y, of length results, from x, the value of each
 // factor in order. It must not change x nor keep either slice. A trial fails
-// when the model returns false or leaves anything not finite in y.
+// when the model returns false, and for one result when that is not finite.
 //
 // An error means that a factor, the number of results or the plan is not
 // usable; no trial has then been run.
@@ -46,7 +46,8 @@ func Propagate(f []Factor, results int, p Plan, model func(x, y []float64) bool)
 
 // Model is what the trials run, wired to where its numbers lie. A trial
 // writes a value to each place in Factors, calls Run and reads the places in
-// Results. It fails when Run returns false or leaves anything not finite.
+// Results. It fails when Run returns false, and for one result when that is
+// not finite.
 type Model struct {
 	Factors []*float64 // one for each factor, in order
 	Results []*float64
@@ -101,13 +102,13 @@ func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 	}
 	w.draw(f, len(m.Results), &p)
 	out := Outcome{Trials: p.Trials, Usable: true, Results: w.ranges}
-	kept := p.Trials
-	w.runTrials(f, kept, &m)
-	if !w.summarise(kept) { // a trial failed, or squares overflow
-		kept = w.dropFailed(kept)
-		out.Failed = p.Trials - kept
-		if out.Usable = out.Failed*100 <= out.Trials; out.Usable {
-			w.summarise(kept)
+	w.runTrials(f, p.Trials, &m)
+	whole := w.summarise(p.Trials) // no trial failed, and no square overflows
+	if !whole {
+		out.Failed = len(w.refused)
+		out.Usable = !scarce(p.Trials-out.Failed, p.Trials)
+		if out.Usable {
+			w.project(f, &m)
 		}
 	}
 	for i := range w.ranges {
@@ -116,8 +117,12 @@ func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 			Mean: math.NaN(), StdDev: math.NaN(), Low: math.NaN(), High: math.NaN(),
 			Shares: w.shares[i*len(f) : (i+1)*len(f) : (i+1)*len(f)],
 		}
-		if out.Usable {
-			w.describe(r, w.results.column(i, kept), w.summaries[i], p.Shares == 0 || i < p.Shares)
+		shares := p.Shares == 0 || i < p.Shares
+		switch {
+		case whole:
+			w.describe(r, w.results.column(i, p.Trials), w.summaries[i], shares)
+		case out.Usable:
+			w.describeKept(r, i, p.Trials, shares)
 		}
 	}
 	return out, nil
@@ -153,8 +158,7 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	}
 }
 
-// runTrials runs the model on every trial. One that failed has a result that is not
-// finite.
+// runTrials runs the model on every trial, and notes those that it refuses.
 func (w *Workspace) runTrials(f []Factor, n int, m *Model) {
 	for i, to := range m.Factors {
 		*to = f[i].Estimate
@@ -163,12 +167,14 @@ func (w *Workspace) runTrials(f []Factor, n int, m *Model) {
 	for _, i := range w.varying {
 		w.drawn = append(w.drawn, m.Factors[i])
 	}
+	w.refused = w.refused[:0]
 	for t := range n {
 		w.draws.scatter(t, w.drawn)
 		if m.Run() {
 			w.results.gather(t, m.Results)
 		} else {
 			w.results.cells[t] = math.NaN()
+			w.refused = append(w.refused, t)
 		}
 	}
 }
@@ -183,33 +189,6 @@ func (w *Workspace) summarise(n int) (all bool) {
 		all = all && finite(s.mean) && finite(s.squares)
 	}
 	return all
-}
-
-// dropFailed leaves out the trials that failed and puts the others close together;
-// their number is returned.
-func (w *Workspace) dropFailed(n int) (kept int) {
-	out := &w.results
-	for t := range n {
-		fit := true
-		for r := range w.ranges {
-			fit = fit && finite(out.column(r, n)[t])
-		}
-		if !fit {
-			for k := range w.varying {
-				w.counts[k][w.groups[k*n+t]]--
-			}
-			continue
-		}
-		for r := range w.ranges {
-			column := out.column(r, n)
-			column[kept] = column[t]
-		}
-		for at := 0; at < len(w.groups); at += n {
-			w.groups[at+kept] = w.groups[at+t]
-		}
-		kept++
-	}
-	return kept
 }
 
 // summary of a result.
@@ -232,15 +211,16 @@ func (w *Workspace) describe(r *Range, v []float64, s summary, shares bool) {
 	r.Usable = true
 	r.Mean, r.StdDev = mean, sd
 	if shares {
-		w.share(r, v, squares)
+		w.share(r, v, squares, w.groups, w.counts)
 	}
 	r.Low, r.High = symmetricInterval(v, w.scratch, mean, sd)
 	r.trials = v
 }
 
 // share fills in the shares of r, whose results are v in the order of the
-// trials; total is the sum of their squares about the mean.
-func (w *Workspace) share(r *Range, v []float64, total float64) {
+// trials; total is the sum of their squares about the mean. The groups of each
+// factor lie one behind the other, each as long as scratch.
+func (w *Workspace) share(r *Range, v []float64, total float64, group []uint8, counts []tally) {
 	if len(w.varying) == 1 {
 		r.Shares[w.varying[0]] = 1 // there is nothing else it could come from
 		return
@@ -249,12 +229,12 @@ func (w *Workspace) share(r *Range, v []float64, total float64) {
 	for k := 0; k <= last; k += lanes {
 		var groups [lanes][]uint8
 		for lane := range groups {
-			groups[lane] = w.groups[min(k+lane, last)*len(w.scratch):][:len(v)] // the last one again where there are no more
+			groups[lane] = group[min(k+lane, last)*len(w.scratch):][:len(v)] // the last one again where there are no more
 		}
 		var s sums
 		s.add(groups, v, r.Mean)
 		for lane, i := range w.varying[k:min(k+lanes, last+1)] {
-			r.Shares[i] = share(&s[lane], &w.counts[k+lane], len(v), total)
+			r.Shares[i] = share(&s[lane], &counts[k+lane], len(v), total)
 		}
 	}
 }

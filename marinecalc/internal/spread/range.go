@@ -13,14 +13,17 @@ const Coverage = 0.95
 const still = 1e-12
 
 // Range is what the trials say about one result, in the unit of the result.
+// Trials that failed are left out of it: what is not possible did not happen.
 type Range struct {
-	Usable    bool      // false: too many trials failed, or their squares are too large to hold; the figures below are then NaN, the shares 0
+	Usable    bool      // false: fewer than a tenth of the trials are left, or their squares are too large to hold; the figures below are then NaN, the shares 0
 	Mean      float64   // mean of the trials (JCGM 101:2008, 7.6, eq. 16)
 	StdDev    float64   // standard uncertainty (eq. 17); 0 when the result does not vary
 	Low, High float64   // probabilistically symmetric 95 % interval (JCGM 101 7.7)
 	Shares    []float64 // first-order share of each factor in the variance, 0 … 1, by the factor's index; exact factors 0
 
 	trials []float64 // the values of the trials in no order; a single one when the result does not vary
+	edge   []float64 // for each trial that the model refused, the value at the edge of where it applies
+	lost   int       // trials without any value
 }
 
 // summarise takes the mean, and the sum of squares about it, from v in one
@@ -129,17 +132,41 @@ func (r *Range) probabilityBetween(low, high float64) float64 {
 	if !r.Usable || len(r.trials) == 0 || math.IsNaN(low) || math.IsNaN(high) {
 		return math.NaN()
 	}
-	if !math.IsInf(low, 0) {
-		low -= slack(low, r.StdDev)
+	low -= slackOf(low, r.StdDev)
+	high += slackOf(high, r.StdDev)
+	return float64(countBetween(r.trials, low, high)) / float64(len(r.trials))
+}
+
+// surelyBetween bounds the probability with the trials that failed counted in,
+// at the edge of where the model applies, and those without a value counted
+// against either answer.
+func (r *Range) surelyBetween(low, high float64) (least, most float64) {
+	p := r.probabilityBetween(low, high)
+	if len(r.edge) == 0 && r.lost == 0 || math.IsNaN(p) {
+		return p, p
 	}
-	if !math.IsInf(high, 0) {
-		high += slack(high, r.StdDev)
+	kept := float64(len(r.trials))
+	if kept == 1 { // one stands for all
+		kept = float64(len(r.edge) + r.lost)
 	}
-	count := 0
-	for _, v := range r.trials {
+	all := kept + float64(len(r.edge)+r.lost)
+	meet := p*kept + float64(countBetween(r.edge, low-slackOf(low, r.StdDev), high+slackOf(high, r.StdDev)))
+	return min(p, meet/all), max(p, (meet+float64(r.lost))/all)
+}
+
+// slackOf is slack, and nothing at a bound that is not there.
+func slackOf(bound, scale float64) float64 {
+	if math.IsInf(bound, 0) {
+		return 0
+	}
+	return slack(bound, scale)
+}
+
+func countBetween(values []float64, low, high float64) (count int) {
+	for _, v := range values {
 		if low <= v && v <= high {
 			count++
 		}
 	}
-	return float64(count) / float64(len(r.trials))
+	return count
 }

@@ -8,11 +8,6 @@ import "math"
 // practice, no source: nobody reads a gap forty times.
 const MaxReadings = 30
 
-// z90 is the 0.95 quantile of the standard normal distribution (1.64 in
-// JCGM 106:2012, table 1): a value this many standard uncertainties from a
-// one-sided limit is known to 95 % to be on its side.
-const z90 = 1.6448536269514722
-
 // Measured is one factor that is read with a gauge, and the gauges available
 // for it. Standard uncertainties are in the unit of the factor; a rectangular
 // half-width a gives a/√3 (see Factor.StdDev).
@@ -57,7 +52,7 @@ type Settlement struct {
 // (u new / u in hand)² with another gauge and 1/n with the mean of n readings
 // (JCGM 100:2008, 4.2.3 and 5.1.2). It is settled when the probability of
 // meeting the limit comes to at least 0.95 or at most 0.05; for a one-sided
-// limit that is a distance of 1.645 standard uncertainties. The value is taken
+// limit that is a distance of 1.96 standard uncertainties. The value is taken
 // to come out the same when it is read again. The model is taken as nearly
 // linear over the spread of each factor.
 //
@@ -71,7 +66,7 @@ func Settle(r *Range, l Limit, measured []Measured) Settlement {
 	if !ok || r == nil || !r.Usable || !(r.StdDev > 0) {
 		return s
 	}
-	s.Needed = min(math.Abs(r.Mean-low), math.Abs(r.Mean-high)) / z90
+	s.Needed = min(math.Abs(r.Mean-low), math.Abs(r.Mean-high)) / z95
 
 	// Shares are estimates; where they add up to more than the whole they
 	// are scaled back to it.

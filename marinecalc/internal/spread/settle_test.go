@@ -8,7 +8,7 @@ import (
 )
 
 // Expected values follow by hand from the calculation written at Settle, with
-// z = 1.645 (1.64 in JCGM 106:2012, table 1) and the law of propagation,
+// z = 1.960 (the 0.975 quantile of the standard normal distribution) and the law of propagation,
 // JCGM 100:2008, 5.1.2.
 
 // cloudy is a result of mean 9 whose variance is 1, with the shares given.
@@ -17,7 +17,7 @@ func cloudy(shares ...float64) *Range {
 }
 
 func TestSettle(t *testing.T) {
-	// At most 10: settled when u ≤ 1/1.645 = 0.608, a variance of 0.3696.
+	// At most 10: settled when u ≤ 1/1.960 = 0.510, a variance of 0.2603.
 	limit := AtMost(10)
 	gauges := []float64{0.01, 0.2, 0.5, 0.8, 2}
 	for _, c := range []struct {
@@ -27,20 +27,20 @@ func TestSettle(t *testing.T) {
 		measured []Measured
 		want     Settlement
 	}{
-		{"one factor does all: u 0.5 will do, 0.8 will not; 3 readings give 0.577",
+		{"one factor does all: u 0.5 will do, 0.8 will not; 4 readings give 0.5",
 			cloudy(1), limit, []Measured{{Factor: 0, InHand: 1, Gauges: gauges}},
-			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 3, Blocker: -1}},
-		{"share 0.7: left 0.3 + 0.7k² ≤ 0.3696 needs k ≤ 0.315; n ≥ 10.06",
-			cloudy(0.3, 0.7), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
-			Settlement{GaugeFactor: 1, Gauge: 1, RepeatFactor: 1, Readings: 11, Blocker: -1}},
+			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 4, Blocker: -1}},
+		{"share 0.85: left 0.15 + 0.85k² ≤ 0.2603 needs k ≤ 0.360; n ≥ 7.7",
+			cloudy(0.15, 0.85), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
+			Settlement{GaugeFactor: 1, Gauge: 1, RepeatFactor: 1, Readings: 8, Blocker: -1}},
 		{"a scale error is not read away",
-			cloudy(0.3, 0.7), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges, Fixed: true}},
+			cloudy(0.15, 0.85), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges, Fixed: true}},
 			Settlement{GaugeFactor: 1, Gauge: 1, RepeatFactor: -1, Blocker: -1}},
 		{"only readings: no finer gauge available",
-			cloudy(0.3, 0.7), limit, []Measured{{Factor: 1, InHand: 1, Gauges: []float64{1, 3}}},
-			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: 1, Readings: 11, Blocker: -1}},
-		{"share 0.65: 30 readings leave 0.3717, 34 would do",
-			cloudy(0.35, 0.65), limit, []Measured{{Factor: 1, InHand: 1}},
+			cloudy(0.15, 0.85), limit, []Measured{{Factor: 1, InHand: 1, Gauges: []float64{1, 3}}},
+			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: 1, Readings: 8, Blocker: -1}},
+		{"share 0.764: 30 readings leave 0.2615, 32 would do",
+			cloudy(0.236, 0.764), limit, []Measured{{Factor: 1, InHand: 1}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: 1}},
 		{"the spread comes from a factor nobody measures",
 			cloudy(0.6, 0.4), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
@@ -52,20 +52,20 @@ func TestSettle(t *testing.T) {
 			cloudy(0.2, 0.2), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: -1}},
 		{"of two factors the one that asks for less: 0.5/1 against 0.8/2",
-			cloudy(0.5, 0.5), AtMost(9 + 1.645*0.8), []Measured{{Factor: 0, InHand: 1, Gauges: []float64{0.5}}, {Factor: 1, InHand: 2, Gauges: []float64{0.8}}},
+			cloudy(0.5, 0.5), AtMost(9 + 1.96*0.8), []Measured{{Factor: 0, InHand: 1, Gauges: []float64{0.5}}, {Factor: 1, InHand: 2, Gauges: []float64{0.8}}},
 			Settlement{GaugeFactor: 0, Gauge: 0, RepeatFactor: 0, Readings: 4, Blocker: -1}}, // 0.5 + 0.5/n ≤ 0.64 needs n ≥ 3.6
 		{"a minimum, from above",
 			cloudy(1), AtLeast(8), []Measured{{Factor: 0, InHand: 1, Gauges: gauges}},
-			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 3, Blocker: -1}},
+			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 4, Blocker: -1}},
 		{"beyond a maximum settles too",
 			cloudy(1), AtMost(8), []Measured{{Factor: 0, InHand: 1, Gauges: gauges}},
-			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 3, Blocker: -1}},
-		{"in the middle of a window both sides count: u ≤ 1/1.96 = 0.510",
-			cloudy(1), Limit{Min: 8, Max: 10}, []Measured{{Factor: 0, InHand: 1, Gauges: []float64{0.6, 0.505, 0.1}}},
-			Settlement{GaugeFactor: 0, Gauge: 1, RepeatFactor: 0, Readings: 4, Blocker: -1}},
-		{"shares that add to 1.1: 0.0909 + 0.909/n ≤ 0.3696 needs n ≥ 3.26",
+			Settlement{GaugeFactor: 0, Gauge: 2, RepeatFactor: 0, Readings: 4, Blocker: -1}},
+		{"in the middle of a window both sides count: 2Φ(1/u) - 1 ≥ 0.975 needs u ≤ 1/2.2414 = 0.446",
+			cloudy(1), Limit{Min: 8, Max: 10}, []Measured{{Factor: 0, InHand: 1, Gauges: []float64{0.6, 0.44, 0.1}}},
+			Settlement{GaugeFactor: 0, Gauge: 1, RepeatFactor: 0, Readings: 6, Blocker: -1}},
+		{"shares that add to 1.1: 0.0909 + 0.909/n ≤ 0.2603 needs n ≥ 5.37, k ≤ 0.43",
 			cloudy(0.1, 1.0), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
-			Settlement{GaugeFactor: 1, Gauge: 2, RepeatFactor: 1, Readings: 4, Blocker: -1}},
+			Settlement{GaugeFactor: 1, Gauge: 1, RepeatFactor: 1, Readings: 6, Blocker: -1}},
 		{"entries that say nothing",
 			cloudy(1), limit, []Measured{{Factor: 4, InHand: 1, Gauges: gauges}, {Factor: -1, InHand: 1}, {Factor: 0, Gauges: gauges}, {Factor: 0, InHand: math.NaN(), Gauges: gauges}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: 0}},
@@ -74,7 +74,7 @@ func TestSettle(t *testing.T) {
 	} {
 		got := Settle(c.r, c.limit, c.measured)
 		low, high, _ := c.limit.bounds()
-		agree(t, c.what+": needed", got.Needed, min(math.Abs(9-low), math.Abs(9-high))/1.644854, 1e-6)
+		agree(t, c.what+": needed", got.Needed, min(math.Abs(9-low), math.Abs(9-high))/1.959964, 1e-6)
 		c.want.Needed = got.Needed
 		if got != c.want {
 			t.Errorf("%s:\n got %+v\nwant %+v", c.what, got, c.want)
@@ -102,7 +102,7 @@ func TestSettleKeepsItsPromise(t *testing.T) {
 	if j := Judge(9, &r, limit); j.Word != sheet.CannotTell {
 		t.Fatalf("%+v is no case for Settle", j)
 	}
-	gauges := []float64{0.7, 0.42, 0.1}
+	gauges := []float64{0.7, 0.3, 0.1}
 	s := Settle(&r, limit, []Measured{{Factor: 1, InHand: 0.9, Gauges: gauges}})
 	if s.GaugeFactor != 1 || s.Gauge != 1 || s.Readings == 0 {
 		t.Fatalf("%+v", s)

@@ -15,9 +15,14 @@ type Workspace struct {
 	groups    []uint8    // of strata that each draw came from, by varying factor, then trial
 	counts    []tally    // by varying factor, how many of the trials kept are in each group
 	scratch   []float64  // for one result
+	refused   []int      // the trials that the model refused, in order
 	shares    []float64  // by result, then factor
 	summaries []summary  // by result
 	ranges    []Range
+
+	apart      []float64 // of one result, the trials that did not fail
+	keptGroups []uint8   // as groups, of these
+	keptCounts []tally   // as counts, of these
 
 	x, y   []float64 // of a model that takes slices
 	places []*float64
