@@ -815,8 +815,29 @@ export interface Verdict {
   source: string;
   /** What would settle a doubt, or how to take the reading. */
   settle?: string;
-  /** The figures without which no verdict is drawn, by title. */
+  /** Common practice or memory: it compares, and nothing is over it. */
+  guide?: boolean;
+  /** The unverified figures that leave it untold, by title. */
   awaits?: string[];
+  turns?: Turn;
+  /** The brackets of unverified figures over the whole of which it holds. */
+  over?: string;
+}
+
+/** The value of an unverified figure at which a verdict turns: `word` holds while the figure is at most, or at least, that. */
+export interface Turn {
+  /** Calculation and input. */
+  figure: string;
+  /** The figure as people read it. */
+  title: string;
+  word: Word;
+  side: Side;
+  /** The value in the SI unit of the figure. */
+  si: number;
+  /** The value in words. */
+  text: string;
+  /** The bracket in which the figure lies. */
+  usual: string;
 }
 
 /** What can hurt. It is shown with every sheet that has it. */
@@ -871,8 +892,8 @@ export interface Overlay {
   fingerprint: string;
 }
 
-/** How a result or a reading stands to a limit, most urgent first. beyond: meets it with a probability of 5 % or less. cannot tell: the range is too wide to say, or rests on an unverified figure. near the limit: as within, but little is left. within: meets it with 95 % or more. not measured: there is no reading to judge. */
-export type Word = 'beyond' | 'cannot tell' | 'near the limit' | 'within' | 'not measured';
+/** How a result or a reading stands to a limit, most urgent first. beyond: meets it with a probability of 2.5 % or less. cannot tell: the range is too wide to say, or the verdict is not the same over the bracket of an unverified figure. near the limit: as within, but little is left. within: meets it with 97.5 % or more. Those of a guide, which is no limit, are outside, about and inside the guide. not measured: there is no reading to judge. */
+export type Word = 'beyond' | 'cannot tell' | 'outside the guide' | 'near the limit' | 'about the guide' | 'within' | 'inside the guide' | 'not measured';
 
 /** The side on which the limit lies. */
 export type Side = 'at most' | 'at least';

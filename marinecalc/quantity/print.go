@@ -9,6 +9,10 @@ import (
 // digits is how many significant digits are printed.
 const digits = 4
 
+// dust is the number below which what is printed is what rounding left of
+// nothing. Units are chosen so that real values lie far above it.
+const dust = 1e-9
+
 // unknown stands for a value that is not finite.
 const unknown = "not known"
 
@@ -45,7 +49,11 @@ func (k *Kind) Print(si float64, s System, metric, us string) string {
 // own size: 0.07 min as 4.2 s, 4000 days as years, 0.0005 mm as µm; hours of
 // running stay hours. Inches that are a binary fraction down to 1/64 are
 // printed as one.
-func (v Shown) Print(si float64, s System) string {
+func (v Shown) Print(si float64, s System) string { return v.PrintTo(si, 0, s) }
+
+// PrintTo prints as [Shown.Print] does, and gives a value known to ± half no
+// more digits than two of half: 75.3 ± 26 as 75.
+func (v Shown) PrintTo(si, half float64, s System) string {
 	if v.kind == nil {
 		return bare(si)
 	}
@@ -55,18 +63,46 @@ func (v Shown) Print(si float64, s System) string {
 		return unknown
 	}
 	if s == US {
-		return string(appendQuantity(out, si, v.kind.sized(si, v.us), true))
+		return string(appendTo(out, si, half, v.kind.sized(si, v.us)))
 	}
 	m := v.kind.sized(si, v.metric)
-	out = appendQuantity(out, si, m, true)
+	out = appendTo(out, si, half, m)
 	if s == Both {
 		if u := v.kind.sized(si, v.us); m.name != u.name {
 			out = append(out, " ("...)
-			out = appendQuantity(out, si, u, true)
+			out = appendTo(out, si, half, u)
 			out = append(out, ')')
 		}
 	}
 	return string(out)
+}
+
+// appendTo writes a value known to ± half, 0 for all its digits.
+func appendTo(dst []byte, si, half float64, u printed) []byte {
+	x, off := u.fromSI(si), math.Abs(u.fromSI(si+half)-u.fromSI(si))
+	if !(off > 0) || math.IsInf(off, 0) || u.style == currency || u.style == clock {
+		return appendQuantity(dst, si, u, true)
+	}
+	if u.style == workshop {
+		if n, ok := sixtyFourths(x); ok && math.Abs(off) < 1.0/64 {
+			return appendUnit(appendFraction(dst, n), u.name)
+		}
+	}
+	return appendUnit(appendRounded(dst, x, off, digits), u.name)
+}
+
+// appendRounded writes x to the second digit of half, and to no more than most
+// digits; to those where half is nothing.
+func appendRounded(dst []byte, x, half float64, most int) []byte {
+	if !(half > 0) || x == 0 {
+		return appendSignificant(dst, x, most)
+	}
+	place := int(math.Floor(math.Log10(half))) - 1
+	if math.Abs(x) < 0.5*math.Pow10(place) {
+		return append(dst, '0')
+	}
+	n := int(math.Floor(math.Log10(math.Abs(x)))) - place + 1
+	return appendSignificant(dst, x, min(max(n, 1), most))
 }
 
 // Format gives an SI value in the named unit as a decimal number of four
@@ -213,7 +249,7 @@ func appendMoney(dst []byte, x float64) []byte {
 // the even digit, as ISO 80000-1 rule A), without the zeros after the last decimal, and with an exponent only below 1e-4 and from
 // 1e7.
 func appendSignificant(dst []byte, x float64, n int) []byte {
-	if x == 0 {
+	if math.Abs(x) < dust {
 		return append(dst, '0')
 	}
 	var buf [32]byte
@@ -276,8 +312,9 @@ func layOut(dst, figures []byte, exponent int) []byte {
 	return dst
 }
 
-// spanDigits is how many significant digits the ends of a range are given.
-const spanDigits = 3
+// spanDigits is how many significant digits the ends of a range are given at
+// most.
+const spanDigits = 4
 
 // PrintSpan gives a range in the units of a system, the unit written once:
 // "45.2 to 75.4 N·m". Units are chosen as in [Shown.Print], by the larger end;
@@ -314,17 +351,13 @@ func appendSpan(dst []byte, low, high float64, u printed) []byte {
 	return appendUnit(dst, u.name)
 }
 
-// appendEnd writes one end of a range. An end that is small beside the other
-// gets no more decimals than the range has use for.
+// appendEnd writes one end of a range, with two digits of half its width.
 func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 	x, y := u.fromSI(si), u.fromSI(other)
-	switch u.style {
+	switch half := math.Abs(x-y) / 2; u.style {
 	case clock, currency, degrees:
 		return appendValue(dst, x, u.style, false)
+	default:
+		return appendRounded(dst, x, half, spanDigits)
 	}
-	if largest := math.Max(math.Abs(x), math.Abs(y)); largest > 0 && math.Abs(x) < 0.1*largest {
-		place := math.Pow(10, math.Floor(math.Log10(largest))-spanDigits+1)
-		x = math.Round(x/place)*place + 0 // + 0: no minus zero
-	}
-	return appendSignificant(dst, x, spanDigits)
 }

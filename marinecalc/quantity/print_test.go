@@ -189,3 +189,37 @@ func TestPrintComesBack(t *testing.T) {
 		}
 	})
 }
+
+// A value shows no digit that its accuracy does not support: two of the
+// accuracy itself, as JCGM 100:2008, 7.2.6 has it.
+func TestPrintTo(t *testing.T) {
+	for _, c := range []struct {
+		kind     string
+		si, half float64
+		system   System
+		want     string
+	}{
+		{"ratio", 0.7531, 0.26, Metric, "75 %"},
+		{"torque", 37.8412, 9.5, Metric, "37.8 N·m"},
+		{"torque", 37.8412, 0.02, Metric, "37.84 N·m"},
+		{"torque", 37.8412, 0, Metric, "37.84 N·m"},
+		{"length", 0.000012, 0.01, Metric, "0 mm"},
+		{"length", 8.674e-19, 0, Metric, "0 µm"},
+		{"length", 0.0254 / 16 * 7, 0.005, US, "0.44 in"},
+		{"length", 0.0254 / 16 * 7, 0.0001, US, "7/16 in"},
+		{"temperature-difference", 12.04, 1.5, Metric, "12 K"},
+		{"angle", 3.3e-14, 0, Metric, "0°"},
+	} {
+		k, _ := Lookup(c.kind)
+		units := [2]string{}
+		if c.kind == "temperature-difference" {
+			units[0] = "K"
+		}
+		if c.kind == "ratio" {
+			units[0] = "%"
+		}
+		if got := k.In(units[0], units[1]).PrintTo(c.si, c.half, c.system); got != c.want {
+			t.Errorf("%s %g ± %g: %q, want %q", c.kind, c.si, c.half, got, c.want)
+		}
+	}
+}

@@ -10,13 +10,13 @@ func TestPrintSpan(t *testing.T) {
 		metric, us string
 		want       string
 	}{
-		{"torque", 45.24, 75.37, Metric, "", "", "45.2 to 75.4 N·m"},
-		{"torque", 45.24, 75.37, Both, "N·m", "lbf·ft", "45.2 to 75.4 N·m (33.4 to 55.6 lbf·ft)"},
-		{"length", -0.00003144, 0.00003065, Metric, "mm", "in", "-0.0314 to 0.0307 mm"},
-		{"length", 8.118e-7, 4.937e-5, Metric, "mm", "in", "0.0008 to 0.0494 mm"},
-		{"angle", 0.000690, 0.001295, Metric, "°", "°", "0.0395 to 0.0742°"},
+		{"torque", 45.24, 75.37, Metric, "", "", "45 to 75 N·m"},
+		{"torque", 45.24, 75.37, Both, "N·m", "lbf·ft", "45 to 75 N·m (33 to 56 lbf·ft)"},
+		{"length", -0.00003144, 0.00003065, Metric, "mm", "in", "-0.031 to 0.031 mm"},
+		{"length", 8.118e-7, 4.937e-5, Metric, "mm", "in", "0.0008 to 0.049 mm"},
+		{"angle", 0.000690, 0.001295, Metric, "°", "°", "0.04 to 0.074°"},
 		{"temperature", 293.15, 313.15, US, "°C", "°F", "68 to 104 °F"},
-		{"ratio", 0.5627, 0.9375, Metric, "%", "%", "56.3 to 93.8 %"},
+		{"ratio", 0.5627, 0.9375, Metric, "%", "%", "56 to 94 %"},
 	}
 	for _, c := range cases {
 		k, _ := Lookup(c.kind)

@@ -54,26 +54,8 @@ type Limit struct {
 	Valid       Valid   `json:"valid"`
 	How         string  `json:"how"` // how to take the reading when it is missing
 	Why         string  `json:"why"` // what it means to be beyond
-	// Decides is false where no source confirms the limit: no verdict is drawn
-	// from it.
-	Decides bool   `json:"-"`
-	Note    string `json:"note"`
+	Note        string  `json:"note"`
 	Provenance
-}
-
-// UnmarshalJSON reads a limit, which decides unless it says otherwise.
-func (l *Limit) UnmarshalJSON(text []byte) error {
-	type plain Limit
-	w := struct {
-		plain
-		Decides *bool `json:"decides"`
-	}{}
-	if err := json.Unmarshal(text, &w); err != nil {
-		return err
-	}
-	*l = Limit(w.plain)
-	l.Decides = w.Decides == nil || *w.Decides
-	return nil
 }
 
 // Shared says that results of one calculation are held against the limits of

@@ -25,9 +25,12 @@ func ExampleWords() {
 	// Output:
 	// 0 beyond - under the minimum
 	// 1 cannot tell - not enough to tell
-	// 2 near the limit - OK but close
-	// 3 within - OK
-	// 4 not measured - not measured
+	// 2 outside the guide - outside the guide
+	// 3 near the limit - OK but close
+	// 4 about the guide - about the guide
+	// 5 within - OK
+	// 6 inside the guide - inside the guide
+	// 7 not measured - not measured
 }
 
 // A result without a range is read like any other.

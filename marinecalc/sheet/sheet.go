@@ -159,7 +159,22 @@ type Verdict struct {
 	Authority   string   `json:"authority"`
 	Source      string   `json:"source"`
 	Settle      string   `json:"settle,omitempty"` // what would settle it
-	Awaits      []string `json:"awaits,omitempty"` // the figures without which no verdict is drawn, by title
+	Guide       bool     `json:"guide,omitempty"`  // common practice or memory: it compares, and nothing is over it
+	Awaits      []string `json:"awaits,omitempty"` // the unverified figures that leave it untold, by title
+	Turns       *Turn    `json:"turns,omitempty"`  // of an untold one: where it turns
+	Over        string   `json:"over,omitempty"`   // the brackets of unverified figures over the whole of which it holds
+}
+
+// Turn is the value of an unverified figure at which a verdict turns: Word
+// holds while the figure is at most, or at least, the value.
+type Turn struct {
+	Figure string  `json:"figure"` // "calculation/input"
+	Title  string  `json:"title"`
+	Word   Word    `json:"word"` // within or beyond
+	Side   Side    `json:"side"`
+	SI     float64 `json:"si"`
+	Text   string  `json:"text"`
+	Usual  string  `json:"usual"` // its bracket
 }
 
 // Backing says what kind of authority stands behind a verdict, and which: that

@@ -8,15 +8,45 @@ type Word string
 
 // The words of verdicts.
 const (
-	Beyond      Word = "beyond"         // meets the limit with a probability of 5 % or less
-	CannotTell  Word = "cannot tell"    // the range is too wide to say either, or rests on an unverified figure
-	NearLimit   Word = "near the limit" // as Within, but little is left to the limit
-	Within      Word = "within"         // meets the limit with a probability of 95 % or more
-	NotMeasured Word = "not measured"   // there is no reading to judge
+	Beyond      Word = "beyond"            // meets the limit with a probability of 2.5 % or less
+	CannotTell  Word = "cannot tell"       // the range is too wide to say either, or rests on an unverified figure
+	Outside     Word = "outside the guide" // as Beyond, of a guide, which is no limit
+	NearLimit   Word = "near the limit"    // as Within, but little is left to the limit
+	About       Word = "about the guide"   // as CannotTell, of a guide
+	Within      Word = "within"            // meets the limit with a probability of 97.5 % or more
+	Inside      Word = "inside the guide"  // as Within, of a guide
+	NotMeasured Word = "not measured"      // there is no reading to judge
 )
 
 // words are the words of verdicts, most urgent first.
-var words = [...]Word{Beyond, CannotTell, NearLimit, Within, NotMeasured}
+var words = [...]Word{Beyond, CannotTell, Outside, NearLimit, About, Within, Inside, NotMeasured}
+
+// ByGuide is the word where what was held against is a guide.
+func (w Word) ByGuide() Word {
+	switch w {
+	case Beyond:
+		return Outside
+	case CannotTell:
+		return About
+	case Within, NearLimit:
+		return Inside
+	}
+	return w
+}
+
+// Plain is the word that a limit would have had where a guide has its own: what
+// rule rows ask by.
+func (w Word) Plain() Word {
+	switch w {
+	case Outside:
+		return Beyond
+	case About:
+		return CannotTell
+	case Inside:
+		return Within
+	}
+	return w
+}
 
 // Words lists the words of verdicts, most urgent first.
 func Words() []Word { return slices.Clone(words[:]) }

@@ -89,7 +89,10 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	if r == nil {
 		return false
 	}
-	*k = known{known: true, word: r.Text, origin: sheet.Earlier, source: o.Sheet.Title, blameAt: p.Pointer, confirmed: !slices.Contains(o.Unverified, result)}
+	*k = known{known: true, word: r.Text, origin: sheet.Earlier, source: o.Sheet.Title, blameAt: p.Pointer, confirmed: true}
+	if i := slices.IndexFunc(o.Unverified, func(u Unverified) bool { return u.Result == result }); i >= 0 {
+		k.confirmed, k.roots = false, o.Unverified[i].RestsOn
+	}
 	if r.SI != nil {
 		k.si = *r.SI
 		k.factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}

@@ -14,16 +14,9 @@ import (
 
 // verdicts holds the results and readings against every limit that applies.
 func (r *run) verdicts() []sheet.Verdict {
-	applying := r.in.buf.limits
-	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
-		if l.Valid.Meets(r.lookupAny) {
-			applying = append(applying, l)
-		}
-	}
-	r.in.buf.limits = applying
-	out := make([]sheet.Verdict, len(applying))
-	for i := range applying {
-		r.judge(r.withMakersFigure(&applying[i]), &out[i])
+	out := make([]sheet.Verdict, len(r.limits))
+	for i := range r.limits {
+		r.judge(&r.limits[i], &out[i])
 	}
 	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return a.Word.Rank() - b.Word.Rank() })
 	return out
@@ -55,33 +48,30 @@ func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
 	return &own
 }
 
-// property is the input or result of that name.
-func (r *run) property(name string) *contract.Property {
-	if p := r.in.form.Result.Child(name); p != nil {
-		return p
-	}
-	return r.in.form.Input.Child(name)
-}
-
 // judged is the value that a limit is on, as it is judged.
 type judged struct {
 	si, low, high float64 // low and high are its 95 % interval
 	text          string
 	span          *spread.Range
 	unverified    []*contract.Property
+	number        bool // a number of the typed function, which trials may move
 }
 
 // value finds what a limit is on: a result, or an input with its own accuracy.
 func (r *run) value(on string) (judged, bool) {
 	if m := r.result(on); m != nil {
-		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, unverified: m.unverified}
-		if m.span != nil {
+		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, unverified: m.unverified, number: m.number != nil}
+		if m.span != nil && m.span.Usable {
 			j.low, j.high = m.low, m.high
 		}
 		return j, true
 	}
 	if k := r.in.at(on); k != nil {
-		return judged{si: k.si, low: k.factor.Low, high: k.factor.High, text: k.text, span: r.ownRange(k)}, true
+		j := judged{si: k.si, low: k.factor.Low, high: k.factor.High, text: k.text, span: r.ownRange(k)}
+		if !k.confirmed {
+			j.unverified = []*contract.Property{r.in.form.Input.Child(on)}
+		}
+		return j, true
 	}
 	return judged{}, false
 }
@@ -95,21 +85,20 @@ func (r *run) ownRange(k *known) *spread.Range {
 		spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed},
 		func(x, y []float64) bool { y[0] = x[0]; return true })
 	if err != nil {
-		return nil
+		return &spread.Range{} // not usable
 	}
 	return &out.Results[0]
 }
 
 // judge holds what a limit is on against it.
-func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
-	p := r.property(l.On)
-	v.Limit, v.Title, v.On, v.Authority, v.Source = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String()
-	limit, text, ok := r.limit(l, p)
+func (r *run) judge(h *held, v *sheet.Verdict) {
+	l, p := h.Limit, h.on
+	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
+	limit, text, behind, ok := r.limit(l, p)
 	v.Bound, v.Side = text, sideOf(l)
 	if p != nil && p.Kind != nil {
 		v.Kind, v.Unit = sheet.Kind(p.Kind.Name), p.Kind.SIUnit()
 	}
-	defer func() { v.Reads = v.Word.Reads(v.Side) }()
 	if ok {
 		v.BoundSI = r.keep(limit.Max)
 		if v.Side == sheet.AtLeast {
@@ -122,43 +111,131 @@ func (r *run) judge(l *rules.Limit, v *sheet.Verdict) {
 	}
 	if !ok || !measured {
 		v.Word = sheet.NotMeasured
+		v.Reads = v.Word.Reads(v.Side)
 		v.Sentence = strings.TrimSpace(l.Title + ": not measured. " + l.How)
 		return
 	}
 	v.Value = j.text
-	judgement := spread.Judge(j.si, j.span, limit)
-	if l.Chance {
-		judgement = spread.JudgeChance(j.si)
-	}
-	if doubt, remedy := r.doubt(l, j); doubt != "" {
-		v.Word = sheet.CannotTell
-		v.Sentence = l.Title + ": " + j.text + ", " + asks(text) + ": not enough to tell; " + doubt + ". " + remedy
-		for _, p := range j.unverified {
-			v.Awaits = append(v.Awaits, p.Title)
+	for _, p := range behind {
+		if !v.Guide && !slices.Contains(j.unverified, p) { // a guide is itself no more than usual
+			j.unverified = append(slices.Clip(j.unverified), p)
 		}
-		return
 	}
-	v.Word = judgement.Word
+	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
+	if v.Word = judgement.Word; v.Guide {
+		v.Word = v.Word.ByGuide()
+	}
+	v.Reads = v.Word.Reads(v.Side)
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = &judgement.Probability
 	}
-	v.Sentence = r.sentence(l, p, j, v, limit)
-	if judgement.Word == sheet.CannotTell && !l.Chance {
+	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
+	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
 		v.Settle = r.settle(p, j, limit)
 	}
 }
 
-// sideOf is the side on which a limit's row bounds its value.
-func sideOf(l *rules.Limit) sheet.Side {
-	if l.Min.Given() {
-		return sheet.AtLeast
+// weigh says how a value stands to a limit. Where that cannot be told for want
+// of something, doubt says of what, and remedy how to mend it.
+func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	switch {
+	case h.Chance:
+		judgement = spread.JudgeChance(j.si)
+	case h.span != nil:
+		estimate := h.move(limit)
+		if judgement = spread.Judge(estimate, h.span, spread.AtLeast(0)); judgement.Word == sheet.Within {
+			judgement.Word = spread.Judge(j.si, nil, limit).Word // close or not
+		}
+	default:
+		judgement = spread.Judge(j.si, j.span, limit)
 	}
-	return sheet.AtMost
+	if len(j.unverified) > 0 {
+		roots := r.roots(j.unverified)
+		figures, all := r.brackets(j.unverified)
+		if !all || h.value == nil || h.Chance || h.boundOf() != "" && h.bound == nil {
+			v.Awaits = roots
+			return none, "it rests on " + strings.Join(lower(roots), ", ") + ", for which no confirmed figure is published", typeThem(roots)
+		}
+		judgement, v.Turns = r.overBracket(h, limit, figures)
+		if judgement.Word != sheet.CannotTell {
+			v.Over = overTexts(r, figures)
+			return judgement, "", ""
+		}
+		v.Awaits = roots
+		if v.Turns != nil {
+			return judgement, r.turning(v), typeThem(roots)
+		}
+		return judgement, "it rests on " + strings.Join(lower(roots), ", ") + ", and no value of one of these alone decides", typeThem(roots)
+	}
+	if r.untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
+		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
+	}
+	return judgement, "", ""
 }
 
-// limit turns a limit's row into numbers and words.
-func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string, bool) {
-	bound, side, limit := &l.Max, string(sideOf(l))+" ", spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+// roots names the unverified figures behind others, by title: of an earlier
+// result those that it rests on itself.
+func (r *run) roots(behind []*contract.Property) []string {
+	var titles []string
+	add := func(title string) {
+		if !slices.Contains(titles, title) {
+			titles = append(titles, title)
+		}
+	}
+	for _, p := range behind {
+		own := r.in.values[p.Index].roots
+		for _, title := range own {
+			add(title)
+		}
+		if len(own) == 0 {
+			add(p.Title)
+		}
+	}
+	return titles
+}
+
+// lower writes titles as they stand inside a sentence.
+func lower(titles []string) []string {
+	out := make([]string, len(titles))
+	for i, t := range titles {
+		out[i] = midSentence(t)
+	}
+	return out
+}
+
+func typeThem(titles []string) string {
+	if len(titles) > 1 {
+		return "Type them as the maker gives them, or as you measured them, to get a verdict."
+	}
+	return "Type it as the maker gives it, or as you measured it, to get a verdict."
+}
+
+// overTexts says over which brackets a verdict holds.
+func overTexts(r *run, figures []figure) string {
+	texts := make([]string, len(figures))
+	for i := range figures {
+		f := &figures[i]
+		texts[i] = midSentence(f.input.Title) + " " + r.in.showSpan(f.input, f.low, f.high)
+	}
+	return strings.Join(texts, "; ")
+}
+
+// turning says at which value of a figure a verdict turns: "OK while thrust is
+// at most 7.4 kN; 4 to 9 kN is usual".
+func (r *run) turning(v *sheet.Verdict) string {
+	t, word := v.Turns, v.Turns.Word
+	if v.Guide {
+		word = word.ByGuide()
+	}
+	return word.Reads(v.Side) + " while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
+}
+
+// limit turns a limit's row into numbers and words. behind are the unverified
+// figures that the limit itself rests on.
+func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, text string, behind []*contract.Property, ok bool) {
+	bound, side := &l.Max, string(sideOf(l))+" "
+	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
 	if l.Min.Given() {
 		bound = &l.Min
 	}
@@ -169,11 +246,11 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string,
 		}
 	}
 	if bound.Of != "" {
-		of, ok := r.value(bound.Of)
-		if !ok {
-			return limit, side + "a figure that is not known", false
+		of, known := r.value(bound.Of)
+		if !known || math.IsNaN(of.si) {
+			return limit, side + "a figure that is not known", nil, false
 		}
-		si = of.si
+		si, behind = of.si, of.unverified
 	}
 	if l.Min.Given() {
 		limit.Min = si
@@ -181,35 +258,16 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (spread.Limit, string,
 		limit.Max = si
 	}
 	if p == nil {
-		return limit, side + bound.Text, true
+		return limit, side + bound.Text, behind, true
 	}
-	return limit, side + r.in.show(p, si), true
-}
-
-// doubt says why a value may not be judged, and what would mend that: a figure
-// behind it, or the limit itself, is of the kind that no source confirms.
-func (r *run) doubt(l *rules.Limit, j judged) (why, remedy string) {
-	if !l.Decides {
-		return "the limit is not confirmed by a source, so no verdict is drawn from it", l.How
-	}
-	if len(j.unverified) == 0 {
-		return "", ""
-	}
-	titles := make([]string, len(j.unverified))
-	for i, p := range j.unverified {
-		titles[i] = strings.ToLower(p.Title)
-	}
-	remedy = "Type it as the maker gives it, or as you measured it, to get a verdict."
-	if len(titles) > 1 {
-		remedy = "Type them as the maker gives them, or as you measured them, to get a verdict."
-	}
-	return "it rests on " + strings.Join(titles, ", ") + ", for which no confirmed figure is published, so no verdict is drawn from it", remedy
+	return limit, side + r.in.show(p, si), behind, true
 }
 
 const finestGauge = "To settle it, take every reading with the finest gauge available."
 
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
-func (r *run) sentence(l *rules.Limit, p *contract.Property, j judged, v *sheet.Verdict, limit spread.Limit) string {
+func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
+	l, p := h.Limit, h.on
 	value := j.text
 	if j.low < j.high && p != nil {
 		if span := r.in.showBeside(p, j.si, j.low, j.high); span != "" {
@@ -217,25 +275,49 @@ func (r *run) sentence(l *rules.Limit, p *contract.Property, j judged, v *sheet.
 		}
 	}
 	if l.Chance {
-		return chanceSentence(l, j.text, v.Word)
+		return chanceSentence(l, j.text, v.Word.Plain())
 	}
-	text := l.Title + ": " + value + ", " + asks(v.Bound) + ": " + v.Word.Reads(v.Side)
-	switch v.Word {
-	case sheet.NearLimit:
-		return text + nearness(j.si, limit) + "."
-	case sheet.Beyond:
+	text := l.Title + ": " + value + ", " + asks(v) + ": " + v.Reads
+	if doubt != "" {
+		return strings.TrimSpace(text + "; " + doubt + ". " + remedy)
+	}
+	if v.Word == sheet.NearLimit {
+		text += nearness(j.si, limit)
+	}
+	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
+		if v.Word.Plain() == sheet.CannotTell {
+			text += "; it is met with a probability of " + percent(*v.Probability)
+		} else {
+			text += ", met with a probability of " + percent(*v.Probability)
+		}
+	}
+	if v.Over != "" {
+		text += " for all of what is usual (" + v.Over + ")"
+	}
+	if v.Word.Plain() == sheet.Beyond {
 		return strings.TrimSpace(text + ". " + l.Why)
 	}
 	return text + "."
 }
 
+// percent writes a probability, with a decimal where it is near a certainty.
+func percent(p float64) string {
+	if p < 0.1 || p > 0.9 {
+		return fmt.Sprintf("%.1f %%", 100*p)
+	}
+	return fmt.Sprintf("%.0f %%", 100*p)
+}
+
 // asks words what a limit asks for: its bound is "at most 20 °C" or "at least
 // 2".
-func asks(bound string) string {
-	if strings.HasPrefix(bound, string(sheet.AtLeast)) {
-		return "needs " + bound
+func asks(v *sheet.Verdict) string {
+	switch {
+	case v.Guide:
+		return "guide " + v.Bound
+	case v.Side == sheet.AtLeast:
+		return "needs " + v.Bound
 	}
-	return "allowed " + bound
+	return "allowed " + v.Bound
 }
 
 // nearness says how near to its limit a value is that is called near to it.

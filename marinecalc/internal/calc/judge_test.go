@@ -35,7 +35,7 @@ func TestSentencesOfVerdicts(t *testing.T) {
 		{"20 kW", `"max": "160 N·m", "near": 0.9`, "near the limit", "Tried: 159.2 N·m, allowed at most 160 N·m: OK but close, 99 % of the limit is taken up."},
 		{"20 kW", `"max": "100 N·m"`, "beyond", "Tried: 159.2 N·m, allowed at most 100 N·m: over the limit. It would break."},
 		{"20 kW", `"min": "200 N·m"`, "beyond", "Tried: 159.2 N·m, needs at least 200 N·m: under the minimum. It would break."},
-		{"20 kW ± 10 %", `"max": "160 N·m"`, "cannot tell", " N·m), allowed at most 160 N·m: not enough to tell."},
+		{"20 kW ± 10 %", `"max": "160 N·m"`, "cannot tell", " N·m), allowed at most 160 N·m: not enough to tell; it is met with a probability of 53 %."},
 	} {
 		book := testboat.Overlay(t, `{"limits": [{"id": "tried", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Tried", "why": "It would break.", `+c.limit+`, "source": {"document": "Test"}, "basis": "maker"}]}`)
 		v := testboat.Run(t, "shaft-torque", fmt.Sprintf(input, c.power), marinecalc.Options{Rules: book}).Verdict("tried")

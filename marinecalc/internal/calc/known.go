@@ -24,9 +24,10 @@ type known struct {
 	rangeText string // the range as shown
 	origin    sheet.Origin
 	source    string
-	date      string // of the reading in the boat file
-	blameAt   string // the place to blame when something is wrong with it
-	confirmed bool   // false for an unverified figure, which never stands behind a verdict
+	date      string   // of the reading in the boat file
+	blameAt   string   // the place to blame when something is wrong with it
+	confirmed bool     // false for an unverified figure: a verdict must hold over its whole bracket
+	roots     []string // of an earlier result that is unverified, the titles of the figures it rests on
 }
 
 // variate is a number inside the typed input that trials change.
@@ -120,6 +121,19 @@ func (in *inputs) showIn(p *contract.Property, si float64, units quantity.System
 		return p.Kind.Print(si, units, in.currency, in.currency)
 	}
 	return Show(p, si, units)
+}
+
+// showTo prints a value of the run to the digits that an accuracy of ± half
+// leaves it.
+func (in *inputs) showTo(p *contract.Property, si, half float64) string {
+	return in.showToIn(p, si, half, in.session.Units)
+}
+
+func (in *inputs) showToIn(p *contract.Property, si, half float64, units quantity.System) string {
+	if isMoney(p) || p.Kind == nil {
+		return in.showIn(p, si, units)
+	}
+	return p.Shown.PrintTo(si, half, units)
 }
 
 // showSpan prints a range of the run in the unit system in force. One that

@@ -26,6 +26,14 @@ type measure struct {
 	unverified []*contract.Property // unverified figures that it rests on
 }
 
+// half is half the width of its range, as far as that ends.
+func (m *measure) half() float64 {
+	if neverComes(m.property, m.high) {
+		return m.si - m.low
+	}
+	return (m.high - m.low) / 2
+}
+
 // results reads the typed output. A number that is not a number was not asked
 // for, and what does not occur is no figure; an infinite one is a fault.
 func (r *run) results() problem.List {

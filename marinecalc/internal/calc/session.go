@@ -62,7 +62,13 @@ type Session struct {
 // Outcome is a sheet and what later calculations must know of it.
 type Outcome struct {
 	Sheet      *sheet.Sheet
-	Unverified []string // the results that rest on an unverified figure
+	Unverified []Unverified
+}
+
+// Unverified is a result that rests on unverified figures, by their titles.
+type Unverified struct {
+	Result  string
+	RestsOn []string
 }
 
 // Session checks the options. A run of the session stops when ctx ends, which

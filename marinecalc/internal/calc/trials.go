@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -35,38 +36,93 @@ func (r *run) ranges(space *spread.Workspace) {
 			directions = append(directions, i)
 		}
 	}
-	run := r.in.session.untilCancelled(r.in.call.run)
-	model := spread.Model{Factors: to, Results: from, Run: func() bool { return run() == nil }}
-	if len(directions) > 0 {
-		model.Run = func() bool {
-			err := run()
-			for _, i := range directions {
-				*from[i] = nearest(*from[i], outputs[i].si)
-			}
-			return err == nil
-		}
-	}
+	model := spread.Model{Factors: to, Results: from, Run: r.trial(outputs, directions)}
+	model.Results = r.holdMargins(&model)
 	out, err := space.Run(factors, spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed, Shares: explained}, model)
 	for _, l := range r.in.variates {
 		*l.to = l.factor.Estimate
 	}
 	if r.in.call.run() != nil || err != nil || !out.Usable {
+		r.untried = true
 		r.notes = append(r.notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
 		return
 	}
 	r.trials = out.Trials
+	if part := float64(out.Failed) / float64(out.Trials); part >= 0.01 {
+		r.notes = append(r.notes, fmt.Sprintf("%.0f %% of the trial values inside the stated accuracies lie where this calculation does not apply; the ranges are of the others, and each verdict holds with them counted at the edge.", 100*part))
+	}
 	for i, m := range outputs {
-		// The trials of a size lie above it where it is near nothing; an
-		// interval that excludes the estimate would deny what was read.
-		m.span, m.low, m.high = &out.Results[i], min(out.Results[i].Low, m.si), max(out.Results[i].High, m.si)
-		if m.property.Setting {
-			m.span = nil // it is one figure; a test holds that trials do not move it
-		}
-		if m.property.Chance {
-			m.si = m.span.Mean
-			m.text, m.span = r.in.show(m.property, m.si), nil
+		m.span = &out.Results[i]
+		r.takeSpan(m)
+	}
+	for i, n := 0, len(outputs); i < len(r.limits); i++ {
+		if h := &r.limits[i]; h.bound != nil && h.value != nil {
+			h.span = &out.Results[n]
+			n++
 		}
 	}
+}
+
+// takeSpan gives a result its range, and its words the digits that go with it.
+func (r *run) takeSpan(m *measure) {
+	switch {
+	case m.property.Setting: // one figure is what is set; a test holds that trials do not move it
+		m.span = nil
+	case !m.span.Usable: // its verdict says so
+	case m.property.Chance:
+		m.si = m.span.Mean
+		m.text, m.span = r.in.show(m.property, m.si), nil
+	default:
+		// The trials of a size lie above it where it is near nothing; an
+		// interval that excludes the estimate would deny what was read.
+		m.low, m.high = min(m.span.Low, m.si), max(m.span.High, m.si)
+		m.text = r.in.showTo(m.property, m.si, m.half())
+	}
+}
+
+// trial runs the function once, with directions counted from their estimates.
+func (r *run) trial(outputs []*measure, directions []int) func() bool {
+	run := r.in.session.untilCancelled(r.in.call.run)
+	if len(directions) == 0 {
+		return func() bool { return run() == nil }
+	}
+	return func() bool {
+		err := run()
+		for _, i := range directions {
+			*outputs[i].number = nearest(*outputs[i].number, outputs[i].si)
+		}
+		return err == nil
+	}
+}
+
+// holdMargins lets the trials work out how far values are from those limits
+// that move with them, behind the other results, whose places are returned
+// with theirs.
+func (r *run) holdMargins(m *spread.Model) []*float64 {
+	var moving []*held
+	var limits []spread.Limit
+	places := m.Results
+	for i := range r.limits {
+		if h := &r.limits[i]; h.bound != nil && h.value != nil {
+			limit, _, _, _ := r.limit(h.Limit, h.on)
+			moving, limits = append(moving, h), append(limits, limit)
+			places = append(places, &h.margin)
+		}
+	}
+	if len(moving) == 0 {
+		return places
+	}
+	run := m.Run
+	m.Run = func() bool {
+		if !run() {
+			return false
+		}
+		for i, h := range moving {
+			h.move(limits[i])
+		}
+		return true
+	}
+	return places
 }
 
 // dropUntried variates out the chances, which nobody knows without trials.
@@ -81,8 +137,8 @@ func (r *run) dropUntried() {
 // the main results and those that a limit is on. Those in tables come last.
 func (r *run) numbers() (list []*measure, explained int) {
 	limited := map[string]bool{}
-	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
-		limited[l.On] = true
+	for i := range r.limits {
+		limited[r.limits[i].On] = true
 	}
 	add := func(measures []measure, wanted func(*contract.Property) bool) {
 		for i := range measures {

@@ -17,7 +17,9 @@ type run struct {
 	in       *inputs
 	measures []measure
 	tables   []table
+	limits   []held
 	trials   int
+	untried  bool // trials were asked for, and too few of them could be used
 	notes    []string
 	figures  []float64 // those that the sheet's lines point to
 }
@@ -57,9 +59,9 @@ func (r *run) write() *Outcome {
 	for i := range r.measures {
 		if m := &r.measures[i]; len(m.unverified) > 0 {
 			if out.Unverified == nil {
-				out.Unverified = make([]string, 0, len(r.measures)-i)
+				out.Unverified = make([]Unverified, 0, len(r.measures)-i)
 			}
-			out.Unverified = append(out.Unverified, m.property.Name)
+			out.Unverified = append(out.Unverified, Unverified{m.property.Name, r.roots(m.unverified)})
 		}
 	}
 	return out
@@ -110,7 +112,7 @@ func (r *run) resultLines() []sheet.Result {
 
 // addRange writes the 95 % interval and who has the largest part in it.
 func (r *run) addRange(line *sheet.Result, m *measure) {
-	if m.span == nil || m.span.StdDev == 0 {
+	if m.span == nil || !m.span.Usable || m.span.StdDev == 0 {
 		return
 	}
 	line.Spread = r.spreadOf(m)
@@ -172,6 +174,9 @@ func (r *run) workLines() []sheet.Work {
 	text := func(p *contract.Property) string {
 		if p.IsResult {
 			if m := r.in.buf.results[p.Index]; m != nil {
+				if units != r.in.session.Units && m.span != nil && m.span.Usable {
+					return r.in.showToIn(p, m.si, m.half(), units)
+				}
 				return print(p, m.si, m.text)
 			}
 			return ""
@@ -221,7 +226,7 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 	word := func(limit string) sheet.Word {
 		for i := range verdicts {
 			if verdicts[i].Limit == limit {
-				return verdicts[i].Word
+				return verdicts[i].Word.Plain()
 			}
 		}
 		return ""
@@ -237,7 +242,7 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 	}
 	for i := range verdicts {
 		v := &verdicts[i]
-		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word) })
+		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word.Plain()) })
 	}
 	add(func(a *rules.Advice) bool { return a.Limit == "" })
 	r.in.buf.advice, r.in.buf.chosen = all, chosen

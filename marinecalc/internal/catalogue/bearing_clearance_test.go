@@ -15,9 +15,9 @@ import (
 // shaft of the rule's exam item (46 CFR 61.20-23, testdata/published) still is.
 func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
 	for input, want := range map[string]map[string]string{
-		`"shaftDiameter":"32 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "cannot tell", "worn-ship-rule-small-craft": "beyond"},
-		`"shaftDiameter":"75 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "cannot tell"},
-		`"shaftDiameter":"15 in","bearingClearance":"1/4 in"`: {"worn-cfr": "within"},
+		`"shaftDiameter":"32 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "inside the guide", "worn-ship-rule-small-craft": "outside the guide"},
+		`"shaftDiameter":"75 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "inside the guide"},
+		`"shaftDiameter":"15 in","bearingClearance":"1/4 in"`: {"worn-cfr": "inside the guide"},
 	} {
 		s := testboat.Run(t, "bearing-clearance", `{"wornRule":"cfr-amidships","bearingKind":"other",`+input+`}`, marinecalc.Options{})
 		for _, id := range []string{"worn-cfr", "worn-cfr-small-shaft", "worn-ship-rule-small-craft"} {

@@ -38,7 +38,7 @@ func TestBoltingUpAsksForAllThree(t *testing.T) {
 		{"in line, turned, but not for the rule chosen", evenGaps + quarterOn, dialled("0.01 mm") + `, "toleranceTable": "army-feeler", "gapGauge": "straight-edge"`, "within", nil, []string{boltUp}},
 	} {
 		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [`+c.gaps+`]`+c.rest+`}`, marinecalc.Options{})
-		if v := s.Verdict("rigid-flange-offset"); v == nil || string(v.Word) != c.offset {
+		if v := s.Verdict("rigid-flange-offset"); v == nil || string(v.Word.Plain()) != c.offset {
 			t.Errorf("%s: the offset is %+v", c.what, v)
 		}
 		advises(t, c.what, s, c.wanted, c.unwanted)

@@ -54,7 +54,7 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 	}
 	verdicts := verdictsByLimit(book, sheets)
 	for id, v := range verdicts {
-		switch v.Word {
+		switch v.Word.Plain() {
 		case sheet.Beyond, sheet.NearLimit:
 			w.seen[id], w.word[id] = true, v.Reads
 		case sheet.Within:

@@ -136,7 +136,7 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (bayes.Answer, *sheet.Verdict) {
 	for _, by := range e.Verdicts.All() {
 		for _, limit := range by.Limits.All() {
-			if v := verdict(limit); v != nil && rules.Contains(by.Words, v.Word) {
+			if v := verdict(limit); v != nil && rules.Contains(by.Words, v.Word.Plain()) {
 				return answerOf[by.Answer], v
 			}
 		}

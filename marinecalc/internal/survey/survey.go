@@ -140,7 +140,7 @@ func (s *Survey) sum() {
 				continue
 			}
 			s.Findings = append(s.Findings, f)
-			act = act || v.Word != sheet.Within
+			act = act || v.Word != sheet.Within && v.Word != sheet.Inside
 		}
 		if act {
 			s.Cautions = append(s.Cautions, one.Cautions...)

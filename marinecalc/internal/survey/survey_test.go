@@ -34,12 +34,12 @@ func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
 	s := testboat.Check(t, boat, marinecalc.Options{})
 	waiting := 0
 	for _, f := range s.Findings {
-		if slices.Contains(f.Verdict.Awaits, "Peak torque") {
+		if slices.Contains(f.Verdict.Awaits, "Shock factor") {
 			waiting++
 		}
 	}
-	if i := slices.IndexFunc(s.Awaited, func(a survey.Awaited) bool { return a.Title == "Peak torque" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
-		t.Fatalf("%d verdicts wait for the peak torque, the survey has %+v", waiting, s.Awaited)
+	if i := slices.IndexFunc(s.Awaited, func(a survey.Awaited) bool { return a.Title == "Shock factor" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
+		t.Fatalf("%d verdicts wait for the shock factor, the survey has %+v", waiting, s.Awaited)
 	}
 	typed := testboat.Run(t, "key-strength", `{"peakTorque": "250 N·m"}`, marinecalc.Options{Boat: boat})
 	for _, v := range typed.Verdicts {

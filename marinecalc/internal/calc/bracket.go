@@ -1,0 +1,246 @@
+package calc
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// An unverified figure does not silence a verdict: the limit is held over the
+// whole bracket in which the figure lies. A word that stands at the worst of
+// it stands; where none does, the sheet says at which value it turns.
+
+// The trials at one end of a bracket, and at one step of the search for where
+// a verdict turns, and how many steps that takes.
+const (
+	bracketTrials = 1024
+	turnTrials    = 256
+	turnSteps     = 9
+)
+
+// figure is an unverified number behind a verdict.
+type figure struct {
+	input     *contract.Property
+	to        *float64
+	low, high float64
+	estimate  float64
+	worst     float64 // the end of the bracket where least of the limit is left
+	best      float64
+	swing     float64 // of the margin between the two
+}
+
+// brackets are the unverified figures behind a verdict; all is false where one
+// of them has no bracket, or no place in the arithmetic.
+func (r *run) brackets(behind []*contract.Property) (list []figure, all bool) {
+	for _, p := range behind {
+		k := &r.in.values[p.Index]
+		f := figure{input: p, to: r.field(p), low: k.factor.Low, high: k.factor.High, estimate: k.si}
+		if f.to == nil || k.factor.Shape == spread.Exact || !(f.low < f.high) {
+			return list, false
+		}
+		list = append(list, f)
+	}
+	return list, true
+}
+
+// overBracket judges a limit over the brackets of the figures behind it. The
+// word is CannotTell where it is not the same over all of them; turn then says
+// where it turns, if that can be found.
+func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spread.Judgement, turn *sheet.Turn) {
+	defer func() {
+		for i := range figures {
+			*figures[i].to = figures[i].estimate
+		}
+		r.again()
+	}()
+	margin := func() float64 {
+		if r.in.call.run() != nil {
+			return math.Inf(-1)
+		}
+		if m := h.move(limit); !math.IsNaN(m) {
+			return m
+		}
+		return math.Inf(-1)
+	}
+	for i := range figures {
+		f := &figures[i]
+		*f.to = f.low
+		low := margin()
+		*f.to = f.high
+		high := margin()
+		*f.to = f.estimate
+		if f.worst, f.best = f.low, f.high; high < low {
+			f.worst, f.best = f.high, f.low
+		}
+		f.swing = math.Abs(high - low)
+	}
+	slices.SortStableFunc(figures, func(a, b figure) int {
+		switch {
+		case a.swing > b.swing:
+			return -1
+		case a.swing < b.swing:
+			return 1
+		}
+		return 0
+	})
+	at := func(end func(f *figure) float64) float64 {
+		for i := range figures {
+			*figures[i].to = end(&figures[i])
+		}
+		return margin()
+	}
+	if at(func(f *figure) float64 { return f.worst }) >= 0 {
+		near := limit
+		if h.bound != nil {
+			near = boundAt(limit, *h.bound)
+		}
+		value := *h.value
+		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Within {
+			j.Word = spread.Judge(value, nil, near).Word // close or not, at the worst
+			return j, nil
+		}
+	}
+	if at(func(f *figure) float64 { return f.best }) < 0 {
+		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Beyond {
+			return j, nil
+		}
+	}
+	j = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	return j, r.turn(h, limit, figures)
+}
+
+// judgeHere judges with the figures as they stand, and nature varying round
+// them.
+func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) spread.Judgement {
+	if r.in.call.run() != nil {
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	}
+	estimate := h.move(limit)
+	factors, places := make([]spread.Factor, 0, len(r.in.variates)), make([]*float64, 0, len(r.in.variates))
+	for _, v := range r.in.variates {
+		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.to }) {
+			factors, places = append(factors, v.factor), append(places, v.to)
+		}
+	}
+	if r.in.session.trials == 0 || len(factors) == 0 {
+		return spread.Judge(estimate, nil, spread.AtLeast(0))
+	}
+	run := r.in.session.untilCancelled(r.in.call.run)
+	space := spread.Borrow()
+	defer space.Return()
+	out, err := space.Run(factors, spread.Plan{Trials: min(r.in.session.trials, trials), Seed: r.in.session.seed, Shares: 1}, spread.Model{
+		Factors: places, Results: []*float64{&h.margin},
+		Run: func() bool {
+			if run() != nil {
+				return false
+			}
+			h.move(limit)
+			return true
+		}})
+	for i, to := range places {
+		*to = factors[i].Estimate
+	}
+	if err != nil {
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	}
+	return spread.Judge(estimate, &out.Results[0], spread.AtLeast(0))
+}
+
+// turn looks for the value of the figure that matters most at which the word
+// turns: the farthest at which the limit is surely met whatever the others are,
+// or else the first at which it surely is not.
+func (r *run) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
+	lead := &figures[0]
+	for _, side := range []sheet.Word{sheet.Within, sheet.Beyond} {
+		from, to := lead.best, lead.worst
+		for i := range figures {
+			*figures[i].to = figures[i].worst
+		}
+		if side == sheet.Beyond {
+			from, to = to, from
+			for i := range figures {
+				*figures[i].to = figures[i].best
+			}
+		}
+		told := func(v float64) bool {
+			*lead.to = v
+			return r.judgeHere(h, limit, figures, turnTrials).Word == side
+		}
+		start, found := 0.0, false
+		for _, far := range []float64{0, 0.5, 1, 2, 4} { // the bracket itself first, then past its end
+			if start = r.possible(lead, from+far*(from-to)); told(start) {
+				found = true
+				break
+			}
+		}
+		if !found {
+			continue
+		}
+		in, out := start, to
+		for range turnSteps {
+			if middle := in + (out-in)/2; told(middle) {
+				in = middle
+			} else {
+				out = middle
+			}
+		}
+		p := lead.input
+		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
+			Text: r.in.showTo(p, in, math.Abs(start-to)/32), Usual: r.in.showSpan(p, lead.low, lead.high)}
+		if from > to {
+			turn.Side = sheet.AtLeast
+		}
+		return turn
+	}
+	return nil
+}
+
+// possible keeps a figure that is looked for outside its bracket to what its
+// schema allows, and off nothing.
+func (r *run) possible(f *figure, v float64) float64 {
+	if f.low > 0 {
+		v = max(v, f.low/10)
+	}
+	if p := f.input; p.Minimum != nil {
+		v = max(v, *p.Minimum)
+	}
+	if p := f.input; p.Maximum != nil {
+		v = min(v, *p.Maximum)
+	}
+	return v
+}
+
+// again runs on the estimates, so that every place holds what the sheet says.
+func (r *run) again() { _ = r.in.call.run() } // it ran on these very numbers before
+
+// boundAt is the limit with another bound.
+func boundAt(l spread.Limit, bound float64) spread.Limit {
+	if math.IsNaN(l.Min) {
+		l.Max = bound
+	} else {
+		l.Min = bound
+	}
+	return l
+}
+
+// titlesOf names the figures in the middle of a sentence.
+func titlesOf(behind []*contract.Property) string {
+	titles := make([]string, len(behind))
+	for i, p := range behind {
+		titles[i] = midSentence(p.Title)
+	}
+	return strings.Join(titles, ", ")
+}
+
+// midSentence writes a title as it stands inside a sentence: "K factor" keeps
+// its letter.
+func midSentence(title string) string {
+	if len(title) > 1 && (title[1] == ' ' || title[1] >= 'A' && title[1] <= 'Z') {
+		return title
+	}
+	return strings.ToLower(title[:1]) + title[1:]
+}

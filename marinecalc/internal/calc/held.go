@@ -1,0 +1,116 @@
+package calc
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// held is a limit that applies, with what the run holds against it.
+type held struct {
+	*rules.Limit
+	on     *contract.Property // what it is on; nil where the rules name what there is not
+	value  *float64           // where the trials leave its value; nil for what they do not move
+	bound  *float64           // the same of a limit that is another input or result
+	margin float64            // how far the value is from it, below nothing where it is not met
+	span   *spread.Range      // of the margin, where the bound moves with the value
+}
+
+// holdLimits finds the limits that apply, the maker's figures among them, and
+// where the trials leave what they are on.
+func (r *run) holdLimits() {
+	rows := r.in.buf.limits
+	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
+		if l.Valid.Meets(r.lookupAny) {
+			rows = append(rows, l)
+		}
+	}
+	r.in.buf.limits = rows
+	r.limits = make([]held, len(rows))
+	for i := range rows {
+		h := &r.limits[i]
+		h.Limit = r.withMakersFigure(&rows[i])
+		h.on, h.value = r.property(h.On), r.place(h.On)
+		if of := h.boundOf(); of != "" {
+			h.bound = r.place(of)
+		}
+	}
+}
+
+// boundOf is the input or result that the limit is, or "".
+func (h *held) boundOf() string {
+	if h.Min.Given() {
+		return h.Min.Of
+	}
+	return h.Max.Of
+}
+
+// property is the input or result of that name.
+func (r *run) property(name string) *contract.Property {
+	if p := r.in.form.Result.Child(name); p != nil {
+		return p
+	}
+	return r.in.form.Input.Child(name)
+}
+
+// place is where trials leave the input or result of that name, or nil.
+func (r *run) place(name string) *float64 {
+	if m := r.result(name); m != nil {
+		return m.number
+	}
+	if k := r.in.at(name); k != nil {
+		return r.field(r.in.form.Input.Child(name))
+	}
+	return nil
+}
+
+// field is where the typed struct has an input that is a number, or nil.
+func (r *run) field(p *contract.Property) *float64 {
+	if to, ok := r.in.form.Inputs.Field(r.in.call.input, p); ok {
+		return binding.Number(to)
+	}
+	return nil
+}
+
+// move works the margin out anew, from what the run has left in its places. A
+// bound that is met to the last digit is met (see spread.Judge).
+func (h *held) move(limit spread.Limit) float64 {
+	value, low, high := *h.value, limit.Min, limit.Max
+	if h.bound != nil && math.IsNaN(low) {
+		high = *h.bound
+	} else if h.bound != nil {
+		low = *h.bound
+	}
+	h.margin = high - value
+	if math.IsNaN(high) {
+		h.margin = value - low
+		high = low
+	}
+	h.margin += 1e-9 * math.Abs(high)
+	return h.margin
+}
+
+// sideOf is the side on which a limit's row bounds its value.
+func sideOf(l *rules.Limit) sheet.Side {
+	if l.Min.Given() {
+		return sheet.AtLeast
+	}
+	return sheet.AtMost
+}
+
+// guides tells whether nothing is over the limit: by its authority, or because
+// the figure that it holds a value against is nobody's own but only usual.
+func (r *run) guides(h *held) bool {
+	if h.Basis.Guides() {
+		return true
+	}
+	if h.Basis != rules.AsEntered || h.boundOf() == "" {
+		return false
+	}
+	k := r.in.at(h.boundOf())
+	return k != nil && (k.origin == sheet.UsualValue || k.origin == sheet.Default || k.origin == sheet.HandbookRow && !k.confirmed)
+}
