@@ -26,7 +26,7 @@ func ExampleRun() {
 	}
 	// Output:
 	// Wrench setting: 37.84 N·m
-	// Achieved clamp load: 25.23 kN (18.9 to 31.5 kN)
+	// Achieved clamp load: 25.2 kN (18.9 to 31.5 kN)
 	// Share of the proof load: OK
 	// Share of the yield strength: OK
 }
