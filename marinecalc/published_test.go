@@ -132,6 +132,15 @@ func (row *publishedRow) runCalculation(t *testing.T) {
 			row.holdsCell(t, s, place, want)
 			continue
 		}
+		if id, is := strings.CutPrefix(name, "limit/"); is { // the bound that a limit has here
+			v := s.Verdict(id)
+			if v == nil || v.BoundSI == nil {
+				t.Errorf("there is no bound of %s", id)
+				continue
+			}
+			row.holds(t, name, *v.BoundSI, testboat.Amount(t, want, nil))
+			continue
+		}
 		r := s.Result(name)
 		if r == nil {
 			t.Errorf("there is no result %s", name)

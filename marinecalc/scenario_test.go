@@ -52,7 +52,7 @@ var stories = []story{
 		states:   []string{"2025-04-19", "2025-10-11", "2026-02-14", "2026-04-18", "2026-10-10"},
 		troubled: "2025-10-11", cause: "bearing-worn",
 		limits: []turn{
-			{"bearing-clearance", "worn-practice", "beyond", "within"},
+			{"bearing-clearance", "worn-limit", "beyond", "within"},
 			{"coupling-alignment", "speed-bands-acceptable-gap-1250", "cannot tell", "within"},
 			{"coupling-alignment", "speed-bands-acceptable-offset-1250", "cannot tell", "within"},
 			{"gland-heat", "gland-rise-measured", "within", "within"},

@@ -25,29 +25,34 @@ const (
 type ClearanceInput struct {
 	BearingKind      SternBearing
 	ShaftDiameter    quantity.Length // above 0
-	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bearing shell, across the whole, as the feeler reads it; NaN for not read
+	BearingClearance quantity.Length `unset:"NaN"` // between shaft and bearing shell, across the whole, as read; NaN for not read
+	BladeWidth       quantity.Length // of the flat feeler it and EarlierClearance were read with; 0 for what is round, or a dial
 	ShellBore        quantity.Length // inside diameter of the bearing shell; optional, goes before BearingClearance
 	WornLimit        quantity.Length // at which it is renewed; optional
 
-	NewClearance     quantity.Length // when the bearing was new; optional
-	EarlierClearance quantity.Length // of an earlier reading; optional
+	NewClearance     quantity.Length `unset:"NaN"` // when the bearing was new; NaN for not known
+	EarlierClearance quantity.Length `unset:"NaN"` // of an earlier reading; NaN for none
 	RunningTime      quantity.Time   // with the shaft turning, since that reading; needed with it
 
 	BearingLength  quantity.Length // optional
-	GrooveDepth    quantity.Length // of the water grooves; optional
+	GrooveDepth    quantity.Length `unset:"NaN"` // of the water grooves; NaN for not measured
 	GrooveDepthNew quantity.Length // the same when new; needed with GrooveDepth
 }
 
 // ClearanceResult is what Clearance finds. A figure for which a reading is missing is NaN.
 type ClearanceResult struct {
-	Clearance       quantity.Length // bore less shaft, or as read
-	ClearanceUse    quantity.Ratio  // Clearance over WornLimit
-	ClearanceRatio  quantity.Ratio  // Clearance over shaft diameter
-	WearSinceNew    quantity.Length
-	WearPerThousand quantity.Length // in a thousand hours of running
-	TimeLeft        quantity.Time   // of running, to WornLimit at the same rate; Never at most
-	GrooveLeft      quantity.Ratio  // groove depth over the depth when new
-	LengthRatio     quantity.Ratio  // bearing length over shaft diameter
+	Clearance         quantity.Length // ClearanceFromBore, or else ClearanceRead
+	ClearanceRead     quantity.Length // as read, and what the blade hides
+	ClearanceFromBore quantity.Length // bore less shaft
+	BladeHides        quantity.Length // what a flat feeler reads short by
+	EarlierUsed       quantity.Length // the earlier reading, and what the blade hid then
+	ClearanceUse      quantity.Ratio  // Clearance over WornLimit
+	ClearanceRatio    quantity.Ratio  // Clearance over shaft diameter
+	WearSinceNew      quantity.Length
+	WearPerThousand   quantity.Length // in a thousand hours of running
+	TimeLeft          quantity.Time   // of running, to WornLimit at the same rate; Never at most
+	GrooveLeft        quantity.Ratio  // groove depth over the depth when new
+	LengthRatio       quantity.Ratio  // bearing length over shaft diameter
 }
 
 // Never stands for what does not come in ten years of running, in seconds: a
@@ -56,8 +61,14 @@ const Never = 10 * 365.25 * 86400
 
 // Clearance finds how far a water-lubricated bearing is worn, how fast, and how
 // long it lasts to its limit when it wears on as it did (a straight line
-// through two readings). The limits are data: 46 CFR 61.20-23 and common
-// practice.
+// through two readings). The limits are data: ABYC P-6, 46 CFR 61.20-23 and
+// common practice.
+//
+// A flat blade pushed in along a shaft that lies at the bottom of its bearing
+// rests on the crown of the shaft, and its edges touch the hollow above: it
+// reads short by the height of the arc over its width. With blade thickness t,
+// width w and shaft diameter d the bore is d + t + s, and the chord w in it has
+// the sagitta s = w²/(4·(d + t)): Euclid III 35, the parts of chords that cross.
 //
 // The error is a *problem.Error of everything that cannot be. Clearance does not
 // allocate unless it refuses.
@@ -65,19 +76,27 @@ func Clearance(in ClearanceInput) (ClearanceResult, error) {
 	if err := in.validate(); err != nil {
 		return ClearanceResult{}, err
 	}
-	c, limit := float64(in.clearance()), quantity.OrNaN(float64(in.WornLimit))
+	limit := quantity.OrNaN(float64(in.WornLimit))
 	out := ClearanceResult{
-		Clearance:       quantity.Length(c),
-		ClearanceUse:    quantity.Ratio(c / limit),
-		ClearanceRatio:  quantity.Ratio(c / float64(in.ShaftDiameter)),
-		WearSinceNew:    quantity.Length(c - quantity.OrNaN(float64(in.NewClearance))),
-		WearPerThousand: quantity.Length(math.NaN()),
-		TimeLeft:        quantity.Time(math.NaN()),
-		GrooveLeft:      quantity.Ratio(quantity.OrNaN(float64(in.GrooveDepth)) / quantity.OrNaN(float64(in.GrooveDepthNew))),
-		LengthRatio:     quantity.Ratio(quantity.OrNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
+		BladeHides:        in.hides(in.BearingClearance),
+		ClearanceFromBore: quantity.Length(quantity.OrNaN(float64(in.ShellBore))) - in.ShaftDiameter,
+		EarlierUsed:       in.EarlierClearance + in.hides(in.EarlierClearance),
+		WearPerThousand:   quantity.Length(math.NaN()),
+		TimeLeft:          quantity.Time(math.NaN()),
+		GrooveLeft:        quantity.Ratio(float64(in.GrooveDepth) / quantity.OrNaN(float64(in.GrooveDepthNew))),
+		LengthRatio:       quantity.Ratio(quantity.OrNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
 	}
-	if in.EarlierClearance > 0 {
-		worn, hours := c-float64(in.EarlierClearance), float64(in.RunningTime)
+	out.ClearanceRead = in.BearingClearance + out.BladeHides
+	out.Clearance = out.ClearanceRead
+	if in.ShellBore > 0 {
+		out.Clearance = out.ClearanceFromBore
+	}
+	c := float64(out.Clearance)
+	out.ClearanceUse = quantity.Ratio(c / limit)
+	out.ClearanceRatio = quantity.Ratio(c / float64(in.ShaftDiameter))
+	out.WearSinceNew = out.Clearance - in.NewClearance
+	if earlier := float64(out.EarlierUsed); !math.IsNaN(earlier) {
+		worn, hours := c-earlier, float64(in.RunningTime)
 		out.WearPerThousand = quantity.Length(worn * 3.6e6 / hours)
 		if out.TimeLeft = Never; worn > 0 {
 			out.TimeLeft = quantity.Time(min(Never, max(0, (limit-c)*hours/worn)))
@@ -87,6 +106,18 @@ func Clearance(in ClearanceInput) (ClearanceResult, error) {
 		}
 	}
 	return out, nil
+}
+
+// hides is what the blade reads short by at a reading; nothing goes in where
+// nothing is read.
+func (in *ClearanceInput) hides(reading quantity.Length) quantity.Length {
+	switch {
+	case math.IsNaN(float64(reading)):
+		return reading
+	case !(reading > 0):
+		return 0
+	}
+	return quantity.Length(in.BladeWidth * in.BladeWidth / (4 * (in.ShaftDiameter + reading)))
 }
 
 // clearance is the difference of two diameters where the bore was measured.
@@ -118,15 +149,24 @@ func (in *ClearanceInput) validate() error {
 	default:
 		between(&faults, "/bearingClearance", "clearance", c, -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
 	}
+	if in.ShellBore > 0 && !math.IsNaN(float64(in.BearingClearance)) {
+		between(&faults, "/bearingClearance", "clearance", float64(in.BearingClearance), -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
+	}
+	between(&faults, "/bladeWidth", "width of the blade", float64(in.BladeWidth), 0, 2*half, "0 up to the shaft diameter", "a wider one does not go in: take a wire or a drill shank")
 	faults.NotNegative("/wornLimit", "worn limit", float64(in.WornLimit))
-	between(&faults, "/newClearance", "clearance when new", float64(in.NewClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
-	between(&faults, "/earlierClearance", "earlier clearance", float64(in.EarlierClearance), -hair, half, "0 for not given, up to half the shaft diameter", "")
-	if faults.NotNegative("/runningTime", "running time", float64(in.RunningTime)) && in.EarlierClearance > 0 && in.RunningTime == 0 {
+	if !math.IsNaN(float64(in.NewClearance)) {
+		between(&faults, "/newClearance", "clearance when new", float64(in.NewClearance), -hair, half, "0 up to half the shaft diameter", "")
+	}
+	read := !math.IsNaN(float64(in.EarlierClearance))
+	if read {
+		between(&faults, "/earlierClearance", "earlier clearance", float64(in.EarlierClearance), -hair, half, "0 up to half the shaft diameter", "")
+	}
+	if faults.NotNegative("/runningTime", "running time", float64(in.RunningTime)) && read && in.RunningTime == 0 {
 		faults.Add("/runningTime", "an earlier clearance is given without the hours run since", "above 0", "the engine's hour meter, less the hours in neutral")
 	}
 	faults.NotNegative("/bearingLength", "bearing length", float64(in.BearingLength))
 	faults.NotNegative("/grooveDepthNew", "groove depth when new", float64(in.GrooveDepthNew))
-	if faults.NotNegative("/grooveDepth", "groove depth", float64(in.GrooveDepth)) && in.GrooveDepth > 0 {
+	if !math.IsNaN(float64(in.GrooveDepth)) && faults.NotNegative("/grooveDepth", "groove depth", float64(in.GrooveDepth)) {
 		switch {
 		case in.GrooveDepthNew == 0:
 			faults.Add("/grooveDepthNew", "the groove depth is given without its depth when new", "above 0", "measure at the end that does not bear, or ask the maker")

@@ -21,11 +21,18 @@ func worn(t *testing.T, in ClearanceInput) ClearanceResult {
 	return parttest.Must(t, Clearance, in)
 }
 
+// unread are the readings that ClearanceInput marks with NaN.
+func unread(in ClearanceInput) ClearanceInput {
+	nan := quantity.Length(math.NaN())
+	in.NewClearance, in.EarlierClearance, in.GrooveDepth = nan, nan, nan
+	return in
+}
+
 func TestShipsTailShaft(t *testing.T) {
 	// USCG exam item on 46 CFR 61.20-23(a), rule from memory: 15 in tail
 	// shaft, machinery amidships, worn 1/4 in, limit 3/8 in: no renewal yet.
 	const inch = 0.0254
-	out := worn(t, ClearanceInput{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8})
+	out := worn(t, unread(ClearanceInput{BearingKind: Other, ShaftDiameter: 15 * inch, BearingClearance: inch / 4, WornLimit: 3 * inch / 8}))
 	parttest.Within(t, "use", float64(out.ClearanceUse), 2./3, 1e-12)
 	if !math.IsNaN(float64(out.TimeLeft)) || !math.IsNaN(float64(out.WearSinceNew)) || !math.IsNaN(float64(out.GrooveLeft)) {
 		t.Errorf("%+v says more than was read", out)
@@ -77,6 +84,67 @@ func TestClearanceOfBoreAndShaft(t *testing.T) {
 	}
 }
 
+// A flat blade in a round bearing, by geometry of its own: a circle for the shaft lies at the
+// bottom of one for the bore, and the thickest rectangle of that width is sought that
+// stands on the shaft's crown with its corners inside the bore. With the blades of the
+// shops, 12.7 mm, a bore of 30 mm hides 1.4 mm.
+func TestAFlatBladeReadsShort(t *testing.T) {
+	for _, c := range []struct{ bore, shaft, width float64 }{{30, 29.5, 12.7}, {30, 28, 12.7}, {25, 24.2, 12.7}, {50, 49, 12.7}, {30, 29, 6}, {30, 29.5, 4}, {100, 98, 12.7}} {
+		crown := c.shaft // of the shaft above the bottom of the bore
+		thickest, high := 0.0, c.bore
+		for range 60 {
+			middle := (thickest + high) / 2
+			if math.Hypot(c.width/2, crown+middle-c.bore/2) <= c.bore/2 {
+				thickest = middle
+			} else {
+				high = middle
+			}
+		}
+		if thickest == 0 {
+			continue // it does not go in
+		}
+		in := unread(ClearanceInput{BearingKind: Rubber, ShaftDiameter: quantity.Length(c.shaft / 1000), BearingClearance: quantity.Length(thickest / 1000), BladeWidth: quantity.Length(c.width / 1000)})
+		out := worn(t, in)
+		parttest.Within(t, "clearance", 1000*float64(out.Clearance), c.bore-c.shaft, 1e-9)
+		parttest.Within(t, "and what the blade hides", 1000*float64(out.ClearanceRead-out.BladeHides), thickest, 1e-9)
+	}
+	round := used()
+	if out := worn(t, round); out.BladeHides != 0 || out.Clearance != round.BearingClearance {
+		t.Errorf("a wire reads short: %+v", out)
+	}
+	round.BearingClearance, round.BladeWidth = 0, 0.0127
+	if out := worn(t, round); out.Clearance != 0 {
+		t.Errorf("a blade that does not go in reads %v", out.Clearance)
+	}
+	for _, hidden := range []struct{ bore, width, mm float64 }{{30, 12.7, 1.41}, {25, 12.7, 1.73}, {50, 12.7, 0.82}, {30, 6, 0.30}, {30, 4, 0.13}} {
+		// The same as the height of an arc over its chord in the bore, R - √(R² - w²/4).
+		r, w := hidden.bore/2, hidden.width
+		s := r - math.Sqrt(r*r-w*w/4)
+		if math.Abs(s-hidden.mm) > 0.006 {
+			t.Errorf("a bore of %g mm hides %.3f mm, want %g", hidden.bore, s, hidden.mm)
+		}
+		read := 0.2
+		in := unread(ClearanceInput{BearingKind: Rubber, ShaftDiameter: quantity.Length((hidden.bore - s - read) / 1000), BearingClearance: quantity.Length(read / 1000), BladeWidth: quantity.Length(w / 1000)})
+		parttest.Within(t, "hidden", 1000*float64(worn(t, in).BladeHides), s, 1e-9)
+	}
+}
+
+// An earlier reading with the same blade hides nearly the same, so the wear is told as it is.
+func TestWearBetweenTwoReadingsWithOneBlade(t *testing.T) {
+	in := used()
+	in.BladeWidth = 0.006
+	parttest.Within(t, "wear in 1000 h", float64(worn(t, in).WearPerThousand), 0.0005, 0.01)
+	in.EarlierClearance = 0 // read, and nothing went in
+	if out := worn(t, in); math.IsNaN(float64(out.WearPerThousand)) {
+		t.Error("a reading of nothing passes for none")
+	}
+	in = used()
+	in.GrooveDepth = 0
+	if out := worn(t, in); out.GrooveLeft != 0 {
+		t.Errorf("grooves worn away: %v left", out.GrooveLeft)
+	}
+}
+
 func TestImpossibleClearancesAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*ClearanceInput){
 		"/shaftDiameter":      func(b *ClearanceInput) { b.ShaftDiameter = 0 },
@@ -91,6 +159,8 @@ func TestImpossibleClearancesAreRefused(t *testing.T) {
 		"/shellBore":          func(b *ClearanceInput) { b.ShellBore = 0.029 },
 		"/shellBore ":         func(b *ClearanceInput) { b.ShellBore = 0.046 },
 		"/shellBore  ":        func(b *ClearanceInput) { b.ShellBore = quantity.Length(math.NaN()) },
+		"/bladeWidth":         func(b *ClearanceInput) { b.BladeWidth = 0.031 },
+		"/earlierClearance":   func(b *ClearanceInput) { b.EarlierClearance = -0.001 },
 		"/bearingLength":      func(b *ClearanceInput) { b.BearingLength = -1 },
 	} {
 		in := used()

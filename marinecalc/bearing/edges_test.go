@@ -12,12 +12,13 @@ func TestEdgesOfClearance(t *testing.T) {
 		"/runningTime":      "(0, inf)",
 		"/grooveDepthNew":   "(0, inf)",
 		"/bearingClearance": "[-0.0003, 0.015]",
-		"/newClearance":     "[-0.0003, 0.015]",
-		"/earlierClearance": "[-0.0003, 0.015]",
+		"/newClearance":     "NaN or [-0.0003, 0.015]",
+		"/earlierClearance": "NaN or [-0.0003, 0.015]",
+		"/bladeWidth":       "[0, 0.03]",
 		"/shellBore":        "0 or [0.0297, 0.045]",
 		"/wornLimit":        "[0, inf)",
 		"/bearingLength":    "[0, inf)",
-		"/grooveDepth":      "[0, 0.0038]",
+		"/grooveDepth":      "NaN or [0, 0.0038]",
 	})
 }
 

@@ -2,6 +2,7 @@ package bearing_test
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/driveline/marinecalc/bearing"
 	q "example.org/driveline/marinecalc/quantity"
@@ -23,8 +24,10 @@ func ExampleLife() {
 // 46 CFR 61.20-23(a), as an examination item has it (rule from memory): a
 // 15 in tail shaft, machinery amidships, worn 1/4 in of the 3/8 in allowed.
 func ExampleClearance() {
+	unread := q.Length(math.NaN())
 	out, err := bearing.Clearance(bearing.ClearanceInput{
 		BearingKind: bearing.Other, ShaftDiameter: 15 * q.Inch, BearingClearance: q.Inch / 4, WornLimit: 3 * q.Inch / 8,
+		NewClearance: unread, EarlierClearance: unread, GrooveDepth: unread,
 	})
 	fmt.Printf("%.0f %% of the limit, %v\n", float64(out.ClearanceUse/q.Percent), err)
 	// Output: 67 % of the limit, <nil>

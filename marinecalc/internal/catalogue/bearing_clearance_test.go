@@ -11,23 +11,93 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
+// wordOf is the word of a limit as it would read of a limit that decides; "" where it is not applied.
+func wordOf(s *marinecalc.Sheet, id string) string {
+	v := s.Verdict(id)
+	switch {
+	case v == nil:
+		return ""
+	case v.Word == "inside the guide":
+		return "within"
+	case v.Word == "outside the guide":
+		return "beyond"
+	}
+	return string(v.Word)
+}
+
 // 3 mm of play on a 32 mm shaft is not let pass by the rule for ships; the 15 in
-// shaft of the rule's exam item (46 CFR 61.20-23, testdata/published) still is.
-func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
-	for input, want := range map[string]map[string]string{
-		`"shaftDiameter":"32 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "inside the guide", "worn-ship-rule-small-craft": "outside the guide"},
-		`"shaftDiameter":"75 mm","bearingClearance":"3 mm"`:   {"worn-cfr-small-shaft": "inside the guide"},
-		`"shaftDiameter":"15 in","bearingClearance":"1/4 in"`: {"worn-cfr": "inside the guide"},
+// shaft of the rule's exam item (46 CFR 61.20-23, testdata/published) still is. No
+// rule of thumb is stretched to shafts it was not made for, and the share of the
+// diameter is always there.
+func TestNoRuleIsStretched(t *testing.T) {
+	for input, want := range map[string][2]string{ // the worn limit, the share of the diameter
+		`"wornRule":"cfr-amidships","bearingKind":"other","shaftDiameter":"32 mm","bearingClearance":"3 mm"`:      {"not measured", "beyond"},
+		`"wornRule":"cfr-amidships","bearingKind":"other","shaftDiameter":"75 mm","bearingClearance":"3 mm"`:      {"not measured", "beyond"},
+		`"wornRule":"cfr-aft","bearingKind":"rubber","shaftDiameter":"15 in","bearingClearance":"1/4 in"`:         {"not measured", "within"},
+		`"wornRule":"cfr-amidships","bearingKind":"other","shaftDiameter":"15 in","bearingClearance":"1/4 in"`:    {"within", "within"},
+		`"wornRule":"practice-thirty-thou","shaftDiameter":"100 mm","bearingClearance":"0.7 mm"`:                  {"not measured", "within"},
+		`"wornRule":"practice-1.5mm","shaftDiameter":"19 mm","bearingClearance":"1.2 mm"`:                         {"not measured", "beyond"},
+		`"wornRule":"practice-thirty-thou","shaftDiameter":"30 mm","bearingClearance":"1 mm"`:                     {"beyond", "beyond"},
+		`"wornRule":"practice-thirty-thou","wornLimit":"2 mm","shaftDiameter":"100 mm","bearingClearance":"1 mm"`: {"within", "within"},
 	} {
-		s := testboat.Run(t, "bearing-clearance", `{"wornRule":"cfr-amidships","bearingKind":"other",`+input+`}`, marinecalc.Options{})
-		for _, id := range []string{"worn-cfr", "worn-cfr-small-shaft", "worn-ship-rule-small-craft"} {
-			word := ""
-			if v := s.Verdict(id); v != nil {
-				word = string(v.Word)
+		s := testboat.Run(t, "bearing-clearance", `{"bladeWidth":"0 mm",`+input+`}`, marinecalc.Options{})
+		if got := [2]string{wordOf(s, "worn-limit"), wordOf(s, "worn-share")}; got != want {
+			t.Errorf("%s: %q, want %q", input, got, want)
+		}
+	}
+}
+
+// A bearing without clearance, or with less than a new one must have, is not let
+// pass, and neither is a reading of nothing.
+func TestATightBearingIsNotPassedOver(t *testing.T) {
+	for input, want := range map[string][2]string{ // clearance at all, that of a new bearing
+		`"shaftDiameter":"30 mm","shellBore":"29.9 mm","boreGauge":"micrometer","lengthGauge":"micrometer"`: {"beyond", "beyond"},
+		`"shaftDiameter":"30 mm","bearingClearance":"0 mm","clearanceGauge":"dial-indicator"`:               {"", "beyond"},
+		`"shaftDiameter":"90 mm","bearingClearance":"0 mm","clearanceGauge":"dial-indicator"`:               {"", ""},
+		`"shaftDiameter":"30 mm","bearingClearance":"0.05 mm","clearanceGauge":"dial-indicator"`:            {"within", "beyond"},
+		`"shaftDiameter":"30 mm","bearingClearance":"0.2 mm","clearanceGauge":"dial-indicator"`:             {"within", "within"},
+		`"shaftDiameter":"90 mm","bearingClearance":"0.2 mm","clearanceGauge":"dial-indicator"`:             {"within", ""},
+	} {
+		s := testboat.Run(t, "bearing-clearance", `{"bladeWidth":"0 mm",`+input+`}`, marinecalc.Options{})
+		for i, id := range []string{"clearance-none", "clearance-tight"} {
+			got := wordOf(s, id)
+			if v := s.Verdict(id); want[i] == "" && v != nil && (got == "within" || got == "near the limit") || want[i] != "" && got != want[i] {
+				t.Errorf("%s: %s is %q, want %q", input, id, got, want[i])
 			}
-			if word != want[id] {
-				t.Errorf("%s: %s: %q, want %q", input, id, word, want[id])
-			}
+		}
+	}
+}
+
+// What a flat feeler hides is counted, and where nobody said how wide it was no
+// clearance that it could hide is called good enough.
+func TestAFlatFeelerIsNotTakenAtItsWord(t *testing.T) {
+	for _, c := range []struct{ width, want string }{{`"bladeWidth":"0 mm",`, "within"}, {`"bladeWidth":"4 mm",`, "within"}, {`"bladeWidth":"12.7 mm",`, "beyond"}, {``, "cannot tell"}} {
+		s := testboat.Run(t, "bearing-clearance", `{`+c.width+`"shaftDiameter":"30 mm","bearingClearance":"0.45 mm","wornLimit":"0.8 mm"}`, marinecalc.Options{})
+		if got := wordOf(s, "worn-limit"); got != c.want {
+			t.Errorf("%q: %q, want %q", c.width, got, c.want)
+		}
+	}
+	s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bearingClearance":"0.45 mm","wornLimit":"0.8 mm","clearanceGauge":"dial-indicator"}`, marinecalc.Options{})
+	if got := wordOf(s, "worn-limit"); got != "within" {
+		t.Errorf("a dial hides nothing: %q", got)
+	}
+	both := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bearingClearance":"0.45 mm","bladeWidth":"4 mm","shellBore":"31 mm"}`, marinecalc.Options{})
+	if read, bore := both.Result("clearanceRead"), both.Result("clearanceFromBore"); math.Abs(*read.SI-(0.45e-3+16e-6/(4*30.45e-3))) > 1e-9 || math.Abs(*bore.SI-1e-3) > 1e-9 || *both.Result("clearance").SI != *bore.SI {
+		t.Errorf("read %v, by bore %v", *read.SI, *bore.SI)
+	}
+}
+
+// A new bearing is judged by the diameter of its shaft: ABYC P-6 as quoted, 0.003 to
+// 0.007 in for 1-1/4 in, 0.005 to 0.010 for 2 in, 0.005 to 0.011 for 2-1/2 in.
+func TestANewBearingIsJudgedByDiameter(t *testing.T) {
+	for _, c := range []struct{ shaft, clearance, least, most string }{
+		{"1-1/4 in", "0.002 in", "beyond", "within"}, {"1-1/4 in", "0.005 in", "within", "within"}, {"1-1/4 in", "0.009 in", "within", "beyond"},
+		{"2 in", "0.009 in", "within", "within"}, {"2 in", "0.004 in", "beyond", "within"}, {"2-1/2 in", "0.0105 in", "within", "near the limit"}, {"2 in", "0.0115 in", "within", "beyond"},
+		{"4 in", "0.009 in", "", ""},
+	} {
+		s := testboat.Run(t, "bearing-clearance", `{"bladeWidth":"0 mm","shaftDiameter":"`+c.shaft+`","bearingClearance":"0.4 mm","newClearance":"`+c.clearance+` ± 0.0002 in"}`, marinecalc.Options{})
+		if least, most := wordOf(s, "new-clearance-least"), wordOf(s, "new-clearance-most"); least != c.least || most != c.most {
+			t.Errorf("%+v: %q and %q", c, least, most)
 		}
 	}
 }
@@ -37,7 +107,7 @@ func TestShipRuleDoesNotPassSmallShafts(t *testing.T) {
 // up from them.
 func TestBearingThatGrowsTighterIsDoubted(t *testing.T) {
 	run := func(now string) *marinecalc.Sheet {
-		return testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"32 mm","bearingClearance":"`+now+`","newClearance":"0.5 mm","earlierClearance":"0.4 mm","runningTime":"100 h"}`, marinecalc.Options{})
+		return testboat.Run(t, "bearing-clearance", `{"bladeWidth":"0 mm","shaftDiameter":"32 mm","bearingClearance":"`+now+`","newClearance":"0.5 mm","earlierClearance":"0.4 mm","runningTime":"100 h"}`, marinecalc.Options{})
 	}
 	for _, c := range []struct {
 		now, before, new string // the verdicts on wear since before and since new

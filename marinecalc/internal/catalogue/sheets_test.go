@@ -75,8 +75,8 @@ const boltedBoat = `{"name":"Oystercatcher",
  "bilge":{"switchVolume":"20 L","cycleVolume":"12 L","floodVolume":"200 L","pumpFlow":"20 L/min","pumpPower":"48 W"},
  "battery":{"energy":"1200 W·h","standingPower":"1.2 W"},
  "sternBearing":{"kind":"rubber","length":"100 mm","newClearance":"0.12 mm","grooveDepth":"3.2 mm"},
- "makersFigures":[{"of":"worn-practice","value":0.5,"source":{"document":"the shell maker's sheet"}}],
- "readings":[{"date":"2026-03-20","dripRate":"8 drips/min","dripRateAtRest":"4 drips/min","bearingClearance":"0.45 mm","bearingGrooveDepth":"2.4 mm"}]}`
+ "makersFigures":[{"of":"worn-limit","value":"0.4 mm","source":{"document":"the shell maker's sheet"}}],
+ "readings":[{"date":"2026-03-20","dripRate":"8 drips/min","dripRateAtRest":"4 drips/min","bearingClearance":"0.45 mm","bearingBladeWidth":"0 mm","bearingGrooveDepth":"2.4 mm"}]}`
 
 // On a boat file nothing is typed twice: clamp and torque come from the
 // earlier calculations with their ranges, and the maker's figure wins.
@@ -113,7 +113,7 @@ func TestCalculationsTakeFromTheBoat(t *testing.T) {
 	run("gland-drip", `{}`)
 	wear := run("bearing-clearance", `{}`)
 	for _, v := range wear.Verdicts {
-		if v.Limit == "worn-practice" && (v.Word != "beyond" || v.Authority != "maker's figure" || !strings.Contains(v.Source, "shell maker")) {
+		if v.Limit == "worn-limit" && (v.Word != "beyond" || v.Authority != "maker's figure" || !strings.Contains(v.Source, "shell maker")) {
 			t.Errorf("the maker's figure does not win: %+v", v)
 		}
 	}

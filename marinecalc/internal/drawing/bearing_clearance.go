@@ -21,7 +21,12 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 		top    = 40.0
 		high   = 136.0
 	)
-	scale := max(float64(in.WornLimit), float64(out.Clearance), float64(in.NewClearance), float64(in.EarlierClearance))
+	scale := max(float64(in.WornLimit), float64(out.Clearance))
+	for _, v := range []quantity.Length{in.NewClearance, out.EarlierUsed} {
+		if float64(v) > scale { // and known
+			scale = float64(v)
+		}
+	}
 	if !(scale > 0) {
 		return nil
 	}
@@ -54,9 +59,9 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 		class string
 		value quantity.Length
 		words string
-	}{{picture.Ink, in.NewClearance, "new"}, {picture.Ink, in.EarlierClearance, "before"}, {picture.Accent, out.Clearance, "now"}, {picture.Warn, in.WornLimit, "renew at"}}
+	}{{picture.Ink, in.NewClearance, "new"}, {picture.Ink, out.EarlierUsed, "before"}, {picture.Accent, out.Clearance, "now"}, {picture.Warn, in.WornLimit, "renew at"}}
 	for i := range marks { // from the bottom of the scale upward
-		for j := i; j > 0 && marks[j].value < marks[j-1].value; j-- {
+		for j := i; j > 0 && !(marks[j].value >= marks[j-1].value); j-- {
 			marks[j], marks[j-1] = marks[j-1], marks[j]
 		}
 	}
