@@ -50,9 +50,9 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"words asked of a number", limit(`"on": "measuredRise", "max": "20 K", "valid": {"shaftDiameter": {"any": ["thick"]}}`), "/limits/0/valid/shaftDiameter", "is a number"},
 		{"a word that is no choice", limit(`"on": "measuredRise", "max": "20 K", "valid": {"packing": {"any": ["flaks"]}}`), "/limits/0/valid/packing/any/0", `did you mean "flax"?`},
 		{"nothing known of what has a default", strings.Replace(limit(`"on": "clearance", "max": "2 mm", "valid": {"bearingKind": {"known": false}}`), "gland-heat", "bearing-clearance", 1), "/limits/0/valid/bearingKind", "always known"},
-		{"an id on another thing", strings.Replace(limit(`"on": "measuredRise", "max": "20 K"`), "yard-own", "worn-practice", 1), "/limits/0/id", "would be lost; allowed: bearing-clearance/clearanceUse"},
-		{"the other side", `{"limits": [{"id": "worn-practice", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "T", "min": 1, ` + backing + `}]}`, "/limits/0/id", "has a max, which would be lost"},
-		{"a misspelt id", `{"limits": [{"id": "worn-practise", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "T", "max": 1, ` + backing + `}]}`, "/limits/0/id", `write "worn-practice" to take its place`},
+		{"an id on another thing", strings.Replace(limit(`"on": "measuredRise", "max": "20 K"`), "yard-own", "worn-limit", 1), "/limits/0/id", "would be lost; allowed: bearing-clearance/clearance"},
+		{"the other side", `{"limits": [{"id": "worn-limit", "calculation": "bearing-clearance", "on": "clearance", "title": "T", "min": "1 mm", ` + backing + `}]}`, "/limits/0/id", "has a max, which would be lost"},
+		{"a misspelt id", `{"limits": [{"id": "worn-limmit", "calculation": "bearing-clearance", "on": "clearance", "title": "T", "max": "1 mm", ` + backing + `}]}`, "/limits/0/id", `write "worn-limit" to take its place`},
 		{"a guide for a limit", `{"limits": [{"id": "new-clearance-most", "calculation": "bearing-clearance", "on": "newClearance", "title": "T", "max": "0.01 in", "source": {"document": "common practice, no source"}, "basis": "common-practice"}]}`, "/limits/0/basis", "a guide cannot take its place"},
 		{"a table", row("bolt-grade", `"values": {"proofStrength": "600 MPa"}`), "/table", `did you mean "bolt-grades"?`},
 		{"a column", row("bolt-grades", `"values": {"proofStrenght": "600 MPa"}`), "/rows/0", `"proofStrenght" is not one of its columns`},
@@ -63,9 +63,9 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"a row behind another", `{"table": "bolt-grades", "rows": [{"id": "yard-a", "pick": "yard", "values": {"proofStrength": "600 MPa"}, ` + backing + `}, {"id": "yard-b", "pick": "yard", "values": {"proofStrength": "700 MPa"}, ` + backing + `}]}`, "/rows/1", "never applies: row yard-a has the same pick"},
 		{"a gauge that reads nothing", row("gauges", `"name": "Ours", "values": {"reads": "lenght", "accuracy": "0.01 mm"}`), "/rows/0/values/reads", "reads no kind of quantity"},
 		{"a gauge without accuracy", row("gauges", `"name": "Ours", "values": {"reads": "length", "accuracy": "0.01 bar"}`), "/rows/0/values/accuracy", ""},
-		{"advice after no limit", `{"advice": [{"id": "a", "calculation": "gland-heat", "limit": "worn-practice", "words": ["beyond"], "text": "T", ` + backing + `}]}`, "/advice/0/limit", `there is no limit of gland-heat "worn-practice"`},
-		{"advice after no verdict", `{"advice": [{"id": "a", "calculation": "bearing-clearance", "limit": "worn-practice", "words": ["beyonnd"], "text": "T", ` + backing + `}]}`, "/advice/0/words/0", `did you mean "beyond"?`},
-		{"advice that never follows", `{"advice": [{"id": "a", "calculation": "bearing-clearance", "limit": "worn-practice", "text": "T", ` + backing + `}]}`, "/advice/0", "words"},
+		{"advice after no limit", `{"advice": [{"id": "a", "calculation": "gland-heat", "limit": "worn-limit", "words": ["beyond"], "text": "T", ` + backing + `}]}`, "/advice/0/limit", `there is no limit of gland-heat "worn-limit"`},
+		{"advice after no verdict", `{"advice": [{"id": "a", "calculation": "bearing-clearance", "limit": "worn-limit", "words": ["beyonnd"], "text": "T", ` + backing + `}]}`, "/advice/0/words/0", `did you mean "beyond"?`},
+		{"advice that never follows", `{"advice": [{"id": "a", "calculation": "bearing-clearance", "limit": "worn-limit", "text": "T", ` + backing + `}]}`, "/advice/0", "words"},
 		{"a caution of no calculation", `{"cautions": [{"id": "yard", "calculations": ["gland-heat", "gland-drips"], "signal": "WARNING", "text": "T", ` + backing + `}]}`, "/cautions/0/calculations/1", `did you mean "gland-drip"?`},
 		{"limits shared with no result", `{"shared": [{"calculation": "shaft-droop", "limitsOf": "coupling-alignment", "on": {"gapPerDiamter": "facePerDiameter"}, "title": "T", "how": "H"}]}`, "/shared/0/on/gapPerDiamter", `did you mean "gapPerDiameter"?`},
 		{"a sign of no cause", `{"signs": [{"id": "a", "cause": "shaft-bend", "evidence": "gear-seen", "yes": 0.5, ` + backing + `}]}`, "/signs/0/cause", `did you mean "shaft-bent"?`},
@@ -108,7 +108,7 @@ func TestLinesOfFaults(t *testing.T) {
 func TestWarningsOfRuleFiles(t *testing.T) {
 	for _, c := range []struct{ name, text, says string }{
 		{"a bare number", limit(`"on": "measuredRise", "max": 20`), "20 is read as 20 K"},
-		{"a thousandth", `{"limits": [{"id": "new-clearance-most", "calculation": "bearing-clearance", "on": "newClearance", "title": "T", "max": "0.2 m", ` + backing + `}]}`, "look whether the unit is right"},
+		{"a thousandth", `{"limits": [{"id": "clearance-none", "calculation": "bearing-clearance", "on": "clearance", "title": "T", "min": "10 mm", ` + backing + `}]}`, "look whether the unit is right"},
 		{"half a row", `{"table": "bolt-grades", "rows": [{"id": "j429-1", "name": "1", "values": {}, ` + backing + `}]}`, "row j429-1 leaves out "},
 		{"nearly a row", `{"table": "packings", "rows": [{"id": "flaxs", "name": "Flax", "values": {}, ` + backing + `}]}`, `"flaxs" is nearly the id of "flax"`},
 		{"nothing in it", `{"title": "Yard"}`, "holds no rows"},
@@ -123,7 +123,7 @@ func TestWarningsOfRuleFiles(t *testing.T) {
 // A file says what it replaces, with what was in force, and what it adds.
 func TestChangesOfRuleFiles(t *testing.T) {
 	book, report := rulefile.Check(rules.Standard(), []byte(`{"title": "Yard", "limits": [
-  {"id": "worn-practice", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "Ours", "max": 0.8, `+backing+`},
+  {"id": "worn-share", "calculation": "bearing-clearance", "on": "clearanceRatio", "title": "Ours", "max": 0.02, `+backing+`},
   {"id": "yard-drip", "calculation": "gland-heat", "on": "measuredRise", "title": "Ours", "max": "15 K", `+backing+`}]}`), "yard.json")
 	if book == nil || len(report.Warnings) > 0 {
 		t.Fatal(report.Problems, report.Warnings)
@@ -131,7 +131,7 @@ func TestChangesOfRuleFiles(t *testing.T) {
 	if len(report.Replaces) != 1 || len(report.Adds) != 1 {
 		t.Fatalf("got %+v", report)
 	}
-	if r := report.Replaces[0]; r.ID != "worn-practice" || r.Line != 2 || r.Was != "at most 1" || r.Now != "at most 0.8" || r.WasSource == "" {
+	if r := report.Replaces[0]; r.ID != "worn-share" || r.Line != 2 || r.Was != "at most 0.025" || r.Now != "at most 0.02" || r.WasSource == "" {
 		t.Errorf("replaces %+v", r)
 	}
 	if a := report.Adds[0]; a.ID != "yard-drip" || a.Line != 3 || a.Now != "at most 15 K" || a.Was != "" {
