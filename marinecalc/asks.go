@@ -29,7 +29,7 @@ type ask struct {
 func (a ask) has(member string) bool { return slices.Contains(a.members, member) }
 
 var (
-	runMembers  = []string{"calculation", "input", "boat", "units", "trials", "noRanges", "seed", "brief", "overlays"}
+	runMembers  = []string{"calculation", "input", "boat", "units", "trials", "noRanges", "seed", "brief", "overlays", "date"}
 	boatMembers = []string{"boat", "units", "trials", "noRanges", "seed", "brief", "overlays"}
 )
 
@@ -227,7 +227,7 @@ func askKeep(_ context.Context, r *request) (reply, error) {
 	if r.options.Boat == nil {
 		return reply{}, noBoat()
 	}
-	if _, err := day.Parse(r.date); err != nil {
+	if _, err := day.Parse(r.options.Day); err != nil {
 		return reply{}, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
 	}
 	input, ok := r.typed().(map[string]any)
@@ -250,7 +250,7 @@ func askKeep(_ context.Context, r *request) (reply, error) {
 			out.Left = append(out.Left, p.Name)
 		}
 	}
-	out.Boat, err = r.options.Boat.Keep(typed, r.date)
+	out.Boat, err = r.options.Boat.Keep(typed, r.options.Day)
 	return out, err
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -87,6 +88,13 @@ type wordEntry struct {
 type keptInput struct {
 	Input string `json:"input"`
 	Title string `json:"title"`
+}
+
+func readDay(r *request, name string, v any, problems *problem.List) {
+	r.options.Day, _ = v.(string)
+	if _, err := day.Parse(r.options.Day); err != nil {
+		problems.Add("/"+name, err.Error(), "year-month-day", "")
+	}
 }
 
 func readUnits(r *request, name string, v any, problems *problem.List) {

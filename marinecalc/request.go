@@ -29,7 +29,6 @@ type request struct {
 	text        string
 	unit        string // of a bare number in it
 	file        string // the name of a rule file whose text it is
-	date        string // of what is kept
 	options     Options
 }
 
@@ -92,7 +91,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
 	"file":        textMember(func(r *request) *string { return &r.file }),
-	"date":        textMember(func(r *request) *string { return &r.date }),
+	"date":        readDay,
 	"noRanges":    flagMember(func(r *request) *bool { return &r.options.NoRanges }),
 	"brief":       flagMember(func(r *request) *bool { return &r.options.Brief }),
 	"input":       func(r *request, _ string, v any, _ *problem.List) { r.input = v },

@@ -87,6 +87,9 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
+  /** Inputs of which each by itself leads to this result, and the input that is one thing with it. */
+  ways?: string[];
+  agrees?: string;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
   /** In SI, from where on a result stands for what does not come. */
@@ -138,6 +141,8 @@ export interface RunRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date?: Day;
 }
 
 /** The form of the boat file, and a boat as it was read. */
@@ -232,6 +237,8 @@ export interface CalendarRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date?: Day;
 }
 
 /** One table of a sheet for a spreadsheet. */
@@ -257,6 +264,8 @@ export interface CsvRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date?: Day;
 }
 
 /** The dated readings of the boat for a spreadsheet. */
@@ -287,7 +296,7 @@ export interface KeepRequest {
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
-  /** The day of what is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
   date: Day;
 }
 
@@ -631,6 +640,8 @@ export interface Sheet {
   work: Work[];
   /** How results and readings stand to their limits. */
   verdicts: Verdict[];
+  /** What was given twice and does not agree, or in vain; absent where nothing was. */
+  conflicts?: Conflict[];
   /** What can hurt in the work that the sheet belongs to. */
   cautions: Caution[];
   /** Pictures; none on a brief sheet. */
@@ -820,8 +831,52 @@ export interface Verdict {
   /** The unverified figures that leave it untold, by title. */
   awaits?: string[];
   turns?: Turn;
+  replaced?: Replaced;
   /** The brackets of unverified figures over the whole of which it holds. */
   over?: string;
+}
+
+/** Something given twice that does not agree, or given in vain. */
+export interface Conflict {
+  code: ConflictCode;
+  /** Name of the input or result, or id of the limit. */
+  on: string;
+  /** The same as people read it. */
+  title: string;
+  /** A sentence for people. */
+  text: string;
+  /** The values that do not agree, the newest first. */
+  values?: ConflictValue[];
+}
+
+/** two-ways: two ways to one quantity disagree by more than their accuracies explain, and no verdict rests on it. typed-over: the boat file has another figure than the one typed, which is used. two-figures: two figures of one thing contradict each other. figure-idle: a maker's figure for a limit that does not apply. */
+export type ConflictCode = 'two-ways' | 'typed-over' | 'two-figures' | 'figure-idle';
+
+/** One of the values that do not agree. */
+export interface ConflictValue {
+  /** Name of the input by which it came. */
+  input?: string;
+  /** What gives it, as people read it. */
+  title: string;
+  /** The value in words. */
+  text: string;
+  /** The value in SI; 0 for words. */
+  si: number;
+  origin?: Origin;
+  /** Of the reading, or the day of what was typed, year-month-day. */
+  date?: string;
+}
+
+/** The limit whose place that of the verdict takes, since the boat file has a maker's figure or an overlay a row of that id. */
+export interface Replaced {
+  /** What it asked for, with its side. */
+  bound: string;
+  /** The same in SI; absent where it is a figure that is not known. */
+  boundSI?: number;
+  /** What kind of authority stands behind it. */
+  authority: string;
+  /** Which document it is. */
+  source: string;
 }
 
 /** The value of an unverified figure at which a verdict turns: `word` holds while the figure is at most, or at least, that. */

@@ -85,8 +85,11 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			printTable(w, t, work)
 		}
 	}
-	if len(s.Verdicts) > 0 {
+	if len(s.Conflicts)+len(s.Verdicts) > 0 {
 		fmt.Fprintln(w)
+	}
+	for _, c := range s.Conflicts {
+		fmt.Fprintln(w, wrapped("  ", "DOES NOT AGREE: "+c.Text))
 	}
 	for _, v := range s.Verdicts {
 		fmt.Fprintln(w, wrapped("  ", strings.ToUpper(v.Reads)+": "+v.Sentence+" ["+v.Backing()+"] "+v.Settle))

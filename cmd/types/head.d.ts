@@ -87,6 +87,9 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
+  /** Inputs of which each by itself leads to this result, and the input that is one thing with it. */
+  ways?: string[];
+  agrees?: string;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
   /** In SI, from where on a result stands for what does not come. */

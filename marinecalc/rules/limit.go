@@ -56,6 +56,17 @@ type Limit struct {
 	Why         string  `json:"why"` // what it means to be beyond
 	Note        string  `json:"note"`
 	Provenance
+	replaced *Limit
+}
+
+// Replaced is the limit whose place this one of an overlay has taken, or nil.
+// Where the conditions of this one are not met, that one stays in force.
+func (l *Limit) Replaced() *Limit {
+	if l.replaced == nil {
+		return nil
+	}
+	was := *l.replaced
+	return &was
 }
 
 // Shared says that results of one calculation are held against the limits of
@@ -82,14 +93,23 @@ func (s *Shared) UnmarshalJSON(text []byte) error {
 	return err
 }
 
+// share is a limit as the calculation holds one of its own results to it.
+func (s *Shared) share(l Limit, on string) Limit {
+	l.Calculation, l.On, l.How = s.Calculation, on, s.How
+	l.Title = s.Title + ": " + l.Title
+	if l.replaced != nil {
+		was := s.share(*l.replaced, on)
+		l.replaced = &was
+	}
+	return l
+}
+
 // limits gives the limits that the calculation shares.
 func (s *Shared) limits(all []Limit) []Limit {
 	var list []Limit
 	for _, l := range all {
 		if on, has := s.on[l.On]; has && l.Calculation == s.LimitsOf {
-			l.Calculation, l.On, l.How = s.Calculation, on, s.How
-			l.Title = s.Title + ": " + l.Title
-			list = append(list, l)
+			list = append(list, s.share(l, on))
 		}
 	}
 	return list

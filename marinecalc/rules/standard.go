@@ -124,12 +124,24 @@ func (s *section) add(file *ruleFile) {
 // over applies rows to those that are there, as Overlay says.
 func (s *section) over(below *section) *section {
 	return &section{
-		limits:   replace(below.limits, s.limits, func(l Limit) string { return l.ID }),
+		limits:   replace(below.limits, replacing(s.limits, below.limits), func(l Limit) string { return l.ID }),
 		shared:   slices.Concat(below.shared, s.shared),
 		cautions: replace(below.cautions, s.cautions, func(c Caution) string { return c.ID }),
 		advice:   replace(below.advice, s.advice, func(a Advice) string { return a.ID }),
 		usual:    replace(below.usual, s.usual, func(r Row) string { return r.ID }),
 	}
+}
+
+// replacing notes in limits which of those below they take the place of.
+func replacing(limits, below []Limit) []Limit {
+	out := slices.Clone(limits)
+	for i := range out {
+		if at := slices.IndexFunc(below, func(l Limit) bool { return l.ID == out[i].ID }); at >= 0 {
+			was := below[at]
+			out[i].replaced = &was
+		}
+	}
+	return out
 }
 
 // only keeps the rows of one calculation. Usual values are found by name, so

@@ -142,27 +142,37 @@ type Work struct {
 
 // Verdict is how a result or a reading stands to a limit.
 type Verdict struct {
-	Limit       string   `json:"limit"`
-	Title       string   `json:"title"`
-	On          string   `json:"on"`
-	Word        Word     `json:"word"`
-	Reads       string   `json:"reads"`                 // the word as people read it
-	Probability *float64 `json:"probability,omitempty"` // that the true value meets the limit
-	Value       string   `json:"value,omitempty"`
-	Bound       string   `json:"bound"`
-	SI          *float64 `json:"si,omitempty"`      // the value
-	BoundSI     *float64 `json:"boundSI,omitempty"` // nil where the limit is a figure that is not known
-	Side        Side     `json:"side"`
-	Kind        Kind     `json:"kind,omitempty"` // of quantity; empty for words
-	Unit        string   `json:"unit,omitempty"` // the SI unit of both numbers; empty where they are plain numbers
-	Sentence    string   `json:"sentence"`
-	Authority   string   `json:"authority"`
-	Source      string   `json:"source"`
-	Settle      string   `json:"settle,omitempty"` // what would settle it
-	Guide       bool     `json:"guide,omitempty"`  // common practice or memory: it compares, and nothing is over it
-	Awaits      []string `json:"awaits,omitempty"` // the unverified figures that leave it untold, by title
-	Turns       *Turn    `json:"turns,omitempty"`  // of an untold one: where it turns
-	Over        string   `json:"over,omitempty"`   // the brackets of unverified figures over the whole of which it holds
+	Limit       string    `json:"limit"`
+	Title       string    `json:"title"`
+	On          string    `json:"on"`
+	Word        Word      `json:"word"`
+	Reads       string    `json:"reads"`                 // the word as people read it
+	Probability *float64  `json:"probability,omitempty"` // that the true value meets the limit
+	Value       string    `json:"value,omitempty"`
+	Bound       string    `json:"bound"`
+	SI          *float64  `json:"si,omitempty"`      // the value
+	BoundSI     *float64  `json:"boundSI,omitempty"` // nil where the limit is a figure that is not known
+	Side        Side      `json:"side"`
+	Kind        Kind      `json:"kind,omitempty"` // of quantity; empty for words
+	Unit        string    `json:"unit,omitempty"` // the SI unit of both numbers; empty where they are plain numbers
+	Sentence    string    `json:"sentence"`
+	Authority   string    `json:"authority"`
+	Source      string    `json:"source"`
+	Settle      string    `json:"settle,omitempty"`   // what would settle it
+	Guide       bool      `json:"guide,omitempty"`    // common practice or memory: it compares, and nothing is over it
+	Awaits      []string  `json:"awaits,omitempty"`   // the unverified figures that leave it untold, by title
+	Turns       *Turn     `json:"turns,omitempty"`    // of an untold one: where it turns
+	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
+	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
+}
+
+// Replaced is the limit in force without an overlay, or without the maker's
+// figure.
+type Replaced struct {
+	Bound     string   `json:"bound"`
+	BoundSI   *float64 `json:"boundSI,omitempty"` // nil where it is a figure that is not known
+	Authority string   `json:"authority"`
+	Source    string   `json:"source"`
 }
 
 // Turn is the value of an unverified figure at which a verdict turns: Word
@@ -210,21 +220,22 @@ type Next struct {
 
 // Sheet is the whole document. In a nil one nothing is found.
 type Sheet struct {
-	Calculation string    `json:"calculation"`
-	Title       string    `json:"title"`
-	Answers     string    `json:"answers"`
-	Inputs      []Input   `json:"inputs"`
-	Results     []Result  `json:"results"`
-	Tables      []Table   `json:"tables,omitempty"`
-	Work        []Work    `json:"work"`
-	Verdicts    []Verdict `json:"verdicts"`
-	Cautions    []Caution `json:"cautions"`
-	Drawings    []Drawing `json:"drawings"`
-	Next        []Next    `json:"next"`
-	Notes       []string  `json:"notes,omitempty"`
-	Sources     []string  `json:"sources"`
-	Trials      int       `json:"trials"`
-	Made        Made      `json:"made"`
+	Calculation string     `json:"calculation"`
+	Title       string     `json:"title"`
+	Answers     string     `json:"answers"`
+	Inputs      []Input    `json:"inputs"`
+	Results     []Result   `json:"results"`
+	Tables      []Table    `json:"tables,omitempty"`
+	Work        []Work     `json:"work"`
+	Verdicts    []Verdict  `json:"verdicts"`
+	Conflicts   []Conflict `json:"conflicts,omitempty"`
+	Cautions    []Caution  `json:"cautions"`
+	Drawings    []Drawing  `json:"drawings"`
+	Next        []Next     `json:"next"`
+	Notes       []string   `json:"notes,omitempty"`
+	Sources     []string   `json:"sources"`
+	Trials      int        `json:"trials"`
+	Made        Made       `json:"made"`
 }
 
 // Made says what made a sheet or a survey, so that it can be made again.

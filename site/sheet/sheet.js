@@ -36,6 +36,7 @@ export function work(sheet) {
   const tables = sheet.tables ?? [];
   const fold = folds(sheet.calculation);
   return present([
+    conflicts(sheet),
     h('div', { class: 'answers' }, ...main.map((r, i) => resultCard(sheet, r, i === 0))),
     ...tables.filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
     others.length > 0 &&
@@ -210,6 +211,15 @@ function nextSteps(sheet) {
       h('ol', {}, ...steps.map((n) => h('li', {}, n.text, n.source && h('span', { class: 'aside' }, ` (${n.source})`)))),
     )
   );
+}
+
+/**
+ * What was given twice and does not agree.
+ * @param {Sheet} sheet
+ */
+function conflicts(sheet) {
+  const all = sheet.conflicts ?? [];
+  return all.length > 0 && h('section', { class: 'verdict unsure' }, ...all.map((c) => h('p', {}, c.text)));
 }
 
 /**

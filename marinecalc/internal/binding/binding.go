@@ -6,6 +6,7 @@ package binding
 import (
 	"math"
 	"reflect"
+	"slices"
 	"unicode"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -97,6 +98,14 @@ func (s *Shape) Clear(structure reflect.Value) {
 	for _, i := range s.unset {
 		structure.Field(i).SetFloat(math.NaN())
 	}
+}
+
+// NotGiven is what an input that is a number holds where nobody gave it.
+func (s *Shape) NotGiven(p *contract.Property) float64 {
+	if slices.Contains(s.unset, s.Places[p.Index].field) {
+		return math.NaN()
+	}
+	return 0
 }
 
 // JSONName writes a Go field name as JSON has it.

@@ -56,23 +56,33 @@ func (in *inputs) at(name string) *known {
 // gather takes what was typed, the maker's figures, the boat and earlier
 // results, in this order; for words also the default.
 func (in *inputs) gather(typed map[string]any) {
-	boat := in.session.Boat
 	for i, p := range in.form.Input.Properties {
 		k := &in.values[i]
 		if raw, ok := typed[p.Name]; ok {
 			*k = known{known: true, raw: raw, origin: sheet.Typed, blameAt: p.Pointer, confirmed: true}
-		} else if fig, ok := boat.FigureOf(p.Path); ok {
-			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
-		} else if raw, where, date, ok := boat.Find(p.Boat); ok {
-			*k = known{known: true, raw: raw, origin: sheet.FromBoat, blameAt: where, confirmed: true}
-			if date != "" {
-				k.source, k.date = "reading of "+date, date
-			}
-		} else if in.takeEarlier(p, k) {
+		} else if in.givenElsewhere(p, k) {
 		} else if word, ok := p.Default.(string); ok && p.Kind == nil {
 			*k = known{known: true, raw: word, origin: sheet.Default, blameAt: p.Pointer, confirmed: true}
 		}
 	}
+}
+
+// givenElsewhere takes an input that nobody typed: the maker's figure, what the
+// boat file holds, or an earlier result.
+func (in *inputs) givenElsewhere(p *contract.Property, k *known) bool {
+	boat := in.session.Boat
+	if fig, ok := boat.FigureOf(p.Path); ok {
+		*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
+		return true
+	}
+	if raw, where, date, ok := boat.Find(p.Boat); ok {
+		*k = known{known: true, raw: raw, origin: sheet.FromBoat, blameAt: where, confirmed: true}
+		if date != "" {
+			k.source, k.date = "reading of "+date, date
+		}
+		return true
+	}
+	return in.takeEarlier(p, k)
 }
 
 // takeEarlier takes the result of another calculation, with its interval.

@@ -18,6 +18,8 @@ type held struct {
 	bound  *float64           // the same of a limit that is another input or result
 	margin float64            // how far the value is from it, below nothing where it is not met
 	span   *spread.Range      // of the margin, where the bound moves with the value
+	was    *rules.Limit       // the one that this takes the place of, or nil
+	unread string             // why the maker's figure for it cannot be read
 }
 
 // holdLimits finds the limits that apply, the maker's figures among them, and
@@ -25,15 +27,15 @@ type held struct {
 func (r *run) holdLimits() {
 	rows := r.in.buf.limits
 	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
-		if l.Valid.Meets(r.lookupAny) {
-			rows = append(rows, l)
+		if is := r.applying(&l); is != nil {
+			rows = append(rows, *is)
 		}
 	}
 	r.in.buf.limits = rows
 	r.limits = make([]held, len(rows))
 	for i := range rows {
 		h := &r.limits[i]
-		h.Limit = r.withMakersFigure(&rows[i])
+		r.takeFigure(h, &rows[i])
 		h.on, h.value = r.property(h.On), r.place(h.On)
 		if of := h.boundOf(); of != "" {
 			h.bound = r.place(of)

@@ -22,32 +22,6 @@ func (r *run) verdicts() []sheet.Verdict {
 	return out
 }
 
-// withMakersFigure gives a limit with the maker's figure of the boat file, which always wins.
-func (r *run) withMakersFigure(l *rules.Limit) *rules.Limit {
-	fig, ok := r.in.session.Boat.FigureOf(l.ID)
-	if !ok {
-		return l
-	}
-	p := r.property(l.On)
-	if p == nil {
-		return l
-	}
-	si, _, err := Numeric(p, fig.Value)
-	if err != nil {
-		r.notes = append(r.notes, "The maker's figure for "+l.Title+" cannot be read: "+err.Error())
-		return l
-	}
-	bound := rules.BoundAt(si)
-	own := *l
-	if l.Max.Given() {
-		own.Max = bound
-	} else {
-		own.Min = bound
-	}
-	own.Provenance = rules.Provenance{Source: rules.NewSource(fig.Source, "", ""), Basis: rules.ByMaker}
-	return &own
-}
-
 // judged is the value that a limit is on, as it is judged.
 type judged struct {
 	si, low, high float64 // low and high are its 95 % interval
@@ -130,6 +104,7 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 		v.Probability = &judgement.Probability
 	}
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
+	r.tellReplaced(h, v)
 	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
 		v.Settle = r.settle(p, j, limit)
 	}
@@ -139,6 +114,12 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 // of something, doubt says of what, and remedy how to mend it.
 func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
 	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	if h.unread != "" {
+		return none, h.unread, "Mend it in the boat file."
+	}
+	if c := r.contested(h); c != nil {
+		return none, c.doubt, c.remedy
+	}
 	switch {
 	case h.Chance:
 		judgement = spread.JudgeChance(j.si)

@@ -44,6 +44,7 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 	if problems := r.traceUnverified(); len(problems) > 0 {
 		return nil, nil, problems
 	}
+	r.compareWays()
 	r.holdLimits()
 	space := spread.Borrow()
 	defer space.Return() // the sheet keeps nothing of it

@@ -18,6 +18,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -41,6 +42,7 @@ type Options struct {
 	NoRanges bool        // no trials are run: the sheet has no ranges, and verdicts go by the estimates
 	Seed     uint64      // of the trials; 0 is 1
 	Rules    *rules.Book // nil is rules.Standard()
+	Day      string      // on which the input was typed, year-month-day; "" where that is not known
 	Brief    bool        // the sheet without its worked lines and drawings, for a host that shows neither
 }
 
@@ -55,6 +57,7 @@ type Session struct {
 	trials       int // 0 where no ranges are asked for
 	seed         uint64
 	brief        bool
+	day          string
 	made         sheet.Made
 	done         map[string]*Outcome // nil while being calculated, or when it cannot be
 }
@@ -74,7 +77,7 @@ type Unverified struct {
 // Session checks the options. A run of the session stops when ctx ends, which
 // none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
-	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), brief: o.Brief, done: map[string]*Outcome{}}
+	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), brief: o.Brief, day: o.Day, done: map[string]*Outcome{}}
 	if s.ctx == nil {
 		s.ctx = context.Background()
 	}
@@ -93,6 +96,9 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 			}
 			return nil, problem.List{p}.Err()
 		}
+	}
+	if _, err := day.Parse(o.Day); o.Day != "" && err != nil {
+		return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
 	}
 	word := cmp.Or(o.Units, s.Boat.Units(), "metric")
 	units, err := quantity.ParseSystem(word)
@@ -126,7 +132,7 @@ func (s *Session) Unused() problem.List {
 				Allowed: "the id of a limit, or calculation/input or calculation/result"})
 		}
 	}
-	return list
+	return append(list, s.figureFaults()...)
 }
 
 // figured is nil where a maker's figure of that name is used, and otherwise

@@ -14,14 +14,16 @@ import (
 // run is one use of a calculation: its inputs, what came out, and what the
 // sheet says of both.
 type run struct {
-	in       *inputs
-	measures []measure
-	tables   []table
-	limits   []held
-	trials   int
-	untried  bool // trials were asked for, and too few of them could be used
-	notes    []string
-	figures  []float64 // those that the sheet's lines point to
+	in        *inputs
+	measures  []measure
+	tables    []table
+	limits    []held
+	trials    int
+	untried   bool // trials were asked for, and too few of them could be used
+	notes     []string
+	twice     []twoWays
+	conflicts []sheet.Conflict
+	figures   []float64 // those that the sheet's lines point to
 }
 
 // keep gives a number a place that stays.
@@ -43,6 +45,10 @@ func (r *run) write() *Outcome {
 		s.Work = r.tableWork(r.workLines())
 	}
 	s.Verdicts = r.verdicts()
+	r.overTyped()
+	r.twoFigures()
+	r.idleFigures()
+	s.Conflicts = r.conflicts
 	s.Cautions = r.cautions()
 	s.Next = r.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}

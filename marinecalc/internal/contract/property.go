@@ -54,6 +54,8 @@ type Property struct {
 	Source       string
 	Basis        string
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
+	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
+	Agrees       string   // the input that is one thing with this result
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
@@ -141,6 +143,8 @@ type written struct {
 	Basis       string          `json:"basis"`
 	Compare     any             `json:"compare"` // false or a name
 	JudgedOnly  bool            `json:"judgedOnly"`
+	Ways        []string        `json:"ways"`
+	Agrees      string          `json:"agrees"`
 	Chance      bool            `json:"chance"`
 	Setting     bool            `json:"setting"`
 	Never       *float64        `json:"never"`
@@ -241,6 +245,10 @@ func (w *written) overlay(p *Property) {
 	set(&p.Method, w.Method)
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
+	set(&p.Agrees, w.Agrees)
+	if w.Ways != nil {
+		p.Ways = w.Ways
+	}
 	p.Chance = p.Chance || w.Chance
 	p.Setting = p.Setting || w.Setting
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly

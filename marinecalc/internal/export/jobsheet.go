@@ -65,6 +65,12 @@ func (p *paper) cautions(list []sheet.Caution) {
 // findings lists what is to be acted on, each with a box to tick, and how
 // one thing leads to another.
 func (p *paper) findings(s *survey.Survey) {
+	if titles, conflicts := s.Conflicts(); len(conflicts) > 0 {
+		p.tag("h2", "", "Figures that do not agree")
+		for i, c := range conflicts {
+			p.b.WriteString(`<p><span class="box"></span>` + picture.Escape(titles[i]+". "+c.Text) + "</p>")
+		}
+	}
 	p.tag("h2", "", "What was found, most urgent first")
 	if len(s.Findings) == 0 {
 		p.tag("p", "", "No limit could be judged yet: the boat file lacks the readings listed below.")

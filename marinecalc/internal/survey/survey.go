@@ -96,6 +96,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.ID, Title: k.Title, Problems: problems.Sorted()})
 		}
 	}
+	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
 	survey.sum()
 	survey.Chains = diagnosis.Chains(s.Book, survey.Sheets)
 	return survey, nil

@@ -1,0 +1,139 @@
+package calc
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What takes the place of a limit: an overlay's row, and the maker's figure of
+// the boat file, which always wins. Neither is lost in silence, and both say
+// what they take the place of.
+
+// applying is a limit where its conditions are met, else the one whose place it
+// took where those of that one are, or nil.
+func (r *run) applying(l *rules.Limit) *rules.Limit {
+	for ; l != nil; l = l.Replaced() {
+		if l.Valid.Meets(r.lookupAny) {
+			return l
+		}
+	}
+	return nil
+}
+
+// takeFigure puts a limit into h, with the maker's figure of the boat file
+// where there is one.
+func (r *run) takeFigure(h *held, l *rules.Limit) {
+	h.Limit = l
+	if was := l.Replaced(); was != nil {
+		h.was = r.applying(was)
+	}
+	fig, ok := r.in.session.Boat.FigureOf(l.ID)
+	if !ok {
+		return
+	}
+	si, fault := figureFor(l, r.property(l.On), fig)
+	if fault != nil {
+		h.unread = "the maker's figure for it cannot be read: " + fault.What
+		return
+	}
+	own := *l
+	if l.Max.Given() {
+		own.Max = rules.BoundAt(si)
+	} else {
+		own.Min = rules.BoundAt(si)
+	}
+	own.Provenance = rules.Provenance{Source: rules.NewSource(fig.Source, "", ""), Basis: rules.ByMaker}
+	h.Limit, h.was = &own, l
+}
+
+// figureFor reads a maker's figure for a limit in SI, or says what is wrong
+// with it.
+func figureFor(l *rules.Limit, p *contract.Property, fig boat.Figure) (si float64, fault *problem.Problem) {
+	switch {
+	case p == nil:
+		return 0, &problem.Problem{What: fmt.Sprintf("the limit is on %s, which is not there", l.On)}
+	case l.Chance:
+		return 0, &problem.Problem{What: "the limit is a probability, for which no maker has a figure"}
+	}
+	return readFigure(p, fig)
+}
+
+// readFigure reads a maker's figure for an input or a result in SI.
+func readFigure(p *contract.Property, fig boat.Figure) (si float64, fault *problem.Problem) {
+	switch fig.Value.(type) {
+	case string, json.Number:
+		si, _, err := Numeric(p, fig.Value)
+		if err != nil {
+			told := problem.Of(err)[0]
+			return 0, &told
+		}
+		if math.IsNaN(si) || math.IsInf(si, 0) {
+			break
+		}
+		return si, nil
+	}
+	return 0, &problem.Problem{What: fmt.Sprintf("%v is no figure", fig.Value)}
+}
+
+// tellReplaced says in a verdict which limit its own takes the place of.
+func (r *run) tellReplaced(h *held, v *sheet.Verdict) {
+	if h.was == nil {
+		return
+	}
+	limit, text, _, ok := r.limit(h.was, h.on)
+	v.Replaced = &sheet.Replaced{Bound: text, Authority: h.was.Basis.Authority(), Source: h.was.Source.String()}
+	if ok {
+		si := limit.Max
+		if sideOf(h.was) == sheet.AtLeast {
+			si = limit.Min
+		}
+		v.Replaced.BoundSI = r.keep(si)
+	}
+	backing := sheet.Verdict{Authority: v.Replaced.Authority, Source: v.Replaced.Source}
+	v.Sentence += " It takes the place of " + text + " (" + backing.Backing() + ")."
+}
+
+// figureFaults names the maker's figures of the boat file that cannot be read
+// as what they are for, and those written a second time.
+func (s *Session) figureFaults() (list problem.List) {
+	for i, name := range s.Boat.FiguresFor() {
+		where := fmt.Sprintf("/makersFigures/%d", i)
+		fig, _ := s.Boat.FigureOf(name)
+		if fig.Index != i {
+			list = append(list, problem.Problem{Where: where + "/of", What: fmt.Sprintf("%q stands in figure %d already, which is the one that is used", name, fig.Index), Hint: "leave one of them out"})
+			continue
+		}
+		l, p := s.limitNamed(name)
+		var fault *problem.Problem
+		switch {
+		case l != nil:
+			_, fault = figureFor(l, p, fig)
+		case p != nil && p.IsResult && len(p.Enum) == 0:
+			_, fault = readFigure(p, fig)
+		}
+		if fault != nil {
+			told := *fault
+			told.Where, told.What = where+"/value", "the maker's figure for "+name+" cannot be read: "+told.What
+			list = append(list, told)
+		}
+	}
+	return list
+}
+
+// limitNamed is the limit of that id with what it is on, or the input or
+// result of that name alone.
+func (s *Session) limitNamed(name string) (*rules.Limit, *contract.Property) {
+	for _, l := range s.Book.AllLimits().All() {
+		if l.ID == name {
+			return &l, s.Property(l.Calculation + "/" + l.On)
+		}
+	}
+	return nil, s.Property(name)
+}
