@@ -206,10 +206,10 @@ func TestUnknownMembersAreWarnedOf(t *testing.T) {
 func TestRules(t *testing.T) {
 	const backing = `"source": {"document": "Yard sheet 7"}, "basis": "maker"`
 	good := file(t, "yard.json", `{"title": "Yard", "limits": [
- {"id": "worn-practice", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "Ours", "max": 0.8, `+backing+`},
+ {"id": "worn-share", "calculation": "bearing-clearance", "on": "clearanceRatio", "title": "Ours", "max": 0.02, `+backing+`},
  {"id": "ours", "calculation": "gland-heat", "on": "measuredRise", "title": "Ours", "max": 15, `+backing+`}]}`)
 	s := say("", "rules", good)
-	for _, want := range []string{"line 2: replaces limits worn-practice, Ours: at most 0.8, in place of at most 1 [", "line 3: adds limits ours, Ours: at most 15"} {
+	for _, want := range []string{"line 2: replaces limits worn-share, Ours: at most 0.02, in place of at most 0.025 [", "line 3: adds limits ours, Ours: at most 15"} {
 		if s.code != exitDone || !strings.Contains(s.out, want) {
 			t.Errorf("%+v, want %q", s, want)
 		}

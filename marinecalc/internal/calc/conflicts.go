@@ -108,10 +108,10 @@ func (r *run) compareWay(m *measure, before []*contract.Property, other *contrac
 	values := []sheet.ConflictValue{r.valueBy(m.property, first, before[0]), r.valueBy(m.property, second, other)}
 	newestFirst(values)
 	t := twoWays{moved: append(moved, append(before, other)...), remedy: "Measure again, and leave out the one that was wrong."}
-	t.doubt = m.property.Title + " is " + says(&values[0]) + ", but " + says(&values[1]) + ", which is more apart than their accuracies explain"
+	t.doubt = "two ways to the " + midSentence(m.property.Title) + " disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.twice = append(r.twice, t)
 	r.conflicts = append(r.conflicts, sheet.Conflict{Code: sheet.TwoWays, On: m.property.Name, Title: m.property.Title,
-		Text: t.doubt + ". " + t.remedy, Values: values})
+		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
 }
 
 // without runs the function with inputs taken as not given, and puts them back.

@@ -38,9 +38,9 @@ func TestTwoWaysThatDisagreeAreNotJudged(t *testing.T) {
 	if v := two[0].Values; v[0].Input != "bearingClearance" || v[0].Date != "2026-06-01" || v[1].Input != "shellBore" || v[1].Date != "2026-03-01" || math.Abs(v[1].SI-0.0004) > 1e-9 {
 		t.Errorf("values %+v", v)
 	}
-	for _, limit := range []string{"worn-practice"} {
+	for _, limit := range []string{"worn-share"} {
 		v := s.Verdict(limit)
-		if v.Word.Plain() != sheet.CannotTell || !strings.Contains(v.Sentence, "2 mm by bearing clearance (read 2026-06-01), but 0.4") || !strings.Contains(v.Sentence, "(typed, 2026-03-01)") || !strings.Contains(v.Sentence, "Measure again") {
+		if v.Word.Plain() != sheet.CannotTell || !strings.Contains(v.Sentence, "two ways to the clearance used disagree: 2 mm by bearing clearance (read 2026-06-01), 0.4") || !strings.Contains(v.Sentence, "(typed, 2026-03-01)") || !strings.Contains(v.Sentence, "Measure again") {
 			t.Errorf("%s: %+v", limit, v)
 		}
 	}
@@ -49,16 +49,16 @@ func TestTwoWaysThatDisagreeAreNotJudged(t *testing.T) {
 	}
 	// As far apart as a feeler and a calliper may be: ± 0.02 mm and twice
 	// ± 0.03 mm at the most, so that a tenth of a millimetre is not explained.
-	if s := run("42.02 mm", ""); len(s.Conflicts) > 0 || s.Verdict("worn-practice").Word.Plain() != sheet.Beyond {
-		t.Errorf("two that agree: %+v, %+v", s.Conflicts, s.Verdict("worn-practice"))
+	if s := run("42.02 mm", ""); len(s.Conflicts) > 0 || s.Verdict("worn-share").Word.Plain() != sheet.Beyond {
+		t.Errorf("two that agree: %+v, %+v", s.Conflicts, s.Verdict("worn-share"))
 	}
 	// One way alone is judged.
-	if s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "40 mm", "shellBore": "40.4 mm"}`, marinecalc.Options{}); len(s.Conflicts) > 0 || s.Verdict("worn-practice").Word.Plain() != sheet.Within {
-		t.Errorf("one way: %+v, %+v", s.Conflicts, s.Verdict("worn-practice"))
+	if s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "40 mm", "shellBore": "40.4 mm"}`, marinecalc.Options{}); len(s.Conflicts) > 0 || s.Verdict("worn-share").Word.Plain() != sheet.Within {
+		t.Errorf("one way: %+v, %+v", s.Conflicts, s.Verdict("worn-share"))
 	}
 	// Without ranges too, and what does not move with it is judged as ever.
 	s = testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "40 mm", "shellBore": "40.4 mm", "bearingClearance": "2 mm", "bearingLength": "170 mm"}`, marinecalc.Options{NoRanges: true})
-	if s.Verdict("worn-practice").Word.Plain() != sheet.CannotTell || s.Verdict("bearing-length").Word.Plain() == sheet.CannotTell {
+	if s.Verdict("worn-share").Word.Plain() != sheet.CannotTell || s.Verdict("bearing-length").Word.Plain() == sheet.CannotTell {
 		t.Errorf("without ranges: %+v", s.Verdicts)
 	}
 }

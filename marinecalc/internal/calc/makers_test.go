@@ -17,7 +17,7 @@ func withFigure(of, value string) string {
 // the verdict says what it took the place of.
 func TestMakersFigureSaysWhatItReplaces(t *testing.T) {
 	for _, c := range []struct{ limit, value, bound, was, input string }{
-		{"worn-practice", `0.8`, "at most 80", "at most 100 %", `{"bearingClearance": "0.4 mm"}`},
+		{"worn-share", `0.02`, "at most 2 %", "at most 2.5 %", `{"bearingClearance": "0.4 mm"}`},
 		{"bearing-length", `3`, "at least 3", "at least 4", `{"bearingClearance": "0.4 mm", "bearingLength": "150 mm"}`},
 	} {
 		s := testboat.Run(t, "bearing-clearance", c.input, marinecalc.Options{Boat: testboat.Read(t, withFigure(c.limit, c.value))})
@@ -36,14 +36,14 @@ func TestMakersFigureSaysWhatItReplaces(t *testing.T) {
 // beforehand too: the published limit does not decide in its place.
 func TestMakersFigureThatCannotBeReadIsTold(t *testing.T) {
 	for value, says := range map[string]string{`"20 rpm"`: "", `"two"`: "", `true`: "true is no figure", `"0.8 mm"`: ""} {
-		b := testboat.Read(t, withFigure("worn-practice", value))
+		b := testboat.Read(t, withFigure("worn-share", value))
 		s := testboat.Run(t, "bearing-clearance", `{"bearingClearance": "2 mm"}`, marinecalc.Options{Boat: b})
-		v := s.Verdict("worn-practice")
+		v := s.Verdict("worn-share")
 		if v.Word.Plain() != sheet.CannotTell || !strings.Contains(v.Sentence, "the maker's figure for it cannot be read: "+says) || !strings.Contains(v.Sentence, "Mend it in the boat file") {
 			t.Errorf("%s: %+v", value, v)
 		}
 		told := new(marinecalc.Engine).Unused(b, marinecalc.Options{})
-		if len(told) != 1 || told[0].Where != "/makersFigures/0/value" || !strings.Contains(told[0].What, "worn-practice cannot be read") {
+		if len(told) != 1 || told[0].Where != "/makersFigures/0/value" || !strings.Contains(told[0].What, "worn-share cannot be read") {
 			t.Errorf("%s: %v", value, told)
 		}
 	}
@@ -51,7 +51,7 @@ func TestMakersFigureThatCannotBeReadIsTold(t *testing.T) {
 	if told := new(marinecalc.Engine).Unused(b, marinecalc.Options{}); len(told) != 1 || told[0].Where != "/makersFigures/0/value" {
 		t.Errorf("a figure for a result: %v", told)
 	}
-	b = testboat.Read(t, `{"name": "Tern", "makersFigures": [{"of": "worn-practice", "value": 0.8, "source": {"document": "A"}}, {"of": "worn-practice", "value": 0.9, "source": {"document": "B"}}]}`)
+	b = testboat.Read(t, `{"name": "Tern", "makersFigures": [{"of": "worn-share", "value": 0.8, "source": {"document": "A"}}, {"of": "worn-share", "value": 0.9, "source": {"document": "B"}}]}`)
 	if told := new(marinecalc.Engine).Unused(b, marinecalc.Options{}); len(told) == 0 || told[0].Where != "/makersFigures/1/of" {
 		t.Errorf("a figure written twice: %v", told)
 	}
@@ -60,12 +60,12 @@ func TestMakersFigureThatCannotBeReadIsTold(t *testing.T) {
 // A maker's figure for a limit that does not apply, or whose calculation is
 // not worked out, is told.
 func TestMakersFigureThatIsNotUsedIsTold(t *testing.T) {
-	b := testboat.Read(t, withFigure("worn-cfr", `0.8`))
+	b := testboat.Read(t, withFigure("bearing-length-synthetic", `3`))
 	s := testboat.Run(t, "bearing-clearance", `{"bearingClearance": "0.4 mm"}`, marinecalc.Options{Boat: b})
-	if got := conflictsOf(s, sheet.FigureIdle); len(got) != 1 || got[0].On != "worn-cfr" || !strings.Contains(got[0].Text, "does not apply to what is given here") {
+	if got := conflictsOf(s, sheet.FigureIdle); len(got) != 1 || got[0].On != "bearing-length-synthetic" || !strings.Contains(got[0].Text, "does not apply to what is given here") {
 		t.Errorf("on the sheet: %+v", s.Conflicts)
 	}
-	survey := testboat.Check(t, testboat.Read(t, strings.Replace(withFigure("worn-cfr", `0.8`), `"makersFigures"`, `"readings": [{"date": "2026-06-01", "bearingClearance": "0.4 mm"}], "makersFigures"`, 1)), marinecalc.Options{})
+	survey := testboat.Check(t, testboat.Read(t, strings.Replace(withFigure("bearing-length-synthetic", `3`), `"makersFigures"`, `"readings": [{"date": "2026-06-01", "bearingClearance": "0.4 mm"}], "makersFigures"`, 1)), marinecalc.Options{})
 	if w := survey.Warnings; len(w) != 1 || w[0].Where != "/makersFigures/0/of" || !strings.Contains(w[0].What, "does not apply to this boat") {
 		t.Errorf("in the survey: %v", w)
 	}
@@ -80,16 +80,16 @@ func TestMakersFigureThatIsNotUsedIsTold(t *testing.T) {
 // An overlay says what it replaces, and where its own conditions are not met
 // the limit that it replaced stays in force.
 func TestOverlaySaysWhatItReplaces(t *testing.T) {
-	book := testboat.Overlay(t, `{"title": "Yard", "limits": [{"id": "worn-practice", "calculation": "bearing-clearance", "on": "clearanceUse", "title": "Ours", "max": 0.5,
+	book := testboat.Overlay(t, `{"title": "Yard", "limits": [{"id": "worn-share", "calculation": "bearing-clearance", "on": "clearanceRatio", "title": "Ours", "max": 0.01,
 		"valid": {"shaftDiameter": {"max": "30 mm"}}, "source": {"document": "Yard sheet 7"}, "basis": "maker"}]}`)
 	run := func(diameter string) *sheet.Verdict {
-		return testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "`+diameter+`", "bearingClearance": "0.5 mm"}`, marinecalc.Options{Rules: book}).Verdict("worn-practice")
+		return testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "`+diameter+`", "bearingClearance": "0.5 mm"}`, marinecalc.Options{Rules: book}).Verdict("worn-share")
 	}
 	own := run("25 mm")
-	if own.Word != sheet.Beyond || own.Replaced == nil || own.Replaced.Bound != "at most 100 %" || !strings.Contains(own.Sentence, "It takes the place of at most 100 % (") {
+	if own.Word != sheet.Beyond || own.Replaced == nil || own.Replaced.Bound != "at most 2.5 %" || !strings.Contains(own.Sentence, "It takes the place of at most 2.5 % (") {
 		t.Errorf("where it applies: %+v", own)
 	}
-	if other := run("40 mm"); other == nil || other.Title == "Ours" || other.Replaced != nil || other.Bound != "at most 100 %" {
+	if other := run("40 mm"); other == nil || other.Title == "Ours" || other.Replaced != nil || other.Bound != "at most 2.5 %" {
 		t.Errorf("where it does not: %+v", other)
 	}
 }
