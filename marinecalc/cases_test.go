@@ -1,0 +1,232 @@
+package marinecalc_test
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// surveyed is an invented boat with one fault of the drive line in its
+// figures, and what a survey of it must say.
+type surveyed struct {
+	boat  string            // file in testdata/cases
+	finds map[string]string // the limits that speak of the fault ("calculation/limit"), and how they read
+	about []string          // the calculations that may be over a limit or outside a guide; no other may
+	cause string            // that the fault finding puts first, where somebody looked
+	says  []string          // words that must stand on the sheets of the fault: what to do
+	fault string            // the calculation whose figures contradict each other
+}
+
+// What these boats have was put into them, so what the survey must find is
+// known beforehand: by the fault alone, not by what the program says of it.
+var cases = []surveyed{
+	{boat: "crooked-flange", about: []string{"coupling-alignment"}},
+	{boat: "misaligned-coupling", about: []string{"coupling-alignment"},
+		finds: map[string]string{"coupling-alignment/rigid-gap-per-diameter": "over the limit"}},
+	{boat: "offset-only", about: []string{"coupling-alignment"},
+		finds: map[string]string{"coupling-alignment/rigid-flange-offset": "outside the guide", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
+	{boat: "sagged-mount", about: []string{"mount-load"}},
+	{boat: "soft-foot", about: []string{"mount-moves"},
+		finds: map[string]string{"mount-moves/soft-foot": "over the limit", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
+	{boat: "loose-bolts", about: []string{"bolt-preload"}, cause: "coupling-bolts-loose",
+		finds: map[string]string{"bolt-preload/torque-in-question-too-loose": "under the minimum"}},
+	{boat: "stretched-bolt", about: []string{"bolt-preload"},
+		finds: map[string]string{"bolt-preload/bolt-breaks": "under the minimum", "bolt-preload/bolt-torque-in-question": "over the limit"}},
+	{boat: "wrong-lock-nut", fault: "bolt-fit"},
+	{boat: "dry-gland", about: []string{"gland-heat"}},
+	{boat: "leaking-gland", about: []string{"gland-heat"},
+		finds: map[string]string{"gland-heat/gland-leaks": "outside the guide", "gland-heat/gland-rise-measured": "inside the guide"}},
+	{boat: "hot-gland", about: []string{"gland-heat"}, says: []string{"stop the shaft"},
+		finds: map[string]string{"gland-heat/gland-too-hot-to-hold": "outside the guide", "gland-heat/gland-rise-measured": "outside the guide"}},
+	{boat: "cold-gland", fault: "gland-heat"},
+	{boat: "grooved-shaft", about: []string{"gland-packing"}, says: []string{"no full power"},
+		finds: map[string]string{"gland-packing/neck-strength": "outside the guide"}},
+	{boat: "worn-bearing", about: []string{"bearing-clearance"},
+		finds: map[string]string{"bearing-clearance/worn-share": "outside the guide"}},
+	{boat: "tight-bearing", about: []string{"bearing-clearance"}, says: []string{"the bearing is swollen"},
+		finds: map[string]string{"bearing-clearance/not-tighter-than-new": "not enough to tell"}}, // a flat blade bridges in a small bearing
+	{boat: "bent-shaft", about: []string{"coupling-alignment", "vibration-source"}, cause: "shaft-bent"},
+	{boat: "undersized-shaft", about: []string{"shaft-strength"},
+		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "over the limit", "shaft-strength/shaft-yacht-rule": "over the limit"}},
+	{boat: "long-span", about: []string{"shaft-whirl"},
+		finds: map[string]string{"shaft-whirl/whirl-below-critical": "over the limit", "shaft-whirl/whirl-40-diameters": "outside the guide"}},
+	{boat: "short-key", about: []string{"key-strength"},
+		finds: map[string]string{"key-strength/key-at-peak": "over the limit", "key-strength/key-at-full-power": "outside the guide"}},
+	{boat: "gearbox-metal", about: []string{"wear-debris", "fluid-cleanliness"},
+		finds: map[string]string{"wear-debris/wear-depth": "over the limit", "fluid-cleanliness/clean-14": "over the limit"}},
+	{boat: "drips-rising", about: []string{"reading-trend"},
+		finds: map[string]string{"reading-trend/trend-horizon": "under the minimum"}},
+	{boat: "blade-rate", about: []string{"vibration-source"},
+		finds: map[string]string{"vibration-source/vibration-long-running": "outside the guide"}},
+	{boat: "bilge-pump", about: []string{"gland-drip"},
+		finds: map[string]string{"gland-drip/battery-outlasts-absence": "outside the guide"}},
+	{boat: "nothing-wrong",
+		finds: map[string]string{"gland-heat/gland-rise-measured": "inside the guide", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
+	{boat: "hardly-measured"},
+}
+
+// restsOn are the limits that nothing but a reading can meet, by the member of
+// the boat file that holds it.
+var restsOn = map[string][]string{
+	"glandTemperature":   {"gland-rise-measured", "gland-boils", "gland-too-hot-to-hold"},
+	"dripRate":           {"gland-drips", "gland-drips-kind-unknown", "gland-leaks", "pump-keeps-up"},
+	"dripRateAtRest":     {"battery-outlasts-absence", "no-flood-in-absence", "flood-with-dead-pump"},
+	"bearingClearance":   {"worn-limit", "worn-share", "clearance-none", "clearance-tight", "shell-lasts-to-haul-out", "not-tighter-than-new", "not-tighter-than-before"},
+	"bearingGrooveDepth": {"worn-groove"},
+	"couplingGaps":       {"rigid-gap-per-diameter", "engine-bulletin-gap", "army-feeler-gap"},
+	"couplingSteps":      {"rigid-flange-offset"},
+	"footGap":            {"soft-foot"},
+	"vibrationVelocity":  {"vibration-long-running", "vibration-damage"},
+	"count6":             {"clean-6"},
+	"count14":            {"clean-14"},
+	"grooveDiameter":     {"neck-strength"},
+	"torqueUsed":         {"bolt-torque-in-question", "torque-in-question-too-loose", "bolt-breaks"},
+	"flangeMaterial":     {"head-bearing-stress"},
+	"hubYieldStrength":   {"key-at-peak", "key-at-full-power"},
+	"alloy":              {"shaft-yield-at-peak", "shaft-yacht-rule"},
+	"wornPart":           {"wear-depth", "hard-skin"},
+	"deflectionNow":      {"mount-compression", "mount-lifts-at-rest"},
+	"roomAft":            {"withdrawal-room"},
+	"follow":             {"trend-horizon", "trend-not-reached"},
+	"sections":           {"whirl-below-critical"},
+}
+
+// TestCases surveys the invented boats, one fault each.
+func TestCases(t *testing.T) {
+	files, err := filepath.Glob(testboat.Root("testdata", "cases", "*.json"))
+	if err != nil || len(files) != len(cases) {
+		t.Fatalf("%d boats in testdata/cases, %d in the table: %v", len(files), len(cases), err)
+	}
+	for _, c := range cases {
+		t.Run(c.boat, func(t *testing.T) {
+			text, err := os.ReadFile(testboat.Root("testdata", "cases", c.boat+".json"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			s := testboat.Check(t, testboat.Read(t, string(text)), marinecalc.Options{Brief: true, Trials: 1000})
+			c.findings(t, s)
+			c.silence(t, s, string(text))
+			c.cured(t, s)
+			for _, f := range s.Findings {
+				sound(t, f)
+			}
+		})
+	}
+}
+
+// findings holds the verdicts against the fault: those that speak of it read
+// as they must, the worst comes first, and nothing else is over.
+func (c *surveyed) findings(t *testing.T, s *marinecalc.Survey) {
+	reads := map[string]string{}
+	for i, f := range s.Findings {
+		id := f.Calculation + "/" + f.Verdict.Limit
+		reads[id] = f.Verdict.Reads
+		bad := f.Verdict.Word.Plain() == sheet.Beyond
+		if bad && !slices.Contains(c.about, f.Calculation) {
+			t.Errorf("%s: %s", id, f.Verdict.Sentence)
+		}
+		if i > 0 && s.Findings[i-1].Verdict.Word.Rank() > f.Verdict.Word.Rank() {
+			t.Errorf("%s comes after what is less urgent", id)
+		}
+	}
+	for id, want := range c.finds {
+		if reads[id] != want {
+			t.Errorf("%s reads %q, want %q", id, reads[id], want)
+		}
+	}
+	var faults []string
+	for _, f := range s.Faults {
+		faults = append(faults, f.Calculation)
+	}
+	if c.fault == "" && len(faults) > 0 || c.fault != "" && !slices.Contains(faults, c.fault) {
+		t.Errorf("figures contradict each other in %v, want %q", faults, c.fault)
+	}
+}
+
+// silence looks for an OK that nothing was read for.
+func (c *surveyed) silence(t *testing.T, s *marinecalc.Survey, text string) {
+	for member, limits := range restsOn {
+		if strings.Contains(text, `"`+member+`"`) || strings.Contains(text, "/"+member+`"`) {
+			continue
+		}
+		for _, f := range s.Findings {
+			if w := f.Verdict.Word.Plain(); slices.Contains(limits, f.Verdict.Limit) && (w == sheet.Within || w == sheet.NearLimit) {
+				t.Errorf("no %s stands in the boat file, but: %s", member, f.Verdict.Sentence)
+			}
+		}
+	}
+}
+
+// cured looks for what the sheets say of the cause and of what to do.
+func (c *surveyed) cured(t *testing.T, s *marinecalc.Survey) {
+	next := strings.Builder{}
+	for _, one := range s.Sheets {
+		for _, a := range one.Next {
+			next.WriteString(a.Text + "\n")
+		}
+		for _, v := range one.Verdicts {
+			next.WriteString(v.Sentence + "\n")
+		}
+		if r := one.Result("cause"); c.cause != "" && one.Calculation == "fault-finding" && (r == nil || r.Text != c.cause) {
+			t.Errorf("fault finding puts %+v first, want %q", r, c.cause)
+		}
+	}
+	for _, words := range c.says {
+		if !strings.Contains(next.String(), words) {
+			t.Errorf("no sheet says %q", words)
+		}
+	}
+}
+
+// sound looks for figures that nobody would sign: an interval that leaves its
+// estimate out, a number that is none, a verdict over the limit that is not
+// worded as a sentence.
+func sound(t *testing.T, f survey.Finding) {
+	v := f.Verdict
+	text, err := json.Marshal(f)
+	if err != nil {
+		t.Error(err)
+	}
+	for _, none := range []string{"NaN", "Inf", "  "} {
+		if strings.Contains(string(text), none) {
+			t.Errorf("%q in %s", none, text)
+		}
+	}
+	if v.Word.Plain() == sheet.Beyond && !strings.HasSuffix(v.Sentence, ".") {
+		t.Errorf("no full sentence: %s", v.Sentence)
+	}
+	if v.SI == nil {
+		t.Errorf("judged without a value: %s", v.Sentence)
+	}
+}
+
+// The boat with nothing wrong is told so: nothing is over, little is left
+// untold. Of the boat that was hardly measured nothing is called OK.
+func TestCasesWithoutAFault(t *testing.T) {
+	words := func(boat string) map[sheet.Word]int {
+		text, err := os.ReadFile(testboat.Root("testdata", "cases", boat+".json"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := map[sheet.Word]int{}
+		for _, f := range testboat.Check(t, testboat.Read(t, string(text)), marinecalc.Options{}).Findings {
+			n[f.Verdict.Word]++
+		}
+		return n
+	}
+	whole := words("nothing-wrong")
+	if whole[sheet.Beyond]+whole[sheet.Outside] > 0 || whole[sheet.CannotTell]+whole[sheet.About] > 3 || whole[sheet.Within] < 20 {
+		t.Errorf("nothing is wrong with the boat, and its verdicts are %v", whole)
+	}
+	if bare := words("hardly-measured"); len(bare) > 0 {
+		t.Errorf("hardly anything was measured, and the verdicts are %v", bare)
+	}
+}
