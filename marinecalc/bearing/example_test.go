@@ -12,7 +12,9 @@ import (
 // recomputed): 400 lbf for 5000 h at 1725 rpm want a dynamic rating of
 // 3211 lbf, which the book also gives as 14.3 kN.
 func ExampleLife() {
+	unknown := math.NaN()
 	out, err := bearing.Life(bearing.LifeInput{
+		Offset: q.Length(unknown), Angle: q.Angle(unknown), StaticRadialFactor: q.Ratio(unknown), StaticAxialFactor: q.Ratio(unknown),
 		RollingKind: bearing.Ball, DynamicRating: 16 * q.Kilonewton, RadialLoad: 400 * q.PoundForce,
 		RadialFactor: 0.56, AxialFactor: 1, LoadLimit: 0.4, LoadFactor: 1,
 		ShaftSpeed: 1725 * q.RevolutionPerMinute, ReliabilityFactor: 1, WantedLife: 5000 * q.Hour,

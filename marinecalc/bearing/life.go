@@ -19,6 +19,16 @@ const (
 	Roller Kind = "roller"
 )
 
+// Coupling is how the shaft is joined to the gearbox.
+type Coupling string
+
+// The couplings. One that is not named is counted as the lengths and readings
+// given say, and what is not given as nothing.
+const (
+	RigidCoupling    Coupling = "rigid"    // bends the shaft by what the flanges are misaligned
+	FlexibleCoupling Coupling = "flexible" // bends it by nothing that offset and angle tell
+)
+
 // LifeInput is a rolling bearing, what loads it and how it sits. A field marked
 // optional is not given when it is zero.
 type LifeInput struct {
@@ -34,9 +44,13 @@ type LifeInput struct {
 	AxialRow     quantity.Ratio // thrust over StaticRating for which X, Y and e are tabled; optional, not used by Life
 	LoadFactor   quantity.Ratio // for shocks, 1 or more
 
+	StaticRadialFactor quantity.Ratio `unset:"NaN"` // X0 of the static load, above 0 up to 1; NaN for not known
+	StaticAxialFactor  quantity.Ratio `unset:"NaN"` // Y0, 0 or more; NaN for not known
+
+	CouplingKind   Coupling        // "" for not said
 	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
-	Offset         quantity.Length // of the coupling flanges, either way; optional
-	Angle          quantity.Angle  // between them, either way; optional
+	Offset         quantity.Length `unset:"NaN"` // of the coupling flanges, either way; NaN for not known
+	Angle          quantity.Angle  `unset:"NaN"` // between them, either way; NaN for not known
 	FreeLength     quantity.Length // of the shaft from the coupling to its first bearing; optional, as all of the next
 	ShaftDiameter  quantity.Length
 	ElasticModulus quantity.Stress
@@ -66,6 +80,9 @@ type LifeResult struct {
 	RatingNeeded quantity.Force // dynamic rating that lasts WantedLife
 
 	EquivalentLoad   quantity.Force
+	LoadShare        quantity.Ratio // EquivalentLoad over C; above one half no life is calculated
+	StaticLoad       quantity.Force // the equivalent static load, shocks in it
+	StaticSafety     quantity.Ratio // C0 over StaticLoad
 	AlignedLoad      quantity.Force // the same without misalignment
 	RadialTotal      quantity.Force // radial load and what misalignment adds
 	BendingForce     quantity.Force // of the bent shaft, at its first bearing
@@ -83,20 +100,25 @@ const (
 	rollerExponent = 10.0 / 3
 	million        = 1e6
 	turn           = 2 * math.Pi
+	greatestShare  = 0.5 // of C, up to which the life of ISO 281 holds (from memory)
 )
 
 // Life finds the life of a rolling bearing.
 //
 // L10 = (C/P)^p million revolutions, p 3 for balls and 10/3 for rollers, and
 // a1·L10 at another reliability (ISO 281:2007). The equivalent load is the
-// radial one where the thrust is up to e times it, else X·F_r + Y·F_a.
+// radial one where the thrust is up to e times it, else X·F_r + Y·F_a. Above
+// half of C the rings give, and no life is calculated. What the bearing bears
+// without a permanent dent is C0 against the larger of F_r and X0·F_r + Y0·F_a
+// (ISO 76:2006).
 //
 // Misalignment bends the shaft between a rigid coupling and its first
 // bearing: a beam held at the coupling takes 3·E·I·(|δ| + |θ|·a)/a³ there at most
 // (Shigley table A-9, case 1), and the two bearings of the output shaft share
 // it as a lever, (a + b + s)/s on the nearer one (statics). That is the most
 // that it can be: mounts, hull and the bearing at the other end give way, and
-// RigidShare says how much is left.
+// RigidShare says how much is left. Behind a rigid coupling whose offset, angle
+// or lengths are not known the load is not known, and neither is the life.
 //
 // A ring whose least interference with the seat is below nothing can creep on
 // it.
@@ -117,20 +139,48 @@ func Life(in LifeInput) (out LifeResult, err error) {
 
 // load sets what the bearing bears.
 func (out *LifeResult) load(in *LifeInput) {
-	d, a := float64(in.ShaftDiameter), quantity.OrNaN(float64(in.FreeLength))
-	section := math.Pi / 64 * quantity.OrNaN(d) * d * d * d
-	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
-	out.BendingForce = quantity.Force(bend)
-	span := quantity.OrNaN(float64(in.BearingSpan))
-	lever := (a + float64(in.Overhang) + span) / span
-	out.MisalignmentLoad = in.AddedLoad
-	if added := float64(in.RigidShare) * bend * lever; !math.IsNaN(added) {
-		out.MisalignmentLoad += quantity.Force(added)
-	}
+	out.misalign(in)
+	factor := quantity.Force(in.LoadFactor)
 	out.RadialTotal = in.RadialLoad + out.MisalignmentLoad
 	out.EquivalentLoad = equivalent(in, out.RadialTotal)
 	out.AlignedLoad = equivalent(in, in.RadialLoad)
+	out.LoadShare = quantity.Ratio(out.EquivalentLoad / in.DynamicRating)
 	out.AxialShare = quantity.Ratio(float64(in.Thrust) / quantity.OrNaN(float64(in.StaticRating)))
+	out.StaticLoad = factor * out.RadialTotal // as it is without thrust
+	if in.Thrust > 0 {
+		out.StaticLoad = factor * max(out.RadialTotal, quantity.Force(in.StaticRadialFactor)*out.RadialTotal+quantity.Force(in.StaticAxialFactor)*in.Thrust)
+	}
+	out.StaticSafety = quantity.Ratio(quantity.OrNaN(float64(in.StaticRating)) / float64(out.StaticLoad))
+}
+
+// misalign sets what misalignment adds to the radial load.
+func (out *LifeResult) misalign(in *LifeInput) {
+	nan := quantity.Force(math.NaN())
+	out.BendingForce, out.MisalignmentLoad = nan, in.AddedLoad
+	if in.CouplingKind == FlexibleCoupling {
+		return
+	}
+	offset, angle := math.Abs(float64(in.Offset)), math.Abs(float64(in.Angle))
+	if in.CouplingKind != RigidCoupling { // what is not given adds nothing
+		switch {
+		case math.IsNaN(offset):
+			offset = 0
+		case math.IsNaN(angle):
+			angle = 0
+		}
+	}
+	d, a := float64(in.ShaftDiameter), quantity.OrNaN(float64(in.FreeLength))
+	section := math.Pi / 64 * quantity.OrNaN(d) * d * d * d
+	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (offset + angle*a) / (a * a * a)
+	out.BendingForce = quantity.Force(bend)
+	span := quantity.OrNaN(float64(in.BearingSpan))
+	added := quantity.Force(float64(in.RigidShare) * bend * (a + float64(in.Overhang) + span) / span)
+	switch {
+	case !math.IsNaN(float64(added)):
+		out.MisalignmentLoad += added
+	case in.CouplingKind == RigidCoupling && in.AddedLoad == 0:
+		out.MisalignmentLoad = nan
+	}
 }
 
 // equivalent is the radial load that would wear the bearing alike.
@@ -149,13 +199,19 @@ func (out *LifeResult) last(in *LifeInput) {
 	}
 	out.LifeExponent = quantity.Ratio(p)
 	load, speed := float64(out.EquivalentLoad), float64(in.ShaftSpeed)
-	basic := math.Pow(float64(in.DynamicRating)/load, p)
+	basic := math.NaN()
+	if out.LoadShare <= greatestShare*(1+1e-9) {
+		basic = math.Pow(float64(in.DynamicRating)/load, p)
+	}
 	out.BasicLife = quantity.Ratio(basic)
 	out.LifeHours = quantity.Time(million * basic * turn / speed)
 	out.AdjustedLife = quantity.Time(in.ReliabilityFactor) * out.LifeHours
-	out.LifeLost = quantity.Ratio(1 - math.Pow(float64(out.AlignedLoad)/load, p))
+	out.LifeLost = quantity.Ratio(math.NaN())
+	if out.MisalignmentLoad > 0 || out.BendingForce == 0 { // and not for want of a reading
+		out.LifeLost = quantity.Ratio(1 - math.Pow(float64(out.AlignedLoad)/load, p))
+	}
 	turns := quantity.OrNaN(float64(in.WantedLife)) * speed / turn / million
-	out.RatingNeeded = quantity.Force(load * math.Pow(turns/float64(in.ReliabilityFactor), 1/p))
+	out.RatingNeeded = quantity.Force(load * max(1/greatestShare, math.Pow(turns/float64(in.ReliabilityFactor), 1/p)))
 }
 
 // validate lists everything in the bearing that cannot be.
@@ -163,6 +219,9 @@ func (in *LifeInput) validate() error {
 	var faults problem.List
 	if in.RollingKind != Ball && in.RollingKind != Roller {
 		faults.Add("/rollingKind", "what rolls is missing or unknown", "ball, roller", "")
+	}
+	if in.CouplingKind != "" && in.CouplingKind != RigidCoupling && in.CouplingKind != FlexibleCoupling {
+		faults.Add("/couplingKind", "what the coupling is is unknown", "rigid, flexible", "")
 	}
 	faults.Above("/dynamicRating", "dynamic load rating", float64(in.DynamicRating))
 	faults.NotNegative("/staticRating", "static load rating", float64(in.StaticRating))
@@ -208,8 +267,18 @@ func (in *LifeInput) validateLoads(faults *problem.List) {
 	if radial && axial && added && in.RadialLoad == 0 && in.AddedLoad == 0 && in.Thrust*quantity.Force(in.AxialFactor) == 0 {
 		faults.Add("/radialLoad", "nothing loads the bearing", "a radial load, or a thrust with its factor Y, above 0", "the shaft's own weight is a radial load too")
 	}
-	between(faults, "/offset", "offset", float64(in.Offset), -0.05, 0.05, "0 for not given, up to 50 mm", "")
-	between(faults, "/angle", "angle", float64(in.Angle), -0.2, 0.2, "0 for not given, up to 0.2 rad", "")
+	if !math.IsNaN(float64(in.Offset)) {
+		between(faults, "/offset", "offset", float64(in.Offset), -0.05, 0.05, "up to 50 mm either way", "")
+	}
+	if !math.IsNaN(float64(in.Angle)) {
+		between(faults, "/angle", "angle", float64(in.Angle), -0.2, 0.2, "up to 0.2 rad either way", "")
+	}
+	if !math.IsNaN(float64(in.StaticRadialFactor)) {
+		between(faults, "/staticRadialFactor", "static radial factor X0", float64(in.StaticRadialFactor), 1e-6, 1, "above 0 up to 1", "0.6 for a deep groove ball bearing")
+	}
+	if !math.IsNaN(float64(in.StaticAxialFactor)) {
+		faults.NotNegative("/staticAxialFactor", "static axial factor Y0", float64(in.StaticAxialFactor))
+	}
 	faults.NotNegative("/freeLength", "free length of the shaft", float64(in.FreeLength))
 	faults.NotNegative("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	faults.NotNegative("/elasticModulus", "elastic modulus", float64(in.ElasticModulus))

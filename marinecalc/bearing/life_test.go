@@ -17,13 +17,15 @@ func output() LifeInput {
 	return LifeInput{RollingKind: Ball, DynamicRating: 19500, StaticRating: 10000, RadialLoad: 900, Thrust: 1200,
 		RadialFactor: 0.56, AxialFactor: 1.45, LoadLimit: 0.30, LoadFactor: 1.2, ShaftSpeed: 1300 * rpm, ReliabilityFactor: 0.64, WantedLife: 5000 * 3600,
 		Offset: 0.0001, Angle: 0.001, FreeLength: 0.6, ShaftDiameter: 0.025, ElasticModulus: 193e9, Overhang: 0.06, BearingSpan: 0.11, RigidShare: 1,
+		StaticRadialFactor: 0.6, StaticAxialFactor: 0.5,
 		SeatUpper: 15e-6, SeatLower: 2e-6, BoreUpper: 0, BoreLower: -10e-6}
 }
 
 // plain is a bearing under a radial load alone.
 func plain(rating, load, speed float64) LifeInput {
 	return LifeInput{RollingKind: Ball, DynamicRating: quantity.Force(rating), RadialLoad: quantity.Force(load), RadialFactor: 0.56, AxialFactor: 1,
-		LoadLimit: 0.4, LoadFactor: 1, ShaftSpeed: quantity.RotationSpeed(speed), ReliabilityFactor: 1}
+		LoadLimit: 0.4, LoadFactor: 1, ShaftSpeed: quantity.RotationSpeed(speed), ReliabilityFactor: 1,
+		Offset: quantity.Length(math.NaN()), Angle: quantity.Angle(math.NaN()), StaticRadialFactor: 0.6, StaticAxialFactor: 0.5}
 }
 
 func last(t *testing.T, in LifeInput) LifeResult {
@@ -136,6 +138,96 @@ func TestInterferenceByTolerance(t *testing.T) {
 	}
 }
 
+// ISO 76:2006, deep groove ball bearings: P0 is the larger of F_r and
+// 0.6·F_r + 0.5·F_a (makers' catalogues print it), and the safety C0/P0.
+func TestStaticLoad(t *testing.T) {
+	for _, c := range []struct{ radial, thrust, load float64 }{{19000, 0, 19000}, {2800, 1600, 2800}, {1000, 4000, 2600}, {500, 9000, 4800}} {
+		in := plain(19500, c.radial, rpm)
+		in.StaticRating, in.Thrust = 10000, quantity.Force(c.thrust)
+		out := last(t, in)
+		parttest.Within(t, "static load", float64(out.StaticLoad), c.load, 1e-12)
+		parttest.Within(t, "safety", float64(out.StaticSafety), 10000/c.load, 1e-12)
+		in.LoadFactor = 1.5
+		parttest.Within(t, "with shocks", float64(last(t, in).StaticLoad), 1.5*c.load, 1e-12)
+	}
+	in := plain(19500, 1000, rpm)
+	in.Thrust = 500
+	if out := last(t, in); !math.IsNaN(float64(out.StaticSafety)) {
+		t.Error("a safety without a rating")
+	}
+	in.StaticRating, in.StaticRadialFactor = 10000, quantity.Ratio(math.NaN())
+	if out := last(t, in); !math.IsNaN(float64(out.StaticSafety)) {
+		t.Error("a safety without the factors of the thrust")
+	}
+	in.Thrust = 0
+	parttest.Within(t, "no thrust, no factors", float64(last(t, in).StaticSafety), 10, 1e-12)
+}
+
+// Above half of C the life of ISO 281 does not hold (from memory): none is given, and the
+// rating needed is twice the load at least.
+func TestNoLifeUnderTooGreatALoad(t *testing.T) {
+	for load, has := range map[float64]bool{9750: true, 9760: false, 19000: false} {
+		in := plain(19500, load, 10*rpm)
+		in.WantedLife = 1000 * 3600
+		out := last(t, in)
+		if math.IsNaN(float64(out.AdjustedLife)) == has || math.IsNaN(float64(out.BasicLife)) == has || math.IsNaN(float64(out.LifeHours)) == has {
+			t.Errorf("%g N: %+v", load, out)
+		}
+		parttest.Within(t, "rating needed", float64(out.RatingNeeded), 2*load, 1e-12)
+		parttest.Within(t, "share", float64(out.LoadShare), load/19500, 1e-12)
+	}
+}
+
+// Only a rigid coupling bends the shaft by what its flanges are misaligned; where it is rigid
+// and not all is known, neither is the load. The figures are those of the shaft as a beam.
+func TestOnlyARigidCouplingBendsTheShaft(t *testing.T) {
+	in := output()
+	free := last(t, in)
+	in.CouplingKind = RigidCoupling
+	rigid := last(t, in)
+	parttest.Within(t, "rigid", float64(rigid.MisalignmentLoad), float64(free.MisalignmentLoad), 1e-12)
+	if !(rigid.MisalignmentLoad > 100) || !(rigid.LifeLost > 0.1) {
+		t.Errorf("%+v", rigid)
+	}
+	flexible := in
+	flexible.CouplingKind = FlexibleCoupling
+	out := last(t, flexible)
+	if out.MisalignmentLoad != 0 || !math.IsNaN(float64(out.LifeLost)) || !math.IsNaN(float64(out.BendingForce)) || out.EquivalentLoad != out.AlignedLoad {
+		t.Errorf("flexible: %+v", out)
+	}
+	flexible.AddedLoad = 300
+	if out := last(t, flexible); out.MisalignmentLoad != 300 || !(out.LifeLost > 0) {
+		t.Errorf("flexible, and a load that is known: %+v", out)
+	}
+	for name, change := range map[string]func(*LifeInput){
+		"offset":      func(b *LifeInput) { b.Offset = quantity.Length(math.NaN()) },
+		"angle":       func(b *LifeInput) { b.Angle = quantity.Angle(math.NaN()) },
+		"free length": func(b *LifeInput) { b.FreeLength = 0 },
+		"modulus":     func(b *LifeInput) { b.ElasticModulus = 0 },
+		"span":        func(b *LifeInput) { b.BearingSpan = 0 },
+	} {
+		unknown := in
+		change(&unknown)
+		if out := last(t, unknown); !math.IsNaN(float64(out.AdjustedLife)) || !math.IsNaN(float64(out.StaticSafety)) || !math.IsNaN(float64(out.LifeLost)) {
+			t.Errorf("a rigid coupling without its %s: %+v", name, out)
+		}
+		unknown.AddedLoad = 300
+		if out := last(t, unknown); math.IsNaN(float64(out.AdjustedLife)) {
+			t.Errorf("a rigid coupling whose load is typed: %+v", out)
+		}
+	}
+	// Without a word on the coupling what is not given adds nothing, and says nothing of what is lost.
+	bare := plain(14000, 2000, 1000*rpm)
+	if out := last(t, bare); !math.IsNaN(float64(out.LifeLost)) || math.IsNaN(float64(out.AdjustedLife)) {
+		t.Errorf("%+v", out)
+	}
+	aligned := output()
+	aligned.Offset, aligned.Angle = 0, 0
+	if out := last(t, aligned); out.LifeLost != 0 {
+		t.Errorf("measured, and aligned: %v lost", out.LifeLost)
+	}
+}
+
 func TestImpossibleBearingsAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*LifeInput){
 		"/rollingKind":       func(b *LifeInput) { b.RollingKind = "needle" },
@@ -154,6 +246,8 @@ func TestImpossibleBearingsAreRefused(t *testing.T) {
 		"/seatDiameter":      func(b *LifeInput) { b.BearingBore, b.SeatDiameter = 0.025, 0.030 },
 		"/boreDiameter":      func(b *LifeInput) { b.BearingBore, b.BoreDiameter = 0.025, 0.020 },
 		"/rigidShare":        func(b *LifeInput) { b.RigidShare = 2 },
+		"/couplingKind":      func(b *LifeInput) { b.CouplingKind = "chain" },
+		"/staticAxialFactor": func(b *LifeInput) { b.StaticAxialFactor = -1 },
 		"/overhang":          func(b *LifeInput) { b.Overhang = -0.1 },
 	} {
 		in := output()

@@ -134,7 +134,7 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 	if len(j.unverified) > 0 {
 		roots := r.roots(j.unverified)
 		figures, all := r.brackets(j.unverified)
-		if !all || h.value == nil || h.Chance || h.boundOf() != "" && h.bound == nil {
+		if !all || h.value == nil || h.Chance {
 			v.Awaits = roots
 			return none, "it rests on " + strings.Join(lower(roots), ", ") + ", for which no confirmed figure is published", typeThem(roots)
 		}

@@ -37,7 +37,8 @@ func TestNoRuleIsStretched(t *testing.T) {
 		`"wornRule":"cfr-amidships","bearingKind":"other","shaftDiameter":"15 in","bearingClearance":"1/4 in"`:    {"within", "within"},
 		`"wornRule":"practice-thirty-thou","shaftDiameter":"100 mm","bearingClearance":"0.7 mm"`:                  {"not measured", "within"},
 		`"wornRule":"practice-1.5mm","shaftDiameter":"19 mm","bearingClearance":"1.2 mm"`:                         {"not measured", "beyond"},
-		`"wornRule":"practice-thirty-thou","shaftDiameter":"30 mm","bearingClearance":"1 mm"`:                     {"beyond", "beyond"},
+		`"wornRule":"practice-thirty-thou","shaftDiameter":"30 mm","bearingClearance":"1 mm"`:                     {"about the guide", "beyond"}, // the rules of thumb disagree
+		`"wornRule":"practice-thirty-thou","shaftDiameter":"30 mm","bearingClearance":"2 mm"`:                     {"beyond", "beyond"},
 		`"wornRule":"practice-thirty-thou","wornLimit":"2 mm","shaftDiameter":"100 mm","bearingClearance":"1 mm"`: {"within", "within"},
 	} {
 		s := testboat.Run(t, "bearing-clearance", `{"bladeWidth":"0 mm",`+input+`}`, marinecalc.Options{})

@@ -45,6 +45,13 @@ func axialRowFits(table *rules.Table, picked, share float64) error {
 			above, to = &row, at.SI
 		}
 	}
+	if above == nil && below != nil && share > from*(1+1e-9) && picked == from {
+		return problem.List{{Where: "/axialFactors",
+			What:    fmt.Sprintf("the thrust is %.2g of the static rating, and the table of X, Y and e ends at %.2g", share, from),
+			Allowed: fmt.Sprintf("a thrust up to %.2g of the static rating", from),
+			Hint:    "it needs a larger bearing, or its maker's X, Y and e for such a thrust",
+		}}.Err()
+	}
 	if below != nil && picked == from || above != nil && picked == to || below == nil && above == nil {
 		return nil
 	}
