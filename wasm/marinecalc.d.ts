@@ -700,6 +700,10 @@ export interface SheetInput extends Term {
   origin: Origin;
   /** Where exactly it comes from. */
   source?: string;
+  /** What kind of authority stands behind a figure of the rules. */
+  authority?: string;
+  /** Nobody confirmed it: it stands for its bracket. */
+  unverified?: boolean;
 }
 
 /** One thing that came out. */

@@ -39,6 +39,10 @@ type Input struct {
 	Range  string   `json:"range,omitempty"`
 	Origin Origin   `json:"origin"`
 	Source string   `json:"source,omitempty"`
+	// Authority is what kind of authority stands behind a figure of the rules,
+	// in one word or two; Unverified tells that nobody confirmed it.
+	Authority  string `json:"authority,omitempty"`
+	Unverified bool   `json:"unverified,omitempty"`
 }
 
 // Share is one input's part of a result's spread.

@@ -5,7 +5,7 @@ import { h, s } from '../kit/dom.js';
 import { cautionList } from './cautions.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
-import { verdictCard } from './verdicts.js';
+import { backing, verdictCard } from './verdicts.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {import('../../wasm/marinecalc.js').Result} Result */
@@ -133,7 +133,7 @@ function inputTable(sheet) {
     (sheet.inputs ?? []).map((i) => [
       h('span', {}, i.title, i.kind ? symbol(i.symbol) : ''),
       h('span', {}, i.text, i.range && h('span', { class: 'range' }, ` (${i.range})`)),
-      h('span', {}, i.origin, i.source && h('span', { class: 'source' }, i.source)),
+      h('span', {}, i.origin, i.unverified && ', not confirmed', i.source && h('span', { class: 'source' }, backing(i))),
     ]),
   );
 }

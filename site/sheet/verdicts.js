@@ -60,10 +60,10 @@ export function verdictCard(verdict) {
 }
 
 /**
- * What kind of authority stands behind a verdict, and which: that of common
- * practice says so itself.
- * @param {Verdict} verdict
+ * What kind of authority stands behind a verdict or a figure, and which: that
+ * of common practice says so itself.
+ * @param {{ authority?: string, source?: string }} of
  */
-function backing({ authority = '', source = '' }) {
+export function backing({ authority = '', source = '' }) {
   return source.startsWith(authority) ? source : `${authority}: ${source}`;
 }

@@ -105,15 +105,6 @@ function findings(all) {
 }
 
 /**
- * A verdict that waits for figures, in short: its sheet says the rest.
- * @param {import('../../wasm/marinecalc.js').Verdict} verdict
- * @param {string[]} figures
- */
-function waiting({ title, value, bound }, figures) {
-  return `${title}: ${value}; limit: ${bound}. No verdict without ${figures.join(', ').toLowerCase()}.`;
-}
-
-/**
  * What to type so that more verdicts can be drawn.
  * @param {import('../../wasm/marinecalc.js').Survey} survey
  */
@@ -125,8 +116,8 @@ function awaited({ awaited, sheets }) {
     h(
       'section',
       {},
-      h('h2', {}, 'Figures that would allow more verdicts'),
-      h('p', {}, 'No source confirms a figure for these. Enter it from the maker’s data or a measurement.'),
+      h('h2', {}, 'Figures that would settle most'),
+      h('p', {}, 'Nobody confirmed these. Type the maker’s figure, or measure it: the first one settles most.'),
       h(
         'ul',
         {},
@@ -148,7 +139,7 @@ function glance(some) {
         'li',
         {},
         h('p', {}, badge(verdict.word, verdict.reads)),
-        h('p', {}, verdict.awaits ? waiting(verdict, verdict.awaits) : verdict.sentence),
+        h('p', {}, verdict.sentence),
         h('p', {}, link({ calculation, title: sheet })),
       ),
     ),

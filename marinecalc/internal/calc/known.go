@@ -24,6 +24,7 @@ type known struct {
 	rangeText string // the range as shown
 	origin    sheet.Origin
 	source    string
+	authority string   // of the row it came from
 	date      string   // of the reading in the boat file
 	blameAt   string   // the place to blame when something is wrong with it
 	confirmed bool     // false for an unverified figure: a verdict must hold over its whole bracket
@@ -149,8 +150,11 @@ func (in *inputs) showSpan(p *contract.Property, low, high float64) string {
 }
 
 // showBeside prints a range beside its value, or nothing where both of its
-// ends print as the value does.
+// ends print as the value does or differ from it by less than a thousandth.
 func (in *inputs) showBeside(p *contract.Property, si, low, high float64) string {
+	if high-low < 1e-3*math.Abs(si) {
+		return ""
+	}
 	text := in.showSpan(p, low, high)
 	if text == in.showSpan(p, si, si) {
 		return ""

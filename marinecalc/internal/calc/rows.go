@@ -31,7 +31,7 @@ func (in *inputs) pickRows() {
 		}
 		k.text = row.Name
 		if k.source == "" {
-			k.source = row.Source.String()
+			k.source, k.authority = row.Source.String(), row.Basis.Authority()
 		}
 		for _, v := range row.Values.All() {
 			in.standIn(v.Column, v.Value, row, sheet.HandbookRow)
@@ -70,7 +70,7 @@ func (in *inputs) standIn(name string, v rules.Value, row *rules.Row, origin she
 	if p == nil || in.values[p.Index].known {
 		return
 	}
-	k := known{known: true, origin: origin, source: row.Source.String(), blameAt: p.Pointer, confirmed: row.Decides}
+	k := known{known: true, origin: origin, source: row.Source.String(), authority: row.Basis.Authority(), blameAt: p.Pointer, confirmed: row.Decides}
 	if v.IsText {
 		k.word, k.text = v.Text, v.Text
 	} else {

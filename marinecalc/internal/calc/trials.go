@@ -66,7 +66,7 @@ func (r *run) ranges(space *spread.Workspace) {
 // takeSpan gives a result its range, and its words the digits that go with it.
 func (r *run) takeSpan(m *measure) {
 	switch {
-	case m.property.Setting: // one figure is what is set; a test holds that trials do not move it
+	case m.property.Setting && m.span.StdDev == 0: // one figure is what is set
 		m.span = nil
 	case !m.span.Usable: // its verdict says so
 	case m.property.Chance:
@@ -76,6 +76,9 @@ func (r *run) takeSpan(m *measure) {
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.
 		m.low, m.high = min(m.span.Low, m.si), max(m.span.High, m.si)
+		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
+			r.notes = append(r.notes, "The interval of "+midSentence(m.property.Title)+" reaches to the best estimate, which lies at the edge of its trials: readings of next to nothing only make a size larger.")
+		}
 		m.text = r.in.showTo(m.property, m.si, m.half())
 	}
 }

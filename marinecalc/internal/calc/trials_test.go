@@ -1,11 +1,14 @@
 package calc_test
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 	"github.com/google/go-cmp/cmp"
 )
 
@@ -36,6 +39,63 @@ func TestNoIntervalExcludesItsEstimate(t *testing.T) {
 	for _, r := range s.Results {
 		if r.SI != nil && r.Low != nil && (*r.SI < *r.Low || *r.SI > *r.High) {
 			t.Errorf("%s: %g is not within %g to %g", r.Name, *r.SI, *r.Low, *r.High)
+		}
+	}
+}
+
+// What a person sets is one figure: trials neither move it as an input nor
+// give it a range as a result.
+func TestSettingsHaveNoRange(t *testing.T) {
+	settings := 0
+	for _, c := range catalogue.Calculations {
+		k, err := c.Form()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := testboat.Run(t, c.ID, testboat.Typed(t, c.ID), marinecalc.Options{Trials: 256})
+		for _, p := range k.Result.Properties {
+			if r := s.Result(p.Name); p.Setting && r != nil {
+				if settings++; r.Low != nil {
+					t.Errorf("%s: %g to %g", p.Path, *r.Low, *r.High)
+				}
+			}
+			if table := s.Table(p.Name); table != nil {
+				for i, column := range p.Items.Properties {
+					for _, row := range table.Rows {
+						if column.Setting && row.Cells[i].Low != nil {
+							t.Errorf("%s/%s: %+v", p.Path, column.Name, row.Cells[i])
+						}
+					}
+				}
+			}
+		}
+	}
+	if settings == 0 {
+		t.Error("no result is marked as a setting")
+	}
+}
+
+// One input with a coarse gauge no longer silences the others: bearing length
+// has nothing to do with an earlier clearance next to nothing.
+func TestRefusedTrialsSpoilTheirOwn(t *testing.T) {
+	const input = `{"shaftDiameter": "40 mm", "shellBore": "40.6 mm", "bearingLength": "200 mm", "runningTime": "500 h", "earlierClearance": "%s"}`
+	sure := testboat.Run(t, "bearing-clearance", fmt.Sprintf(input, "0.3 mm"), marinecalc.Options{}).Verdict("bearing-length")
+	unsure := testboat.Run(t, "bearing-clearance", fmt.Sprintf(input, "0.018 mm"), marinecalc.Options{}).Verdict("bearing-length")
+	if sure == nil || unsure == nil || sure.Word != unsure.Word || math.Abs(*sure.Probability-*unsure.Probability) > 0.02 {
+		t.Errorf("%+v, then %+v", sure, unsure)
+	}
+}
+
+// A coarser gauge, named or typed, is never surer, down to one that leaves
+// nothing: the same bore read with ± 0.1 mm is told or not told, with ± 1 mm
+// and ± 100 % it is not.
+func TestCoarserGaugeIsNotSurer(t *testing.T) {
+	for _, accuracy := range []string{"± 0.2 mm", "± 0.5 mm", "± 1 mm", "± 100 %"} {
+		s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "40 mm", "shellBore": "40.6 mm `+accuracy+`", "wornRule": "practice-1.5mm"}`, marinecalc.Options{})
+		for _, v := range s.Verdicts {
+			if v.On == "clearanceUse" && (v.Word.Plain() != sheet.CannotTell || v.Probability == nil) {
+				t.Errorf("%s: %+v", accuracy, v)
+			}
 		}
 	}
 }

@@ -89,6 +89,7 @@ func (r *run) inputLines() []sheet.Input {
 		lines = lines[:len(lines)+1]
 		line := &lines[len(lines)-1] // filled in its place: it is long
 		line.Term, line.Text, line.Range, line.Origin, line.Source = r.in.form.Inputs.Places[i].Term, k.text, k.rangeText, k.origin, k.source
+		line.Authority, line.Unverified = k.authority, !k.confirmed
 		if p.Kind != nil {
 			line.SI = r.keep(k.si)
 		} else if line.Word = k.word; k.word == "" && k.raw != nil {
