@@ -97,25 +97,24 @@ func isPercent(name string) bool { return name == "%" || name == "percent" }
 
 // HalfDigit is half of the last digit that was typed, in SI: 0.05 mm of
 // "0.3 mm", half a millimetre of "12 mm". It is 0 for fractions and for what
-// cannot be read. decimals tells whether any were typed.
-func (k *Kind) HalfDigit(text string) (half float64, decimals bool) {
+// cannot be read.
+func (k *Kind) HalfDigit(text string) float64 {
 	value, _, _ := cutAccuracy(strings.TrimSpace(text))
 	body, _ := cutSign(value)
 	token, rest := cutDecimal(body)
 	if token == "" || strings.ContainsAny(token, "eE") || strings.ContainsRune(rest, '/') && startsFraction(trimLeft(rest)) {
-		return 0, false
+		return 0
 	}
 	if _, after, found := strings.Cut(rest, "-"); found && after != "" && isDigit(after[0]) {
-		return 0, false // a whole and a fraction
+		return 0 // a whole and a fraction
 	}
 	at, step := strings.IndexAny(token, ".,"), "0.5"
 	if at >= 0 && at < len(token)-1 {
-		decimals = true
 		step = "0." + strings.Repeat("0", len(token)-1-at) + "5"
 	}
 	half, err := k.ParseAccuracy(step+" "+trimLeft(rest), 0)
 	if err != nil {
-		return 0, false
+		return 0
 	}
-	return half, decimals
+	return half
 }

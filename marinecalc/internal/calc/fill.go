@@ -93,28 +93,11 @@ func (in *inputs) readGauge(p *contract.Property, k *known) {
 	if p.ReadBy == "" || k.factor.Shape != spread.Exact || k.raw == nil {
 		return
 	}
-	gauge := in.at(p.ReadBy)
-	if gauge != nil {
+	if gauge := in.at(p.ReadBy); gauge != nil {
 		k.factor = in.readWith(p, k.si, gauge)
+	} else if text, typed := k.raw.(string); typed { // with a gauge that nobody names a reading is as sure as its last digit
+		k.factor = plusMinus(k.si, p.Kind.HalfDigit(text))
 	}
-	if a := digitFloor(p, k, gauge != nil); a > k.factor.High-k.si && k.factor.Shape != spread.Counted {
-		k.factor = plusMinus(k.si, a)
-	}
-}
-
-// digitFloor is half of the last digit that a reading was typed with: no gauge
-// makes it surer than that. A whole number may be short for one with decimals
-// where a gauge is known.
-func digitFloor(p *contract.Property, k *known, gauge bool) float64 {
-	text, typed := k.raw.(string)
-	if !typed || p.Kind == nil {
-		return 0
-	}
-	half, decimals := p.Kind.HalfDigit(text)
-	if gauge && !decimals {
-		return 0
-	}
-	return half
 }
 
 // readWith is what a gauge leaves unknown of a reading.
