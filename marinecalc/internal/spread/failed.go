@@ -5,8 +5,8 @@ package spread
 import "math"
 
 // halvings is how often the way back from a trial that was refused is halved:
-// its value is then known to a part in 32 of that way.
-const halvings = 5
+// its value is then known to a thousandth of that way.
+const halvings = 10
 
 // scarce tells whether too few trials are left to say anything.
 func scarce(kept, trials int) bool { return kept*10 < trials }

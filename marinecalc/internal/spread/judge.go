@@ -50,8 +50,8 @@ type Judgement struct {
 // 0.975 and more is within, 0.025 and less is beyond, between them one cannot
 // tell. The probability is the part of the trials that meet the limit. Without
 // a range (r nil) it is 1 or 0, as the estimate meets it or not. Trials that
-// failed are no part of it, but the word must hold with them counted in too,
-// at the edge of where the model applies.
+// failed are left out, unless counting them in, at the edge of where the model
+// applies, makes it less sure.
 //
 // Within becomes near the limit when the estimate uses more than the part
 // Near of it: above Near·Max, or below Min/Near. For a limit below zero the
@@ -84,6 +84,11 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 		word = sheet.Within
 	case most <= Lost && l.probability(estimate, nil) == 0:
 		word = sheet.Beyond
+	}
+	if p > 0.5 {
+		p = least
+	} else if p <= 0.5 {
+		p = most
 	}
 	return Judgement{Word: word, Probability: p}
 }
