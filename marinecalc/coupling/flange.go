@@ -42,11 +42,13 @@ type GripInput struct {
 	ThreadForm      fastener.ThreadForm // likewise
 	ShearPlane      ShearPlane          // Shank or Thread
 	BearingShare    quantity.Ratio      // bolts that bear when it slips, over all bolts; above 0 up to 1
+	ProofStrength   quantity.Stress     // 0.85 of yield stands in
 	YieldStrength   quantity.Stress
 	TensileStrength quantity.Stress
 	PermittedShear  quantity.Stress // in the bolt; 0.577 of yield stands in
 
-	GradeRatio quantity.Ratio // preload of the next lower grade over Preload, above 0 up to 1
+	LowerProofStrength quantity.Stress // of the next lower grade; 0.85 of its yield stands in
+	LowerYieldStrength quantity.Stress // not above YieldStrength
 
 	ShaftDiameter        quantity.Length
 	ShaftTensileStrength quantity.Stress
@@ -75,6 +77,11 @@ type GripResult struct {
 	MarginPeak       quantity.Ratio // with the pull taken off too: a shock comes either way
 	MarginOneLoose   quantity.Ratio // one bolt of the outer circle slack, hardest torque
 	MarginLowerGrade quantity.Ratio // every bolt of the next lower grade, hardest torque
+	MarginHardest    quantity.Ratio // all bolts, with the pull taken off, hardest torque
+
+	ProofUsed      quantity.Stress // ProofStrength, or what stands in
+	LowerProofUsed quantity.Stress // of the next lower grade
+	GradeRatio     quantity.Ratio  // the lower over the right one
 
 	CapacityOneLoose   quantity.Torque
 	CapacityLowerGrade quantity.Torque

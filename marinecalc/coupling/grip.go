@@ -14,6 +14,9 @@ const (
 	metricRootDepth = 1.226869 // pitches, ISO 68-1 and ISO 898-1
 	inchRootDepth   = 1.299038 // pitches, ASME B1.1
 	absAddend       = 160e6    // Pa, c in ABS 4-3-2/5.19
+	absMostRatio    = 1.7      // bolt over shaft, tensile, that ABS 4-3-2/5.19 lets count (from memory)
+	absMostTensile  = 1000e6   // Pa, likewise
+	proofOfYield    = 0.85     // Shigley ch. 8: proof strength where the standard gives none
 )
 
 // Grip finds what a bolted flange carries.
@@ -33,7 +36,8 @@ const (
 // couplings), BearingShare of them.
 //
 // Fitted bolts: ABS 4-3-2/5.19, 0.65·√(D³(U + 160)/(N·B·U_b)), with the
-// fitted shaft diameter standing for the required one, and GL I-1-2 section 4
+// fitted shaft diameter standing for the required one and no more of the bolt's
+// strength than 1.7 times the shaft's and 1000 N/mm² (both from memory), and GL I-1-2 section 4
 // D, 16·√(10⁶·P/(n·D·z·R_m)), here with P/n written as the torque ahead.
 //
 // The error is a *problem.Error of everything that cannot be. Grip does not
@@ -102,6 +106,7 @@ func (out *GripResult) grip(in *GripInput) {
 	out.MarginAhead = over(out.FrictionCapacity, in.ShaftTorque)
 	out.MarginAstern = over(out.CapacityAstern, in.AsternTorque)
 	out.MarginPeak = over(either, in.PeakTorque)
+	out.MarginHardest = over(either, out.HardestTorque)
 	per := float64(in.FaceFriction) * (float64(in.BoltCount)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)) / 2
 	out.PreloadToHold = quantity.Force(float64(out.HardestTorque)/per + out.takenOff()/float64(in.BoltCount+in.InnerBoltCount))
 }
@@ -110,12 +115,23 @@ func (out *GripResult) grip(in *GripInput) {
 func (out *GripResult) weakened(in *GripInput) {
 	clamp := float64(in.Preload)
 	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp, out.takenOff()))
+	out.ProofUsed, out.LowerProofUsed = proof(in.ProofStrength, in.YieldStrength), proof(in.LowerProofStrength, in.LowerYieldStrength)
+	out.GradeRatio = quantity.Ratio(out.LowerProofUsed / out.ProofUsed)
 	out.CapacityLowerGrade = quantity.Torque(math.NaN())
-	if in.GradeRatio > 0 {
-		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(in.GradeRatio), out.takenOff()))
+	if out.GradeRatio > 0 { // it is NaN where a grade is not known
+		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(out.GradeRatio), out.takenOff()))
 	}
 	out.MarginOneLoose = over(out.CapacityOneLoose, out.HardestTorque)
 	out.MarginLowerGrade = over(out.CapacityLowerGrade, out.HardestTorque)
+}
+
+// proof is the proof strength, or what stands in for it; NaN where neither is
+// known.
+func proof(proof, yield quantity.Stress) quantity.Stress {
+	if proof > 0 {
+		return proof
+	}
+	return proofOfYield * quantity.Stress(quantity.OrNaN(float64(yield)))
 }
 
 // shear sets what the bolts bear when the faces slip.
@@ -153,9 +169,10 @@ func (out *GripResult) shear(in *GripInput) {
 // fitted sets the diameters that two rules ask of fitted bolts.
 func (out *GripResult) fitted(in *GripInput) {
 	d, shaft, bolt := float64(in.ShaftDiameter), float64(in.ShaftTensileStrength), quantity.OrNaN(float64(in.TensileStrength))
-	bolts := float64(in.BoltCount) * float64(in.BoltCircle) * bolt
-	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(quantity.OrNaN(d)*d*d*(quantity.OrNaN(shaft)+absAddend)/bolts))
-	out.FittedDiameterGl = quantity.Length(math.Sqrt(256 * math.Pi / 30 * float64(in.ShaftTorque) / bolts))
+	bolts := float64(in.BoltCount) * float64(in.BoltCircle)
+	counted := min(bolt, absMostRatio*shaft, absMostTensile)
+	out.FittedDiameterAbs = quantity.Length(0.65 * math.Sqrt(quantity.OrNaN(d)*d*d*(quantity.OrNaN(shaft)+absAddend)/(bolts*counted)))
+	out.FittedDiameterGl = quantity.Length(math.Sqrt(256 * math.Pi / 30 * float64(in.ShaftTorque) / (bolts * bolt)))
 }
 
 // over is a margin, NaN where the torque is not known.

@@ -17,7 +17,7 @@ func small() GripInput {
 		BoltCount: 4, BoltCircle: 0.0825, Preload: 25000, FaceFriction: 0.15,
 		ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340, ThrustAstern: 1200,
 		NominalDiameter: 0.010, Pitch: 0.0015, ThreadForm: fastener.Metric, ShearPlane: Thread, BearingShare: 1,
-		YieldStrength: 640e6, TensileStrength: 800e6, GradeRatio: 0.66,
+		ProofStrength: 580e6, YieldStrength: 640e6, TensileStrength: 800e6, LowerYieldStrength: 450e6,
 		ShaftDiameter: 0.025, ShaftTensileStrength: 515e6, CouplingDiameter: 0.105, HoleDiameter: 0.011,
 	}
 }
@@ -45,6 +45,56 @@ func TestFittedBoltsByTheGermanRule(t *testing.T) {
 	got := float64(hold(t, in).FittedDiameterGl)
 	parttest.Within(t, "S6", got, 0.02241, 2e-4)
 	parttest.Within(t, "S6 as printed", got*1000, 16*math.Sqrt(1e6*1210/(400*292*12*440.)), 1e-12)
+}
+
+// No more of a bolt's strength counts than 1.7 times the shaft's, nor than
+// 1000 N/mm² (ABS 4-3-2/5.19, from memory): stronger bolts get no thinner.
+func TestStrongFittedBoltsGetNoThinner(t *testing.T) {
+	in := small()
+	in.ShaftTensileStrength, in.TensileStrength = 515e6, 1.7*515e6
+	most := hold(t, in).FittedDiameterAbs
+	in.TensileStrength = 1220e6
+	parttest.Within(t, "12.9 on a soft shaft", float64(hold(t, in).FittedDiameterAbs), float64(most), 1e-12)
+	in.ShaftTensileStrength, in.TensileStrength = 900e6, 1000e6
+	most = hold(t, in).FittedDiameterAbs
+	in.TensileStrength = 1220e6
+	parttest.Within(t, "12.9 on a hard shaft", float64(hold(t, in).FittedDiameterAbs), float64(most), 1e-12)
+	in.TensileStrength = 0
+	if d := hold(t, in).FittedDiameterAbs; !math.IsNaN(float64(d)) {
+		t.Errorf("bolts of no known strength: %v", d)
+	}
+}
+
+// The step down in grade follows from the two grades at the bolt's own size:
+// SAE J429 grades 5 and 2 over 3/4 in, 85 and 33 ksi, and ISO 898-1 class 10.9
+// and 8.8 over M16, 830 and 600 MPa. Stainless takes 0.85 of yield (Shigley
+// ch. 8).
+func TestTheStepDownInGrade(t *testing.T) {
+	for name, c := range map[string]struct{ proof, yield, lowerProof, lowerYield, ratio float64 }{
+		"5 to 2 over 3/4 in":   {85, 92, 33, 36, 0.388235},
+		"5 to 2 up to 3/4 in":  {85, 92, 55, 57, 0.647059},
+		"10.9 to 8.8 over M16": {830, 940, 600, 660, 0.722892},
+		"8.8 to A4-70":         {580, 640, 0, 450, 0.659483},
+		"A4-80 to A4-50":       {0, 600, 0, 210, 0.35},
+	} {
+		in := small()
+		in.ThrustAstern = 0
+		in.ProofStrength, in.YieldStrength = quantity.Stress(c.proof*1e6), quantity.Stress(c.yield*1e6)
+		in.LowerProofStrength, in.LowerYieldStrength = quantity.Stress(c.lowerProof*1e6), quantity.Stress(c.lowerYield*1e6)
+		out := hold(t, in)
+		parttest.Within(t, name, float64(out.GradeRatio), c.ratio, 1e-5)
+		parttest.Within(t, name+": capacity", float64(out.CapacityLowerGrade), c.ratio*float64(out.FrictionCapacity), 1e-5)
+	}
+	in := small()
+	in.LowerYieldStrength = 0
+	if out := hold(t, in); !math.IsNaN(float64(out.MarginLowerGrade)) {
+		t.Errorf("no lower grade: %v", out.MarginLowerGrade)
+	}
+	in = small()
+	in.ProofStrength, in.YieldStrength = 0, 0
+	if out := hold(t, in); !math.IsNaN(float64(out.MarginLowerGrade)) {
+		t.Errorf("grade of the bolts not known: %v", out.MarginLowerGrade)
+	}
 }
 
 func TestTextbookFlanges(t *testing.T) {
@@ -214,7 +264,7 @@ func TestImpossibleFlangesAreRefused(t *testing.T) {
 		"/preload":          func(f *GripInput) { f.Preload = 0 },
 		"/shaftTorque":      func(f *GripInput) { f.ShaftTorque = quantity.Torque(math.NaN()) },
 		"/bearingShare":     func(f *GripInput) { f.BearingShare = 0 },
-		"/gradeRatio":       func(f *GripInput) { f.GradeRatio = 1.2 },
+		"/lowerGrade":       func(f *GripInput) { f.LowerProofStrength = 830e6 },
 		"/shearPlane":       func(f *GripInput) { f.ShearPlane = "" },
 		"/pitch":            func(f *GripInput) { f.Pitch = 0.009 },
 		"/pitch ":           func(f *GripInput) { f.Pitch = 0 },

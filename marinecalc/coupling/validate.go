@@ -69,8 +69,11 @@ func validateBolts(faults *problem.List, in *GripInput) {
 		faults.Add("/pitch", "a thread where the faces meet is given without its pitch", "above 0", "choose the thread, or a plain shank")
 	}
 	faults.Share("/bearingShare", "share of the bolts that bear", float64(in.BearingShare))
-	if in.GradeRatio != 0 {
-		faults.Share("/gradeRatio", "strength of the lower grade", float64(in.GradeRatio))
+	faults.NotNegative("/proofStrength", "proof strength", float64(in.ProofStrength))
+	faults.NotNegative("/lowerProofStrength", "proof strength of the lower grade", float64(in.LowerProofStrength))
+	faults.NotNegative("/lowerYieldStrength", "yield strength of the lower grade", float64(in.LowerYieldStrength))
+	if right, lower := proof(in.ProofStrength, in.YieldStrength), proof(in.LowerProofStrength, in.LowerYieldStrength); lower > right {
+		faults.Add("/lowerGrade", fmt.Sprintf("the lower grade is the stronger one: proof %.4g against %.4g MPa", lower/1e6, right/1e6), "a weaker grade", "is the grade of the bolts the right one?")
 	}
 	faults.NotNegative("/yieldStrength", "yield strength", float64(in.YieldStrength))
 	faults.NotNegative("/tensileStrength", "tensile strength", float64(in.TensileStrength))

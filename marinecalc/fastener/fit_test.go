@@ -181,6 +181,28 @@ func TestReuseLimitsByAuthority(t *testing.T) {
 	}
 }
 
+// A scrap limit holds for its own diameter and pitch: US Army TM
+// 10-3510-209-24 table D-2 has 117 lbf·in at 1-1/8-12, FAA AC 43.13-1B table
+// 7-2 has limits of its own for 7/16-14 and 7/16-20.
+func TestReuseLimitsAreOfOneThread(t *testing.T) {
+	for _, c := range []struct {
+		diameter, threads float64
+		size              string
+		fits              bool
+	}{
+		{1.125, 12, "1-1/8-12", true}, {1, 12, "1-1/8-12", false}, {1, 8, "1-8", true}, {1.125, 8, "1-8", false},
+		{0.4375, 14, "7/16-14", true}, {0.4375, 20, "7/16-14", false}, {0.4375, 20, "7/16-20", true}, {0.4375, 20, "7/16", true},
+	} {
+		in := twoFlanges()
+		in.NominalDiameter, in.Pitch, in.ThreadForm, in.ThreadSize = quantity.Length(c.diameter*inch), quantity.Length(inch/c.threads), Inch, c.size
+		if _, err := Fit(in); !c.fits {
+			parttest.RefusedAt(t, err, "/reuseRule")
+		} else if err != nil {
+			t.Errorf("%v-%v by %s: %v", c.diameter, c.threads, c.size, err)
+		}
+	}
+}
+
 func TestImpossibleStacksAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*FitInput){
 		"/headFlangeThickness": func(s *FitInput) { s.HeadFlangeThickness = 0 },

@@ -47,11 +47,25 @@ func validateReuse(faults *problem.List, in *FitInput) {
 		return
 	}
 	const slack = 0.0003 // between a thread's nominal and its real diameter
-	diameter, _, _ := strings.Cut(in.ThreadSize, "-")
-	if inch := 0.0254 * stock.Amount(diameter); in.ThreadForm != Inch || !(math.Abs(inch-float64(in.NominalDiameter)) <= slack) {
-		faults.Add("/reuseRule", fmt.Sprintf("the scrap limit is for %s, the bolt has a %s thread of %.4g mm", in.ThreadSize, in.ThreadForm, 1000*in.NominalDiameter),
+	diameter, threads := splitSize(in.ThreadSize)
+	inch, bolt := 0.0254*stock.Amount(diameter), 0.0254/float64(in.Pitch)
+	if in.ThreadForm != Inch || !(math.Abs(inch-float64(in.NominalDiameter)) <= slack) || threads > 0 && math.Abs(bolt-threads) > 0.02*threads {
+		of := fmt.Sprintf("a metric thread of %.4g mm", 1000*in.NominalDiameter)
+		if in.ThreadForm == Inch {
+			of = fmt.Sprintf("%.4g in and %.4g threads per inch", in.NominalDiameter/0.0254, bolt)
+		}
+		faults.Add("/reuseRule", fmt.Sprintf("the scrap limit is for %s, the bolt has %s", in.ThreadSize, of),
 			"the row of the bolt's own size", "the authorities give inch sizes only; type the limit of the nut's maker for a metric one")
 	}
+}
+
+// splitSize splits "1-1/8-12" into diameter and threads per inch, which are 0
+// where they are not named.
+func splitSize(size string) (diameter string, threads float64) {
+	if i := strings.LastIndexByte(size, '-'); i >= 0 && !strings.Contains(size[i:], "/") {
+		return size[:i], stock.Amount(size[i+1:])
+	}
+	return size, 0
 }
 
 func validateLayers(faults *problem.List, in *FitInput) {

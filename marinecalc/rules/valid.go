@@ -68,6 +68,28 @@ func (v Valid) Names() iter.Seq[string] {
 	}
 }
 
+// Asked is what a condition asks for: a range, or one of several words.
+type Asked struct {
+	Low, High float64 // infinite where the range is open
+	Words     []string
+}
+
+// Misses goes through the conditions on what is known that do not hold.
+func (v Valid) Misses(known Known) iter.Seq2[string, Asked] {
+	return func(yield func(string, Asked) bool) {
+		for i := range v.terms {
+			c := &v.terms[i].condition
+			si, word, ok := known(v.terms[i].of)
+			if c.unknown || !ok || c.holds(si, word) {
+				continue
+			}
+			if !yield(v.terms[i].of, Asked{Low: c.low, High: c.high, Words: slices.Clone(c.words)}) {
+				return
+			}
+		}
+	}
+}
+
 // condition is a range (min and max inclusive, above and below exclusive), a
 // list of words, or that nothing is known ("known": false).
 type condition struct {

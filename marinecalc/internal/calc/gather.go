@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -24,7 +25,8 @@ type inputs struct {
 	variates []variate
 	missing  []*contract.Property
 	problems problem.List
-	currency string // of all money in the run; "" when there is none
+	notes    []string // for the sheet
+	currency string   // of all money in the run; "" when there is none
 }
 
 // fill gathers every input from the first origin that has it (typed, maker's
@@ -155,7 +157,7 @@ func (in *inputs) needs() {
 		}
 		from, wanted := "", p
 		for _, other := range in.form.Input.Properties {
-			if other.Rows != "" && !in.values[other.Index].known && in.fills(other.Rows, name) {
+			if other.Rows != "" && !in.values[other.Index].known && in.fills(other, in.session.Book.Table(other.Rows), name) {
 				from, wanted = ", or choose "+strings.ToLower(other.Title), other
 			}
 		}
@@ -183,12 +185,13 @@ func (in *inputs) notGiven(list problem.List) []*contract.Property {
 	return missing
 }
 
-func (in *inputs) fills(table, input string) bool {
-	t := in.session.Book.Table(table)
-	if t == nil {
+// fills tells whether a row picked at p gives that input.
+func (in *inputs) fills(p *contract.Property, t *rules.Table, input string) bool {
+	column, ok := p.ColumnFor(input)
+	if t == nil || !ok {
 		return false
 	}
-	_, has := t.Kind(input)
+	_, has := t.Kind(column)
 	return has
 }
 

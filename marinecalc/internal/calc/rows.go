@@ -1,11 +1,8 @@
 package calc
 
 import (
-	"fmt"
-	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -34,34 +31,11 @@ func (in *inputs) pickRows() {
 			k.source, k.authority = row.Source.String(), row.Basis.Authority()
 		}
 		for _, v := range row.Values.All() {
-			in.standIn(v.Column, v.Value, row, sheet.HandbookRow)
-		}
-	}
-}
-
-// noRow says why a pick finds no row; where only a size is not known yet,
-// the missing size is named instead, by needs.
-func (in *inputs) noRow(p *contract.Property, k *known, table *rules.Table) {
-	picks, _ := table.Picks()
-	if !slices.Contains(picks, k.word) {
-		hint := ""
-		if best, ok := contract.Closest(k.word, picks); ok {
-			hint = fmt.Sprintf("did you mean %q?", best)
-		}
-		in.problems.Add(k.blameAt, fmt.Sprintf("%s: %q is not in the table of %s", p.Title, k.word, table.Title), strings.Join(picks, ", "), hint)
-		return
-	}
-	for _, row := range table.Rows.All() {
-		if row.Pick != k.word {
-			continue
-		}
-		for name := range row.Valid.Names() {
-			if _, _, ok := in.lookup(name); !ok {
-				return
+			if name, ok := p.FilledBy(v.Column); ok {
+				in.standIn(name, v.Value, row, sheet.HandbookRow)
 			}
 		}
 	}
-	in.problems.Add(k.blameAt, fmt.Sprintf("%s: no row of %q covers this size or use", p.Title, k.word), "see the table of "+table.Title, "choose another, or type the figures themselves")
 }
 
 // standIn lets a row's value stand for an input that is not known yet.

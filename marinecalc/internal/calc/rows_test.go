@@ -38,6 +38,39 @@ func TestPicksThatFindNoRow(t *testing.T) {
 	}
 }
 
+// A pick without a row for the case says what does not match, and what can be
+// typed in its place; once that is known it hinders nothing.
+func TestAMissingRowDoesNotBlock(t *testing.T) {
+	const joint = `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "nut": `
+	for nut, says := range map[string]string{`"ne-7/16-14"`: "thread diameter 10.86 mm to 11.37 mm, here 10 mm", `"some-nut"`: "is not in the table"} {
+		_, err := marinecalc.Run("bolt-preload", []byte(joint+nut+`}`), marinecalc.Options{NoRanges: true})
+		if !slices.ContainsFunc(problem.Of(err), func(p problem.Problem) bool {
+			return p.Where == "/nut" && strings.Contains(p.What, says) && strings.Contains(p.Hint, "type the prevailing torque of the nut")
+		}) {
+			t.Errorf("%s: %v", nut, err)
+		}
+		s := testboat.Run(t, "bolt-preload", joint+nut+`, "prevailingTorque": "4 N·m"}`, marinecalc.Options{NoRanges: true})
+		if !slices.ContainsFunc(s.Notes, func(note string) bool { return strings.Contains(note, says) }) {
+			t.Errorf("%s: the sheet does not say it: %q", nut, s.Notes)
+		}
+	}
+}
+
+// So it is with a nut of the boat's for which there is no row: preload, fit and
+// slip torque go by the figures that stand beside it.
+func TestABoatWithANutOfItsOwn(t *testing.T) {
+	boat := func(figures string) marinecalc.Options {
+		return marinecalc.Options{NoRanges: true, Boat: testboat.Read(t, `{"name": "Test", "coupling": {"boltCount": 4, "boltCircle": "82.5 mm", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm",
+			"bolts": {"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "nut": "all-metal-m10"`+figures+`}}}`)}
+	}
+	for id, input := range map[string]string{"bolt-preload": `{}`, "bolt-fit": `{}`, "coupling-grip": `{"shaftTorque": "100 N·m"}`} {
+		if _, err := marinecalc.Run(id, []byte(input), boat("")); err == nil {
+			t.Errorf("%s: a nut that nobody knows is used", id)
+		}
+		testboat.Run(t, id, input, boat(`, "prevailingTorque": "4 N·m", "nutHeight": "10 mm"`))
+	}
+}
+
 // A figure of the usual values is the last but the default to be taken.
 func TestUsualValuesStandIn(t *testing.T) {
 	const drive = `"enginePower": "20 kW", "engineSpeed": "2400 rpm", "gearRatioAhead": 2`

@@ -37,7 +37,7 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 		in.relocate(list)
 		return nil, in.notGiven(list), in.problems
 	}
-	r := &run{in: in}
+	r := &run{in: in, notes: in.notes}
 	if problems := r.results(); len(problems) > 0 {
 		return nil, nil, problems
 	}

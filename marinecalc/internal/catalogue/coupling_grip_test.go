@@ -54,3 +54,33 @@ func TestImpossibleFlangeOfTheBoatIsBlamedOnTheBoat(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// Two grades at the bolt's own size: 1-8 UNC of SAE J429 has 85 ksi of proof in
+// grade 5 and 33 ksi in grade 2, whatever the small sizes have.
+func TestTheLowerGradeIsLookedUpAtTheBoltsSize(t *testing.T) {
+	const flange = `{"boltCount":6,"boltCircle":"8 in","faces":"steel-dry","preload":"30 kN","shaftTorque":"2 kN·m","grade":"j429-5","lowerGrade":"j429-2","thread":`
+	for thread, want := range map[string]float64{`"1-8 UNC"}`: 33. / 85, `"3/4-10 UNC"}`: 55. / 85} {
+		s := testboat.Run(t, "coupling-grip", flange+thread, marinecalc.Options{NoRanges: true})
+		if r := s.Result("gradeRatio"); r == nil || math.Abs(*r.SI-want) > 1e-12 {
+			t.Errorf("%s: %+v, want %v", thread, r, want)
+		}
+		if in := s.Input("yieldStrength"); in == nil || math.Abs(*in.SI/6.894757293e6-92) > 1e-6 {
+			t.Errorf("%s: the lower grade fills the bolt's own: %+v", thread, in)
+		}
+	}
+	_, err := marinecalc.Run("coupling-grip", []byte(strings.Replace(flange, "j429-2", "j429-8", 1)+`"1-8 UNC"}`), marinecalc.Options{NoRanges: true})
+	if err == nil || !strings.Contains(err.Error(), "/lowerGrade") {
+		t.Errorf("a stronger grade as the lower one: %v", err)
+	}
+}
+
+// The margin that is wanted is held against when it is typed: 4 bolts of 25 kN
+// at 0.15 on 82.5 mm hold 618.75 N·m by Coulomb's law, 1.82 times 340 N·m.
+func TestTheWantedMargin(t *testing.T) {
+	for wanted, word := range map[string]string{"1.5": "within", "2": "beyond"} {
+		s := testboat.Run(t, "coupling-grip", `{"boltCount":4,"boltCircle":"82.5 mm","faceFriction":0.15,"preload":"25 kN","shaftTorque":"170 N·m","peakTorque":"340 N·m","wantedMargin":`+wanted+`}`, marinecalc.Options{NoRanges: true})
+		if v := s.Verdict("grip-wanted"); v == nil || string(v.Word) != word {
+			t.Errorf("%s wanted: %+v", wanted, v)
+		}
+	}
+}

@@ -41,11 +41,12 @@ type Property struct {
 	Needs       []string
 	Required    []string // members without which an object is not whole
 
-	Rows    string // table whose row is picked here
-	Typical string // row of the usual values that stands in
-	Boat    string // where the boat file holds it
-	After   string // "calculation/result" that stands in
-	ReadBy  string // the input that names the gauge
+	Rows    string            // table whose row is picked here
+	Fills   map[string]string // the inputs that its columns fill, where not those of the same names
+	Typical string            // row of the usual values that stands in
+	Boat    string            // where the boat file holds it
+	After   string            // "calculation/result" that stands in
+	ReadBy  string            // the input that names the gauge
 	Level   sheet.Level
 
 	Formula      string
@@ -111,47 +112,48 @@ func (p *Property) At(tokens []string) (found *Property, whole bool) {
 
 // written is a schema as it stands in the file.
 type written struct {
-	Ref         string          `json:"$ref"`
-	Title       string          `json:"title"`
-	Description string          `json:"description"`
-	Symbol      string          `json:"symbol"`
-	Type        json.RawMessage `json:"type"`
-	Quantity    string          `json:"quantity"`
-	Units       []string        `json:"units"`
-	Minimum     *float64        `json:"minimum"`
-	Maximum     *float64        `json:"maximum"`
-	MinItems    int             `json:"minItems"`
-	MaxItems    int             `json:"maxItems"`
-	MinLength   int             `json:"minLength"`
-	MaxLength   int             `json:"maxLength"`
-	Enum        []any           `json:"enum"`
-	EnumTitles  []string        `json:"enumTitles"`
-	Default     json.RawMessage `json:"default"`
-	Examples    json.RawMessage `json:"examples"`
-	Needs       []string        `json:"needs"`
-	Required    []string        `json:"required"`
-	Rows        string          `json:"rows"`
-	Usual       string          `json:"usual"`
-	Boat        string          `json:"boat"`
-	After       string          `json:"after"`
-	ReadBy      string          `json:"readBy"`
-	Level       sheet.Level     `json:"level"`
-	Formula     string          `json:"formula"`
-	Method      string          `json:"method"`
-	Rests       []string        `json:"rests"`
-	Source      string          `json:"source"`
-	Basis       string          `json:"basis"`
-	Compare     any             `json:"compare"` // false or a name
-	JudgedOnly  bool            `json:"judgedOnly"`
-	Ways        []string        `json:"ways"`
-	Agrees      string          `json:"agrees"`
-	Chance      bool            `json:"chance"`
-	Setting     bool            `json:"setting"`
-	Never       *float64        `json:"never"`
-	Properties  json.RawMessage `json:"properties"`
-	Items       json.RawMessage `json:"items"`
-	Others      json.RawMessage `json:"additionalProperties"`
-	Defs        json.RawMessage `json:"$defs"`
+	Ref         string            `json:"$ref"`
+	Title       string            `json:"title"`
+	Description string            `json:"description"`
+	Symbol      string            `json:"symbol"`
+	Type        json.RawMessage   `json:"type"`
+	Quantity    string            `json:"quantity"`
+	Units       []string          `json:"units"`
+	Minimum     *float64          `json:"minimum"`
+	Maximum     *float64          `json:"maximum"`
+	MinItems    int               `json:"minItems"`
+	MaxItems    int               `json:"maxItems"`
+	MinLength   int               `json:"minLength"`
+	MaxLength   int               `json:"maxLength"`
+	Enum        []any             `json:"enum"`
+	EnumTitles  []string          `json:"enumTitles"`
+	Default     json.RawMessage   `json:"default"`
+	Examples    json.RawMessage   `json:"examples"`
+	Needs       []string          `json:"needs"`
+	Required    []string          `json:"required"`
+	Rows        string            `json:"rows"`
+	Fills       map[string]string `json:"fills"`
+	Usual       string            `json:"usual"`
+	Boat        string            `json:"boat"`
+	After       string            `json:"after"`
+	ReadBy      string            `json:"readBy"`
+	Level       sheet.Level       `json:"level"`
+	Formula     string            `json:"formula"`
+	Method      string            `json:"method"`
+	Rests       []string          `json:"rests"`
+	Source      string            `json:"source"`
+	Basis       string            `json:"basis"`
+	Compare     any               `json:"compare"` // false or a name
+	JudgedOnly  bool              `json:"judgedOnly"`
+	Ways        []string          `json:"ways"`
+	Agrees      string            `json:"agrees"`
+	Chance      bool              `json:"chance"`
+	Setting     bool              `json:"setting"`
+	Never       *float64          `json:"never"`
+	Properties  json.RawMessage   `json:"properties"`
+	Items       json.RawMessage   `json:"items"`
+	Others      json.RawMessage   `json:"additionalProperties"`
+	Defs        json.RawMessage   `json:"$defs"`
 }
 
 func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
@@ -237,6 +239,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Description, w.Description)
 	set(&p.Symbol, w.Symbol)
 	set(&p.Rows, w.Rows)
+	if w.Fills != nil {
+		p.Fills = w.Fills
+	}
 	set(&p.Typical, w.Usual)
 	set(&p.Boat, w.Boat)
 	set(&p.After, w.After)
@@ -349,4 +354,26 @@ func members(raw json.RawMessage) (keys []string, values []json.RawMessage, err 
 		values = append(values, value)
 	}
 	return keys, values, nil
+}
+
+// FilledBy names the input that a column of a picked row fills.
+func (p *Property) FilledBy(column string) (input string, ok bool) {
+	if p.Fills == nil {
+		return column, true
+	}
+	input, ok = p.Fills[column]
+	return input, ok
+}
+
+// ColumnFor names the column of a picked row that fills an input.
+func (p *Property) ColumnFor(input string) (column string, ok bool) {
+	if p.Fills == nil {
+		return input, true
+	}
+	for column, filled := range p.Fills {
+		if filled == input {
+			return column, true
+		}
+	}
+	return "", false
 }
