@@ -63,8 +63,8 @@ type PreloadInput struct {
 	TensileStrength quantity.Stress // optional; not below yield
 
 	NutFactor      quantity.Ratio // K of the short form, above 0
-	ThreadFriction quantity.Ratio // optional; needed for Long and for Yield
-	HeadFriction   quantity.Ratio // optional; needed for Long
+	ThreadFriction quantity.Ratio // optional; without both, what the nut factor comes to stands in
+	HeadFriction   quantity.Ratio // optional; likewise
 
 	Target          Target         // Proof, Yield or Tension
 	ProofFraction   quantity.Ratio // above 0 up to 1, needed for Proof; Shigley: 0.75 reused, 0.90 permanent
@@ -123,7 +123,7 @@ type PreloadResult struct {
 	ScatterUsed     quantity.Ratio // WrenchScatter, or TorqueScatter where there is none
 	LeastPreload    quantity.Force // that over TighteningFactor
 	BreakingLoad    quantity.Force // in a straight pull
-	BreakingClamp   quantity.Force // under the wrench, which twists the bolt; BreakingLoad where the friction in the thread is not known
+	BreakingClamp   quantity.Force // under the wrench, which twists the bolt
 	BreakingTorque  quantity.Torque
 
 	ProofUse         quantity.Ratio  // achieved preload over proof load
@@ -154,4 +154,7 @@ type PreloadResult struct {
 	CollarDiameter quantity.Length // mean diameter of the bearing ring
 	ProofStress    quantity.Stress // proof strength used
 	TwistRatio     quantity.Ratio  // shear over tension while tightening
+
+	ThreadFrictionUsed quantity.Ratio // NaN where the nut factor leaves none for friction
+	HeadFrictionUsed   quantity.Ratio
 }

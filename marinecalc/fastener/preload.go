@@ -50,6 +50,7 @@ func preload(in *PreloadInput, set *Setting) (out PreloadResult, err error) {
 		return PreloadResult{}, err
 	}
 	out.thread(in)
+	out.friction(in)
 	out.preload(in)
 	out.torque(in)
 	out.turn(in)
@@ -64,10 +65,32 @@ func preload(in *PreloadInput, set *Setting) (out PreloadResult, err error) {
 	return out, nil
 }
 
+// friction sets the coefficients: those given, or the one that thread and head
+// have alike when the nut factor is what lead and friction come to (Motosh, as
+// in Bickford and ISO 16047).
+func (out *PreloadResult) friction(in *PreloadInput) {
+	out.CollarDiameter = hexagonCollar * in.NominalDiameter
+	if in.HeadBearingDiameter > 0 && in.HoleDiameter > 0 {
+		out.CollarDiameter = (in.HeadBearingDiameter + in.HoleDiameter) / 2
+	}
+	left := float64(in.NutFactor)*float64(in.NominalDiameter) - float64(in.Pitch)/(2*math.Pi)
+	alike := quantity.Ratio(left / (float64(out.PitchDiameter)*secant30/2 + float64(out.CollarDiameter)/2))
+	if left <= 0 {
+		alike = quantity.Ratio(math.NaN())
+	}
+	out.ThreadFrictionUsed, out.HeadFrictionUsed = in.ThreadFriction, in.HeadFriction
+	if in.ThreadFriction == 0 {
+		out.ThreadFrictionUsed = alike
+	}
+	if in.HeadFriction == 0 {
+		out.HeadFrictionUsed = alike
+	}
+}
+
 // preload sets the target clamp load.
 func (out *PreloadResult) preload(in *PreloadInput) {
 	d2, ds, p := float64(out.PitchDiameter), float64(out.StressDiameter), float64(in.Pitch)
-	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*quantity.OrNaN(float64(in.ThreadFriction))))
+	out.TwistRatio = quantity.Ratio(1.5 * d2 / ds * (p/(math.Pi*d2) + 1.155*float64(out.ThreadFrictionUsed)))
 	out.ProofStress = in.ProofStrength
 	if in.ProofStrength == 0 {
 		out.ProofStress = proofOfYield * in.YieldStrength
@@ -82,10 +105,7 @@ func (out *PreloadResult) preload(in *PreloadInput) {
 		out.Preload = quantity.Force(float64(in.TensionFraction) * float64(in.YieldStrength) * area)
 	}
 	out.BreakingLoad = quantity.Force(quantity.OrNaN(float64(in.TensileStrength)) * area)
-	out.BreakingClamp = out.BreakingLoad
-	if in.ThreadFriction > 0 {
-		out.BreakingClamp /= quantity.Force(out.twist())
-	}
+	out.BreakingClamp = out.BreakingLoad / quantity.Force(out.twist())
 }
 
 // twist is the equivalent stress over the stress of the pull alone.
@@ -98,11 +118,7 @@ func (out *PreloadResult) twist() float64 {
 func (out *PreloadResult) torque(in *PreloadInput) {
 	force, d := float64(out.Preload), float64(in.NominalDiameter)
 	d2, lead := float64(out.PitchDiameter), float64(in.Pitch)/(math.Pi*float64(out.PitchDiameter))
-	f, fc := quantity.OrNaN(float64(in.ThreadFriction)), quantity.OrNaN(float64(in.HeadFriction))
-	out.CollarDiameter = hexagonCollar * in.NominalDiameter
-	if in.HeadBearingDiameter > 0 && in.HoleDiameter > 0 {
-		out.CollarDiameter = (in.HeadBearingDiameter + in.HoleDiameter) / 2
-	}
+	f, fc := float64(out.ThreadFrictionUsed), float64(out.HeadFrictionUsed)
 	short := float64(in.NutFactor) * force * d
 	long := force*d2/2*(lead+f*secant30)/(1-f*lead*secant30) + force*fc*float64(out.CollarDiameter)/2
 	out.ShortTorque, out.LongTorque = quantity.Torque(short), quantity.Torque(long)

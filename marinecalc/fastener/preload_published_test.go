@@ -204,6 +204,18 @@ func TestShareOfYieldInPlainTension(t *testing.T) {
 	}
 }
 
+// Shigley ch. 8 (from memory): friction of 0.15 in thread and collar makes a nut
+// factor of 0.20 whatever the size; so 0.20 comes to about 0.15, and the long
+// form with it to the short one's torque.
+func TestFrictionThatTheNutFactorComesTo(t *testing.T) {
+	for _, c := range []struct{ d, threads float64 }{{1. / 4, 20}, {1. / 4, 28}, {3. / 8, 16}, {1. / 2, 13}, {1. / 2, 20}, {3. / 4, 10}, {3. / 4, 16}, {1, 8}, {1, 12}} {
+		out := tighten(t, unified(c.d, c.threads, 85, 92))
+		parttest.Within(t, "thread", float64(out.ThreadFrictionUsed), 0.15, 0.1)
+		parttest.Within(t, "head", float64(out.HeadFrictionUsed), float64(out.ThreadFrictionUsed), 0)
+		parttest.Within(t, "long form", float64(out.LongTorque), float64(out.ShortTorque), 0.01)
+	}
+}
+
 func TestNutFactorGrid(t *testing.T) {
 	// Derived: plain arithmetic on Shigley eq. 8-31 and 8-27 at 0.75 of the
 	// proof strengths of SAE J429 and ISO 898-1; ft·lbf and N·m.

@@ -209,9 +209,9 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 		Target: Proof, ProofFraction: 0.75, Method: Short, PrevailingRule: Always, Control: ByTorque, TorqueScatter: 1,
 	})
 	missing := map[string]bool{
-		"WrenchDial": true, "LongTorque": true, "LongNutFactor": true, "LeastPreload": true, "BreakingLoad": true, "BreakingClamp": true, "BreakingTorque": true, "TighteningStress": true, "TighteningUse": true,
+		"WrenchDial": true, "LeastPreload": true, "BreakingLoad": true, "BreakingClamp": true, "BreakingTorque": true,
 		"PreloadFromTorqueUsed": true, "ProofUseFromTorqueUsed": true, "ClampShareFromTorqueUsed": true, "HeadBearingStress": true, "BearingUse": true, "NutTurn": true, "NutFlats": true,
-		"BoltSpring": true, "MemberSpring": true, "LoadShare": true, "LoadedBoltStress": true, "SeparationLoad": true, "TwistRatio": true,
+		"BoltSpring": true, "MemberSpring": true, "LoadShare": true, "LoadedBoltStress": true, "SeparationLoad": true,
 	}
 	noHoles(t, out, missing)
 	noHoles(t, tighten(t, whole()), nil)
@@ -246,7 +246,7 @@ func TestRefusals(t *testing.T) {
 		{"/tensileStrength", func(j *PreloadInput) { j.TensileStrength = 600e6 }},
 		{"/nutFactor", func(j *PreloadInput) { j.NutFactor = 0 }},
 		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction = 0 }},
-		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction, j.Method, j.Target = 0, Short, Yield }},
+		{"/nutFactor", func(j *PreloadInput) { j.ThreadFriction, j.HeadFriction, j.NutFactor = 0, 0, 0.023 }}, // the lead takes 0.0239
 		{"/threadFriction", func(j *PreloadInput) { j.ThreadFriction = 14 }},
 		{"/headFriction", func(j *PreloadInput) { j.HeadFriction = 0 }},
 		{"/headFriction", func(j *PreloadInput) { j.HeadFriction = -0.1 }},

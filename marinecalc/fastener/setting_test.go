@@ -35,11 +35,6 @@ func TestBreakingTorque(t *testing.T) {
 	if out := tighten(t, in); !math.IsNaN(float64(out.BreakingTorque)) || math.IsNaN(float64(out.PreloadFromTorqueUsed)) {
 		t.Errorf("without a tensile strength: breaks at %v, clamps %v", out.BreakingTorque, out.PreloadFromTorqueUsed)
 	}
-	in = whole()
-	in.ThreadFriction, in.Method = 0, Short
-	if out := tighten(t, in); out.BreakingClamp != out.BreakingLoad {
-		t.Error("without the friction in the thread it breaks in a straight pull")
-	}
 }
 
 // One setting, whatever nature does: the clamp at a setting that was worked

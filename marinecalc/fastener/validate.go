@@ -3,9 +3,11 @@
 package fastener
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 // validate lists everything in the joint that cannot be.
@@ -59,14 +61,17 @@ func validateTightening(faults *problem.List, in *PreloadInput) {
 	switch in.Method {
 	case Short:
 	case Long:
-		if in.HeadFriction == 0 {
-			faults.Add("/headFriction", "the long form needs the friction under head or nut", "above 0", "choose a finish that gives it, or the short form")
+		if in.HeadFriction == 0 && in.ThreadFriction > 0 {
+			faults.Add("/headFriction", "the long form needs the friction under head or nut too", "above 0", "type both, or neither for what the nut factor comes to")
+		}
+		if in.ThreadFriction == 0 && in.HeadFriction > 0 {
+			faults.Add("/threadFriction", "the long form needs the friction in the thread too", "above 0", "type both, or neither for what the nut factor comes to")
 		}
 	default:
 		faults.Add("/method", "the form of the torque is missing or unknown", "short, long", "")
 	}
-	if in.ThreadFriction == 0 && (in.Method == Long || in.Target == Yield) {
-		faults.Add("/threadFriction", "the long form and a share of yield need the friction in the thread", "above 0", "choose a finish that gives it, or the short form and a share of proof")
+	if lead := float64(in.Pitch) / (2 * math.Pi); in.NutFactor > 0 && in.ThreadFriction == 0 && in.NominalDiameter > 0 && in.Pitch > 0 && float64(in.NutFactor*quantity.Ratio(in.NominalDiameter)) <= lead {
+		faults.Add("/nutFactor", "the nut factor is less than the lead of the thread alone takes", fmt.Sprintf("above %.3g", lead/float64(in.NominalDiameter)), "nut factors lie between 0.08 and 0.4")
 	}
 	faults.NotNegative("/prevailingTorque", "prevailing torque of the nut", float64(in.PrevailingTorque))
 	if in.PrevailingRule != Always && in.PrevailingRule != FromAThird {
