@@ -6,30 +6,39 @@ import "math"
 
 // beam is a shaft cut into elements of constant section between nodes, each
 // element with the cubic deflection of a loaded beam (Hermite), so that point
-// loads at nodes give the exact deflection at nodes. Its mass is lumped at
-// the nodes: half of each element to either end. Bearings are points that
-// hold the deflection at zero and let the shaft turn.
+// loads at nodes give the exact deflection at nodes. Its mass is that of the
+// same cubic (consistent), so that every frequency found lies on the high
+// side of the true one. Bearings are points that hold the deflection at zero
+// and let the shaft turn.
+//
+// A shape or a load has two entries a node: deflection and slope, force and
+// moment.
 type beam struct {
 	nodes int
 	x     [mostNodes]float64 // from the forward end
-	own   [mostNodes]float64 // mass of the shaft itself
-	hung  [mostNodes]float64 // masses on it
+	own   [mostNodes]float64 // mass of the element behind the node, over 420
+	hung  [mostNodes]float64 // masses at the nodes
 	held  [mostNodes]bool
-	// lower is the Cholesky factor of the stiffness matrix, whose rows are
-	// deflection and slope of one node after the other; it reaches 3 to the
-	// left of the diagonal, lower[i][3], which factor turns into its
-	// reciprocal. Three empty rows below save asking for the end.
+	// lower is the lower half of the stiffness matrix, whose rows are deflection
+	// and slope of one node after the other, and then its factors; it reaches 3
+	// to the left of the diagonal, lower[i][3]. Three empty rows below save
+	// asking for the end.
 	lower [2*mostNodes + 3][4]float64
-	v     [2*mostNodes + 6]float64 // what bend solves for, three zeros before and behind
+
+	load, mode, turn entries // of lowest and what comes after it; turn is the shape under a moment at the clamp
 }
+
+// entries are those of a shape or a load.
+type entries [2 * mostNodes]float64
 
 const (
 	mostNodes  = 128
-	inASpan    = 5     // elements in the longest distance between neighbouring bearings
+	inASpan    = 6     // elements in the longest distance between neighbouring bearings
 	sameNode   = 1e-3  // of the shaft's length: nodes nearer than this are one, as far shorter elements lose digits
 	mostRounds = 400   // of the iteration for a mode
 	lost       = 1e-11 // what is left of a pivot when too many digits are gone
 	settled    = 1e-7  // change of 1/ω² from one round to the next
+	free       = -1    // no clamp
 )
 
 // addElement adds the stiffness of one element between nodes i and i+1.
@@ -63,80 +72,135 @@ func (b *beam) hold() {
 	}
 }
 
-// factor turns the matrix into its Cholesky factor. With two bearings apart it
-// is positive definite; it fails when stiff and soft lengths differ so much
-// that the digits of the soft ones are lost.
+// factor turns the matrix into its factors, a lower one with ones on the
+// diagonal and a diagonal whose reciprocal stands in their place. With two
+// bearings apart it is positive definite; it fails when stiff and soft lengths
+// differ so much that the digits of the soft ones are lost.
 func (b *beam) factor() bool {
 	for i := range 2 * b.nodes {
-		full := b.lower[i][3]
-		for j := max(0, i-3); j <= i; j++ {
-			sum := b.lower[i][3+j-i]
+		row := &b.lower[i]
+		full, left := row[3], row[3]
+		for j := max(0, i-3); j < i; j++ {
 			for k := max(0, i-3); k < j; k++ {
-				sum -= b.lower[i][3+k-i] * b.lower[j][3+k-j]
+				row[3+j-i] -= row[3+k-i] * b.lower[j][3+k-j]
 			}
-			if i == j {
-				if !(sum > lost*full) {
-					return false
-				}
-				b.lower[i][3] = 1 / math.Sqrt(sum)
-			} else {
-				b.lower[i][3+j-i] = sum * b.lower[j][3]
-			}
+		}
+		for j := max(0, i-3); j < i; j++ {
+			scaled := row[3+j-i] * b.lower[j][3]
+			left -= scaled * row[3+j-i]
+			row[3+j-i] = scaled
+		}
+		if !(left > lost*full) {
+			return false
+		}
+		row[3] = 1 / left
+	}
+	for i, held := range b.held[:b.nodes] {
+		if held {
+			b.lower[2*i][3] = 0 // whatever the load there, it stays where it is
 		}
 	}
 	return true
 }
 
-// bend finds the deflections under forces at the nodes.
-func (b *beam) bend(force, deflection *[mostNodes]float64) {
-	v, n := &b.v, 2*b.nodes
-	for i := 0; i < n; i++ {
-		sum, row := 0.0, &b.lower[i]
-		if i%2 == 0 && !b.held[i/2] {
-			sum = force[i/2]
-		}
-		v[i+3] = (sum - row[0]*v[i] - row[1]*v[i+1] - row[2]*v[i+2]) * row[3]
+// bend finds the shape under a load. What a step takes from the one before it
+// comes last, since the next one waits for it.
+func (b *beam) bend(load, shape *entries) {
+	n := 2 * b.nodes
+	x, y, z := 0.0, 0.0, 0.0 // of the last three rows
+	for i := range b.lower[:n] {
+		row := &b.lower[i]
+		x, y, z = y, z, load[i]-row[0]*x-row[1]*y-row[2]*z
+		shape[i] = z * row[3]
 	}
+	x, y, z = 0, 0, 0
 	for i := n - 1; i >= 0; i-- {
-		v[i+3] = (v[i+3] - b.lower[i+1][2]*v[i+4] - b.lower[i+2][1]*v[i+5] - b.lower[i+3][0]*v[i+6]) * b.lower[i][3]
-		if i%2 == 0 {
-			deflection[i/2] = v[i+3]
-		}
+		x, y, z = y, z, shape[i]-b.lower[i+3][0]*x-b.lower[i+2][1]*y-b.lower[i+1][2]*z
+		shape[i] = z
 	}
 }
 
-// lowest finds the first mode of the masses m by iteration (Stodola) and
-// returns 1/ω²; mode holds its shape. It begins with the spans bent to
-// opposite sides, one end more than the other, so that no symmetry hides the
-// first mode.
-func (b *beam) lowest(m, mode *[mostNodes]float64) float64 {
+// bendClamped is bend with the slope at the clamp held at zero as well, by
+// taking off what a moment there turns. turn must be known.
+func (b *beam) bendClamped(load, shape *entries, clamp int) {
+	b.bend(load, shape)
+	if clamp == free {
+		return
+	}
+	slope := 2*clamp + 1
+	part := shape[slope] / b.turn[slope]
+	for i := range 2 * b.nodes {
+		shape[i] -= part * b.turn[i]
+	}
+}
+
+// clampAt prepares for clamping at a node.
+func (b *beam) clampAt(node int) {
+	b.load = entries{}
+	b.load[2*node+1] = 1
+	b.bend(&b.load, &b.turn)
+}
+
+// weigh gives the inertia load of a shape, mass times shape.
+func (b *beam) weigh(shape, load *entries, withHung bool) {
+	load[0], load[1] = 0, 0
+	for i := range b.nodes - 1 {
+		m, h, at := b.own[i], b.x[i+1]-b.x[i], 2*i
+		v1, t1, v2, t2 := shape[at], shape[at+1]*h, shape[at+2], shape[at+3]*h
+		load[at] += m * (156*v1 + 22*t1 + 54*v2 - 13*t2)
+		load[at+1] += m * h * (22*v1 + 4*t1 + 13*v2 - 3*t2)
+		load[at+2] = m * (54*v1 + 13*t1 + 156*v2 - 22*t2)
+		load[at+3] = m * h * (-13*v1 - 3*t1 - 22*v2 + 4*t2)
+	}
+	if !withHung {
+		return
+	}
+	for i := range b.nodes {
+		load[2*i] += b.hung[i] * shape[2*i]
+	}
+}
+
+// product is the sum of the products of a load and a shape.
+func (b *beam) product(load, shape *entries) float64 {
+	sum := 0.0
+	for i := range 2 * b.nodes {
+		sum += load[i] * shape[i]
+	}
+	return sum
+}
+
+// begin shapes the mode with the spans bent to opposite sides, one end more
+// than the other, so that no symmetry hides the first mode.
+func (b *beam) begin() {
 	side, length := 1.0, b.x[b.nodes-1]
 	for i := range b.nodes {
 		if b.held[i] {
 			side = -side
 		}
-		mode[i] = side * (1 + 0.3*b.x[i]/length)
+		b.mode[2*i], b.mode[2*i+1] = side*(1+0.3*b.x[i]/length), 0
 	}
-	var force [mostNodes]float64
+}
+
+// lowest finds the first mode by iteration (Stodola) from the mode as it
+// stands, and returns 1/ω². That is Rayleigh's quotient of the shape, so it
+// is never above that of the model's own mode.
+func (b *beam) lowest(withHung bool, clamp int) float64 {
 	flex := 0.0
+	b.weigh(&b.mode, &b.load, withHung)
 	for range mostRounds {
-		for i := range b.nodes {
-			force[i] = m[i] * mode[i]
-		}
-		b.bend(&force, mode)
-		work, motion, largest := 0.0, 0.0, 0.0
-		for i := range b.nodes {
-			work += force[i] * mode[i]
-			motion += m[i] * mode[i] * mode[i]
-			largest = max(largest, math.Abs(mode[i]))
-		}
-		if work == 0 {
+		b.bendClamped(&b.load, &b.mode, clamp)
+		work := b.product(&b.load, &b.mode)
+		b.weigh(&b.mode, &b.load, withHung)
+		motion := b.product(&b.load, &b.mode)
+		if work == 0 || motion == 0 {
 			return 0 // no mass that can move
 		}
 		before := flex
 		flex = motion / work
-		for i := range b.nodes {
-			mode[i] /= largest
+		scale := 1 / math.Sqrt(motion)
+		for i := range 2 * b.nodes {
+			b.mode[i] *= scale
+			b.load[i] *= scale
 		}
 		if math.Abs(flex-before) <= settled*flex {
 			break
@@ -145,29 +209,67 @@ func (b *beam) lowest(m, mode *[mostNodes]float64) float64 {
 	return flex
 }
 
-// rayleigh gives 1/ω² from the deflection under the masses' own weight, each pulling
-// to the side to which the mode bends there.
-func (b *beam) rayleigh(m, mode *[mostNodes]float64) float64 {
-	var force, sag [mostNodes]float64
-	for i := range b.nodes {
-		force[i] = math.Copysign(m[i], mode[i])
+// rayleigh gives 1/ω² from the deflection under the shaft's own and the hung
+// weights, each pulling to the side to which the mode bends there. It
+// overwrites the mode.
+func (b *beam) rayleigh() float64 {
+	b.load[3], b.load[4] = 0, 0
+	for i := range b.nodes - 1 {
+		h, at := b.x[i+1]-b.x[i], 2*i
+		middle := (b.mode[at]+b.mode[at+2])/2 + h*(b.mode[at+1]-b.mode[at+3])/8
+		half := math.Copysign(210*b.own[i], middle)
+		b.load[at] += half
+		b.load[at+1] += half * h / 6
+		b.load[at+2], b.load[at+3] = half, -half*h/6
 	}
-	b.bend(&force, &sag)
-	work, motion := 0.0, 0.0
 	for i := range b.nodes {
-		work += force[i] * sag[i]
-		motion += m[i] * sag[i] * sag[i]
+		b.load[2*i] += math.Copysign(b.hung[i], b.mode[2*i])
 	}
+	b.bend(&b.load, &b.mode)
+	work := b.product(&b.load, &b.mode)
 	if work == 0 {
 		return 0
 	}
-	return motion / work
+	b.weigh(&b.mode, &b.load, true)
+	return b.product(&b.load, &b.mode) / work
 }
 
 // influence is the deflection at a node under a unit force there.
 func (b *beam) influence(node int) float64 {
-	var force, sag [mostNodes]float64
-	force[node] = 1
-	b.bend(&force, &sag)
-	return sag[node]
+	b.load = entries{}
+	b.load[2*node] = 1
+	b.bend(&b.load, &b.turn)
+	return b.turn[2*node]
+}
+
+// greatest finds where the mode deflects most, within the elements beside
+// the node that moves most.
+func (b *beam) greatest() float64 {
+	most, node := 0.0, 0
+	for i := range b.nodes {
+		if v := math.Abs(b.mode[2*i]); v > most*(1+1e-9) {
+			most, node = v, i
+		}
+	}
+	at := b.x[node]
+	for i := max(0, node-1); i < min(node+1, b.nodes-1); i++ {
+		h, from := b.x[i+1]-b.x[i], 2*i
+		v1, t1, v2, t2 := b.mode[from], b.mode[from+1]*h, b.mode[from+2], b.mode[from+3]*h
+		// The cubic is v1 + t1·s + p·s² + q·s³; its slope is zero where it is greatest.
+		p, q := 3*(v2-v1)-2*t1-t2, 2*(v1-v2)+t1+t2
+		root := p*p - 3*q*t1
+		if root < 0 {
+			continue
+		}
+		for _, sign := range [...]float64{1, -1} {
+			s := -t1 / (p + sign*math.Copysign(math.Sqrt(root), p))
+			if !(s > 0 && s < 1) {
+				continue
+			}
+			if v := math.Abs(v1 + s*(t1+s*(p+s*q))); v > most {
+				most, at = v, b.x[i]+s*h
+			}
+		}
+	}
+	return at
 }

@@ -36,7 +36,8 @@ func (in *WhirlInput) lay(b *beam) (WhirlResult, error) {
 	}
 	held := bearings[:len(in.Bearings)]
 	sortPlaces(held)
-	in.placed(&faults, length)
+	out.place(in, held, length)
+	in.placed(&faults, length, out.PropellerPlace)
 	out.spans(&faults, held, length)
 	if len(faults) > 0 {
 		return out, faults.Err()
@@ -53,12 +54,12 @@ func (in *WhirlInput) lay(b *beam) (WhirlResult, error) {
 	for _, p := range held {
 		stops.add(p.at, length)
 	}
-	in.eachMass(length, func(_ string, at, _ float64) { stops.add(at, length) })
+	in.eachMass(out.PropellerPlace, func(_ string, at, _ float64) { stops.add(at, length) })
 	b.cut(&stops, float64(out.LongestSpan)/inASpan)
 	for _, p := range held {
 		b.held[b.nearest(p.at)] = true
 	}
-	in.eachMass(length, func(_ string, at, mass float64) { b.hung[b.nearest(at)] += mass })
+	in.eachMass(out.PropellerPlace, func(_ string, at, mass float64) { b.hung[b.nearest(at)] += mass })
 	if !out.stiffen(in, b) {
 		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be calculated as one shaft", mm(float64(out.LeastDiameter))),
 			Allowed: "sections of one shaft", Hint: "leave out short thick parts, or put them in as masses; is a unit wrong?"}}.Err()
@@ -96,15 +97,48 @@ func (out *WhirlResult) spans(faults *problem.List, held []place, length float64
 	}
 }
 
+// place finds where the propeller hangs: where it was typed, by its overhang,
+// or at the aft end of the shaft.
+func (out *WhirlResult) place(in *WhirlInput, held []place, length float64) {
+	at := in.PropellerAt
+	switch {
+	case in.PropellerMass == 0:
+		at = quantity.Length(math.NaN())
+	case at == 0 && in.PropellerOverhang > 0:
+		at = quantity.Length(held[len(held)-1].at) + in.PropellerOverhang
+	case at == 0:
+		at = quantity.Length(length)
+	}
+	out.PropellerPlace, out.ShaftBeyond = at, quantity.Length(length)-at
+}
+
+// forward is the node of the bearing at the forward end that a gearbox flange
+// may clamp, within a tenth of the first span; free where there is none.
+func (b *beam) forward() int {
+	first := free
+	for i := range b.nodes {
+		switch {
+		case !b.held[i]:
+		case first == free:
+			first = i
+		case b.x[first] <= (b.x[i]-b.x[first])/10:
+			return first
+		default:
+			return free
+		}
+	}
+	return free
+}
+
 // eachMass goes through what hangs on the shaft; a place a hair beyond an end
 // is taken for the end.
-func (in *WhirlInput) eachMass(length float64, do func(where string, at, mass float64)) {
+func (in *WhirlInput) eachMass(propeller quantity.Length, do func(where string, at, mass float64)) {
 	if in.PropellerMass > 0 {
-		at := float64(in.PropellerAt)
-		if at == 0 {
-			at = length
+		where := "/propellerAt"
+		if in.PropellerAt == 0 && in.PropellerOverhang > 0 {
+			where = "/propellerOverhang"
 		}
-		do("/propellerAt", at, float64(in.PropellerMass)*float64(1+in.EntrainedWater))
+		do(where, float64(propeller), float64(in.PropellerMass)*float64(1+in.EntrainedWater))
 	}
 	if in.CouplingMass > 0 {
 		do("/couplingAt", float64(in.CouplingAt), float64(in.CouplingMass))
@@ -124,7 +158,7 @@ var massNames = func() (names [mostParts]string) {
 }()
 
 // placed refuses bearings and masses beyond the shaft's ends.
-func (in *WhirlInput) placed(faults *problem.List, length float64) {
+func (in *WhirlInput) placed(faults *problem.List, length float64, propeller quantity.Length) {
 	check := func(where, what string, at float64) {
 		if !(at >= -endSlack*length && at <= length*(1+endSlack)) {
 			faults.Add(where, fmt.Sprintf("%s at %s lies beyond the shaft, whose sections add up to %s", what, mm(at), mm(length)),
@@ -136,7 +170,7 @@ func (in *WhirlInput) placed(faults *problem.List, length float64) {
 			check(fmt.Sprintf("/bearings/%d/at", i), "a bearing", at)
 		}
 	}
-	in.eachMass(length, func(where string, at, _ float64) { check(where, "a mass", at) })
+	in.eachMass(propeller, func(where string, at, _ float64) { check(where, "a mass", at) })
 }
 
 // stations are the places where a node must be, in order.
@@ -204,9 +238,7 @@ func (out *WhirlResult) stiffen(in *WhirlInput, b *beam) bool {
 		}
 		d, bore := float64(in.Sections[section].Diameter), float64(in.Sections[section].Bore)
 		b.addElement(i, float64(in.ElasticModulus)*secondMoment(d, bore))
-		half := float64(in.ShaftDensity) * area(d, bore) * (b.x[i+1] - b.x[i]) / 2
-		b.own[i] += half
-		b.own[i+1] += half
+		b.own[i] = float64(in.ShaftDensity) * area(d, bore) * (b.x[i+1] - b.x[i]) / 420
 	}
 	b.hold()
 	return b.factor()
@@ -244,6 +276,18 @@ func (in *WhirlInput) validate() problem.List {
 	}
 	faults.NotNegative("/propellerMass", "mass of the propeller", float64(in.PropellerMass))
 	faults.NotNegative("/entrainedWater", "share of entrained water", float64(in.EntrainedWater))
+	faults.NotNegative("/propellerOverhang", "overhang of the propeller", float64(in.PropellerOverhang))
+	if in.Blades < 0 {
+		faults.Add("/blades", fmt.Sprintf("%d blades", in.Blades), "1 or more", "0 when not known")
+	}
+	for _, share := range [...]struct {
+		where, what string
+		v           quantity.Ratio
+	}{{"/endFixity", "hold of the gearbox end", in.EndFixity}, {"/supportFactor", "factor for soft bearings", in.SupportFactor}} {
+		if !(share.v >= 0 && share.v <= 1) {
+			faults.Add(share.where, "the "+share.what+" is not between 0 and 1", "0 to 1", "")
+		}
+	}
 	faults.NotNegative("/couplingMass", "mass of the coupling flange", float64(in.CouplingMass))
 	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	faults.NotNegative("/idleSpeed", "idle speed", float64(in.IdleSpeed))

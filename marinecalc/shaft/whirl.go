@@ -16,9 +16,14 @@ type WhirlInput struct {
 	Masses         []Load          // 0 to 12, besides propeller and coupling
 	PropellerMass  quantity.Mass   // in air; 0 for none
 	EntrainedWater quantity.Ratio  // entrained water, over the propeller's mass
-	PropellerAt    quantity.Length // centre of its mass; 0 is the aft end
+	PropellerAt    quantity.Length // centre of its mass; 0 goes by PropellerOverhang
 	CouplingMass   quantity.Mass   // 0 for none
 	CouplingAt     quantity.Length // centre of its mass; 0 is the forward end
+
+	PropellerOverhang quantity.Length // centre of its mass aft of the aftmost bearing; 0 puts it at the aft end of the shaft
+	Blades            int             // of the propeller; 0 when not known
+	EndFixity         quantity.Ratio  // how much the gearbox holds the slope of the shaft: 0 not at all, 1 quite
+	SupportFactor     quantity.Ratio  // critical speed in the bearings as they are over that in stiff ones, above 0 up to 1; 0 is 1
 
 	ShaftSpeed     quantity.RotationSpeed // highest in use, above 0
 	IdleSpeed      quantity.RotationSpeed // of the engine; optional
@@ -52,12 +57,17 @@ type Load struct {
 
 // WhirlResult is what Whirl finds. NaN marks a figure that cannot be given.
 type WhirlResult struct {
-	CriticalLower        quantity.RotationSpeed // Dunkerley
-	CriticalUpper        quantity.RotationSpeed // Rayleigh
-	Critical             quantity.RotationSpeed // of the model itself, between the two
-	Margin               quantity.Ratio         // CriticalLower over ShaftSpeed, less 1
-	SpeedUse             quantity.Ratio         // ShaftSpeed over CriticalLower
-	GreatestDeflectionAt quantity.Length        // of the greatest deflection at Critical
+	Critical        quantity.RotationSpeed // of the model, the shaft free to turn in every bearing
+	CriticalClamped quantity.RotationSpeed // the same, its slope held at the gearbox; Critical where no bearing sits at the forward end
+	CriticalUsed    quantity.RotationSpeed // between the two by EndFixity, times SupportFactor
+	CriticalLower   quantity.RotationSpeed // Dunkerley, free to turn
+	CriticalUpper   quantity.RotationSpeed // Rayleigh, free to turn
+	Margin          quantity.Ratio         // CriticalUsed over ShaftSpeed, less 1
+	SpeedUse        quantity.Ratio         // ShaftSpeed over CriticalUsed
+
+	GreatestDeflectionAt quantity.Length // at Critical
+	Orders               [3]WhirlOrder   // once a turn; with the blades known, at each blade and at twice that
+	BladeCrossing        string          // whether the blades excite the shaft at a speed in use
 
 	LongestSpan         quantity.Length // between neighbouring bearings
 	ShortestSpan        quantity.Length
@@ -74,19 +84,29 @@ type WhirlResult struct {
 	ShaftMass              quantity.Mass
 	EntrainedPropellerMass quantity.Mass   // propeller and its water
 	PropellerPlace         quantity.Length // of its centre of mass from the forward end, as calculated; NaN without a propeller
+	ShaftBeyond            quantity.Length // of the shaft's aft end beyond PropellerPlace; NaN without a propeller
 }
 
 // Whirl finds the first critical speed of a shaft, at which it whirls like a
 // skipping rope, and holds it and the bearing spans against the speed in use.
 //
-// Rayleigh's estimate ω² = g·Σm·y/Σm·y² from the static deflection is high,
-// Dunkerley's 1/ω² = 1/ω_s² + Σ m·a is low, where ω_s is the shaft alone and
-// a the deflection at each mass under a unit force (Shigley, Mechanical Engineering
+// The model is made of beam elements with consistent mass, whose frequencies
+// lie above the true ones (Rayleigh and Ritz). Rayleigh's estimate
+// ω² = g·Σm·y/Σm·y² from the static deflection is higher still, Dunkerley's
+// 1/ω² = 1/ω_s² + Σ m·a is low, where ω_s is the shaft alone and a the
+// deflection at each mass under a unit force (Shigley, Mechanical Engineering
 // Design, 9th ed., eq. 7-22, 7-23, 7-32, from memory; Ugural, Mechanical
 // Design, eq. 9.18). Beyond an overhang or a bearing the weights are turned to
-// the side to which the mode bends. Influence coefficients come from beam
-// elements. Bearings are rigid points and gyroscopic moments are left out:
-// soft bearings and a stern tube lower the true speed.
+// the side to which the mode bends. Bearings are rigid points and gyroscopic
+// moments are left out: soft bearings and a stern tube lower the true speed,
+// for which SupportFactor stands. A gearbox flange holds the slope of the
+// shaft to a degree that nobody knows: at the bearing within a tenth of the
+// first span from the forward end the shaft is taken both as free to turn and
+// as clamped.
+//
+// The blades pass the hull at Blades times the shaft's speed, so they meet the
+// critical speed at that part of it; natural frequencies are to be compared
+// with both (Lloyd's Register, Naval Ships, Vol 2 Pt 5 Ch 3, 2.2.2).
 //
 // The span rule is the first critical speed of a uniform simply supported
 // span, L = π·√(d/(4·ω))·(E/ρ)^(1/4), which is ABYC P-6's
@@ -102,46 +122,45 @@ func Whirl(in WhirlInput) (WhirlResult, error) {
 		return WhirlResult{}, err
 	}
 	out.criticals(&in, &b)
+	out.orders(&in)
 	out.spanRules(&in)
 	return out, nil
 }
 
-// criticals finds the three estimates of the first critical speed.
+// criticals finds the estimates of the first critical speed.
 func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 	speed := func(flex float64) quantity.RotationSpeed {
 		return quantity.RotationSpeed(1 / math.Sqrt(quantity.OrNaN(flex)))
 	}
-	var all, mode [mostNodes]float64
-	alone := b.lowest(&b.own, &mode)
+	b.begin()
+	alone := b.lowest(false, free)
 	out.CriticalShaft = speed(alone)
 	low := alone
 	for i := range b.nodes {
-		all[i] = b.own[i] + b.hung[i]
 		if b.hung[i] > 0 && !b.held[i] {
 			low += b.hung[i] * b.influence(i)
 		}
 	}
-	out.Critical = speed(b.lowest(&all, &mode))
 	out.CriticalLower = speed(low)
-	out.CriticalUpper = speed(b.rayleigh(&all, &mode))
-	out.SpeedUse = quantity.Ratio(in.ShaftSpeed / out.CriticalLower)
-	out.Margin = quantity.Ratio(out.CriticalLower/in.ShaftSpeed) - 1
+	b.begin()
+	out.Critical = speed(b.lowest(true, free))
+	out.GreatestDeflectionAt = quantity.Length(b.greatest())
+	out.CriticalUpper = speed(b.rayleigh())
+	out.CriticalClamped = out.Critical
+	if clamp := b.forward(); clamp != free {
+		b.clampAt(clamp)
+		out.CriticalClamped = speed(b.lowest(true, clamp))
+	}
+	soft := in.SupportFactor
+	if soft == 0 {
+		soft = 1
+	}
+	out.CriticalUsed = quantity.RotationSpeed(soft) * (out.Critical + quantity.RotationSpeed(in.EndFixity)*(out.CriticalClamped-out.Critical))
+	out.SpeedUse = quantity.Ratio(in.ShaftSpeed / out.CriticalUsed)
+	out.Margin = quantity.Ratio(out.CriticalUsed/in.ShaftSpeed) - 1
 	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(quantity.OrNaN(float64(in.GearRatioAhead)))
 	if in.IdleSpeed == 0 {
 		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
-	}
-	out.PropellerPlace = in.PropellerAt
-	switch {
-	case in.PropellerMass == 0:
-		out.PropellerPlace = quantity.Length(math.NaN())
-	case in.PropellerAt <= 0:
-		out.PropellerPlace = out.ShaftLength
-	}
-	widest := 0.0
-	for i := range b.nodes {
-		if a := math.Abs(mode[i]); a > widest*(1+1e-9) {
-			widest, out.GreatestDeflectionAt = a, quantity.Length(b.x[i])
-		}
 	}
 }
 

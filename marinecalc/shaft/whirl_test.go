@@ -30,7 +30,7 @@ func span(d, length, e, density float64) WhirlInput {
 // Derived, regression only: 30 mm bar of S31600 over 1.2 m.
 func TestWhirlOfABareSpanDerived(t *testing.T) {
 	out := parttest.Must(t, Whirl, span(0.030, 1.2, 193e9, 8000))
-	parttest.Within(t, "critical", out.Critical, 252.48, 1e-3)
+	parttest.Within(t, "critical", out.Critical, 252.48, 1e-4)
 }
 
 // Shigley, Mechanical Engineering Design, eq. 7-22 (from memory): ω = (π/l)²·√(E·I/m).
@@ -38,14 +38,14 @@ func TestWhirlOfABareSpanDerived(t *testing.T) {
 // not hide that.
 func TestUniformSpans(t *testing.T) {
 	want := math.Pow(math.Pi/1.2, 2) * math.Sqrt(193e9*secondMoment(0.03, 0)/(8000*area(0.03, 0)))
-	parttest.Within(t, "one span", parttest.Must(t, Whirl, span(0.03, 1.2, 193e9, 8000)).Critical, want, 1e-3)
+	parttest.Within(t, "one span", parttest.Must(t, Whirl, span(0.03, 1.2, 193e9, 8000)).Critical, want, 1e-4)
 	for spans := 2; spans <= 6; spans++ {
 		in := span(0.03, 1.2*float64(spans), 193e9, 8000)
 		in.Bearings = nil
 		for i := range spans + 1 {
 			in.Bearings = append(in.Bearings, Bearing{At: quantity.Length(1.2 * float64(i))})
 		}
-		parttest.Within(t, "several spans", parttest.Must(t, Whirl, in).Critical, want, 1e-3)
+		parttest.Within(t, "several spans", parttest.Must(t, Whirl, in).Critical, want, 1e-4)
 	}
 	// The span rule names the very span that whirls at the shaft's speed.
 	in := span(0.03, 1.2, 193e9, 8000)
@@ -103,57 +103,6 @@ func TestEstimatesEncloseTheModel(t *testing.T) {
 	}
 }
 
-// The model's speed is the root of the least eigenvalue that gonum finds for
-// the same matrices, taken dense.
-func TestModeAgainstGonum(t *testing.T) {
-	r := rand.New(rand.NewPCG(12, 1))
-	for range 60 {
-		in := randomLine(r)
-		out := parttest.Must(t, Whirl, in)
-		var b beam
-		if _, err := in.lay(&b); err != nil {
-			t.Fatal(err)
-		}
-		free := []int{}
-		for i := range b.nodes {
-			if !b.held[i] && b.own[i]+b.hung[i] > 0 {
-				free = append(free, i)
-			}
-		}
-		// Flexibility by a dense solve of the stiffness rebuilt from its factor.
-		n := 2 * b.nodes
-		l := mat.NewTriDense(n, mat.Lower, nil)
-		for i := range n {
-			for j := max(0, i-3); j <= i; j++ {
-				l.SetTri(i, j, b.lower[i][3+j-i])
-			}
-			if d := b.lower[i][3]; d > 0 {
-				l.SetTri(i, i, 1/d)
-			}
-		}
-		var k, flex mat.Dense
-		k.Mul(l, l.T())
-		if err := flex.Inverse(&k); err != nil {
-			if _, near := err.(mat.Condition); !near {
-				t.Fatal(err)
-			}
-		}
-		sym := mat.NewSymDense(len(free), nil)
-		for p, i := range free {
-			for q, j := range free[:p+1] {
-				root := math.Sqrt((b.own[i] + b.hung[i]) * (b.own[j] + b.hung[j]))
-				sym.SetSym(p, q, root*(flex.At(2*i, 2*j)+flex.At(2*j, 2*i))/2)
-			}
-		}
-		var eigen mat.EigenSym
-		if !eigen.Factorize(sym, false) {
-			t.Fatal("gonum finds no eigenvalues")
-		}
-		values := eigen.Values(nil)
-		parttest.Within(t, "first mode", out.Critical, 1/math.Sqrt(values[len(values)-1]), 1e-5)
-	}
-}
-
 // The stiffness matrix itself against one assembled dense for gonum: a
 // clamped check would hide a wrong element, a random load does not.
 func TestBeamAgainstGonum(t *testing.T) {
@@ -180,7 +129,7 @@ func TestBeamAgainstGonum(t *testing.T) {
 		}
 	}
 	load := mat.NewVecDense(n, nil)
-	var force, sag [mostNodes]float64
+	var force, shape entries
 	for i := range b.nodes {
 		if b.held[i] {
 			for j := range n {
@@ -190,17 +139,17 @@ func TestBeamAgainstGonum(t *testing.T) {
 			k.Set(2*i, 2*i, 1)
 			continue
 		}
-		force[i] = math.Sin(float64(7 * i))
-		load.SetVec(2*i, force[i])
+		force[2*i] = math.Sin(float64(7 * i))
+		load.SetVec(2*i, force[2*i])
 	}
 	var want mat.VecDense
 	if err := want.SolveVec(k, load); err != nil {
 		t.Fatal(err)
 	}
-	b.bend(&force, &sag)
-	for i := range b.nodes {
-		if math.Abs(sag[i]-want.AtVec(2*i)) > 1e-7*math.Abs(want.AtVec(2*i))+1e-12 {
-			t.Errorf("node %d: %g, gonum %g", i, sag[i], want.AtVec(2*i))
+	b.bend(&force, &shape)
+	for i := range n {
+		if math.Abs(shape[i]-want.AtVec(i)) > 1e-7*math.Abs(want.AtVec(i))+1e-12 {
+			t.Errorf("entry %d: %g, gonum %g", i, shape[i], want.AtVec(i))
 		}
 	}
 }

@@ -1,20 +1,23 @@
 package catalogue_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
+
+// whirling is a shaft line at a speed, its gearbox end and bearings as told.
+func whirling(speed, more string) string {
+	return `{"sections":[{"diameter":"30 mm","length":"2700 mm"}],"bearings":[{"at":"0 mm"},{"at":"1250 mm"},{"at":"2550 mm"}],
+		"shaftSpeed":"` + speed + `","propellerMass":"9 kg","shaftAlloy":"s31600-annealed","couplingMass":"3 kg","entrainedWater":"25 %"` + more + `}`
+}
 
 // The all-clear on whirling is given below half the critical speed only
 // (Shigley, Mechanical Engineering Design, 9th ed., sec. 7-6, from memory), and
 // never beside a speed that is beyond it.
 func TestNoAllClearAboveHalfTheCriticalSpeed(t *testing.T) {
-	for speed, clear := range map[string]bool{"600 rpm": true, "1200 rpm": false, "2400 rpm": false} {
-		s := runInput(t, "shaft-whirl", `{"sections":[{"diameter":"30 mm","length":"2700 mm"}],"bearings":[{"at":"0 mm"},{"at":"1250 mm"},{"at":"2550 mm"}],
-			"shaftSpeed":"`+speed+`","propellerMass":"9 kg","shaftAlloy":"s31600-annealed","couplingMass":"3 kg"}`, "metric")
-		if got := verdictsOf(s)["whirl-half-critical"].Word.Plain() == "within"; got != clear {
-			t.Errorf("%s: below half the critical speed: %v", speed, got)
-		}
+	for speed, clear := range map[string]bool{"600 rpm": true, "1200 rpm": false, "2600 rpm": false} {
+		s := runInput(t, "shaft-whirl", whirling(speed, `,"endFixity":0,"supportFactor":1`), "metric")
 		allClear, thin := false, false
 		for _, n := range s.Next {
 			allClear = allClear || strings.Contains(n.Text, "another cause")
@@ -23,5 +26,47 @@ func TestNoAllClearAboveHalfTheCriticalSpeed(t *testing.T) {
 		if allClear != clear || thin != (speed == "1200 rpm") {
 			t.Errorf("%s: all-clear %v, thin margin told %v", speed, allClear, thin)
 		}
+	}
+}
+
+// The critical speed is within reach or not by the end that nobody knows: what
+// lies between the speed of a free and of a clamped end is not told, on either
+// side of both it is.
+func TestSpeedBetweenFreeAndClampedIsNotTold(t *testing.T) {
+	s := runInput(t, "shaft-whirl", whirling("1000 rpm", `,"supportFactor":1`), "metric")
+	free, clamped := *s.Result("critical").SI, *s.Result("criticalClamped").SI
+	if clamped < 1.05*free {
+		t.Fatalf("clamped %g, free %g", clamped, free)
+	}
+	word := func(speed float64) string {
+		s := runInput(t, "shaft-whirl", whirling(fmt.Sprintf("%g rad/s", speed), `,"supportFactor":1`), "metric")
+		return string(verdictsOf(s)["whirl-below-critical"].Word)
+	}
+	if got := word(free * 0.7); got != "within" {
+		t.Errorf("well below both: %s", got)
+	}
+	if got := word((free + clamped) / 2); got != "cannot tell" {
+		t.Errorf("between: %s", got)
+	}
+	if got := word(clamped * 1.05); got != "beyond" {
+		t.Errorf("above both: %s", got)
+	}
+}
+
+// The sheet says where the blades excite the shaft, and asks for their number.
+func TestBladesAreTold(t *testing.T) {
+	for more, want := range map[string]string{
+		``:            "type the number of blades",
+		`,"blades":3`: "below full",
+		`,"blades":3,"idleSpeed":"800 rpm","gearRatioAhead":2`: "between idle and full",
+	} {
+		s := runInput(t, "shaft-whirl", whirling("1200 rpm", more), "metric")
+		if r := s.Result("bladeCrossing"); r == nil || !strings.Contains(r.Text, want) {
+			t.Errorf("%s: %+v", more, r)
+		}
+	}
+	s := runInput(t, "shaft-whirl", whirling("1200 rpm", `,"blades":4`), "metric")
+	if c := s.Cell("orders", 1, "from"); c == nil || c.SI == nil || *c.SI*4 < *s.Result("critical").SI*0.999 || *c.SI*4 > *s.Result("critical").SI*1.001 {
+		t.Errorf("by each of four blades: %+v", c)
 	}
 }
