@@ -37,10 +37,13 @@ func TestEdgesOfStrength(t *testing.T) {
 func TestEdgesOfKeyStrength(t *testing.T) {
 	in := sloopKey()
 	in.ShaftDiameter, in.SmallEndDiameter, in.KeyWidth, in.KeyHeight, in.KeySeat = 0.030, 0.025, 0.006, 0.006, 0.003
+	in.TaperLength = 0.06
 	parttest.Edges(t, in, KeyStrength, map[string]string{
 		"/shaftDiameter":      "(0, inf)",
 		"/shaftTorque":        "(0, inf)",
-		"/keyLength":          "(0, inf)",
+		"/keyLength":          "(0, 0.06]",
+		"/taperLength":        "any",
+		"/largeEndDiameter":   "any",
 		"/keyYieldStrength":   "(0, inf)",
 		"/keyWidth":           "(0, 0.015]",
 		"/keyHeight":          "[0, 0.015]",

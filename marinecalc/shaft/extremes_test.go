@@ -61,7 +61,7 @@ func TestExtremesStayFinite(t *testing.T) {
 			t.Fatalf("the estimates do not enclose the model: %+v, %+v", whirl, line)
 		}
 
-		key, err := KeyStrength(KeyStrengthInput{ShaftDiameter: length(0.008, 0.8), ShaftTorque: quantity.Torque(between(0.5, 5e7)), PeakTorque: quantity.Torque(between(0.5, 5e7)), KeyWidth: length(0.001, 0.2), KeyLength: length(0.003, 1), KeyYieldStrength: quantity.Stress(between(3e7, 2e9)), WantedSafety: 2})
+		key, err := KeyStrength(KeyStrengthInput{ShaftDiameter: length(0.008, 0.8), ShaftTorque: quantity.Torque(between(0.5, 5e7)), PeakTorque: quantity.Torque(between(0.5, 5e7)), KeyWidth: length(0.001, 0.2), KeyLength: length(0.003, 1), KeyYieldStrength: quantity.Stress(between(3e7, 2e9)), ShaftYieldStrength: quantity.Stress(between(5e7, 2.5e9)), HubYieldStrength: quantity.Stress(between(2e7, 2e9)), WantedSafety: 2})
 		finite("key", key, err, "LeastSafety", "SteadySafety", "LengthWanted")
 	}
 	for _, name := range []string{"strength", "droop", "whirl", "key"} {

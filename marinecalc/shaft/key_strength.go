@@ -22,28 +22,35 @@ type KeyStrengthInput struct {
 	KeyCount      int             // keys that share the load, 1 or 2; 0 is 1
 
 	SmallEndDiameter quantity.Length // of a taper; optional
+	LargeEndDiameter quantity.Length // of that taper by its table, the same as ShaftDiameter; optional
+	TaperLength      quantity.Length // of that taper; optional
 	KeySeat          quantity.Length // depth of the keyway at its side in the shaft; optional, half the height
 
 	KeyYieldStrength   quantity.Stress // above 0
-	ShaftYieldStrength quantity.Stress // optional
-	HubYieldStrength   quantity.Stress // optional
+	ShaftYieldStrength quantity.Stress // optional; without it the shaft's keyway is not judged
+	HubYieldStrength   quantity.Stress // optional; without it the hub's keyway is not judged
 
-	WantedSafety quantity.Ratio // for the lengths wanted; optional
+	WantedSafety quantity.Ratio // at the steady torque, for the lengths wanted; optional
 }
 
 // KeyStrengthResult is what KeyStrength finds. NaN marks a figure whose optional input is
 // missing.
 type KeyStrengthResult struct {
-	LeastSafety   quantity.Ratio // the least of the four, at the peak; NaN without a peak torque
-	SteadySafety  quantity.Ratio // the least of the four, at the steady torque
-	WeakestPlace  string
-	LengthWanted  quantity.Length // for WantedSafety at the design torque
-	KeyUse        quantity.Ratio  // the load at the peak over the allowable load at the weakest place; NaN without a peak torque
+	LeastSafety   quantity.Ratio  // the least of the four, at the peak; NaN without a peak torque and while a strength is not known
+	SteadySafety  quantity.Ratio  // the least of the four, at the steady torque; NaN while a strength is not known
+	WeakestPlace  string          // of those known
+	NotJudged     string          // which places are not judged
+	LengthWanted  quantity.Length // for WantedSafety at the steady torque and for the peak; NaN while a strength is not known
+	KeyUse        quantity.Ratio  // the load on the key itself at the peak over the allowable one; NaN without a peak torque
+	ShaftUse      quantity.Ratio  // the same for the keyway in the shaft; NaN while its strength is not known
+	HubUse        quantity.Ratio  // the same for the keyway in the hub
 	WidthForShaft quantity.Ratio  // key width over shaft diameter
+	LengthUsed    quantity.Length // of KeyLength, no more than longestKey diameters
 
 	KeyForce      quantity.Force  // of all keys together, at the mean diameter
 	DesignTorque  quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase    string          // which of them that is, as for a shaft
+	SizingTorque  quantity.Torque // the greater of WantedSafety times the steady torque and the peak torque, which the lengths wanted are for
 	ForceDiameter quantity.Length
 	KeyRise       quantity.Length // the key's height used
 	SeatInShaft   quantity.Length // depth that bears in the shaft
@@ -58,38 +65,54 @@ type KeyStrengthResult struct {
 	KeyBearingSafety quantity.Ratio  // of the key against crushing
 	ShaftSafety      quantity.Ratio
 	HubSafety        quantity.Ratio
-	ShearLength      quantity.Length // for WantedSafety
-	BearingLength    quantity.Length // for WantedSafety
+	ShearLength      quantity.Length // for SizingTorque
+	BearingLength    quantity.Length // for SizingTorque
 }
 
 // The codes of WeakestPlace, for which the schema of key-strength has the words.
 const (
-	KeyShears    = "key-shears"
-	KeyCrushes   = "key-crushed"
-	ShaftGives   = "shaft-crushed"
-	HubGives     = "hub-crushed"
+	KeyShears  = "key-shears"
+	KeyCrushes = "key-crushed"
+	ShaftGives = "shaft-crushed"
+	HubGives   = "hub-crushed"
+)
+
+// The codes of NotJudged.
+const (
+	AllJudged      = "none"
+	HubNotJudged   = "hub"
+	ShaftNotJudged = "shaft"
+	NeitherJudged  = "hub-and-shaft"
+)
+
+const (
 	shearPerPull = 0.577 // yield in shear over yield in pull, distortion energy, as the handbook rounds it
+	longestKey   = 1.5   // diameters of the shaft, beyond which its twist keeps the far end from bearing: Shigley, sec. 7-7, from memory
+	sameEnd      = 0.02  // by which a shaft may differ from the taper of a table
+	halfSeat     = 0.05  // of the width, by which a keyway may differ from that of a square key
 )
 
 // KeyStrength finds whether a parallel key holds the torque.
 //
 // The force F = 2·T/d shears the key over width times length and crushes it
 // over length times the depth that bears on either side; yield in shear is
-// 0.577 of the yield strength (Shigley, Mechanical Engineering Design, 9th
-// ed., sec. 7-7, example 7-6, from memory). On a taper the force is taken at
-// the mean diameter, and the grip of the taper itself counts for nothing,
-// which is the safe side. The keys of two are taken to share evenly.
+// 0.577 of the yield strength, and no more than 1.5 diameters of length count
+// (Shigley, Mechanical Engineering Design, 9th ed., sec. 7-7, example 7-6,
+// from memory). On a taper the force is taken at the mean diameter, and the
+// grip of the taper itself counts for nothing, which is the safe side. The
+// keys of two are taken to share evenly. A place whose strength is not known
+// is not judged, and then nothing is said of the least of them.
 //
-// The error is a *problem.Error of everything that cannot be. Key allocates
-// nothing when it succeeds.
+// The error is a *problem.Error of everything that cannot be. KeyStrength
+// allocates nothing when it succeeds.
 func KeyStrength(in KeyStrengthInput) (out KeyStrengthResult, err error) {
 	if err = in.validate(); err != nil {
 		return KeyStrengthResult{}, err
 	}
 	out.load(&in)
 	out.hold(&in)
-	least := out.weakest()
-	out.wanted(&in, least)
+	out.atPeak(&in, out.weakest())
+	out.wanted(&in)
 	return out, nil
 }
 
@@ -114,11 +137,12 @@ func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.KeysBearing = quantity.Ratio(max(1, in.KeyCount))
 	out.KeyForce = quantity.Force(2 * float64(out.DesignTorque) / float64(out.ForceDiameter))
 	out.WidthForShaft = quantity.Ratio(in.KeyWidth / in.ShaftDiameter)
+	out.LengthUsed = min(in.KeyLength, longestKey*in.ShaftDiameter)
 }
 
 // hold finds stresses and safeties at the design torque.
 func (out *KeyStrengthResult) hold(in *KeyStrengthInput) {
-	each := float64(out.KeyForce) / float64(out.KeysBearing) / float64(in.KeyLength) // per length of one key
+	each := float64(out.KeyForce) / float64(out.KeysBearing) / float64(out.LengthUsed) // per length of one key
 	out.KeyShear = quantity.Stress(each / float64(in.KeyWidth))
 	out.ShaftSideBearing = quantity.Stress(each / float64(out.SeatInShaft))
 	out.HubSideBearing = quantity.Stress(each / float64(out.SeatInHub))
@@ -129,8 +153,8 @@ func (out *KeyStrengthResult) hold(in *KeyStrengthInput) {
 	out.HubSafety = quantity.Ratio(quantity.OrNaN(float64(in.HubYieldStrength)) / float64(out.HubSideBearing))
 }
 
-// weakest finds the place that gives first, and its safety at the design
-// torque. A figure that is not known counts for none.
+// weakest finds the place that gives first of those whose strength is known,
+// and the least safety at the design torque: NaN while one is not known.
 func (out *KeyStrengthResult) weakest() quantity.Ratio {
 	least := out.ShearSafety
 	out.WeakestPlace = KeyShears
@@ -142,25 +166,43 @@ func (out *KeyStrengthResult) weakest() quantity.Ratio {
 			least, out.WeakestPlace = place.safety, place.name
 		}
 	}
-	return least
+	hub, shaft := math.IsNaN(float64(out.HubSafety)), math.IsNaN(float64(out.ShaftSafety))
+	switch {
+	case hub && shaft:
+		out.NotJudged = NeitherJudged
+	case hub:
+		out.NotJudged = HubNotJudged
+	case shaft:
+		out.NotJudged = ShaftNotJudged
+	default:
+		out.NotJudged = AllJudged
+		return least
+	}
+	return quantity.Ratio(math.NaN())
 }
 
-// wanted says what the minimum safety factor at the design torque means at the peak
-// and at the steady torque, and finds the lengths for the safety wanted; each
-// place's safety grows with the length.
-func (out *KeyStrengthResult) wanted(in *KeyStrengthInput, least quantity.Ratio) {
+// atPeak says what the safeties at the design torque mean at the peak and at
+// the steady torque.
+func (out *KeyStrengthResult) atPeak(in *KeyStrengthInput, least quantity.Ratio) {
 	out.SteadySafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
-	out.LeastSafety, out.KeyUse = least, 1/least
+	out.LeastSafety = least
+	out.KeyUse, out.ShaftUse, out.HubUse = 1/min(out.ShearSafety, out.KeyBearingSafety), 1/out.ShaftSafety, 1/out.HubSafety
 	if in.PeakTorque == 0 {
-		out.LeastSafety, out.KeyUse = quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
+		nan := quantity.Ratio(math.NaN())
+		out.LeastSafety, out.KeyUse, out.ShaftUse, out.HubUse = nan, nan, nan, nan
 	}
-	n := quantity.OrNaN(float64(in.WantedSafety))
+}
+
+// wanted finds the lengths for the safety wanted at the steady torque, which
+// also hold the peak; each place's safety grows with the length.
+func (out *KeyStrengthResult) wanted(in *KeyStrengthInput) {
+	out.SizingTorque = max(in.ShaftTorque*quantity.Torque(quantity.OrNaN(float64(in.WantedSafety))), in.PeakTorque)
 	length := func(safety quantity.Ratio) quantity.Length {
-		return quantity.Length(n * float64(in.KeyLength) / float64(safety))
+		return out.LengthUsed * quantity.Length(float64(out.SizingTorque/out.DesignTorque)/float64(safety))
 	}
 	out.ShearLength = length(out.ShearSafety)
 	out.BearingLength = length(out.KeyBearingSafety)
-	out.LengthWanted = length(least)
+	out.LengthWanted = length(out.SteadySafety * quantity.Ratio(in.ShaftTorque/out.DesignTorque))
 }
 
 // validate lists everything that cannot be.
@@ -175,6 +217,8 @@ func (in *KeyStrengthInput) validate() error {
 	faults.NotNegative("/keyHeight", "key height", h)
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/smallEndDiameter", "small end of the taper", float64(in.SmallEndDiameter))
+	faults.NotNegative("/largeEndDiameter", "large end of the taper", float64(in.LargeEndDiameter))
+	faults.NotNegative("/taperLength", "length of the taper", float64(in.TaperLength))
 	faults.NotNegative("/keySeat", "depth of the keyway", float64(in.KeySeat))
 	faults.NotNegative("/shaftYieldStrength", "yield strength of the shaft", float64(in.ShaftYieldStrength))
 	faults.NotNegative("/hubYieldStrength", "yield strength of the hub", float64(in.HubYieldStrength))
@@ -185,8 +229,18 @@ func (in *KeyStrengthInput) validate() error {
 	if len(faults) > 0 {
 		return faults.Err()
 	}
+	if seat := float64(in.KeySeat); h == 0 && seat > 0 && math.Abs(seat-w/2) > halfSeat*w {
+		faults.Add("/keyHeight", fmt.Sprintf("a keyway %s deep is not that of a square key %s wide", mm(seat), mm(w)), "the key's height", "measure the key: it is a flat or a tall one")
+		h = 2 * seat
+	}
 	if h == 0 {
 		h = w
+	}
+	if large := float64(in.LargeEndDiameter); large > 0 && math.Abs(d-large) > sameEnd*large {
+		faults.Add("/shaftDiameter", fmt.Sprintf("a shaft of %s does not end in a taper of %s", mm(d), mm(large)), "about "+mm(large), "choose the taper of the shaft's own size, or leave it out and type its measures")
+	}
+	if l, taper := float64(in.KeyLength), float64(in.TaperLength); taper > 0 && l > taper {
+		faults.Add("/keyLength", fmt.Sprintf("a key %s long does not go into a taper of %s", mm(l), mm(taper)), "up to "+mm(taper), "the length that bears in shaft and hub together")
 	}
 	if w > d/2 {
 		faults.Add("/keyWidth", fmt.Sprintf("a key %s wide does not go into a shaft of %s", mm(w), mm(d)), "up to half the shaft, "+mm(d/2), "about a quarter of the shaft is usual")
