@@ -30,7 +30,10 @@ func TestEdgesOfStrength(t *testing.T) {
 		"/allowanceRate":        "[0, inf)",
 		"/allowanceDivisor":     "[0, inf)",
 		"/ruleMinimum":          "[0, inf)",
-		"/keywayFactor":         "0 or [1, 10]",
+		"/sectionFactor":        "0 or [1, 10]",
+		"/notchFactor":          "0 or [1, 10]",
+		"/fatigueStrength":      "[0, inf)",
+		"/neckDiameter":         "[0, 0.02856]",
 	})
 }
 

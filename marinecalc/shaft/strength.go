@@ -3,6 +3,7 @@
 package shaft
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/driveline/marinecalc/problem"
@@ -13,17 +14,20 @@ import (
 // is not given when it is zero.
 type StrengthInput struct {
 	ShaftDiameter quantity.Length        // outside, above 0
+	NeckDiameter  quantity.Length        // what wear has left at its thinnest; optional
 	ShaftPower    quantity.Power         // behind the gearbox, above 0
 	ShaftSpeed    quantity.RotationSpeed // at that power, above 0
 	ShaftBore     quantity.Length        // 0 for a solid shaft
 	PeakTorque    quantity.Torque        // optional; without it nothing is said of the peak, and the steady torque counts when it is greater
 	Thrust        quantity.Force         // optional, pull or push
-	BendingMoment quantity.Torque        // optional, at the place of the worst torque
-	KeywayFactor  quantity.Ratio         // by which a keyway raises the stress, 1 or more; 0 is 1
+	BendingMoment quantity.Torque        // optional, at the place of the worst torque; turns with respect to the shaft
+	SectionFactor quantity.Ratio         // by which the metal cut out for a keyway raises the stress, 1 or more; 0 is 1
+	NotchFactor   quantity.Ratio         // by which a notch raises the stress that tires, 1 or more; 0 is 1
 
 	ShaftYieldStrength   quantity.Stress // optional
 	TorsionalYield       quantity.Stress // optional, in shear; two thirds of ShaftYieldStrength stand in
 	ShaftTensileStrength quantity.Stress // optional
+	FatigueStrength      quantity.Stress // in reversed bending, smooth, in the water that reaches it; optional
 
 	YachtSafetyFactor quantity.Ratio // of the yacht rule; optional
 
@@ -52,7 +56,8 @@ const (
 
 // StrengthResult is what Strength finds. NaN marks a figure that cannot be given.
 type StrengthResult struct {
-	YieldSafety   quantity.Ratio // at the peak, keyway included; NaN without a peak torque
+	DiameterUsed  quantity.Length
+	YieldSafety   quantity.Ratio // at the peak, in the section left by a keyway; NaN without a peak torque
 	SteadySafety  quantity.Ratio // torsional yield over the shear stress at the steady torque, as the yacht rule counts it
 	YachtDiameter quantity.Length
 	ClassDiameter quantity.Length
@@ -60,14 +65,16 @@ type StrengthResult struct {
 	YieldUse      quantity.Ratio // of the yield strength at the peak; NaN without a peak torque
 	YachtUse      quantity.Ratio // YachtDiameter over the shaft's
 	ClassUse      quantity.Ratio // ClassDiameter over the shaft's
+	FatigueUse    quantity.Ratio // Goodman's share used by bending that turns; NaN without moment, fatigue and tensile strength
 
 	TorsionStress     quantity.Stress // at the design torque, plain shaft
 	ThrustStress      quantity.Stress
 	BendingStress     quantity.Stress
 	GreatestShear     quantity.Stress // of the three together, plain shaft
 	GreatestPrincipal quantity.Stress // the same, size alone
-	VonMises          quantity.Stress // keyway included
-	TorsionSafety     quantity.Ratio  // at the peak, keyway included; NaN without a peak torque
+	VonMises          quantity.Stress // in the section left by a keyway
+	SteadyMises       quantity.Stress // the same of steady torque and thrust alone, without bending
+	TorsionSafety     quantity.Ratio  // at the peak, in the section left by a keyway; NaN without a peak torque
 
 	TorsionalUsed quantity.Stress // TorsionalYield, or what stands in
 	TorsionalCase string          // TwoThirds where something stands in, otherwise ""
@@ -118,13 +125,17 @@ func designTorque(steady, peak quantity.Torque) (quantity.Torque, string) {
 }
 
 // Strength finds the stresses in a shaft under torque, thrust and bending, its
-// safety against yield, and the diameter that two published rules ask for.
+// safety against yield and fatigue, and the diameter that two published rules
+// ask for. The shaft counts with its thinnest diameter.
 //
 // Torsion 16·T·d/(π·(d⁴ - b⁴)), thrust over area, bending 32·M·d/(π·(d⁴ - b⁴)),
 // together by von Mises √(σ² + 3·τ²) (Shigley, Mechanical Engineering Design,
-// 9th ed., eq. 3-37 and 5-15; Hibbeler, Mechanics of Materials). The keyway
-// factor multiplies the whole, as the 75 % allowance of the old ASME code for
-// transmission shafting does (from memory).
+// 9th ed., eq. 3-37 and 5-15; Hibbeler, Mechanics of Materials). A keyway takes
+// metal away, which SectionFactor stands for; as a notch it does not matter to
+// a single load on ductile metal, but to one that turns. In bending that turns
+// the share used is K_f·σ_b/S_e + σ_m/S_u, with the von Mises stress σ_m of
+// what is steady (Goodman with distortion energy, Shigley, eq. 7-7, from
+// memory).
 //
 // Class rule: d = F·k·(P/n · 1/(1 - (b/d)⁴) · c1/(S_u + c2))^(1/3), mm, kW,
 // rpm, N/mm², IACS UR M68.4; the bore counts above 0.4 d (from memory). ABS's
@@ -140,8 +151,13 @@ func Strength(in StrengthInput) (out StrengthResult, err error) {
 	if err = in.validate(); err != nil {
 		return StrengthResult{}, err
 	}
+	out.DiameterUsed = in.ShaftDiameter
+	if in.NeckDiameter > 0 {
+		out.DiameterUsed = min(in.ShaftDiameter, in.NeckDiameter)
+	}
 	out.torsional(&in)
 	out.stress(&in)
+	out.fatigue(&in)
 	out.yachtRule(&in)
 	out.classRule(&in)
 	out.scope(&in)
@@ -161,7 +177,7 @@ func (out *StrengthResult) torsional(in *StrengthInput) {
 
 // stress finds what the load does to the section.
 func (out *StrengthResult) stress(in *StrengthInput) {
-	d, b := float64(in.ShaftDiameter), float64(in.ShaftBore)
+	d, b := float64(out.DiameterUsed), float64(in.ShaftBore)
 	modulus := 4 * secondMoment(d, b) / d // polar, over the radius
 	out.ShaftTorque = quantity.Torque(float64(in.ShaftPower) / float64(in.ShaftSpeed))
 	out.DesignTorque, out.DesignCase = designTorque(out.ShaftTorque, in.PeakTorque)
@@ -169,7 +185,8 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 	push, bend := float64(in.Thrust)/area(d, b), 2*float64(in.BendingMoment)/modulus
 	sigma := push + bend
 	shear := math.Sqrt(sigma*sigma/4 + tau*tau)
-	key := max(1, float64(in.KeywayFactor))
+	key := max(1, float64(in.SectionFactor))
+	steady := float64(out.ShaftTorque) / modulus
 	mises := key * math.Sqrt(sigma*sigma+3*tau*tau)
 
 	out.TorsionStress = quantity.Stress(tau)
@@ -183,6 +200,7 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 	out.GreatestShear = quantity.Stress(shear)
 	out.GreatestPrincipal = quantity.Stress(sigma/2 + shear)
 	out.VonMises = quantity.Stress(mises)
+	out.SteadyMises = quantity.Stress(key * math.Sqrt(push*push+3*steady*steady))
 	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalUsed)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
@@ -193,20 +211,27 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 	out.SteadySafety = quantity.Ratio(slip * modulus / float64(out.ShaftTorque))
 }
 
+// fatigue finds what bending that turns uses of the metal.
+func (out *StrengthResult) fatigue(in *StrengthInput) {
+	notch := quantity.Stress(max(1, in.NotchFactor))
+	out.FatigueUse = quantity.Ratio(notch*out.BendingStress/quantity.Stress(quantity.OrNaN(float64(in.FatigueStrength)))) +
+		quantity.Ratio(out.SteadyMises/quantity.Stress(quantity.OrNaN(float64(in.ShaftTensileStrength))))
+}
+
 // yachtRule finds the diameter of the small-craft rule, the bore in the same
 // proportion to it as to the shaft.
 func (out *StrengthResult) yachtRule(in *StrengthInput) {
-	ratio := float64(in.ShaftBore / in.ShaftDiameter)
+	ratio := float64(in.ShaftBore / out.DiameterUsed)
 	slip, factor := float64(out.TorsionalUsed), quantity.OrNaN(float64(in.YachtSafetyFactor))
 	out.YachtDiameter = quantity.Length(math.Cbrt(16 * float64(out.ShaftTorque) * factor / (math.Pi * slip * (1 - ratio*ratio*ratio*ratio))))
-	out.YachtUse = quantity.Ratio(out.YachtDiameter / in.ShaftDiameter)
+	out.YachtUse = quantity.Ratio(out.YachtDiameter / out.DiameterUsed)
 }
 
 // classRule finds the diameter of the class rule.
 func (out *StrengthResult) classRule(in *StrengthInput) {
 	out.KilowattsPerRpm = quantity.Ratio(float64(in.ShaftPower) / 1000 / (float64(in.ShaftSpeed) * 30 / math.Pi))
 	out.BoreFactor = 1
-	if ratio := float64(in.ShaftBore / in.ShaftDiameter); ratio > 0.4 {
+	if ratio := float64(in.ShaftBore / out.DiameterUsed); ratio > 0.4 {
 		out.BoreFactor = quantity.Ratio(1 / (1 - ratio*ratio*ratio*ratio))
 	}
 	nan := math.NaN()
@@ -230,7 +255,7 @@ func (out *StrengthResult) classRule(in *StrengthInput) {
 	root := math.Cbrt(float64(out.KilowattsPerRpm) * float64(out.BoreFactor) * float64(in.RuleStrength) / float64(out.TensileUsed+in.RuleOffset))
 	d := float64(in.RuleScale)*float64(in.RuleFactor)*root/1000 + allowance
 	out.ClassDiameter = max(quantity.Length(d), in.RuleMinimum)
-	out.ClassUse = quantity.Ratio(out.ClassDiameter / in.ShaftDiameter)
+	out.ClassUse = quantity.Ratio(out.ClassDiameter / out.DiameterUsed)
 }
 
 func (out *StrengthResult) scope(in *StrengthInput) {
@@ -253,12 +278,24 @@ func (in *StrengthInput) validate() error {
 	faults.Above("/shaftPower", "shaft power", float64(in.ShaftPower))
 	faults.Above("/shaftSpeed", "shaft speed", float64(in.ShaftSpeed))
 	boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.ShaftDiameter))
+	faults.NotNegative("/neckDiameter", "diameter of the neck", float64(in.NeckDiameter))
+	if neck := float64(in.NeckDiameter); neck > 0 && neck <= float64(in.ShaftBore) {
+		faults.Add("/neckDiameter", fmt.Sprintf("a bore of %s leaves nothing of a neck of %s", mm(float64(in.ShaftBore)), mm(neck)), "above "+mm(float64(in.ShaftBore)), "")
+	} else if neck > float64(in.ShaftDiameter)*(1+sameEnd) {
+		faults.Add("/neckDiameter", fmt.Sprintf("a neck of %s is thicker than the shaft of %s", mm(neck), mm(float64(in.ShaftDiameter))), "up to "+mm(float64(in.ShaftDiameter)), "what is left where the shaft is worn")
+	}
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
 	faults.NotNegative("/bendingMoment", "bending moment", float64(in.BendingMoment))
-	if k := float64(in.KeywayFactor); k != 0 && !(k >= 1 && k <= 10) {
-		faults.Add("/keywayFactor", "the keyway factor is below 1, far too great or not a number", "1 to 10", "a keyway never makes a shaft stronger; 1 means none")
+	for _, one := range [...]struct {
+		where, what string
+		k           quantity.Ratio
+	}{{"/sectionFactor", "section factor", in.SectionFactor}, {"/notchFactor", "notch factor", in.NotchFactor}} {
+		if one.k != 0 && !(one.k >= 1 && one.k <= 10) {
+			faults.Add(one.where, "the "+one.what+" is below 1, far too great or not a number", "1 to 10", "a keyway never makes a shaft stronger; 1 means none")
+		}
 	}
+	faults.NotNegative("/fatigueStrength", "fatigue strength", float64(in.FatigueStrength))
 	faults.NotNegative("/shaftYieldStrength", "yield strength", float64(in.ShaftYieldStrength))
 	faults.NotNegative("/torsionalYield", "yield strength in torsion", float64(in.TorsionalYield))
 	faults.NotNegative("/shaftTensileStrength", "tensile strength", float64(in.ShaftTensileStrength))

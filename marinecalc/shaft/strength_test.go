@@ -1,6 +1,7 @@
 package shaft
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -12,7 +13,7 @@ import (
 // ketch is a scenario of our own: 23 kW at 1300 r/min in a 28 mm bar.
 func ketch() StrengthInput {
 	return StrengthInput{
-		ShaftDiameter: 0.028, ShaftPower: 23e3, ShaftSpeed: 1300 * rpm, PeakTorque: 340, Thrust: 3000, BendingMoment: 15, KeywayFactor: 1.33,
+		ShaftDiameter: 0.028, ShaftPower: 23e3, ShaftSpeed: 1300 * rpm, PeakTorque: 340, Thrust: 3000, BendingMoment: 15, SectionFactor: 1.08, NotchFactor: 2,
 		ShaftYieldStrength: 207e6, TorsionalYield: 138e6, ShaftTensileStrength: 517e6, YachtSafetyFactor: 3,
 		RuleScale: 100, RuleFactor: 1.26, RuleStrength: 560e6, RuleOffset: 160e6, TensileCap: 600e6,
 	}
@@ -52,7 +53,7 @@ func randomShaft(r *rand.Rand) StrengthInput {
 	in.ShaftPower, in.ShaftSpeed = quantity.Power(between(50, 1e8)), quantity.RotationSpeed(between(1, 1000))
 	in.PeakTorque, in.Thrust = quantity.Torque(between(0.5, 5e7)), quantity.Force(between(1, 1e7))
 	in.BendingMoment = quantity.Torque(between(0.01, 1e7))
-	in.KeywayFactor = quantity.Ratio(between(1, 4))
+	in.SectionFactor = quantity.Ratio(between(1, 4))
 	in.PropellerDiameter, in.AllowanceRate, in.AllowanceDivisor = quantity.Length(between(0.1, 5)), 0.8, 144
 	return in
 }
@@ -72,7 +73,7 @@ func TestMoreLoadNeverHelps(t *testing.T) {
 		in.PeakTorque *= 2
 		in.Thrust *= 2
 		in.BendingMoment *= 2
-		in.KeywayFactor *= 1.1
+		in.SectionFactor *= 1.1
 		worse := parttest.Must(t, Strength, in)
 		if worse.VonMises < more.VonMises || worse.YieldSafety > more.YieldSafety {
 			t.Fatalf("%+v: more load gives less stress", in)
@@ -173,6 +174,47 @@ func TestYieldInTorsionFollowsFromYield(t *testing.T) {
 	}
 }
 
+// Shigley, Mechanical Engineering Design, 9th ed., example 7-1 (values from
+// memory, recomputed): a shoulder of 1.100 in under a turning moment of 1260
+// and a steady torque of 1100 lbf·in, K_f 1.58, K_fs 1.37, S_e 29.3 and S_u
+// 105 kpsi: DE-Goodman gives a safety of 1.62.
+func TestFatigueOfTheHandbook(t *testing.T) {
+	in := StrengthInput{ShaftDiameter: 1.1 * inch, ShaftSpeed: 100, ShaftPower: quantity.Power(100 * 1100 * lbf * inch), BendingMoment: quantity.Torque(1260 * lbf * inch),
+		NotchFactor: 1.58, SectionFactor: 1.37, FatigueStrength: 29.3 * ksi, ShaftTensileStrength: 105 * ksi}
+	parttest.Within(t, "safety", 1/parttest.Must(t, Strength, in).FatigueUse, 1.62, 5e-3)
+	// Steady thrust and torque count as von Mises over the tensile strength, and the peak torque does not.
+	in.Thrust = quantity.Force(500 * lbf)
+	in.PeakTorque = 1e5
+	tau, sigma := 16*1100*1.37/(math.Pi*1.331), 500*4*1.37/(math.Pi*1.21)
+	bend := 1.58 * 32 * 1260 / (math.Pi * 1.331)
+	parttest.Within(t, "with thrust", parttest.Must(t, Strength, in).FatigueUse, bend/29300+math.Sqrt(sigma*sigma+3*tau*tau)/105000, 1e-9)
+	for name, change := range map[string]func(*StrengthInput){
+		"moment":           func(in *StrengthInput) { in.BendingMoment = 0 },
+		"fatigue strength": func(in *StrengthInput) { in.FatigueStrength = 0 },
+		"tensile strength": func(in *StrengthInput) { in.ShaftTensileStrength = 0 },
+	} {
+		one := in
+		change(&one)
+		if out := parttest.Must(t, Strength, one); !math.IsNaN(float64(out.FatigueUse)) {
+			t.Errorf("fatigue use %v without a %s", out.FatigueUse, name)
+		}
+	}
+}
+
+// A worn shaft counts with what is left of it: it is as weak as a thinner one.
+func TestNeckDecides(t *testing.T) {
+	thin, worn := ketch(), ketch()
+	thin.FatigueStrength, worn.FatigueStrength = 1e8, 1e8
+	thin.ShaftDiameter, worn.NeckDiameter = 0.026, 0.026
+	if a, b := fmt.Sprint(parttest.Must(t, Strength, thin)), fmt.Sprint(parttest.Must(t, Strength, worn)); a != b {
+		t.Errorf("%s, worn to it %s", a, b)
+	}
+	worn.NeckDiameter = 0.0281 // by the calliper
+	if out := parttest.Must(t, Strength, worn); out.DiameterUsed != 0.028 {
+		t.Errorf("a neck thicker than the shaft counts: %v", out.DiameterUsed)
+	}
+}
+
 func TestStrengthRefuses(t *testing.T) {
 	refusals(t, Strength, ketch, []refusal[StrengthInput]{
 		{"/shaftDiameter", "", func(s *StrengthInput) { s.ShaftDiameter = 0 }},
@@ -180,7 +222,11 @@ func TestStrengthRefuses(t *testing.T) {
 		{"/shaftSpeed", "", func(s *StrengthInput) { s.ShaftSpeed = quantity.RotationSpeed(math.NaN()) }},
 		{"/shaftBore", "28 mm leaves nothing of a shaft of 28 mm", func(s *StrengthInput) { s.ShaftBore = 0.028 }},
 		{"/peakTorque", "", func(s *StrengthInput) { s.PeakTorque = -3 }},
-		{"/keywayFactor", "", func(s *StrengthInput) { s.KeywayFactor = 0.75 }},
+		{"/sectionFactor", "", func(s *StrengthInput) { s.SectionFactor = 0.75 }},
+		{"/notchFactor", "", func(s *StrengthInput) { s.NotchFactor = 0.9 }},
+		{"/fatigueStrength", "", func(s *StrengthInput) { s.FatigueStrength = -1 }},
+		{"/neckDiameter", "29 mm is thicker than the shaft of 28 mm", func(s *StrengthInput) { s.NeckDiameter = 0.029 }},
+		{"/neckDiameter", "leaves nothing of a neck of 9 mm", func(s *StrengthInput) { s.ShaftBore, s.NeckDiameter = 0.010, 0.009 }},
 		{"/thrust", "", func(s *StrengthInput) { s.Thrust = quantity.Force(math.Inf(1)) }},
 		{"/shaftProtection", "", func(s *StrengthInput) { s.ShaftProtection = "painted" }},
 	})

@@ -10,8 +10,12 @@ import (
 // and 2-1/4 in, and 1-1/4 in, where the row of ASME B17.1 for 1/4 in keys ends.
 func TestKeyTablesDisagree(t *testing.T) {
 	for size, tells := range map[string]bool{"3/4": false, "7/8": true, "1": false, "1-1/8": false, "1-1/4": true, "1-3/8": false, "1-1/2": false, "1-3/4": true, "2": false, "2-1/4": true, "2-1/2": false, "2-3/4": false, "3": false} {
+		height := ""
+		if size == "3" {
+			height = `"keyHeight":"1/2 in",` // whose keyway by J755 is not that of a square key
+		}
 		width := func(pick string) float64 {
-			s := runInput(t, "key-strength", `{"shaftDiameter":"`+size+` in","shaftTorque":"100 N·m","keyLength":"50 mm","keyYieldStrength":"200 MPa",`+pick+`}`, "us")
+			s := runInput(t, "key-strength", `{"shaftDiameter":"`+size+` in","shaftTorque":"100 N·m","keyLength":"50 mm","keyYieldStrength":"200 MPa",`+height+pick+`}`, "us")
 			said := false
 			for _, n := range s.Next {
 				said = said || strings.Contains(n.Text, "the tables disagree")

@@ -113,7 +113,7 @@ func TestAPowerIsOfTheWholeQuantity(t *testing.T) {
 		t.Fatal(err)
 	}
 	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("torsionStress"), func(p *Property) string {
-		if p.Name == "shaftDiameter" {
+		if p.Name == "diameterUsed" {
 			return "30 mm"
 		}
 		return ""
