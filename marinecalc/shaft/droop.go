@@ -24,7 +24,7 @@ type DroopInput struct {
 	ShaftBore         quantity.Length  // through the whole length; 0 for solid
 	SpanBehind        quantity.Length  // to the next bearing aft, which the shaft rests in freely; optional
 	PropellerMass     quantity.Mass    // aft of that bearing; 0 for none
-	PropellerOverhang quantity.Length  // its centre of mass aft of that bearing; 0: nothing hangs there, PropellerMass does not count
+	PropellerOverhang quantity.Length  // its centre of mass aft of that bearing; 0: not known, PropellerMass does not count
 	ShaftIncline      quantity.Angle   // of the shaft line to the level
 	ElasticModulus    quantity.Stress  // above 0
 	ShaftDensity      quantity.Density // above 0
@@ -43,7 +43,7 @@ type DroopResult struct {
 
 	BendingMoment   quantity.Torque // at the bearing
 	SupportReaction quantity.Force  // NaN without SpanBehind
-	BackReaction    quantity.Force  // of the bearing behind; minus: the shaft presses up there; NaN without SpanBehind
+	BackReaction    quantity.Force  // of the bearing behind; minus: the shaft presses up there; NaN without SpanBehind, and with a propeller that hangs nobody knows where
 	PropellerWeight quantity.Force  // aft of the bearing behind; 0 without PropellerOverhang, NaN without SpanBehind
 	AftShaftWeight  quantity.Force  // of the shaft from that bearing to the propeller
 	AftMoment       quantity.Torque // of both, at that bearing
@@ -137,7 +137,9 @@ func (out *DroopResult) weigh(in *DroopInput) {
 		out.PropellerWeight, out.AftShaftWeight, out.AftMoment = quantity.Force(propeller), quantity.Force(aft), quantity.Torque(over)
 		weight := perLength(in.ShaftDiameter) * span
 		out.SpanWeight = quantity.Force(weight)
-		out.BackReaction = quantity.Force(propeller + aft + weight/2 + (over-moment)/span)
+		if in.PropellerMass == 0 || a > 0 {
+			out.BackReaction = quantity.Force(propeller + aft + weight/2 + (over-moment)/span)
+		}
 		out.SupportReaction = quantity.Force(thick + tip + coupling + weight/2 + (moment-over)/span)
 	}
 }
@@ -213,8 +215,9 @@ func (in *DroopInput) validate() error {
 	reach := l
 	if s > 0 {
 		reach = s
-		faults.Above("/stepDiameter", "diameter of the second section", float64(in.StepDiameter))
-		boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.StepDiameter))
+		if faults.Above("/stepDiameter", "diameter of the second section", float64(in.StepDiameter)); in.StepDiameter > 0 {
+			boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.StepDiameter))
+		}
 		if s >= l {
 			faults.Add("/stepLength", fmt.Sprintf("a second section of %s does not go into a free length of %s", mm(s), mm(l)), "less than "+mm(l), "the free length holds both sections")
 		}

@@ -154,7 +154,7 @@ func (out *KeyStrengthResult) hold(in *KeyStrengthInput) {
 }
 
 // weakest finds the place that gives first of those whose strength is known,
-// and the least safety at the design torque: NaN while one is not known.
+// and the minimum safety factor at the design torque: NaN while one is not known.
 func (out *KeyStrengthResult) weakest() quantity.Ratio {
 	least := out.ShearSafety
 	out.WeakestPlace = KeyShears

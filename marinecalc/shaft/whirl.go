@@ -151,17 +151,21 @@ func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 		b.clampAt(clamp)
 		out.CriticalClamped = speed(b.lowest(true, clamp))
 	}
-	soft := in.SupportFactor
-	if soft == 0 {
-		soft = 1
-	}
-	out.CriticalUsed = quantity.RotationSpeed(soft) * (out.Critical + quantity.RotationSpeed(in.EndFixity)*(out.CriticalClamped-out.Critical))
+	out.CriticalUsed = in.soft() * (out.Critical + quantity.RotationSpeed(in.EndFixity)*(out.CriticalClamped-out.Critical))
 	out.SpeedUse = quantity.Ratio(in.ShaftSpeed / out.CriticalUsed)
 	out.Margin = quantity.Ratio(out.CriticalUsed/in.ShaftSpeed) - 1
 	out.ShaftSpeedIdle = in.IdleSpeed / quantity.RotationSpeed(quantity.OrNaN(float64(in.GearRatioAhead)))
 	if in.IdleSpeed == 0 {
 		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
 	}
+}
+
+// soft is the factor for the bearings as they are.
+func (in *WhirlInput) soft() quantity.RotationSpeed {
+	if in.SupportFactor == 0 {
+		return 1
+	}
+	return quantity.RotationSpeed(in.SupportFactor)
 }
 
 // spanRules holds the spans against the published rules.

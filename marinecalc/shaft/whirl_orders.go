@@ -7,7 +7,7 @@ import "example.org/driveline/marinecalc/quantity"
 // WhirlOrder is one way in which the turning shaft excites its critical speed.
 type WhirlOrder struct {
 	Order    string                 // its code; "" where there is none
-	From, To quantity.RotationSpeed // shaft speeds at which it does, the gearbox end free to turn and clamped
+	From, To quantity.RotationSpeed // shaft speeds at which it does, the gearbox end free to turn and clamped, in bearings as soft as they are
 	Crossing string                 // whether one of them is in use
 }
 
@@ -40,7 +40,7 @@ func (out *WhirlResult) orders(in *WhirlInput) {
 }
 
 func (out *WhirlResult) order(in *WhirlInput, code string, times quantity.RotationSpeed) WhirlOrder {
-	o := WhirlOrder{Order: code, From: out.Critical / times, To: out.CriticalClamped / times, Crossing: ClearOfUse}
+	o := WhirlOrder{Order: code, From: in.soft() * out.Critical / times, To: in.soft() * out.CriticalClamped / times, Crossing: ClearOfUse}
 	switch {
 	case o.From > in.ShaftSpeed || o.To < out.ShaftSpeedIdle: // never for NaN
 	case out.ShaftSpeedIdle > 0:

@@ -18,6 +18,7 @@ func TestEdgesOfShaft(t *testing.T) {
 		"/gearboxEfficiency":    "(0, 1]",
 		"/asternPowerShare":     "(0, 1]",
 		"/propulsiveEfficiency": "(0, 1]",
+		"/thrustDeduction":      "[0, 1)",
 		"/shockFactor":          "[1, inf)",
 	})
 }

@@ -21,7 +21,8 @@ type ShaftInput struct {
 	GearboxEfficiency    quantity.Ratio         // shaft power over engine power, above 0 up to 1
 	ShockFactor          quantity.Ratio         // peak over steady torque, 1 or more
 	AsternPowerShare     quantity.Ratio         // power used astern over EnginePower, above 0 up to 1; needed with GearRatioAstern
-	PropulsiveEfficiency quantity.Ratio         // thrust power over shaft power, above 0 up to 1; needed with BoatSpeed
+	PropulsiveEfficiency quantity.Ratio         // power that moves the boat over shaft power, above 0 up to 1; needed with BoatSpeed
+	ThrustDeduction      quantity.Ratio         // share of the thrust that the suction on the stern takes away, 0 to below 1
 	WaterDensity         quantity.Density       // needed with PropellerDiameter
 }
 
@@ -45,7 +46,9 @@ type ShaftResult struct {
 //
 // Torque and speed follow from P = T·ω on both sides of the gearbox (Shigley,
 // Mechanical Engineering Design, 9th ed., eq. 3-42; Hibbeler, Mechanics of
-// Materials, power transmission). The thrust under way is η_p·P/v. The
+// Materials, power transmission). The thrust under way is η_p·P/v, which moves
+// the boat, over 1 - t, as the propeller's suction on the stern holds back the
+// share t (Harvald, Resistance and Propulsion of Ships, from memory). The
 // greatest thrust at standstill is that of an ideal actuator disc,
 // (2·ρ·A·P²)^(1/3), from the momentum theory of Rankine and Froude (from
 // memory); no open propeller reaches it.
@@ -89,7 +92,7 @@ func underWay(in *ShaftInput, shaftPower quantity.Power) quantity.Force {
 	if in.BoatSpeed == 0 {
 		return quantity.Force(math.NaN())
 	}
-	return quantity.Force(float64(in.PropulsiveEfficiency) * float64(shaftPower) / float64(in.BoatSpeed))
+	return quantity.Force(float64(in.PropulsiveEfficiency) * float64(shaftPower) / float64(in.BoatSpeed) / float64(1-in.ThrustDeduction))
 }
 
 // atStandstill is the thrust of an ideal actuator disc in still water.
@@ -122,6 +125,9 @@ func validate(in *ShaftInput) error {
 	}
 	if in.BoatSpeed != 0 {
 		faults.Share("/propulsiveEfficiency", "propulsive efficiency", float64(in.PropulsiveEfficiency))
+	}
+	if t := in.ThrustDeduction; !(t >= 0 && t < 1) {
+		faults.Add("/thrustDeduction", "the thrust deduction is not a share below 1", "0 to below 1", "0.05 to 0.2 are usual")
 	}
 	if in.PropellerDiameter != 0 {
 		faults.Above("/waterDensity", "density of the water", float64(in.WaterDensity))

@@ -85,7 +85,7 @@ func random(r *rand.Rand) ShaftInput {
 		BoatSpeed: quantity.Velocity(between(0.3, 40)), PropellerDiameter: quantity.Length(between(0.1, 5)),
 		GearboxEfficiency: quantity.Ratio(between(0.5, 1)), ShockFactor: quantity.Ratio(between(1, 10)),
 		AsternPowerShare: quantity.Ratio(between(0.05, 1)), PropulsiveEfficiency: quantity.Ratio(between(0.1, 0.9)),
-		WaterDensity: quantity.Density(between(900, 1100)),
+		WaterDensity: quantity.Density(between(900, 1100)), ThrustDeduction: quantity.Ratio(0.5 * r.Float64()),
 	}
 }
 
@@ -97,7 +97,7 @@ func TestEnergyIsKept(t *testing.T) {
 		parttest.Within(t, "power in the shaft", float64(out.ShaftTorque)*float64(out.ShaftSpeed), float64(out.ShaftPower), 1e-12)
 		parttest.Within(t, "power astern", float64(out.AsternTorque)*float64(out.ShaftSpeedAstern), float64(out.AsternPower), 1e-12)
 		parttest.Within(t, "power with heat", float64(out.ShaftPower+out.GearboxHeat), float64(in.EnginePower), 1e-12)
-		parttest.Within(t, "thrust power", float64(out.Thrust)*float64(in.BoatSpeed), float64(in.PropulsiveEfficiency)*float64(out.ShaftPower), 1e-12)
+		parttest.Within(t, "power that moves the boat", float64(out.Thrust)*float64(1-in.ThrustDeduction)*float64(in.BoatSpeed), float64(in.PropulsiveEfficiency)*float64(out.ShaftPower), 1e-12)
 		parttest.Within(t, "peak", float64(out.PeakTorque), float64(in.ShockFactor)*max(float64(out.ShaftTorque), float64(out.AsternTorque)), 1e-12)
 	}
 }
@@ -158,6 +158,7 @@ func TestRefusals(t *testing.T) {
 		{"/shockFactor", func(d *ShaftInput) { d.ShockFactor = 0.5 }},
 		{"/asternPowerShare", func(d *ShaftInput) { d.AsternPowerShare = 0 }},
 		{"/propulsiveEfficiency", func(d *ShaftInput) { d.PropulsiveEfficiency = 1.2 }},
+		{"/thrustDeduction", func(d *ShaftInput) { d.ThrustDeduction = 1 }},
 		{"/waterDensity", func(d *ShaftInput) { d.WaterDensity = 0 }},
 	} {
 		in := sample()

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"example.org/driveline/marinecalc"
 )
 
 // The two key tables disagree for four sizes, and the sheet says so: 7/8, 1-3/4
@@ -28,6 +30,60 @@ func TestKeyTablesDisagree(t *testing.T) {
 		j755, b17 := width(`"shaftEndTable":"j755-`+size+`"`), width(`"keyTable":"b17.1-square"`)
 		if (math.Abs(j755-b17) > 1e-9) != tells {
 			t.Errorf("%s in: J755 %g, B17.1 %g", size, j755, b17)
+		}
+	}
+}
+
+// A hub whose metal nobody named is not unbreakable: its place is named and
+// not measured, and with a bronze hub the same key is beyond.
+func TestUnknownHubIsNotMeasured(t *testing.T) {
+	const key = `{"shaftDiameter":"25 mm","shaftTorque":"170 N·m","peakTorque":"500 N·m","keyWidth":"6 mm","keyLength":"30 mm","keyYieldStrength":"1000 MPa"`
+	s := runInput(t, "key-strength", key+`,"shaftYieldStrength":"1000 MPa"}`, "metric")
+	v := verdictsOf(s)
+	if v["key-hub-at-peak"].Word != "not measured" || v["key-at-full-power"].Word != "not measured" || !strings.Contains(v["key-hub-at-peak"].Sentence, "metal of the hub") {
+		t.Errorf("hub not known: %+v, %+v", v["key-hub-at-peak"], v["key-at-full-power"])
+	}
+	if v["key-at-peak"].Word != "within" || v["key-shaft-at-peak"].Word != "within" {
+		t.Errorf("what is known is not judged: %+v, %+v", v["key-at-peak"], v["key-shaft-at-peak"])
+	}
+	if r := s.Result("notJudged"); r == nil || !strings.Contains(r.Text, "hub") {
+		t.Errorf("not judged: %+v", r)
+	}
+	s = runInput(t, "key-strength", key+`,"shaftYieldStrength":"1000 MPa","hubMetal":"manganese-bronze"}`, "metric")
+	if v := verdictsOf(s); v["key-hub-at-peak"].Word != "beyond" || v["key-at-peak"].Word != "within" {
+		t.Errorf("in bronze: %+v", v["key-hub-at-peak"])
+	}
+	s = runInput(t, "key-strength", key+`}`, "metric")
+	if v := verdictsOf(s); v["key-shaft-at-peak"].Word != "not measured" || v["key-hub-at-peak"].Word != "not measured" || v["key-at-peak"].Word != "within" {
+		t.Errorf("neither known: %+v", v)
+	}
+	// A key that is itself too weak is beyond, whatever shaft and hub are.
+	s = runInput(t, "key-strength", strings.Replace(key, "1000 MPa", "200 MPa", 1)+`}`, "metric")
+	if v := verdictsOf(s)["key-at-peak"]; v.Word != "beyond" {
+		t.Errorf("a soft key: %+v", v)
+	}
+}
+
+// DIN 6885-1, as an equipment maker's catalogue and a hardware table have it:
+// 8 by 7 mm for a shaft of 25 mm, 4 mm of it in the shaft.
+func TestMetricKeyFromTheTable(t *testing.T) {
+	s := runInput(t, "key-strength", `{"shaftDiameter":"25 mm","shaftTorque":"100 N·m","keyLength":"35 mm","keyTable":"din-6885","keyYieldStrength":"300 MPa"}`, "metric")
+	for name, want := range map[string]float64{"keyWidth": 0.008, "keyHeight": 0.007, "keySeat": 0.004} {
+		if got := *s.Input(name).SI; math.Abs(got-want) > 1e-12 {
+			t.Errorf("%s is %g", name, got)
+		}
+	}
+	if r := s.Result("seatInHub"); math.Abs(*r.SI-0.003) > 1e-12 {
+		t.Errorf("depth in the hub %g", *r.SI)
+	}
+}
+
+// A taper of another shaft's size is refused, by the shaft's diameter.
+func TestTaperOfAnotherShaftIsRefused(t *testing.T) {
+	for diameter, refused := range map[string]bool{"32 mm": true, "30 mm": true, "25.4 mm": false, "25.2 mm": false} {
+		_, err := marinecalc.Run("key-strength", []byte(`{"shaftDiameter":"`+diameter+`","shaftTorque":"100 N·m","keyLength":"35 mm","shaftEndTable":"j755-1","keyYieldStrength":"300 MPa"}`), marinecalc.Options{})
+		if (err != nil) != refused || err != nil && !strings.Contains(err.Error(), "does not end in a taper") {
+			t.Errorf("%s: %v", diameter, err)
 		}
 	}
 }

@@ -2,6 +2,7 @@ package catalogue_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -25,5 +26,32 @@ func TestDroopFeedsTheAlignment(t *testing.T) {
 	}
 	if held.Result("droopGapTaken") != nil {
 		t.Error("a droop was taken off an end that was held up")
+	}
+}
+
+// The bearing behind is judged with the propeller on and off: statics of an
+// overhanging beam. A propeller that hangs nobody knows where leaves it open.
+func TestBearingBehindWithThePropellerOff(t *testing.T) {
+	const shaft = `{"shaftDiameter":"30 mm","freeLength":"1000 mm","spanBehind":"300 mm","couplingMass":"5 kg","shaftAlloy":"s31600-annealed"`
+	for more, want := range map[string]string{
+		``:                        "beyond",
+		`,"propellerMass":"0 kg"`: "beyond",
+		`,"propellerMass":"9 kg"`: "not measured",
+		`,"propellerMass":"9 kg","propellerOverhang":"50 mm"`:   "beyond",
+		`,"propellerMass":"60 kg","propellerOverhang":"300 mm"`: "within",
+	} {
+		s := runInput(t, "shaft-droop", shaft+more+"}", "metric")
+		if v := verdictsOf(s)["droop-bearing-behind"]; string(v.Word) != want {
+			t.Errorf("%s: %+v", more, v)
+		}
+	}
+}
+
+// A second section without its diameter is asked for that, and not accused of
+// its bore.
+func TestSecondSectionAsksForItsDiameter(t *testing.T) {
+	_, err := marinecalc.Run("shaft-droop", []byte(`{"shaftDiameter":"30 mm","freeLength":"600 mm","shaftAlloy":"s31600-annealed","stepLength":"100 mm","shaftBore":"7 mm"}`), marinecalc.Options{})
+	if err == nil || strings.Contains(err.Error(), "bore") || !strings.Contains(err.Error(), "/stepDiameter") {
+		t.Errorf("%v", err)
 	}
 }

@@ -66,3 +66,64 @@ func TestStrengthFollowsTheDrive(t *testing.T) {
 		t.Errorf("origins %s, %s", s.Input("peakTorque").Origin, s.Input("shaftDiameter").Origin)
 	}
 }
+
+const bentShaft = `"shaftDiameter":"30 mm","shaftPower":"23 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed","peakTorque":"300 N·m","notchFactor":2,"fatigueStrength":"100 MPa"`
+
+// Bending that turns is judged on both sides wherever a moment is known, and
+// is not measured without one: 30 mm of 316 bears 80 N·m with ease and 300 N·m
+// not for long (2·32·M/(π·d³) of 100 MPa, and the steady torque).
+func TestFatigueIsJudgedWhereAMomentIsKnown(t *testing.T) {
+	for more, want := range map[string]string{``: "not measured", `,"bendingMoment":"20 N·m"`: "within", `,"bendingMoment":"80 N·m"`: "near the limit", `,"bendingMoment":"300 N·m"`: "beyond"} {
+		s := runInput(t, "shaft-strength", "{"+bentShaft+more+"}", "metric")
+		if v := verdictsOf(s)["shaft-fatigue"]; string(v.Word) != want {
+			t.Errorf("%s: %+v", more, v)
+		}
+	}
+	// Without a word on the water no fatigue strength stands in.
+	s := runInput(t, "shaft-strength", `{"shaftDiameter":"30 mm","shaftPower":"23 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed","bendingMoment":"300 N·m"}`, "metric")
+	if v := verdictsOf(s)["shaft-fatigue"]; v.Word != "not measured" || !strings.Contains(v.Sentence, "what water") {
+		t.Errorf("water not known: %+v", v)
+	}
+}
+
+// Army manuals allow a propeller shaft 0.003 in of run-out in total
+// (TM 55-1905-221-14-3, p. 6-184; TM 55-1905-222-14, p. 6-128).
+func TestRunOutIsJudged(t *testing.T) {
+	for more, want := range map[string]string{``: "not measured", `,"shaftRunOut":"1 thou"`: "within", `,"shaftRunOut":"5 thou"`: "beyond"} {
+		s := runInput(t, "shaft-strength", "{"+bentShaft+more+"}", "us")
+		if v := verdictsOf(s)["shaft-run-out"]; string(v.Word) != want || v.Authority != "manual" {
+			t.Errorf("%s: %+v", more, v)
+		}
+	}
+}
+
+// F 95 of UR M68 is for intermediate shafts; every propeller shaft has F 100,
+// a slip coupling or not (from memory).
+func TestSlipCouplingDoesNotThinAPropellerShaft(t *testing.T) {
+	for place, want := range map[string]float64{"": 100, "propeller-keyed": 100, "propeller-flange": 100, "stern-tube-forward": 100, "intermediate-flange": 95, "intermediate-keyed": 95, "thrust-shaft": 95} {
+		more := `,"diameterRule":"iacs-m68-slip"`
+		if place != "" {
+			more += `,"shaftPlace":"` + place + `"`
+		}
+		s := runInput(t, "shaft-strength", "{"+bentShaft+more+"}", "metric")
+		if got := *s.Input("ruleScale").SI; got != want {
+			t.Errorf("%s: F %g", place, got)
+		}
+	}
+}
+
+// The boat's groove thins the shaft that is judged.
+func TestGrooveOfTheBoatIsTaken(t *testing.T) {
+	boat := testboat.Read(t, `{"name":"Marguerite","shaft":{"diameter":"30 mm","grooveDiameter":"28 mm","alloy":"s31600-annealed"}}`)
+	s := testboat.Run(t, "shaft-strength", `{"shaftPower":"23 kW","shaftSpeed":"1300 rpm"}`, marinecalc.Options{Boat: boat})
+	if r := s.Result("diameterUsed"); *r.SI != 0.028 {
+		t.Errorf("diameter used %g", *r.SI)
+	}
+	told := false
+	for _, n := range s.Next {
+		told = told || strings.Contains(n.Text, "thinnest neck")
+	}
+	if !told {
+		t.Errorf("the sheet says nothing of the neck: %+v", s.Next)
+	}
+}
