@@ -41,6 +41,7 @@ type KeyStrengthResult struct {
 	WeakestPlace  string          // of those known
 	NotJudged     string          // which places are not judged
 	LengthWanted  quantity.Length // for WantedSafety at the steady torque and for the peak; NaN while a strength is not known
+	PeakUse       quantity.Ratio  // the load at the weakest place over the allowable one; known as LeastSafety is
 	KeyUse        quantity.Ratio  // the load on the key itself at the peak over the allowable one; NaN without a peak torque
 	ShaftUse      quantity.Ratio  // the same for the keyway in the shaft; NaN while its strength is not known
 	HubUse        quantity.Ratio  // the same for the keyway in the hub
@@ -185,11 +186,11 @@ func (out *KeyStrengthResult) weakest() quantity.Ratio {
 // the steady torque.
 func (out *KeyStrengthResult) atPeak(in *KeyStrengthInput, least quantity.Ratio) {
 	out.SteadySafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
-	out.LeastSafety = least
+	out.LeastSafety, out.PeakUse = least, 1/least
 	out.KeyUse, out.ShaftUse, out.HubUse = 1/min(out.ShearSafety, out.KeyBearingSafety), 1/out.ShaftSafety, 1/out.HubSafety
 	if in.PeakTorque == 0 {
 		nan := quantity.Ratio(math.NaN())
-		out.LeastSafety, out.KeyUse, out.ShaftUse, out.HubUse = nan, nan, nan, nan
+		out.LeastSafety, out.PeakUse, out.KeyUse, out.ShaftUse, out.HubUse = nan, nan, nan, nan, nan
 	}
 }
 

@@ -42,6 +42,7 @@ func TestKeyOfTheHandbook(t *testing.T) {
 	in.PeakTorque = 2 * in.ShaftTorque
 	peak := parttest.Must(t, KeyStrength, in)
 	parttest.Within(t, "safety at twice the torque", peak.LeastSafety, 65000/(2*5850/(1.5*0.1875)), 2e-3)
+	parttest.Within(t, "use at twice the torque, weakest of three", peak.PeakUse, float64(max(peak.KeyUse, peak.ShaftUse, peak.HubUse)), 1e-12)
 	parttest.Within(t, "use at twice the torque", peak.KeyUse, 2*5850/(1.5*0.1875)/65000, 2e-3)
 	parttest.Within(t, "length, still for the steady torque", peak.LengthWanted, 1.34*inch, 5e-3)
 	if peak.SteadySafety != out.SteadySafety || peak.DesignCase != AtPeak {
@@ -69,7 +70,7 @@ func TestLengthWantedComesBack(t *testing.T) {
 		}
 		short++
 		was := parttest.Must(t, KeyStrength, in)
-		steady, peak := float64(was.SteadySafety/in.WantedSafety), float64(max(was.KeyUse, was.ShaftUse, was.HubUse))
+		steady, peak := float64(was.SteadySafety/in.WantedSafety), float64(was.PeakUse)
 		if in.PeakTorque < in.ShaftTorque {
 			peak = 0 // the steady torque is the harder one
 		}
@@ -125,7 +126,7 @@ func TestUnknownStrengthIsNotJudged(t *testing.T) {
 			t.Errorf("%+v: %+v", c, out)
 		}
 		whole := c.named == AllJudged
-		for _, v := range []float64{float64(out.LeastSafety), float64(out.SteadySafety), float64(out.LengthWanted)} {
+		for _, v := range []float64{float64(out.LeastSafety), float64(out.PeakUse), float64(out.SteadySafety), float64(out.LengthWanted)} {
 			if math.IsNaN(v) == whole {
 				t.Errorf("%+v: %+v", c, out)
 			}

@@ -43,23 +43,27 @@ func TestUnknownHubIsNotMeasured(t *testing.T) {
 	if v["key-hub-at-peak"].Word != "not measured" || v["key-at-full-power"].Word != "not measured" || !strings.Contains(v["key-hub-at-peak"].Sentence, "metal of the hub") {
 		t.Errorf("hub not known: %+v, %+v", v["key-hub-at-peak"], v["key-at-full-power"])
 	}
-	if v["key-at-peak"].Word != "within" || v["key-shaft-at-peak"].Word != "within" {
-		t.Errorf("what is known is not judged: %+v, %+v", v["key-at-peak"], v["key-shaft-at-peak"])
+	if v["key-itself-at-peak"].Word != "within" || v["key-shaft-at-peak"].Word != "within" {
+		t.Errorf("what is known is not judged: %+v, %+v", v["key-itself-at-peak"], v["key-shaft-at-peak"])
 	}
 	if r := s.Result("notJudged"); r == nil || !strings.Contains(r.Text, "hub") {
 		t.Errorf("not judged: %+v", r)
 	}
 	s = runInput(t, "key-strength", key+`,"shaftYieldStrength":"1000 MPa","hubMetal":"manganese-bronze"}`, "metric")
-	if v := verdictsOf(s); v["key-hub-at-peak"].Word != "beyond" || v["key-at-peak"].Word != "within" {
-		t.Errorf("in bronze: %+v", v["key-hub-at-peak"])
+	if v := verdictsOf(s)["key-at-peak"]; v.Word != "beyond" || !strings.Contains(s.Result("weakestPlace").Text, "hub") {
+		t.Errorf("in bronze: %+v", v)
+	}
+	s = runInput(t, "key-strength", key+`,"shaftYieldStrength":"1000 MPa","hubYieldStrength":"900 MPa"}`, "metric")
+	if v := verdictsOf(s)["key-at-peak"]; v.Word != "within" {
+		t.Errorf("in hard steel: %+v", v)
 	}
 	s = runInput(t, "key-strength", key+`}`, "metric")
-	if v := verdictsOf(s); v["key-shaft-at-peak"].Word != "not measured" || v["key-hub-at-peak"].Word != "not measured" || v["key-at-peak"].Word != "within" {
+	if v := verdictsOf(s); v["key-shaft-at-peak"].Word != "not measured" || v["key-hub-at-peak"].Word != "not measured" || v["key-itself-at-peak"].Word != "within" {
 		t.Errorf("neither known: %+v", v)
 	}
 	// A key that is itself too weak is beyond, whatever shaft and hub are.
 	s = runInput(t, "key-strength", strings.Replace(key, "1000 MPa", "200 MPa", 1)+`}`, "metric")
-	if v := verdictsOf(s)["key-at-peak"]; v.Word != "beyond" {
+	if v := verdictsOf(s)["key-itself-at-peak"]; v.Word != "beyond" {
 		t.Errorf("a soft key: %+v", v)
 	}
 }
