@@ -4,6 +4,7 @@ package spread
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -52,6 +53,9 @@ type Judgement struct {
 // a range (r nil) it is 1 or 0, as the estimate meets it or not. Trials that
 // failed are left out, unless counting them in, at the edge of where the model
 // applies, makes it less sure.
+// Beyond must hold too with the trials moved so that the estimate is their
+// median: those of a size lie above what was read, the further the coarser the
+// gauge, which tells nothing of the true size.
 //
 // Within becomes near the limit when the estimate uses more than the part
 // Near of it: above Near·Max, or below Min/Near. For a limit below zero the
@@ -82,7 +86,7 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 		word = sheet.NearLimit
 	case least >= Sure:
 		word = sheet.Within
-	case most <= Lost && l.probability(estimate, nil) == 0:
+	case most <= Lost && l.probability(estimate, nil) == 0 && l.centred(estimate, r) <= Lost:
 		word = sheet.Beyond
 	}
 	if p > 0.5 {
@@ -129,6 +133,18 @@ func (l Limit) probability(estimate float64, r *Range) float64 {
 		return 0
 	}
 	return 1
+}
+
+// centred is the probability of meeting the limit with the trials moved so that
+// the estimate is their median.
+func (l Limit) centred(estimate float64, r *Range) float64 {
+	if r == nil {
+		return 0
+	}
+	v := slices.Clone(r.trials)
+	off := orderStatistic(v, len(v)/2) - estimate
+	low, high, _ := l.bounds()
+	return r.probabilityBetween(low+off, high+off)
 }
 
 // isNear says whether little of the limit is left for the estimate.

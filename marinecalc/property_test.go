@@ -1,0 +1,383 @@
+package marinecalc_test
+
+import (
+	"encoding/json"
+	"fmt"
+	"maps"
+	"math"
+	"os"
+	"slices"
+	"strconv"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sample"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What must hold of every verdict of every calculation, whatever its input:
+// tried on the examples of the schemas and on random inputs, one input at a
+// time.
+
+const propertyTrials = 256
+
+// propertyInputs is how many random inputs of a calculation are tried besides
+// the examples.
+func propertyInputs() int {
+	if n, err := strconv.Atoi(os.Getenv("MARINECALC_INPUTS")); err == nil {
+		return n
+	}
+	return 1
+}
+
+// eachInput calls with inputs that a calculation takes.
+func eachInput(t *testing.T, with func(f *binding.Form, input map[string]any)) {
+	t.Helper()
+	for _, c := range catalogue.Calculations {
+		f, err := c.Form()
+		if err != nil {
+			t.Fatal(err)
+		}
+		source, err := sample.New(f.ID, 11)
+		if err != nil {
+			t.Fatal(err)
+		}
+		taken := 0
+		try := func(input map[string]any, err error) {
+			if err != nil {
+				t.Fatal(err)
+			}
+			if worked(f, input, marinecalc.Options{NoRanges: true}) != nil {
+				taken++
+				with(f, input)
+			}
+		}
+		try(sample.Typed(f.ID))
+		try(sample.Every(f.ID))
+		for n, most := 0, propertyInputs(); n < 20*most && taken < 2+most; n++ {
+			try(source.Next(), nil)
+		}
+		if taken == 0 {
+			t.Errorf("%s: no input was taken", f.ID)
+		}
+	}
+}
+
+// worked is the sheet of an input, or nil where it is refused.
+func worked(f *binding.Form, input map[string]any, o marinecalc.Options) *marinecalc.Sheet {
+	text, err := json.Marshal(input)
+	if err != nil {
+		return nil
+	}
+	o.Brief = true
+	s, err := marinecalc.Run(f.ID, text, o)
+	if err != nil {
+		return nil
+	}
+	return s
+}
+
+// numberOf is an input as a number in SI, where it is one with a unit.
+func numberOf(p *contract.Property, v any) (si float64, ok bool) {
+	if p == nil || p.Kind == nil || p.Kind.Name == "money" {
+		return 0, false
+	}
+	switch v := v.(type) {
+	case string:
+		r, err := p.Kind.Parse(v)
+		return r.SI, err == nil
+	case json.Number:
+		f, err := v.Float64()
+		return f, err == nil
+	case float64:
+		return v, true
+	}
+	return 0, false
+}
+
+// put is the input with one of its numbers, or one column of one of its lists,
+// written anew; nil where there is none.
+func put(input map[string]any, p, part *contract.Property, write func(p *contract.Property, si float64) any) map[string]any {
+	out := maps.Clone(input)
+	if part == nil {
+		si, ok := numberOf(p, input[p.Name])
+		if !ok {
+			return nil
+		}
+		out[p.Name] = write(p, si)
+		return out
+	}
+	list, _ := input[p.Name].([]any)
+	anew, written := make([]any, len(list)), false
+	for i, item := range list {
+		entry, _ := item.(map[string]any)
+		one := maps.Clone(entry)
+		if si, ok := numberOf(part, entry[part.Name]); ok {
+			one[part.Name], written = write(part, si), true
+		}
+		anew[i] = one
+	}
+	if out[p.Name] = anew; !written {
+		return nil
+	}
+	return out
+}
+
+// eachNumber calls with every input of a number, and every column of numbers
+// in a list.
+func eachNumber(f *binding.Form, with func(name string, p, part *contract.Property)) {
+	for _, p := range f.Input.Properties {
+		with(f.ID+"/"+p.Name, p, nil)
+		if p.Items != nil {
+			for _, part := range p.Items.Properties {
+				with(f.ID+"/"+p.Name+"/"+part.Name, p, part)
+			}
+		}
+	}
+}
+
+func number(v float64) string { return strconv.FormatFloat(v, 'g', 17, 64) }
+
+// plusMinus writes a number with an accuracy.
+func plusMinus(share float64) func(p *contract.Property, si float64) any {
+	return func(p *contract.Property, si float64) any {
+		a := math.Abs(si) * share
+		if si == 0 {
+			a = share * 1e-3
+		}
+		unit := p.Kind.SIUnit()
+		return number(si) + " " + unit + " ± " + number(a) + " " + unit
+	}
+}
+
+// sure tells whether a word tells something.
+func sure(w sheet.Word) bool {
+	w = w.Plain()
+	return w != sheet.CannotTell && w != sheet.NotMeasured
+}
+
+// allBut tells whether a probability is so near those from which on a word is
+// given that the draw of the trials decides.
+func allBut(p *float64) bool {
+	return p != nil && (*p > 0.96 && *p < 0.99 || *p > 0.01 && *p < 0.04)
+}
+
+// A wider accuracy never makes a verdict surer. A verdict that was all but told
+// may come to be told by the draw of the trials.
+func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
+	runs := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		eachNumber(f, func(name string, p, part *contract.Property) {
+			unsure := map[string]float64{} // by limit, the accuracy at which it was not told
+			for _, share := range []float64{0.03, 0.3, 1.2} {
+				wide := put(input, p, part, plusMinus(share))
+				if wide == nil {
+					return
+				}
+				s := worked(f, wide, marinecalc.Options{Trials: propertyTrials})
+				if s == nil {
+					continue // an accuracy beyond what is taken
+				}
+				runs++
+				for _, v := range s.Verdicts {
+					at, was := unsure[v.Limit]
+					if was && sure(v.Word) && !allBut(v.Probability) {
+						t.Errorf("%s ± %g %%: %s is %q, and was not told at ± %g %%: %s", name, 100*share, v.Limit, v.Word, 100*at, v.Sentence)
+					}
+					if !sure(v.Word) && !allBut(v.Probability) && len(s.Conflicts) == 0 { // which a wider accuracy can explain away
+						unsure[v.Limit] = share
+					}
+				}
+			}
+		})
+	})
+	if runs < 1000 {
+		t.Errorf("only %d runs", runs)
+	}
+	t.Logf("%d runs", runs)
+}
+
+// severity orders what a verdict says, the gravest first; what is not measured
+// is not judged.
+func severity(w sheet.Word) int {
+	return map[sheet.Word]int{sheet.Beyond: 0, sheet.CannotTell: 1, sheet.NearLimit: 2, sheet.Within: 3}[w.Plain()]
+}
+
+// An input that is left out, and that nothing else fills, makes no verdict
+// milder.
+func TestAMissingInputNeverMakesAVerdictMilder(t *testing.T) {
+	runs := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		o := marinecalc.Options{Trials: propertyTrials}
+		whole := worked(f, input, o)
+		if whole == nil {
+			return
+		}
+		for _, name := range slices.Sorted(maps.Keys(input)) {
+			less := maps.Clone(input)
+			delete(less, name)
+			s := worked(f, less, o)
+			if s == nil || s.Input(name) != nil || len(whole.Conflicts) > 0 {
+				continue // refused, filled from elsewhere, or a contradiction that is no more
+			}
+			runs++
+			for _, v := range s.Verdicts {
+				was := whole.Verdict(v.Limit)
+				if was == nil || was.Word == sheet.NotMeasured || v.Word == sheet.NotMeasured {
+					continue
+				}
+				if severity(v.Word) > severity(was.Word) {
+					t.Errorf("%s without %s: %s is %q, and %q with it: %s; with it: %s", f.ID, name, v.Limit, v.Word, was.Word, v.Sentence, was.Sentence)
+				}
+			}
+		}
+	})
+	if runs < 50 {
+		t.Errorf("only %d runs", runs)
+	}
+	t.Logf("%d runs", runs)
+}
+
+// A limit that is moved toward the value, and past it, makes no verdict milder:
+// it is moved by a maker's figure.
+func TestALimitThatIsNearerNeverMakesAVerdictMilder(t *testing.T) {
+	moved := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		whole := worked(f, input, marinecalc.Options{Trials: propertyTrials})
+		if whole == nil {
+			return
+		}
+		for _, v := range whole.Verdicts {
+			if v.SI == nil || v.BoundSI == nil || *v.SI == 0 || v.Word == sheet.NotMeasured {
+				continue
+			}
+			last, word := -1, sheet.Word("")
+			for _, away := range []float64{0.9, 0.5, 0.2, 0.05, 0, -0.05, -0.2, -0.5, -0.9} {
+				figure := *v.SI + away*math.Abs(*v.SI)
+				if v.Side == sheet.AtLeast {
+					figure = *v.SI - away*math.Abs(*v.SI)
+				}
+				b := testboat.Read(t, fmt.Sprintf(`{"name": "T", "makersFigures": [{"of": %q, "value": %s, "source": {"document": "D"}}]}`, v.Limit, number(figure)))
+				s := worked(f, input, marinecalc.Options{Trials: propertyTrials, Boat: b})
+				if s == nil || s.Verdict(v.Limit) == nil || s.Verdict(v.Limit).Replaced == nil {
+					break // a chance, which has no figure
+				}
+				moved++
+				is := s.Verdict(v.Limit)
+				if now := severity(is.Word); last >= 0 && now > last {
+					t.Errorf("%s, %s: %q after %q as the limit came nearer: %s", f.ID, v.Limit, is.Word, word, is.Sentence)
+				} else {
+					last, word = now, is.Word
+				}
+			}
+		}
+	})
+	if moved < 200 {
+		t.Errorf("only %d limits were moved", moved)
+	}
+	t.Logf("%d moved", moved)
+}
+
+// Of two inputs without ranges that which lies nearer its limit, or further
+// past it, is judged no milder.
+func TestAValueThatIsNearerNeverMakesAVerdictMilder(t *testing.T) {
+	pairs := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		o := marinecalc.Options{NoRanges: true}
+		whole := worked(f, input, o)
+		eachNumber(f, func(name string, p, part *contract.Property) {
+			for _, by := range []float64{0.8, 0.95, 1.05, 1.25} {
+				other := put(input, p, part, func(_ *contract.Property, si float64) any { return si * by })
+				if other == nil {
+					return
+				}
+				s := worked(f, other, o)
+				if s == nil {
+					continue
+				}
+				for _, v := range s.Verdicts {
+					was := whole.Verdict(v.Limit)
+					if was == nil || v.SI == nil || was.SI == nil || v.BoundSI == nil || was.BoundSI == nil || *v.BoundSI != *was.BoundSI ||
+						v.Word == sheet.NotMeasured || was.Word == sheet.NotMeasured || v.Over != was.Over || len(v.Awaits)+len(was.Awaits)+len(s.Conflicts)+len(whole.Conflicts) > 0 {
+						continue
+					}
+					pairs++
+					step := *v.SI - *was.SI
+					if v.Side == sheet.AtLeast {
+						step = -step
+					}
+					toward, turned := step > 0, severity(v.Word)-severity(was.Word)
+					if step != 0 && (toward && turned > 0 || !toward && turned < 0) {
+						t.Errorf("%s by %g: %s is %q at %g, and %q at %g", name, by, v.Limit, v.Word, *v.SI, was.Word, *was.SI)
+					}
+				}
+			}
+		})
+	})
+	if pairs < 500 {
+		t.Errorf("only %d pairs", pairs)
+	}
+	t.Logf("%d pairs", pairs)
+}
+
+// An input in US units, shown in US units, gives what it gives in metric ones.
+func TestMetricAndUSAgree(t *testing.T) {
+	held := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		metric, us := input, input
+		eachNumber(f, func(_ string, p, part *contract.Property) {
+			in := func(system int) func(p *contract.Property, si float64) any {
+				return func(p *contract.Property, si float64) any {
+					v, ok := p.Kind.Convert(si, p.Units[system])
+					if !ok || p.Units[system] == "" || p.Kind.Name == "direction" {
+						return si
+					}
+					return number(v) + " " + p.Units[system]
+				}
+			}
+			if m, u := put(metric, p, part, in(0)), put(us, p, part, in(1)); m != nil && u != nil {
+				metric, us = m, u
+			}
+		})
+		o := marinecalc.Options{Trials: propertyTrials, Units: "metric"}
+		a := worked(f, metric, o)
+		o.Units = "us"
+		b := worked(f, us, o)
+		if a == nil || b == nil {
+			if (a == nil) != (b == nil) {
+				t.Errorf("%s: one of %v and %v is refused", f.ID, metric, us)
+			}
+			return
+		}
+		held++
+		same := func(what string, x, y *float64) {
+			t.Helper()
+			if (x == nil) != (y == nil) || x != nil && math.Abs(*x-*y) > 1e-9*math.Max(math.Abs(*x), math.Abs(*y))+1e-15 {
+				t.Errorf("%s, %s: %v in metric units, %v in US ones", f.ID, what, x, y)
+			}
+		}
+		for i := range a.Results {
+			if i < len(b.Results) && a.Results[i].Name == b.Results[i].Name {
+				same(a.Results[i].Name, a.Results[i].SI, b.Results[i].SI)
+			} else {
+				t.Errorf("%s: %s is a result of one alone", f.ID, a.Results[i].Name)
+			}
+		}
+		for _, v := range a.Verdicts {
+			w := b.Verdict(v.Limit)
+			if w == nil || w.Word != v.Word {
+				t.Errorf("%s, %s: %q in metric units, and in US ones %+v", f.ID, v.Limit, v.Word, w)
+				continue
+			}
+			same(v.Limit, v.BoundSI, w.BoundSI)
+		}
+	})
+	if held < 50 {
+		t.Errorf("only %d inputs", held)
+	}
+	t.Logf("%d inputs", held)
+}
