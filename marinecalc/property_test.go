@@ -6,7 +6,6 @@ import (
 	"maps"
 	"math"
 	"os"
-	"slices"
 	"strconv"
 	"testing"
 
@@ -205,41 +204,6 @@ func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
 // is not judged.
 func severity(w sheet.Word) int {
 	return map[sheet.Word]int{sheet.Beyond: 0, sheet.CannotTell: 1, sheet.NearLimit: 2, sheet.Within: 3}[w.Plain()]
-}
-
-// An input that is left out, and that nothing else fills, makes no verdict
-// milder.
-func TestAMissingInputNeverMakesAVerdictMilder(t *testing.T) {
-	runs := 0
-	eachInput(t, func(f *binding.Form, input map[string]any) {
-		o := marinecalc.Options{Trials: propertyTrials}
-		whole := worked(f, input, o)
-		if whole == nil {
-			return
-		}
-		for _, name := range slices.Sorted(maps.Keys(input)) {
-			less := maps.Clone(input)
-			delete(less, name)
-			s := worked(f, less, o)
-			if s == nil || s.Input(name) != nil || len(whole.Conflicts) > 0 {
-				continue // refused, filled from elsewhere, or a contradiction that is no more
-			}
-			runs++
-			for _, v := range s.Verdicts {
-				was := whole.Verdict(v.Limit)
-				if was == nil || was.Word == sheet.NotMeasured || v.Word == sheet.NotMeasured {
-					continue
-				}
-				if severity(v.Word) > severity(was.Word) {
-					t.Errorf("%s without %s: %s is %q, and %q with it: %s; with it: %s", f.ID, name, v.Limit, v.Word, was.Word, v.Sentence, was.Sentence)
-				}
-			}
-		}
-	})
-	if runs < 50 {
-		t.Errorf("only %d runs", runs)
-	}
-	t.Logf("%d runs", runs)
 }
 
 // A limit that is moved toward the value, and past it, makes no verdict milder:
