@@ -55,9 +55,31 @@ func Open(id string) (*Blank, error) {
 	return b, nil
 }
 
+// required tells whether nothing stands in for an input that is needed: no
+// default, no usual value, and no row of a table that is picked by default. Of
+// an input that a row fills the pick is asked for in its place.
+func required(p, in *contract.Property, book *rules.Book) bool {
+	fills := func(pick *contract.Property, name string) bool {
+		table := book.Table(pick.Rows)
+		if table == nil {
+			return false
+		}
+		_, has := table.Kind(name)
+		return has
+	}
+	open := func(name string) bool { // needed, and nothing usual stands in
+		q := in.Child(name)
+		return q != nil && q.Default == nil && q.Typical == "" && slices.Contains(in.Needs, name)
+	}
+	if p.Rows != "" && p.Default == nil {
+		return slices.Contains(in.Needs, p.Name) || slices.ContainsFunc(in.Needs, func(name string) bool { return open(name) && fills(p, name) })
+	}
+	return open(p.Name) && !slices.ContainsFunc(in.Properties, func(pick *contract.Property) bool { return pick.Rows != "" && fills(pick, p.Name) })
+}
+
 // blankInput is the line of a property that stands in another.
 func blankInput(p, in *contract.Property) BlankInput {
-	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: slices.Contains(in.Needs, p.Name),
+	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: required(p, in, rules.Standard()),
 		Detail: p.Level == sheet.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, in, rules.Standard())}
 	if p.Kind != nil {
 		line.Kind, line.Units = p.Kind.Name, p.Kind.Units()

@@ -41,6 +41,25 @@ func TestGaugesFitWhatTheyRead(t *testing.T) {
 	}
 }
 
+// What a row, a usual value or a default stands in for is not asked for; the
+// pick that fills it is.
+func TestOnlyWhatNothingStandsInForIsRequired(t *testing.T) {
+	b, err := marinecalc.Open("gland-heat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := []string{"shaftDiameter", "boxBore", "packedLength", "packing", "shaftSpeed", "dripRate", "shaftAlloy"}
+	var got []string
+	for _, in := range b.Inputs {
+		if in.Required {
+			got = append(got, in.Name)
+		}
+	}
+	if !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
 // The form of the fault finding lists every question once, with its hazards.
 func TestBlankListsTheQuestions(t *testing.T) {
 	var r struct {

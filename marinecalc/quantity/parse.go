@@ -43,6 +43,9 @@ func (k *Kind) Parse(text string) (Reading, error) {
 		}
 	}
 	u, ok := k.find(name)
+	if !ok && name == "" && x == 0 && k.Name != "temperature" && !k.isMoney() {
+		u, ok = &k.units[0], true // none is none in every unit
+	}
 	if !ok {
 		return Reading{}, k.refuseUnit(value, name)
 	}

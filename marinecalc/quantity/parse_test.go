@@ -79,6 +79,8 @@ func TestParseForms(t *testing.T) {
 		{"temperature", "30 ºC", 303.15},
 		{"drip-rate", "10 drips/min", 1.0 / 6},
 		{"drip-rate", "1 drip/min", 1.0 / 60},
+		{"drip-rate", "0", 0}, // none is none in every unit
+		{"length", "0 ± 0.02 mm", 0},
 		{"ratio", "75 %", 0.75},
 		{"ratio", "75%", 0.75},
 		{"ratio", "0.75", 0.75},

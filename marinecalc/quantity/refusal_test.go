@@ -33,6 +33,7 @@ func TestParseRefuses(t *testing.T) {
 	}{
 		{"length", "32", []string{"a length needs its unit", `write "32 mm" or "32 in"`, "thou"}},
 		{"length", "1-11/16", []string{"needs its unit", `"1-11/16 in"`}},
+		{"temperature", "0", []string{"needs its unit"}},
 		{"drip-rate", "10", []string{"a drip rate needs its unit", `write "10 drips/min"`}},
 		{"energy", "10", []string{"an energy needs its unit"}},
 		{"money", "120", []string{"an amount of money needs its currency", `"120 EUR"`}},

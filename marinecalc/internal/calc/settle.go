@@ -16,6 +16,8 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 	switch {
 	case j.span == nil:
 		return ""
+	case r.in.at(p.Name) != nil && r.in.at(p.Name).factor.Shape == spread.Counted:
+		return "To settle it, count longer: for five minutes."
 	case j.si < j.span.Low: // a size near nothing: whose part in its spread is largest cannot be told
 		return finestGauge
 	}
