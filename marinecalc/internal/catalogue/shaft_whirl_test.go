@@ -73,3 +73,19 @@ func TestBladesAreTold(t *testing.T) {
 		t.Errorf("by each of four blades: %+v", c)
 	}
 }
+
+// A place of the propeller typed over the overhang of the boat file is told
+// where the two are not one place.
+func TestPropellerInTwoPlaces(t *testing.T) {
+	boat := testboat.Read(t, `{"name":"Marguerite","shaft":{"alloy":"s31600-annealed","sections":[{"length":"2700 mm","diameter":"30 mm"}],"bearings":[{"at":"0 mm"},{"at":"1250 mm"},{"at":"2550 mm"}]},
+		"propeller":{"mass":"9 kg","overhang":"90 mm"}}`)
+	for at, told := range map[string]bool{"2650 mm": false, "2200 mm": true} {
+		s := testboat.Run(t, "shaft-whirl", `{"shaftSpeed":"1200 rpm","propellerAt":"`+at+`"}`, marinecalc.Options{Boat: boat, Trials: 500})
+		if (len(s.Conflicts) > 0) != told {
+			t.Errorf("%s: %+v", at, s.Conflicts)
+		}
+		if v := verdictsOf(s)["whirl-below-critical"]; (v.Word == "cannot tell") != told {
+			t.Errorf("%s: %+v", at, v)
+		}
+	}
+}
