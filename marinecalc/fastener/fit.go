@@ -70,7 +70,7 @@ type FitResult struct {
 	LongestByRoom  quantity.Length // NaN when no room is given
 
 	ShorterLength  quantity.Length // next stock length below those that go; NaN when there is none
-	ShorterThreads quantity.Ratio  // that it would show beyond the nut
+	ShorterThreads quantity.Ratio  // that it would show beyond the nut; NaN where it does not reach that
 	WhyNotShorter  string
 	LongerLength   quantity.Length // next stock length above those that go; NaN when there is none
 	LongerBy       quantity.Length // that it is too long
@@ -230,7 +230,9 @@ func (out *FitResult) choose(in *FitInput) error {
 		switch why, by := out.hinders(in, float64(size)); why {
 		case TooFewThreads:
 			out.ShorterLength, out.WhyNotShorter = size, why
-			out.ShorterThreads = quantity.Ratio((size - out.GripLength - in.NutHeight) / in.Pitch)
+			if out.ShorterThreads = quantity.Ratio((size - out.GripLength - in.NutHeight) / in.Pitch); size < out.GripLength {
+				out.ShorterThreads = quantity.Ratio(math.NaN()) // it does not reach the nut
+			}
 		case "":
 			if to == 0 {
 				out.ChosenLength, from = size, at

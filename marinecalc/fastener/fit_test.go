@@ -127,6 +127,17 @@ func TestChoiceAgreesWithEachLength(t *testing.T) {
 	}
 }
 
+// A bolt that does not reach the nut shows no threads, not even fewer than none.
+func TestThreadsOfABoltThatDoesNotReachTheNut(t *testing.T) {
+	in := twoFlanges()
+	in.StockLengths = "20 mm, 40 mm"
+	if got := stackup(t, in).ShorterThreads; !math.IsNaN(float64(got)) {
+		t.Errorf("20 mm through 24 mm of flange: %v threads", got)
+	}
+	in.StockLengths = "35 mm, 40 mm"
+	parttest.Within(t, "35 mm, 24 mm and a nut of 10 mm", float64(stackup(t, in).ShorterThreads), 1/1.5, 1e-9)
+}
+
 func TestThickerFlangesNeverTakeAShorterBolt(t *testing.T) {
 	in := twoFlanges()
 	last := quantity.Length(0)
