@@ -133,6 +133,34 @@ func Fit(in FitInput) (out FitResult, err error) {
 	return out, nil
 }
 
+// FitAt is Fit of a stack for which the lengths were chosen before, when it was
+// thought to measure something else: the bolt is bought, and sits as it does.
+func FitAt(in FitInput, chosen FitResult) (out FitResult, err error) {
+	if err = validateStack(&in); err != nil {
+		return FitResult{}, err
+	}
+	out.bounds(&in)
+	out.ChosenLength, out.LengthsThatGo, out.NoneGoes = chosen.ChosenLength, chosen.LengthsThatGo, chosen.NoneGoes
+	out.ShorterLength, out.WhyNotShorter = chosen.ShorterLength, chosen.WhyNotShorter
+	out.LongerLength, out.WhyNotLonger = chosen.LongerLength, chosen.WhyNotLonger
+	out.beside(&in)
+	out.judge(&in)
+	out.tighten(&in)
+	return out, nil
+}
+
+// beside sets what the lengths beside those that go lack, and have too much.
+func (out *FitResult) beside(in *FitInput) {
+	out.ShorterThreads = quantity.Ratio((out.ShorterLength - out.GripLength - in.NutHeight) / in.Pitch)
+	if out.ShorterLength < out.GripLength {
+		out.ShorterThreads = quantity.Ratio(math.NaN()) // it does not reach the nut
+	}
+	if out.LongerBy = quantity.Length(math.NaN()); out.LongerLength > 0 {
+		_, by := out.hinders(in, float64(out.LongerLength))
+		out.LongerBy = quantity.Length(by)
+	}
+}
+
 // bounds sets grip, shortest length, and what the room allows.
 func (out *FitResult) bounds(in *FitInput) {
 	washers := quantity.Length(in.WashersAtHead+in.WashersAtNut) * in.WasherThickness
@@ -213,8 +241,8 @@ func (out *FitResult) hinders(in *FitInput, length float64) (why string, by floa
 // that cannot be read.
 func (out *FitResult) choose(in *FitInput) error {
 	nan := quantity.Length(math.NaN())
-	out.ChosenLength, out.ShorterLength, out.LongerLength, out.LongerBy = nan, nan, nan, nan
-	out.ShorterThreads = quantity.Ratio(math.NaN())
+	out.ChosenLength, out.ShorterLength, out.LongerLength = nan, nan, nan
+	defer out.beside(in)
 	out.WhyNotShorter, out.WhyNotLonger = EndOfList, EndOfList
 	from, to, last := 0, 0, quantity.Length(0)
 	for rest := in.StockLengths; rest != ""; {
@@ -227,19 +255,16 @@ func (out *FitResult) choose(in *FitInput) error {
 		if out.LongerLength > 0 {
 			continue // only read, to find a fault
 		}
-		switch why, by := out.hinders(in, float64(size)); why {
+		switch why, _ := out.hinders(in, float64(size)); why {
 		case TooFewThreads:
 			out.ShorterLength, out.WhyNotShorter = size, why
-			if out.ShorterThreads = quantity.Ratio((size - out.GripLength - in.NutHeight) / in.Pitch); size < out.GripLength {
-				out.ShorterThreads = quantity.Ratio(math.NaN()) // it does not reach the nut
-			}
 		case "":
 			if to == 0 {
 				out.ChosenLength, from = size, at
 			}
 			to = at + len(words)
 		default:
-			out.LongerLength, out.LongerBy, out.WhyNotLonger = size, quantity.Length(by), why
+			out.LongerLength, out.WhyNotLonger = size, why
 		}
 	}
 	if !math.IsNaN(float64(out.ChosenLength)) {

@@ -1,6 +1,7 @@
 package fastener
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -136,6 +137,31 @@ func TestThreadsOfABoltThatDoesNotReachTheNut(t *testing.T) {
 	}
 	in.StockLengths = "35 mm, 40 mm"
 	parttest.Within(t, "35 mm, 24 mm and a nut of 10 mm", float64(stackup(t, in).ShorterThreads), 1/1.5, 1e-9)
+}
+
+// A stack that measures as it did is what it was; one that is thicker keeps the
+// bolt that was bought, which shows so much less beyond the nut.
+func TestABoughtBoltStays(t *testing.T) {
+	r := rand.New(rand.NewPCG(12, 1))
+	for range 500 {
+		in := twoFlanges()
+		in.HeadFlangeThickness, in.NutFlangeThickness = quantity.Length(0.006+0.02*r.Float64()), quantity.Length(0.006+0.02*r.Float64())
+		in.HeadRoom, in.NutRoom, in.SocketHeight = quantity.Length(0.03+0.1*r.Float64()), quantity.Length(0.03+0.1*r.Float64()), quantity.Length(0.05*r.Float64())
+		bought := stackup(t, in)
+		again, err := FitAt(in, bought)
+		if err != nil || fmt.Sprint(again) != fmt.Sprint(bought) { // as texts, where NaN is NaN
+			t.Fatalf("%v\n%v\n%v", err, again, bought)
+		}
+		in.NutFlangeThickness += 0.002
+		thicker, err := FitAt(in, bought)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if bought.ChosenLength > 0 {
+			parttest.Within(t, "chosen", float64(thicker.ChosenLength), float64(bought.ChosenLength), 0)
+			parttest.Within(t, "protrusion", float64(thicker.Protrusion), float64(bought.Protrusion)-0.002, 1e-9)
+		}
+	}
 }
 
 func TestThickerFlangesNeverTakeAShorterBolt(t *testing.T) {

@@ -7,7 +7,6 @@ import (
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
-	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -32,7 +31,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, drawing.ShaftWithdrawal),
 	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
-	calc.BindDrawn("bolt-fit", fastener.Fit, drawing.BoltFit),
+	calc.BindPerRun("bolt-fit", boltFit),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
 	calc.BindDrawn("coupling-alignment", align.Coupling, drawing.CouplingAlignment),
 	calc.BindPerRun("mount-moves", mountMoves),
