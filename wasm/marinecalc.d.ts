@@ -64,6 +64,8 @@ export interface Schema {
   symbol?: string;
   /** Table whose row is picked here. */
   rows?: string;
+  /** The inputs that its columns fill, by column, where their names are others. */
+  fills?: { [column: string]: string };
   /** Row of usual values that fills this input. */
   usual?: string;
   /** JSON pointer into the boat file. */
@@ -87,9 +89,8 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
-  /** Inputs of which each by itself leads to this result, and the input that is one thing with it. */
+  /** Inputs of which each by itself leads to this result. */
   ways?: string[];
-  agrees?: string;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
   /** In SI, from where on a result stands for what does not come. */

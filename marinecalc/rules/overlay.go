@@ -13,8 +13,9 @@ import (
 
 // Overlay returns a book in which the rows of a rule file replace those of
 // the same id and the others are added. Every row must bring its own source.
-// The book itself stays as it was. The error is a *problem.Error. How long a
-// rule file may be is for the caller to say, as marinecalc.Overlay does.
+// The book itself stays as it was. The error is a *problem.Error. What its rows
+// name is not held against the calculations here, which are not known: programs
+// use marinecalc.Overlay, which does, and says how long a file may be.
 func (b *Book) Overlay(text []byte) (*Book, error) {
 	b = b.filled()
 	s, faults := b.read(text, "")

@@ -180,6 +180,9 @@ func (r *run) overTyped() {
 	}
 	for i, p := range r.in.form.Input.Properties {
 		k := &r.in.values[i]
+		if k.known && k.origin == sheet.FromBoat && p.After != "" {
+			r.besideEarlier(p, k)
+		}
 		if !k.known || k.origin != sheet.Typed || planned(p) {
 			continue
 		}
@@ -214,6 +217,21 @@ func (r *run) overTyped() {
 		}
 		r.conflicts = append(r.conflicts, sheet.Conflict{Code: sheet.TypedOver, On: p.Name, Title: p.Title, Text: text, Values: []sheet.ConflictValue{typed, kept}})
 	}
+}
+
+// besideEarlier tells of a figure of the boat file that another sheet works out
+// otherwise.
+func (r *run) besideEarlier(p *contract.Property, k *known) {
+	other := known{}
+	if !r.in.takeEarlier(p, &other) || r.agrees(p, k, &other) || math.Abs(k.si-other.si) <= loosely*math.Abs(k.si) {
+		return
+	}
+	r.conflicts = append(r.conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
+		Text: fmt.Sprintf("%s: the boat file has %s, and by the sheet “%s” it is %s. The boat file's is used: mend what is wrong.", p.Title, k.text, other.source, other.word),
+		Values: []sheet.ConflictValue{
+			{Input: p.Name, Title: p.Title, Text: k.text, SI: k.si, Origin: k.origin, Date: k.date},
+			{Title: other.source, Text: other.word, SI: other.si, Origin: other.origin},
+		}})
 }
 
 // planned tells of inputs that are no figure of the boat as she is: the day of
@@ -264,33 +282,6 @@ func (r *run) agrees(p *contract.Property, a, b *known) bool {
 // is known: as far as two people come that measure along a shaft to middles
 // which nobody marked (common practice, no source).
 const loosely = 0.05
-
-// twoFigures tells of results that are one thing with an input, and differ
-// from it by more than that, or than the accuracies explain.
-func (r *run) twoFigures() {
-	for _, p := range r.in.form.Result.Properties {
-		m := r.in.buf.results[p.Index]
-		q := r.in.form.Input.Child(p.Agrees)
-		if q == nil || m == nil || !r.givenByHand(q) || math.IsNaN(m.si) {
-			continue
-		}
-		k := &r.in.values[q.Index]
-		reach := max((k.factor.High-k.factor.Low)/2, loosely*math.Max(math.Abs(k.si), math.Abs(m.si)))
-		if m.span != nil && m.span.Usable {
-			reach = max(reach, (k.factor.High-k.factor.Low)/2+(m.high-m.low)/2)
-		}
-		if math.Abs(k.si-m.si) <= reach {
-			continue
-		}
-		values := []sheet.ConflictValue{
-			{Input: q.Name, Title: q.Title, Text: k.text, SI: k.si, Origin: k.origin, Date: k.date},
-			{Title: p.Title, Text: m.text, SI: m.si},
-		}
-		r.conflicts = append(r.conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title, Values: values,
-			Text: fmt.Sprintf("%s is given as %s, and as %s by the other figures (%s). This sheet goes by the second. Mend the one that is wrong.",
-				q.Title, k.text, m.text, midSentence(p.Title))})
-	}
-}
 
 // idleFigures tells of the maker's figures for limits of this calculation that
 // do not apply here.

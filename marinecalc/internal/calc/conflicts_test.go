@@ -109,3 +109,18 @@ func TestTypedOverTheBoatIsTold(t *testing.T) {
 		t.Errorf("a day that is none: %v", err)
 	}
 }
+
+// A figure of the boat file that another sheet works out otherwise is told on
+// the sheet that takes it.
+func TestAFigureBesideAnotherSheetIsTold(t *testing.T) {
+	for length, want := range map[string]int{"32 mm": 0, "60 mm": 1} {
+		b := testboat.Read(t, `{"name": "Tern", "engine": {"power": "20 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": 2}, "shaft": {"diameter": "25 mm", "alloy": "s31600-annealed"},
+			"gland": {"boxBore": "41 mm", "boxDepth": "48 mm", "followerDepth": "10 mm", "packing": "flax", "water": "sea", "packedLength": "`+length+`"},
+			"readings": [{"date": "2026-06-01", "dripRate": "6 drips/min", "waterTemperature": "18 °C"}]}`)
+		s := testboat.Run(t, "gland-heat", `{}`, marinecalc.Options{Boat: b, NoRanges: true})
+		two := conflictsOf(s, sheet.TwoFigures)
+		if len(two) != want || want > 0 && (two[0].On != "packedLength" || two[0].Values[0].Text != length || !strings.Contains(two[0].Text, "by the sheet “Stuffing-box packing” it is 32 mm")) {
+			t.Errorf("%s: %+v", length, s.Conflicts)
+		}
+	}
+}

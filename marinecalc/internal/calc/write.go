@@ -46,7 +46,6 @@ func (r *run) write() *Outcome {
 	}
 	s.Verdicts = r.verdicts()
 	r.overTyped()
-	r.twoFigures()
 	r.idleFigures()
 	s.Conflicts = r.conflicts
 	s.Cautions = r.cautions()

@@ -56,7 +56,6 @@ type Property struct {
 	Basis        string
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
-	Agrees       string   // the input that is one thing with this result
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
@@ -146,7 +145,6 @@ type written struct {
 	Compare     any               `json:"compare"` // false or a name
 	JudgedOnly  bool              `json:"judgedOnly"`
 	Ways        []string          `json:"ways"`
-	Agrees      string            `json:"agrees"`
 	Chance      bool              `json:"chance"`
 	Setting     bool              `json:"setting"`
 	Never       *float64          `json:"never"`
@@ -250,7 +248,6 @@ func (w *written) overlay(p *Property) {
 	set(&p.Method, w.Method)
 	set(&p.Source, w.Source)
 	set(&p.Basis, w.Basis)
-	set(&p.Agrees, w.Agrees)
 	if w.Ways != nil {
 		p.Ways = w.Ways
 	}

@@ -82,6 +82,11 @@ func (c *checker) takers(table string) map[string][]*contract.Property {
 			continue
 		}
 		for _, p := range f.Input.Properties {
+			for column, filled := range p.Fills {
+				if to := f.Input.Child(filled); p.Rows == table && to != nil {
+					all[column] = append(all[column], to)
+				}
+			}
 			all[p.Name] = append(all[p.Name], p)
 			if p.Items != nil {
 				for _, part := range p.Items.Properties {
