@@ -131,3 +131,31 @@ func TestGrooveOfTheBoatIsTaken(t *testing.T) {
 		t.Errorf("the sheet says nothing of the neck: %+v", s.Next)
 	}
 }
+
+// What stands in for the fatigue strength goes by metal and water, and a
+// verdict drawn from it holds over its whole bracket: 300 N·m tire 30 mm of 316
+// in sea water whatever it is, 30 N·m do not, and 120 N·m are not told.
+func TestUsualFatigueStrengthIsABracket(t *testing.T) {
+	const shaft = `{"shaftDiameter":"30 mm","shaftPower":"23 kW","shaftSpeed":"1300 rpm","shaftAlloy":"s31600-annealed","shaftProtection":"bare-sea","bendingMoment":"`
+	for moment, want := range map[string]string{"300 N·m": "beyond", "30 N·m": "near the limit", "5 N·m": "within", "120 N·m": "cannot tell"} {
+		s := testboat.Run(t, "shaft-strength", shaft+moment+`"}`, marinecalc.Options{Trials: 2000})
+		if v := verdictsOf(s)["shaft-fatigue"]; string(v.Word) != want {
+			t.Errorf("%s: %+v", moment, v)
+		}
+	}
+	strength := func(alloy, water string) float64 {
+		s := runInput(t, "shaft-strength", `{"shaftDiameter":"1 in","shaftPower":"23 kW","shaftSpeed":"1300 rpm","shaftAlloy":"`+alloy+`","shaftProtection":"`+water+`","bendingMoment":"20 N·m"}`, "metric")
+		if in := s.Input("fatigueStrength"); in != nil {
+			return *in.SI
+		}
+		return 0
+	}
+	for _, alloy := range []string{"s31600-annealed", "s30400-annealed", "s20910-high-strength", "s20910-annealed", "s17400-h900", "s17400-h1025", "s17400-h1150", "s17400-h1150-m", "c46400-h02"} {
+		if sea, dry := strength(alloy, "bare-sea"), strength(alloy, "protected"); !(sea > 0 && sea < dry) {
+			t.Errorf("%s: %g in sea water, %g protected", alloy, sea, dry)
+		}
+		if fresh := strength(alloy, "bare-fresh"); fresh != 0 {
+			t.Errorf("%s: %g in fresh water, of which nothing is known", alloy, fresh)
+		}
+	}
+}

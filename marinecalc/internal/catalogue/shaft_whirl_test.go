@@ -89,3 +89,13 @@ func TestPropellerInTwoPlaces(t *testing.T) {
 		}
 	}
 }
+
+// A flexible coupling holds the shaft's slope less than a flange does.
+func TestFlexibleCouplingHoldsLess(t *testing.T) {
+	rigid := *runInput(t, "shaft-whirl", whirling("1200 rpm", `,"couplingKind":"rigid"`), "metric").Input("endFixity").SI
+	flexible := *runInput(t, "shaft-whirl", whirling("1200 rpm", `,"couplingKind":"flexible"`), "metric").Input("endFixity").SI
+	unknown := *runInput(t, "shaft-whirl", whirling("1200 rpm", ""), "metric").Input("endFixity").SI
+	if !(flexible < rigid && unknown == rigid) {
+		t.Errorf("rigid %g, flexible %g, not known %g", rigid, flexible, unknown)
+	}
+}
