@@ -43,7 +43,7 @@ var stories = []story{
 			{"vibration-source", "vibration-damage", "beyond", "within"},
 			{"shaft-strength", "shaft-yacht-rule", "beyond", "beyond"}, // a trouble of its own, that no aligning mends
 		},
-		moved:    []string{"coupling-alignment/gapPerDiameter", "gland-heat/measuredRise", "mount-moves/largestMove"},
+		moved:    []string{"coupling-alignment/gapPerDiameter", "gland-heat/measuredRise", "coupling-alignment/offset"},
 		buys:     []string{"Coupling bolts", "Gland packing"},
 		remedies: 4, outlook: "never reaches the limit",
 	},
@@ -53,7 +53,7 @@ var stories = []story{
 		troubled: "2025-10-11", cause: "bearing-worn",
 		limits: []turn{
 			{"bearing-clearance", "worn-limit", "beyond", "within"},
-			{"coupling-alignment", "speed-bands-acceptable-gap-1250", "cannot tell", "within"},
+			{"coupling-alignment", "speed-bands-acceptable-gap-1250", "beyond", "within"},
 			{"coupling-alignment", "speed-bands-acceptable-offset-1250", "cannot tell", "within"},
 			{"gland-heat", "gland-rise-measured", "within", "within"},
 			{"fluid-cleanliness", "clean-6", "beyond", "within"},

@@ -14,7 +14,7 @@ import (
 // NaN, and its text is empty. Clock positions are as in Reading.
 type CouplingResult struct {
 	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
-	GapAllowed     quantity.Length // GapAllowance of CouplingDiameter; NaN for a flexible coupling
+	GapAllowed     quantity.Length // GapAllowance of CouplingDiameter; NaN when not given
 	GapPerDiameter quantity.Ratio
 	Widest         string // "about 2 o'clock"; empty when no gap is wider
 	Angle          quantity.Angle
@@ -26,20 +26,34 @@ type CouplingResult struct {
 	OffsetVertical   quantity.Length // engine flange high
 	OffsetHorizontal quantity.Length // gearbox output flange to starboard
 
-	RunOut        quantity.Length    // total, NaN when not told apart
-	Separation    string             // what the readings tell apart
-	Closure       quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
-	WorstResidual quantity.Length    // by how much the reading farthest from the fitted faces is off them
-	Worst         string             // where that is, or AllAlike
-	WorstAt       quantity.Direction // NaN when several readings are as far off, or none is
-	FitScatter    quantity.Length    // root of the squared residuals over the readings to spare; NaN when there are none
+	WorstGap            quantity.Length // gap difference in the worst position of the shaft; NaN when run-out is not known
+	WorstGapPerDiameter quantity.Ratio
+	WorstOffset         quantity.Length // the same of the offset
+	GapRunOut           quantity.Length // what run-out adds to the gap difference there; what may be hidden where it was not told apart
+	OffsetRunOut        quantity.Length
+
+	RunOut            quantity.Length // total, NaN when not told apart
+	RunOutPerDiameter quantity.Ratio
+	Separation        string             // what the readings tell apart
+	TurnCheck         string             // whether they fit the shaft being turned the way it was typed; empty when it was not turned
+	GapOtherWay       quantity.Length    // gap difference had it been turned the other way; NaN where that is ruled out
+	Closure           quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
+	WorstResidual     quantity.Length    // by how much the reading farthest from the fitted faces is off them
+	Worst             string             // where that is, or AllAlike
+	WorstAt           quantity.Direction // NaN when several readings are as far off, or none is
+	FitScatter        quantity.Length    // root of the squared residuals over the readings to spare; NaN when there are none
+
+	ScatterRatio    quantity.Ratio // of the gaps about flat faces, over what their gauge explains; NaN without a gauge or a reading to spare
+	RimScatterRatio quantity.Ratio // the same of the steps
+	ScatterChance   quantity.Ratio // that sound gauges scatter as much, the less of the two
 
 	WidestAt         quantity.Direction // 0 to 2π
 	MeanGap          quantity.Length    // in the first shaft turn
 	RunOutAt         quantity.Direction // where run-out opens the gap most, shaft in its first position
 	OffsetAt         quantity.Direction
-	RadiusDifference quantity.Length // gearbox output flange larger in radius; with a dial, its zero
-	RimRunOut        quantity.Length // total, NaN when not told apart
+	RadiusDifference quantity.Length    // gearbox output flange larger in radius; with a dial, its zero
+	RimRunOut        quantity.Length    // total, NaN when not told apart
+	RimRunOutAt      quantity.Direction // where it stands proud, shaft in its first position
 
 	DroopGapTaken    quantity.Length // of the droop, put back into GapVertical; NaN when the shaft end was held up
 	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
@@ -70,7 +84,8 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // by the droop. Both are taken out.
 //
 // When only the shaft coupling flange was turned, run-out of the gearbox output flange stands
-// still and cannot be told from misalignment; Separation says so.
+// still and cannot be told from misalignment; Separation says so. A rigid
+// flange is to be true in every position of the shaft: see WorstGap.
 //
 // The error is a *problem.Error of everything wrong: values out of range, fewer
 // than four clock positions, readings bunched in less than a half circle, one
@@ -95,12 +110,16 @@ func Coupling(in CouplingInput) (out CouplingResult, err error) {
 	if len(bad) > 0 {
 		return CouplingResult{}, bad.Err()
 	}
-	out.takeFace(&face, d, in.Turned)
+	out.takeFace(&face, face.fixed.size(), &in)
+	out.takeReadings(&face, &circle, gap, rim)
+	out.takeSeparation(&face, &in)
+	out.takeRim(&circle, circle.fixed.size())
+	out.takeTurn(&in, &face, gap)
 	out.GapAllowed = quantity.Length(math.NaN())
-	if in.CouplingKind == Rigid && in.GapAllowance > 0 {
+	if in.GapAllowance > 0 {
 		out.GapAllowed = quantity.Length(in.GapAllowance) * in.CouplingDiameter
 	}
-	out.takeRim(&circle, len(rim) > 0)
+	out.takeWorst(&in)
 	return out, nil
 }
 
@@ -132,28 +151,47 @@ func tooFar(bad *problem.List, s *series, what string, found, diameter float64) 
 	}
 }
 
-func (out *CouplingResult) takeFace(f *plane, d float64, turned Turned) {
+// takeFace writes the misalignment of the faces; half is half the gap
+// difference, which is that of the fit or what it may truly be.
+func (out *CouplingResult) takeFace(f *plane, half float64, in *CouplingInput) {
 	lean := vector{2 * f.fixed.up, 2 * f.fixed.right} // from one side to the other
-	g := math.Sqrt(lean.up*lean.up + lean.right*lean.right)
+	d := float64(in.CouplingDiameter)
 	out.GapVertical, out.GapHorizontal = quantity.Length(lean.up), quantity.Length(lean.right)
-	out.GapDifference = quantity.Length(g)
-	out.GapPerDiameter = quantity.Ratio(g / d)
-	out.Angle = quantity.Angle(math.Atan(g / d))
+	out.GapDifference = quantity.Length(2 * half)
+	out.GapPerDiameter = quantity.Ratio(2 * half / d)
+	out.Angle = quantity.Angle(math.Atan(2 * half / d))
 	out.WidestAt = quantity.Direction(lean.clock())
 	out.Widest = hour(lean, out.WidestAt)
 	out.MeanGap = quantity.Length(f.mean)
+}
 
-	out.Closure = quantity.Length(f.closure)
-	out.WorstResidual, out.WorstAt = quantity.Length(f.worst), quantity.Direction(f.worstAt)
+// takeReadings writes what the readings say of themselves.
+func (out *CouplingResult) takeReadings(face, circle *plane, gap, rim points) {
+	gap.inspect(face)
+	out.Closure = quantity.Length(face.closure)
+	out.WorstResidual, out.WorstAt = quantity.Length(face.worst), quantity.Direction(face.worstAt)
 	switch {
-	case !math.IsNaN(f.worstAt):
-		out.Worst = hours[hourOf(f.worstAt)]
-	case f.worst > 0:
+	case !math.IsNaN(face.worstAt):
+		out.Worst = hours[hourOf(face.worstAt)]
+	case face.worst > 0:
 		out.Worst = AllAlike
 	}
-	out.FitScatter = quantity.Length(f.scatter)
+	out.FitScatter = quantity.Length(face.scatter)
+	ratio, chance := face.strain()
+	out.ScatterRatio, out.ScatterChance, out.RimScatterRatio = quantity.Ratio(ratio), quantity.Ratio(chance), quantity.Ratio(math.NaN())
+	if len(rim) > 0 {
+		rim.residuals(circle)
+		ratio, chance = circle.strain()
+		out.RimScatterRatio = quantity.Ratio(ratio)
+		if !(float64(out.ScatterChance) <= chance) {
+			out.ScatterChance = quantity.Ratio(chance)
+		}
+	}
+}
 
-	out.RunOut, out.RunOutAt = quantity.Length(math.NaN()), quantity.Direction(math.NaN())
+// takeSeparation writes the run-out of the face, where it is told apart.
+func (out *CouplingResult) takeSeparation(f *plane, in *CouplingInput) {
+	out.RunOut, out.RunOutAt, out.RunOutPerDiameter = quantity.Length(math.NaN()), quantity.Direction(math.NaN()), quantity.Ratio(math.NaN())
 	switch {
 	case f.turns < 2:
 		out.Separation = NotTurned
@@ -161,7 +199,7 @@ func (out *CouplingResult) takeFace(f *plane, d float64, turned Turned) {
 	case !f.apart:
 		out.Separation = TurnedTooLittle
 		return
-	case turned == BothFlanges:
+	case in.Turned == BothFlanges:
 		out.Separation = BothFlangesTold
 	default:
 		out.Separation = ShaftFlangeTold
@@ -170,21 +208,73 @@ func (out *CouplingResult) takeFace(f *plane, d float64, turned Turned) {
 	out.RunOutAt = quantity.Direction(f.turning.clock())
 }
 
-func (out *CouplingResult) takeRim(f *plane, read bool) {
-	nan := math.NaN()
-	out.Offset, out.OffsetVertical, out.OffsetHorizontal = quantity.Length(nan), quantity.Length(nan), quantity.Length(nan)
-	out.OffsetAt, out.RadiusDifference, out.RimRunOut = quantity.Direction(nan), quantity.Length(nan), quantity.Length(nan)
-	if !read {
+// takeTurn says whether the readings fit the way the shaft was turned.
+func (out *CouplingResult) takeTurn(in *CouplingInput, face *plane, gap points) {
+	out.GapOtherWay = quantity.Length(math.NaN())
+	if !face.apart {
 		return
 	}
+	var other vector
+	if out.TurnCheck, other = gap.turnCheck(face); out.TurnCheck != TurnAgrees {
+		if in.ShaftEnd == HangingFree {
+			other.up += float64(out.DroopGapTaken) / 2
+		}
+		out.GapOtherWay = quantity.Length(2 * other.size())
+	}
+}
+
+// takeRim writes the offset; its size is that of the fit or what it may truly
+// be.
+func (out *CouplingResult) takeRim(f *plane, size float64) {
+	nan := math.NaN()
+	out.Offset, out.OffsetVertical, out.OffsetHorizontal = quantity.Length(nan), quantity.Length(nan), quantity.Length(nan)
+	out.OffsetAt, out.RadiusDifference = quantity.Direction(nan), quantity.Length(nan)
+	out.RimRunOut, out.RimRunOutAt = quantity.Length(nan), quantity.Direction(nan)
+	if f.turns == 0 {
+		return // not read
+	}
 	out.OffsetVertical, out.OffsetHorizontal = quantity.Length(f.fixed.up), quantity.Length(f.fixed.right)
-	out.Offset = quantity.Length(math.Sqrt(f.fixed.up*f.fixed.up + f.fixed.right*f.fixed.right))
+	out.Offset = quantity.Length(size)
 	out.OffsetAt = quantity.Direction(f.fixed.clock())
 	out.OffsetTowards = hour(f.fixed, out.OffsetAt)
 	out.RadiusDifference = quantity.Length(f.mean)
 	if f.apart {
 		out.RimRunOut = quantity.Length(2 * f.turning.size())
+		out.RimRunOutAt = quantity.Direction(f.turning.clock())
 	}
+}
+
+// takeWorst writes how far the flanges stand apart at worst, whichever way
+// the shaft stands: what a feeler meets once in a turn. Run-out that was told
+// apart adds to the misalignment. Where it was not, what was read holds as much
+// of it as may be hidden either way, so that it counts twice. A flexible
+// coupling turns with its run-out and is not worked by it; there only what may
+// be hidden counts.
+func (out *CouplingResult) takeWorst(in *CouplingInput) {
+	face, rim := out.RunOut, out.RimRunOut
+	if math.IsNaN(float64(face)) {
+		face = 2 * max(in.KnownFaceRunOut, 0)
+		if in.CouplingKind == Flexible {
+			face /= 2
+		}
+	} else {
+		out.RunOutPerDiameter = quantity.Ratio(face / in.CouplingDiameter)
+		if in.CouplingKind == Flexible {
+			face = 0
+		}
+	}
+	if math.IsNaN(float64(rim)) {
+		rim = 2 * max(in.KnownRimRunOut, 0)
+		if in.CouplingKind == Flexible {
+			rim /= 2
+		}
+	} else if in.CouplingKind == Flexible {
+		rim = 0
+	}
+	out.GapRunOut, out.OffsetRunOut = face, rim/2 // a rim that runs out by so much in all is half as far off its shaft
+	out.WorstGap = out.GapDifference + face
+	out.WorstGapPerDiameter = quantity.Ratio(out.WorstGap / in.CouplingDiameter)
+	out.WorstOffset = out.Offset + out.OffsetRunOut
 }
 
 // GapAt gives the gap of the fitted faces at a clock position, misalignment

@@ -33,7 +33,7 @@ func (c truth) read(clocks, turns []float64) []Reading {
 	var out []Reading
 	for _, turn := range turns {
 		for _, clock := range clocks {
-			out = append(out, Reading{quantity.Direction(clock), quantity.Angle(turn), quantity.Length(c.at(clock, turn))})
+			out = append(out, Reading{Clock: quantity.Direction(clock), Turn: quantity.Angle(turn), Gap: quantity.Length(c.at(clock, turn))})
 		}
 	}
 	return out
@@ -112,8 +112,9 @@ func TestGapPerDiameterRule(t *testing.T) {
 	parttest.Near(t, "gap for the diameter", m.GapPerDiameter, 0.001, 1e-9)
 	parttest.Near(t, "angle", m.Angle, math.Atan(0.001), 1e-9)
 	in.CouplingKind = Flexible
+	in.GapAllowance = 0 // the rule is one for rigid flanges; the rule data gives it to those alone
 	if m := solved(t, in); !math.IsNaN(float64(m.GapAllowed)) {
-		t.Errorf("a flexible coupling is allowed a gap difference of %v by the rule for rigid flanges", m.GapAllowed)
+		t.Errorf("a gap difference of %v is allowed that nobody gave", m.GapAllowed)
 	}
 }
 
@@ -128,7 +129,7 @@ func TestCouplingGivesBackTheTruth(t *testing.T) {
 				c := anyTruth(r)
 				in := faces(c.read(clocks, turns))
 				for _, s := range c.read(clocks, turns) {
-					in.RimReadings = append(in.RimReadings, RimReading{s.Clock, s.Turn, s.Gap - 0.0012})
+					in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap - 0.0012})
 				}
 				m := solved(t, in)
 				parttest.Near(t, "gap vertical", m.GapVertical, 2*c.fixed.up, 1e-11)

@@ -17,7 +17,7 @@ func TestDroopIsTakenOff(t *testing.T) {
 		c := anyTruth(r)
 		held := faces(c.read(round(4), []float64{0, math.Pi / 2}))
 		for _, s := range c.read(round(4), []float64{0}) {
-			held.RimReadings = append(held.RimReadings, RimReading{s.Clock, s.Turn, s.Gap})
+			held.RimReadings = append(held.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap})
 		}
 		slope, sag := 0.002*r.Float64()+1e-4, 0.001*r.Float64()+1e-5
 		free := held
@@ -52,7 +52,7 @@ func TestHangingFreeNeedsTheDroop(t *testing.T) {
 	c := truth{mean: 1e-3, fixed: vector{1e-4, 0}}
 	in := faces(c.read(round(4), []float64{0}))
 	for _, s := range c.read(round(4), []float64{0}) {
-		in.RimReadings = append(in.RimReadings, RimReading{s.Clock, s.Turn, s.Gap})
+		in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap})
 	}
 	for _, k := range []struct {
 		end    End

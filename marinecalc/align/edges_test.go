@@ -26,5 +26,10 @@ func TestEdgesOfCoupling(t *testing.T) {
 		"/droopSlope":          "[-0.1, 0.25]",
 		"/droopSag":            "[-0.02, 0.06]",
 		"/gapAllowance":        "any",
+		"/knownFaceRunOut":     "NaN or [-0.0001, 0.01]",
+		"/knownRimRunOut":      "NaN or [-0.0001, 0.01]",
+
+		"/readings/0/gapUncertainty":     "any",
+		"/rimReadings/0/stepUncertainty": "any",
 	})
 }

@@ -44,6 +44,8 @@ type Reading struct {
 	Clock quantity.Direction // where the feeler goes in, fixed in the boat; 0 to 2π
 	Turn  quantity.Angle     // how far the shaft stood turned from its first position, same sense; 0 to 2π
 	Gap   quantity.Length    // 0 to 50 mm; down to -0.1 mm for a gap of none less its accuracy
+
+	GapUncertainty quantity.Length `spreadOf:"gap"` // standard uncertainty of its gauge; 0: not known
 }
 
 // RimReading is one step between the rims of the two flanges.
@@ -51,19 +53,24 @@ type RimReading struct {
 	Clock quantity.Direction // as in Reading
 	Turn  quantity.Angle     // as in Reading
 	Step  quantity.Length    // -50 to 50 mm, plus where the gearbox output flange stands proud
+
+	StepUncertainty quantity.Length `spreadOf:"step"` // standard uncertainty of its gauge; 0: not known
 }
 
 // CouplingInput is what was read at a coupling.
 type CouplingInput struct {
 	Readings         []Reading       // 4 to 96
 	CouplingDiameter quantity.Length // of the circle the feeler reads on, 30 mm to 800 mm
-	CouplingKind     Kind            // Rigid or Flexible; GapAllowance counts for a rigid one alone
-	GapAllowance     quantity.Ratio  // gap difference over diameter that a rigid flange may have, up to 0.01; 0: not given
+	CouplingKind     Kind            // Rigid or Flexible
+	GapAllowance     quantity.Ratio  // gap difference over diameter that is allowed, up to 0.05; 0: not given
 	Turned           Turned          // empty: ShaftFlange
 	RimReadings      []RimReading    // none, or 4 to 96
 	ShaftEnd         End             // empty: HeldUp
 	DroopSlope       quantity.Angle  // of the shaft's free end, plus down; needed when it hung free, else not used
 	DroopSag         quantity.Length // of the shaft's free end, plus down; needed when it hung free and the rim was read
+
+	KnownFaceRunOut quantity.Length `unset:"NaN"` // total, of the shaft coupling flange, where the readings do not tell it; NaN: not known
+	KnownRimRunOut  quantity.Length `unset:"NaN"` // the same of its rim
 }
 
 // What is taken as a slip of the pen rather than as a reading. These are
@@ -83,6 +90,7 @@ const (
 // point is a reading of a gap or of a step. The fit fills in the rest.
 type point struct {
 	clock, turn, value float64
+	sd                 float64 // of its gauge; 0: not known
 	sin, cos           float64 // of clock
 	group              int     // number of its shaft turn
 	row                row     // less the mean of its group
@@ -95,14 +103,14 @@ type points []point
 // places in four turns of the shaft.
 const enough = 16
 
-func (p points) with(clock quantity.Direction, turn quantity.Angle, value quantity.Length) points {
+func (p points) with(clock quantity.Direction, turn quantity.Angle, value, sd quantity.Length) points {
 	if n := len(p); n < cap(p) {
 		p = p[:n+1] // a point written in full would be copied
 	} else {
 		p = append(p, point{})
 	}
 	r := &p[len(p)-1]
-	r.clock, r.turn, r.value = float64(clock), float64(turn), float64(value)
+	r.clock, r.turn, r.value, r.sd = float64(clock), float64(turn), float64(value), float64(sd)
 	return p
 }
 
@@ -116,11 +124,13 @@ var (
 
 // read gives the readings as points, in the slices handed over where they fit.
 func (in *CouplingInput) read(gap, rim points) (points, points) {
-	for _, r := range in.Readings {
-		gap = gap.with(r.Clock, r.Turn, r.Gap)
+	for i := range in.Readings {
+		r := &in.Readings[i]
+		gap = gap.with(r.Clock, r.Turn, r.Gap, r.GapUncertainty)
 	}
-	for _, r := range in.RimReadings {
-		rim = rim.with(r.Clock, r.Turn, r.Step)
+	for i := range in.RimReadings {
+		r := &in.RimReadings[i]
+		rim = rim.with(r.Clock, r.Turn, r.Step, r.StepUncertainty)
 	}
 	return gap, rim
 }
@@ -138,6 +148,8 @@ func (in *CouplingInput) usable(gap, rim points) problem.List {
 		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-flange, both-flanges", "")
 	}
 	in.checkDroop(&bad)
+	checkRunOut(&bad, "knownFaceRunOut", in.KnownFaceRunOut)
+	checkRunOut(&bad, "knownRimRunOut", in.KnownRimRunOut)
 	if len(in.Readings) > most || len(in.RimReadings) > most {
 		where := gaps.list
 		if len(in.Readings) <= most {
@@ -279,5 +291,13 @@ func (in *CouplingInput) checkDroop(bad *problem.List) {
 	}
 	if sag := float64(in.DroopSag); len(in.RimReadings) > 0 && (sag == 0 || !problem.Within(sag, -0.02, 0.06)) {
 		bad.Add("/droopSag", "the droop of the hanging shaft end is not known or out of range", "-10 mm to 50 mm", hint)
+	}
+}
+
+// checkRunOut refuses a run-out that no flange has. A little below nothing is
+// its accuracy.
+func checkRunOut(bad *problem.List, name string, total quantity.Length) {
+	if v := float64(total); !math.IsNaN(v) && !problem.Within(v, -gapBelowNone, 0.01) {
+		bad.Add("/"+name, fmt.Sprintf("a run-out of %.4g mm is out of range", 1000*v), "0 mm to 10 mm", "a total indicator reading over one turn of the shaft")
 	}
 }

@@ -44,7 +44,10 @@ type plane struct {
 	apart   bool   // the readings tell the two apart
 	turns   int    // different shaft turns
 	mean    float64
-	scatter float64 // root of the squared residuals over the readings to spare; NaN when there are none
+	sum     float64 // of the squared residuals
+	spare   int     // readings less unknowns
+	scatter float64 // root of sum over spare; NaN when there are none to spare
+	chi     float64 // sum of the squared residuals, each over its gauge's; NaN where a gauge is not known
 	worst   float64 // size of the largest residual
 	worstAt float64 // its clock position; NaN when there is none or several are as large
 	closure float64 // see points.closure
@@ -90,21 +93,37 @@ func (p points) fit(f *plane, known points) (ok bool) {
 			f.fixed, f.turning, f.apart, unknowns = fixed, turning, true, 4
 		}
 	}
+	f.fixed, f.turning = f.fixed.tidied(), f.turning.tidied()
 	f.mean = tidy(mean[0].value - f.of(&mean[0]))
-	sum := 0.0
+	f.spare = len(p) - f.turns - unknowns
+	return true
+}
+
+// residuals finds what the fit leaves of each reading.
+func (p points) residuals(f *plane) {
+	f.sum, f.chi = 0, 0
 	for i := range p {
 		r := &p[i].row
 		r.value -= f.of(r) // what is left
-		sum += r.value * r.value
+		square := r.value * r.value
+		f.sum += square
+		if sd := p[i].sd; sd > 0 {
+			f.chi += square / (sd * sd)
+		} else {
+			f.chi = math.NaN()
+		}
 	}
+}
+
+// inspect looks at what is left of the readings.
+func (p points) inspect(f *plane) {
+	p.residuals(f)
 	f.scatter = math.NaN()
-	if spare := len(p) - f.turns - unknowns; spare > 0 {
-		f.scatter = tidy(math.Sqrt(sum / float64(spare)))
+	if f.spare > 0 {
+		f.scatter = tidy(math.Sqrt(f.sum / float64(f.spare)))
 	}
 	f.worst, f.worstAt = p.farthest()
 	f.closure = p.closure(f.turns)
-	f.fixed, f.turning = f.fixed.tidied(), f.turning.tidied()
-	return true
 }
 
 // of is what the fixed and the turning part give for a row.

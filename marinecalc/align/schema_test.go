@@ -63,7 +63,7 @@ func TestCouplingRefuses(t *testing.T) {
 		{"one place a turn", func(in *CouplingInput) {
 			in.Readings = nil
 			for _, a := range round(4) {
-				in.Readings = append(in.Readings, Reading{quantity.Direction(a), quantity.Angle(a), 0.001})
+				in.Readings = append(in.Readings, Reading{Clock: quantity.Direction(a), Turn: quantity.Angle(a), Gap: 0.001})
 			}
 		}, []string{"/readings"}},
 		{"negative gap", func(in *CouplingInput) { in.Readings[2].Gap = -0.001 }, []string{"/readings/2/gap"}},
@@ -80,9 +80,9 @@ func TestCouplingRefuses(t *testing.T) {
 		}, []string{"/readings/4/gap"}},
 		{"too many", func(in *CouplingInput) { in.Readings = make([]Reading, 97) }, []string{"/readings"}},
 		{"too many steps", func(in *CouplingInput) { in.RimReadings = make([]RimReading, 97) }, []string{"/rimReadings"}},
-		{"two steps", func(in *CouplingInput) { in.RimReadings = []RimReading{{0, 0, 0}, {3, 0, 0}} }, []string{"/rimReadings"}},
+		{"two steps", func(in *CouplingInput) { in.RimReadings = []RimReading{{}, {Clock: 3}} }, []string{"/rimReadings"}},
 		{"far off", func(in *CouplingInput) {
-			in.RimReadings = []RimReading{{0, 0, 0.02}, {math.Pi / 2, 0, 0}, {math.Pi, 0, -0.02}, {3 * math.Pi / 2, 0, 0}}
+			in.RimReadings = []RimReading{{Step: 0.02}, {Clock: math.Pi / 2}, {Clock: math.Pi, Step: -0.02}, {Clock: 3 * math.Pi / 2}}
 		}, []string{"/rimReadings"}},
 		{"words", func(in *CouplingInput) { in.CouplingKind, in.Turned = "stiff", "engine" }, []string{"/couplingKind", "/turned"}},
 		{"all at once", func(in *CouplingInput) {

@@ -13,7 +13,7 @@ import (
 // fault of bound.holds, whose slack is a part of the number itself. When that
 // is mended this function goes.
 func infinitePasses(edges map[string]string) map[string]string {
-	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal"} // of a MovesInput, which bound does not hold
+	own := []string{"/couplingDiameter", "/meanGap", "/gapVertical", "/gapHorizontal", "/wantedGapVertical", "/droopGapTaken", "/offsetVertical", "/offsetHorizontal", "/sidewaysRatio", "/gapRunOut", "/offsetRunOut"} // of a MovesInput, which bound does not hold
 	_, misfit := edges["/meanGap"]
 	for where, interval := range edges {
 		if interval != "any" && !(misfit && slices.Contains(own, where)) {
@@ -68,6 +68,7 @@ func TestEdgesOfLoad(t *testing.T) {
 		"/mounts/0/deflectionNow":     "0 or NaN or [5e-05, 0.1]",
 		"/mounts/0/rubberHeight":      "0 or NaN or [0.001, 0.5]",
 		"/mounts/0/ratedLoad":         "0 or NaN or [1, 1e+06]",
+		"/mounts/0/ratedThrust":       "0 or NaN or [1, 1e+06]",
 	}))
 }
 
@@ -82,6 +83,9 @@ func TestEdgesOfMoves(t *testing.T) {
 		"/droopGapTaken":              "[-0.0051, 0.0051]",
 		"/offsetVertical":             "NaN or [-0.0051, 0.0051]",
 		"/offsetHorizontal":           "NaN or [-0.0051, 0.0051]",
+		"/gapRunOut":                  "NaN or [-0.0051, 0.0051]",
+		"/offsetRunOut":               "NaN or [-0.0051, 0.0051]",
+		"/sidewaysRatio":              "0 or [0.01, 10]",
 		"/mounts/0/forward":           "[-3, 10]",
 		"/mounts/0/starboard":         "[-3, 3]",
 		"/mounts/0/up":                "[-2, 2]",
@@ -98,5 +102,6 @@ func TestEdgesOfMoves(t *testing.T) {
 		"/mounts/0/deflectionNow":     "0 or NaN or [5e-05, 0.1]",
 		"/mounts/0/rubberHeight":      "0 or NaN or [0.001, 0.5]",
 		"/mounts/0/ratedLoad":         "0 or NaN or [1, 1e+06]",
+		"/mounts/0/ratedThrust":       "0 or NaN or [1, 1e+06]",
 	}))
 }

@@ -77,8 +77,10 @@ type LoadResult struct {
 	LowestLoadAt      string
 	LowestDriving     quantity.Force // ahead or astern
 	LowestDrivingAt   string
-	LoadUse           quantity.Ratio     // greatest load over what the maker rates
-	Compression       quantity.Ratio     // greatest deflection over the height of the rubber
+	RestUse           quantity.Ratio     // greatest load along a mount's axis at rest over what the maker rates
+	LoadUse           quantity.Ratio     // the same at rest and driving; NaN when the drive is not known
+	ThrustUse         quantity.Ratio     // greatest load fore and aft over what the maker rates; NaN when the drive is not known
+	Compression       quantity.Ratio     // greatest deflection along a mount's axis over the height of its rubber
 	VerticalStiffness quantity.Stiffness // of all mounts together
 	MeanDeflection    quantity.Length
 
@@ -106,8 +108,11 @@ type MountLoad struct {
 	Deflection   quantity.Length
 	Ahead        quantity.Force // NaN when nothing is known of the drive
 	Astern       quantity.Force
-	Use          quantity.Ratio // greatest of the three over RatedLoad
-	Compression  quantity.Ratio // Deflection over RubberHeight
+	Axial        quantity.Force // greatest along its axis, of what is known
+	Thrust       quantity.Force // greatest fore and aft, ahead or astern; NaN when nothing is known of the drive
+	Use          quantity.Ratio // Axial over RatedLoad
+	ThrustUse    quantity.Ratio // Thrust over RatedThrust
+	Compression  quantity.Ratio // deflection at rest along its axis over RubberHeight
 	StiffnessNow quantity.Stiffness
 }
 
@@ -138,10 +143,13 @@ type FaceMove struct {
 	Roll           quantity.Angle // plus: clockwise looking forward
 }
 
-// The codes of Driving, for which the schema of mount-load has the words.
+// The codes of Driving, for which the schema of mount-load has the words. How
+// the engine is driven is known where torque and thrust are, or where the
+// mounts take no thrust.
 const (
-	NotDriven  = "none"
-	TorqueOnly = "torque"
-	ThrustOnly = "thrust"
-	BothDrive  = "thrust-and-torque"
+	NotDriven     = "none"
+	ThrustMissing = "thrust-missing"
+	TorqueMissing = "torque-missing"
+	TorqueOnly    = "torque"
+	BothDrive     = "thrust-and-torque"
 )

@@ -16,6 +16,10 @@ const (
 
 // Load works out the engine's standing on its mounts.
 //
+// What a mount takes along its axis is held against the maker's rating, and
+// what it takes fore and aft against that for thrust: a mount that leans is
+// pressed by more than the weight it carries.
+//
 // The engine is one rigid body of six freedoms on linear springs, each with
 // its own stiffness in three directions and its lean; movements are small.
 // Statics: K·q = load, by Cholesky's method. The mounts share the weight by
@@ -58,7 +62,7 @@ func Load(in LoadInput) (LoadResult, error) {
 		}
 	}
 	out.bear(&in, &now, &rest, &by, ahead.known, astern.known)
-	out.take(&in, &ahead)
+	out.take(&in)
 	out.wear(&in, worn, &ahead, &astern)
 	out.swing(&in, &stiffness)
 	out.isolate(&in)
@@ -133,9 +137,10 @@ func (in *LoadInput) drive() (ahead, astern push) {
 		y, z := float64(in.CentreStarboard), -float64(in.CentreUp)
 		return motion{surge: thrust, roll: torque, pitch: z * thrust, yaw: -y * thrust}
 	}
-	ahead = push{name: "ahead", known: in.ShaftTorque > 0 || thrust > 0, load: load(thrust, -turn*float64(in.ShaftTorque))}
+	known := in.Thrust > 0 || in.ThrustOnMounts == 0
+	ahead = push{name: "ahead", known: known && in.ShaftTorque > 0, load: load(thrust, -turn*float64(in.ShaftTorque))}
 	back := thrust * float64(in.AsternThrust)
-	astern = push{name: "astern", known: in.AsternTorque > 0, load: load(-back, turn*float64(in.AsternTorque))}
+	astern = push{name: "astern", known: known && in.AsternTorque > 0, load: load(-back, turn*float64(in.AsternTorque))}
 	return ahead, astern
 }
 
@@ -161,19 +166,22 @@ type length = quantity.Length
 func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]motion, ahead, astern bool) {
 	nan := math.NaN()
 	lowest, driven := math.Inf(1), math.Inf(1)
-	out.LoadUse, out.Compression = quantity.Ratio(nan), quantity.Ratio(nan)
+	out.RestUse, out.LoadUse, out.ThrustUse, out.Compression = quantity.Ratio(nan), quantity.Ratio(nan), quantity.Ratio(nan), quantity.Ratio(nan)
 	for i := range s.n {
 		m, one, to := &in.Mounts[i], &s.all[i], &out.Loads[i]
 		carried := one.lift(rest)
 		_, _, z := one.moved(rest)
 		to.AtRest, to.Share, to.Deflection = quantity.Force(carried), quantity.Ratio(carried/float64(out.Weight)), length(-z)
-		greatest := carried
+		axial, _ := one.pressed(rest)
+		greatest, thrust := axial, nan
 		loads := [2]*quantity.Force{&to.Ahead, &to.Astern}
 		for n, known := range [2]bool{ahead, astern} {
 			*loads[n] = quantity.Force(nan)
 			if known {
 				load := carried + one.lift(&by[n])
-				*loads[n], greatest = quantity.Force(load), max(greatest, load)
+				*loads[n] = quantity.Force(load)
+				more, across := one.pressed(&by[n])
+				greatest, thrust = max(greatest, axial+more), greater(thrust, math.Abs(across))
 				if load < driven {
 					driven, out.LowestDrivingAt = load, m.Name
 				}
@@ -182,9 +190,14 @@ func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]moti
 		if carried < lowest {
 			lowest, out.LowestLoadAt = carried, m.Name
 		}
-		to.Use = ratioOf(greatest, float64(m.RatedLoad))
-		to.Compression = ratioOf(float64(to.Deflection), float64(m.RubberHeight))
-		out.LoadUse, out.Compression = greater(out.LoadUse, to.Use), greater(out.Compression, to.Compression)
+		to.Axial, to.Thrust = quantity.Force(greatest), quantity.Force(thrust)
+		to.Use, to.ThrustUse = ratioOf(greatest, float64(m.RatedLoad)), ratioOf(thrust, float64(m.RatedThrust))
+		to.Compression = ratioOf(axial/one.along, float64(m.RubberHeight))
+		out.RestUse, out.Compression = greater(out.RestUse, ratioOf(axial, float64(m.RatedLoad))), greater(out.Compression, to.Compression)
+		out.LoadUse, out.ThrustUse = greater(out.LoadUse, to.Use), greater(out.ThrustUse, to.ThrustUse)
+	}
+	if !ahead && !astern {
+		out.LoadUse = quantity.Ratio(nan) // what it carries at rest is not what it carries under way
 	}
 	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(nan)
 	if !math.IsInf(driven, 0) {
@@ -209,22 +222,25 @@ func greater[T ~float64](a, b T) T {
 }
 
 // take writes what driving does to the coupling.
-func (out *LoadResult) take(in *LoadInput, ahead *push) {
+func (out *LoadResult) take(in *LoadInput) {
 	out.MovedGapPerDiameter = greater(out.FaceMoves[0].GapPerDiameter, out.FaceMoves[1].GapPerDiameter)
 	out.MovedOffset = greater(out.FaceMoves[0].Offset, out.FaceMoves[1].Offset)
 	out.MovedGap = length(math.NaN())
 	if in.CouplingDiameter > 0 {
 		out.MovedGap = in.CouplingDiameter * length(out.MovedGapPerDiameter)
 	}
+	torque, thrust := in.ShaftTorque > 0 || in.AsternTorque > 0, in.Thrust > 0
 	switch {
-	case !ahead.known && in.AsternTorque == 0:
-		out.Driving = NotDriven
-	case ahead.load[surge] == 0:
+	case torque && in.ThrustOnMounts == 0:
 		out.Driving = TorqueOnly
-	case ahead.load[roll] == 0:
-		out.Driving = ThrustOnly
-	default:
+	case torque && thrust:
 		out.Driving = BothDrive
+	case torque:
+		out.Driving = ThrustMissing
+	case thrust:
+		out.Driving = TorqueMissing
+	default:
+		out.Driving = NotDriven
 	}
 }
 

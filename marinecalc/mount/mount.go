@@ -34,7 +34,8 @@ type Mount struct {
 	DeflectionNew     quantity.Length    // of the rubber under the engine, when new, 0.05 mm to 0.1 m; 0: not known
 	DeflectionNow     quantity.Length    // the same, measured now; 0: not known
 	RubberHeight      quantity.Length    // without load, 1 mm to 0.5 m; 0: not known
-	RatedLoad         quantity.Force     // the maker's highest load, 1 N to 1 MN; 0: not known
+	RatedLoad         quantity.Force     // the maker's highest load along its axis, 1 N to 1 MN; 0: not known
+	RatedThrust       quantity.Force     // the maker's highest load fore and aft, 1 N to 1 MN; 0: not known
 }
 
 // bound is the allowed range of one field, in SI; orNone lets 0 or NaN pass
@@ -86,6 +87,7 @@ func validate(bad *problem.List, mounts []Mount, fewest int) {
 			{"deflectionNow", float64(m.DeflectionNow), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
 			{"rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm", true},
 			{"ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN", true},
+			{"ratedThrust", float64(m.RatedThrust), 1, 1e6, "1 N to 1 MN", true},
 		} {
 			if !b.holds() {
 				bad.Add(fmt.Sprintf("/mounts/%d/%s", i, b.name), fmt.Sprintf("%.4g is out of range", b.value), b.allowed, "")

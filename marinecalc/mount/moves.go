@@ -23,7 +23,18 @@ type MovesInput struct {
 	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
 	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
 	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
+
+	TurnAbout     string          // where an angle is cured alone; empty: AboutCoupling
+	SidewaysRatio quantity.Ratio  // stiffness of a mount square to its axis over that along it, 0.01 to 10; needed where a stud leans and its mount does not give both
+	GapRunOut     quantity.Length `unset:"NaN"` // what run-out of the flanges adds to the gap difference in the worst shaft position, up to 20 mm; NaN: not known
+	OffsetRunOut  quantity.Length `unset:"NaN"` // the same of the offset
 }
+
+// What TurnAbout may be.
+const (
+	AboutCoupling = "coupling" // the offset stays as it is
+	AboutMounts   = "mounts"   // the least turning of nuts; the offset moves
+)
 
 // MovesResult is what to do at the mounts, and what then stands at the coupling.
 // A figure that cannot be given is NaN.
@@ -34,34 +45,38 @@ type MovesResult struct {
 	LargestMove   quantity.Length // of all raises, lowerings and shifts
 	LargestMoveAt string          // the mount's name
 
-	GapTopAfter           quantity.Length // to read after the move; NaN without MeanGap
-	GapStarboardAfter     quantity.Length
-	GapBottomAfter        quantity.Length
-	GapPortAfter          quantity.Length
-	GapDifferenceAfter    quantity.Length // between the widest and the narrowest
-	GapPerDiameterAfter   quantity.Ratio
-	OffsetAfter           quantity.Length // NaN when an offset was not read
-	SoftFoot              quantity.Length // largest FootGap, NaN when none was read
-	SoftFootAt            string
-	SlopeUp               quantity.Angle  // how much more a mount is raised the farther forward it stands
-	SlopeStarboard        quantity.Angle  // the same to starboard
-	RaiseAtCoupling       quantity.Length // of the gearbox output flange
-	ShiftAtCoupling       quantity.Length
-	GapVerticalAfter      quantity.Length
-	GapHorizontalAfter    quantity.Length
-	OffsetVerticalAfter   quantity.Length
-	OffsetHorizontalAfter quantity.Length
-	Pivot                 string // what was done about the offset
+	GapTopAfter              quantity.Length // to read after the move; NaN without MeanGap
+	GapStarboardAfter        quantity.Length
+	GapBottomAfter           quantity.Length
+	GapPortAfter             quantity.Length
+	GapDifferenceAfter       quantity.Length // between the widest and the narrowest
+	GapPerDiameterAfter      quantity.Ratio
+	OffsetAfter              quantity.Length // NaN when an offset was not read
+	OffsetMade               quantity.Length // by the move, where the offset was not read; NaN where it was
+	WorstGapAfter            quantity.Length // with the run-out, in the worst shaft position; NaN when that is not known
+	WorstGapPerDiameterAfter quantity.Ratio
+	WorstOffsetAfter         quantity.Length
+	SoftFoot                 quantity.Length // largest FootGap, NaN when none was read
+	SoftFootAt               string
+	SlopeUp                  quantity.Angle  // how much more a mount is raised the farther forward it stands
+	SlopeStarboard           quantity.Angle  // the same to starboard
+	RaiseAtCoupling          quantity.Length // of the gearbox output flange
+	ShiftAtCoupling          quantity.Length
+	GapVerticalAfter         quantity.Length
+	GapHorizontalAfter       quantity.Length
+	OffsetVerticalAfter      quantity.Length
+	OffsetHorizontalAfter    quantity.Length
+	Pivot                    string // what was done about the offset
 }
 
 // Move is what to do at one mount.
 type Move struct {
 	Name  string
-	Raise quantity.Length // minus: lower
-	Nut   Turning         // the same on its nut
+	Raise quantity.Length // what its nut raises it by; minus: lower
+	Nut   Turning         // how far that is turned, by quarter flats
 	Shift quantity.Length // to starboard; minus: to port
 	Stop  string          // at the end of which travel it comes to stand
-	Turns quantity.Angle  // of the nut, plus to raise; NaN when the thread is not known
+	Turns quantity.Angle  // of the nut, plus to raise, by quarter flats; NaN when the thread is not known
 }
 
 // The codes of Reach, for which the schema of mount-moves has the words.
@@ -105,9 +120,12 @@ const steepest = 0.05
 // Repair, pp. 198-199, fig. 5-17). Sideways the same. Mounts as high or low
 // as one likes and the roll of the engine do not enter.
 //
-// Where the offset was not read only the angle is cured, with the least sum
-// of squared moves. Where a mount's travel is not enough, the move is the
-// allowed one that leaves the least misalignment (see nearest, pivoted).
+// Where the offset was not read only the angle is cured: about the middle of
+// the coupling face, which then stays where it is, or with the least sum of
+// squared moves. Where a mount's travel is not enough, the move is the allowed
+// one that leaves the least misalignment (see nearest, pivoted). Nuts are
+// turned by quarter flats, all of them chosen together (see choose), and what
+// is foretold is what those leave.
 //
 // The error is a *problem.Error: values out of range, fewer than 2 or more
 // than 8 mounts, mounts that all stand less than 50 mm apart along the shaft,
@@ -120,22 +138,42 @@ func Moves(in MovesInput) (MovesResult, error) {
 	upright.n, across.n = len(in.Mounts), len(in.Mounts)
 	for i := range in.Mounts {
 		m := &in.Mounts[i]
-		upright.all[i] = stud{float64(m.Forward), -room(m.TravelDown), room(m.TravelUp)}
+		lift := m.lift(in.SidewaysRatio)
+		upright.all[i] = stud{float64(m.Forward), -lift * room(m.TravelDown), lift * room(m.TravelUp)}
 		across.all[i] = stud{float64(m.Forward), -room(m.SidewaysSlack), room(m.SidewaysSlack)}
 	}
 	d := float64(in.CouplingDiameter)
-	wantUp := line{float64(in.GapVertical-in.WantedGapVertical) / d, -float64(in.OffsetVertical)}
-	wantAcross := line{float64(in.GapHorizontal) / d, -float64(in.OffsetHorizontal)}
+	readUp, readAcross := !math.IsNaN(float64(in.OffsetVertical)), !math.IsNaN(float64(in.OffsetHorizontal))
+	wantUp := line{float64(in.GapVertical-in.WantedGapVertical) / d, in.wanted(in.OffsetVertical)}
+	wantAcross := line{float64(in.GapHorizontal) / d, in.wanted(in.OffsetHorizontal)}
 	up := upright.solve(wantUp, d)
 	sideways := across.solve(wantAcross, d)
 
 	var out MovesResult
-	out.take(&in, up, sideways, &upright, &across)
 	out.Reach = reach(up.reaches(wantUp), sideways.reaches(wantAcross))
-	out.Pivot = pivot(!math.IsNaN(wantUp.at), !math.IsNaN(wantAcross.at))
-	out.Foresee(&in, &out)
+	if math.IsNaN(wantUp.at) {
+		wantUp = up
+	}
+	var turned nuts
+	in.nuts(&upright, &turned)
+	turned.choose(wantUp, up, d)
+	out.take(&in, &turned, sideways, &upright, &across)
+	out.Pivot = pivot(readUp, readAcross)
+	out.foresee(&in, &out)
 	out.feet(in.Mounts)
 	return out, nil
+}
+
+// wanted is what the coupling is to be moved by to cure an offset. NaN: by
+// whatever takes the least turning.
+func (in *MovesInput) wanted(offset quantity.Length) float64 {
+	switch {
+	case !math.IsNaN(float64(offset)):
+		return -float64(offset)
+	case in.TurnAbout == AboutMounts:
+		return math.NaN()
+	}
+	return 0
 }
 
 // room is a stud's travel; one that nobody looked at is taken as enough.
@@ -183,31 +221,31 @@ func pivot(up, across bool) string {
 }
 
 // take writes the move of every mount.
-func (out *MovesResult) take(in *MovesInput, up, sideways line, upright, across *studs) {
+func (out *MovesResult) take(in *MovesInput, turned *nuts, sideways line, upright, across *studs) {
 	for i := range in.Mounts {
 		m, to := &in.Mounts[i], &out.Moves[i]
-		raise, shift := up.move(float64(m.Forward)), sideways.move(float64(m.Forward))
-		to.Name, to.Raise, to.Shift = m.Name, quantity.Length(raise), quantity.Length(shift)
+		one := &turned.all[turned.of[i]]
+		raise, shift := one.lifted, sideways.move(float64(m.Forward))
+		to.Name, to.Raise, to.Shift = m.Name, tidy(quantity.Length(raise)), tidy(quantity.Length(shift))
 		turns := math.NaN()
-		if m.ThreadPitch > 0 {
-			turns = raise / float64(m.ThreadPitch)
+		if one.step > 0 {
+			turns = quarter * float64(one.quarters)
 		}
 		to.Turns, to.Nut = quantity.Angle(2*math.Pi*turns), Turning{6 * turns}
-		to.Stop = stop(raise, shift, upright.all[i], across.all[i])
+		to.Stop = stop(raise, shift, upright.all[i], across.all[i], one.step)
 		for _, move := range [2]float64{math.Abs(raise), math.Abs(shift)} {
 			if move > float64(out.LargestMove) {
 				out.LargestMove, out.LargestMoveAt = quantity.Length(move), m.Name
 			}
 		}
 	}
-	out.SlopeUp, out.RaiseAtCoupling = quantity.Angle(up.slope), quantity.Length(up.at)
-	out.SlopeStarboard, out.ShiftAtCoupling = quantity.Angle(sideways.slope), quantity.Length(sideways.at)
 }
 
-// stop says which end of a mount's travel a move takes it to.
-func stop(raise, shift float64, upright, across stud) string {
-	const near = 1e-9
-	side := shift != 0 && (shift > across.most-near || shift < across.least+near)
+// stop says which end of a mount's travel a move takes it to, but for less
+// than the quarter flat that its nut is turned by.
+func stop(raise, shift float64, upright, across stud, step float64) string {
+	near := max(step, 1e-9) * (1 - 1e-6)
+	side := shift != 0 && (shift > across.most-1e-9 || shift < across.least+1e-9)
 	switch {
 	case raise > 0 && raise > upright.most-near:
 		if side {
@@ -225,30 +263,9 @@ func stop(raise, shift float64, upright, across stud) string {
 	return ""
 }
 
-// Foresee writes what the coupling will show after the chosen move. That move
-// is made once, by the readings; where the misfit in is as it may truly stand,
-// off by what the gauges do not see, the same stays at the coupling.
-func (out *MovesResult) Foresee(in *MovesInput, chosen *MovesResult) {
-	d := in.CouplingDiameter
-	out.GapVerticalAfter = tidy(in.GapVertical - d*quantity.Length(chosen.SlopeUp))
-	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(chosen.SlopeStarboard))
-	gap := math.Hypot(float64(out.GapVerticalAfter), float64(out.GapHorizontalAfter))
-	out.GapDifferenceAfter, out.GapPerDiameterAfter = quantity.Length(gap), quantity.Ratio(gap/float64(d))
-	out.OffsetVerticalAfter = in.OffsetVertical + chosen.RaiseAtCoupling
-	out.OffsetHorizontalAfter = in.OffsetHorizontal + chosen.ShiftAtCoupling
-	out.OffsetAfter = quantity.Length(math.Hypot(float64(out.OffsetVerticalAfter), float64(out.OffsetHorizontalAfter)))
-	mean := in.MeanGap
-	if mean == 0 {
-		mean = quantity.Length(math.NaN())
-	}
-	read := (out.GapVerticalAfter - in.DroopGapTaken) / 2 // the feeler still meets the drooping face
-	out.GapTopAfter, out.GapBottomAfter = mean+read, mean-read
-	out.GapStarboardAfter, out.GapPortAfter = mean+out.GapHorizontalAfter/2, mean-out.GapHorizontalAfter/2
-}
-
 // tidy makes 0 of a length or a small angle that is nothing but rounding.
 func tidy[T ~float64](v T) T {
-	if math.Abs(float64(v)) < hair {
+	if math.Abs(float64(v)) < 1e-10 {
 		return 0
 	}
 	return v
@@ -284,6 +301,8 @@ func (in *MovesInput) validate() problem.List {
 		{"gapHorizontal", "a gap difference", in.GapHorizontal, false},
 		{"wantedGapVertical", "a gap difference", in.WantedGapVertical, false},
 		{"droopGapTaken", "a gap difference", in.DroopGapTaken, false},
+		{"gapRunOut", "a run-out", in.GapRunOut, true},
+		{"offsetRunOut", "a run-out", in.OffsetRunOut, true},
 		{"offsetVertical", "an offset", in.OffsetVertical, true},
 		{"offsetHorizontal", "an offset", in.OffsetHorizontal, true},
 	} {
@@ -295,6 +314,12 @@ func (in *MovesInput) validate() problem.List {
 		}
 	}
 	validate(&bad, in.Mounts, 2)
+	if in.TurnAbout != "" && in.TurnAbout != AboutCoupling && in.TurnAbout != AboutMounts {
+		bad.Add("/turnAbout", fmt.Sprintf("%q is no place to turn about", in.TurnAbout), AboutCoupling+", "+AboutMounts, "")
+	}
+	if r := float64(in.SidewaysRatio); r != 0 && !(r >= 0.01 && r <= 10) || r == 0 && in.leansUnknown() {
+		bad.Add("/sidewaysRatio", "a stud leans, and how stiff its mount is sideways is not known or out of range", "0.01 to 10", "type the ratio, or both stiffnesses of the mount")
+	}
 	if len(bad) == 0 {
 		aft, fore := math.Inf(1), math.Inf(-1)
 		for i := range in.Mounts {
@@ -305,4 +330,15 @@ func (in *MovesInput) validate() problem.List {
 		}
 	}
 	return bad
+}
+
+// leansUnknown tells whether a mount leans whose stiffness square to its axis
+// is not known.
+func (in *MovesInput) leansUnknown() bool {
+	for i := range in.Mounts {
+		if m := &in.Mounts[i]; m.Inclination != 0 && m.squareTo(0) == 0 {
+			return true
+		}
+	}
+	return false
 }

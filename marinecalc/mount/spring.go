@@ -10,6 +10,8 @@ type spring struct {
 	x, y, z    float64
 	kx, ky, kz float64 // fore and aft, athwartships, up and down
 	kyz        float64 // up and down by a movement athwartships: a leaning mount
+	along      float64 // along the mount's axis, which is
+	ay, az     float64 // this way
 }
 
 // leaning turns a mount's own stiffness, along and square to its axis, by the
@@ -20,6 +22,7 @@ func (s *spring) leaning(along, square, angle, side float64) {
 		angle = 0
 	}
 	sin, cos := math.Sincos(math.Copysign(angle, -side)) // the axis leans away from its own side
+	s.along, s.ay, s.az = along, sin, cos
 	s.ky = along*sin*sin + square*cos*cos
 	s.kz = along*cos*cos + square*sin*sin
 	s.kyz = (along - square) * sin * cos
@@ -36,6 +39,13 @@ func (s *spring) moved(by *motion) (x, y, z float64) {
 func (s *spring) lift(by *motion) float64 {
 	_, y, z := s.moved(by)
 	return -(s.kyz*y + s.kz*z)
+}
+
+// pressed is by how much more the spring is pressed along its axis when its
+// foot moves so, and pushed how far it is sheared fore and aft, as forces.
+func (s *spring) pressed(by *motion) (along, foreAndAft float64) {
+	x, y, z := s.moved(by)
+	return -s.along * (s.ay*y + s.az*z), s.kx * x
 }
 
 // stiffen adds the spring to the stiffness of the whole: BᵀkB, where B gives

@@ -32,8 +32,13 @@ func Bind(id string, input, output reflect.Type) (*Form, error) {
 type Shape struct {
 	Type   reflect.Type // the struct
 	Places []Place      // by the property's index
+	spread []companion  // of the properties whose uncertainty has a field too
 	unset  []int        // the fields for which 0 has a meaning of its own, with the tag `unset:"NaN"`
 }
+
+// companion is the field that takes the standard uncertainty of a property,
+// with the tag `spreadOf:"name"`.
+type companion struct{ property, field int }
 
 // Place is what is known of one property beforehand.
 type Place struct {
@@ -51,6 +56,11 @@ func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
 		fields[JSONName(f.Name)] = i
 		if f.Tag.Get("unset") == "NaN" {
 			s.unset = append(s.unset, i)
+		}
+	}
+	for i := range structure.NumField() {
+		if of := p.Child(structure.Field(i).Tag.Get("spreadOf")); of != nil {
+			s.spread = append(s.spread, companion{of.Index, i})
 		}
 	}
 	for i, child := range p.Properties {
@@ -91,6 +101,17 @@ func (s *Shape) Field(structure reflect.Value, p *contract.Property) (reflect.Va
 		return reflect.Value{}, false
 	}
 	return structure.Field(n), true
+}
+
+// Spread returns the field that takes the standard uncertainty of a property,
+// or nil where the function does not ask for it.
+func (s *Shape) Spread(structure reflect.Value, p *contract.Property) *float64 {
+	for _, c := range s.spread {
+		if c.property == p.Index {
+			return Number(structure.Field(c.field))
+		}
+	}
+	return nil
 }
 
 // Clear marks the inputs for which 0 has a meaning of its own as not given.

@@ -106,7 +106,7 @@ func (in *inputs) readWith(p *contract.Property, si float64, gauge *known) sprea
 	if row == nil {
 		return plusMinus(si, 0)
 	}
-	f, err := withGauge(p.Kind, row, si)
+	f, err := withGauge(p.Kind, row, si, p.Between)
 	if err != nil {
 		in.problems.Add(gauge.blameAt, fmt.Sprintf("%s cannot be read with a %s", p.Title, row.Name), "a gauge for a "+strings.ReplaceAll(p.Kind.Name, "-", " "), "choose the gauge that was used")
 	}
@@ -114,11 +114,16 @@ func (in *inputs) readWith(p *contract.Property, si float64, gauge *known) sprea
 }
 
 // withGauge is a reading and its spread by a row of the gauges: even over its
-// accuracy, or where events were counted that of the rate behind them.
-func withGauge(kind *quantity.Kind, row *rules.Row, si float64) (spread.Factor, error) {
+// accuracy, or where events were counted that of the rate behind them. The
+// difference of two readings, each even over its accuracy, is spread
+// triangularly over twice that (JCGM 101:2008, 6.4.5).
+func withGauge(kind *quantity.Kind, row *rules.Row, si float64, between float64) (spread.Factor, error) {
 	a, err := kind.ParseAccuracy(row.Values.Of("accuracy").Text, si)
 	if err == nil && a > 0 && si >= 0 && row.Values.Of("shape").Text == spread.Counted.String() {
 		return spread.Count(si, a), nil
+	}
+	if between > 0 && a > 0 {
+		return spread.Factor{Estimate: si, Low: si - 2*between*a, High: si + 2*between*a, Shape: spread.Triangular}, err
 	}
 	return plusMinus(si, a), err
 }
@@ -163,6 +168,9 @@ func (in *inputs) writeList(p *contract.Property, k *known, to reflect.Value, li
 				in.readGauge(part, &one)
 			}
 			in.writeValue(part, one.si, one.word, one.factor, slot, p.Index)
+			if uncertainty := shape.Spread(to.Index(n), part); uncertainty != nil {
+				*uncertainty = one.factor.StdDev()
+			}
 		}
 	}
 }

@@ -93,7 +93,7 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 		if !ReadsKind(row, kind) {
 			continue
 		}
-		if f, err := withGauge(kind, &row, si); err == nil && f.Shape != spread.Exact {
+		if f, err := withGauge(kind, &row, si, p.Between); err == nil && f.Shape != spread.Exact {
 			m.Gauges = append(m.Gauges, f.StdDev())
 			rows = append(rows, row)
 		}

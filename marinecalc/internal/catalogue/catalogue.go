@@ -3,7 +3,6 @@
 package catalogue
 
 import (
-	"example.org/driveline/marinecalc/align"
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
@@ -33,7 +32,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
-	calc.BindDrawn("coupling-alignment", align.Coupling, drawing.CouplingAlignment),
+	calc.BindPerRun("coupling-alignment", couplingAlignment),
 	calc.BindPerRun("mount-moves", mountMoves),
 	calc.BindDrawn("mount-load", mount.Load, drawing.MountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),

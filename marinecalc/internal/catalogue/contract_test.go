@@ -140,6 +140,12 @@ func meets(t *testing.T, where string, p *contract.Property, s *binding.Shape, s
 		}
 	}
 	for i := range structure.NumField() {
+		if of := structure.Type().Field(i).Tag.Get("spreadOf"); of != "" {
+			if p.Child(of) == nil {
+				t.Errorf("%s: %s has the spread of %s, which is not there", where, structure.Type(), of)
+			}
+			continue
+		}
 		if name := binding.JSONName(structure.Type().Field(i).Name); p.Child(name) == nil {
 			t.Errorf("%s: the schema lacks %s.%s", where, structure.Type(), name)
 		}

@@ -1,13 +1,15 @@
 package catalogue_test
 
 import (
+	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
 // The boat feeds mount-load: torque from the shaft's sheet, mounts from the
-// same list; the moved coupling is judged by the coupling's own limit.
+// same list; the moved coupling is shown.
 func TestBoatLoadsItsMounts(t *testing.T) {
 	load := testboat.Page(t, testboat.Mounted(t, "0.42", "9 mm"), "mount-load")
 	if i := load.Input("shaftTorque"); i == nil || i.Origin != "earlier result" {
@@ -16,8 +18,8 @@ func TestBoatLoadsItsMounts(t *testing.T) {
 	if i := load.Input("engineWidth"); i == nil || i.Origin != "usual value" || i.Range == "" {
 		t.Errorf("width: %+v", i)
 	}
-	v := load.Verdict("rigid-gap-per-diameter")
-	if v == nil || v.On != "movedGapPerDiameter" || v.Authority != "maker's figure" {
+	// The boat has no thrust: of driving nothing is said, and not that all is well.
+	if v := load.Verdict("mount-lifts-driving"); v == nil || v.Word != "not measured" || load.Result("movedGapPerDiameter") != nil {
 		t.Errorf("%+v", v)
 	}
 	if len(load.Drawings) != 2 || load.Drawings[1].Name != "mount-isolation" {
@@ -25,5 +27,35 @@ func TestBoatLoadsItsMounts(t *testing.T) {
 	}
 	if c := load.Cell("modes", 5, "frequency"); c == nil || c.Low == nil {
 		t.Errorf("highest mode: %+v", c)
+	}
+}
+
+// With torque and no thrust nothing is said of driving; with both, loads along
+// the mounts and fore and aft are held against the maker's.
+func TestMountsUnderWay(t *testing.T) {
+	run := func(drive string) *marinecalc.Sheet {
+		var mounts []string
+		for _, at := range []string{`"a", "forward": "850 mm", "starboard": "-250 mm"`, `"b", "forward": "850 mm", "starboard": "250 mm"`, `"c", "forward": "250 mm", "starboard": "-250 mm"`, `"d", "forward": "250 mm", "starboard": "250 mm"`} {
+			mounts = append(mounts, `{"name": `+at+`, "stiffness": "150 N/mm", "stiffnessSideways": "60 N/mm", "stiffnessAlong": "200 N/mm", "up": "100 mm", "ratedLoad": "1000 N", "ratedThrust": "800 N"}`)
+		}
+		return testboat.Run(t, "mount-load", `{"engineMass": "190 kg", "centreForward": "550 mm", "centreUp": "100 mm", "engineLength": "850 mm", "engineWidth": "500 mm", "engineHeight": "600 mm", "boxFactor": 1,
+			"mounts": [`+strings.Join(mounts, ", ")+`], "shaftTorque": "170 N·m"`+drive+`}`, marinecalc.Options{})
+	}
+	for _, c := range []struct{ drive, rest, load, thrust, lifts string }{
+		{``, "within", "not measured", "not measured", "not measured"},
+		{`, "thrust": "2 kN"`, "within", "within", "within", "within"},
+		{`, "thrust": "40 kN"`, "within", "beyond", "beyond", "beyond"},
+	} {
+		s := run(c.drive)
+		// How the coupling moves is shown, and not held against tolerances made for
+		// an engine at rest.
+		if v := s.Verdict("rigid-gap-per-diameter"); v != nil || (s.Result("movedGapPerDiameter") != nil) != (c.drive != "") {
+			t.Errorf("%s: %+v", c.drive, v)
+		}
+		for limit, word := range map[string]string{"mount-rest-load": c.rest, "mount-rated-load": c.load, "mount-rated-thrust": c.thrust, "mount-lifts-driving": c.lifts} {
+			if v := s.Verdict(limit); v == nil || string(v.Word) != word {
+				t.Errorf("%s: %s is %+v, want %s", c.drive, limit, v, word)
+			}
+		}
 	}
 }

@@ -47,6 +47,7 @@ type Property struct {
 	Boat    string            // where the boat file holds it
 	After   string            // "calculation/result" that stands in
 	ReadBy  string            // the input that names the gauge
+	Between float64           // this part of the difference of two such readings; 0: it is one reading
 	Level   sheet.Level
 
 	Formula      string
@@ -136,6 +137,7 @@ type written struct {
 	Boat        string            `json:"boat"`
 	After       string            `json:"after"`
 	ReadBy      string            `json:"readBy"`
+	Difference  float64           `json:"difference"`
 	Level       sheet.Level       `json:"level"`
 	Formula     string            `json:"formula"`
 	Method      string            `json:"method"`
@@ -252,6 +254,9 @@ func (w *written) overlay(p *Property) {
 		p.Ways = w.Ways
 	}
 	p.Chance = p.Chance || w.Chance
+	if w.Difference != 0 {
+		p.Between = w.Difference
+	}
 	p.Setting = p.Setting || w.Setting
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {

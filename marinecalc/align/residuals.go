@@ -1,0 +1,87 @@
+// What the readings say of themselves: their scatter against the gauge, and
+// which way the shaft was turned.
+
+package align
+
+import "math"
+
+// strain is by how much the readings scatter more than their gauge explains:
+// the root of chi-square over the readings to spare (the ratio of Birge,
+// Physical Review 40 (1932) 207). chance is the probability that a sound gauge
+// scatters as much. Both are NaN without a gauge or a reading to spare.
+func (f *plane) strain() (ratio, chance float64) {
+	if f.spare < 1 || math.IsNaN(f.chi) {
+		return math.NaN(), math.NaN()
+	}
+	return math.Sqrt(f.chi / float64(f.spare)), chanceOf(f.chi, f.spare)
+}
+
+// widening is what a ratio of scatters does to the spread of the fit. The
+// scatter of few readings is itself not well known: normal quantiles become
+// those of Student, t/1.96 = 1 + 1.28/ν nearly, but by no more than a tenth, so
+// that a good gauge is not made out to be a bad one.
+func (f *plane) widening(ratio float64) float64 {
+	if wide := ratio * min(1+1.28/float64(max(f.spare, 1)), 1.1); wide > 1 {
+		return wide
+	}
+	return 1 // of NaN too
+}
+
+// chanceOf is the probability that chi-square of so many degrees of freedom
+// is as large or larger (Abramowitz and Stegun, Handbook of Mathematical
+// Functions, 26.4.4 and 26.4.5).
+func chanceOf(chi float64, freedom int) float64 {
+	half := chi / 2
+	term, sum, from := math.Exp(-half), 0.0, 0
+	if freedom%2 == 1 {
+		sum = math.Erfc(math.Sqrt(half))
+		term *= math.Sqrt(half) / (math.Sqrt(math.Pi) / 2) // half^½ over Γ(3/2)
+		from = 1
+	}
+	for k := from; k < freedom-1; k += 2 {
+		sum += term
+		term *= half / (float64(k)/2 + 1)
+	}
+	return min(sum, 1)
+}
+
+// The codes of TurnCheck, for which the schema of coupling-alignment has the words.
+const (
+	TurnAgrees    = "agrees"
+	TurnOtherWay  = "other-way"
+	TurnUnchecked = "unchecked"
+)
+
+// far is chi-square of two degrees of freedom at 99 %: a fit that much worse
+// is not so by chance.
+const far = 9.21
+
+// turnCheck fits the readings with the shaft turned the other way than it was
+// typed, and says which way they fit: otherWay is then the fixed part of that
+// fit. Two positions of the shaft fit either way; what they say of the
+// misalignment then hangs on the word of whoever read them.
+func (p points) turnCheck(typed *plane) (check string, otherWay vector) {
+	sd := 0.0
+	for i := range p {
+		p[i].turn = -p[i].turn
+		sd = max(sd, p[i].sd)
+	}
+	var other plane
+	told := p.fit(&other, nil)
+	for i := range p {
+		p[i].turn = -p[i].turn
+	}
+	if !told || !other.apart {
+		return TurnAgrees, vector{}
+	}
+	p.residuals(&other)
+	least := far * max(sd*sd, min(typed.sum, other.sum)/float64(max(typed.spare, 1)), 1e-18)
+	apart := vector{other.fixed.up - typed.fixed.up, other.fixed.right - typed.fixed.right}
+	switch {
+	case typed.sum-other.sum > least:
+		return TurnOtherWay, other.fixed
+	case other.sum-typed.sum > least, 2*apart.size() < max(math.Sqrt(far)*sd, 1e-6):
+		return TurnAgrees, vector{}
+	}
+	return TurnUnchecked, other.fixed
+}

@@ -1,0 +1,119 @@
+package align
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// The chance of a scatter is that of gonum's chi-square distribution; and by
+// the tables, 3.841 of one degree of freedom and 5.991 of two are 5 %, 18.307
+// of ten too (Abramowitz and Stegun, table 26.8).
+func TestChanceOfScatter(t *testing.T) {
+	for freedom := 1; freedom < 80; freedom++ {
+		d := distuv.ChiSquared{K: float64(freedom)}
+		for _, chi := range []float64{0, 0.1, 1, 3, 9, 30, 90} {
+			parttest.Near(t, "chance", chanceOf(chi, freedom), d.Survival(chi), 1e-10)
+		}
+	}
+	for freedom, chi := range map[int]float64{1: 3.841, 2: 5.991, 10: 18.307} {
+		parttest.Near(t, "chance by table", chanceOf(chi, freedom), 0.05, 2e-5)
+	}
+}
+
+// A shaft that was turned the other way than it was typed is found out from
+// three positions on; with two the readings fit either way, and the result
+// says what they would mean.
+func TestTurnedTheOtherWay(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 3))
+	quarter := math.Pi / 2
+	for range 100 {
+		c := anyTruth(r)
+		for c.turning.size() < 5e-5 {
+			c = anyTruth(r)
+		}
+		for _, k := range []struct {
+			turns []float64
+			typed float64 // 1, or -1: the other way
+			want  string
+		}{
+			{[]float64{0, quarter, 2 * quarter, 3 * quarter}, 1, TurnAgrees},
+			{[]float64{0, quarter, 2 * quarter, 3 * quarter}, -1, TurnOtherWay},
+			{[]float64{0, 0.8, 1.6}, 1, TurnAgrees},
+			{[]float64{0, 0.8, 1.6}, -1, TurnOtherWay},
+			{[]float64{0, quarter}, 1, TurnUnchecked},
+			{[]float64{0, quarter}, -1, TurnUnchecked},
+			{[]float64{0, 2 * quarter}, -1, TurnAgrees}, // half a turn is half a turn either way
+		} {
+			in := faces(c.read(round(4), k.turns))
+			for i := range in.Readings {
+				in.Readings[i].Turn = quantity.Angle(turnOf(k.typed * float64(in.Readings[i].Turn)))
+				in.Readings[i].Gap += quantity.Length((r.Float64() - 0.5) * 1e-5)
+				in.Readings[i].GapUncertainty = 3e-6
+			}
+			m := solved(t, in)
+			if m.TurnCheck != k.want {
+				t.Fatalf("%v typed %g: %q, want %q (run-out %g, scatter ratio %g)", k.turns, k.typed, m.TurnCheck, k.want, 2*c.turning.size(), m.ScatterRatio)
+			}
+			if math.IsNaN(float64(m.GapOtherWay)) != (k.want == TurnAgrees) {
+				t.Errorf("%v: gap the other way %g", k.turns, m.GapOtherWay)
+			}
+			if k.want == TurnOtherWay || k.want == TurnUnchecked && k.typed < 0 {
+				parttest.Near(t, "gap the other way", m.GapOtherWay, 2*c.fixed.size(), 4e-5)
+			}
+		}
+	}
+	if m := solved(t, faces(truth{1e-3, vector{1e-4, 0}, vector{}}.read(round(4), []float64{0}))); m.TurnCheck != "" {
+		t.Errorf("a shaft that was not turned: %q", m.TurnCheck)
+	}
+}
+
+// The gap in the worst position is the widest that any position of the shaft
+// shows: found by turning a known coupling through a whole turn.
+func TestWorstPosition(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 8))
+	for range 100 {
+		c := anyTruth(r)
+		worst, worstStep := 0.0, 0.0
+		for _, turn := range round(720) {
+			v := c.fixed
+			sin, cos := math.Sincos(turn)
+			v.up += c.turning.up*cos - c.turning.right*sin
+			v.right += c.turning.up*sin + c.turning.right*cos
+			worst, worstStep = max(worst, 2*v.size()), max(worstStep, v.size())
+		}
+		in := faces(c.read(round(4), round(4)))
+		for _, s := range in.Readings {
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap - 0.001})
+		}
+		m := solved(t, in)
+		parttest.Near(t, "worst gap", m.WorstGap, worst, 1e-4*worst)
+		parttest.Near(t, "worst offset", m.WorstOffset, worstStep, 1e-4*worstStep)
+		in.CouplingKind = Flexible
+		parttest.Near(t, "of a flexible coupling", solved(t, in).WorstGap, 2*c.fixed.size(), 1e-11)
+
+		// Not turned: with the run-out known by a dial, what was read cannot
+		// hide more than that.
+		in = faces(c.read(round(4), []float64{2 * math.Pi * r.Float64()}))
+		in.KnownFaceRunOut = quantity.Length(2 * c.turning.size())
+		if got := float64(solved(t, in).WorstGap); got < worst-1e-9 {
+			t.Errorf("not turned: %g, and some position has %g", got, worst)
+		}
+		in.KnownFaceRunOut = quantity.Length(math.NaN())
+		if m := solved(t, in); !math.IsNaN(float64(m.WorstGap)) || math.IsNaN(float64(m.GapDifference)) {
+			t.Errorf("nobody knows the run-out, and the worst gap is %g", m.WorstGap)
+		}
+	}
+}
+
+func TestRunOutIsRefused(t *testing.T) {
+	in := faces(truth{mean: 1e-3}.read(round(4), []float64{0}))
+	in.KnownFaceRunOut, in.KnownRimRunOut = 0.02, -0.01
+	_, err := Coupling(in)
+	parttest.RefusedAt(t, err, "/knownFaceRunOut", "/knownRimRunOut")
+}

@@ -1,0 +1,149 @@
+package align
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"gonum.org/v1/gonum/stat/distuv"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// ends are the ends of the 95 % interval that trials give for a size.
+func ends(r *rand.Rand, found vector, noise float64, sizes []float64) (low, high float64) {
+	for i := range sizes {
+		sizes[i] = about(found, vector{found.up + noise*r.NormFloat64(), found.right + noise*r.NormFloat64()})
+	}
+	slices.Sort(sizes)
+	n := len(sizes)
+	return sizes[n*25/1000], sizes[n-1-n*25/1000]
+}
+
+// Independent simulation: a size is found with normal noise, and the interval
+// holds the true one as often as it says, at zero too.
+func TestIntervalsOfSizesCover(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 8))
+	sizes := make([]float64, 800)
+	for _, truth := range []float64{0, 0.5, 1, 1.5, 2, 3, 5, 20} {
+		const runs = 2000
+		hit := 0
+		for range runs {
+			low, high := ends(r, vector{r.NormFloat64(), truth + r.NormFloat64()}, 1, sizes)
+			if low <= truth && truth <= high {
+				hit++
+			}
+		}
+		if part := float64(hit) / runs; part < 0.935 || part > 0.985 {
+			t.Errorf("a size of %g times the noise is held by %.1f %% of the intervals", truth, 100*part)
+		} else {
+			t.Logf("%g: %.1f %%", truth, 100*part)
+		}
+	}
+}
+
+// More noise makes no size surer to lie on its side of a limit: what lay past
+// it at one noise lies past it at more, draw by draw.
+func TestMoreNoiseIsNeverSurer(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 6))
+	for range 20000 {
+		found := vector{r.Float64() * 2, r.Float64() * 2}
+		limit := 2 * r.Float64()
+		up, right := r.NormFloat64(), r.NormFloat64()
+		more := 1 + 2*r.Float64()
+		near := about(found, vector{found.up + up, found.right + right})
+		far := about(found, vector{found.up + more*up, found.right + more*right})
+		if meets := found.size() <= limit; meets && near > limit && far <= limit || !meets && near <= limit && far > limit {
+			t.Fatalf("%+v, limit %g: %g, and with %g times the noise %g", found, limit, near, more, far)
+		}
+	}
+}
+
+// A trial with the readings as they are is what was found of them.
+func TestTrialWithoutNoise(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 7))
+	for n := range 100 {
+		turns := round(1 + n%4)
+		in := faces(anyTruth(r).read(round(4+n%5), turns))
+		for _, s := range anyTruth(r).read(round(4), turns) {
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap - 0.001})
+		}
+		for i := range in.Readings {
+			in.Readings[i].Gap += quantity.Length(r.NormFloat64() * 3e-5)
+			in.Readings[i].GapUncertainty = 1e-5
+		}
+		in.KnownFaceRunOut, in.KnownRimRunOut = 2e-5, 3e-5
+		best := solved(t, in)
+		again, err := Trial(in, &best)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, pair := range map[string][2]quantity.Length{
+			"gap difference": {best.GapDifference, again.GapDifference}, "offset": {best.Offset, again.Offset},
+			"run-out": {best.RunOut, again.RunOut}, "rim run-out": {best.RimRunOut, again.RimRunOut},
+			"worst gap": {best.WorstGap, again.WorstGap}, "worst offset": {best.WorstOffset, again.WorstOffset},
+			"closure": {best.Closure, again.Closure}, "mean": {best.MeanGap, again.MeanGap},
+		} {
+			if a, b := float64(pair[0]), float64(pair[1]); !(math.Abs(a-b) < 1e-12) && !(math.IsNaN(a) && math.IsNaN(b)) {
+				t.Errorf("%s: %g, on trial %g", name, a, b)
+			}
+		}
+	}
+}
+
+// Readings that scatter twice as much as their gauge explains move the trials
+// twice as far.
+func TestScatterWidensTheTrials(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 1))
+	in := faces(truth{1e-3, vector{3e-4, 1e-4}, vector{}}.read(round(8), round(4)))
+	for i := range in.Readings {
+		in.Readings[i].Gap += quantity.Length(r.NormFloat64() * 4e-5)
+		in.Readings[i].GapUncertainty = 2e-5
+	}
+	best := solved(t, in)
+	wide := float64(best.ScatterRatio)
+	if wide < 1.6 || wide > 2.4 || best.ScatterChance > 1e-4 {
+		t.Fatalf("scatter %g times the gauge's, chance %g", wide, best.ScatterChance)
+	}
+	sure := in
+	sure.Readings = slices.Clone(in.Readings)
+	for i := range sure.Readings {
+		sure.Readings[i].GapUncertainty = 8e-5
+	}
+	coarse := solved(t, sure)
+	if coarse.ScatterRatio > 0.7 || coarse.ScatterChance < 0.9 {
+		t.Fatalf("a coarse gauge: scatter %g, chance %g", coarse.ScatterRatio, coarse.ScatterChance)
+	}
+	moved := in
+	moved.Readings = slices.Clone(in.Readings)
+	moved.Readings[0].Gap += 1e-4
+	a, _ := Trial(moved, &best)
+	b, _ := Trial(moved, &coarse)
+	wide *= 1 + 1.28/float64(8*4-4-4) // Student's quantiles over the normal ones, by the approximation
+	if student := (distuv.StudentsT{Sigma: 1, Nu: 24}).Quantile(0.975) / 1.959964; math.Abs(wide/float64(best.ScatterRatio)-student) > 0.002 {
+		t.Errorf("Student: %g", student)
+	}
+	parttest.Near(t, "vertical", a.GapVertical-best.GapVertical, wide*float64(b.GapVertical-best.GapVertical), 1e-12)
+	parttest.Near(t, "horizontal", a.GapHorizontal-best.GapHorizontal, wide*float64(b.GapHorizontal-best.GapHorizontal), 1e-12)
+}
+
+func BenchmarkTrial(b *testing.B) {
+	c := truth{1e-3, vector{1e-4, 5e-5}, vector{2e-5, 1e-5}}
+	for name, turns := range map[string][]float64{"one turn": {0}, "four turns": round(4)} {
+		b.Run(name, func(b *testing.B) {
+			in := faces(c.read(round(4), turns))
+			best, err := Coupling(in)
+			if err != nil {
+				b.Fatal(err)
+			}
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Trial(in, &best); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
