@@ -33,7 +33,7 @@ func TestEdgesOfLife(t *testing.T) {
 		"/thrust":             "[0, inf)",
 		"/axialFactor":        "[0, inf)",
 		"/loadLimit":          "[0, inf)",
-		"/addedLoad":          "[0, inf)",
+		"/addedLoad":          "NaN or [0, inf)",
 		"/shaftDiameter":      "[0, inf)",
 		"/elasticModulus":     "[0, inf)",
 		"/overhang":           "[0, inf)",

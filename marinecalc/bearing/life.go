@@ -22,8 +22,7 @@ const (
 // Coupling is how the shaft is joined to the gearbox.
 type Coupling string
 
-// The couplings. One that is not named is counted as the lengths and readings
-// given say, and what is not given as nothing.
+// The couplings. One that is not named is counted as rigid.
 const (
 	RigidCoupling    Coupling = "rigid"    // bends the shaft by what the flanges are misaligned
 	FlexibleCoupling Coupling = "flexible" // bends it by nothing that offset and angle tell
@@ -48,7 +47,7 @@ type LifeInput struct {
 	StaticAxialFactor  quantity.Ratio `unset:"NaN"` // Y0, 0 or more; NaN for not known
 
 	CouplingKind   Coupling        // "" for not said
-	AddedLoad      quantity.Force  // radial, from misalignment, where it is known; 0 for none
+	AddedLoad      quantity.Force  `unset:"NaN"` // radial, from misalignment, where it is known otherwise; NaN for not known
 	Offset         quantity.Length `unset:"NaN"` // of the coupling flanges, either way; NaN for not known
 	Angle          quantity.Angle  `unset:"NaN"` // between them, either way; NaN for not known
 	FreeLength     quantity.Length // of the shaft from the coupling to its first bearing; optional, as all of the next
@@ -153,33 +152,28 @@ func (out *LifeResult) load(in *LifeInput) {
 	out.StaticSafety = quantity.Ratio(quantity.OrNaN(float64(in.StaticRating)) / float64(out.StaticLoad))
 }
 
-// misalign sets what misalignment adds to the radial load.
+// misalign sets what misalignment adds to the radial load: what is typed and
+// what bends the shaft, as far as either is known.
 func (out *LifeResult) misalign(in *LifeInput) {
-	nan := quantity.Force(math.NaN())
-	out.BendingForce, out.MisalignmentLoad = nan, in.AddedLoad
+	out.BendingForce, out.MisalignmentLoad = quantity.Force(math.NaN()), in.AddedLoad
 	if in.CouplingKind == FlexibleCoupling {
-		return
-	}
-	offset, angle := math.Abs(float64(in.Offset)), math.Abs(float64(in.Angle))
-	if in.CouplingKind != RigidCoupling { // what is not given adds nothing
-		switch {
-		case math.IsNaN(offset):
-			offset = 0
-		case math.IsNaN(angle):
-			angle = 0
+		if math.IsNaN(float64(in.AddedLoad)) {
+			out.MisalignmentLoad = 0
 		}
+		return
 	}
 	d, a := float64(in.ShaftDiameter), quantity.OrNaN(float64(in.FreeLength))
 	section := math.Pi / 64 * quantity.OrNaN(d) * d * d * d
-	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (offset + angle*a) / (a * a * a)
+	bend := 3 * quantity.OrNaN(float64(in.ElasticModulus)) * section * (math.Abs(float64(in.Offset)) + math.Abs(float64(in.Angle))*a) / (a * a * a)
 	out.BendingForce = quantity.Force(bend)
 	span := quantity.OrNaN(float64(in.BearingSpan))
 	added := quantity.Force(float64(in.RigidShare) * bend * (a + float64(in.Overhang) + span) / span)
 	switch {
-	case !math.IsNaN(float64(added)):
+	case math.IsNaN(float64(added)):
+	case math.IsNaN(float64(in.AddedLoad)):
+		out.MisalignmentLoad = added
+	default:
 		out.MisalignmentLoad += added
-	case in.CouplingKind == RigidCoupling && in.AddedLoad == 0:
-		out.MisalignmentLoad = nan
 	}
 }
 
@@ -207,7 +201,7 @@ func (out *LifeResult) last(in *LifeInput) {
 	out.LifeHours = quantity.Time(million * basic * turn / speed)
 	out.AdjustedLife = quantity.Time(in.ReliabilityFactor) * out.LifeHours
 	out.LifeLost = quantity.Ratio(math.NaN())
-	if out.MisalignmentLoad > 0 || out.BendingForce == 0 { // and not for want of a reading
+	if in.CouplingKind != FlexibleCoupling || !math.IsNaN(float64(in.AddedLoad)) { // and not for want of a reading
 		out.LifeLost = quantity.Ratio(1 - math.Pow(float64(out.AlignedLoad)/load, p))
 	}
 	turns := quantity.OrNaN(float64(in.WantedLife)) * speed / turn / million
@@ -263,8 +257,8 @@ func (in *LifeInput) validateFit(faults *problem.List) {
 func (in *LifeInput) validateLoads(faults *problem.List) {
 	radial := faults.NotNegative("/radialLoad", "radial load", float64(in.RadialLoad))
 	axial := faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
-	added := faults.NotNegative("/addedLoad", "added load", float64(in.AddedLoad))
-	if radial && axial && added && in.RadialLoad == 0 && in.AddedLoad == 0 && in.Thrust*quantity.Force(in.AxialFactor) == 0 {
+	added := math.IsNaN(float64(in.AddedLoad)) || faults.NotNegative("/addedLoad", "added load", float64(in.AddedLoad))
+	if radial && axial && added && in.RadialLoad == 0 && !(in.AddedLoad > 0) && in.Thrust*quantity.Force(in.AxialFactor) == 0 {
 		faults.Add("/radialLoad", "nothing loads the bearing", "a radial load, or a thrust with its factor Y, above 0", "the shaft's own weight is a radial load too")
 	}
 	if !math.IsNaN(float64(in.Offset)) {

@@ -191,6 +191,7 @@ func TestOnlyARigidCouplingBendsTheShaft(t *testing.T) {
 	}
 	flexible := in
 	flexible.CouplingKind = FlexibleCoupling
+	flexible.AddedLoad = quantity.Force(math.NaN())
 	out := last(t, flexible)
 	if out.MisalignmentLoad != 0 || !math.IsNaN(float64(out.LifeLost)) || !math.IsNaN(float64(out.BendingForce)) || out.EquivalentLoad != out.AlignedLoad {
 		t.Errorf("flexible: %+v", out)
@@ -199,6 +200,7 @@ func TestOnlyARigidCouplingBendsTheShaft(t *testing.T) {
 	if out := last(t, flexible); out.MisalignmentLoad != 300 || !(out.LifeLost > 0) {
 		t.Errorf("flexible, and a load that is known: %+v", out)
 	}
+	in.AddedLoad = quantity.Force(math.NaN())
 	for name, change := range map[string]func(*LifeInput){
 		"offset":      func(b *LifeInput) { b.Offset = quantity.Length(math.NaN()) },
 		"angle":       func(b *LifeInput) { b.Angle = quantity.Angle(math.NaN()) },
@@ -216,10 +218,18 @@ func TestOnlyARigidCouplingBendsTheShaft(t *testing.T) {
 			t.Errorf("a rigid coupling whose load is typed: %+v", out)
 		}
 	}
-	// Without a word on the coupling what is not given adds nothing, and says nothing of what is lost.
+	// A coupling that is not named is a rigid one, and 0 typed is a load that is known.
 	bare := plain(14000, 2000, 1000*rpm)
+	if out := last(t, bare); out.LifeLost != 0 || math.IsNaN(float64(out.AdjustedLife)) {
+		t.Errorf("none typed: %+v", out)
+	}
+	bare.AddedLoad = quantity.Force(math.NaN())
+	if out := last(t, bare); !math.IsNaN(float64(out.LifeLost)) || !math.IsNaN(float64(out.AdjustedLife)) || !math.IsNaN(float64(out.StaticLoad)) {
+		t.Errorf("nothing known: %+v", out)
+	}
+	bare.CouplingKind = FlexibleCoupling
 	if out := last(t, bare); !math.IsNaN(float64(out.LifeLost)) || math.IsNaN(float64(out.AdjustedLife)) {
-		t.Errorf("%+v", out)
+		t.Errorf("flexible: %+v", out)
 	}
 	aligned := output()
 	aligned.Offset, aligned.Angle = 0, 0

@@ -103,7 +103,10 @@ func TestANeckedShaftIsNotPassedOver(t *testing.T) {
 	if v := shallow.Verdict("neck-strength"); v == nil || v.Word == "beyond" {
 		t.Errorf("a shallow one: %+v", v)
 	}
-	if testboat.Run(t, "gland-packing", box+`}`, marinecalc.Options{}).Verdict("neck-strength") != nil {
-		t.Error("a smooth shaft is judged")
+	if v := testboat.Run(t, "gland-packing", box+`}`, marinecalc.Options{}).Verdict("neck-strength"); v == nil || v.Word != "not measured" {
+		t.Errorf("nobody looked: %+v", v)
+	}
+	if v := testboat.Run(t, "gland-packing", box+`, "grooveDiameter": "25 mm"}`, marinecalc.Options{}).Verdict("neck-strength"); v == nil || v.Word != "inside the guide" {
+		t.Errorf("a smooth one: %+v", v)
 	}
 }
