@@ -141,8 +141,20 @@ func TestChangesOfRuleFiles(t *testing.T) {
 
 // However much is wrong, one reads no more of it than that.
 func TestFaultsAreFew(t *testing.T) {
-	text := `{"limits": [` + strings.Repeat(`{},`, 1999) + `{}]}`
-	if _, report := rulefile.Check(rules.Standard(), []byte(text), ""); len(report.Problems) > 60 {
-		t.Errorf("%d problems", len(report.Problems))
+	var signs strings.Builder
+	for i := range 2000 {
+		fmt.Fprintf(&signs, `{"id": "yard-%d", "cause": "shaft-bend-%d", "evidence": "gear-sean", "yes": 0.5, %s},`, i, i, backing)
+	}
+	for name, text := range map[string]string{
+		"empty rows":   `{"limits": [` + strings.Repeat(`{},`, 1999) + `{}]}`,
+		"too many":     `{"limits": [` + strings.Repeat(`{},`, 99999) + `{}]}`,
+		"lost leads":   `{"signs": [` + strings.TrimSuffix(signs.String(), ",") + `]}`,
+		"long ids":     `{"advice": [{"id": "` + strings.Repeat("a", 1<<20) + `"}]}`,
+		"many members": `{"table": "packings", "rows": [{"id": "a", "values": {` + strings.TrimSuffix(strings.Repeat(`"x": 1,`, 50000), ",") + `}}]}`,
+	} {
+		_, report := rulefile.Check(rules.Standard(), []byte(text), "")
+		if text := report.Problems.String(); len(report.Problems) == 0 || len(report.Problems) > 60 || len(text) > 200_000 {
+			t.Errorf("%s: %d problems, %d bytes", name, len(report.Problems), len(text))
+		}
 	}
 }

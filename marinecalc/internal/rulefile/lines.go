@@ -13,9 +13,15 @@ import (
 // lines are the lines of a JSON text by the pointers to what stands there.
 type lines map[string]int
 
-// linesOf finds them in a text that was decoded before.
-func linesOf(text []byte) lines {
-	l := lines{}
+// want asks for a place, and for those around it in case it is not there.
+func (l lines) want(where string) {
+	for l[where] = 0; where != ""; l[where] = 0 {
+		where = where[:strings.LastIndexByte(where, '/')]
+	}
+}
+
+// find looks for what is wanted in a text that was decoded before.
+func (l lines) find(text []byte) {
 	d := json.NewDecoder(bytes.NewReader(text))
 	at, line := 0, 1
 	next := func() json.Token {
@@ -28,7 +34,9 @@ func linesOf(text []byte) lines {
 	var value func(where string)
 	value = func(where string) {
 		token := next()
-		l[where] = line
+		if _, wanted := l[where]; wanted {
+			l[where] = line
+		}
 		switch token {
 		case json.Delim('{'):
 			for d.More() {
@@ -44,13 +52,12 @@ func linesOf(text []byte) lines {
 		}
 	}
 	value("")
-	return l
 }
 
 // line is that of a place, or of the nearest one around it that is there.
 func (l lines) line(where string) int {
 	for {
-		if n, is := l[where]; is {
+		if n := l[where]; n > 0 {
 			return n
 		}
 		cut := strings.LastIndexByte(where, '/')

@@ -21,19 +21,28 @@ import (
 // checker goes through one file. It reads the decoded text, so that a row
 // which does not load is told of as far as it can be understood.
 type checker struct {
-	book  *rules.Book
-	file  map[string]any
-	lines lines
-	ids   map[string]map[string]bool // kind of row -> id -> whether the book has it
-	out   *Report
+	book *rules.Book
+	file map[string]any
+	ids  map[string]map[string]bool // kind of row -> id -> whether the book has it
+	out  *Report
+
+	replacesAt, addsAt []string // the places of the rows
 }
 
+// enough caps what is gathered: each problem can have a long list of what is
+// allowed, and no more than fifty are told.
+const enough = 200
+
 func (c *checker) fail(where, what, allowed, hint string) {
-	c.out.Problems.Add(where, what, allowed, hint)
+	if len(c.out.Problems) < enough {
+		c.out.Problems.Add(where, what, allowed, hint)
+	}
 }
 
 func (c *checker) warn(where, what, allowed, hint string) {
-	c.out.Warnings.Add(where, what, allowed, hint)
+	if len(c.out.Warnings) < enough {
+		c.out.Warnings.Add(where, what, allowed, hint)
+	}
 }
 
 // rows goes through the rows of one kind, with their places.
@@ -68,7 +77,14 @@ func texts(where string, list any) iter.Seq2[string, string] {
 
 // unknown tells of a name that leads nowhere.
 func (c *checker) unknown(where, what, name string, known []string) {
-	c.fail(where, fmt.Sprintf("there is no %s %q", what, contract.Shorten(name)), strings.Join(known, ", "), contract.DidYouMean(name, known))
+	if len(c.out.Problems) >= enough {
+		return
+	}
+	hint := contract.DidYouMean(name, known)
+	if most := 60; len(known) > most {
+		known = append(slices.Clip(known[:most]), "…")
+	}
+	c.fail(where, fmt.Sprintf("there is no %s %q", what, contract.Shorten(name)), strings.Join(known, ", "), hint)
 	c.out.Problems[len(c.out.Problems)-1].Kind = problem.Unknown
 }
 

@@ -29,19 +29,19 @@ func (c *checker) changes() {
 			if id == "" {
 				continue // said by the schema
 			}
-			change := Change{Kind: kind, ID: id, Line: c.lines.line(where), Title: cmp.Or(text(row, "title"), text(row, "name"), text(row, "text"))}
+			change := Change{Kind: kind, ID: id, Title: cmp.Or(text(row, "title"), text(row, "name"), text(row, "text"))}
 			if kind == "limits" {
 				change.Now = asked(row)
 			}
 			if !c.ids[kind][id] {
 				c.near(where, kind, row, old)
-				c.out.Adds = append(c.out.Adds, change)
+				c.out.Adds, c.addsAt = append(c.out.Adds, change), append(c.addsAt, where)
 				continue
 			}
 			if l, is := old[id]; is && kind == "limits" {
 				change.Was, change.WasTitle, change.WasSource = boundOf(&l), l.Title, l.Source.String()
 			}
-			c.out.Replaces = append(c.out.Replaces, change)
+			c.out.Replaces, c.replacesAt = append(c.out.Replaces, change), append(c.replacesAt, where)
 		}
 	}
 	if held+len(list(c.file, "shared"))+len(c.out.Problems) == 0 {
@@ -83,7 +83,7 @@ func boundOf(l *rules.Limit) string {
 func (c *checker) near(where, kind string, row map[string]any, old map[string]rules.Limit) {
 	id := text(row, "id")
 	for _, known := range slices.Sorted(maps.Keys(c.ids[kind])) {
-		if !c.ids[kind][known] || contract.Distance(id, known) > 2 || letters(id) == letters(known) {
+		if !c.ids[kind][known] || max(len(id), len(known))-min(len(id), len(known)) > 2 || contract.Distance(id, known) > 2 || letters(id) == letters(known) {
 			continue
 		}
 		what := fmt.Sprintf("%q is nearly the id of %q, which stays in force beside it", id, known)

@@ -8,6 +8,7 @@ package rulefile
 
 import (
 	"bytes"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -50,15 +51,13 @@ func Check(book *rules.Book, text []byte, name string) (*rules.Book, *Report) {
 		}
 		c.out.Problems = faults
 	} else {
-		c.lines = linesOf(text)
 		c.check(text, value)
 		if len(c.out.Problems) == 0 {
 			var err error
 			next, err = book.Overlay(text)
 			c.out.Problems = problem.Of(err)
 		}
-		c.lines.place(c.out.Problems)
-		c.lines.place(c.out.Warnings)
+		c.placeLines(text)
 	}
 	for _, list := range []problem.List{c.out.Problems, c.out.Warnings} {
 		for i := range list {
@@ -79,6 +78,9 @@ func (c *checker) check(text []byte, value any) {
 		return
 	}
 	c.out.Problems = document.CheckStrict(value)
+	if slices.ContainsFunc(c.out.Problems, func(p problem.Problem) bool { return p.Kind == problem.TooLarge }) {
+		return
+	}
 	for _, f := range c.book.RowFaults(text) {
 		if !c.faulted(f.Where) {
 			c.out.Problems = append(c.out.Problems, f)
@@ -100,6 +102,31 @@ func (c *checker) check(text []byte, value any) {
 	c.changes()
 	c.out.Problems = contract.Few(c.out.Problems.Sorted())
 	c.out.Warnings = contract.Few(c.out.Warnings.Sorted())
+}
+
+// placeLines gives problems, warnings and changes their lines.
+func (c *checker) placeLines(text []byte) {
+	at := lines{}
+	for _, list := range []problem.List{c.out.Problems, c.out.Warnings} {
+		for i := range list {
+			if !strings.HasPrefix(list[i].Where, "/") {
+				list[i].Where = ""
+			}
+			at.want(list[i].Where)
+		}
+	}
+	for _, where := range slices.Concat(c.replacesAt, c.addsAt) {
+		at.want(where)
+	}
+	at.find(text)
+	at.place(c.out.Problems)
+	at.place(c.out.Warnings)
+	for i, where := range c.replacesAt {
+		c.out.Replaces[i].Line = at.line(where)
+	}
+	for i, where := range c.addsAt {
+		c.out.Adds[i].Line = at.line(where)
+	}
 }
 
 // faulted tells whether a problem is known already of a row, or in it.
