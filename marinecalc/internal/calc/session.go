@@ -5,8 +5,9 @@
 // values, fill.go writes the typed struct; run.go runs the function, results.go
 // reads what came out, unverified.go finds the results that rest on unverified
 // figures, trials.go gives every number its range; judge.go holds the results
-// against the limits, settle.go says what would settle a doubt, write.go writes
-// the sheet. given.go tells beforehand what the boat gives.
+// against the limits, makers.go says what took the place of which, conflicts.go
+// what does not agree, settle.go what would settle a doubt, write.go writes the
+// sheet. given.go tells beforehand what the boat gives.
 package calc
 
 import (
