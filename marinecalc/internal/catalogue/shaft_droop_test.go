@@ -50,8 +50,20 @@ func TestBearingBehindWithThePropellerOff(t *testing.T) {
 // A second section without its diameter is asked for that, and not accused of
 // its bore.
 func TestSecondSectionAsksForItsDiameter(t *testing.T) {
-	_, err := marinecalc.Run("shaft-droop", []byte(`{"shaftDiameter":"30 mm","freeLength":"600 mm","shaftAlloy":"s31600-annealed","stepLength":"100 mm","shaftBore":"7 mm"}`), marinecalc.Options{})
+	_, err := marinecalc.Run("shaft-droop", []byte(`{"shaftDiameter":"30 mm","freeLength":"600 mm","couplingMass":"3 kg","shaftAlloy":"s31600-annealed","stepLength":"100 mm","shaftBore":"7 mm"}`), marinecalc.Options{})
 	if err == nil || strings.Contains(err.Error(), "bore") || !strings.Contains(err.Error(), "/stepDiameter") {
 		t.Errorf("%v", err)
+	}
+}
+
+// A mass that nobody gave is not taken for none.
+func TestMassesAreAskedFor(t *testing.T) {
+	for id, c := range map[string]struct{ input, at string }{
+		"shaft-droop": {`{"shaftDiameter":"30 mm","freeLength":"600 mm","shaftAlloy":"s31600-annealed"}`, "/couplingMass"},
+		"shaft-whirl": {`{"sections":[{"diameter":"30 mm","length":"2700 mm"}],"bearings":[{"at":"0 mm"},{"at":"2550 mm"}],"shaftSpeed":"600 rpm","shaftAlloy":"s31600-annealed"}`, "/propellerMass"},
+	} {
+		if _, err := marinecalc.Run(id, []byte(c.input), marinecalc.Options{}); err == nil || !strings.Contains(err.Error(), c.at) {
+			t.Errorf("%s: %v", id, err)
+		}
 	}
 }
