@@ -28,7 +28,8 @@ type surveyed struct {
 // What these boats have was put into them, so what the survey must find is
 // known beforehand: by the fault alone, not by what the program says of it.
 var cases = []surveyed{
-	{boat: "crooked-flange", about: []string{"coupling-alignment"}},
+	{boat: "crooked-flange", about: []string{"coupling-alignment"}, says: []string{"have the flange faced on its shaft"},
+		finds: map[string]string{"coupling-alignment/face-run-out": "over the limit", "coupling-alignment/rigid-gap-per-diameter": "over the limit", "coupling-alignment/rim-run-out": "OK"}},
 	{boat: "misaligned-coupling", about: []string{"coupling-alignment"},
 		finds: map[string]string{"coupling-alignment/rigid-gap-per-diameter": "over the limit"}},
 	{boat: "offset-only", about: []string{"coupling-alignment"},
@@ -81,8 +82,8 @@ var restsOn = map[string][]string{
 	"dripRateAtRest":     {"battery-outlasts-absence", "no-flood-in-absence", "flood-with-dead-pump"},
 	"bearingClearance":   {"worn-limit", "worn-share", "clearance-none", "clearance-tight", "shell-lasts-to-haul-out", "not-tighter-than-new", "not-tighter-than-before"},
 	"bearingGrooveDepth": {"worn-groove"},
-	"couplingGaps":       {"rigid-gap-per-diameter", "engine-bulletin-gap", "army-feeler-gap"},
-	"couplingSteps":      {"rigid-flange-offset"},
+	"couplingGaps":       {"rigid-gap-per-diameter", "flexible-gap", "face-run-out", "engine-bulletin-gap", "army-feeler-gap"},
+	"couplingSteps":      {"rigid-flange-offset", "flexible-offset", "rim-run-out"},
 	"footGap":            {"soft-foot"},
 	"vibrationVelocity":  {"vibration-long-running", "vibration-damage"},
 	"count6":             {"clean-6"},

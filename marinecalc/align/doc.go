@@ -4,6 +4,8 @@
 //
 //   - [Coupling] (coupling-alignment): angular and parallel misalignment, told
 //     apart from the run-out of the flanges where the shaft was turned
+//   - [Trial]: the coupling as it may truly stand about that, the readings
+//     being off by what their gauge does not see
 //   - [GapAt]: the face gap to expect at any clock position
 //
 // The misalignment is the least-squares plane through the readings (own

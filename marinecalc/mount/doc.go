@@ -5,8 +5,9 @@
 // Places are measured from the middle of the coupling face: forward along the
 // shaft line, to starboard, and up square to it.
 //
-//   - [Moves] (mount-moves): raise and shift of every mount, in turns of its
-//     nut, inside the travel of its stud
+//   - [Moves] (mount-moves): raise and shift of every mount, in quarter flats
+//     of its nut chosen together, inside the travel of its stud
+//   - [MovesTrial]: what those turns leave of a coupling as it may truly stand
 //   - [Load] (mount-load): load and deflection of every mount at rest and
 //     under way, the six natural modes, and the vibration that passes at firing
 //     frequency
