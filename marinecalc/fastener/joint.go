@@ -126,14 +126,15 @@ type PreloadResult struct {
 	BreakingClamp   quantity.Force // under the wrench, which twists the bolt
 	BreakingTorque  quantity.Torque
 
-	ProofUse         quantity.Ratio  // achieved preload over proof load
-	YieldUse         quantity.Ratio  // achieved preload over yield load, straight pull
-	TighteningStress quantity.Stress // combined tension and torsion at the achieved preload
+	ProofUse         quantity.Ratio  // clamp that the setting asks for over proof load, even of a bolt that breaks before
+	YieldUse         quantity.Ratio  // likewise over yield load, straight pull
+	TighteningStress quantity.Stress // likewise, combined tension and torsion
 	TighteningUse    quantity.Ratio  // that over yield strength
 
 	PreloadFromTorqueUsed    quantity.Force
 	ProofUseFromTorqueUsed   quantity.Ratio
 	ClampShareFromTorqueUsed quantity.Ratio // that clamp over the target
+	BreakingUse              quantity.Ratio // what TorqueUsed asks of the bolt over BreakingClamp
 
 	HeadBearingStress quantity.Stress // at the preload achieved, no washer
 	BearingUse        quantity.Ratio

@@ -151,6 +151,11 @@ func (out *PreloadResult) held(clamp float64) float64 {
 	return clamp
 }
 
+// clampShare is what is left of a clamp as a share of the target.
+func (out *PreloadResult) clampShare(clamp float64, target quantity.Force) quantity.Ratio {
+	return quantity.Ratio(out.held(clamp) / float64(target))
+}
+
 // achieved sets what the bolt gets at the setting, with its target clamp load,
 // and at the torque in question.
 func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
@@ -164,20 +169,22 @@ func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
 	if in.Control == ByTorque {
 		middle = out.clamped(in, out.WrenchSetting)
 	}
-	reached := out.held(float64(out.ScatterUsed) * middle)
+	wanted := float64(out.ScatterUsed) * middle
+	reached := out.held(wanted)
 	out.MiddlePreload = quantity.Force(middle)
 	out.AchievedPreload = quantity.Force(reached)
-	out.ClampShare = quantity.Ratio(reached / float64(target))
+	out.ClampShare = out.clampShare(wanted, target)
 	out.LeastPreload = quantity.Force(middle / quantity.OrNaN(float64(in.TighteningFactor)))
-	out.ProofUse = quantity.Ratio(reached / proof)
-	out.YieldUse = quantity.Ratio(reached / yield)
-	out.TighteningStress = quantity.Stress(reached / area * out.twist())
+	out.ProofUse = quantity.Ratio(wanted / proof) // what is asked of the bolt, whether it bears it or not
+	out.YieldUse = quantity.Ratio(wanted / yield)
+	out.TighteningStress = quantity.Stress(wanted / area * out.twist())
 	out.TighteningUse = quantity.Ratio(out.TighteningStress / in.YieldStrength)
 
-	asked := out.held(float64(in.TorqueScatter) * out.clamped(in, quantity.Torque(quantity.OrNaN(float64(in.TorqueUsed)))))
-	out.PreloadFromTorqueUsed = quantity.Force(asked)
+	asked := float64(in.TorqueScatter) * out.clamped(in, quantity.Torque(quantity.OrNaN(float64(in.TorqueUsed))))
+	out.PreloadFromTorqueUsed = quantity.Force(out.held(asked))
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
-	out.ClampShareFromTorqueUsed = quantity.Ratio(asked / float64(target))
+	out.ClampShareFromTorqueUsed = out.clampShare(asked, target)
+	out.BreakingUse = quantity.Ratio(asked / float64(out.BreakingClamp))
 	out.BreakingTorque = in.PrevailingTorque + quantity.Torque(float64(out.BreakingClamp)/float64(in.TorqueScatter)*float64(out.TargetTorque)/float64(out.Preload))
 }
 

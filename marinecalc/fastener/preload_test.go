@@ -210,7 +210,7 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 	})
 	missing := map[string]bool{
 		"WrenchDial": true, "LeastPreload": true, "BreakingLoad": true, "BreakingClamp": true, "BreakingTorque": true,
-		"PreloadFromTorqueUsed": true, "ProofUseFromTorqueUsed": true, "ClampShareFromTorqueUsed": true, "HeadBearingStress": true, "BearingUse": true, "NutTurn": true, "NutFlats": true,
+		"PreloadFromTorqueUsed": true, "ProofUseFromTorqueUsed": true, "ClampShareFromTorqueUsed": true, "BreakingUse": true, "HeadBearingStress": true, "BearingUse": true, "NutTurn": true, "NutFlats": true,
 		"BoltSpring": true, "MemberSpring": true, "LoadShare": true, "LoadedBoltStress": true, "SeparationLoad": true,
 	}
 	noHoles(t, out, missing)

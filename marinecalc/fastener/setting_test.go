@@ -23,12 +23,18 @@ func TestBreakingTorque(t *testing.T) {
 		parttest.Within(t, "equivalent stress", math.Sqrt(tension*tension+3*shear*shear), float64(in.TensileStrength), 1e-12)
 		in.TorqueUsed = out.BreakingTorque
 		parttest.Within(t, "clamp there", float64(tighten(t, in).PreloadFromTorqueUsed), float64(out.BreakingClamp), 1e-9)
+		parttest.Within(t, "share of what breaks it", float64(tighten(t, in).BreakingUse), 1, 1e-9)
 		in.TorqueUsed *= 0.9
 		if tighten(t, in).PreloadFromTorqueUsed >= out.BreakingClamp {
 			t.Error("a tenth less breaks it too")
 		}
 		in.TorqueUsed *= 3
-		parttest.Within(t, "clamp beyond", float64(tighten(t, in).PreloadFromTorqueUsed), float64(out.BreakingClamp), 0)
+		far := tighten(t, in)
+		parttest.Within(t, "clamp beyond", float64(far.PreloadFromTorqueUsed), float64(out.BreakingClamp), 0)
+		// What is asked of the bolt goes on growing with the torque.
+		asked := float64((in.TorqueUsed - 3) / (out.BreakingTorque - 3))
+		parttest.Within(t, "share of what breaks it, beyond", float64(far.BreakingUse), asked, 1e-9)
+		parttest.Within(t, "share of the proof load, beyond", float64(far.ProofUseFromTorqueUsed), asked*float64(out.BreakingClamp)/(float64(out.ProofStress)*float64(out.StressArea)), 1e-9)
 	}
 	in := whole()
 	in.TensileStrength = 0
