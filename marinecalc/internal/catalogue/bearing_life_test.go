@@ -57,3 +57,14 @@ func TestTheRollingBearingIsJudgedAtRestToo(t *testing.T) {
 		}
 	}
 }
+
+// A bore that the table of seats does not cover hinders no life.
+func TestASeatWithoutARowHindersNothing(t *testing.T) {
+	s := testboat.Run(t, "bearing-life", `{"dynamicRating":"200 kN","axialFactor":1,"loadLimit":0.4,"addedLoad":"0 N","radialLoad":"1 kN","thrust":"0 kN","shaftSpeed":"1000 rpm","bearingBore":"140 mm","seatFit":"k6"}`, marinecalc.Options{})
+	if s.Result("adjustedLife") == nil || s.Result("leastInterference") != nil {
+		t.Errorf("life %v, interference %v", s.Result("adjustedLife"), s.Result("leastInterference"))
+	}
+	if got := wordOf(s, "seat-interference"); got != "not measured" {
+		t.Errorf("the seat: %q", got)
+	}
+}
