@@ -28,6 +28,9 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 		}
 		return nil, in.missing, in.problems
 	}
+	was := s.inHand
+	s.inHand = in
+	defer func() { s.inHand = was }()
 	if err := call.run(); err != nil {
 		var l Lacking
 		if errors.As(err, &l) {

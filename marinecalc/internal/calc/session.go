@@ -60,6 +60,7 @@ type Session struct {
 	brief        bool
 	day          string
 	made         sheet.Made
+	inHand       *inputs             // of the run in hand
 	done         map[string]*Outcome // nil while being calculated, or when it cannot be
 }
 
@@ -112,6 +113,20 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 		s.made.Seed = s.seed
 	}
 	return s, nil
+}
+
+// Spread is what is known of a number among the inputs of the run in hand,
+// and whether it is one. It is for a typed function whose estimate is a mean
+// over the ranges of its inputs.
+func (s *Session) Spread(input string) (spread.Factor, bool) {
+	if s.inHand == nil {
+		return spread.Factor{}, false
+	}
+	k := s.inHand.at(input)
+	if k == nil || s.inHand.form.Input.Child(input).Kind == nil {
+		return spread.Factor{}, false
+	}
+	return k.factor, true
 }
 
 // Made says what makes the sheets of the session.

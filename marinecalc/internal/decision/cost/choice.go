@@ -20,6 +20,7 @@ type Input struct {
 	FailureCost          quantity.Money // of one failure, over and above mending it: a tow, a lift, what it breaks
 	FailureDays          quantity.Time  // of the season lost by one failure
 	Interest             quantity.Ratio // a year; 0 counts every season alike
+	AlikeWithin          quantity.Ratio // of the lower cost: ways that differ by less cost alike; 0 to 1
 
 	RepairParts         quantity.Money
 	RepairYardTime      quantity.Time
@@ -126,6 +127,7 @@ func (in *Input) validate() problem.List {
 		{"/replaceYardTime", float64(in.ReplaceYardTime), 0, longest}, {"/replaceOwnTime", float64(in.ReplaceOwnTime), 0, longest},
 		{"/repairLife", float64(in.RepairLife), 0, math.MaxFloat64}, {"/replaceLife", float64(in.ReplaceLife), 0, math.MaxFloat64},
 		{"/interest", float64(in.Interest), -0.5, 1},
+		{"/alikeWithin", float64(in.AlikeWithin), 0, 1},
 		{"/repairNotCured", float64(in.RepairNotCured), -hair, MostNotCured + hair}, {"/replaceNotCured", float64(in.ReplaceNotCured), -hair, MostNotCured + hair},
 		{"/repairFailsAgain", float64(in.RepairFailsAgain), -hair, 1 + hair}, {"/replaceFails", float64(in.ReplaceFails), -hair, 1 + hair},
 		{"/leaveFails", float64(in.LeaveFails), -hair, 1 + hair},

@@ -4,6 +4,7 @@ package cost
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -11,7 +12,7 @@ import (
 // Result is what each way out is expected to cost. A figure that cannot be
 // given is NaN.
 type Result struct {
-	Cheapest               string         // RepairIt, ReplaceIt or LeaveIt
+	Cheapest               string         // RepairIt, ReplaceIt or LeaveIt; TooClose where the two cheapest are alike
 	ReplacingCheaperChance quantity.Ratio // 1 where replacing costs less than repairing, else 0; over the trials of a range it is the probability
 	RepairExpected         quantity.Money
 	ReplaceExpected        quantity.Money
@@ -37,6 +38,8 @@ type Result struct {
 	FailureLoss         quantity.Money // of one failure, over and above mending it
 	RepairSeason        quantity.Ratio // chance a season
 	ReplaceSeason       quantity.Ratio
+	RepairMisses        quantity.Ratio // the cause, chance
+	ReplaceMisses       quantity.Ratio
 	SeasonsCounted      quantity.Ratio // seasons, later ones counted by the interest
 	RepairCovered       quantity.Ratio // the same under the repair's warranty
 	ReplaceCovered      quantity.Ratio
@@ -49,6 +52,7 @@ const (
 	RepairIt  = "repair"
 	ReplaceIt = "replace"
 	LeaveIt   = "leave"
+	TooClose  = "too-close"
 )
 
 // The codes of RepeatAnswer, for which the schema of repair-or-replace has the words.
@@ -115,6 +119,8 @@ func Weigh(in Input) (Result, error) {
 		FailureLoss:      quantity.Money(b),
 		RepairSeason:     quantity.Ratio(r.fails),
 		ReplaceSeason:    quantity.Ratio(p.fails),
+		RepairMisses:     quantity.Ratio(r.miss),
+		ReplaceMisses:    quantity.Ratio(p.miss),
 		LeaveExpected:    quantity.Money(math.NaN()),
 	}
 	var sr, sp, s float64
@@ -139,8 +145,22 @@ func Weigh(in Input) (Result, error) {
 			out.Cheapest = LeaveIt
 		}
 	}
+	if in.alike(er, ep, float64(out.LeaveExpected)) {
+		out.Cheapest = TooClose
+	}
 	out.breakEven(&in, &r, &p, s, sr, sp, b)
 	return out, nil
+}
+
+// alike tells whether the two cheapest ways cost nearly the same. leave is NaN
+// where leaving is not weighed.
+func (in *Input) alike(repair, replace, leave float64) bool {
+	costs := []float64{repair, replace, leave}
+	if math.IsNaN(leave) {
+		costs = costs[:2]
+	}
+	slices.Sort(costs)
+	return costs[1]-costs[0] < float64(in.AlikeWithin)*costs[0]
 }
 
 func labour(in *Input, yard, own quantity.Time) quantity.Money {
