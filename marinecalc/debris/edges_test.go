@@ -12,6 +12,7 @@ func TestEdgesOfWear(t *testing.T) {
 		"/wearLength":    "[1e-06, 10]",
 		"/wearWidth":     "[1e-06, 10]",
 		"/wearFullness":  "[0.001, 1]",
+		"/wearOutline":   "0 or [0.001, 1]",
 		"/wornPlaces":    "[1, 1000]",
 		"/metalDensity":  "[500, 25000]",
 		"/fluidVolume":   "0 or [1e-06, 100]",

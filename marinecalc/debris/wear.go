@@ -17,6 +17,7 @@ type WearInput struct {
 	WearLength   quantity.Length  // of the worn patch, above 0
 	WearWidth    quantity.Length  // of the worn patch, above 0
 	WearFullness quantity.Ratio   // worn volume over depth × length × width, above 0 up to 1
+	WearOutline  quantity.Ratio   // area of the patch over length × width, above 0 up to 1; 0: all of it
 	WornPlaces   int              // how many places are worn alike, 1 to 1000
 	MetalDensity quantity.Density // of the worn part, 500 to 25 000 kg/m³
 
@@ -36,7 +37,7 @@ type WearInput struct {
 // WearResult is what the wear came to. NaN marks a figure for which an optional
 // input is missing.
 type WearResult struct {
-	WearArea       quantity.Area
+	WearArea       quantity.Area   // of one patch
 	WornVolume     quantity.Volume // of all places
 	WornMass       quantity.Mass
 	DebrisShare    quantity.Ratio  // mass of the metal over mass of the fluid, were all of it still afloat in it
@@ -53,7 +54,8 @@ type WearResult struct {
 //
 // The volume is depth × length × width × fullness, the fullness being that of
 // the solid which the wear took (1 for an even layer, 1/2 for a wedge, 2/3
-// for a groove of parabolic section: geometry). The strength goes with the
+// for a groove of parabolic section: geometry); the area of the patch is
+// length × width × outline (π/4 for an ellipse). The strength goes with the
 // power of the thickness that carries the load: 1 in tension, 2 for a tooth
 // or plate in bending (section modulus b·h²/6), 3 for a shaft in torsion
 // (π·d³/16; Shigley, Mechanical Engineering Design, 9th ed., ch. 3). Notches,
@@ -66,8 +68,12 @@ func Wear(in WearInput) (WearResult, error) {
 		return WearResult{}, err
 	}
 	depth := float64(in.WearDepth)
-	area := float64(in.WearLength) * float64(in.WearWidth)
-	volume := float64(in.WornPlaces) * float64(in.WearFullness) * depth * area
+	around := float64(in.WearLength) * float64(in.WearWidth)
+	area := around
+	if in.WearOutline > 0 {
+		area *= float64(in.WearOutline)
+	}
+	volume := float64(in.WornPlaces) * float64(in.WearFullness) * depth * around
 	mass := float64(in.MetalDensity) * volume
 	thick := quantity.OrNaN(float64(in.PartThickness))
 	left := max(thick-float64(in.WornSides)*depth, 0)
@@ -100,6 +106,7 @@ func validate(in *WearInput) error {
 		{"/wearLength", "length of the worn patch", float64(in.WearLength), 1e-6, 10, "above 0, up to 10 m", false},
 		{"/wearWidth", "width of the worn patch", float64(in.WearWidth), 1e-6, 10, "above 0, up to 10 m", false},
 		{"/wearFullness", "fullness of the wear", float64(in.WearFullness), 1e-3, 1, "above 0, up to 1", false},
+		{"/wearOutline", "outline of the wear", float64(in.WearOutline), 1e-3, 1, "above 0, up to 1", true},
 		{"/wornPlaces", "number of worn places", float64(in.WornPlaces), 1, 1000, "1 to 1000", false},
 		{"/metalDensity", "density of the metal", float64(in.MetalDensity), 500, 25000, "500 to 25 000 kg/m³", false},
 		{"/fluidVolume", "fluid in the sump", float64(in.FluidVolume), 1e-6, 100, "above 0, up to 100 m³", true},

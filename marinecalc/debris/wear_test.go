@@ -37,6 +37,17 @@ func TestWearDerived(t *testing.T) {
 	}
 }
 
+// An elliptic paraboloid, a bowl, is half of the cylinder on its ellipse: π/8
+// of depth × length × width, on π/4 of length × width (geometry).
+func TestBowl(t *testing.T) {
+	in := tooth
+	in.WearFullness, in.WearOutline = math.Pi/8, math.Pi/4
+	out := measure(t, in)
+	parttest.Near(t, "area", float64(out.WearArea), math.Pi*0.02*0.004, 1e-15)
+	parttest.Near(t, "surface", float64(out.SurfaceLeft), 1-math.Pi*80/500, 1e-12)
+	parttest.Near(t, "volume", float64(out.WornVolume), 12*math.Pi*0.02*0.004*0.15e-3/2, 1e-18)
+}
+
 // What was not given gives no figure, and never 0 in its place.
 func TestWearWithoutTheOptional(t *testing.T) {
 	out := measure(t, WearInput{WearDepth: 1e-4, WearLength: 0.01, WearWidth: 0.01, WearFullness: 1, WornPlaces: 1, MetalDensity: 8800})

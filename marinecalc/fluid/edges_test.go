@@ -19,6 +19,7 @@ func TestEdgesOfSettling(t *testing.T) {
 		"/dipDepth":           "[0.0001, 0.0945]",
 		"/sumpDepth":          "[0.001, 5]",
 		"/fluidTemperature":   "[243, 423.2]",
+		"/densityPoint":       "0 or NaN or [243, 423.2]",
 		"/coolPoint":          "[243, 423.2]",
 		"/hotPoint":           "[243, 423.2]",
 		"/runningTemperature": "0 or NaN or [243, 423.2]",
@@ -48,15 +49,16 @@ func TestEdgesOfFlush(t *testing.T) {
 func TestEdgesOfCleanliness(t *testing.T) {
 	in := CleanlinessInput{Count4: math.NaN(), Count6: 8000, Count14: 15, SampleVolume: 100e-6}
 	parttest.Edges(t, in, func(in CleanlinessInput) (CleanlinessResult, error) {
-		return Cleanliness(in, []Step{{Code: 28, Most: 1e12}})
+		return Cleanliness(in, []Step{{Code: 28, Most: 1e12}}, never)
 	}, map[string]string{
-		"/sampleVolume": "[1e-07, 0.01]",
-		"/count4":       "any",
-		"/count6":       "any",
-		"/count14":      "any",
-		"/wantedCode4":  "any",
-		"/wantedCode6":  "any",
-		"/wantedCode14": "any",
+		"/sampleVolume":  "[1e-07, 0.01]",
+		"/countedVolume": "0 or NaN or [1e-08, 0.01]",
+		"/count4":        "any",
+		"/count6":        "any",
+		"/count14":       "any",
+		"/wantedCode4":   "any",
+		"/wantedCode6":   "any",
+		"/wantedCode14":  "any",
 	})
 }
 

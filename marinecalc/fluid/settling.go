@@ -17,7 +17,8 @@ const MostSizes = 8
 type SettlingInput struct {
 	ParticleSize       quantity.Length             // diameter, above 0 up to 10 mm
 	MetalDensity       quantity.Density            // of the particles; above the fluid's
-	FluidDensity       quantity.Density            // 500 to 2000 kg/m³
+	FluidDensity       quantity.Density            // at DensityPoint, 500 to 2000 kg/m³
+	DensityPoint       quantity.Temperature        // 243 K to 423 K; 0: FluidDensity is that of every temperature
 	StandingTime       quantity.Time               // since the engine stopped, 1 s to 10 years
 	DipDepth           quantity.Length             // from the surface down to the tip of the dipstick, above 0 up to SumpDepth
 	SumpDepth          quantity.Length             // of the fluid, up to 5 m
@@ -56,6 +57,9 @@ type SettlingResult struct {
 	Viscosity         quantity.KinematicViscosity // while it stands
 	WarmViscosity     quantity.KinematicViscosity // under way
 	DynamicViscosity  quantity.DynamicViscosity
+	Density           quantity.Density // while it stands
+	WarmDensity       quantity.Density
+	ViscosityIndex    quantity.Ratio
 	SettlingSpeed     quantity.Velocity
 	WarmSettlingSpeed quantity.Velocity
 	Reynolds          quantity.Ratio // of the particle; Stokes's law asks for less than 1
@@ -90,8 +94,8 @@ const (
 // that after a time t the top layer of depth h has lost the share v·t/h.
 //
 // The viscosity is that measured, or by ASTM D341 from two points (see
-// Walther). The change of density with temperature (some 0.07 % a kelvin) is
-// left out, and so are the slow currents of a sump that cools.
+// Walther). The fluid swells as a lubricating oil does (see Swollen). The slow
+// currents of a sump that cools are left out.
 //
 // The error is a *problem.Error of everything that cannot be. Settling does not
 // allocate unless it refuses.
@@ -99,11 +103,22 @@ func Settling(in SettlingInput) (SettlingResult, error) {
 	if err := in.validate(); err != nil {
 		return SettlingResult{}, err
 	}
-	out := SettlingResult{SlopeB: quantity.Ratio(math.NaN()), InterceptA: quantity.Ratio(math.NaN()), WarmViscosity: quantity.KinematicViscosity(math.NaN())}
+	nan := quantity.Ratio(math.NaN())
+	out := SettlingResult{SlopeB: nan, InterceptA: nan, ViscosityIndex: nan, WarmViscosity: quantity.KinematicViscosity(nan), WarmDensity: quantity.Density(nan)}
+	out.Density = in.FluidDensity
+	if in.DensityPoint > 0 {
+		out.Density = Swollen(in.FluidDensity, in.DensityPoint, in.FluidTemperature)
+	}
+	if in.RunningTemperature > 0 {
+		if out.WarmDensity = in.FluidDensity; in.DensityPoint > 0 {
+			out.WarmDensity = Swollen(in.FluidDensity, in.DensityPoint, in.RunningTemperature)
+		}
+	}
 	if in.CoolViscosity > 0 {
 		line := Through(in.CoolViscosity, in.CoolPoint, in.HotViscosity, in.HotPoint)
 		out.SlopeB, out.InterceptA = quantity.Ratio(line.B), quantity.Ratio(line.A)
 		out.Viscosity = line.At(in.FluidTemperature)
+		out.ViscosityIndex = ViscosityIndex(line.At(zeroCelsius+40), line.At(zeroCelsius+100))
 		if in.RunningTemperature > 0 {
 			out.WarmViscosity = line.At(in.RunningTemperature)
 		}
@@ -111,12 +126,13 @@ func Settling(in SettlingInput) (SettlingResult, error) {
 	if in.FluidViscosity > 0 {
 		out.Viscosity = in.FluidViscosity
 	}
-	nu, rho := float64(out.Viscosity), float64(in.FluidDensity)
+	nu, rho := float64(out.Viscosity), float64(out.Density)
 	mu := nu * rho
 	out.DynamicViscosity = quantity.DynamicViscosity(mu)
 	pull := (float64(in.MetalDensity) - rho) * gravity
 	per := pull / (18 * mu) // speed over the square of the size
-	warmPer := pull / (18 * float64(out.WarmViscosity) * rho)
+	warm := float64(out.WarmDensity)
+	warmPer := (float64(in.MetalDensity) - warm) * gravity / (18 * float64(out.WarmViscosity) * warm)
 	d, t, h, depth := float64(in.ParticleSize), float64(in.StandingTime), float64(in.DipDepth), float64(in.SumpDepth)
 	v := per * d * d
 	out.SettlingSpeed, out.WarmSettlingSpeed = quantity.Velocity(v), quantity.Velocity(warmPer*d*d)
@@ -157,6 +173,7 @@ func (in *SettlingInput) validate() error {
 	for _, b := range [...]bound{
 		{"/particleSize", "size of the particle", float64(in.ParticleSize), 1e-8, 0.01, "above 0, up to 10 mm", false},
 		{"/fluidDensity", "density of the fluid", float64(in.FluidDensity), 500, 2000, "500 to 2000 kg/m³", false},
+		{"/densityPoint", "temperature of the density", float64(in.DensityPoint), 243, 423.2, "-30 °C to 150 °C", true},
 		{"/metalDensity", "density of the particles", float64(in.MetalDensity), 500, 25000, "500 to 25 000 kg/m³", false},
 		{"/standingTime", "time of standing", float64(in.StandingTime), 0.1, 4e8, "1 s to 10 years", false},
 		{"/sumpDepth", "depth of the fluid", float64(in.SumpDepth), 1e-3, 5, "1 mm to 5 m", false},

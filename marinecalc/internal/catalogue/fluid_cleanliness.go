@@ -3,6 +3,7 @@ package catalogue
 import (
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/spread"
 )
 
 // fluidCleanliness gives a sample its code by the scale of the rule data.
@@ -12,5 +13,5 @@ func fluidCleanliness(s *calc.Session, in fluid.CleanlinessInput) (fluid.Cleanli
 	for i, row := range rows.All() {
 		scale[i] = fluid.Step{Code: int(row.Values.Of("code").SI), Most: row.Values.Of("most").SI}
 	}
-	return fluid.Cleanliness(in, scale)
+	return fluid.Cleanliness(in, scale, spread.RateBelow)
 }

@@ -40,7 +40,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	p.tools(order, &out)
 	p.shop(made, &out)
 	p.whereSheLies(&out)
-	p.trouble(made, &out)
+	p.trouble(made, late, &out)
 	if len(made.Order) > 0 {
 		out.Start = day.Text(made.FirstDay(made.Tasks[made.Order[0]].Start))
 	}

@@ -32,13 +32,27 @@ func listed(items []string) string {
 }
 
 // trouble says plainly what stands in the way.
-func (p *planner) trouble(made *schedule.Plan, out *Result) {
+func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
 	var lines []string
 	for i, w := range p.calendar.Windows {
 		if w.To < p.today {
 			lines = append(lines, fmt.Sprintf("The window %s to %s (%s) ended before %s and is not counted.", p.in.Windows[i].From, p.in.Windows[i].To, windowWords(p.in.Windows[i]), p.in.Today))
 		}
 	}
+	lines = append(lines, p.undated(made)...)
+	if len(made.Order) == len(made.Tasks) {
+		for _, line := range p.undated(late) {
+			lines = append(lines, "When every step takes its long time: "+strings.ToLower(line[:1])+line[1:])
+		}
+	}
+	for _, list := range p.cut {
+		lines = append(lines, "The list of "+list+" is longer than the sheet shows: plan the work in two parts.")
+	}
+	out.Trouble = strings.Join(lines, " ")
+}
+
+// undated says which steps of a plan have no date, and why.
+func (p *planner) undated(made *schedule.Plan) (lines []string) {
 	never := map[string][]string{}
 	short := map[string][]string{}
 	follow := 0
@@ -67,10 +81,7 @@ func (p *planner) trouble(made *schedule.Plan, out *Result) {
 	if follow > 0 {
 		lines = append(lines, fmt.Sprintf("%d more steps hang on these and have no date either.", follow))
 	}
-	for _, list := range p.cut {
-		lines = append(lines, "The list of "+list+" is longer than the sheet shows: plan the work in two parts.")
-	}
-	out.Trouble = strings.Join(lines, " ")
+	return lines
 }
 
 func windowWords(w WorkWindow) string {
