@@ -27,6 +27,7 @@ func TestEdgesOfSource(t *testing.T) {
 		"/frequencyAccuracy": "[0.0001, 10000]",
 		"/speedAccuracy":     "[0, 0.5]",
 		"/vibrationVelocity": "[0, 10]",
+		"/vibrationBaseline": "[0, 10]",
 		"/zoneAb":            "[0, 1]",
 		"/zoneBc":            "[0.0018, 1]",
 		"/zoneCd":            "0 or [0.0045, 1]",

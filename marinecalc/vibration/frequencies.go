@@ -35,6 +35,7 @@ type Suspect struct {
 	AtSpeed   string // at another engine speed
 	InAstern  string
 	Look      string // where to look or measure, when no run parts it from another
+	Healthy   bool   // a sound drivetrain makes it too
 }
 
 // SourceInput is the drivetrain as it ran while a frequency was measured. A field
@@ -60,6 +61,7 @@ type SourceInput struct {
 	FrequencyAccuracy quantity.Frequency     // half-width; needed with Frequency
 	SpeedAccuracy     quantity.Ratio         // half-width, of EngineSpeed; 0 to 0.5
 	VibrationVelocity quantity.Velocity      // effective value (rms); optional
+	VibrationBaseline quantity.Velocity      // the same, of this boat when all was well; optional
 	ZoneAb            quantity.Velocity      // limits of the zones; optional, all or none
 	ZoneBc            quantity.Velocity
 	ZoneCd            quantity.Velocity
@@ -81,8 +83,9 @@ type SourceResult struct {
 	BestShare          quantity.Ratio
 	RunnerUp           string
 	RunnerUpShare      quantity.Ratio
-	Parting            string // the run or the look that parts the two
-	Zone               string // of severity
+	Parting            string         // the run or the look that parts the two
+	Zone               string         // of severity
+	Growth             quantity.Ratio // vibration over its baseline
 	EngineFrequency    quantity.Frequency
 	FiringFrequency    quantity.Frequency
 	MeshFrequency      quantity.Frequency

@@ -19,9 +19,9 @@ const Unknown = "Something not listed here"
 // measured frequency and of the engine's speed, each half-width a read as
 // a/√3 (JCGM 100:2008, 4.3.7, values from memory), and for a bearing of its
 // slip, read as anywhere from half to one and a half times what is given. A
-// frequency of none of the sources is taken as equally likely anywhere up to
-// a quarter above the highest of all. All sources count the same beforehand.
-// The shares are the likelihoods over their sum (Bayes).
+// frequency of none of the sources is taken as equally likely anywhere in a
+// band of a thousand hertz, whatever the sources are. All sources count the
+// same beforehand. The shares are the likelihoods over their sum (Bayes).
 //
 // keep is the order of the rows: the zero Ranking makes a new one, the likeliest
 // first, or by frequency where nothing was measured; a Ranking that comes in
@@ -35,6 +35,10 @@ func Source(in SourceInput, sources []Suspect, keep *Ranking) (SourceResult, err
 	var m SourceResult
 	m.bases(&in)
 	m.Zone = zone(&in)
+	m.Growth = quantity.Ratio(float64(in.VibrationVelocity) / quantity.OrNaN(float64(in.VibrationBaseline)))
+	if in.VibrationVelocity == 0 {
+		m.Growth = quantity.Ratio(math.NaN())
+	}
 	var all [Most]Candidate
 	m.weigh(&in, sources, &all)
 	if keep.n == 0 {
@@ -52,7 +56,7 @@ func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Cand
 	nan := math.NaN()
 	engine := float64(m.EngineFrequency)
 	measured := quantity.OrNaN(float64(in.Frequency))
-	top, total := measured, 0.0
+	total := 0.0
 	for i := range sources {
 		f, slips := m.of(&sources[i], in)
 		c := &all[i]
@@ -60,9 +64,6 @@ func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Cand
 		if math.IsNaN(f) {
 			c.Name = ""
 			continue
-		}
-		if f > top {
-			top = f
 		}
 		if in.Frequency == 0 {
 			continue
@@ -82,7 +83,7 @@ func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Cand
 		total += density
 	}
 	last := &all[len(sources)]
-	*last = Candidate{Name: Unknown, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: quantity.Ratio(1 / (1.25 * top))}
+	*last = Candidate{Name: Unknown, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: 1.0 / band}
 	total += float64(last.Share)
 	if in.Frequency == 0 {
 		last.Name = ""
@@ -94,6 +95,9 @@ func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Cand
 		}
 	}
 }
+
+// band, in hertz, is how wide frequencies of parts not listed lie.
+const band = 1000
 
 // least is the smallest share that is told from none.
 const least = 1e-6
@@ -144,7 +148,13 @@ func (m *SourceResult) say(sources []Suspect, r *Ranking) {
 	default:
 		m.Parting = "To make sure: " + sources[first].Look + "."
 	}
+	if first != len(sources) && sources[first].Healthy {
+		m.Parting += healthy
+	}
 }
+
+// healthy is added where the likeliest source is no fault.
+const healthy = " A sound drivetrain has this frequency too: what counts is whether it has grown."
 
 // part gives the run that parts two sources, the least work first, or says
 // that none does.

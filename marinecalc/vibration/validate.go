@@ -33,6 +33,7 @@ func validate(in *SourceInput, sources []Suspect) error {
 		{"/frequencyAccuracy", "accuracy of the frequency", float64(in.FrequencyAccuracy), 1e-4, 1e4, "above 0, up to 10 kHz", in.Frequency == 0},
 		{"/speedAccuracy", "accuracy of the engine speed", float64(in.SpeedAccuracy), 0, 0.5, "0 % to 50 %", true},
 		{"/vibrationVelocity", "vibration", float64(in.VibrationVelocity), 0, 10, "0 to 10 m/s", true},
+		{"/vibrationBaseline", "vibration when all was well", float64(in.VibrationBaseline), 0, 10, "0 to 10 m/s", true},
 		{"/zoneAb", "limit of zone A", float64(in.ZoneAb), 0, 1, "above 0", true},
 		{"/zoneBc", "limit of zone B", float64(in.ZoneBc), float64(in.ZoneAb), 1, "above that of zone A", in.ZoneCd == 0},
 		{"/zoneCd", "limit of zone C", float64(in.ZoneCd), float64(in.ZoneBc), 1, "above that of zone B", true},

@@ -254,6 +254,7 @@ var meansElse = map[string]string{
 	"bearing-clearance/hoursToHaulOut":   "a season's hours stand in for those to the next haul-out",
 	"bearing-clearance/earlierClearance": "the same reading, of another day",
 	"bearing-clearance/runningTime":      "the hours between two readings",
+	"vibration-source/vibrationBaseline": "the first reading since the last repair",
 	"work-plan/today":                    "the day of the newest reading stands in for the day of the plan",
 }
 

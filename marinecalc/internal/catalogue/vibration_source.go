@@ -38,7 +38,7 @@ func sourcesOf(book *rules.Book, in *vibration.SourceInput) []vibration.Suspect 
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
 		list = append(list, vibration.Suspect{Name: row.Name, Base: text("base"), Multiple: row.Values.Of("multiple").SI,
-			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look")})
+			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look"), Healthy: text("healthy") == "yes"})
 	}
 	return list
 }
