@@ -126,7 +126,11 @@ func (t *follower) write() {
 	out.Outlook = string(f.Outlook)
 	out.NewestDeviation = quantity.Ratio(min(f.Deviation, farOff))
 	low, here, high := f.At(f.Place)
-	out.Now = t.show(here)
+	half := (high - low) / 2
+	if math.IsInf(half, 0) || math.IsNaN(half) {
+		half = 0
+	}
+	out.Now = t.property.Shown.PrintTo(here, half, t.session.Units)
 	if !math.IsInf(high-low, 0) && !math.IsNaN(high-low) {
 		out.NextReading = t.property.Shown.PrintSpan(low, high, t.session.Units)
 	}
@@ -206,10 +210,14 @@ func (t *follower) pace() string {
 		kind, _ = quantity.Lookup("temperature-difference")
 	}
 	rise, sign := t.found.Fit.Slope*stretch, "+"
+	half := t.found.Fit.SlopeHalf() * stretch
+	if math.IsInf(half, 0) {
+		half = 0
+	}
 	if rise < 0 {
 		sign = ""
 	}
-	return sign + kind.Print(rise, t.session.Units, metric, us) + " " + words
+	return sign + kind.In(metric, us).PrintTo(rise, half, t.session.Units) + " " + words
 }
 
 // farthest is the farthest ahead, in days, that a date is given for.

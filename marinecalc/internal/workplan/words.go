@@ -40,10 +40,9 @@ func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
 		}
 	}
 	lines = append(lines, p.undated(made)...)
-	if len(made.Order) == len(made.Tasks) {
-		for _, line := range p.undated(late) {
-			lines = append(lines, "When every step takes its long time: "+strings.ToLower(line[:1])+line[1:])
-		}
+	if slow := p.undated(late); len(made.Order) == len(made.Tasks) && len(slow) > 0 {
+		text := strings.Join(slow, " ")
+		lines = append(lines, "When every step takes its long time: "+strings.ToLower(text[:1])+text[1:])
 	}
 	for _, list := range p.cut {
 		lines = append(lines, "The list of "+list+" is longer than the sheet shows: plan the work in two parts.")

@@ -104,6 +104,9 @@ func (f *Fit) Half(x float64) float64 {
 	return f.Factor * f.Scatter * math.Sqrt(1+medianLoss/float64(f.Readings)+slopeLoss*u*u/f.spread)
 }
 
+// SlopeHalf is half the width of the 95 % interval of the slope.
+func (f *Fit) SlopeHalf() float64 { return f.Factor * f.Scatter * math.Sqrt(slopeLoss/f.spread) }
+
 // short is the chance that one more reading at x falls short of a level.
 func (f *Fit) short(level, x float64, rising bool) float64 {
 	if math.IsInf(f.Factor, 1) {
