@@ -139,7 +139,13 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	}
 	look(in)
 	var list []Choice
-	for _, row := range book.Table(calc.Gauges).Rows.All() {
+	gauges := book.Table(calc.Gauges)
+	usual, _ := p.Default.(string)
+	alike := gauges.Find(usual, func(string) (float64, string, bool) { return 0, "", false })
+	for _, row := range gauges.Rows.All() {
+		if alike != nil && !calc.ReadsAlike(&row, alike) {
+			continue
+		}
 		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return calc.ReadsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}

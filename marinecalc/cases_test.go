@@ -85,7 +85,7 @@ var restsOn = map[string][]string{
 	"couplingGaps":       {"rigid-gap-per-diameter", "flexible-gap", "face-run-out", "engine-bulletin-gap", "army-feeler-gap"},
 	"couplingSteps":      {"rigid-flange-offset", "flexible-offset", "rim-run-out"},
 	"footGap":            {"soft-foot"},
-	"vibrationVelocity":  {"vibration-long-running", "vibration-damage"},
+	"vibrationVelocity":  {"vibration-long-running", "vibration-damage", "vibration-growth"},
 	"count6":             {"clean-6"},
 	"count14":            {"clean-14"},
 	"grooveDiameter":     {"neck-strength"},

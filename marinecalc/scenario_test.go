@@ -57,7 +57,7 @@ var stories = []story{
 			{"coupling-alignment", "speed-bands-acceptable-offset-1250", "cannot tell", "within"},
 			{"gland-heat", "gland-rise-measured", "within", "within"},
 			{"fluid-cleanliness", "clean-6", "beyond", "within"},
-			{"vibration-source", "vibration-damage", "beyond", "within"},
+			{"vibration-source", "vibration-growth", "beyond", "within"},
 		},
 		moved:    []string{"bearing-clearance/clearanceUse", "gland-drip/leakUnderWay", "gland-heat/measuredRise"},
 		buys:     []string{"Stern bearing", "Gland packing", "Gearbox fluid"},

@@ -20,7 +20,7 @@ type Step struct {
 // CleanlinessInput are the particles counted in a sample. A count or code that is NaN
 // is not given: a microscope gives no count of the smallest.
 type CleanlinessInput struct {
-	Count4        float64         `unset:"NaN"` // of 4 µm(c) and larger, a whole number
+	Count4        float64         `unset:"NaN"` // of 4 µm(c) and larger; a mean behind a count need not be whole
 	Count6        float64         `unset:"NaN"` // of 6 µm(c) and larger (5 µm by microscope), at most Count4
 	Count14       float64         `unset:"NaN"` // of 14 µm(c) and larger (15 µm by microscope), at most Count6
 	SampleVolume  quantity.Volume // to which the counts are reported, 0.1 mL to 10 L
@@ -38,9 +38,6 @@ type CleanlinessResult struct {
 	Code4         quantity.Ratio
 	Code6         quantity.Ratio
 	Code14        quantity.Ratio
-	Clean4        quantity.Ratio // chance that the fluid meets WantedCode4, as counts come; NaN without that code or the count
-	Clean6        quantity.Ratio
-	Clean14       quantity.Ratio
 	Doubt         string // where too few particles were counted, or it is not known how many
 }
 
@@ -59,10 +56,8 @@ const few = 20
 // concentration does not pass. Where fewer than 20 particles were counted the
 // standard marks the code with ≥ (ISO 4406:2021, 4.1).
 //
-// below gives the chance that the mean number of particles in the counted
-// volume, of which so many were counted, is no more than so many. The scale is
-// ordered from the lowest code. The error is a *problem.Error.
-func Cleanliness(in CleanlinessInput, scale []Step, below func(counted, most float64) float64) (CleanlinessResult, error) {
+// The scale is ordered from the lowest code. The error is a *problem.Error.
+func Cleanliness(in CleanlinessInput, scale []Step) (CleanlinessResult, error) {
 	if err := in.validate(); err != nil {
 		return CleanlinessResult{}, err
 	}
@@ -73,15 +68,14 @@ func Cleanliness(in CleanlinessInput, scale []Step, below func(counted, most flo
 	}
 	var text, per []byte
 	for i, c := range [...]struct {
-		where     string
-		n, wanted float64
-		to, clean *quantity.Ratio
-	}{{"/count4", in.Count4, in.WantedCode4, &out.Code4, &out.Clean4}, {"/count6", in.Count6, in.WantedCode6, &out.Code6, &out.Clean6},
-		{"/count14", in.Count14, in.WantedCode14, &out.Code14, &out.Clean14}} {
+		where string
+		n     float64
+		to    *quantity.Ratio
+	}{{"/count4", in.Count4, &out.Code4}, {"/count6", in.Count6, &out.Code6}, {"/count14", in.Count14, &out.Code14}} {
 		if i > 0 {
 			text, per = append(text, '/'), append(per, " / "...)
 		}
-		*c.to, *c.clean = quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
+		*c.to = quantity.Ratio(math.NaN())
 		if math.IsNaN(c.n) {
 			text, per = append(text, '-'), append(per, '-')
 			continue
@@ -97,11 +91,6 @@ func Cleanliness(in CleanlinessInput, scale []Step, below func(counted, most flo
 			text, out.Doubt = append(text, "≥"...), tooFew
 		case in.CountedVolume == 0 && really < 100*few && out.Doubt == "":
 			out.Doubt = notCounted
-		}
-		for _, s := range scale {
-			if float64(s.Code) == c.wanted {
-				*c.clean = quantity.Ratio(below(really, s.Most*counted*1e6))
-			}
 		}
 		*c.to = quantity.Ratio(code)
 		text, per = strconv.AppendInt(text, int64(code), 10), appendNumber(per, concentration)
@@ -125,8 +114,8 @@ func (in *CleanlinessInput) validate() error {
 			continue
 		}
 		counted++
-		if c.n < 0 || c.n != math.Trunc(c.n) {
-			bad.Add(c.where, "a count is not a whole number", "0 or more", "")
+		if c.n < 0 {
+			bad.Add(c.where, "a count is below nothing", "0 or more", "")
 		}
 		if c.n < larger {
 			bad.Add(c.where, "there are fewer of these than of the larger ones", "each count holds all larger particles too", "add up the classes if the report lists them one by one")

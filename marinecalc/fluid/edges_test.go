@@ -49,7 +49,7 @@ func TestEdgesOfFlush(t *testing.T) {
 func TestEdgesOfCleanliness(t *testing.T) {
 	in := CleanlinessInput{Count4: math.NaN(), Count6: 8000, Count14: 15, SampleVolume: 100e-6}
 	parttest.Edges(t, in, func(in CleanlinessInput) (CleanlinessResult, error) {
-		return Cleanliness(in, []Step{{Code: 28, Most: 1e12}}, never)
+		return Cleanliness(in, []Step{{Code: 28, Most: 1e12}})
 	}, map[string]string{
 		"/sampleVolume":  "[1e-07, 0.01]",
 		"/countedVolume": "0 or NaN or [1e-08, 0.01]",

@@ -157,9 +157,6 @@ func TestFlushRefuses(t *testing.T) {
 	}
 }
 
-// never stands for the chances of a count where they are not looked at.
-func never(float64, float64) float64 { return 0 }
-
 // The mark for few particles goes by what was counted, not by the volume to
 // which the report multiplies it: 19 in 1 mL are marked however they are typed.
 func TestFewParticlesByTheVolumeCounted(t *testing.T) {
@@ -176,32 +173,18 @@ func TestFewParticlesByTheVolumeCounted(t *testing.T) {
 		{2100, 100e-6, 0, "-/-/12", ""},
 		{20, 1e-6, 1e-6, "-/-/12", ""},
 	} {
-		out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: nan, Count14: c.count, SampleVolume: c.sample, CountedVolume: c.counted}, twoSteps, never)
+		out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: nan, Count14: c.count, SampleVolume: c.sample, CountedVolume: c.counted}, twoSteps)
 		if err != nil || out.Code != c.code || out.Doubt != c.doubt {
 			t.Errorf("%+v: %s, %q, %v", c, out.Code, out.Doubt, err)
 		}
 	}
 }
 
-// What is handed on to the chance: the count in the volume counted, and the
-// most particles of the wanted code there.
-func TestChanceOfTheWantedCode(t *testing.T) {
-	nan := math.NaN()
-	var counted, most float64
-	out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: 2400, Count14: nan, SampleVolume: 100e-6, CountedVolume: 25e-6, WantedCode6: 13, WantedCode14: 12, WantedCode4: nan},
-		twoSteps, func(n, m float64) float64 { counted, most = n, m; return 0.25 })
-	if err != nil || out.Clean6 != 0.25 || !math.IsNaN(float64(out.Clean14)) {
-		t.Fatalf("%+v, %v", out, err)
-	}
-	parttest.Near(t, "counted", counted, 600, 1e-9)
-	parttest.Near(t, "most", most, 80*25, 1e-9)
-}
-
 var twoSteps = []Step{{Code: 12, Most: 40}, {Code: 13, Most: 80}, {Code: 14, Most: 160}}
 
 func TestCleanliness(t *testing.T) {
 	nan := math.NaN()
-	out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: 8000, Count14: 15, SampleVolume: 100e-6, WantedCode4: nan}, twoSteps, never)
+	out, err := Cleanliness(CleanlinessInput{Count4: nan, Count6: 8000, Count14: 15, SampleVolume: 100e-6, WantedCode4: nan}, twoSteps)
 	if err != nil || out.Code != "-/13/≥12" || !math.IsNaN(float64(out.Code4)) || out.Doubt == "" {
 		t.Errorf("%+v, %v", out, err)
 	}
@@ -211,7 +194,7 @@ func TestCleanliness(t *testing.T) {
 		"/count14":      {Count4: nan, Count6: nan, Count14: 500, SampleVolume: 1e-6}, // beyond the scale
 		"/sampleVolume": {Count4: nan, Count6: nan, Count14: 5, SampleVolume: 0},
 	} {
-		_, err := Cleanliness(in, twoSteps, never)
+		_, err := Cleanliness(in, twoSteps)
 		parttest.RefusedAt(t, err, where)
 	}
 }

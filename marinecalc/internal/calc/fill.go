@@ -71,6 +71,9 @@ func (in *inputs) write() {
 		if p.Kind != nil {
 			in.readGauge(p, k)
 		}
+		if p.CountedIn != "" && k.si >= 0 {
+			k.factor = in.counted(p, k.si)
+		}
 		in.dress(p, k)
 		to, ok := in.form.Inputs.Field(in.call.input, p)
 		if !ok {
@@ -86,6 +89,16 @@ func (in *inputs) write() {
 		}
 		in.writeValue(p, k.si, k.word, factor, to, i)
 	}
+}
+
+// counted is the spread of the mean behind a count of random events, which may
+// be reported for more or less than that in which they were counted.
+func (in *inputs) counted(p *contract.Property, n float64) spread.Factor {
+	one := 1.0
+	if in, of := in.at(p.CountedIn), in.at(p.CountedFor); in != nil && of != nil && in.si > 0 {
+		one = of.si / in.si
+	}
+	return spread.Count(n, one)
 }
 
 // readGauge gives a bare reading the accuracy of the gauge it was read with.

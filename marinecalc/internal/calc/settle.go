@@ -89,8 +89,13 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 	}
 	m := spread.Measured{Factor: i, InHand: in.StdDev()}
 	var rows []rules.Row
-	for _, row := range r.in.session.Book.Table(Gauges).Rows.All() {
-		if !ReadsKind(row, kind) {
+	gauges := r.in.session.Book.Table(Gauges)
+	var inHand *rules.Row
+	if k := r.in.at(readBy); k != nil {
+		inHand = gauges.Find(k.word, r.in.lookup)
+	}
+	for _, row := range gauges.Rows.All() {
+		if !ReadsKind(row, kind) || inHand != nil && !ReadsAlike(&row, inHand) {
 			continue
 		}
 		if f, err := withGauge(kind, &row, si, p.Between); err == nil && f.Shape != spread.Exact {
@@ -108,3 +113,7 @@ const Gauges = "gauges"
 func ReadsKind(gauge rules.Row, kind *quantity.Kind) bool {
 	return strings.Contains(gauge.Values.Of("reads").Text, strings.ReplaceAll(kind.Name, "-", " "))
 }
+
+// ReadsAlike tells whether two gauges read the same: a log and a vibration
+// meter both read a velocity, but not the same one.
+func ReadsAlike(a, b *rules.Row) bool { return a.Values.Of("reads").Text == b.Values.Of("reads").Text }

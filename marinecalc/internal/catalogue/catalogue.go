@@ -44,7 +44,7 @@ var Calculations = []calc.Calculation{
 	calc.BindInSession("work-plan", workplan.Make, workplan.DrawSchedule),
 	calc.BindDrawn("wear-debris", debris.Wear, drawing.WearDebris),
 	calc.BindInSession("fluid-settling", fluidSettling, drawing.FluidSettling),
-	calc.BindInSession("fluid-cleanliness", fluidCleanliness, drawing.FluidCleanliness),
+	calc.BindPerRun("fluid-cleanliness", fluidCleanliness),
 	calc.BindDrawn("fluid-flush", fluid.Flush, drawing.FluidFlush),
 	calc.BindPerRun("vibration-source", vibrationSource),
 	calc.BindPerRun("reading-trend", trend.Follow),

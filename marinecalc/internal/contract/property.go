@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
@@ -61,6 +62,8 @@ type Property struct {
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
 	Setting      bool     // a figure that a person sets: trials hold it
+	CountedIn    string   // the input that says in how much the events of this number were counted; "" for no count
+	CountedFor   string   // the input that says for how much they are reported
 	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
 
 	Properties []*Property // in the order of the document
@@ -149,6 +152,7 @@ type written struct {
 	Ways        []string          `json:"ways"`
 	Chance      bool              `json:"chance"`
 	Setting     bool              `json:"setting"`
+	Counted     string            `json:"counted"`
 	Never       *float64          `json:"never"`
 	Properties  json.RawMessage   `json:"properties"`
 	Items       json.RawMessage   `json:"items"`
@@ -258,6 +262,9 @@ func (w *written) overlay(p *Property) {
 		p.Between = w.Difference
 	}
 	p.Setting = p.Setting || w.Setting
+	if w.Counted != "" {
+		p.CountedIn, p.CountedFor, _ = strings.Cut(w.Counted, "/")
+	}
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
 		p.InfiniteFrom = w.Never

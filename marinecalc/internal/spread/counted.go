@@ -21,21 +21,6 @@ func Count(rate, one float64) Factor {
 	return f
 }
 
-// RateBelow is the chance that the mean number of events behind a count is no
-// more than so many: by the distribution of Count, from many on in the form of
-// Wilson and Hilferty.
-func RateBelow(counted, most float64) float64 {
-	shape := counted + 0.5
-	switch {
-	case !(most > 0):
-		return 0
-	case shape > many:
-		z := 3 * math.Sqrt(shape) * (math.Cbrt(most/shape) - 1 + 1/(9*shape))
-		return math.Erfc(-z/math.Sqrt2) / 2
-	}
-	return gammaBelow(shape, most)
-}
-
 // many is the count from which on a gamma distribution is taken in the form of
 // Wilson and Hilferty, whose error in the quantiles is then under 1e-4.
 const many = 200

@@ -98,19 +98,3 @@ func BenchmarkDrawsOfACount(b *testing.B) {
 		placeCounted(&f, sorted)
 	}
 }
-
-// Against a general statistics library, across the change of form.
-func TestRateBelowAgainstGonum(t *testing.T) {
-	for _, n := range []float64{0, 1, 3, 19, 80, 199, 200, 500, 1e4, 1e7} {
-		for _, z := range []float64{-4, -1, 0, 0.5, 1, 3} {
-			most := max(n+0.5+z*math.Sqrt(n+0.5), 0.01)
-			want := distuv.Gamma{Alpha: n + 0.5, Beta: 1}.CDF(most)
-			if got := RateBelow(n, most); math.Abs(got-want) > 3e-5 {
-				t.Errorf("%g counted, at most %g: %g, want %g", n, most, got, want)
-			}
-		}
-	}
-	if got := RateBelow(7, 0); got != 0 {
-		t.Errorf("no rate at all: %g", got)
-	}
-}

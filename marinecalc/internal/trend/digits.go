@@ -38,39 +38,23 @@ func (t *follower) step() float64 {
 // lastDigit is what one more in the last digit of a number would be; of a
 // fraction, one more of its parts.
 func (t *follower) lastDigit(text string) float64 {
-	from := strings.IndexAny(text, "0123456789")
-	if from < 0 {
+	kind := t.property.Kind
+	if half := kind.HalfDigit(text); half > 0 {
+		return 2 * half
+	}
+	if bare, err := strconv.ParseFloat(text, 64); err == nil && !math.IsNaN(bare) { // in SI
+		_, decimals, _ := strings.Cut(text, ".")
+		return math.Pow10(-len(decimals))
+	}
+	_, parts, is := strings.Cut(text, "/")
+	digits := len(parts) - len(strings.TrimLeft(parts, "0123456789"))
+	of, err := strconv.Atoi(parts[:digits])
+	if !is || err != nil || of == 0 {
 		return 0
 	}
-	to := from
-	for to < len(text) && strings.IndexByte("0123456789.,/- ", text[to]) >= 0 {
-		to++
-	}
-	number := strings.TrimRight(text[from:to], " -.,")
-	more := 1.0
-	decimals := 0
-	if _, parts, is := strings.Cut(number, "/"); is {
-		of, err := strconv.ParseFloat(parts, 64)
-		if err != nil || of == 0 {
-			return 0
-		}
-		more, decimals = 1/of, 9
-	} else if dot := strings.LastIndexAny(number, ".,"); dot >= 0 {
-		decimals = len(number) - dot - 1
-		more = math.Pow10(-decimals)
-	}
-	unit := text[from+len(number):]
-	zero, one := "0"+unit, strconv.FormatFloat(more, 'f', decimals, 64)+unit
-	if t.property.Kind == nil {
-		return 0
-	}
-	a, err := t.property.Kind.Parse(zero)
-	if err != nil {
-		return more // a bare number in SI
-	}
-	b, err := t.property.Kind.Parse(one)
+	a, err := kind.ParseAccuracy(strconv.FormatFloat(1/float64(of), 'f', 9, 64)+parts[digits:], 0)
 	if err != nil {
 		return 0
 	}
-	return math.Abs(b.SI - a.SI)
+	return a
 }
