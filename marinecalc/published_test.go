@@ -97,6 +97,8 @@ func (row *publishedRow) run(t *testing.T) {
 		row.runConformity(t)
 	case "water-density", "water-specific-heat", "fresh-water":
 		row.runWater(t)
+	case "count", "student", "theil-sen", "water-viscosity":
+		row.runStatistics(t)
 	case "transmissibility":
 		ratio, _ := row.Input["ratio"].(float64)
 		damping, _ := row.Input["damping"].(float64)

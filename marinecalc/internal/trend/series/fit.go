@@ -79,7 +79,7 @@ func Lay(x, y []float64, accuracy float64) Fit {
 	if kept > 2 {
 		f.Scatter = math.Sqrt(sum / float64(kept-2))
 		f.freedom = kept - 2
-		f.Factor = studentQuantile(0.975, f.freedom)
+		f.Factor = Student(0.975, f.freedom)
 	}
 	f.Scatter = max(f.Scatter, accuracy/math.Sqrt(3))
 	return f

@@ -4,12 +4,12 @@ package series
 
 import "math"
 
-// studentQuantile gives the value that a Student t variable of so many
+// Student gives the value that a Student t variable of so many
 // degrees of freedom stays below with probability p (0.5 < p < 1). It solves
 // the distribution function, which for whole degrees of freedom is a finite
 // sum (Abramowitz and Stegun, Handbook of Mathematical Functions, 26.7.3 and
 // 26.7.4), by halving.
-func studentQuantile(p float64, freedom int) float64 {
+func Student(p float64, freedom int) float64 {
 	low, high := 0.0, 1.0
 	for studentBelow(high, freedom) < p {
 		high *= 2

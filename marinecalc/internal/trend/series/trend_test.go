@@ -64,7 +64,7 @@ func TestIntervalAgainstLeastSquares(t *testing.T) {
 	sx := stat.Variance(x, nil) * (n - 1)
 	for _, at := range []float64{0, 150, 400} {
 		u := at - stat.Mean(x, nil)
-		half := studentQuantile(0.975, n-2) * math.Sqrt(rest/(n-2)*(1+1.0/n+u*u/sx))
+		half := Student(0.975, n-2) * math.Sqrt(rest/(n-2)*(1+1.0/n+u*u/sx))
 		parttest.Near(t, "line", f.At(at), a+b*at, 0.1)
 		parttest.Near(t, "half-width", f.Half(at), half, 0.06*half)
 	}
