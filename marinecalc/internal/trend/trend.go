@@ -41,6 +41,9 @@ type writtenReading struct {
 // farOff is the most that is said of a newest reading off the others.
 const farOff = 1000
 
+// surest is the highest chance that is given: no readings promise more.
+const surest = 0.999
+
 // mostFlags is how many odd readings are listed.
 const mostFlags = 12
 
@@ -100,8 +103,8 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 		if t.found, err = series.Follow(t.series); err != nil {
 			return Result{}, err
 		}
-		t.out.ChanceItLasts = quantity.Ratio(t.found.Lasts(&t.series, float64(in.Horizon)/86400))
-		t.out.ChanceNotReached = quantity.Ratio(t.found.NotReached)
+		t.out.ChanceItLasts = quantity.Ratio(min(t.found.Lasts(&t.series, float64(in.Horizon)/86400), surest))
+		t.out.ChanceNotReached = quantity.Ratio(min(t.found.NotReached, surest))
 		t.write()
 		done = true
 		return t.out, nil
@@ -176,7 +179,11 @@ func (t *follower) says() string {
 		off = " The newest reading has left the band of the others: read again before you count on a date."
 	}
 	if f.Quickens {
-		return "It speeds up: at the pace of late it comes to " + limit + " about " + t.out.LimitDate + ", at a steady pace it would be " + t.date(f.SteadyDays) + "." + off
+		steady := t.date(f.SteadyDays)
+		if f.SteadyDays <= farthest {
+			steady = "about " + steady
+		}
+		return "It speeds up: at the pace of late it comes to " + limit + " about " + t.out.LimitDate + ", at a steady pace " + steady + "." + off
 	}
 	if f.Outlook == series.Away {
 		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
