@@ -13,6 +13,5 @@ func TestWaterViscosityRefuses(t *testing.T) {
 		parttest.RefusedAt(t, err, where)
 	}
 	_, err := WaterViscosity(260, -1)
-	parttest.RefusedAt(t, err, "/waterTemperature")
-	parttest.RefusedAt(t, err, "/salinity")
+	parttest.RefusedAt(t, err, "/waterTemperature", "/salinity")
 }
