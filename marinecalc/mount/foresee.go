@@ -26,8 +26,11 @@ func MovesTrial(in MovesInput, chosen *MovesResult) (MovesResult, error) {
 // foresee writes what the coupling shows after the nuts are turned and the
 // feet shifted as chosen.
 func (out *MovesResult) foresee(in *MovesInput, chosen *MovesResult) {
-	up := settled(in.Mounts, func(i int) float64 { return in.raised(i, &chosen.Moves[i]) })
-	across := settled(in.Mounts, func(i int) float64 { return float64(chosen.Moves[i].Shift) })
+	var raised, shifted [Most]float64
+	for i := range in.Mounts {
+		raised[i], shifted[i] = in.raised(i, &chosen.Moves[i]), float64(chosen.Moves[i].Shift)
+	}
+	up, across := settled(in.Mounts, &raised), settled(in.Mounts, &shifted)
 	up, across = line{tidy(up.slope), tidy(up.at)}, line{tidy(across.slope), tidy(across.at)}
 	out.SlopeUp, out.RaiseAtCoupling = quantity.Angle(up.slope), quantity.Length(up.at)
 	out.SlopeStarboard, out.ShiftAtCoupling = quantity.Angle(across.slope), quantity.Length(across.at)

@@ -36,19 +36,21 @@ func (m *Mount) squareTo(sidewaysRatio quantity.Ratio) float64 {
 // settled is how the engine comes to stand when its feet are set by at: the
 // line that is pressed least off it, by the mounts' stiffness where all of
 // them give it. The load on a mount changes with what is left.
-func settled(mounts []Mount, at func(i int) float64) line {
+func settled(mounts []Mount, at *[Most]float64) line {
 	known := true
 	for i := range mounts {
 		known = known && mounts[i].Stiffness > 0
 	}
 	var sum, x, y, xx, xy float64
 	for i := range mounts {
+		m := &mounts[i]
 		k := 1.0
 		if known {
-			k = float64(mounts[i].Stiffness)
+			k = float64(m.Stiffness)
 		}
-		forward, up := float64(mounts[i].Forward), at(i)
-		sum, x, y, xx, xy = sum+k, x+k*forward, y+k*up, xx+k*forward*forward, xy+k*forward*up
+		forward, up := float64(m.Forward), at[i]
+		kx := k * forward
+		sum, x, y, xx, xy = sum+k, x+kx, y+k*up, xx+kx*forward, xy+kx*up
 	}
 	slope := (sum*xy - x*y) / (sum*xx - x*x)
 	return line{slope, (y - slope*x) / sum}
@@ -123,7 +125,11 @@ next:
 }
 
 func (a *nuts) line() line {
-	return settled(a.mounts, func(i int) float64 { return a.all[a.of[i]].lifted })
+	var lifted [Most]float64
+	for i := range a.mounts {
+		lifted[i] = a.all[a.of[i]].lifted
+	}
+	return settled(a.mounts, &lifted)
 }
 
 // window is how many quarter flats either side of the nearest are tried at the
