@@ -1,0 +1,78 @@
+package marinecalc_test
+
+import (
+	"maps"
+	"slices"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// standsForAnother are the inputs whose absence is a case of its own, and no lack.
+var standsForAnother = map[string]string{
+	"coupling-grip/permittedShear": "without it the strength follows from the grade",
+	"coupling-grip/peakTorque":     "the limits say that they are held against the hardest torque known, and that in a shock is not measured",
+	"coupling-grip/thrust":         "as the peak torque: the limit astern is not measured",
+	"bolt-fit/boltLength":          "the bolt in hand, and without it the one chosen from the list",
+	"shaft-strength/neckDiameter":  "none measured is none worn",
+	"bearing-life/addedLoad":       "none given is none added to what the coupling bends",
+	"bearing-life/angle":           bendsNot,
+	"bearing-life/offset":          bendsNot,
+	"bearing-life/freeLength":      bendsNot,
+	"bearing-life/bearingSpan":     bendsNot,
+	"bearing-life/shaftAlloy":      bendsNot,
+	"bearing-life/shaftDiameter":   bendsNot,
+	"bolt-fit/spacerThickness":     "none given is none there",
+}
+
+const bendsNot = "a load from misalignment that was given stands by itself, where the bending of the shaft cannot be worked out"
+
+// sameInputs tells whether one sheet has no input that the other has not, or
+// has otherwise: what was left out was filled from nowhere.
+func sameInputs(less, whole *marinecalc.Sheet) bool {
+	for i := range less.Inputs {
+		a := &less.Inputs[i]
+		b := whole.Input(a.Name)
+		if b == nil || a.Word != b.Word || a.Origin != b.Origin || (a.SI == nil) != (b.SI == nil) || a.SI != nil && *a.SI != *b.SI {
+			return false
+		}
+	}
+	return true
+}
+
+// An input that is left out, and that nothing else fills, makes no verdict
+// milder.
+func TestAMissingInputNeverMakesAVerdictMilder(t *testing.T) {
+	runs := 0
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		o := marinecalc.Options{Trials: propertyTrials}
+		whole := worked(f, input, o)
+		if whole == nil {
+			return
+		}
+		for _, name := range slices.Sorted(maps.Keys(input)) {
+			less := maps.Clone(input)
+			delete(less, name)
+			s := worked(f, less, o)
+			if s == nil || !sameInputs(s, whole) || len(whole.Conflicts) > 0 || standsForAnother[f.ID+"/"+name] != "" {
+				continue // refused, filled from elsewhere, or a contradiction that is no more
+			}
+			runs++
+			for _, v := range s.Verdicts {
+				was := whole.Verdict(v.Limit)
+				if was == nil || was.Word == sheet.NotMeasured || v.Word == sheet.NotMeasured {
+					continue
+				}
+				if severity(v.Word) > severity(was.Word) {
+					t.Errorf("%s without %s: %s is %q, and %q with it: %s; with it: %s", f.ID, name, v.Limit, v.Word, was.Word, v.Sentence, was.Sentence)
+				}
+			}
+		}
+	})
+	if runs < 50 {
+		t.Errorf("only %d runs", runs)
+	}
+	t.Logf("%d runs", runs)
+}
