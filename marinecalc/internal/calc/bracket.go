@@ -120,13 +120,11 @@ func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials in
 		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	}
 	estimate := h.move(limit)
-	factors, places := make([]spread.Factor, 0, len(r.in.variates)), make([]*float64, 0, len(r.in.variates))
-	for _, v := range r.in.variates {
-		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.to }) {
-			factors, places = append(factors, v.factor), append(places, v.to)
-		}
+	if r.in.session.trials == 0 {
+		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
-	if r.in.session.trials == 0 || len(factors) == 0 {
+	factors, places := r.nature(figures)
+	if len(factors) == 0 {
 		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
 	run := r.in.session.untilCancelled(r.in.call.run)
@@ -148,6 +146,18 @@ func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials in
 		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	}
 	return spread.Judge(estimate, &out.Results[0], spread.AtLeast(0))
+}
+
+// nature is what trials vary beside the figures, and where.
+func (r *run) nature(figures []figure) ([]spread.Factor, []*float64) {
+	b := r.in.buf
+	b.factors, b.places = b.factors[:0], b.places[:0]
+	for _, v := range r.in.variates {
+		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.to }) {
+			b.factors, b.places = append(b.factors, v.factor), append(b.places, v.to)
+		}
+	}
+	return b.factors, b.places
 }
 
 // turn looks for the value of the figure that matters most at which the word

@@ -4,6 +4,7 @@ import (
 	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -20,6 +21,8 @@ type scratch struct {
 	chosen     []*rules.Advice // of the advice
 	sources    []string
 	formula    []byte
+	factors    []spread.Factor // of the trials at one end of a bracket
+	places     []*float64
 }
 
 var scratches = sync.Pool{New: func() any { return new(scratch) }}
@@ -43,6 +46,7 @@ func (b *scratch) takeBack(in *inputs) {
 	clear(b.advice)
 	clear(b.chosen)
 	clear(b.sources)
+	clear(b.places)
 	b.variates, b.measures, b.results = in.variates[:0], b.measures[:0], b.results[:0]
 	b.limits, b.sources = b.limits[:0], b.sources[:0]
 	b.advice, b.chosen = b.advice[:0], b.chosen[:0]
