@@ -200,7 +200,7 @@ func (r *run) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
 		}
 		p := lead.input
 		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
-			Text: r.in.showTo(p, in, math.Abs(in)/20), Usual: r.in.showSpan(p, lead.low, lead.high)}
+			Text: r.in.showTo(p, in, math.Abs(in)/9), Usual: r.in.showSpan(p, lead.low, lead.high)}
 		if from > to {
 			turn.Side = sheet.AtLeast
 		}
