@@ -4,6 +4,7 @@ import (
 	"iter"
 	"maps"
 	"slices"
+	"sort"
 	"sync"
 
 	"example.org/driveline/marinecalc/sheet"
@@ -66,7 +67,7 @@ func (b *Book) ready(calculation string) *ready {
 	for i := range s.shared {
 		r.limits = append(r.limits, s.shared[i].limits(b.rows(s.shared[i].LimitsOf).limits)...)
 	}
-	slices.SortStableFunc(r.cautions, func(x, y Caution) int { return x.Signal.Gravity() - y.Signal.Gravity() })
+	sort.SliceStable(r.cautions, func(i, j int) bool { return r.cautions[i].Signal.Gravity() < r.cautions[j].Signal.Gravity() })
 	return r
 }
 

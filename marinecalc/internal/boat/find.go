@@ -6,6 +6,7 @@ package boat
 import (
 	"encoding/json"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -34,7 +35,7 @@ func (b *Boat) sortReadings() {
 		}
 	}
 	for _, of := range b.dated {
-		slices.SortStableFunc(of, func(x, y reading) int { return strings.Compare(y.entry.Date, x.entry.Date) })
+		sort.SliceStable(of, func(i, j int) bool { return of[i].entry.Date > of[j].entry.Date })
 	}
 }
 

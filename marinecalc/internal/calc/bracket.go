@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -78,15 +79,7 @@ func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spre
 		}
 		f.swing = math.Abs(high - low)
 	}
-	slices.SortStableFunc(figures, func(a, b figure) int {
-		switch {
-		case a.swing > b.swing:
-			return -1
-		case a.swing < b.swing:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(figures, func(i, j int) bool { return figures[i].swing > figures[j].swing })
 	at := func(end func(f *figure) float64) float64 {
 		for i := range figures {
 			*figures[i].to = end(&figures[i])
@@ -235,15 +228,6 @@ func boundAt(l spread.Limit, bound float64) spread.Limit {
 		l.Min = bound
 	}
 	return l
-}
-
-// titlesOf names the figures in the middle of a sentence.
-func titlesOf(behind []*contract.Property) string {
-	titles := make([]string, len(behind))
-	for i, p := range behind {
-		titles[i] = midSentence(p.Title)
-	}
-	return strings.Join(titles, ", ")
 }
 
 // midSentence writes a title as it stands inside a sentence: "K factor" keeps

@@ -5,6 +5,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -159,15 +160,13 @@ func says(v *sheet.ConflictValue) string {
 
 // newestFirst sorts by date; what was typed without one stands first.
 func newestFirst(values []sheet.ConflictValue) {
-	slices.SortStableFunc(values, func(a, b sheet.ConflictValue) int {
+	sort.SliceStable(values, func(i, j int) bool {
+		a, b := &values[i], &values[j]
 		undated := func(v *sheet.ConflictValue) bool { return v.Date == "" && v.Origin == sheet.Typed }
-		switch {
-		case undated(&a) != undated(&b) && undated(&a):
-			return -1
-		case undated(&a) != undated(&b):
-			return 1
+		if undated(a) != undated(b) {
+			return undated(a)
 		}
-		return strings.Compare(b.Date, a.Date)
+		return a.Date > b.Date
 	})
 }
 

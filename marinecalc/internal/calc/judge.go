@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -18,7 +19,7 @@ func (r *run) verdicts() []sheet.Verdict {
 	for i := range r.limits {
 		r.judge(&r.limits[i], &out[i])
 	}
-	slices.SortStableFunc(out, func(a, b sheet.Verdict) int { return a.Word.Rank() - b.Word.Rank() })
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Word.Rank() < out[j].Word.Rank() })
 	return out
 }
 

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"slices"
+	"sort"
 	"strconv"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -132,15 +133,7 @@ func (r *run) addRange(line *sheet.Result, m *measure) {
 			line.Shares = append(line.Shares, sheet.Share{Input: p.Name, Title: p.Title, Share: share})
 		}
 	}
-	slices.SortStableFunc(line.Shares, func(a, b sheet.Share) int {
-		switch {
-		case a.Share > b.Share:
-			return -1
-		case a.Share < b.Share:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(line.Shares, func(i, j int) bool { return line.Shares[i].Share > line.Shares[j].Share })
 }
 
 // spreadOf is the 95 % interval of a number that has one.

@@ -1,10 +1,9 @@
 package diagnosis
 
 import (
-	"cmp"
 	"fmt"
 	"math"
-	"slices"
+	"sort"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
@@ -182,6 +181,6 @@ func (f *finder) weigh(order []int, out *Result) {
 		}
 		lines = append(lines, line)
 	}
-	slices.SortStableFunc(lines, func(a, b Weighed) int { return cmp.Compare(math.Abs(b.Decibans), math.Abs(a.Decibans)) })
+	sort.SliceStable(lines, func(i, j int) bool { return math.Abs(lines[i].Decibans) > math.Abs(lines[j].Decibans) })
 	copy(out.Weights[:], lines)
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -121,15 +122,7 @@ func (c *Comparison) hold(first, second *Survey, o calc.Options) {
 			}
 		}
 	}
-	slices.SortStableFunc(c.Moved, func(a, b Moved) int {
-		switch {
-		case a.Times > b.Times:
-			return -1
-		case a.Times < b.Times:
-			return 1
-		}
-		return 0
-	})
+	sort.SliceStable(c.Moved, func(i, j int) bool { return c.Moved[i].Times > c.Moved[j].Times })
 }
 
 // meansSomething tells whether a difference of a result between two states

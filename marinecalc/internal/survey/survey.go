@@ -5,6 +5,7 @@ package survey
 import (
 	"context"
 	"slices"
+	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -148,10 +149,8 @@ func (s *Survey) sum() {
 		}
 	}
 	s.Awaited = awaited(s.Findings)
-	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return a.Verdict.Word.Rank() - b.Verdict.Word.Rank() })
-	slices.SortStableFunc(s.Cautions, func(a, b sheet.Caution) int {
-		return a.Signal.Gravity() - b.Signal.Gravity()
-	})
+	sort.SliceStable(s.Findings, func(i, j int) bool { return s.Findings[i].Verdict.Word.Rank() < s.Findings[j].Verdict.Word.Rank() })
+	sort.SliceStable(s.Cautions, func(i, j int) bool { return s.Cautions[i].Signal.Gravity() < s.Cautions[j].Signal.Gravity() })
 	seen := map[string]bool{}
 	s.Cautions = slices.DeleteFunc(s.Cautions, func(c sheet.Caution) bool {
 		again := seen[c.Text]
@@ -176,7 +175,7 @@ func awaited(findings []Finding) []Awaited {
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b Awaited) int { return b.Verdicts - a.Verdicts })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].Verdicts > list[j].Verdicts })
 	return list
 }
 

@@ -5,6 +5,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -219,11 +220,9 @@ func (p *planner) shop(made *schedule.Plan, out *Result) {
 		}
 		lines = append(lines, l)
 	}
-	slices.SortStableFunc(lines, func(a, b line) int {
-		if a.by != b.by {
-			return a.by - b.by
-		}
-		return int(b.LeadTime - a.LeadTime)
+	sort.SliceStable(lines, func(i, j int) bool {
+		a, b := &lines[i], &lines[j]
+		return a.by < b.by || a.by == b.by && a.LeadTime > b.LeadTime
 	})
 	if len(lines) > len(out.Shopping) {
 		p.cut = append(p.cut, "things to buy")

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -80,7 +81,7 @@ func (p *planner) dangers(order []int, out *Result) []string {
 	for _, c := range p.session.Book.AllCautions().All() {
 		all = append(all, c)
 	}
-	slices.SortStableFunc(all, func(a, b rules.Caution) int { return a.Signal.Gravity() - b.Signal.Gravity() })
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Signal.Gravity() < all[j].Signal.Gravity() })
 	n := 0
 	for _, c := range all {
 		var at []string

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 
 	"example.org/driveline/marinecalc/problem"
 )
@@ -254,7 +255,7 @@ func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
 			t.flag(place, kind)
 		}
 	}
-	slices.SortStableFunc(t.Flags, func(a, b Flag) int { return a.Place - b.Place })
+	sort.SliceStable(t.Flags, func(i, j int) bool { return t.Flags[i].Place < t.Flags[j].Place })
 }
 
 func (t *Trend) flag(place int, kind Kind) { t.Flags = append(t.Flags, Flag{place, kind}) }
