@@ -953,7 +953,7 @@ export interface Overlay {
 }
 
 /** How a result or a reading stands to a limit, most urgent first. beyond: meets it with a probability of 2.5 % or less. cannot tell: the range is too wide to say, or the verdict is not the same over the bracket of an unverified figure. near the limit: as within, but little is left. within: meets it with 97.5 % or more. Those of a guide, which is no limit, are outside, about and inside the guide. not measured: there is no reading to judge. */
-export type Word = 'beyond' | 'cannot tell' | 'outside the guide' | 'near the limit' | 'about the guide' | 'within' | 'inside the guide' | 'not measured';
+export type Word = 'beyond' | 'outside the guide' | 'cannot tell' | 'near the limit' | 'about the guide' | 'within' | 'inside the guide' | 'not measured';
 
 /** The side on which the limit lies. */
 export type Side = 'at most' | 'at least';

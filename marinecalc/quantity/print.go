@@ -85,10 +85,10 @@ func appendTo(dst []byte, si, half float64, u printed) []byte {
 	}
 	if u.style == workshop {
 		if n, ok := sixtyFourths(x); ok && math.Abs(off) < 1.0/64 {
-			return appendUnit(appendFraction(dst, n), u.name)
+			return appendUnits(appendFraction(dst, n), u.name)
 		}
 	}
-	return appendUnit(appendRounded(dst, x, off, digits), u.name)
+	return appendUnits(appendRounded(dst, x, off, digits), u.name)
 }
 
 // appendRounded writes x to the second digit of half, and to no more than most
@@ -156,7 +156,7 @@ func (k *Kind) preferred(name, usual string) printed {
 
 func appendQuantity(dst []byte, si float64, u printed, fractions bool) []byte {
 	dst = appendValue(dst, u.fromSI(si), u.style, fractions)
-	return appendUnit(dst, u.name)
+	return appendUnits(dst, u.name)
 }
 
 // appendUnit writes a unit after its number; the degree of arc alone stands
@@ -170,6 +170,18 @@ func appendUnit(dst []byte, name string) []byte {
 		dst = append(dst, ' ')
 	}
 	return append(dst, name...)
+}
+
+// appendUnits writes a unit after its number; one that is a word in the plural
+// that goes with the number.
+func appendUnits(dst []byte, name string) []byte {
+	n := len(dst)
+	one := n > 0 && dst[n-1] == '1' && (n == 1 || dst[n-2] == '(' || dst[n-2] == ' ')
+	dst = appendUnit(dst, name)
+	if !one && (name == "day" || name == "week" || name == "year") {
+		dst = append(dst, 's')
+	}
+	return dst
 }
 
 func appendValue(dst []byte, x float64, how style, fractions bool) []byte {
@@ -320,12 +332,20 @@ const spanDigits = 4
 // "45.2 to 75.4 N·m". Units are chosen as in [Shown.Print], by the larger end;
 // inches are always decimals here.
 func (v Shown) PrintSpan(low, high float64, s System) string {
+	return v.PrintSpanOf(max(math.Abs(low), math.Abs(high)), low, high, s)
+}
+
+// PrintSpanOf gives the range of a value, in the unit in which the value
+// itself is printed; that of nothing as [Shown.PrintSpan] does.
+func (v Shown) PrintSpanOf(size, low, high float64, s System) string {
 	if v.kind == nil {
 		return bare(low) + " to " + bare(high)
 	}
 	var buf [128]byte
 	out := buf[:0]
-	size := max(math.Abs(low), math.Abs(high))
+	if size == 0 {
+		size = max(math.Abs(low), math.Abs(high))
+	}
 	if math.IsNaN(low+high) || math.IsInf(low+high, 0) {
 		return unknown
 	}
@@ -348,7 +368,7 @@ func appendSpan(dst []byte, low, high float64, u printed) []byte {
 	dst = appendEnd(dst, low, high, u.unit)
 	dst = append(dst, " to "...)
 	dst = appendEnd(dst, high, low, u.unit)
-	return appendUnit(dst, u.name)
+	return appendUnits(dst, u.name)
 }
 
 // appendEnd writes one end of a range, with two digits of half its width.

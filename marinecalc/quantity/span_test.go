@@ -26,6 +26,25 @@ func TestPrintSpan(t *testing.T) {
 	}
 }
 
+// A range stands in the unit in which its value is printed.
+func TestPrintSpanOf(t *testing.T) {
+	k, _ := Lookup("time")
+	v := k.In("day", "day")
+	for _, c := range []struct {
+		size, low, high float64
+		want            string
+	}{
+		{300 * day, 80 * day, 3200 * day, "80 to 3200 days"},
+		{1200 * day, 80 * day, 3200 * day, "0.2 to 8.8 years"},
+		{0, 80 * day, 3200 * day, "0.2 to 8.8 years"},
+		{0, 0, 0.36, "0 to 0.36 s"},
+	} {
+		if got := v.PrintSpanOf(c.size, c.low, c.high, Metric); got != c.want {
+			t.Errorf("%g to %g of %g: got %q, want %q", c.low, c.high, c.size, got, c.want)
+		}
+	}
+}
+
 func TestInfer(t *testing.T) {
 	cases := []struct {
 		text, kind string

@@ -24,8 +24,8 @@ func ExampleWords() {
 	}
 	// Output:
 	// 0 beyond - under the minimum
-	// 1 cannot tell - not enough to tell
-	// 2 outside the guide - outside the guide
+	// 1 outside the guide - outside the guide
+	// 2 cannot tell - not enough to tell
 	// 3 near the limit - OK but close
 	// 4 about the guide - about the guide
 	// 5 within - OK

@@ -9,8 +9,8 @@ type Word string
 // The words of verdicts.
 const (
 	Beyond      Word = "beyond"            // meets the limit with a probability of 2.5 % or less
-	CannotTell  Word = "cannot tell"       // the range is too wide to say either, or rests on an unverified figure
 	Outside     Word = "outside the guide" // as Beyond, of a guide, which is no limit
+	CannotTell  Word = "cannot tell"       // the range is too wide to say either, or rests on an unverified figure
 	NearLimit   Word = "near the limit"    // as Within, but little is left to the limit
 	About       Word = "about the guide"   // as CannotTell, of a guide
 	Within      Word = "within"            // meets the limit with a probability of 97.5 % or more
@@ -19,7 +19,7 @@ const (
 )
 
 // words are the words of verdicts, most urgent first.
-var words = [...]Word{Beyond, CannotTell, Outside, NearLimit, About, Within, Inside, NotMeasured}
+var words = [...]Word{Beyond, Outside, CannotTell, NearLimit, About, Within, Inside, NotMeasured}
 
 // ByGuide is the word where what was held against is a guide.
 func (w Word) ByGuide() Word {

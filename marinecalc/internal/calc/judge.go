@@ -23,6 +23,15 @@ func (r *run) verdicts() []sheet.Verdict {
 	return out
 }
 
+// chances words the results that limits on a probability are on.
+func (r *run) chances() {
+	for i := range r.limits {
+		if m := r.result(r.limits[i].On); m != nil && r.limits[i].Chance {
+			m.text = percent(m.si)
+		}
+	}
+}
+
 // judged is the value that a limit is on, as it is judged.
 type judged struct {
 	si, low, high float64 // low and high are its 95 % interval
@@ -146,7 +155,7 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 		}
 		v.Awaits = roots
 		if v.Turns != nil {
-			return judgement, r.turning(v), typeThem(roots)
+			return judgement, r.turning(v), typeThem(roots[:1])
 		}
 		return judgement, "it rests on " + strings.Join(lower(roots), ", ") + ", and no value of one of these alone decides", typeThem(roots)
 	}
@@ -242,7 +251,24 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, t
 	if p == nil {
 		return limit, side + bound.Text, behind, true
 	}
-	return limit, side + r.in.show(p, si), behind, true
+	return limit, side + r.showBound(p, bound, si), behind, true
+}
+
+// showBound prints a bound: a result to its own digits, and what was written in
+// another unit converted to three, 4 thou as 0.102 mm and not as 0.1016 mm.
+func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
+	text, written := r.in.show(p, si), bound.Text
+	if m := r.result(bound.Of); m != nil && bound.Of != "" {
+		return r.in.showTo(p, si, m.half())
+	}
+	if k := r.in.at(bound.Of); k != nil && bound.Of != "" {
+		written, _ = k.raw.(string)
+	}
+	number, unit, _ := strings.Cut(text, " ")
+	if p.Kind == nil || unit == "" || written == "" || strings.HasPrefix(written, number) {
+		return text
+	}
+	return r.in.showTo(p, si, math.Abs(si)/10)
 }
 
 const finestGauge = "To settle it, take every reading with the finest gauge available."
@@ -257,7 +283,7 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 		}
 	}
 	if l.Chance {
-		return chanceSentence(l, j.text, v.Word.Plain())
+		return chanceSentence(l, percent(j.si), v.Word.Plain())
 	}
 	text := l.Title + ": " + value + ", " + asks(v) + ": " + v.Reads
 	if doubt != "" {
@@ -284,6 +310,12 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 
 // percent writes a probability, with a decimal where it is near a certainty.
 func percent(p float64) string {
+	switch {
+	case p < 0.0005:
+		return "under 0.1 %"
+	case p > 0.9995:
+		return "over 99.9 %"
+	}
 	if p < 0.1 || p > 0.9 {
 		return fmt.Sprintf("%.1f %%", 100*p)
 	}

@@ -79,12 +79,13 @@ func Show(p *contract.Property, si float64, units quantity.System) string {
 	return p.Shown.Print(si, units)
 }
 
-// showSpan prints a range in a unit system.
-func showSpan(p *contract.Property, low, high float64, units quantity.System) string {
+// showSpan prints a range in a unit system, in the unit for a value of that
+// size.
+func showSpan(p *contract.Property, size, low, high float64, units quantity.System) string {
 	if p.Kind == nil {
 		return strconv.FormatFloat(low, 'g', 3, 64) + " to " + strconv.FormatFloat(high, 'g', 3, 64)
 	}
-	return p.Shown.PrintSpan(low, high, units)
+	return p.Shown.PrintSpanOf(size, low, high, units)
 }
 
 // All money of one run is in one currency: amounts are never converted, so
@@ -140,13 +141,17 @@ func (in *inputs) showToIn(p *contract.Property, si, half float64, units quantit
 // showSpan prints a range of the run in the unit system in force. One that
 // reaches to what does not occur has no upper end.
 func (in *inputs) showSpan(p *contract.Property, low, high float64) string {
+	return in.showSpanOf(p, max(math.Abs(low), math.Abs(high)), low, high)
+}
+
+func (in *inputs) showSpanOf(p *contract.Property, size, low, high float64) string {
 	if neverComes(p, high) {
-		return in.show(p, low) + " or more"
+		return in.showTo(p, low, math.Abs(low)/2) + " or more"
 	}
 	if isMoney(p) {
 		return p.Kind.In(in.currency, in.currency).PrintSpan(low, high, in.session.Units)
 	}
-	return showSpan(p, low, high, in.session.Units)
+	return showSpan(p, size, low, high, in.session.Units)
 }
 
 // showBeside prints a range beside its value, or nothing where both of its
@@ -155,7 +160,7 @@ func (in *inputs) showBeside(p *contract.Property, si, low, high float64) string
 	if high-low < 1e-3*math.Abs(si) {
 		return ""
 	}
-	text := in.showSpan(p, low, high)
+	text := in.showSpanOf(p, si, low, high)
 	if text == in.showSpan(p, si, si) {
 		return ""
 	}

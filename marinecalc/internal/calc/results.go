@@ -74,7 +74,11 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 		if math.IsInf(m.si, 0) {
 			problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
 		}
-		if !math.IsNaN(m.si) && !neverComes(p, m.si) {
+		switch {
+		case math.IsNaN(m.si):
+		case neverComes(p, m.si):
+			m.text = r.in.show(p, *p.InfiniteFrom) + " or more"
+		default:
 			m.text = r.in.show(p, m.si)
 		}
 	} else if from.CanInt() {

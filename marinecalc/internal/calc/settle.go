@@ -18,17 +18,15 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 		return ""
 	case r.in.at(p.Name) != nil && r.in.at(p.Name).factor.Shape == spread.Counted:
 		return "To settle it, count longer: for five minutes."
-	case j.si < j.span.Low: // a size near nothing: whose part in its spread is largest cannot be told
-		return finestGauge
 	}
-	byInput := *j.span
+	byInput, own := *j.span, false
 	byInput.Shares = make([]float64, len(r.in.values))
 	if len(j.span.Shares) == len(r.in.variates) {
 		for i, l := range r.in.variates {
 			byInput.Shares[l.input] += j.span.Shares[i]
 		}
 	} else {
-		byInput.Shares[p.Index] = 1 // the input itself is what is judged
+		byInput.Shares[p.Index], own = 1, true // the input itself is what is judged
 	}
 	var measured []spread.Measured
 	var gauges [][]rules.Row
@@ -38,21 +36,24 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 			measured, gauges = append(measured, m), append(gauges, rows)
 		}
 	}
+	if j.si < j.span.Low && !own { // a size near nothing: whose part in its spread is largest cannot be told
+		return finestGauge
+	}
 	s := spread.Settle(&byInput, limit, measured)
 	var ways []string
 	if s.GaugeFactor >= 0 {
 		for i, m := range measured {
 			if m.Factor == s.GaugeFactor {
-				ways = append(ways, fmt.Sprintf("read %s with a %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
+				ways = append(ways, fmt.Sprintf("take the %s again with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
 			}
 		}
 	}
 	if s.RepeatFactor >= 0 {
-		ways = append(ways, fmt.Sprintf("take the mean of %d readings of %s", s.Readings, r.called(s.RepeatFactor)))
+		ways = append(ways, fmt.Sprintf("take the %s %d times over and use the mean", r.called(s.RepeatFactor), s.Readings))
 	}
 	switch {
 	case len(ways) > 0:
-		return "To settle it, " + strings.Join(ways, ", or ") + "."
+		return "To settle it, " + strings.Join(ways, "; or ") + "."
 	case s.Together:
 		return finestGauge
 	case s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].Items != nil:

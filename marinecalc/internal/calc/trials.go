@@ -79,7 +79,9 @@ func (r *run) takeSpan(m *measure) {
 		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
 			r.notes = append(r.notes, "The interval of "+midSentence(m.property.Title)+" reaches to the best estimate, which lies at the edge of its trials: readings of next to nothing only make a size larger.")
 		}
-		m.text = r.in.showTo(m.property, m.si, m.half())
+		if !neverComes(m.property, m.si) {
+			m.text = r.in.showTo(m.property, m.si, m.half())
+		}
 	}
 }
 

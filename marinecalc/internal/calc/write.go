@@ -37,6 +37,7 @@ func (r *run) keep(v float64) *float64 {
 }
 
 func (r *run) write() *Outcome {
+	r.chances()
 	s := &sheet.Sheet{
 		Calculation: r.in.form.ID, Title: r.in.form.Title, Answers: r.in.form.Answers,
 		Inputs: r.inputLines(), Results: r.resultLines(), Tables: r.tableLines(), Work: []sheet.Work{},
