@@ -145,7 +145,7 @@ func (in *inputs) showSpan(p *contract.Property, low, high float64) string {
 }
 
 func (in *inputs) showSpanOf(p *contract.Property, size, low, high float64) string {
-	if neverComes(p, high) {
+	if openFrom(p, high) {
 		return in.showTo(p, low, math.Abs(low)/2) + " or more"
 	}
 	if isMoney(p) {

@@ -28,7 +28,7 @@ type measure struct {
 
 // half is half the width of its range, as far as that ends.
 func (m *measure) half() float64 {
-	if neverComes(m.property, m.high) {
+	if openFrom(m.property, m.high) {
 		return m.si - m.low
 	}
 	return (m.high - m.low) / 2
@@ -75,9 +75,9 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 			problems.Add("", p.Title+" grows without bound", "", "look for a zero or a slip of the unit among the inputs")
 		}
 		switch {
-		case math.IsNaN(m.si):
-		case neverComes(p, m.si):
-			m.text = r.in.show(p, *p.InfiniteFrom) + " or more"
+		case math.IsNaN(m.si), neverComes(p, m.si):
+		case openFrom(p, m.si):
+			m.text = r.in.show(p, *p.FollowedTo) + " or more"
 		default:
 			m.text = r.in.show(p, m.si)
 		}
@@ -94,6 +94,12 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 // neverComes tells whether a result stands for what does not come.
 func neverComes(p *contract.Property, si float64) bool {
 	return p.InfiniteFrom != nil && si >= *p.InfiniteFrom
+}
+
+// openFrom tells whether a result is not followed that far, or stands for what
+// does not come: a range that reaches there has no end.
+func openFrom(p *contract.Property, si float64) bool {
+	return p.FollowedTo != nil && si >= *p.FollowedTo || neverComes(p, si)
 }
 
 // Table is a result that is a list.

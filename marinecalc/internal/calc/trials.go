@@ -79,7 +79,7 @@ func (r *run) takeSpan(m *measure) {
 		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
 			r.notes = append(r.notes, "The interval of "+midSentence(m.property.Title)+" reaches to the best estimate, which lies at the edge of its trials: readings of next to nothing only make a size larger.")
 		}
-		if !neverComes(m.property, m.si) {
+		if !openFrom(m.property, m.si) {
 			m.text = r.in.showTo(m.property, m.si, m.half())
 		}
 	}

@@ -65,6 +65,7 @@ type Property struct {
 	CountedIn    string   // the input that says in how much the events of this number were counted; "" for no count
 	CountedFor   string   // the input that says for how much they are reported
 	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
+	FollowedTo   *float64 // in SI: from here on the result is so much or more
 
 	Properties []*Property // in the order of the document
 	Items      *Property
@@ -154,6 +155,7 @@ type written struct {
 	Setting     bool              `json:"setting"`
 	Counted     string            `json:"counted"`
 	Never       *float64          `json:"never"`
+	FollowedTo  *float64          `json:"followedTo"`
 	Properties  json.RawMessage   `json:"properties"`
 	Items       json.RawMessage   `json:"items"`
 	Others      json.RawMessage   `json:"additionalProperties"`
@@ -268,6 +270,9 @@ func (w *written) overlay(p *Property) {
 	p.JudgedOnly = p.JudgedOnly || w.JudgedOnly
 	if w.Never != nil {
 		p.InfiniteFrom = w.Never
+	}
+	if w.FollowedTo != nil {
+		p.FollowedTo = w.FollowedTo
 	}
 	switch c := w.Compare.(type) {
 	case bool:
