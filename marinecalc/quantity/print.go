@@ -88,7 +88,16 @@ func appendTo(dst []byte, si, half float64, u printed) []byte {
 			return appendUnits(appendFraction(dst, n), u.name)
 		}
 	}
-	return appendUnits(appendRounded(dst, x, off, digits), u.name)
+	return appendUnits(appendRounded(dst, x, u.finest(off), digits), u.name)
+}
+
+// finest is the accuracy to whose second digit a unit is printed at the most:
+// thou to a tenth.
+func (u *unit) finest(half float64) float64 {
+	if u.style == coarse && half > 0 {
+		return max(half, 1)
+	}
+	return half
 }
 
 // appendRounded writes x to the second digit of half, and to no more than most
@@ -378,6 +387,6 @@ func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 	case clock, currency, degrees:
 		return appendValue(dst, x, u.style, false)
 	default:
-		return appendRounded(dst, x, half, spanDigits)
+		return appendRounded(dst, x, u.finest(half), spanDigits)
 	}
 }

@@ -58,7 +58,7 @@ type ReadingAnswers struct {
 type VerdictAnswers struct {
 	Limits List[string]     `json:"limits"` // a verdict on one of them is enough
 	Words  List[sheet.Word] `json:"words"`
-	Answer string           `json:"answer"` // "yes" or "no"
+	Answer string           `json:"answer"` // "yes", "no", or "unknown" where the verdict keeps the lines below from answering
 }
 
 // Sign is how likely a yes is under one cause.

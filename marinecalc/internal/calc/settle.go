@@ -44,12 +44,12 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 	if s.GaugeFactor >= 0 {
 		for i, m := range measured {
 			if m.Factor == s.GaugeFactor {
-				ways = append(ways, fmt.Sprintf("take the %s again with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
+				ways = append(ways, fmt.Sprintf("read %s with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
 			}
 		}
 	}
 	if s.RepeatFactor >= 0 {
-		ways = append(ways, fmt.Sprintf("take the %s %d times over and use the mean", r.called(s.RepeatFactor), s.Readings))
+		ways = append(ways, fmt.Sprintf("use the mean of %d readings of %s", s.Readings, r.called(s.RepeatFactor)))
 	}
 	switch {
 	case len(ways) > 0:
@@ -65,7 +65,7 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 }
 
 func (r *run) called(input int) string {
-	return strings.ToLower(r.in.form.Input.Properties[input].Title)
+	return "“" + r.in.form.Input.Properties[input].Title + "”"
 }
 
 // measurable gives an input's standard uncertainty with the gauge in hand,

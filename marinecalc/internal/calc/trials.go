@@ -77,7 +77,7 @@ func (r *run) takeSpan(m *measure) {
 		// interval that excludes the estimate would deny what was read.
 		m.low, m.high = min(m.span.Low, m.si), max(m.span.High, m.si)
 		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
-			r.notes = append(r.notes, "The interval of "+midSentence(m.property.Title)+" reaches to the best estimate, which lies at the edge of its trials: readings of next to nothing only make a size larger.")
+			r.notes = append(r.notes, "The scatter of readings near nothing only adds to a size: the range of “"+m.property.Title+"” was carried on to the estimate.")
 		}
 		if !openFrom(m.property, m.si) {
 			m.text = r.in.showTo(m.property, m.si, m.half())
