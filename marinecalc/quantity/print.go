@@ -2,6 +2,7 @@
 package quantity
 
 import (
+	"bytes"
 	"math"
 	"strconv"
 )
@@ -374,19 +375,33 @@ func (v Shown) PrintSpanOf(size, low, high float64, s System) string {
 }
 
 func appendSpan(dst []byte, low, high float64, u printed) []byte {
-	dst = appendEnd(dst, low, high, u.unit)
-	dst = append(dst, " to "...)
-	dst = appendEnd(dst, high, low, u.unit)
+	var buf [2][32]byte
+	from, to := appendEnd(buf[0][:0], low, high, u.unit), appendEnd(buf[1][:0], high, low, u.unit)
+	for bytes.IndexByte(from, '.') >= 0 && bytes.IndexByte(to, '.') >= 0 && from[len(from)-1] == '0' && to[len(to)-1] == '0' {
+		from, to = shorter(from), shorter(to)
+	}
+	dst = append(append(append(dst, from...), " to "...), to...)
 	return appendUnits(dst, u.name)
 }
 
-// appendEnd writes one end of a range, with two digits of half its width.
+// shorter takes the last decimal off a number.
+func shorter(number []byte) []byte {
+	return bytes.TrimSuffix(number[:len(number)-1], []byte("."))
+}
+
+// appendEnd writes one end of a range, with two digits of half its width: both
+// ends to the same decimal, 101.0 to 102.1.
 func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 	x, y := u.fromSI(si), u.fromSI(other)
 	switch half := math.Abs(x-y) / 2; u.style {
 	case clock, currency, degrees:
 		return appendValue(dst, x, u.style, false)
 	default:
-		return appendRounded(dst, x, u.finest(half), spanDigits)
+		half = u.finest(half)
+		place, size := int(math.Floor(math.Log10(half)))-1, math.Log10(max(math.Abs(x), math.Abs(y)))
+		if place = max(place, int(math.Floor(size))+1-spanDigits); half > 0 && place < 0 && size > -4 && math.Abs(x) >= 0.5*math.Pow10(place) {
+			return strconv.AppendFloat(dst, x, 'f', -place, 64)
+		}
+		return appendRounded(dst, x, half, spanDigits)
 	}
 }

@@ -13,10 +13,13 @@ func TestPrintSpan(t *testing.T) {
 		{"torque", 45.24, 75.37, Metric, "", "", "45 to 75 N·m"},
 		{"torque", 45.24, 75.37, Both, "N·m", "lbf·ft", "45 to 75 N·m (33 to 56 lbf·ft)"},
 		{"length", -0.00003144, 0.00003065, Metric, "mm", "in", "-0.031 to 0.031 mm"},
-		{"length", 8.118e-7, 4.937e-5, Metric, "mm", "in", "0.0008 to 0.049 mm"},
-		{"angle", 0.000690, 0.001295, Metric, "°", "°", "0.04 to 0.074°"},
+		{"length", 8.118e-7, 4.937e-5, Metric, "mm", "in", "0.001 to 0.049 mm"},
+		{"angle", 0.000690, 0.001295, Metric, "°", "°", "0.040 to 0.074°"},
 		{"temperature", 293.15, 313.15, US, "°C", "°F", "68 to 104 °F"},
 		{"ratio", 0.5627, 0.9375, Metric, "%", "%", "56 to 94 %"},
+		{"ratio", 1.01, 1.021, Metric, "%", "%", "101.0 to 102.1 %"},
+		{"length", 0, 0.000051, Metric, "mm", "in", "0 to 0.051 mm"},
+		{"length", 0.0000211, 0.0000409, US, "mm", "thou", "0.8 to 1.6 thou"},
 	}
 	for _, c := range cases {
 		k, _ := Lookup(c.kind)

@@ -259,7 +259,10 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, t
 func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
 	text, written := r.in.show(p, si), bound.Text
 	if m := r.result(bound.Of); m != nil && bound.Of != "" {
-		return r.in.showTo(p, si, m.half())
+		if m.half() > 0 {
+			return r.in.showTo(p, si, m.half())
+		}
+		return r.in.showTo(p, si, math.Abs(si)/10)
 	}
 	if k := r.in.at(bound.Of); k != nil && bound.Of != "" {
 		written, _ = k.raw.(string)

@@ -40,13 +40,13 @@ func TestUnverifiedFiguresBracket(t *testing.T) {
 				continue
 			}
 			if c.turns == 0 {
-				if !strings.Contains(v.Sentence, "for all of what is usual (shock factor 1.3 to 3)") {
+				if !strings.Contains(v.Sentence, "for all of what is usual (shock factor 1.3 to 3.0)") {
 					t.Error(v.Sentence)
 				}
 				continue
 			}
 			if v.Turns.Figure != "shaft-torque/shockFactor" || v.Turns.Side != c.side || math.Abs(v.Turns.SI/c.turns-1) > 0.01 ||
-				!strings.Contains(v.Sentence, " while shock factor is "+string(c.side)+" "+v.Turns.Text+"; 1.3 to 3 is usual") {
+				!strings.Contains(v.Sentence, " while shock factor is "+string(c.side)+" "+v.Turns.Text+"; 1.3 to 3.0 is usual") {
 				t.Errorf("%s by %s turns at %+v, want %g: %s", c.limit, c.basis, v.Turns, c.turns, v.Sentence)
 			}
 		}
