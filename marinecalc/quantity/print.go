@@ -377,15 +377,23 @@ func (v Shown) PrintSpanOf(size, low, high float64, s System) string {
 func appendSpan(dst []byte, low, high float64, u printed) []byte {
 	var buf [2][32]byte
 	from, to := appendEnd(buf[0][:0], low, high, u.unit), appendEnd(buf[1][:0], high, low, u.unit)
-	for bytes.IndexByte(from, '.') >= 0 && bytes.IndexByte(to, '.') >= 0 && from[len(from)-1] == '0' && to[len(to)-1] == '0' {
+	for zeroAtEnd(from) && zeroAtEnd(to) && len(from)+len(to) > 2 {
 		from, to = shorter(from), shorter(to)
 	}
 	dst = append(append(append(dst, from...), " to "...), to...)
 	return appendUnits(dst, u.name)
 }
 
-// shorter takes the last decimal off a number.
+// zeroAtEnd tells whether a number is 0 or ends in a zero behind the point.
+func zeroAtEnd(number []byte) bool {
+	return len(number) == 1 && number[0] == '0' || bytes.IndexByte(number, '.') >= 0 && number[len(number)-1] == '0'
+}
+
+// shorter takes that zero off; 0 stays.
 func shorter(number []byte) []byte {
+	if len(number) == 1 {
+		return number
+	}
 	return bytes.TrimSuffix(number[:len(number)-1], []byte("."))
 }
 
@@ -394,10 +402,12 @@ func shorter(number []byte) []byte {
 func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 	x, y := u.fromSI(si), u.fromSI(other)
 	switch half := math.Abs(x-y) / 2; u.style {
-	case clock, currency, degrees:
+	case clock, currency:
 		return appendValue(dst, x, u.style, false)
 	default:
-		half = u.finest(half)
+		if half = u.finest(half); u.style == degrees {
+			half = max(half, 0.1)
+		}
 		place, size := int(math.Floor(math.Log10(half)))-1, math.Log10(max(math.Abs(x), math.Abs(y)))
 		if place = max(place, int(math.Floor(size))+1-spanDigits); half > 0 && place < 0 && size > -4 && math.Abs(x) >= 0.5*math.Pow10(place) {
 			return strconv.AppendFloat(dst, x, 'f', -place, 64)

@@ -18,6 +18,9 @@ func TestPrintSpan(t *testing.T) {
 		{"temperature", 293.15, 313.15, US, "°C", "°F", "68 to 104 °F"},
 		{"ratio", 0.5627, 0.9375, Metric, "%", "%", "56 to 94 %"},
 		{"ratio", 1.01, 1.021, Metric, "%", "%", "101.0 to 102.1 %"},
+		{"length", 0, 0.0000160, Metric, "mm", "in", "0 to 0.016 mm"},
+		{"temperature", 273.15 + 19.4, 273.15 + 80.35, Metric, "°C", "°F", "19 to 80 °C"},
+		{"temperature", 273.15 + 22.96, 273.15 + 25.04, Metric, "°C", "°F", "23 to 25 °C"},
 		{"length", 0, 0.000051, Metric, "mm", "in", "0 to 0.051 mm"},
 		{"length", 0.0000211, 0.0000409, US, "mm", "thou", "0.8 to 1.6 thou"},
 	}
