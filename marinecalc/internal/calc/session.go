@@ -5,9 +5,10 @@
 // values, fill.go writes the typed struct; run.go runs the function, results.go
 // reads what came out, unverified.go finds the results that rest on unverified
 // figures, trials.go gives every number its range; judge.go holds the results
-// against the limits, makers.go says what took the place of which, conflicts.go
+// against the limits that held.go found, bracket.go over the whole of what
+// nobody confirmed, makers.go says what took the place of which, conflicts.go
 // what does not agree, settle.go what would settle a doubt, write.go writes the
-// sheet. given.go tells beforehand what the boat gives.
+// sheet.
 package calc
 
 import (

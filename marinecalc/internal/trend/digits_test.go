@@ -32,7 +32,7 @@ func TestStepOfTheDigits(t *testing.T) {
 	} {
 		f := follower{property: form.Root.Child("readings").Items.Child(c.reading)}
 		for _, text := range c.texts {
-			si := math.NaN()
+			var si float64
 			if r, err := f.property.Kind.Parse(text); err == nil {
 				si = r.SI
 			} else {
