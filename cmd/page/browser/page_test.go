@@ -201,7 +201,9 @@ func TestVerdictsAreSpoken(t *testing.T) {
 	}
 	b.until(`document.querySelector("#spoken").textContent !== ""`)
 	before := b.text("#spoken")
-	b.write("#in-readings-0-gap", "3 mm")
+	for i, gap := range []string{"0.60 mm", "0.30 mm", "0.05 mm", "0.30 mm"} { // a plane: readings that do not fit one tell nothing
+		b.write(fmt.Sprintf("#in-readings-%d-gap", i), gap)
+	}
 	b.until(fmt.Sprintf(`(said => said !== %q && said.includes("over the limit"))(document.querySelector("#spoken").textContent.trim())`, before))
 	if said := b.text("#spoken"); !strings.Contains(said, "over the limit") {
 		t.Errorf("the changed verdict is not spoken: %q", said)
