@@ -287,3 +287,50 @@ func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "bolt-fit", "whyNotLonger", TooFewThreads, NutMeetsShank, NoRoomForHead, NoRoomForNut, EndOfList, NothingHinders)
 	parttest.SameCodes(t, "bolt-fit", "noneGoes", NoneIsLong, NoneIsShort, FallsInBetween)
 }
+
+// M10 through 12 and 12 mm with a nut of 10 mm and two threads of 1.5 mm needs
+// 37 mm, so that of the stock 40 mm is chosen. By hand: 6 mm stand out, four
+// threads; ISO 888 gives 2·10 + 6 mm of thread, which begins 14 mm under the
+// head.
+func TestHowTheChosenBoltSits(t *testing.T) {
+	in := twoFlanges()
+	in.HeadRoom, in.NutRoom, in.SocketHeight = 0.052, 0.060, 0.040
+	in.RoundRoom, in.SocketWidth = 0.020, 0.030
+	out := stackup(t, in)
+	for what, c := range map[string]struct{ got, want float64 }{
+		"judged":            {float64(out.JudgedLength), 40},
+		"protrusion":        {float64(out.Protrusion), 6},
+		"threaded":          {float64(out.ThreadedLength), 26},
+		"thread below nut":  {float64(out.ThreadBelowNut), 24 - 14},
+		"shank past joint":  {float64(out.ShankPastJoint), 14 - 12},
+		"thread addition":   {float64(out.ThreadAddition), 6},
+		"head room left":    {float64(out.HeadRoomLeft), 52 - 6.4 - 40},
+		"nut room left":     {float64(out.NutRoomLeft), 60 - 40 + 24 - 40},
+		"socket room left":  {float64(out.SocketRoomLeft), 20 - 30/2},
+		"longest by room":   {float64(out.LongestByRoom), 60 - 40 + 24},
+		"threads past, ‰":   {float64(out.ThreadsBeyond), 6 / 1.5 * 1000},
+		"grip":              {float64(out.GripLength), 24},
+		"shortest possible": {float64(out.ShortestLength), 37},
+	} {
+		parttest.Within(t, what, c.got, c.want/1000, 1e-9)
+	}
+	in.BoltLength = 0.045 // the one in hand instead
+	parttest.Within(t, "in hand", float64(stackup(t, in).Protrusion), 0.011, 1e-9)
+	for what, change := range map[string]func(*FitInput){
+		"no socket":            func(s *FitInput) { s.SocketWidth = 0 },
+		"nothing beside":       func(s *FitInput) { s.RoundRoom = 0 },
+		"nothing nor a socket": func(s *FitInput) { s.RoundRoom, s.SocketWidth = 0, 0 },
+		"no room given at all": func(s *FitInput) { s.RoundRoom, s.SocketWidth, s.HeadRoom, s.NutRoom = 0, 0, 0, 0 },
+	} {
+		in := twoFlanges()
+		in.HeadRoom, in.NutRoom, in.RoundRoom, in.SocketWidth = 0.052, 0.060, 0.020, 0.030
+		change(&in)
+		out := stackup(t, in)
+		if got := out.SocketRoomLeft; !math.IsNaN(float64(got)) {
+			t.Errorf("%s: %v are left for the socket", what, got)
+		}
+		if math.IsNaN(float64(out.HeadRoomLeft)) != (in.HeadRoom == 0) || math.IsNaN(float64(out.NutRoomLeft)) != (in.NutRoom == 0) {
+			t.Errorf("%s: %v and %v are left for head and nut", what, out.HeadRoomLeft, out.NutRoomLeft)
+		}
+	}
+}

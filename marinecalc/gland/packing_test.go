@@ -104,12 +104,32 @@ func TestWornShaft(t *testing.T) {
 	parttest.Within(t, "depth", float64(out.GrooveDepth), 0.0003, 1e-9)
 	parttest.Within(t, "room", float64(out.GrooveSection), 0.0083, 1e-9)
 	parttest.Within(t, "neck", float64(out.NeckDiameter), 0.0244, 1e-12)
-	parttest.Within(t, "thinner by", float64(out.SectionShort), float64(out.Section-out.StockSection), 1e-12)
-	parttest.Within(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4) // derived: (24.4/25)³
+	parttest.Within(t, "groove share", float64(out.GrooveShare), 0.3/8, 1e-9) // of the room of (41 - 25)/2 mm
+	parttest.Within(t, "strength", float64(out.StrengthLeft), 0.92972, 1e-4)  // derived: (24.4/25)³
 	deeper := in
 	deeper.GrooveDiameter = 0.0240
 	if pack(t, deeper).StrengthLeft >= out.StrengthLeft {
 		t.Error("a deeper groove leaves more strength")
+	}
+}
+
+// By hand: (41.3 - 25)/2 mm of room are 8.15 mm, and 8 mm is 0.15 mm thinner;
+// four rings of it take 32 of the 38 mm that the follower leaves.
+func TestThePackedBox(t *testing.T) {
+	in := small()
+	in.BoxBore = 0.0413
+	out := pack(t, in)
+	for what, c := range map[string]struct{ got, want float64 }{
+		"thicker by": {float64(out.SectionExcess), -0.15},
+		"thinner by": {float64(out.SectionShort), 0.15},
+		"ring":       {float64(out.RingLength), math.Pi*33.15 + 6.35},
+		"to buy":     {float64(out.TotalLength), 5 * (math.Pi*33.15 + 6.35)},
+		"packed":     {float64(out.PackedLength), 32},
+		"left":       {float64(out.DepthLeft), 6},
+		"ratio, ‰":   {float64(out.PackedRatio), 1000 * 32. / 25},
+		"rings, ‰":   {float64(out.RingCount), 1000 * 4},
+	} {
+		parttest.Within(t, what, c.got, c.want/1000, 1e-9)
 	}
 }
 

@@ -42,6 +42,13 @@ func TestLimitsOfACount(t *testing.T) {
 	}
 }
 
+// The standard uncertainty of a rate is the root of n + 1/2 events, each worth
+// one over the time: 8 drips in 4 minutes are 2 ± √8.5/4 a minute.
+func TestStdDevOfACount(t *testing.T) {
+	agree(t, "8 in 4 minutes", Count(2, 0.25).StdDev(), math.Sqrt(8.5)/4, 1e-12)
+	agree(t, "none in 2 minutes", Count(0, 0.5).StdDev(), math.Sqrt(0.5)/2, 1e-12)
+}
+
 // The draws have the mean and the variance of the gamma distribution, both
 // n + 1/2, and its limits.
 func TestDrawsOfACount(t *testing.T) {

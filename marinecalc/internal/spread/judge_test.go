@@ -64,6 +64,11 @@ func TestWords(t *testing.T) {
 		{"1e-10 past a maximum is on it", 1 + 1e-10, AtMost(1), sheet.NearLimit, 1},
 		{"1e-8 past a maximum is beyond it", 1 + 1e-8, AtMost(1), sheet.Beyond, 0},
 		{"0.1+0.2 at most 0.3", 0.1 + 0.2, AtMost(0.3), sheet.NearLimit, 1},
+		{"a small maximum has no more room than a large one", 1e-4 * (1 + 1e-8), AtMost(1e-4), sheet.Beyond, 0},
+		{"nor has a small minimum", 1e-4 * (1 - 1e-8), AtLeast(1e-4), sheet.Beyond, 0},
+		{"nor is there any past a maximum of zero", 1e-12, AtMost(0), sheet.Beyond, 0},
+		{"nor past a small near bound", 0.9e-4 * (1 + 1e-8), AtMost(1e-4), sheet.NearLimit, 1},
+		{"the same above a minimum", 1e-4 / 0.9 * (1 - 1e-8), AtLeast(1e-4), sheet.NearLimit, 1},
 		{"far above a minimum", 2, AtLeast(1), sheet.Within, 1},
 		{"just above a minimum", 1.1, AtLeast(1), sheet.NearLimit, 1},
 		{"at 1/0.9 of a minimum", 1 / 0.9, AtLeast(1), sheet.Within, 1},
@@ -107,8 +112,42 @@ func TestJudgeWithRange(t *testing.T) {
 	if j := Judge(0.3, &still, AtMost(0.3)); j.Word != sheet.NearLimit || j.Probability != 1 {
 		t.Errorf("on the bound: %+v", j)
 	}
+	still = mustPropagate(t, []Factor{exact(0.3)}, 1, Plan{}, sum).Results[0]
+	if j := Judge(0.3, &still, AtLeast(0.1+0.2)); j.Word != sheet.NearLimit || j.Probability != 1 {
+		t.Errorf("on a bound from below: %+v", j)
+	}
 	if j := Judge(1, &Range{}, AtMost(2)); j.Word != sheet.CannotTell || !math.IsNaN(j.Probability) {
 		t.Errorf("a range that is not usable: %+v", j)
+	}
+}
+
+// The bounds of what is sure belong to it: 39 trials of 40 are 0.975, and 1 of
+// 40 is 0.025.
+func TestTheBoundsOfSureBelongToIt(t *testing.T) {
+	for _, c := range []struct {
+		meet int
+		word sheet.Word
+	}{{40, sheet.Within}, {39, sheet.Within}, {38, sheet.CannotTell}, {2, sheet.CannotTell}, {1, sheet.Beyond}, {0, sheet.Beyond}} {
+		r := Range{Usable: true, StdDev: 1}
+		for i := range 40 {
+			r.trials = append(r.trials, 1+2*float64(min(1, i/max(1, c.meet)))) // 1 meets the limit, 3 does not
+		}
+		if c.meet == 0 {
+			r.trials[0] = 3
+		}
+		estimate := 1.0
+		if c.meet < 20 {
+			estimate = 3
+		}
+		want := float64(c.meet) / 40
+		if j := Judge(estimate, &r, AtMost(2)); j.Word != c.word || j.Probability != want {
+			t.Errorf("%d of 40 trials meet it: %+v, want %s with %g", c.meet, j, c.word, want)
+		}
+	}
+	for p, word := range map[float64]sheet.Word{0.95: sheet.Within, 0.9499: sheet.CannotTell, 0.0501: sheet.CannotTell, 0.05: sheet.Beyond} {
+		if j := JudgeChance(p); j.Word != word || j.Probability != p {
+			t.Errorf("a chance of %g: %+v, want %s", p, j, word)
+		}
 	}
 }
 
