@@ -41,6 +41,7 @@ func main() {
 	sample := flag.Int("sample", 25, "mutants tried of each package; 0 tries all")
 	seed := flag.Uint64("seed", 1, "which those are")
 	files := flag.String("files", "", "only these files, by commas")
+	at := flag.String("at", "", "only those in these lines, such as heat.go:130,drip.go:95")
 	tests := flag.String("tests", "", "packages, by commas, whose tests are run as well")
 	run := flag.String("run", "", "of these, only the tests that match")
 	workers := flag.Int("workers", 2, "how many run at a time")
@@ -56,6 +57,11 @@ func main() {
 	for _, folder := range flag.Args() {
 		all, err := mutants(folder, *files)
 		exit(err)
+		if *at != "" {
+			all = slices.DeleteFunc(all, func(m mutant) bool {
+				return !slices.Contains(strings.Split(*at, ","), fmt.Sprintf("%s:%d", filepath.Base(m.file), m.line))
+			})
+		}
 		start := time.Now()
 		if usual := tested(folder, nil, "", 5*time.Minute); !usual.passed {
 			exit(fmt.Errorf("the tests fail before anything is changed:\n%s", usual.output))

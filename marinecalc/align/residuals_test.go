@@ -111,6 +111,31 @@ func TestWorstPosition(t *testing.T) {
 	}
 }
 
+// By hand: faces 0.2 mm apart at top and bottom of a coupling of 100 mm, with a
+// run-out of 0.05 mm known of the face and 0.06 mm of the rim. Not turned, what
+// was read may hide as much again; a flexible coupling is not worked by what
+// turns with it.
+func TestKnownRunOutAddsToTheWorst(t *testing.T) {
+	in := faces(truth{mean: 1e-3, fixed: vector{1e-4, 0}}.read(round(4), []float64{0}))
+	for _, r := range in.Readings {
+		in.RimReadings = append(in.RimReadings, RimReading{Clock: r.Clock})
+	}
+	in.KnownFaceRunOut, in.KnownRimRunOut = 5e-5, 6e-5
+	for kind, want := range map[Kind]struct{ gap, offset float64 }{Rigid: {3e-4, 6e-5}, Flexible: {2.5e-4, 3e-5}} {
+		in.CouplingKind = kind
+		m := solved(t, in)
+		parttest.Near(t, "worst gap", m.WorstGap, want.gap, 1e-10)
+		parttest.Near(t, "gap by run-out", m.GapRunOut, want.gap-2e-4, 1e-10)
+		parttest.Near(t, "worst gap per diameter", m.WorstGapPerDiameter, want.gap/0.1, 1e-9)
+		parttest.Near(t, "worst offset", m.WorstOffset, want.offset, 1e-10)
+		parttest.Near(t, "offset by run-out", m.OffsetRunOut, want.offset, 1e-10)
+	}
+	// Turned through four quarters, it is measured: 2·√(0.03² + 0.04²) mm.
+	m := solved(t, faces(truth{1e-3, vector{1e-4, 0}, vector{3e-5, 4e-5}}.read(round(4), round(4))))
+	parttest.Near(t, "run-out", m.RunOut, 1e-4, 1e-10)
+	parttest.Near(t, "run-out per diameter", m.RunOutPerDiameter, 1e-3, 1e-9)
+}
+
 func TestRunOutIsRefused(t *testing.T) {
 	in := faces(truth{mean: 1e-3}.read(round(4), []float64{0}))
 	in.KnownFaceRunOut, in.KnownRimRunOut = 0.02, -0.01

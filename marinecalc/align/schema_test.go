@@ -97,6 +97,22 @@ func TestCouplingRefuses(t *testing.T) {
 	}
 }
 
+func TestRefusalsSayWhatWasRead(t *testing.T) {
+	c := truth{mean: 1e-3, fixed: vector{1e-4, 0}}
+	in := faces(c.read(round(4), []float64{0}))
+	in.Readings[1].Gap = 0.0612
+	_, err := Coupling(in)
+	parttest.Says(t, err, "61.2 mm")
+	in = faces(c.read(round(4), []float64{0}))
+	again := in.Readings[1]
+	again.Gap += 5e-4
+	in.Readings = append(in.Readings, again)
+	_, err = Coupling(in)
+	parttest.Says(t, err, "read twice, 1 mm and 1.5 mm")
+	_, err = Coupling(faces(c.read(round(3), []float64{0})))
+	parttest.Says(t, err, "at 3 clock positions")
+}
+
 // A gap of none less its accuracy passes; an exact half circle passes; the
 // same place read twice with answers alike passes.
 func TestCouplingTakes(t *testing.T) {

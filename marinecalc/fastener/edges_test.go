@@ -91,3 +91,28 @@ func TestEdgesOfTarget(t *testing.T) {
 		t.Errorf("both stiffnesses given: %v", err)
 	}
 }
+
+func TestRefusalsSayTheirFigures(t *testing.T) {
+	for says, change := range map[string]func(*FitInput){
+		"1 bolts":                       func(s *FitInput) { s.BoltCount = 1 },
+		"2 to 48":                       func(s *FitInput) { s.BoltCount = 49 },
+		"5 washers":                     func(s *FitInput) { s.WashersAtNut, s.WasherThickness = 5, 0.002 },
+		"(50 mm) than the bolt (40 mm)": func(s *FitInput) { s.BoltLength, s.ThreadLength = 0.040, 0.050 },
+		"4 mm from its middle":          func(s *FitInput) { s.RoundRoom = 0.004 },
+		"the bolt reaches 5 mm":         func(s *FitInput) { s.RoundRoom = 0.004 },
+		"a metric thread of 10 mm":      func(s *FitInput) { s.ThreadSize = "7/16-14" },
+		"0.5 in and 13 threads per inch": func(s *FitInput) {
+			s.ThreadSize, s.ThreadForm, s.NominalDiameter, s.Pitch = "7/16-14", Inch, 0.5*inch, inch/13
+		},
+	} {
+		in := twoFlanges()
+		change(&in)
+		_, err := Fit(in)
+		parttest.Says(t, err, says)
+	}
+	// The lead of 1.5 mm takes 1.5/(2·π·10) of the diameter.
+	in := whole()
+	in.ThreadFriction, in.HeadFriction, in.NutFactor = 0, 0, 0.023
+	_, err := Preload(in)
+	parttest.Says(t, err, "above 0.0239")
+}

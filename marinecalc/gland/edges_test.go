@@ -65,3 +65,21 @@ func TestEdgesOfPacking(t *testing.T) {
 		"/spareRings":     "[0, 20]",
 	})
 }
+
+func TestRefusalsSayTheirFigures(t *testing.T) {
+	for says, change := range map[string]func(*PackingInput){
+		"not one ring of 8 mm goes in: the follower leaves 3 mm": func(in *PackingInput) { in.FollowerDepth = 0.045 },
+		"21 spare rings":                                  func(in *PackingInput) { in.SpareRings = 21 },
+		"leaves 0.5 mm on each side":                      func(in *PackingInput) { in.BoxBore = 0.026 },
+		"a groove of 12 mm cannot be in a shaft of 25 mm": func(in *PackingInput) { in.GrooveDiameter = 0.012 },
+	} {
+		in := small()
+		change(&in)
+		_, err := Packing(in)
+		parttest.Says(t, err, says)
+	}
+	in := moored()
+	in.SwitchVolume, in.FloodVolume = 0.020, 0.015
+	_, err := Drip(in)
+	parttest.Says(t, err, "harm begins at 15 L, before the pump starts at 20 L")
+}

@@ -59,6 +59,17 @@ func RefusedAt(t testing.TB, err error, places ...string) {
 	}
 }
 
+// Says asks that an error says each of some words: figures among them, in the
+// units that a person reads.
+func Says(t testing.TB, err error, words ...string) {
+	t.Helper()
+	for _, w := range words {
+		if err == nil || !strings.Contains(err.Error(), w) {
+			t.Errorf("got %v, want it to say %q", err, w)
+		}
+	}
+}
+
 // NoAllocations asks that a function takes no memory of the heap.
 func NoAllocations(t testing.TB, f func()) {
 	t.Helper()
