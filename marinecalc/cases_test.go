@@ -43,7 +43,7 @@ var cases = []surveyed{
 		finds: map[string]string{"bolt-preload/torque-in-question-too-loose": "under the minimum"}},
 	{boat: "stretched-bolt", about: []string{"bolt-preload"},
 		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit", "bolt-preload/bolt-torque-in-question": "over the limit"}},
-	{boat: "wrong-lock-nut", fault: "bolt-fit"},
+	{boat: "wrong-lock-nut", fault: "bolt-fit", says: []string{`Nut: "ne-3/8-16" does not go with the rest: it is for pitch`, "plain-nut, ne-3/8-24\n"}},
 	{boat: "dry-gland", about: []string{"gland-heat"}, says: []string{"count longer: for five minutes", "10 years or more"},
 		finds: map[string]string{"gland-heat/gland-drips": "not enough to tell"}}, // none in one minute: a slow one may be missed
 	{boat: "leaking-gland", about: []string{"gland-heat"},
@@ -189,6 +189,11 @@ func (c *surveyed) cured(t *testing.T, s *marinecalc.Survey) {
 	for _, chain := range s.Chains {
 		if c.not != "" && strings.HasPrefix(chain, c.not) {
 			t.Errorf("blamed: %s", chain)
+		}
+	}
+	for _, f := range s.Faults {
+		for _, p := range f.Problems {
+			next.WriteString(p.What + "\n" + p.Allowed + "\n")
 		}
 	}
 	for _, words := range c.says {

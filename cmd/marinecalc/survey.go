@@ -59,10 +59,22 @@ func survey(args []string, out, errs io.Writer) (int, error) {
 	return codeFor(s.Beyond()), nil
 }
 
-// printSurvey writes a survey as text: what is urgent, how one thing leads to
+// printSurvey writes a survey as text: figures to put right, what is urgent, how one thing leads to
 // another, what is not measured, then every sheet.
 func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 	fmt.Fprintf(out, "%s: what was found, most urgent first\n\n", s.Boat)
+	for _, f := range s.Faults {
+		for _, p := range f.Problems {
+			fmt.Fprintln(out, wrapped("  ", "TO PUT RIGHT: "+f.Title+" cannot be worked out. "+p.String()))
+		}
+	}
+	titles, conflicts := s.Conflicts()
+	for i, c := range conflicts {
+		fmt.Fprintln(out, wrapped("  ", "FIGURES THAT DO NOT AGREE: "+titles[i]+". "+c.Text))
+	}
+	if len(s.Findings) == 0 {
+		fmt.Fprintln(out, wrapped("  ", "No limit could be judged yet: the boat file lacks the readings listed below."))
+	}
 	for _, f := range s.Findings {
 		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
 	}
@@ -80,12 +92,6 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 	for _, one := range s.Sheets {
 		printSheet(out, one, work)
 		fmt.Fprintln(out)
-	}
-	for _, f := range s.Faults {
-		fmt.Fprintf(out, "%s cannot be worked out:\n", f.Title)
-		for _, p := range f.Problems {
-			fmt.Fprintln(out, "  "+p.String())
-		}
 	}
 	for _, m := range s.Missing {
 		fmt.Fprintf(out, "%s still needs:\n", m.Title)

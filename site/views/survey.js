@@ -48,13 +48,13 @@ export function showSurvey(app, main) {
           if (sheet.ok) saveFile(`${forFile(name)}-job-sheet.html`, 'text/html', sheet.page);
         }),
       ),
+      ...survey.faults.map((fault) =>
+        h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
+      ),
       findings(survey.findings),
       awaited(survey),
       cautionList(survey.cautions ?? []),
       list('How one thing leads to another', survey.chains ?? []),
-      ...survey.faults.map((fault) =>
-        h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
-      ),
       ...survey.missing.map(lacking),
       open(survey.open),
       h(

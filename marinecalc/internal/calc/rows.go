@@ -95,7 +95,11 @@ func (in *inputs) noRow(p *contract.Property, k *known, table *rules.Table) {
 		if waits {
 			return
 		}
-		what = fmt.Sprintf("%s: no row of %q covers this size or use%s", p.Title, k.word, misfit)
+		what = fmt.Sprintf("%s: no row of %q covers this size or use", p.Title, k.word)
+		if misfit != "" {
+			what = fmt.Sprintf("%s: %q does not go with the rest%s", p.Title, k.word, misfit)
+		}
+		picks = in.fitting(picks, table)
 	} else if best, ok := contract.Closest(k.word, picks); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
@@ -108,6 +112,21 @@ func (in *inputs) noRow(p *contract.Property, k *known, table *rules.Table) {
 		hint = strings.TrimSpace(hint + " choose another, or type the " + figures)
 	}
 	in.problems.Add(k.blameAt, what, strings.Join(picks, ", "), hint)
+}
+
+// fitting are the picks of a table that cover this size and use, or all of
+// them where none does.
+func (in *inputs) fitting(picks []string, table *rules.Table) []string {
+	var fit []string
+	for _, pick := range picks {
+		if table.Find(pick, in.lookup) != nil {
+			fit = append(fit, pick)
+		}
+	}
+	if fit == nil {
+		return picks
+	}
+	return fit
 }
 
 // misfit says what the rows of a pick ask that is not so. It waits while

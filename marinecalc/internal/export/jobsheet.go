@@ -63,12 +63,21 @@ func (p *paper) cautions(list []sheet.Caution) {
 }
 
 // findings lists what is to be acted on, each with a box to tick, and how
-// one thing leads to another.
+// one thing leads to another. Figures that no sheet can be worked out with
+// come first.
 func (p *paper) findings(s *survey.Survey) {
 	if titles, conflicts := s.Conflicts(); len(conflicts) > 0 {
 		p.tag("h2", "", "Figures that do not agree")
 		for i, c := range conflicts {
 			p.b.WriteString(`<p><span class="box"></span>` + picture.Escape(titles[i]+". "+c.Text) + "</p>")
+		}
+	}
+	if len(s.Faults) > 0 {
+		p.tag("h2", "", "Figures to put right")
+	}
+	for _, f := range s.Faults {
+		for _, one := range f.Problems {
+			p.b.WriteString(`<p><span class="box"></span>` + picture.Escape(f.Title+": "+one.String()) + "</p>")
 		}
 	}
 	p.tag("h2", "", "What was found, most urgent first")
@@ -92,7 +101,7 @@ func (p *paper) findings(s *survey.Survey) {
 
 // lacking lists readings still to take.
 func (p *paper) lacking(s *survey.Survey) {
-	if len(s.Open) == 0 && len(s.Missing) == 0 && len(s.Faults) == 0 && len(s.Awaited) == 0 {
+	if len(s.Open) == 0 && len(s.Missing) == 0 && len(s.Awaited) == 0 {
 		return
 	}
 	p.tag("h2", "", "Not measured yet")
@@ -109,11 +118,6 @@ func (p *paper) lacking(s *survey.Survey) {
 				gauge = " Gauge: " + n.Gauge + "."
 			}
 			p.b.WriteString(`<p><span class="box"></span>` + picture.Escape(m.Title+" needs "+strings.ToLower(n.Title)+". "+n.How+gauge) + "</p>")
-		}
-	}
-	for _, f := range s.Faults {
-		for _, one := range f.Problems {
-			p.tag("p", "", f.Title+": "+one.String())
 		}
 	}
 }
