@@ -22,6 +22,7 @@ type surveyed struct {
 	about []string          // the calculations that may be over a limit or outside a guide; no other may
 	cause string            // that the fault finding puts first, where somebody looked
 	says  []string          // words that must stand on the sheets of the fault: what to do
+	first string            // the limit that must stand first, where the order of the sheet decides
 	not   string            // what no chain may begin with
 	fault string            // the calculation whose figures contradict each other
 }
@@ -41,14 +42,14 @@ var cases = []surveyed{
 		finds: map[string]string{"mount-moves/soft-foot": "outside the guide", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
 	{boat: "loose-bolts", about: []string{"bolt-preload"}, cause: "coupling-bolts-loose",
 		finds: map[string]string{"bolt-preload/torque-in-question-too-loose": "under the minimum"}},
-	{boat: "stretched-bolt", about: []string{"bolt-preload"},
+	{boat: "stretched-bolt", about: []string{"bolt-preload"}, first: "bolt-breaks",
 		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit", "bolt-preload/bolt-torque-in-question": "over the limit"}},
 	{boat: "wrong-lock-nut", fault: "bolt-fit", says: []string{`Nut: "ne-3/8-16" does not go with the rest: it is for pitch`, "plain-nut, ne-3/8-24\n"}},
 	{boat: "dry-gland", about: []string{"gland-heat"}, says: []string{"count longer: for five minutes", "10 years or more"},
 		finds: map[string]string{"gland-heat/gland-drips": "not enough to tell"}}, // none in one minute: a slow one may be missed
 	{boat: "leaking-gland", about: []string{"gland-heat"},
 		finds: map[string]string{"gland-heat/gland-leaks": "outside the guide", "gland-heat/gland-rise-measured": "inside the guide"}},
-	{boat: "hot-gland", about: []string{"gland-heat"}, says: []string{"stop the shaft"},
+	{boat: "hot-gland", about: []string{"gland-heat"}, first: "gland-rise-measured", says: []string{"stop the shaft"},
 		finds: map[string]string{"gland-heat/gland-too-hot-to-hold": "outside the guide", "gland-heat/gland-rise-measured": "outside the guide"}},
 	{boat: "cold-gland", fault: "gland-heat"},
 	{boat: "grooved-shaft", about: []string{"gland-packing"}, says: []string{"no full power"},
@@ -148,6 +149,9 @@ func (c *surveyed) findings(t *testing.T, s *marinecalc.Survey) {
 		if reads[id] != want {
 			t.Errorf("%s reads %q, want %q", id, reads[id], want)
 		}
+	}
+	if c.first != "" && s.Findings[0].Verdict.Limit != c.first {
+		t.Errorf("the survey begins with %s, want %s", s.Findings[0].Verdict.Limit, c.first)
 	}
 	var faults []string
 	for _, f := range s.Faults {
