@@ -58,3 +58,15 @@ func TestEdgesOfLife(t *testing.T) {
 		"/boreUpper":          "any",
 	})
 }
+
+func TestRefusalsSayTheirFigures(t *testing.T) {
+	in := output()
+	in.BearingBore, in.SeatDiameter, in.BoreDiameter = 0.030, 0.0285, 0.0312
+	_, err := Life(in)
+	parttest.Says(t, err, "a seat of 28.5 mm is not that of a bore of 30 mm", "a bore of 31.2 mm is not one of 30 mm")
+}
+
+// Ten years of 365.25 days.
+func TestNeverIsTenYears(t *testing.T) {
+	parttest.Within(t, "never", float64(Never), 3652.5*24*3600, 0)
+}

@@ -71,3 +71,20 @@ func TestEdgesOfGripOfTwoCircles(t *testing.T) {
 		"/bearingShare":         "(0, 1]",
 	})
 }
+
+func TestRefusalsSayTheirFigures(t *testing.T) {
+	for says, change := range map[string]func(*GripInput){
+		"shaft and hole take 36 mm, the circle is 30 mm": func(in *GripInput) { in.BoltCircle = 0.030 },
+		"the flange leaves 94 mm, the circle is 100 mm":  func(in *GripInput) { in.BoltCircle = 0.100 },
+		"10.77 mm apart, each is 11 mm wide":             func(in *GripInput) { in.BoltCount = 24 },                                // 82.5·sin 7.5°
+		"7.822 mm apart, each is 11 mm wide":             func(in *GripInput) { in.InnerBoltCount, in.InnerBoltCircle = 20, 0.05 }, // 50·sin 9°
+		"proof 830 against 580 MPa":                      func(in *GripInput) { in.LowerProofStrength = 830e6 },
+		"1 bolts":                                        func(in *GripInput) { in.BoltCount = 1 },
+		"49 bolts":                                       func(in *GripInput) { in.InnerBoltCount, in.InnerBoltCircle = 49, 0.05 },
+	} {
+		in := small()
+		change(&in)
+		_, err := Grip(in)
+		parttest.Says(t, err, says)
+	}
+}

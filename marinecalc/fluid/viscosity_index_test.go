@@ -22,6 +22,18 @@ func TestReferenceOilsAgainstTheTable(t *testing.T) {
 	}
 }
 
+// Where one line of the equations ends and the next begins, both say the same to 0.2 %:
+// they were fitted to one table without steps.
+func TestReferenceOilsHaveNoSteps(t *testing.T) {
+	for i := range indexEquations[1:] {
+		y := indexEquations[i+1].from
+		l, h := referenceOils(y)
+		lower, higher := referenceOils(y - 1e-9)
+		parttest.Within(t, "L", lower, l, 0.002)
+		parttest.Within(t, "H", higher, h, 0.002)
+	}
+}
+
 // The examples of ASTM D2270: 92 by procedure A, 156, 111 and 145 by B.
 func TestViscosityIndex(t *testing.T) {
 	for _, c := range [][3]float64{{73.30, 8.86, 92}, {22.83, 5.05, 156}, {53.47, 7.80, 111}, {138.9, 18.1, 145}} {

@@ -213,7 +213,7 @@ func (b *beam) lowest(withHung bool, clamp int) float64 {
 // weights, each pulling to the side to which the mode bends there. It
 // overwrites the mode.
 func (b *beam) rayleigh() float64 {
-	b.load[3], b.load[4] = 0, 0
+	b.load[0], b.load[1] = 0, 0
 	for i := range b.nodes - 1 {
 		h, at := b.x[i+1]-b.x[i], 2*i
 		middle := (b.mode[at]+b.mode[at+2])/2 + h*(b.mode[at+1]-b.mode[at+3])/8

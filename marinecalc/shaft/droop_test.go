@@ -84,6 +84,9 @@ func TestDroopAgainstBeamElements(t *testing.T) {
 		if got, want := float64(out.DroopSag), shape[2*(b.nodes-1)]; math.Abs(got-want) > 1e-5*math.Abs(want)+1e-8 {
 			t.Errorf("droop %g, by elements %g: %+v", got, want, in)
 		}
+		if got, want := float64(out.DroopSlope), shape[2*(b.nodes-1)+1]; math.Abs(got-want) > 1e-5*math.Abs(want)+1e-8 {
+			t.Errorf("slope %g, by elements %g: %+v", got, want, in)
+		}
 		parttest.Within(t, "end stiffness", out.EndStiffness, 1/b.influence(b.nodes-1), 5e-4)
 	}
 }

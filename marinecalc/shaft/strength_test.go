@@ -122,6 +122,18 @@ func TestStrengthNotGiven(t *testing.T) {
 			t.Errorf("%s: %s", protection, got)
 		}
 	}
+	// Without any one of its numbers the class rule gives no diameter, not one of
+	// nothing that every shaft would meet.
+	for _, missing := range []func(*StrengthInput){
+		func(s *StrengthInput) { s.ShaftTensileStrength = 0 }, func(s *StrengthInput) { s.RuleScale = 0 },
+		func(s *StrengthInput) { s.RuleFactor = 0 }, func(s *StrengthInput) { s.RuleStrength = 0 },
+	} {
+		boat := ketch()
+		missing(&boat)
+		if out := parttest.Must(t, Strength, boat); !math.IsNaN(float64(out.ClassDiameter)) || !math.IsNaN(float64(out.ClassUse)) {
+			t.Errorf("%+v: class diameter %v, use %v", boat, out.ClassDiameter, out.ClassUse)
+		}
+	}
 	in.AllowanceDivisor, in.ShaftTensileStrength, in.RuleScale, in.RuleFactor, in.RuleStrength = 144, 5e8, 100, 1, 4e8
 	if d := parttest.Must(t, Strength, in).ClassDiameter; !math.IsNaN(float64(d)) {
 		t.Errorf("a rule that needs the propeller gives %v without it", d)

@@ -66,6 +66,21 @@ func TestOverhungMass(t *testing.T) {
 	parttest.Within(t, "where", out.GreatestDeflectionAt, 1.5, 1e-12)
 }
 
+// A line turned end for end is the same line: what hangs on its free ends, and
+// between its bearings, counts alike from either end.
+func TestALineTurnedEndForEnd(t *testing.T) {
+	in := span(0.03, 1.5, 193e9, 8000)
+	in.Bearings = []Bearing{{0.25, 0}, {1.3, 0}}
+	in.Masses = []Load{{0, 3}, {0.7, 5}, {1.5, 1}}
+	one := parttest.Must(t, Whirl, in)
+	in.Bearings = []Bearing{{0.2, 0}, {1.25, 0}}
+	in.Masses = []Load{{0, 1}, {0.8, 5}, {1.5, 3}}
+	other := parttest.Must(t, Whirl, in)
+	parttest.Within(t, "model", one.Critical, float64(other.Critical), 1e-5)
+	parttest.Within(t, "Rayleigh", one.CriticalUpper, float64(other.CriticalUpper), 1e-5)
+	parttest.Within(t, "Dunkerley", one.CriticalLower, float64(other.CriticalLower), 1e-5)
+}
+
 // randomLine is a shaft line with two to five bearings and some masses.
 func randomLine(r *rand.Rand) WhirlInput {
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }

@@ -138,6 +138,13 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 			t.Errorf("%s: got %v without its input", name, v)
 		}
 	}
+	// A boat speed or a propeller that nobody gave makes no thrust without end,
+	// nor one of nothing, with all else known.
+	in = sample()
+	in.BoatSpeed, in.PropellerDiameter = 0, 0
+	if all := load(t, in); !math.IsNaN(float64(all.Thrust)) || !math.IsNaN(float64(all.StandstillThrust)) {
+		t.Errorf("thrust %v, at standstill %v", all.Thrust, all.StandstillThrust)
+	}
 	parttest.Within(t, "peak without astern", float64(out.PeakTorque), 2*float64(out.ShaftTorque), 1e-15)
 }
 
