@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"testing"
 
+	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
@@ -87,4 +88,24 @@ func TestRefusalsSayTheirFigures(t *testing.T) {
 		_, err := Grip(in)
 		parttest.Says(t, err, says)
 	}
+}
+
+// Two holes of the second circle lie as far apart as that circle is wide: where
+// that is a hole, they meet.
+func TestTwoHolesOfTheSecondCircle(t *testing.T) {
+	in := small()
+	in.InnerBoltCount, in.InnerBoltCircle = 2, 0.011
+	_, err := Grip(in)
+	parttest.RefusedAt(t, err, "/innerBoltCount")
+	in.InnerBoltCircle = 0.0111
+	parttest.Must(t, Grip, in)
+}
+
+// The root that bears where a thread lies between the faces: ISO 724 has 8.160
+// mm for M10; ASME B1.1 by its depth of 1.299038 pitches 0.4001 in for 1/2-13.
+func TestRootOfAThreadBetweenTheFaces(t *testing.T) {
+	in := small()
+	parttest.Near(t, "M10", hold(t, in).ShearDiameter, 8.160e-3, 0.5e-6)
+	in.NominalDiameter, in.Pitch, in.ThreadForm, in.HoleDiameter = 0.5*0.0254, 0.0254/13, fastener.Inch, 0.0135
+	parttest.Near(t, "1/2-13", hold(t, in).ShearDiameter, 0.4001*0.0254, 0.00005*0.0254)
 }

@@ -105,3 +105,37 @@ func TestEdgesOfMoves(t *testing.T) {
 		"/mounts/0/ratedThrust":       "0 or NaN or [1, 1e+06]",
 	}))
 }
+
+// A mount that stands at an end of its travel and is not moved is taken to no
+// stop.
+func TestStopsOfAMove(t *testing.T) {
+	atBottom, free := stud{least: 0, most: 0.010}, stud{least: -0.005, most: 0.005}
+	for _, c := range []struct {
+		raise, shift float64
+		upright      stud
+		want         string
+	}{
+		{0, 0, atBottom, ""}, {0.001, 0, atBottom, ""}, {0.010, 0, atBottom, upperStop}, {-0.001, 0, atBottom, lowerStop},
+		{0, 0.005, atBottom, sideStop}, {0, -0.005, atBottom, sideStop}, {0.010, 0.005, atBottom, twoStops}, {-0.001, -0.005, atBottom, twoStops},
+		{-0.004, 0.004, free, ""}, {-0.005, 0, free, lowerStop},
+	} {
+		if got := stop(c.raise, c.shift, c.upright, free, 0.0001); got != c.want {
+			t.Errorf("raised %g and shifted %g: %q, want %q", c.raise, c.shift, got, c.want)
+		}
+	}
+}
+
+// What is not given of a mount's stiffness sideways and along is its ratio.
+func TestStiffnessByItsRatio(t *testing.T) {
+	in := engine()
+	in.AlongRatio = 1.3
+	want := parttest.Must(t, Load, in)
+	in.Mounts = slices.Clone(in.Mounts)
+	for i := range in.Mounts {
+		in.Mounts[i].StiffnessSideways, in.Mounts[i].StiffnessAlong = 0, 0
+	}
+	got := parttest.Must(t, Load, in)
+	for i := range want.Modes {
+		parttest.Within(t, "frequency", got.Modes[i].Frequency, float64(want.Modes[i].Frequency), 1e-12)
+	}
+}

@@ -74,6 +74,40 @@ func TestViscosityByTwoWays(t *testing.T) {
 	}
 }
 
+// A viscosity that was measured stands beside no other where the second comes
+// out of a table: nobody gave that.
+func TestATableIsNoSecondWay(t *testing.T) {
+	s := testboat.Run(t, "fluid-settling", `{"standingTime": "10 h", "metal": "carbon-steel", "particleSize": "20 µm", "sumpDepth": "85 mm", "dipDepth": "30 mm", "fluidTemperature": "40 °C",
+		"fluid": "iso-vg-32", "fluidViscosity": "90 mm²/s"}`, marinecalc.Options{NoRanges: true})
+	if got := conflictsOf(s, sheet.TwoWays); len(got) > 0 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Words and whole numbers that were typed over others of the boat are told as
+// figures are, and not where they are the same.
+func TestWordsAndCountsTypedOverTheBoat(t *testing.T) {
+	b := testboat.Read(t, `{"name": "Tern", "engine": {"power": "20 kW", "speed": "3000 rpm", "cylinders": 3, "strokes": "four-stroke"}, "gearbox": {"ratioAhead": 2}, "shaft": {"diameter": "25 mm", "alloy": "s31600-annealed"}}`)
+	for _, c := range []struct{ id, input, on string }{
+		{"vibration-source", `{"engineSpeed": "1800 rpm", "gear": "ahead", "cylinders": 4}`, "cylinders"},
+		{"vibration-source", `{"engineSpeed": "1800 rpm", "gear": "ahead", "cylinders": 3}`, ""},
+		{"vibration-source", `{"engineSpeed": "1800 rpm", "gear": "ahead", "strokes": "two-stroke"}`, "strokes"},
+		{"vibration-source", `{"engineSpeed": "1800 rpm", "gear": "ahead", "strokes": "four-stroke"}`, ""},
+		{"shaft-strength", `{"shaftAlloy": "s31600-annealed"}`, ""},
+		{"shaft-strength", `{"shaftAlloy": "s30400-annealed"}`, "shaftAlloy"},
+	} {
+		on := ""
+		for _, conflict := range conflictsOf(testboat.Run(t, c.id, c.input, marinecalc.Options{Boat: b, NoRanges: true}), sheet.TypedOver) {
+			if conflict.On == "cylinders" || conflict.On == "strokes" || conflict.On == "shaftAlloy" {
+				on += conflict.On
+			}
+		}
+		if on != c.on {
+			t.Errorf("%s of %s: told of %q, want %q", c.input, c.id, on, c.on)
+		}
+	}
+}
+
 // What was typed over another figure of the boat is told, with both.
 func TestTypedOverTheBoatIsTold(t *testing.T) {
 	b := testboat.Read(t, worn)

@@ -2,11 +2,13 @@ package calc_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // A maker's figure for a limit, once in the boat file, is what the verdict
@@ -41,6 +43,26 @@ func TestSentencesOfVerdicts(t *testing.T) {
 		v := testboat.Run(t, "shaft-torque", fmt.Sprintf(input, c.power), marinecalc.Options{Rules: book}).Verdict("tried")
 		if v == nil || string(v.Word) != c.word || !strings.HasSuffix(v.Sentence, c.says) {
 			t.Errorf("%s: %+v, want %s: %s", c.limit, v, c.word, c.says)
+		}
+		if v != nil && (v.SI == nil || math.Abs(*v.SI-159.155) > 0.001) {
+			t.Errorf("%s: value %v", c.limit, v.SI)
+		}
+	}
+}
+
+// A limit on what was read is judged with the accuracy of the reading: 20 kW
+// within a tenth of it, anywhere alike, are at most 21 kW with a probability of
+// three quarters.
+func TestReadingsAreJudgedWithTheirAccuracy(t *testing.T) {
+	for _, c := range []struct {
+		max  string
+		word sheet.Word
+		p    float64
+	}{{"30 kW", sheet.Within, 1}, {"21 kW", sheet.CannotTell, 0.75}, {"17 kW", sheet.Beyond, 0}} {
+		book := testboat.Overlay(t, `{"limits": [{"id": "tried", "calculation": "shaft-torque", "on": "enginePower", "title": "Tried", "why": "-", "max": "`+c.max+`", "source": {"document": "Test"}, "basis": "maker"}]}`)
+		v := testboat.Run(t, "shaft-torque", `{"enginePower": "20 kW ± 10 %", "engineSpeed": "2400 rpm", "gearRatioAhead": 2}`, marinecalc.Options{Rules: book}).Verdict("tried")
+		if v == nil || v.Word != c.word || v.Probability == nil || math.Abs(*v.Probability-c.p) > 0.01 || v.SI == nil || *v.SI != 20e3 {
+			t.Errorf("at most %s: %+v, want %s with %g", c.max, v, c.word, c.p)
 		}
 	}
 }
