@@ -18,6 +18,20 @@ func settled(t *testing.T, in SettlingInput) SettlingResult {
 	return parttest.Must(t, Settling, in)
 }
 
+// The row of a size that is the particle's own says of it what the sheet does.
+func TestASizeOfTheListIsAParticle(t *testing.T) {
+	in := sump
+	in.StandingTime = 1800
+	out := settled(t, in)
+	row := out.BySize[1]
+	parttest.Within(t, "left at the dipstick", row.DipLeft, float64(out.DipLeft), 1e-12)
+	parttest.Within(t, "left in the sump", row.SumpLeft, float64(out.SumpLeft), 1e-12)
+	parttest.Within(t, "time to clear", row.TimeToClearDip, float64(out.TimeToClearDip), 1e-12)
+	if !(out.DipLeft > 0.2 && out.DipLeft < out.SumpLeft && out.SumpLeft < 0.95) {
+		t.Errorf("left %v and %v: the case says nothing", out.DipLeft, out.SumpLeft)
+	}
+}
+
 // Property: the line of ASTM D341 goes through both its points, and falls.
 func TestViscosityLineProperty(t *testing.T) {
 	r := rand.New(rand.NewPCG(4, 1))

@@ -150,6 +150,7 @@ func TestImpossibleBoxesAreRefused(t *testing.T) {
 		"/grooveDiameter":  func(b *PackingInput) { b.GrooveDiameter = 0.0003 },
 		"/grooveDiameter ": func(b *PackingInput) { b.GrooveDiameter = 0.030 },
 		"/stockSections":   func(b *PackingInput) { b.StockSections = "8 mm, 6 mm" },
+		"/stockSections  ": func(b *PackingInput) { b.StockSections = "6 mm, 6 mm" },
 		"/stockSections ":  func(b *PackingInput) { b.StockSections = "" },
 		"/spareRings":      func(b *PackingInput) { b.SpareRings = -1 },
 		"/skiveAllowance":  func(b *PackingInput) { b.SkiveAllowance = 1 },

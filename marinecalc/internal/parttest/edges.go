@@ -91,6 +91,8 @@ func (i *interval) try(whole bool, check func(v float64, refused bool)) {
 	}
 	if i.orZero {
 		check(0, false)
+	} else if 0 < i.low || 0 > i.high {
+		check(0, true) // "not given" is no way round a bound
 	}
 	if !whole {
 		check(math.NaN(), !i.orNaN)
