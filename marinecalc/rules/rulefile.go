@@ -144,13 +144,14 @@ type writtenRow struct {
 	Note    string                     `json:"note"`
 	Decides *bool                      `json:"decides"`
 	Bracket string                     `json:"bracket"`
+	Sure    List[string]               `json:"sure"`
 	Provenance
 }
 
 // row decides unless it says otherwise. Its values, put behind those of other
 // rows, hold their text until the table gives them meaning by their columns.
 func (w *writtenRow) row(behind *[]Cell) Row {
-	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Bracket: w.Bracket, Provenance: w.Provenance,
+	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Bracket: w.Bracket, Sure: w.Sure, Provenance: w.Provenance,
 		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
 		r.Pick = r.ID

@@ -67,7 +67,14 @@ type Row struct {
 	// brackets, and a verdict stands only where it holds over all of them.
 	Decides bool   `json:"decides"`
 	Bracket string `json:"bracket"` // what low and high of such a row rest on
+	// Sure are the columns of such a row that its source confirms all the same.
+	Sure List[string] `json:"sure"`
 	Provenance
+}
+
+// Confirms tells whether what the row says in a column is confirmed.
+func (r *Row) Confirms(column string) bool {
+	return r.Decides || Contains(r.Sure, column)
 }
 
 // Values are what a row says, column by column.

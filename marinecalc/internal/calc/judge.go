@@ -286,7 +286,7 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 		}
 	}
 	if l.Chance {
-		return chanceSentence(l, percent(j.si), v.Word.Plain())
+		return chanceSentence(l, j.si, v.Word.Plain())
 	}
 	text := l.Title + ": " + value + ", " + asks(v) + ": " + v.Reads
 	if doubt != "" {
@@ -311,15 +311,15 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 	return text + "."
 }
 
-// percent writes a probability, with a decimal where it is near a certainty.
+// percent writes a probability, with a decimal where it is near a certainty,
+// and none as one.
 func percent(p float64) string {
 	switch {
-	case p < 0.0005:
-		return "under 0.1 %"
-	case p > 0.9995:
-		return "over 99.9 %"
-	}
-	if p < 0.1 || p > 0.9 {
+	case p < 0.01:
+		return "less than 1 %"
+	case p > 0.99:
+		return "more than 99 %"
+	case p < 0.1 || p > 0.9:
 		return fmt.Sprintf("%.1f %%", 100*p)
 	}
 	return fmt.Sprintf("%.0f %%", 100*p)
@@ -346,12 +346,13 @@ func nearness(si float64, l spread.Limit) string {
 }
 
 // chanceSentence words the verdict on a chance that all is well.
-func chanceSentence(l *rules.Limit, chance string, word sheet.Word) string {
+func chanceSentence(l *rules.Limit, chance float64, word sheet.Word) string {
+	text := "the chance is " + percent(chance)
 	switch word {
 	case sheet.Within:
-		return fmt.Sprintf("%s: yes, with a chance of %s.", l.Title, chance)
+		return l.Title + ": yes, " + text + "."
 	case sheet.Beyond:
-		return strings.TrimSpace(fmt.Sprintf("%s: hardly, with a chance of %s. %s", l.Title, chance, l.Why))
+		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
 	}
-	return fmt.Sprintf("%s: the chance is %s, which is neither a yes nor a no.", l.Title, chance)
+	return l.Title + ": " + text + ", which is neither a yes nor a no."
 }

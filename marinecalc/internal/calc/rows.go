@@ -36,19 +36,19 @@ func (in *inputs) pickRows() {
 		}
 		for _, v := range row.Values.All() {
 			if name, ok := p.FilledBy(v.Column); ok {
-				in.standIn(name, v.Value, row, sheet.HandbookRow)
+				in.standIn(name, v, row, sheet.HandbookRow)
 			}
 		}
 	}
 }
 
 // standIn lets a row's value stand for an input that is not known yet.
-func (in *inputs) standIn(name string, v rules.Value, row *rules.Row, origin sheet.Origin) {
+func (in *inputs) standIn(name string, v rules.Cell, row *rules.Row, origin sheet.Origin) {
 	p := in.form.Input.Child(name)
 	if p == nil || in.values[p.Index].known {
 		return
 	}
-	k := known{known: true, origin: origin, source: row.Source.String(), authority: row.Basis.Authority(), blameAt: p.Pointer, confirmed: row.Decides}
+	k := known{known: true, origin: origin, source: row.Source.String(), authority: row.Basis.Authority(), blameAt: p.Pointer, confirmed: row.Confirms(v.Column)}
 	if v.IsText {
 		k.word, k.text = v.Text, v.Text
 	} else {
@@ -71,7 +71,7 @@ func (in *inputs) takeUsual() {
 		if p.Typical != "" {
 			if row := usual.Find(p.Typical, in.lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
-					in.standIn(p.Name, v, row, sheet.UsualValue)
+					in.standIn(p.Name, rules.Cell{Column: p.Name, Value: v}, row, sheet.UsualValue)
 					continue
 				}
 			}

@@ -1,0 +1,115 @@
+package rules
+
+import (
+	"strings"
+	"testing"
+)
+
+// mayDecide are the rows that rest on common practice or memory and decide all
+// the same, by table or by table and row, each with its reason. Everything else
+// of these two bases gives brackets.
+var mayDecide = map[string]string{
+	"usual-values/wanted-life":              aim,
+	"usual-values/time-away":                aim,
+	"usual-values/most-drips":               aim,
+	"usual-values/gland-rise":               aim,
+	"usual-values/packing-over":             aim,
+	"usual-values/packing-under":            aim,
+	"usual-values/key-safety":               aim,
+	"usual-values/zones-to-15-kw":           ofGuides,
+	"usual-values/zones-to-300-kw":          ofGuides,
+	"vibration-classes":                     ofGuides,
+	"fault-judgement":                       "how fault finding weighs: a choice of this library, and no figure of a machine",
+	"particle-sizes":                        "what a person may ask about: a choice",
+	"tightening-passes":                     "steps on the way to the torque: a choice",
+	"frequency-meters":                      halfWidth,
+	"speed-meters":                          halfWidth,
+	"usual-values/mount-frequency-accuracy": halfWidth,
+	"vibration-sources":                     "orders of the kinematics, whose hints are looked into and are under no limit",
+}
+
+const (
+	aim       = "what is aimed at: its limit is as entered, and a guide until somebody types it"
+	ofGuides  = "a bound of guides alone"
+	halfWidth = "the half-width of a reading is a bracket itself"
+)
+
+// Memory never decides, and common practice is a guide: no row of these bases
+// decides but those named above, nor does one whose source says that a figure
+// is from memory. A row that does not decide brackets each of its numbers, or
+// says that its source confirms it, and tells what the brackets rest on.
+func TestMemoryAndCommonPracticeDecideNothing(t *testing.T) {
+	b, met := Standard(), map[string]bool{}
+	for _, name := range b.Tables() {
+		for _, r := range b.Table(name).Rows.All() {
+			numbers := 0
+			for _, c := range r.Values.All() {
+				if c.IsText {
+					continue
+				}
+				numbers++
+				if !r.Confirms(c.Column) && !c.Ranged() {
+					t.Errorf("%s/%s: %s is unconfirmed and has no bracket", name, r.ID, c.Column)
+				}
+			}
+			for _, column := range r.Sure.All() {
+				if _, ok := r.Values.Find(column); !ok || r.Decides {
+					t.Errorf("%s/%s: says that %s is sure, and has none or decides", name, r.ID, column)
+				}
+			}
+			if !r.Decides && r.Bracket == "" {
+				t.Errorf("%s/%s: nothing says what its brackets rest on", name, r.ID)
+			}
+			if !r.Decides || !r.Basis.Guides() || numbers == 0 {
+				continue
+			}
+			switch key := name + "/" + r.ID; {
+			case mayDecide[key] != "":
+				met[key] = true
+			case mayDecide[name] != "":
+				met[name] = true
+			default:
+				t.Errorf("%s decides, and rests on %s (%s)", key, r.Basis, r.Source)
+			}
+		}
+	}
+	for key := range mayDecide {
+		if !met[key] {
+			t.Errorf("%s is not there, or needs no reason any more", key)
+		}
+	}
+}
+
+// Rows of aims bound limits that are as entered, and those of guides guides.
+func TestAimsAndGuidesBoundNothingElse(t *testing.T) {
+	want := map[string]func(Basis) bool{
+		aim:      func(b Basis) bool { return b == AsEntered || b.Guides() },
+		ofGuides: Basis.Guides,
+	}
+	b, held := Standard(), 0
+	for key, reason := range mayDecide {
+		may := want[reason]
+		if may == nil {
+			continue
+		}
+		name, id, _ := strings.Cut(key, "/")
+		for _, r := range b.Table(name).Rows.All() {
+			if id != "" && r.ID != id {
+				continue
+			}
+			for _, c := range r.Values.All() {
+				for _, l := range b.AllLimits().All() {
+					if (l.Max.Of == c.Column || l.Min.Of == c.Column) && c.Column != "" {
+						held++
+						if !may(l.Basis) {
+							t.Errorf("%s bounds %s, which is %s", key, l.ID, l.Basis)
+						}
+					}
+				}
+			}
+		}
+	}
+	if held < 10 {
+		t.Errorf("only %d bounds", held)
+	}
+}
