@@ -13,11 +13,9 @@ import (
 // standsForAnother are the inputs whose absence is a case of its own, and no lack.
 var standsForAnother = map[string]string{
 	"coupling-grip/permittedShear": "without it the strength follows from the grade",
-	"coupling-grip/peakTorque":     "the limits say that they are held against the hardest torque known, and that in a shock is not measured",
-	"coupling-grip/thrust":         "as the peak torque: the limit astern is not measured",
 	"bolt-fit/boltLength":          "the bolt in hand, and without it the one chosen from the list",
 	"shaft-strength/neckDiameter":  "none measured is none worn",
-	"bearing-life/addedLoad":       "none given is none added to what the coupling bends",
+	"bearing-life/addedLoad":       "one known by itself, beside what offset and angle bend: these without it are the whole",
 	"bearing-life/angle":           bendsNot,
 	"bearing-life/offset":          bendsNot,
 	"bearing-life/freeLength":      bendsNot,

@@ -74,8 +74,8 @@ type GripResult struct {
 
 	MarginAhead      quantity.Ratio // capacity over torque
 	MarginAstern     quantity.Ratio // NaN too when the pull is not known
-	MarginPeak       quantity.Ratio // with the pull taken off too: a shock comes either way
-	MarginOneLoose   quantity.Ratio // one bolt of the outer circle slack, hardest torque
+	MarginPeak       quantity.Ratio // NaN where 1 or more and the pull is not known; with the pull taken off too: a shock comes either way
+	MarginOneLoose   quantity.Ratio // this and those below: NaN where 1 or more and peak or pull is not known; one bolt of the outer circle slack, hardest torque
 	MarginLowerGrade quantity.Ratio // every bolt of the next lower grade, hardest torque
 	MarginHardest    quantity.Ratio // all bolts, with the pull taken off, hardest torque
 
@@ -92,7 +92,7 @@ type GripResult struct {
 	ShearStress         quantity.Stress
 	ShearStressInner    quantity.Stress // in the second circle
 	ShearLimit          quantity.Stress // PermittedShear, or what stands in
-	ShearUse            quantity.Ratio  // ShearStress over ShearLimit
+	ShearUse            quantity.Ratio  // ShearStress over ShearLimit; NaN where 1 or less and the peak is not known
 	ShearTorque         quantity.Torque // that brings the bolts to ShearLimit
 	ShearDiameterNeeded quantity.Length // that keeps the hardest torque at ShearLimit
 

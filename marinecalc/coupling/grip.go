@@ -50,7 +50,28 @@ func Grip(in GripInput) (out GripResult, err error) {
 	out.weakened(&in)
 	out.shear(&in)
 	out.fitted(&in)
+	out.silence(&in)
 	return out, nil
+}
+
+// silence takes back what is met only because a torque or a pull that would
+// make it worse is not known: NaN. What is not met even so stands.
+func (out *GripResult) silence(in *GripInput) {
+	nan := quantity.Ratio(math.NaN())
+	pull, peak := !math.IsNaN(float64(out.PullAstern)), in.PeakTorque > 0
+	if !pull && out.MarginPeak >= 1 {
+		out.MarginPeak = nan
+	}
+	if !pull || !peak {
+		for _, margin := range [...]*quantity.Ratio{&out.MarginHardest, &out.MarginOneLoose, &out.MarginLowerGrade} {
+			if *margin >= 1 {
+				*margin = nan
+			}
+		}
+	}
+	if !peak && out.ShearUse <= 1 {
+		out.ShearUse = nan
+	}
 }
 
 // slip is the torque at which faces slip that are held by so many bolts on

@@ -221,7 +221,33 @@ func TestThePullAstern(t *testing.T) {
 	if !math.IsNaN(float64(out.PullAstern)) || !math.IsNaN(float64(out.CapacityAstern)) || !math.IsNaN(float64(out.MarginAstern)) {
 		t.Errorf("a pull that nobody knows: %+v", out)
 	}
-	parttest.Within(t, "in a shock, without a pull", float64(out.MarginPeak), 618.75/340, 1e-12)
+	in.PeakTorque = 700 // slips even without a pull
+	parttest.Within(t, "in a shock, without a pull", float64(hold(t, in).MarginPeak), 618.75/700, 1e-12)
+}
+
+// What is met only because a torque or a pull is not known is not told: steady
+// at 170 N·m, the faces hold 618.75 N·m less what the pull takes. What is not
+// met even so is told.
+func TestNothingHoldsForWantOfATorqueOrAPull(t *testing.T) {
+	known := func(v quantity.Ratio) bool { return !math.IsNaN(float64(v)) }
+	for name, c := range map[string]struct {
+		change      func(*GripInput)
+		peak, shear bool
+		rest        bool // the margins at the hardest torque
+	}{
+		"everything":              {func(*GripInput) {}, true, true, true},
+		"no peak":                 {func(f *GripInput) { f.PeakTorque = 0 }, false, false, false},
+		"no pull":                 {func(f *GripInput) { f.ThrustAstern, f.ThrustOnCoupling = 0, 1 }, false, true, false},
+		"no peak, slips steadily": {func(f *GripInput) { f.PeakTorque, f.FaceFriction, f.NominalDiameter = 0, 0.03, 0.0035 }, false, true, true},
+		"no pull, slips steadily": {func(f *GripInput) { f.ThrustAstern, f.ThrustOnCoupling, f.FaceFriction = 0, 1, 0.03 }, true, true, true},
+	} {
+		in := small()
+		c.change(&in)
+		out := hold(t, in)
+		if known(out.MarginPeak) != c.peak || known(out.ShearUse) != c.shear || known(out.MarginHardest) != c.rest || known(out.MarginOneLoose) != c.rest || known(out.MarginLowerGrade) != c.rest {
+			t.Errorf("%s: %v, %v, %v, %v, %v", name, out.MarginPeak, out.ShearUse, out.MarginHardest, out.MarginOneLoose, out.MarginLowerGrade)
+		}
+	}
 }
 
 // What the margins with a loose or a weaker bolt go by is said.

@@ -23,7 +23,7 @@ func TestHalfTheDriveIsNotTheDrive(t *testing.T) {
 		for i := range in.Mounts {
 			in.Mounts[i].RatedLoad = 1200
 		}
-		in.ShaftTorque, in.AsternTorque, in.Thrust, in.ThrustOnMounts = k.torque, 0, k.thrust, k.share
+		in.ShaftTorque, in.AsternTorque, in.Thrust, in.ThrustOnMounts = k.torque, k.torque, k.thrust, k.share
 		out := carried(t, in)
 		if out.Driving != k.says {
 			t.Errorf("%+v: %q", k, out.Driving)
@@ -32,6 +32,25 @@ func TestHalfTheDriveIsNotTheDrive(t *testing.T) {
 			if math.IsNaN(v) == k.known {
 				t.Errorf("%+v: %g", k, v)
 			}
+		}
+	}
+}
+
+// With one way of driving known alone, only what is too much even so is told.
+func TestOneWayOfDrivingIsNotBoth(t *testing.T) {
+	for _, k := range []struct {
+		ahead, astern quantity.Torque
+		rated         quantity.Force
+		lowest, use   bool // told
+	}{{170, 170, 1200, true, true}, {170, 0, 1200, false, false}, {0, 170, 1200, false, false}, {170, 0, 300, false, true}, {2000, 0, 1200, true, true}, {0, 2000, 1200, true, true}} {
+		in := engine()
+		for i := range in.Mounts {
+			in.Mounts[i].RatedLoad = k.rated
+		}
+		in.ShaftTorque, in.AsternTorque, in.Thrust, in.ThrustOnMounts = k.ahead, k.astern, 0, 0
+		out := carried(t, in)
+		if math.IsNaN(float64(out.LowestDriving)) == k.lowest || math.IsNaN(float64(out.LoadUse)) == k.use {
+			t.Errorf("%+v: %v, %v", k, out.LowestDriving, out.LoadUse)
 		}
 	}
 }

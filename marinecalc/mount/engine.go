@@ -75,11 +75,11 @@ type LoadResult struct {
 	Weight            quantity.Force
 	LowestLoad        quantity.Force // at rest
 	LowestLoadAt      string
-	LowestDriving     quantity.Force // ahead or astern
+	LowestDriving     quantity.Force // ahead or astern; NaN when not both are known and none is below 0
 	LowestDrivingAt   string
 	RestUse           quantity.Ratio     // greatest load along a mount's axis at rest over what the maker rates
-	LoadUse           quantity.Ratio     // the same at rest and driving; NaN when the drive is not known
-	ThrustUse         quantity.Ratio     // greatest load fore and aft over what the maker rates; NaN when the drive is not known
+	LoadUse           quantity.Ratio     // the same at rest and driving; NaN when not both ways are known and it is 1 or less
+	ThrustUse         quantity.Ratio     // greatest load fore and aft over what the maker rates; NaN likewise
 	Compression       quantity.Ratio     // greatest deflection along a mount's axis over the height of its rubber
 	VerticalStiffness quantity.Stiffness // of all mounts together
 	MeanDeflection    quantity.Length

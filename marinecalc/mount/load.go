@@ -196,12 +196,17 @@ func (out *LoadResult) bear(in *LoadInput, s *springs, rest *motion, by *[2]moti
 		out.RestUse, out.Compression = greater(out.RestUse, ratioOf(axial, float64(m.RatedLoad))), greater(out.Compression, to.Compression)
 		out.LoadUse, out.ThrustUse = greater(out.LoadUse, to.Use), greater(out.ThrustUse, to.ThrustUse)
 	}
-	if !ahead && !astern {
-		out.LoadUse = quantity.Ratio(nan) // what it carries at rest is not what it carries under way
-	}
-	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(nan)
-	if !math.IsInf(driven, 0) {
-		out.LowestDriving = quantity.Force(driven)
+	out.LowestLoad, out.LowestDriving = quantity.Force(lowest), quantity.Force(driven)
+	if !ahead || !astern { // what one way or rest does tells of no other, but for what is too much even so
+		if driven >= 0 {
+			out.LowestDriving, out.LowestDrivingAt = quantity.Force(nan), ""
+		}
+		if out.LoadUse <= 1 {
+			out.LoadUse = quantity.Ratio(nan)
+		}
+		if out.ThrustUse <= 1 {
+			out.ThrustUse = quantity.Ratio(nan)
+		}
 	}
 }
 

@@ -61,7 +61,7 @@ type DroopResult struct {
 	SupportSlope       quantity.Angle     // in the bearing, from the span behind; NaN without it
 	EndStiffness       quantity.Stiffness // force per deflection at the coupling
 	SlopeLifted        quantity.Angle
-	DroopPerDiameter   quantity.Ratio // slope as gap for the diameter, size alone
+	DroopPerDiameter   quantity.Ratio // slope as gap for the diameter, size alone; NaN where the turn in the bearing is not known
 	SagPerFreeLength   quantity.Ratio
 	FreeLengthPerShaft quantity.Ratio // free length over shaft diameter
 }
@@ -166,6 +166,9 @@ func (out *DroopResult) bend(in *DroopInput) {
 	}
 	out.DroopSag, out.DroopSlope = quantity.Length(sag), quantity.Angle(slope)
 	out.DroopPerDiameter = quantity.Ratio(math.Abs(math.Tan(slope)))
+	if in.SpanBehind == 0 || in.PropellerMass > 0 && in.PropellerOverhang == 0 {
+		out.DroopPerDiameter = quantity.Ratio(math.NaN()) // how far the shaft turns in its bearing is not known
+	}
 	out.SagPerFreeLength = quantity.Ratio(sag / l)
 	out.FreeLengthPerShaft = quantity.Ratio(l / float64(in.ShaftDiameter))
 }
