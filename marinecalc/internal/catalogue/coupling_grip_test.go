@@ -78,7 +78,7 @@ func TestTheLowerGradeIsLookedUpAtTheBoltsSize(t *testing.T) {
 // at 0.15 on 82.5 mm hold 618.75 N·m by Coulomb's law, 1.82 times 340 N·m.
 func TestTheWantedMargin(t *testing.T) {
 	for wanted, word := range map[string]string{"1.5": "within", "2": "beyond"} {
-		s := testboat.Run(t, "coupling-grip", `{"boltCount":4,"boltCircle":"82.5 mm","faceFriction":0.15,"preload":"25 kN","shaftTorque":"170 N·m","peakTorque":"340 N·m","wantedMargin":`+wanted+`}`, marinecalc.Options{NoRanges: true})
+		s := testboat.Run(t, "coupling-grip", `{"boltCount":4,"boltCircle":"82.5 mm","faceFriction":0.15,"preload":"25 kN","shaftTorque":"170 N·m","peakTorque":"340 N·m","thrustOnCoupling":0,"wantedMargin":`+wanted+`}`, marinecalc.Options{NoRanges: true})
 		if v := s.Verdict("grip-wanted"); v == nil || string(v.Word) != word {
 			t.Errorf("%s wanted: %+v", wanted, v)
 		}

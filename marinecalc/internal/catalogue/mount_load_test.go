@@ -43,7 +43,8 @@ func TestMountsUnderWay(t *testing.T) {
 	}
 	for _, c := range []struct{ drive, rest, load, thrust, lifts string }{
 		{``, "within", "not measured", "not measured", "not measured"},
-		{`, "thrust": "2 kN"`, "within", "within", "within", "within"},
+		{`, "asternTorque": "150 N·m", "thrust": "2 kN"`, "within", "within", "within", "within"},
+		{`, "thrust": "2 kN"`, "within", "not measured", "not measured", "not measured"}, // ahead alone
 		{`, "thrust": "40 kN"`, "within", "beyond", "beyond", "beyond"},
 	} {
 		s := run(c.drive)
