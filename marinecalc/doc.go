@@ -4,7 +4,7 @@
 //
 // [Run] takes an id and an input as JSON and gives a sheet: what went in and
 // where it came from, what came out with its 95 % range, how each result stands
-// to its limit and who says so, what can hurt, and what to do next. A [Boat] is
+// to its limit or guide and who says so, what can hurt, and what to do next. A [Boat] is
 // read once with [ReadBoat] and gives what is not typed; [Check] runs all that
 // it allows, [Compare] holds two of its days against each other. A program that
 // runs many makes an [Engine] with [New]: its methods take a context, and it

@@ -172,7 +172,7 @@ func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
 	eachInput(t, func(f *binding.Form, input map[string]any) {
 		eachNumber(f, func(name string, p, part *contract.Property) {
 			unsure := map[string]float64{} // by limit, the accuracy at which it was not told
-			for _, share := range []float64{0.03, 0.3, 1.2} {
+			for _, share := range []float64{0.03, 0.3, 1.2, 3} {
 				wide := put(input, p, part, plusMinus(share))
 				if wide == nil {
 					return

@@ -9,7 +9,8 @@
 // [Chain], a [Remedy], a [Step] or a [Part]. Every row has an id, which is
 // never used for another, and its [Provenance]: the document that the figure
 // was taken from, and how good that source is. A row without them does not
-// load. [Valid] says where a row applies; a row without it applies everywhere.
+// load. Memory and common practice decide nothing: a limit of theirs is a guide,
+// and a figure of theirs a bracket. [Valid] says where a row applies; a row without it applies everywhere.
 //
 // # Where a row lies
 //

@@ -10,7 +10,7 @@ type Word string
 const (
 	Beyond      Word = "beyond"            // meets the limit with a probability of 2.5 % or less
 	Outside     Word = "outside the guide" // as Beyond, of a guide, which is no limit
-	CannotTell  Word = "cannot tell"       // the range is too wide to say either, or rests on an unverified figure
+	CannotTell  Word = "cannot tell"       // the range is too wide to say either, or it is not the same over the bracket of an unverified figure
 	NearLimit   Word = "near the limit"    // as Within, but little is left to the limit
 	About       Word = "about the guide"   // as CannotTell, of a guide
 	Within      Word = "within"            // meets the limit with a probability of 97.5 % or more

@@ -51,7 +51,7 @@ type Settlement struct {
 // of a factor, kᵢ the part of that factor's own variance that is left, which is
 // (u new / u in hand)² with another gauge and 1/n with the mean of n readings
 // (JCGM 100:2008, 4.2.3 and 5.1.2). It is settled when the probability of
-// meeting the limit comes to at least 0.95 or at most 0.05; for a one-sided
+// meeting the limit comes to at least 0.975 or at most 0.025; for a one-sided
 // limit that is a distance of 1.96 standard uncertainties. The value is taken
 // to come out the same when it is read again. The model is taken as nearly
 // linear over the spread of each factor.
