@@ -132,6 +132,7 @@ type PreloadResult struct {
 	TighteningUse    quantity.Ratio  // that over yield strength
 
 	PreloadFromTorqueUsed    quantity.Force
+	JointClamp               quantity.Force // what the joint has to go by: from TorqueUsed where that is given, else AchievedPreload
 	ProofUseFromTorqueUsed   quantity.Ratio
 	ClampShareFromTorqueUsed quantity.Ratio // that clamp over the target
 	BreakingUse              quantity.Ratio // what TorqueUsed asks of the bolt over BreakingClamp

@@ -182,6 +182,10 @@ func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
 
 	asked := float64(in.TorqueScatter) * out.clamped(in, quantity.Torque(quantity.OrNaN(float64(in.TorqueUsed))))
 	out.PreloadFromTorqueUsed = quantity.Force(out.held(asked))
+	out.JointClamp = out.AchievedPreload
+	if in.TorqueUsed > 0 {
+		out.JointClamp = out.PreloadFromTorqueUsed
+	}
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
 	out.ClampShareFromTorqueUsed = out.clampShare(asked, target)
 	out.BreakingUse = quantity.Ratio(asked / float64(out.BreakingClamp))

@@ -110,3 +110,16 @@ func TestOneSettingOnManyNuts(t *testing.T) {
 		}
 	}
 }
+
+// A joint whose bolts stand at a torque of their own holds by that: clamp is in
+// proportion to torque (Shigley, 9th ed., eq. 8-27), so half of the setting
+// leaves half of the clamp.
+func TestTheJointGoesByTheTorqueItHas(t *testing.T) {
+	in := whole()
+	in.TorqueUsed, in.PrevailingTorque = 0, 0
+	advised := tighten(t, in)
+	parttest.Within(t, "without a torque in question", float64(advised.JointClamp), float64(advised.AchievedPreload), 0)
+	in.TorqueUsed = advised.WrenchSetting / 2
+	loose := tighten(t, in)
+	parttest.Within(t, "at half the torque", float64(loose.JointClamp), float64(in.TorqueScatter)*float64(advised.MiddlePreload)/2, 1e-9)
+}
