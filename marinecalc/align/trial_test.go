@@ -147,3 +147,16 @@ func BenchmarkTrial(b *testing.B) {
 		})
 	}
 }
+
+// What a vector may truly be does not hang on which way it points: turned
+// together, found and trial give the same size. Along the vector itself, by
+// hand: 0.3 found and 0.4 tried is 0.1 outward, 0.4; 0.2 tried is 0.1 inward,
+// so that 0.2 would have been found as it was.
+func TestAboutHasNoPreferredWay(t *testing.T) {
+	for clock := 0.0; clock < 6.2; clock += 0.3 {
+		found := along(0.3, clock)
+		parttest.Near(t, "outward", about(found, along(0.4, clock)), 0.4, 1e-12)
+		parttest.Near(t, "inward", about(found, along(0.2, clock)), 0.2, 1e-12)
+		parttest.Near(t, "askew", about(found, along(0.25, clock+0.4)), about(along(0.3, 0), along(0.25, 0.4)), 1e-12)
+	}
+}

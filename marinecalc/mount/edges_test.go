@@ -139,3 +139,9 @@ func TestStiffnessByItsRatio(t *testing.T) {
 		parttest.Within(t, "frequency", got.Modes[i].Frequency, float64(want.Modes[i].Frequency), 1e-12)
 	}
 }
+
+func TestRefusalsSayTheirFigures(t *testing.T) {
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 0.0062, MeanGap: 0.061}
+	_, err := Moves(in)
+	parttest.Says(t, err, "6.2 mm is over 5 % of the coupling diameter", "up to 5 mm either way", "a mean gap of 61 mm")
+}
