@@ -91,6 +91,12 @@ export interface Schema {
   chance?: true;
   /** Inputs of which each by itself leads to this result. */
   ways?: string[];
+  /** A reading that is this part of the difference of two readings with its gauge. */
+  difference?: number;
+  /** A count of events: the inputs in how much, and for how much. */
+  counted?: string;
+  /** In SI, how far a result is followed: from there on it is that or more. */
+  followedTo?: number;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
   /** In SI, from where on a result stands for what does not come. */
