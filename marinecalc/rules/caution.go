@@ -15,6 +15,7 @@ type Caution struct {
 	ID           string       `json:"id"`
 	Calculations List[string] `json:"calculations"`
 	Signal       sheet.Signal `json:"signal"`
+	Precaution   bool         `json:"precaution"` // obeyed, nothing of the hazard is left
 	Text         string       `json:"text"`
 	Valid        Valid        `json:"valid"`
 	Note         string       `json:"note"`

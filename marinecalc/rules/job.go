@@ -14,14 +14,16 @@ import (
 
 // Cause is one thing that can be wrong.
 type Cause struct {
-	ID       string       `json:"id"`
-	Part     string       `json:"part"`  // the machine part it is in
-	Title    string       `json:"title"` // short, as in a list
-	Text     string       `json:"text"`  // how it shows
-	Prior    float64      `json:"prior"` // how common it is beside the others; any positive scale
-	Confirm  string       `json:"confirm"`
-	Remedies List[string] `json:"remedies"`
-	Note     string       `json:"note"`
+	ID      string  `json:"id"`
+	Part    string  `json:"part"`  // the machine part it is in
+	Title   string  `json:"title"` // short, as in a list
+	Text    string  `json:"text"`  // how it shows
+	Prior   float64 `json:"prior"` // how common it is beside the others; any positive scale
+	Confirm string  `json:"confirm"`
+	// KeepStill says why the shaft is not run while it is among the leaders.
+	KeepStill string       `json:"keepStill"`
+	Remedies  List[string] `json:"remedies"`
+	Note      string       `json:"note"`
 	Provenance
 }
 
@@ -39,7 +41,13 @@ type Evidence struct {
 	Hazards List[string] `json:"hazards"` // ids of cautions
 	// Otherwise is the probability of a yes under a cause without a sign of
 	// its own for this question.
-	Otherwise float64              `json:"otherwise"`
+	Otherwise float64      `json:"otherwise"`
+	Needs     List[string] `json:"needs"` // tools and people
+	// Absence: a yes says that something is absent, so that with several
+	// causes at work their noes add up.
+	Absence   bool                 `json:"absence"`
+	RunsShaft bool                 `json:"runsShaft"` // the shaft turns under power for it
+	KeepStill string               `json:"keepStill"` // why the shaft is not run once the answer is yes
 	Verdicts  List[VerdictAnswers] `json:"verdicts"`
 	Readings  List[ReadingAnswers] `json:"readings"`
 	Note      string               `json:"note"`
@@ -51,7 +59,10 @@ type Evidence struct {
 type ReadingAnswers struct {
 	Reading string       `json:"reading"`
 	Words   List[string] `json:"words"`
-	Answer  string       `json:"answer"` // "yes" or "no"
+	// By is how it must have been looked at, where that matters: words of the
+	// reading of the same day whose name has By at its end.
+	By     List[string] `json:"by"`
+	Answer string       `json:"answer"` // "yes" or "no"
 }
 
 // VerdictAnswers says that a verdict of the boat answers the question.
@@ -77,7 +88,10 @@ type Chain struct {
 	From    string `json:"from"` // id of a limit or of a cause
 	To      string `json:"to"`   // id of a limit or of a cause
 	Because string `json:"because"`
-	Note    string `json:"note"`
+	// Rate is how often one cause has brought on the other by the time
+	// somebody looks: "often", "sometimes" or "seldom"; "" for none.
+	Rate string `json:"rate"`
+	Note string `json:"note"`
 	Provenance
 }
 
@@ -270,7 +284,9 @@ func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
 		add("signs", i, s.ID, s.fault(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
 	}
 	for i, c := range j.Chains {
-		add("chains", i, c.ID, c.fault(), unless(c.Because != "", "it does not say why", `"because": "…"`))
+		rates := []string{"often", "sometimes", "seldom"}
+		add("chains", i, c.ID, c.fault(), unless(c.Because != "", "it does not say why", `"because": "…"`),
+			unless(c.Rate == "" || slices.Contains(rates, c.Rate), "its rate is not often, sometimes or seldom", `"rate": `+quoted(rates)))
 	}
 	for i, r := range j.Remedies {
 		kinds := []string{"repair", "replace", "adjust"}

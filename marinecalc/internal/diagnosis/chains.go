@@ -16,7 +16,7 @@ import (
 //
 // A limit is a trouble when its verdict is "beyond" or "near the limit"; a
 // cause is one when a verdict answers its confirming question with yes, or
-// when the fault finding holds it more likely than all the others together.
+// when the fault finding says that it was found or is more likely than not.
 func Chains(book *rules.Book, sheets []*sheet.Sheet) []string {
 	w := readWeb(book, sheets)
 	if len(w.seen) == 0 {
@@ -93,18 +93,24 @@ func verdictsByLimit(book *rules.Book, sheets []*sheet.Sheet) map[string]*sheet.
 	return verdicts
 }
 
-// takeFinding takes the first cause of the fault finding for a trouble when
-// it is more likely than all the others together.
+// takeFinding takes for troubles what the fault finding says was found, and
+// what is more likely than not.
 func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
 	i := slices.IndexFunc(sheets, func(s *sheet.Sheet) bool { return s.Calculation == FaultFinding })
-	if i < 0 {
+	if i < 0 || sheets[i].Result("cause") == nil {
 		return
 	}
-	cause, p := sheets[i].Result("cause"), sheets[i].Result("probability")
-	if cause == nil || p == nil || *p.SI < judgement(book, "sure-open") || w.seen[cause.Text] {
-		return
+	open := judgement(book, "sure-open")
+	for n := 0; sheets[i].Cell("ranking", n, "cause") != nil; n++ {
+		cause, p, known := sheets[i].Cell("ranking", n, "cause").Text, sheets[i].Cell("ranking", n, "probability"), sheets[i].Cell("ranking", n, "known")
+		switch {
+		case w.seen[cause]:
+		case known != nil && known.Text != "":
+			w.seen[cause], w.word[cause] = true, known.Text
+		case p != nil && p.SI != nil && *p.SI >= open:
+			w.seen[cause], w.word[cause] = true, p.Text+" by the fault finding"
+		}
 	}
-	w.seen[cause.Text], w.word[cause.Text] = true, p.Text+" by the fault finding"
 }
 
 // spreadOver gives everything that can be reached from the troubles along the

@@ -1,9 +1,10 @@
 // Package diagnosis finds the cause of trouble from signs, looks and the
 // verdicts of the boat's other sheets. The arithmetic is package bayes below
 // it: finder.go makes its model of the rows of rule data, findings.go takes
-// the answers to a ranking and the next checks, words.go says how sure it is,
-// chains.go says how one trouble leads to another, questions.go lists what
-// can be asked.
+// the answers to what was found and what is suspected, next.go says what to
+// look at next, cure.go what made it fail and what is cured first, words.go
+// how sure it is, chains.go how one trouble leads to another, questions.go
+// what can be asked.
 package diagnosis
 
 import (
@@ -26,31 +27,71 @@ type finder struct {
 	evidence rules.List[rules.Evidence]
 	question map[string]int // by id
 	model    bayes.Model
+	settler  []int // by cause: the question that settles it, −1 for none
 	answers  []bayes.Answer
+	unsure   []bool   // answered with don't know
 	from     []string // who answered
 	disagree []string // verdicts that say otherwise than the person
+	belief   *bayes.Belief
+	before   []float64          // probability of each cause without answers; made when first asked for
+	figures  map[string]float64 // of the table of judgements, those asked for
 }
 
 func newFinder(book *rules.Book) *finder {
-	f := &finder{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}}
-	otherwise := make([]float64, f.evidence.Len())
+	f := &finder{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}, figures: map[string]float64{}}
+	questions := f.evidence.Len()
+	f.answers, f.from, f.unsure = make([]bayes.Answer, questions), make([]string, questions), make([]bool, questions)
+	told, look := f.figure("wrong-told"), f.figure("wrong-look")
 	for q, e := range f.evidence.All() {
 		f.question[e.ID] = q
-		otherwise[q] = e.Otherwise
+		f.model.Leak, f.model.Absence = append(f.model.Leak, e.Otherwise), append(f.model.Absence, e.Absence)
+		f.model.Settles = append(f.model.Settles, -1)
+		f.model.Wrong = append(f.model.Wrong, map[bool]float64{true: look, false: told}[e.Kind == check])
 	}
-	number := make(map[string]int, f.causes.Len())
+	f.takeCauses()
+	return f
+}
+
+// check is the kind of a question that is work of its own.
+const check = "check"
+
+// takeCauses makes the model of causes, signs and chains. A check that
+// confirms one cause alone settles it.
+func (f *finder) takeCauses() {
+	shared := map[int]bool{}
+	number, all := make(map[string]int, f.causes.Len()), 0.0
+	for _, cause := range f.causes.All() {
+		all += cause.Prior
+	}
 	for c, cause := range f.causes.All() {
 		number[cause.ID] = c
-		f.model.Prior = append(f.model.Prior, cause.Prior)
-		f.model.Yes = append(f.model.Yes, slices.Clone(otherwise))
+		f.model.Arises = append(f.model.Arises, f.figure("arises")*cause.Prior/all)
+		f.model.Brings = append(f.model.Brings, make([]float64, f.causes.Len()))
+		f.model.Yes = append(f.model.Yes, slices.Clone(f.model.Leak))
+		f.settler = append(f.settler, -1)
+		q, ok := f.question[cause.Confirm]
+		if !ok || f.evidence.At(q).Kind != check {
+			continue
+		}
+		if f.model.Settles[q] >= 0 { // two causes share it: a yes settles neither
+			f.settler[f.model.Settles[q]], f.model.Settles[q] = -1, -1
+			shared[q] = true
+		}
+		if shared[q] {
+			continue
+		}
+		f.model.Settles[q], f.settler[c] = c, q
 	}
-	for i := book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
-		sign := book.Signs().At(i)
+	for i := f.book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
+		sign := f.book.Signs().At(i)
 		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
 	}
-	f.answers = make([]bayes.Answer, f.evidence.Len())
-	f.from = make([]string, f.evidence.Len())
-	return f
+	for _, c := range f.book.Chains().All() {
+		from, isFrom := number[c.From]
+		if to, isTo := number[c.To]; isFrom && isTo && c.Rate != "" {
+			f.model.Brings[from][to] = f.figure("brings-" + c.Rate)
+		}
+	}
 }
 
 var answerOf = map[string]bayes.Answer{"yes": bayes.Yes, "no": bayes.No, "unknown": bayes.Unknown}
@@ -58,6 +99,9 @@ var answerOf = map[string]bayes.Answer{"yes": bayes.Yes, "no": bayes.No, "unknow
 func answerWord(a bayes.Answer) string {
 	return map[bayes.Answer]string{bayes.Yes: "yes", bayes.No: "no", bayes.Unknown: "don't know"}[a]
 }
+
+// byPerson marks what a person answered.
+const byPerson = "answer"
 
 // take takes the person's answers. A question answered both ways is refused.
 func (f *finder) take(answers []Symptom) error {
@@ -72,10 +116,11 @@ func (f *finder) take(answers []Symptom) error {
 		a := answerOf[one.Answer]
 		switch {
 		case a == bayes.Unknown:
+			f.unsure[q] = true
 		case f.answers[q] == -a:
 			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence.At(q).Title), "one answer", "leave one out, or answer don't know")
 		default:
-			f.answers[q], f.from[q] = a, "answer"
+			f.answers[q], f.from[q] = a, byPerson
 		}
 	}
 	return list.Err()
@@ -122,13 +167,24 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 		for _, by := range e.Readings.All() {
 			value, _, date, _ := b.Find(boat.LatestReading + by.Reading)
 			word, _ := value.(string)
-			if f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) {
+			if f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) && lookedAtBy(b, by, date) {
 				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
 				count++
 			}
 		}
 	}
 	return count
+}
+
+// lookedAtBy tells whether it was looked at, that day, in a way that counts:
+// what a dipstick shows clean says nothing about metal.
+func lookedAtBy(b *boat.Boat, by rules.ReadingAnswers, date string) bool {
+	if by.By.Len() == 0 {
+		return true
+	}
+	value, _, day, _ := b.Find(boat.LatestReading + by.Reading + "By")
+	word, _ := value.(string)
+	return day == date && rules.Contains(by.By, word)
 }
 
 // answerByVerdict is what the boat's verdicts answer to a question, and the

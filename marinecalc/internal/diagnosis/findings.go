@@ -1,9 +1,12 @@
 package diagnosis
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
@@ -23,44 +26,61 @@ type Symptom struct {
 	Answer   string // "yes", "no" or "unknown"
 }
 
-// Result is what fault-finding gives: the causes by probability, and the
-// checks by what they are expected to tell.
+// Result is what fault-finding gives: what was found, what is suspected, what
+// made it fail, and what to look at next.
 type Result struct {
-	Cause         string // id of the first cause; "" where nothing points anywhere
-	LeadingCause  string
-	Probability   quantity.Ratio
-	HowSure       string
-	CannotPart    string // empty when the first two causes are parted
-	Contradiction string // empty when the answers fit one cause
-	ConfirmBy     string
-	Remedies      string
-	Answered      int
-	ByVerdict     int     // answered by the boat's own looks and verdicts
-	Doubt         float64 // entropy of the causes, bits
-	Surprise      float64 // standard deviations; NaN with fewer than two answers
-	Ranking       [12]RankedCause
-	NextChecks    [10]NextCheck
-	Weights       [80]Weighed
+	Cause          string // id of the first cause; "" where nothing points anywhere
+	LeadingCause   string
+	Known          string         // "found", "suspected", or "" where nothing points anywhere
+	Probability    quantity.Ratio // of a suspected first cause; NaN when it was found
+	HowSure        string
+	Found          string // every cause that a look showed to be there
+	MadeBy         string // what made the first cause fail
+	CannotPart     string // empty when the first two suspected causes are parted
+	Contradiction  string // empty when the answers fit together
+	ConfirmBy      string
+	Remedies       string
+	HeldBack       string // why nothing that runs the shaft is proposed; empty when it may be
+	Answered       int
+	ByVerdict      int     // answered by the boat's own looks and verdicts
+	Doubt          float64 // entropy of what may be at work, bits
+	Surprise       float64 // standard deviations; NaN with fewer than two answers
+	Ranking        [12]RankedCause
+	CureOrder      [8]CureStep
+	NextChecks     [10]NextCheck
+	QuickQuestions [6]QuickQuestion
+	Weights        [80]Weighed
 }
 
 // RankedCause is one line of the ranking.
 type RankedCause struct {
 	Name, Part      string
-	Probability     quantity.Ratio
-	Odds            string
+	Known           string         // by what it was found; empty when it is suspected
+	Probability     quantity.Ratio // NaN when it was found
 	EvidenceFor     string
 	EvidenceAgainst string
+	Cause           string // id
 }
 
-// NextCheck is a question worth answering next.
+// NextCheck is a look or a reading worth making next.
 type NextCheck struct {
-	Question  string
-	How       string
-	Bits      float64
-	PerMinute float64
-	Minutes   quantity.Time
-	Place     string
-	Hazard    string
+	Question    string
+	How         string
+	Needs       string
+	Minutes     quantity.Time
+	Place       string
+	IfYes, IfNo string
+	Hazard      string
+	Bits        float64
+	PerMinute   float64
+}
+
+// QuickQuestion is a question that needs no work.
+type QuickQuestion struct {
+	Question    string
+	How         string
+	IfYes, IfNo string
+	Bits        float64
 }
 
 // Weighed is one answer with its weight for the first cause.
@@ -70,7 +90,6 @@ type Weighed struct {
 	From     string
 	Weight   string
 	Decibans float64
-	Second   float64 // decibans against the second cause alone
 }
 
 // Find ranks the causes of trouble by the answers typed or in the boat
@@ -88,54 +107,134 @@ func Find(s *calc.Session, in Input) (Result, error) {
 }
 
 func (f *finder) findings(in Input, byVerdict int) Result {
-	p := f.model.Posterior(f.answers)
-	order := bayes.Rank(p)
+	f.belief = f.model.Believe(f.answers)
+	order := f.order()
 	first := order[0]
-	out := Result{ByVerdict: byVerdict, Doubt: rounded(entropy(p))}
+	p := f.belief.Cause[first]
+	out := Result{ByVerdict: byVerdict, Doubt: rounded(f.belief.Doubt()), Found: f.foundWords()}
 	for _, a := range f.answers {
 		if a != bayes.Unknown {
 			out.Answered++
 		}
 	}
-	out.HowSure = f.howSure(p[first], out.Answered)
-	if f.pointsNowhere(p[first]) {
+	out.HowSure = f.howSure(first, out.Answered)
+	if f.pointsNowhere(p) {
 		out.LeadingCause, out.Probability = NothingPoints, quantity.Ratio(math.NaN())
 	} else {
 		cause := f.causes.At(first)
-		out.Cause, out.LeadingCause, out.Probability = cause.ID, cause.Title, shown(p[first])
+		out.Cause, out.LeadingCause, out.Known, out.Probability = cause.ID, cause.Title, f.known(first), f.shown(first)
 		out.ConfirmBy, out.Remedies = f.confirm(cause), f.remedies(cause)
-		out.CannotPart = f.cannotPart(p, order, in.Lies)
+		out.CannotPart = f.cannotPart(order, in.Lies)
+		out.MadeBy = f.madeBy(first)
+		f.cureOrder(first, &out)
 	}
 	out.Contradiction, out.Surprise = f.contradiction(out.Answered)
 	for i, c := range order[:min(len(order), len(out.Ranking))] {
-		out.Ranking[i] = f.ranked(c, p[c])
+		out.Ranking[i] = f.ranked(c)
 	}
-	for i, check := range f.next(p, in) {
-		if i == len(out.NextChecks) {
-			break
-		}
-		out.NextChecks[i] = f.nextCheck(check)
-	}
-	f.weigh(order, &out)
+	f.next(in, &out)
+	f.weigh(first, &out)
 	return out
 }
 
-func entropy(p []float64) float64 {
+// isFound tells whether a look showed the cause to be there.
+func (f *finder) isFound(c int) bool { return slices.Contains(f.belief.Found, c) }
+
+// ofOneLook is how probable what was found is by all answers, its own look
+// taken at the rate at which looks are wrong.
+func (f *finder) ofOneLook(c int) float64 {
+	q := f.settler[c]
+	others := slices.Clone(f.answers)
+	others[q] = bayes.Unknown
+	p, wrong := f.model.Believe(others).Cause[c], f.model.Wrong[q]
+	seen := wrong + (1-2*wrong)*f.model.Yes[c][q]
+	return p * seen / (p*seen + (1-p)*wrong)
+}
+
+// known is the word for how a cause is known.
+func (f *finder) known(c int) string {
+	if f.isFound(c) {
+		return found
+	}
+	return suspected
+}
+
+// The words of Result.Known.
+const (
+	found     = "found"
+	suspected = "suspected"
+)
+
+// order lists the causes: those found first, by what they explain, then those
+// suspected by probability. What was found and explains nothing does not lead
+// where something likely does.
+func (f *finder) order() []int {
+	explains := map[int]float64{}
+	for _, c := range f.belief.Found {
+		explains[c] = f.explains(c)
+	}
+	order := bayes.Rank(f.belief.Cause)
+	slices.SortStableFunc(order, func(a, b int) int {
+		if f.isFound(a) && f.isFound(b) {
+			return cmp.Compare(explains[b], explains[a])
+		}
+		return 0 // found ones have the highest probability of all already
+	})
+	if n := len(f.belief.Found); n > 0 && n < len(order) && explains[order[0]] <= 0 {
+		if c := order[n]; f.leads(order[n:]) && f.explains(c) > 0 {
+			order = slices.Insert(slices.Delete(order, n, n+1), 0, c)
+		}
+	}
+	return order
+}
+
+// explains is what all answers but its own settling look say for a cause, in
+// decibans; what others explain anyway does not count.
+func (f *finder) explains(c int) float64 {
 	sum := 0.0
-	for _, v := range p {
-		if v > 0 {
-			sum -= v * math.Log2(v)
+	for q, a := range f.answers {
+		if q != f.settler[c] {
+			sum += f.belief.Weight(c, q, a)
 		}
 	}
 	return sum
 }
 
-func (f *finder) ranked(c int, p float64) RankedCause {
-	r := RankedCause{Name: f.causes.At(c).Title, Part: f.causes.At(c).Part, Probability: shown(p), Odds: oddsText(p)}
+// shown is the probability of a suspected cause as it goes on the sheet: to a
+// thousandth, and never quite sure. What was found has none.
+func (f *finder) shown(c int) quantity.Ratio {
+	if f.isFound(c) {
+		return quantity.Ratio(math.NaN())
+	}
+	return quantity.Ratio(min(max(rounded(f.belief.Cause[c]), 0.001), 0.999))
+}
+
+// foundBy says which look showed a cause to be there.
+func (f *finder) foundBy(c int) string {
+	if !f.isFound(c) {
+		return ""
+	}
+	if from := f.from[f.settler[c]]; from != byPerson {
+		return found + ", " + from
+	}
+	return found
+}
+
+func (f *finder) foundWords() string {
+	var list []string
+	for _, c := range f.belief.Found {
+		list = append(list, strings.TrimSuffix(f.causes.At(c).Title+" ("+strings.TrimPrefix(f.foundBy(c), found+", ")+")", " ("+found+")"))
+	}
+	return strings.Join(list, "; ")
+}
+
+func (f *finder) ranked(c int) RankedCause {
+	cause := f.causes.At(c)
+	r := RankedCause{Name: cause.Title, Part: cause.Part, Known: f.foundBy(c), Probability: f.shown(c), Cause: cause.ID}
 	var most, least float64
 	evidenceFor, against := -1, -1
 	for q, a := range f.answers {
-		w := f.model.Against(c, q, a)
+		w := f.belief.Weight(c, q, a)
 		if w > most {
 			most, evidenceFor = w, q
 		}
@@ -144,7 +243,7 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 		}
 	}
 	words := func(q int, w float64) string {
-		if q < 0 {
+		if q < 0 || f.strength(w) == noWeight {
 			return ""
 		}
 		return fmt.Sprintf("%s %s (%s)", f.evidence.At(q).Title, answerWord(f.answers[q]), f.strength(w))
@@ -153,33 +252,16 @@ func (f *finder) ranked(c int, p float64) RankedCause {
 	return r
 }
 
-func (f *finder) nextCheck(c bayes.Check) NextCheck {
-	e := f.evidence.At(c.Question)
-	n := NextCheck{Question: e.Title, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
-		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place}
-	if e.Place == "either" {
-		n.Place = "afloat or ashore"
-	}
-	if w, ok := f.worst(e); ok {
-		n.Hazard = string(w.Signal) + ": " + w.Text
-	}
-	return n
-}
-
 // weigh lists the answers, the weightiest first.
-func (f *finder) weigh(order []int, out *Result) {
+func (f *finder) weigh(first int, out *Result) {
 	var lines []Weighed
 	for q, a := range f.answers {
 		if a == bayes.Unknown {
 			continue
 		}
-		w := f.model.Against(order[0], q, a)
-		line := Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], Weight: f.strength(w),
-			Decibans: math.Round(w*10) / 10, Second: math.NaN()}
-		if len(order) > 1 {
-			line.Second = math.Round(f.model.Between(order[0], order[1], q, a)*10) / 10
-		}
-		lines = append(lines, line)
+		w := f.belief.Weight(first, q, a)
+		lines = append(lines, Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], Weight: f.strength(w),
+			Decibans: math.Round(w*10) / 10})
 	}
 	sort.SliceStable(lines, func(i, j int) bool { return math.Abs(lines[i].Decibans) > math.Abs(lines[j].Decibans) })
 	copy(out.Weights[:], lines)

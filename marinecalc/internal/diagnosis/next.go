@@ -1,65 +1,244 @@
 // What to look at next: what may be asked where the boat lies, what it costs,
-// and what would part the first two causes. The order is package bayes's.
+// what either answer would do, and what would part the first two causes. The
+// information is package bayes's.
 
 package diagnosis
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
-// next lists the checks that can be made where the boat lies and in the time
-// there is.
-func (f *finder) next(p []float64, in Input) []bayes.Check {
-	cost := make([]float64, f.evidence.Len())
-	for q, e := range f.evidence.All() {
-		switch {
-		case e.Place != "either" && e.Place != in.Lies:
-		case in.MinutesLeft > 0 && e.Minutes > float64(in.MinutesLeft):
-		default:
-			hazard := "none"
-			if worst, ok := f.worst(e); ok {
-				hazard = strings.ToLower(string(worst.Signal))
-			}
-			cost[q] = e.Minutes * f.figure(fmt.Sprintf("access-%d", e.Access)) * f.figure("hazard-"+hazard)
+// next fills in the checks and the quick questions that are worth it now.
+func (f *finder) next(in Input, out *Result) {
+	out.HeldBack = f.heldBack()
+	checks, quick := 0, 0
+	for _, c := range f.ordered(in, out.HeldBack != "") {
+		switch e := f.evidence.At(c.Question); {
+		case e.Kind == check && checks < len(out.NextChecks):
+			out.NextChecks[checks] = f.nextCheck(c)
+			checks++
+		case e.Kind != check && quick < len(out.QuickQuestions):
+			out.QuickQuestions[quick] = QuickQuestion{Question: e.Title, How: e.Help, Bits: rounded(c.Bits),
+				IfYes: f.outcome(c.Question, bayes.Yes), IfNo: f.outcome(c.Question, bayes.No)}
+			quick++
 		}
 	}
-	list := f.model.Next(p, f.answers, cost)
-	return slices.DeleteFunc(list, func(c bayes.Check) bool { return c.Bits < 5e-4 }) // would show as 0.000
 }
 
-// worst is the gravest caution of a question. ok is false where it has none.
-func (f *finder) worst(e rules.Evidence) (worst rules.Caution, ok bool) {
+// ordered lists the open questions that can be answered where the boat lies,
+// in the time there is, and without harm.
+//
+// The look that settles the most probable suspected cause comes first once
+// that leads. Then the most information for its cost. What was answered with
+// don't know goes last.
+func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
+	cost := make([]float64, f.evidence.Len())
+	for q, e := range f.evidence.All() {
+		if f.possible(e, in, heldBack) {
+			cost[q] = f.cost(e)
+		}
+	}
+	settles := f.settling(cost)
+	list := slices.DeleteFunc(f.belief.Next(cost, f.alive()), func(c bayes.Check) bool {
+		return c.Bits < 5e-4 && c.Question != settles // would show as 0.000
+	})
+	rank := func(c bayes.Check) int {
+		switch {
+		case f.unsure[c.Question]:
+			return 2
+		case c.Question == settles:
+			return 0
+		}
+		return 1
+	}
+	slices.SortStableFunc(list, func(a, b bayes.Check) int { return cmp.Compare(rank(a), rank(b)) })
+	return list
+}
+
+// alive lists the causes that the answers have made more probable than they
+// were: what a check tells of the others is beside the matter. Where there is
+// none, all are alive.
+func (f *finder) alive() []int {
+	if f.before == nil {
+		f.before = f.model.Believe(make([]bayes.Answer, f.evidence.Len())).Cause
+	}
+	var list []int
+	for c, p := range f.belief.Cause {
+		if !f.isFound(c) && p >= f.figure("alive") && p >= f.figure("alive-rise")*f.before[c] {
+			list = append(list, c)
+		}
+	}
+	if len(list) == 0 {
+		return bayes.Rank(f.belief.Cause)
+	}
+	return list
+}
+
+// possible tells whether a question can be answered now.
+func (f *finder) possible(e rules.Evidence, in Input, heldBack bool) bool {
+	return (e.Place == "either" || e.Place == in.Lies) &&
+		(in.MinutesLeft == 0 || e.Minutes <= float64(in.MinutesLeft)) &&
+		!(heldBack && e.RunsShaft)
+}
+
+// cost is the work of a question in minutes, more for poor access and for
+// hazards that no precaution takes away.
+func (f *finder) cost(e rules.Evidence) float64 {
+	hazard := "none"
+	if worst, ok := f.worst(e, false); ok {
+		hazard = strings.ToLower(string(worst.Signal))
+	}
+	return f.figure("getting-ready") + e.Minutes*f.figure(fmt.Sprintf("access-%d", e.Access))*f.figure("hazard-"+hazard)
+}
+
+// settling is the look that settles the most probable suspected cause, once it
+// leads and can be made; −1 for none.
+func (f *finder) settling(cost []float64) int {
+	order := slices.DeleteFunc(bayes.Rank(f.belief.Cause), f.isFound)
+	if len(order) == 0 || !f.leads(order) {
+		return -1
+	}
+	if q := f.settler[order[0]]; q >= 0 && cost[q] > 0 && f.answers[q] == bayes.Unknown {
+		return q
+	}
+	return -1
+}
+
+// leads tells whether the first of the suspected causes is more likely than
+// not, or among the leaders and well before the second.
+func (f *finder) leads(order []int) bool {
+	p := f.belief.Cause[order[0]]
+	return p >= f.figure("sure-open") || p >= f.figure("leads") && (len(order) < 2 || p >= f.figure("part-odds")*f.belief.Cause[order[1]])
+}
+
+// heldBack says why the shaft must not run now, "" when it may: a cause that
+// forbids it is among the leaders, or an answer does, until what it points to
+// was looked at.
+func (f *finder) heldBack() string {
+	var words []string
+	for c, cause := range f.causes.All() {
+		if cause.KeepStill != "" && f.told(c) {
+			words = append(words, fmt.Sprintf("“%s” is among the leaders. %s", cause.Title, cause.KeepStill))
+		}
+	}
+	for q, e := range f.evidence.All() {
+		if e.KeepStill != "" && f.answers[q] == bayes.Yes && f.pointsToUnseen(q) {
+			words = append(words, fmt.Sprintf("“%s” yes. %s", e.Title, e.KeepStill))
+		}
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
+}
+
+// pointsToUnseen tells whether a yes speaks for a cause that nobody has looked
+// for and not found.
+func (f *finder) pointsToUnseen(q int) bool {
+	for c := range f.model.Yes {
+		weight := 10 * math.Log10(f.model.Yes[c][q]/f.model.Leak[q])
+		if s := f.settler[c]; weight >= f.figure("weight-moderate") && s >= 0 && f.answers[s] != bayes.No {
+			return true
+		}
+	}
+	return false
+}
+
+func (f *finder) nextCheck(c bayes.Check) NextCheck {
+	e := f.evidence.At(c.Question)
+	n := NextCheck{Question: e.Title, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
+		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place, Needs: needs(e),
+		IfYes: f.outcome(c.Question, bayes.Yes), IfNo: f.outcome(c.Question, bayes.No)}
+	if e.Place == "either" {
+		n.Place = "afloat or ashore"
+	}
+	if w, ok := f.worst(e, true); ok {
+		n.Hazard = string(w.Signal) + ": " + w.Text
+	}
+	return n
+}
+
+// needs lists the tools and people of a check.
+func needs(e rules.Evidence) string {
+	var list []string
+	for _, n := range e.Needs.All() {
+		list = append(list, n)
+	}
+	return strings.Join(list, ", ")
+}
+
+// outcome says what an answer would do: which cause would lead those suspected,
+// and what would become of the one that leads them now.
+func (f *finder) outcome(q int, a bayes.Answer) string {
+	if c := f.model.Settles[q]; c >= 0 && a == bayes.Yes {
+		return "found: " + f.causes.At(c).Title
+	}
+	after, _ := f.belief.After(q, a)
+	lead := func(p []float64) int {
+		for _, c := range bayes.Rank(p) {
+			if !f.isFound(c) {
+				return c
+			}
+		}
+		return -1
+	}
+	now, then := lead(f.belief.Cause), lead(after)
+	if then < 0 {
+		return ""
+	}
+	words := fmt.Sprintf("%s %s", f.causes.At(then).Title, percent(after[then]))
+	if now != then {
+		words += fmt.Sprintf("; %s %s", f.causes.At(now).Title, percent(after[now]))
+	}
+	return words
+}
+
+// worst is the gravest caution of a question, with or without those that are
+// no more than precautions. ok is false where it has none.
+func (f *finder) worst(e rules.Evidence, precautions bool) (worst rules.Caution, ok bool) {
 	for _, c := range f.book.AllCautions().All() {
-		if rules.Contains(e.Hazards, c.ID) && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
+		if rules.Contains(e.Hazards, c.ID) && (precautions || !c.Precaution) && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
 			worst, ok = c, true
 		}
 	}
 	return worst, ok
 }
 
-// cannotPart says plainly when the first two causes are not told apart, and
-// what would part them.
-func (f *finder) cannotPart(p []float64, order []int, lies string) string {
-	if len(order) < 2 || p[order[0]] >= f.figure("part-odds")*p[order[1]] {
+// cannotPart says plainly when the first two suspected causes are not told
+// apart, and what would part them. Two that may well be at work together, or
+// of which one is found, need no parting.
+func (f *finder) cannotPart(order []int, lies string) string {
+	if len(order) < 2 || f.isFound(order[0]) || f.isFound(order[1]) {
 		return ""
 	}
 	c, d := order[0], order[1]
-	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%.1f to 1). ", f.causes.At(c).Title, f.causes.At(d).Title, p[c]/p[d])
+	p := f.belief.Cause
+	onlyC, onlyD, both := f.belief.Apart(c, d)
+	if p[c] >= f.figure("part-odds")*p[d] || both >= max(onlyC, onlyD) {
+		return ""
+	}
+	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%s and %s). ", f.causes.At(c).Title, f.causes.At(d).Title, percent(p[c]), percent(p[d]))
 	here, anywhere := make([]bool, f.evidence.Len()), make([]bool, f.evidence.Len())
 	for q, e := range f.evidence.All() {
-		here[q], anywhere[q] = e.Place == "either" || e.Place == lies, true
+		here[q], anywhere[q] = f.possible(e, Input{Lies: lies}, f.heldBack() != ""), true
 	}
 	enough := f.figure("part-information")
-	if q, bits := f.model.Part(p, f.answers, here, c, d); q >= 0 && bits >= enough {
+	if q, bits := f.belief.Part(here, c, d); q >= 0 && bits >= enough {
 		return words + "This would part them best: " + f.evidence.At(q).Title
 	}
-	if q, bits := f.model.Part(p, f.answers, anywhere, c, d); q >= 0 && bits >= enough {
-		return words + "Nothing " + lies + " parts them; " + f.evidence.At(q).Place + " this would: " + f.evidence.At(q).Title
+	if q, bits := f.belief.Part(anywhere, c, d); q >= 0 && bits >= enough {
+		if place := f.evidence.At(q).Place; place != "either" && place != lies {
+			return words + "Nothing " + lies + " parts them; " + place + " this would: " + f.evidence.At(q).Title
+		}
+		return words + "Only with the shaft running would this part them: " + f.evidence.At(q).Title
 	}
 	return words + "No question left parts them: have both looked at."
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -20,30 +19,19 @@ func judgement(book *rules.Book, id string) float64 {
 	return row.Values.Of("figure").SI
 }
 
-func (f *finder) figure(id string) float64 { return judgement(f.book, id) }
+func (f *finder) figure(id string) float64 {
+	v, ok := f.figures[id]
+	if !ok {
+		v = judgement(f.book, id)
+		f.figures[id] = v
+	}
+	return v
+}
 
 // rounded keeps three decimals, which is more than such figures are worth.
 func rounded(v float64) float64 { return math.Round(v*1000) / 1000 }
 
-// shown is a probability as it goes on the sheet: to a thousandth, and never
-// quite sure.
-func shown(p float64) quantity.Ratio { return quantity.Ratio(min(max(rounded(p), 0.001), 0.999)) }
-
 func percent(p float64) string { return fmt.Sprintf("%.0f %%", 100*p) }
-
-func oddsText(p float64) string {
-	o := bayes.Odds(p)
-	write := func(o float64) string {
-		if o >= 1000 {
-			return "over 1000"
-		}
-		return fmt.Sprintf("%.*f", map[bool]int{true: 0, false: 1}[o >= 10], o)
-	}
-	if o >= 1 {
-		return write(o) + " to 1"
-	}
-	return "1 to " + write(1/o)
-}
 
 // NothingPoints stands in the place of the first cause where there is none.
 const NothingPoints = "nothing points anywhere"
@@ -54,23 +42,29 @@ func (f *finder) pointsNowhere(p float64) bool {
 	return p < f.figure("points-nowhere") && !slices.Contains(f.answers, bayes.Yes)
 }
 
-func (f *finder) howSure(p float64, answered int) string {
-	if answered == 0 {
+func (f *finder) howSure(first, answered int) string {
+	p := f.belief.Cause[first]
+	switch {
+	case answered == 0:
 		return "Nothing is answered yet: the order is only how common each cause is."
-	}
-	if f.pointsNowhere(p) {
+	case f.pointsNowhere(p):
 		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
+	case f.isFound(first):
+		if p := f.ofOneLook(first); p < f.figure("sure-nearly") {
+			return fmt.Sprintf("Found by one look, and little else points to it: about %s of looks are wrong. Look again before a part is bought.", percent(f.figure("wrong-look")))
+		}
+		return "Found: looked at and there, and the other answers agree."
 	}
-	words := "Open: none of the causes is more likely than all the others together"
+	words := "Open: nothing is more likely than not"
 	switch {
 	case p >= f.figure("sure-nearly"):
 		words = "Nearly sure"
 	case p >= f.figure("sure-likely"):
 		words = "Likely"
 	case p >= f.figure("sure-open"):
-		words = "More likely than all the others together"
+		words = "More likely than not"
 	}
-	return fmt.Sprintf("%s (%s), if one of the listed causes is at work alone.", words, percent(p))
+	return fmt.Sprintf("Suspected. %s (%s).", words, percent(p))
 }
 
 func (f *finder) confirm(c rules.Cause) string {
@@ -80,39 +74,33 @@ func (f *finder) confirm(c rules.Cause) string {
 	}
 	e := f.evidence.At(q)
 	words := e.Title + " " + e.Help
+	if e.Place != "either" {
+		words += " (Only " + e.Place + ".)"
+	}
 	if a := f.answers[q]; a != bayes.Unknown {
 		words += " (Answered: " + answerWord(a) + ".)"
 	}
 	return words
 }
 
-func (f *finder) remedies(c rules.Cause) string {
-	var titles []string
-	for _, id := range c.Remedies.All() {
-		for _, r := range f.book.Remedies().All() {
-			if r.ID == id {
-				titles = append(titles, r.Title)
-			}
-		}
-	}
-	return strings.Join(titles, "; or: ")
-}
-
-// contradiction says when no listed cause explains the answers, and which two
-// go together worst.
+// contradiction says when no listed causes explain the answers, and which two
+// answers are the least likely.
 func (f *finder) contradiction(answered int) (words string, surprise float64) {
 	surprise = math.NaN()
 	lines := slices.Clone(f.disagree)
 	if answered >= 2 {
-		s := f.model.Surprise(f.answers)
-		surprise = rounded(s.Best)
-		if s.Best > f.figure("surprise") {
-			lines = append(lines, fmt.Sprintf("No listed cause alone explains these answers. Least in harmony: %s to “%s” and %s to “%s”. One of them may be a slip, or two troubles are at work at once.",
-				answerWord(f.answers[s.First]), f.evidence.At(s.First).Title, answerWord(f.answers[s.Second]), f.evidence.At(s.Second).Title))
+		deviations, first, second := f.belief.Surprise()
+		surprise = rounded(deviations)
+		if deviations > f.figure("surprise") {
+			lines = append(lines, fmt.Sprintf("No listed causes together explain these answers. The least likely: %s to “%s” and %s to “%s”. One of them may be a slip.",
+				answerWord(f.answers[first]), f.evidence.At(first).Title, answerWord(f.answers[second]), f.evidence.At(second).Title))
 		}
 	}
 	return strings.Join(lines, " "), surprise
 }
+
+// noWeight is the word for an answer that says nothing of a cause.
+const noWeight = "none"
 
 // strength names a weight.
 func (f *finder) strength(decibans float64) string {
@@ -126,7 +114,7 @@ func (f *finder) strength(decibans float64) string {
 	case w >= f.figure("weight-moderate"):
 		return "moderate " + side
 	case w < 0.05:
-		return "none"
+		return noWeight
 	default:
 		return "weak " + side
 	}

@@ -138,6 +138,14 @@ func (c *checker) looks() {
 					c.unknown(place, "such choice of "+p.Title+":", word, p.Enum)
 				}
 			}
+			by := entry.Child(text(one, "reading") + "By")
+			for place, word := range texts(at+"/by", one["by"]) {
+				if by == nil {
+					c.unknown(place, "reading of the boat file", text(one, "reading")+"By", names)
+				} else if !slices.Contains(by.Enum, word) {
+					c.unknown(place, "such choice of "+by.Title+":", word, by.Enum)
+				}
+			}
 		}
 	}
 }

@@ -1,8 +1,12 @@
-// Package bayes ranks what can be wrong by what was seen. One cause is taken
-// to be at work, and answers are taken to be independent of each other once
-// the cause is known, so that each answer moves the odds between two causes
-// by the ratio of its probabilities under them (Bayes). Causes and questions
-// are numbered; their names and their probabilities are the caller's.
+// Package bayes ranks what can be wrong by what was seen. Several causes may
+// be at work at once: each arises by itself or is brought on by another, and
+// each makes its signs on its own (noisy-or), beside a leak that stands for
+// everything else. Answers are wrong at a rate of their own. Causes and
+// questions are numbered; their names and probabilities are the caller's.
+//
+// Source: Pearl, Probabilistic Reasoning in Intelligent Systems (1988),
+// noisy-or; Henrion, Some practical issues in constructing belief networks
+// (1989), leak; from memory.
 package bayes
 
 import (
@@ -24,97 +28,141 @@ const (
 
 // Model is what is known of causes and questions before any answer.
 type Model struct {
-	// Prior is how common each cause is beside the others: over 0, on any
-	// scale.
-	Prior []float64
-	// Yes[c][q] is the probability of a yes to question q when c is the
-	// cause, over 0 and under 1.
+	// Arises is the probability that cause c is at work by itself.
+	Arises []float64
+	// Brings[c][d] is the probability that cause c, at work, has brought on d.
+	Brings [][]float64
+	// Yes[c][q] is the probability of a true yes to question q when c alone
+	// is at work.
 	Yes [][]float64
+	// Leak[q] is the same when no cause that bears on q is at work.
+	Leak []float64
+	// Absence[q]: a yes says that something is not there, so that with several
+	// causes at work it is their noes that add up.
+	Absence []bool
+	// Settles[q] is the cause that a yes to q shows to be there, −1 for none.
+	// No other cause makes such a yes.
+	Settles []int
+	// Wrong[q] is the probability that the answer is not the true one.
+	Wrong []float64
 }
 
-// Check refuses a model with nothing to choose from, a weight that is not
-// over 0, or a probability that is not over 0 and under 1. The error is a
-// *problem.Error whose places are "/prior/<cause>" and "/yes/<cause>/<question>".
-func (m Model) Check() error {
+// Check refuses a model with nothing to choose from, or a probability out of
+// its range. The error is a *problem.Error whose places are "/arises/<cause>",
+// "/brings/<cause>/<cause>", "/yes/<cause>/<question>" and "/wrong/<question>".
+func (m *Model) Check() error {
 	var list problem.List
-	if len(m.Prior) == 0 || len(m.Yes) != len(m.Prior) {
-		list.Add("/prior", "causes and their probabilities do not match", "one row of probabilities for each cause, one cause at least", "")
+	n := len(m.Arises)
+	if n == 0 || len(m.Yes) != n || len(m.Brings) != n {
+		list.Add("/arises", "causes and their probabilities do not match", "one row of probabilities for each cause, one cause at least", "")
 		return list.Err()
 	}
-	for c, w := range m.Prior {
+	inside := func(p float64) bool { return p > 0 && p < 1 }
+	for c, b := range m.Arises {
 		place := "/" + strconv.Itoa(c)
-		if !(w > 0) || math.IsInf(w, 1) {
-			list.Add("/prior"+place, "the prior weight is not over 0", "a number over 0", "")
+		if !inside(b) {
+			list.Add("/arises"+place, "the probability is not between 0 and 1", "over 0 and under 1", "")
 		}
-		if len(m.Yes[c]) != len(m.Yes[0]) {
-			list.Add("/yes"+place, "a probability is missing", "one for each question", "")
+		if len(m.Yes[c]) != len(m.Leak) || len(m.Brings[c]) != n {
+			list.Add("/yes"+place, "a probability is missing", "one for each question and cause", "")
+			continue
 		}
 		for q, p := range m.Yes[c] {
-			if !(p > 0 && p < 1) {
+			if !inside(p) {
 				list.Add("/yes"+place+"/"+strconv.Itoa(q), "the probability is not between 0 and 1", "over 0 and under 1", "nothing is quite sure: write 0.01 or 0.99")
 			}
+		}
+		for d, l := range m.Brings[c] {
+			if !(l >= 0 && l < 1) {
+				list.Add("/brings"+place+"/"+strconv.Itoa(d), "the probability is not between 0 and 1", "0 or more and under 1", "")
+			}
+		}
+	}
+	for q, w := range m.Wrong {
+		if !(w > 0 && w < 0.5) {
+			list.Add("/wrong/"+strconv.Itoa(q), "the share of wrong answers is not between 0 and a half", "over 0 and under 0.5", "")
 		}
 	}
 	return list.Err()
 }
 
-// likelihood is the probability of the answer to question q under cause c;
-// 1 for "don't know".
-func (m Model) likelihood(c, q int, a Answer) float64 {
-	switch a {
-	case Yes:
-		return m.Yes[c][q]
-	case No:
-		return 1 - m.Yes[c][q]
+// leak is the probability that what q asks after is there though no cause
+// makes it; with Absence that it is there means a no.
+func (m *Model) leak(q int) float64 {
+	switch {
+	case m.Settles[q] >= 0:
+		return 0
+	case m.Absence[q]:
+		return 1 - m.Leak[q]
 	}
-	return 1
+	return m.Leak[q]
 }
 
-// Posterior gives the probability of each cause after the answers, answers[q]
-// to question q; they sum to 1. It is worked out on logarithms, so that many
-// answers do not run out of digits.
+// effect is what cause c does to question q: spares is the probability that c
+// does not make the sign, low the leak while c is at work.
 //
-// Bayes' theorem for one of several causes: P(c|a) ∝ P(c)·Π P(a_q|c).
-func (m Model) Posterior(answers []Answer) []float64 {
-	p := m.logJoint(answers)
-	total := logSum(p)
-	for c := range p {
-		p[c] = math.Exp(p[c] - total)
-	}
-	return p
-}
-
-// logJoint is ln P(c and the answers), for each cause.
-func (m Model) logJoint(answers []Answer) []float64 {
-	sum := 0.0
-	for _, w := range m.Prior {
-		sum += w
-	}
-	joint := make([]float64, len(m.Prior))
-	for c, w := range m.Prior {
-		l := math.Log(w / sum)
-		for q, a := range answers {
-			if a != Unknown {
-				l += math.Log(m.likelihood(c, q, a))
-			}
+// A cause under which the sign is rarer than the leak makes none; it says that
+// the leak is smaller, and with several causes the smallest counts.
+func (m *Model) effect(c, q int) (spares, low float64) {
+	leak := m.leak(q)
+	if s := m.Settles[q]; s >= 0 {
+		if s == c {
+			return 1 - m.Yes[c][q], leak
 		}
-		joint[c] = l
+		return 1, leak
 	}
-	return joint
+	there := m.Yes[c][q]
+	if m.Absence[q] {
+		there = 1 - there
+	}
+	if there >= leak {
+		return (1 - there) / (1 - leak), leak
+	}
+	return 1, there
 }
 
-// logSum is ln Σ exp(l), without overflow.
-func logSum(l []float64) float64 {
-	most := math.Inf(-1)
-	for _, v := range l {
-		most = max(most, v)
+// Shown is the probability of a true yes to question q while exactly these
+// causes are at work: 1 − (1 − leak)·Π (1 − s), noisy-or with a leak.
+func (m *Model) Shown(causes []int, q int) float64 {
+	spares, low := 1.0, m.leak(q)
+	for _, c := range causes {
+		s, l := m.effect(c, q)
+		spares, low = spares*s, min(low, l)
 	}
-	sum := 0.0
-	for _, v := range l {
-		sum += math.Exp(v - most)
+	there := 1 - (1-low)*spares
+	if m.Absence[q] {
+		return 1 - there
 	}
-	return most + math.Log(sum)
+	return there
+}
+
+// answered turns the probability of a true yes into that of the answer.
+func (m *Model) answered(yes float64, q int, a Answer) float64 {
+	said := m.Wrong[q] + (1-2*m.Wrong[q])*yes
+	if a == No {
+		return 1 - said
+	}
+	return said
+}
+
+// Found lists the causes whose settling question is answered with yes.
+func (m *Model) Found(answers []Answer) []int {
+	var found []int
+	for q, a := range answers {
+		if c := m.Settles[q]; c >= 0 && a == Yes {
+			found = append(found, c)
+		}
+	}
+	return found
 }
 
 // Odds turns a probability into odds, p/(1−p).
 func Odds(p float64) float64 { return p / (1 - p) }
+
+// entropyOf is the entropy of a yes-or-no with that probability, in bits.
+func entropyOf(p float64) float64 {
+	if !(p > 0 && p < 1) {
+		return 0
+	}
+	return -(p*math.Log2(p) + (1-p)*math.Log2(1-p))
+}

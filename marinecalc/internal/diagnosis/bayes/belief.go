@@ -1,0 +1,190 @@
+// What the answers leave of the causes.
+
+package bayes
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// Set is causes that may be at work together, beside those found, and how
+// probable it is that it is just these.
+type Set struct {
+	Causes      []int // rising; those found are not among them
+	Probability float64
+}
+
+// Belief is what the answers leave: every set of causes with its probability.
+type Belief struct {
+	Model   *Model
+	Answers []Answer
+	Found   []int // settled by a look; taken to be at work in every set
+	Cause   []float64
+	Sets    []Set // the most probable first; what has next to nothing is left out
+	effects [][]effect
+}
+
+// effect is what a cause does to a question, as Model.effect says.
+type effect struct{ spares, low float64 }
+
+const (
+	mostSuspected = 3    // causes taken to be at work at once while none is found
+	mostBeside    = 2    // beside those found
+	least         = 1e-5 // of the most probable set: under it a set is not kept
+)
+
+// walk enumerates the sets. Its slices stand one beside the other for each
+// depth, so that a further cause costs one pass over the questions asked.
+type walk struct {
+	m        *Model
+	prior    *priors
+	in       []int // found first
+	fixed    map[int]bool
+	a, b     []float64      // probability of the answer: a + b·(probability that the sign is there)
+	spares   [][]float64    // by depth, by question asked
+	low      [][]float64    // the same
+	effects  [][2][]float64 // by cause, by question asked
+	causes   []int          // all sets one after the other
+	ends     []int
+	weights  []float64
+	deepest  int
+	heaviest float64
+}
+
+// Believe works out what the answers leave: exactly, over every set of one to
+// three causes, or of up to two beside those found.
+func (m *Model) Believe(answers []Answer) *Belief {
+	w := &walk{m: m, prior: newPriors(m), fixed: map[int]bool{}, deepest: mostSuspected, heaviest: math.Inf(-1)}
+	found := m.Found(answers)
+	for _, c := range found {
+		w.fixed[c] = true
+	}
+	if w.in = slices.Clone(found); len(found) > 0 {
+		w.deepest = mostBeside
+	}
+	var asked []int
+	for q, a := range answers {
+		if a == Unknown {
+			continue
+		}
+		asked = append(asked, q)
+		a0, b0 := m.Wrong[q], 1-2*m.Wrong[q]
+		if (a == Yes) == m.Absence[q] { // the answer says that the sign is not there
+			a0, b0 = 1-a0, -b0
+		}
+		w.a, w.b = append(w.a, a0), append(w.b, b0)
+	}
+	w.ready(asked)
+	w.step(0, 0, len(found) > 0)
+	return w.belief(answers, found)
+}
+
+// ready lays out what each cause does to the questions asked, and what those
+// found do together.
+func (w *walk) ready(asked []int) {
+	for c := range w.m.Arises {
+		var e [2][]float64
+		for i := range e {
+			e[i] = make([]float64, len(asked))
+		}
+		for i, q := range asked {
+			e[0][i], e[1][i] = w.m.effect(c, q)
+		}
+		w.effects = append(w.effects, e)
+	}
+	for range w.deepest + 1 {
+		w.spares, w.low = append(w.spares, make([]float64, len(asked))), append(w.low, make([]float64, len(asked)))
+	}
+	for i, q := range asked {
+		w.spares[0][i], w.low[0][i] = 1, w.m.leak(q)
+		for c := range w.fixed {
+			w.spares[0][i] *= w.effects[c][0][i]
+			w.low[0][i] = min(w.low[0][i], w.effects[c][1][i])
+		}
+	}
+}
+
+// step takes the set so far, where it counts, and every one with a further
+// cause from next on.
+func (w *walk) step(depth, next int, counts bool) {
+	if counts {
+		w.take(depth)
+	}
+	if depth == w.deepest {
+		return
+	}
+	for c := next; c < len(w.m.Arises); c++ {
+		if w.fixed[c] {
+			continue
+		}
+		from, lowFrom, to, lowTo, e, l := w.spares[depth], w.low[depth], w.spares[depth+1], w.low[depth+1], w.effects[c][0], w.effects[c][1]
+		for i := range to {
+			to[i], lowTo[i] = from[i]*e[i], min(lowFrom[i], l[i])
+		}
+		w.in = append(w.in, c)
+		w.step(depth+1, c+1, true)
+		w.in = w.in[:len(w.in)-1]
+	}
+}
+
+// take weighs the set so far: ln of its prior and of the answers under it.
+func (w *walk) take(depth int) {
+	spares, low := w.spares[depth], w.low[depth]
+	log, p := math.Log(w.prior.of(w.in)), 1.0
+	for i, s := range spares {
+		if p *= w.a[i] + w.b[i]*(1-(1-low[i])*s); p < 1e-200 {
+			log, p = log+math.Log(p), 1
+		}
+	}
+	log += math.Log(p)
+	w.heaviest = max(w.heaviest, log)
+	w.causes = append(w.causes, w.in[len(w.in)-depth:]...)
+	w.ends, w.weights = append(w.ends, len(w.causes)), append(w.weights, log)
+}
+
+func (w *walk) belief(answers []Answer, found []int) *Belief {
+	b := &Belief{Model: w.m, Answers: answers, Found: found, Cause: make([]float64, len(w.m.Arises))}
+	for c := range w.m.Arises {
+		row := make([]effect, len(answers))
+		for q := range row {
+			row[q].spares, row[q].low = w.m.effect(c, q)
+		}
+		b.effects = append(b.effects, row)
+	}
+	total, start := 0.0, 0
+	for i, end := range w.ends {
+		p := math.Exp(w.weights[i] - w.heaviest)
+		total += p
+		for _, c := range w.causes[start:end] {
+			b.Cause[c] += p
+		}
+		if p >= least {
+			b.Sets = append(b.Sets, Set{w.causes[start:end:end], p})
+		}
+		start = end
+	}
+	for c := range b.Cause {
+		b.Cause[c] /= total
+	}
+	for _, c := range found {
+		b.Cause[c] = 1
+	}
+	for i := range b.Sets {
+		b.Sets[i].Probability /= total
+	}
+	slices.SortFunc(b.Sets, func(x, y Set) int {
+		return cmp.Or(cmp.Compare(y.Probability, x.Probability), slices.Compare(x.Causes, y.Causes))
+	})
+	return b
+}
+
+// Rank lists the causes, the most probable first; equals stay in their order.
+func Rank(probability []float64) []int {
+	order := make([]int, len(probability))
+	for c := range order {
+		order[c] = c
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(probability[b], probability[a]) })
+	return order
+}

@@ -1,0 +1,150 @@
+// What made it fail, and what is cured before the new part runs.
+
+package diagnosis
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// CureStep is one line of what to cure, in order.
+type CureStep struct {
+	Name, Known string
+	Because     string // the link to what comes after it
+	Remedies    string
+	Cause       string // id
+}
+
+// told tells whether a cause is found or among the leaders.
+func (f *finder) told(c int) bool {
+	return f.isFound(c) || f.belief.Cause[c] >= f.figure("leads")
+}
+
+// mostLikely is the cause not yet taken that most likely stands above c in a
+// chain, −1 for none that is found or more likely than not.
+func (f *finder) mostLikely(c int, taken []int) int {
+	best := -1
+	for p := range f.model.Brings {
+		if f.model.Brings[p][c] > 0 && f.belief.Cause[p] >= f.figure("sure-open") && !slices.Contains(taken, p) && (best < 0 || f.belief.Cause[p] > f.belief.Cause[best]) {
+			best = p
+		}
+	}
+	return best
+}
+
+// named is a cause with how it is known.
+func (f *finder) named(c int) string {
+	if f.isFound(c) {
+		return f.causes.At(c).Title + " (found)"
+	}
+	return fmt.Sprintf("%s (%s)", f.causes.At(c).Title, percent(f.belief.Cause[c]))
+}
+
+// madeBy walks up the chains from a cause to what made it fail.
+func (f *finder) madeBy(first int) string {
+	if !f.told(first) {
+		return ""
+	}
+	path := []int{first}
+	for c := f.mostLikely(first, path); c >= 0; c = f.mostLikely(c, path) {
+		path = append(path, c)
+	}
+	if len(path) > 1 {
+		var words []string
+		for _, c := range slices.Backward(path) {
+			words = append(words, f.named(c))
+		}
+		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs."
+	}
+	var open []string
+	for _, p := range bayes.Rank(f.belief.Cause) {
+		if q := f.settler[p]; f.model.Brings[p][first] > 0 && q >= 0 && f.answers[q] == bayes.Unknown {
+			open = append(open, f.named(p))
+		}
+	}
+	if len(open) == 0 {
+		return ""
+	}
+	return "Not known. Look, before a new part runs, for: " + strings.Join(open, "; ") + "."
+}
+
+// cureOrder lists what is to be cured: all that was found, the first cause,
+// and what is among the leaders above them in a chain; each before what it
+// brings on.
+func (f *finder) cureOrder(first int, out *Result) {
+	list := slices.Clone(f.belief.Found)
+	if !slices.Contains(list, first) && f.told(first) {
+		list = append(list, first)
+	}
+	for i := 0; i < len(list); i++ {
+		for p := range f.model.Brings {
+			if f.model.Brings[p][list[i]] > 0 && f.told(p) && !slices.Contains(list, p) {
+				list = append(list, p)
+			}
+		}
+	}
+	ordered := f.chained(list)
+	for i, c := range ordered[:min(len(ordered), len(out.CureOrder))] {
+		cause := f.causes.At(c)
+		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered[i+1:]), Remedies: f.remedies(cause), Cause: cause.ID}
+		if !f.isFound(c) {
+			out.CureOrder[i].Known += ", " + percent(f.belief.Cause[c])
+		}
+	}
+}
+
+// chained puts each cause before those that it brings on; in a ring the more
+// probable one comes first.
+func (f *finder) chained(list []int) []int {
+	var ordered []int
+	for len(list) > 0 {
+		next, fewest := 0, len(list)+1
+		for i, c := range list {
+			above := 0
+			for _, p := range list {
+				if f.model.Brings[p][c] > 0 {
+					above++
+				}
+			}
+			if above < fewest || above == fewest && f.belief.Cause[c] > f.belief.Cause[list[next]] {
+				next, fewest = i, above
+			}
+		}
+		ordered = append(ordered, list[next])
+		list = slices.Delete(slices.Clone(list), next, next+1)
+	}
+	return ordered
+}
+
+// link says what a cause brings on among those that come after it.
+func (f *finder) link(c int, after []int) string {
+	var words []string
+	for _, d := range after {
+		if f.model.Brings[c][d] == 0 {
+			continue
+		}
+		for _, row := range f.book.Chains().All() {
+			if row.From == f.causes.At(c).ID && row.To == f.causes.At(d).ID {
+				words = append(words, f.causes.At(d).Title+": "+strings.TrimSpace(row.Because))
+				break
+			}
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+func (f *finder) remedies(c rules.Cause) string {
+	var titles []string
+	for _, id := range c.Remedies.All() {
+		for _, r := range f.book.Remedies().All() {
+			if r.ID == id {
+				titles = append(titles, r.Title)
+			}
+		}
+	}
+	return strings.Join(titles, "; or: ")
+}

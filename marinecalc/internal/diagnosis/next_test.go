@@ -1,0 +1,103 @@
+package diagnosis_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/rules"
+)
+
+func titleOf(t *testing.T, id string) string {
+	t.Helper()
+	for _, e := range rules.Standard().Evidence().All() {
+		if e.ID == id {
+			return e.Title
+		}
+	}
+	t.Fatalf("there is no question %s", id)
+	return ""
+}
+
+// asked lists everything that is proposed.
+func asked(out diagnosis.Result) (list []string) {
+	for _, c := range out.NextChecks {
+		list = append(list, c.Question)
+	}
+	for _, q := range out.QuickQuestions {
+		list = append(list, q.Question)
+	}
+	return slices.DeleteFunc(list, func(s string) bool { return s == "" })
+}
+
+// Once a cause leads, the look that settles it comes first, with what it
+// needs, how long it takes, and what either answer does.
+func TestTheLookThatSettlesComesFirst(t *testing.T) {
+	out := found(t, marinecalc.Options{}, yes("gland-hot", "gland-no-drip", "gland-drawn-up")...)
+	first := out.NextChecks[0]
+	if first.Question != titleOf(t, "gland-ease") || first.Needs == "" || first.Minutes <= 0 || !strings.HasPrefix(first.IfYes, "found: Gland too tight") || first.IfNo == "" {
+		t.Errorf("%+v", first)
+	}
+	for _, q := range out.QuickQuestions {
+		for _, c := range out.NextChecks {
+			if q.Question != "" && q.Question == c.Question {
+				t.Errorf("in both lists: %s", q.Question)
+			}
+		}
+	}
+	if len(asked(out)) < 3 || out.QuickQuestions[0].IfYes == "" {
+		t.Errorf("%+v", out.QuickQuestions)
+	}
+}
+
+// Nothing that runs the shaft is proposed while a dry gland, a rope or a
+// grounding may be the trouble; once they were looked for, or never were
+// suspected, it is.
+func TestTheShaftIsKeptStill(t *testing.T) {
+	running := map[string]bool{}
+	for _, e := range rules.Standard().Evidence().All() {
+		running[e.Title] = e.RunsShaft
+	}
+	for _, c := range []struct {
+		what    string
+		answers []diagnosis.Symptom
+		still   bool
+	}{
+		{"dry gland", yes("gland-hot", "gland-drawn-up"), true},
+		{"rope", yes("after-rope", "came-suddenly"), true},
+		{"grounding", yes("after-touching", "shake-grows"), true},
+		{"grounding, looked at", append(yes("after-touching", "shake-grows"), no("shaft-runout", "blade-seen")...), false},
+		{"knock", yes("knock-into-gear"), false},
+	} {
+		out := found(t, marinecalc.Options{}, c.answers...)
+		if (out.HeldBack != "") != c.still {
+			t.Errorf("%s: %q", c.what, out.HeldBack)
+		}
+		runs := slices.ContainsFunc(asked(out), func(title string) bool { return running[title] })
+		if runs == c.still {
+			t.Errorf("%s: the shaft runs for a proposal: %v", c.what, runs)
+		}
+	}
+}
+
+// What was answered with don't know is not asked again while anything else is
+// worth asking.
+func TestDoNotKnowIsNotAskedAgain(t *testing.T) {
+	answers := []diagnosis.Symptom{}
+	seen := map[string]bool{}
+	for range 6 {
+		out := found(t, marinecalc.Options{}, answers...)
+		first := out.QuickQuestions[0].Question
+		if seen[first] {
+			t.Fatalf("asked again: %s", first)
+		}
+		seen[first] = true
+		for _, e := range rules.Standard().Evidence().All() {
+			if e.Title == first {
+				answers = append(answers, said("unknown", []string{e.ID})...)
+			}
+		}
+	}
+}
