@@ -197,21 +197,24 @@ func TestNearlySureIsRight(t *testing.T) {
 	r := rand.New(rand.NewPCG(12, 90))
 	table := strings.Builder{}
 	table.WriteString("| at work | looks that settle | found: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|\n")
-	for _, kind := range []struct {
+	kinds := []struct {
 		name string
 		draw func() ([]int, *bayes.Model)
 	}{
 		{"its own model", func() ([]int, *bayes.Model) { return drawn(r, &own), &own }},
 		{"other weights", func() ([]int, *bayes.Model) { m := perturbed(r, own); return drawn(r, m), m }},
 		{"two causes", func() ([]int, *bayes.Model) { return twoOf(r, &own), &own }},
-	} {
-		for _, settle := range []bool{true, false} {
+	}
+	for _, settle := range []bool{true, false} {
+		for _, kind := range kinds {
 			var s scored
 			for range cases {
 				in, m := kind.draw()
 				s.add(play(r, newFinder(rules.Standard()), in, m, settle))
 			}
-			table.WriteString("| " + kind.name + " | " + map[bool]string{true: "made", false: "none"}[settle] + " | " + s.row(cases) + " |\n")
+			row := "| " + kind.name + " | " + map[bool]string{true: "made", false: "none"}[settle] + " | " + s.row(cases) + " |\n"
+			fmt.Fprint(os.Stderr, row) // as it goes
+			table.WriteString(row)
 			if n := s.said[2]; n > 30 && float64(s.so[2]) < 0.88*float64(n) {
 				t.Errorf("%s: from 90 %% on right in %s", kind.name, share(s.so[2], n))
 			}

@@ -197,6 +197,16 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 	if got := from(`{"answers": [{"evidence": "fluid-metal", "answer": "no"}]}`, glitter); got != "no, answer" {
 		t.Errorf("by the person: %q", got)
 	}
+	// A clean dipstick says nothing about metal, nor does a sample of another
+	// day; a jar of that day does.
+	for _, c := range []struct{ by, want string }{
+		{`"fluidLookBy": "dipstick"`, ""}, {`"note": "-"`, ""}, {`"fluidLookBy": "jar"`, "no, reading of 2026-06-01"}, {`"fluidLookBy": "magnet"`, "no, reading of 2026-06-01"},
+	} {
+		b = testboat.Read(t, `{"name": "Test", "readings": [{"date": "2026-05-01", "fluidLook": "clear", "fluidLookBy": "jar"}, {"date": "2026-06-01", "fluidLook": "clear", `+c.by+`}]}`)
+		if got := from(`{"answers": []}`, glitter); got != c.want {
+			t.Errorf("%s: %q, not %q", c.by, got, c.want)
+		}
+	}
 	boat, err := boat.Contract()
 	if err != nil {
 		t.Fatal(err)

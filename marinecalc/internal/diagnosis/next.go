@@ -140,7 +140,7 @@ func (f *finder) heldBack() string {
 	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
 }
 
-// pointsToUnseen tells whether a yes speaks for a cause that nobody has looked
+// pointsToUnseen tells whether a yes is evidence for a cause that nobody has looked
 // for and not found.
 func (f *finder) pointsToUnseen(q int) bool {
 	for c := range f.model.Yes {

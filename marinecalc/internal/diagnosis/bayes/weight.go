@@ -9,7 +9,7 @@ import (
 
 // Weight gives what one answer says for cause c, in decibans: 10·log10 of how
 // many times more probable the answer is with c at work than without it, what
-// else is at work staying as it is. Plus speaks for the cause, minus against
+// else is at work staying as it is. Plus is evidence for the cause, minus against
 // it; 0 is "don't know", and what another cause explains anyway.
 //
 // Source: Good, Probability and the Weighing of Evidence (1950), weight of
