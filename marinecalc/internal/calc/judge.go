@@ -130,6 +130,12 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 	if c := r.contested(h); c != nil {
 		return none, c.doubt, c.remedy
 	}
+	if len(j.unverified) > 0 {
+		return r.weighBrackets(h, j, limit, v)
+	}
+	if r.untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
+		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
+	}
 	switch {
 	case h.Chance:
 		judgement = spread.JudgeChance(j.si)
@@ -141,28 +147,28 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 	default:
 		judgement = spread.Judge(j.si, j.span, limit)
 	}
-	if len(j.unverified) > 0 {
-		roots := r.roots(j.unverified)
-		figures, all := r.brackets(j.unverified)
-		if !all || h.value == nil || h.Chance {
-			v.Awaits = roots
-			return none, "it rests on " + strings.Join(lower(roots), ", ") + ", for which no confirmed figure is published", typeThem(roots)
-		}
-		judgement, v.Turns = r.overBracket(h, limit, figures)
-		if judgement.Word != sheet.CannotTell {
-			v.Over = overTexts(r, figures)
-			return judgement, "", ""
-		}
-		v.Awaits = roots
-		if v.Turns != nil {
-			return judgement, r.turning(v), typeThem(roots[:1])
-		}
-		return judgement, "it rests on " + strings.Join(lower(roots), ", ") + ", and no value of one of these alone decides", typeThem(roots)
-	}
-	if r.untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
-		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
-	}
 	return judgement, "", ""
+}
+
+// weighBrackets is weigh of a value that rests on unverified figures.
+func (r *run) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	roots := r.roots(j.unverified)
+	restsOn := "it rests on " + strings.Join(lower(roots), ", ")
+	figures, all := r.brackets(j.unverified)
+	if !all || h.value == nil || h.Chance {
+		v.Awaits = roots
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, restsOn + ", for which no confirmed figure is published", typeThem(roots)
+	}
+	judgement, v.Turns = r.overBracket(h, limit, figures)
+	if judgement.Word != sheet.CannotTell {
+		v.Over = overTexts(r, figures)
+		return judgement, "", ""
+	}
+	v.Awaits = roots
+	if v.Turns != nil {
+		return judgement, r.turning(v), typeThem(roots[:1])
+	}
+	return judgement, restsOn + ", and no value of one of these alone decides", typeThem(roots)
 }
 
 // roots names the unverified figures behind others, by title: of an earlier
