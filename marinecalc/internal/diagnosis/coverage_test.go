@@ -17,12 +17,6 @@ import (
 // wrongAnswers is the share of answers that are not true, of looks as well.
 const wrongAnswers = 0.1
 
-// truth is what is at work on a simulated boat, and what it truly shows.
-type truth struct {
-	causes []int
-	shows  func(q int) bool
-}
-
 // drawn draws what is at work by a model: what arises, and what that brings on.
 func drawn(r *rand.Rand, m *bayes.Model) []int {
 	for {
