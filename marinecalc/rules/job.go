@@ -126,8 +126,30 @@ type Step struct {
 	Parts   List[PartNeed] `json:"parts"`
 	Hazards List[string]   `json:"hazards"` // ids of cautions
 	Safe    string         `json:"safe"`    // why it has no hazards, where it has none
-	Note    string         `json:"note"`
+	// Phase is where in the job it stands: "as-found" (read before the first
+	// bolt), "open", "work", "close", "first-start", "trial" or "afterwards".
+	Phase string `json:"phase"`
+	// Record is what is read or seen here and written down.
+	Record List[Record] `json:"record"`
+	// Use is which figures of the boat's sheets are needed here:
+	// "calculation/name" of results or inputs.
+	Use List[string] `json:"use"`
+	// Drawing is the calculation whose picture stands beside it.
+	Drawing string `json:"drawing"`
+	// Bares are remedies that are cheap while this lies open.
+	Bares List[string] `json:"bares"`
+	// DueHours and DueDays say when a step afterwards is due: engine hours or
+	// days after the trial, whichever comes first; 0 for none.
+	DueHours float64 `json:"dueHours"`
+	DueDays  int     `json:"dueDays"`
+	Note     string  `json:"note"`
 	Provenance
+}
+
+// Record is something to read or to look at, and to write down.
+type Record struct {
+	Title   string `json:"title"`
+	Reading string `json:"reading"` // the boat's reading of that name, where there is one
 }
 
 // PartNeed is how much of a part a step takes.

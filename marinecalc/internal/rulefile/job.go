@@ -21,13 +21,13 @@ var leads = []struct {
 	{"signs", "cause", []string{"causes"}}, {"signs", "evidence", []string{"evidence"}},
 	{"chains", "from", []string{"causes", "limits"}}, {"chains", "to", []string{"causes", "limits"}},
 	{"remedies", "cures", []string{"causes"}}, {"remedies", "steps", []string{"steps"}},
-	{"steps", "after", []string{"steps"}}, {"steps", "hazards", []string{"cautions"}}, {"steps", "parts/part", []string{"parts"}},
+	{"steps", "after", []string{"steps"}}, {"steps", "hazards", []string{"cautions"}}, {"steps", "bares", []string{"remedies"}}, {"steps", "parts/part", []string{"parts"}},
 }
 
 // figures are the members of the job that name a result or an input as
 // calculation/name.
 var figures = []struct{ kind, member string }{
-	{"parts", "sizes"}, {"parts", "only/of"}, {"parts", "unless/of"}, {"steps", "parts/quantity/of"},
+	{"parts", "sizes"}, {"parts", "only/of"}, {"parts", "unless/of"}, {"steps", "parts/quantity/of"}, {"steps", "use"},
 }
 
 // identify gathers the ids that rows can lead to, of the book and of the file.
