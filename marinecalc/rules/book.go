@@ -23,6 +23,21 @@ type Book struct {
 
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
+
+	derived sync.Map // by the keys of Derived
+}
+
+// Derived is what others work out of a book once and keep with it, such as a
+// model of its rows. key is of a type of their own, as with a context. make may
+// be called more than once at the same time; all get the same answer, which
+// nobody changes.
+func (b *Book) Derived(key any, make func() any) any {
+	b = b.filled()
+	if is, ok := b.derived.Load(key); ok {
+		return is
+	}
+	is, _ := b.derived.LoadOrStore(key, make())
+	return is
 }
 
 // filled is the book itself, or the standard one where nothing was put in it.

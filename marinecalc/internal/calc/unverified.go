@@ -14,6 +14,7 @@ import (
 // The problem, when there is one, is a fault of the calculation itself.
 func (r *run) traceUnverified() problem.List {
 	r.reserveUnverified()
+	moved := false
 	for i, p := range r.in.form.Input.Properties {
 		if k := &r.in.values[i]; !k.known || k.confirmed {
 			continue
@@ -28,6 +29,7 @@ func (r *run) traceUnverified() problem.List {
 			*n = 1e-3
 		}
 		failed := r.in.call.run() != nil
+		moved = true
 		for j := range r.measures {
 			m := &r.measures[j]
 			if m.number != nil && (failed || math.Abs(*m.number-m.si) > 1e-4*math.Abs(m.si)) {
@@ -36,7 +38,7 @@ func (r *run) traceUnverified() problem.List {
 		}
 		*n = was
 	}
-	if r.in.call.run() != nil { // it ran on these very numbers before
+	if moved && r.in.call.run() != nil { // it ran on these very numbers before
 		return problem.List{{What: r.in.form.Title + " gives another answer the second time: this is a fault of the calculation itself", Hint: "please report it with the input"}}
 	}
 	return nil

@@ -10,6 +10,7 @@ package diagnosis
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -19,37 +20,57 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// finder is one run of the fault finding: the rows of the book as a model,
-// and the answers by the number of the question.
+// finder is one run of the fault finding: what the book knows, and the answers
+// by the number of the question.
 type finder struct {
-	book     *rules.Book
-	causes   rules.List[rules.Cause]
-	evidence rules.List[rules.Evidence]
-	question map[string]int // by id
-	model    bayes.Model
-	settler  []int // by cause: the question that settles it, −1 for none
+	*knowledge
 	answers  []bayes.Answer
 	unsure   []bool   // answered with don't know
 	from     []string // who answered
 	disagree []string // verdicts that say otherwise than the person
 	belief   *bayes.Belief
-	before   []float64          // probability of each cause without answers; made when first asked for
-	figures  map[string]float64 // of the table of judgements, those asked for
 }
 
 func newFinder(book *rules.Book) *finder {
-	f := &finder{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}, figures: map[string]float64{}}
+	f := &finder{knowledge: know(book)}
 	questions := f.evidence.Len()
 	f.answers, f.from, f.unsure = make([]bayes.Answer, questions), make([]string, questions), make([]bool, questions)
-	told, look := f.figure("wrong-told"), f.figure("wrong-look")
-	for q, e := range f.evidence.All() {
-		f.question[e.ID] = q
-		f.model.Leak, f.model.Absence = append(f.model.Leak, e.Otherwise), append(f.model.Absence, e.Absence)
-		f.model.Settles = append(f.model.Settles, -1)
-		f.model.Wrong = append(f.model.Wrong, map[bool]float64{true: look, false: told}[e.Kind == check])
-	}
-	f.takeCauses()
 	return f
+}
+
+// knowledge is the rows of a book as a model. It is made once for a book, and
+// nobody changes it.
+type knowledge struct {
+	book     *rules.Book
+	causes   rules.List[rules.Cause]
+	evidence rules.List[rules.Evidence]
+	question map[string]int // by id
+	model    bayes.Model
+	fault    error              // what is wrong with the model; only an overlay's rows can lead there
+	settler  []int              // by cause: the question that settles it, −1 for none
+	figures  map[string]float64 // of the table of judgements
+	before   func() []float64   // probability of each cause without answers
+}
+
+type knowledgeKey struct{}
+
+func know(book *rules.Book) *knowledge {
+	return book.Derived(knowledgeKey{}, func() any { return newKnowledge(book) }).(*knowledge)
+}
+
+func newKnowledge(book *rules.Book) *knowledge {
+	k := &knowledge{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}, figures: judgements(book)}
+	told, look := k.figure("wrong-told"), k.figure("wrong-look")
+	for q, e := range k.evidence.All() {
+		k.question[e.ID] = q
+		k.model.Leak, k.model.Absence = append(k.model.Leak, e.Otherwise), append(k.model.Absence, e.Absence)
+		k.model.Settles = append(k.model.Settles, -1)
+		k.model.Wrong = append(k.model.Wrong, map[bool]float64{true: look, false: told}[e.Kind == check])
+	}
+	k.takeCauses()
+	k.fault = k.model.Check()
+	k.before = sync.OnceValue(func() []float64 { return k.model.Believe(make([]bayes.Answer, k.evidence.Len())).Cause })
+	return k
 }
 
 // check is the kind of a question that is work of its own.
@@ -57,39 +78,39 @@ const check = "check"
 
 // takeCauses makes the model of causes, signs and chains. A check that
 // confirms one cause alone settles it.
-func (f *finder) takeCauses() {
+func (k *knowledge) takeCauses() {
 	shared := map[int]bool{}
-	number, all := make(map[string]int, f.causes.Len()), 0.0
-	for _, cause := range f.causes.All() {
+	number, all := make(map[string]int, k.causes.Len()), 0.0
+	for _, cause := range k.causes.All() {
 		all += cause.Prior
 	}
-	for c, cause := range f.causes.All() {
+	for c, cause := range k.causes.All() {
 		number[cause.ID] = c
-		f.model.Arises = append(f.model.Arises, f.figure("arises")*cause.Prior/all)
-		f.model.Brings = append(f.model.Brings, make([]float64, f.causes.Len()))
-		f.model.Yes = append(f.model.Yes, slices.Clone(f.model.Leak))
-		f.settler = append(f.settler, -1)
-		q, ok := f.question[cause.Confirm]
-		if !ok || f.evidence.At(q).Kind != check {
+		k.model.Arises = append(k.model.Arises, k.figure("arises")*cause.Prior/all)
+		k.model.Brings = append(k.model.Brings, make([]float64, k.causes.Len()))
+		k.model.Yes = append(k.model.Yes, slices.Clone(k.model.Leak))
+		k.settler = append(k.settler, -1)
+		q, ok := k.question[cause.Confirm]
+		if !ok || k.evidence.At(q).Kind != check {
 			continue
 		}
-		if f.model.Settles[q] >= 0 { // two causes share it: a yes settles neither
-			f.settler[f.model.Settles[q]], f.model.Settles[q] = -1, -1
+		if k.model.Settles[q] >= 0 { // two causes share it: a yes settles neither
+			k.settler[k.model.Settles[q]], k.model.Settles[q] = -1, -1
 			shared[q] = true
 		}
 		if shared[q] {
 			continue
 		}
-		f.model.Settles[q], f.settler[c] = c, q
+		k.model.Settles[q], k.settler[c] = c, q
 	}
-	for i := f.book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
-		sign := f.book.Signs().At(i)
-		f.model.Yes[number[sign.Cause]][f.question[sign.Evidence]] = sign.Yes
+	for i := k.book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
+		sign := k.book.Signs().At(i)
+		k.model.Yes[number[sign.Cause]][k.question[sign.Evidence]] = sign.Yes
 	}
-	for _, c := range f.book.Chains().All() {
+	for _, c := range k.book.Chains().All() {
 		from, isFrom := number[c.From]
 		if to, isTo := number[c.To]; isFrom && isTo && c.Rate != "" {
-			f.model.Brings[from][to] = f.figure("brings-" + c.Rate)
+			k.model.Brings[from][to] = k.figure("brings-" + c.Rate)
 		}
 	}
 }

@@ -100,8 +100,8 @@ func Find(s *calc.Session, in Input) (Result, error) {
 		return Result{}, err
 	}
 	byVerdict := f.takeVerdicts(s)
-	if err := f.model.Check(); err != nil {
-		return Result{}, err // only an overlay's rows can lead here
+	if f.fault != nil {
+		return Result{}, f.fault
 	}
 	return f.findings(in, byVerdict), nil
 }

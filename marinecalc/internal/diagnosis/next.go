@@ -67,12 +67,10 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 // were: what a check tells of the others is beside the matter. Where there is
 // none, all are alive.
 func (f *finder) alive() []int {
-	if f.before == nil {
-		f.before = f.model.Believe(make([]bayes.Answer, f.evidence.Len())).Cause
-	}
 	var list []int
+	before := f.before()
 	for c, p := range f.belief.Cause {
-		if !f.isFound(c) && p >= f.figure("alive") && p >= f.figure("alive-rise")*f.before[c] {
+		if !f.isFound(c) && p >= f.figure("alive") && p >= f.figure("alive-rise")*before[c] {
 			list = append(list, c)
 		}
 	}

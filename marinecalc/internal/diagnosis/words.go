@@ -19,13 +19,21 @@ func judgement(book *rules.Book, id string) float64 {
 	return row.Values.Of("figure").SI
 }
 
-func (f *finder) figure(id string) float64 {
-	v, ok := f.figures[id]
-	if !ok {
-		v = judgement(f.book, id)
-		f.figures[id] = v
+// judgements are all figures of that table.
+func judgements(book *rules.Book) map[string]float64 {
+	figures := map[string]float64{}
+	ids, _ := book.Table("fault-judgement").Picks()
+	for _, id := range ids {
+		figures[id] = judgement(book, id)
 	}
-	return v
+	return figures
+}
+
+func (k *knowledge) figure(id string) float64 {
+	if v, ok := k.figures[id]; ok {
+		return v
+	}
+	return math.NaN()
 }
 
 // rounded keeps three decimals, which is more than such figures are worth.

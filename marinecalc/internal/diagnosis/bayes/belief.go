@@ -21,12 +21,23 @@ type Belief struct {
 	Answers []Answer
 	Found   []int // settled by a look; taken to be at work in every set
 	Cause   []float64
-	Sets    []Set // the most probable first; what has next to nothing is left out
-	effects [][]effect
+	Sets    []Set      // the most probable first; what has next to nothing is left out
+	effects [][]effect // by question, by cause
+	beside  []effect   // by question: of all found together, the leak among it
 }
 
 // effect is what a cause does to a question, as Model.effect says.
 type effect struct{ spares, low float64 }
+
+// with adds what causes do, but for one of them.
+func (e effect) with(row []effect, causes []int, less int) effect {
+	for _, c := range causes {
+		if c != less {
+			e.spares, e.low = e.spares*row[c].spares, min(e.low, row[c].low)
+		}
+	}
+	return e
+}
 
 const (
 	mostSuspected = 3    // causes taken to be at work at once while none is found
@@ -37,25 +48,28 @@ const (
 // walk enumerates the sets. Its slices stand one beside the other for each
 // depth, so that a further cause costs one pass over the questions asked.
 type walk struct {
-	m        *Model
-	prior    *priors
-	in       []int // found first
-	fixed    map[int]bool
-	a, b     []float64      // probability of the answer: a + b·(probability that the sign is there)
-	spares   [][]float64    // by depth, by question asked
-	low      [][]float64    // the same
-	effects  [][2][]float64 // by cause, by question asked
-	causes   []int          // all sets one after the other
-	ends     []int
-	weights  []float64
-	deepest  int
-	heaviest float64
+	m       *Model
+	prior   *priors
+	in      []int // found first
+	fixed   map[int]bool
+	a, b    []float64      // probability of the answer: a + b·(probability that the sign is there)
+	spares  [][]float64    // by depth, by question asked
+	low     [][]float64    // the same
+	effects [][2][]float64 // by cause, by question asked
+	causes  []int          // all sets one after the other
+	ends    []int
+	weights []float64 // prior times likelihood, less the powers taken out
+	powers  []int32   // of tiny, taken out
+	deepest int
 }
+
+// tiny is taken out of a likelihood that would else become too small to hold.
+const tiny = 1e-200
 
 // Believe works out what the answers leave: exactly, over every set of one to
 // three causes, or of up to two beside those found.
 func (m *Model) Believe(answers []Answer) *Belief {
-	w := &walk{m: m, prior: newPriors(m), fixed: map[int]bool{}, deepest: mostSuspected, heaviest: math.Inf(-1)}
+	w := &walk{m: m, prior: newPriors(m), fixed: map[int]bool{}, deepest: mostSuspected}
 	found := m.Found(answers)
 	for _, c := range found {
 		w.fixed[c] = true
@@ -128,33 +142,48 @@ func (w *walk) step(depth, next int, counts bool) {
 	}
 }
 
-// take weighs the set so far: ln of its prior and of the answers under it.
+// take weighs the set so far: its prior times the probability of the answers
+// under it.
 func (w *walk) take(depth int) {
-	spares, low := w.spares[depth], w.low[depth]
-	log, p := math.Log(w.prior.of(w.in)), 1.0
-	for i, s := range spares {
-		if p *= w.a[i] + w.b[i]*(1-(1-low[i])*s); p < 1e-200 {
-			log, p = log+math.Log(p), 1
+	spares, low, b := w.spares[depth], w.low[depth], w.b
+	p, powers := 1.0, int32(0)
+	for i, a := range w.a {
+		if p *= a + b[i]*(1-(1-low[i])*spares[i]); p < tiny {
+			p, powers = p/tiny, powers+1
 		}
 	}
-	log += math.Log(p)
-	w.heaviest = max(w.heaviest, log)
 	w.causes = append(w.causes, w.in[len(w.in)-depth:]...)
-	w.ends, w.weights = append(w.ends, len(w.causes)), append(w.weights, log)
+	w.ends, w.weights, w.powers = append(w.ends, len(w.causes)), append(w.weights, w.prior.of(w.in)*p), append(w.powers, powers)
+}
+
+// heaviest is the weight of the most probable set, with its powers.
+func (w *walk) heaviest() (weight float64, powers int32) {
+	powers = slices.Min(w.powers)
+	for i, p := range w.powers {
+		if p == powers {
+			weight = max(weight, w.weights[i])
+		}
+	}
+	return weight, powers
 }
 
 func (w *walk) belief(answers []Answer, found []int) *Belief {
 	b := &Belief{Model: w.m, Answers: answers, Found: found, Cause: make([]float64, len(w.m.Arises))}
-	for c := range w.m.Arises {
-		row := make([]effect, len(answers))
-		for q := range row {
-			row[q].spares, row[q].low = w.m.effect(c, q)
+	b.effects, b.beside = make([][]effect, len(answers)), make([]effect, len(answers))
+	for q := range answers {
+		row := make([]effect, len(w.m.Arises))
+		for c := range row {
+			row[c].spares, row[c].low = w.m.effect(c, q)
 		}
-		b.effects = append(b.effects, row)
+		b.effects[q], b.beside[q] = row, effect{1, w.m.leak(q)}.with(row, found, -1)
 	}
 	total, start := 0.0, 0
+	heaviest, powers := w.heaviest()
 	for i, end := range w.ends {
-		p := math.Exp(w.weights[i] - w.heaviest)
+		p := w.weights[i] / heaviest
+		if over := w.powers[i] - powers; over > 0 {
+			p *= math.Pow(tiny, float64(over))
+		}
 		total += p
 		for _, c := range w.causes[start:end] {
 			b.Cause[c] += p
@@ -174,7 +203,10 @@ func (w *walk) belief(answers []Answer, found []int) *Belief {
 		b.Sets[i].Probability /= total
 	}
 	slices.SortFunc(b.Sets, func(x, y Set) int {
-		return cmp.Or(cmp.Compare(y.Probability, x.Probability), slices.Compare(x.Causes, y.Causes))
+		if c := cmp.Compare(y.Probability, x.Probability); c != 0 {
+			return c
+		}
+		return slices.Compare(x.Causes, y.Causes)
 	})
 	return b
 }

@@ -34,20 +34,19 @@ func (b *Belief) living() []Set {
 }
 
 // said is the probability of an answer of yes under a set.
-func (b *Belief) said(s Set, q int) float64 { return b.saidWithout(s, q, -1) }
+func (b *Belief) said(s Set, q int) float64 {
+	return b.saidBy(b.beside[q].with(b.effects[q], s.Causes, -1), q)
+}
 
 // saidWithout is the same with one cause less.
 func (b *Belief) saidWithout(s Set, q, less int) float64 {
-	spares, low := 1.0, b.Model.leak(q)
-	for _, list := range [2][]int{b.Found, s.Causes} {
-		for _, c := range list {
-			if c != less {
-				e := &b.effects[c][q]
-				spares, low = spares*e.spares, min(low, e.low)
-			}
-		}
-	}
-	there := 1 - (1-low)*spares
+	row := b.effects[q]
+	return b.saidBy(effect{1, b.Model.leak(q)}.with(row, b.Found, less).with(row, s.Causes, less), q)
+}
+
+// saidBy is the probability of an answer of yes under all that causes do.
+func (b *Belief) saidBy(all effect, q int) float64 {
+	there := 1 - (1-all.low)*all.spares
 	if b.Model.Absence[q] {
 		there = 1 - there
 	}
@@ -165,19 +164,28 @@ func (b *Belief) Apart(c, d int) (onlyC, onlyD, both float64) {
 
 // Parting is what the answer to question q is expected to tell, in bits,
 // between the sets with c and without d and those with d and without c.
-func (b *Belief) Parting(c, d, q int) float64 {
-	var weight, yes [2]float64
+func (b *Belief) Parting(c, d, q int) float64 { return b.parting(b.either(c, d), q) }
+
+// either are the sets with c and without d, and those with d and without c.
+func (b *Belief) either(c, d int) (sides [2][]Set) {
 	for _, s := range b.Sets {
-		hasC, hasD := slices.Contains(s.Causes, c), slices.Contains(s.Causes, d)
-		if hasC == hasD {
-			continue
+		switch hasC, hasD := slices.Contains(s.Causes, c), slices.Contains(s.Causes, d); {
+		case hasC && !hasD:
+			sides[0] = append(sides[0], s)
+		case hasD && !hasC:
+			sides[1] = append(sides[1], s)
 		}
-		i := 0
-		if hasD {
-			i = 1
+	}
+	return sides
+}
+
+func (b *Belief) parting(sides [2][]Set, q int) float64 {
+	var weight, yes [2]float64
+	for i, side := range sides {
+		for _, s := range side {
+			weight[i] += s.Probability
+			yes[i] += s.Probability * b.said(s, q)
 		}
-		weight[i] += s.Probability
-		yes[i] += s.Probability * b.said(s, q)
 	}
 	total := weight[0] + weight[1]
 	if !(weight[0] > 0 && weight[1] > 0) {
@@ -191,11 +199,12 @@ func (b *Belief) Parting(c, d, q int) float64 {
 // and d, and how much, in bits. It is −1 when none is open.
 func (b *Belief) Part(open []bool, c, d int) (question int, most float64) {
 	question = -1
+	sides := b.either(c, d)
 	for q, is := range open {
 		if !is || b.Answers[q] != Unknown {
 			continue
 		}
-		if bits := b.Parting(c, d, q); question < 0 || bits > most {
+		if bits := b.parting(sides, q); question < 0 || bits > most {
 			question, most = q, bits
 		}
 	}
