@@ -51,7 +51,7 @@ func TestCallAnswersEverything(t *testing.T) {
 
 func TestCallTakesReadings(t *testing.T) {
 	for request, has := range map[string]string{
-		`{"ask":"readings","boat":` + testboat.Logged + `}`: `"csv":"date,engineHours,changed,note,dripRate\r\n`,
+		`{"ask":"readings","boat":` + testboat.Logged + `}`: `"csv":"date,engineHours,changed,note,couplingGaps,dripRate\r\n`,
 		`{"ask":"readings"}`: `this needs a boat`,
 		`{"ask":"add-readings","boat":` + testboat.Logged + `,"csv":"date,dripRate\n2026-06-01,7 drips/min\n"}`:      `"dripRate":"7 drips/min"`,
 		`{"ask":"add-readings","boat":` + testboat.Logged + `,"csv":"date,dripRate\n2026-06-01,7\n"}`:                `"where":"/csv/2/dripRate"`,

@@ -325,7 +325,7 @@ var otherKinds = []*Kind{
 	{Name: "ratio", units: []unit{
 		{name: "", mul: 1, div: 1, also: ":1,: 1"}, // "2.5:1" is how a gearbox is marked
 		{name: "%", mul: 1, div: 1e2, also: "percent"},
-		{name: "ppm", mul: 1, div: 1e6},
+		{name: "ppm", mul: 1, div: 1e6, also: "mg/kg"},
 	}},
 	{Name: "density", metric: "kg/m³", us: "lb/ft³", units: []unit{
 		{name: "kg/m³", mul: 1, div: 1},

@@ -64,6 +64,7 @@ func From(value any) (*Boat, error) {
 	b := &Boat{document: value.(map[string]any), warnings: append(older.List(), c.Unknown(value)...)} // the schema lets only an object through
 	b.readFigures()
 	b.sortReadings()
+	b.checkNames()
 	return b, nil
 }
 

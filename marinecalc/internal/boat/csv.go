@@ -17,8 +17,9 @@ import (
 
 // ReadingsCSV writes the dated readings of a boat as a table (RFC 4180): a
 // column for the date and one for each reading that any row has, a row for
-// each dated entry. Values keep their units. Readings that are lists, such as
-// the gaps round a coupling, do not fit a cell and are left out.
+// each dated entry, with its time, its source and the gauges. Values keep
+// their units. A list of names and values, such as the gaps round a coupling,
+// stands in one cell; sections of the boat do not fit one and are left out.
 func ReadingsCSV(b *Boat) []byte {
 	columns := []*contract.Property{}
 	for _, p := range columnsOfReadings() {
@@ -58,7 +59,7 @@ func columnsOfReadings() []*contract.Property {
 	}
 	var list []*contract.Property
 	for _, p := range boat.Root.Child("readings").Items.Properties {
-		if p.Items == nil && p.Properties == nil {
+		if p.Items == nil && p.Properties == nil || pairs(p) {
 			list = append(list, p)
 		}
 	}
@@ -82,6 +83,8 @@ func cellOf(p *contract.Property, value any) string {
 			return p.Kind.Exact(f, p.Units[0])
 		}
 		return v.String()
+	case []any:
+		return pairsCell(p, v)
 	}
 	return ""
 }
@@ -215,6 +218,9 @@ func valueOf(p *contract.Property, cell string) any {
 		}
 		return cell // refused by the schema, with what is allowed
 	}
+	if p.Items != nil {
+		return pairsOf(p, cell)
+	}
 	if p.Kind == nil {
 		return strings.TrimPrefix(cell, "'")
 	}
@@ -237,6 +243,9 @@ func blameRows(rows []map[string]any, lines []int) error {
 		if tokens := contract.Tokens(p.Where); len(tokens) > 1 {
 			if n, err := strconv.Atoi(tokens[1]); err == nil && n < len(lines) {
 				problems[i].Where = contract.Pointer(append([]string{"csv", strconv.Itoa(lines[n])}, tokens[2:]...))
+				if column, whole := c.Root.At(tokens); whole && pairs(column) {
+					problems[i].Allowed = asPairs(column)
+				}
 			}
 		}
 	}

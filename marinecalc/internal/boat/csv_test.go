@@ -16,7 +16,8 @@ import (
 func TestReadingsGoOutAndIn(t *testing.T) {
 	b := testboat.Read(t, testboat.Logged)
 	table := marinecalc.ReadingsCSV(b)
-	want := "date,engineHours,changed,note,dripRate\r\n2026-05-02,1240 h,,\"'=cmd, \"\"quoted\"\"\",6 drips/min\r\n2026-05-16,,true,,6 drips/min\r\n"
+	want := "date,engineHours,changed,note,couplingGaps,dripRate\r\n2026-05-02,1240 h,,\"'=cmd, \"\"quoted\"\"\",,6 drips/min\r\n2026-05-16,,true,,,6 drips/min\r\n" +
+		"2026-05-20,,,,0°: 0.1 mm; 57.29577951308232°: 0.1 mm; 171.88733853924697°: 0.1 mm; 229.1831180523293°: 0.1 mm,\r\n"
 	if diff := cmp.Diff(want, string(table)); diff != "" {
 		t.Errorf("the table (-want +got):\n%s", diff)
 	}

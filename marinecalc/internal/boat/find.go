@@ -21,13 +21,15 @@ type reading struct {
 }
 
 // sortReadings sorts the readings of each name, the newest first; of two on
-// one day the one written later. Dates are written year-month-day (ISO 8601),
-// so that their texts sort as the days do.
+// one day that with the later time, or the one written later. Dates are
+// written year-month-day (ISO 8601) and times hour:minute, so that their texts
+// sort as they do.
 func (b *Boat) sortReadings() {
 	b.dated = map[string][]reading{}
 	for i, m := range objects(b.document["readings"]) {
 		date, _ := m["date"].(string)
-		b.entries = append(b.entries, &Entry{Index: i, Date: date, values: m})
+		time, _ := m["time"].(string)
+		b.entries = append(b.entries, &Entry{Index: i, Date: date, Time: time, values: m})
 	}
 	for _, e := range slices.Backward(b.entries) {
 		for name, value := range e.values {
@@ -35,7 +37,7 @@ func (b *Boat) sortReadings() {
 		}
 	}
 	for _, of := range b.dated {
-		sort.SliceStable(of, func(i, j int) bool { return of[i].entry.Date > of[j].entry.Date })
+		sort.SliceStable(of, func(i, j int) bool { return of[i].entry.when() > of[j].entry.when() })
 	}
 }
 

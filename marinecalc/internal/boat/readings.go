@@ -13,7 +13,18 @@ import (
 type Entry struct {
 	Index  int    // in the boat file
 	Date   string // year-month-day
+	Time   string // hour:minute; "" for none
 	values map[string]any
+}
+
+// when sorts as the entries were read; one without a time comes before the
+// others of its day.
+func (e *Entry) when() string { return e.Date + e.Time }
+
+// flag tells whether a member that is yes or no is yes.
+func (e *Entry) flag(name string) bool {
+	yes, _ := e.values[name].(bool)
+	return yes
 }
 
 // Value is what was read under a name, as it is written in the file: a text
@@ -41,9 +52,32 @@ func (e *Entry) EngineHours() (seconds float64, ok bool) {
 
 // Changed tells whether the part was renewed or adjusted after it was read,
 // so that a new run of readings begins.
-func (e *Entry) Changed() bool {
-	changed, _ := e.values["changed"].(bool)
-	return changed
+func (e *Entry) Changed() bool { return e.flag("changed") }
+
+// FluidChanged tells whether the fluid was drained and filled afresh after the
+// entry's readings.
+func (e *Entry) FluidChanged() bool { return e.flag("fluidChanged") }
+
+// Baseline tells whether the boat was sound when they were read.
+func (e *Entry) Baseline() bool { return e.flag("baseline") }
+
+// Source is who read it, or which laboratory; "" where that is not written.
+func (e *Entry) Source() string {
+	source, _ := e.values["source"].(string)
+	return source
+}
+
+// Gauge is what a reading of the entry was read with; "" where that is not
+// written.
+func (e *Entry) Gauge(reading string) string {
+	list, _ := e.values["gauges"].([]any)
+	for _, one := range list {
+		if m, _ := one.(map[string]any); m["reading"] == reading {
+			gauge, _ := m["gauge"].(string)
+			return gauge
+		}
+	}
+	return ""
 }
 
 // Readings yields copies of the dated entries in the order of the file.
