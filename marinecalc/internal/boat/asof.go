@@ -2,8 +2,8 @@ package boat
 
 import "maps"
 
-// AsOf is the boat as it was known up to and including a day: later readings
-// and events are not there yet.
+// AsOf is the boat as it was known up to and including a day: later readings,
+// events and sea trials are not there yet.
 func (b *Boat) AsOf(day string) *Boat {
 	if b == nil {
 		return nil
@@ -20,6 +20,11 @@ func (b *Boat) AsOf(day string) *Boat {
 			}
 		}
 		document[name] = known
+	}
+	if trial, _ := document["seaTrial"].(map[string]any); trial != nil {
+		if d, _ := trial["date"].(string); d > day {
+			delete(document, "seaTrial")
+		}
 	}
 	then := &Boat{document: document, figures: b.figures, warnings: b.warnings}
 	then.sortReadings()

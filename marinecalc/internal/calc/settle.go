@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -36,6 +37,9 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 			measured, gauges = append(measured, m), append(gauges, rows)
 		}
 	}
+	if mixed(r.in.form.Input.Properties) {
+		return finestGauge
+	}
 	if j.si < j.span.Low && !own { // a size near nothing: whose part in its spread is largest cannot be told
 		return finestGauge
 	}
@@ -62,6 +66,24 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 		return "No gauge settles it: most of what is left of the spread comes from " + r.called(s.Blocker) + "."
 	}
 	return "No single gauge settles it."
+}
+
+// mixed tells whether a list holds readings of several gauges, so that its part
+// in a spread is no one gauge's.
+func mixed(inputs []*contract.Property) bool {
+	for _, p := range inputs {
+		gauge := ""
+		if p.Items == nil {
+			continue
+		}
+		for _, part := range p.Items.Properties {
+			if part.ReadBy != "" && gauge != "" && part.ReadBy != gauge {
+				return true
+			}
+			gauge = cmp.Or(part.ReadBy, gauge)
+		}
+	}
+	return false
 }
 
 func (r *run) called(input int) string {

@@ -1,0 +1,71 @@
+package calc
+
+import (
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// HeldTo is what a limit holds a value of this boat to.
+type HeldTo struct {
+	SI        float64
+	Side      sheet.Side
+	Text      string // "at most 20 K"
+	Authority string
+	Source    string
+	Guide     bool
+}
+
+// LimitOf is a limit of a calculation as the boat's own sheet has it, the
+// maker's figure first, for a calculation that holds other readings to it. Of
+// the calculation in hand, and where there is no sheet, it is the row of the
+// rules. ok is false where it is not known, or asks for more than the value
+// itself.
+func (s *Session) LimitOf(calculation, id string) (held HeldTo, ok bool) {
+	if s.inHand == nil || s.inHand.form.ID != calculation {
+		if out := s.Earlier(calculation); out != nil {
+			if v := out.Sheet.Verdict(id); v != nil {
+				if v.BoundSI == nil {
+					return HeldTo{}, false
+				}
+				return HeldTo{*v.BoundSI, v.Side, v.Bound, v.Authority, v.Source, v.Guide}, true
+			}
+		}
+	}
+	for _, l := range s.Book.Limits(calculation).All() {
+		if l.ID == id {
+			return s.heldByRow(&l)
+		}
+	}
+	return HeldTo{}, false
+}
+
+func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
+	for name := range l.Valid.Names() {
+		if name != l.On {
+			return HeldTo{}, false
+		}
+	}
+	p := s.Property(l.Calculation + "/" + l.On)
+	bound := &l.Max
+	if sideOf(l) == sheet.AtLeast {
+		bound = &l.Min
+	}
+	if p == nil || bound.Of != "" {
+		return HeldTo{}, false
+	}
+	held := HeldTo{bound.SI, sideOf(l), "", l.Basis.Authority(), l.Source.String(), l.Basis.Guides()}
+	if p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
+		if r, err := p.Kind.Parse(bound.Text); err == nil {
+			held.SI = r.SI
+		}
+	}
+	if fig, has := s.Boat.FigureOf(l.ID); has {
+		si, fault := figureFor(l, p, fig)
+		if fault != nil {
+			return HeldTo{}, false
+		}
+		held.SI, held.Authority, held.Source, held.Guide = si, rules.ByMaker.Authority(), fig.Source, false
+	}
+	held.Text = string(held.Side) + " " + Show(p, held.SI, s.Units)
+	return held, true
+}
