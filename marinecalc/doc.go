@@ -51,5 +51,6 @@
 //	fluid-flush         fluid.Flush        fluid/flush.go
 //	vibration-source    vibration.Source   vibration/source.go
 //	reading-trend       trend.Follow       internal/trend/trend.go
+//	sea-trial           seatrial.Prove     internal/seatrial/seatrial.go
 //	fault-finding       diagnosis.Find     internal/diagnosis/findings.go
 package marinecalc

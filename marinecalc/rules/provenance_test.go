@@ -25,12 +25,15 @@ var mayDecide = map[string]string{
 	"frequency-meters":                      halfWidth,
 	"speed-meters":                          halfWidth,
 	"usual-values/mount-frequency-accuracy": halfWidth,
+	"trial-stages":                          choice,
+	"trial-checks":                          "how far from a baseline is looked at again: a guide",
 	"vibration-sources":                     "orders of the kinematics, whose hints are looked into and are under no limit",
 }
 
 const (
 	aim       = "what is aimed at: its limit is as entered, and a guide until somebody types it"
 	ofGuides  = "a bound of guides alone"
+	choice    = "how a trial is run: a choice, and no figure of a machine"
 	halfWidth = "the half-width of a reading is a bracket itself"
 )
 

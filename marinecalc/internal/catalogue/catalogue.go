@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/decision"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/seatrial"
 	"example.org/driveline/marinecalc/internal/trend"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/mount"
@@ -48,5 +49,6 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("fluid-flush", fluid.Flush, drawing.FluidFlush),
 	calc.BindPerRun("vibration-source", vibrationSource),
 	calc.BindPerRun("reading-trend", trend.Follow),
+	calc.BindPerRun("sea-trial", seatrial.Prove),
 	calc.BindInSession(diagnosis.FaultFinding, diagnosis.Find, diagnosis.DrawRanking),
 }

@@ -25,5 +25,7 @@ func Groups() []Group {
 			[]string{"wear-debris", "fluid-settling", "fluid-cleanliness", "fluid-flush"}},
 		{"Deciding", "Repair or replace, which job, which day, how long it lasts.",
 			[]string{"repair-or-replace", "work-plan", "reading-trend"}},
+		{"Proof and watch", "Whether she is well again, and what to look at when.",
+			[]string{"sea-trial"}},
 	}
 }

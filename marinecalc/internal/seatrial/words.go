@@ -1,0 +1,74 @@
+package seatrial
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/seatrial/proof"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// words says how the trial came out.
+func (t *trial) words() {
+	out := &t.out
+	whole := t.count.Whole()
+	out.Outcome = string(whole)
+	out.Fails = quantity.Ratio(math.NaN())
+	open := fmt.Sprintf("%d of %d readings were not taken", t.count.NotRead, out.ReadingsWanted)
+	switch {
+	case out.ReadingsTaken == 0:
+		out.Says = "Not run yet: this is the protocol to take along."
+	case whole == proof.Fail:
+		out.Fails = quantity.Ratio(t.count.Failed)
+		out.Says = "Not in service. Failed: " + strings.Join(t.failed, "; ") + "."
+	case whole == proof.LookAgain:
+		out.Says = "Not passed yet. To look at again: " + strings.Join(t.again, "; ") + "."
+	case whole == proof.NotRead:
+		out.Says = "Nothing failed, but it is not passed either: " + open + "."
+	default:
+		out.Fails = 0
+		out.Says = "Passed: every reading was taken and met what it was held against."
+		if t.count.Noted > 0 {
+			out.Says = fmt.Sprintf("Passed, with %d readings that nothing was there to hold against.", t.count.Noted)
+		}
+	}
+	if whole == proof.Fail || whole == proof.LookAgain {
+		if t.count.NotRead > 0 {
+			out.Says += " " + strings.ToUpper(open[:1]) + open[1:] + "."
+		}
+	}
+	out.PitchSays = t.pitch()
+	out.Signature = "Name ____________  Day ____________  Engine hours ________"
+	if t.in.By != "" && t.in.Date != "" {
+		out.Signature = t.in.By + ", " + t.in.Date
+	}
+}
+
+// pitch says what the speed at full throttle tells of the propeller: a code.
+func (t *trial) pitch() string {
+	run := t.runs[fullThrottle]
+	if run == nil || math.IsNaN(float64(run.EngineSpeed)) {
+		return "not-read"
+	}
+	r := run.reading("engineSpeed")
+	share := proof.Reading{Value: r.Value / float64(t.in.EngineSpeed), Uncertainty: r.Uncertainty / float64(t.in.EngineSpeed)}
+	for _, side := range []struct{ limit, code string }{{"trial-full-speed-low", "too-few"}, {"trial-full-speed-high", "too-many"}} {
+		held, ok := t.session.LimitOf("sea-trial", side.limit)
+		if !ok {
+			continue
+		}
+		b := proof.Bound{Most: held.SI, Fewest: nanValue}
+		if held.Side == sheet.AtLeast {
+			b.Most, b.Fewest = nanValue, held.SI
+		}
+		switch word, doubt := b.Hold(share); {
+		case doubt:
+			return "not-sure"
+		case word == proof.Fail:
+			return side.code
+		}
+	}
+	return "right"
+}
