@@ -54,27 +54,30 @@ func (v Shown) Print(si float64, s System) string { return v.PrintTo(si, 0, s) }
 // PrintTo prints as [Shown.Print] does, and gives a value known to ± half no
 // more digits than two of half: 75.3 ± 26 as 75.
 func (v Shown) PrintTo(si, half float64, s System) string {
-	if v.kind == nil {
-		return bare(si)
-	}
 	var buf [96]byte
-	out := buf[:0]
-	if math.IsNaN(si) || math.IsInf(si, 0) {
-		return unknown
-	}
-	if s == US {
-		return string(appendTo(out, si, half, v.kind.sized(si, v.us)))
+	return string(v.AppendTo(buf[:0], si, half, s))
+}
+
+// AppendTo appends what [Shown.PrintTo] prints to dst.
+func (v Shown) AppendTo(dst []byte, si, half float64, s System) []byte {
+	switch {
+	case math.IsNaN(si) || math.IsInf(si, 0):
+		return append(dst, unknown...)
+	case v.kind == nil:
+		return appendSignificant(dst, si, digits)
+	case s == US:
+		return appendTo(dst, si, half, v.kind.sized(si, v.us))
 	}
 	m := v.kind.sized(si, v.metric)
-	out = appendTo(out, si, half, m)
+	dst = appendTo(dst, si, half, m)
 	if s == Both {
 		if u := v.kind.sized(si, v.us); m.name != u.name {
-			out = append(out, " ("...)
-			out = appendTo(out, si, half, u)
-			out = append(out, ')')
+			dst = append(dst, " ("...)
+			dst = appendTo(dst, si, half, u)
+			dst = append(dst, ')')
 		}
 	}
-	return string(out)
+	return dst
 }
 
 // appendTo writes a value known to ± half, 0 for all its digits.
@@ -264,71 +267,4 @@ func appendMoney(dst []byte, x float64) []byte {
 		return strconv.AppendFloat(dst, x, 'f', 0, 64)
 	}
 	return strconv.AppendFloat(dst, x, 'f', 2, 64)
-}
-
-// appendSignificant writes x rounded to n significant digits (an exact tie to
-// the even digit, as ISO 80000-1 rule A), without the zeros after the last decimal, and with an exponent only below 1e-4 and from
-// 1e7.
-func appendSignificant(dst []byte, x float64, n int) []byte {
-	if math.Abs(x) < dust {
-		return append(dst, '0')
-	}
-	var buf [32]byte
-	e := strconv.AppendFloat(buf[:0], x, 'e', n-1, 64) // -d.ddde±xx
-	if e[0] == '-' {
-		dst = append(dst, '-')
-		e = e[1:]
-	}
-	var figures [17]byte
-	count, exponent := 0, 0
-	for i, c := range e {
-		if c == 'e' {
-			for _, d := range e[i+2:] {
-				exponent = 10*exponent + int(d-'0')
-			}
-			if e[i+1] == '-' {
-				exponent = -exponent
-			}
-			break
-		}
-		if c != '.' {
-			figures[count] = c
-			count++
-		}
-	}
-	for count > 1 && figures[count-1] == '0' {
-		count--
-	}
-	return layOut(dst, figures[:count], exponent)
-}
-
-// layOut writes d.ddd·10^exponent, given its figures.
-func layOut(dst, figures []byte, exponent int) []byte {
-	switch {
-	case exponent < -4 || exponent >= 7:
-		dst = append(dst, figures[0])
-		if len(figures) > 1 {
-			dst = append(dst, '.')
-			dst = append(dst, figures[1:]...)
-		}
-		dst = append(dst, 'e')
-		return strconv.AppendInt(dst, int64(exponent), 10)
-	case exponent < 0:
-		dst = append(dst, "0."...)
-		for range -exponent - 1 {
-			dst = append(dst, '0')
-		}
-		return append(dst, figures...)
-	}
-	for i := range max(len(figures), exponent+1) {
-		if i == exponent+1 {
-			dst = append(dst, '.')
-		}
-		if i < len(figures) {
-			dst = append(dst, figures[i])
-		} else {
-			dst = append(dst, '0')
-		}
-	}
-	return dst
 }

@@ -26,26 +26,33 @@ func (v Shown) PrintSpanOf(size, low, high float64, s System) string {
 		return bare(low) + " to " + bare(high)
 	}
 	var buf [128]byte
-	out := buf[:0]
+	return string(v.AppendSpanOf(buf[:0], size, low, high, s))
+}
+
+// AppendSpanOf appends what [Shown.PrintSpanOf] prints to dst.
+func (v Shown) AppendSpanOf(dst []byte, size, low, high float64, s System) []byte {
+	if v.kind == nil {
+		return append(dst, v.PrintSpanOf(size, low, high, s)...)
+	}
 	if size == 0 {
 		size = max(math.Abs(low), math.Abs(high))
 	}
 	if math.IsNaN(low+high) || math.IsInf(low+high, 0) {
-		return unknown
+		return append(dst, unknown...)
 	}
 	if s == US {
-		return string(appendSpan(out, low, high, v.kind.sized(size, v.us)))
+		return appendSpan(dst, low, high, v.kind.sized(size, v.us))
 	}
 	m := v.kind.sized(size, v.metric)
-	out = appendSpan(out, low, high, m)
+	dst = appendSpan(dst, low, high, m)
 	if s == Both {
 		if u := v.kind.sized(size, v.us); m.name != u.name {
-			out = append(out, " ("...)
-			out = appendSpan(out, low, high, u)
-			out = append(out, ')')
+			dst = append(dst, " ("...)
+			dst = appendSpan(dst, low, high, u)
+			dst = append(dst, ')')
 		}
 	}
-	return string(out)
+	return dst
 }
 
 func appendSpan(dst []byte, low, high float64, u printed) []byte {

@@ -27,6 +27,7 @@ type inputs struct {
 	problems problem.List
 	notes    []string // for the sheet
 	currency string   // of all money in the run; "" when there is none
+	texts    texts
 }
 
 // fill gathers every input from the first origin that has it (typed, maker's

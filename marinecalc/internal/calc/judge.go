@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -19,8 +18,23 @@ func (r *run) verdicts() []sheet.Verdict {
 	for i := range r.limits {
 		r.judge(&r.limits[i], &out[i])
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Word.Rank() < out[j].Word.Rank() })
+	mostUrgentFirst(out)
 	return out
+}
+
+// mostUrgentFirst sorts verdicts by their words; those alike stay in their order.
+func mostUrgentFirst(list []sheet.Verdict) {
+	for i := range list {
+		at, rank := i, list[i].Word.Rank()
+		for at > 0 && list[at-1].Word.Rank() > rank {
+			at--
+		}
+		if at < i {
+			v := list[i]
+			copy(list[at+1:i+1], list[at:i])
+			list[at] = v
+		}
+	}
 }
 
 // chances words the results that limits on a probability are on.

@@ -119,10 +119,7 @@ func (in *inputs) show(p *contract.Property, si float64) string {
 
 // showIn prints a value of the run in a unit system, money in its currency.
 func (in *inputs) showIn(p *contract.Property, si float64, units quantity.System) string {
-	if isMoney(p) {
-		return p.Kind.Print(si, units, in.currency, in.currency)
-	}
-	return Show(p, si, units)
+	return in.showToIn(p, si, 0, units)
 }
 
 // showTo prints a value of the run to the digits that an accuracy of ± half
@@ -132,10 +129,14 @@ func (in *inputs) showTo(p *contract.Property, si, half float64) string {
 }
 
 func (in *inputs) showToIn(p *contract.Property, si, half float64, units quantity.System) string {
-	if isMoney(p) || p.Kind == nil {
-		return in.showIn(p, si, units)
+	switch {
+	case p.Kind == nil:
+		return Show(p, si, units)
+	case isMoney(p):
+		return p.Kind.Print(si, units, in.currency, in.currency)
 	}
-	return p.Shown.PrintTo(si, half, units)
+	var buf [96]byte
+	return in.texts.keep(p.Shown.AppendTo(buf[:0], si, half, units))
 }
 
 // showSpan prints a range of the run in the unit system in force. One that
@@ -151,7 +152,11 @@ func (in *inputs) showSpanOf(p *contract.Property, size, low, high float64) stri
 	if isMoney(p) {
 		return p.Kind.In(in.currency, in.currency).PrintSpan(low, high, in.session.Units)
 	}
-	return showSpan(p, size, low, high, in.session.Units)
+	if p.Kind == nil {
+		return showSpan(p, size, low, high, in.session.Units)
+	}
+	var buf [128]byte
+	return in.texts.keep(p.Shown.AppendSpanOf(buf[:0], size, low, high, in.session.Units))
 }
 
 // showBeside prints a range beside its value, or nothing where both of its

@@ -85,10 +85,18 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 		m.si = float64(from.Int())
 		m.text = strconv.Itoa(int(from.Int()))
 	} else {
-		m.word = fmt.Sprint(from.Interface())
+		m.word = wordOf(from)
 		m.text = p.Words(m.word)
 	}
 	return m
+}
+
+// wordOf is the code that a field of the typed output holds.
+func wordOf(from reflect.Value) string {
+	if from.Kind() == reflect.String {
+		return from.String()
+	}
+	return fmt.Sprint(from.Interface())
 }
 
 // neverComes tells whether a result stands for what does not come.

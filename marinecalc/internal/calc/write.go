@@ -197,7 +197,7 @@ func (r *run) workLines() []sheet.Work {
 		line.Way, line.Answer = r.in.form.Results.Places[p.Index].Way, m.text
 		if p.Formula != "" {
 			r.in.buf.formula = r.in.form.Formulas.AppendFilled(r.in.buf.formula[:0], p, text)
-			line.Filled = string(r.in.buf.formula)
+			line.Filled = r.in.texts.keep(r.in.buf.formula)
 		}
 	}
 	return lines
