@@ -17,6 +17,16 @@ import (
 type Form struct {
 	*contract.Calculation
 	Inputs, Results *Shape
+	named           map[string]named
+}
+
+// named is what goes by a name, either of which may be nil.
+type named struct{ input, result *contract.Property }
+
+// Named is the input and the result of that name, or nil.
+func (f *Form) Named(name string) (input, result *contract.Property) {
+	n := f.named[name]
+	return n.input, n.result
 }
 
 // Bind binds the contract of that id to the structs of its function.
@@ -25,7 +35,14 @@ func Bind(id string, input, output reflect.Type) (*Form, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Form{Calculation: c, Inputs: shapeOf(c.Input, input), Results: shapeOf(c.Result, output)}, nil
+	f := &Form{Calculation: c, Inputs: shapeOf(c.Input, input), Results: shapeOf(c.Result, output), named: map[string]named{}}
+	for _, p := range c.Input.Properties {
+		f.named[p.Name] = named{input: p}
+	}
+	for _, p := range c.Result.Properties {
+		f.named[p.Name] = named{input: f.named[p.Name].input, result: p}
+	}
+	return f, nil
 }
 
 // Shape is how the properties of an object lie in a struct.

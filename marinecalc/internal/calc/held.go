@@ -53,19 +53,21 @@ func (h *held) boundOf() string {
 
 // property is the input or result of that name.
 func (r *run) property(name string) *contract.Property {
-	if p := r.in.form.Result.Child(name); p != nil {
-		return p
+	input, result := r.in.form.Named(name)
+	if result != nil {
+		return result
 	}
-	return r.in.form.Input.Child(name)
+	return input
 }
 
 // place is where trials leave the input or result of that name, or nil.
 func (r *run) place(name string) *float64 {
-	if m := r.result(name); m != nil {
+	input, result := r.in.form.Named(name)
+	if m := r.of(result); m != nil {
 		return m.number
 	}
-	if k := r.in.at(name); k != nil {
-		return r.field(r.in.form.Input.Child(name))
+	if input != nil && r.in.values[input.Index].known {
+		return r.field(input)
 	}
 	return nil
 }

@@ -57,17 +57,21 @@ type judged struct {
 
 // value finds what a limit is on: a result, or an input with its own accuracy.
 func (r *run) value(on string) (judged, bool) {
-	if m := r.result(on); m != nil {
+	input, result := r.in.form.Named(on)
+	if m := r.of(result); m != nil {
 		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, unverified: m.unverified, number: m.number != nil}
 		if m.span != nil && m.span.Usable {
 			j.low, j.high = m.low, m.high
 		}
 		return j, true
 	}
-	if k := r.in.at(on); k != nil {
+	if input == nil {
+		return judged{}, false
+	}
+	if k := &r.in.values[input.Index]; k.known {
 		j := judged{si: k.si, low: k.factor.Low, high: k.factor.High, text: k.text, span: r.ownRange(k)}
 		if !k.confirmed {
-			j.unverified = []*contract.Property{r.in.form.Input.Child(on)}
+			j.unverified = []*contract.Property{input}
 		}
 		return j, true
 	}

@@ -30,7 +30,16 @@ type run struct {
 // keep gives a number a place that stays.
 func (r *run) keep(v float64) *float64 {
 	if len(r.figures) == cap(r.figures) {
-		r.figures = make([]float64, 0, len(r.in.values)+3*len(r.measures)+2*r.in.session.Book.Limits(r.in.form.ID).Len())
+		numbers := len(r.measures)
+		for _, t := range r.tables {
+			for _, row := range t.rows {
+				numbers += len(row)
+			}
+		}
+		if r.trials > 0 {
+			numbers *= 3 // with both ends of a range
+		}
+		r.figures = make([]float64, 0, len(r.in.values)+numbers+2*len(r.limits))
 	}
 	r.figures = append(r.figures, v)
 	return &r.figures[len(r.figures)-1]
@@ -63,12 +72,17 @@ func (r *run) write() *Outcome {
 		s.Notes = append(s.Notes, "Overlay applied to the standard rules: "+o.Title+".")
 	}
 	out := &Outcome{Sheet: s}
+	var last []*contract.Property
+	var titles []string // that results rest on; most rest on the same
 	for i := range r.measures {
 		if m := &r.measures[i]; len(m.unverified) > 0 {
 			if out.Unverified == nil {
 				out.Unverified = make([]Unverified, 0, len(r.measures)-i)
 			}
-			out.Unverified = append(out.Unverified, Unverified{m.property.Name, r.roots(m.unverified)})
+			if !slices.Equal(m.unverified, last) {
+				last, titles = m.unverified, r.roots(m.unverified)
+			}
+			out.Unverified = append(out.Unverified, Unverified{m.property.Name, titles})
 		}
 	}
 	return out
@@ -255,18 +269,30 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 
 // result is what came out under that name, or nil.
 func (r *run) result(name string) *measure {
-	if p := r.in.form.Result.Child(name); p != nil {
-		return r.in.buf.results[p.Index]
+	_, p := r.in.form.Named(name)
+	return r.of(p)
+}
+
+// of is what came out for a property, or nil.
+func (r *run) of(result *contract.Property) *measure {
+	if result == nil {
+		return nil
 	}
-	return nil
+	return r.in.buf.results[result.Index]
 }
 
 // lookupAny gives the number or word of a known input or result.
 func (r *run) lookupAny(name string) (si float64, word string, ok bool) {
-	if m := r.result(name); m != nil {
+	input, result := r.in.form.Named(name)
+	if m := r.of(result); m != nil {
 		return m.si, m.word, true
 	}
-	return r.in.lookup(name)
+	if input != nil {
+		if k := &r.in.values[input.Index]; k.known {
+			return k.si, k.word, true
+		}
+	}
+	return 0, "", false
 }
 
 // appendSources writes every source of the sheet once behind list, which is

@@ -83,8 +83,8 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 			found = one("", fmt.Sprint("the input could not be checked: ", p), "", "report this together with the input")
 		}
 	}()
-	if found := crowded(nil, root, value, open); len(found) > 0 {
-		return Few(found)
+	if isCrowded(root, value, open) {
+		return Few(crowded(nil, root, value, open))
 	}
 	if fine(s, value) {
 		return nil
@@ -100,6 +100,37 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 	w := wording{root: root, value: value, open: open}
 	w.leaves(failed)
 	return Few(w.list.Sorted())
+}
+
+// isCrowded tells whether crowded has anything to say.
+func isCrowded(p *Property, value any, open bool) bool {
+	switch v := value.(type) {
+	case map[string]any:
+		if len(p.Properties) > 0 && len(v) > len(p.Properties)+mostProblems && !open {
+			return true
+		}
+		for _, child := range p.Properties {
+			if child.Items == nil && len(child.Properties) == 0 {
+				continue
+			}
+			if member, has := v[child.Name]; has && isCrowded(child, member, open) {
+				return true
+			}
+		}
+	case []any:
+		if p.MaxItems > 0 && len(v) > p.MaxItems {
+			return true
+		}
+		if p.Items == nil || len(p.Items.Properties) == 0 {
+			return false
+		}
+		for _, entry := range v {
+			if isCrowded(p.Items, entry, open) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // crowded finds the lists that are too long and the objects with many more

@@ -33,7 +33,7 @@ func Decode(text []byte) (any, problem.List) {
 		return nil, problem.List{{What: "the text holds too many values", Kind: problem.TooLarge,
 			Allowed: fmt.Sprintf("at most %d, where an object counts %d, and %d names", maxWeight, objectWeight, maxNames), Hint: fmt.Sprintf("leave out what is not needed; a boat file has space for %d readings", MaxReadings)}}
 	}
-	if value, fine := decodeFine(text, depth, names); fine {
+	if value, fine := decodeFine(text, depth); fine {
 		return value, nil
 	}
 	return decodeStep(text)
@@ -58,17 +58,11 @@ func decodeStep(text []byte) (any, problem.List) {
 // decodeFine reads a text that has nothing wrong with it, which is quicker than
 // step by step. fine is false where something is wrong; nothing else is told
 // of it.
-func decodeFine(text []byte, depth, names int) (value any, fine bool) {
+func decodeFine(text []byte, depth int) (value any, fine bool) {
 	if depth > maxDepth {
 		return nil, false
 	}
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.UseNumber()
-	if d.Decode(&value) != nil || len(bytes.TrimSpace(text[d.InputOffset():])) > 0 {
-		return nil, false
-	}
-	kept, fine := weigh(value)
-	return value, fine && kept == names // a name written twice is kept once
+	return parse(string(text))
 }
 
 // outline tells how deep a JSON text nests, how many names its objects write,
@@ -98,28 +92,6 @@ func outline(text []byte) (depth, names, weight int) {
 		}
 	}
 	return depth, names, weight
-}
-
-// weigh counts the members of all objects in a decoded value. fine is false
-// where a number is longer than allowed.
-func weigh(value any) (members int, fine bool) {
-	fine = true
-	switch v := value.(type) {
-	case map[string]any:
-		members = len(v)
-		for _, child := range v {
-			n, ok := weigh(child)
-			members, fine = members+n, fine && ok
-		}
-	case []any:
-		for _, child := range v {
-			n, ok := weigh(child)
-			members, fine = members+n, fine && ok
-		}
-	case json.Number:
-		fine = checkNumber(v) == nil
-	}
-	return members, fine
 }
 
 func one(where, what, allowed, hint string) problem.List {
