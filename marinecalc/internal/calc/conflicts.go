@@ -285,7 +285,8 @@ const loosely = 0.05
 // idleFigures tells of the maker's figures for limits of this calculation that
 // do not apply here.
 func (r *run) idleFigures() {
-	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
+	for i := range r.ruled.limits {
+		l := &r.ruled.limits[i]
 		fig, ok := r.in.session.Boat.FigureOf(l.ID)
 		if !ok || slices.ContainsFunc(r.limits, func(h held) bool { return h.ID == l.ID }) {
 			continue

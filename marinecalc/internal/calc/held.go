@@ -26,16 +26,16 @@ type held struct {
 // where the trials leave what they are on.
 func (r *run) holdLimits() {
 	rows := r.in.buf.limits
-	for _, l := range r.in.session.Book.Limits(r.in.form.ID).All() {
-		if is := r.applying(&l); is != nil {
-			rows = append(rows, *is)
+	for i := range r.ruled.limits {
+		if is := r.applying(&r.ruled.limits[i]); is != nil {
+			rows = append(rows, is)
 		}
 	}
 	r.in.buf.limits = rows
 	r.limits = make([]held, len(rows))
-	for i := range rows {
+	for i, l := range rows {
 		h := &r.limits[i]
-		r.takeFigure(h, &rows[i])
+		r.takeFigure(h, l)
 		h.on, h.value = r.property(h.On), r.place(h.On)
 		if of := h.boundOf(); of != "" {
 			h.bound = r.place(of)

@@ -16,6 +16,7 @@ import (
 // sheet says of both.
 type run struct {
 	in        *inputs
+	ruled     *ruled
 	measures  []measure
 	tables    []table
 	limits    []held
@@ -218,11 +219,10 @@ func (r *run) workLines() []sheet.Work {
 }
 
 func (r *run) cautions() []sheet.Caution {
-	all := r.in.session.Book.Cautions(r.in.form.ID)
-	out := make([]sheet.Caution, 0, all.Len())
-	for _, c := range all.All() {
-		if c.Valid.Meets(r.lookupAny) {
-			out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+	out := make([]sheet.Caution, 0, len(r.ruled.cautions))
+	for i := range r.ruled.cautions {
+		if c := &r.ruled.cautions[i]; c.valid.Meets(r.lookupAny) {
+			out = append(out, c.Caution)
 		}
 	}
 	return out
@@ -232,8 +232,8 @@ func (r *run) cautions() []sheet.Caution {
 // first as they are, then what always holds.
 func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 	all, chosen := r.in.buf.advice, r.in.buf.chosen
-	for _, a := range r.in.session.Book.Advice(r.in.form.ID).All() {
-		if a.Valid.Meets(r.lookupAny) {
+	for i := range r.ruled.advice {
+		if a := &r.ruled.advice[i]; a.Valid.Meets(r.lookupAny) {
 			all = append(all, a)
 		}
 	}
@@ -246,8 +246,7 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 		return ""
 	}
 	add := func(fits func(*rules.Advice) bool) {
-		for i := range all {
-			a := &all[i]
+		for _, a := range all {
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
 			if fits(a) && a.OtherVerdicts.Agree(word) && !slices.ContainsFunc(chosen, said) {
 				chosen = append(chosen, a)

@@ -12,6 +12,8 @@ import (
 type Piece struct {
 	Text string
 	Of   *Property // nil for plain text
+
+	raised bool // to a power, by what follows
 }
 
 // Formulas knows the symbols of one calculation and what rests on what.
@@ -96,6 +98,9 @@ func (f *Formulas) split(formula string) []Piece {
 		}
 		rest = rest[n:]
 	}
+	for i := range pieces[1:] {
+		pieces[i].raised = isPower(pieces[i+1].Text)
+	}
 	return pieces
 }
 
@@ -112,7 +117,8 @@ func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 // fourth powers of a millimetre (SI Brochure, 5.4.1).
 func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property) string) []byte {
 	pieces := f.pieces[result.Index]
-	for i, piece := range pieces {
+	for i := range pieces {
+		piece := &pieces[i]
 		shown := ""
 		if piece.Of != nil {
 			shown = text(piece.Of)
@@ -120,7 +126,7 @@ func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property)
 		switch {
 		case shown == "":
 			b = append(b, piece.Text...)
-		case i+1 < len(pieces) && isPower(pieces[i+1].Text) && strings.Contains(shown, " "):
+		case piece.raised && strings.Contains(shown, " "):
 			b = append(b, '(')
 			b = append(b, shown...)
 			b = append(b, ')')
