@@ -9,7 +9,7 @@ import (
 
 // The drips are blamed for an empty battery only where they have a part in it.
 func TestTheDripsAreBlamedForTheirPart(t *testing.T) {
-	const off, slow, other = "what stays switched on", "Slow the drips at rest", "other water than the gland's"
+	const off, slow, other = "what stays switched on", "slow the drips at rest", "other water than the gland's"
 	for _, c := range []struct {
 		what, rest       string
 		wanted, unwanted []string
