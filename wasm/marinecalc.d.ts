@@ -587,6 +587,14 @@ export interface KeptInput {
   title: string;
 }
 
+/** A way in which a question can be looked at. */
+export interface WayOfLooking {
+  /** What an answer names it by. */
+  id: string;
+  /** As people read it. */
+  title: string;
+}
+
 /** One question of fault finding, to be answered with yes, no or don't know. */
 export interface Question {
   /** What an answer names it by. */
@@ -609,6 +617,8 @@ export interface Question {
   place: 'afloat' | 'ashore' | 'either';
   /** What can hurt while it is answered. */
   hazards: Caution[];
+  /** How it can be looked at, for the member by of an answer. */
+  ways: WayOfLooking[];
 }
 
 /** The reply to each ask that could be answered. */

@@ -25,6 +25,8 @@ func (b *Book) DanglingIDs() problem.List {
 	cautions := ids(func(add func(string)) { each(b.all().cautions, func(c Caution) { add(c.ID) }) })
 	limits := ids(func(add func(string)) { each(b.all().limits, func(l Limit) { add(l.ID) }) })
 
+	ways := ids(func(add func(string)) { each(b.Table("ways-of-looking").Rows.items, func(r Row) { add(r.ID) }) })
+
 	lead := func(kind, id, what string, known map[string]bool, to ...string) {
 		for _, t := range to {
 			if !known[t] {
@@ -38,6 +40,12 @@ func (b *Book) DanglingIDs() problem.List {
 	}
 	for _, e := range all.Evidence {
 		lead("evidence", e.ID, "caution", cautions, e.Hazards.items...)
+		lead("evidence", e.ID, "way of looking", ways, append(e.Ways.items[:e.Ways.Len():e.Ways.Len()], e.Blind.items...)...)
+		for _, r := range e.Readings.items {
+			if r.Way != "" {
+				lead("evidence", e.ID, "way of looking", ways, r.Way)
+			}
+		}
 		for _, v := range e.Verdicts.items {
 			lead("evidence", e.ID, "limit", limits, v.Limits.items...)
 		}

@@ -55,7 +55,7 @@ func checkFile(t *testing.T, file string, value map[string]any) {
 		}
 		for _, row := range list {
 			r := row.(map[string]any)
-			for _, name := range map[string][]string{"limits": {"how", "why"}, "rows": {"name"}, "steps": {"text", "phase", "after", "tools", "hazards"}}[member] {
+			for _, name := range map[string][]string{"limits": {"how", "why"}, "rows": {"name"}, "steps": {"text", "phase", "after", "tools", "hazards"}, "signs": {"weight", "because"}}[member] {
 				if r[name] == nil {
 					t.Errorf("%s: row %v has no %s", file, r["id"], name)
 				}

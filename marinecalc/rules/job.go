@@ -5,8 +5,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-
-	"example.org/driveline/marinecalc/sheet"
 )
 
 // The rows of the job around the arithmetic: what can be wrong, what tells
@@ -24,61 +22,6 @@ type Cause struct {
 	KeepStill string       `json:"keepStill"`
 	Remedies  List[string] `json:"remedies"`
 	Note      string       `json:"note"`
-	Provenance
-}
-
-// Evidence is a question that can be answered with yes, no or don't know.
-type Evidence struct {
-	ID    string `json:"id"`
-	Title string `json:"title"` // the question
-	Help  string `json:"help"`  // how to look, and with which gauge
-	Kind  string `json:"kind"`  // "symptom": remembered or noticed; "check": work of its own
-	Group string `json:"group"` // sound, shake, heat, leak, handling, history, look or reading
-	// Minutes is the work of answering it, in minutes.
-	Minutes float64      `json:"minutes"`
-	Access  int          `json:"access"`  // 1 in reach, 2 something must come off, 3 hard to reach
-	Place   string       `json:"place"`   // "afloat", "ashore" or "either"
-	Hazards List[string] `json:"hazards"` // ids of cautions
-	// Otherwise is the probability of a yes under a cause without a sign of
-	// its own for this question.
-	Otherwise float64      `json:"otherwise"`
-	Needs     List[string] `json:"needs"` // tools and people
-	// Absence: a yes says that something is absent, so that with several
-	// causes at work their noes add up.
-	Absence   bool                 `json:"absence"`
-	RunsShaft bool                 `json:"runsShaft"` // the shaft turns under power for it
-	KeepStill string               `json:"keepStill"` // why the shaft is not run once the answer is yes
-	Verdicts  List[VerdictAnswers] `json:"verdicts"`
-	Readings  List[ReadingAnswers] `json:"readings"`
-	Note      string               `json:"note"`
-	Provenance
-}
-
-// ReadingAnswers says that the newest reading of a name, where it is a word of
-// the boat file, answers the question.
-type ReadingAnswers struct {
-	Reading string       `json:"reading"`
-	Words   List[string] `json:"words"`
-	// By is how it must have been looked at, where that matters: words of the
-	// reading of the same day whose name has By at its end.
-	By     List[string] `json:"by"`
-	Answer string       `json:"answer"` // "yes" or "no"
-}
-
-// VerdictAnswers says that a verdict of the boat answers the question.
-type VerdictAnswers struct {
-	Limits List[string]     `json:"limits"` // a verdict on one of them is enough
-	Words  List[sheet.Word] `json:"words"`
-	Answer string           `json:"answer"` // "yes", "no", or "unknown" where the verdict keeps the lines below from answering
-}
-
-// Sign is how likely a yes is under one cause.
-type Sign struct {
-	ID       string  `json:"id"`
-	Cause    string  `json:"cause"`
-	Evidence string  `json:"evidence"`
-	Yes      float64 `json:"yes"` // probability of a yes, over 0 and under 1
-	Note     string  `json:"note"`
 	Provenance
 }
 
@@ -300,10 +243,11 @@ func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
 		add("evidence", i, e.ID, e.fault(), titled(e.Title),
 			unless(share(e.Otherwise), "its probability otherwise is not over 0 and under 1", "over 0 and under 1"),
 			unless(e.Minutes > 0, "its minutes are not over 0", "the minutes that it takes, over 0"),
-			unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3", "1 in reach, 2 something must come off, 3 hard to reach"), place(e.Place))
+			unless(1 <= e.Access && e.Access <= 3, "its access is not 1, 2 or 3", "1 in reach, 2 something must come off, 3 hard to reach"), place(e.Place),
+			unless(!slices.ContainsFunc(e.Readings.items, func(r ReadingAnswers) bool { return !r.asks() }), "it does not say what a reading must be", "words, atLeast, under, riseAtLeast or riseUnder"))
 	}
 	for i, s := range j.Signs {
-		add("signs", i, s.ID, s.fault(), unless(share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
+		add("signs", i, s.ID, s.fault(), s.weightFault(), unless(s.Weight != "" || share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
 	}
 	for i, c := range j.Chains {
 		rates := []string{"often", "sometimes", "seldom"}

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"slices"
+	"strings"
 	"testing"
 )
 
@@ -20,7 +21,7 @@ func TestEveryCauseHasEvidence(t *testing.T) {
 			if s.Cause != c.ID {
 				continue
 			}
-			ratio := s.Yes / otherwise[s.Evidence]
+			ratio := b.SignYes(s, otherwise[s.Evidence]) / otherwise[s.Evidence]
 			if ratio >= 2 && s.Evidence != c.Confirm {
 				evidenceFor++
 			}
@@ -95,4 +96,76 @@ func TestIDsOfTheJobAreUnique(t *testing.T) {
 	each(j.Remedies, func(r Remedy) { once("remedy", r.ID) })
 	each(j.Steps, func(s Step) { once("step", s.ID) })
 	each(j.Parts, func(p Part) { once("part", p.ID) })
+}
+
+// Signs carry a word and what it rests on; each word has its figure, and its
+// probability lies on its side of what is there anyway.
+func TestSignsCarryWords(t *testing.T) {
+	b := Standard()
+	for _, s := range b.Signs().All() {
+		if s.Weight == "" || s.Because == "" {
+			t.Errorf("%s: weight %q, because %q", s.ID, s.Weight, s.Because)
+		}
+	}
+	if n := b.Table("sign-weights").Rows.Len(); n != len(makes)+len(hides) {
+		t.Errorf("%d words in the table", n)
+	}
+	for i, c := range []struct {
+		word string
+		want float64
+	}{{"certain", 1 - 0.8*0.07}, {"strong", 1 - 0.8*0.25}, {"fair", 1 - 0.8*0.5}, {"weak", 1 - 0.8*0.8}, {"against", 0.2 * 0.3}, {"rules-out", 0.2 * 0.08}} {
+		if got := b.SignYes(Sign{Weight: c.word}, 0.2); got < c.want-1e-12 || got > c.want+1e-12 || (i < len(makes)) != (got > 0.2) {
+			t.Errorf("%s: %v, not %v", c.word, got, c.want)
+		}
+	}
+	if got := b.SignYes(Sign{Yes: 0.37}, 0.2); got != 0.37 {
+		t.Errorf("a number that somebody counted: %v", got)
+	}
+}
+
+// Each question can be looked at in some way that is no hearsay, what is blind
+// is among its ways, and every way has a rate of its own.
+func TestQuestionsHaveWays(t *testing.T) {
+	b := Standard()
+	for _, e := range b.Evidence().All() {
+		if way := e.Unsaid(); way == Hearsay || !Contains(e.WaysToLook(), way) {
+			t.Errorf("%s: %s where nobody says", e.ID, way)
+		}
+		for _, way := range e.WaysToLook().All() {
+			if w := b.WrongBy(way); !(w > 0 && w < 0.5) {
+				t.Errorf("%s: %s is wrong in %v", e.ID, way, w)
+			}
+		}
+		for _, way := range e.Blind.All() {
+			if !Contains(e.WaysToLook(), way) {
+				t.Errorf("%s: %s is none of its ways", e.ID, way)
+			}
+		}
+	}
+	for _, pair := range [][2]string{{"laboratory", "patch"}, {"patch", "magnet"}, {"magnet", "jar"}, {"jar", "dipstick"}, {"gauge", "eye"}, {"eye", "feel"}, {"feel", "noticed"}, {"noticed", Hearsay}} {
+		if b.WrongBy(pair[0]) >= b.WrongBy(pair[1]) {
+			t.Errorf("%s is no surer than %s", pair[0], pair[1])
+		}
+	}
+}
+
+// A gearbox with hydraulic clutches holds nothing with the engine off: what is
+// felt at shaft and output flange is felt with the coupling parted, and nothing
+// runs the shaft then.
+func TestNothingRunsThePartedCoupling(t *testing.T) {
+	for _, e := range Standard().Evidence().All() {
+		parted := strings.Contains(strings.ToLower(e.Title+" "+e.Help), "coupling parted")
+		if parted && e.RunsShaft {
+			t.Errorf("%s runs the shaft", e.ID)
+		}
+		switch e.ID {
+		case "output-flange-play", "output-nut-turns", "output-spline-play", "play-on-turning", "shaft-turns-hard", "shaft-runout":
+			if !parted || !Contains(e.Hazards, "stop-the-engine") {
+				t.Errorf("%s is not made with the coupling parted and the engine stopped", e.ID)
+			}
+		}
+		if text := strings.ToLower(e.Title + " " + e.Help); strings.Contains(text, "in gear, can") {
+			t.Errorf("%s takes the gearbox to hold", e.ID)
+		}
+	}
 }

@@ -20,6 +20,8 @@ var mayDecide = map[string]string{
 	"usual-values/zones-to-300-kw":          ofGuides,
 	"vibration-classes":                     ofGuides,
 	"fault-judgement":                       "how fault finding weighs: a choice of this library, and no figure of a machine",
+	"sign-weights":                          "how fault finding weighs: what its words stand for",
+	"ways-of-looking":                       "how fault finding weighs: how often answers are wrong",
 	"particle-sizes":                        "what a person may ask about: a choice",
 	"tightening-passes":                     "steps on the way to the torque: a choice",
 	"frequency-meters":                      halfWidth,

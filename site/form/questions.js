@@ -1,10 +1,12 @@
 // The questions of fault finding: each is answered with yes, no or don't
-// know, and what is not answered counts as not asked.
+// know, and with how it was looked at where somebody says; what is not
+// answered counts as not asked.
 
 import { h } from '../kit/dom.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Question} Question */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+/** @typedef {{answer?: string, by?: string}} Given */
 
 const ANSWERS = [
   ['yes', 'Yes'],
@@ -20,8 +22,8 @@ const ANSWERS = [
  * @param {(answers: Json[]) => void} changed
  */
 export function questionList(questions, given, changed) {
-  /** @type {Map<string, string>} */
-  const answers = new Map(given.map((a) => [String(a.evidence), String(a.answer)]));
+  /** @type {Map<string, Given>} */
+  const answers = new Map(given.map((a) => [String(a.evidence), { answer: String(a.answer), by: a.by ? String(a.by) : undefined }]));
   /** @type {Map<string, Question[]>} */
   const groups = new Map();
   for (const q of questions) {
@@ -29,9 +31,9 @@ export function questionList(questions, given, changed) {
     group.push(q);
     groups.set(q.groupTitle, group);
   }
-  const put = (/** @type {string} */ id, /** @type {string} */ answer) => {
-    answers.set(id, answer);
-    changed([...answers].map(([evidence, value]) => ({ evidence, answer: value })));
+  const put = (/** @type {string} */ id, /** @type {Given} */ part) => {
+    answers.set(id, { ...answers.get(id), ...part });
+    changed([...answers].flatMap(([evidence, { answer, by }]) => (answer ? [by ? { evidence, answer, by } : { evidence, answer }] : [])));
   };
   return h(
     'div',
@@ -50,8 +52,8 @@ export function questionList(questions, given, changed) {
 
 /**
  * @param {Question} q
- * @param {string | undefined} given
- * @param {(id: string, answer: string) => void} put
+ * @param {Given | undefined} given
+ * @param {(id: string, part: Given) => void} put
  */
 function question(q, given, put) {
   const set = h('fieldset', { class: 'question' }, h('legend', {}, q.title), q.help && h('p', { class: 'help' }, q.help));
@@ -59,12 +61,24 @@ function question(q, given, put) {
   for (const { signal, text } of q.hazards ?? []) set.append(h('p', { class: `hazard said ${signal.toLowerCase()}` }, h('strong', {}, signal), `: ${text}`));
   const row = h('div', { class: 'choices' });
   for (const [answer = '', words = ''] of ANSWERS) {
-    const control = h('input', { type: 'radio', name: `q-${q.id}`, value: answer, checked: given === answer });
-    control.addEventListener('change', () => put(q.id, answer));
+    const control = h('input', { type: 'radio', name: `q-${q.id}`, value: answer, checked: given?.answer === answer });
+    control.addEventListener('change', () => put(q.id, { answer }));
     row.append(h('label', {}, control, ` ${words}`));
   }
+  row.append(wayOfLooking(q, given?.by, put));
   set.append(row);
   return set;
+}
+
+/**
+ * @param {Question} q
+ * @param {string | undefined} given
+ * @param {(id: string, part: Given) => void} put
+ */
+function wayOfLooking(q, given, put) {
+  const control = h('select', {}, h('option', { value: '' }, 'not said'), ...q.ways.map((w) => h('option', { value: w.id, selected: w.id === given }, w.title)));
+  control.addEventListener('change', () => put(q.id, { by: control.value || undefined }));
+  return h('label', { class: 'way' }, 'Looked at how ', control);
 }
 
 /** @param {string} place */

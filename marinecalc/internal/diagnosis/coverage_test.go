@@ -95,7 +95,8 @@ func twoOf(r *rand.Rand, m *bayes.Model) []int {
 type played struct {
 	answers                int
 	sure, sureRight        bool // a suspected first cause from 90 % on
-	found, foundRight      bool
+	found, foundRight      bool // what was found, and the other answers agree
+	thrice, thriceRight    bool // found by three looks, and little else points to it
 	firstRight, threeRight bool
 }
 
@@ -103,7 +104,7 @@ type played struct {
 // thirty answers are given. Half way the boat is hauled out. Without looks
 // that settle, only what can be told and measured from outside is asked.
 func play(r *rand.Rand, f *finder, in []int, m *bayes.Model, settle bool) (p played, seen []claim) {
-	again := map[int]bool{}
+	looked := map[int]int{}
 	for p.answers < 30 {
 		lies := "afloat"
 		if p.answers >= 15 {
@@ -122,8 +123,12 @@ func play(r *rand.Rand, f *finder, in []int, m *bayes.Model, settle bool) (p pla
 			p.firstRight = slices.Contains(in, first)
 			p.threeRight = slices.ContainsFunc(order[:3], func(c int) bool { return slices.Contains(in, c) })
 			switch {
-			case f.isFound(first) && !again[first] && f.ofOneLook(first) < f.figure("sure-nearly"):
-				q, again[first] = f.settler[first], true // it says: look again
+			case f.isFound(first) && looked[first] < 2 && f.ofOneLook(first) < f.figure("sure-nearly"):
+				q = f.settler[first] // it says: look again, in another way
+				looked[first]++
+			case f.isFound(first) && f.ofOneLook(first) < f.figure("sure-nearly"):
+				p.thrice, p.thriceRight = true, p.firstRight // it says no more than that: look again
+				return p, seen
 			case f.isFound(first):
 				p.found, p.foundRight = true, p.firstRight
 				return p, seen
@@ -139,9 +144,14 @@ func play(r *rand.Rand, f *finder, in []int, m *bayes.Model, settle bool) (p pla
 		if r.Float64() < wrongAnswers {
 			yes = !yes
 		}
-		f.answers[q] = bayes.No
+		a := bayes.No
 		if yes {
-			f.answers[q] = bayes.Yes
+			a = bayes.Yes
+		}
+		if f.answers[q] == a {
+			f.model.Wrong[q] = bothWrong(f.model.Wrong[q], f.knowledge.model.Wrong[q]) // as by another way
+		} else {
+			f.put(q, a, byPerson, "")
 		}
 		p.answers++
 	}
@@ -190,7 +200,7 @@ func TestNearlySureIsRight(t *testing.T) {
 	own := newFinder(rules.Standard()).model
 	r := rand.New(rand.NewPCG(12, 90))
 	table := strings.Builder{}
-	table.WriteString("| at work | looks that settle | found: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|\n")
+	table.WriteString("| at work | looks that settle | found, and the rest agrees: right | found by three looks, little else points to it: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|---|\n")
 	kinds := []struct {
 		name string
 		draw func() ([]int, *bayes.Model)
@@ -222,9 +232,9 @@ func TestNearlySureIsRight(t *testing.T) {
 
 // scored counts the cases of one kind.
 type scored struct {
-	found, foundRight, sure, sureRight, neither, first, three int
-	said, so                                                  [3]int // by band of probability
-	answers                                                   []int
+	found, foundRight, thrice, thriceRight, sure, sureRight, neither, first, three int
+	said, so                                                                       [3]int // by band of probability
+	answers                                                                        []int
 }
 
 func (s *scored) add(p played, seen []claim) {
@@ -236,9 +246,11 @@ func (s *scored) add(p played, seen []claim) {
 	s.answers = append(s.answers, p.answers)
 	count(&s.found, p.found)
 	count(&s.foundRight, p.foundRight)
+	count(&s.thrice, p.thrice)
+	count(&s.thriceRight, p.thriceRight)
 	count(&s.sure, p.sure)
 	count(&s.sureRight, p.sureRight)
-	count(&s.neither, !p.found && !p.sure)
+	count(&s.neither, !p.found && !p.thrice && !p.sure)
 	count(&s.first, p.firstRight)
 	count(&s.three, p.threeRight)
 	for _, c := range seen {
@@ -259,6 +271,6 @@ func share(a, b int) string {
 
 func (s *scored) row(cases int) string {
 	slices.Sort(s.answers)
-	return fmt.Sprintf("%s | %s | %d | %d | %s / %s | %s | %s | %s", share(s.foundRight, s.found), share(s.sureRight, s.sure), s.neither,
+	return fmt.Sprintf("%s | %s | %s | %d | %d | %s / %s | %s | %s | %s", share(s.foundRight, s.found), share(s.thriceRight, s.thrice), share(s.sureRight, s.sure), s.neither,
 		s.answers[len(s.answers)/2], share(s.first, cases), share(s.three, cases), share(s.so[0], s.said[0]), share(s.so[1], s.said[1]), share(s.so[2], s.said[2]))
 }

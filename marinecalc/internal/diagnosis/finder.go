@@ -1,6 +1,7 @@
 // Package diagnosis finds the cause of trouble from signs, looks and the
 // verdicts of the boat's other sheets. The arithmetic is package bayes below
-// it: finder.go makes its model of the rows of rule data, findings.go takes
+// it: finder.go makes its model of the rows of rule data, answers.go takes what
+// was said, and verdicts and readings of the boat, findings.go takes
 // the answers to what was found and what is suspected, next.go says what to
 // look at next, cure.go what made it fail and what is cured first, words.go
 // how sure it is, chains.go how one trouble leads to another, questions.go
@@ -8,16 +9,11 @@
 package diagnosis
 
 import (
-	"fmt"
 	"slices"
 	"sync"
 
-	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
-	"example.org/driveline/marinecalc/sheet"
 )
 
 // finder is one run of the fault finding: what the book knows, and the answers
@@ -25,16 +21,23 @@ import (
 type finder struct {
 	*knowledge
 	answers  []bayes.Answer
-	unsure   []bool   // answered with don't know
-	from     []string // who answered
-	disagree []string // verdicts that say otherwise than the person
-	belief   *bayes.Belief
+	model    bayes.Model // of the knowledge, with how the answers were come by
+	unsure   []bool      // answered with don't know
+	from     []string    // who answered
+	ways     [][]string  // how it was looked at, "" where nobody said
+	disagree []string    // verdicts that say otherwise than the person
+	// saysNothing tells which answers were not counted for how it was looked.
+	saysNothing []string
+	belief      *bayes.Belief
 }
 
 func newFinder(book *rules.Book) *finder {
 	f := &finder{knowledge: know(book)}
 	questions := f.evidence.Len()
-	f.answers, f.from, f.unsure = make([]bayes.Answer, questions), make([]string, questions), make([]bool, questions)
+	f.answers, f.unsure = make([]bayes.Answer, questions), make([]bool, questions)
+	f.from, f.ways = make([]string, questions), make([][]string, questions)
+	f.model = f.knowledge.model
+	f.model.Wrong, f.model.Settles = slices.Clone(f.model.Wrong), slices.Clone(f.model.Settles)
 	return f
 }
 
@@ -60,12 +63,11 @@ func know(book *rules.Book) *knowledge {
 
 func newKnowledge(book *rules.Book) *knowledge {
 	k := &knowledge{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}, figures: judgements(book)}
-	told, look := k.figure("wrong-told"), k.figure("wrong-look")
 	for q, e := range k.evidence.All() {
 		k.question[e.ID] = q
 		k.model.Leak, k.model.Absence = append(k.model.Leak, e.Otherwise), append(k.model.Absence, e.Absence)
 		k.model.Settles = append(k.model.Settles, -1)
-		k.model.Wrong = append(k.model.Wrong, map[bool]float64{true: look, false: told}[e.Kind == check])
+		k.model.Wrong = append(k.model.Wrong, book.WrongBy(e.Unsaid()))
 	}
 	k.takeCauses()
 	k.fault = k.model.Check()
@@ -105,7 +107,8 @@ func (k *knowledge) takeCauses() {
 	}
 	for i := k.book.Signs().Len() - 1; i >= 0; i-- { // rows of an overlay stand first, and win
 		sign := k.book.Signs().At(i)
-		k.model.Yes[number[sign.Cause]][k.question[sign.Evidence]] = sign.Yes
+		q := k.question[sign.Evidence]
+		k.model.Yes[number[sign.Cause]][q] = k.book.SignYes(sign, k.model.Leak[q])
 	}
 	for _, c := range k.book.Chains().All() {
 		from, isFrom := number[c.From]
@@ -113,110 +116,4 @@ func (k *knowledge) takeCauses() {
 			k.model.Brings[from][to] = k.figure("brings-" + c.Rate)
 		}
 	}
-}
-
-var answerOf = map[string]bayes.Answer{"yes": bayes.Yes, "no": bayes.No, "unknown": bayes.Unknown}
-
-func answerWord(a bayes.Answer) string {
-	return map[bayes.Answer]string{bayes.Yes: "yes", bayes.No: "no", bayes.Unknown: "don't know"}[a]
-}
-
-// byPerson marks what a person answered.
-const byPerson = "answer"
-
-// take takes the person's answers. A question answered both ways is refused.
-func (f *finder) take(answers []Symptom) error {
-	var list problem.List
-	for i, one := range answers {
-		where := fmt.Sprintf("/answers/%d", i)
-		q, ok := f.question[one.Evidence]
-		if !ok {
-			list.Add(where+"/evidence", fmt.Sprintf("there is no question %q", one.Evidence), "an id of the rows of evidence", "")
-			continue
-		}
-		a := answerOf[one.Answer]
-		switch {
-		case a == bayes.Unknown:
-			f.unsure[q] = true
-		case f.answers[q] == -a:
-			list.Add(where, fmt.Sprintf("“%s” is answered both with yes and with no", f.evidence.At(q).Title), "one answer", "leave one out, or answer don't know")
-		default:
-			f.answers[q], f.from[q] = a, byPerson
-		}
-	}
-	return list.Err()
-}
-
-// takeVerdicts lets the boat's own verdicts answer what the person did not,
-// and what was noted of looks, and returns how many questions they answered.
-// What the person said wins.
-func (f *finder) takeVerdicts(s *calc.Session) int {
-	if s.Boat == nil {
-		return 0
-	}
-	owner := map[string]string{}
-	for _, l := range f.book.AllLimits().All() {
-		owner[l.ID] = l.Calculation
-	}
-	count := f.takeReadings(s.Boat)
-	for q, e := range f.evidence.All() {
-		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {
-			if out := s.Earlier(owner[limit]); out != nil {
-				return out.Sheet.Verdict(limit)
-			}
-			return nil
-		})
-		switch f.answers[q] {
-		case bayes.Unknown:
-			if a != bayes.Unknown {
-				f.answers[q], f.from[q] = a, "verdict: "+v.Title+": "+v.Reads
-				count++
-			}
-		case -a:
-			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
-				e.Title, answerWord(f.answers[q]), v.Title, v.Reads))
-		}
-	}
-	return count
-}
-
-// takeReadings lets the newest looks noted in the boat file answer what the
-// person did not, and returns how many questions they answered.
-func (f *finder) takeReadings(b *boat.Boat) int {
-	count := 0
-	for q, e := range f.evidence.All() {
-		for _, by := range e.Readings.All() {
-			value, _, date, _ := b.Find(boat.LatestReading + by.Reading)
-			word, _ := value.(string)
-			if f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) && lookedAtBy(b, by, date) {
-				f.answers[q], f.from[q] = answerOf[by.Answer], "reading of "+date
-				count++
-			}
-		}
-	}
-	return count
-}
-
-// lookedAtBy tells whether it was looked at, that day, in a way that counts:
-// what a dipstick shows clean says nothing about metal.
-func lookedAtBy(b *boat.Boat, by rules.ReadingAnswers, date string) bool {
-	if by.By.Len() == 0 {
-		return true
-	}
-	value, _, day, _ := b.Find(boat.LatestReading + by.Reading + "By")
-	word, _ := value.(string)
-	return day == date && rules.Contains(by.By, word)
-}
-
-// answerByVerdict is what the boat's verdicts answer to a question, and the
-// verdict that does; the first line of the row that fits counts.
-func answerByVerdict(e rules.Evidence, verdict func(limit string) *sheet.Verdict) (bayes.Answer, *sheet.Verdict) {
-	for _, by := range e.Verdicts.All() {
-		for _, limit := range by.Limits.All() {
-			if v := verdict(limit); v != nil && rules.Contains(by.Words, v.Word.Plain()) {
-				return answerOf[by.Answer], v
-			}
-		}
-	}
-	return bayes.Unknown, nil
 }

@@ -20,9 +20,13 @@ import (
 // textbook is a cause's most likely answers to the questions that bear on it.
 func textbook(book *rules.Book, cause string) []diagnosis.Symptom {
 	var list []diagnosis.Symptom
+	otherwise := map[string]float64{}
+	for _, e := range book.Evidence().All() {
+		otherwise[e.ID] = e.Otherwise
+	}
 	for _, s := range book.Signs().All() {
 		if s.Cause == cause {
-			list = append(list, diagnosis.Symptom{Evidence: s.Evidence, Answer: map[bool]string{true: "yes", false: "no"}[s.Yes > 0.5]})
+			list = append(list, diagnosis.Symptom{Evidence: s.Evidence, Answer: map[bool]string{true: "yes", false: "no"}[book.SignYes(s, otherwise[s.Evidence]) > 0.5]})
 		}
 	}
 	return list

@@ -24,6 +24,7 @@ type Input struct {
 type Symptom struct {
 	Evidence string // id of a question
 	Answer   string // "yes", "no" or "unknown"
+	By       string // way of looking; "" where nobody says
 }
 
 // Result is what fault-finding gives: what was found, what is suspected, what
@@ -38,6 +39,7 @@ type Result struct {
 	MadeBy         string // what made the first cause fail
 	CannotPart     string // empty when the first two suspected causes are parted
 	Contradiction  string // empty when the answers fit together
+	SaysNothing    string // answers that how it was looked at makes worthless
 	ConfirmBy      string
 	Remedies       string
 	HeldBack       string // why nothing that runs the shaft is proposed; empty when it may be
@@ -88,6 +90,7 @@ type Weighed struct {
 	Question string
 	Answer   string
 	From     string
+	By       string
 	Weight   string
 	Decibans float64
 }
@@ -129,6 +132,7 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 		f.cureOrder(first, &out)
 	}
 	out.Contradiction, out.Surprise = f.contradiction(out.Answered)
+	out.SaysNothing = strings.Join(f.saysNothing, " ")
 	for i, c := range order[:min(len(order), len(out.Ranking))] {
 		out.Ranking[i] = f.ranked(c)
 	}
@@ -260,7 +264,7 @@ func (f *finder) weigh(first int, out *Result) {
 			continue
 		}
 		w := f.belief.Weight(first, q, a)
-		lines = append(lines, Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], Weight: f.strength(w),
+		lines = append(lines, Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], By: f.by(q), Weight: f.strength(w),
 			Decibans: math.Round(w*10) / 10})
 	}
 	sort.SliceStable(lines, func(i, j int) bool { return math.Abs(lines[i].Decibans) > math.Abs(lines[j].Decibans) })

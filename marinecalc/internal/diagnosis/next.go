@@ -37,7 +37,8 @@ func (f *finder) next(in Input, out *Result) {
 // in the time there is, and without harm.
 //
 // The look that settles the most probable suspected cause comes first once
-// that leads. Then the most information for its cost. What was answered with
+// that leads. Then the most information for its cost, but the looks at the
+// first two suspected causes are among the first three. What was answered with
 // don't know goes last.
 func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 	cost := make([]float64, f.evidence.Len())
@@ -50,6 +51,9 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 	list := slices.DeleteFunc(f.belief.Next(cost, f.alive()), func(c bayes.Check) bool {
 		return c.Bits < 5e-4 && c.Question != settles // would show as 0.000
 	})
+	if settles >= 0 && f.answers[settles] != bayes.Unknown { // told by somebody else: look yourself
+		list = append(list, bayes.Check{Question: settles})
+	}
 	rank := func(c bayes.Check) int {
 		switch {
 		case f.unsure[c.Question]:
@@ -60,6 +64,33 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 		return 1
 	}
 	slices.SortStableFunc(list, func(a, b bayes.Check) int { return cmp.Compare(rank(a), rank(b)) })
+	return f.withLooks(list)
+}
+
+// withLooks brings the looks at the first two suspected causes forward, to the
+// second and third place among the looks at the latest.
+func (f *finder) withLooks(list []bayes.Check) []bayes.Check {
+	suspected := slices.DeleteFunc(bayes.Rank(f.belief.Cause), f.isFound)
+	for i, c := range suspected[:min(2, len(suspected))] {
+		if f.belief.Cause[c] < f.figure("look-among") {
+			break
+		}
+		from := slices.IndexFunc(list, func(l bayes.Check) bool { return l.Question == f.settler[c] })
+		if from < 0 {
+			continue
+		}
+		to, looks := 0, 0
+		for ; to < from && looks < i+1; to++ {
+			if f.evidence.At(list[to].Question).Kind == check {
+				looks++
+			}
+		}
+		look := list[from]
+		if f.unsure[look.Question] && !f.unsure[list[to].Question] {
+			continue
+		}
+		list = slices.Insert(slices.Delete(list, from, from+1), to, look)
+	}
 	return list
 }
 
@@ -104,7 +135,7 @@ func (f *finder) settling(cost []float64) int {
 	if len(order) == 0 || !f.leads(order) {
 		return -1
 	}
-	if q := f.settler[order[0]]; q >= 0 && cost[q] > 0 && f.answers[q] == bayes.Unknown {
+	if q := f.settler[order[0]]; q >= 0 && cost[q] > 0 && (f.answers[q] == bayes.Unknown || f.onlyTold(q)) {
 		return q
 	}
 	return -1
@@ -138,12 +169,12 @@ func (f *finder) heldBack() string {
 	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
 }
 
-// pointsToUnseen tells whether a yes is evidence for a cause that nobody has looked
+// pointsToUnseen tells whether a yes is strong evidence for a cause that nobody has looked
 // for and not found.
 func (f *finder) pointsToUnseen(q int) bool {
 	for c := range f.model.Yes {
 		weight := 10 * math.Log10(f.model.Yes[c][q]/f.model.Leak[q])
-		if s := f.settler[c]; weight >= f.figure("weight-moderate") && s >= 0 && f.answers[s] != bayes.No {
+		if s := f.settler[c]; weight >= f.figure("weight-strong") && s >= 0 && f.answers[s] != bayes.No {
 			return true
 		}
 	}

@@ -21,6 +21,13 @@ type Question struct {
 	Access     int             `json:"access"` // 1 in reach, 2 something must come off, 3 hard to reach
 	Place      string          `json:"place"`  // "afloat", "ashore" or "either"
 	Hazards    []sheet.Caution `json:"hazards"`
+	Ways       []WayOfLooking  `json:"ways"` // how it can be looked at
+}
+
+// WayOfLooking is a row of the table ways-of-looking.
+type WayOfLooking struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
 }
 
 // Questions lists the questions by their groups, in the order of the table
@@ -34,7 +41,12 @@ func Questions(book *rules.Book) []Question {
 				continue
 			}
 			q := Question{ID: e.ID, Title: e.Title, Help: e.Help, Kind: e.Kind, Group: group, GroupTitle: titles[g],
-				Minutes: e.Minutes, Access: e.Access, Place: e.Place, Hazards: []sheet.Caution{}}
+				Minutes: e.Minutes, Access: e.Access, Place: e.Place, Hazards: []sheet.Caution{}, Ways: []WayOfLooking{}}
+			for _, row := range book.Table("ways-of-looking").Rows.All() {
+				if rules.Contains(e.WaysToLook(), row.ID) {
+					q.Ways = append(q.Ways, WayOfLooking{ID: row.ID, Title: row.Name})
+				}
+			}
 			for _, c := range book.AllCautions().All() {
 				if rules.Contains(e.Hazards, c.ID) {
 					q.Hazards = append(q.Hazards, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})

@@ -59,7 +59,7 @@ func (f *finder) howSure(first, answered int) string {
 		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
 	case f.isFound(first):
 		if p := f.ofOneLook(first); p < f.figure("sure-nearly") {
-			return fmt.Sprintf("Found by one look, and little else points to it: about %s of looks are wrong. Look again before a part is bought.", percent(f.figure("wrong-look")))
+			return fmt.Sprintf("Found by one look, and little else points to it: about %s of looks are wrong. Look again, in another way, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))
 		}
 		return "Found: looked at and there, and the other answers agree."
 	}
@@ -86,7 +86,7 @@ func (f *finder) confirm(c rules.Cause) string {
 		words += " (Only " + e.Place + ".)"
 	}
 	if a := f.answers[q]; a != bayes.Unknown {
-		words += " (Answered: " + answerWord(a) + ".)"
+		words += " (Answered: " + answerWord(a) + f.hearsay(q) + ")"
 	}
 	return words
 }
@@ -126,4 +126,32 @@ func (f *finder) strength(decibans float64) string {
 	default:
 		return "weak " + side
 	}
+}
+
+// hearsay ends the answer to a settling question: one that somebody else told
+// is to be looked at.
+func (f *finder) hearsay(q int) string {
+	if f.onlyTold(q) {
+		return ", by hearsay: look yourself."
+	}
+	return "."
+}
+
+// by names how a question was looked at, "" where nobody said.
+func (f *finder) by(q int) string {
+	var words []string
+	for _, way := range f.ways[q] {
+		if way != "" {
+			words = append(words, f.wayWords(way))
+		}
+	}
+	return strings.Join(words, "; ")
+}
+
+// firstLower is a title as it stands inside a sentence.
+func firstLower(s string) string {
+	if s == "" {
+		return ""
+	}
+	return strings.ToLower(s[:1]) + s[1:]
 }

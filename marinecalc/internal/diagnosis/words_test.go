@@ -48,7 +48,7 @@ func TestWhatCannotBePartedIsSaid(t *testing.T) {
 			twin += ","
 		}
 		first = false
-		twin += fmt.Sprintf(`{"id": "twin/%s", "cause": "twin", "evidence": "%s", "yes": %v, "source": {"document": "Yard"}, "basis": "common-practice"}`, s.Evidence, s.Evidence, s.Yes)
+		twin += fmt.Sprintf(`{"id": "twin/%s", "cause": "twin", "evidence": "%s", "weight": "%s", "source": {"document": "Yard"}, "basis": "common-practice"}`, s.Evidence, s.Evidence, s.Weight)
 	}
 	out = found(t, marinecalc.Options{Rules: testboat.Overlay(t, twin+`]}`)}, textbook(rules.Standard(), "damper-worn")...)
 	if !strings.Contains(out.CannotPart, "No question left parts them") {

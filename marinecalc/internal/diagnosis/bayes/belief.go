@@ -90,6 +90,7 @@ func (m *Model) Believe(answers []Answer) *Belief {
 		w.a, w.b = append(w.a, a0), append(w.b, b0)
 	}
 	w.ready(asked)
+	w.room()
 	w.step(0, 0, len(found) > 0)
 	return w.belief(answers, found)
 }
@@ -120,40 +121,77 @@ func (w *walk) ready(asked []int) {
 }
 
 // step takes the set so far, where it counts, and every one with a further
-// cause from next on.
+// cause from next on. The last cause of the largest sets is not laid out: its
+// part of each answer is used where it comes up.
 func (w *walk) step(depth, next int, counts bool) {
 	if counts {
-		w.take(depth)
+		w.take(depth, w.spares[depth], w.low[depth])
 	}
 	if depth == w.deepest {
 		return
 	}
+	from, lowFrom := w.spares[depth], w.low[depth]
 	for c := next; c < len(w.m.Arises); c++ {
 		if w.fixed[c] {
 			continue
 		}
-		from, lowFrom, to, lowTo, e, l := w.spares[depth], w.low[depth], w.spares[depth+1], w.low[depth+1], w.effects[c][0], w.effects[c][1]
-		for i := range to {
-			to[i], lowTo[i] = from[i]*e[i], min(lowFrom[i], l[i])
-		}
+		e, l := w.effects[c][0][:len(from)], w.effects[c][1][:len(from)]
 		w.in = append(w.in, c)
-		w.step(depth+1, c+1, true)
+		if depth+1 == w.deepest {
+			w.takeWith(depth+1, from, lowFrom, e, l)
+		} else {
+			to, lowTo := w.spares[depth+1][:len(from)], w.low[depth+1][:len(from)]
+			for i, s := range from {
+				to[i], lowTo[i] = s*e[i], min(lowFrom[i], l[i])
+			}
+			w.step(depth+1, c+1, true)
+		}
 		w.in = w.in[:len(w.in)-1]
 	}
 }
 
 // take weighs the set so far: its prior times the probability of the answers
 // under it.
-func (w *walk) take(depth int) {
-	spares, low, b := w.spares[depth], w.low[depth], w.b
+func (w *walk) take(depth int, spares, low []float64) {
 	p, powers := 1.0, int32(0)
-	for i, a := range w.a {
-		if p *= a + b[i]*(1-(1-low[i])*spares[i]); p < tiny {
+	a, b := w.a[:len(spares)], w.b[:len(spares)]
+	for i, s := range spares {
+		if p *= a[i] + b[i]*(1-(1-low[i])*s); p < tiny {
 			p, powers = p/tiny, powers+1
 		}
 	}
+	w.keep(depth, p, powers)
+}
+
+// takeWith is the same with one cause more.
+func (w *walk) takeWith(depth int, spares, low, e, l []float64) {
+	p, powers := 1.0, int32(0)
+	a, b := w.a[:len(spares)], w.b[:len(spares)]
+	for i, s := range spares {
+		leak := low[i]
+		if l[i] < leak {
+			leak = l[i]
+		}
+		if p *= a[i] + b[i]*(1-(1-leak)*s*e[i]); p < tiny {
+			p, powers = p/tiny, powers+1
+		}
+	}
+	w.keep(depth, p, powers)
+}
+
+func (w *walk) keep(depth int, answers float64, powers int32) {
 	w.causes = append(w.causes, w.in[len(w.in)-depth:]...)
-	w.ends, w.weights, w.powers = append(w.ends, len(w.causes)), append(w.weights, w.prior.of(w.in)*p), append(w.powers, powers)
+	w.ends, w.weights, w.powers = append(w.ends, len(w.causes)), append(w.weights, w.prior.of(w.in)*answers), append(w.powers, powers)
+}
+
+// room makes room for every set at once.
+func (w *walk) room() {
+	n := len(w.m.Arises)
+	sets := n + n*(n-1)/2 + 1
+	if w.deepest == mostSuspected {
+		sets += n * (n - 1) * (n - 2) / 6
+	}
+	w.causes, w.ends, w.weights, w.powers = make([]int, 0, w.deepest*sets), make([]int, 0, sets), make([]float64, 0, sets), make([]int32, 0, sets)
 }
 
 // heaviest is the weight of the most probable set, with its powers.
@@ -178,6 +216,7 @@ func (w *walk) belief(answers []Answer, found []int) *Belief {
 		b.effects[q], b.beside[q] = row, effect{1, w.m.leak(q)}.with(row, found, -1)
 	}
 	total, start := 0.0, 0
+	order := make([]weighed, 0, len(w.ends)/4)
 	heaviest, powers := w.heaviest()
 	for i, end := range w.ends {
 		p := w.weights[i] / heaviest
@@ -189,7 +228,7 @@ func (w *walk) belief(answers []Answer, found []int) *Belief {
 			b.Cause[c] += p
 		}
 		if p >= least {
-			b.Sets = append(b.Sets, Set{w.causes[start:end:end], p})
+			order = append(order, weighed{p, start, end})
 		}
 		start = end
 	}
@@ -199,16 +238,23 @@ func (w *walk) belief(answers []Answer, found []int) *Belief {
 	for _, c := range found {
 		b.Cause[c] = 1
 	}
-	for i := range b.Sets {
-		b.Sets[i].Probability /= total
-	}
-	slices.SortFunc(b.Sets, func(x, y Set) int {
-		if c := cmp.Compare(y.Probability, x.Probability); c != 0 {
+	slices.SortFunc(order, func(x, y weighed) int {
+		if c := cmp.Compare(y.p, x.p); c != 0 {
 			return c
 		}
-		return slices.Compare(x.Causes, y.Causes)
+		return cmp.Compare(x.start, y.start)
 	})
+	b.Sets = make([]Set, len(order))
+	for i, s := range order {
+		b.Sets[i] = Set{w.causes[s.start:s.end:s.end], s.p / total}
+	}
 	return b
+}
+
+// weighed is a set by where its causes stand, to be sorted.
+type weighed struct {
+	p          float64
+	start, end int
 }
 
 // Rank lists the causes, the most probable first; equals stay in their order.

@@ -18,15 +18,18 @@ type Check struct {
 	Rate     float64 // bits for each minute of cost
 }
 
-// alive is how much of all that is probable the sets before it hold: what lies
-// beyond changes no order.
-const alive = 0.995
+// alive is how much of all that is probable the sets before it hold, mostAlive
+// how many they are: what lies beyond changes no order.
+const (
+	alive     = 0.995
+	mostAlive = 600
+)
 
 // living are the sets worth asking about.
 func (b *Belief) living() []Set {
 	sum := 0.0
 	for i, s := range b.Sets {
-		if sum += s.Probability; sum >= alive {
+		if sum += s.Probability; sum >= alive || i+1 >= mostAlive {
 			return b.Sets[:i+1]
 		}
 	}
@@ -168,7 +171,7 @@ func (b *Belief) Parting(c, d, q int) float64 { return b.parting(b.either(c, d),
 
 // either are the sets with c and without d, and those with d and without c.
 func (b *Belief) either(c, d int) (sides [2][]Set) {
-	for _, s := range b.Sets {
+	for _, s := range b.living() {
 		switch hasC, hasD := slices.Contains(s.Causes, c), slices.Contains(s.Causes, d); {
 		case hasC && !hasD:
 			sides[0] = append(sides[0], s)

@@ -54,7 +54,33 @@ func (p *priors) of(causes []int) float64 {
 	if !linked || len(causes) > mostExact {
 		return out * p.apart(causes)
 	}
+	switch len(causes) {
+	case 2:
+		return out * p.reachTwo(causes[0], causes[1])
+	case 3:
+		return out * p.reachThree(causes[0], causes[1], causes[2])
+	}
 	return out * p.reach(causes)
+}
+
+// reachTwo is R(S) of two: both arose, or one did and brought the other on.
+func (p *priors) reachTwo(a, b int) float64 {
+	l := p.m.Brings
+	stayA, stayB := p.stays[a], p.stays[b]
+	return (1-stayA)*(1-stayB) + (1-stayA)*stayB*l[a][b] + stayA*(1-stayB)*l[b][a]
+}
+
+// reachThree is R(S) of three, by which of them arose.
+func (p *priors) reachThree(a, b, c int) float64 {
+	l := p.m.Brings
+	sa, sb, sc := p.stays[a], p.stays[b], p.stays[c]
+	two := func(x, y, z int) float64 { return 1 - (1-l[x][z])*(1-l[y][z]) } // z by x or y
+	one := func(x, y, z int) float64 {                                      // y and z by x and each other
+		return l[x][y]*l[x][z] + l[x][y]*(1-l[x][z])*l[y][z] + l[x][z]*(1-l[x][y])*l[z][y]
+	}
+	return (1-sa)*(1-sb)*(1-sc) +
+		(1-sa)*(1-sb)*sc*two(a, b, c) + (1-sa)*sb*(1-sc)*two(a, c, b) + sa*(1-sb)*(1-sc)*two(b, c, a) +
+		(1-sa)*sb*sc*one(a, b, c) + sa*(1-sb)*sc*one(b, a, c) + sa*sb*(1-sc)*one(c, a, b)
 }
 
 // apart takes each cause for itself: arisen, or brought on by any of the

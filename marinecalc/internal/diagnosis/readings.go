@@ -1,0 +1,137 @@
+// What the readings of the boat file answer by themselves.
+
+package diagnosis
+
+import (
+	"encoding/json"
+	"math"
+	"sort"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// noted is one reading, and the entry that it stands in.
+type noted struct {
+	value any
+	entry *boat.Entry
+}
+
+// takeReadings lets the newest looks and figures noted in the boat file answer
+// what the person did not, and returns how many questions they answered.
+func (f *finder) takeReadings(b *boat.Boat) int {
+	count := 0
+	for q, e := range f.evidence.All() {
+		for _, by := range e.Readings.All() {
+			if f.answers[q] != bayes.Unknown {
+				break
+			}
+			list := readingsOf(b, by.Reading)
+			if len(list) == 0 || !holds(by, list) {
+				continue
+			}
+			a, way := answerOf[by.Answer], by.Way
+			if said, ok := list[0].entry.Value(by.Reading + "By"); ok {
+				way, _ = said.(string)
+			}
+			if !rules.Contains(e.WaysToLook(), way) {
+				way = ""
+			}
+			if !blind(e, a, way) {
+				f.put(q, a, "reading of "+list[0].entry.Date, way)
+				count++
+			}
+		}
+	}
+	return count
+}
+
+// readingsOf are the readings of a name, the newest first.
+func readingsOf(b *boat.Boat, name string) []noted {
+	var list []noted
+	for e := range b.Readings() {
+		if v, ok := e.Value(name); ok {
+			list = append([]noted{{v, e}}, list...)
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].entry.Date > list[j].entry.Date })
+	return list
+}
+
+// holds tells whether all that a row asks is so of the newest reading. Where
+// the one before counts and there is none, it does not hold.
+func holds(by rules.ReadingAnswers, list []noted) bool {
+	if by.Words.Len() > 0 {
+		word, _ := list[0].value.(string)
+		said, _ := list[0].entry.Value(by.Reading + "By")
+		way, _ := said.(string)
+		if !rules.Contains(by.Words, word) || by.By.Len() > 0 && !rules.Contains(by.By, way) {
+			return false
+		}
+	}
+	if by.AtLeast == 0 && by.Under == 0 && !by.Rises() {
+		return true
+	}
+	x := figureOf(by.Reading, list[0].value)
+	if math.IsNaN(x) || x < by.AtLeast || by.Under > 0 && x >= by.Under {
+		return false
+	}
+	if !by.Rises() {
+		return true
+	}
+	if len(list) < 2 {
+		return false
+	}
+	before := figureOf(by.Reading, list[1].value)
+	if by.PerHour {
+		now, then := hoursOn(list[0].entry), hoursOn(list[1].entry)
+		if now > 0 && then > 0 {
+			x, before = x/now, before/then
+		}
+	}
+	rise := x / before
+	return !math.IsNaN(rise) && rise >= by.RiseAtLeast && (by.RiseUnder == 0 || rise < by.RiseUnder)
+}
+
+// figureOf is a reading in SI, NaN where it is no figure.
+func figureOf(name string, value any) float64 {
+	form, err := boat.Contract()
+	if err != nil {
+		return math.NaN() // a test opens the boat's schema
+	}
+	p := form.Root.Child("readings").Items.Child(name)
+	if p == nil || p.Kind == nil {
+		return math.NaN()
+	}
+	return figure(p.Kind, value)
+}
+
+func figure(kind *quantity.Kind, value any) float64 {
+	switch v := value.(type) {
+	case string:
+		if r, err := kind.Parse(v); err == nil {
+			return r.SI
+		}
+	case json.Number:
+		if x, err := v.Float64(); err == nil {
+			return x
+		}
+	}
+	return math.NaN()
+}
+
+// hoursOn is how long the fluid had run when an entry was read, 0 where
+// nobody noted it.
+func hoursOn(e *boat.Entry) float64 {
+	v, ok := e.Value("fluidHours")
+	if !ok {
+		return 0
+	}
+	kind, _ := quantity.Lookup("time")
+	if x := figure(kind, v); x > 0 {
+		return x
+	}
+	return 0
+}
