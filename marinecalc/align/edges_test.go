@@ -33,3 +33,12 @@ func TestEdgesOfCoupling(t *testing.T) {
 		"/rimReadings/0/stepUncertainty": "any",
 	})
 }
+
+// One step of the rim is too few to use, and is looked at all the same: what
+// cannot be is named at its place.
+func TestALoneStepIsLookedAt(t *testing.T) {
+	in := faces(truth{mean: 1e-3}.read(round(4), []float64{0}))
+	in.RimReadings = []RimReading{{Step: 0.06}}
+	_, err := Coupling(in)
+	parttest.RefusedAt(t, err, "/rimReadings/0/step")
+}

@@ -49,13 +49,13 @@ func TestEdgesOfLife(t *testing.T) {
 		"/staticAxialFactor":  "NaN or [0, inf)",
 		"/freeLength":         "0 or [0.025, inf)",
 		"/rigidShare":         "[0, 1]",
-		"/seatLower":          "NaN or [-inf, 1.5e-05]",
-		"/boreLower":          "NaN or [-inf, 0]",
-		"/seatDiameter":       "0 or (0.029, 0.031)",
-		"/boreDiameter":       "0 or (0.029, 0.031)",
+		"/seatUpper":          "NaN or [-0.001, 0.001]",
+		"/seatLower":          "NaN or [-0.001, 1.5e-05]",
+		"/boreUpper":          "NaN or [-0.001, 0.001]",
+		"/boreLower":          "NaN or [-0.001, 0]",
+		"/seatDiameter":       "about 0 or (0.029, 0.031)",
+		"/boreDiameter":       "about 0 or (0.029, 0.031)",
 		"/axialRow":           "any",
-		"/seatUpper":          "any",
-		"/boreUpper":          "any",
 	})
 }
 

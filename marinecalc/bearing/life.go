@@ -246,6 +246,14 @@ func (in *LifeInput) validateFit(faults *problem.List) {
 	if off(in.BoreDiameter) {
 		faults.Add("/boreDiameter", fmt.Sprintf("a bore of %.4g mm is not one of %.4g mm", 1000*in.BoreDiameter, 1000*in.BearingBore), "within a millimetre of the nominal bore", "check the number on the ring")
 	}
+	for _, d := range [...]struct {
+		where string
+		v     quantity.Length
+	}{{"/seatUpper", in.SeatUpper}, {"/seatLower", in.SeatLower}, {"/boreUpper", in.BoreUpper}, {"/boreLower", in.BoreLower}} {
+		if math.Abs(float64(d.v)) > amiss { // not of one that is not known, which is NaN
+			faults.Add(d.where, fmt.Sprintf("a size %.4g mm off the nominal one is no tolerance of a bearing's seat", 1000*d.v), "up to 1 mm either way", "tolerances are thousandths of a millimetre: 15 µm is 0.015 mm")
+		}
+	}
 	if in.SeatUpper < in.SeatLower {
 		faults.Add("/seatLower", "the least size of the seat is above its greatest", "up to the greatest", "")
 	}

@@ -6,6 +6,8 @@ import (
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 func TestEdgesOfGrip(t *testing.T) {
@@ -34,7 +36,7 @@ func TestEdgesOfGrip(t *testing.T) {
 		"/lowerProofStrength":   "[0, inf)",
 		"/lowerYieldStrength":   "[0, inf)",
 		"/innerBoltCount":       "[0, 48]",
-		"/pitch":                fmt.Sprintf("(0, %v)", 0.010/inchRootDepth),
+		"/pitch":                fmt.Sprintf("about (0, %v)", 0.010/inchRootDepth),
 		"/bearingShare":         "(0, 1]",
 	})
 }
@@ -90,6 +92,23 @@ func TestRefusalsSayTheirFigures(t *testing.T) {
 	}
 }
 
+// Holes that touch the shaft, the rim or one another leave no metal between.
+// All sizes are exact in binary: 1/32 m of shaft, holes of 1/64 m.
+func TestHolesThatTouch(t *testing.T) {
+	in := small()
+	in.ShaftDiameter, in.HoleDiameter, in.CouplingDiameter, in.BoltCount = 1./32, 1./64, 1./8, 2
+	for circle, where := range map[quantity.Length]string{3. / 64: "/boltCircle", 7. / 64: "/boltCircle"} {
+		in.BoltCircle = circle
+		_, err := Grip(in)
+		parttest.RefusedAt(t, err, where)
+		in.BoltCircle += 1e-6 * quantity.Length(1-2*int(circle*16)) // a micrometre inward of the rim, outward of the shaft
+		parttest.Must(t, Grip, in)
+	}
+	in.ShaftDiameter, in.CouplingDiameter, in.BoltCircle = 0, 0, 1./64
+	_, err := Grip(in)
+	parttest.RefusedAt(t, err, "/boltCount")
+}
+
 // Two holes of the second circle lie as far apart as that circle is wide: where
 // that is a hole, they meet.
 func TestTwoHolesOfTheSecondCircle(t *testing.T) {
@@ -108,4 +127,18 @@ func TestRootOfAThreadBetweenTheFaces(t *testing.T) {
 	parttest.Near(t, "M10", hold(t, in).ShearDiameter, 8.160e-3, 0.5e-6)
 	in.NominalDiameter, in.Pitch, in.ThreadForm, in.HoleDiameter = 0.5*0.0254, 0.0254/13, fastener.Inch, 0.0135
 	parttest.Near(t, "1/2-13", hold(t, in).ShearDiameter, 0.4001*0.0254, 0.00005*0.0254)
+}
+
+// A shaft whose diameter is not known accuses no bolt circle of lying too near
+// it: a circle smaller than its own holes is refused for the holes alone.
+func TestAnUnknownShaftTakesNoRoom(t *testing.T) {
+	in := small()
+	in.ShaftDiameter, in.BoltCircle = 0, 0.010
+	_, err := Grip(in)
+	parttest.RefusedAt(t, err, "/boltCount")
+	for _, p := range problem.Of(err) {
+		if p.Where == "/boltCircle" {
+			t.Error(p)
+		}
+	}
 }

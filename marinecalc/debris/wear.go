@@ -122,7 +122,7 @@ func validate(in *WearInput) error {
 		if c.orNone && c.v == 0 {
 			continue
 		}
-		if slack := 1e-9 * math.Abs(c.hi); !(c.v >= c.lo-1e-9*c.lo && c.v <= c.hi+slack) {
+		if !problem.Within(c.v, c.lo, c.hi) {
 			bad.Add(c.where, fmt.Sprintf("the %s is missing or cannot be", c.name), c.allowed, "")
 		}
 	}

@@ -49,7 +49,7 @@ func TestEdgesOfFit(t *testing.T) {
 		"/headFlangeThickness":      "(0, inf)",
 		"/nutFlangeThickness":       "(0, inf)",
 		"/nutHeight":                "(0, inf)",
-		"/pitch":                    fmt.Sprintf("(0, %v)", 0.010/inchRootDepth),
+		"/pitch":                    fmt.Sprintf("about (0, %v)", 0.010/inchRootDepth),
 		"/spacerThickness":          "[-0.002, inf)",
 		"/socketHeight":             "[-0.002, inf)",
 		"/washersAtHead":            "[0, 4]",

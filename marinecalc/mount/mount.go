@@ -52,8 +52,7 @@ func (b *bound) holds() bool {
 	if b.orNone && (b.value == 0 || math.IsNaN(b.value)) {
 		return true
 	}
-	slack := 1e-9 * math.Abs(b.value)
-	return b.value >= b.lo-slack && b.value <= b.hi+slack
+	return problem.Within(b.value, b.lo, b.hi)
 }
 
 // belowNone is by how much its accuracy may take a length below nothing.

@@ -61,7 +61,7 @@ func (in *LoadInput) validate() problem.List {
 		return bad
 	}
 	if off := offLine(in.Mounts); off < narrowest {
-		bad.Add("/mounts", fmt.Sprintf("seen from above the mounts lie within %.3g mm of one line: nothing keeps the engine from rolling over it", 1000*off), "three mounts or more that span a surface", "check the distances to starboard and forward; minus is port, or aft")
+		bad.Add("/mounts", fmt.Sprintf("seen from above the mounts lie within %.3g mm of one line: nothing keeps the engine from rolling over it", 1000*off), fmt.Sprintf("three mounts or more, %.3g mm or more off one line, root mean square", 1000*narrowest), "check the distances to starboard and forward; minus is port, or aft")
 	}
 	return bad
 }

@@ -92,7 +92,7 @@ func TestEdgesOfWhirl(t *testing.T) {
 		"/masses/0/at":         along,
 		"/propellerAt":         along,
 		"/couplingAt":          along,
-		"/bearings/0/length":   "[0, inf]",
+		"/bearings/0/length":   "[0, inf)",
 		"/masses/0/mass":       "[0, inf)",
 		"/propellerMass":       "[0, inf)",
 		"/entrainedWater":      "[0, inf)",

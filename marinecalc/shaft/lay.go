@@ -265,7 +265,7 @@ func (in *WhirlInput) validate() problem.List {
 		}
 	}
 	for i, r := range in.Bearings {
-		if !(r.Length >= 0) {
+		if !(r.Length >= 0) || math.IsInf(float64(r.Length), 1) {
 			faults.Add(fmt.Sprintf("/bearings/%d/length", i), "the bearing's length is negative or not a number", "0 for not given, or above 0", "")
 		}
 	}

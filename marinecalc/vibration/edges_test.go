@@ -18,7 +18,7 @@ func TestEdgesOfSource(t *testing.T) {
 		"/blades":            "0 or [1, 12]",
 		"/balls":             "0 or [3, 15]",
 		"/ballDiameter":      "(0, 0.0390398)",
-		"/bearingPitch":      "any",
+		"/bearingPitch":      "[0.001, 5]",
 		"/contactAngle":      "[-0.05, 1.06]",
 		"/bearingSlip":       "[-0.01, 0.2]",
 		"/mountFrequency":    "0 or [0.1, 200]",

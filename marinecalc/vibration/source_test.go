@@ -197,6 +197,53 @@ func TestTies(t *testing.T) {
 	}
 }
 
+// Where nothing was measured the sources stand by their frequency; where
+// something was, the likeliest stands first, of slow ones too.
+func TestOrderOfTheSources(t *testing.T) {
+	in := line()
+	in.Frequency = 0
+	last := 0.0
+	for _, c := range find(t, in).Sources {
+		if c.Name == "" {
+			continue
+		}
+		if float64(c.Frequency) < last {
+			t.Errorf("%s at %g Hz stands after %g Hz", c.Name, c.Frequency, last)
+		}
+		last = float64(c.Frequency)
+	}
+	in.EngineSpeed, in.Blades, in.FrequencyAccuracy, in.Frequency = 20*rpm, 0, 0.02, 0.5 // turned over by hand, three compressions in two turns
+	if m := find(t, in); m.BestMatch != "firing" {
+		t.Errorf("the compressions are felt, and %s stands first", m.BestMatch)
+	}
+}
+
+// Zones are asked for as a whole: where their last limit is missing there is
+// no zone, and nobody is asked for the one between.
+func TestZonesWithoutTheirLastLimit(t *testing.T) {
+	in := line()
+	in.ZoneAb, in.VibrationVelocity = 0.0018, 0.003
+	if m := find(t, in); m.Zone != "" {
+		t.Errorf("zone %q", m.Zone)
+	}
+}
+
+// As many kinds of sources as there are rows are one too many: the last row is
+// for none of them.
+func TestMostSources(t *testing.T) {
+	many := make([]Suspect, Most-1)
+	for i := range many {
+		many[i] = Suspect{Name: string(rune('a' + i)), Base: "engine", Multiple: float64(i + 1)}
+	}
+	m, err := Source(line(), many, &Ranking{})
+	if err != nil || m.Sources[Most-1].Name == "" {
+		t.Errorf("%d kinds: %v, %v", len(many), m.Sources[Most-1], err)
+	}
+	if _, err = Source(line(), append(many, many[0]), &Ranking{}); err == nil {
+		t.Error("one more is taken")
+	}
+}
+
 // A source keeps its row while trials move the numbers.
 func TestRankingIsKept(t *testing.T) {
 	var keep Ranking

@@ -25,6 +25,7 @@ func validate(in *SourceInput, sources []Suspect) error {
 		{"/inputTeeth", "number of teeth", float64(in.InputTeeth), 5, 200, "5 to 200", true},
 		{"/blades", "number of blades", float64(in.Blades), 1, 12, "1 to 12", true},
 		{"/balls", "number of balls", float64(in.Balls), 3, 60, "3 to 60", true},
+		{"/bearingPitch", "pitch circle of the bearing", float64(in.BearingPitch), 1e-3, 5, "1 mm to 5 m", in.Balls == 0},
 		{"/contactAngle", "contact angle", float64(in.ContactAngle), -0.05, 1.06, "0° to 60°", true},
 		{"/bearingSlip", "slip of the bearing", float64(in.BearingSlip), -0.01, 0.2, "0 % to 20 %", true},
 		{"/mountFrequency", "natural frequency on the mounts", float64(in.MountFrequency), 0.1, 200, "0.1 Hz to 200 Hz", true},
@@ -51,7 +52,7 @@ func validate(in *SourceInput, sources []Suspect) error {
 	}
 	if in.Balls > 0 {
 		words(&bad, "/bearingTurns", in.BearingTurns, WithShaft, WithEngine, "")
-		if d, pitch := float64(in.BallDiameter), float64(in.BearingPitch); !(d > 0 && d < pitch && pitch < 5) {
+		if d, pitch := float64(in.BallDiameter), float64(in.BearingPitch); !(d > 0 && d < pitch) {
 			bad.Add("/ballDiameter", "the balls are missing, or larger than the circle they run on", "above 0, below the pitch circle", "the bearing maker's table gives both")
 		} else if float64(in.Balls)*math.Asin(d/pitch) > math.Pi*1.02 {
 			bad.Add("/balls", "so many balls of this size do not fit on the circle", "fewer, or smaller ones", "")

@@ -6,15 +6,34 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
+	"strconv"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
-// coverageRuns is how many boats are simulated for a case: what is held by 95 %
-// of the intervals is then found to within 2.5 % in 95 of 100 checks.
-const coverageRuns = 300
+// fewestHeld, in per cent, is how often an interval must hold the truth. Asked
+// for are 93 to 97 %. Of n boats the share found of a true 95 % wanders by a
+// standard deviation of √(0.95·0.05/n): 1.3 % of 300, so that no floor above
+// 91 % could be held with them, and 0.49 % of the 2000 that are simulated. 93 %
+// then lies four of them below: what truly covers 95 % falls under it once in
+// 30 000 cases, and what truly covers 92 % passes once in twenty.
+const fewestHeld = 93.0
+
+// coverageRuns is how many boats are simulated for a case.
+var coverageRuns = fromEnvironment("MARINECALC_BOATS", 2000)
+
+// coverageSeed shifts every seed: a factor must not be fitted to the boats it
+// is then tried on.
+var coverageSeed = uint64(fromEnvironment("MARINECALC_SEED", 0))
+
+func fromEnvironment(name string, otherwise int) int {
+	if n, err := strconv.Atoi(os.Getenv(name)); err == nil && n > 0 {
+		return n
+	}
+	return otherwise
+}
 
 // covered counts how many intervals hold the truth.
 type covered struct {
@@ -38,13 +57,12 @@ func (c *covered) holds(s *marinecalc.Sheet, result string, truth float64) {
 	c.hit[result] += n
 }
 
-// tell prints the table's line, and refuses what lies farther from 95 % than
-// 300 boats explain.
+// tell prints the table's line, and refuses what holds the truth too seldom.
 func (c *covered) tell(results ...string) {
 	for _, r := range results {
-		part := 100 * float64(c.hit[r]) / coverageRuns
+		part := 100 * float64(c.hit[r]) / float64(coverageRuns)
 		c.t.Logf("%-58s %-22s %5.1f %%", c.name, r, part)
-		if part < 91 { // 95 % less three standard deviations of 300 boats
+		if part < fewestHeld {
 			c.t.Errorf("%s: %s is held by %.1f %% of the intervals", c.name, r, part)
 		}
 	}
@@ -61,7 +79,7 @@ func long(t *testing.T) {
 // even is an error spread evenly over ± half.
 func even(r *rand.Rand, half float64) float64 { return half * (2*r.Float64() - 1) }
 
-// Independent simulation, 300 boats a case: a coupling whose misalignment and
+// Independent simulation, 2000 boats a case: a coupling whose misalignment and
 // run-out are known is read with a gauge as good as it is said to be, and the
 // interval on the sheet holds the truth in about 95 of 100.
 func TestAlignmentIntervalsCover(t *testing.T) {
@@ -99,7 +117,7 @@ func TestAlignmentIntervalsCover(t *testing.T) {
 		{name: "the same, offset 0", places: 4, turns: 1, results: []string{"offset"}},
 		{name: "dial on the rim, 4 turns, offset 0.05, run-out 0.1 mm", offset: 0.05e-3, rimOut: 0.1e-3, places: 4, turns: 4, results: []string{"offset", "rimRunOut", "worstOffset"}},
 	} {
-		r := rand.New(rand.NewPCG(uint64(n), 300))
+		r := rand.New(rand.NewPCG(uint64(n), 300+coverageSeed))
 		read := k.read
 		if read == nil {
 			read = exact
@@ -152,7 +170,7 @@ func TestMovesIntervalsCover(t *testing.T) {
 	long(t)
 	const d, fore, aft = 0.102, 0.85, 0.25
 	for n, pitch := range []float64{1.5, 2, 2.5} {
-		r := rand.New(rand.NewPCG(uint64(n), 77))
+		r := rand.New(rand.NewPCG(uint64(n), 77+coverageSeed))
 		c := covered{t, fmt.Sprintf("nuts turned as printed, pitch %g mm", pitch), map[string]int{}}
 		worst := 0.0
 		for range coverageRuns {
