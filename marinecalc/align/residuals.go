@@ -18,13 +18,22 @@ func (f *plane) strain() (ratio, chance float64) {
 
 // widening is what a ratio of scatters does to the spread of the fit. The
 // scatter of few readings is itself not well known: normal quantiles become
-// those of Student, t/1.96 = 1 + 1.28/ν nearly, but by no more than a tenth, so
-// that a good gauge is not made out to be a bad one.
+// those of Student, but by no more than a fifth, which they are from seven
+// readings to spare on. Fewer cannot tell a bad gauge from a good one, and the
+// good one, which is the rule, would be made out to be bad; a gauge that is
+// worse than said is then held too seldom.
 func (f *plane) widening(ratio float64) float64 {
-	if wide := ratio * min(1+1.28/float64(max(f.spare, 1)), 1.1); wide > 1 {
+	if wide := ratio * min(student(f.spare), 1.2); wide > 1 {
 		return wide
 	}
 	return 1 // of NaN too
+}
+
+// student is Student's 97.5 % quantile over the normal one (Abramowitz and
+// Stegun, Handbook of Mathematical Functions, 26.7.5, two terms at 1.960).
+func student(freedom int) float64 {
+	n := float64(max(freedom, 1))
+	return 1 + 1.2104/n + 1.4401/(n*n)
 }
 
 // chanceOf is the probability that chi-square of so many degrees of freedom

@@ -121,10 +121,12 @@ func TestScatterWidensTheTrials(t *testing.T) {
 	moved.Readings[0].Gap += 1e-4
 	a, _ := Trial(moved, &best)
 	b, _ := Trial(moved, &coarse)
-	wide *= 1 + 1.28/float64(8*4-4-4) // Student's quantiles over the normal ones, by the approximation
-	if student := (distuv.StudentsT{Sigma: 1, Nu: 24}).Quantile(0.975) / 1.959964; math.Abs(wide/float64(best.ScatterRatio)-student) > 0.002 {
-		t.Errorf("Student: %g", student)
+	for _, n := range []int{8*4 - 4 - 4, 8, 10, 40} {
+		if want := (distuv.StudentsT{Sigma: 1, Nu: float64(n)}).Quantile(0.975) / 1.959964; math.Abs(student(n)-want) > 0.003 {
+			t.Errorf("Student, %d readings to spare: %g, want %g", n, student(n), want)
+		}
 	}
+	wide *= student(8*4 - 4 - 4)
 	parttest.Near(t, "vertical", a.GapVertical-best.GapVertical, wide*float64(b.GapVertical-best.GapVertical), 1e-12)
 	parttest.Near(t, "horizontal", a.GapHorizontal-best.GapHorizontal, wide*float64(b.GapHorizontal-best.GapHorizontal), 1e-12)
 }

@@ -50,6 +50,7 @@ type Limit struct {
 	Max         Bound   `json:"max"` // given, or min is
 	Min         Bound   `json:"min"`
 	Near        float64 `json:"near"`
+	Scale       Bound   `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
 	Chance      bool    `json:"chance"` // the value is itself the probability that all is well
 	Valid       Valid   `json:"valid"`
 	How         string  `json:"how"` // how to take the reading when it is missing

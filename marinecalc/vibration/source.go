@@ -136,8 +136,12 @@ func (m *SourceResult) say(sources []Suspect, r *Ranking) {
 		return
 	}
 	m.BestMatch, m.BestShare = m.Sources[0].Name, m.Sources[0].Share
-	if r.n > 1 {
-		m.RunnerUp, m.RunnerUpShare = m.Sources[1].Name, m.Sources[1].Share
+	alike := m.alike()
+	for i := 1; i < alike; i++ {
+		m.BestMatch += orAsLikely + m.Sources[i].Name
+	}
+	if m.RunnerUp, m.RunnerUpShare = "", nan; r.n > alike {
+		m.RunnerUp, m.RunnerUpShare = m.Sources[alike].Name, m.Sources[alike].Share
 	}
 	first, second := r.order[0], r.order[1]
 	switch {
@@ -151,6 +155,19 @@ func (m *SourceResult) say(sources []Suspect, r *Ranking) {
 	if first != len(sources) && sources[first].Healthy {
 		m.Parting += healthy
 	}
+}
+
+// orAsLikely stands between sources of which none is the likelier.
+const orAsLikely = "; or as likely: "
+
+// alike counts the sources that are as likely as the first, or but for a tenth,
+// which no reading tells.
+func (m *SourceResult) alike() int {
+	n := 1
+	for n < len(m.Sources) && m.Sources[n].Name != "" && m.Sources[n].Share >= 0.9*m.Sources[0].Share {
+		n++
+	}
+	return n
 }
 
 // healthy is added where the likeliest source is no fault.

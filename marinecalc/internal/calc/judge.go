@@ -272,6 +272,11 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, t
 	} else {
 		limit.Max = si
 	}
+	if limit.Scale = l.Scale.SI; l.Scale.Of != "" {
+		if of, known := r.value(l.Scale.Of); known {
+			limit.Scale = of.si
+		}
+	}
 	if p == nil {
 		return limit, side + bound.Text, behind, true
 	}
@@ -317,7 +322,11 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 		return strings.TrimSpace(text + "; " + doubt + ". " + remedy)
 	}
 	if v.Word == sheet.NearLimit {
-		text += nearness(j.si, limit)
+		of := ""
+		if p := r.property(h.Scale.Of); p != nil {
+			of = p.Title
+		}
+		text += nearness(j.si, limit, of)
 	}
 	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
 		if v.Word.Plain() == sheet.CannotTell {
@@ -361,10 +370,14 @@ func asks(v *sheet.Verdict) string {
 	return "allowed " + v.Bound
 }
 
-// nearness says how near to its limit a value is that is called near to it.
-func nearness(si float64, l spread.Limit) string {
+// nearness says how near to its limit a value is that is called near to it;
+// scale names what there is on the right side of a limit of 0.
+func nearness(si float64, l spread.Limit, scale string) string {
 	if l.Max > 0 && l.Max != 1 && math.IsNaN(l.Min) && si > 0 { // what is held against 1 is such a part itself
 		return fmt.Sprintf(", %.0f %% of the limit is taken up", 100*si/l.Max)
+	}
+	if scale != "" && l.Scale > 0 {
+		return fmt.Sprintf(", %.2g %% of %s", 100*math.Abs(si/l.Scale), midSentence(scale))
 	}
 	return ""
 }

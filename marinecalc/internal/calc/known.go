@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
@@ -121,6 +122,21 @@ func (in *inputs) show(p *contract.Property, si float64) string {
 func (in *inputs) showIn(p *contract.Property, si float64, units quantity.System) string {
 	return in.showToIn(p, si, 0, units)
 }
+
+// showBare prints a result without a range: a probability in whole per cent,
+// and what comes of loads and strengths to three digits, since nobody knows
+// them better. What is measured, set or paid keeps its digits.
+func (in *inputs) showBare(p *contract.Property, si float64) string {
+	switch {
+	case p.Probability && si != 0:
+		return percent(si)
+	case p.Kind != nil && strings.Contains(threeDigits, " "+p.Kind.Name+" "):
+		return in.showTo(p, si, math.Abs(si)/10)
+	}
+	return in.show(p, si)
+}
+
+const threeDigits = " ratio mass force torque energy power pressure stress stiffness angular-stiffness inertia frequency volume-flow "
 
 // showTo prints a value of the run to the digits that an accuracy of ± half
 // leaves it.

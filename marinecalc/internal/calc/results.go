@@ -79,7 +79,7 @@ func (r *run) measured(p *contract.Property, from reflect.Value, problems *probl
 		case openFrom(p, m.si):
 			m.text = r.in.show(p, *p.FollowedTo) + " or more"
 		default:
-			m.text = r.in.show(p, m.si)
+			m.text = r.in.showBare(p, m.si)
 		}
 	} else if from.CanInt() {
 		m.si = float64(from.Int())

@@ -45,7 +45,7 @@ func TestNearnessInWords(t *testing.T) {
 		{0, spread.AtMost(0), ""},
 		{1.05, spread.Limit{Max: none, Min: 1}, ""},
 	} {
-		if got := nearness(c.si, c.limit); got != c.want {
+		if got := nearness(c.si, c.limit, ""); got != c.want {
 			t.Errorf("%g against %+v: %q, want %q", c.si, c.limit, got, c.want)
 		}
 	}

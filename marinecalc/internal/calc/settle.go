@@ -3,12 +3,14 @@ package calc
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // settle says which gauge, or how many readings, would settle a verdict. All
@@ -43,6 +45,9 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 	if j.si < j.span.Low && !own { // a size near nothing: whose part in its spread is largest cannot be told
 		return finestGauge
 	}
+	if !own && math.Abs(j.si-j.span.Mean) > lopsided*j.span.StdDev { // as of a blade that did not go in: no mean of readings tells
+		return r.leading(byInput.Shares)
+	}
 	s := spread.Settle(&byInput, limit, measured)
 	var ways []string
 	if s.GaugeFactor >= 0 {
@@ -63,9 +68,45 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 	case s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].Items != nil:
 		return "It lies so close to the limit that none of the gauges known here can settle it."
 	case s.Blocker >= 0:
-		return "No gauge settles it: most of what is left of the spread comes from " + r.called(s.Blocker) + "."
+		return "No gauge settles it: most of what is left of the spread comes from " + r.called(s.Blocker) + r.replaceable(s.Blocker) + "."
 	}
-	return "No single gauge settles it."
+	return r.leading(byInput.Shares)
+}
+
+// lopsided is by how much of its standard deviation a range may lie off its
+// estimate before what Settle supposes, that readings spread evenly round it,
+// no longer holds.
+const lopsided = 0.5
+
+// leads is the share of a spread from which an input is named as its cause.
+const leads = 0.1
+
+// leading says which input a doubt comes from most, where it comes from several
+// together: one that nobody typed is to be measured, and of one that was read
+// the way of reading it is not up to the limit.
+func (r *run) leading(shares []float64) string {
+	most := 0
+	for i, share := range shares {
+		if share > shares[most] {
+			most = i
+		}
+	}
+	if len(shares) == 0 || shares[most] < leads {
+		return "It lies too close to the limit for what is known here: no better gauge alone settles it."
+	}
+	if mend := r.replaceable(most); mend != "" {
+		return "The doubt comes most from " + r.called(most) + mend + "."
+	}
+	return "The doubt comes most from " + r.called(most) + ", and no finer gauge known here settles it: find it in another way."
+}
+
+// replaceable says how an input is made surer that nobody typed or
+// chose.
+func (r *run) replaceable(input int) string {
+	if origin := r.in.values[input].origin; origin == sheet.UsualValue || origin == sheet.Default {
+		return ", a usual value here: type or choose what is true of yours"
+	}
+	return ""
 }
 
 // mixed tells whether a list holds readings of several gauges, so that its part

@@ -71,7 +71,7 @@ func (r *run) takeSpan(m *measure) {
 	case !m.span.Usable: // its verdict says so
 	case m.property.Chance:
 		m.si = m.span.Mean
-		m.text, m.span = r.in.show(m.property, m.si), nil
+		m.text, m.span = r.in.showBare(m.property, m.si), nil
 	default:
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.
@@ -79,7 +79,7 @@ func (r *run) takeSpan(m *measure) {
 		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
 			r.notes = append(r.notes, "The scatter of readings near nothing only adds to a size: the range of “"+m.property.Title+"” was carried on to the estimate.")
 		}
-		if !openFrom(m.property, m.si) {
+		if !openFrom(m.property, m.si) && !m.property.Probability {
 			m.text = r.in.showTo(m.property, m.si, m.half())
 		}
 	}

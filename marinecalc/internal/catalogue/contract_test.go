@@ -423,7 +423,7 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	for _, l := range book.AllLimits().All() {
 		limits[l.ID] = true
 		names := []string{l.On}
-		for _, b := range []rules.Bound{l.Max, l.Min} {
+		for _, b := range []rules.Bound{l.Max, l.Min, l.Scale} {
 			if b.Of != "" {
 				names = append(names, b.Of)
 			}

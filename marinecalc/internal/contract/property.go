@@ -61,6 +61,7 @@ type Property struct {
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Probability  bool     // shown as one, in whole per cent
 	Setting      bool     // a figure that a person sets: trials hold it
 	CountedIn    string   // the input that says in how much the events of this number were counted; "" for no count
 	CountedFor   string   // the input that says for how much they are reported
@@ -152,6 +153,7 @@ type written struct {
 	JudgedOnly  bool              `json:"judgedOnly"`
 	Ways        []string          `json:"ways"`
 	Chance      bool              `json:"chance"`
+	Probability bool              `json:"probability"`
 	Setting     bool              `json:"setting"`
 	Counted     string            `json:"counted"`
 	Never       *float64          `json:"never"`
@@ -260,6 +262,7 @@ func (w *written) overlay(p *Property) {
 		p.Ways = w.Ways
 	}
 	p.Chance = p.Chance || w.Chance
+	p.Probability = p.Probability || w.Probability || w.Chance
 	if w.Difference != 0 {
 		p.Between = w.Difference
 	}

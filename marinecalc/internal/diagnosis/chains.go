@@ -42,12 +42,16 @@ type web struct {
 	word   map[string]string // how each trouble was seen
 	seen   map[string]bool   // it is a trouble
 	within map[string]bool   // its verdict is within
+	open   map[string]string // what is said of it that is neither
 }
 
 func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
-	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}}
+	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}, open: map[string]string{}}
 	for _, l := range book.AllLimits().All() {
 		w.title[l.ID] = l.Title
+		if how := strings.TrimSuffix(l.How, "."); how != "" {
+			w.open[l.ID] = "no verdict yet: " + strings.ToLower(how[:1]) + how[1:]
+		}
 	}
 	for _, c := range book.Causes().All() {
 		w.title[c.ID] = c.Title
@@ -59,6 +63,8 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 			w.seen[id], w.word[id] = true, v.Reads
 		case sheet.Within:
 			w.within[id] = true
+		case sheet.CannotTell:
+			w.open[id] = v.Reads
 		}
 	}
 	for _, c := range book.Causes().All() {
@@ -67,13 +73,29 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 				continue
 			}
 			a, v := answerByVerdict(e, func(limit string) *sheet.Verdict { return verdicts[limit] })
-			if a == bayes.Yes {
+			switch {
+			case a == bayes.Yes:
 				w.seen[c.ID], w.word[c.ID] = true, "by the verdict on “"+v.Title+"”"
+			case a == bayes.No:
+				w.open[c.ID] = "no sign of it in the verdict on “" + v.Title + "”"
+			default:
+				w.doubt(c.ID, e, verdicts)
 			}
 		}
 	}
 	w.takeFinding(book, sheets)
 	return w
+}
+
+// doubt notes of a cause what was measured of it and tells nothing yet.
+func (w *web) doubt(cause string, e rules.Evidence, verdicts map[string]*sheet.Verdict) {
+	for _, by := range e.Verdicts.All() {
+		for _, limit := range by.Limits.All() {
+			if v := verdicts[limit]; v != nil && v.Word.Plain() == sheet.CannotTell {
+				w.open[cause] = "the verdict on “" + v.Title + "” is " + v.Reads
+			}
+		}
+	}
 }
 
 // verdictsByLimit finds the verdict on each limit in the sheet of the limit's
@@ -140,7 +162,10 @@ func (w *web) sentence(c rules.Chain) string {
 		case w.within[id]:
 			return w.title[id] + " (OK so far)"
 		}
-		return w.title[id] + " (not judged, look for it)"
+		if open := w.open[id]; open != "" {
+			return w.title[id] + " (" + open + ")"
+		}
+		return w.title[id] + " (nothing seen of it so far: look for it)"
 	}
 	return fmt.Sprintf("%s → %s: %s [%s]", named(c.From), named(c.To), strings.TrimSpace(c.Because), c.Basis.Authority())
 }

@@ -65,11 +65,29 @@ func TestChainsStopAtWhatIsWithin(t *testing.T) {
 	}
 	sheets := []*sheet.Sheet{judgedSheet(t, "rigid-gap-per-diameter", "beyond"), judgedSheet(t, "gland-rise-measured", "within")}
 	got = diagnosis.Chains(rules.Standard(), sheets)
-	if !has(got, "Coupling misaligned (by the verdict", "Stern bearing worn (not judged") {
+	if !has(got, "Coupling misaligned (by the verdict", "Stern bearing worn (nothing seen of it so far") {
 		t.Errorf("a verdict that confirms a cause starts no chain: %v", got)
 	}
 	if has(got, "Coupling misaligned", "Measured temperature rise") {
 		t.Errorf("expected although within: %v", got)
+	}
+}
+
+// What was measured and tells nothing yet is said to be so, and not to be
+// nothing: wear without the maker's limit, a mount between its bounds.
+func TestChainsSayWhatIsOpen(t *testing.T) {
+	got := diagnosis.Chains(rules.Standard(), []*sheet.Sheet{judgedSheet(t, "bearing-life-wanted", "beyond"), judgedSheet(t, "wear-depth", "not measured")})
+	if !has(got, "Life of the bearing", "Gearbox bearing worn (nothing seen of it so far") {
+		t.Errorf("what nobody looked for: %v", got)
+	}
+	got = diagnosis.Chains(rules.Standard(), []*sheet.Sheet{judgedSheet(t, "hard-skin", "beyond"), judgedSheet(t, "soft-foot", "beyond"), judgedSheet(t, "rigid-gap-per-diameter", "cannot tell")})
+	if !has(got, "Gap under a slackened foot", "Coupling misaligned (the verdict on “") {
+		t.Errorf("a coupling that was read: %v", got)
+	}
+	found := testboat.Run(t, diagnosis.FaultFinding, `{"answers": [{"evidence": "output-flange-play", "answer": "yes"}]}`, marinecalc.Options{})
+	got = diagnosis.Chains(rules.Standard(), []*sheet.Sheet{found, judgedSheet(t, "wear-depth", "not measured")})
+	if !has(got, "Gearbox bearing worn", "Wear against the maker's limit (no verdict yet: ask the maker") {
+		t.Errorf("wear without the maker's limit: %v", got)
 	}
 }
 

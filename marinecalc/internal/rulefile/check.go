@@ -30,7 +30,7 @@ func (c *checker) limits() {
 			c.fail(where+"/on", p.Title+" is no number, and nothing can be over it", "an input or result that is a number", "")
 			continue
 		}
-		for _, side := range []string{"max", "min"} {
+		for _, side := range []string{"max", "min", "scale"} {
 			if raw, has := row[side]; has {
 				c.bound(where+"/"+side, f, p, raw)
 			}

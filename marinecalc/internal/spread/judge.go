@@ -32,6 +32,7 @@ const DefaultNear = 0.9
 type Limit struct {
 	Max, Min float64
 	Near     float64 // above 0, at most 1; anything else means DefaultNear
+	Scale    float64 // what there is on the right side of a limit of zero, such as a part when new; above 0, anything else is not known
 }
 
 // AtMost is the limit that a value must not go above.
@@ -59,8 +60,8 @@ type Judgement struct {
 //
 // Within becomes near the limit when the estimate uses more than the part
 // Near of it: above Near·Max, or below Min/Near. For a limit below zero the
-// mirror image holds (above Max/Near, below Near·Min); a limit of zero is never
-// near. With both Max and Min: when the distance from the middle is more than
+// mirror image holds (above Max/Near, below Near·Min); a limit of zero is near
+// where less than 1-Near of its Scale is left, and never without one. With both Max and Min: when the distance from the middle is more than
 // Near of half the distance between them.
 //
 // Rounding rule: a value beyond a bound by no more than 1e-9 of the bound, or
@@ -160,6 +161,8 @@ func (l Limit) isNear(estimate float64) bool {
 		return math.Abs(estimate-middle)-bound > slack(bound, max(math.Abs(low), math.Abs(high)))
 	}
 	switch {
+	case (high == 0 || low == 0) && l.Scale > 0:
+		return math.Abs(estimate) < (1-near)*l.Scale*(1-1e-9)
 	case !math.IsInf(high, 0) && high != 0:
 		bound := near * high
 		if high < 0 {
