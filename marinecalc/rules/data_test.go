@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // ofTheJob are the members of the files of the job, which lie by themselves.
@@ -146,6 +147,26 @@ func TestShapesAreKnown(t *testing.T) {
 				if !known[v.Shape] {
 					t.Errorf("%s, row %s, %s: shape %q", name, r.ID, v.Column, v.Shape)
 				}
+			}
+		}
+	}
+}
+
+// Nearness that cannot come is waited for by no advice: of a limit of 0 no share
+// can be left but of its scale, and of a probability none is looked at.
+func TestNearnessThatIsAskedForCanCome(t *testing.T) {
+	b := Standard()
+	for _, a := range b.AllAdvice().All() {
+		if !Contains(a.Words, sheet.NearLimit) {
+			continue
+		}
+		for _, l := range b.AllLimits().All() {
+			bound := l.Max
+			if l.Min.Given() {
+				bound = l.Min
+			}
+			if l.ID == a.Limit && (l.Chance || l.Near == 1 || bound.Of == "" && bound.SI == 0 && !l.Scale.Given()) {
+				t.Errorf("%s waits for %s to be near its limit, which never is", a.ID, l.ID)
 			}
 		}
 	}

@@ -76,7 +76,7 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 // lopsided is by how much of its standard deviation a range may lie off its
 // estimate before what Settle supposes, that readings spread evenly round it,
 // no longer holds.
-const lopsided = 0.5
+const lopsided = 0.4
 
 // leads is the share of a spread from which an input is named as its cause.
 const leads = 0.1

@@ -55,6 +55,7 @@ func (r *run) ranges(space *spread.Workspace) {
 		m.span = &out.Results[i]
 		r.takeSpan(m)
 	}
+	r.leaveOpen()
 	for i, n := 0, len(outputs); i < len(r.limits); i++ {
 		if h := &r.limits[i]; h.bound != nil && h.value != nil {
 			h.span = &out.Results[n]
@@ -79,10 +80,35 @@ func (r *run) takeSpan(m *measure) {
 		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
 			r.notes = append(r.notes, "The scatter of readings near nothing only adds to a size: the range of “"+m.property.Title+"” was carried on to the estimate.")
 		}
-		if !openFrom(m.property, m.si) && !m.property.Probability {
+		if !openFrom(m.property, m.si) && !m.property.Probability && m.half() > 1e-9*math.Abs(m.si) {
 			m.text = r.in.showTo(m.property, m.si, m.half())
 		}
 	}
+}
+
+// noDirection stands for a direction whose trials point all ways.
+const noDirection = "no direction can be told"
+
+// leaveOpen says of a direction that may lie anywhere in more than half a turn
+// that none can be told, and of what rests on it.
+func (r *run) leaveOpen() {
+	for i := range r.measures {
+		m := &r.measures[i]
+		if k := m.property.Kind; k != nil && k.Name == "direction" && m.span != nil && m.high-m.low > math.Pi {
+			m.text, m.span = noDirection, nil
+		}
+	}
+	for i := range r.measures {
+		if m := &r.measures[i]; m.number == nil && slices.ContainsFunc(m.property.DependsOn, func(name string) bool { return !r.tells(name) }) {
+			m.text = noDirection
+		}
+	}
+}
+
+// tells says whether a result tells anything.
+func (r *run) tells(name string) bool {
+	m := r.result(name)
+	return m == nil || m.text != noDirection
 }
 
 // trial runs the function once, with directions counted from their estimates.

@@ -65,7 +65,7 @@ func (r *run) write() *Outcome {
 	s.Drawings = []sheet.Drawing{}
 	if r.in.call.draw != nil && !r.in.session.brief {
 		s.Drawings = append(s.Drawings, r.in.call.draw(picture.Brush{Units: r.in.session.Units, Currency: r.in.currency,
-			Titles: func(result, code string) string { return r.in.form.Result.Child(result).Words(code) }})...)
+			Titles: func(result, code string) string { return r.in.form.Result.Child(result).Words(code) }, Open: func(result string) bool { return !r.tells(result) }})...)
 	}
 	r.in.buf.sources = appendSources(r.in.buf.sources, s)
 	s.Sources = slices.Clone(r.in.buf.sources)

@@ -154,3 +154,24 @@ func TestClearanceOfBoreAndShaftHasBothAccuracies(t *testing.T) {
 		t.Errorf("without clearance and bore: %v", err)
 	}
 }
+
+// A blade that did not go in settles nothing by being tried again: what is in
+// doubt is how wide it is, and where that is known the way of reading.
+func TestABladeThatDoesNotGoIn(t *testing.T) {
+	for blade, want := range map[string]string{``: "“Width of the feeler”, a usual value here", `,"bladeWidth":"6 mm"`: "“Bearing clearance”, and no finer gauge"} {
+		s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","bearingClearance":"0 mm"`+blade+`}`, marinecalc.Options{})
+		doubtful := 0
+		for _, v := range s.Verdicts {
+			if v.Settle == "" {
+				continue
+			}
+			doubtful++
+			if !strings.Contains(v.Settle, want) {
+				t.Errorf("%s %s: %s", blade, v.Limit, v.Settle)
+			}
+		}
+		if doubtful == 0 {
+			t.Errorf("%s: nothing is in doubt", blade)
+		}
+	}
+}

@@ -196,3 +196,24 @@ func TestAlignmentAdviceKnowsWhatWasDone(t *testing.T) {
 		advises(t, c.what, s, c.wanted, c.unwanted)
 	}
 }
+
+// Faces that are parallel within their gauge open to no side that could be told,
+// and neither words nor drawing name one; faces that are not open where the
+// widest gap was read.
+func TestADirectionIsToldWhereThereIsOne(t *testing.T) {
+	for gap, want := range map[string]string{"0.31 mm": "no direction can be told", "0.45 mm": "about 3 o'clock"} {
+		other := map[string]string{"0.31 mm": "0.29 mm", "0.45 mm": "0.15 mm"}[gap]
+		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [{"clock": "12 o'clock", "gap": "0.30 mm"},
+			{"clock": "3 o'clock", "gap": "`+gap+`"}, {"clock": "6 o'clock", "gap": "0.30 mm"}, {"clock": "9 o'clock", "gap": "`+other+`"}]}`, marinecalc.Options{})
+		at, told := s.Result("widestAt"), want != "no direction can be told"
+		if got := s.Result("widest").Text; got != want {
+			t.Errorf("%s: %q, want %q", gap, got, want)
+		}
+		if _, _, ranged := at.Range(); ranged != told || !told && at.Text != want {
+			t.Errorf("%s: %q %q", gap, at.Text, at.Interval)
+		}
+		if got := strings.Contains(s.Drawings[0].SVG, ">widest<"); got != told {
+			t.Errorf("%s: the drawing names the widest gap: %v", gap, got)
+		}
+	}
+}

@@ -41,7 +41,8 @@ func CouplingAlignment(in align.CouplingInput, out align.CouplingResult, b pictu
 		gaps[i] = gapText(b.Single(), align.GapAt(out, quantity.Direction(float64(i)*math.Pi/2)))
 	}
 	description := "Gap at 12 o'clock " + gaps[0] + ", at 3 " + gaps[1] + ", at 6 " + gaps[2] + ", at 9 " + gaps[3] + "."
-	if out.Widest != "" {
+	widest := out.Widest != "" && b.Tells("widestAt")
+	if widest {
 		description += " Widest " + out.Widest + "."
 	}
 	p := picture.Begin(size, size, title, description)
@@ -73,7 +74,7 @@ func CouplingAlignment(in align.CouplingInput, out align.CouplingResult, b pictu
 		dx, dy := at(float64(r.Clock), radius(r.Gap))
 		p.Circle(picture.Ink, dx, dy, 3)
 	}
-	if out.Widest != "" {
+	if widest {
 		x1, y1 := at(float64(out.WidestAt), rim)
 		x2, y2 := at(float64(out.WidestAt), radius(wide)+10)
 		p.Line(picture.Accent, x1, y1, x2, y2)

@@ -9,7 +9,11 @@ type Brush struct {
 	Units    quantity.System
 	Currency string
 	Titles   func(result, code string) string // what people read for the code that a result has
+	Open     func(result string) bool         // whether a result tells nothing, as a direction that may be any; nil: all tell
 }
+
+// Tells says whether a result is worth drawing.
+func (b Brush) Tells(result string) bool { return b.Open == nil || !b.Open(result) }
 
 // Words gives what people read for the code that a result has.
 func (b Brush) Words(result, code string) string { return b.Titles(result, code) }
