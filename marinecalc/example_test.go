@@ -25,7 +25,7 @@ func ExampleRun() {
 		fmt.Printf("%s: %s\n", v.Title, v.Reads)
 	}
 	// Output:
-	// Wrench setting: 37.84 N·m
+	// Wrench setting: 37.8 N·m
 	// Achieved clamp load: 25.2 kN (18.9 to 31.5 kN)
 	// Share of the proof load: OK
 	// Share of the yield strength: OK

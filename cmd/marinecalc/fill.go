@@ -57,10 +57,11 @@ func unreadable(where string, err error) error {
 
 // fill works one calculation out.
 func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
-	if len(args) == 0 {
+	id, args := takeCalculation(args)
+	if id == "" {
 		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
-	form, err := marinecalc.Open(args[0])
+	form, err := marinecalc.Open(id)
 	if err != nil {
 		return 0, err
 	}
@@ -76,7 +77,7 @@ func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 		fs.String(flagName(i.Name), "", i.Title)
 		byFlag[flagName(i.Name)] = i
 	}
-	if err := fs.Parse(args[1:]); err != nil {
+	if err := fs.Parse(args); err != nil {
 		return 0, badFlag(err, form)
 	}
 	if fs.NArg() > 0 {

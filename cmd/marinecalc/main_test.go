@@ -235,3 +235,32 @@ func TestRules(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 }
+
+// Flags stand before, between or after the file, and say the same.
+func TestFlagsStandAnywhere(t *testing.T) {
+	boat := file(t, "boat.json", `{"name": "Bare", "engine": {"power": "20 kW", "speed": "3000 rpm"}, "readings": [{"date": "2026-05-02", "dripRate": "6 drips/min"}, {"date": "2026-06-02", "dripRate": "7 drips/min"}]}`)
+	overlay := file(t, "yard.json", `{"title": "Yard"}`)
+	out := filepath.Join(t.TempDir(), "out.csv")
+	for _, same := range [][][]string{
+		{{"survey", boat, "--json", "--no-ranges", "--units", "us"}, {"survey", "--json", boat, "--no-ranges", "--units", "us"}, {"survey", "--units", "us", "--json", "--no-ranges", boat}, {"survey", "--units=us", "--json", "--no-ranges", "--", boat}},
+		{{"compare", boat, "--before", "2026-05-02", "--after", "2026-06-02"}, {"compare", "--before", "2026-05-02", boat, "--after", "2026-06-02"}},
+		{{"readings", boat, "--out", out}, {"readings", "--out", out, boat}},
+		{{"rules", overlay, overlay, "--json"}, {"rules", "--json", overlay, overlay}, {"rules", overlay, "--json", overlay}},
+		{{"fill", "bearing-clearance", "--shaft-diameter", "30 mm", "--bearing-clearance", "0.4 mm", "--json"}, {"fill", "--json", "--shaft-diameter", "30 mm", "bearing-clearance", "--bearing-clearance", "0.4 mm"}},
+	} {
+		want := say("", same[0]...)
+		if want.code == exitBad || want.out == "" && same[0][0] != "readings" {
+			t.Fatalf("%q: %+v", same[0], want)
+		}
+		for _, args := range same[1:] {
+			if got := say("", args...); got.code != want.code || got.out != want.out {
+				t.Errorf("%q: exit code %d, %s; %q: %d, %s", args, got.code, got.errs, same[0], want.code, want.errs)
+			}
+		}
+	}
+	for _, args := range [][]string{{"survey", boat, boat}, {"survey", "--json"}, {"readings", "--out", out}, {"rules", "--json"}, {"fill", "--json"}, {"fill", "--json", "nothing"}, {"survey", "--jsn", boat}} {
+		if got := say("", args...); got.code != exitBad || got.errs == "" {
+			t.Errorf("%q: %+v", args, got)
+		}
+	}
+}

@@ -15,17 +15,14 @@ func readings(args []string, out, errs io.Writer) error {
 	fs := flag.NewFlagSet("readings", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	add, to := fs.String("add", "", ""), fs.String("out", "", "")
-	file := ""
-	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
-		file, args = args[0], args[1:]
-	}
-	if err := fs.Parse(args); err != nil {
+	files, err := parse(fs, args)
+	if err != nil {
 		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE"}}.Err()
 	}
-	if file == "" || fs.NArg() > 0 {
+	if len(files) != 1 {
 		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}.Err()
 	}
-	b, err := readBoat("readings", file, marinecalc.Options{}, errs)
+	b, err := readBoat("readings", files[0], marinecalc.Options{}, errs)
 	if err != nil {
 		return err
 	}

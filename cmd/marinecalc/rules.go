@@ -15,13 +15,14 @@ func checkRules(args []string, out, errs io.Writer) error {
 	fs := flag.NewFlagSet("rules", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	asJSON := fs.Bool("json", false, "")
-	if err := fs.Parse(args); err != nil {
+	files, err := parse(fs, args)
+	if err != nil {
 		return marinecalc.Problems{{Where: "rules", What: err.Error(), Allowed: "--json"}}.Err()
 	}
-	if fs.NArg() == 0 {
+	if len(files) == 0 {
 		return marinecalc.Problems{{Where: "rules", What: "needs a rule file", Allowed: "marinecalc rules [--json] FILE …"}}.Err()
 	}
-	reports, _, err := readRules("rules", fs.Args(), errs)
+	reports, _, err := readRules("rules", files, errs)
 	if err != nil {
 		return err
 	}

@@ -14,23 +14,20 @@ import (
 // flags and the options.
 func boatCommand(name string, args []string, c *common, fs *flag.FlagSet, errs io.Writer) (*marinecalc.Boat, marinecalc.Options, error) {
 	c.define(fs)
-	file := ""
-	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
-		file, args = args[0], args[1:]
-	}
-	if err := fs.Parse(args); err != nil {
+	files, err := parse(fs, args)
+	if err != nil {
 		var known []string
 		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
 		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: err.Error(), Allowed: strings.Join(known, ", ")}}.Err()
 	}
-	if file == "" || fs.NArg() > 0 {
+	if len(files) != 1 {
 		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}.Err()
 	}
 	o, err := c.options(errs)
 	if err != nil {
 		return nil, o, err
 	}
-	b, err := readBoat(name, file, o, errs)
+	b, err := readBoat(name, files[0], o, errs)
 	return b, o, err
 }
 

@@ -118,3 +118,48 @@ func TestAimsAndGuidesBoundNothingElse(t *testing.T) {
 		t.Errorf("only %d bounds", held)
 	}
 }
+
+// sayMemory are the rows and limits that decide although a word of their source
+// or note is that something is from memory, each with the reason why no figure
+// of theirs rests on it.
+var sayMemory = map[string]string{
+	"bolt-grades/iso-12.9":                         "its yield strength is nine tenths of the tensile strength by the class number itself",
+	"gauges/drip-count":                            "the interval follows from the distribution, and a test holds it against gonum's",
+	"gauges/drip-count-short":                      "the same",
+	"gauges/drip-count-long":                       "the same",
+	"hole-fits/fitted":                             "all bolts of reamed holes bear, by what fitted means; the clause alone is from memory",
+	"thread-finishes/plain-cleaned-dry":            "the figure was read where it is quoted; the title alone is from memory",
+	"thread-finishes/oiled":                        "the same",
+	"shaft-diameter-rules/iacs-m68":                "bounds a guide alone, and class rules print the factor in worked examples",
+	"shaft-diameter-rules/iacs-m68-slip-propeller": "the same",
+	"waters/sea":                                   "the salinity is that of standard sea water; the range about it is a bracket itself",
+	"limit gland-boils":                            "water boils at 100 °C at the pressure of the air: what the scale was made by",
+}
+
+// What says that it is from memory decides nothing but for those above, whatever
+// basis it gives itself.
+func TestWhatSaysMemoryDecidesNothing(t *testing.T) {
+	met := map[string]bool{}
+	look := func(key string, p Provenance, note string, decides bool) {
+		if !decides || p.Basis.Guides() || !strings.Contains(p.Source.String()+note, "from memory") {
+			return
+		}
+		if met[key] = true; sayMemory[key] == "" {
+			t.Errorf("%s decides by its basis, %s, and says: %s; %s", key, p.Basis, p.Source, note)
+		}
+	}
+	b := Standard()
+	for _, name := range b.Tables() {
+		for _, r := range b.Table(name).Rows.All() {
+			look(name+"/"+r.ID, r.Provenance, r.Note, r.Decides)
+		}
+	}
+	for _, l := range b.AllLimits().All() {
+		look("limit "+l.ID, l.Provenance, l.Note, true)
+	}
+	for key := range sayMemory {
+		if !met[key] {
+			t.Errorf("%s is not there, or needs no reason any more", key)
+		}
+	}
+}

@@ -72,8 +72,12 @@ func (r *run) place(name string) *float64 {
 	return nil
 }
 
-// field is where the typed struct has an input that is a number, or nil.
+// field is where the typed struct has an input that is a number, or nil. One
+// that limits alone go by has its place in what is known of it.
 func (r *run) field(p *contract.Property) *float64 {
+	if p.JudgedOnly && p.Kind != nil {
+		return &r.in.values[p.Index].si
+	}
 	if to, ok := r.in.form.Inputs.Field(r.in.call.input, p); ok {
 		return binding.Number(to)
 	}

@@ -21,9 +21,10 @@ type curve struct {
 
 // curves is what a run of readings says when the pace may grow: a straight
 // line and curves of each bend, weighed by how well they go with the
-// readings. The straight line is half as likely beforehand as all bends
-// together: with it as likely as these, of five or six readings more than one
-// in twenty safe horizons failed in the simulation of the tests.
+// readings. The straight line is a third as likely beforehand as all bends
+// together: with a half, of five readings 5.3 % of 1400 safe horizons failed in
+// the simulation of the tests where wear grew by e over the run, with a third
+// 2.9 % (20 000 simulated runs each).
 // The weights are those of normal scatter of unknown size with flat priors of
 // height, rise and log scatter, RSS^(−(n−2)/2)/√Σ(g − ḡ)² (Zellner, An
 // Introduction to Bayesian Inference in Econometrics, 1971, ch. 3 and 10,
@@ -48,7 +49,7 @@ func layCurves(x, y []float64, accuracy float64) curves {
 	for k, bend := range bends {
 		f := curve{bend: bend, height: high, weight: 1 / float64(len(bends)-1)}
 		if k == 0 {
-			f.weight = 0.5
+			f.weight = 1. / 3
 		}
 		for _, at := range x {
 			f.middle += c.shape(bend, at) / n
