@@ -3,16 +3,12 @@ package marinecalc_test
 import (
 	"testing"
 
-	"example.org/driveline/marinecalc/fluid"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/internal/trend/series"
-	"example.org/driveline/marinecalc/quantity"
 )
 
-// runStatistics holds a distribution, a line or a property of water against
-// its table.
+// runStatistics holds a distribution or a line against its table.
 func (row *publishedRow) runStatistics(t *testing.T) {
 	number := func(name string) float64 { v, _ := row.Input[name].(float64); return v }
 	list := func(name string) (values []float64) {
@@ -42,18 +38,6 @@ func (row *publishedRow) runStatistics(t *testing.T) {
 		got["t"] = series.Student(number("probability"), int(number("freedom")))
 	case "theil-sen":
 		got["slope"], got["intercept"] = series.TheilSen(list("x"), list("y"))
-	case "water-viscosity":
-		temperature, _ := contract.Resolve(row.Input, []string{"temperature"})
-		at, salinity := quantity.Temperature(testboat.Amount(t, temperature, nil)), quantity.Ratio(number("salinity"))
-		mu, err := fluid.WaterViscosity(at, salinity)
-		if err != nil {
-			t.Fatal(err)
-		}
-		water, err := fluid.AtSurface(at, salinity)
-		if err != nil {
-			t.Fatal(err)
-		}
-		got["viscosity"], got["kinematic"] = float64(mu), float64(mu)/float64(water.Density)
 	}
 	for name, want := range row.Expect {
 		row.holds(t, name, got[name], testboat.Amount(t, want, nil))

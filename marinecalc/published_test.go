@@ -97,7 +97,7 @@ func (row *publishedRow) run(t *testing.T) {
 		row.runConformity(t)
 	case "water-density", "water-specific-heat", "fresh-water":
 		row.runWater(t)
-	case "count", "student", "theil-sen", "water-viscosity":
+	case "count", "student", "theil-sen":
 		row.runStatistics(t)
 	case "transmissibility":
 		ratio, _ := row.Input["ratio"].(float64)

@@ -142,3 +142,19 @@ func TestRunOutIsRefused(t *testing.T) {
 	_, err := Coupling(in)
 	parttest.RefusedAt(t, err, "/knownFaceRunOut", "/knownRimRunOut")
 }
+
+// Two positions of the shaft fit whichever way it was turned, however much the
+// readings scatter within their gauge: what they say of the run-out stays open.
+func TestTwoPositionsStayOpenWithScatter(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 14))
+	for range 20 {
+		in := faces(truth{1e-3, vector{2e-4, 1e-4}, vector{1.5e-4, 0}}.read(round(8), []float64{0, math.Pi / 2}))
+		for i := range in.Readings {
+			in.Readings[i].Gap += quantity.Length(r.NormFloat64() * 1e-5)
+			in.Readings[i].GapUncertainty = 1e-5
+		}
+		if m := solved(t, in); m.TurnCheck != TurnUnchecked {
+			t.Fatalf("%s", m.TurnCheck)
+		}
+	}
+}

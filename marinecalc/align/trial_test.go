@@ -159,6 +159,7 @@ func TestAboutHasNoPreferredWay(t *testing.T) {
 		found := along(0.3, clock)
 		parttest.Near(t, "outward", about(found, along(0.4, clock)), 0.4, 1e-12)
 		parttest.Near(t, "inward", about(found, along(0.2, clock)), 0.2, 1e-12)
+		parttest.Near(t, "nothing found, upward", about(vector{}, vector{0.2, 0}), 0.2, 1e-12)
 		parttest.Near(t, "askew", about(found, along(0.25, clock+0.4)), about(along(0.3, 0), along(0.25, 0.4)), 1e-12)
 	}
 }

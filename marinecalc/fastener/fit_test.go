@@ -199,6 +199,10 @@ func TestOrderOfTightening(t *testing.T) {
 			t.Errorf("%d bolts: the second is not opposite the first: %v", n, order)
 		}
 	}
+	in := twoFlanges()
+	if in.BoltCount = 2; stackup(t, in).TighteningOrder != "1 - 2" {
+		t.Errorf("two bolts: %q", stackup(t, in).TighteningOrder)
+	}
 	if got := stackup(t, twoFlanges()).TighteningOrder; got != "1 - 3 - 2 - 4" {
 		t.Errorf("four bolts: %q", got)
 	}

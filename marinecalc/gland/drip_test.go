@@ -29,6 +29,8 @@ func TestDropsToLitres(t *testing.T) {
 	out := cost(t, in)
 	parttest.Within(t, "10 a minute", float64(out.DayAtRest), 0.72e-3, 1e-12)
 	parttest.Within(t, "60 a minute", float64(out.DayUnderWay), 4.32e-3, 1e-12)
+	// By hand: 5 of the 168 hours of a week are under way.
+	parttest.Within(t, "a week", float64(out.WeekVolume), 5*0.18e-3+163*0.03e-3, 1e-12)
 }
 
 // In the long run the pump throws out what comes in, and the battery gives

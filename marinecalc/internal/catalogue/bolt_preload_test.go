@@ -134,3 +134,19 @@ func TestStainlessHasOneProofRule(t *testing.T) {
 		}
 	}
 }
+
+// What was measured at the bolts is kept in the boat file, in a dated reading
+// too, and comes back: the newest torque and prevailing torque, with the day.
+func TestTorquesOfTheBoltsAreKept(t *testing.T) {
+	s := testboat.RunOn(t, `{"name": "Tern", "coupling": {"bolts": {"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "torqueUsed": "30 N·m", "prevailingTorque": "2 N·m"}},
+		"readings": [{"date": "2026-03-01", "coupling": {"bolts": {"torqueUsed": "46 N·m", "prevailingTorque": "4 N·m"}}}]}`, "bolt-preload", `{}`)
+	for name, want := range map[string]float64{"torqueUsed": 46, "prevailingTorque": 4} {
+		in := s.Input(name)
+		if in == nil || in.SI == nil || *in.SI != want || in.Origin != "boat" {
+			t.Errorf("%s: %+v", name, in)
+		}
+	}
+	if v := s.Verdict("bolt-torque-in-question"); v == nil || v.Word == "not measured" {
+		t.Errorf("the torque that was used is not judged: %+v", v)
+	}
+}

@@ -104,3 +104,13 @@ func TestSharesAreAsGoodAsSaid(t *testing.T) {
 	agree(t, "share of a normal factor that does all", normalOnly, 0.997, 0.003)
 	agree(t, "share of a rectangular factor that does all", rectangularOnly, 0.99985, 0.00015)
 }
+
+// What does not vary is explained by no factor.
+func TestSharesOfWhatDoesNotVary(t *testing.T) {
+	r := mustPropagate(t, []Factor{normal(1, 0.1), rectangular(-1, 1)}, 1, Plan{}, func(x, y []float64) bool { y[0] = 3; return true }).Results[0]
+	for i, s := range r.Shares {
+		if s != 0 {
+			t.Errorf("factor %d has a share of %g in a constant", i, s)
+		}
+	}
+}
