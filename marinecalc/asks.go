@@ -47,6 +47,10 @@ var asks = []ask{
 	{name: "readings", answer: askReadings, members: []string{"boat"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
+	{name: "procedures", answer: askProcedures, members: []string{"boat", "overlays"}},
+	{name: "procedure", answer: askProcedure, members: append([]string{"remedies", "done", "date"}, boatMembers...)},
+	{name: "tick", answer: askTick, members: []string{"boat", "remedies", "step", "ticked", "date", "time", "note", "record", "overlays"}, givesBoat: true},
+	{name: "close-work", answer: askCloseWork, members: []string{"boat", "remedies", "date", "overlays"}, givesBoat: true},
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
 	{name: "rules", answer: askRules, members: []string{"text", "file", "overlays"}},
 }

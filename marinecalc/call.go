@@ -76,6 +76,8 @@ type reply struct {
 	Text         string                `json:"text,omitempty"`     // a quantity with its unit
 	SI           *float64              `json:"si,omitempty"`
 	Rules        *RulesReport          `json:"rules,omitempty"`
+	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on
+	Procedure    *Procedure            `json:"procedure,omitempty"`
 }
 
 // wordEntry is a word of verdicts, for programs and for people.

@@ -68,6 +68,7 @@ func TestGoldenBoats(t *testing.T) {
 				map[string]any{"remedy": "repack-gland"}, map[string]any{"remedy": "align-coupling"}}}
 			book.json("work-plan.chosen", ask(map[string]any{"ask": "run", "calculation": "work-plan", "input": work, "trials": 4096})["sheet"])
 			book.reply("work-plan.chosen.ics", ask(map[string]any{"ask": "calendar", "input": work}), "calendar")
+			book.json("procedure", ask(map[string]any{"ask": "procedure", "remedies": []any{"repack-gland", "align-coupling"}, "trials": 4096})["procedure"])
 			book.reply("readings.csv", ask(map[string]any{"ask": "readings"}), "csv")
 			book.nothingElse()
 		})

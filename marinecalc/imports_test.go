@@ -32,6 +32,7 @@ var layers = []struct {
 	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial"}},
 	{"the catalogue", []string{"marinecalc/internal/catalogue"}},
 	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
+	{"work to go by, filled from whole boats", []string{"marinecalc/internal/procedure"}},
 	{"documents for other programs", []string{"marinecalc/internal/export"}},
 	{"the face", []string{"marinecalc"}},
 	{"what tests of the whole share", []string{"marinecalc/internal/testboat"}},

@@ -132,6 +132,11 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 			ask("calendar", with(map[string]any{"input": work}))
 			ask("csv", with(map[string]any{"calculation": "work-plan", "input": work}))
 		}
+		for _, ids := range [][]string{{"align-coupling"}, {"replace-gearbox", "replace-mounts"}} {
+			ask("procedure", map[string]any{"remedies": ids, "trials": 256})
+		}
+		ask("procedures", nil)
+		ask("tick", map[string]any{"remedies": []string{"repack-gland"}, "step": "make-safe", "ticked": true, "date": "2027-06-01", "time": "09:30", "note": "dry"})
 		ask("boat", nil)
 		ask("readings", nil)
 		ask("add-readings", map[string]any{"csv": "date,dripRate\n2027-06-01,7 drips/min\n"})
@@ -192,6 +197,8 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 		{"ask": "compare", "boat": boat, "before": "2026-01-01", "after": "2026-99-99"},
 		{"ask": "add-readings", "boat": boat, "csv": "date,dripRate\nnever,7\n"},
 		{"ask": "csv", "calculation": "work-plan", "table": "songs"}, {"ask": "calendar"},
+		{"ask": "procedure", "remedies": []any{"repack-glnd"}}, {"ask": "tick", "boat": boat, "remedies": []any{"repack-gland"}, "step": "trial", "date": "2026-01-01"},
+		{"ask": "close-work", "boat": boat, "remedies": []any{"repack-gland"}, "date": "2026-01-01"},
 		{"ask": "quantity", "quantity": "song", "text": "5"}, {"ask": "quantity", "quantity": "length", "text": "long"},
 	} {
 		if d.asked(t, r) {
@@ -214,10 +221,11 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 // another type.
 func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	d := newDoorSchemas(t)
-	boat := json.RawMessage(testboat.Logged)
+	boat := json.RawMessage(strings.Replace(testboat.Logged, `"name":"Tern",`, `"name":"Tern","work":{"steps":[{"step":"make-safe","done":"2026-05-20"}]},`, 1))
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
-		"date": "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json"}
+		"date": "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json",
+		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{}}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
 			t.Errorf("the test has no value for %s", name)
@@ -272,7 +280,7 @@ func sameWords(t *testing.T, of string, inSchema, inGo []string) {
 }
 
 // free are the members whose texts only their meaning can refuse.
-var free = []string{"calculation", "table", "csv", "quantity", "text", "unit"}
+var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time"}
 
 // agree holds that the schema lets a request through where that is wanted, and
 // that Call refuses it for that member where it is not.

@@ -10,6 +10,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/procedure"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -27,8 +28,10 @@ type request struct {
 	csv         string // readings to add to the boat
 	quantity    string // a kind of quantity, to read text as
 	text        string
-	unit        string // of a bare number in it
-	file        string // the name of a rule file whose text it is
+	unit        string                // of a bare number in it
+	file        string                // the name of a rule file whose text it is
+	happened    procedure.TickRequest // at a step, and the work it belongs to
+	done        []string              // steps
 	options     Options
 }
 
@@ -92,10 +95,23 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
 	"file":        textMember(func(r *request) *string { return &r.file }),
 	"date":        readDay,
-	"noRanges":    flagMember(func(r *request) *bool { return &r.options.NoRanges }),
-	"brief":       flagMember(func(r *request) *bool { return &r.options.Brief }),
-	"input":       func(r *request, _ string, v any, _ *problem.List) { r.input = v },
-	"boat":        func(*request, string, any, *problem.List) {}, // read last, by takeBoat
+	"remedies":    textsMember(func(r *request) *[]string { return &r.happened.Remedies }),
+	"done":        textsMember(func(r *request) *[]string { return &r.done }),
+	"step":        textMember(func(r *request) *string { return &r.happened.Step }),
+	"time":        textMember(func(r *request) *string { return &r.happened.Time }),
+	"note": textMember(func(r *request) *string {
+		r.happened.Note = new(string)
+		return r.happened.Note
+	}),
+	"ticked": flagMember(func(r *request) *bool {
+		r.happened.Done = new(bool)
+		return r.happened.Done
+	}),
+	"record":   readRecord,
+	"noRanges": flagMember(func(r *request) *bool { return &r.options.NoRanges }),
+	"brief":    flagMember(func(r *request) *bool { return &r.options.Brief }),
+	"input":    func(r *request, _ string, v any, _ *problem.List) { r.input = v },
+	"boat":     func(*request, string, any, *problem.List) {}, // read last, by takeBoat
 	"trials": func(r *request, name string, v any, problems *problem.List) {
 		r.options.Trials = int(wholeNumber(name, v, spread.MaxTrials, problems))
 	},
@@ -115,6 +131,36 @@ func textMember(at func(*request) *string) func(*request, string, any, *problem.
 		if *at(r), ok = v.(string); !ok {
 			problems.Add("/"+name, name+" is not a text", "a text", "")
 		}
+	}
+}
+
+func textsMember(at func(*request) *[]string) func(*request, string, any, *problem.List) {
+	return func(r *request, name string, v any, problems *problem.List) {
+		list, ok := v.([]any)
+		for _, item := range list {
+			text, is := item.(string)
+			ok = ok && is
+			*at(r) = append(*at(r), text)
+		}
+		if !ok {
+			problems.Add("/"+name, name+" is not a list of texts", `a list such as ["…"]`, "")
+		}
+	}
+}
+
+// readRecord reads what was written down at a step.
+func readRecord(r *request, name string, v any, problems *problem.List) {
+	list, ok := v.([]any)
+	for _, item := range list {
+		one, _ := item.(map[string]any)
+		title, is := one["title"].(string)
+		_, has := one["value"]
+		_, object := one["value"].(map[string]any)
+		ok = ok && is && !object && (has && len(one) == 2 || !has && len(one) == 1)
+		r.happened.Record = append(r.happened.Record, procedure.Noted{Title: title, Value: one["value"]})
+	}
+	if !ok {
+		problems.Add("/"+name, name+" is not a list of what was written down", `a list such as [{"title": "…", "value": "…"}]`, "")
 	}
 }
 

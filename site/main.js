@@ -12,6 +12,7 @@ import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
 import { showCompare } from './views/compare.js';
 import { showList } from './views/list.js';
+import { showProcedure } from './views/procedure.js';
 import { showSurvey } from './views/survey.js';
 
 /** @typedef {import('./app.js').App} App */
@@ -47,12 +48,12 @@ async function open() {
 function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decodeURIComponent);
   main.replaceChildren();
-  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, sheet: showCalculation };
+  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
   const title = showView(app, main, name);
   document.title = `${title} · marinecalc`;
   main.querySelector('h1')?.setAttribute('tabindex', '-1');
-  const current = ['boat', 'survey', 'compare'].includes(view) ? view : 'list';
+  const current = ['boat', 'survey', 'compare', 'procedure'].includes(view) ? view : 'list';
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');

@@ -307,6 +307,79 @@ export interface KeepRequest {
   date: Day;
 }
 
+/** The work that there is, by the part that it is on, and how much of each is ticked off on the boat. */
+export interface ProceduresRequest {
+  /** What is asked for. */
+  ask: 'procedures';
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** Work to go by, step by step, filled with what is known of the boat. */
+export interface ProcedureRequest {
+  /** What is asked for. */
+  ask: 'procedure';
+  /** Ids of the pieces of work, one or more done together. */
+  remedies: string[];
+  /** Ids of steps to show as ticked off besides those of the boat file. */
+  done?: string[];
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date?: Day;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The boat with what happened at one step of the work: ticked off, noted, read. Readings stand under the day. */
+export interface TickRequest {
+  /** What is asked for. */
+  ask: 'tick';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** Ids of the pieces of work, one or more done together. */
+  remedies: string[];
+  /** Id of a step of the work. */
+  step: string;
+  /** True ticks the step off, false takes the tick back; absent leaves it. */
+  ticked?: boolean;
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date: Day;
+  /** Of the day, such as 14:05. */
+  time?: string;
+  /** What was noticed at the step; absent leaves what was noted. */
+  note?: string;
+  /** What was written down at the step, each by the title that the step gives it; without a value it is taken away. */
+  record?: Noted[];
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The boat with work ended: its ticks are cleared, and an event says what was done. */
+export interface CloseWorkRequest {
+  /** What is asked for. */
+  ask: 'close-work';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** Ids of the pieces of work, one or more done together. */
+  remedies: string[];
+  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  date: Day;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
 /** What a person typed, read as a quantity. */
 export interface QuantityRequest {
   /** What is asked for. */
@@ -332,7 +405,15 @@ export interface RulesRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+
+/** Something written down at a step. */
+export interface Noted {
+  /** As the step has it. */
+  title: string;
+  /** As it was written; a list for a reading that is one; absent or null takes it away. */
+  value?: string | number | boolean | object[] | null;
+}
 
 /** A day, year-month-day (ISO 8601). */
 export type Day = string;
@@ -473,6 +554,38 @@ export interface KeepReply extends Answered {
   kept?: KeptInput[];
   /** The inputs for which the boat file has no place, by name; absent where there are none. */
   left?: string[];
+}
+
+/** The reply to a request for procedures. */
+export interface ProceduresReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The work that there is, by the part that it is on. */
+  procedures: PartWork[];
+}
+
+/** The reply to a request for procedure. */
+export interface ProcedureReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The work to go by, step by step. */
+  procedure: Procedure;
+}
+
+/** The reply to a request for tick. */
+export interface TickReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
+}
+
+/** The reply to a request for close-work. */
+export interface CloseWorkReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
 }
 
 /** The reply to a request for quantity. */
@@ -635,6 +748,10 @@ export interface Replies {
   'readings': ReadingsReply;
   'add-readings': AddReadingsReply;
   'keep': KeepReply;
+  'procedures': ProceduresReply;
+  'procedure': ProcedureReply;
+  'tick': TickReply;
+  'close-work': CloseWorkReply;
   'quantity': QuantityReply;
   'rules': RulesReply;
 }
@@ -1126,6 +1243,296 @@ export interface Turned {
   value: string;
   /** The limit's figure in the second state, in words. */
   bound: string;
+}
+
+/** One piece of work, or several done together, step by step, filled with what is known of the boat. Since format 1. */
+export interface Procedure {
+  /** Name of the boat; empty where there is none. */
+  boat: string;
+  /** What is done. */
+  title: string;
+  /** The pieces of work. */
+  remedies: WorkPiece[];
+  /** What they cure. */
+  cures: WorkCause[];
+  /** The steps by the parts of the job, in order. */
+  phases: WorkPhase[];
+  /** How many steps there are. */
+  steps: number;
+  /** How many of them are ticked off. */
+  ticked: number;
+  /** Of work, of one person, when it goes smoothly. */
+  hours: number;
+  /** Times that the boat goes ashore or afloat between the steps. */
+  moves: number;
+  /** The newest tick; absent where there is none. */
+  lastTick?: StepTick;
+  /** Of all steps, each once. */
+  tools: string[];
+  /** What figures of the steps still need. */
+  missing: StepMissing[];
+  /** Pictures of the steps, each calculation once. */
+  drawings: StepDrawing[];
+  /** What of the boat file is kept and not used; absent where there is nothing. */
+  warnings?: Problem[];
+  /** What made it. */
+  made: Made;
+}
+
+/** One piece of work. */
+export interface WorkPiece {
+  /** Id of the remedy. */
+  id: string;
+  /** What is done. */
+  title: string;
+  /** What to know of it. */
+  text?: string;
+  /** What sort of work it is. */
+  kind: 'repair' | 'replace' | 'adjust';
+}
+
+/** What the work cures. */
+export interface WorkCause {
+  /** Id of the cause. */
+  id: string;
+  /** The cause as people read it. */
+  title: string;
+}
+
+/** The steps of one part of the job. */
+export interface WorkPhase {
+  /** Which part. */
+  phase: 'as-found' | 'open' | 'work' | 'close' | 'first-start' | 'trial' | 'afterwards';
+  /** The part as people read it. */
+  title: string;
+  /** In the order of the work. */
+  steps: WorkStep[];
+}
+
+/** One step, with what this boat asks for. */
+export interface WorkStep {
+  /** Id of the step. */
+  id: string;
+  /** Counted from 1 through all phases. */
+  number: number;
+  /** What is done. */
+  title: string;
+  /** How it is done. */
+  text: string;
+  /** What else to know. */
+  note?: string;
+  /** Titles of the work that needs it. */
+  for: string[];
+  /** Numbers of the steps that come before it. */
+  after: number[];
+  /** What has to be done with the boat before it. */
+  move?: string;
+  /** Where the boat lies for it, in words. */
+  place: string;
+  /** Of one person, when it goes smoothly. */
+  hours: number;
+  /** When it does not. */
+  longHours: number;
+  /** Days that must pass after it. */
+  waitDays: number;
+  /** What can hurt at this step, gravest first. */
+  cautions: Caution[];
+  /** Why there are none, where there are none. */
+  safe?: string;
+  /** What it is done with. */
+  tools: string[];
+  /** What it takes, in this boat's quantities and sizes. */
+  parts: StepPart[];
+  /** What the boat's sheets say for it. */
+  figures: StepFigure[];
+  /** Of the coupling bolts, where they are tightened. */
+  tightening?: Tightening;
+  /** Id of the calculation whose picture, among the drawings, stands beside it. */
+  drawing?: string;
+  /** What is read or seen and written down. */
+  records: StepRecord[];
+  /** Other work that is cheap while this lies open. */
+  bares: WorkPiece[];
+  /** Of a step after the trial: when. */
+  due?: StepDue;
+  /** Of a step that is ticked off. */
+  tick?: StepTick;
+  /** What was noted at it. */
+  tickNote?: string;
+}
+
+/** Something that a step takes. */
+export interface StepPart {
+  /** Id of the part. */
+  id: string;
+  /** The part as people read it. */
+  title: string;
+  /** How much, or what must be known first. */
+  amount: string;
+  /** Which one, as far as the boat's sheets tell. */
+  size?: string;
+  /** What else to know. */
+  note?: string;
+}
+
+/** A result or an input of the boat's sheets, or what it takes to know it. */
+export interface StepFigure {
+  /** calculation/name. */
+  of: string;
+  /** The figure as people read it. */
+  title: string;
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** The value with its unit; empty where it is not known, or where it is a table. */
+  text: string;
+  /** The 95 % range; absent where there is none. */
+  interval?: string;
+  /** The most urgent verdict on it; absent where nothing judges it. */
+  word?: Word;
+  /** That word as people read it. */
+  reads?: string;
+  /** The verdict in words. */
+  sentence?: string;
+  /** What the maker says. */
+  maker?: Maker;
+  /** Titles of the unverified figures behind it. */
+  restsOn?: string[];
+  /** The figure where it is a list. */
+  table?: Table;
+  /** What must be known first. */
+  needs?: Need[];
+  /** Why it is not known. */
+  why?: string;
+}
+
+/** What figures of the steps need. */
+export interface StepMissing {
+  /** Name of the input. */
+  input: string;
+  /** The input as people read it. */
+  title: string;
+  /** How to get it. */
+  how: string;
+  /** What it is usually read with. */
+  gauge?: string;
+  /** Id of the calculation that asks for it. */
+  calculation: string;
+  /** Title of that calculation. */
+  sheet: string;
+  /** Numbers of the steps that need it. */
+  steps: number[];
+}
+
+/** How a circle of bolts is tightened. */
+export interface Tightening {
+  /** The bolts, numbered round the circle, in order; empty where their number is not known. */
+  order: string;
+  /** The torque of each pass; empty where it is not known. */
+  passes: string[];
+  /** All of it in words. */
+  text: string;
+}
+
+/** Something to read or to look at, and to write down. */
+export interface StepRecord {
+  /** What. */
+  title: string;
+  /** Name of the boat's reading that it is; absent where it is none. */
+  reading?: string;
+  /** That reading as people read it. */
+  name?: string;
+  /** How it is taken. */
+  how?: string;
+  /** In which it is shown. */
+  unit?: string;
+  /** Its newest value. */
+  last?: string;
+  /** Day of that value, year-month-day. */
+  date?: string;
+  /** What it is held against. */
+  limits: HeldLimit[];
+  /** What was written down at this step. */
+  noted?: string;
+  /** Day of that, year-month-day. */
+  notedOn?: string;
+}
+
+/** A limit that a reading is held against. */
+export interface HeldLimit {
+  /** The limit as people read it. */
+  title: string;
+  /** The bound in words. */
+  bound: string;
+  /** It compares, and nothing is over it. */
+  guide?: boolean;
+  /** Id of the calculation that holds it; empty where the boat file sets it. */
+  calculation: string;
+  /** Title of that calculation. */
+  sheet: string;
+}
+
+/** When a step after the trial is due: whichever comes first. */
+export interface StepDue {
+  /** Engine hours after the trial. */
+  hours?: number;
+  /** Days after the trial. */
+  days?: number;
+  /** The day, once the trial is ticked off. */
+  by?: string;
+  /** What the hour meter shows then. */
+  meter?: string;
+  /** All of it in words. */
+  text: string;
+}
+
+/** Pictures that steps refer to by their calculation. */
+export interface StepDrawing {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** None where it cannot be worked out yet. */
+  pictures: Drawing[];
+  /** What it still needs then, by title. */
+  needs?: string[];
+}
+
+/** When a step was ticked off. */
+export interface StepTick {
+  /** Year-month-day. */
+  date: string;
+  /** Of the day. */
+  time?: string;
+}
+
+/** The work that there is on one part of the drivetrain. */
+export interface PartWork {
+  /** The part as people read it. */
+  part: string;
+  /** Each piece of work once. */
+  work: ListedWork[];
+}
+
+/** One piece of work that can be gone through. */
+export interface ListedWork {
+  /** Id of the remedy. */
+  id: string;
+  /** What is done. */
+  title: string;
+  /** What to know of it. */
+  text?: string;
+  /** What sort of work it is. */
+  kind: 'repair' | 'replace' | 'adjust';
+  /** What it cures, by title. */
+  cures: string[];
+  /** How many steps it has. */
+  steps: number;
+  /** Of one person. */
+  hours: number;
+  /** Steps ticked off on the boat. */
+  ticked: number;
 }
 
 /** One thing wrong with what was given: where it stands, what is wrong with it, what is allowed, and how to mend it. Since format 1. */

@@ -29,10 +29,16 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
                                          the dated readings as CSV for a spreadsheet; with --add
                                          the boat file with the readings of a CSV file added
 
+  marinecalc procedure [WORK …] [--boat FILE] [flags]
+                                         work to go by, step by step, with this boat's figures and
+                                         boxes to tick; without WORK the work that there is
+  marinecalc procedure WORK … --boat FILE --tick STEP --date DAY [--out FILE]
+                                         the boat file with that step ticked off, or with --untick
+                                         the tick taken back; --note and --record "WHAT=VALUE" too
   marinecalc rules FILE …                check rule files: what is wrong, what they replace and add
 
-Flags of fill, survey and compare:
-  --boat FILE      boat file that supplies what is not given (fill)
+Flags of fill, survey, compare and procedure:
+  --boat FILE      boat file that supplies what is not given (fill, procedure)
   --input FILE     the inputs as a JSON object; - is standard input (fill)
   --calendar FILE  also write the dates of a work plan as iCalendar (fill)
   --csv FILE       also write a list of the sheet as CSV; --table NAME says which (fill)
@@ -72,12 +78,14 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		err = compare(args[1:], out, errs)
 	case "readings":
 		err = readings(args[1:], out, errs)
+	case "procedure":
+		err = procedure(args[1:], out, errs)
 	case "rules":
 		err = checkRules(args[1:], out, errs)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings, rules", Hint: `see "marinecalc help"`}}.Err()
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings, procedure, rules", Hint: `see "marinecalc help"`}}.Err()
 	}
 	if err != nil {
 		complain(errs, err)

@@ -123,8 +123,9 @@ func TestTypesHoldForRealReplies(t *testing.T) {
 	var values strings.Builder
 	for name, request := range map[string]string{
 		"Contents": `{"ask": "contents"}`, "Blank": `{"ask": "blank", "calculation": "fault-finding", "boat": ` + string(boat) + `}`,
-		"Survey":  `{"ask": "survey", "trials": 100, "boat": ` + string(boat) + `}`,
-		"Compare": `{"ask": "compare", "before": "2025-10-04", "after": "2026-06-20", "trials": 100, "boat": ` + string(boat) + `}`,
+		"Survey":    `{"ask": "survey", "trials": 100, "boat": ` + string(boat) + `}`,
+		"Procedure": `{"ask": "procedure", "remedies": ["align-coupling", "repack-gland"], "trials": 100, "boat": ` + string(boat) + `}`,
+		"Compare":   `{"ask": "compare", "before": "2025-10-04", "after": "2026-06-20", "trials": 100, "boat": ` + string(boat) + `}`,
 	} {
 		reply := marinecalc.Call([]byte(request))
 		if !json.Valid(reply) || !strings.HasPrefix(string(reply), `{"ok":true`) {

@@ -114,7 +114,7 @@ function resultTable(results) {
  * @param {import('../../wasm/marinecalc.js').Table} given
  * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
-function listed(given, fold) {
+export function listed(given, fold) {
   const cell = (/** @type {{ text: string, interval?: string }} */ c) =>
     h('span', {}, c.text, c.interval && h('span', { class: 'aside' }, ` (${c.interval})`));
   const made = (/** @type {(level?: string) => boolean} */ shows) =>
@@ -186,7 +186,7 @@ function shares(result) {
 /**
  * @param {import('../../wasm/marinecalc.js').Drawing} given
  */
-function drawing(given) {
+export function drawing(given) {
   const made = picture(given.svg);
   return h(
     'figure',

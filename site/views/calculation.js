@@ -15,6 +15,7 @@ import { cautionList } from '../sheet/cautions.js';
 import { exportButtons } from '../sheet/exports.js';
 import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
 import { units } from '../store/settings.js';
+import { workLinks } from './work.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 
 // On a device where a call takes longer than this, wait for a pause in typing.
@@ -63,6 +64,7 @@ export function showCalculation(app, main, id = '') {
     });
 
   const sheetPart = h('div', { class: 'sheet' });
+  const toWork = h('div', {});
   const takeAway = h('div', { class: 'tools' });
   const toKeep = h('div', {});
   const unused = warningList(withBoat, 'h3');
@@ -81,6 +83,7 @@ export function showCalculation(app, main, id = '') {
       h('p', { class: 'printed-on' }, today()),
     ),
     sheetPart,
+    toWork,
     takeAway,
   );
 
@@ -139,12 +142,14 @@ export function showCalculation(app, main, id = '') {
       form.take([]);
       form.showOrigins(originsOf(reply.sheet));
       sheetPart.replaceChildren(...sheetParts(reply.sheet));
+      toWork.replaceChildren(...workLinks(app, id, reply.sheet));
       pause = setTimeout(offerToKeep, PAUSE);
       takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
       peek.textContent = headline(reply.sheet);
       speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
     } else {
       toKeep.replaceChildren();
+      toWork.replaceChildren();
       const taken = form.take(reply.problems);
       form.showOrigins(originsGiven(fromBoat));
       // No old result stays beside an input that does not belong to it.

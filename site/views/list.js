@@ -2,6 +2,7 @@
 
 import { h } from '../kit/dom.js';
 import { inHand, nameOf } from '../store/shelf.js';
+import { begunWork } from './work.js';
 
 /** @type {import('../app.js').View} */
 export function showList(app, main) {
@@ -28,6 +29,7 @@ export function showList(app, main) {
         ),
       );
     }),
+    begunWork(app),
     h('p', { class: 'help' }, `Version ${version}.`),
   );
   return 'Calculations';

@@ -11,6 +11,7 @@ import { badge, verdictCard } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
 
@@ -57,6 +58,7 @@ export function showSurvey(app, main) {
       list('How one thing leads to another', survey.chains ?? []),
       ...survey.missing.map(lacking),
       open(survey.open),
+      begunWork(app),
       h(
         'section',
         { class: 'paper', 'aria-labelledby': 'sheets-title' },

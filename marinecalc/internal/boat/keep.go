@@ -35,7 +35,7 @@ func Keeps(pointer string) bool {
 // "/boat/…" for anything else.
 func (b *Boat) Keep(list []Typed, day string) (*Boat, error) {
 	if b == nil {
-		return nil, problem.List{{Where: "/boat", What: "there is no boat to keep it with", Allowed: "a boat file", Kind: problem.Missing}}.Err()
+		return nil, noBoatToKeep()
 	}
 	text, err := b.MarshalJSON()
 	if err != nil {

@@ -70,6 +70,8 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"limits shared with no result", `{"shared": [{"calculation": "shaft-droop", "limitsOf": "coupling-alignment", "on": {"gapPerDiamter": "facePerDiameter"}, "title": "T", "how": "H"}]}`, "/shared/0/on/gapPerDiamter", `did you mean "gapPerDiameter"?`},
 		{"a sign of no cause", `{"signs": [{"id": "a", "cause": "shaft-bend", "evidence": "gear-seen", "yes": 0.5, ` + backing + `}]}`, "/signs/0/cause", `did you mean "shaft-bent"?`},
 		{"a part sized by nothing", `{"parts": [{"id": "yard-part", "title": "P", "unit": "piece", "leadDays": 3, "sizes": ["bolt-preload/thred"], ` + backing + `}]}`, "/parts/0/sizes/0", `there is no input or result of bolt-preload "thred"`},
+		{"a step with no such reading", `{"steps": [{"id": "yard-step", "title": "T", "hours": 1, "place": "either", "hazards": ["stop-the-engine"], "record": [{"title": "R", "reading": "dripRat"}], ` + backing + `}]}`, "/steps/0/record/0/reading", `did you mean "dripRate"?`},
+		{"a step with no such picture", `{"steps": [{"id": "yard-step", "title": "T", "hours": 1, "place": "either", "hazards": ["stop-the-engine"], "drawing": "bolt-fitt", ` + backing + `}]}`, "/steps/0/drawing", `did you mean "bolt-fit"?`},
 		{"an answer by no reading", `{"evidence": [{"id": "yard-look", "group": "look", "kind": "check", "title": "Q?", "help": "H", "minutes": 1, "access": 1, "place": "either", "hazards": [], "otherwise": 0.5, "readings": [{"reading": "fluidLok", "words": ["clear"], "answer": "no"}], ` + backing + `}]}`, "/evidence/0/readings/0/reading", `did you mean "fluidLook"?`},
 	} {
 		t.Run(c.name, func(t *testing.T) {

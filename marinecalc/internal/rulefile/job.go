@@ -81,6 +81,9 @@ func (c *checker) job() {
 		}
 	}
 	c.looks()
+	for where, row := range c.rows("steps") {
+		c.form(where+"/drawing", text(row, "drawing"))
+	}
 }
 
 // walk calls with every text at the end of a way of members, through lists.
@@ -112,7 +115,8 @@ func (c *checker) led(at, id string, to []string) {
 	c.unknown(at, "row of "+strings.Join(to, " or "), id, known)
 }
 
-// looks checks the readings of the boat file that answer a question.
+// looks checks the readings of the boat file that answer a question, or that a
+// step asks to write down.
 func (c *checker) looks() {
 	file, err := boat.Contract()
 	if err != nil {
@@ -122,6 +126,13 @@ func (c *checker) looks() {
 	var names []string
 	for _, p := range entry.Properties {
 		names = append(names, p.Name)
+	}
+	for where, row := range c.rows("steps") {
+		walk(where, row, []string{"record", "reading"}, func(at, name string) {
+			if entry.Child(name) == nil {
+				c.unknown(at, "reading of the boat file", name, names)
+			}
+		})
 	}
 	for where, row := range c.rows("evidence") {
 		list, _ := row["readings"].([]any)

@@ -92,7 +92,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 		case out != nil:
 			survey.Sheets = append(survey.Sheets, out.Sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
-			survey.Missing = append(survey.Missing, Missing{Calculation: c.ID, Title: k.Title, Needs: howTo(s, k.Calculation, missing)})
+			survey.Missing = append(survey.Missing, Missing{Calculation: c.ID, Title: k.Title, Needs: HowTo(s, k.Calculation, missing)})
 		default:
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.ID, Title: k.Title, Problems: problems.Sorted()})
 		}
@@ -103,8 +103,8 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	return survey, nil
 }
 
-// howTo says of each missing input how to get it, and with which gauge.
-func howTo(s *calc.Session, k *contract.Calculation, missing []*contract.Property) []Need {
+// HowTo says of each missing input how to get it, and with which gauge.
+func HowTo(s *calc.Session, k *contract.Calculation, missing []*contract.Property) []Need {
 	needs := make([]Need, 0, len(missing))
 	for i, p := range missing {
 		if slices.Contains(missing[:i], p) {

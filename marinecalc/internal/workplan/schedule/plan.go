@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"example.org/driveline/marinecalc/problem"
 )
 
 // Task is one step of the work.
@@ -81,7 +83,7 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 		}
 	}
 	if ring := cycle(tasks); ring != nil {
-		bad.Add("", "the steps go round in a circle: "+strings.Join(ring, ", then "), "steps that end somewhere", "take one of these dependencies out of the rule data")
+		inACircle(&bad, ring)
 	}
 	if len(bad) > 0 {
 		return Plan{}, bad.Err()
@@ -99,6 +101,11 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 	}
 	m.backward()
 	return m.plan, nil
+}
+
+// inACircle refuses tasks of which one comes before itself.
+func inACircle(bad *problem.List, ring []string) {
+	bad.Add("", "the steps go round in a circle: "+strings.Join(ring, ", then "), "steps that end somewhere", "take one of these dependencies out of the rule data")
 }
 
 // hand is a person.

@@ -1,0 +1,194 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc"
+)
+
+// ticking is what the flags say has happened at a step.
+type ticking struct {
+	tick, untick, date, time, note, to string
+	record                             files
+}
+
+func (t *ticking) define(fs *flag.FlagSet) {
+	fs.StringVar(&t.tick, "tick", "", "")
+	fs.StringVar(&t.untick, "untick", "", "")
+	fs.StringVar(&t.date, "date", "", "")
+	fs.StringVar(&t.time, "time", "", "")
+	fs.StringVar(&t.note, "note", "", "")
+	fs.StringVar(&t.to, "out", "", "")
+	fs.Var(&t.record, "record", "")
+}
+
+// procedure prints work to go by, or what work there is, or the boat file with
+// a step of it ticked off.
+func procedure(args []string, out, errs io.Writer) error {
+	var c common
+	var t ticking
+	fs := flag.NewFlagSet("procedure", flag.ContinueOnError)
+	c.define(fs)
+	t.define(fs)
+	boatFile := fs.String("boat", "", "")
+	var work []string
+	for len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+		work, args = append(work, args[0]), args[1:]
+	}
+	if err := fs.Parse(args); err != nil {
+		var known []string
+		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
+		return marinecalc.Problems{{Where: "procedure", What: err.Error(), Allowed: strings.Join(known, ", ")}}.Err()
+	}
+	if fs.NArg() > 0 {
+		return marinecalc.Problems{{Where: fs.Arg(0), What: "stands behind the flags", Allowed: "marinecalc procedure WORK … [flags]"}}.Err()
+	}
+	o, err := c.options(errs)
+	if err != nil {
+		return err
+	}
+	var b *marinecalc.Boat
+	if *boatFile != "" {
+		if b, err = readBoat("--boat", *boatFile, o, errs); err != nil {
+			return err
+		}
+	}
+	engine, err := marinecalc.New(marinecalc.WithRules(o.Rules))
+	if err != nil {
+		return err
+	}
+	if t.tick != "" || t.untick != "" {
+		return named(t.keep(engine, b, work, out))
+	}
+	if len(work) == 0 {
+		list := engine.Procedures(b)
+		if c.json {
+			return printJSON(out, list)
+		}
+		printWorkList(out, list)
+		return nil
+	}
+	p, err := engine.Procedure(context.Background(), b, marinecalc.ProcedureRequest{Remedies: work}, o)
+	if err != nil {
+		return named(err)
+	}
+	if c.json {
+		return printJSON(out, p)
+	}
+	printProcedure(out, p)
+	return nil
+}
+
+// keep writes the boat file with what happened at a step.
+func (t *ticking) keep(engine *marinecalc.Engine, b *marinecalc.Boat, work []string, out io.Writer) error {
+	if b == nil {
+		return marinecalc.Problems{{Where: "--boat", What: "a tick needs a boat file to stand in", Allowed: "--boat FILE"}}.Err()
+	}
+	if t.tick != "" && t.untick != "" {
+		return marinecalc.Problems{{Where: "--untick", What: "stands beside --tick", Allowed: "one of them"}}.Err()
+	}
+	done := t.tick != ""
+	r := marinecalc.TickRequest{Remedies: work, Step: t.tick + t.untick, Done: &done, Day: t.date, Time: t.time}
+	if t.note != "" {
+		r.Note = &t.note
+	}
+	for _, text := range t.record {
+		what, value, ok := strings.Cut(text, "=")
+		if !ok {
+			return marinecalc.Problems{{Where: "--record", What: strconv.Quote(text) + " has no value", Allowed: `"WHAT=VALUE", as the step names it`}}.Err()
+		}
+		r.Record = append(r.Record, marinecalc.Noted{Title: strings.TrimSpace(what), Value: strings.TrimSpace(value)})
+	}
+	kept, err := engine.Tick(b, r)
+	if err != nil {
+		return err
+	}
+	var text strings.Builder
+	if err := printJSON(&text, kept); err != nil {
+		return err
+	}
+	return deliver(out, t.to, []byte(text.String()))
+}
+
+// named gives problems the names of the command line.
+func named(err error) error {
+	list := marinecalc.ProblemsOf(err)
+	for i := range list {
+		p := &list[i]
+		switch place, _, _ := strings.Cut(strings.TrimPrefix(p.Where, "/"), "/"); place {
+		case "remedies":
+			p.Where = "procedure"
+		case "step":
+			p.Where = "--tick"
+		case "date", "time", "note", "record":
+			p.Where = "--" + place
+		}
+	}
+	return list.Err()
+}
+
+// printWorkList writes the work that there is, by the part that it is on.
+func printWorkList(w io.Writer, list []marinecalc.PartWork) {
+	for _, part := range list {
+		fmt.Fprintf(w, "%s\n", part.Part)
+		for _, one := range part.Work {
+			state := ""
+			if one.Ticked > 0 {
+				state = fmt.Sprintf("  (%d of %d ticked off)", one.Ticked, one.Steps)
+			}
+			fmt.Fprintf(w, "  %-26s %s%s\n", one.ID, one.Title, state)
+		}
+	}
+}
+
+// box is a box to tick, empty or ticked.
+func box(ticked bool) string {
+	if ticked {
+		return "[x]"
+	}
+	return "[ ]"
+}
+
+// printProcedure writes work to go by in words, with boxes to tick. A caution
+// stands in full at the first step that it belongs to, and by that step's
+// number after it.
+func printProcedure(w io.Writer, p *marinecalc.Procedure) {
+	fmt.Fprintf(w, "%s\n%s\n", p.Title, strings.Repeat("=", len([]rune(p.Title))))
+	about := fmt.Sprintf("%d of %d steps ticked off, %s of work.", p.Ticked, p.Steps, inHours(p.Hours))
+	if p.Boat != "" {
+		about = p.Boat + ". " + about
+	}
+	if p.LastTick != nil {
+		about += " Last ticked " + p.LastTick.Date + ": before going on, see that what was made safe still is."
+	}
+	fmt.Fprintln(w, wrapped("  ", about))
+	for _, r := range p.Remedies {
+		fmt.Fprintln(w, wrapped("  ", r.Text))
+	}
+	if len(p.Remedies) > 1 && p.Moves > 1 {
+		fmt.Fprintln(w, wrapped("  ", fmt.Sprintf("In this order she is moved %d times, ashore and afloat: one piece of work after the other may need fewer.", p.Moves)))
+	}
+	if len(p.Tools) > 0 {
+		fmt.Fprintln(w, wrapped("  ", "Tools: "+strings.Join(p.Tools, ", ")+"."))
+	}
+	for _, m := range p.Missing {
+		line := "NOT KNOWN YET: " + m.Title + " (for step " + numbers(m.Steps) + ", on " + m.Calculation + "). " + m.How
+		if m.Gauge != "" {
+			line += " Gauge: " + m.Gauge + "."
+		}
+		fmt.Fprintln(w, wrapped("  ", line))
+	}
+	said := map[string]int{}
+	for _, phase := range p.Phases {
+		fmt.Fprintf(w, "\n%s\n", strings.ToUpper(phase.Title))
+		for i := range phase.Steps {
+			printStep(w, &phase.Steps[i], said)
+		}
+	}
+	fmt.Fprintln(w, "\n"+wrapped("", "The maker's figures, local codes and licensed practice go before this."))
+}

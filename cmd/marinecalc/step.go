@@ -1,0 +1,155 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc"
+)
+
+// printStep writes one step. said has the step at which each caution stands.
+func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
+	const indent = "       "
+	line := func(label, text string) {
+		if text != "" {
+			fmt.Fprintln(w, wrapped(indent, label+text))
+		}
+	}
+	fmt.Fprintf(w, "\n%s %2d %s\n", box(s.Tick != nil), s.Number, s.Title)
+	if s.Tick != nil {
+		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
+	}
+	for _, c := range s.Cautions {
+		if at, has := said[c.Text]; has {
+			line(string(c.Signal)+", as at step "+strconv.Itoa(at)+": ", firstSentence(c.Text))
+			continue
+		}
+		said[c.Text] = s.Number
+		line(string(c.Signal)+": ", c.Text)
+	}
+	line("", s.Move)
+	line("No special hazard: ", s.Safe)
+	line("", s.Text)
+	line("", s.Note)
+	work := inHours(s.Hours) + ", " + inHours(s.LongHours) + " when it does not go smoothly; " + s.Place
+	if s.WaitDays > 0 {
+		work += "; then wait " + days(s.WaitDays)
+	}
+	line("", work+".")
+	line("Tools: ", strings.Join(s.Tools, ", "))
+	for _, p := range s.Parts {
+		line("Takes: ", joined("; ", p.Title+", "+p.Amount, p.Size, p.Note))
+	}
+	for i := range s.Figures {
+		printFigure(w, indent, &s.Figures[i])
+	}
+	if s.Tightening != nil {
+		line("TIGHTENING: ", s.Tightening.Text)
+	}
+	for _, r := range s.Records {
+		text := box(r.Noted != "") + " " + r.Title + ": "
+		if r.Noted != "" {
+			text += r.Noted + " (" + r.NotedOn + ")"
+		} else {
+			text += "____________ " + r.Unit
+		}
+		if r.Last != "" {
+			text += " Last " + r.Last + " on " + r.Date + "."
+		} else if r.Reading != "" {
+			text += " Never read so far."
+		}
+		for _, l := range r.Limits {
+			text += " " + l.Title + ": " + l.Bound
+			if l.Guide {
+				text += " (a guide)"
+			}
+			text += "."
+		}
+		line("Write down: ", text)
+	}
+	for _, b := range s.Bares {
+		line("While it is open: ", b.Title+" (marinecalc procedure "+b.ID+")")
+	}
+	if s.Due != nil {
+		line("Due: ", s.Due.Text)
+	}
+	line("Noted: ", s.TickNote)
+}
+
+// printFigure writes a figure of the boat, or what it takes to know it.
+func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
+	switch {
+	case f.Table != nil:
+		printTable(w, *f.Table, false)
+		return
+	case f.Text == "":
+		var needs []string
+		for _, n := range f.Needs {
+			needs = append(needs, strings.ToLower(n.Title))
+		}
+		text := f.Title + ": NOT KNOWN"
+		if len(needs) > 0 {
+			text += ", needs " + strings.Join(needs, ", ")
+		} else {
+			text += ", " + f.Why
+		}
+		fmt.Fprintln(w, wrapped(indent, text+"."))
+		return
+	}
+	text := f.Title + ": " + f.Text
+	if f.Interval != "" {
+		text += " (95 %: " + f.Interval + ")"
+	}
+	if f.Maker != nil {
+		text += "; the maker says " + f.Maker.Text + " (" + f.Maker.Source + "), which goes first"
+	}
+	if f.Reads != "" {
+		text += "; " + strings.ToUpper(f.Reads) + ": " + f.Sentence
+	}
+	if len(f.RestsOn) > 0 {
+		text += "; rests on figures that nobody confirmed: " + strings.ToLower(strings.Join(f.RestsOn, ", "))
+	}
+	fmt.Fprintln(w, wrapped(indent, text+" ["+f.Sheet+"]"))
+}
+
+func firstSentence(text string) string {
+	if i := strings.Index(text, ". "); i >= 0 {
+		return text[:i+1]
+	}
+	return text
+}
+
+func joined(by string, parts ...string) string {
+	var there []string
+	for _, p := range parts {
+		if p != "" {
+			there = append(there, p)
+		}
+	}
+	return strings.Join(there, by)
+}
+
+func numbers(list []int) string {
+	var words []string
+	for _, n := range list {
+		words = append(words, strconv.Itoa(n))
+	}
+	return strings.Join(words, ", ")
+}
+
+// inHours writes hours as people say them.
+func inHours(h float64) string {
+	if h < 1 {
+		return strconv.FormatFloat(60*h, 'f', 0, 64) + " min"
+	}
+	return strconv.FormatFloat(h, 'g', 3, 64) + " h"
+}
+
+func days(n int) string {
+	if n == 1 {
+		return "a day"
+	}
+	return strconv.Itoa(n) + " days"
+}

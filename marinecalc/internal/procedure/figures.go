@@ -1,0 +1,271 @@
+package procedure
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/workplan"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Figure is a result or an input of the boat's sheets that a step needs, or
+// what it takes to know it.
+type Figure struct {
+	Of          string        `json:"of"` // "calculation/name"
+	Title       string        `json:"title"`
+	Calculation string        `json:"calculation"`
+	Sheet       string        `json:"sheet"`              // title of the calculation
+	Text        string        `json:"text"`               // "" where it is not known
+	Interval    string        `json:"interval,omitempty"` // 95 % range
+	Word        sheet.Word    `json:"word,omitempty"`
+	Reads       string        `json:"reads,omitempty"` // the word as people read it
+	Sentence    string        `json:"sentence,omitempty"`
+	Maker       *sheet.Maker  `json:"maker,omitempty"`
+	RestsOn     []string      `json:"restsOn,omitempty"` // the unverified figures behind it
+	Table       *sheet.Table  `json:"table,omitempty"`
+	Needs       []survey.Need `json:"needs,omitempty"` // to know it
+	Why         string        `json:"why,omitempty"`   // it is not known
+}
+
+// Missing is what figures of the steps need.
+type Missing struct {
+	survey.Need
+	Calculation string `json:"calculation"` // on whose form it can be typed
+	Sheet       string `json:"sheet"`
+	Steps       []int  `json:"steps"`
+}
+
+// Tightening is how a circle of bolts is tightened.
+type Tightening struct {
+	Order  string   `json:"order"`  // "" where the number of bolts is not known
+	Passes []string `json:"passes"` // torque of each; empty where it is not known
+	Text   string   `json:"text"`   // in words
+}
+
+const wrenchSetting = "bolt-preload/wrenchSetting"
+
+// worked is a calculation as the boat allows it.
+type worked struct {
+	title string
+	form  *contract.Calculation // nil where there is no such calculation
+	sheet *sheet.Sheet          // nil where it cannot be worked out
+	rests []calc.Unverified
+	needs []survey.Need
+	why   string
+}
+
+// work works a calculation out on the boat, once.
+func (m *maker) work(id string) *worked {
+	if w := m.worked[id]; w != nil {
+		return w
+	}
+	w := &worked{title: id}
+	m.worked[id] = w
+	c, err := m.session.Find(id)
+	if err != nil {
+		w.why = "there is no calculation " + id
+		return w
+	}
+	form, err := c.Form()
+	if err != nil {
+		w.why = err.Error()
+		return w
+	}
+	w.title, w.form = form.Title, form.Calculation
+	out, missing, problems := m.session.Work(c)
+	switch {
+	case out != nil:
+		w.sheet, w.rests = out.Sheet, out.Unverified
+	case len(missing) > 0 && len(missing) == len(problems):
+		w.needs = survey.HowTo(m.session, w.form, missing)
+		w.why = "“" + w.title + "” cannot be worked out yet"
+	default:
+		var texts []string
+		for _, p := range problems {
+			texts = append(texts, p.String())
+		}
+		w.why = "“" + w.title + "” cannot be worked out: " + strings.Join(texts, " ")
+	}
+	return w
+}
+
+// figure finds one figure for the step of that number.
+func (m *maker) figure(of string, step int) Figure {
+	id, name, _ := strings.Cut(of, "/")
+	w := m.work(id)
+	f := Figure{Of: of, Title: name, Calculation: id, Sheet: w.title, Why: w.why}
+	p := m.session.Property(of)
+	if p == nil {
+		if f.Why == "" {
+			f.Why = "“" + w.title + "” has no " + name
+		}
+		return f
+	}
+	f.Title = p.Title
+	if w.sheet != nil {
+		m.onSheet(&f, w, name)
+	} else if text, ok := workplan.FigureOf(m.session, of); ok && text != "" {
+		f.Text = text
+	}
+	if f.Text != "" || f.Table != nil {
+		f.Why = ""
+		return f
+	}
+	if w.sheet == nil {
+		f.Needs = w.needs
+	} else {
+		f.Needs = m.behind(w, p)
+		f.Why = "not worked out for this boat"
+	}
+	m.lack(f, step)
+	return f
+}
+
+// onSheet reads a figure off a sheet.
+func (m *maker) onSheet(f *Figure, w *worked, name string) {
+	if r := w.sheet.Result(name); r != nil {
+		f.Text, f.Interval, f.Maker = r.Text, r.Interval, r.Maker
+	} else if i := w.sheet.Input(name); i != nil {
+		f.Text = i.Text
+	} else if t := w.sheet.Table(name); t != nil && len(t.Rows) > 0 {
+		f.Table = t
+	}
+	for _, u := range w.rests {
+		if u.Result == name {
+			f.RestsOn = u.RestsOn
+		}
+	}
+	var worst *sheet.Verdict
+	for i := range w.sheet.Verdicts {
+		if v := &w.sheet.Verdicts[i]; v.On == name && (worst == nil || v.Word.Rank() < worst.Word.Rank()) {
+			worst = v
+		}
+	}
+	if worst != nil && f.Text != "" {
+		f.Word, f.Reads = worst.Word, worst.Reads
+		f.Sentence = strings.TrimSpace(worst.Sentence + " " + worst.Settle)
+	}
+}
+
+// behind names the inputs that a result rests on and that are not known.
+func (m *maker) behind(w *worked, p *contract.Property) []survey.Need {
+	var lacking []*contract.Property
+	seen := map[string]bool{}
+	var look func(p *contract.Property)
+	look = func(p *contract.Property) {
+		if seen[p.Name] {
+			return
+		}
+		seen[p.Name] = true
+		if !p.IsResult {
+			if w.sheet.Input(p.Name) == nil {
+				lacking = append(lacking, p)
+			}
+			return
+		}
+		for _, name := range p.DependsOn {
+			if input := w.form.Input.Child(name); input != nil {
+				look(input)
+			} else if result := w.form.Result.Child(name); result != nil {
+				look(result)
+			}
+		}
+	}
+	look(p)
+	return survey.HowTo(m.session, w.form, lacking)
+}
+
+// lack notes what a figure of a step needs.
+func (m *maker) lack(f Figure, step int) {
+	for _, n := range f.Needs {
+		i := slices.IndexFunc(m.out.Missing, func(x Missing) bool { return x.Calculation == f.Calculation && x.Input == n.Input })
+		if i < 0 {
+			i = len(m.out.Missing)
+			m.out.Missing = append(m.out.Missing, Missing{Need: n, Calculation: f.Calculation, Sheet: f.Sheet})
+		}
+		if x := &m.out.Missing[i]; !slices.Contains(x.Steps, step) {
+			x.Steps = append(x.Steps, step)
+		}
+	}
+}
+
+// tightening is how the coupling bolts are tightened: in passes, crosswise.
+// Where the sheet of the bolt's fit cannot be worked out, the count of bolts
+// and the usual passes are enough.
+func (m *maker) tightening() *Tightening {
+	t := &Tightening{Passes: []string{}}
+	full := m.figureText(wrenchSetting)
+	if first, second := m.figureText("bolt-fit/firstTorque"), m.figureText("bolt-fit/secondTorque"); full != "" && first != "" && second != "" {
+		t.Passes = []string{first, second, full}
+	} else if full != "" {
+		t.Passes = m.usualPasses()
+	}
+	if t.Order = m.figureText("bolt-fit/tighteningOrder"); t.Order == "" {
+		t.Order = m.orderByCount()
+	}
+	order := "Crosswise, each bolt after the one opposite; the number of bolts is not known."
+	if t.Order != "" {
+		order = "Number the bolts round the circle and go over them in the order " + t.Order + "."
+	}
+	passes := "The torque is not known: do not tighten by a guess."
+	if len(t.Passes) > 0 {
+		passes = fmt.Sprintf("First pass %s, then %s. Last, go once round at %s until no nut moves.",
+			strings.Join(t.Passes[:len(t.Passes)-1], ", then "), t.Passes[len(t.Passes)-1], t.Passes[len(t.Passes)-1])
+	}
+	t.Text = order + " " + passes
+	return t
+}
+
+func (m *maker) figureText(of string) string {
+	text, _ := workplan.FigureOf(m.session, of)
+	return text
+}
+
+// usualPasses are the torques of the usual passes, where the setting is known.
+func (m *maker) usualPasses() []string {
+	row, property := m.session.Property("bolt-fit/passes"), m.session.Property(wrenchSetting)
+	setting := m.work("bolt-preload").sheet.Result("wrenchSetting")
+	if row == nil || property == nil || setting == nil || setting.SI == nil {
+		return []string{}
+	}
+	usual, _ := row.Default.(string)
+	table := m.session.Book.Table(row.Rows)
+	if table == nil {
+		return []string{}
+	}
+	passes := table.Find(usual, func(string) (float64, string, bool) { return 0, "", false })
+	if passes == nil {
+		return []string{}
+	}
+	var out []string
+	for _, column := range []string{"firstPass", "secondPass"} {
+		if share := passes.Values.Of(column).SI; share > 0 {
+			out = append(out, calc.Show(property, share**setting.SI, m.session.Units))
+		}
+	}
+	return append(out, setting.Text)
+}
+
+// orderByCount is the order of tightening by the boat's count of bolts.
+func (m *maker) orderByCount() string {
+	p := m.session.Property("bolt-fit/boltCount")
+	raw, _, _, ok := m.session.Boat.Find(p.Boat)
+	if !ok {
+		return ""
+	}
+	n, _, err := calc.Numeric(p, raw)
+	if err != nil || n < 2 || n > 48 || n != math.Trunc(n) {
+		return ""
+	}
+	var words []string
+	for _, bolt := range fastener.TighteningOrder(int(n)) {
+		words = append(words, fmt.Sprint(bolt))
+	}
+	return strings.Join(words, " - ")
+}

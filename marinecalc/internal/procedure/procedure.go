@@ -1,0 +1,383 @@
+// Package procedure makes of one piece of work, or of several done together, a
+// document to go by, step by step, filled with what is known of this boat. Its
+// files: procedure.go is the document and how it is made, figures.go the
+// figures of the boat's sheets, record.go what is read and written down,
+// ticks.go what has been ticked off, list.go which work there is.
+package procedure
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/workplan"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Procedure is a piece of work to go by, step by step.
+type Procedure struct {
+	Boat     string    `json:"boat"`
+	Title    string    `json:"title"`
+	Remedies []Piece   `json:"remedies"`
+	Cures    []Cause   `json:"cures"`
+	Phases   []Phase   `json:"phases"` // in order
+	Steps    int       `json:"steps"`
+	Ticked   int       `json:"ticked"`
+	Hours    float64   `json:"hours"` // of work, of one person
+	LastTick *Tick     `json:"lastTick,omitempty"`
+	Moves    int       `json:"moves"`   // times that she goes ashore or afloat between the steps
+	Tools    []string  `json:"tools"`   // of all steps, each once
+	Missing  []Missing `json:"missing"` // what figures of the steps still need
+	Drawings []Drawing `json:"drawings"`
+
+	Warnings problem.List `json:"warnings,omitempty"` // what of the boat file is kept and not used
+	Made     sheet.Made   `json:"made"`
+}
+
+// Piece is one remedy.
+type Piece struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
+	Text  string `json:"text,omitempty"`
+	Kind  string `json:"kind"`
+}
+
+// Cause is what a remedy cures.
+type Cause struct {
+	ID    string `json:"id"`
+	Title string `json:"title"`
+}
+
+// Phase is the steps of one part of the job.
+type Phase struct {
+	Phase string `json:"phase"`
+	Title string `json:"title"`
+	Steps []Step `json:"steps"`
+}
+
+// Step is one step, with what this boat asks for.
+type Step struct {
+	ID         string          `json:"id"`
+	Number     int             `json:"number"` // from 1, through all phases
+	Title      string          `json:"title"`
+	Text       string          `json:"text"`
+	Note       string          `json:"note,omitempty"`
+	For        []string        `json:"for"`   // titles of the remedies that need it
+	After      []int           `json:"after"` // numbers of the steps that come before it
+	Place      string          `json:"place"`
+	Move       string          `json:"move,omitempty"` // what has to be done with the boat before it
+	Hours      float64         `json:"hours"`
+	LongHours  float64         `json:"longHours"` // when it does not go smoothly
+	WaitDays   int             `json:"waitDays"`  // that must pass after it
+	Cautions   []sheet.Caution `json:"cautions"`  // gravest first
+	Safe       string          `json:"safe,omitempty"`
+	Tools      []string        `json:"tools"`
+	Parts      []Part          `json:"parts"`
+	Figures    []Figure        `json:"figures"`
+	Tightening *Tightening     `json:"tightening,omitempty"`
+	Drawing    string          `json:"drawing,omitempty"` // id of the calculation whose picture it is
+	Records    []Record        `json:"records"`
+	Bares      []Piece         `json:"bares"` // what else is cheap while this lies open
+	Due        *Due            `json:"due,omitempty"`
+	Tick       *Tick           `json:"tick,omitempty"`
+	TickNote   string          `json:"tickNote,omitempty"`
+}
+
+// Part is something that the step takes.
+type Part struct {
+	ID     string `json:"id"`
+	Title  string `json:"title"`
+	Amount string `json:"amount"`
+	Size   string `json:"size,omitempty"`
+	Note   string `json:"note,omitempty"`
+}
+
+// Due is when a step after the trial is due: whichever comes first.
+type Due struct {
+	Hours float64 `json:"hours,omitempty"` // engine hours after the trial
+	Days  int     `json:"days,omitempty"`
+	By    string  `json:"by,omitempty"`    // the day, once the trial is ticked off
+	Meter string  `json:"meter,omitempty"` // what the hour meter shows then
+	Text  string  `json:"text"`
+}
+
+// Drawing is a picture that steps refer to by its calculation.
+type Drawing struct {
+	Calculation string          `json:"calculation"`
+	Sheet       string          `json:"sheet"`
+	Pictures    []sheet.Drawing `json:"pictures"`        // none where the calculation cannot be worked out
+	Needs       []string        `json:"needs,omitempty"` // what it still needs then
+}
+
+// Request is what is asked for.
+type Request struct {
+	Remedies []string // ids; steps that several need are done once
+	Done     []string // ids of steps to show as ticked off besides those of the boat file
+}
+
+// phases are the parts of a job in their order, each with its title.
+var phases = []struct{ phase, title string }{
+	{"as-found", "As found, before the first bolt"},
+	{"open", "Open up"},
+	{"work", "Do the work"},
+	{"close", "Close up"},
+	{"first-start", "First start"},
+	{"trial", "Trial under way"},
+	{"afterwards", "Afterwards"},
+}
+
+// mostRemedies is how many pieces of work one procedure takes.
+const mostRemedies = 20
+
+// maker is one procedure under way.
+type maker struct {
+	session *calc.Session
+	steps   []rules.Step
+	byID    map[string]int // number of each step, from 0, in the order of the work
+	rows    []rules.Remedy
+	ticks   []boatStep
+	lies    string // where she lies for the steps so far; "" where any place will do
+	worked  map[string]*worked
+	out     *Procedure
+}
+
+// Make makes the document. The boat may be nil: then no figure is known, and
+// each says what it needs.
+func Make(ctx context.Context, b *boat.Boat, o calc.Options, r Request) (*Procedure, error) {
+	o.Boat = b
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	m := &maker{session: s, worked: map[string]*worked{}, out: &Procedure{Boat: b.Name(), Warnings: s.Unused(), Made: s.Made(),
+		Cures: []Cause{}, Phases: []Phase{}, Tools: []string{}, Missing: []Missing{}, Drawings: []Drawing{}}}
+	if m.rows, err = choose(s.Book, r.Remedies); err != nil {
+		return nil, err
+	}
+	if m.steps, err = stepsOf(s.Book, m.rows); err != nil {
+		return nil, err
+	}
+	m.readTicks(b, r.Remedies)
+	if err := m.tickBesides(r.Done, o.Day); err != nil {
+		return nil, err
+	}
+	if err := m.write(); err != nil {
+		return nil, err
+	}
+	if stopped := s.Cancelled(); len(stopped) > 0 {
+		return nil, stopped.Err()
+	}
+	return m.out, nil
+}
+
+// choose finds remedies by their ids, each once.
+func choose(book *rules.Book, ids []string) ([]rules.Remedy, error) {
+	var list problem.List
+	var rows []rules.Remedy
+	var known []string
+	for _, r := range book.Remedies().All() {
+		known = append(known, r.ID)
+	}
+	if len(ids) == 0 {
+		list = append(list, problem.Problem{Where: "/remedies", What: "no piece of work is named", Allowed: strings.Join(known, ", "), Kind: problem.Missing})
+	}
+	if len(ids) > mostRemedies {
+		list = append(list, problem.Problem{Where: "/remedies", What: fmt.Sprintf("%d pieces of work", len(ids)), Allowed: fmt.Sprintf("up to %d in one procedure", mostRemedies), Kind: problem.TooLarge})
+		ids = nil
+	}
+	for i, id := range ids {
+		at := slices.Index(known, id)
+		if at < 0 {
+			list = append(list, problem.Problem{Where: fmt.Sprintf("/remedies/%d", i), What: fmt.Sprintf("there is no piece of work %q", id),
+				Allowed: strings.Join(known, ", "), Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
+		} else if !slices.Contains(ids[:i], id) {
+			rows = append(rows, book.Remedies().At(at))
+		}
+	}
+	return rows, list.Err()
+}
+
+// stepsOf lists the steps of remedies, each once, in the order of the work.
+func stepsOf(book *rules.Book, rows []rules.Remedy) ([]rules.Step, error) {
+	byID := map[string]rules.Step{}
+	for _, s := range book.Steps().All() {
+		byID[s.ID] = s
+	}
+	var steps []rules.Step
+	seen := map[string]bool{}
+	var list problem.List
+	for i, r := range rows {
+		for _, id := range r.Steps.All() {
+			step, has := byID[id]
+			if !has {
+				list.Add(fmt.Sprintf("/remedies/%d", i), fmt.Sprintf("the work %q has a step %q that is not in the rule data", r.ID, id), "", "check the rule file")
+			} else if !seen[id] {
+				seen[id] = true
+				steps = append(steps, step)
+			}
+		}
+	}
+	if len(list) > 0 {
+		return nil, list.Err()
+	}
+	order, phase, err := workplan.InSequence(steps, phaseNames())
+	if err != nil {
+		return nil, err
+	}
+	sorted := make([]rules.Step, len(steps))
+	for n, i := range order {
+		sorted[n] = steps[i]
+		sorted[n].Phase = phases[phase[i]].phase
+	}
+	return sorted, nil
+}
+
+func phaseNames() []string {
+	names := make([]string, len(phases))
+	for i, p := range phases {
+		names[i] = p.phase
+	}
+	return names
+}
+
+// write fills the document.
+func (m *maker) write() error {
+	m.byID = map[string]int{}
+	for n, s := range m.steps {
+		m.byID[s.ID] = n
+	}
+	causes := map[string]string{}
+	for _, c := range m.session.Book.Causes().All() {
+		causes[c.ID] = c.Title
+	}
+	var titles []string
+	for _, r := range m.rows {
+		m.out.Remedies = append(m.out.Remedies, piece(r))
+		titles = append(titles, r.Title)
+		for _, id := range r.Cures.All() {
+			if c := (Cause{id, causes[id]}); !slices.Contains(m.out.Cures, c) {
+				m.out.Cures = append(m.out.Cures, c)
+			}
+		}
+	}
+	m.out.Title, m.out.Steps = strings.Join(titles, "; "), len(m.steps)
+	at := -1
+	for n := range m.steps {
+		if stopped := m.session.Cancelled(); len(stopped) > 0 {
+			return stopped.Err()
+		}
+		rank := slices.Index(phaseNames(), m.steps[n].Phase)
+		if at < 0 || m.out.Phases[at].Phase != phases[rank].phase {
+			m.out.Phases = append(m.out.Phases, Phase{Phase: phases[rank].phase, Title: phases[rank].title})
+			at++
+		}
+		m.out.Phases[at].Steps = append(m.out.Phases[at].Steps, m.step(n))
+	}
+	return nil
+}
+
+func piece(r rules.Remedy) Piece { return Piece{ID: r.ID, Title: r.Title, Text: r.Text, Kind: r.Kind} }
+
+// step fills one step.
+func (m *maker) step(n int) Step {
+	row := m.steps[n]
+	out := Step{ID: row.ID, Number: n + 1, Title: row.Title, Text: row.Text, Note: row.Note, Place: row.Place, Hours: row.Hours, LongHours: row.LongHours,
+		WaitDays: row.WaitDays, Safe: row.Safe, Drawing: row.Drawing,
+		For: []string{}, After: []int{}, Cautions: []sheet.Caution{}, Tools: []string{}, Parts: []Part{}, Figures: []Figure{}, Records: []Record{}, Bares: []Piece{}}
+	if out.LongHours == 0 {
+		out.LongHours = 2 * row.Hours
+	}
+	switch {
+	case row.Place == "either":
+		out.Place = "afloat or ashore"
+	case m.lies != "" && m.lies != row.Place:
+		m.out.Moves++
+		out.Move = map[string]string{"afloat": "Before this she is launched.", "ashore": "Before this she is hauled out."}[row.Place]
+		m.lies = row.Place
+	default:
+		m.lies = row.Place
+	}
+	m.out.Hours += row.Hours
+	for _, r := range m.rows {
+		if rules.Contains(r.Steps, row.ID) {
+			out.For = append(out.For, r.Title)
+		}
+	}
+	for _, id := range row.After.All() {
+		if before, has := m.byID[id]; has {
+			out.After = append(out.After, before+1)
+		}
+	}
+	slices.Sort(out.After)
+	for _, tool := range row.Tools.All() {
+		out.Tools = append(out.Tools, tool)
+		if !slices.Contains(m.out.Tools, tool) {
+			m.out.Tools = append(m.out.Tools, tool)
+		}
+	}
+	for _, c := range m.session.Book.AllCautions().All() {
+		if rules.Contains(row.Hazards, c.ID) {
+			out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+		}
+	}
+	sort.SliceStable(out.Cautions, func(i, j int) bool { return out.Cautions[i].Signal.Gravity() < out.Cautions[j].Signal.Gravity() })
+	for _, p := range workplan.PartsOf(m.session, m.steps, n) {
+		out.Parts = append(out.Parts, Part{ID: p.Part.ID, Title: p.Part.Title, Amount: p.Amount, Size: p.Size, Note: p.Part.Note})
+	}
+	for _, of := range row.Use.All() {
+		out.Figures = append(out.Figures, m.figure(of, n+1))
+	}
+	if rules.Contains(row.Use, wrenchSetting) {
+		out.Tightening = m.tightening()
+	}
+	m.draw(row.Drawing)
+	for _, r := range row.Record.All() {
+		out.Records = append(out.Records, m.record(row.ID, r))
+	}
+	for _, id := range row.Bares.All() {
+		for _, r := range m.session.Book.Remedies().All() {
+			if r.ID == id && !slices.ContainsFunc(m.rows, func(own rules.Remedy) bool { return own.ID == id }) {
+				out.Bares = append(out.Bares, piece(r))
+			}
+		}
+	}
+	out.Due = m.due(row)
+	if t := m.ticked(row.ID); t != nil {
+		out.TickNote = t.Note
+		if out.Tick = t.tick(); out.Tick != nil {
+			m.out.Ticked++
+			if m.out.LastTick == nil || out.Tick.at() > m.out.LastTick.at() {
+				m.out.LastTick = out.Tick
+			}
+		}
+	}
+	return out
+}
+
+// draw adds the pictures of a calculation, once.
+func (m *maker) draw(id string) {
+	if id == "" || slices.ContainsFunc(m.out.Drawings, func(d Drawing) bool { return d.Calculation == id }) {
+		return
+	}
+	w := m.work(id)
+	d := Drawing{Calculation: id, Sheet: w.title, Pictures: []sheet.Drawing{}}
+	if w.sheet != nil {
+		d.Pictures = append(d.Pictures, w.sheet.Drawings...)
+	}
+	for _, n := range w.needs {
+		d.Needs = append(d.Needs, n.Title)
+	}
+	m.out.Drawings = append(m.out.Drawings, d)
+}
+
+// hoursText writes hours as people say them.
+func hoursText(hours float64) string { return strconv.FormatFloat(hours, 'g', 4, 64) + " h" }

@@ -1,0 +1,417 @@
+package procedure
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// Tick is when a step was ticked off.
+type Tick struct {
+	Date string `json:"date"`           // year-month-day
+	Time string `json:"time,omitempty"` // of the day, 14:05
+}
+
+func (t *Tick) at() string { return t.Date + " " + t.Time }
+
+// TickRequest is what happened at one step.
+type TickRequest struct {
+	Remedies []string // that are being worked through
+	Step     string   // id
+	Done     *bool    // ticked off, or the tick taken back; nil leaves it
+	Day      string   // year-month-day
+	Time     string   // of the day, such as 14:05; "" where it is not told
+	Note     *string  // nil leaves it
+	Record   []Noted
+}
+
+// Noted is something written down at a step.
+type Noted struct {
+	Title string // of the step's record
+	Value any    // as decoded; nil takes it away
+}
+
+// boatStep is a step as the boat file keeps it.
+type boatStep struct {
+	Step     string      `json:"step"`
+	Remedies []string    `json:"remedies,omitempty"`
+	Done     string      `json:"done,omitempty"` // the day
+	Time     string      `json:"time,omitempty"`
+	Note     string      `json:"note,omitempty"`
+	Record   []boatNoted `json:"record,omitempty"`
+}
+
+// boatNoted is something written down at a step, as the boat file keeps it.
+// What is a list stands among the readings alone.
+type boatNoted struct {
+	Title   string `json:"title"`
+	Date    string `json:"date,omitempty"`
+	Reading string `json:"reading,omitempty"`
+	Value   any    `json:"value,omitempty"`
+}
+
+func (s *boatStep) tick() *Tick {
+	if s.Done == "" {
+		return nil
+	}
+	return &Tick{s.Done, s.Time}
+}
+
+func (s *boatStep) noted(title string) *boatNoted {
+	for i := range s.Record {
+		if s.Record[i].Title == title {
+			return &s.Record[i]
+		}
+	}
+	return nil
+}
+
+// placeOfSteps is where the boat file keeps them.
+const placeOfSteps = "/work/steps"
+
+// stepsKept reads what the boat file keeps of steps.
+func stepsKept(b *boat.Boat) (list []boatStep) {
+	raw, _, _, ok := b.Find(placeOfSteps)
+	if !ok {
+		return nil
+	}
+	if text, err := json.Marshal(raw); err == nil {
+		_ = json.Unmarshal(text, &list) // the boat's schema let it through
+	}
+	return list
+}
+
+// belongs tells whether what is kept of a step is of one of these remedies: a
+// step that several pieces of work share is ticked off for each job anew.
+func (s *boatStep) belongs(remedies []string) bool {
+	return len(s.Remedies) == 0 || slices.ContainsFunc(s.Remedies, func(id string) bool { return slices.Contains(remedies, id) })
+}
+
+// readTicks takes over what belongs to the remedies.
+func (m *maker) readTicks(b *boat.Boat, remedies []string) {
+	for _, s := range stepsKept(b) {
+		if s.belongs(remedies) {
+			m.ticks = append(m.ticks, s)
+		}
+	}
+}
+
+// ticked is what is kept of a step, or nil.
+func (m *maker) ticked(id string) *boatStep {
+	for i := range m.ticks {
+		if m.ticks[i].Step == id {
+			return &m.ticks[i]
+		}
+	}
+	return nil
+}
+
+// tickBesides shows steps as ticked off that the boat file does not keep.
+func (m *maker) tickBesides(ids []string, today string) error {
+	var list problem.List
+	for i, id := range ids {
+		if refuseStep(&list, fmt.Sprintf("/done/%d", i), id, m.steps) {
+			continue
+		}
+		t := m.ticked(id)
+		if t == nil {
+			m.ticks = append(m.ticks, boatStep{Step: id})
+			t = &m.ticks[len(m.ticks)-1]
+		}
+		if t.Done == "" {
+			t.Done = cmp.Or(today, m.out.Made.Day, "earlier")
+		}
+	}
+	return list.Err()
+}
+
+// refuseStep refuses an id that is none of the steps.
+func refuseStep(list *problem.List, where, id string, steps []rules.Step) bool {
+	var known []string
+	for _, s := range steps {
+		if s.ID == id {
+			return false
+		}
+		known = append(known, s.ID)
+	}
+	*list = append(*list, problem.Problem{Where: where, What: fmt.Sprintf("this work has no step %q", id), Allowed: strings.Join(known, ", "),
+		Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
+	return true
+}
+
+// KeepTick returns the boat with what happened at a step: its tick, or the
+// tick taken back, its note, and what was read there. Readings of the boat are
+// also kept among its dated readings; one that was read before the same day,
+// at another step, stays there beside it. The error is a *problem.Error;
+// nothing is kept then.
+func KeepTick(book *rules.Book, b *boat.Boat, r TickRequest) (*boat.Boat, error) {
+	rows, err := choose(book, r.Remedies)
+	if err != nil {
+		return nil, err
+	}
+	steps, err := stepsOf(book, rows)
+	if err != nil {
+		return nil, err
+	}
+	var list problem.List
+	if _, err := day.Parse(r.Day); err != nil {
+		list.Add("/date", err.Error(), "year-month-day", "")
+	}
+	if at, err := time.Parse("15:04", r.Time); err == nil {
+		r.Time = at.Format("15:04")
+	} else if r.Time != "" {
+		list.Add("/time", fmt.Sprintf("%q is not a time of day", r.Time), "hours and minutes, such as 14:05", "")
+	}
+	if refuseStep(&list, "/step", r.Step, steps) {
+		return nil, list.Err()
+	}
+	row := steps[slices.IndexFunc(steps, func(s rules.Step) bool { return s.ID == r.Step })]
+	titles := make([]string, row.Record.Len())
+	for i, t := range row.Record.All() {
+		titles[i] = t.Title
+	}
+	for i, n := range r.Record {
+		if !slices.Contains(titles, n.Title) {
+			list = append(list, problem.Problem{Where: fmt.Sprintf("/record/%d/title", i), What: fmt.Sprintf("nothing called %q is written down at this step", n.Title),
+				Allowed: strings.Join(titles, ", "), Hint: contract.DidYouMean(n.Title, titles), Kind: problem.Unknown})
+		}
+	}
+	if len(list) > 0 {
+		return nil, list.Err()
+	}
+	kept := stepsKept(b)
+	at := slices.IndexFunc(kept, func(s boatStep) bool { return s.Step == r.Step && s.belongs(r.Remedies) })
+	if at < 0 {
+		at = len(kept)
+		kept = append(kept, boatStep{Step: r.Step})
+	}
+	for _, remedy := range rows {
+		if rules.Contains(remedy.Steps, r.Step) && !slices.Contains(kept[at].Remedies, remedy.ID) {
+			kept[at].Remedies = append(kept[at].Remedies, remedy.ID)
+		}
+	}
+	switch {
+	case r.Done == nil:
+	case *r.Done:
+		kept[at].Done, kept[at].Time = r.Day, r.Time
+	default:
+		kept[at].Done, kept[at].Time = "", ""
+	}
+	if r.Note != nil {
+		kept[at].Note = strings.TrimSpace(*r.Note)
+	}
+	for i, n := range r.Record {
+		reading := row.Record.At(slices.Index(titles, n.Title)).Reading
+		if readingOf(reading) != nil {
+			if b, err = b.KeepReading(r.Day, r.Time, reading, turnOf(b, kept, at, n.Title, reading, r.Day), n.Value); err != nil {
+				return nil, below(err, fmt.Sprintf("/record/%d/value", i))
+			}
+		} else {
+			reading = ""
+		}
+		kept[at].note(n, reading, r.Day)
+	}
+	return keepSteps(b, kept, r.Day)
+}
+
+// note writes down or takes away what was noted at a step.
+func (s *boatStep) note(n Noted, reading, day string) {
+	s.Record = slices.DeleteFunc(s.Record, func(old boatNoted) bool { return n.Value == nil && old.Title == n.Title })
+	if n.Value == nil {
+		return
+	}
+	made := boatNoted{Title: n.Title, Date: day, Reading: reading}
+	switch n.Value.(type) {
+	case []any, map[string]any:
+	default:
+		made.Value = n.Value
+	}
+	if old := s.noted(n.Title); old != nil {
+		*old = made
+	} else {
+		s.Record = append(s.Record, made)
+	}
+}
+
+// turnOf is which of a day's entries with a reading belongs to a step: those
+// of the steps come last, in the order in which they were written down. A step
+// that has not written it down yet gets an entry of its own.
+func turnOf(b *boat.Boat, kept []boatStep, at int, title, reading, day string) int {
+	entries := 0
+	for e := range b.Readings() {
+		if _, has := e.Value(reading); has && e.Date == day {
+			entries++
+		}
+	}
+	before, all, own := 0, 0, false
+	for i := range kept {
+		for _, n := range kept[i].Record {
+			if n.Reading != reading || n.Date != day {
+				continue
+			}
+			if i == at && n.Title == title {
+				own, before = true, all
+			}
+			all++
+		}
+	}
+	if !own {
+		return entries
+	}
+	return max(0, entries-all) + before
+}
+
+// keepSteps writes what is kept of steps into the boat.
+func keepSteps(b *boat.Boat, kept []boatStep, day string) (*boat.Boat, error) {
+	kept = slices.DeleteFunc(kept, func(s boatStep) bool { return s.Done == "" && s.Note == "" && len(s.Record) == 0 })
+	if kept == nil {
+		kept = []boatStep{}
+	}
+	b, err := b.Keep([]boat.Typed{{Input: "step", Pointer: placeOfSteps, Value: kept}}, day)
+	return b, err
+}
+
+// below puts problems at a place of the request.
+func below(err error, where string) error {
+	list := problem.Of(err)
+	for i := range list {
+		list[i].Where = where
+	}
+	return list.Err()
+}
+
+// Close returns the boat with a job ended: what is kept of its steps is
+// cleared, so that the work can be done anew another time, and an event says
+// what was done and on which day. The error is a *problem.Error.
+func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*boat.Boat, error) {
+	rows, err := choose(book, remedies)
+	if err != nil {
+		return nil, err
+	}
+	steps, err := stepsOf(book, rows)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := day.Parse(today); err != nil {
+		return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+	}
+	done, last := 0, ""
+	left := slices.DeleteFunc(stepsKept(b), func(s boatStep) bool {
+		own := s.belongs(remedies) && slices.ContainsFunc(steps, func(step rules.Step) bool { return step.ID == s.Step })
+		if own && s.Done != "" {
+			done++
+			last = max(last, s.Done)
+		}
+		return own
+	})
+	if done == 0 {
+		return nil, problem.List{{Where: "/remedies", What: "no step of this work is ticked off", Hint: "tick off what was done first"}}.Err()
+	}
+	if b, err = keepSteps(b, left, today); err != nil {
+		return nil, err
+	}
+	var titles []string
+	for _, r := range rows {
+		titles = append(titles, r.Title)
+	}
+	what := fmt.Sprintf(": %d of %d steps ticked off", done, len(steps))
+	return b.AddEvent(last, cut(strings.Join(titles, "; "), 200-len(what))+what)
+}
+
+// cut shortens a text to so many bytes, whole letters kept.
+func cut(text string, most int) string {
+	if len(text) <= most {
+		return text
+	}
+	short := ""
+	for i, r := range text {
+		if i+len(string(r)) > most-len("…") {
+			break
+		}
+		short += string(r)
+	}
+	return short + "…"
+}
+
+// due says when a step after the trial is due.
+func (m *maker) due(row rules.Step) *Due {
+	if row.DueHours == 0 && row.DueDays == 0 {
+		return nil
+	}
+	d := &Due{Hours: row.DueHours, Days: row.DueDays}
+	var after []string
+	if row.DueHours > 0 {
+		after = append(after, hoursText(row.DueHours)+" of engine running")
+	}
+	if row.DueDays > 0 {
+		after = append(after, days(row.DueDays))
+	}
+	d.Text = strings.Join(after, " or ") + " after the trial"
+	if len(after) > 1 {
+		d.Text += ", whichever comes first"
+	}
+	trial := m.trialDay()
+	if trial == "" {
+		return d
+	}
+	if n, err := day.Parse(trial); err == nil && row.DueDays > 0 {
+		d.By = day.Text(n + row.DueDays)
+	}
+	if seconds, ok := m.meterOn(trial); ok && row.DueHours > 0 {
+		d.Meter = hoursText(float64(int(seconds/3600+0.5)) + row.DueHours)
+	}
+	var by []string
+	if d.By != "" {
+		by = append(by, "by "+d.By)
+	}
+	if d.Meter != "" {
+		by = append(by, "at "+d.Meter+" on the meter")
+	}
+	if len(by) > 0 {
+		d.Text += ": " + strings.Join(by, ", or ")
+	}
+	return d
+}
+
+func days(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return fmt.Sprintf("%d days", n)
+}
+
+// trialDay is the day on which the last step of the trial was ticked off, ""
+// while one is open.
+func (m *maker) trialDay() (last string) {
+	for _, s := range m.steps {
+		if s.Phase != "trial" {
+			continue
+		}
+		t := m.ticked(s.ID)
+		if t == nil || !day.Valid(t.Done) {
+			return ""
+		}
+		last = max(last, t.Done)
+	}
+	return last
+}
+
+// meterOn is the hour meter as it was last read up to a day.
+func (m *maker) meterOn(until string) (seconds float64, ok bool) {
+	newest := ""
+	for e := range m.session.Boat.Readings() {
+		if h, has := e.EngineHours(); has && e.Date <= until && e.Date >= newest {
+			seconds, ok, newest = h, true, e.Date
+		}
+	}
+	return seconds, ok
+}

@@ -1,0 +1,106 @@
+package marinecalc
+
+import (
+	"context"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/procedure"
+)
+
+type (
+	// Procedure is work to go by, step by step, filled with what is known of a
+	// boat (schemas/procedure.schema.json).
+	Procedure = procedure.Procedure
+	// ProcedureRequest says of which pieces of work.
+	ProcedureRequest = procedure.Request
+	// Step is one step of it.
+	Step = procedure.Step
+	// StepFigure is a figure of the boat's sheets that a step needs.
+	StepFigure = procedure.Figure
+	// StepDrawing is a picture that steps refer to.
+	StepDrawing = procedure.Drawing
+	// StepMissing is what figures of the steps still need.
+	StepMissing = procedure.Missing
+	// StepLimit is a limit that a reading at a step is held against.
+	StepLimit = procedure.Held
+	// PartWork is the work that there is on one part of the drivetrain.
+	PartWork = procedure.PartWork
+	// TickRequest is what happened at one step of the work.
+	TickRequest = procedure.TickRequest
+	// Noted is something written down there.
+	Noted = procedure.Noted
+)
+
+// Procedure gives one piece of work, or several done together, step by step:
+// in order by phases, each step with its cautions, tools, parts and figures for
+// this boat, and with what has been ticked off. The boat may be nil; what is
+// not known says what it needs. The error is an [*Error]: work or a step that
+// there is not, with the closest name.
+func (e *Engine) Procedure(ctx context.Context, b *Boat, r ProcedureRequest, o Options) (*Procedure, error) {
+	o.Boat = b
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	p, err := procedure.Make(ctx, b, o, r)
+	return p, stopped(ctx, err)
+}
+
+// Procedures lists the work that there is, by the part that it is on, and how
+// much of each is ticked off. The boat may be nil.
+func (e *Engine) Procedures(b *Boat) []PartWork { return procedure.List(e.rules(), b) }
+
+// Tick returns the boat with what happened at one step: ticked off, or the tick
+// taken back, a note, and what was read, which is kept among the boat's dated
+// readings too where it is one of them. The error is an [*Error] with every
+// fault at its place.
+func (e *Engine) Tick(b *Boat, r TickRequest) (*Boat, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	return procedure.KeepTick(e.rules(), b, r)
+}
+
+// CloseWork returns the boat with a job ended on that day: its ticks are
+// cleared, so that it can be done anew another time, and an event says what was
+// done. The error is an [*Error]: nothing of it is ticked off.
+func (e *Engine) CloseWork(b *Boat, remedies []string, day string) (*Boat, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	return procedure.Close(e.rules(), b, remedies, day)
+}
+
+func askProcedures(_ context.Context, r *request) (reply, error) {
+	return reply{Procedures: procedure.List(r.options.Rules, r.options.Boat)}, nil
+}
+
+func askProcedure(ctx context.Context, r *request) (reply, error) {
+	p, err := r.engine.Procedure(ctx, r.options.Boat, ProcedureRequest{Remedies: r.happened.Remedies, Done: r.done}, r.options)
+	return reply{Procedure: p}, err
+}
+
+// askTick answers with the boat and what happened at a step.
+func askTick(_ context.Context, r *request) (reply, error) {
+	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
+		r.happened.Day = r.options.Day
+		return procedure.KeepTick(r.options.Rules, b, r.happened)
+	})
+	return reply{Boat: b}, err
+}
+
+// askCloseWork answers with the boat and a job ended.
+func askCloseWork(_ context.Context, r *request) (reply, error) {
+	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
+		return procedure.Close(r.options.Rules, b, r.happened.Remedies, r.options.Day)
+	})
+	return reply{Boat: b}, err
+}
+
+// kept changes the boat of the request.
+func (r *request) kept(change func(*boat.Boat) (*boat.Boat, error)) (*boat.Boat, error) {
+	if r.options.Boat == nil {
+		return nil, noBoat()
+	}
+	return change(r.options.Boat)
+}

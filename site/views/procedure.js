@@ -1,0 +1,234 @@
+// Work to go by: what there is, by part, and one piece of it, or several done
+// together, step by step. What is ticked off and read is kept with the boat at
+// once.
+
+import { inWords } from '../form/field.js';
+import { warningList } from '../form/problems.js';
+import { today, timeOfDay } from '../kit/dates.js';
+import { button, h } from '../kit/dom.js';
+import { speak } from '../kit/speak.js';
+import { folds } from '../sheet/folds.js';
+import { units } from '../store/settings.js';
+import { change, inHand, nameOf, toSend } from '../store/shelf.js';
+import { workList } from './work.js';
+import { hours, stepParts } from './step.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Procedure} Procedure */
+/** @typedef {import('../../wasm/marinecalc.js').WorkStep} WorkStep */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+
+const fold = folds('procedure');
+
+/** Of the work in hand: which step stands open. @type {Map<string, string>} */
+const openSteps = new Map();
+
+/** @type {import('../app.js').View} */
+export function showProcedure(app, main, name = '') {
+  if (name === '') return workList(app, main);
+  const remedies = name.split(',');
+  const { boat } = inHand();
+  const sent = () => toSend(inHand().boat) ?? { name: nameOf(boat) };
+  const reply = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
+  if (!reply.ok) {
+    main.append(
+      h('h1', {}, 'This work cannot be shown'),
+      ...reply.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))),
+      h('p', {}, h('a', { href: '#/procedure' }, 'All work'), ', ', h('a', { href: '#/boat' }, 'the boat'), '.'),
+    );
+    return 'Work';
+  }
+  let work = reply.procedure;
+  const schema = app.calculator.call({ ask: 'boat', boat: sent() });
+  const said = h('div', { class: 'said', role: 'status' });
+  const list = h('div', {});
+  const head = h('div', {});
+
+  /**
+   * Keeps a changed boat, with a way back.
+   * @param {Json} kept
+   * @param {string} words
+   */
+  function keep(kept, words) {
+    const before = inHand().boat;
+    const { name: _, ...nameless } = kept;
+    if (!change(before.name === undefined ? nameless : kept)) {
+      said.replaceChildren(h('p', { class: 'wrong' }, 'This browser keeps nothing: what is ticked off here is lost when the page is closed.'));
+      return false;
+    }
+    said.replaceChildren(
+      h('p', {}, words),
+      button('Undo', () => {
+        change(before);
+        said.replaceChildren(h('p', {}, 'Taken back.'));
+        again();
+      }),
+    );
+    speak(words);
+    return true;
+  }
+
+  /** Works all out anew: figures may rest on what was read. */
+  function again() {
+    const anew = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
+    if (!anew.ok) return said.replaceChildren(...anew.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+    work = anew.procedure;
+    draw();
+  }
+
+  /**
+   * Tells the calculator what happened at a step, and keeps the boat.
+   * @param {WorkStep} step
+   * @param {{ ticked?: boolean, note?: string, record?: { title: string, value?: any }[] }} what
+   * @param {string} words
+   * @returns {import('../../wasm/marinecalc.js').Problem[]} what is wrong with it
+   */
+  function happened(step, what, words) {
+    const done = app.calculator.call({ ask: 'tick', boat: sent(), remedies, step: step.id, date: today(), time: timeOfDay(), ...what });
+    if (!done.ok) return done.problems;
+    keep(done.boat, words);
+    return [];
+  }
+
+  /**
+   * Ticks a step off, or takes that back, and goes to the next one.
+   * @param {WorkStep} step
+   * @param {boolean} ticked
+   */
+  function tick(step, ticked) {
+    const words = ticked ? `Ticked off: ${step.number}. ${step.title}` : `Not done after all: ${step.number}. ${step.title}`;
+    const problems = happened(step, { ticked }, words);
+    if (problems.length > 0) {
+      said.replaceChildren(...problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+      return;
+    }
+    openSteps.set(name, '');
+    if (!ticked) openSteps.set(name, step.id);
+    again();
+    list.querySelector('details[open] > summary')?.scrollIntoView({ block: 'start' });
+    const next = list.querySelector('details[open] > summary');
+    if (next instanceof HTMLElement) next.focus({ preventScroll: true });
+  }
+
+  function draw() {
+    const steps = work.phases.flatMap((p) => p.steps);
+    const open = openSteps.get(name) || steps.find((s) => !s.tick)?.id;
+    const all = { work, steps, schema: schema.ok ? schema : undefined, read: app.read, remedies };
+    head.replaceChildren(progress(work));
+    const told = new Map(); // the step at which each caution stands, and each drawing
+    list.replaceChildren(
+      ...work.phases.map((phase) =>
+        h(
+          'section',
+          { class: 'phase' },
+          h('h2', {}, phase.title),
+          h(
+            'ol',
+            { class: 'steps' },
+            ...phase.steps.map((step) => {
+              const made = h(
+                'details',
+                { class: step.tick ? 'step done' : 'step', open: step.id === open, 'data-step': step.id },
+                h(
+                  'summary',
+                  {},
+                  h('span', { class: 'tick-box', 'aria-hidden': 'true' }),
+                  h('span', { class: 'step-number' }, `${step.number}`),
+                  h('span', { class: 'step-title' }, step.title),
+                  step.tick && h('span', { class: 'step-state' }, `done ${[step.tick.date, step.tick.time].filter(Boolean).join(' ')}`),
+                ),
+                ...stepParts(step, all, told, { happened, tick, fold }),
+              );
+              made.addEventListener('toggle', () => {
+                if (!made.open || matchMedia('print').matches) return;
+                openSteps.set(name, step.id);
+                for (const other of list.querySelectorAll('details.step')) {
+                  if (other !== made && other instanceof HTMLDetailsElement) other.open = false;
+                }
+              });
+              return h('li', {}, made);
+            }),
+          ),
+        ),
+      ),
+    );
+  }
+
+  const anyTicked = () => work.ticked > 0;
+  main.append(
+    h('h1', {}, work.title),
+    head,
+    warningList(reply, 'h2'),
+    ...about(work, remedies),
+    said,
+    h('div', { class: 'procedure' }, list),
+    h(
+      'div',
+      { class: 'tools' },
+      button('Print it', () => print()),
+      anyTicked() &&
+        button('End this work', () => {
+          const ended = app.calculator.call({ ask: 'close-work', boat: sent(), remedies, date: today() });
+          if (!ended.ok) said.replaceChildren(...ended.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+          else if (keep(ended.boat, 'Ended: what was done stands among the events of the boat, and the ticks are cleared.')) again();
+          said.scrollIntoView({ block: 'center' });
+        }),
+      h('a', { href: '#/procedure' }, 'All work'),
+    ),
+    h('p', { class: 'help printed-foot' }, 'The makers’ figures, local codes and licensed practice go before this.'),
+  );
+  draw();
+  return work.title;
+}
+
+/** @param {Procedure} work */
+function progress(work) {
+  const share = work.steps > 0 ? `${work.ticked} of ${work.steps}` : '';
+  return h(
+    'div',
+    { class: 'progress' },
+    h('p', { class: 'lead' }, h('strong', {}, `${share} steps ticked off`), `, about ${hours(work.hours)} of work for one person. ${work.boat}.`),
+    h('progress', { max: work.steps, value: work.ticked, 'aria-label': 'Steps ticked off' }, share),
+    work.lastTick &&
+      work.lastTick.date !== today() &&
+      work.ticked < work.steps &&
+      h('p', { class: 'resume' }, `Last ticked off on ${work.lastTick.date}. Before going on, see for yourself that what was made safe then is safe now.`),
+  );
+}
+
+/**
+ * What to know before beginning.
+ * @param {Procedure} work
+ * @param {string[]} remedies
+ */
+function about(work, remedies) {
+  return [
+    h('p', { class: 'printed-on' }, `${work.boat}, ${today()}`),
+    ...work.remedies.map((r) => h('p', {}, r.text)),
+    work.missing.length > 0 &&
+      fold(
+        `Not known yet (${work.missing.length})`,
+        h(
+          'ul',
+          { class: 'missing' },
+          ...work.missing.map((m) =>
+            h(
+              'li',
+              {},
+              h('strong', {}, m.title),
+              ` for step ${m.steps.join(', ')}, on `,
+              h('a', { href: `#/sheet/${encodeURIComponent(m.calculation)}` }, m.sheet),
+              h('span', { class: 'how' }, `: ${m.how}${m.gauge ? ` Gauge: ${m.gauge}.` : ''}`),
+            ),
+          ),
+        ),
+      ),
+    work.tools.length > 0 && fold(`Tools (${work.tools.length})`, h('p', {}, work.tools.join(', '), '.')),
+    remedies.length > 1 &&
+      h(
+        'p',
+        {},
+        'Done together: steps that several pieces of work need are done once.',
+        work.moves > 1 && ` In this order she is moved ${work.moves} times, ashore and afloat: one piece of work after the other may need fewer.`,
+      ),
+  ].filter((e) => e instanceof HTMLElement);
+}

@@ -1,0 +1,249 @@
+// One step of the work: what can hurt first, then how it is done with this
+// boat's figures, what is written down, and last the tick.
+
+import { Form } from '../form/form.js';
+import { inWords } from '../form/field.js';
+import { at } from '../kit/pointer.js';
+import { button, h } from '../kit/dom.js';
+import { cautionList } from '../sheet/cautions.js';
+import { drawing, listed } from '../sheet/sheet.js';
+import { badge } from '../sheet/verdicts.js';
+import { units } from '../store/settings.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').WorkStep} WorkStep */
+/** @typedef {import('../../wasm/marinecalc.js').StepRecord} StepRecord */
+/** @typedef {import('../../wasm/marinecalc.js').StepFigure} StepFigure */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+
+/**
+ * What a step may need to know of the whole.
+ * @typedef {object} Whole
+ * @property {import('../../wasm/marinecalc.js').Procedure} work
+ * @property {WorkStep[]} steps
+ * @property {import('../../wasm/marinecalc.js').BoatReply} [schema] the form of the boat file
+ * @property {import('../form/units.js').Reader} read
+ * @property {string[]} remedies
+ */
+
+/**
+ * What can be done at a step.
+ * @typedef {object} Acts
+ * @property {(step: WorkStep, what: { note?: string, record?: { title: string, value?: any }[] }, words: string) => import('../../wasm/marinecalc.js').Problem[]} happened
+ * @property {(step: WorkStep, ticked: boolean) => void} tick
+ * @property {(title: string, ...inside: Node[]) => HTMLElement} fold
+ */
+
+const PAUSE = 700; // ms without a key, until what was typed is kept
+
+/**
+ * @param {WorkStep} step
+ * @param {Whole} all
+ * @param {Map<string, number>} told the step at which each caution and each drawing stands on paper
+ * @param {Acts} acts
+ * @returns {Node[]}
+ */
+export function stepParts(step, all, told, acts) {
+  const { pictures = [], needs = [] } = all.work.drawings.find((d) => d.calculation === step.drawing) ?? {};
+  const shownBefore = step.drawing ? told.has(step.drawing) : false;
+  if (step.drawing && !shownBefore) told.set(step.drawing, step.number);
+  const open = step.after.filter((n) => !all.steps[n - 1]?.tick);
+  const parts = [
+    hazards(step, told),
+    step.move && h('p', { class: 'move' }, h('strong', {}, step.move)),
+    step.safe && h('p', {}, step.safe),
+    h('p', { class: 'how' }, step.text),
+    step.note && h('p', { class: 'help' }, step.note),
+    h(
+      'p',
+      { class: 'meta' },
+      `${hours(step.hours)}, ${hours(step.longHours)} when it does not go smoothly; ${step.place}`,
+      step.waitDays > 0 && `; then wait ${step.waitDays === 1 ? 'a day' : `${step.waitDays} days`}`,
+      '.',
+    ),
+    step.due && h('p', { class: 'due' }, h('strong', {}, 'Due: '), step.due.text, '.'),
+    step.tools.length > 0 && h('p', { class: 'tool-line' }, h('strong', {}, 'Tools: '), step.tools.join(', '), '.'),
+    step.parts.length > 0 &&
+      h('ul', { class: 'takes' }, ...step.parts.map((p) => h('li', {}, h('strong', {}, `${p.title}: ${p.amount}`), p.size && `; ${p.size}`, p.note && h('span', { class: 'aside' }, ` ${p.note}`)))),
+    step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, acts.fold))),
+    step.tightening && h('p', { class: 'tightening' }, h('strong', {}, 'Tightening. '), step.tightening.text),
+    pictures.length > 0
+      ? h('div', { class: shownBefore ? 'pictures again' : 'pictures' }, ...pictures.map(drawing))
+      : needs.length > 0 && h('p', { class: 'help' }, `There is no picture yet: it needs ${needs.join(', ').toLowerCase()}.`),
+    step.records.length > 0 && h('div', { class: 'records' }, h('h3', {}, 'Write down'), ...step.records.map((r) => record(step, r, all, acts))),
+    step.bares.length > 0 &&
+      h(
+        'div',
+        { class: 'bares' },
+        h('h3', {}, 'Cheap while it lies open'),
+        h('ul', {}, ...step.bares.map((b) => h('li', {}, h('a', { href: `#/procedure/${[...all.remedies, b.id].join(',')}` }, b.title)))),
+      ),
+    note(step, acts),
+    open.length > 0 && !step.tick && h('p', { class: 'before' }, `Not ticked off yet, and before this: ${open.map((n) => `${n} ${all.steps[n - 1]?.title}`).join('; ')}.`),
+    step.tick
+      ? button('Take the tick back', () => acts.tick(step, false), { class: 'quiet' })
+      : button(`Done: tick off step ${step.number}`, () => acts.tick(step, true), { class: 'tick' }),
+  ];
+  return [h('div', { class: 'step-body' }, ...parts)];
+}
+
+/**
+ * The cautions of a step in full. On paper one that stands at an earlier step
+ * is told by its beginning.
+ * @param {WorkStep} step
+ * @param {Map<string, number>} told
+ */
+function hazards(step, told) {
+  const list = cautionList(step.cautions);
+  if (!list) return null;
+  const items = list.querySelectorAll(':scope > li > ul > li');
+  const earlier = step.cautions.flatMap((c, i) => {
+    const at = told.get(c.text);
+    if (at === undefined) told.set(c.text, step.number);
+    else items[i]?.classList.add('again');
+    return at === undefined ? [] : [`${c.signal}, as at step ${at}: ${c.text.split('. ')[0]?.replace(/\.$/, '')}.`];
+  });
+  for (const hazard of list.children) {
+    if (!hazard.querySelector('ul > li:not(.again)')) hazard.classList.add('again');
+  }
+  return h('div', {}, list, ...earlier.map((line) => h('p', { class: 'paper-only' }, `${line} `)));
+}
+
+/**
+ * A figure of the boat's sheets, or what it takes to know it.
+ * @param {StepFigure} f
+ * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
+ */
+function figure(f, fold) {
+  const sheet = h('p', { class: 'help' }, h('a', { href: `#/sheet/${encodeURIComponent(f.calculation)}` }, f.sheet));
+  if (f.table) return h('section', { class: 'result first' }, h('h3', {}, f.title), ...listed(f.table, fold), sheet);
+  if (f.text === '') {
+    const needs = f.needs ?? [];
+    return h(
+      'section',
+      { class: 'result unknown', 'data-figure': f.of },
+      h('h3', {}, f.title),
+      h('p', { class: 'value words' }, 'Not known'),
+      needs.length > 0
+        ? h('ul', {}, ...needs.map((n) => h('li', {}, `needs ${n.title.toLowerCase()}`, h('span', { class: 'how-to' }, `. ${n.how}${n.gauge ? ` Gauge: ${n.gauge}.` : ''}`))))
+        : h('p', {}, f.why),
+      sheet,
+    );
+  }
+  return h(
+    'section',
+    { class: 'result', 'data-figure': f.of },
+    h('h3', {}, f.title),
+    h('p', { class: /\d/.test(f.text) && f.text.length < 24 ? 'value' : 'value words' }, f.text),
+    f.interval && h('p', { class: 'interval' }, `95 % interval: ${f.interval}`),
+    f.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${f.maker.text}. `), f.maker.source),
+    f.word && h('p', {}, badge(f.word, f.reads ?? '')),
+    f.word && f.word !== 'within' && f.word !== 'inside the guide' && h('p', {}, f.sentence),
+    (f.restsOn ?? []).length > 0 && h('p', { class: 'help' }, `Rests on what nobody confirmed: ${(f.restsOn ?? []).join(', ').toLowerCase()}.`),
+    sheet,
+  );
+}
+
+/**
+ * Something to write down: a reading of the boat has the boat's own field.
+ * @param {WorkStep} step
+ * @param {StepRecord} r
+ * @param {Whole} all
+ * @param {Acts} acts
+ */
+function record(step, r, all, acts) {
+  const state = h('p', { class: 'from' }, r.noted ? `Written down${r.notedOn ? ` ${r.notedOn}` : ''}: ${r.noted}` : '');
+  const wrong = h('p', { class: 'wrong' });
+  /** @param {unknown} value */
+  const keep = (value) => {
+    const problems = acts.happened(step, { record: [value === undefined ? { title: r.title } : { title: r.title, value }] }, `${r.title}: kept`);
+    wrong.textContent = problems.map(inWords).join(' ');
+    if (problems.length === 0) state.textContent = value === undefined ? '' : 'Kept.';
+  };
+  const against = r.limits.map((l) => `${l.title}: ${l.bound}${l.guide ? ' (a guide)' : ''}`);
+  const last = [
+    r.reading ? (r.last ? `Last: ${r.last} (${r.date}).` : 'Never read so far.') : '',
+    against.length > 0 ? `${against.join('; ')}.` : '',
+  ].filter(Boolean);
+  const root = all.schema?.schema;
+  const described = root && r.reading ? resolved(root, at(root, '/properties/readings/items'))?.properties?.[r.reading] : undefined;
+  return h(
+    'div',
+    { class: 'record', 'data-record': r.title },
+    h('h4', {}, r.title, h('span', { class: 'write-in' })),
+    ...last.map((line) => h('p', { class: 'last' }, line)),
+    root && described ? reading(step, r, root, described, all, keep) : plain(step, r, keep),
+    wrong,
+    state,
+  );
+}
+
+/**
+ * A field for what is no reading of the boat.
+ * @param {WorkStep} step
+ * @param {StepRecord} r
+ * @param {(value: unknown) => void} keep
+ */
+function plain(step, r, keep) {
+  const field = h('input', { type: 'text', autocomplete: 'off', 'aria-label': r.title, id: `record-${step.id}-${r.title}` });
+  field.value = r.noted ?? '';
+  field.addEventListener('change', () => keep(field.value.trim() === '' ? undefined : field.value.trim()));
+  return h('div', { class: 'entry' }, field);
+}
+
+/**
+ * The boat file's own form for one reading. It is kept once typing rests.
+ * @param {WorkStep} step
+ * @param {StepRecord} r
+ * @param {Schema} root
+ * @param {Schema} described
+ * @param {Whole} all
+ * @param {(value: unknown) => void} keep
+ */
+function reading(step, r, root, described, all, keep) {
+  const name = r.reading ?? '';
+  let wait = 0;
+  const scalar = r.noted !== undefined && !resolved(root, described)?.items;
+  const form = new Form({
+    root,
+    schema: { type: 'object', properties: { [name]: described } },
+    value: scalar ? { [name]: r.noted } : {},
+    prefix: `record-${step.id}`,
+    units: units(),
+    choices: all.schema?.choices ?? {},
+    read: all.read,
+    changed(value) {
+      clearTimeout(wait);
+      wait = setTimeout(() => keep(value[name]), PAUSE);
+    },
+  });
+  return form.element;
+}
+
+/**
+ * @param {WorkStep} step
+ * @param {Acts} acts
+ */
+function note(step, acts) {
+  const field = h('input', { type: 'text', id: `note-${step.id}`, autocomplete: 'off' });
+  field.value = step.tickNote ?? '';
+  field.addEventListener('change', () => acts.happened(step, { note: field.value }, `Note to step ${step.number}: kept`));
+  return h('div', { class: 'field note' }, h('label', { for: `note-${step.id}` }, 'Note'), h('div', { class: 'entry' }, field));
+}
+
+/**
+ * A schema with its $ref followed.
+ * @param {Schema} root
+ * @param {unknown} schema
+ * @returns {Schema | undefined}
+ */
+function resolved(root, schema) {
+  const is = /** @type {Schema | undefined} */ (schema);
+  if (is?.$ref === undefined) return is;
+  const { $ref, ...beside } = is;
+  return { ...resolved(root, at(root, $ref.replace(/^#/, ''))), ...beside };
+}
+
+/** @param {number} n */
+export function hours(n) {
+  return n < 1 ? `${Math.round(60 * n)} min` : `${Number(n.toPrecision(3))} h`;
+}

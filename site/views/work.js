@@ -1,0 +1,111 @@
+// All work that there is, by the part of the drivetrain that it is on.
+
+import { inWords } from '../form/field.js';
+import { button, h } from '../kit/dom.js';
+import { inHand, nameOf, toSend } from '../store/shelf.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').ListedWork} ListedWork */
+
+/**
+ * @param {import('../app.js').App} app
+ * @param {HTMLElement} main
+ */
+export function workList(app, main) {
+  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
+  main.append(
+    h('h1', {}, 'Work, step by step'),
+    h('p', { class: 'lead' }, `Each piece with the figures, cautions and limits of ${nameOf(inHand().boat)}, to be ticked off.`),
+  );
+  if (!reply.ok) {
+    main.append(...reply.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+    return 'Work';
+  }
+  const begun = reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0));
+  const together = h('p', {});
+  /** @type {Set<string>} */
+  const picked = new Set();
+  const pick = (/** @type {ListedWork} */ w) => {
+    const box = h('input', { type: 'checkbox', 'aria-label': `Do together: ${w.title}` });
+    box.addEventListener('change', () => {
+      if (box.checked) picked.add(w.id);
+      else picked.delete(w.id);
+      together.replaceChildren(
+        ...(picked.size > 1 ? [button(`Do these ${picked.size} together`, () => (location.hash = `#/procedure/${[...picked].join(',')}`))] : []),
+      );
+    });
+    return h('label', { class: 'together' }, box, h('span', { 'aria-hidden': 'true' }, 'together'));
+  };
+  main.append(
+    ...(begun.length > 0 ? [h('section', {}, h('h2', {}, 'Begun'), h('ul', { class: 'cards' }, ...begun.map((w) => card(w))))] : []),
+    ...reply.procedures.map(({ part, work }) =>
+      h('section', { class: 'group-of' }, h('h2', {}, part), h('ul', { class: 'cards work-cards' }, ...work.map((w) => card(w, pick(w))))),
+    ),
+    h('div', { class: 'picked' }, together),
+  );
+  return 'Work';
+}
+
+/**
+ * @param {ListedWork} w
+ * @param {HTMLElement} [pick]
+ */
+function card(w, pick) {
+  return h(
+    'li',
+    {},
+    h('a', { href: `#/procedure/${w.id}` }, w.title),
+    h('p', {}, w.ticked > 0 ? `${w.ticked} of ${w.steps} ticked off. ` : `${w.steps} steps. `, w.text),
+    pick,
+  );
+}
+
+/** The sheets that choose work. */
+const CHOOSING = ['fault-finding', 'repair-or-replace', 'work-plan'];
+
+/**
+ * Links to the work that a sheet names, by the titles that the rules give it.
+ * @param {import('../app.js').App} app
+ * @param {string} calculation
+ * @param {import('../../wasm/marinecalc.js').Sheet} sheet
+ */
+export function workLinks(app, calculation, sheet) {
+  if (!CHOOSING.includes(calculation)) return [];
+  const reply = app.calculator.call({ ask: 'procedures' });
+  if (!reply.ok) return [];
+  const cells = (sheet.tables ?? []).flatMap((t) => t.rows.flatMap((r) => r.cells));
+  const named = new Set([...sheet.results, ...sheet.inputs, ...cells].flatMap(({ text }) => text.split('; ')));
+  const found = reply.procedures.flatMap((p) => p.work).filter((w) => named.has(w.title));
+  if (found.length === 0) return [];
+  const planned = calculation === 'work-plan' && found.length > 1;
+  return [
+    h(
+      'section',
+      { class: 'to-work' },
+      h('h3', {}, 'Do it step by step'),
+      h(
+        'ul',
+        { class: 'cards' },
+        planned && h('li', {}, h('a', { href: `#/procedure/${found.map((w) => w.id).join(',')}` }, 'All of it together')),
+        ...found.slice(0, 8).map((w) => card(w)),
+      ),
+    ),
+  ];
+}
+
+/** The way to the work, with what is begun on the boat in hand. @param {import('../app.js').App} app */
+export function begunWork(app) {
+  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
+  const begun = reply.ok ? reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0)) : [];
+  return h(
+    'section',
+    { class: 'group-of to-work' },
+    h('h2', {}, 'Work'),
+    h('p', { class: 'help' }, 'Any cure step by step, with this boat’s figures, to be ticked off.'),
+    h(
+      'ul',
+      { class: 'cards' },
+      ...begun.map((w) => card(w)),
+      h('li', {}, h('a', { href: '#/procedure' }, 'All work, by part'), h('p', {}, 'Mounts, gearbox, coupling, shaft, gland, propeller.')),
+    ),
+  );
+}
