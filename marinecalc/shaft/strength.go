@@ -62,7 +62,7 @@ type StrengthResult struct {
 	YachtDiameter quantity.Length
 	ClassDiameter quantity.Length
 	ClassScope    string         // whether UR M68 speaks of this shaft
-	YieldUse      quantity.Ratio // of the yield strength at the peak; NaN without a peak torque
+	YieldUse      quantity.Ratio // of the yield strength at the peak; without a peak torque NaN, unless the steady one is too much
 	YachtUse      quantity.Ratio // YachtDiameter over the shaft's
 	ClassUse      quantity.Ratio // ClassDiameter over the shaft's
 	FatigueUse    quantity.Ratio // Goodman's share used by bending that turns; NaN without moment, fatigue and tensile strength
@@ -204,9 +204,11 @@ func (out *StrengthResult) stress(in *StrengthInput) {
 	yield, slip := quantity.OrNaN(float64(in.ShaftYieldStrength)), float64(out.TorsionalUsed)
 	out.YieldSafety, out.YieldUse = quantity.Ratio(yield/mises), quantity.Ratio(mises/yield)
 	out.TorsionSafety = quantity.Ratio(slip / (key * tau))
-	if in.PeakTorque == 0 {
-		nan := quantity.Ratio(math.NaN())
-		out.YieldSafety, out.YieldUse, out.TorsionSafety = nan, nan, nan
+	if nan := quantity.Ratio(math.NaN()); in.PeakTorque == 0 {
+		out.TorsionSafety = nan
+		if !(out.YieldUse > 1) { // what yields without a shock does with one
+			out.YieldSafety, out.YieldUse = nan, nan
+		}
 	}
 	out.SteadySafety = quantity.Ratio(slip * modulus / float64(out.ShaftTorque))
 }

@@ -268,3 +268,22 @@ func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "shaft-droop", "droopOpens", OpensBelow, OpensAbove)
 	parttest.SameCodes(t, "shaft-withdrawal", "way", AftAmidships, AftHardOver, WithForward, RudderMust, EngineOrElse)
 }
+
+// A shaft that yields at the steady torque already does so whatever a shock
+// adds; one that does not tells nothing of shocks. By hand: the polar modulus of
+// 25 mm is π·25³/16 mm³, and without keyway the metal yields at a shear of its
+// yield strength over √3.
+func TestSteadyTorqueThatIsTooMuch(t *testing.T) {
+	in := ketch()
+	in.PeakTorque, in.Thrust, in.BendingMoment, in.ShaftBore, in.NeckDiameter, in.SectionFactor = 0, 0, 0, 0, 0, 0
+	in.ShaftDiameter, in.ShaftYieldStrength = 0.025, 200e6
+	yields := math.Pi * 0.025 * 0.025 * 0.025 / 16 * 200e6 / math.Sqrt(3)
+	for share, told := range map[float64]bool{1.01: true, 0.99: false} {
+		in.ShaftSpeed = 100
+		in.ShaftPower = quantity.Power(share * yields * 100)
+		out := parttest.Must(t, Strength, in)
+		if got := float64(out.YieldUse); told && math.Abs(got-share) > 1e-9 || !told && !math.IsNaN(got) {
+			t.Errorf("%g of what yields: %g", share, got)
+		}
+	}
+}

@@ -26,3 +26,14 @@ func TestTheDripsAreBlamedForTheirPart(t *testing.T) {
 		advises(t, c.what, s, c.wanted, c.unwanted)
 	}
 }
+
+// No battery lasts for ever: what is not said of other loads is not none.
+func TestABatteryFeedsMoreThanThePump(t *testing.T) {
+	const boat = `{"dripRate":"10 drips/min","dripRateAtRest":"4 drips/min","switchVolume":"15 L","cycleVolume":"10 L","floodVolume":"200 L","pumpFlow":"30 L/min","pumpPower":"40 W","batteryEnergy":"600 W·h","timeAway":"60 days"`
+	for standing, want := range map[string]string{``: "cannot tell", `,"standingPower":"0.05 W"`: "within", `,"standingPower":"1 W"`: "beyond"} {
+		s := testboat.Run(t, "gland-drip", boat+standing+`}`, marinecalc.Options{})
+		if got := wordOf(s, "battery-outlasts-absence"); got != want {
+			t.Errorf("%s: %s, want %s", standing, got, want)
+		}
+	}
+}
