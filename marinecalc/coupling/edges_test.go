@@ -142,3 +142,14 @@ func TestAnUnknownShaftTakesNoRoom(t *testing.T) {
 		}
 	}
 }
+
+// Bolts all of one grade are no mixture, and a small peak torque is one too.
+func TestOneGradeAndSmallTorques(t *testing.T) {
+	in := small()
+	in.LowerProofStrength, in.LowerYieldStrength = in.ProofStrength, in.YieldStrength
+	parttest.Near(t, "one grade", float64(hold(t, in).GradeRatio), 1, 1e-12)
+	in.ShaftTorque, in.AsternTorque, in.PeakTorque = 0.4, 0.3, 0.9
+	if out := hold(t, in); !(out.MarginHardest > 1) {
+		t.Errorf("a model's coupling: %g", out.MarginHardest)
+	}
+}

@@ -27,7 +27,7 @@ func TestWearDerived(t *testing.T) {
 	}{
 		{"volume", float64(out.WornVolume), 576e-9}, {"mass", float64(out.WornMass), 4.5216e-3},
 		{"share", float64(out.DebrisShare), 4.5216e-3 / (870 * 2.2e-3)},
-		{"thickness", float64(out.ThicknessLeft), 5.85e-3}, {"strength", float64(out.StrengthLeft), 0.975 * 0.975},
+		{"thickness", float64(out.ThicknessLeft), 5.85e-3}, {"its share", float64(out.ThicknessShare), 0.975}, {"strength", float64(out.StrengthLeft), 0.975 * 0.975},
 		{"surface", float64(out.SurfaceLeft), 1 - 320.0/500}, {"case", float64(out.CaseLeft), 0.75},
 		{"use", float64(out.WearUse), 0.6}, {"time", float64(out.TimeToLimit), 400 * 3600},
 	} {

@@ -212,7 +212,7 @@ func TestOrderOfTheSources(t *testing.T) {
 		}
 		last = float64(c.Frequency)
 	}
-	in.EngineSpeed, in.Blades, in.FrequencyAccuracy, in.Frequency = 20*rpm, 0, 0.02, 0.5 // turned over by hand, three compressions in two turns
+	in.EngineSpeed, in.Blades, in.FrequencyAccuracy, in.Frequency = 40*rpm, 0, 0.02, 1 // turned over by hand, three compressions in two turns
 	if m := find(t, in); m.BestMatch != "firing" {
 		t.Errorf("the compressions are felt, and %s stands first", m.BestMatch)
 	}

@@ -168,3 +168,27 @@ func BenchmarkBelieveAndNext(b *testing.B) {
 		m.Believe(answers).Next(cost, all)
 	}
 }
+
+// Over both answers to a question, each as often as a set of causes gives it,
+// the surprise is nothing on the whole and one standard deviation in size.
+func TestSurpriseIsCentredAndScaled(t *testing.T) {
+	r := rand.New(rand.NewPCG(6, 28))
+	looked := 0
+	for range 50 {
+		m := randomModel(r, 3, 1)
+		if m.Settles[0] >= 0 {
+			continue
+		}
+		yes, no := m.Believe([]Answer{Yes}), m.Believe([]Answer{No})
+		s := yes.Sets[0]
+		p := yes.said(s, 0)
+		a, b := yes.excess(s), no.excess(s)
+		looked++
+		if mean, size := p*a+(1-p)*b, p*a*a+(1-p)*b*b; math.Abs(mean) > 1e-9 || math.Abs(size-1) > 1e-9 && size != 0 {
+			t.Errorf("p %g: mean %g, mean square %g", p, mean, size)
+		}
+	}
+	if looked < 5 {
+		t.Errorf("only %d", looked)
+	}
+}

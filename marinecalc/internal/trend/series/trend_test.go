@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/stat"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -383,5 +385,60 @@ func TestQuickens(t *testing.T) {
 	}
 	if g := follow(t, lineOf(weekly, func(d int) float64 { return 6 - math.Exp(float64(d)/20) })); g.Quickens {
 		t.Error("away from the limit")
+	}
+}
+
+// The chance that one more reading falls short of a level is that of gonum's
+// Student distribution about the line, above it and below it, from either side.
+func TestShortAgainstGonum(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 9))
+	x, y := []float64{0, 10, 20, 30, 40, 50, 60, 70}, make([]float64, 8)
+	for i := range y {
+		y[i] = 2 + 0.1*x[i] + r.NormFloat64()
+	}
+	f := Lay(x, y, 0)
+	for _, at := range []float64{35, 100} {
+		law := distuv.StudentsT{Mu: f.At(at), Sigma: f.Half(at) / f.Factor, Nu: 6}
+		for _, off := range []float64{-3, -0.5, 0, 0.5, 3} {
+			level := f.At(at) + off
+			parttest.Near(t, "from below", f.short(level, at, true), law.CDF(level), 1e-9)
+			parttest.Near(t, "from above", f.short(level, at, false), 1-law.CDF(level), 1e-9)
+		}
+	}
+}
+
+// Independent simulation: the median of many normal values scatters by π/2 times
+// the variance of their mean.
+func TestMedianScattersMoreThanTheMean(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 4))
+	const n, runs = 101, 20000
+	sum, v := 0.0, make([]float64, n)
+	for range runs {
+		for i := range v {
+			v[i] = r.NormFloat64()
+		}
+		m := median(v)
+		sum += m * m
+	}
+	parttest.Within(t, "variance over that of the mean", sum/runs*n, medianLoss, 0.04)
+}
+
+// Five readings are enough to look ahead; an engine that was not run is at its
+// hours, and a reading brought to other surroundings counts as it was read.
+func TestEdgesOfWhatIsFollowed(t *testing.T) {
+	s := lineOf([]int{0, 10, 20, 30, 40}, func(d int) float64 { return 1 + float64(d)/10 })
+	s.Limit, s.Accuracy = 11, 0.1
+	if f := follow(t, s); f.Outlook != Toward {
+		t.Errorf("five readings: %v", f.Outlook)
+	}
+	for i := range s.Points {
+		s.Points[i].Hours = 100
+	}
+	if f := follow(t, s); f.HoursPerDay != 0 {
+		t.Errorf("an engine that stood: %g hours a day", f.HoursPerDay)
+	}
+	s.Points[4].Value, s.Points[4].Over = 12, 3 // 9 was read, in a colder sea
+	if f := follow(t, s); f.Outlook == Reached || f.NotReached == 0 {
+		t.Errorf("9 was read against 11: %v", f.Outlook)
 	}
 }
