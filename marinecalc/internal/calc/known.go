@@ -136,7 +136,7 @@ func (in *inputs) showBare(p *contract.Property, si float64) string {
 	return in.show(p, si)
 }
 
-const threeDigits = " ratio mass force torque energy power pressure stress stiffness angular-stiffness inertia frequency volume-flow "
+const threeDigits = " ratio mass force torque energy power pressure stress stiffness angular-stiffness inertia frequency volume-flow time area "
 
 // showTo prints a value of the run to the digits that an accuracy of ± half
 // leaves it.
