@@ -23,7 +23,8 @@ type motion [freedoms]float64
 // matrix is a symmetric 6×6 matrix; both triangles are kept.
 type matrix [freedoms]motion
 
-// cholesky is the lower factor L of a positive definite matrix, L·Lᵀ.
+// cholesky is the lower factor L of a positive definite matrix, L·Lᵀ, with the
+// reciprocals of its diagonal on it.
 type cholesky matrix
 
 // factor is Cholesky's method. ok is false where the matrix is not positive
@@ -36,13 +37,13 @@ func (m *matrix) factor() (l cholesky, ok bool) {
 				sum -= l[i][k] * l[j][k]
 			}
 			if i > j {
-				l[i][j] = sum / l[j][j]
+				l[i][j] = sum * l[j][j]
 				continue
 			}
 			if !(sum > 1e-12*m[i][i]) {
 				return l, false
 			}
-			l[i][i] = math.Sqrt(sum)
+			l[i][i] = 1 / math.Sqrt(sum)
 		}
 	}
 	return l, true
@@ -55,14 +56,14 @@ func (l *cholesky) solve(load motion) (x motion) {
 		for k := range i {
 			sum -= l[i][k] * x[k]
 		}
-		x[i] = sum / l[i][i]
+		x[i] = sum * l[i][i]
 	}
 	for i := freedoms - 1; i >= 0; i-- {
 		sum := x[i]
 		for k := i + 1; k < freedoms; k++ {
 			sum -= l[k][i] * x[k]
 		}
-		x[i] = sum / l[i][i]
+		x[i] = sum * l[i][i]
 	}
 	return x
 }

@@ -38,21 +38,34 @@ type Mount struct {
 	RatedThrust       quantity.Force     // the maker's highest load fore and aft, 1 N to 1 MN; 0: not known
 }
 
-// bound is the allowed range of one field, in SI; orNone lets 0 or NaN pass
-// as not given.
-type bound struct {
-	name    string
-	value   float64
-	lo, hi  float64
-	allowed string
-	orNone  bool
+// checks collects what is wrong with fields; at is where they stand. That
+// which passes costs a call and a comparison, as trials ask for.
+type checks struct {
+	bad problem.List
+	at  string
 }
 
-func (b *bound) holds() bool {
-	if b.orNone && (b.value == 0 || math.IsNaN(b.value)) {
-		return true
+// within refuses a value outside its range, in SI.
+func (c *checks) within(name string, value, lo, hi float64, allowed string) {
+	if !problem.Within(value, lo, hi) {
+		c.bad.Add(c.at+"/"+name, fmt.Sprintf("%.4g is out of range", value), allowed, "")
 	}
-	return problem.Within(b.value, b.lo, b.hi)
+}
+
+// orNone is within, and lets 0 or NaN pass as not given.
+func (c *checks) orNone(name string, value, lo, hi float64, allowed string) {
+	if value != 0 && !math.IsNaN(value) {
+		c.within(name, value, lo, hi, allowed)
+	}
+}
+
+// unless is orNone where something else is known that does without it.
+func (c *checks) unless(known bool, name string, value, lo, hi float64, allowed string) {
+	if known {
+		c.orNone(name, value, lo, hi, allowed)
+	} else {
+		c.within(name, value, lo, hi, allowed)
+	}
 }
 
 // belowNone is by how much its accuracy may take a length below nothing.
@@ -69,28 +82,33 @@ func validate(bad *problem.List, mounts []Mount, fewest int) {
 		if m.Name == "" {
 			bad.Add(fmt.Sprintf("/mounts/%d/name", i), "the mount has no name", `a name such as "front port"`, "")
 		}
-		for _, b := range [...]bound{
-			{"forward", float64(m.Forward), -3, 10, "-3 m to 10 m", false},
-			{"starboard", float64(m.Starboard), -3, 3, "-3 m to 3 m", false},
-			{"up", float64(m.Up), -2, 2, "-2 m to 2 m", false},
-			{"threadPitch", float64(m.ThreadPitch), 0.2e-3, 0.01, "0.2 mm to 10 mm", true},
-			{"travelUp", float64(m.TravelUp), -belowNone, 0.2, "0 to 200 mm", true},
-			{"travelDown", float64(m.TravelDown), -belowNone, 0.2, "0 to 200 mm", true},
-			{"sidewaysSlack", float64(m.SidewaysSlack), -belowNone, 0.2, "0 to 200 mm", true},
-			{"footGap", float64(m.FootGap), -belowNone, 0.02, "0 to 20 mm", true},
-			{"stiffness", float64(m.Stiffness), 1e3, 1e9, "1 N/mm to 1e6 N/mm", true},
-			{"stiffnessSideways", float64(m.StiffnessSideways), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
-			{"stiffnessAlong", float64(m.StiffnessAlong), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm", true},
-			{"inclination", float64(m.Inclination), -0.05, math.Pi / 3, "0° to 60°", true},
-			{"deflectionNew", float64(m.DeflectionNew), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
-			{"deflectionNow", float64(m.DeflectionNow), 0.05e-3, 0.1, "0.05 mm to 100 mm", true},
-			{"rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm", true},
-			{"ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN", true},
-			{"ratedThrust", float64(m.RatedThrust), 1, 1e6, "1 N to 1 MN", true},
-		} {
-			if !b.holds() {
-				bad.Add(fmt.Sprintf("/mounts/%d/%s", i, b.name), fmt.Sprintf("%.4g is out of range", b.value), b.allowed, "")
-			}
-		}
+		c := checks{at: mountNames[i]}
+		c.within("forward", float64(m.Forward), -3, 10, "-3 m to 10 m")
+		c.within("starboard", float64(m.Starboard), -3, 3, "-3 m to 3 m")
+		c.within("up", float64(m.Up), -2, 2, "-2 m to 2 m")
+		c.orNone("threadPitch", float64(m.ThreadPitch), 0.2e-3, 0.01, "0.2 mm to 10 mm")
+		c.orNone("travelUp", float64(m.TravelUp), -belowNone, 0.2, "0 to 200 mm")
+		c.orNone("travelDown", float64(m.TravelDown), -belowNone, 0.2, "0 to 200 mm")
+		c.orNone("sidewaysSlack", float64(m.SidewaysSlack), -belowNone, 0.2, "0 to 200 mm")
+		c.orNone("footGap", float64(m.FootGap), -belowNone, 0.02, "0 to 20 mm")
+		c.orNone("stiffness", float64(m.Stiffness), 1e3, 1e9, "1 N/mm to 1e6 N/mm")
+		c.orNone("stiffnessSideways", float64(m.StiffnessSideways), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm")
+		c.orNone("stiffnessAlong", float64(m.StiffnessAlong), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm")
+		c.orNone("inclination", float64(m.Inclination), -0.05, math.Pi/3, "0° to 60°")
+		c.orNone("deflectionNew", float64(m.DeflectionNew), 0.05e-3, 0.1, "0.05 mm to 100 mm")
+		c.orNone("deflectionNow", float64(m.DeflectionNow), 0.05e-3, 0.1, "0.05 mm to 100 mm")
+		c.orNone("rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm")
+		c.orNone("ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN")
+		c.orNone("ratedThrust", float64(m.RatedThrust), 1, 1e6, "1 N to 1 MN")
+		*bad = append(*bad, c.bad...)
 	}
 }
+
+// mountNames are the places of the mounts in the input, written out so that
+// nothing is allocated.
+var mountNames = func() (names [Most]string) {
+	for i := range names {
+		names[i] = fmt.Sprintf("/mounts/%d", i)
+	}
+	return names
+}()

@@ -49,17 +49,26 @@ func (s *spring) pressed(by *motion) (along, foreAndAft float64) {
 }
 
 // stiffen adds the spring to the stiffness of the whole: BᵀkB, where B gives
-// the foot's movement for each freedom.
+// the foot's movement for each freedom, and kB the force on it.
 func (s *spring) stiffen(k *matrix) {
-	for j := range freedoms {
-		var unit motion
-		unit[j] = 1
-		x, y, z := s.moved(&unit)
-		fx, fy, fz := s.kx*x, s.ky*y+s.kyz*z, s.kyz*y+s.kz*z
-		column := [freedoms]float64{fx, fy, fz, s.y*fz - s.z*fy, s.z*fx - s.x*fz, s.x*fy - s.y*fx}
-		for i, v := range column {
-			k[i][j] += v
-		}
+	x, y, z := s.x, s.y, s.z
+	forces := [freedoms][3]float64{
+		surge: {s.kx, 0, 0},
+		sway:  {0, s.ky, s.kyz},
+		heave: {0, s.kyz, s.kz},
+		roll:  {0, s.kyz*y - s.ky*z, s.kz*y - s.kyz*z},
+		pitch: {s.kx * z, -s.kyz * x, -s.kz * x},
+		yaw:   {-s.kx * y, s.ky * x, s.kyz * x},
+	}
+	for j := range forces {
+		fx, fy, fz := forces[j][0], forces[j][1], forces[j][2]
+		row := &k[j] // the matrix is symmetric
+		row[surge] += fx
+		row[sway] += fy
+		row[heave] += fz
+		row[roll] += y*fz - z*fy
+		row[pitch] += z*fx - x*fz
+		row[yaw] += x*fy - y*fx
 	}
 }
 

@@ -18,39 +18,35 @@ func (in *LoadInput) validate() problem.List {
 	var bad problem.List
 	validate(&bad, in.Mounts, 3)
 	given := in.InertiaRoll > 0 && in.InertiaPitch > 0 && in.InertiaYaw > 0
-	for _, b := range [...]bound{
-		{"engineMass", float64(in.EngineMass), 20, 50000, "20 kg to 50 t", false},
-		{"centreForward", float64(in.CentreForward), -2, 8, "-2 m to 8 m", false},
-		{"centreStarboard", float64(in.CentreStarboard), -1, 1, "-1 m to 1 m", false},
-		{"centreUp", float64(in.CentreUp), -1, 3, "-1 m to 3 m", false},
-		{"engineLength", float64(in.EngineLength), 0.2, 10, "0.2 m to 10 m", given},
-		{"engineWidth", float64(in.EngineWidth), 0.1, 5, "0.1 m to 5 m", given},
-		{"engineHeight", float64(in.EngineHeight), 0.1, 5, "0.1 m to 5 m", given},
-		{"boxFactor", float64(in.BoxFactor), 0.1, 3, "0.1 to 3", given},
-		{"inertiaRoll", float64(in.InertiaRoll), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
-		{"inertiaPitch", float64(in.InertiaPitch), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
-		{"inertiaYaw", float64(in.InertiaYaw), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²", true},
-		{"usualDeflection", float64(in.UsualDeflection), 0.05e-3, 0.1, "0.05 mm to 100 mm", in.stiffnessKnown()},
-		{"sidewaysRatio", float64(in.SidewaysRatio), 0.01, 10, "0.01 to 10", false},
-		{"alongRatio", float64(in.AlongRatio), 0.01, 10, "0.01 to 10", false},
-		{"dynamicRatio", float64(in.DynamicRatio), 1, 5, "1 to 5", false},
-		{"dampingRatio", float64(in.DampingRatio), 0.001, 0.5, "0.001 to 0.5", false},
-		{"creepPerDecade", float64(in.CreepPerDecade), 0.001, 0.5, "0.1 % to 50 %", true},
-		{"mountAge", float64(in.MountAge), day, 100 * 365 * day, "1 day to 100 years", true},
-		{"cylinders", float64(in.Cylinders), 1, 24, "1 to 24", true},
-		{"idleSpeed", float64(in.IdleSpeed), 20, 400, "20 rad/s to 400 rad/s (190 rpm to 3820 rpm)", true},
-		{"engineSpeed", float64(in.EngineSpeed), 2, 1500, "2 rad/s to 1500 rad/s (19 rpm to 14 300 rpm)", true},
-		{"shaftTorque", float64(in.ShaftTorque), 0.1, 1e6, "0.1 N·m to 1 MN·m", true},
-		{"asternTorque", float64(in.AsternTorque), 0.1, 1e6, "0.1 N·m to 1 MN·m", true},
-		{"thrust", float64(in.Thrust), 1, 1e6, "1 N to 1 MN", true},
-		{"asternThrust", float64(in.AsternThrust), 0, 2, "0 to 2", false},
-		{"thrustOnMounts", float64(in.ThrustOnMounts), 0, 1, "0 to 1", false},
-		{"couplingDiameter", float64(in.CouplingDiameter), 0.03, 0.8, "30 mm to 800 mm", true},
-	} {
-		if !b.holds() {
-			bad.Add("/"+b.name, fmt.Sprintf("%.4g is out of range", b.value), b.allowed, "")
-		}
-	}
+	c := checks{bad: bad}
+	c.within("engineMass", float64(in.EngineMass), 20, 50000, "20 kg to 50 t")
+	c.within("centreForward", float64(in.CentreForward), -2, 8, "-2 m to 8 m")
+	c.within("centreStarboard", float64(in.CentreStarboard), -1, 1, "-1 m to 1 m")
+	c.within("centreUp", float64(in.CentreUp), -1, 3, "-1 m to 3 m")
+	c.unless(given, "engineLength", float64(in.EngineLength), 0.2, 10, "0.2 m to 10 m")
+	c.unless(given, "engineWidth", float64(in.EngineWidth), 0.1, 5, "0.1 m to 5 m")
+	c.unless(given, "engineHeight", float64(in.EngineHeight), 0.1, 5, "0.1 m to 5 m")
+	c.unless(given, "boxFactor", float64(in.BoxFactor), 0.1, 3, "0.1 to 3")
+	c.orNone("inertiaRoll", float64(in.InertiaRoll), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²")
+	c.orNone("inertiaPitch", float64(in.InertiaPitch), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²")
+	c.orNone("inertiaYaw", float64(in.InertiaYaw), 0.05, 1e6, "0.05 kg·m² to 1e6 kg·m²")
+	c.unless(in.stiffnessKnown(), "usualDeflection", float64(in.UsualDeflection), 0.05e-3, 0.1, "0.05 mm to 100 mm")
+	c.within("sidewaysRatio", float64(in.SidewaysRatio), 0.01, 10, "0.01 to 10")
+	c.within("alongRatio", float64(in.AlongRatio), 0.01, 10, "0.01 to 10")
+	c.within("dynamicRatio", float64(in.DynamicRatio), 1, 5, "1 to 5")
+	c.within("dampingRatio", float64(in.DampingRatio), 0.001, 0.5, "0.001 to 0.5")
+	c.orNone("creepPerDecade", float64(in.CreepPerDecade), 0.001, 0.5, "0.1 % to 50 %")
+	c.orNone("mountAge", float64(in.MountAge), day, 100*365*day, "1 day to 100 years")
+	c.orNone("cylinders", float64(in.Cylinders), 1, 24, "1 to 24")
+	c.orNone("idleSpeed", float64(in.IdleSpeed), 20, 400, "20 rad/s to 400 rad/s (190 rpm to 3820 rpm)")
+	c.orNone("engineSpeed", float64(in.EngineSpeed), 2, 1500, "2 rad/s to 1500 rad/s (19 rpm to 14 300 rpm)")
+	c.orNone("shaftTorque", float64(in.ShaftTorque), 0.1, 1e6, "0.1 N·m to 1 MN·m")
+	c.orNone("asternTorque", float64(in.AsternTorque), 0.1, 1e6, "0.1 N·m to 1 MN·m")
+	c.orNone("thrust", float64(in.Thrust), 1, 1e6, "1 N to 1 MN")
+	c.within("asternThrust", float64(in.AsternThrust), 0, 2, "0 to 2")
+	c.within("thrustOnMounts", float64(in.ThrustOnMounts), 0, 1, "0 to 1")
+	c.orNone("couplingDiameter", float64(in.CouplingDiameter), 0.03, 0.8, "30 mm to 800 mm")
+	bad = c.bad
 	if in.Strokes != FourStroke && in.Strokes != TwoStroke && in.Cylinders > 0 {
 		bad.Add("/strokes", fmt.Sprintf("%q is not a number of strokes", in.Strokes), FourStroke+", "+TwoStroke, "")
 	}

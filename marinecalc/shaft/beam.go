@@ -25,7 +25,9 @@ type beam struct {
 	// asking for the end.
 	lower [2*mostNodes + 3][4]float64
 
-	load, mode, turn entries // of lowest and what comes after it; turn is the shape under a moment at the clamp
+	load, mode     entries // of lowest and what comes after it
+	nextLoad, next entries // of its next round
+	turn           entries // the shape under a moment at the clamp
 }
 
 // entries are those of a shape or a load.
@@ -38,6 +40,7 @@ const (
 	mostRounds = 400   // of the iteration for a mode
 	lost       = 1e-11 // what is left of a pivot when too many digits are gone
 	settled    = 1e-7  // change of 1/ω² from one round to the next
+	alike      = 1e-9  // of the product of two works, below which rounding tells two shapes apart
 	free       = -1    // no clamp
 )
 
@@ -103,9 +106,9 @@ func (b *beam) factor() bool {
 	return true
 }
 
-// bend finds the shape under a load. What a step takes from the one before it
-// comes last, since the next one waits for it.
-func (b *beam) bend(load, shape *entries) {
+// bend finds the shape under a load, and the work of the load on it. What a
+// step takes from the one before it comes last, since the next one waits for it.
+func (b *beam) bend(load, shape *entries) (work float64) {
 	n := 2 * b.nodes
 	x, y, z := 0.0, 0.0, 0.0 // of the last three rows
 	for i := range b.lower[:n] {
@@ -117,56 +120,59 @@ func (b *beam) bend(load, shape *entries) {
 	for i := n - 1; i >= 0; i-- {
 		x, y, z = y, z, shape[i]-b.lower[i+3][0]*x-b.lower[i+2][1]*y-b.lower[i+1][2]*z
 		shape[i] = z
+		work += load[i] * z
 	}
+	return work
 }
 
 // bendClamped is bend with the slope at the clamp held at zero as well, by
 // taking off what a moment there turns. turn must be known.
-func (b *beam) bendClamped(load, shape *entries, clamp int) {
-	b.bend(load, shape)
+func (b *beam) bendClamped(load, shape *entries, clamp int) (work float64) {
+	work = b.bend(load, shape)
 	if clamp == free {
-		return
+		return work
 	}
 	slope := 2*clamp + 1
 	part := shape[slope] / b.turn[slope]
+	work -= part * shape[slope] // the load turns the clamp as the moment there moves the load (Betti)
 	for i := range 2 * b.nodes {
 		shape[i] -= part * b.turn[i]
 	}
+	return work
 }
 
 // clampAt prepares for clamping at a node.
-func (b *beam) clampAt(node int) {
-	b.load = entries{}
-	b.load[2*node+1] = 1
+func (b *beam) clampAt(node int) { b.unit(2*node + 1) }
+
+// unit finds into turn the shape under a unit force or moment at one entry.
+func (b *beam) unit(entry int) {
+	clear(b.load[:2*b.nodes])
+	b.load[entry] = 1
 	b.bend(&b.load, &b.turn)
 }
 
-// weigh gives the inertia load of a shape, mass times shape.
-func (b *beam) weigh(shape, load *entries, withHung bool) {
-	load[0], load[1] = 0, 0
-	for i := range b.nodes - 1 {
-		m, h, at := b.own[i], b.x[i+1]-b.x[i], 2*i
-		v1, t1, v2, t2 := shape[at], shape[at+1]*h, shape[at+2], shape[at+3]*h
-		load[at] += m * (156*v1 + 22*t1 + 54*v2 - 13*t2)
-		load[at+1] += m * h * (22*v1 + 4*t1 + 13*v2 - 3*t2)
-		load[at+2] = m * (54*v1 + 13*t1 + 156*v2 - 22*t2)
-		load[at+3] = m * h * (-13*v1 - 3*t1 - 22*v2 + 4*t2)
-	}
-	if !withHung {
-		return
-	}
+// weigh gives the inertia load of a shape, mass times shape, and the product of
+// the two.
+func (b *beam) weigh(shape, load *entries, withHung bool) (motion float64) {
+	force, moment := 0.0, 0.0 // of the element before
 	for i := range b.nodes {
-		load[2*i] += b.hung[i] * shape[2*i]
+		at := 2 * i
+		f, q := force, moment
+		if i < b.nodes-1 {
+			m, h := b.own[i], b.x[i+1]-b.x[i]
+			v1, t1, v2, t2 := shape[at], shape[at+1]*h, shape[at+2], shape[at+3]*h
+			f += m * (156*v1 + 22*t1 + 54*v2 - 13*t2)
+			q += m * h * (22*v1 + 4*t1 + 13*v2 - 3*t2)
+			force = m * (54*v1 + 13*t1 + 156*v2 - 22*t2)
+			moment = m * h * (-13*v1 - 3*t1 - 22*v2 + 4*t2)
+		}
+		if withHung {
+			f += b.hung[i] * shape[at]
+		}
+		load[at], load[at+1] = f, q
+		motion += f*shape[at] + q*shape[at+1]
 	}
-}
-
-// product is the sum of the products of a load and a shape.
-func (b *beam) product(load, shape *entries) float64 {
-	sum := 0.0
-	for i := range 2 * b.nodes {
-		sum += load[i] * shape[i]
-	}
-	return sum
+	return motion
 }
 
 // begin shapes the mode with the spans bent to opposite sides, one end more
@@ -182,31 +188,51 @@ func (b *beam) begin() {
 }
 
 // lowest finds the first mode by iteration (Stodola) from the mode as it
-// stands, and returns 1/ω². That is Rayleigh's quotient of the shape, so it
-// is never above that of the model's own mode.
+// stands, and returns 1/ω². Each round takes the best of all sums of the shape
+// before it and the one under its inertia load, which is Rayleigh and Ritz with
+// two shapes and settles in half to two thirds of the rounds. 1/ω² is
+// Rayleigh's quotient of the shape, so it is never above that of the model's
+// own mode.
 func (b *beam) lowest(withHung bool, clamp int) float64 {
-	flex := 0.0
 	b.weigh(&b.mode, &b.load, withHung)
+	work := b.bendClamped(&b.load, &b.mode, clamp)
+	motion := b.weigh(&b.mode, &b.load, withHung)
+	if work == 0 || motion == 0 {
+		return 0 // no mass that can move
+	}
+	flex := motion / work
 	for range mostRounds {
-		b.bendClamped(&b.load, &b.mode, clamp)
-		work := b.product(&b.load, &b.mode)
-		b.weigh(&b.mode, &b.load, withHung)
-		motion := b.product(&b.load, &b.mode)
-		if work == 0 || motion == 0 {
-			return 0 // no mass that can move
+		mixed := b.bendClamped(&b.load, &b.next, clamp)
+		more := b.weigh(&b.next, &b.nextLoad, withHung)
+		old := best(work, motion, mixed, more)
+		scale := 1 / flex // the next shape is about flex times this one
+		for i := range 2 * b.nodes {
+			b.mode[i] = scale * (b.next[i] + old*b.mode[i])
+			b.load[i] = scale * (b.nextLoad[i] + old*b.load[i])
 		}
+		work, motion = (mixed+old*(2*motion+old*work))*scale*scale, (more+old*(2*mixed+old*motion))*scale*scale
 		before := flex
 		flex = motion / work
-		scale := 1 / math.Sqrt(motion)
-		for i := range 2 * b.nodes {
-			b.mode[i] *= scale
-			b.load[i] *= scale
-		}
 		if math.Abs(flex-before) <= settled*flex {
 			break
 		}
 	}
 	return flex
+}
+
+// best finds the sum of a shape x and the shape y under its inertia load, y +
+// old·x, whose quotient of motion and work is greatest. work and motion are
+// those of x, more is the motion of y, and mixed both its work and the motion
+// between the two. Where the two are nearly one shape, it is y.
+func best(work, motion, mixed, more float64) (old float64) {
+	// det(M − q·K) = 0 with M = (motion mixed; mixed more) and K = (work motion; motion mixed).
+	a, b, c := work*mixed-motion*motion, work*more-motion*mixed, motion*more-mixed*mixed
+	root := b*b - 4*a*c
+	if !(a > alike*work*mixed) || !(root > 0) {
+		return 0
+	}
+	quotient := (b + math.Sqrt(root)) / (2 * a)
+	return (mixed - quotient*motion) / (quotient*work - motion)
 }
 
 // rayleigh gives 1/ω² from the deflection under the shaft's own and the hung
@@ -225,20 +251,16 @@ func (b *beam) rayleigh() float64 {
 	for i := range b.nodes {
 		b.load[2*i] += math.Copysign(b.hung[i], b.mode[2*i])
 	}
-	b.bend(&b.load, &b.mode)
-	work := b.product(&b.load, &b.mode)
+	work := b.bend(&b.load, &b.mode)
 	if work == 0 {
 		return 0
 	}
-	b.weigh(&b.mode, &b.load, true)
-	return b.product(&b.load, &b.mode) / work
+	return b.weigh(&b.mode, &b.load, true) / work
 }
 
 // influence is the deflection at a node under a unit force there.
 func (b *beam) influence(node int) float64 {
-	b.load = entries{}
-	b.load[2*node] = 1
-	b.bend(&b.load, &b.turn)
+	b.unit(2 * node)
 	return b.turn[2*node]
 }
 

@@ -217,3 +217,19 @@ func BenchmarkWhirl(b *testing.B) {
 		whirlSink, _ = Whirl(in)
 	}
 }
+
+// The shape of the best quotient among the sums of two has no greater one
+// beside it, and two that are one are taken as they are.
+func TestBestOfTwoShapes(t *testing.T) {
+	quotient := func(work, motion, mixed, more, old float64) float64 {
+		return (more + old*(2*mixed+old*motion)) / (mixed + old*(2*motion+old*work))
+	}
+	// Two modes of 1/ω² 1 and 0.3 in one shape, and what it bends to.
+	a, b := 0.8, 0.6
+	work, motion := a*a/1+b*b/0.3, a*a+b*b
+	mixed, more := a*a*1+b*b*0.3, a*a*1+b*b*0.09
+	parttest.Within(t, "quotient", quotient(work, motion, mixed, more, best(work, motion, mixed, more)), 1, 1e-12)
+	if old := best(1/0.3, 1, 0.3, 0.09); old != 0 {
+		t.Errorf("%v of the shape before is left", old)
+	}
+}

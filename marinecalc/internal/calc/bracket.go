@@ -23,6 +23,15 @@ const (
 	turnSteps     = 9
 )
 
+// Fewer trials do where they leave no doubt: with the mean of the margin so many
+// standard deviations off nothing, at most one in 50 lies on the other side of
+// it however they are spread (Cantelli's inequality: 1/(1+k²)), and the word is
+// the same.
+const (
+	clearTrials = 128
+	farOff      = 7
+)
+
 // figure is an unverified number behind a verdict.
 type figure struct {
 	input     *contract.Property
@@ -121,24 +130,34 @@ func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials in
 		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
 	run := r.in.session.untilCancelled(r.in.call.run)
+	model := spread.Model{Factors: places, Results: []*float64{&h.margin}, Run: func() bool {
+		if run() != nil {
+			return false
+		}
+		h.move(limit)
+		return true
+	}}
+	defer func() {
+		for i, to := range places {
+			*to = factors[i].Estimate
+		}
+	}()
 	space := spread.Borrow()
 	defer space.Return()
-	out, err := space.Run(factors, spread.Plan{Trials: min(r.in.session.trials, trials), Seed: r.in.session.seed, Shares: 1}, spread.Model{
-		Factors: places, Results: []*float64{&h.margin},
-		Run: func() bool {
-			if run() != nil {
-				return false
-			}
-			h.move(limit)
-			return true
-		}})
-	for i, to := range places {
-		*to = factors[i].Estimate
+	for few := trials == bracketTrials; ; few = false {
+		plan := spread.Plan{Trials: min(r.in.session.trials, trials), Seed: r.in.session.seed, Shares: 1}
+		if few {
+			plan.Trials = min(r.in.session.trials, clearTrials)
+		}
+		out, err := space.Run(factors, plan, model)
+		if err != nil {
+			return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+		}
+		margin := &out.Results[0]
+		if !few || out.Failed == 0 && margin.Usable && math.Abs(margin.Mean) > farOff*margin.StdDev {
+			return spread.Judge(estimate, margin, spread.AtLeast(0))
+		}
 	}
-	if err != nil {
-		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
-	}
-	return spread.Judge(estimate, &out.Results[0], spread.AtLeast(0))
 }
 
 // nature is what trials vary beside the figures, and where.

@@ -77,7 +77,7 @@ func (r *run) takeSpan(m *measure) {
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.
 		m.low, m.high = min(m.span.Low, m.si), max(m.span.High, m.si)
-		if m.property.Level == sheet.Main && (m.si < m.span.Low || m.si > m.span.High) {
+		if m.property.Level == sheet.Main && max(m.span.Low-m.si, m.si-m.span.High) > 1e-9*math.Abs(m.si) { // and not by rounding
 			r.notes = append(r.notes, "The scatter of readings near nothing only adds to a size: the range of “"+m.property.Title+"” was carried on to the estimate.")
 		}
 		if !openFrom(m.property, m.si) && !m.property.Probability && m.half() > 1e-9*math.Abs(m.si) {
