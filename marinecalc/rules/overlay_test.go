@@ -27,6 +27,11 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 		"no prior":        `{"causes": [{"id": "a", "title": "A", "confirm": "gear-seen", "remedies": [], ` + backing + `}]}`,
 		"no such check":   `{"causes": [{"id": "a", "title": "A", "prior": 1, "confirm": "no-such", "remedies": [], ` + backing + `}]}`,
 		"quite sure":      `{"signs": [{"id": "a", "cause": "shaft-bent", "evidence": "gear-seen", "yes": 1, ` + backing + `}]}`,
+		"word and number": `{"signs": [{"id": "a", "cause": "shaft-bent", "evidence": "gear-seen", "weight": "fair", "yes": 0.5, ` + backing + `}]}`,
+		"neither":         `{"signs": [{"id": "a", "cause": "shaft-bent", "evidence": "gear-seen", ` + backing + `}]}`,
+		"no such word":    `{"signs": [{"id": "a", "cause": "shaft-bent", "evidence": "gear-seen", "weight": "heavy", ` + backing + `}]}`,
+		"no such way":     `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "either", "otherwise": 0.5, "ways": ["telescope"], ` + backing + `}]}`,
+		"asks nothing":    `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "either", "otherwise": 0.5, "readings": [{"reading": "wearIron", "answer": "yes"}], ` + backing + `}]}`,
 		"no such cause":   `{"signs": [{"id": "a", "cause": "no-such", "evidence": "gear-seen", "yes": 0.5, ` + backing + `}]}`,
 		"no minutes":      `{"evidence": [{"id": "a", "title": "A?", "access": 1, "place": "either", "otherwise": 0.5, ` + backing + `}]}`,
 		"no such place":   `{"evidence": [{"id": "a", "title": "A?", "minutes": 1, "access": 1, "place": "moon", "otherwise": 0.5, ` + backing + `}]}`,
@@ -39,6 +44,28 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 		if _, faults := Standard().Overlay([]byte(text)); faults == nil {
 			t.Errorf("%s: the row was taken", name)
 		}
+	}
+}
+
+// A yard that counted writes a number in place of the word, and may give a
+// word another figure.
+func TestYardsWeighSignsByWordOrNumber(t *testing.T) {
+	const backing = `"source": {"document": "Yard log, 61 boats"}, "basis": "measured"`
+	book, err := Standard().Overlay([]byte(`{"signs": [{"id": "damper-worn/clatter-at-idle", "cause": "damper-worn", "evidence": "clatter-at-idle", "yes": 0.62, ` + backing + `}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, s := range book.Signs().All() {
+		if s.ID == "damper-worn/clatter-at-idle" && (s.Weight != "" || book.SignYes(s, 0.06) != 0.62) {
+			t.Errorf("%+v counts %v", s, book.SignYes(s, 0.06))
+		}
+	}
+	book, err = Standard().Overlay([]byte(`{"table": "sign-weights", "rows": [{"id": "strong", "name": "Strong", "values": {"figure": 0.8}, ` + backing + `}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := book.SignYes(Sign{Weight: "strong"}, 0.5); got < 0.9-1e-12 || got > 0.9+1e-12 {
+		t.Errorf("another figure for a word: %v, not 1 - 0.5*0.2", got)
 	}
 }
 
@@ -58,6 +85,8 @@ func TestFaultsOfOverlaysFit(t *testing.T) {
 		{"a title that is none", `{"title": 3}`, "title: a JSON number stands here; allowed: a text"},
 		{"a wrong unit", `{"limits": [{"id": "a", "max": "5 furlongs"}]}`, "/limits/0: "},
 		{"a probability", `{"signs": [{"id": "a", "yes": 1.5, ` + source + `}]}`, "is not over 0 and under 1; allowed: over 0 and under 1"},
+		{"a word", `{"signs": [{"id": "a", "weight": "heavy", ` + source + `}]}`, `allowed: "weight": "certain", "strong", "fair", "weak", "against", "rules-out"`},
+		{"a word and a number", `{"signs": [{"id": "a", "weight": "fair", "yes": 0.5, ` + source + `}]}`, `has both a weight and a probability; allowed: "weight" or "yes"`},
 		{"a basis", `{"advice": [{"id": "a", "source": {"document": "Yard"}, "basis": "boss"}]}`, `"boss" is not known; allowed: maker, law, small-craft-standard`},
 		{"a signal", `{"cautions": [{"id": "a", "signal": "ALERT", ` + source + `}]}`, `"ALERT" is not known; allowed: DANGER, WARNING`},
 		{"a value", `{"table": "bolt-grades", "rows": [{"id": "a", "values": {"proofStrength": "5 kg"}, ` + source + `}]}`, "allowed: a stress with its unit"},

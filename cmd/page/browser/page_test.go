@@ -308,12 +308,17 @@ func TestAnswerAQuestion(t *testing.T) {
 	}
 	eval[any](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').click()`)
 	b.until(`document.querySelector(".sheet table")`)
+	eval[any](b, `(() => { const way = document.querySelector('fieldset:has(input[name="q-gone-in-neutral"]) select'); way.value = "hearsay"; way.dispatchEvent(new Event("change")); })()`)
+	b.until(`document.querySelector(".sheet").textContent.includes("told by somebody else")`)
 	if kept := eval[string](b, `JSON.stringify(Object.entries(localStorage))`); !strings.Contains(kept, "gone-in-neutral") {
 		t.Errorf("the answer is not kept: %s", kept)
 	}
 	b.open("#/sheet/fault-finding")
 	if !eval[bool](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').checked`) {
 		t.Error("the answer is not shown again")
+	}
+	if way := eval[string](b, `document.querySelector('fieldset:has(input[name="q-gone-in-neutral"]) select').value`); way != "hearsay" {
+		t.Errorf("the way of looking is not shown again: %q", way)
 	}
 }
 

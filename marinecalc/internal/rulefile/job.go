@@ -134,7 +134,15 @@ func (c *checker) looks() {
 			}
 		})
 	}
+	ways, _ := c.book.Table("ways-of-looking").Picks()
 	for where, row := range c.rows("evidence") {
+		for _, member := range []string{"ways", "blind"} {
+			for place, word := range texts(where+"/"+member, row[member]) {
+				if !slices.Contains(ways, word) {
+					c.unknown(place, "row of ways-of-looking", word, ways)
+				}
+			}
+		}
 		list, _ := row["readings"].([]any)
 		for i, item := range list {
 			one, _ := item.(map[string]any)
@@ -143,6 +151,9 @@ func (c *checker) looks() {
 			if p == nil {
 				c.unknown(at+"/reading", "reading of the boat file", text(one, "reading"), names)
 				continue
+			}
+			if _, figures := one["words"]; !figures && p.Kind == nil {
+				c.fail(at+"/reading", p.Title+" is no quantity, so that no figure of it can be asked for", `"words": […]`, "")
 			}
 			for place, word := range texts(at+"/words", one["words"]) {
 				if len(p.Enum) > 0 && !slices.Contains(p.Enum, word) {
