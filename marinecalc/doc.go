@@ -52,5 +52,6 @@
 //	vibration-source    vibration.Source   vibration/source.go
 //	reading-trend       trend.Follow       internal/trend/trend.go
 //	sea-trial           seatrial.Prove     internal/seatrial/seatrial.go
+//	service-schedule    upkeep.Keep        internal/upkeep/upkeep.go
 //	fault-finding       diagnosis.Find     internal/diagnosis/findings.go
 package marinecalc

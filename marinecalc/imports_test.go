@@ -29,7 +29,7 @@ var layers = []struct {
 	{"what a run stands on", []string{"marinecalc/internal/binding", "marinecalc/internal/boat", "marinecalc/internal/picture", "marinecalc/sample"}},
 	{"drawings", []string{"marinecalc/internal/drawing"}},
 	{"one run", []string{"marinecalc/internal/calc"}},
-	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial"}},
+	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial", "marinecalc/internal/upkeep"}},
 	{"the catalogue", []string{"marinecalc/internal/catalogue"}},
 	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
 	{"work to go by, filled from whole boats", []string{"marinecalc/internal/procedure"}},
@@ -44,7 +44,7 @@ var layers = []struct {
 var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/shaft", "marinecalc/coupling", "marinecalc/gland",
 	"marinecalc/align", "marinecalc/mount", "marinecalc/bearing", "marinecalc/debris", "marinecalc/fluid", "marinecalc/vibration", "marinecalc/stock",
 	"marinecalc/internal/diagnosis/bayes", "marinecalc/internal/workplan/schedule", "marinecalc/internal/trend/series", "marinecalc/internal/decision/cost",
-	"marinecalc/internal/seatrial/proof"}
+	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
 var hosts = map[string][]string{"wasm": nil, "cmd/marinecalc": nil, "cmd/page": {"cmd/page/assemble"},

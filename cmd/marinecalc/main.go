@@ -40,7 +40,7 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
 Flags of fill, survey, compare and procedure:
   --boat FILE      boat file that supplies what is not given (fill, procedure)
   --input FILE     the inputs as a JSON object; - is standard input (fill)
-  --calendar FILE  also write the dates of a work plan as iCalendar (fill)
+  --calendar FILE  also write the dates of a work plan or service schedule as iCalendar (fill)
   --csv FILE       also write a list of the sheet as CSV; --table NAME says which (fill)
   --page FILE      also write the job sheet as one HTML file to print (survey)
   --rules FILE     rule data applied over the standard rows, such as a maker's figures; may be repeated

@@ -27,6 +27,7 @@ var mayDecide = map[string]string{
 	"frequency-meters":                      halfWidth,
 	"speed-meters":                          halfWidth,
 	"usual-values/mount-frequency-accuracy": halfWidth,
+	"service-intervals":                     "when to look: what is overdue by such a row is so by a guide",
 	"trial-stages":                          choice,
 	"trial-checks":                          "how far from a baseline is looked at again: a guide",
 	"vibration-sources":                     "orders of the kinematics, whose hints are looked into and are under no limit",

@@ -3,7 +3,7 @@ package boat
 import "maps"
 
 // AsOf is the boat as it was known up to and including a day: later readings,
-// events and sea trials are not there yet.
+// events, sea trials and care are not there yet.
 func (b *Boat) AsOf(day string) *Boat {
 	if b == nil {
 		return nil
@@ -25,6 +25,17 @@ func (b *Boat) AsOf(day string) *Boat {
 		if d, _ := trial["date"].(string); d > day {
 			delete(document, "seaTrial")
 		}
+	}
+	if service, _ := document["service"].(map[string]any); service != nil {
+		done := []any{}
+		for _, m := range objects(service["done"]) {
+			if d, _ := m["date"].(string); d <= day {
+				done = append(done, m)
+			}
+		}
+		service = maps.Clone(service)
+		service["done"] = done
+		document["service"] = service
 	}
 	then := &Boat{document: document, figures: b.figures, warnings: b.warnings}
 	then.sortReadings()

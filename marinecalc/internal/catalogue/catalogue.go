@@ -14,6 +14,7 @@ import (
 	"example.org/driveline/marinecalc/internal/drawing"
 	"example.org/driveline/marinecalc/internal/seatrial"
 	"example.org/driveline/marinecalc/internal/trend"
+	"example.org/driveline/marinecalc/internal/upkeep"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/mount"
 	"example.org/driveline/marinecalc/shaft"
@@ -50,5 +51,6 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("vibration-source", vibrationSource),
 	calc.BindPerRun("reading-trend", trend.Follow),
 	calc.BindPerRun("sea-trial", seatrial.Prove),
+	calc.BindPerRun("service-schedule", upkeep.Keep),
 	calc.BindInSession(diagnosis.FaultFinding, diagnosis.Find, diagnosis.DrawRanking),
 }

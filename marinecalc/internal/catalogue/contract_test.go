@@ -255,6 +255,7 @@ var meansElse = map[string]string{
 	"bearing-clearance/earlierClearance": "the same reading, of another day",
 	"bearing-clearance/runningTime":      "the hours between two readings",
 	"vibration-source/vibrationBaseline": "the first reading since the last repair",
+	"service-schedule/today":             "the day of the newest reading stands in for today",
 	"work-plan/today":                    "the day of the newest reading stands in for the day of the plan",
 }
 

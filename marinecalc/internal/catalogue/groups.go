@@ -26,6 +26,6 @@ func Groups() []Group {
 		{"Deciding", "Repair or replace, which job, which day, how long it lasts.",
 			[]string{"repair-or-replace", "work-plan", "reading-trend"}},
 		{"Proof and watch", "Whether she is well again, and what to look at when.",
-			[]string{"sea-trial"}},
+			[]string{"sea-trial", "service-schedule"}},
 	}
 }

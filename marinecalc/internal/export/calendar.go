@@ -19,10 +19,13 @@ import (
 // time stamp is the plan's own day, so that the same plan gives the same text.
 // The error is Problems: another sheet, or a plan without a date.
 func Calendar(s *sheet.Sheet) ([]byte, error) {
+	if s.Calculation == "service-schedule" {
+		return serviceCalendar(s)
+	}
 	today := s.Input("today")
 	schedule := s.Table("schedule")
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
-		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan", Hint: "ask for the calendar of a work plan"}}.Err()
+		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan, service-schedule", Hint: "ask for the calendar of a work plan or of a service schedule"}}.Err()
 	}
 	c := calendarText{stamp: icalDay(today.Word) + "T000000Z"}
 	c.line("BEGIN", "VCALENDAR")

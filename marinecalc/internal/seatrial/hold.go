@@ -205,7 +205,7 @@ func (t *trial) healthy(name string, fits func(*boat.Entry) bool) *boat.Entry {
 	}
 	sort.SliceStable(list, func(i, j int) bool { return list[i].Date < list[j].Date })
 	for _, e := range slices.Backward(list) {
-		if well, _ := e.Value("healthy"); well == true && fits(e) {
+		if well, _ := e.Value("baseline"); well == true && fits(e) {
 			return e
 		}
 	}

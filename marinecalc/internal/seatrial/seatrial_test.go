@@ -146,6 +146,7 @@ func TestNothingPassesFromSilence(t *testing.T) {
 func TestReadingsOfAHealthyBoatAreMarked(t *testing.T) {
 	for _, c := range []struct{ name, readings, want string }{
 		{"the first after the cure", `{"date":"2026-03-01","dripRateAtRest":"9 drips/min"},{"date":"2026-04-01","changed":true,"dripRateAtRest":"2 drips/min"},{"date":"2026-04-20","dripRateAtRest":"3 drips/min"}`, "2 drips/min on 2026-04-01"},
+		{"one marked so", `{"date":"2026-03-01","baseline":true,"dripRateAtRest":"4 drips/min"},{"date":"2026-04-01","changed":true,"dripRateAtRest":"2 drips/min"}`, "4 drips/min on 2026-03-01"},
 		{"none where nothing was cured", `{"date":"2026-03-01","dripRateAtRest":"9 drips/min"}`, ""},
 		{"none of the day itself", `{"date":"2026-05-01","changed":true,"dripRateAtRest":"9 drips/min"}`, ""},
 	} {

@@ -1,0 +1,171 @@
+package upkeep
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/upkeep/due"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// urgency is the order of the list: what nobody has looked at first, then what
+// is overdue.
+var urgency = map[due.State]int{due.Never: 0, due.Overdue: 1, due.Soon: 2, due.Later: 3, due.Open: 4}
+
+// list makes the list of care, most pressing first.
+func (k *keeper) list() {
+	table := k.session.Book.Table("service-intervals")
+	seen := map[string]bool{}
+	for _, row := range table.Rows.All() {
+		aboard := !slices.ContainsFunc(k.in.Without, func(w NotAboard) bool { return w.Item == row.Pick })
+		if seen[row.Pick] || !aboard || !row.Valid.Meets(k.known) || len(k.cares) == mostCare {
+			continue
+		}
+		seen[row.Pick] = true
+		k.cares = append(k.cares, k.careOf(row))
+	}
+	sort.SliceStable(k.cares, func(i, j int) bool {
+		a, b := &k.cares[i], &k.cares[j]
+		if ua, ub := urgency[a.state], urgency[b.state]; ua != ub {
+			return ua < ub
+		}
+		return a.when.Day < b.when.Day
+	})
+	for i := range k.cares {
+		k.out.Schedule[i] = k.line(&k.cares[i])
+	}
+}
+
+// careOf finds when one row was last done, how often it is to be done, and when
+// it is due.
+func (k *keeper) careOf(row rules.Row) care {
+	c := care{row: row, Care: due.Care{EveryHours: math.NaN(), EveryDays: math.NaN(), Hours: math.NaN(), Wear: math.NaN()},
+		authority: row.Basis.Authority(), guide: row.Basis.Guides()}
+	if v, has := row.Values.Find("hours"); has {
+		c.EveryHours = v.SI / secondsPerHour
+	}
+	if v, has := row.Values.Find("within"); has {
+		c.EveryDays = v.SI / secondsPerDay
+	}
+	for _, m := range k.in.Intervals {
+		if m.Item == row.Pick {
+			c.EveryHours, c.EveryDays = float64(m.Hours)/secondsPerHour, float64(m.Within)/secondsPerDay
+			c.authority, c.guide = rules.ByMaker.Authority()+": "+m.Document, false
+		}
+	}
+	k.lastDone(&c)
+	c.Wear = k.wear(row.Values.Of("trend").Text)
+	c.when = c.Next(k.use)
+	c.state = c.StateOf(c.when, k.use, float64(k.in.Horizon)/secondsPerDay)
+	if c.state == due.Overdue && c.when.By == due.ByHours {
+		if then := k.log.DayOf(c.Hours+c.EveryHours, k.use.PerDay); then < c.when.Day {
+			c.when.Day = then // the day on which the hours were run
+		}
+	}
+	var every []string
+	if !math.IsNaN(c.EveryHours) {
+		every = append(every, fmt.Sprintf("%.0f h", c.EveryHours))
+	}
+	if !math.IsNaN(c.EveryDays) {
+		every = append(every, spanOf(c.EveryDays))
+	}
+	c.every = strings.Join(every, " or ")
+	return c
+}
+
+// spanOf writes a time between two days as people say it.
+func spanOf(days float64) string {
+	switch months := days / (daysPerYear / 12); {
+	case days < 60:
+		return fmt.Sprintf("%.0f days", days)
+	case months < 23:
+		return fmt.Sprintf("%.0f months", months)
+	}
+	return fmt.Sprintf("%.3g years", math.Round(days/daysPerYear*2)/2)
+}
+
+// lastDone finds the newest of what was written down as done and of the
+// readings that count as having looked.
+func (k *keeper) lastDone(c *care) {
+	take := func(date string, hours float64) {
+		d, err := day.Parse(date)
+		if err != nil || c.Done && d < c.Day {
+			return
+		}
+		c.Done, c.Day, c.Hours = true, d, hours
+		if math.IsNaN(hours) {
+			c.Hours = k.log.At(d, nothing(k.use.PerDay))
+		}
+	}
+	for _, d := range k.in.Done {
+		if d.Item == c.row.Pick {
+			take(d.Date, float64(d.EngineHours)/secondsPerHour)
+		}
+	}
+	if e := k.looked(strings.Fields(c.row.Values.Of("readings").Text)); e != nil {
+		hours := math.NaN()
+		if seconds, ok := e.EngineHours(); ok {
+			hours = seconds / secondsPerHour
+		}
+		take(e.Date, hours)
+	}
+	c.last = "nobody, as far as the boat file tells"
+	if c.Done {
+		c.last = day.Text(c.Day)
+		if !math.IsNaN(c.Hours) {
+			c.last += fmt.Sprintf(", %.0f h", c.Hours)
+		}
+	}
+}
+
+// wear is the day from which the readings of a name may be at their limit, by
+// their trend; NaN where there is none.
+func (k *keeper) wear(reading string) float64 {
+	if reading == "" || k.session.Boat == nil {
+		return math.NaN()
+	}
+	c, err := k.session.Find("reading-trend")
+	if err != nil {
+		return math.NaN()
+	}
+	out, _, problems := k.session.Run(c, map[string]any{"reading": reading, "today": day.Text(k.today)})
+	if out == nil || len(problems) > 0 {
+		return math.NaN() // too few readings, or none
+	}
+	return wearDay(out, k.today)
+}
+
+func wearDay(out *calc.Outcome, today int) float64 {
+	if v := out.Sheet.Verdict("trend-not-reached"); v != nil && v.Word.Plain() == sheet.Beyond {
+		return float64(today)
+	}
+	if sure := out.Sheet.Result("sureDate"); sure != nil {
+		if d, err := day.Parse(sure.Text); err == nil {
+			return float64(d)
+		}
+	}
+	return math.NaN()
+}
+
+func (k *keeper) line(c *care) CareLine {
+	text := func(column string) string { return c.row.Values.Of(column).Text }
+	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
+		Kind: text("kind"), How: text("how"), Every: c.every, Authority: c.authority, Part: text("part")}
+	if !math.IsNaN(c.when.HoursLeft) {
+		l.HoursLeft = quantity.Time(math.Round(c.when.HoursLeft) * secondsPerHour)
+	}
+	if !math.IsNaN(c.when.Day) {
+		l.Due = day.Text(int(math.Floor(c.when.Day)))
+	}
+	if c.row.Note != "" {
+		l.How += " " + c.row.Note
+	}
+	return l
+}

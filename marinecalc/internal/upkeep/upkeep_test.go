@@ -1,0 +1,274 @@
+package upkeep_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// tern has run 100 hours from 1 January to 10 April 2026, an hour a day.
+func tern(service string) string {
+	return `{"name":"Tern","coupling":{"kind":"rigid"},` + service + `"readings":[{"date":"2026-01-01","engineHours":"1000 h"},{"date":"2026-04-11","engineHours":"1100 h"}]}`
+}
+
+func lineOf(t *testing.T, s *marinecalc.Sheet, what string) map[string]string {
+	t.Helper()
+	list := s.Table("schedule")
+	for _, r := range list.Rows {
+		at := list.Reader(r)
+		if at("what") == what {
+			return map[string]string{"state": at("state"), "due": at("due"), "by": at("by"), "lastDone": at("lastDone"), "every": at("every"), "authority": at("authority"), "hoursLeft": at("hoursLeft")}
+		}
+	}
+	t.Fatalf("there is no %q", what)
+	return nil
+}
+
+// Days by hand, at an hour a day from 2026-04-11 and 1100 h.
+func TestDueDaysByHand(t *testing.T) {
+	maker := `"intervals":[{"item":"fluid-change","hours":"250 h","document":"Gearbox manual (invented), p. 3"}]`
+	for _, c := range []struct {
+		name, service, what string
+		want                map[string]string
+	}{
+		{"by hours, before the year is round", `"service":{"done":[{"item":"fluid-change","date":"2026-02-20","engineHours":"1050 h"}],` + maker + `},`, "Gearbox fluid",
+			map[string]string{"state": "later", "due": "2026-10-28", "by": "hours", "lastDone": "2026-02-20, 1050 h", "every": "250 h", "hoursLeft": "200 h", "authority": "maker's figure: Gearbox manual (invented), p. 3"}},
+		{"by the calendar", `"service":{"done":[{"item":"fluid-change","date":"2025-06-01","engineHours":"990 h"}]},`, "Gearbox fluid",
+			map[string]string{"state": "soon", "due": "2026-06-01", "by": "date", "every": "300 h or 12 months", "authority": "common practice"}},
+		{"the hours are run", `"service":{"done":[{"item":"fluid-change","date":"2025-06-01","engineHours":"780 h"}]},`, "Gearbox fluid",
+			map[string]string{"state": "overdue", "by": "hours", "hoursLeft": "-20 h"}},
+		{"hours between two marks", `"service":{"done":[{"item":"fluid-change","date":"2026-02-20"}]},`, "Gearbox fluid", map[string]string{"lastDone": "2026-02-20, 1050 h"}},
+		{"by age", `"service":{"done":[{"item":"mounts-renew","date":"2016-04-11"}]},`, "Engine mounts, renewed", map[string]string{"state": "overdue", "due": "2026-04-09", "by": "date"}},
+		{"a day short of its age", `"service":{"done":[{"item":"mounts-renew","date":"2016-04-14"}]},`, "Engine mounts, renewed", map[string]string{"state": "soon", "due": "2026-04-12"}},
+		{"never", ``, "Engine mounts, renewed", map[string]string{"state": "never looked at", "due": "", "lastDone": "nobody, as far as the boat file tells"}},
+	} {
+		s := testboat.RunOn(t, tern(c.service), "service-schedule", `{}`)
+		got := lineOf(t, s, c.what)
+		for k, want := range c.want {
+			if got[k] != want {
+				t.Errorf("%s: %s is %q, want %q", c.name, k, got[k], want)
+			}
+		}
+	}
+}
+
+func TestReadingsCountAsLooking(t *testing.T) {
+	boat := `{"name":"Tern","readings":[{"date":"2026-03-01","engineHours":"1000 h","dripRate":"6 drips/min","fluidChanged":true},{"date":"2026-03-20","engineHours":"1010 h","fluidChanged":false}]}`
+	s := testboat.RunOn(t, boat, "service-schedule", `{}`)
+	if got := lineOf(t, s, "Gland: drips and temperature"); got["lastDone"] != "2026-03-01, 1000 h" || got["state"] != "soon" {
+		t.Errorf("%v", got)
+	}
+	if got := lineOf(t, s, "Gearbox fluid"); got["lastDone"] != "2026-03-01, 1000 h" {
+		t.Errorf("a change that was none counts: %v", got)
+	}
+}
+
+// The words on both sides, and the limit that decides only where a maker or a
+// manual stands behind the interval.
+func TestOverdueOnBothSides(t *testing.T) {
+	maker := `"intervals":[{"item":"fluid-change","hours":"50 h","document":"Gearbox manual (invented)"}]`
+	var others []string
+	for _, r := range rules.Standard().Table("service-intervals").Rows.All() {
+		if r.Pick != "fluid-change" {
+			others = append(others, `{"item":"`+r.Pick+`"}`)
+		}
+	}
+	alone := `"without":[` + strings.Join(others, ",") + `],` // the fluid is all there is to care for
+	for _, c := range []struct{ name, service, overdue, guide string }{
+		{"nothing known", ``, "not measured", "not measured"},
+		{"one thing known and in time, of many", `"service":{"done":[{"item":"fluid-change","date":"2026-02-20"}]},`, "not measured", "not measured"},
+		{"one thing known and overdue, of many", `"service":{"done":[{"item":"fluid-change","date":"2024-02-20"}]},`, "not measured", "outside the guide"},
+		{"all in time", `"service":{` + alone + `"done":[{"item":"fluid-change","date":"2026-02-20"}]},`, "within", "inside the guide"},
+		{"by common practice", `"service":{` + alone + `"done":[{"item":"fluid-change","date":"2024-02-20","engineHours":"600 h"}]},`, "within", "outside the guide"},
+		{"by the maker", `"service":{` + alone + `"done":[{"item":"fluid-change","date":"2026-02-19","engineHours":"1049 h"}],` + maker + `},`, "beyond", "inside the guide"},
+		{"an hour before the maker's", `"service":{` + alone + `"done":[{"item":"fluid-change","date":"2026-02-22","engineHours":"1051 h"}],` + maker + `},`, "within", "inside the guide"},
+	} {
+		s := testboat.RunOn(t, tern(c.service), "service-schedule", `{}`)
+		for limit, want := range map[string]string{"service-overdue": c.overdue, "service-overdue-guide": c.guide} {
+			if v := s.Verdict(limit); v == nil || string(v.Word) != want {
+				t.Errorf("%s: %s is %+v", c.name, limit, v)
+			}
+		}
+	}
+}
+
+// A reading that nears its limit brings the day forward.
+func TestWearBringsTheDayForward(t *testing.T) {
+	rows := ""
+	for i, v := range []string{"6", "7", "8", "9", "10", "11"} {
+		rows += fmt.Sprintf(`{"date":"2026-03-%02d","engineHours":"%d h","dripRate":"%s drips/min"},`, 1+4*i, 1000+i, v)
+	}
+	boat := `{"name":"Tern","follow":{"reading":"dripRate","limit":"LIMIT"},"readings":[` + strings.TrimSuffix(rows, ",") + `]}`
+	near := lineOf(t, testboat.RunOn(t, strings.Replace(boat, "LIMIT", "16 drips/min", 1), "service-schedule", `{}`), "Gland: drips and temperature")
+	trend := testboat.RunOn(t, strings.Replace(boat, "LIMIT", "16 drips/min", 1), "reading-trend", `{}`).Result("sureDate").Text
+	if near["by"] != "her readings" || near["due"] != trend {
+		t.Errorf("%v, the trend says %s", near, trend)
+	}
+	if far := lineOf(t, testboat.RunOn(t, strings.Replace(boat, `,"limit":"LIMIT"`, "", 1), "service-schedule", `{}`), "Gland: drips and temperature"); far["by"] != "date" {
+		t.Errorf("%v", far)
+	}
+	over := testboat.RunOn(t, strings.Replace(boat, "LIMIT", "9 drips/min", 1), "service-schedule", `{}`)
+	if line := lineOf(t, over, "Gland: drips and temperature"); line["state"] != "overdue" || over.Verdict("service-overdue").Word != "beyond" {
+		t.Errorf("%v %+v", line, over.Verdict("service-overdue"))
+	}
+}
+
+func TestRowsOfWhatIsAboard(t *testing.T) {
+	names := func(s *marinecalc.Sheet) (list []string) {
+		for _, r := range s.Table("schedule").Rows {
+			list = append(list, s.Table("schedule").Reader(r)("what"))
+		}
+		return list
+	}
+	const element, zinc = "Element of the flexible coupling", "Zincs of engine and gearbox cooler"
+	rigid := names(testboat.RunOn(t, tern(`"service":{"without":[{"item":"heat-exchanger-zinc"}]},`), "service-schedule", `{}`))
+	flexible := names(testboat.RunOn(t, strings.Replace(tern(""), "rigid", "flexible", 1), "service-schedule", `{}`))
+	if slices.Contains(rigid, element) || slices.Contains(rigid, zinc) || !slices.Contains(flexible, element) || !slices.Contains(flexible, zinc) {
+		t.Errorf("%v\n%v", rigid, flexible)
+	}
+	for use, want := range map[string]string{`"inspected-passenger"`: "2.5 years", `"average-yacht"`: "5 years"} {
+		s := testboat.RunOn(t, tern(`"use":`+use+`,`), "service-schedule", `{}`)
+		if got := lineOf(t, s, "Shaft withdrawn and looked at")["every"]; got != want {
+			t.Errorf("%s: %s", use, got)
+		}
+	}
+	if got := lineOf(t, testboat.RunOn(t, tern(""), "service-schedule", `{}`), "Shaft withdrawn and looked at")["every"]; got != "5 years" {
+		t.Error(got)
+	}
+}
+
+// The debris of the boat by hand: 10 mm × 10 mm × 0.1 mm of steel is 78.5 mg,
+// in 1 kg of fluid 78.5 ppm in 100 hours. A method that takes 5 ppm and sees
+// 60 % shows it after 5/0.6/0.785 = 10.6 h, one of 60 ppm and 3 % after 2548 h.
+func TestWhenEachLookWouldHaveShownIt(t *testing.T) {
+	boat := strings.Replace(tern(`"fluid":{"volume":"1 L","density":"1000 kg/m³"},"wornPart":{"metal":"METAL","depth":"0.1 mm","length":"10 mm","width":"10 mm","shape":"even","serviceTime":"100 h"},SERVICE`), "SERVICE", "", 1)
+	steel := testboat.RunOn(t, strings.Replace(boat, "METAL", "carbon-steel", 1), "service-schedule", `{}`)
+	if rate := steel.Result("wearRate"); rate == nil || math.Abs(*rate.SI-78.5e-6) > 0.6e-6 {
+		t.Fatalf("%+v", rate)
+	}
+	first := testboat.Column(t, steel, "shownBy", "method", "first")
+	after := testboat.Column(t, steel, "shownBy", "method", "after")
+	if !strings.HasPrefix(after["Magnet through the sump"], "11 h (") || !strings.HasPrefix(first["Magnet through the sump"], "2026-01-11 (") {
+		t.Errorf("%v\n%v", first, after)
+	}
+	if !strings.HasPrefix(after["Dipstick"], "25") {
+		t.Errorf("%v", after["Dipstick"])
+	}
+	bronze := testboat.RunOn(t, strings.Replace(boat, "METAL", "tin-bronze", 1), "service-schedule", `{}`)
+	if got := testboat.Column(t, bronze, "shownBy", "method", "first")["Magnet through the sump"]; !strings.HasPrefix(got, "never") {
+		t.Error(got)
+	}
+	// Fluid changed each 10 hours: the magnet, which takes 10.6, shows it only
+	// after the last change.
+	done := ""
+	for h := 1010; h < 1100; h += 10 {
+		done += fmt.Sprintf(`{"item":"fluid-change","date":"2026-04-10","engineHours":"%d h"},`, h)
+	}
+	changed := strings.Replace(strings.Replace(boat, "METAL", "carbon-steel", 1), `"readings"`, `"service":{"done":[`+strings.TrimSuffix(done, ",")+`]},"readings"`, 1)
+	s := testboat.RunOn(t, changed, "service-schedule", `{}`)
+	if got := testboat.Column(t, s, "shownBy", "method", "first")["Magnet through the sump"]; !strings.HasPrefix(got, "2026-04-11") {
+		t.Error(got)
+	}
+	if s := testboat.RunOn(t, tern(""), "service-schedule", `{}`); s.Table("shownBy") != nil && len(s.Table("shownBy").Rows) > 0 {
+		t.Error("a wear that nobody measured is dated")
+	}
+}
+
+// One cause with one part of twenty days, that strands her in half of all cases:
+// one trouble a year costs ten days, times its share of all troubles.
+func TestSparesByDaysWithoutDrive(t *testing.T) {
+	const made = `"source":{"document":"invented for a test"},"basis":"common-practice"`
+	book := testboat.Overlay(t, `{"causes":[{"id":"horn","part":"engine","title":"Horn silent","text":"It is.","prior":1000,"confirm":"mount-rubber","remedies":["horn-new"],`+made+`}],
+	 "remedies":[{"id":"horn-new","title":"New horn","kind":"replace","text":"Fit it.","cures":["horn"],"steps":["horn-fit"],`+made+`}],
+	 "steps":[{"id":"horn-fit","title":"Fit the horn","text":"Do.","after":[],"hours":1,"place":"either","phase":"work","safe":"nothing to fear","parts":[{"part":"horn-part","quantity":1}],`+made+`}],
+	 "parts":[{"id":"horn-part","title":"Horn","unit":"piece","leadDays":20,`+made+`}],
+	 "table":"stranding","rows":[{"id":"horn","name":"Horn","values":{"strands":{"low":"40 %","typical":"50 %","high":"60 %","shape":"triangular"}},"decides":false,"bracket":"a test",`+made+`}]}`)
+	run := func(faults string, rows *rules.Book) *marinecalc.Sheet {
+		return testboat.Run(t, "service-schedule", `{"today":"2026-04-11","faultsPerYear":`+faults+`,"spares":[{"part":"horn-part","aboard":true,"price":"50 EUR","mass":"4 kg"}]}`, marinecalc.Options{Rules: rows})
+	}
+	all := 1000.0
+	for _, c := range rules.Standard().Causes().All() {
+		all += c.Prior
+	}
+	days := func(d float64) string { return fmt.Sprintf("%.2g days a year", d*1000/all) }
+	s := run("1", book)
+	for column, want := range map[string]string{"aboard": "yes", "saves": days(10), "perPrice": days(20), "perMass": days(2.5), "leadTime": "20 days", "for": "Horn silent"} {
+		if got := testboat.Column(t, s, "sparesBy", "part", column)["Horn"]; got != want {
+			t.Errorf("%s: %q, want %q", column, got, want)
+		}
+	}
+	if got := testboat.Column(t, run("0.5", book), "sparesBy", "part", "saves")["Horn"]; got != days(5) {
+		t.Error(got)
+	}
+}
+
+func TestSchedulesThatCannotBeAreRefused(t *testing.T) {
+	for _, c := range []struct{ name, input, where string }{
+		{"no such care", `{"today":"2026-04-11","done":[{"item":"fluid-chagne","date":"2026-01-01"}]}`, "/done/0/item"},
+		{"no such day", `{"today":"2026-04-11","done":[{"item":"fluid-change","date":"2026-02-30"}]}`, "/done/0/date"},
+		{"an interval of nothing", `{"today":"2026-04-11","intervals":[{"item":"fluid-change","document":"Manual"}]}`, "/intervals/0"},
+		{"no such part", `{"today":"2026-04-11","spares":[{"part":"dampner"}]}`, "/spares/0/part"},
+		{"not aboard, and not there", `{"today":"2026-04-11","without":[{"item":"sails"}]}`, "/without/0/item"},
+		{"no today", `{}`, "/today"},
+	} {
+		_, err := marinecalc.Run("service-schedule", []byte(c.input), marinecalc.Options{})
+		if !slices.ContainsFunc(problem.Of(err), func(p problem.Problem) bool { return strings.HasPrefix(p.Where, c.where) }) {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+}
+
+// Rows of care name readings that there are, and every row has an interval;
+// rows of stranding name causes.
+func TestRowsOfCarePointSomewhere(t *testing.T) {
+	form, err := boat.Contract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := rules.Standard()
+	follow := map[string]bool{}
+	for _, r := range book.Table("trend-readings").Rows.All() {
+		follow[r.Pick] = true
+	}
+	for _, r := range book.Table("service-intervals").Rows.All() {
+		for _, name := range strings.Fields(r.Values.Of("readings").Text) {
+			if form.Root.Child("readings").Items.Child(name) == nil {
+				t.Errorf("%s: the boat has no reading %s", r.ID, name)
+			}
+		}
+		if trend := r.Values.Of("trend").Text; trend != "" && !follow[trend] {
+			t.Errorf("%s: %s is not followed", r.ID, trend)
+		}
+		_, hours := r.Values.Find("hours")
+		_, within := r.Values.Find("within")
+		if kind := r.Values.Of("kind").Text; !hours && !within || kind != "read" && kind != "look" && kind != "renew" {
+			t.Errorf("%s has no interval, or is no care", r.ID)
+		}
+	}
+	causes := map[string]bool{}
+	for _, c := range book.Causes().All() {
+		causes[c.ID] = true
+	}
+	for _, r := range book.Table("stranding").Rows.All() {
+		if !causes[r.ID] {
+			t.Errorf("there is no cause %s", r.ID)
+		}
+	}
+}
+
+func TestScheduleIsDrawn(t *testing.T) {
+	for _, name := range []string{"kittiwake", "juniper"} {
+		s := testboat.Run(t, "service-schedule", `{}`, marinecalc.Options{Boat: testboat.Demo(t, name)})
+		if len(s.Drawings) != 1 || testboat.WellFormed(s.Drawings[0].SVG) != "" {
+			t.Errorf("%s: %v", name, s.Drawings)
+		}
+	}
+}
