@@ -116,6 +116,9 @@ func (k *keeper) lastDone(c *care) {
 		}
 		take(e.Date, hours)
 	}
+	if date := k.trial(strings.Fields(c.row.Values.Of("readings").Text)); date != "" {
+		take(date, math.NaN())
+	}
 	c.last = "nobody, as far as the boat file tells"
 	if c.Done {
 		c.last = day.Text(c.Day)

@@ -69,6 +69,13 @@ func TestReadingsCountAsLooking(t *testing.T) {
 	if got := lineOf(t, s, "Gearbox fluid"); got["lastDone"] != "2026-03-01, 1000 h" {
 		t.Errorf("a change that was none counts: %v", got)
 	}
+	trial := `{"name":"Tern","seaTrial":{"date":"2026-04-02","runs":[{"stage":"full","gearboxTemperature":"60 °C"}]},"readings":[{"date":"2026-04-11"}]}`
+	if got := lineOf(t, testboat.RunOn(t, trial, "service-schedule", `{}`), "Gearbox temperature"); got["lastDone"] != "2026-04-02" {
+		t.Errorf("a sea trial does not count: %v", got)
+	}
+	if got := lineOf(t, testboat.RunOn(t, trial, "service-schedule", `{"today":"2026-04-01"}`), "Gearbox temperature"); got["state"] != "never looked at" {
+		t.Errorf("a sea trial to come counts: %v", got)
+	}
 }
 
 // The words on both sides, and the limit that decides only where a maker or a
