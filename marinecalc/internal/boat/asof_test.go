@@ -50,3 +50,23 @@ func TestDatedSectionsHoldFromTheirDay(t *testing.T) {
 		t.Errorf("it is kept as %s (%v)", kept, err)
 	}
 }
+
+// A sea trial and care of a later day are not there yet.
+func TestTrialAndCareOfALaterDay(t *testing.T) {
+	b := testboat.Read(t, `{"name":"Tern","seaTrial":{"date":"2026-05-01"},"service":{"done":[{"item":"fluid-change","date":"2026-04-01"},{"item":"gland-hose","date":"2026-05-02"}]}}`)
+	for _, c := range []struct {
+		day   string
+		trial bool
+		done  int
+	}{{"2026-03-31", false, 0}, {"2026-04-30", false, 1}, {"2026-05-01", true, 1}, {"2026-05-02", true, 2}} {
+		then := b.AsOf(c.day)
+		_, _, _, trial := then.Find("/seaTrial/date")
+		done, _, _, _ := then.Find("/service/done")
+		if list, _ := done.([]any); trial != c.trial || len(list) != c.done {
+			t.Errorf("on %s: a trial %v, done %v", c.day, trial, done)
+		}
+	}
+	if done, _, _, _ := b.Find("/service/done"); len(done.([]any)) != 2 {
+		t.Error("the boat itself was changed")
+	}
+}
