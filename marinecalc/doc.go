@@ -8,8 +8,9 @@
 // read once with [ReadBoat] and gives what is not typed; [Check] runs all that
 // it allows, [Compare] holds two of its days against each other. A program that
 // runs many makes an [Engine] with [New]: its methods take a context, and it
-// serves any number of goroutines. [Engine.Call] is the same way in for hosts that
-// speak JSON.
+// serves any number of goroutines. [Engine.Procedure] is work to go by, step by
+// step, and [Engine.Tick] keeps what was ticked off. [Engine.Call] is the same way
+// in for hosts that speak JSON.
 //
 // Quantities are texts with their unit, or bare numbers in SI. Errors are an
 // [*Error] with every problem at its place; errors.Is tells [ErrUnknown],

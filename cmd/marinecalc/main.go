@@ -34,7 +34,8 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
                                          boxes to tick; without WORK the work that there is
   marinecalc procedure WORK … --boat FILE --tick STEP --date DAY [--out FILE]
                                          the boat file with that step ticked off, or with --untick
-                                         the tick taken back; --note and --record "WHAT=VALUE" too
+                                         the tick taken back; --note and --record "WHAT=VALUE" too;
+                                         --end --date DAY clears the ticks and keeps an event
   marinecalc rules FILE …                check rule files: what is wrong, what they replace and add
 
 Flags of fill, survey, compare and procedure:

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -15,6 +16,7 @@ import (
 type ticking struct {
 	tick, untick, date, time, note, to string
 	record                             files
+	end                                bool
 }
 
 func (t *ticking) define(fs *flag.FlagSet) {
@@ -25,6 +27,7 @@ func (t *ticking) define(fs *flag.FlagSet) {
 	fs.StringVar(&t.note, "note", "", "")
 	fs.StringVar(&t.to, "out", "", "")
 	fs.Var(&t.record, "record", "")
+	fs.BoolVar(&t.end, "end", false, "")
 }
 
 // procedure prints work to go by, or what work there is, or the boat file with
@@ -62,7 +65,7 @@ func procedure(args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if t.tick != "" || t.untick != "" {
+	if t.tick != "" || t.untick != "" || t.end {
 		return named(t.keep(engine, b, work, out))
 	}
 	if len(work) == 0 {
@@ -92,6 +95,12 @@ func (t *ticking) keep(engine *marinecalc.Engine, b *marinecalc.Boat, work []str
 	if t.tick != "" && t.untick != "" {
 		return marinecalc.Problems{{Where: "--untick", What: "stands beside --tick", Allowed: "one of them"}}.Err()
 	}
+	if t.end && t.tick+t.untick != "" {
+		return marinecalc.Problems{{Where: "--end", What: "stands beside a tick", Allowed: "one of them"}}.Err()
+	}
+	if t.end {
+		return t.write(out)(engine.CloseWork(b, work, t.date))
+	}
 	done := t.tick != ""
 	r := marinecalc.TickRequest{Remedies: work, Step: t.tick + t.untick, Done: &done, Day: t.date, Time: t.time}
 	if t.note != "" {
@@ -102,17 +111,39 @@ func (t *ticking) keep(engine *marinecalc.Engine, b *marinecalc.Boat, work []str
 		if !ok {
 			return marinecalc.Problems{{Where: "--record", What: strconv.Quote(text) + " has no value", Allowed: `"WHAT=VALUE", as the step names it`}}.Err()
 		}
-		r.Record = append(r.Record, marinecalc.Noted{Title: strings.TrimSpace(what), Value: strings.TrimSpace(value)})
+		read, err := readValue(strings.TrimSpace(value))
+		if err != nil {
+			return err
+		}
+		r.Record = append(r.Record, marinecalc.Noted{Title: strings.TrimSpace(what), Value: read})
 	}
-	kept, err := engine.Tick(b, r)
-	if err != nil {
-		return err
+	return t.write(out)(engine.Tick(b, r))
+}
+
+// readValue is a text, or a list that is given as JSON.
+func readValue(text string) (any, error) {
+	if !strings.HasPrefix(text, "[") {
+		return text, nil
 	}
-	var text strings.Builder
-	if err := printJSON(&text, kept); err != nil {
-		return err
+	var list []any
+	if err := json.Unmarshal([]byte(text), &list); err != nil {
+		return nil, marinecalc.Problems{{Where: "--record", What: "the list cannot be read: " + err.Error(), Allowed: `JSON such as [{"clock": "12 o'clock", "gap": "0.3 mm"}]`}}.Err()
 	}
-	return deliver(out, t.to, []byte(text.String()))
+	return list, nil
+}
+
+// write writes the boat file that came out.
+func (t *ticking) write(out io.Writer) func(*marinecalc.Boat, error) error {
+	return func(b *marinecalc.Boat, err error) error {
+		if err != nil {
+			return err
+		}
+		var text strings.Builder
+		if err := printJSON(&text, b); err != nil {
+			return err
+		}
+		return deliver(out, t.to, []byte(text.String()))
+	}
 }
 
 // named gives problems the names of the command line.

@@ -53,10 +53,18 @@ func TestProcedureTicksOff(t *testing.T) {
 	if text, _ := os.ReadFile(to); strings.Contains(string(text), `"done"`) {
 		t.Errorf("still ticked: %s", text)
 	}
+	if s = say("", "procedure", "repack-gland", "--boat", to, "--end", "--date", "2026-07-01"); s.code != exitBad || !strings.Contains(s.errs, "no step of this work is ticked off") {
+		t.Errorf("ended: %d, %s%s", s.code, s.out, s.errs)
+	}
+	say("", tick...)
+	if s = say("", "procedure", "repack-gland", "--boat", to, "--end", "--date", "2026-07-02"); s.code != exitDone || !strings.Contains(s.out, "Repack the gland: 1 of ") {
+		t.Errorf("ended: %d, %s", s.code, s.errs)
+	}
 	for where, args := range map[string][]string{
 		"--tick: ":   {"procedure", "repack-gland", "--boat", demonstration, "--tick", "make-saf", "--date", "2026-07-01"},
 		"--date: ":   {"procedure", "repack-gland", "--boat", demonstration, "--tick", "make-safe"},
 		"--boat: ":   {"procedure", "repack-gland", "--tick", "make-safe", "--date", "2026-07-01"},
+		"--end: ":    {"procedure", "repack-gland", "--boat", demonstration, "--tick", "make-safe", "--end", "--date", "2026-07-01"},
 		"--record: ": {"procedure", "repack-gland", "--boat", demonstration, "--tick", "make-safe", "--date", "2026-07-01", "--record", "Drips"},
 	} {
 		if s := say("", args...); s.code != exitBad || !strings.HasPrefix(s.errs, where) {

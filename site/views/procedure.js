@@ -39,6 +39,7 @@ export function showProcedure(app, main, name = '') {
   }
   let work = reply.procedure;
   const schema = app.calculator.call({ ask: 'boat', boat: sent() });
+  let stale = false; // figures may rest on what was read since
   const said = h('div', { class: 'said', role: 'status' });
   const list = h('div', {});
   const head = h('div', {});
@@ -72,6 +73,7 @@ export function showProcedure(app, main, name = '') {
     const anew = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
     if (!anew.ok) return said.replaceChildren(...anew.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
     work = anew.procedure;
+    stale = false;
     draw();
   }
 
@@ -86,6 +88,7 @@ export function showProcedure(app, main, name = '') {
     const done = app.calculator.call({ ask: 'tick', boat: sent(), remedies, step: step.id, date: today(), time: timeOfDay(), ...what });
     if (!done.ok) return done.problems;
     keep(done.boat, words);
+    stale = stale || what.record !== undefined;
     return [];
   }
 
@@ -141,6 +144,12 @@ export function showProcedure(app, main, name = '') {
               made.addEventListener('toggle', () => {
                 if (!made.open || matchMedia('print').matches) return;
                 openSteps.set(name, step.id);
+                if (stale) {
+                  again();
+                  const now = list.querySelector('details[open] > summary');
+                  if (now instanceof HTMLElement) now.focus();
+                  return;
+                }
                 for (const other of list.querySelectorAll('details.step')) {
                   if (other !== made && other instanceof HTMLDetailsElement) other.open = false;
                 }

@@ -2,7 +2,8 @@
 // document to go by, step by step, filled with what is known of this boat. Its
 // files: procedure.go is the document and how it is made, figures.go the
 // figures of the boat's sheets, record.go what is read and written down,
-// ticks.go what has been ticked off, list.go which work there is.
+// ticks.go what has been ticked off, due.go when a step after the trial is due,
+// list.go which work there is.
 package procedure
 
 import (
