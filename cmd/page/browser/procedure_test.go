@@ -105,10 +105,10 @@ func TestProcedureIsTickedOff(t *testing.T) {
 func TestProcedureKeepsReadings(t *testing.T) {
 	b := newTab(t, 1280)
 	b.keepDemonstration()
-	b.open("#/procedure/repack-gland,align-coupling")
+	b.open("#/procedure/ease-stern-bearing")
 	field := `details.step .record .field:has(.unit) input`
 	if !eval[bool](b, fmt.Sprintf(`!!document.querySelector(%q)`, field)) {
-		t.Skip("no step of this work asks for a reading with a unit")
+		t.Fatal("no step of this work asks for a reading with a unit")
 	}
 	eval[any](b, fmt.Sprintf(`document.querySelector(%q).closest('details.step').open = true`, field))
 	before := eval[string](b, `JSON.stringify(JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings)`)
@@ -136,8 +136,9 @@ func TestProcedureLayout(t *testing.T) {
 	for _, width := range []int64{360, 1280} {
 		b := newTab(t, width)
 		b.keepDemonstration()
-		for _, v := range []struct{ name, hash string }{{"work", "#/procedure"}, {"procedure", "#/procedure/repack-gland,align-coupling"}} {
+		for _, v := range []struct{ name, hash string }{{"work", "#/procedure"}, {"procedure", "#/procedure/repack-gland,align-coupling"}, {"bearing", "#/procedure/ease-stern-bearing"}} {
 			b.open(v.hash)
+			eval[any](b, `(() => { const s = document.querySelector('details.step:has(.pictures, .record)'); if (s) s.open = true; })()`)
 			if shots != "" {
 				picture, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
 				if err == nil {
@@ -178,6 +179,7 @@ func TestProcedureLayout(t *testing.T) {
 	if shots != "" {
 		b.do(chromedp.EmulateViewport(794, 1123))
 		b.print()
+		b.open("#/procedure/ease-stern-bearing")
 		eval[any](b, "dispatchEvent(new Event('beforeprint'))")
 		picture, err := chromedp.Run(b.ctx, chromedp.FullScreenshot(100))
 		if err == nil {

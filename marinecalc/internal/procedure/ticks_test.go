@@ -177,6 +177,9 @@ func TestTickRefusesInWords(t *testing.T) {
 		"/remedies":   func(r *marinecalc.TickRequest) { r.Remedies = nil },
 		"/date":       func(r *marinecalc.TickRequest) { r.Day = "May" },
 		"/time":       func(r *marinecalc.TickRequest) { r.Time = "25:05" },
+		"/time ":      func(r *marinecalc.TickRequest) { r.Time = "+9:05" },
+		"/time  ":     func(r *marinecalc.TickRequest) { r.Time = "9:5" },
+		"/time   ":    func(r *marinecalc.TickRequest) { r.Time = "noon" },
 		"/record/0/title": func(r *marinecalc.TickRequest) {
 			r.Record = []marinecalc.Noted{{Title: "Drip", Value: "5 drips/min"}}
 		},
@@ -188,7 +191,7 @@ func TestTickRefusesInWords(t *testing.T) {
 		change(&r)
 		_, err := j.engine.Tick(j.boat, r)
 		list := problem.Of(err)
-		if len(list) != 1 || list[0].Where != where {
+		if where = strings.TrimSpace(where); len(list) != 1 || list[0].Where != where {
 			t.Errorf("%s: %v", where, err)
 			continue
 		}
