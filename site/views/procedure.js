@@ -106,7 +106,15 @@ export function showProcedure(app, main, name = '') {
     }
     openSteps.set(name, '');
     if (!ticked) openSteps.set(name, step.id);
-    again();
+    const phase = work.phases.find((p) => p.steps.includes(step))?.phase;
+    if (stale || phase === 'trial') again(); // dates of what is due follow the trial
+    else {
+      const at = { date: today(), time: timeOfDay() };
+      if (ticked) Object.assign(work, { lastTick: at }, { ticked: work.ticked + 1 });
+      else work.ticked -= 1;
+      step.tick = ticked ? at : undefined;
+      draw();
+    }
     list.querySelector('details[open] > summary')?.scrollIntoView({ block: 'start' });
     const next = list.querySelector('details[open] > summary');
     if (next instanceof HTMLElement) next.focus({ preventScroll: true });
