@@ -125,6 +125,7 @@ export function showProcedure(app, main, name = '') {
     const open = openSteps.get(name) || steps.find((s) => !s.tick)?.id;
     const all = { work, steps, schema: schema.ok ? schema : undefined, read: app.read, remedies };
     head.replaceChildren(progress(work));
+    end.hidden = work.ticked === 0;
     const told = new Map(); // the step at which each caution stands, and each drawing
     list.replaceChildren(
       ...work.phases.map((phase) =>
@@ -170,7 +171,12 @@ export function showProcedure(app, main, name = '') {
     );
   }
 
-  const anyTicked = () => work.ticked > 0;
+  const end = button('End this work', () => {
+    const ended = app.calculator.call({ ask: 'close-work', boat: sent(), remedies, date: today() });
+    if (!ended.ok) said.replaceChildren(...ended.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+    else if (keep(ended.boat, 'Ended: what was done stands among the events of the boat, and the ticks are cleared.')) again();
+    said.scrollIntoView({ block: 'center' });
+  });
   main.append(
     h('h1', {}, work.title),
     head,
@@ -182,13 +188,7 @@ export function showProcedure(app, main, name = '') {
       'div',
       { class: 'tools' },
       button('Print it', () => print()),
-      anyTicked() &&
-        button('End this work', () => {
-          const ended = app.calculator.call({ ask: 'close-work', boat: sent(), remedies, date: today() });
-          if (!ended.ok) said.replaceChildren(...ended.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
-          else if (keep(ended.boat, 'Ended: what was done stands among the events of the boat, and the ticks are cleared.')) again();
-          said.scrollIntoView({ block: 'center' });
-        }),
+      end,
       h('a', { href: '#/procedure' }, 'All work'),
     ),
     h('p', { class: 'help printed-foot' }, 'The makers’ figures, local codes and licensed practice go before this.'),

@@ -45,8 +45,15 @@ func TestProcedureIsTickedOff(t *testing.T) {
 	if said := b.text(".progress"); !strings.Contains(said, "0 of ") {
 		t.Errorf("progress: %s", said)
 	}
+	canEnd := `[...document.querySelectorAll('button')].some((e) => e.textContent === 'End this work' && e.checkVisibility())`
+	if eval[bool](b, canEnd) {
+		t.Error("work that is not begun can be ended")
+	}
 	b.press("Done: tick off step 1")
 	b.until(`document.querySelector('.progress').textContent.includes('1 of ')`)
+	if !eval[bool](b, canEnd) {
+		t.Error("work that is begun cannot be ended")
+	}
 	if second := eval[string](b, `document.querySelector('details.step[open]').dataset.step`); second == first {
 		t.Errorf("%s still stands open", first)
 	}
