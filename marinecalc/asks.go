@@ -46,6 +46,7 @@ var asks = []ask{
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
 	{name: "readings", answer: askReadings, members: []string{"boat"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
+	{name: "log", answer: askLog, members: []string{"boat", "reading"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
 	{name: "procedures", answer: askProcedures, members: []string{"boat", "overlays"}},
 	{name: "procedure", answer: askProcedure, members: append([]string{"remedies", "done", "date"}, boatMembers...)},
@@ -203,12 +204,31 @@ func askCSV(ctx context.Context, r *request) (reply, error) {
 	return reply{CSV: string(text)}, err
 }
 
-// askReadings answers with the dated readings of the boat for a spreadsheet.
+// askReadings answers with the dated readings of the boat for a spreadsheet,
+// and with what can be followed and logged.
 func askReadings(_ context.Context, r *request) (reply, error) {
 	if r.options.Boat == nil {
 		return reply{}, noBoat()
 	}
-	return reply{CSV: string(ReadingsCSV(r.options.Boat))}, nil
+	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat)}, nil
+}
+
+// askLog answers with the boat and one reading put into its log.
+func askLog(_ context.Context, r *request) (reply, error) {
+	if r.options.Boat == nil {
+		return reply{}, noBoat()
+	}
+	if r.reading == (Reading{}) {
+		return reply{}, problem.List{{Where: "/reading", What: "there is no reading", Allowed: `{"reading": …, "value": …, "date": …}`, Kind: problem.Missing}}.Err()
+	}
+	b, err := Log(r.options.Boat, r.reading)
+	list := problem.Of(err)
+	for i := range list {
+		if !strings.HasPrefix(list[i].Where, "/boat") {
+			list[i].Where = "/reading" + list[i].Where
+		}
+	}
+	return reply{Boat: b}, list.Err()
 }
 
 // askAddReadings answers with the boat and the readings of a table added.

@@ -73,6 +73,7 @@ type reply struct {
 	Comparison   *Comparison           `json:"comparison,omitempty"`
 	Calendar     string                `json:"calendar,omitempty"` // iCalendar, RFC 5545
 	CSV          string                `json:"csv,omitempty"`      // RFC 4180
+	Series       []Series              `json:"series,omitempty"`   // what can be followed and logged
 	Text         string                `json:"text,omitempty"`     // a quantity with its unit
 	SI           *float64              `json:"si,omitempty"`
 	Rules        *RulesReport          `json:"rules,omitempty"`

@@ -253,6 +253,8 @@ type (
 	Boat = boat.Boat
 	// Survey is everything a boat file allows to be calculated, in one pass.
 	Survey = survey.Survey
+	// Found is something that is wrong with the boat.
+	Found = survey.Found
 	// Comparison is two dated states of one boat side by side.
 	Comparison = survey.Comparison
 )

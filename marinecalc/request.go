@@ -5,6 +5,7 @@ package marinecalc
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -24,9 +25,10 @@ type request struct {
 	warnings    problem.List // of the overlays
 	before      string       // days, for a comparison
 	after       string
-	table       string // of a sheet, for csv; "" is its first one
-	csv         string // readings to add to the boat
-	quantity    string // a kind of quantity, to read text as
+	table       string  // of a sheet, for csv; "" is its first one
+	csv         string  // readings to add to the boat
+	reading     Reading // to put into its log
+	quantity    string  // a kind of quantity, to read text as
 	text        string
 	unit        string                // of a bare number in it
 	file        string                // the name of a rule file whose text it is
@@ -90,6 +92,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"after":       textMember(func(r *request) *string { return &r.after }),
 	"table":       textMember(func(r *request) *string { return &r.table }),
 	"csv":         textMember(func(r *request) *string { return &r.csv }),
+	"reading":     readReading,
 	"quantity":    textMember(func(r *request) *string { return &r.quantity }),
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
@@ -123,6 +126,38 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 			problems.Add("/"+name, name+" is not a list", "a list of rule files", "")
 		}
 	},
+}
+
+// readReading reads the reading to log, member by member.
+func readReading(r *request, name string, v any, problems *problem.List) {
+	object, ok := v.(map[string]any)
+	if !ok {
+		problems.Add("/"+name, name+" is not an object", `{"reading": …, "value": …, "date": …}`, "")
+		return
+	}
+	texts := map[string]*string{"reading": &r.reading.Reading, "value": &r.reading.Value, "date": &r.reading.Date, "time": &r.reading.Time, "source": &r.reading.Source, "gauge": &r.reading.Gauge, "note": &r.reading.Note}
+	known := append(slices.Sorted(maps.Keys(texts)), "baseline")
+	for _, needed := range []string{"reading", "value", "date"} {
+		if _, has := object[needed]; !has {
+			*problems = append(*problems, problem.Problem{Where: "/" + name, What: "the reading has no " + needed, Allowed: `{"reading": …, "value": …, "date": …}`, Kind: problem.Missing})
+		}
+	}
+	for member, value := range object {
+		to, is := texts[member]
+		where := contract.Pointer([]string{name, member})
+		switch {
+		case member == "baseline":
+			if r.reading.Baseline, ok = value.(bool); !ok {
+				problems.Add(where, member+" is not true or false", "true, false", "")
+			}
+		case !is:
+			problems.Add(where, fmt.Sprintf("%q is not part of a reading", member), strings.Join(known, ", "), closest(member, known))
+		default:
+			if *to, ok = value.(string); !ok {
+				problems.Add(where, member+" is not a text", "a text", "")
+			}
+		}
+	}
 }
 
 func textMember(at func(*request) *string) func(*request, string, any, *problem.List) {

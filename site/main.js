@@ -13,6 +13,7 @@ import { showCalculation } from './views/calculation.js';
 import { showCompare } from './views/compare.js';
 import { showList } from './views/list.js';
 import { showProcedure } from './views/procedure.js';
+import { showReadings } from './views/readings.js';
 import { showSurvey } from './views/survey.js';
 
 /** @typedef {import('./app.js').App} App */
@@ -48,12 +49,12 @@ async function open() {
 function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decodeURIComponent);
   main.replaceChildren();
-  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, procedure: showProcedure, sheet: showCalculation };
+  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
   const title = showView(app, main, name);
   document.title = `${title} · marinecalc`;
   main.querySelector('h1')?.setAttribute('tabindex', '-1');
-  const current = ['boat', 'survey', 'compare', 'procedure'].includes(view) ? view : 'list';
+  const current = ['boat', 'survey', 'compare', 'readings', 'procedure'].includes(view) ? view : 'list';
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');

@@ -275,7 +275,7 @@ export interface CsvRequest {
   date?: Day;
 }
 
-/** The dated readings of the boat for a spreadsheet. */
+/** The dated readings of the boat for a spreadsheet, and what can be followed and logged. */
 export interface ReadingsRequest {
   /** What is asked for. */
   ask: 'readings';
@@ -291,6 +291,16 @@ export interface AddReadingsRequest {
   boat: object;
   /** Readings to add, as a table (RFC 4180). */
   csv: string;
+}
+
+/** The boat with one reading put into its log. */
+export interface LogRequest {
+  /** What is asked for. */
+  ask: 'log';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** The reading to log. */
+  reading: Logged;
 }
 
 /** The boat with what was typed for a calculation written into it, each at its place; readings stand under the day. */
@@ -405,7 +415,7 @@ export interface RulesRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
 
 /** Something written down at a step. */
 export interface Noted {
@@ -413,6 +423,25 @@ export interface Noted {
   title: string;
   /** As it was written; a list for a reading that is one; absent or null takes it away. */
   value?: string | number | boolean | object[] | null;
+}
+
+/** One reading for the boat's log. */
+export interface Logged {
+  /** By its name: dripRate, own/oilPressure, mountHeights/front port, gland/followerDepth. */
+  reading: string;
+  /** With its unit. */
+  value: string;
+  date: Day;
+  /** Hour:minute. */
+  time?: string;
+  /** Who read it, or which laboratory. */
+  source?: string;
+  /** What it was read with; absent for the usual one. */
+  gauge?: string;
+  /** All was well. */
+  baseline?: boolean;
+  /** What else was noticed. */
+  note?: string;
 }
 
 /** A day, year-month-day (ISO 8601). */
@@ -534,6 +563,16 @@ export interface ReadingsReply extends Answered {
   warnings?: Problem[];
   /** A table as text (RFC 4180). */
   csv: string;
+  /** What can be followed of the boat, first what she has readings of, then what can be logged besides. */
+  series: Series[];
+}
+
+/** The reply to a request for log. */
+export interface LogReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
 }
 
 /** The reply to a request for add-readings. */
@@ -692,6 +731,32 @@ export interface Given {
   value?: Json[];
 }
 
+/** A reading of the boat that can be logged and followed. */
+export interface Series {
+  /** The name by which it is followed. */
+  reading: string;
+  /** The same as people read it. */
+  title: string;
+  /** In which it is shown, metric and US; empty for a plain number. */
+  units: string[];
+  /** How many there are. */
+  readings: number;
+  /** The newest one. */
+  newest?: string;
+  /** Its day, year-month-day. */
+  date?: string;
+  /** Its time, hour:minute. */
+  time?: string;
+  /** Who read it. */
+  source?: string;
+  /** What it was read with. */
+  gauge?: string;
+  /** One of them was read while all was well. */
+  baseline?: boolean;
+  /** It can be logged by itself; others are read as part of a list. */
+  loggable: boolean;
+}
+
 /** An input that is kept with the boat. */
 export interface KeptInput {
   /** Its name. */
@@ -747,6 +812,7 @@ export interface Replies {
   'csv': CsvReply;
   'readings': ReadingsReply;
   'add-readings': AddReadingsReply;
+  'log': LogReply;
   'keep': KeepReply;
   'procedures': ProceduresReply;
   'procedure': ProcedureReply;
@@ -964,6 +1030,7 @@ export interface Verdict {
   source: string;
   /** What would settle a doubt, or how to take the reading. */
   settle?: string;
+  settleBy?: SettleBy;
   /** Common practice or memory: it compares, and nothing is over it. */
   guide?: boolean;
   /** The unverified figures that leave it untold, by title. */
@@ -1003,6 +1070,18 @@ export interface ConflictValue {
   origin?: Origin;
   /** Of the reading, or the day of what was typed, year-month-day. */
   date?: string;
+}
+
+/** The reading that would settle a doubt. */
+export interface SettleBy {
+  /** Name of the input. */
+  input: string;
+  /** The input as people read it. */
+  title: string;
+  /** Read with this; absent where more readings do. */
+  gauge?: string;
+  /** As the mean of so many; absent where a gauge does. */
+  readings?: number;
 }
 
 /** The limit whose place that of the verdict takes, since the boat file has a maker's figure or an overlay a row of that id. */
@@ -1103,10 +1182,19 @@ export type Origin = 'typed' | "maker's figure" | 'boat' | 'earlier result' | 'h
 /** In which units quantities are printed. */
 export type Units = 'metric' | 'us' | 'both';
 
-/** Everything that a boat file allows to be calculated, in one pass: what is urgent first, what is not measured yet, and what can hurt in the work ahead. Since format 1. */
+/** Everything that a boat file allows to be calculated, in one pass: what was found broken first, what to measure next, every verdict, what is not measured yet, and what can hurt in the work ahead. Since format 1. */
 export interface Survey {
   /** Name of the boat. */
   boat: string;
+  /** The whole boat in a dozen lines at most. */
+  summary: Line[];
+  /** What is wrong: what was seen or measured first, then what is over a limit by calculation. */
+  found: Found[];
+  /** Figures that do not agree, each once. */
+  disagree: Disagreement[];
+  choice?: WorkChoice;
+  /** What to measure, to look up or to type next, that which settles most verdicts first. */
+  measure: Measure[];
   /** Every verdict drawn, most urgent first. */
   findings: Finding[];
   /** How one finding leads to another, in words. */
@@ -1127,6 +1215,88 @@ export interface Survey {
   made: Made;
   /** What of the boat file is kept and not used; absent where there is nothing. */
   warnings?: Problem[];
+}
+
+/** One line of the summary, short enough for a narrow screen. */
+export interface Line {
+  /** What it is of. */
+  code: 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'choice' | 'measure' | 'close' | 'guides' | 'untold' | 'ok';
+  /** The same as people read it. */
+  head: string;
+  /** What there is, as far as it fits. */
+  text: string;
+  /** How many there are. */
+  count: number;
+}
+
+/** Something that is wrong with the boat. */
+export interface Found {
+  /** How it was found: a cause by its settling look, a look without a cause, wear that was measured, over a limit by a reading, over a limit by calculation. */
+  kind: 'cause' | 'look' | 'wear' | 'measured' | 'computed';
+  /** What it is. */
+  title: string;
+  /** By what it was found, and what it means. */
+  text: string;
+  /** Id of the calculation that tells more. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** Id of the limit it is over; absent where it is none. */
+  limit?: string;
+}
+
+/** Something that does not agree, on the sheet that says so; figures of the boat file that contradict each other have no sheet. */
+export interface Disagreement {
+  /** Id of the calculation; absent of the boat file. */
+  calculation?: string;
+  /** Title of the calculation; absent of the boat file. */
+  sheet?: string;
+  /** What does not agree. */
+  conflict: Conflict;
+}
+
+/** What was decided and what is planned, named once; absent where neither is known. */
+export interface WorkChoice {
+  /** The way that was decided. */
+  decided?: string;
+  /** The work of the plan. */
+  planned?: string;
+  /** When the plan is done. */
+  finish?: string;
+  /** All of it in one sentence. */
+  text: string;
+}
+
+/** One thing to measure, to look up or to type, with every verdict that it settles. */
+export interface Measure {
+  /** What it is. */
+  title: string;
+  /** What to do, and what that settles. */
+  text: string;
+  /** How to get it. */
+  how?: string;
+  /** What it is read with. */
+  gauge?: string;
+  /** Where it is typed: calculation/input. */
+  input: string;
+  /** The verdicts that it settles by itself. */
+  settles: Settled[];
+  /** Those that it settles together with others. */
+  helps: Settled[];
+  /** The others, by title. */
+  with: string[];
+}
+
+/** A verdict that waits. */
+export interface Settled {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Title of the calculation. */
+  sheet: string;
+  /** Id of the limit. */
+  limit: string;
+  /** The limit as people read it. */
+  title: string;
 }
 
 /** A verdict and the calculation it belongs to. */
@@ -1197,6 +1367,10 @@ export interface Comparison {
   still: Moved[];
   /** The verdicts that are another word in the second state. */
   turned: Turned[];
+  /** What is found in the second state and was not in the first. */
+  came: Found[];
+  /** What was found in the first state and is not in the second. */
+  gone: Found[];
   /** What of the boat file is kept and not used; absent where there is nothing. */
   warnings?: Problem[];
 }

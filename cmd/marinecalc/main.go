@@ -25,9 +25,13 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
   marinecalc survey BOATFILE [flags]     everything the boat file allows, and what it lacks
   marinecalc compare BOATFILE --before DAY --after DAY [flags]
                                          two dated states side by side, and what moved
-  marinecalc readings BOATFILE [--add FILE] [--out FILE]
-                                         the dated readings as CSV for a spreadsheet; with --add
-                                         the boat file with the readings of a CSV file added
+  marinecalc log BOATFILE --reading NAME --value "6 drips/min" --date DAY [flags]
+                                         the boat file with one reading put into its log; --time,
+                                         --source, --gauge, --baseline (all was well), --note, --out
+  marinecalc readings BOATFILE [--list] [--add FILE] [--out FILE]
+                                         the dated readings as CSV for a spreadsheet; with --list
+                                         what can be followed and logged; with --add the boat file
+                                         with the readings of a CSV file added
 
   marinecalc procedure [WORK …] [--boat FILE] [flags]
                                          work to go by, step by step, with this boat's figures and
@@ -43,6 +47,7 @@ Flags of fill, survey, compare and procedure:
   --input FILE     the inputs as a JSON object; - is standard input (fill)
   --calendar FILE  also write the dates of a work plan or service schedule as iCalendar (fill)
   --csv FILE       also write a list of the sheet as CSV; --table NAME says which (fill)
+  --all            also what is OK, what is not measured, and every sheet (survey)
   --page FILE      also write the job sheet as one HTML file to print (survey)
   --rules FILE     rule data applied over the standard rows, such as a maker's figures; may be repeated
   --units CHOICE   metric, us or both
@@ -77,6 +82,8 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		code, err = survey(args[1:], out, errs)
 	case "compare":
 		err = compare(args[1:], out, errs)
+	case "log":
+		err = log(args[1:], out, errs)
 	case "readings":
 		err = readings(args[1:], out, errs)
 	case "procedure":
@@ -86,7 +93,7 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, readings, procedure, rules", Hint: `see "marinecalc help"`}}.Err()
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, log, readings, procedure, rules", Hint: `see "marinecalc help"`}}.Err()
 	}
 	if err != nil {
 		complain(errs, err)

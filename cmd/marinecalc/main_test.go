@@ -149,9 +149,31 @@ func TestIndexAndBlankNameEverything(t *testing.T) {
 }
 
 func TestSurveySaysWhatIsMissing(t *testing.T) {
-	s := say("", "survey", file(t, "boat.json", `{"name": "Bare", "engine": {"power": "20 kW"}}`))
+	bare := file(t, "boat.json", `{"name": "Bare", "engine": {"power": "20 kW"}}`)
+	if s := say("", "survey", bare); s.code != exitDone || strings.Contains(s.out, "still needs") || !strings.Contains(s.out, "Find out: ") || !strings.Contains(s.out, "sheets lack inputs") {
+		t.Errorf("in short: %s%s", s.out, s.errs)
+	}
+	s := say("", "survey", bare, "--all")
 	if s.code != exitDone || !strings.Contains(s.out, "Shaft torque still needs:") {
 		t.Errorf("%s%s", s.out, s.errs)
+	}
+}
+
+// One reading at a time, any number of the boat; a slip is told by its flag.
+func TestLogOfAReading(t *testing.T) {
+	boat := file(t, "tern.json", `{"name": "Tern", "readings": [{"date": "2026-05-02", "dripRate": "6 drips/min"}]}`)
+	s := say("", "log", boat, "--reading", "wearIron", "--value", "32 ppm", "--date", "2026-06-01", "--time", "10:30", "--source", "laboratory 7", "--gauge", "laboratory-metals")
+	if s.code != exitDone {
+		t.Fatal(s.errs)
+	}
+	logged := file(t, "logged.json", s.out)
+	if s := say("", "readings", logged, "--list"); s.code != exitDone || !strings.Contains(s.out, "Iron in the fluid: 1, newest 32 ppm on 2026-06-01, 10:30, laboratory-metals, laboratory 7") || !strings.Contains(s.out, "gearboxTemperature") {
+		t.Errorf("%s%s", s.out, s.errs)
+	}
+	for _, c := range [][]string{{"--reading", "wearIorn", "--value", "32 ppm", "--date", "2026-06-01"}, {"--value", "32 mm", "--reading", "wearIron", "--date", "2026-06-01"}, {"--date", "June", "--reading", "wearIron", "--value", "3 ppm"}, {"--time", "25:00", "--reading", "wearIron", "--value", "3 ppm", "--date", "2026-06-01"}} {
+		if s := say("", append([]string{"log", boat}, c...)...); s.code != exitBad || !strings.Contains(s.errs, c[0]) {
+			t.Errorf("%v: %d, %s", c, s.code, s.errs)
+		}
 	}
 }
 

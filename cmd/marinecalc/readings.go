@@ -2,6 +2,7 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"io"
 	"os"
 	"strings"
@@ -9,22 +10,81 @@ import (
 	"example.org/driveline/marinecalc"
 )
 
+// log puts one reading into the log of a boat file and writes the new boat file.
+func log(args []string, out, errs io.Writer) error {
+	var r marinecalc.Reading
+	fs := flag.NewFlagSet("log", flag.ContinueOnError)
+	fs.SetOutput(io.Discard)
+	const allowed = "--reading NAME --value TEXT --date DAY [--time HH:MM] [--source TEXT] [--gauge NAME] [--baseline] [--note TEXT] [--out FILE]"
+	for name, to := range map[string]*string{"reading": &r.Reading, "value": &r.Value, "date": &r.Date, "time": &r.Time, "source": &r.Source, "gauge": &r.Gauge, "note": &r.Note} {
+		fs.StringVar(to, name, "", "")
+	}
+	fs.BoolVar(&r.Baseline, "baseline", false, "")
+	to := fs.String("out", "", "")
+	files, err := parse(fs, args)
+	if err != nil {
+		return marinecalc.Problems{{Where: "log", What: err.Error(), Allowed: allowed}}.Err()
+	}
+	if len(files) != 1 {
+		return marinecalc.Problems{{Where: "log", What: "needs one boat file", Allowed: "marinecalc log BOATFILE " + allowed}}.Err()
+	}
+	b, err := readBoat("log", files[0], marinecalc.Options{}, errs)
+	if err != nil {
+		return err
+	}
+	if b, err = marinecalc.Log(b, r); err != nil {
+		list := marinecalc.ProblemsOf(err)
+		for i := range list {
+			list[i].Where = strings.Replace(list[i].Where, "/", "--", 1)
+		}
+		return list.Err()
+	}
+	var text strings.Builder
+	if err := printJSON(&text, b); err != nil {
+		return err
+	}
+	return deliver(out, *to, []byte(text.String()))
+}
+
+// printSeries lists what can be followed of a boat.
+func printSeries(out io.Writer, b *marinecalc.Boat) {
+	for _, s := range marinecalc.SeriesOf(b) {
+		line := fmt.Sprintf("%-34s %s", s.Reading, s.Title)
+		if s.Readings > 0 {
+			line += fmt.Sprintf(": %d, newest %s on %s", s.Readings, s.Newest, s.Date)
+			for _, more := range []string{s.Time, s.Gauge, s.Source} {
+				if more != "" {
+					line += ", " + more
+				}
+			}
+			if s.Baseline {
+				line += "; with a baseline"
+			}
+		}
+		fmt.Fprintln(out, line)
+	}
+}
+
 // readings writes the dated readings of a boat file as CSV, or adds those of a
-// CSV file to it and writes the new boat file.
+// CSV file to it and writes the new boat file, or lists what can be followed.
 func readings(args []string, out, errs io.Writer) error {
 	fs := flag.NewFlagSet("readings", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
-	add, to := fs.String("add", "", ""), fs.String("out", "", "")
+	add, to, list := fs.String("add", "", ""), fs.String("out", "", ""), fs.Bool("list", false, "")
 	files, err := parse(fs, args)
 	if err != nil {
-		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE"}}.Err()
+		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE, --list"}}.Err()
 	}
 	if len(files) != 1 {
-		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--add FILE] [--out FILE]"}}.Err()
+		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--list] [--add FILE] [--out FILE]"}}.Err()
 	}
 	b, err := readBoat("readings", files[0], marinecalc.Options{}, errs)
 	if err != nil {
 		return err
+	}
+	if *list {
+		printSeries(out, b)
+		return nil
 	}
 	if *add == "" {
 		return deliver(out, *to, marinecalc.ReadingsCSV(b))

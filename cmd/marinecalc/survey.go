@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc"
@@ -36,6 +37,7 @@ func survey(args []string, out, errs io.Writer) (int, error) {
 	var c common
 	fs := flag.NewFlagSet("survey", flag.ContinueOnError)
 	page := fs.String("page", "", "")
+	all := fs.Bool("all", false, "")
 	b, o, err := boatCommand("survey", args, &c, fs, errs)
 	if err != nil {
 		return 0, err
@@ -52,38 +54,66 @@ func survey(args []string, out, errs io.Writer) (int, error) {
 	if c.json {
 		return codeFor(s.Beyond()), printJSON(out, s)
 	}
-	printSurvey(out, s, c.work)
+	printSurvey(out, s, c.work, *all || c.work)
 	return codeFor(s.Beyond()), nil
 }
 
-// printSurvey writes a survey as text: figures to put right, what is urgent, how one thing leads to
-// another, what is not measured, then every sheet.
-func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
-	fmt.Fprintf(out, "%s: what was found, most urgent first\n\n", s.Boat)
+// printSurvey writes a survey as text: the whole boat in a dozen lines, what
+// was found, what does not agree, what to measure next, what is close and what
+// is outside a guide. What is OK is counted; all of it, the sheets and what they
+// still need are written when asked for.
+func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
+	tell := func(head, text string) { fmt.Fprintln(out, wrapped("  ", head+": "+text)) }
+	fmt.Fprintf(out, "%s: the boat in short\n\n", s.Boat)
+	for _, l := range s.Summary {
+		fmt.Fprintf(out, "%s: %s\n", l.Head, l.Text)
+	}
+	fmt.Fprint(out, "\nFound\n\n")
 	for _, f := range s.Faults {
 		for _, p := range f.Problems {
-			fmt.Fprintln(out, wrapped("  ", "TO PUT RIGHT: "+f.Title+" cannot be worked out. "+p.String()))
+			tell("TO PUT RIGHT", f.Title+" cannot be worked out. "+p.String())
+		}
+	}
+	for _, f := range s.Found {
+		switch f.Kind {
+		case "cause":
+			tell("FOUND BROKEN", f.Title+". "+f.Text)
+		case "look", "wear":
+			tell("SEEN", f.Title+" "+f.Text)
+		default:
+			tell("OVER THE LIMIT", f.Sheet+". "+f.Text)
 		}
 	}
 	titles, conflicts := s.Conflicts()
 	for i, c := range conflicts {
-		fmt.Fprintln(out, wrapped("  ", "FIGURES THAT DO NOT AGREE: "+titles[i]+". "+c.Text))
+		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
-	if len(s.Findings) == 0 {
-		fmt.Fprintln(out, wrapped("  ", "No limit could be judged yet: the boat file lacks the readings listed below."))
-	}
-	for _, f := range s.Findings {
-		fmt.Fprintln(out, wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
-	}
-	var awaited []string
-	for _, a := range s.Awaited {
-		awaited = append(awaited, fmt.Sprintf("%s (for %d, on %s)", strings.ToLower(a.Title), a.Verdicts, strings.Join(a.Sheets, ", ")))
-	}
-	if len(awaited) > 0 {
-		fmt.Fprintln(out, wrapped("  ", "To tell more, type: "+strings.Join(awaited, "; ")+"."))
+	if len(s.Found)+len(s.Faults)+len(conflicts) == 0 {
+		fmt.Fprintln(out, "  Nothing is over a limit and nothing was found broken, as far as it was looked at.")
 	}
 	for _, chain := range s.Chains {
-		fmt.Fprintln(out, wrapped("  ", "Because: "+chain))
+		tell("Because", chain)
+	}
+	if s.Choice != nil {
+		tell("Work", s.Choice.Text)
+	}
+	if len(s.Measure) > 0 {
+		fmt.Fprint(out, "\nMeasure or find out next, that which settles most first\n\n")
+	}
+	for i, m := range s.Measure {
+		if i == mostMeasured && !all {
+			fmt.Fprintf(out, "  and %d more: --all\n", len(s.Measure)-i)
+			break
+		}
+		fmt.Fprintln(out, wrapped("  ", m.Text))
+	}
+	printFindings(out, s, all)
+	if len(s.Findings) == 0 {
+		fmt.Fprintln(out, wrapped("  ", "No limit could be judged yet."))
+	}
+	if !all {
+		fmt.Fprintln(out, wrapped("", "--all lists what is OK, what is not measured, and every sheet."))
+		return
 	}
 	fmt.Fprintln(out)
 	for _, one := range s.Sheets {
@@ -100,6 +130,43 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work bool) {
 			fmt.Fprintln(out, wrapped("  ", line))
 		}
 	}
+}
+
+// mostMeasured is how much of what to measure is listed unless all is asked for.
+const mostMeasured = 6
+
+// printFindings writes what is close, then what is outside or about a guide.
+// What waits is grouped above and what is OK is counted, unless all is asked for.
+func printFindings(out io.Writer, s *marinecalc.Survey, all bool) {
+	groups := []struct {
+		head   string
+		words  []string
+		always bool
+	}{
+		{"Close", []string{"near the limit"}, true},
+		{"Outside or about a guide", []string{"outside the guide", "about the guide"}, true},
+		{"Not enough to tell", []string{"cannot tell"}, false},
+		{"OK or inside the guide", []string{"within", "inside the guide"}, false},
+	}
+	for _, g := range groups {
+		var lines []string
+		for _, f := range s.Findings {
+			if slices.Contains(g.words, string(f.Verdict.Word)) {
+				lines = append(lines, wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
+			}
+		}
+		if len(lines) == 0 {
+			continue
+		}
+		fmt.Fprintf(out, "\n%s: %d\n", g.head, len(lines))
+		if g.always || all {
+			fmt.Fprintln(out, "\n"+strings.Join(lines, "\n"))
+		}
+	}
+	if n := len(s.Open); n > 0 {
+		fmt.Fprintf(out, "\nNot measured: %d\n", n)
+	}
+	fmt.Fprintln(out)
 }
 
 // compare holds two dated states of the boat side by side.
@@ -122,7 +189,16 @@ func compare(args []string, out, errs io.Writer) error {
 	if c.json {
 		return printJSON(out, d)
 	}
-	fmt.Fprintf(out, "%s: %s and %s\n\nMoved\n", d.Boat, d.Before, d.After)
+	fmt.Fprintf(out, "%s: %s and %s\n", d.Boat, d.Before, d.After)
+	for i, list := range [][]marinecalc.Found{d.Came, d.Gone} {
+		if len(list) > 0 {
+			fmt.Fprintf(out, "\n%s\n", [...]string{"Found, and not before", "Found before, and no longer"}[i])
+		}
+		for _, f := range list {
+			fmt.Fprintln(out, wrapped("  ", f.Sheet+". "+f.Title))
+		}
+	}
+	fmt.Fprint(out, "\nMoved\n")
 	for _, m := range d.Moved {
 		fmt.Fprintln(out, wrapped("  ", m.Sheet+". "+m.Sentence))
 	}

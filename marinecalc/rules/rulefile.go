@@ -40,6 +40,7 @@ type ruleFile struct {
 	Name     string            `json:"table"`
 	Title    string            `json:"title"`
 	About    string            `json:"about"`
+	Open     bool              `json:"open"`
 	Columns  map[string]string `json:"columns"` // column -> kind of quantity, "text", "number" or "accuracy"
 	Written  []writtenRow      `json:"rows"`    // of the table
 	Rows     []Row             `json:"-"`       // what is made of them
@@ -52,7 +53,7 @@ type ruleFile struct {
 
 // table is the table of the file.
 func (s *ruleFile) table() *Table {
-	return &Table{Name: s.Name, Title: s.Title, About: s.About, Rows: List[Row]{s.Rows}, columns: s.Columns}
+	return &Table{Name: s.Name, Title: s.Title, About: s.About, Rows: List[Row]{s.Rows}, Open: s.Open, columns: s.Columns}
 }
 
 // fault is what is wrong with a row, what would be right, and how to mend it.

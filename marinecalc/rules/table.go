@@ -13,6 +13,7 @@ type Table struct {
 	Title   string
 	About   string
 	Rows    List[Row]
+	Open    bool // what is no pick of a row may be written too, and no row goes with it
 	columns map[string]string
 }
 

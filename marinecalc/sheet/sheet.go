@@ -163,11 +163,21 @@ type Verdict struct {
 	Authority   string    `json:"authority"`
 	Source      string    `json:"source"`
 	Settle      string    `json:"settle,omitempty"`   // what would settle it
+	SettleBy    *SettleBy `json:"settleBy,omitempty"` // the same for programs
 	Guide       bool      `json:"guide,omitempty"`    // common practice or memory: it compares, and nothing is over it
 	Awaits      []string  `json:"awaits,omitempty"`   // the unverified figures that leave it untold, by title
 	Turns       *Turn     `json:"turns,omitempty"`    // of an untold one: where it turns
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
+}
+
+// SettleBy is the reading that would settle a verdict: with a finer gauge, or
+// as the mean of several.
+type SettleBy struct {
+	Input    string `json:"input"`
+	Title    string `json:"title"`
+	Gauge    string `json:"gauge,omitempty"`
+	Readings int    `json:"readings,omitempty"`
 }
 
 // Replaced is the limit in force without an overlay, or without the maker's

@@ -26,12 +26,26 @@ export function folds(place) {
   };
 }
 
+/**
+ * A fold whose inside is made when it is first opened, and which stays off the
+ * paper.
+ * @param {string} title
+ * @param {() => (Node | string)[]} inside
+ */
+export function lateFold(title, inside) {
+  const made = h('details', { class: 'fold unprinted' }, h('summary', {}, title));
+  made.addEventListener('toggle', () => {
+    if (made.open && made.childElementCount === 1) made.append(...inside());
+  });
+  return made;
+}
+
 /** Opens every fold while the page is printed. */
 export function openFoldsForPrint() {
   /** @type {HTMLDetailsElement[]} */
   let closed = [];
   addEventListener('beforeprint', () => {
-    closed = [...document.querySelectorAll('details')].filter((d) => !d.open);
+    closed = [...document.querySelectorAll('details')].filter((d) => !d.open && !d.classList.contains('unprinted'));
     for (const fold of closed) fold.open = true;
   });
   addEventListener('afterprint', () => {

@@ -52,8 +52,13 @@ export function showCompare(app, main) {
 }
 
 /** @param {import('../../wasm/marinecalc.js').Comparison} found */
-function result({ turned, moved, still }) {
+function result({ came, gone, turned, moved, still }) {
   return [
+    ...[came, gone].flatMap((list, i) =>
+      list.length === 0
+        ? []
+        : [h('h2', {}, i === 0 ? 'Found, and not before' : 'Found before, and no longer'), h('ul', {}, ...list.map((f) => h('li', {}, `${f.sheet}. ${f.title}`)))],
+    ),
     h('h2', {}, 'Verdicts that turned'),
     turned.length === 0
       ? h('p', {}, 'None.')

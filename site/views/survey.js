@@ -1,21 +1,20 @@
-// Everything the boat in hand allows to be calculated, most urgent first, and
-// what the rest lacks.
+// The boat in hand: the whole of it in a dozen lines, what was found, what to
+// measure next, what is close, and every sheet when it is opened.
 
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
 import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
-import { folds } from '../sheet/folds.js';
+import { lateFold } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
-import { badge, verdictCard } from '../sheet/verdicts.js';
+import { badge, sign, verdictCard } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
 import { begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
-
-const fold = folds('survey');
+/** @typedef {import('../../wasm/marinecalc.js').Survey} Survey */
 
 /** @type {import('../app.js').View} */
 export function showSurvey(app, main) {
@@ -23,23 +22,18 @@ export function showSurvey(app, main) {
   const boat = toSend(inHand().boat) ?? { name };
   const title = `Survey: ${name}`;
   const reply = app.calculator.call({ ask: 'survey', boat, units: units() });
-  main.append(
-    h('h1', {}, title),
-    h('p', { class: 'lead' }, 'Every sheet that the boat’s figures and readings allow, and what is missing for the others.'),
-    warningList(reply, 'h2'),
-  );
+  main.append(h('h1', {}, title), warningList(reply, 'h2'));
   if (!reply.ok) {
-    main.append(
-      h('h2', {}, 'To put right'),
-      wrongList(reply.problems),
-      h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')),
-    );
+    main.append(h('h2', {}, 'To put right'), wrongList(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));
     return title;
   }
   const { survey } = reply;
+  const { findings } = survey;
+  /** @param {...string} words */
+  const of = (...words) => findings.filter(({ verdict }) => words.includes(verdict.word));
   main.append(
     ...present([
-      atAGlance(survey.findings),
+      inShort(survey),
       h(
         'div',
         { class: 'tools' },
@@ -52,24 +46,28 @@ export function showSurvey(app, main) {
       ...survey.faults.map((fault) =>
         h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),
       ),
-      findings(survey.findings),
-      awaited(survey),
+      found(survey),
+      measure(survey),
+      list('Close to a limit', of('near the limit')),
+      list('Outside or about a guide', of('outside the guide', 'about the guide')),
       cautionList(survey.cautions ?? []),
-      list('How one thing leads to another', survey.chains ?? []),
-      ...survey.missing.map(lacking),
-      open(survey.open),
       begunWork(app),
+      late('Not enough to tell', of('cannot tell')),
+      late('OK or inside the guide', of('within', 'inside the guide')),
+      survey.open.length > 0 &&
+        lateFold(`Limits without a reading (${survey.open.length})`, () => survey.open.map(({ verdict }) => verdictCard(verdict))),
+      survey.missing.length > 0 &&
+        lateFold(`Sheets that lack inputs (${survey.missing.length})`, () => survey.missing.map(lacking)),
       h(
         'section',
-        { class: 'paper', 'aria-labelledby': 'sheets-title' },
-        h('div', { class: 'paper-head' }, h('h2', { id: 'sheets-title' }, 'Every sheet'), h('p', { class: 'of-boat' }, name)),
+        { class: 'paper unprinted', 'aria-labelledby': 'sheets-title' },
+        h('h2', { id: 'sheets-title' }, 'Every sheet'),
         survey.sheets.length === 0 && h('p', {}, 'No sheet can be calculated yet.'),
         ...survey.sheets.map((sheet) =>
-          fold(
-            `${sheet.title}. ${headline(sheet)}`,
+          lateFold(`${sheet.title}. ${headline(sheet)}`, () => [
             h('div', { class: 'sheet' }, ...work(sheet)),
             h('p', {}, link({ ...sheet, title: `${sheet.title}: change what is known` })),
-          ),
+          ]),
         ),
       ),
     ]),
@@ -77,58 +75,94 @@ export function showSurvey(app, main) {
   return title;
 }
 
+/** @param {Survey} survey */
+function inShort({ summary }) {
+  return h(
+    'dl',
+    { class: 'in-short', 'aria-label': 'The boat in short' },
+    ...summary.flatMap(({ code, head, text }) => [
+      h('dt', {}, ['found', 'seen', 'measured', 'computed'].includes(code) && sign('beyond'), head),
+      h('dd', {}, text),
+    ]),
+  );
+}
+
+const HEADS = { cause: 'Found broken', look: 'Seen', wear: 'Seen', measured: 'Over a limit, measured', computed: 'Over a limit, calculated' };
+
 /**
- * How many verdicts there are of each kind, in one line.
- * @param {Finding[]} all
+ * What is wrong and what does not agree, how one thing leads to another, and
+ * what was decided.
+ * @param {Survey} survey
  */
-function atAGlance(all) {
-  const words = [...new Set(all.map(({ verdict }) => verdict.reads))]; // in order of urgency, as the findings are
-  const told = words.map((reads) => `${all.filter(({ verdict }) => verdict.reads === reads).length} ${reads}`);
-  return told.length > 0 && h('p', { class: 'lead' }, h('strong', {}, told.join(', ')), '. What can hurt while you work stands below the list.');
+function found({ found: all, disagree, chains, choice }) {
+  if (all.length + disagree.length + chains.length === 0 && !choice) return false;
+  return h(
+    'section',
+    {},
+    h('h2', {}, 'Found'),
+    all.length === 0 && h('p', {}, 'Nothing is over a limit and nothing was found broken, as far as it was looked at.'),
+    h(
+      'ul',
+      { class: 'glance' },
+      ...all.map((f) =>
+        h(
+          'li',
+          {},
+          h('p', {}, badge('beyond', HEADS[/** @type {keyof typeof HEADS} */ (f.kind)])),
+          h('p', {}, f.limit ? f.text : h('strong', {}, f.title), !f.limit && ` ${f.text}`),
+          h('p', {}, link({ calculation: f.calculation, title: f.sheet })),
+        ),
+      ),
+      ...disagree.map((d) =>
+        h(
+          'li',
+          {},
+          h('p', {}, badge('cannot tell', 'Does not agree')),
+          h('p', {}, d.conflict.text),
+          h('p', {}, d.calculation ? link({ calculation: d.calculation, title: d.sheet ?? '' }) : h('a', { href: '#/boat' }, 'The boat file')),
+        ),
+      ),
+    ),
+    chains.length > 0 && h('ul', {}, ...chains.map((line) => h('li', {}, line))),
+    choice && h('p', {}, choice.text),
+  );
 }
 
 /**
- * The verdicts, most urgent first; those within their limits folded away.
- * @param {Finding[]} all
+ * What to measure next, by what that settles.
+ * @param {Survey} survey
  */
-function findings(all) {
-  const within = all.filter(({ verdict }) => verdict.word === 'within');
-  const others = all.filter(({ verdict }) => verdict.word !== 'within');
+function measure({ measure: all }) {
+  const first = 6;
+  /** @param {Survey['measure'][number]} m */
+  const item = (m) => h('li', {}, h('a', { href: `#/sheet/${m.input.split('/')[0]}` }, m.title), m.text.slice(m.text.indexOf(m.title) + m.title.length));
   return (
     all.length > 0 &&
     h(
       'section',
       {},
-      h('h2', {}, 'What the limits say, most urgent first'),
-      others.length > 0 && glance(others),
-      within.length > 0 && fold(`${within[0]?.verdict.reads} (${within.length})`, glance(within)),
+      h('h2', {}, 'Measure or find out next'),
+      h('ol', {}, ...all.slice(0, first).map(item)),
+      all.length > first && lateFold(`${all.length - first} more`, () => [h('ul', {}, ...all.slice(first).map(item))]),
     )
   );
 }
 
 /**
- * What to type so that more verdicts can be drawn.
- * @param {import('../../wasm/marinecalc.js').Survey} survey
+ * @param {string} title
+ * @param {Finding[]} some
  */
-function awaited({ awaited, sheets }) {
-  /** @param {string} calculation */
-  const to = (calculation) => link({ calculation, title: sheets.find((s) => s.calculation === calculation)?.title ?? calculation });
-  return (
-    awaited.length > 0 &&
-    h(
-      'section',
-      {},
-      h('h2', {}, 'Figures that would settle most'),
-      h('p', {}, 'Nobody confirmed these. Type the maker’s figure, or measure it: the first one settles most.'),
-      h(
-        'ul',
-        {},
-        ...awaited.map(({ title, verdicts, sheets: on }) =>
-          h('li', {}, `${title}: ${verdicts === 1 ? 'one verdict waits' : `${verdicts} verdicts wait`} for it. `, ...on.flatMap((c, i) => [i > 0 && ', ', to(c)])),
-        ),
-      ),
-    )
-  );
+function list(title, some) {
+  return some.length > 0 && h('section', {}, h('h2', {}, title), glance(some));
+}
+
+/**
+ * What is listed only when asked for.
+ * @param {string} title
+ * @param {Finding[]} some
+ */
+function late(title, some) {
+  return some.length > 0 && lateFold(`${title} (${some.length})`, () => [glance(some)]);
 }
 
 /** @param {Finding[]} some */
@@ -148,36 +182,13 @@ function glance(some) {
   );
 }
 
-/**
- * @param {string} title
- * @param {string[]} lines
- */
-function list(title, lines) {
-  return lines.length > 0 && h('section', {}, h('h2', {}, title), h('ul', {}, ...lines.map((line) => h('li', {}, line))));
-}
-
 /** @param {import('../../wasm/marinecalc.js').Missing} missing */
 function lacking({ calculation, title, needs }) {
   return h(
     'section',
     { class: 'lacking' },
     h('h2', {}, link({ calculation, title }), ': not known yet'),
-    h(
-      'dl',
-      {},
-      ...(needs ?? []).flatMap((need) => [
-        h('dt', {}, need.title),
-        h('dd', {}, need.how, need.gauge && ` Gauge: ${need.gauge}.`),
-      ]),
-    ),
-  );
-}
-
-/** @param {Finding[]} some */
-function open(some) {
-  return (
-    some.length > 0 &&
-    fold(`Limits without a reading (${some.length})`, ...some.map(({ verdict }) => verdictCard(verdict)))
+    h('dl', {}, ...(needs ?? []).flatMap((need) => [h('dt', {}, need.title), h('dd', {}, need.how, need.gauge && ` Gauge: ${need.gauge}.`)])),
   );
 }
 

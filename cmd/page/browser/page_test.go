@@ -18,6 +18,7 @@ var views = []struct{ name, hash, ready string }{
 	{"boat", "#/boat", ".form"},
 	{"survey", "#/survey", ".paper"},
 	{"compare", "#/compare", "h1[tabindex]"},
+	{"readings", "#/readings", "[aria-labelledby=series-title]"},
 	{"shaft-torque", "#/sheet/shaft-torque", ".answers"},
 	{"bolt-preload", "#/sheet/bolt-preload", ".answers"},
 	{"gland-heat", "#/sheet/gland-heat", ".answers"},

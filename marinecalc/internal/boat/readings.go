@@ -1,9 +1,9 @@
 package boat
 
 import (
-	"encoding/json"
 	"iter"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -37,17 +37,14 @@ func (e *Entry) Value(name string) (value any, ok bool) {
 }
 
 // EngineHours is the reading of the hour meter in seconds.
-func (e *Entry) EngineHours() (seconds float64, ok bool) {
-	switch h := e.values["engineHours"].(type) {
-	case string:
-		kind, _ := quantity.Lookup("time")
-		r, err := kind.Parse(h)
-		return r.SI, err == nil
-	case json.Number:
-		f, err := h.Float64()
-		return f, err == nil
-	}
-	return 0, false
+func (e *Entry) EngineHours() (seconds float64, ok bool) { return e.Number("engineHours", "time") }
+
+// Number is a reading of a kind of quantity, in SI.
+func (e *Entry) Number(name, kind string) (si float64, ok bool) {
+	k, _ := quantity.Lookup(kind)
+	p := Point{}
+	ok = p.take(k, e.values[name])
+	return p.SI, ok
 }
 
 // Changed tells whether the part was renewed or adjusted after it was read,
@@ -80,6 +77,23 @@ func (e *Entry) Gauge(reading string) string {
 	return ""
 }
 
+// GaugeOf is what a quantity was read with, by its name or that of the member
+// that it stands in; "" where that is not written.
+func (e *Entry) GaugeOf(name string) string {
+	if gauge := e.Gauge(name); gauge != "" {
+		return gauge
+	}
+	return e.Gauge(head(name))
+}
+
+// Written is the point as it was written down; a bare number in its unit.
+func (p *Point) Written(kind *quantity.Kind) string {
+	if slices.Contains(counts, p.of.Name) || kind == nil || strings.ContainsAny(p.Text, " /\"%") {
+		return p.of.Shown.Print(p.SI, quantity.Metric)
+	}
+	return p.Text
+}
+
 // Readings yields copies of the dated entries in the order of the file.
 func (b *Boat) Readings() iter.Seq[*Entry] {
 	return func(yield func(*Entry) bool) {
@@ -97,6 +111,7 @@ func (b *Boat) Readings() iter.Seq[*Entry] {
 // Event is something that happened to the boat on a day.
 type Event struct {
 	Date   string
+	What   string // was done
 	Renews string // the reading of which a new run begins; "" for none
 }
 
@@ -109,6 +124,7 @@ func (b *Boat) Events() iter.Seq[Event] {
 		for _, m := range objects(b.document["events"]) {
 			var e Event
 			e.Date, _ = m["date"].(string)
+			e.What, _ = m["what"].(string)
 			e.Renews, _ = m["renews"].(string)
 			if !yield(e) {
 				return

@@ -177,6 +177,7 @@ func (r *run) overTyped() {
 	if r.in.session.Boat == nil {
 		return
 	}
+	r.boatDisagrees()
 	for i, p := range r.in.form.Input.Properties {
 		k := &r.in.values[i]
 		if k.known && k.origin == sheet.FromBoat && p.After != "" {
@@ -231,6 +232,35 @@ func (r *run) besideEarlier(p *contract.Property, k *known) {
 			{Input: p.Name, Title: p.Title, Text: k.text, SI: k.si, Origin: k.origin, Date: k.date},
 			{Title: other.source, Text: other.word, SI: other.si, Origin: other.origin},
 		}})
+}
+
+// boatDisagrees tells of figures of the boat file that contradict each other,
+// where one of them is used here and came from there.
+func (r *run) boatDisagrees() {
+	for _, d := range r.in.session.disagreements() {
+		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + midSentence(d.Text)}
+		for _, f := range d.Figures {
+			v := sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date}
+			for i, p := range r.in.form.Input.Properties {
+				if k := &r.in.values[i]; p.Boat == f.Pointer && k.known && k.origin == sheet.FromBoat {
+					v.Input = p.Name
+					c.On = p.Name
+				}
+			}
+			c.Values = append(c.Values, v)
+		}
+		if c.On != "" {
+			r.conflicts = append(r.conflicts, c)
+		}
+	}
+}
+
+// disagreements are those of the boat file, looked for once.
+func (s *Session) disagreements() []boat.Disagreement {
+	if !s.compared {
+		s.disagree, s.compared = s.Boat.Disagreements(), true
+	}
+	return s.disagree
 }
 
 // planned tells of inputs that are no figure of the boat as she is: the day of

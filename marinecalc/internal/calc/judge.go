@@ -134,7 +134,7 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
 	r.tellReplaced(h, v)
 	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
-		v.Settle = r.settle(p, j, limit)
+		v.Settle = r.settle(p, j, limit, v)
 	}
 }
 

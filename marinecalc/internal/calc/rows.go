@@ -27,7 +27,9 @@ func (in *inputs) pickRows() {
 		}
 		row := table.Find(k.word, in.lookup)
 		if row == nil {
-			in.noRow(p, k, table)
+			if !table.Open {
+				in.noRow(p, k, table)
+			}
 			continue
 		}
 		k.text = row.Name

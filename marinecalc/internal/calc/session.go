@@ -62,6 +62,8 @@ type Session struct {
 	day          string
 	made         sheet.Made
 	inHand       *inputs             // of the run in hand
+	disagree     []boat.Disagreement // of the boat file, once compared
+	compared     bool
 	done         map[string]*Outcome // nil while being calculated, or when it cannot be
 }
 

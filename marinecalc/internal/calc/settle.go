@@ -14,12 +14,14 @@ import (
 )
 
 // settle says which gauge, or how many readings, would settle a verdict. All
-// readings taken with one gauge count as one.
-func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string {
+// readings taken with one gauge count as one. What to read, and with which
+// gauge, is also told for programs.
+func (r *run) settle(p *contract.Property, j judged, limit spread.Limit, v *sheet.Verdict) string {
 	switch {
 	case j.span == nil:
 		return ""
 	case r.in.at(p.Name) != nil && r.in.at(p.Name).factor.Shape == spread.Counted:
+		v.SettleBy = &sheet.SettleBy{Input: p.Name, Title: p.Title, Gauge: "a count of five minutes"}
 		return "To settle it, count longer: for five minutes."
 	}
 	byInput, own := *j.span, false
@@ -53,11 +55,19 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit) string 
 	if s.GaugeFactor >= 0 {
 		for i, m := range measured {
 			if m.Factor == s.GaugeFactor {
+				if v.SettleBy == nil {
+					in := r.in.form.Input.Properties[m.Factor]
+					v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Gauge: gauges[i][s.Gauge].Name}
+				}
 				ways = append(ways, fmt.Sprintf("read %s with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
 			}
 		}
 	}
 	if s.RepeatFactor >= 0 {
+		if v.SettleBy == nil {
+			in := r.in.form.Input.Properties[s.RepeatFactor]
+			v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Readings: s.Readings}
+		}
 		ways = append(ways, fmt.Sprintf("use the mean of %d readings of %s", s.Readings, r.called(s.RepeatFactor)))
 	}
 	switch {

@@ -26,6 +26,8 @@ type Comparison struct {
 	Moved  []Moved  `json:"moved"` // what moved by more than the gauges explain, largest first
 	Still  []Moved  `json:"still"` // what moved no more than they do
 	Turned []Turned `json:"turned"`
+	Came   []Found  `json:"came"` // what is found in the second state and was not in the first
+	Gone   []Found  `json:"gone"` // what was found in the first and is not in the second
 
 	Warnings problem.List `json:"warnings,omitempty"` // what of the boat file is kept and not used
 }
@@ -89,7 +91,21 @@ func Compare(ctx context.Context, b *boat.Boat, before, after string, o calc.Opt
 	}
 	c := &Comparison{Boat: b.Name(), Before: before, After: after, Dates: dates, Moved: []Moved{}, Still: []Moved{}, Turned: []Turned{}, Warnings: second.Warnings}
 	c.hold(first, second, o)
+	c.Came, c.Gone = notIn(second.Found, first.Found), notIn(first.Found, second.Found)
 	return c, nil
+}
+
+// notIn are the findings that another list does not have.
+func notIn(list, other []Found) []Found {
+	rest := []Found{}
+	for _, f := range list {
+		if !slices.ContainsFunc(other, func(o Found) bool {
+			return o.Calculation == f.Calculation && o.Limit == f.Limit && (f.Limit != "" || o.Title == f.Title)
+		}) {
+			rest = append(rest, f)
+		}
+	}
+	return rest
 }
 
 // hold puts the sheets of both states side by side.

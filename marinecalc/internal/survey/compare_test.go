@@ -21,6 +21,9 @@ func TestCompareTellsMovementFromGauges(t *testing.T) {
 	if len(repaired.Turned) == 0 || repaired.Turned[0].Before != "beyond" {
 		t.Errorf("verdicts turned: %+v", repaired.Turned)
 	}
+	if len(repaired.Gone) == 0 || len(repaired.Came) > 0 || repaired.Gone[0].Kind != survey.FoundMeasured {
+		t.Errorf("the repair took away %+v and brought %+v", repaired.Gone, repaired.Came)
+	}
 	settled, err := marinecalc.Compare(b, "2026-05-01", "2026-06-01", marinecalc.Options{})
 	if err != nil {
 		t.Fatal(err)

@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -54,12 +55,11 @@ func (s *Survey) idleFigures(b *boat.Boat, session *calc.Session, told problem.L
 	return list
 }
 
-// Conflicts are those of all sheets, each with the title of its sheet.
+// Conflicts are all that does not agree, each once, with the title of its
+// sheet, or "The boat file".
 func (s *Survey) Conflicts() (titles []string, conflicts []sheet.Conflict) {
-	for _, one := range s.Sheets {
-		for _, c := range one.Conflicts {
-			titles, conflicts = append(titles, one.Title), append(conflicts, c)
-		}
+	for _, d := range s.Disagree {
+		titles, conflicts = append(titles, cmp.Or(d.Sheet, "The boat file")), append(conflicts, d.Conflict)
 	}
 	return titles, conflicts
 }

@@ -17,15 +17,20 @@ import (
 )
 
 // Survey is everything a boat file allows to be worked out, in one pass: what
-// is urgent first, how one thing leads to another, what is not measured yet,
-// and what can hurt in the work ahead.
+// was found broken first, what to measure next by what that settles, every
+// verdict, how one thing leads to another, and what can hurt in the work ahead.
 type Survey struct {
 	Boat     string          `json:"boat"`
-	Findings []Finding       `json:"findings"` // every verdict drawn, most urgent first
-	Chains   []string        `json:"chains"`   // how one finding leads to another
-	Cautions []sheet.Caution `json:"cautions"` // of the sheets with findings to act on, gravest first, each once
-	Open     []Finding       `json:"open"`     // limits without a reading, and how to take it
-	Awaited  []Awaited       `json:"awaited"`  // figures to type, that which tells most first
+	Summary  []Line          `json:"summary"`          // the whole boat in a dozen lines at most
+	Found    []Found         `json:"found"`            // what was found by looking and measuring, then what is over a limit by calculation
+	Disagree []Disagreement  `json:"disagree"`         // figures that contradict each other
+	Choice   *Choice         `json:"choice,omitempty"` // what was decided and what is planned
+	Measure  []Measure       `json:"measure"`          // what to measure or type next, that which settles most first
+	Findings []Finding       `json:"findings"`         // every verdict drawn, most urgent first
+	Chains   []string        `json:"chains"`           // how one finding leads to another
+	Cautions []sheet.Caution `json:"cautions"`         // of the sheets with findings to act on, gravest first, each once
+	Open     []Finding       `json:"open"`             // limits without a reading, and how to take it
+	Awaited  []Awaited       `json:"awaited"`          // figures to type, that which tells most first
 	Sheets   []*sheet.Sheet  `json:"sheets"`
 	Missing  []Missing       `json:"missing"`
 	Faults   []Fault         `json:"faults"`
@@ -100,6 +105,13 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
 	survey.sum()
 	survey.Chains = diagnosis.Chains(s.Book, survey.Sheets)
+	survey.Disagree = survey.disagree(b)
+	survey.Found = survey.found(s)
+	survey.Choice = survey.choice()
+	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
+		return nil, err
+	}
+	survey.Summary = survey.summary()
 	return survey, nil
 }
 
@@ -110,24 +122,28 @@ func HowTo(s *calc.Session, k *contract.Calculation, missing []*contract.Propert
 		if slices.Contains(missing[:i], p) {
 			continue // one choice gives several
 		}
-		n := Need{Input: p.Name, Title: p.Title, How: p.Description}
-		readBy := p.ReadBy
-		if p.Items != nil {
-			for _, part := range p.Items.Properties {
-				if part.ReadBy != "" {
-					readBy = part.ReadBy
-				}
-			}
-		}
-		if g := k.Input.Child(readBy); g != nil {
-			pick, _ := g.Default.(string)
-			if row := s.Book.Table(calc.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
-				n.Gauge = row.Name
-			}
-		}
-		needs = append(needs, n)
+		needs = append(needs, Need{Input: p.Name, Title: p.Title, How: p.Description, Gauge: gaugeOf(s, k, p)})
 	}
 	return needs
+}
+
+// gaugeOf is what an input is usually read with; "" for none.
+func gaugeOf(s *calc.Session, k *contract.Calculation, p *contract.Property) string {
+	readBy := p.ReadBy
+	if p.Items != nil {
+		for _, part := range p.Items.Properties {
+			if part.ReadBy != "" {
+				readBy = part.ReadBy
+			}
+		}
+	}
+	if g := k.Input.Child(readBy); g != nil {
+		pick, _ := g.Default.(string)
+		if row := s.Book.Table(calc.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+			return row.Name
+		}
+	}
+	return ""
 }
 
 // sum gathers what the sheets say into one list by urgency.

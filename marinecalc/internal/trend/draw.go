@@ -25,7 +25,7 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 		if f.ByHours {
 			return p.Hours
 		}
-		return float64(p.Day)
+		return float64(p.Day) + p.Time
 	}
 	c := picture.Chart{Picture: picture.Begin(360, 280, title, t.property.Title+". "+t.out.Says), Left: 56, Top: 30, Width: 290, Height: 190}
 	c.X0, c.X1 = at(&t.series.Points[f.Run[0]]), f.Place

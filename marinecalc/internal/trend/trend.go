@@ -19,9 +19,15 @@ import (
 // Input is what is asked of a series of readings.
 type Input struct {
 	Reading      string
-	Limit        string // with its unit; "" for that of the boat file, or none
-	LimitSide    string // "most" or "least"
-	SurroundedBy string // the reading whose temperature it follows; "" for none
+	Limit        string          // with its unit; "" for that of the boat file, or none
+	LimitSide    string          // "most" or "least"
+	SurroundedBy string          // another reading of the same time, which is taken off it; "" for none
+	CarriedBy    string          // "fluid" for what is in the fluid; "" for all else
+	FluidVolume  quantity.Volume `unset:"NaN"`
+	LeftVolume   quantity.Volume `unset:"NaN"` // of the fluid that no change takes out
+	AtReading    string          // the reading that must have stood at AtValue; "" for none
+	AtValue      string          // with its unit; "" is what it was at the newest reading
+	AtWithin     quantity.Ratio
 	Today        string // "" is the day of the newest reading
 	Horizon      quantity.Time
 	ReadingGauge string
@@ -36,6 +42,12 @@ type writtenReading struct {
 	Changed     bool
 	// WaterTemperature is that of the sea, beside a temperature.
 	WaterTemperature quantity.Temperature `unset:"NaN"`
+
+	Time         string // hour:minute
+	Beside       string // the other reading of the same time, with its unit
+	Baseline     bool
+	FluidAdded   quantity.Volume
+	FluidChanged bool
 }
 
 // farOff is the most that is said of a newest reading off the others.
@@ -71,20 +83,41 @@ type Result struct {
 	HoursEarliest    quantity.Time
 	HoursLatest      quantity.Time
 	HoursPerWeek     quantity.Time
+
+	BaselineSays string // how it stands to when all was well
+	OffBaseline  quantity.Ratio
+	HeldSays     string // whether the last work on it held
+	LostAgain    quantity.Ratio
+	ChanceHeld   quantity.Ratio
+	FollowUp     [5]stage
+	PerHour      string // what the fluid takes up, of the filling that is in
+	AddedBack    string // what top-ups thinned
+	RateGrowth   quantity.Ratio
+	Fillings     [8]filling
 }
+
+// stage is a reading before or after work on the part.
+type stage struct{ When, Reading, Lost string }
+
+// filling is one filling of fluid.
+type filling struct{ Since, Hours, Samples, PerHour string }
 
 type oddReading struct{ Reading, What string }
 
 // follower is a series of readings with the line through it.
 type follower struct {
-	session  *calc.Session
-	property *contract.Property // of the reading, in the boat file
-	sea      *contract.Property // of the reading whose temperature it follows; nil for none
-	warmest  float64            // sea of the run, to which the readings are brought; NaN where they stand as read
-	series   series.Series
-	read     []gathered // beside the points of the series
-	found    series.Trend
-	out      Result
+	session   *calc.Session
+	property  *contract.Property // of the reading
+	sea       *contract.Property // of the reading of the same time that is taken off it; nil for none
+	warmest   float64            // sea of the run, to which the readings are brought; NaN where they stand as read
+	lessOther bool               // the points are differences of two readings
+	series    series.Series
+	read      []gathered // beside the points of the series
+	carried   carriage   // of what the fluid carries
+	works     []work     // on the part, as the events have it
+	notes     []string   // what was left out or not corrected
+	found     series.Trend
+	out       Result
 }
 
 // Follow follows a reading. It is worked out once for a sheet: nothing
@@ -106,6 +139,9 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 		t.out.ChanceItLasts = quantity.Ratio(min(t.found.Lasts(&t.series, float64(in.Horizon)/86400), surest))
 		t.out.ChanceNotReached = quantity.Ratio(min(t.found.NotReached, surest))
 		t.write()
+		t.baseline()
+		t.held()
+		t.perFilling()
 		done = true
 		return t.out, nil
 	}
@@ -145,9 +181,13 @@ func (t *follower) write() {
 	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), day.Text(f.Since), axis)
 	switch {
 	case !math.IsNaN(t.warmest):
-		out.Basis += ", each brought by its rise above the sea to a sea of " + t.sea.Shown.Print(t.warmest, t.session.Units)
+		out.Basis += ", each brought by its rise above " + t.around() + " to " + t.aAround() + " of " + t.sea.Shown.Print(t.warmest, t.session.Units)
+	case t.sea != nil && t.lessOther:
 	case t.sea != nil:
-		out.Basis += ", as read: it follows the sea, whose temperature is not beside every one of them"
+		out.Basis += ", as read: " + t.notBeside()
+	}
+	for _, note := range t.notes {
+		out.Basis += "; " + note
 	}
 	out.Says = t.says()
 	for i, flag := range f.Flags {
@@ -158,6 +198,28 @@ func (t *follower) write() {
 		p := t.series.Points[flag.Place]
 		out.Flags[i] = oddReading{fmt.Sprintf("no. %d, %s, %s", flag.Place+1, day.Text(p.Day), t.show(p.Value-p.Over)), string(flag.Kind)}
 	}
+}
+
+// around is what a temperature is followed above, with its article.
+func (t *follower) around() string {
+	if t.sea.Name == "waterTemperature" {
+		return "the sea"
+	}
+	return "“" + t.sea.Title + "”"
+}
+
+func (t *follower) aAround() string {
+	if t.sea.Name == "waterTemperature" {
+		return "a sea"
+	}
+	return "one"
+}
+
+func (t *follower) notBeside() string {
+	if t.sea.Name == "waterTemperature" {
+		return "it follows the sea, whose temperature is not beside every one of them"
+	}
+	return "“" + t.sea.Title + "” is not beside every one of them"
 }
 
 func (t *follower) says() string {

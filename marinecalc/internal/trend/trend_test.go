@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -119,12 +118,9 @@ func TestTrendRefuses(t *testing.T) {
 
 // Every reading that can be followed is one number in the boat file.
 func TestReadingsToFollowAreThere(t *testing.T) {
-	boat, err := boat.Contract()
-	if err != nil {
-		t.Fatal(err)
-	}
+	b := testboat.Read(t, `{"name":"Tern"}`)
 	for _, row := range rules.Standard().Table("trend-readings").Rows.All() {
-		if p := boat.Root.Child("readings").Items.Child(row.Pick); p == nil || p.Kind == nil {
+		if _, ok := b.Describe(row.Pick); !ok {
 			t.Errorf("the boat file has no reading %s", row.Pick)
 		}
 	}

@@ -7,6 +7,7 @@
 package series
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -18,6 +19,7 @@ import (
 // Point is one reading.
 type Point struct {
 	Day     int     // of the reading
+	Time    float64 // of that day, from 0 to 1; 0: not written down
 	Hours   float64 // on the hour meter; NaN: not written down
 	Value   float64 // in SI
 	Over    float64 // by how much Value is above what was read, where it was brought to other surroundings
@@ -170,7 +172,7 @@ func (t *Trend) order(points []Point) {
 	for i := range points {
 		t.Run[i] = i
 	}
-	slices.SortStableFunc(t.Run, func(a, b int) int { return points[a].Day - points[b].Day })
+	slices.SortStableFunc(t.Run, func(a, b int) int { return cmp.Compare(points[a].at(), points[b].at()) })
 }
 
 // cut keeps the readings since the last change.
@@ -192,6 +194,9 @@ func (t *Trend) cut(in *Series) {
 	}
 }
 
+// at is the point's place over days.
+func (p *Point) at() float64 { return float64(p.Day) + p.Time }
+
 // axis gives the run's places on the axis and its values.
 func (t *Trend) axis(points []Point) (x, y []float64) {
 	for _, place := range t.Run {
@@ -199,7 +204,7 @@ func (t *Trend) axis(points []Point) (x, y []float64) {
 		if t.ByHours {
 			x = append(x, p.Hours)
 		} else {
-			x = append(x, float64(p.Day))
+			x = append(x, p.at())
 		}
 		y = append(y, p.Value)
 	}
@@ -211,7 +216,7 @@ func (t *Trend) use(points []Point, today int) {
 	var days, hours []float64
 	for _, place := range t.Run {
 		if p := &points[place]; !math.IsNaN(p.Hours) {
-			days, hours = append(days, float64(p.Day)), append(hours, p.Hours)
+			days, hours = append(days, p.at()), append(hours, p.Hours)
 		}
 	}
 	t.HoursPerDay = math.NaN()
@@ -221,6 +226,9 @@ func (t *Trend) use(points []Point, today int) {
 		}
 	}
 	t.Place = float64(today)
+	if n := len(t.Run); n > 0 && points[t.Run[n-1]].Day == today {
+		t.Place = points[t.Run[n-1]].at()
+	}
 	if t.ByHours {
 		t.Place = hours[len(hours)-1]
 		if ahead := float64(today) - days[len(days)-1]; ahead > 0 && t.HoursPerDay > 0 {
@@ -234,7 +242,7 @@ func (t *Trend) use(points []Point, today int) {
 func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
 	for i := range in.Points {
 		p := &in.Points[i]
-		if i > 0 && p.Day < in.Points[i-1].Day {
+		if i > 0 && p.at() < in.Points[i-1].at() {
 			t.flag(i, OutOfOrder)
 		}
 		if p.Day > in.Today {
@@ -243,7 +251,7 @@ func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
 	}
 	for i := 1; i < len(byDate); i++ {
 		a, b := &in.Points[byDate[i-1]], &in.Points[byDate[i]]
-		if a.Day == b.Day {
+		if a.at() == b.at() {
 			t.flag(byDate[i], SameDate)
 		}
 		if b.Hours < a.Hours {

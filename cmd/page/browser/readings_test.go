@@ -1,0 +1,104 @@
+package browser
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+)
+
+// printed is the view as PDF on A4, as its bytes.
+func (b *tab) printed() []byte {
+	b.t.Helper()
+	var pdf []byte
+	b.do(func(ctx context.Context, t *chromedp.Target) (none chromedp.Void, err error) {
+		out, err := cdp.Call(ctx, t, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: 8.27, PaperHeight: 11.69})
+		if err == nil {
+			pdf = out.Data
+		}
+		return none, err
+	})
+	return pdf
+}
+
+var pageObject = regexp.MustCompile(`/Type\s*/Page[^s]`)
+
+// The survey begins with the whole boat on one screen of a telephone, lists
+// what is OK only when asked, and goes onto three pages.
+func TestSurveyFitsScreenAndPaper(t *testing.T) {
+	for _, which := range []string{"Demonstration: Juniper", "Demonstration: Kittiwake"} {
+		b := newTab(t, 360)
+		b.open("#/boat")
+		b.press(which)
+		b.open("#/survey")
+		b.until(`document.querySelector(".in-short dd")`)
+		if height := eval[float64](b, `document.querySelector(".in-short").getBoundingClientRect().height`); height > 740 {
+			t.Errorf("%s: the boat in short is %g px high", which, height)
+		}
+		if n := eval[int](b, `[...document.querySelectorAll("main .badge")].filter((e) => e.textContent === "OK").length`); n > 0 {
+			t.Errorf("%s: %d OK are listed unasked", which, n)
+		}
+		eval[any](b, `[...document.querySelectorAll("summary")].find((s) => s.textContent.startsWith("OK or inside")).click()`)
+		b.until(`[...document.querySelectorAll("main .badge")].some((e) => e.textContent === "OK")`)
+		if n := len(pageObject.FindAll(b.printed(), -1)); n == 0 || n > 3 {
+			t.Errorf("%s: %d pages", which, n)
+		}
+	}
+}
+
+// One form logs any reading; its series opens with its trend, and only then is
+// drawn: five hundred readings do not keep the view waiting.
+func TestLogAndFollowReadings(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/boat")
+	var rows []string
+	for i := range 500 {
+		rows = append(rows, fmt.Sprintf(`{"date":"%s","time":"10:00","engineHours":"%d h","dripRate":"%d drips/min"}`, time.Date(2020, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, 4*i).Format("2006-01-02"), 2*i, 5+i%3))
+	}
+	file := filepath.Join(t.TempDir(), "logged.json")
+	if err := os.WriteFile(file, []byte(`{"name":"Tern","readings":[`+strings.Join(rows, ",")+`]}`), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	b.do(chromedp.SetUploadFiles(chromedp.CSS("input[type=file]"), []string{file}))
+	b.until(`document.querySelector("h1").textContent === "Boat: Tern"`)
+	b.open("#/readings")
+	b.until(`document.querySelector("[data-series=dripRate]")`)
+	if n := eval[int](b, `document.querySelectorAll("main svg").length`); n > 0 {
+		t.Errorf("%d drawings before anything is opened", n)
+	}
+	took := eval[float64](b, `(() => { const begun = performance.now(); location.hash = "#/compare"; location.hash = "#/readings"; return performance.now() - begun; })()`)
+	opened := eval[float64](b, `new Promise((done) => { const begun = performance.now(); const fold = document.querySelector("[data-series=dripRate]");
+		fold.addEventListener("toggle", () => requestAnimationFrame(() => done(performance.now() - begun)), { once: true }); fold.open = true; })`)
+	t.Logf("500 readings: the view %.0f ms, one series with its trend %.0f ms", took, opened)
+	b.until(`document.querySelector("[data-series=dripRate] svg")`)
+	if opened > 5000 { // 0.4 s on a quiet machine
+		t.Errorf("a series of 500 takes %.0f ms", opened)
+	}
+
+	b.choose("#log-reading", "wearIron")
+	b.write("#log-value", "32")
+	b.write("#log-source", "laboratory 7")
+	eval[any](b, `document.querySelector("#log-baseline").click()`)
+	b.press("Log it")
+	b.until(`document.querySelector("[data-series=wearIron]")`)
+	if said := b.text("[data-series=wearIron] summary"); !strings.Contains(said, "32 ppm") || !strings.Contains(said, "laboratory 7") || !strings.Contains(said, "baseline") {
+		t.Errorf("logged as %q", said)
+	}
+	b.write("#log-value", "32 mm")
+	b.press("Log it")
+	b.until(`document.querySelector(".wrong").textContent !== ""`)
+	kept := eval[string](b, `localStorage.getItem("marinecalc.boats")`)
+	var boats []struct{ Boat json.RawMessage }
+	if err := json.Unmarshal([]byte(kept), &boats); err != nil || !strings.Contains(kept, `"wearIron":"32 ppm"`) || strings.Contains(kept, "32 mm") {
+		t.Errorf("kept: %v %.300s", err, kept)
+	}
+}

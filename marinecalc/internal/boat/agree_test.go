@@ -1,0 +1,58 @@
+package boat_test
+
+import (
+	"slices"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// Figures that contradict each other are told, each on both sides of where they
+// begin to.
+func TestFiguresThatContradictEachOther(t *testing.T) {
+	line := func(overhang, total, rest string) string {
+		return `"shaft": {"diameter": "30 mm", "sections": [{"length": "` + total + `", "diameter": "30 mm"}], "bearings": [{"at": "0 mm"}, {"at": "2000 mm", "length": "120 mm"}]` + rest + `}, "propeller": {"overhang": "` + overhang + `", "hubLength": "90 mm"}`
+	}
+	for _, c := range []struct{ name, agree, contradict, code string }{
+		{"propeller past the shaft's end", line("150 mm", "2200 mm", ""), line("250 mm", "2200 mm", ""), "propeller-past-shaft"},
+		{"shaft past the propeller", line("150 mm", "2330 mm", ""), line("150 mm", "2500 mm", ""), "shaft-past-propeller"},
+		{"bearing past the shaft's end", line("0 mm", "2100 mm", ""), line("0 mm", "1900 mm", ""), "bearing-past-shaft"},
+		{"length inside", line("150 mm", "2200 mm", `, "inboard": "2100 mm"`), line("150 mm", "2200 mm", `, "inboard": "2300 mm"`), "inboard"},
+		{"diameter", line("150 mm", "2200 mm", ""), `"shaft": {"diameter": "32 mm", "sections": [{"length": "2200 mm", "diameter": "30 mm"}]}`, "shaft-diameter"},
+		{"spans", line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1650 mm"`), line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1300 mm"`), "spans"},
+		{"stern bearing", line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "122 mm"}`, line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "160 mm"}`, "bearing-length"},
+		{"grip", `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "27 mm"}}`, `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "20 mm"}}`, "grip"},
+		{"packing", `"gland": {"packedLength": "32 mm", "followerDepth": "10 mm", "boxDepth": "44 mm"}`, `"gland": {"packedLength": "40 mm", "followerDepth": "10 mm", "boxDepth": "44 mm"}`, "packed-length"},
+		{"balls", `"rollingBearing": {"balls": 9, "ballDiameter": "11.11 mm", "pitchDiameter": "53.5 mm"}`, `"rollingBearing": {"balls": 19, "ballDiameter": "11.11 mm", "pitchDiameter": "53.5 mm"}`, "balls"},
+		{"fluid", `"fluid": {"volume": "2 L", "leftVolume": "0.5 L"}`, `"fluid": {"volume": "2 L", "leftVolume": "2.5 L"}`, "more-than"},
+		{"key", `"shaft": {"key": {"length": "50 mm"}}, "propeller": {"hubLength": "90 mm"}`, `"shaft": {"key": {"length": "95 mm"}}, "propeller": {"hubLength": "90 mm"}`, "more-than"},
+		{"mounts", `"mounts": [{"name": "a", "forward": "0 mm", "starboard": "0 mm", "deflectionNow": "4 mm"}, {"name": "b", "forward": "0 mm", "starboard": "0 mm", "deflectionNow": "5 mm"}], "readings": [{"date": "2026-05-01", "mountDeflection": "5.5 mm"}]`,
+			`"mounts": [{"name": "a", "forward": "0 mm", "starboard": "0 mm", "deflectionNow": "4 mm"}, {"name": "b", "forward": "0 mm", "starboard": "0 mm", "deflectionNow": "5 mm"}], "readings": [{"date": "2026-05-01", "mountDeflection": "8 mm"}]`, "mount-deflection"},
+		{"counts", `"readings": [{"date": "2026-05-01", "code4": 20, "code6": 18}]`, `"readings": [{"date": "2026-05-01", "code4": 18, "code6": 20}]`, "cumulative"},
+		{"counts of two days", `"readings": [{"date": "2026-05-01", "code4": 18}, {"date": "2026-06-01", "code6": 20}]`, `"readings": [{"date": "2026-05-01", "count4": 100, "count6": 200}]`, "cumulative"},
+		{"hour meter", `"readings": [{"date": "2026-05-01", "engineHours": "100 h"}, {"date": "2026-06-01", "engineHours": "100 h"}]`, `"readings": [{"date": "2026-05-01", "engineHours": "110 h"}, {"date": "2026-06-01", "engineHours": "100 h"}]`, "hour-meter"},
+		{"hours of a part", `"wornPart": {"serviceTime": "90 h"}, "readings": [{"date": "2026-05-01", "engineHours": "100 h"}]`, `"wornPart": {"serviceTime": "190 h"}, "readings": [{"date": "2026-05-01", "engineHours": "100 h"}]`, "service-time"},
+		{"speed", `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3200 rpm"}]`, `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3600 rpm"}]`, "engine-speed"},
+	} {
+		codes := func(text string) (list []string) {
+			for _, d := range testboat.Read(t, `{"name": "Tern", `+text+`}`).Disagreements() {
+				list = append(list, d.Code)
+				if d.Title == "" || len(d.Figures) < 2 {
+					t.Errorf("%s: %+v", c.name, d)
+				}
+			}
+			return list
+		}
+		if got := codes(c.agree); len(got) > 0 {
+			t.Errorf("%s: what agrees is told of: %v", c.name, got)
+		}
+		if got := codes(c.contradict); !slices.Contains(got, c.code) {
+			t.Errorf("%s: told %v, want %s", c.name, got, c.code)
+		}
+	}
+	for _, name := range []string{"kittiwake", "juniper"} {
+		if got := testboat.Demo(t, name).Disagreements(); len(got) > 0 {
+			t.Errorf("%s: %+v", name, got)
+		}
+	}
+}

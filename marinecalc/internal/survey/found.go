@@ -1,0 +1,256 @@
+package survey
+
+import (
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Found is something that is wrong with the boat. What was seen or measured
+// stands before what comes out of a calculation.
+type Found struct {
+	Kind        FoundKind `json:"kind"`
+	Title       string    `json:"title"`
+	Text        string    `json:"text"` // by what it was found, and what it means
+	Calculation string    `json:"calculation"`
+	Sheet       string    `json:"sheet"`
+	Limit       string    `json:"limit,omitempty"`
+}
+
+// FoundKind says how it was found.
+type FoundKind string
+
+// The kinds, in the order in which they lead.
+const (
+	FoundCause    FoundKind = "cause"    // a settling look showed it
+	FoundLook     FoundKind = "look"     // a look was answered with yes and no cause is settled by that
+	FoundWear     FoundKind = "wear"     // wear that was measured, with no verdict that it may stay
+	FoundMeasured FoundKind = "measured" // over a limit, by what was read on the boat
+	FoundComputed FoundKind = "computed" // over a limit, by calculation
+)
+
+// found gathers it.
+func (s *Survey) found(session *calc.Session) []Found {
+	list := s.foundByLooking(session)
+	list = append(list, s.wear()...)
+	var measured, computed []Found
+	for _, f := range s.Findings {
+		if f.Verdict.Word != sheet.Beyond {
+			continue
+		}
+		over := Found{Kind: FoundComputed, Title: f.Verdict.Title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
+		if s.wasRead(session, f.Calculation, f.Verdict.On) {
+			over.Kind = FoundMeasured
+			measured = append(measured, over)
+		} else {
+			computed = append(computed, over)
+		}
+	}
+	return append(append(list, measured...), computed...)
+}
+
+// foundByLooking lists the causes that the fault finding says were found, and
+// the looks that showed something without settling a cause.
+func (s *Survey) foundByLooking(session *calc.Session) []Found {
+	list := []Found{}
+	out := s.sheet(diagnosis.FaultFinding)
+	if out == nil {
+		return list
+	}
+	settled := map[string]bool{} // questions, by title
+	evidence := session.Book.Evidence()
+	for n := 0; out.Cell("ranking", n, "cause") != nil; n++ {
+		known := out.Cell("ranking", n, "known")
+		if known == nil || known.Text == "" {
+			continue
+		}
+		text := strings.ToUpper(known.Text[:1]) + known.Text[1:]
+		for _, c := range session.Book.Causes().All() {
+			for _, e := range evidence.All() {
+				if c.ID == out.Cell("ranking", n, "cause").Text && e.ID == c.Confirm {
+					settled[e.Title] = true
+					text += " (“" + e.Title + "” yes)"
+				}
+			}
+		}
+		if part := out.Cell("ranking", n, "part"); part != nil && part.Text != "" {
+			text += "; part: " + part.Text
+		}
+		for m := 0; out.Cell("cureOrder", m, "cause") != nil; m++ {
+			if out.Cell("cureOrder", m, "cause").Text != out.Cell("ranking", n, "cause").Text {
+				continue
+			}
+			if because := out.Cell("cureOrder", m, "because"); because != nil && because.Text != "" {
+				text += "; it brings on: " + because.Text
+			}
+			if cure := out.Cell("cureOrder", m, "remedies"); cure != nil && cure.Text != "" {
+				text += "; cure: " + cure.Text
+			}
+		}
+		list = append(list, Found{Kind: FoundCause, Title: out.Cell("ranking", n, "name").Text, Text: text + ".", Calculation: out.Calculation, Sheet: out.Title})
+	}
+	points := ""
+	if cause, sure := out.Result("leadingCause"), out.Result("probability"); cause != nil && cause.Text != diagnosis.NothingPoints {
+		points = " It points to: " + cause.Text
+		if sure != nil {
+			points += " (" + sure.Text + ")"
+		}
+		points += "."
+	}
+	for n := 0; out.Cell("weights", n, "question") != nil; n++ {
+		question, from := out.Cell("weights", n, "question").Text, out.Cell("weights", n, "from").Text
+		if out.Cell("weights", n, "answer").Text != "yes" || settled[question] || strings.HasPrefix(from, "verdict") {
+			continue
+		}
+		for _, e := range evidence.All() {
+			if e.Title == question && (e.Kind == "check" || e.Readings.Len() > 0) {
+				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: "Yes, by the " + from + "." + points, Calculation: out.Calculation, Sheet: out.Title})
+			}
+		}
+	}
+	return list
+}
+
+// wear is wear that was measured and of which no verdict says that it may stay.
+func (s *Survey) wear() []Found {
+	out := s.sheet("wear-debris")
+	if out == nil {
+		return nil
+	}
+	depth := out.Input("wearDepth")
+	if depth == nil || depth.Origin != sheet.FromBoat {
+		return nil
+	}
+	if v := out.Verdict("wear-depth"); v != nil && v.Word != sheet.CannotTell && v.Word != sheet.NotMeasured {
+		return nil // over its limit it stands there, inside it it is no finding
+	}
+	text := depth.Text + " deep"
+	if metal := out.Input("metal"); metal != nil {
+		text += ", " + strings.ToLower(metal.Text)
+	}
+	return []Found{{Kind: FoundWear, Title: "Worn part measured", Text: text + ". Nobody has said how much wear the part may have: ask its maker before it is used again.", Calculation: out.Calculation, Sheet: out.Title}}
+}
+
+// sheet is the sheet of a calculation, or nil.
+func (s *Survey) sheet(id string) *sheet.Sheet {
+	for _, one := range s.Sheets {
+		if one.Calculation == id {
+			return one
+		}
+	}
+	return nil
+}
+
+// wasRead tells whether a result or input rests on what was read on the boat,
+// and not on what she was built with alone.
+func (s *Survey) wasRead(session *calc.Session, id, on string) bool {
+	c, err := session.Find(id)
+	if err != nil {
+		return false
+	}
+	k, err := c.Form()
+	if err != nil {
+		return false
+	}
+	out := s.sheet(id)
+	for _, p := range restsOn(k.Calculation, on) {
+		in := out.Input(p.Name)
+		read := strings.HasPrefix(p.Boat, boat.LatestReading) || strings.HasPrefix(p.Boat, "/wornPart/")
+		if in != nil && in.Origin == sheet.FromBoat && p.Name != "date" && (read || strings.HasPrefix(in.Source, "reading of ")) {
+			return true
+		}
+	}
+	return false
+}
+
+// restsOn are the inputs that an input or result rests on, by formula or
+// method.
+func restsOn(k *contract.Calculation, on string) []*contract.Property {
+	names := []string{on}
+	if k.Result.Child(on) != nil {
+		names = k.Formulas.Rests(on)
+	}
+	var inputs []*contract.Property
+	for _, name := range names {
+		if p := k.Input.Child(name); p != nil {
+			inputs = append(inputs, p)
+		}
+	}
+	return inputs
+}
+
+// Disagreement is something that does not agree, on the sheet that says so; a
+// contradiction inside the boat file stands alone.
+type Disagreement struct {
+	Calculation string         `json:"calculation,omitempty"`
+	Sheet       string         `json:"sheet,omitempty"`
+	Conflict    sheet.Conflict `json:"conflict"`
+}
+
+// disagree gathers what does not agree, each once.
+func (s *Survey) disagree(b *boat.Boat) []Disagreement {
+	list := []Disagreement{}
+	seen := map[string]bool{}
+	for _, d := range b.Disagreements() {
+		c := sheet.Conflict{Code: sheet.TwoFigures, On: d.Code, Title: d.Title, Text: d.Title + ": " + strings.ToLower(d.Text[:1]) + d.Text[1:]}
+		for _, f := range d.Figures {
+			c.Values = append(c.Values, sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date})
+		}
+		seen[strings.ToLower(c.Text)] = true
+		list = append(list, Disagreement{Conflict: c})
+	}
+	for _, one := range s.Sheets {
+		for _, c := range one.Conflicts {
+			if key := strings.ToLower(c.Text); !seen[key] {
+				seen[key] = true
+				list = append(list, Disagreement{one.Calculation, one.Title, c})
+			}
+		}
+	}
+	return list
+}
+
+// Choice is what was decided, and what is planned.
+type Choice struct {
+	Decided string `json:"decided,omitempty"`
+	Planned string `json:"planned,omitempty"`
+	Finish  string `json:"finish,omitempty"` // of the plan
+	Text    string `json:"text"`
+}
+
+// choice names decision and plan once.
+func (s *Survey) choice() *Choice {
+	text := func(id string, results ...string) string {
+		for _, name := range results {
+			if r := s.sheet(id).Result(name); r != nil && r.Text != "" {
+				return r.Text
+			}
+		}
+		return ""
+	}
+	c := Choice{Decided: text("repair-or-replace", "decided", "cheapest"), Planned: text("work-plan", "planned"), Finish: text("work-plan", "finish")}
+	var parts []string
+	if table := s.sheet("work-plan").Table("schedule"); c.Planned != "" && (table == nil || len(table.Rows) == 0) {
+		c.Decided = "" // nothing is to be done, so that nothing was decided
+	}
+	if c.Decided != "" {
+		parts = append(parts, "decided: "+c.Decided)
+	}
+	if c.Planned != "" {
+		plan := "planned: " + c.Planned
+		if c.Finish != "" {
+			plan += ", ready " + c.Finish
+		}
+		parts = append(parts, plan)
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	c.Text = strings.Join(parts, "; ")
+	c.Text = strings.ToUpper(c.Text[:1]) + c.Text[1:] + "."
+	return &c
+}

@@ -1,0 +1,108 @@
+package survey_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+const whirling = `"engine": {"power": "20 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": 2}, "shaft": {"diameter": "25 mm", "alloy": "s31600-annealed", "sections": [{"length": "2600 mm", "diameter": "25 mm"}],
+	"bearings": [{"at": "0 mm", "length": "30 mm"}, {"at": "2400 mm", "length": "100 mm"}]}, "propeller": {"mass": "8 kg", "blades": 3, "overhang": "150 mm"}`
+
+// What was seen and measured leads, above every verdict that was calculated:
+// metal in the fluid, play at the flange and a worn face name the gearbox.
+func TestWhatWasSeenLeadsTheSurvey(t *testing.T) {
+	s := testboat.Check(t, testboat.Read(t, `{"name": "Tern", `+whirling+`, "wornPart": {"metal": "carbon-steel", "depth": "0.4 mm", "length": "20 mm", "width": "8 mm", "shape": "even", "places": 1}, "fluid": {"grade": "iso-vg-46", "volume": "2 L"},
+		"symptoms": [{"evidence": "output-flange-play", "answer": "yes"}], "readings": [{"date": "2026-06-01", "fluidLook": "glitter", "fluidLookBy": "jar"}]}`), marinecalc.Options{})
+	if len(s.Found) < 3 {
+		t.Fatalf("found %+v", s.Found)
+	}
+	kinds := []survey.FoundKind{survey.FoundCause, survey.FoundLook, survey.FoundWear, survey.FoundMeasured, survey.FoundComputed}
+	last := 0
+	for _, f := range s.Found {
+		at := slices.Index(kinds, f.Kind)
+		if at < last {
+			t.Errorf("%s (%s) stands below %s", f.Title, f.Kind, kinds[last])
+		}
+		last = at
+	}
+	all := ""
+	for _, f := range s.Found {
+		all += f.Title + ". " + f.Text + "\n"
+	}
+	for _, want := range []string{"glitter", "output flange", "0.4 mm deep", "reading of 2026-06-01"} {
+		if !strings.Contains(strings.ToLower(all), strings.ToLower(want)) {
+			t.Errorf("%q is not among what was found:\n%s", want, all)
+		}
+	}
+	if first := s.Summary[0].Code; first != "found" && first != "seen" {
+		t.Errorf("the summary begins with %+v", s.Summary[0])
+	}
+	// Wear inside its maker's limit is no finding, over it is a limit.
+	for limit, want := range map[string]survey.FoundKind{"1 mm": "", "0.2 mm": survey.FoundMeasured} {
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Tern", "wornPart": {"metal": "carbon-steel", "depth": "0.4 mm", "length": "20 mm", "width": "8 mm", "shape": "even", "places": 1, "limit": "`+limit+`"}, "fluid": {"grade": "iso-vg-46", "volume": "2 L"}}`), marinecalc.Options{})
+		kind := survey.FoundKind("")
+		for _, f := range s.Found {
+			if f.Calculation == "wear-debris" {
+				kind = f.Kind
+			}
+		}
+		if kind != want {
+			t.Errorf("limit %s: %q, want %q: %+v", limit, kind, want, s.Found)
+		}
+	}
+}
+
+// The summary fits a screen, whatever the boat.
+func TestTheSummaryFitsAScreen(t *testing.T) {
+	for _, b := range []*marinecalc.Boat{testboat.Demo(t, "kittiwake"), testboat.Demo(t, "juniper"), testboat.Read(t, `{"name": "Bare"}`), testboat.Read(t, `{"name": "Tern", `+whirling+`}`)} {
+		s := testboat.Check(t, b, marinecalc.Options{NoRanges: true})
+		if len(s.Summary) == 0 || len(s.Summary) > 12 {
+			t.Errorf("%s: %d lines", b.Name(), len(s.Summary))
+		}
+		for _, l := range s.Summary {
+			if n := len([]rune(l.Head + ": " + l.Text)); n > 80 {
+				t.Errorf("%s: %d letters: %s: %s", b.Name(), n, l.Head, l.Text)
+			}
+		}
+	}
+}
+
+// What the survey says would settle a verdict settles it: with the example of
+// the schema in its place the verdict is told.
+func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
+	b := testboat.Demo(t, "juniper")
+	s := testboat.Check(t, b, marinecalc.Options{})
+	settled := 0
+	for _, m := range s.Measure {
+		if len(m.Settles)+len(m.Helps) == 0 || m.Text == "" || m.Input == "" {
+			t.Errorf("settles nothing: %+v", m)
+		}
+		settled += len(m.Settles)
+	}
+	if settled < 5 {
+		t.Errorf("%d verdicts are settled by one thing", settled)
+	}
+	for i := 1; i < len(s.Measure); i++ {
+		if len(s.Measure[i].Settles) > len(s.Measure[i-1].Settles) {
+			t.Errorf("%s stands above %s", s.Measure[i-1].Title, s.Measure[i].Title)
+		}
+	}
+	at := slices.IndexFunc(s.Measure, func(m survey.Measure) bool { return m.Title == "Face gap allowed per unit of flange diameter" })
+	if at < 0 || len(s.Measure[at].Settles) != 2 {
+		t.Fatalf("%+v", s.Measure)
+	}
+	typed := testboat.Run(t, "coupling-alignment", `{"gapAllowance": 0.002}`, marinecalc.Options{Boat: b})
+	if v := typed.Verdict("flexible-gap"); v == nil || v.Word == "not measured" {
+		t.Errorf("typed, and still %+v", v)
+	}
+	// A gauge that settles a doubt is named with what is read again.
+	near := testboat.Check(t, testboat.Read(t, `{"name": "Tern", "wornPart": {"metal": "carbon-steel", "depth": "0.22 mm", "length": "20 mm", "width": "8 mm", "shape": "even", "places": 1, "limit": "0.25 mm"}, "fluid": {"grade": "iso-vg-46", "volume": "2 L"}}`), marinecalc.Options{})
+	if i := slices.IndexFunc(near.Measure, func(m survey.Measure) bool { return strings.HasSuffix(m.Title, " again") && m.Gauge != "" }); i < 0 {
+		t.Errorf("nothing to read again: %+v", near.Measure)
+	}
+}

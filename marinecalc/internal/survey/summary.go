@@ -1,0 +1,136 @@
+package survey
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// count is how many findings have one of the words.
+func (s *Survey) count(words ...sheet.Word) (n int) {
+	for _, f := range s.Findings {
+		if slices.Contains(words, f.Verdict.Word) {
+			n++
+		}
+	}
+	return n
+}
+
+// titles of the sheets of some findings, each once, with how many.
+func (s *Survey) titles(words ...sheet.Word) []string {
+	var titles []string
+	counts := map[string]int{}
+	for _, f := range s.Findings {
+		if slices.Contains(words, f.Verdict.Word) {
+			if counts[f.Sheet] == 0 {
+				titles = append(titles, f.Sheet)
+			}
+			counts[f.Sheet]++
+		}
+	}
+	for i, t := range titles {
+		if n := counts[t]; n > 1 {
+			titles[i] = fmt.Sprintf("%s (%d)", t, n)
+		}
+	}
+	return titles
+}
+
+// Line is one line of the summary.
+type Line struct {
+	Code  string `json:"code"`
+	Head  string `json:"head"`
+	Text  string `json:"text"`
+	Count int    `json:"count"`
+}
+
+// width is how long a line of the summary is at most, in letters.
+const width = 78
+
+// summary says the whole boat in a dozen lines at most: what is wrong, what to
+// measure, what is close, and how much is OK.
+func (s *Survey) summary() []Line {
+	lines := []Line{}
+	add := func(code, head string, count int, items []string) {
+		if count > 0 {
+			lines = append(lines, Line{code, head, fit(items, width-len([]rune(head))-2), count})
+		}
+	}
+	titlesOf := func(kinds ...FoundKind) (titles []string) {
+		for _, f := range s.Found {
+			if slices.Contains(kinds, f.Kind) {
+				titles = append(titles, cmp.Or(f.Title, f.Sheet))
+			}
+		}
+		return titles
+	}
+	list := titlesOf(FoundCause)
+	add("found", "Found broken", len(list), list)
+	list = titlesOf(FoundLook, FoundWear)
+	add("seen", "Seen", len(list), list)
+	list = titlesOf(FoundMeasured)
+	add("measured", "Measured over a limit", len(list), list)
+	list = titlesOf(FoundComputed)
+	add("computed", "Calculated over a limit", len(list), list)
+	list = nil
+	for _, d := range s.Disagree {
+		list = append(list, d.Conflict.Title)
+	}
+	add("disagree", "Figures that do not agree", len(list), list)
+	list = nil
+	for _, f := range s.Faults {
+		list = append(list, f.Title)
+	}
+	add("faults", "Figures to put right", len(list), list)
+	if s.Choice != nil {
+		add("choice", "Work", 1, []string{s.Choice.Text})
+	}
+	list = nil
+	for _, m := range s.Measure {
+		list = append(list, fmt.Sprintf("%s (%d)", m.Title, len(m.Settles)+len(m.Helps)))
+	}
+	add("measure", "Measure first", len(list), list)
+	add("close", sheet.NearLimit.Reads(sheet.AtMost), s.count(sheet.NearLimit), s.titles(sheet.NearLimit))
+	add("guides", "Outside or about a guide", s.count(sheet.Outside, sheet.About), s.titles(sheet.Outside, sheet.About))
+	add("untold", "Not enough to tell", s.count(sheet.CannotTell), s.titles(sheet.CannotTell))
+	told := fmt.Sprintf("%d OK or inside the guide, %d not measured", s.count(sheet.Within, sheet.Inside), len(s.Open))
+	if n := len(s.Missing); n > 0 {
+		told += fmt.Sprintf("; %d sheets lack inputs", n)
+	}
+	return append(lines, Line{"ok", "All else", told, s.count(sheet.Within, sheet.Inside)})
+}
+
+// fit joins what fits on a line and counts the rest. The first always stands
+// there, cut at a word where it must be.
+func fit(items []string, room int) string {
+	text := ""
+	for i, item := range items {
+		rest := ""
+		if left := len(items) - i - 1; left > 0 {
+			rest = fmt.Sprintf(" and %d more", left)
+		}
+		joined := item
+		if i > 0 {
+			joined = text + "; " + item
+		}
+		if len([]rune(joined+rest)) > room {
+			if i > 0 {
+				return text + fmt.Sprintf(" and %d more", len(items)-i)
+			}
+			runes := []rune(item)
+			keep := max(1, room-len([]rune(rest))-1)
+			if keep < len(runes) {
+				cut := string(runes[:keep])
+				if at := strings.LastIndex(cut, " "); at > keep/2 {
+					cut = cut[:at]
+				}
+				joined = cut + "…"
+			}
+		}
+		text = joined
+	}
+	return text
+}
