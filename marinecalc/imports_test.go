@@ -21,7 +21,7 @@ var layers = []struct {
 	name     string
 	packages []string
 }{
-	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/day", "schemas"}},
+	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/day", "marinecalc/notices", "schemas"}},
 	{"helpers of tests", []string{"marinecalc/internal/parttest"}},
 	{"quantities and their spread", []string{"marinecalc/quantity", "marinecalc/internal/spread"}},
 	{"machine parts and the engines of the job: physics and arithmetic, nothing of documents", parts},
@@ -47,7 +47,8 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "cmd/marinecalc": nil, "cmd/page": {"cmd/page/assemble"},
+var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices"}, "cmd/page": {"cmd/page/assemble", "cmd/page/release"},
+	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas"},
 	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
 	"cmd/types":         {"schemas"},
 	"cmd/page/rewrite":  nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}

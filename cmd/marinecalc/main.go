@@ -8,6 +8,7 @@ import (
 	"os"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/notices"
 )
 
 // The exit codes.
@@ -41,6 +42,8 @@ const usage = `marinecalc works out a boat's line from engine to propeller.
                                          the tick taken back; --note and --record "WHAT=VALUE" too;
                                          --end --date DAY clears the ticks and keeps an event
   marinecalc rules FILE …                check rule files: what is wrong, what they replace and add
+  marinecalc version                     the version of marinecalc and its standard rules
+  marinecalc licence                     terms, and those of what it is built with
 
 Flags of fill, survey, compare and procedure:
   --boat FILE      boat file that supplies what is not given (fill, procedure)
@@ -92,8 +95,12 @@ func run(args []string, in io.Reader, out, errs io.Writer) int {
 		err = checkRules(args[1:], out, errs)
 	case "help", "-h", "--help":
 		fmt.Fprint(out, usage)
+	case "version", "--version":
+		fmt.Fprintln(out, "marinecalc", marinecalc.Version)
+	case "licence", "license":
+		fmt.Fprint(out, notices.Own(), "\nBuilt with:\n\n", notices.Third())
 	default:
-		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, log, readings, procedure, rules", Hint: `see "marinecalc help"`}}.Err()
+		err = marinecalc.Problems{{Where: args[0], What: "is not a command", Allowed: "index, blank, fill, survey, compare, log, readings, procedure, rules, version, licence", Hint: `see "marinecalc help"`}}.Err()
 	}
 	if err != nil {
 		complain(errs, err)

@@ -3,12 +3,15 @@
 //
 //	go run ./cmd/page [-out file] [-open=false]
 //	go run ./cmd/page -module file
+//	go run ./cmd/page -package dir
+//	go run ./cmd/page -release dir
 //
 // It builds the WebAssembly module with the Go toolchain, bundles the page
 // from site/, packs both with the demonstration boats into the file, prints
 // its path and size, and opens it when there is a desktop. With -module it
 // writes the module alone, as the page holds it, which the tests run in other
-// hosts. The same sources and toolchain give the same bytes.
+// hosts; with -package the files of the npm package, with -release a folder with
+// all that is given to others. The same sources and toolchain give the same bytes.
 package main
 
 import (
@@ -18,32 +21,42 @@ import (
 	"path/filepath"
 
 	"example.org/driveline/cmd/page/assemble"
+	"example.org/driveline/cmd/page/release"
 )
 
 func main() {
 	out := flag.String("out", "", "the file to write (default build/marinecalc.html in the module)")
 	open := flag.Bool("open", true, "open the page when there is a desktop")
 	module := flag.String("module", "", "write the WebAssembly module alone to this file, and no page")
+	npm := flag.String("package", "", "write the files of the npm package into this folder, and no page")
+	all := flag.String("release", "", "write module, checksums, page, npm package and schemas into this new folder")
 	flag.Parse()
 	if flag.NArg() > 0 {
 		fmt.Fprintf(os.Stderr, "page: nothing is expected after the flags, got %q\n", flag.Args())
 		os.Exit(2)
 	}
-	work := func() error { return run(*out, *open) }
-	if *module != "" {
-		work = func() error { return writeModule(*module) }
+	work := func(root string) error { return run(root, *out, *open) }
+	switch {
+	case *module != "":
+		work = func(root string) error { return writeModule(root, *module) }
+	case *npm != "":
+		work = func(root string) error { return release.Package(root, *npm) }
+	case *all != "":
+		work = func(root string) error { return release.All(root, *all, tell) }
 	}
-	if err := work(); err != nil {
+	root, err := assemble.Root()
+	if err == nil {
+		err = work(root)
+	}
+	if err != nil {
 		fmt.Fprintln(os.Stderr, "page:", err)
 		os.Exit(1)
 	}
 }
 
-func writeModule(file string) error {
-	root, err := assemble.Root()
-	if err != nil {
-		return err
-	}
+func tell(step string) { fmt.Fprintln(os.Stderr, step) }
+
+func writeModule(root, file string) error {
 	module, err := assemble.Module(root)
 	if err != nil {
 		return err
@@ -51,18 +64,15 @@ func writeModule(file string) error {
 	return os.WriteFile(file, module, 0o644)
 }
 
-func run(out string, open bool) error {
-	root, err := assemble.Root()
-	if err != nil {
-		return err
-	}
+func run(root, out string, open bool) error {
 	if out == "" {
 		out = filepath.Join(root, "build", "marinecalc.html")
 	}
-	if out, err = filepath.Abs(out); err != nil {
+	out, err := filepath.Abs(out)
+	if err != nil {
 		return err
 	}
-	page, err := assemble.Page(root, func(step string) { fmt.Fprintln(os.Stderr, step) })
+	page, err := assemble.Page(root, tell)
 	if err != nil {
 		return err
 	}

@@ -19,6 +19,11 @@ func Page(root string, tell func(string)) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	return PageWith(root, module, tell)
+}
+
+// PageWith is Page around a module that was built before.
+func PageWith(root string, module []byte, tell func(string)) ([]byte, error) {
 	tell("bundling the page")
 	site := filepath.Join(root, "site")
 	style, err := bundle(filepath.Join(site, "main.css"))

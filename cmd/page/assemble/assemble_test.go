@@ -1,7 +1,6 @@
 package assemble
 
 import (
-	"bytes"
 	"strings"
 	"testing"
 )
@@ -38,17 +37,6 @@ func TestFileIsSelfContained(t *testing.T) {
 	t.Logf("the page is %.3f MB, %.3f MB below the budget", float64(len(page))/1e6, float64(budget-len(page))/1e6)
 	if len(page) > budget {
 		t.Errorf("the page is %d bytes, above the budget of %d", len(page), budget)
-	}
-}
-
-// The same sources give the same bytes.
-func TestReproducible(t *testing.T) {
-	if testing.Short() {
-		t.Skip("builds the page twice")
-	}
-	first, second := build(t), build(t)
-	if !bytes.Equal(first, second) {
-		t.Errorf("two builds differ: %d and %d bytes", len(first), len(second))
 	}
 }
 
