@@ -24,7 +24,7 @@ execFileSync('npm', ['install', '--offline', '--no-audit', '--no-fund', packed],
 test('a fresh project installs and runs it', () => {
   writeFileSync(join(project, 'main.mjs'), `
 import { load } from 'marinecalc';
-const reply = (await load()).call({ ask: 'run', calculation: 'shaft-torque', input: { power: '21 kW', engineSpeed: '2800 rpm', ratio: 2.15 } });
+const reply = (await load()).call({ ask: 'run', calculation: 'shaft-torque', input: { enginePower: '21 kW', engineSpeed: '2800 rpm', gearRatioAhead: 2.15 } });
 console.log(reply.ok, reply.ok || JSON.stringify(reply.problems));`);
   assert.match(String(execFileSync('node', ['main.mjs'], { cwd: project })), /^true true/);
 });

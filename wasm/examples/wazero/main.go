@@ -135,7 +135,7 @@ func run(args []string) error {
 	defer pool.Close(ctx)
 
 	requests := []string{
-		`{"ask":"run","calculation":"shaft-torque","brief":true,"input":{"power":"21 kW","engineSpeed":"2800 rpm","ratio":2.15}}`,
+		`{"ask":"run","calculation":"shaft-torque","brief":true,"input":{"enginePower":"21 kW","engineSpeed":"2800 rpm","gearRatioAhead":2.15}}`,
 		`{"ask":"run","calculation":"bolt-preload","brief":true,"input":{"thread":"M10x1.5","grade":"iso-8.8","finish":"oiled","nut":"plain-nut"}}`,
 	}
 	replies := make([]string, len(requests))
