@@ -65,6 +65,7 @@ type Step struct {
 	// earlier than what it is done for.
 	LaysUp  bool           `json:"laysUp"`
 	Place   string         `json:"place"` // "afloat", "ashore" or "either"
+	Lift    bool           `json:"lift"`  // a hoist or crane lifts something in it
 	Tools   List[string]   `json:"tools"`
 	Parts   List[PartNeed] `json:"parts"`
 	Hazards List[string]   `json:"hazards"` // ids of cautions
@@ -99,27 +100,36 @@ type Record struct {
 type PartNeed struct {
 	Part     string `json:"part"`
 	Quantity Count  `json:"quantity"`
+	// With and Without are steps: it is taken only where the plan has one of
+	// With, or none of Without. An empty list asks nothing.
+	With    List[string] `json:"with"`
+	Without List[string] `json:"without"`
 }
 
-// Count is a number, or a result or input of the boat's sheets.
+// Count is a number, or a result or input of the boat's sheets; of an input
+// that is a list, how many entries it has.
 type Count struct {
 	Number float64
-	Of     string // "calculation/name" of a result or an input
+	Of     string  // "calculation/name" of a result or an input
+	Times  float64 // of that; 1 where nothing else is said
 }
 
-// UnmarshalJSON reads a number or {"of": "calculation/result"}.
+// UnmarshalJSON reads a number, or {"of": "calculation/result", "times": 1.1}.
 func (c *Count) UnmarshalJSON(text []byte) error {
 	if text[0] != '{' {
 		return json.Unmarshal(text, &c.Number)
 	}
-	var w struct{ Of string }
+	w := struct {
+		Of    string
+		Times float64
+	}{Times: 1}
 	if err := json.Unmarshal(text, &w); err != nil {
 		return err
 	}
 	if w.Of == "" {
 		return fmt.Errorf("a quantity by name needs %q", "of")
 	}
-	c.Of = w.Of
+	c.Of, c.Times = w.Of, w.Times
 	return nil
 }
 
@@ -135,7 +145,11 @@ type Part struct {
 	// Only and Unless tie the part to a choice of the boat.
 	Only   OtherThan `json:"only"`
 	Unless OtherThan `json:"unless"`
-	Note   string    `json:"note"`
+	// Asked: taken only where the plan is told that the maker asks for it.
+	Asked bool `json:"asked"`
+	// ReturnDays: the old one goes back as a core, within so many days as a rule.
+	ReturnDays int    `json:"returnDays"`
+	Note       string `json:"note"`
 	Provenance
 }
 

@@ -203,3 +203,13 @@ func (t *texts) keep(b []byte) string {
 	t.Write(b)
 	return t.String()[from:]
 }
+
+// Money writes an amount in the currency of the run in hand.
+func (s *Session) Money(amount float64) string {
+	kind, _ := quantity.Lookup("money")
+	currency := ""
+	if s.inHand != nil {
+		currency = s.inHand.currency
+	}
+	return kind.Print(amount, s.Units, currency, currency)
+}

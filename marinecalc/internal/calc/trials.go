@@ -72,7 +72,7 @@ func (r *run) takeSpan(m *measure) {
 	case !m.span.Usable: // its verdict says so
 	case m.property.Chance:
 		m.si = m.span.Mean
-		m.text, m.span = r.in.showBare(m.property, m.si), nil
+		m.text, m.span = inTen(m.si, r.guessed()), nil
 	default:
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.

@@ -9,7 +9,6 @@ import (
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/decision"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/drawing"
 	"example.org/driveline/marinecalc/internal/seatrial"
@@ -42,7 +41,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("gland-drip", gland.Drip, drawing.GlandDrip),
 	calc.BindDrawn("bearing-clearance", bearing.Clearance, drawing.BearingClearance),
 	calc.BindPerRun("bearing-life", bearingLife),
-	calc.BindPerRun("repair-or-replace", decision.Weigh),
+	calc.BindPerRun("repair-or-replace", repairOrReplace),
 	calc.BindInSession("work-plan", workplan.Make, workplan.DrawSchedule),
 	calc.BindDrawn("wear-debris", debris.Wear, drawing.WearDebris),
 	calc.BindInSession("fluid-settling", fluidSettling, drawing.FluidSettling),

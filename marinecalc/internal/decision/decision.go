@@ -17,14 +17,18 @@ import (
 // the chances, which lean; the trials are each with a draw of them. A
 // break-even that is no chance is left off the sheet, where words say so
 // instead; in the trials it stays left off, and the others stay chances.
-func Weigh(s *calc.Session) calc.PerRun[cost.Input, cost.Result] {
+func Weigh(s *calc.Session, settler Settler) calc.PerRun[cost.Input, cost.Result] {
 	var known, failsNever, missesNever bool // no chance meets the break-even
 	var estimates, means cost.Input
+	var m matter
 	return calc.PerRun[cost.Input, cost.Result]{Compute: func(in cost.Input) (cost.Result, error) {
 		if !known {
-			estimates, means = in, expected(s, in)
+			estimates, m = in, about(s, in, settler)
+			means = m.look(expected(s, in))
 		}
-		if in == estimates {
+		given := in
+		in = m.look(in)
+		if given == estimates {
 			in = means
 		}
 		out, err := cost.Weigh(in)
@@ -32,8 +36,10 @@ func Weigh(s *calc.Session) calc.PerRun[cost.Input, cost.Result] {
 			return out, err
 		}
 		if !known {
+			m.decide(s, in, &out)
 			known, failsNever, missesNever = true, out.BreakEvenFails < 0 || out.BreakEvenFails > 1, out.MissAnswer != ""
 		}
+		out.Look, out.Weighs, out.Takes, out.Taken, out.Repairs, out.Replaces = m.question, m.weighs, m.takes, m.taken, m.repairs.ID, m.replaces.ID
 		out.BreakEvenFails = asChance(out.BreakEvenFails, failsNever)
 		out.BreakEvenNotCured = asChance(out.BreakEvenNotCured, missesNever)
 		return out, nil

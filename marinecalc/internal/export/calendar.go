@@ -13,11 +13,13 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Calendar writes the dated steps and the last days for ordering of a work
-// plan's sheet as an iCalendar object (RFC 5545), for the person's own
-// calendar: all-day events in UTF-8, lines folded at 75 octets, CRLF. The
-// time stamp is the plan's own day, so that the same plan gives the same text.
-// The error is Problems: another sheet, or a plan without a date.
+// Calendar writes a work plan's sheet as an iCalendar object (RFC 5545), for
+// the person's own calendar: each step with its hours by the clock, wherever
+// the boat lies; the run to the haul-out, the last days for ordering, the day by
+// which an old unit goes back and re-checks as all-day events; each with an
+// alarm. UTF-8, lines folded at 75 octets, CRLF. The time stamp is the plan's
+// own day, so that the same plan gives the same text. The error is Problems:
+// another sheet, or a plan without a date.
 func Calendar(s *sheet.Sheet) ([]byte, error) {
 	if s.Calculation == "service-schedule" {
 		return serviceCalendar(s)
@@ -32,34 +34,77 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 	c.line("VERSION", "2.0")
 	c.line("PRODID", "-//driveline.example.org//marinecalc "+calc.Version+"//EN")
 	c.line("CALSCALE", "GREGORIAN")
-	events := 0
-	for _, r := range schedule.Rows {
-		at := schedule.Reader(r)
-		if at("start") == "" {
-			continue
-		}
-		events++
-		critical := ""
-		if at("critical") == "yes" {
-			critical = "Critical: a delay puts off the end.\n"
-		}
-		c.event(at("step"), at("start"), at("end"), fmt.Sprintf("%s, %s.\n%s%s%s", at("hours"), at("place"), critical, dangersOf(s, at("step")), at("how")))
+	c.steps(s, schedule)
+	if run := s.Result("liftedOn"); run != nil {
+		c.allDay("Run to the haul-out, before anything is opened", run.Text, s.Result("haulOut").Text, "-P1D")
 	}
 	if shopping := s.Table("shopping"); shopping != nil {
-		for _, r := range shopping.Rows {
-			at := shopping.Reader(r)
-			if _, err := day.Parse(at("orderBy")); err != nil {
-				continue // on board, or without a date
-			}
-			events++
-			c.event("Order: "+at("part"), at("orderBy"), at("orderBy"), fmt.Sprintf("%s. %s\nNeeded on %s.", at("amount"), at("size"), at("neededOn")))
-		}
+		c.orders(shopping)
 	}
-	if events == 0 {
+	if c.count == 0 {
 		return nil, problem.List{{Where: "/windows", What: "no step of this plan has a date", Allowed: "windows in which the work can be done", Hint: "see what stands in the way on the sheet"}}.Err()
 	}
 	c.line("END", "VCALENDAR")
 	return []byte(c.b.String()), nil
+}
+
+// steps writes each step on each of its days, and each re-check on the day by
+// which it is due.
+func (c *calendarText) steps(s *sheet.Sheet, schedule *sheet.Table) {
+	words := map[string]string{}
+	for _, r := range schedule.Rows {
+		at := schedule.Reader(r)
+		critical := ""
+		if at("critical") == "yes" {
+			critical = "Critical: a delay puts off the end.\n"
+		}
+		words[at("step")] = fmt.Sprintf("%s, %s, %s.\n%s%s%s", at("phase"), at("hours"), at("place"), critical, dangersOf(s, at("step")), at("how"))
+	}
+	opened := ""
+	if from := s.Result("openFrom"); from != nil {
+		opened = from.Text
+	}
+	if days := s.Table("dayByDay"); days != nil {
+		parts := map[string]int{}
+		for _, r := range days.Rows {
+			parts[days.Reader(r)("step")]++
+		}
+		done, day := map[string]int{}, ""
+		for _, r := range days.Rows {
+			at := days.Reader(r)
+			step := at("step")
+			done[step]++
+			summary := step
+			if parts[step] > 1 {
+				summary += fmt.Sprintf(" (%d of %d)", done[step], parts[step])
+			}
+			var alarms []string
+			if at("date") != day { // the first of its day
+				if day = at("date"); day == opened {
+					alarms = append(alarms, "-P1D")
+				}
+				alarms = append(alarms, "-PT1H")
+			}
+			c.timed(summary, at("date"), at("from"), at("to"), words[step], alarms)
+		}
+	}
+	for _, r := range schedule.Rows {
+		if at := schedule.Reader(r); at("start") != "" && at("waits") != "" { // a re-check
+			c.allDay("Due: "+at("step"), at("start"), at("waits")+"\n"+words[at("step")], "PT9H")
+		}
+	}
+}
+
+func (c *calendarText) orders(shopping *sheet.Table) {
+	for _, r := range shopping.Rows {
+		at := shopping.Reader(r)
+		if day.Valid(at("orderBy")) { // not on board, nor without a date
+			c.allDay("Order: "+at("part"), at("orderBy"), fmt.Sprintf("%s. %s\nNeeded on %s.", at("amount"), at("size"), at("neededOn")), "PT9H")
+		}
+		if by := at("returnBy"); by != "" {
+			c.allDay("Old unit back: "+at("part"), by, "The deposit is paid back when it comes in.", "-P3D")
+		}
+	}
 }
 
 // dangersOf writes what can hurt in a step, a line each.
@@ -85,23 +130,56 @@ type calendarText struct {
 	count int
 }
 
-// event writes one all-day event; its end is the day after the last one
-// (RFC 5545, 3.6.1: DTEND is not itself included).
-func (c *calendarText) event(summary, first, last, description string) {
+// allDay writes an event of one day; its end is the day after (RFC 5545,
+// 3.6.1: DTEND is not itself included). Its alarm counts from its midnight.
+func (c *calendarText) allDay(summary, date, description, alarm string) {
+	end, _ := day.Parse(date) // written by the plan
+	c.begin(summary, date)
+	c.line("DTSTART;VALUE=DATE", icalDay(date))
+	c.line("DTEND;VALUE=DATE", icalDay(day.Text(end+1)))
+	c.finish(summary, description, []string{alarm})
+}
+
+// timed writes an event of some hours of a day, by the clock where the boat
+// lies (RFC 5545, 3.3.5, form 1: local time).
+func (c *calendarText) timed(summary, date, from, to, description string, alarms []string) {
+	end := icalDay(date)
+	if to == "24:00" {
+		next, _ := day.Parse(date) // written by the plan
+		end, to = icalDay(day.Text(next+1)), "00:00"
+	}
+	c.begin(summary, date+from)
+	c.line("DTSTART", icalDay(date)+icalTime(from))
+	c.line("DTEND", end+icalTime(to))
+	c.finish(summary, description, alarms)
+}
+
+func (c *calendarText) begin(summary, at string) {
 	c.count++
-	end, _ := day.Parse(last) // written by the plan
 	id := fnv.New64a()
-	fmt.Fprintf(id, "%s|%s|%s|%d", c.stamp, summary, first, c.count)
+	fmt.Fprintf(id, "%s|%s|%s|%d", c.stamp, summary, at, c.count)
 	c.line("BEGIN", "VEVENT")
 	c.line("UID", fmt.Sprintf("%016x@driveline.example.org", id.Sum64()))
 	c.line("DTSTAMP", c.stamp)
-	c.line("DTSTART;VALUE=DATE", icalDay(first))
-	c.line("DTEND;VALUE=DATE", icalDay(day.Text(end+1)))
+}
+
+// finish writes what an event is and its alarms (RFC 5545, 3.6.6).
+func (c *calendarText) finish(summary, description string, alarms []string) {
 	c.line("SUMMARY", icalText(summary))
 	c.line("DESCRIPTION", icalText(strings.TrimSpace(description)))
 	c.line("TRANSP", "TRANSPARENT")
+	for _, before := range alarms {
+		c.line("BEGIN", "VALARM")
+		c.line("ACTION", "DISPLAY")
+		c.line("DESCRIPTION", icalText(summary))
+		c.line("TRIGGER", before)
+		c.line("END", "VALARM")
+	}
 	c.line("END", "VEVENT")
 }
+
+// icalTime writes hours and minutes as the time of a DATE-TIME.
+func icalTime(clock string) string { return "T" + strings.ReplaceAll(clock, ":", "") + "00" }
 
 // icalDay writes a date as a DATE (RFC 5545, 3.3.4).
 func icalDay(date string) string { return strings.ReplaceAll(date, "-", "") }

@@ -10,10 +10,17 @@ import (
 	ics "github.com/arran4/golang-ical"
 )
 
-// RFC 5545, read by an independent parser: every dated step and every order
-// is an all-day event with its own id, and the texts come back whole.
+// RFC 5545, read by an independent parser: every sitting of a step is an event
+// with its hours by the clock, every order, run to the lift, old unit and
+// re-check one of a whole day; each has its own id, alarms that can be read, and
+// texts that come back whole.
 func TestCalendarReadsBack(t *testing.T) {
-	s := testboat.Run(t, "work-plan", testboat.SpringWork, marinecalc.Options{NoRanges: true})
+	const input = `{"today": "2026-03-02", "readyBy": "2026-04-20", "dayBegins": "09:30",
+		"remedies": [{"remedy": "repack-gland"}, {"remedy": "replace-gearbox"}, {"remedy": "clean-propeller"}],
+		"partsInHand": [{"part": "gearbox", "price": "2100 EUR", "deposit": "300 EUR", "returnWithin": "21 days"}],
+		"windows": [{"from": "2026-05-04", "to": "2026-05-20", "kind": "booked", "note": "slot; at the yard"}]}`
+	again := testboat.Overlay(t, recheck)
+	s := testboat.Run(t, "work-plan", input, marinecalc.Options{NoRanges: true, Rules: again})
 	text, err := marinecalc.Calendar(s)
 	if err != nil {
 		t.Fatal(err)
@@ -31,44 +38,69 @@ func TestCalendarReadsBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	start, end := testboat.Column(t, s, "schedule", "step", "start"), testboat.Column(t, s, "schedule", "step", "end")
 	how := testboat.Column(t, s, "schedule", "step", "how")
-	ids := map[string]bool{}
-	orders := 0
+	wanted := map[string]bool{} // summary without its part, begin and end
+	for _, r := range s.Table("dayByDay").Rows {
+		at := s.Table("dayByDay").Reader(r)
+		wanted[at("step")+"|"+at("date")+"T"+at("from")+"|"+at("to")] = true
+	}
+	ids, allDay, alarms := map[string]bool{}, map[string]int{}, map[string]int{}
 	for _, e := range cal.Events() {
 		if ids[e.Id()] {
 			t.Errorf("the id %s is there twice", e.Id())
 		}
 		ids[e.Id()] = true
 		summary := e.GetProperty(ics.ComponentPropertySummary).Value
-		first, err := e.GetAllDayStartAt()
-		if err != nil {
-			t.Fatal(err)
-		}
-		after, err := e.GetAllDayEndAt()
-		if err != nil {
-			t.Fatal(err)
-		}
 		if stamp, err := e.GetDtStampTime(); err != nil || stamp.Format(time.DateOnly) != "2026-03-02" {
 			t.Errorf("stamped %v, %v", stamp, err)
 		}
-		if strings.HasPrefix(summary, "Order: ") {
-			orders++
+		for _, a := range e.Alarms() {
+			if a.GetProperty(ics.ComponentPropertyAction).Value != "DISPLAY" || a.GetProperty(ics.ComponentPropertyDescription).Value != summary {
+				t.Errorf("%s: an alarm that says nothing: %+v", summary, a)
+			}
+			alarms[a.GetProperty(ics.ComponentPropertyTrigger).Value]++
+		}
+		if kind, _, whole := strings.Cut(summary, ": "); whole || strings.HasPrefix(summary, "Run to") {
+			allDay[kind]++
+			first, err := e.GetAllDayStartAt()
+			after, err2 := e.GetAllDayEndAt()
+			if err != nil || err2 != nil || after.Sub(first) != 24*time.Hour || len(e.Alarms()) != 1 {
+				t.Errorf("%s from %v to %v, %d alarms: %v, %v", summary, first, after, len(e.Alarms()), err, err2)
+			}
 			continue
 		}
-		if first.Format(time.DateOnly) != start[summary] || after.AddDate(0, 0, -1).Format(time.DateOnly) != end[summary] {
-			t.Errorf("%s from %v to %v, planned %s to %s", summary, first, after, start[summary], end[summary])
+		first, err := e.GetStartAt()
+		after, err2 := e.GetEndAt()
+		if err != nil || err2 != nil {
+			t.Fatal(err, err2)
 		}
-		if !strings.HasSuffix(e.GetProperty(ics.ComponentPropertyDescription).Value, how[summary]) {
-			t.Errorf("%s: %q does not end with %q", summary, e.GetProperty(ics.ComponentPropertyDescription).Value, how[summary])
+		step, _, _ := strings.Cut(summary, " (")
+		key := step + "|" + first.Format("2006-01-02T15:04") + "|" + after.Format("15:04")
+		if !wanted[key] {
+			t.Errorf("%s is not on the sheet", key)
 		}
-		delete(start, summary)
+		delete(wanted, key)
+		if !strings.HasSuffix(e.GetProperty(ics.ComponentPropertyDescription).Value, how[step]) {
+			t.Errorf("%s: %q does not end with %q", summary, e.GetProperty(ics.ComponentPropertyDescription).Value, how[step])
+		}
 	}
-	if len(start) > 0 || orders == 0 {
-		t.Errorf("%d steps are not in the calendar, %d orders are", len(start), orders)
+	if len(wanted) > 0 {
+		t.Errorf("not in the calendar: %v", wanted)
 	}
-	again, err := marinecalc.Calendar(testboat.Run(t, "work-plan", testboat.SpringWork, marinecalc.Options{NoRanges: true}))
-	if err != nil || string(again) != string(text) {
+	for kind, least := range map[string]int{"Order": 3, "Run to the haul-out, before anything is opened": 1, "Old unit back": 1, "Due": 1} {
+		if allDay[kind] < least {
+			t.Errorf("%d of %q, want %d: %v", allDay[kind], kind, least, allDay)
+		}
+	}
+	if alarms["-PT1H"] == 0 || alarms["-P1D"] != 2 || alarms["-P3D"] != 1 || alarms["PT9H"] != allDay["Order"]+allDay["Due"] {
+		t.Errorf("alarms: %v", alarms)
+	}
+	if same, err := marinecalc.Calendar(testboat.Run(t, "work-plan", input, marinecalc.Options{NoRanges: true, Rules: again})); err != nil || string(same) != string(text) {
 		t.Error("the same plan gives another calendar")
 	}
 }
+
+// recheck gives a remedy a step that is due after its trial.
+const recheck = `{"title": "Yard", "steps": [
+	{"id": "read-again", "title": "Read it again", "text": "-", "phase": "afterwards", "dueDays": 14, "hours": 1, "place": "afloat", "safe": "test", "source": {"document": "Test"}, "basis": "maker"}],
+	"remedies": [{"id": "clean-propeller", "title": "Clean the propeller", "kind": "adjust", "text": "-", "cures": ["propeller-fouled"], "steps": ["make-safe", "scrape-propeller", "launch-check", "trial-run", "read-again"], "source": {"document": "Test"}, "basis": "maker"}]}`

@@ -156,7 +156,12 @@ func (p *paper) sheet(s *sheet.Sheet) {
 	}
 	p.b.WriteString("</tbody></table>")
 	for _, t := range s.Tables {
-		p.table(t)
+		switch {
+		case s.Calculation == "work-plan" && t.Name == "schedule":
+			p.steps(t)
+		case t.Level != "detail":
+			p.table(t)
+		}
 	}
 	for _, d := range s.Drawings {
 		p.b.WriteString(d.SVG) // made by us, its texts escaped
@@ -167,17 +172,49 @@ func (p *paper) sheet(s *sheet.Sheet) {
 	p.b.WriteString("</section>")
 }
 
+// steps writes the steps of a work plan to be ticked off, day by day, each with
+// its phase, what can hurt and how it is done.
+func (p *paper) steps(t sheet.Table) {
+	p.tag("h3", "", t.Title)
+	last := ""
+	for _, r := range t.Rows {
+		at := t.Reader(r)
+		day, waits := at("start"), at("waits")
+		switch {
+		case waits != "" && day != "":
+			day, waits = "Afterwards", "by "+day+": "+waits
+		case waits != "":
+			day = "Without a date"
+		case at("end") != day:
+			day += " to " + at("end")
+		}
+		if day != last {
+			p.tag("h4", "", day)
+			last = day
+		}
+		p.b.WriteString(`<p><span class="box"></span><b>` + picture.Escape(at("step")) + "</b> ")
+		p.tag("span", "small", strings.TrimSuffix(strings.Join([]string{at("phase"), at("hours"), at("place"), waits}, ", "), ", "))
+		p.b.WriteString("<br>" + picture.Escape(at("how")) + "<br>")
+		p.tag("span", "small", at("hazards"))
+		p.b.WriteString("</p>")
+	}
+}
+
 func (p *paper) table(t sheet.Table) {
 	p.tag("h3", "", t.Title)
 	p.b.WriteString("<table><thead><tr>")
 	for _, c := range t.Columns {
-		p.tag("th", "", c.Title)
+		if c.Level != "detail" {
+			p.tag("th", "", c.Title)
+		}
 	}
 	p.b.WriteString("</tr></thead><tbody>")
 	for _, r := range t.Rows {
 		p.b.WriteString("<tr>")
-		for _, c := range r.Cells {
-			p.tag("td", "", c.Text)
+		for i, c := range r.Cells {
+			if t.Columns[i].Level != "detail" {
+				p.tag("td", "", c.Text)
+			}
 		}
 		p.b.WriteString("</tr>")
 	}

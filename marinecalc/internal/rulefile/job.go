@@ -22,6 +22,7 @@ var leads = []struct {
 	{"chains", "from", []string{"causes", "limits"}}, {"chains", "to", []string{"causes", "limits"}},
 	{"remedies", "cures", []string{"causes"}}, {"remedies", "steps", []string{"steps"}},
 	{"steps", "after", []string{"steps"}}, {"steps", "hazards", []string{"cautions"}}, {"steps", "bares", []string{"remedies"}}, {"steps", "parts/part", []string{"parts"}},
+	{"steps", "parts/with", []string{"steps"}}, {"steps", "parts/without", []string{"steps"}},
 }
 
 // figures are the members of the job that name a result or an input as

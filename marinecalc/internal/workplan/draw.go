@@ -10,13 +10,14 @@ import (
 )
 
 // DrawSchedule draws the dated steps as bars over the days, each under its
-// name, with the windows as bands above and behind. Critical steps are solid
-// and marked; the others trail the slack they have as a thin line.
+// name, over the block of days on which she lies open, with the windows as
+// bands above and behind, and today. Critical steps are solid and marked; the
+// others trail the slack they have as a thin line.
 func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	var steps []ScheduledStep
 	first, last := 0, 0
 	for _, s := range out.Schedule {
-		if s.Start == "" {
+		if s.Start == "" || s.Phase == phaseWords["afterwards"] {
 			continue
 		}
 		from, _ := day.Parse(s.Start) // written by us
@@ -30,22 +31,66 @@ func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	if len(steps) == 0 {
 		return nil
 	}
+	today, _ := day.Parse(in.Today)
+	if today >= first-nearToday {
+		first = min(first, today)
+	}
 	const title = "Schedule"
-	description := fmt.Sprintf("%d steps from %s to %s. Critical: %s.", len(steps), day.Text(first), day.Text(last-1), out.CriticalPath)
-	const top, row = 62.0, 30.0
+	description := fmt.Sprintf("%d steps from %s to %s. Critical: %s.", len(steps), steps[0].Start, day.Text(last-1), out.CriticalPath)
+	if out.Open != "" {
+		description += " She lies open for " + out.Open + "."
+	}
+	const top, row = 78.0, 30.0
 	c := picture.Chart{Picture: picture.Begin(360, int(top+row*float64(len(steps))+34), title, description), Left: 12, Top: top, Width: 336, Height: row * float64(len(steps)),
 		X0: float64(first), X1: float64(last)}
 	drawWindows(&c, in.Windows)
+	drawOpen(&c, out.OpenFrom, out.OpenTo)
 	drawDates(&c, first, last)
+	drawToday(&c, in.Today, today, first)
 	for n, s := range steps {
 		drawStep(&c, s, top+row*float64(n))
 	}
 	c.Rect(picture.Accent, 16, top+c.Height+16, 16, 8)
 	c.Text(picture.Ink, "start", 38, top+c.Height+24, "● critical")
-	c.Rect(picture.Body, 122, top+c.Height+16, 16, 8)
-	c.Line(picture.Ink, 138, top+c.Height+20, 158, top+c.Height+20)
-	c.Text(picture.Ink, "start", 164, top+c.Height+24, "with slack")
+	c.Rect(picture.Body, 112, top+c.Height+16, 16, 8)
+	c.Line(picture.Ink, 128, top+c.Height+20, 148, top+c.Height+20)
+	c.Text(picture.Ink, "start", 154, top+c.Height+24, "with slack")
 	return []sheet.Drawing{{Name: "schedule", Title: title, Description: description, SVG: c.End()}}
+}
+
+// nearToday is how many days after today the plan may begin for today to have
+// a place among its days.
+const nearToday = 10
+
+// drawOpen draws the days on which she lies open as one block.
+func drawOpen(c *picture.Chart, from, to string) {
+	first, err := day.Parse(from)
+	last, err2 := day.Parse(to)
+	if err != nil || err2 != nil {
+		return
+	}
+	x1, x2 := c.AtX(float64(first)), c.AtX(float64(last+1))
+	c.Rect(picture.Band, x1, c.Top, x2-x1, c.Height)
+	c.Line(picture.Warn, x1, c.Top, x1, c.Top+c.Height)
+	c.Line(picture.Warn, x2, c.Top, x2, c.Top+c.Height)
+	anchor, at := "start", x1
+	if x1 > c.Left+c.Width*0.6 {
+		anchor, at = "end", x2
+	}
+	c.Text(picture.Ink, anchor, at, 46, "open, "+inDays(last-first+1))
+	c.Line(picture.Warn, x1, 50, x2, 50)
+}
+
+// drawToday marks today, or says that it lies before the days drawn.
+func drawToday(c *picture.Chart, date string, today, first int) {
+	if today < first {
+		c.Text(picture.Faint, "end", c.Left+c.Width, c.Top+c.Height+24, "← today, "+date)
+		return
+	}
+	if x := c.AtX(float64(today)); x <= c.Left+c.Width {
+		c.Line(picture.Ink, x, c.Top-4, x, c.Top+c.Height)
+		c.Text(picture.Ink, "start", x, c.Top+c.Height+12, "today")
+	}
 }
 
 // drawWindows draws each window as a bracket with its words above the days, and
@@ -69,7 +114,12 @@ func drawWindows(c *picture.Chart, list []WorkWindow) {
 				c.Line(picture.Faint, x, c.Top, x-4, c.Top+8)
 			}
 		}
-		c.Rect(class, x1, c.Top, x2-x1, c.Height)
+		if w.Kind == "not" || w.Kind == "no-lift" || w.Kind == "ready" {
+			c.Line(picture.Faint, x1, c.Top, x1, c.Top+c.Height)
+			c.Line(picture.Faint, x2, c.Top, x2, c.Top+c.Height)
+		} else {
+			c.Rect(class, x1, c.Top, x2-x1, c.Height)
+		}
 		words, _, _ := strings.Cut(windowWords(w), ",")
 		anchor, at := "start", x1
 		if x1 > c.Left+c.Width*0.6 {

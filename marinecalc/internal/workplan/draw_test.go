@@ -16,7 +16,14 @@ func TestScheduleIsDrawn(t *testing.T) {
 	if problem := testboat.WellFormed(svg); problem != "" {
 		t.Error(problem)
 	}
-	if strings.Count(svg, "● ") < 2 || !strings.Contains(svg, "no work") || !strings.Contains(svg, "lifted out") || strings.Contains(svg, "style=") {
+	if strings.Count(svg, "● ") < 2 || !strings.Contains(svg, "lifted out") || strings.Contains(svg, "style=") {
 		t.Error("critical steps or windows are not told apart by marks and words")
+	}
+	if !strings.Contains(svg, "open, ") || !strings.Contains(svg, "← today, 2026-03-02") || !strings.Contains(s.Drawings[0].Description, s.Result("open").Text) {
+		t.Error("neither the days on which she lies open nor today is drawn")
+	}
+	near := planned(t, strings.Replace(testboat.SpringWork, `"2026-03-02", `, `"2026-04-01", `, 1)).Drawings[0].SVG
+	if !strings.Contains(near, ">today<") || !strings.Contains(near, "no work") {
+		t.Error("today and the days without work are not drawn among the days of the plan")
 	}
 }

@@ -9,28 +9,44 @@ type Input struct {
 	Windows     []WorkWindow
 	Lies        string        // "afloat" or "ashore", on days that no window names
 	HoursPerDay quantity.Time // of one person
+	DayBegins   string        // hour:minute
 	Hands       int
 	ReadyBy     string // "" when no date is set
 	PartsInHand []PartInHand
+	// HoursPerSeason of the engine; 0: not known.
+	HoursPerSeason quantity.Time
 }
 
 // ChosenRemedy is one piece of work that is to be done.
 type ChosenRemedy struct{ Remedy string }
 
 // WorkWindow is a run of days.
-type WorkWindow struct{ From, To, Kind, Note string }
+type WorkWindow struct {
+	From, To, Kind, Note string
+	MostDays             int // without drive, of days in which she must be ready
+}
 
 // PartInHand is what the person knows of a part better than the rules.
 type PartInHand struct {
-	Part     string
-	OnBoard  bool
-	LeadTime quantity.Time `unset:"NaN"` // from order to arrival; NaN: as usual
+	Part         string
+	OnBoard      bool
+	MakerAsks    bool
+	LeadTime     quantity.Time  `unset:"NaN"` // from order to arrival; NaN: as usual
+	Price        quantity.Money `unset:"NaN"`
+	Deposit      quantity.Money `unset:"NaN"`
+	ReturnWithin quantity.Time  `unset:"NaN"` // from its arrival
 }
 
 // Result is what work-plan gives.
 type Result struct {
 	Finish       string // day on which the last dated step ends
 	FinishLong   string // the same when every step takes its long time
+	Open         string // how long and when she lies open
+	OpenWaits    string
+	OpenFrom     string
+	OpenTo       string
+	HaulOut      string
+	LiftedOn     string // "" where she runs to no lift
 	InTime       string
 	FirstOrder   string
 	Now          string
@@ -39,27 +55,34 @@ type Result struct {
 	Trouble      string
 	CriticalPath string
 	Planned      string // the remedies by their titles
+	CoreReturn   string
+	Quoted       quantity.Money
+	NotQuoted    string
 	Start        string
 	HoursTotal   quantity.Time
 	StepsPlanned int
+	Work         [20]WorkLine
 	Schedule     [mostSteps]ScheduledStep
-	Shopping     [48]ShoppingLine
+	DayByDay     [128]DayLine
+	WhileOpen    [24]BaredWork
+	Shopping     [64]ShoppingLine
 	Tools        [96]ToolLine
 	Dangers      [40]DangerLine
 }
 
-const mostSteps = 64
+const mostSteps = 96
 
 // ScheduledStep is one line of the schedule.
 type ScheduledStep struct {
 	Step     string
+	Phase    string
 	Start    string
 	End      string
 	Hours    quantity.Time
 	Place    string
 	Slack    quantity.Time
 	Critical string
-	Dangers  string // signal words, with the numbers in the list of dangers
+	Hazards  string // signal words and what can hurt, gravest first
 	Waits    string // why it has no date
 	How      string
 	For      string
@@ -69,4 +92,18 @@ type ScheduledStep struct {
 type ToolLine struct{ Tool, ForSteps string }
 
 // DangerLine is what can hurt, and in which steps.
-type DangerLine struct{ Danger, Signal, Text, AtSteps string }
+type DangerLine struct{ Signal, Text, AtSteps string }
+
+// WorkLine is a piece of work and why it is planned.
+type WorkLine struct{ Work, Because string }
+
+// DayLine is a step, or the part of it that is done in one day.
+type DayLine struct{ Date, From, To, Step, Place string }
+
+// BaredWork is work that a step of the plan lays bare.
+type BaredWork struct {
+	Work   string
+	AtStep string
+	More   quantity.Time // hours of its steps that the plan lacks
+	Parts  string
+}

@@ -1,19 +1,20 @@
 // Package workplan lays the steps of the chosen work on the person's calendar
 // and lists what has to be bought by when. The arithmetic is package schedule
-// below it: job.go is what goes in and comes out, plan.go makes the tasks of the rows
-// of rule data, tables.go writes what came out, shopping.go makes the
-// list of parts, words.go says what came out, draw.go draws it.
+// below it: job.go is what goes in and comes out, choose.go finds the work,
+// plan.go makes the tasks of the rows of rule data, tables.go writes what came
+// out, days.go the hours of each day and what is due after the trial, hazards.go
+// what can hurt, shopping.go the list of parts, quotes.go prices and the old
+// unit that goes back, words.go says what came out, trouble.go what stands in
+// the way, draw.go draws it.
 package workplan
 
 import (
 	"fmt"
-	"maps"
 	"math"
 	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
@@ -27,6 +28,9 @@ type planner struct {
 	in       *Input
 	today    int
 	remedies []rules.Remedy
+	because  []string // by remedy
+	left     []string // what is not planned, and why
+	begins   int      // of a day's work, minutes after midnight
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
 	tasks    []schedule.Task
@@ -35,8 +39,8 @@ type planner struct {
 	cut      []string // lists too long for the sheet
 }
 
-// Make lays the steps of the chosen remedies, or else of the first remedy
-// of the most probable cause, on the person's calendar.
+// Make lays the steps of the chosen work, or else of all that the fault
+// finding says is to be cured, on the person's calendar.
 func Make(s *calc.Session, in Input) (Result, error) {
 	p := &planner{session: s, in: &in}
 	var list problem.List
@@ -46,7 +50,12 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
-		return nothingToDo(), nil
+		return nothingToDo("nothing is to be done"), nil
+	}
+	if len(p.remedies) == 0 && len(p.left) > 0 {
+		out := nothingToDo("nothing is planned")
+		out.Trouble = strings.Join(p.left, " ")
+		return out, nil
 	}
 	if len(p.remedies) == 0 {
 		return Result{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
@@ -80,9 +89,9 @@ func Make(s *calc.Session, in Input) (Result, error) {
 	return p.write(&made, &late), nil
 }
 
-// nothingToDo is the plan of a list of work that is there and empty.
-func nothingToDo() Result {
-	return Result{Planned: "nothing is to be done", HoursTotal: quantity.Time(math.NaN())}
+// nothingToDo is a plan without work.
+func nothingToDo(planned string) Result {
+	return Result{Planned: planned, HoursTotal: quantity.Time(math.NaN()), Quoted: quantity.Money(math.NaN())}
 }
 
 // inRemedies gives problems without a place that of the remedies.
@@ -100,8 +109,19 @@ func minutes(hours float64) int { return max(1, int(math.Ceil(60*hours-1e-9))) }
 
 var (
 	placeOf  = map[string]schedule.Place{"afloat": schedule.Afloat, "ashore": schedule.Ashore, "either": schedule.Anywhere}
-	windowOf = map[string]schedule.WindowKind{"afloat": schedule.AfloatDays, "ashore": schedule.AshoreDays, "haul-out": schedule.LiftedDays, "not": schedule.Closed}
+	windowOf = map[string]schedule.WindowKind{"afloat": schedule.AfloatDays, "ashore": schedule.AshoreDays, "haul-out": schedule.LiftedDays,
+		"booked": schedule.Booked, "not": schedule.Closed, "ready": schedule.Ready, "no-lift": schedule.NoLift}
+	stageOf = map[string]schedule.Stage{"as-found": schedule.AsFound, "open": schedule.Opens, "trial": schedule.Trial, "afterwards": schedule.Afterwards}
 )
+
+// stage is where in the job a step stands; one that lays her up before
+// anything else is done opens her.
+func stage(s rules.Step) schedule.Stage {
+	if s.LaysUp && (s.Phase == "" || s.Phase == "as-found") {
+		return schedule.Opens
+	}
+	return stageOf[s.Phase]
+}
 
 // readCalendar reads dates, windows and people.
 func (p *planner) readCalendar(list *problem.List) {
@@ -116,62 +136,18 @@ func (p *planner) readCalendar(list *problem.List) {
 	p.calendar = schedule.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands}
 	for i, w := range p.in.Windows {
 		p.calendar.Windows = append(p.calendar.Windows, schedule.Window{
-			From: read(fmt.Sprintf("/windows/%d/from", i), w.From), To: read(fmt.Sprintf("/windows/%d/to", i), w.To), Kind: windowOf[w.Kind]})
+			From: read(fmt.Sprintf("/windows/%d/from", i), w.From), To: read(fmt.Sprintf("/windows/%d/to", i), w.To), Kind: windowOf[w.Kind], Most: w.MostDays})
+	}
+	var hour, minute int
+	if _, err := fmt.Sscanf(p.in.DayBegins, "%d:%d", &hour, &minute); err == nil {
+		p.begins = 60*hour + minute
+	}
+	if p.begins+p.calendar.MinutesPerDay > 24*60 {
+		list.Add("/dayBegins", fmt.Sprintf("a day of %s that begins at %s ends after midnight", clock(p.calendar.MinutesPerDay), p.in.DayBegins), "a day's work that ends by 24:00", "begin earlier, or take fewer hours a day")
 	}
 	if p.in.ReadyBy != "" {
 		read("/readyBy", p.in.ReadyBy)
 	}
-}
-
-// choose finds the remedies: those picked, or the first one of the most
-// probable cause.
-func (p *planner) choose(list *problem.List) {
-	book := p.session.Book
-	byID := make(map[string]rules.Remedy, book.Remedies().Len())
-	for _, r := range book.Remedies().All() {
-		byID[r.ID] = r
-	}
-	for i, c := range p.in.Remedies {
-		r, ok := byID[c.Remedy]
-		if !ok {
-			noSuch(list, fmt.Sprintf("/remedies/%d/remedy", i), "remedy", c.Remedy, slices.Sorted(maps.Keys(byID)))
-			continue
-		}
-		p.remedies = append(p.remedies, r)
-	}
-	if p.in.Remedies != nil {
-		return
-	}
-	if r, ok := byID[p.firstCure()]; ok {
-		p.remedies = append(p.remedies, r)
-	}
-}
-
-// noSuch refuses an id that no row has.
-func noSuch(list *problem.List, where, what, id string, known []string) {
-	hint := ""
-	if best, ok := contract.Closest(id, known); ok {
-		hint = fmt.Sprintf("did you mean %q?", best)
-	}
-	list.Add(where, fmt.Sprintf("there is no %s %q", what, id), strings.Join(known, ", "), hint)
-}
-
-// firstCure is the remedy with the least work for the most probable cause.
-func (p *planner) firstCure() string {
-	out := p.session.Earlier("fault-finding")
-	if out == nil {
-		return ""
-	}
-	cause := out.Sheet.Result("cause")
-	if cause == nil {
-		return ""
-	}
-	for _, c := range p.session.Book.Causes().All() {
-		if c.ID == cause.Text && c.Remedies.Len() > 0 {
-			return c.Remedies.At(0)
-		}
-	}
-	return ""
 }
 
 // gatherSteps lists every step once, and what it comes after of the others.
@@ -196,7 +172,7 @@ func (p *planner) gatherSteps() {
 		}
 	}
 	for _, s := range p.steps {
-		t := schedule.Task{Name: s.Title, Minutes: minutes(s.Hours), Wait: s.WaitDays, Place: placeOf[s.Place], LaysUp: s.LaysUp}
+		t := schedule.Task{Name: s.Title, Minutes: minutes(s.Hours), Wait: s.WaitDays, Place: placeOf[s.Place], Stage: stage(s), LaysUp: s.LaysUp, Lift: s.Lift}
 		for _, id := range s.After.All() {
 			if i, has := number[id]; has {
 				t.After = append(t.After, i)

@@ -26,6 +26,8 @@ type ShoppingLine struct {
 	OrderBy  string
 	NeededOn string
 	LeadTime quantity.Time
+	Price    quantity.Money
+	ReturnBy string
 	ForSteps string
 	Remark   string
 }
@@ -39,7 +41,7 @@ type partNeed struct {
 	unknown []string  // sheets that would tell how much
 	steps   []int
 	lead    int // days
-	onBoard bool
+	hand    PartInHand
 }
 
 // gatherParts adds up what the steps take, and lets each step wait for what
@@ -60,7 +62,7 @@ func (p *planner) gatherParts(list *problem.List) {
 	for i, s := range p.steps {
 		p.tasks[i].Ready = p.today
 		for _, need := range s.Parts.All() {
-			if !p.wanted(rows[need.Part]) {
+			if !p.wanted(rows[need.Part], known[need.Part]) || !p.hasSteps(need) {
 				continue
 			}
 			n, has := at[need.Part]
@@ -68,7 +70,7 @@ func (p *planner) gatherParts(list *problem.List) {
 				n = len(p.needs)
 				at[need.Part] = n
 				row, hand := rows[need.Part], known[need.Part]
-				one := partNeed{part: row, lead: int(math.Ceil(row.LeadDays)), onBoard: hand.OnBoard}
+				one := partNeed{part: row, lead: int(math.Ceil(row.LeadDays)), hand: hand}
 				if hand.Part != "" && !math.IsNaN(float64(hand.LeadTime)) {
 					one.lead = int(math.Ceil(float64(hand.LeadTime)/86400 - 1e-9))
 				}
@@ -77,15 +79,26 @@ func (p *planner) gatherParts(list *problem.List) {
 			one := &p.needs[n]
 			one.steps = append(one.steps, i)
 			p.add(one, need.Quantity)
-			if !one.onBoard {
+			if !one.hand.OnBoard {
 				p.tasks[i].Ready = max(p.tasks[i].Ready, p.today+one.lead)
 			}
 		}
 	}
 }
 
+// hasSteps tells whether the plan has the steps with which a part is taken.
+func (p *planner) hasSteps(need rules.PartNeed) bool {
+	has := func(list rules.List[string]) bool {
+		return slices.ContainsFunc(p.steps, func(s rules.Step) bool { return rules.Contains(list, s.ID) })
+	}
+	return (need.With.Len() == 0 || has(need.With)) && !has(need.Without)
+}
+
 // wanted tells whether this boat takes a part at all.
-func (p *planner) wanted(part rules.Part) bool {
+func (p *planner) wanted(part rules.Part, hand PartInHand) bool {
+	if part.Asked && !hand.MakerAsks && !hand.OnBoard {
+		return false
+	}
 	if w := part.Only; w.Of != "" && !p.isOther(w) {
 		return false
 	}
@@ -115,6 +128,10 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 		need.amount += amount.Number
 		return
 	}
+	if n, listed := p.entries(amount.Of); listed && n > 0 {
+		need.amount += float64(n) * amount.Times
+		return
+	}
 	kind, si, _, ok := p.figure(amount.Of)
 	if !ok || math.IsNaN(si) {
 		id, _, _ := strings.Cut(amount.Of, "/")
@@ -132,7 +149,21 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 	if k, has := quantity.Lookup(kind); has {
 		need.kind, need.units = k, p.session.Property(amount.Of).Units
 	}
-	need.amount += si
+	need.amount += si * amount.Times
+}
+
+// entries counts a list of the boat file.
+func (p *planner) entries(of string) (n int, listed bool) {
+	prop := p.session.Property(of)
+	if prop == nil || prop.Items == nil {
+		return 0, false
+	}
+	if p.session.Boat != nil {
+		raw, _, _, _ := p.session.Boat.Find(prop.Boat)
+		list, _ := raw.([]any)
+		n = len(list)
+	}
+	return n, true
 }
 
 // figure finds a result or an input of the boat's own sheets, by
@@ -183,38 +214,37 @@ func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text
 	return kind, si, calc.Show(prop, si, p.session.Units), err == nil
 }
 
-// shop writes the shopping list, the first order first.
+// shop writes the shopping list, the first order first. What the open interval
+// takes is needed on the day she is opened.
 func (p *planner) shop(made *schedule.Plan, out *Result) {
 	type line struct {
 		ShoppingLine
 		by int
 	}
-	const open = math.MaxInt32
+	const never = math.MaxInt32
 	var lines []line
 	var waits []string
 	for _, need := range p.needs {
-		l := line{ShoppingLine: ShoppingLine{Part: need.part.Title, Amount: p.amount(&need), Size: p.sizes(need.part), LeadTime: quantity.Time(need.lead) * 86400, Remark: need.part.Note}, by: open}
+		l := line{ShoppingLine: ShoppingLine{Part: need.part.Title, Amount: p.amount(&need), Size: p.sizes(need.part), LeadTime: quantity.Time(need.lead) * 86400,
+			Price: need.price(), ReturnBy: p.returnBy(made, &need), Remark: need.part.Note}, by: never}
 		var titles []string
-		first := open
 		for _, i := range need.steps {
 			titles = append(titles, p.steps[i].Title)
-			if t := made.Tasks[i]; t.Why == schedule.Dated {
-				first = min(first, made.FirstDay(t.Start))
-			}
 		}
 		l.ForSteps = strings.Join(titles, "; ")
+		first, dated := p.neededOn(made, &need)
 		switch {
-		case need.onBoard:
+		case need.hand.OnBoard:
 			l.OrderBy = "on board"
-		case first == open:
+		case !dated:
 			l.OrderBy = "when its step has a date"
 		default:
 			l.by = max(first-need.lead, p.today)
 			l.OrderBy = day.Text(l.by)
 		}
-		if first != open {
+		if dated {
 			l.NeededOn = day.Text(first)
-			if !need.onBoard && first <= p.today+need.lead && need.lead > 0 {
+			if !need.hand.OnBoard && first <= p.today+need.lead && need.lead > 0 {
 				waits = append(waits, need.part.Title+" ("+inDays(need.lead)+")")
 			}
 		}
@@ -230,10 +260,28 @@ func (p *planner) shop(made *schedule.Plan, out *Result) {
 	for n, l := range lines[:min(len(lines), len(out.Shopping))] {
 		out.Shopping[n] = l.ShoppingLine
 	}
-	if len(lines) > 0 && lines[0].by != open {
+	if len(lines) > 0 && lines[0].by != never {
 		out.FirstOrder = lines[0].Part + ", by " + lines[0].OrderBy
 	}
 	out.WaitsForPart = strings.Join(waits, "; ")
+}
+
+// neededOn is the day on which a part must be on board.
+func (p *planner) neededOn(made *schedule.Plan, need *partNeed) (first int, dated bool) {
+	for _, i := range need.steps {
+		t := made.Tasks[i]
+		if t.Why != schedule.Dated {
+			continue
+		}
+		on := made.FirstDay(t.Start)
+		if open := made.Open; open.Any && open.Start <= t.Start && t.Start < open.End {
+			on = made.FirstDay(open.Start)
+		}
+		if !dated || on < first {
+			first, dated = on, true
+		}
+	}
+	return first, dated
 }
 
 // amount writes how much of a part is wanted.

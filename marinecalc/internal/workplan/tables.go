@@ -1,17 +1,13 @@
 package workplan
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"sort"
-	"strconv"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/quantity"
-	"example.org/driveline/marinecalc/rules"
 )
 
 // write puts the plan into words and tables.
@@ -23,16 +19,20 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	}
 	out.Planned = strings.Join(titles, "; ")
 	order := slices.Clone(made.Order)
+	for i, r := range p.remedies[:min(len(p.remedies), len(out.Work))] {
+		out.Work[i] = WorkLine{r.Title, p.because[i]}
+	}
 	for i := range p.steps {
 		out.HoursTotal += quantity.Time(p.steps[i].Hours * 3600)
 		if made.Tasks[i].Why != schedule.Dated {
 			order = append(order, i)
 		}
 	}
-	dangers := p.dangers(order, &out)
+	order = p.dueAfterwards(order)
+	hazards := p.hazards(order, &out)
 	var critical []string
 	for n, i := range order {
-		out.Schedule[n] = p.line(made, i, dangers[i])
+		out.Schedule[n] = p.line(made, i, hazards[i])
 		if made.Tasks[i].Critical {
 			critical = append(critical, p.steps[i].Title)
 		}
@@ -40,20 +40,28 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	out.CriticalPath = strings.Join(critical, " → ")
 	p.tools(order, &out)
 	p.shop(made, &out)
+	p.quotes(made, &out)
+	p.byDay(made, &out)
+	p.bared(&out)
+	if open := made.Open; open.Any && open.Why == schedule.Dated {
+		out.OpenFrom, out.OpenTo = day.Text(made.FirstDay(open.Start)), day.Text(made.LastDay(open.End))
+	}
+	out.Open, out.OpenWaits = p.openWords(made), p.openWaits(made)
+	out.HaulOut, out.LiftedOn = p.haulOut(made)
 	p.whereSheLies(&out)
 	p.trouble(made, late, &out)
 	if len(made.Order) > 0 {
 		out.Start = day.Text(made.FirstDay(made.Tasks[made.Order[0]].Start))
 	}
-	out.Finish, out.FinishLong = finishText(made), finishText(late)
+	out.Finish, out.FinishLong = p.finishText(made), p.finishText(late)
 	out.InTime = p.inTime(made, late)
 	return out
 }
 
-func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep {
+func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep {
 	t, s := made.Tasks[i], p.steps[i]
-	l := ScheduledStep{Step: s.Title, Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
-		Slack: quantity.Time(math.NaN()), Dangers: dangers, How: s.Text, For: p.forWhat[i]}
+	l := ScheduledStep{Step: s.Title, Phase: phaseWords[s.Phase], Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
+		Slack: quantity.Time(math.NaN()), Hazards: hazards, How: s.Text, For: p.forWhat[i]}
 	switch t.Why {
 	case schedule.Dated:
 		l.Start, l.End = day.Text(made.FirstDay(t.Start)), day.Text(made.LastDay(t.End))
@@ -69,46 +77,12 @@ func (p *planner) line(made *schedule.Plan, i int, dangers string) ScheduledStep
 		l.Waits = "for a step that has no date"
 	case schedule.ForNothing:
 		l.Waits = "until what it is done for has a date"
+	case schedule.Missed:
+		l.Waits = "she does not lie " + s.Place + " before the work: it cannot be read as found"
+	case schedule.Due:
+		p.due(made, i, &l)
 	}
 	return l
-}
-
-// dangers numbers the cautions of the steps, gravest first, and gives each
-// step its own.
-func (p *planner) dangers(order []int, out *Result) []string {
-	steps := make([]string, len(p.steps))
-	var all []rules.Caution
-	for _, c := range p.session.Book.AllCautions().All() {
-		all = append(all, c)
-	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].Signal.Gravity() < all[j].Signal.Gravity() })
-	n := 0
-	for _, c := range all {
-		var at []string
-		for _, i := range order {
-			if rules.Contains(p.steps[i].Hazards, c.ID) {
-				at = append(at, p.steps[i].Title)
-				if steps[i] != "" {
-					steps[i] += ", "
-				}
-				steps[i] += fmt.Sprintf("%s %d", c.Signal, n+1)
-			}
-		}
-		if at != nil && n == len(out.Dangers) {
-			p.cut = append(p.cut, "dangers") // the gravest are there
-			break
-		}
-		if at != nil {
-			out.Dangers[n] = DangerLine{Danger: strconv.Itoa(n + 1), Signal: string(c.Signal), Text: c.Text, AtSteps: strings.Join(at, "; ")}
-			n++
-		}
-	}
-	for _, i := range order {
-		if steps[i] == "" {
-			steps[i] = "none: " + p.steps[i].Safe
-		}
-	}
-	return steps
 }
 
 func (p *planner) tools(order []int, out *Result) {
@@ -150,19 +124,21 @@ func (p *planner) whereSheLies(out *Result) {
 	for changed := true; changed; {
 		changed = false
 		for i, t := range p.tasks {
-			if waits[i] {
+			if waits[i] || t.Stage == schedule.Afterwards {
 				continue
 			}
-			idle := t.LaysUp && after[i] != nil && !slices.ContainsFunc(after[i], isNot)
+			idle := (t.LaysUp || t.Stage == schedule.Opens) && after[i] != nil && !slices.ContainsFunc(after[i], isNot)
 			if t.Place != schedule.Anywhere && t.Place != here || idle || slices.ContainsFunc(t.After, isWaiting) {
 				waits[i], changed = true, true
 			}
 		}
 	}
 	for i, w := range waits {
-		if w {
+		switch {
+		case p.tasks[i].Stage == schedule.Afterwards:
+		case w:
 			later = append(later, p.steps[i].Title)
-		} else {
+		default:
 			now = append(now, p.steps[i].Title)
 		}
 	}
@@ -172,7 +148,7 @@ func (p *planner) whereSheLies(out *Result) {
 // placeToday is where she lies today, in both forms.
 func (p *planner) placeToday() (schedule.Place, string) {
 	lies := p.in.Lies
-	for _, kinds := range [][]string{{"afloat"}, {"ashore", "haul-out"}} {
+	for _, kinds := range [][]string{{"afloat"}, {"ashore", "haul-out", "booked"}} {
 		for i, w := range p.in.Windows {
 			if span := p.calendar.Windows[i]; slices.Contains(kinds, w.Kind) && span.From <= p.today && p.today <= span.To {
 				lies = kinds[0]

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
@@ -16,12 +17,85 @@ func placeWords(place string) string {
 	return place
 }
 
-// finishText is the day on which everything is done.
-func finishText(made *schedule.Plan) string {
-	if len(made.Order) < len(made.Tasks) {
-		return "cannot be given: some steps have no date"
+// phaseWords are the phases as people read them.
+var phaseWords = map[string]string{"as-found": "as found", "open": "open up", "work": "work", "close": "close", "first-start": "first start", "trial": "trial", "afterwards": "afterwards"}
+
+// finishText is the day on which everything is done, or why there is none.
+func (p *planner) finishText(made *schedule.Plan) string {
+	if !made.Whole() {
+		return "cannot be given: " + strings.Join(p.undated(made), " ")
 	}
 	return day.Text(made.LastDay(made.Finish))
+}
+
+// openWords says how long she lies open.
+func (p *planner) openWords(made *schedule.Plan) string {
+	if open := made.Open; open.Any && open.Why == schedule.Dated {
+		return spanWords(made.FirstDay(open.Start), made.LastDay(open.End))
+	}
+	return ""
+}
+
+// openWaits says which waits keep her open.
+func (p *planner) openWaits(made *schedule.Plan) string {
+	open := made.Open
+	if !open.Any || open.Why != schedule.Dated {
+		return ""
+	}
+	var words []string
+	for i := range p.tasks {
+		if t := made.Tasks[i]; p.tasks[i].Wait > 1 && t.Why == schedule.Dated && open.Start <= t.Start && t.End < open.End {
+			words = append(words, fmt.Sprintf("%s after “%s”", inDays(p.tasks[i].Wait), p.steps[i].Title))
+		}
+	}
+	if words == nil {
+		return ""
+	}
+	return strings.Join(words, "; ") + ". Ask for a date before she is opened, or have the new part on board instead."
+}
+
+// spanWords writes a run of days: "4 days, 28 March to 2 April 2026".
+func spanWords(first, last int) string {
+	from, to := dayTime(first), dayTime(last)
+	words := from.Format("2")
+	switch {
+	case first == last:
+		return "1 day, " + from.Format("2 January 2006")
+	case from.Year() != to.Year():
+		words = from.Format("2 January 2006")
+	case from.Month() != to.Month():
+		words = from.Format("2 January")
+	}
+	return fmt.Sprintf("%s, %s to %s", inDays(last-first+1), words, to.Format("2 January 2006"))
+}
+
+func dayTime(n int) time.Time { return time.Unix(int64(n)*86400, 0).UTC() }
+
+// haulOut says when she runs to the lift: under her own power, before anything
+// is opened.
+func (p *planner) haulOut(made *schedule.Plan) (words, on string) {
+	open := made.Open
+	if !open.Any || open.Why != schedule.Dated || made.Lies(made.FirstDay(open.Start)) != schedule.Ashore {
+		return "", ""
+	}
+	lifted := made.FirstDay(open.Start)
+	for lifted > p.today && made.Lies(lifted-1) == schedule.Ashore {
+		lifted--
+	}
+	if lifted == p.today {
+		return "none: she lies ashore already", ""
+	}
+	return fmt.Sprintf("by %s under her own power, before “%s”", dayTime(lifted).Format("2 January 2006"), p.steps[p.firstOpened(made)].Title), day.Text(lifted)
+}
+
+// firstOpened is the step with which she is opened.
+func (p *planner) firstOpened(made *schedule.Plan) int {
+	for _, i := range made.Order {
+		if made.Tasks[i].Start == made.Open.Start {
+			return i
+		}
+	}
+	return 0
 }
 
 func listed(items []string) string {
@@ -31,60 +105,8 @@ func listed(items []string) string {
 	return strings.Join(items, "; ")
 }
 
-// trouble says plainly what stands in the way.
-func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
-	var lines []string
-	for i, w := range p.calendar.Windows {
-		if w.To < p.today {
-			lines = append(lines, fmt.Sprintf("The window %s to %s (%s) ended before %s and is not counted.", p.in.Windows[i].From, p.in.Windows[i].To, windowWords(p.in.Windows[i]), p.in.Today))
-		}
-	}
-	lines = append(lines, p.undated(made)...)
-	if slow := p.undated(late); len(made.Order) == len(made.Tasks) && len(slow) > 0 {
-		text := strings.Join(slow, " ")
-		lines = append(lines, "When every step takes its long time: "+strings.ToLower(text[:1])+text[1:])
-	}
-	for _, list := range p.cut {
-		lines = append(lines, "The list of "+list+" is longer than the sheet shows: plan the work in two parts.")
-	}
-	out.Trouble = strings.Join(lines, " ")
-}
-
-// undated says which steps of a plan have no date, and why.
-func (p *planner) undated(made *schedule.Plan) (lines []string) {
-	never := map[string][]string{}
-	short := map[string][]string{}
-	follow := 0
-	for i, t := range made.Tasks {
-		switch t.Why {
-		case schedule.NoWindow:
-			never[p.steps[i].Place] = append(never[p.steps[i].Place], p.steps[i].Title)
-		case schedule.TooShort:
-			short[p.steps[i].Place] = append(short[p.steps[i].Place], p.steps[i].Title)
-		case schedule.AfterAnother, schedule.ForNothing:
-			follow++
-		}
-	}
-	for _, place := range []string{"afloat", "ashore", "either"} {
-		if steps := never[place]; steps != nil {
-			need := "with work allowed"
-			if place != "either" {
-				need = place
-			}
-			lines = append(lines, fmt.Sprintf("No day %s is left on this calendar after what comes before: %s. Enter a window for it.", need, strings.Join(steps, "; ")))
-		}
-		if steps := short[place]; steps != nil {
-			lines = append(lines, fmt.Sprintf("No window is long enough for: %s. Ask for more days, more people or longer days.", strings.Join(steps, "; ")))
-		}
-	}
-	if follow > 0 {
-		lines = append(lines, fmt.Sprintf("%d more steps hang on these and have no date either.", follow))
-	}
-	return lines
-}
-
 func windowWords(w WorkWindow) string {
-	words := map[string]string{"afloat": "afloat", "ashore": "ashore", "haul-out": "lifted out", "not": "no work"}[w.Kind]
+	words := map[string]string{"afloat": "afloat", "ashore": "ashore", "haul-out": "lifted out", "booked": "haul-out booked", "not": "no work", "ready": "ready to run", "no-lift": "no lift"}[w.Kind]
 	if w.Note != "" {
 		words += ", " + w.Note
 	}
@@ -103,11 +125,11 @@ func (p *planner) inTime(made, late *schedule.Plan) string {
 	switch {
 	case want < p.today:
 		return fmt.Sprintf("The date wanted, %s, has already passed.", p.in.ReadyBy)
-	case len(made.Order) < len(made.Tasks):
+	case !made.Whole():
 		return "Not by any date: some steps have no date."
 	}
 	spare, spareLong := want-made.LastDay(made.Finish), 0
-	if len(late.Order) == len(late.Tasks) {
+	if late.Whole() {
 		spareLong = want - late.LastDay(late.Finish)
 	} else {
 		spareLong = -1

@@ -43,6 +43,14 @@ type Input struct {
 	ReplaceWarrantyShare quantity.Ratio
 
 	LeaveFails quantity.Ratio // chance a season that it fails when left as it is; 0: leaving it is not weighed
+
+	CauseAtWork  quantity.Ratio // chance that what the work cures is at work at all; 0: a look first is not weighed
+	LookTime     quantity.Time  // work of the look that would settle it; 0: not known
+	LookMisses   quantity.Ratio // chance that it is not seen though it is there
+	LookMistakes quantity.Ratio // chance that it is seen though it is not there
+
+	// What is weighed and decided, by words that this arithmetic does not read.
+	RepairWork, ReplaceWork, Decided string
 }
 
 // MostSeasons is the longest time that is looked ahead.
@@ -131,6 +139,8 @@ func (in *Input) validate() problem.List {
 		{"/repairNotCured", float64(in.RepairNotCured), -hair, MostNotCured + hair}, {"/replaceNotCured", float64(in.ReplaceNotCured), -hair, MostNotCured + hair},
 		{"/repairFailsAgain", float64(in.RepairFailsAgain), -hair, 1 + hair}, {"/replaceFails", float64(in.ReplaceFails), -hair, 1 + hair},
 		{"/leaveFails", float64(in.LeaveFails), -hair, 1 + hair},
+		{"/causeAtWork", float64(in.CauseAtWork), -hair, 1 + hair}, {"/lookTime", float64(in.LookTime), 0, longest},
+		{"/lookMisses", float64(in.LookMisses), -hair, 1 + hair}, {"/lookMistakes", float64(in.LookMistakes), -hair, 1 + hair},
 		{"/repairWarrantyShare", float64(in.RepairWarrantyShare), -hair, 1 + hair}, {"/replaceWarrantyShare", float64(in.ReplaceWarrantyShare), -hair, 1 + hair},
 	} {
 		if !(v.low <= v.value && v.value <= v.high) {

@@ -27,6 +27,14 @@ type Result struct {
 	TurningWords      string         // by how many percent of itself it must change; "" where none can
 	MissAnswer        string         // what the chance of missing the cause does to the answer; "" where its break-even can be met
 
+	LookFirst      string         // whether to look first; "" where it is not weighed
+	LookWorth      quantity.Money // of the look, before its own cost
+	LookCosts      quantity.Money
+	ActNowCosts    quantity.Money // expected loss by acting without a look
+	LookFirstCosts quantity.Money // the same after the look, with its own cost
+
+	Look, Weighs, Takes, Taken, Repairs, Replaces string // filled in by the package that knows the work
+
 	RepairFailures      quantity.Ratio // expected over the seasons, later ones counted by the interest
 	ReplaceFailures     quantity.Ratio
 	RepairLabour        quantity.Money // yard and own
@@ -149,6 +157,7 @@ func Weigh(in Input) (Result, error) {
 		out.Cheapest = TooClose
 	}
 	out.breakEven(&in, &r, &p, s, sr, sp, b)
+	in.look(&out)
 	return out, nil
 }
 

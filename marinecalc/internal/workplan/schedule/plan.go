@@ -4,7 +4,6 @@ package schedule
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"example.org/driveline/marinecalc/problem"
@@ -18,7 +17,9 @@ type Task struct {
 	Place   Place // where the boat must lie
 	After   []int // tasks that come before it, by their place in the list
 	Ready   int   // day from which its parts are on board
-	LaysUp  bool  // from it on the boat cannot be used
+	Stage   Stage
+	LaysUp  bool // she has no drive meanwhile, even where nothing was opened before
+	Lift    bool // a hoist or crane lifts something in it
 }
 
 // Why says why a task has no date.
@@ -30,7 +31,12 @@ const (
 	NoWindow         // the boat never lies where it needs her
 	TooShort         // she does, but never long enough
 	AfterAnother     // it waits for a task that has no date
-	ForNothing       // it lays the boat up for tasks of which none has a date
+	ForNothing       // it is done for tasks of which none has a date
+	Missed           // a reading as found, of a boat that does not lie there before the work
+	Due              // a task afterwards
+	AcrossClosed     // of the open interval: she would lie open over days on which nobody works
+	NotReady         // likewise: longer than a Ready window allows
+	MovedOpen        // likewise: she would have to be moved under power meanwhile
 )
 
 // Dates is when a task is done. Late dates are those that do not put off the
@@ -48,6 +54,16 @@ type Plan struct {
 	Order  []int  // the dated tasks in the order of their start
 	Finish Moment // of the dated tasks, their waiting not counted
 	PerDay Moment
+	Open   Interval
+	days   *days
+}
+
+// Interval is the time from the first task that opens to the end of the trial.
+type Interval struct {
+	Any        bool // something lays her open
+	Start, End Moment
+	Why        Why // why it cannot be; Dated where it can
+	Window     int // of the calendar, that stands in its way; -1 for none
 }
 
 // FirstDay is the day on which a span of work begins.
@@ -62,16 +78,48 @@ func (p *Plan) Slack(task int) int {
 	return int((t.LateStart - t.Start) / p.PerDay)
 }
 
+// Whole tells whether everything that is to be dated has a date.
+func (p *Plan) Whole() bool {
+	for i := range p.Tasks {
+		if w := p.Tasks[i].Why; w != Dated && w != Missed && w != Due {
+			return false
+		}
+	}
+	return true
+}
+
+// Sitting is the part of a task that is done in one day: minutes of its
+// working time.
+type Sitting struct{ Day, From, To int }
+
+// Sittings are the days on which a dated task is worked at.
+func (p *Plan) Sittings(task int) []Sitting {
+	t := &p.Tasks[task]
+	if t.Why != Dated {
+		return nil
+	}
+	var list []Sitting
+	for day := p.FirstDay(t.Start); day <= p.LastDay(t.End); day++ {
+		if at := day - p.days.today; at < 0 || at >= Horizon || p.days.stopped[at] {
+			continue
+		}
+		base := Moment(day) * p.PerDay
+		list = append(list, Sitting{day, int(max(t.Start-base, 0)), int(min(t.End-base, p.PerDay))})
+	}
+	return list
+}
+
+// Lies is where she lies on a day, as the plan has it.
+func (p *Plan) Lies(day int) Place { return p.days.lies(Moment(day) * p.PerDay) }
+
 // Make plans the tasks by the critical path method (Kelley and Walker,
 // Critical-path planning and scheduling, 1959): forward for the earliest
 // dates, backward from the end for the latest; what has no slack between them
 // is critical. Where there are fewer people than tasks, each person takes the
 // task that can begin first, of several the one with the longest chain behind
 // it (list scheduling), and the order in which people take them counts as a
-// dependency in the backward pass. A task that lays the boat up is held back
-// until a day before what it is done for, even where people had time before, and
-// is done where she lies then: she is not moved with her line open, unless there
-// is no other way. Windows, waiting and parts are kept by both passes.
+// dependency in the backward pass. Windows, waiting and parts are kept by both
+// passes, and what opens her belongs to one interval: see placeOpen.
 //
 // The error is a *problem.Error: a calendar that cannot be, a task without
 // length, a task that comes before itself.
@@ -88,19 +136,49 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 	if len(bad) > 0 {
 		return Plan{}, bad.Err()
 	}
-	m := &making{tasks: tasks, days: c.layOut(), hands: make([]hand, c.Hands)}
-	m.tails()
-	m.begin()
-	dated := len(m.plan.Order)
-	if idle, any := m.holdBack(true); any {
-		if m.forward(); len(m.plan.Order)+idle < dated { // no room where she lies then
-			m.begin()
-			m.holdBack(false)
-			m.forward()
+	return bestLaunch(newNetwork(tasks), c), nil
+}
+
+// bestLaunch plans with a booked haul-out ended on that day with which the
+// whole ends first; of several on the last.
+func bestLaunch(net *network, c Calendar) Plan {
+	booked := slices.IndexFunc(c.Windows, func(w Window) bool { return w.Kind == Booked && w.To >= c.Today })
+	best := planOn(net, c)
+	if booked < 0 {
+		return best
+	}
+	c.Windows = slices.Clone(c.Windows)
+	w := &c.Windows[booked]
+	for w.To--; w.To >= max(w.From, c.Today); w.To-- {
+		p := planOn(net, c)
+		if !p.Whole() {
+			break // a shorter lift takes no more work
+		}
+		if !best.Whole() || p.LastDay(p.Finish) < best.LastDay(best.Finish) {
+			best = p
 		}
 	}
+	return best
+}
+
+func planOn(net *network, c Calendar) Plan {
+	m := &making{network: net, calendar: &c, days: c.layOut(), hands: make([]hand, c.Hands), settled: make([]Why, len(net.tasks))}
+	m.tails()
+	m.reset()
+	for i := range net.tasks {
+		if net.tasks[i].Stage == Afterwards {
+			m.settled[i] = Due
+		}
+	}
+	if net.opens() {
+		m.placeOpen()
+	} else {
+		m.forward()
+		m.plan.Open.Window = -1
+	}
 	m.backward()
-	return m.plan, nil
+	m.plan.days = m.days
+	return m.plan
 }
 
 // inACircle refuses tasks of which one comes before itself.
@@ -115,81 +193,36 @@ type hand struct {
 }
 
 type making struct {
-	tasks []Task
-	days  *days
-	hands []hand
-	tail  []Moment // length of the longest chain from a task's start to the end
-	next  []int    // task that the same person takes after this one, or -1
-	plan  Plan
+	*network
+	calendar *Calendar
+	days     *days
+	hands    []hand
+	tail     []Moment // length of the longest chain from a task's start to the end
+	next     []int    // task that the same person takes after this one, or -1
+	plan     Plan
 
+	openFrom  int      // day before which she is not opened
 	places    []Place  // where each task is done; Anywhere where it does not matter
 	notBefore []Moment // of tasks that are held back
 	settled   []Why    // of tasks that get no date, whatever the others do
 }
 
-// begin plans the tasks with nothing held back.
-func (m *making) begin() {
-	m.notBefore, m.settled, m.places = make([]Moment, len(m.tasks)), make([]Why, len(m.tasks)), make([]Place, len(m.tasks))
+// reset holds nothing back.
+func (m *making) reset() {
+	m.notBefore, m.places = make([]Moment, len(m.tasks)), make([]Place, len(m.tasks))
 	for i := range m.tasks {
 		m.places[i] = m.tasks[i].Place
 	}
-	m.forward()
 }
 
-// holdBack finds from when on each task that lays the boat up is wanted: it
-// ends by what follows it, less a day of slack. One that is wanted for nothing
-// gets no date. Where unmoved is asked for, one that can be done anywhere is
-// done where she lies for what follows. It tells how many those are, and whether anything changes.
-func (m *making) holdBack(unmoved bool) (idle int, any bool) {
-	wanted := make([]Moment, len(m.tasks)) // start of the first task that follows
-	follows := make([]bool, len(m.tasks))  // any at all, with a date or without
-	for _, i := range slices.Backward(sorted(m.tasks)) {
-		t, dates := &m.tasks[i], &m.plan.Tasks[i]
-		for _, before := range t.After {
-			follows[before] = true
-		}
-		if dates.Why != Dated {
-			if dates.Why != AfterAnother {
-				m.settled[i] = dates.Why
-			}
-			continue
-		}
-		if t.LaysUp && follows[i] && wanted[i] == 0 {
-			m.settled[i], any = ForNothing, true
-			idle++
-			continue
-		}
-		begin := dates.Start
-		if t.LaysUp && wanted[i] > 0 {
-			by := wanted[i] - Moment(t.Wait)*m.days.perDay
-			if unmoved && t.Place == Anywhere {
-				m.places[i], any = m.days.lies(by), true
-			}
-			late, _, ok := m.days.latest(by, Moment(t.Minutes), m.places[i])
-			if !ok && unmoved && t.Place == Anywhere {
-				late, ok = by, true // she is moved that day: what follows goes after it
-			}
-			if ok && late-m.days.perDay > begin {
-				begin, any = late, true
-				m.notBefore[i] = late - m.days.perDay
-			}
-		}
-		for _, before := range t.After {
-			if wanted[before] == 0 || begin < wanted[before] {
-				wanted[before] = begin
-			}
-		}
-	}
-	return idle, any
-}
+func (m *making) need(i int) need { return need{m.places[i], m.tasks[i].Lift} }
 
 // tails finds the longest chain behind each task.
 func (m *making) tails() {
 	m.tail = make([]Moment, len(m.tasks))
-	order := sorted(m.tasks)
-	for _, i := range slices.Backward(order) {
+	for _, i := range slices.Backward(m.order) {
 		m.tail[i] += Moment(m.tasks[i].Minutes) + Moment(m.tasks[i].Wait)*m.days.perDay
-		for _, before := range m.tasks[i].After {
+		for _, before := range m.after[i] {
 			m.tail[before] = max(m.tail[before], m.tail[i])
 		}
 	}
@@ -207,7 +240,7 @@ func (m *making) forward() {
 		best, start, end := -1, Moment(0), Moment(0)
 		who := m.firstFree()
 		for i := range m.tasks {
-			if done[i] || !m.open(i, done) {
+			if done[i] || !m.canBegin(i, done) {
 				continue
 			}
 			s, e, why := m.place(i, m.hands[who].free)
@@ -246,9 +279,9 @@ func (m *making) firstFree() int {
 	return who
 }
 
-// open tells whether all that comes before a task is done.
-func (m *making) open(i int, done []bool) bool {
-	for _, before := range m.tasks[i].After {
+// canBegin tells whether all that comes before a task is done.
+func (m *making) canBegin(i int, done []bool) bool {
+	for _, before := range m.after[i] {
 		if !done[before] {
 			return false
 		}
@@ -256,24 +289,31 @@ func (m *making) open(i int, done []bool) bool {
 	return true
 }
 
-// place finds the first room for a task.
+// place finds the first free time for a task.
 func (m *making) place(i int, free Moment) (start, end Moment, why Why) {
 	t := &m.tasks[i]
 	if m.settled[i] != Dated {
 		return 0, 0, m.settled[i]
 	}
 	from := max(free, Moment(t.Ready)*m.days.perDay, m.notBefore[i])
-	for _, before := range t.After {
-		if m.plan.Tasks[before].Why != Dated {
+	if m.open[i] {
+		from = max(from, Moment(m.openFrom)*m.days.perDay)
+	}
+	for _, before := range m.after[i] {
+		switch m.plan.Tasks[before].Why {
+		case Missed, Due:
+			continue
+		case Dated:
+		default:
 			return 0, 0, AfterAnother
 		}
 		from = max(from, m.plan.Tasks[before].End+Moment(m.tasks[before].Wait)*m.days.perDay)
 	}
-	start, end, ok := m.days.earliest(from, Moment(t.Minutes), m.places[i])
+	start, end, ok := m.days.earliest(from, Moment(t.Minutes), m.need(i))
 	if ok {
 		return start, end, Dated
 	}
-	if _, _, short := m.days.earliest(from, 1, m.places[i]); short {
+	if _, _, short := m.days.earliest(from, 1, m.need(i)); short {
 		return 0, 0, TooShort
 	}
 	return 0, 0, NoWindow
@@ -281,16 +321,16 @@ func (m *making) place(i int, free Moment) (start, end Moment, why Why) {
 
 // backward gives every dated task its latest dates.
 func (m *making) backward() {
-	after := make([][]int, len(m.tasks))
+	then := make([][]int, len(m.tasks))
 	for i := range m.tasks {
-		for _, before := range m.tasks[i].After {
-			after[before] = append(after[before], i)
+		for _, before := range m.after[i] {
+			then[before] = append(then[before], i)
 		}
 	}
 	for _, i := range slices.Backward(m.plan.Order) {
 		t := &m.plan.Tasks[i]
 		by := m.plan.Finish
-		for _, next := range after[i] {
+		for _, next := range then[i] {
 			if n := &m.plan.Tasks[next]; n.Why == Dated {
 				by = min(by, n.LateStart-Moment(m.tasks[i].Wait)*m.days.perDay)
 			}
@@ -299,68 +339,9 @@ func (m *making) backward() {
 			by = min(by, m.plan.Tasks[n].LateStart)
 		}
 		var ok bool
-		if t.LateStart, t.LateEnd, ok = m.days.latest(by, Moment(m.tasks[i].Minutes), m.places[i]); !ok || t.LateStart < t.Start {
+		if t.LateStart, t.LateEnd, ok = m.days.latest(by, Moment(m.tasks[i].Minutes), m.need(i)); !ok || t.LateStart < t.Start {
 			t.LateStart, t.LateEnd = t.Start, t.End
 		}
 		t.Critical = t.LateStart == t.Start
 	}
 }
-
-// sorted orders the tasks so that each comes after those it rests on; those
-// in a circle are left out.
-func sorted(tasks []Task) []int {
-	before := make([]int, len(tasks))
-	after := make([][]int, len(tasks))
-	for i := range tasks {
-		for _, b := range tasks[i].After {
-			before[i]++
-			after[b] = append(after[b], i)
-		}
-	}
-	var order []int
-	for i, n := range before {
-		if n == 0 {
-			order = append(order, i)
-		}
-	}
-	for k := 0; k < len(order); k++ {
-		for _, next := range after[order[k]] {
-			if before[next]--; before[next] == 0 {
-				order = append(order, next)
-			}
-		}
-	}
-	return order
-}
-
-// cycle names the tasks of one circle in their order, or gives nil.
-func cycle(tasks []Task) []string {
-	inOrder := make([]bool, len(tasks))
-	for _, i := range sorted(tasks) {
-		inOrder[i] = true
-	}
-	at := slices.Index(inOrder, false)
-	if at < 0 {
-		return nil
-	}
-	// Every task left has one left before it: going back must come round.
-	var path []int
-	for !slices.Contains(path, at) {
-		path = append(path, at)
-		for _, b := range tasks[at].After {
-			if !inOrder[b] {
-				at = b
-				break
-			}
-		}
-	}
-	path = path[slices.Index(path, at):]
-	slices.Reverse(path)
-	names := make([]string, 0, len(path)+1)
-	for _, i := range path {
-		names = append(names, "“"+tasks[i].Name+"”")
-	}
-	return append(names, names[0])
-}
-
-func windowAt(i int, field string) string { return "/windows/" + strconv.Itoa(i) + "/" + field }

@@ -1,0 +1,154 @@
+package workplan
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// choose finds the work: that which was typed; or else a cure of each cause
+// that the fault finding says is to be cured, in its order.
+func (p *planner) choose(list *problem.List) {
+	book := p.session.Book
+	byID := make(map[string]rules.Remedy, book.Remedies().Len())
+	for _, r := range book.Remedies().All() {
+		byID[r.ID] = r
+	}
+	for i, c := range p.in.Remedies {
+		r, ok := byID[c.Remedy]
+		if !ok {
+			noSuch(list, fmt.Sprintf("/remedies/%d/remedy", i), "remedy", c.Remedy, slices.Sorted(maps.Keys(byID)))
+			continue
+		}
+		p.plan(r, "chosen")
+	}
+	if p.in.Remedies != nil {
+		return
+	}
+	decision := p.decided(byID)
+	for _, c := range p.toCure() {
+		p.cure(c, decision, byID)
+	}
+	if r, ok := byID[decision.work]; ok && !decision.used {
+		p.plan(r, decision.because)
+	}
+}
+
+// plan adds a piece of work, once.
+func (p *planner) plan(r rules.Remedy, because string) {
+	for i, has := range p.remedies {
+		if has.ID == r.ID {
+			if !strings.Contains(p.because[i], because) {
+				p.because[i] += "; " + because
+			}
+			return
+		}
+	}
+	p.remedies, p.because = append(p.remedies, r), append(p.because, because)
+}
+
+// noSuch refuses an id that no row has.
+func noSuch(list *problem.List, where, what, id string, known []string) {
+	hint := ""
+	if best, ok := contract.Closest(id, known); ok {
+		hint = fmt.Sprintf("did you mean %q?", best)
+	}
+	list.Add(where, fmt.Sprintf("there is no %s %q", what, id), strings.Join(known, ", "), hint)
+}
+
+// toCure lists the causes that the fault finding says are to be cured, in
+// their order.
+func (p *planner) toCure() []rules.Cause {
+	out := p.session.Earlier("fault-finding")
+	if out == nil {
+		return nil
+	}
+	var ids []string
+	if table := out.Sheet.Table("cureOrder"); table != nil {
+		for _, r := range table.Rows {
+			ids = append(ids, table.Reader(r)("cause"))
+		}
+	}
+	if first := out.Sheet.Result("cause"); first != nil && len(ids) == 0 {
+		ids = []string{first.Text}
+	}
+	var causes []rules.Cause
+	for _, id := range ids {
+		for _, c := range p.session.Book.Causes().All() {
+			if c.ID == id {
+				causes = append(causes, c)
+			}
+		}
+	}
+	return causes
+}
+
+// decision is what was decided between repairing and replacing.
+type decision struct {
+	way     string // "repair", "replace" or "leave"; "" where nothing is decided
+	work    string // id of the work that is taken, "" for none
+	works   []string
+	because string
+	used    bool // for one of the causes
+}
+
+// decided reads what was decided: off the sheet that weighs it or, where its
+// prices are lacking, what was typed of it.
+func (p *planner) decided(byID map[string]rules.Remedy) *decision {
+	d := &decision{}
+	if out := p.session.Earlier("repair-or-replace"); out != nil {
+		result := func(name string) string {
+			if r := out.Sheet.Result(name); r != nil {
+				return r.Text
+			}
+			return ""
+		}
+		d.way, d.works = result("taken"), []string{result("repairs"), result("replaces")}
+		d.because = "by what is expected to cost least (repair or replace)"
+		if typed := out.Sheet.Input("decided"); typed != nil {
+			d.because = "decided (repair or replace)"
+		}
+	} else if p.session.Boat != nil {
+		typed := func(name string) string {
+			raw, _, _, _ := p.session.Boat.Find("/choice/" + name)
+			word, _ := raw.(string)
+			return word
+		}
+		d.way, d.works, d.because = typed("decided"), []string{typed("repairWork"), typed("replaceWork")}, "decided"
+	}
+	if at := slices.Index([]string{"repair", "replace"}, d.way); at >= 0 {
+		d.work = d.works[at]
+	}
+	if _, ok := byID[d.work]; !ok {
+		d.work = ""
+	}
+	return d
+}
+
+// cure plans what cures a cause: the way that was decided where the decision
+// is about it, or else its first cure.
+func (p *planner) cure(c rules.Cause, d *decision, byID map[string]rules.Remedy) {
+	about := slices.ContainsFunc(d.works, func(work string) bool { return work != "" && rules.Contains(c.Remedies, work) })
+	switch {
+	case about && d.way == "leave":
+		d.used = true
+		p.left = append(p.left, fmt.Sprintf("“%s” is left as it is, %s: choose its work to plan it all the same.", c.Title, d.because))
+		return
+	case about && d.work != "" && rules.Contains(c.Remedies, d.work):
+		d.used = true
+		p.plan(byID[d.work], c.Title+": "+d.because)
+		return
+	case c.Remedies.Len() == 0:
+		return
+	}
+	because := c.Title + ": its first cure"
+	if about && d.way == "" {
+		because = c.Title + ": its first cure, until it is decided (repair or replace)"
+	}
+	p.plan(byID[c.Remedies.At(0)], because)
+}
