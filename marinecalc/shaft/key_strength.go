@@ -189,7 +189,9 @@ func (out *KeyStrengthResult) atPeak(in *KeyStrengthInput, least quantity.Ratio)
 	out.LeastSafety, out.PeakUse = least, 1/least
 	out.KeyUse, out.ShaftUse, out.HubUse = 1/min(out.ShearSafety, out.KeyBearingSafety), 1/out.ShaftSafety, 1/out.HubSafety
 	if in.PeakTorque == 0 {
-		out.LeastSafety = quantity.Ratio(math.NaN())
+		if !(out.PeakUse > 1) {
+			out.LeastSafety = quantity.Ratio(math.NaN())
+		}
 		for _, use := range [...]*quantity.Ratio{&out.PeakUse, &out.KeyUse, &out.ShaftUse, &out.HubUse} {
 			if !(*use > 1) { // what yields without a shock does with one
 				*use = quantity.Ratio(math.NaN())

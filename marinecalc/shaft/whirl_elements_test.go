@@ -275,3 +275,15 @@ func TestPlaceOfThePropeller(t *testing.T) {
 	_, err = Whirl(in)
 	parttest.RefusedAt(t, err, "/propellerOverhang")
 }
+
+// A shaft looked at from its other end whirls alike: bearings 0.3 and 2.0 m
+// along one of 2.6 m are 0.6 and 2.3 m along it from aft.
+func TestAShaftFromItsOtherEnd(t *testing.T) {
+	in := span(0.03, 2.6, 193e9, 8000)
+	in.Bearings = []Bearing{{0.3, 0}, {2.0, 0}}
+	want := parttest.Must(t, Whirl, in).Critical
+	in.Bearings = []Bearing{{0.6, 0}, {2.3, 0}}
+	parttest.Within(t, "from aft", parttest.Must(t, Whirl, in).Critical, float64(want), 1e-9)
+	free, _ := fineModel(t, in, false)
+	parttest.Within(t, "by the fine model", want, free, 3e-3)
+}
