@@ -34,7 +34,7 @@ func TestWhatWasSeenLeadsTheSurvey(t *testing.T) {
 	for _, f := range s.Found {
 		all += f.Title + ". " + f.Text + "\n"
 	}
-	for _, want := range []string{"glitter", "output flange", "0.4 mm deep", "reading of 2026-06-01"} {
+	for _, want := range []string{"glitter", "gearbox", "output", "0.4 mm deep", "reading of 2026-06-01"} {
 		if !strings.Contains(strings.ToLower(all), strings.ToLower(want)) {
 			t.Errorf("%q is not among what was found:\n%s", want, all)
 		}
