@@ -68,6 +68,7 @@ func (b *Book) DanglingIDs() problem.List {
 	for _, s := range all.Steps {
 		lead("steps", s.ID, "step", steps, s.After.items...)
 		lead("steps", s.ID, "caution", cautions, s.Hazards.items...)
+		lead("steps", s.ID, "remedy", remedies, s.Bares.items...)
 		for _, n := range s.Parts.items {
 			lead("steps", s.ID, "part", parts, n.Part)
 		}

@@ -81,11 +81,37 @@ func (c *checker) shared() {
 
 func (c *checker) cautions() {
 	for where, row := range c.rows("cautions") {
+		if list, _ := row["calculations"].([]any); len(list) == 0 && !c.isHazard(text(row, "id")) {
+			c.fail(where+"/calculations", "nothing shows this caution", "a calculation, or a step or a question that has it among its hazards", "")
+		}
 		for at, id := range texts(where+"/calculations", row["calculations"]) {
 			f := c.form(at, id)
 			c.valid(where, row["valid"], func(at, name string) *contract.Property { return c.property(at, f, name) })
 		}
 	}
+}
+
+// isHazard tells whether a step or a question, of the book or of the file, has
+// the caution of that id among its hazards.
+func (c *checker) isHazard(id string) bool {
+	for _, kind := range []string{"steps", "evidence"} {
+		for _, row := range c.rows(kind) {
+			if list, _ := row["hazards"].([]any); slices.Contains(list, any(id)) {
+				return true
+			}
+		}
+	}
+	for _, s := range c.book.Steps().All() {
+		if rules.Contains(s.Hazards, id) {
+			return true
+		}
+	}
+	for _, e := range c.book.Evidence().All() {
+		if rules.Contains(e.Hazards, id) {
+			return true
+		}
+	}
+	return false
 }
 
 // advice checks what advice names, and that its limit is one that its

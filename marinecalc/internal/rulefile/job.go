@@ -117,7 +117,7 @@ func (c *checker) led(at, id string, to []string) {
 }
 
 // looks checks the readings of the boat file that answer a question, or that a
-// step asks to write down.
+// step asks to write down, and the calculation whose picture stands beside it.
 func (c *checker) looks() {
 	file, err := boat.Contract()
 	if err != nil {
@@ -134,6 +134,9 @@ func (c *checker) looks() {
 				c.unknown(at, "reading of the boat file", name, names)
 			}
 		})
+		if id := text(row, "drawing"); id != "" {
+			c.form(where+"/drawing", id)
+		}
 	}
 	ways, _ := c.book.Table("ways-of-looking").Picks()
 	for where, row := range c.rows("evidence") {
