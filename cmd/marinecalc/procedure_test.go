@@ -50,7 +50,7 @@ func TestProcedureTicksOff(t *testing.T) {
 	if s = say("", "procedure", "repack-gland", "--boat", to, "--untick", "make-safe", "--date", "2026-07-01", "--out", to); s.code != exitDone {
 		t.Fatal(s.errs)
 	}
-	if text, _ := os.ReadFile(to); strings.Contains(string(text), `"make-safe"`) {
+	if text, _ := os.ReadFile(to); strings.Contains(string(text), `"done": "`) {
 		t.Errorf("still ticked: %s", text)
 	}
 	if s = say("", "procedure", "repack-gland", "--boat", to, "--end", "--date", "2026-07-01"); s.code != exitBad || !strings.Contains(s.errs, "no step of this work is ticked off") {
