@@ -156,28 +156,14 @@ func (m *maker) onSheet(f *Figure, w *worked, name string) {
 // behind names the inputs that a result rests on and that are not known.
 func (m *maker) behind(w *worked, p *contract.Property) []survey.Need {
 	var lacking []*contract.Property
-	seen := map[string]bool{}
-	var look func(p *contract.Property)
-	look = func(p *contract.Property) {
-		if seen[p.Name] {
-			return
-		}
-		seen[p.Name] = true
-		if !p.IsResult {
-			if w.sheet.Input(p.Name) == nil {
-				lacking = append(lacking, p)
-			}
-			return
-		}
-		for _, name := range p.DependsOn {
-			if input := w.form.Input.Child(name); input != nil {
-				look(input)
-			} else if result := w.form.Result.Child(name); result != nil {
-				look(result)
-			}
+	if !p.IsResult {
+		lacking = append(lacking, p)
+	}
+	for _, name := range w.form.Formulas.Rests(p.Name) {
+		if input := w.form.Input.Child(name); input != nil && w.sheet.Input(name) == nil {
+			lacking = append(lacking, input)
 		}
 	}
-	look(p)
 	return survey.HowTo(m.session, w.form, lacking)
 }
 

@@ -119,8 +119,8 @@ func (m *maker) valueText(p *contract.Property, raw any) string {
 }
 
 // hold lists the limits that a reading is held against: those on the reading
-// itself, or else those on the results that rest on it at once, those of a list
-// at all, and the one that the boat file sets.
+// itself, or else those on the results that rest on it and little else, or on a
+// list, and the one that the boat file sets.
 func (m *maker) hold(r *Record) {
 	pointer := boat.LatestReading + r.Reading
 	for _, c := range m.session.Calculations {
@@ -135,7 +135,8 @@ func (m *maker) hold(r *Record) {
 			limits := m.limitsOn(c.ID, func(on string) bool { return on == p.Name })
 			if len(limits) == 0 {
 				limits = m.limitsOn(c.ID, func(on string) bool {
-					return restsOn(form.Calculation, form.Result.Child(on), p.Name, p.Items != nil)
+					behind := form.Formulas.Rests(on)
+					return slices.Contains(behind, p.Name) && (p.Items != nil || len(behind) <= mostBehind)
 				})
 			}
 			r.Limits = append(r.Limits, limits...)
@@ -157,25 +158,9 @@ func (m *maker) hold(r *Record) {
 	}
 }
 
-// restsOn tells whether a result rests on an input at once, or at all.
-func restsOn(form *contract.Calculation, result *contract.Property, input string, atAll bool) bool {
-	if result == nil {
-		return false
-	}
-	seen := map[string]bool{}
-	var look func(p *contract.Property) bool
-	look = func(p *contract.Property) bool {
-		if seen[p.Name] {
-			return false
-		}
-		seen[p.Name] = true
-		return slices.ContainsFunc(p.DependsOn, func(name string) bool {
-			before := form.Result.Child(name)
-			return name == input || atAll && before != nil && look(before)
-		})
-	}
-	return look(result)
-}
+// mostBehind is on how many inputs a result may rest for its limit to be told
+// at a reading that is one of them.
+const mostBehind = 3
 
 // limitsOn lists the limits of a calculation on what is asked for: as its
 // sheet has them, or by their rows where there is no sheet and they apply
