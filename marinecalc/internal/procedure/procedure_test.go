@@ -289,3 +289,22 @@ func TestListOfWork(t *testing.T) {
 		t.Errorf("%d of %d are listed", len(seen), n)
 	}
 }
+
+// Thread locker is taken where the boat file says that the maker asks for it,
+// and only there, as on the shopping list.
+func TestPartsTheMakerAsksFor(t *testing.T) {
+	takes := func(boat string) (n int) {
+		for _, s := range stepsOf(made(t, testboat.Read(t, boat), marinecalc.Options{NoRanges: true}, "replace-coupling-bolts", "align-coupling")) {
+			for _, p := range s.Parts {
+				if p.ID == "thread-lock" {
+					n++
+				}
+			}
+		}
+		return n
+	}
+	without, with := takes(`{"name": "Tern"}`), takes(`{"name": "Tern", "work": {"parts": [{"part": "thread-lock", "makerAsks": true}]}}`)
+	if without != 0 || with == 0 {
+		t.Errorf("taken %d times unasked, %d times asked", without, with)
+	}
+}

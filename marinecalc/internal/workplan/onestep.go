@@ -1,11 +1,13 @@
 package workplan
 
 import (
+	"math"
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -25,12 +27,28 @@ func PartsOf(s *calc.Session, steps []rules.Step, step int) []StepPart {
 			alone[i].Parts = rules.List[rules.PartNeed]{}
 		}
 	}
-	p := &planner{session: s, in: &Input{}, steps: alone, tasks: make([]schedule.Task, len(alone))}
-	p.gatherParts(new(problem.List)) // no part in hand is named, so that nothing can be wrong
+	p := &planner{session: s, in: &Input{PartsInHand: inHand(s)}, steps: alone, tasks: make([]schedule.Task, len(alone))}
+	p.gatherParts(new(problem.List)) // the plan tells of a part in hand that there is not
 	var list []StepPart
 	for i := range p.needs {
 		need := &p.needs[i]
 		list = append(list, StepPart{need.part, p.amount(need), p.sizes(need.part)})
+	}
+	return list
+}
+
+// inHand is what the boat file says of parts, as far as it decides whether a
+// step takes them.
+func inHand(s *calc.Session) (list []PartInHand) {
+	raw, _, _, _ := s.Boat.Find("/work/parts")
+	rows, _ := raw.([]any)
+	for _, row := range rows {
+		one, _ := row.(map[string]any)
+		h := PartInHand{LeadTime: quantity.Time(math.NaN())}
+		h.Part, _ = one["part"].(string)
+		h.OnBoard, _ = one["onBoard"].(bool)
+		h.MakerAsks, _ = one["makerAsks"].(bool)
+		list = append(list, h)
 	}
 	return list
 }
