@@ -40,6 +40,8 @@ type jobDay struct {
 	PlansOneOf       [][]string        // remedies: of each list one is planned
 	Says             []string          // words on the sheets
 	Trend            string            // words of the outlook of the reading that is followed
+	Trial            string            // words of how the sea trial came out, or why it must wait
+	Due              map[string]string // of the service schedule: what is to be done, its state and the begin of its day
 }
 
 // TestWholeJobs follows each job through its days.
@@ -92,6 +94,18 @@ func (d *jobDay) check(t *testing.T, s *marinecalc.Survey) {
 	for _, words := range d.Says {
 		if !strings.Contains(string(said), words) {
 			t.Errorf("nothing says %q", words)
+		}
+	}
+	if d.Trial != "" {
+		if is := testboat.Page(t, s, "sea-trial").Result("says").Text; !strings.Contains(is, d.Trial) {
+			t.Errorf("the sea trial says %q, want %q", is, d.Trial)
+		}
+	}
+	for what, want := range d.Due {
+		page := testboat.Page(t, s, "service-schedule")
+		is := testboat.Column(t, page, "schedule", "what", "state")[what] + " " + testboat.Column(t, page, "schedule", "what", "due")[what]
+		if !strings.HasPrefix(is, want) {
+			t.Errorf("%s: %q, want %q", what, is, want)
 		}
 	}
 	if d.Trend != "" {

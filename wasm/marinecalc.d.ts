@@ -1220,7 +1220,7 @@ export interface Survey {
 /** One line of the summary, short enough for a narrow screen. */
 export interface Line {
   /** What it is of. */
-  code: 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'choice' | 'measure' | 'close' | 'guides' | 'untold' | 'ok';
+  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'close' | 'guides' | 'untold' | 'ok';
   /** The same as people read it. */
   head: string;
   /** What there is, as far as it fits. */
@@ -1231,8 +1231,8 @@ export interface Line {
 
 /** Something that is wrong with the boat. */
 export interface Found {
-  /** How it was found: a cause by its settling look, a look without a cause, wear that was measured, over a limit by a reading, over a limit by calculation. */
-  kind: 'cause' | 'look' | 'wear' | 'measured' | 'computed';
+  /** How it was found: why the shaft must not run, a cause by its settling look, a look without a cause, wear that was measured, over a limit by a reading, over a limit by calculation. */
+  kind: 'still' | 'cause' | 'look' | 'wear' | 'measured' | 'computed';
   /** What it is. */
   title: string;
   /** By what it was found, and what it means. */

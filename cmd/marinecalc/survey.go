@@ -76,6 +76,8 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 	}
 	for _, f := range s.Found {
 		switch f.Kind {
+		case "still":
+			tell("KEEP THE SHAFT STILL", f.Text)
 		case "cause":
 			tell("FOUND BROKEN", f.Title+". "+f.Text)
 		case "look", "wear":

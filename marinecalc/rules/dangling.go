@@ -63,6 +63,7 @@ func (b *Book) DanglingIDs() problem.List {
 	}
 	for _, r := range all.Remedies {
 		lead("remedies", r.ID, "cause", causes, r.Cures.items...)
+		lead("remedies", r.ID, "evidence", evidence, r.OnceSeen.items...)
 		lead("remedies", r.ID, "step", steps, r.Steps.items...)
 	}
 	for _, s := range all.Steps {

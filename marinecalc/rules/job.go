@@ -45,8 +45,11 @@ type Remedy struct {
 	Text  string       `json:"text"`
 	Kind  string       `json:"kind"` // "repair", "replace" or "adjust"
 	Cures List[string] `json:"cures"`
-	Steps List[string] `json:"steps"`
-	Note  string       `json:"note"`
+	// OnceSeen is the evidence of which a yes puts it before the other cures
+	// of its cause.
+	OnceSeen List[string] `json:"onceSeen"`
+	Steps    List[string] `json:"steps"`
+	Note     string       `json:"note"`
 	Provenance
 }
 

@@ -81,13 +81,13 @@ function inShort({ summary }) {
     'dl',
     { class: 'in-short', 'aria-label': 'The boat in short' },
     ...summary.flatMap(({ code, head, text }) => [
-      h('dt', {}, ['found', 'seen', 'measured', 'computed'].includes(code) && sign('beyond'), head),
+      h('dt', {}, ['still', 'found', 'seen', 'measured', 'computed'].includes(code) && sign('beyond'), head),
       h('dd', {}, text),
     ]),
   );
 }
 
-const HEADS = { cause: 'Found broken', look: 'Seen', wear: 'Seen', measured: 'Over a limit, measured', computed: 'Over a limit, calculated' };
+const HEADS = { still: 'Keep the shaft still', cause: 'Found broken', look: 'Seen', wear: 'Seen', measured: 'Over a limit, measured', computed: 'Over a limit, calculated' };
 
 /**
  * What is wrong and what does not agree, how one thing leads to another, and

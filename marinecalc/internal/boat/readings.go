@@ -47,8 +47,8 @@ func (e *Entry) Number(name, kind string) (si float64, ok bool) {
 	return p.SI, ok
 }
 
-// Changed tells whether the part was renewed or adjusted after it was read,
-// so that a new run of readings begins.
+// Changed tells whether what the entry's readings tell about was renewed or
+// adjusted just before them, so that a new run begins.
 func (e *Entry) Changed() bool { return e.flag("changed") }
 
 // FluidChanged tells whether the fluid was drained and filled afresh after the

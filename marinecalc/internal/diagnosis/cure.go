@@ -17,6 +17,7 @@ type CureStep struct {
 	Because     string // the link to what comes after it
 	Remedies    string
 	Cause       string // id
+	Cure        string // id of the remedy that is proposed first
 }
 
 // told tells whether a cause is found or among the leaders.
@@ -90,7 +91,7 @@ func (f *finder) cureOrder(first int, out *Result) {
 	ordered := f.chained(list)
 	for i, c := range ordered[:min(len(ordered), len(out.CureOrder))] {
 		cause := f.causes.At(c)
-		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered[i+1:]), Remedies: f.remedies(cause), Cause: cause.ID}
+		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered[i+1:]), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause)}
 		if !f.isFound(c) {
 			out.CureOrder[i].Known += ", " + percent(f.belief.Cause[c])
 		}
@@ -137,14 +138,44 @@ func (f *finder) link(c int, after []int) string {
 	return strings.Join(words, " ")
 }
 
-func (f *finder) remedies(c rules.Cause) string {
-	var titles []string
+// cures are the remedies of a cause in the order in which they are proposed:
+// what was seen can put one before the others.
+func (f *finder) cures(c rules.Cause) []rules.Remedy {
+	var list []rules.Remedy
 	for _, id := range c.Remedies.All() {
 		for _, r := range f.book.Remedies().All() {
 			if r.ID == id {
-				titles = append(titles, r.Title)
+				list = append(list, r)
 			}
 		}
 	}
+	slices.SortStableFunc(list, func(a, b rules.Remedy) int { return f.seen(b) - f.seen(a) })
+	return list
+}
+
+// seen is 1 where something was seen that puts a remedy first, or else 0.
+func (f *finder) seen(r rules.Remedy) int {
+	for q, e := range f.evidence.All() {
+		if f.answers[q] == bayes.Yes && rules.Contains(r.OnceSeen, e.ID) {
+			return 1
+		}
+	}
+	return 0
+}
+
+// remedies are the cures of a cause, in words.
+func (f *finder) remedies(c rules.Cause) string {
+	var titles []string
+	for _, r := range f.cures(c) {
+		titles = append(titles, r.Title)
+	}
 	return strings.Join(titles, "; or: ")
+}
+
+// firstCure is the id of the cure that is proposed first; "" for none.
+func (f *finder) firstCure(c rules.Cause) string {
+	if list := f.cures(c); len(list) > 0 {
+		return list[0].ID
+	}
+	return ""
 }

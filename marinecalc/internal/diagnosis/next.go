@@ -155,12 +155,12 @@ func (f *finder) heldBack() string {
 	var words []string
 	for c, cause := range f.causes.All() {
 		if cause.KeepStill != "" && f.told(c) {
-			words = append(words, fmt.Sprintf("“%s” is among the leaders. %s", cause.Title, cause.KeepStill))
+			words = append(words, keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)))
 		}
 	}
 	for q, e := range f.evidence.All() {
 		if e.KeepStill != "" && f.answers[q] == bayes.Yes && f.pointsToUnseen(q) {
-			words = append(words, fmt.Sprintf("“%s” yes. %s", e.Title, e.KeepStill))
+			words = append(words, keepStill(e.KeepStill, "“"+e.Title+"” yes"))
 		}
 	}
 	if len(words) == 0 {
@@ -168,6 +168,9 @@ func (f *finder) heldBack() string {
 	}
 	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
 }
+
+// keepStill puts the reason before what it rests on.
+func keepStill(why, by string) string { return strings.TrimSuffix(why, ".") + " (" + by + ")." }
 
 // pointsToUnseen tells whether a yes is strong evidence for a cause that nobody has looked
 // for and not found.

@@ -2,7 +2,7 @@
 // readings back. The arithmetic is package proof below it: seatrial.go is what
 // goes in and comes out, protocol.go makes the stages of the rows of rule
 // data, hold.go holds the readings against limits and baseline, words.go says
-// how it came out, draw.go draws it.
+// how it came out, waits.go what stands against running it, draw.go draws it.
 package seatrial
 
 import (

@@ -14,15 +14,26 @@ import (
 func (t *trial) words() {
 	out := &t.out
 	whole := t.count.Whole()
+	still, found, since := t.waits()
+	stands := whole == proof.Pass && still == "" && found == "" && since == ""
+	if whole == proof.Pass && !stands {
+		whole = proof.LookAgain
+	}
 	out.Outcome = string(whole)
 	out.Fails = quantity.Ratio(math.NaN())
 	open := fmt.Sprintf("%d of %d readings were not taken", t.count.NotRead, out.ReadingsWanted)
 	switch {
+	case out.ReadingsTaken == 0 && still != "":
+		out.Says = "Not to be run now: the shaft stands. " + still + " This is the protocol for after the cure."
+	case out.ReadingsTaken == 0 && found != "":
+		out.Says = "Not run yet, and first comes the cure. Found: " + found + ". This is the protocol for after it."
 	case out.ReadingsTaken == 0:
 		out.Says = "Not run yet: this is the protocol to take along."
 	case whole == proof.Fail:
 		out.Fails = quantity.Ratio(t.count.Failed)
 		out.Says = "Not in service. Failed: " + strings.Join(t.failed, "; ") + "."
+	case whole == proof.LookAgain && len(t.again) == 0:
+		out.Says = "Every reading was taken and met what it was held against, but it proves nothing as it stands."
 	case whole == proof.LookAgain:
 		out.Says = "Not passed yet. To look at again: " + strings.Join(t.again, "; ") + "."
 	case whole == proof.NotRead:
@@ -37,6 +48,17 @@ func (t *trial) words() {
 	if whole == proof.Fail || whole == proof.LookAgain {
 		if t.count.NotRead > 0 {
 			out.Says += " " + strings.ToUpper(open[:1]) + open[1:] + "."
+		}
+	}
+	if out.ReadingsTaken > 0 {
+		switch {
+		case still != "":
+			out.Says += " Not to be run again now: the shaft stands. " + still
+		case found != "":
+			out.Says += " Found, and not cured as far as the boat file tells: " + found + "."
+		}
+		if since != "" {
+			out.Says += " After it came " + since + ": run it again from its first stage."
 		}
 	}
 	out.PitchSays = t.pitch()

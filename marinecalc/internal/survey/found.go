@@ -26,6 +26,7 @@ type FoundKind string
 
 // The kinds, in the order in which they lead.
 const (
+	FoundStill    FoundKind = "still"    // why the shaft must not run
 	FoundCause    FoundKind = "cause"    // a settling look showed it
 	FoundLook     FoundKind = "look"     // a look was answered with yes and no cause is settled by that
 	FoundWear     FoundKind = "wear"     // wear that was measured, with no verdict that it may stay
@@ -60,6 +61,9 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	out := s.sheet(diagnosis.FaultFinding)
 	if out == nil {
 		return list
+	}
+	if why := s.heldBack(); why != "" {
+		list = append(list, Found{Kind: FoundStill, Title: "Do not run the shaft.", Text: why, Calculation: out.Calculation, Sheet: out.Title})
 	}
 	settled := map[string]bool{} // questions, by title
 	evidence := session.Book.Evidence()
@@ -242,7 +246,9 @@ func (s *Survey) choice() *Choice {
 	}
 	if c.Planned != "" {
 		plan := "planned: " + c.Planned
-		if c.Finish != "" {
+		if why, none := strings.CutPrefix(c.Finish, "cannot be given: "); none {
+			plan += "; no day can be given: " + strings.TrimSuffix(why, ".")
+		} else if c.Finish != "" {
 			plan += ", ready " + c.Finish
 		}
 		parts = append(parts, plan)

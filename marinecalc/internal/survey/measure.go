@@ -31,7 +31,8 @@ type Measure struct {
 type group struct {
 	Measure
 	key  string
-	read bool // a reading, and not a maker's figure
+	of   string // the reading of the boat file that it is; "" for none
+	read bool   // a reading, and not a maker's figure
 }
 
 // Settled is a verdict that waits.
@@ -75,7 +76,11 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 		return nil, err
 	}
 	out := []Measure{}
+	still := s.heldBack() != ""
 	for _, m := range g.list {
+		if still && g.runsShaft(m) {
+			continue // the shaft must not run for it
+		}
 		m.Text = m.text()
 		out = append(out, m.Measure)
 	}
@@ -97,7 +102,10 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 		}
 	}
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
-	m.read = strings.HasPrefix(p.Boat, boat.LatestReading)
+	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
+	if !m.read {
+		m.of = ""
+	}
 	if c, err := g.session.Find(calculation); err == nil {
 		if k, err := c.Form(); err == nil {
 			m.Gauge = gaugeOf(g.session, k.Calculation, p)

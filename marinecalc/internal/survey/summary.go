@@ -67,6 +67,9 @@ func (s *Survey) summary() []Line {
 		}
 		return titles
 	}
+	if why := s.heldBack(); why != "" {
+		add("still", "Keep the shaft still", 1, []string{why})
+	}
 	list := titlesOf(FoundCause)
 	add("found", "Found broken", len(list), list)
 	list = titlesOf(FoundLook, FoundWear)
@@ -87,6 +90,9 @@ func (s *Survey) summary() []Line {
 	add("faults", "Figures to put right", len(list), list)
 	if s.Choice != nil {
 		add("choice", "Work", 1, []string{s.Choice.Text})
+	}
+	if look := s.lookFirst(); look != "" {
+		add("look", "Look first", 1, []string{look})
 	}
 	list = nil
 	for _, m := range s.Measure {

@@ -28,6 +28,22 @@ func (t *follower) worse(value, than float64) float64 {
 	return than - value
 }
 
+// least is what a reading must not fall under, by another limit than that which
+// it is followed to; NaN for none.
+func (t *follower) least(reading string) float64 {
+	for _, row := range t.session.Book.Table("trend-readings").Rows.All() {
+		if row.Pick != reading {
+			continue
+		}
+		for _, limit := range strings.Fields(row.Values.Of("floor").Text) {
+			if l, ok := t.session.LimitOf("gland-heat", limit); ok {
+				return l.SI
+			}
+		}
+	}
+	return math.NaN()
+}
+
 // newest is the place of the newest reading of the run.
 func (t *follower) newest() int { return t.found.Run[len(t.found.Run)-1] }
 
@@ -137,6 +153,8 @@ func (t *follower) held() {
 	}
 	told := fmt.Sprintf("%s: from %s before to %s after it, now %s", done, t.show(old), t.show(first), t.show(newest))
 	switch reach := 1.96 * sigma * math.Sqrt(1+1/n); {
+	case gained < -reach && old < t.floor:
+		out.HeldSays = told + ". Before it there was less than is needed, at least " + t.show(t.floor) + ": nearer to the limit is where it belongs."
 	case gained < -reach:
 		out.HeldSays = told + ". After it the reading stood nearer to its limit than before: no cure, unless it was meant to be brought there."
 	case gained <= reach:

@@ -40,6 +40,7 @@ func (t *follower) gather(in *Input) error {
 	}
 	t.property = &of.Property
 	t.series = series.Series{Limit: math.NaN(), Rising: t.side(in.LimitSide, of.Side) != "least", Shifted: t.property.Kind.Name == "temperature"}
+	t.floor = t.least(in.Reading)
 	var bad problem.List
 	if in.SurroundedBy != "" {
 		t.sea = t.another("/surroundedBy", in.SurroundedBy, t.property.Kind.Name, &bad)

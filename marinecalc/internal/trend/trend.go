@@ -115,6 +115,7 @@ type follower struct {
 	read      []gathered // beside the points of the series
 	carried   carriage   // of what the fluid carries
 	works     []work     // on the part, as the events have it
+	floor     float64    // under which a reading is no better for being far from its limit; NaN for none
 	notes     []string   // what was left out or not corrected
 	found     series.Trend
 	out       Result

@@ -1,8 +1,10 @@
 package trend_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -93,6 +95,24 @@ func TestTrendAfterAnEvent(t *testing.T) {
 	}
 	if v := s.Verdict("trend-newest"); v == nil || v.Word != "beyond" {
 		t.Errorf("%+v", v)
+	}
+}
+
+// A gland that ran dry is no worse for dripping again, and one that dripped
+// enough is (1 drip a minute is the least, gland-drips of gland-heat).
+func TestDryGlandIsCuredByDrips(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "jobs", "dry-gland.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for before, want := range map[string]string{"0 drips/min": "where it belongs", "2 drips/min": "no cure"} {
+		var job struct{ Boat json.RawMessage }
+		if err := json.Unmarshal([]byte(strings.Replace(string(text), `"dripRate": "0 drips/min"`, `"dripRate": "`+before+`"`, 1)), &job); err != nil {
+			t.Fatal(err)
+		}
+		if s := testboat.RunOn(t, string(job.Boat), "reading-trend", `{}`); !strings.Contains(s.Result("heldSays").Text, want) {
+			t.Errorf("%s before: %q, want %q", before, s.Result("heldSays").Text, want)
+		}
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/upkeep/due"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 )
 
 const (
@@ -128,19 +129,76 @@ func (k *keeper) known(name string) (float64, string, bool) {
 	return 0, word, ok && is
 }
 
-// looked is the newest reading of one of the names, up to today.
-func (k *keeper) looked(names []string) (newest *boat.Entry) {
+// looked is the newest entry, up to today, in which one of the names was read
+// or one of the questions answered with no by who looked.
+func (k *keeper) looked(names, questions []string) (newest *boat.Entry) {
 	for e := range k.session.Boat.Readings() {
 		if d, err := day.Parse(e.Date); err != nil || d > k.today || newest != nil && e.Date < newest.Date {
 			continue
 		}
-		for _, name := range names {
-			if v, has := e.Value(name); has && v != false {
-				newest = e
-			}
+		if read(e, names) || answeredNo(e, questions) {
+			newest = e
 		}
 	}
 	return newest
+}
+
+// read tells whether one of the names was read.
+func read(e *boat.Entry, names []string) bool {
+	return slices.ContainsFunc(names, func(name string) bool {
+		v, has := e.Value(name)
+		return has && v != false
+	})
+}
+
+// answeredNo tells whether one of the questions was answered with no, and not
+// by hearsay. A yes is a fault to cure, and no care that was taken.
+func answeredNo(e *boat.Entry, questions []string) bool {
+	list, _ := e.Value("symptoms")
+	answers, _ := list.([]any)
+	return slices.ContainsFunc(answers, func(a any) bool {
+		one, _ := a.(map[string]any)
+		evidence, _ := one["evidence"].(string)
+		return slices.Contains(questions, evidence) && one["answer"] == "no" && one["by"] != rules.Hearsay
+	})
+}
+
+// firstAfterWork tells whether an entry is the first in which one of the names
+// was read since work on what they tell about.
+func (k *keeper) firstAfterWork(e *boat.Entry, names []string) bool {
+	if e.Changed() {
+		return true
+	}
+	before := ""
+	for r := range k.session.Boat.Readings() {
+		if r.Date < e.Date && read(r, names) {
+			before = max(before, r.Date)
+		}
+	}
+	for ev := range k.session.Boat.Events() {
+		if slices.Contains(names, ev.Renews) && ev.Date <= e.Date && ev.Date > before {
+			return true
+		}
+	}
+	return false
+}
+
+// perhaps is the newest event, up to today, with which a new run of one of the
+// readings began: it may have been the care that is asked for, and the words
+// of an event are not read by a program.
+func (k *keeper) perhaps(names []string) (newest boat.Event) {
+	for e := range k.session.Boat.Events() {
+		if slices.Contains(names, e.Renews) && dayOf(e.Date) <= k.today && e.Date >= newest.Date {
+			newest = e
+		}
+	}
+	return newest
+}
+
+// dayOf is a day of the boat file, which its schema has let through.
+func dayOf(date string) int {
+	d, _ := day.Parse(date)
+	return d
 }
 
 // trial is the day of the boat's sea trial, where one of the names was read on

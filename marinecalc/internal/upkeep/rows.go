@@ -61,6 +61,9 @@ func (k *keeper) careOf(row rules.Row) care {
 		}
 	}
 	k.lastDone(&c)
+	if c.fresh {
+		c.soonAfterWork()
+	}
 	c.Wear = k.wear(row.Values.Of("trend").Text)
 	c.when = c.Next(k.use)
 	c.state = c.StateOf(c.when, k.use, float64(k.in.Horizon)/secondsPerDay)
@@ -77,6 +80,9 @@ func (k *keeper) careOf(row rules.Row) care {
 		every = append(every, spanOf(c.EveryDays))
 	}
 	c.every = strings.Join(every, " or ")
+	if c.fresh && len(every) > 0 && c.beds() {
+		c.every += ", the first time after work"
+	}
 	return c
 }
 
@@ -109,15 +115,19 @@ func (k *keeper) lastDone(c *care) {
 			take(d.Date, float64(d.EngineHours)/secondsPerHour)
 		}
 	}
-	if e := k.looked(strings.Fields(c.row.Values.Of("readings").Text)); e != nil {
+	names, first := strings.Fields(c.row.Values.Of("readings").Text), ""
+	if e := k.looked(names, strings.Fields(c.row.Values.Of("questions").Text)); e != nil {
 		hours := math.NaN()
 		if seconds, ok := e.EngineHours(); ok {
 			hours = seconds / secondsPerHour
 		}
 		take(e.Date, hours)
+		first = e.Date
+		c.fresh = c.Day == dayOf(first) && k.firstAfterWork(e, names)
 	}
-	if date := k.trial(strings.Fields(c.row.Values.Of("readings").Text)); date != "" {
+	if date := k.trial(names); date != "" {
 		take(date, math.NaN())
+		c.fresh = c.fresh && date <= first
 	}
 	c.last = "nobody, as far as the boat file tells"
 	if c.Done {
@@ -125,7 +135,31 @@ func (k *keeper) lastDone(c *care) {
 		if !math.IsNaN(c.Hours) {
 			c.last += fmt.Sprintf(", %.0f h", c.Hours)
 		}
+		return
 	}
+	if e := k.perhaps(strings.Fields(c.row.Values.Of("run").Text)); e.What != "" {
+		c.last += fmt.Sprintf("; was it “%s” on %s? Then write it down as done", e.What, e.Date)
+	}
+}
+
+// beds tells whether the row has an interval for what was just worked on.
+func (c *care) beds() bool {
+	_, hours := c.row.Values.Find("newHours")
+	_, within := c.row.Values.Find("newWithin")
+	return hours || within
+}
+
+// soonAfterWork shortens the interval to that of what was just worked on: it
+// beds in, settles or works loose in its first hours. A maker's interval that
+// is shorter stays.
+func (c *care) soonAfterWork() {
+	shorter := func(every *float64, column string, unit float64) {
+		if v, has := c.row.Values.Find(column); has && !(*every <= v.SI/unit) {
+			*every = v.SI / unit
+		}
+	}
+	shorter(&c.EveryHours, "newHours", secondsPerHour)
+	shorter(&c.EveryDays, "newWithin", secondsPerDay)
 }
 
 // wear is the day from which the readings of a name may be at their limit, by

@@ -132,6 +132,7 @@ type care struct {
 	every     string
 	authority string
 	guide     bool
+	fresh     bool // last looked at for the first time after work on it
 }
 
 // Keep makes the list. It is worked out once for a sheet: nothing in it is

@@ -60,6 +60,44 @@ func TestDueDaysByHand(t *testing.T) {
 	}
 }
 
+// What was worked on is looked at again within a fortnight, three weeks for the
+// gaps (the note of that row), and after the second look in its usual time.
+func TestFirstLookAfterWorkComesSooner(t *testing.T) {
+	gaps := `"couplingGaps":[{"clock":"0°","gap":"0.3 mm"},{"clock":"90°","gap":"0.3 mm"},{"clock":"180°","gap":"0.3 mm"},{"clock":"270°","gap":"0.3 mm"}],`
+	first := `{"date":"2026-03-01","changed":true,"dripRate":"6 drips/min",` + gaps + `"symptoms":[{"evidence":"coupling-bolt-turns","answer":"no"}]}`
+	again := `{"date":"2026-03-10","dripRate":"6 drips/min",` + gaps + `"symptoms":[{"evidence":"coupling-bolt-turns","answer":"no"}]}`
+	old := `{"date":"2026-02-01","dripRate":"30 drips/min"},`
+	event := `"events":[{"date":"2026-02-20","what":"gland packed afresh","renews":"dripRate"}],`
+	for _, c := range []struct{ name, boat, what, due string }{
+		{"gland, first", `"readings":[` + first + `]`, "Gland: drips and temperature", "2026-03-15"},
+		{"gland, again", `"readings":[` + first + `,` + again + `]`, "Gland: drips and temperature", "2026-04-09"},
+		{"gland, first after an event", event + `"readings":[` + old + strings.Replace(first, `"changed":true,`, "", 1) + `]`, "Gland: drips and temperature", "2026-03-15"},
+		{"gland, no work", `"readings":[` + old + strings.Replace(first, `"changed":true,`, "", 1) + `]`, "Gland: drips and temperature", "2026-03-31"},
+		{"gaps, first", `"readings":[` + first + `]`, "Coupling alignment", "2026-03-22"},
+		{"gaps, again", `"readings":[` + first + `,` + again + `]`, "Coupling alignment", "2027-03-10"},
+		{"bolts, first", `"readings":[` + first + `]`, "Coupling bolts", "2026-03-15"},
+		{"bolts, again", `"readings":[` + first + `,` + again + `]`, "Coupling bolts", "2027-03-10"},
+	} {
+		if got := lineOf(t, testboat.RunOn(t, `{"name":"Tern",`+c.boat+`}`, "service-schedule", `{}`), c.what); got["due"] != c.due {
+			t.Errorf("%s: %v, want %s", c.name, got, c.due)
+		}
+	}
+}
+
+// A no by who looked is a look; a yes is a fault, and hearsay is none.
+func TestAnswersCountAsLooking(t *testing.T) {
+	for answer, want := range map[string]string{`"answer":"no"`: "later", `"answer":"yes"`: "never looked at", `"answer":"unknown"`: "never looked at", `"answer":"no","by":"hearsay"`: "never looked at"} {
+		boat := `{"name":"Tern","readings":[{"date":"2026-03-01","symptoms":[{"evidence":"coupling-bolt-turns",` + answer + `}]}]}`
+		if got := lineOf(t, testboat.RunOn(t, boat, "service-schedule", `{}`), "Coupling bolts"); got["state"] != want {
+			t.Errorf("%s: %v", answer, got)
+		}
+	}
+	boat := `{"name":"Tern","gland":{"packing":"flax"},"events":[{"date":"2026-02-20","what":"gland packed afresh","renews":"dripRate"}],"readings":[{"date":"2026-03-01","dripRate":"6 drips/min"}]}`
+	if got := lineOf(t, testboat.RunOn(t, boat, "service-schedule", `{}`), "Gland packing"); got["state"] != "never looked at" || !strings.Contains(got["lastDone"], "was it “gland packed afresh” on 2026-02-20?") {
+		t.Errorf("an event that may have been it: %v", got)
+	}
+}
+
 func TestReadingsCountAsLooking(t *testing.T) {
 	boat := `{"name":"Tern","readings":[{"date":"2026-03-01","engineHours":"1000 h","dripRate":"6 drips/min","fluidChanged":true},{"date":"2026-03-20","engineHours":"1010 h","fluidChanged":false}]}`
 	s := testboat.RunOn(t, boat, "service-schedule", `{}`)

@@ -69,9 +69,12 @@ func (p *planner) toCure() []rules.Cause {
 		return nil
 	}
 	var ids []string
+	p.first = map[string]string{}
 	if table := out.Sheet.Table("cureOrder"); table != nil {
 		for _, r := range table.Rows {
-			ids = append(ids, table.Reader(r)("cause"))
+			at := table.Reader(r)
+			ids = append(ids, at("cause"))
+			p.first[at("cause")] = at("cure")
 		}
 	}
 	if first := out.Sheet.Result("cause"); first != nil && len(ids) == 0 {
@@ -146,9 +149,13 @@ func (p *planner) cure(c rules.Cause, d *decision, byID map[string]rules.Remedy)
 	case c.Remedies.Len() == 0:
 		return
 	}
+	first, ok := byID[p.first[c.ID]]
+	if !ok {
+		first = byID[c.Remedies.At(0)]
+	}
 	because := c.Title + ": its first cure"
 	if about && d.way == "" {
 		because = c.Title + ": its first cure, until it is decided (repair or replace)"
 	}
-	p.plan(byID[c.Remedies.At(0)], because)
+	p.plan(first, because)
 }

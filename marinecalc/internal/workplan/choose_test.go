@@ -35,6 +35,17 @@ func works(s *marinecalc.Sheet) []string {
 	return list
 }
 
+// Bolts that worked, with red dust to show for it, are changed; bolts that are
+// only loose are tightened (remedies.json, onceSeen).
+func TestFrettedBoltsAreChanged(t *testing.T) {
+	for dust, want := range map[string]string{"yes": "Change the coupling bolts", "no": "Tighten the coupling bolts"} {
+		b := testboat.Read(t, `{"name":"Tern","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"},{"evidence":"red-dust","answer":"`+dust+`"}]}`)
+		if got := works(testboat.Run(t, "work-plan", `{"today":"2026-03-02"}`, marinecalc.Options{Boat: b, NoRanges: true})); !slices.Equal(got, []string{want}) {
+			t.Errorf("red dust %s: %q, want %q", dust, got, want)
+		}
+	}
+}
+
 // The plan takes what was decided: typed work, then the decision, then what
 // clearly costs least, then the first cure; and cures what killed the part first.
 func TestDecisionAndPlanAreOneChoice(t *testing.T) {

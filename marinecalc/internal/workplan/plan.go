@@ -28,9 +28,10 @@ type planner struct {
 	in       *Input
 	today    int
 	remedies []rules.Remedy
-	because  []string // by remedy
-	left     []string // what is not planned, and why
-	begins   int      // of a day's work, minutes after midnight
+	because  []string          // by remedy
+	first    map[string]string // by cause: the remedy that the fault finding proposes first
+	left     []string          // what is not planned, and why
+	begins   int               // of a day's work, minutes after midnight
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
 	tasks    []schedule.Task

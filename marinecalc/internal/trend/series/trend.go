@@ -130,7 +130,7 @@ func Follow(in Series) (Trend, error) {
 	byDate := slices.Clone(out.Run)
 	out.cut(&in)
 	if len(out.Run) < Fewest {
-		return Trend{}, problem.List{{Where: "/readings", What: fmt.Sprintf("there are %d readings of this kind since the part was last changed", len(out.Run)),
+		return Trend{}, problem.List{{Where: "/readings", What: "since the part was last changed there " + counted(len(out.Run)) + " of this kind",
 			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}.Err()
 	}
 	out.Since = in.Points[out.Run[0]].Day
@@ -312,4 +312,15 @@ func (t *Trend) slip(in *Series, x, y []float64, i int) (Kind, bool) {
 func near(x, y []float64, i int) (nx, ny []float64) {
 	from := min(max(0, i-20), len(x)-40)
 	return x[from : from+40], y[from : from+40]
+}
+
+// counted says how many readings there are.
+func counted(n int) string {
+	switch n {
+	case 0:
+		return "is no reading"
+	case 1:
+		return "is one reading"
+	}
+	return fmt.Sprintf("are %d readings", n)
 }
