@@ -34,6 +34,7 @@ type Evidence struct {
 	Blind    List[string]         `json:"blind"`
 	Verdicts List[VerdictAnswers] `json:"verdicts"`
 	Readings List[ReadingAnswers] `json:"readings"`
+	Boat     List[BoatAnswers]    `json:"boat"`
 	Note     string               `json:"note"`
 	Provenance
 }
@@ -76,6 +77,14 @@ func (b *Book) WrongBy(way string) float64 {
 		return 0
 	}
 	return row.Values.Of("wrong").SI
+}
+
+// BoatAnswers says that a choice of the boat file answers the question: what a
+// boat does not have cannot fail.
+type BoatAnswers struct {
+	At     string       `json:"at"` // pointer into the boat file
+	Words  List[string] `json:"words"`
+	Answer string       `json:"answer"` // "yes" or "no"
 }
 
 // ReadingAnswers says that the newest reading of a name answers the question

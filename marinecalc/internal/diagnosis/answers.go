@@ -21,6 +21,9 @@ func answerWord(a bayes.Answer) string {
 // byPerson marks what a person answered.
 const byPerson = "answer"
 
+// byBoat marks what the boat file says she has.
+const byBoat = "boat file"
+
 // byVerdict is how a verdict looks at things.
 const byVerdict = "gauge"
 
@@ -131,6 +134,7 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 	for _, l := range f.book.AllLimits().All() {
 		owner[l.ID] = l.Calculation
 	}
+	f.takeBoat(s.Boat)
 	count := f.takeReadings(s.Boat)
 	for q, e := range f.evidence.All() {
 		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {

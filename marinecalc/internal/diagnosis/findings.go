@@ -115,8 +115,8 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 	first := order[0]
 	p := f.belief.Cause[first]
 	out := Result{ByVerdict: byVerdict, Doubt: rounded(f.belief.Doubt()), Found: f.foundWords()}
-	for _, a := range f.answers {
-		if a != bayes.Unknown {
+	for q, a := range f.answers {
+		if a != bayes.Unknown && f.from[q] != byBoat { // what she has is no look
 			out.Answered++
 		}
 	}

@@ -48,6 +48,21 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 	return count
 }
 
+// takeBoat lets what the boat file says she has answer what she cannot have:
+// a rigid coupling has no element to tear. It returns nothing to count, since
+// none of it is a look.
+func (f *finder) takeBoat(b *boat.Boat) {
+	for q, e := range f.evidence.All() {
+		for _, by := range e.Boat.All() {
+			raw, _, _, known := b.Find(by.At)
+			word, _ := raw.(string)
+			if known && f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) {
+				f.put(q, answerOf[by.Answer], byBoat, "")
+			}
+		}
+	}
+}
+
 // readingsOf are the readings of a name, the newest first.
 func readingsOf(b *boat.Boat, name string) []noted {
 	var list []noted

@@ -31,7 +31,7 @@ type Measure struct {
 type group struct {
 	Measure
 	key  string
-	of   string // the reading of the boat file that it is; "" for none
+	of   string // the reading of the boat file that it is, or no name of one
 	read bool   // a reading, and not a maker's figure
 }
 
@@ -103,9 +103,6 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 	}
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
 	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
-	if !m.read {
-		m.of = ""
-	}
 	if c, err := g.session.Find(calculation); err == nil {
 		if k, err := c.Form(); err == nil {
 			m.Gauge = gaugeOf(g.session, k.Calculation, p)

@@ -35,7 +35,7 @@ func (s *Survey) lookFirst() string {
 // runsShaft tells whether a reading is taken with the shaft running.
 func (g *gatherer) runsShaft(m *group) bool {
 	for _, row := range g.session.Book.Table("trend-readings").Rows.All() {
-		if row.Pick == m.of && m.of != "" && row.Values.Of("underWay").Text == "yes" {
+		if row.Pick == m.of && row.Values.Of("underWay").Text == "yes" {
 			return true
 		}
 	}

@@ -155,9 +155,19 @@ func Keep(s *calc.Session) calc.PerRun[Input, Result] {
 	}, Draw: func(_ Input, _ Result, b picture.Brush) []sheet.Drawing { return k.draw(b) }}
 }
 
-// says counts and names what comes first.
+// says counts and names what comes first: before all, that the shaft must not
+// run now, where the fault finding says so.
 func (k *keeper) says() {
 	out := &k.out
+	defer func() {
+		if k.session.Boat == nil {
+			return
+		}
+		if faults := k.session.Earlier("fault-finding"); faults != nil && faults.Sheet.Result("heldBack") != nil {
+			_, why, _ := strings.Cut(faults.Sheet.Result("heldBack").Text, ": ")
+			out.Says = "The shaft stands until it is cured, and what is read under way waits: " + why + " " + out.Says
+		}
+	}()
 	known := false
 	nan := quantity.Ratio(math.NaN())
 	out.Overdue, out.OverdueGuide = 0, 0

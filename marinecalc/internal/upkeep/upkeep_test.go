@@ -98,6 +98,16 @@ func TestAnswersCountAsLooking(t *testing.T) {
 	}
 }
 
+// What must be read under way waits while the shaft must not run.
+func TestScheduleWaitsForTheShaft(t *testing.T) {
+	for answer, waits := range map[string]bool{"yes": true, "no": false} {
+		boat := `{"name":"Tern","readings":[{"date":"2026-03-01","dripRate":"0 drips/min","symptoms":[{"evidence":"gland-hot","answer":"` + answer + `"}]}]}`
+		if says := testboat.RunOn(t, boat, "service-schedule", `{}`).Result("says").Text; strings.HasPrefix(says, "The shaft stands until it is cured") != waits {
+			t.Errorf("%s: %q", answer, says)
+		}
+	}
+}
+
 func TestReadingsCountAsLooking(t *testing.T) {
 	boat := `{"name":"Tern","readings":[{"date":"2026-03-01","engineHours":"1000 h","dripRate":"6 drips/min","fluidChanged":true},{"date":"2026-03-20","engineHours":"1010 h","fluidChanged":false}]}`
 	s := testboat.RunOn(t, boat, "service-schedule", `{}`)
