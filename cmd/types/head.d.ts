@@ -89,6 +89,8 @@ export interface Schema {
   judgedOnly?: true;
   /** A result that is a probability over the trials. */
   chance?: true;
+  /** A result that is a probability, found by the calculation itself. */
+  probability?: true;
   /** Inputs of which each by itself leads to this result. */
   ways?: string[];
   /** A reading that is this part of the difference of two readings with its gauge. */

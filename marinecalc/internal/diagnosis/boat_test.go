@@ -32,6 +32,12 @@ func TestWhatSheDoesNotHaveCannotFail(t *testing.T) {
 			t.Errorf("%s: asked are %q", c.name, asked)
 		}
 	}
+	packed := testboat.RunOn(t, `{"name":"Tern","gland":{"packing":"flax"},"readings":[{"date":"2026-03-01","symptoms":[{"evidence":"gearbox-whine","answer":"no"}]}]}`, "fault-finding", `{}`)
+	for n := 0; packed.Cell("ranking", n, "name") != nil; n++ {
+		if by := packed.Cell("ranking", n, "evidenceFor"); by != nil && strings.Contains(by.Text, seal) {
+			t.Errorf("that she has packing is evidence for %s", packed.Cell("ranking", n, "name").Text)
+		}
+	}
 	s := testboat.RunOn(t, `{"name":"Tern","coupling":{"kind":"rigid"},"readings":[{"date":"2026-03-01"}],"symptoms":[]}`, "fault-finding", `{}`)
 	if !strings.HasPrefix(s.Result("howSure").Text, "Nothing is answered yet") {
 		t.Errorf("what she has counts as an answer: %q", s.Result("howSure").Text)

@@ -239,7 +239,7 @@ func (f *finder) ranked(c int) RankedCause {
 	evidenceFor, against := -1, -1
 	for q, a := range f.answers {
 		w := f.belief.Weight(c, q, a)
-		if w > most {
+		if w > most && f.from[q] != byBoat { // what she has is no evidence for a trouble
 			most, evidenceFor = w, q
 		}
 		if w < least {
