@@ -94,7 +94,11 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		fmt.Fprintln(out, "  Nothing is over a limit and nothing was found broken, as far as it was looked at.")
 	}
 	for _, chain := range s.Chains {
-		tell("Because", chain)
+		if strings.Contains(chain, " → ") {
+			tell("Because", chain)
+		} else {
+			tell("Look for", chain)
+		}
 	}
 	if s.Choice != nil {
 		tell("Work", s.Choice.Text)

@@ -321,7 +321,7 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 	if doubt != "" {
 		return strings.TrimSpace(text + "; " + doubt + ". " + remedy)
 	}
-	if v.Word == sheet.NearLimit {
+	if v.Word == sheet.NearLimit && v.Over == "" {
 		of := ""
 		if p := r.property(h.Scale.Of); p != nil {
 			of = p.Title
@@ -335,7 +335,11 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 			text += ", met with a probability of " + percent(*v.Probability)
 		}
 	}
-	if v.Over != "" {
+	switch {
+	case v.Over == "":
+	case v.Word == sheet.NearLimit: // close at the worst of the bracket, and maybe far from it here
+		text += " at the worst of what is usual (" + v.Over + ")"
+	default:
 		text += " for all of what is usual (" + v.Over + ")"
 	}
 	if v.Word.Plain() == sheet.Beyond {

@@ -5,36 +5,93 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
 // Chains says how the troubles that the sheets show lead to one another, in
-// the order of the rows: every link between two troubles that are seen, with
-// the links that lie between them, and what to expect next from each.
+// the order of the rows: every link between two troubles that are seen, and the
+// shortest way from a limit that is over to a trouble that nothing else seen
+// explains. Then, in one line for each trouble, what it may have brought on
+// that nobody has seen.
 //
 // A limit is a trouble when its verdict is "beyond" or "near the limit"; a
 // cause is one when a verdict answers its confirming question with yes, or
 // when the fault finding says that it was found or is more likely than not.
-func Chains(book *rules.Book, sheets []*sheet.Sheet) []string {
-	w := readWeb(book, sheets)
-	if len(w.seen) == 0 {
-		return []string{}
+// What is near its limit alone makes no chain: nothing is wrong there yet.
+func Chains(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) []string {
+	w := readWeb(book, b, sheets)
+	sentences := []string{}
+	if !w.wrong {
+		return sentences
 	}
 	links := book.Chains()
-	reached := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.From, c.To })
-	leads := spreadOver(w.seen, links, func(c rules.Chain) (from, to string) { return c.To, c.From })
-	sentences := []string{}
+	between := w.between(links)
+	told := map[string]bool{}
 	for _, c := range links.All() {
-		between := reached[c.From] && leads[c.To]
-		expected := w.seen[c.From] && !w.within[c.To]
-		if between || expected {
+		if w.seen[c.From] && w.seen[c.To] || between[c.ID] {
 			sentences = append(sentences, w.sentence(c))
+			told[c.From+"/"+c.To] = true
 		}
+	}
+	expected, order := map[string][]string{}, []string{}
+	basis := map[string]string{}
+	for _, c := range links.All() {
+		if !w.seen[c.From] || w.within[c.To] || w.seen[c.To] || w.unseen[c.To] || told[c.From+"/"+c.To] || !w.fitted(c.To) {
+			continue
+		}
+		if expected[c.From] == nil {
+			order = append(order, c.From)
+		}
+		expected[c.From] = append(expected[c.From], w.short(c.To))
+		basis[c.From] = c.Basis.Authority()
+	}
+	for _, from := range order {
+		sentences = append(sentences, fmt.Sprintf("what “%s” may have brought on: %s. [%s]", w.title[from], strings.Join(expected[from], "; "), basis[from]))
 	}
 	return sentences
 }
+
+// between are the links, by id, of the shortest ways over what nobody has seen,
+// from each limit that is over to the next troubles that no trouble seen leads
+// to directly.
+func (w *web) between(links rules.List[rules.Chain]) map[string]bool {
+	explained := map[string]bool{}
+	for _, c := range links.All() {
+		if w.seen[c.From] && w.seen[c.To] {
+			explained[c.To] = true
+		}
+	}
+	on := map[string]bool{}
+	for start := range w.over {
+		by := map[string]rules.Chain{} // the link over which each was reached first
+		for edge := []string{start}; len(edge) > 0; {
+			var next []string
+			for _, at := range edge {
+				for _, c := range links.All() {
+					if _, has := by[c.To]; has || c.From != at || c.To == start || w.within[c.To] || !w.fitted(c.To) {
+						continue
+					}
+					by[c.To] = c
+					if !w.seen[c.To] {
+						next = append(next, c.To)
+					} else if !explained[c.To] {
+						for back, ok := c, true; ok; back, ok = by[back.From] {
+							on[back.ID] = true
+						}
+					}
+				}
+			}
+			edge = next
+		}
+	}
+	return on
+}
+
+// fitted tells whether the boat has what a cause is of.
+func (w *web) fitted(id string) bool { return !w.absent[id] }
 
 // web is what the sheets say of the ends of the chains.
 type web struct {
@@ -43,14 +100,19 @@ type web struct {
 	seen   map[string]bool   // it is a trouble
 	within map[string]bool   // its verdict is within
 	open   map[string]string // what is said of it that is neither
+	over   map[string]bool   // limits that are over
+	unseen map[string]bool   // a cause that a look did not show
+	absent map[string]bool   // a cause of something that the boat does not have
+	wrong  bool              // something is over a limit or was found
 }
 
-func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
-	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}, open: map[string]string{}}
+func readWeb(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) *web {
+	w := &web{title: map[string]string{}, word: map[string]string{}, seen: map[string]bool{}, within: map[string]bool{}, open: map[string]string{},
+		over: map[string]bool{}, unseen: map[string]bool{}, absent: map[string]bool{}}
 	for _, l := range book.AllLimits().All() {
 		w.title[l.ID] = l.Title
 		if how := strings.TrimSuffix(l.How, "."); how != "" {
-			w.open[l.ID] = "no verdict yet: " + strings.ToLower(how[:1]) + how[1:]
+			w.open[l.ID] = noVerdict + ": " + strings.ToLower(how[:1]) + how[1:]
 		}
 	}
 	for _, c := range book.Causes().All() {
@@ -61,6 +123,9 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 		switch v.Word.Plain() {
 		case sheet.Beyond, sheet.NearLimit:
 			w.seen[id], w.word[id] = true, v.Reads
+			if v.Word.Plain() == sheet.Beyond {
+				w.over[id], w.wrong = true, true
+			}
 		case sheet.Within:
 			w.within[id] = true
 		case sheet.CannotTell:
@@ -72,11 +137,13 @@ func readWeb(book *rules.Book, sheets []*sheet.Sheet) *web {
 			if e.ID != c.Confirm {
 				continue
 			}
+			w.absent[c.ID] = b != nil && answerByBoat(b, e) == bayes.No
 			a, v := answerByVerdict(e, func(limit string) *sheet.Verdict { return verdicts[limit] })
 			switch {
 			case a == bayes.Yes:
-				w.seen[c.ID], w.word[c.ID] = true, "by the verdict on “"+v.Title+"”"
+				w.seen[c.ID], w.word[c.ID], w.wrong = true, "by the verdict on “"+v.Title+"”", true
 			case a == bayes.No:
+				w.unseen[c.ID] = true
 				w.open[c.ID] = "no sign of it in the verdict on “" + v.Title + "”"
 			default:
 				w.doubt(c.ID, e, verdicts)
@@ -122,50 +189,58 @@ func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
 	if i < 0 || sheets[i].Result("cause") == nil {
 		return
 	}
+	looked := map[string]bool{} // questions answered with no
+	for n := 0; sheets[i].Cell("weights", n, "question") != nil; n++ {
+		if sheets[i].Cell("weights", n, "answer").Text == answerWord(bayes.No) {
+			looked[sheets[i].Cell("weights", n, "question").Text] = true
+		}
+	}
+	for _, c := range book.Causes().All() {
+		for _, e := range book.Evidence().All() {
+			if e.ID == c.Confirm && looked[e.Title] {
+				w.unseen[c.ID] = true
+			}
+		}
+	}
 	open := judgement(book, "sure-open")
 	for n := 0; sheets[i].Cell("ranking", n, "cause") != nil; n++ {
 		cause, p, known := sheets[i].Cell("ranking", n, "cause").Text, sheets[i].Cell("ranking", n, "probability"), sheets[i].Cell("ranking", n, "known")
 		switch {
 		case w.seen[cause]:
 		case known != nil && known.Text != "":
-			w.seen[cause], w.word[cause] = true, known.Text
+			w.seen[cause], w.word[cause], w.wrong = true, known.Text, true
 		case p != nil && p.SI != nil && *p.SI >= open:
-			w.seen[cause], w.word[cause] = true, p.Text+" by the fault finding"
+			w.seen[cause], w.word[cause], w.wrong = true, p.Text+" by the fault finding", true
 		}
 	}
 }
 
-// spreadOver gives everything that can be reached from the troubles along the
-// links, the troubles themselves among it.
-func spreadOver(seen map[string]bool, links rules.List[rules.Chain], ends func(rules.Chain) (from, to string)) map[string]bool {
-	reached := map[string]bool{}
-	for id := range seen {
-		reached[id] = true
+// named is one end of a chain with how it is known.
+func (w *web) named(id string) string {
+	switch {
+	case w.seen[id]:
+		return fmt.Sprintf("%s (%s)", w.title[id], w.word[id])
+	case w.within[id]:
+		return w.title[id] + " (OK so far)"
 	}
-	for grown := true; grown; {
-		grown = false
-		for _, c := range links.All() {
-			if from, to := ends(c); reached[from] && !reached[to] {
-				reached[to], grown = true, true
-			}
-		}
+	if open := w.open[id]; open != "" {
+		return w.title[id] + " (" + open + ")"
 	}
-	return reached
+	return w.title[id] + " (not seen yet)"
 }
+
+// short is what nobody has seen yet, without how it is read.
+func (w *web) short(id string) string {
+	if strings.HasPrefix(w.open[id], noVerdict) {
+		return w.title[id] + " (" + noVerdict + ")"
+	}
+	return strings.TrimSuffix(w.named(id), " (not seen yet)")
+}
+
+// noVerdict begins what is said of a limit that was not judged.
+const noVerdict = "no verdict yet"
 
 // sentence says one link.
 func (w *web) sentence(c rules.Chain) string {
-	named := func(id string) string {
-		switch {
-		case w.seen[id]:
-			return fmt.Sprintf("%s (%s)", w.title[id], w.word[id])
-		case w.within[id]:
-			return w.title[id] + " (OK so far)"
-		}
-		if open := w.open[id]; open != "" {
-			return w.title[id] + " (" + open + ")"
-		}
-		return w.title[id] + " (nothing seen of it so far: look for it)"
-	}
-	return fmt.Sprintf("%s → %s: %s [%s]", named(c.From), named(c.To), strings.TrimSpace(c.Because), c.Basis.Authority())
+	return fmt.Sprintf("%s → %s: %s [%s]", w.named(c.From), w.named(c.To), strings.TrimSpace(c.Because), c.Basis.Authority())
 }

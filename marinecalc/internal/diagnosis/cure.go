@@ -63,14 +63,36 @@ func (f *finder) madeBy(first int) string {
 	}
 	var open []string
 	for _, p := range bayes.Rank(f.belief.Cause) {
-		if q := f.settler[p]; f.model.Brings[p][first] > 0 && q >= 0 && f.answers[q] == bayes.Unknown {
-			open = append(open, f.named(p))
+		if by, ok := f.above(p, first); ok && len(open) < mostOpen {
+			open = append(open, f.named(p)+by)
 		}
 	}
 	if len(open) == 0 {
 		return ""
 	}
 	return "Not known. Look, before a new part runs, for: " + strings.Join(open, "; ") + "."
+}
+
+// mostOpen is how many looks are proposed for what made a part fail.
+const mostOpen = 6
+
+// above tells how a cause that nobody has looked for may have made another one
+// fail: "" by itself, " by way of" one that is not found. ok is false where it
+// may not, or is all but ruled out.
+func (f *finder) above(p, first int) (by string, ok bool) {
+	q := f.settler[p]
+	if p == first || f.isFound(p) || q < 0 || f.answers[q] != bayes.Unknown || f.belief.Cause[p] < f.figure("worth-naming") {
+		return "", false
+	}
+	if f.model.Brings[p][first] > 0 {
+		return "", true
+	}
+	for _, between := range bayes.Rank(f.belief.Cause) {
+		if f.model.Brings[p][between] > 0 && f.model.Brings[between][first] > 0 && !f.isFound(between) && f.belief.Cause[between] >= f.figure("look-among") {
+			return ", by way of " + firstLower(f.causes.At(between).Title), true
+		}
+	}
+	return "", false
 }
 
 // cureOrder lists what is to be cured: all that was found, the first cause,

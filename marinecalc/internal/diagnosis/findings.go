@@ -136,7 +136,9 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 	for i, c := range order[:min(len(order), len(out.Ranking))] {
 		out.Ranking[i] = f.ranked(c)
 	}
-	f.next(in, &out)
+	if out.Answered == 0 || !f.pointsNowhere(p) {
+		f.next(in, &out)
+	}
 	f.weigh(first, &out)
 	return out
 }
@@ -205,12 +207,13 @@ func (f *finder) explains(c int) float64 {
 }
 
 // shown is the probability of a suspected cause as it goes on the sheet: to a
-// thousandth, and never quite sure. What was found has none.
+// hundredth, as such judgements are worth, and never quite sure. What was found
+// has none.
 func (f *finder) shown(c int) quantity.Ratio {
 	if f.isFound(c) {
 		return quantity.Ratio(math.NaN())
 	}
-	return quantity.Ratio(min(max(rounded(f.belief.Cause[c]), 0.001), 0.999))
+	return quantity.Ratio(min(max(math.Round(100*f.belief.Cause[c])/100, 0.01), 0.99))
 }
 
 // foundBy says which look showed a cause to be there.

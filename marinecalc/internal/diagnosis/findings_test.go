@@ -95,3 +95,60 @@ func TestAChainIsToldInOrder(t *testing.T) {
 		t.Errorf("made by %q", out.MadeBy)
 	}
 }
+
+// What made a part fail is looked for up the chain: old mounts behind the
+// misalignment that a worn bearing makes likely. What was looked at is not.
+func TestTheMountsBehindAWornBearing(t *testing.T) {
+	const mounts = "Engine mounts settled or perished ("
+	answers := yes("gearbox-whine", "gearbox-hot", "fluid-metal", "output-flange-play", "mounts-old")
+	if out := found(t, marinecalc.Options{}, answers...); !strings.Contains(out.MadeBy, mounts) || !strings.Contains(out.MadeBy, "by way of coupling misaligned") {
+		t.Errorf("old mounts are not suspected: %s", out.MadeBy)
+	}
+	if out := found(t, marinecalc.Options{}, append(answers, no("mount-rubber")...)...); strings.Contains(out.MadeBy, mounts) {
+		t.Errorf("mounts that were looked at: %s", out.MadeBy)
+	}
+	if out := found(t, marinecalc.Options{}, append(answers, yes("mount-rubber", "coupling-gaps")...)...); !strings.HasPrefix(out.MadeBy, "Engine mounts settled or perished (found) → Coupling misaligned (found) → Gearbox bearing worn") {
+		t.Errorf("the chain of what was found: %s", out.MadeBy)
+	}
+}
+
+// What the boat does not have is not suspected, nor proposed to be looked at:
+// an elastic piece in a rigid coupling, a face seal where packing is. Who has
+// seen it all the same is believed.
+func TestWhatTheBoatDoesNotHave(t *testing.T) {
+	answers := `{"answers": [{"evidence": "after-rope", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}, {"evidence": "gland-drips-much", "answer": "yes"}%s]}`
+	for _, c := range []struct {
+		boat, cause string
+		listed      bool
+	}{
+		{`"coupling": {"kind": "rigid"}`, "coupling-insert-torn", false},
+		{`"coupling": {"kind": "flexible"}`, "coupling-insert-torn", true},
+		{`"gland": {"packing": "flax"}`, "face-seal-leaks", false},
+		{`"gland": {"boxBore": "41 mm"}`, "face-seal-leaks", true},
+	} {
+		b := testboat.Read(t, `{"name": "Wren", `+c.boat+`}`)
+		s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(answers, ""), marinecalc.Options{Boat: b})
+		listed := false
+		for n := 0; s.Cell("ranking", n, "cause") != nil; n++ {
+			listed = listed || s.Cell("ranking", n, "cause").Text == c.cause
+		}
+		if listed != c.listed {
+			t.Errorf("%s with %s: suspected %v, want %v", c.cause, c.boat, listed, c.listed)
+		}
+	}
+	b := testboat.Read(t, `{"name": "Wren", "coupling": {"kind": "rigid"}}`)
+	s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(answers, `, {"evidence": "coupling-insert-seen", "answer": "yes"}`), marinecalc.Options{Boat: b})
+	if r := s.Result("found"); r == nil || !strings.Contains(r.Text, "Flexible coupling element torn") {
+		t.Errorf("what a person saw: %+v", r)
+	}
+}
+
+// A judgement is told in whole per cent, and never as none or all.
+func TestWholePerCent(t *testing.T) {
+	out := found(t, marinecalc.Options{}, yes("gearbox-whine", "gearbox-hot", "fluid-leaks")...)
+	for _, r := range out.Ranking {
+		if p := 100 * float64(r.Probability); !math.IsNaN(p) && r.Name != "" && (math.Abs(p-math.Round(p)) > 1e-9 || p < 1 || p > 99) {
+			t.Errorf("%s: %v %%", r.Name, p)
+		}
+	}
+}

@@ -194,6 +194,11 @@ func (f *finder) nextCheck(c bayes.Check) NextCheck {
 	}
 	if w, ok := f.worst(e, true); ok {
 		n.Hazard = string(w.Signal) + ": " + w.Text
+		for _, c := range f.book.AllCautions().All() { // what stands nowhere else on the sheet
+			if c.ID != w.ID && rules.Contains(e.Hazards, c.ID) && !rules.Contains(c.Calculations, FaultFinding) {
+				n.Hazard += " " + string(c.Signal) + ": " + c.Text
+			}
+		}
 	}
 	return n
 }

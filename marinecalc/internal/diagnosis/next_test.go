@@ -101,3 +101,18 @@ func TestDoNotKnowIsNotAskedAgain(t *testing.T) {
 		}
 	}
 }
+
+// A boat of which nothing points anywhere is not taken apart; before anything
+// was answered there is something to ask.
+func TestNothingIsOpenedWhileNothingPoints(t *testing.T) {
+	out := found(t, marinecalc.Options{}, no("shake-grows", "fluid-leaks", "late-engage")...)
+	if out.LeadingCause != diagnosis.NothingPoints || len(asked(out)) > 0 {
+		t.Errorf("%s: %q", out.LeadingCause, asked(out))
+	}
+	if out = found(t, marinecalc.Options{}); len(asked(out)) == 0 {
+		t.Error("nothing to begin with")
+	}
+	if out = found(t, marinecalc.Options{}, yes("shake-grows")...); len(asked(out)) == 0 {
+		t.Error("nothing to look at for a vibration")
+	}
+}

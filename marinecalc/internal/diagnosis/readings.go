@@ -48,19 +48,30 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 	return count
 }
 
+// surely is the share of wrong answers where the boat has no such thing.
+const surely = 1e-6
+
 // takeBoat lets what the boat file says she has answer what she cannot have:
 // a rigid coupling has no element to tear. It returns nothing to count, since
 // none of it is a look.
 func (f *finder) takeBoat(b *boat.Boat) {
 	for q, e := range f.evidence.All() {
-		for _, by := range e.Boat.All() {
-			raw, _, _, known := b.Find(by.At)
-			word, _ := raw.(string)
-			if known && f.answers[q] == bayes.Unknown && rules.Contains(by.Words, word) {
-				f.put(q, answerOf[by.Answer], byBoat, "")
-			}
+		if a := answerByBoat(b, e); a != bayes.Unknown && f.answers[q] == bayes.Unknown {
+			f.put(q, a, byBoat, "")
+			f.model.Wrong[q] = surely
 		}
 	}
+}
+
+// answerByBoat is what the boat file says of a question by what she has.
+func answerByBoat(b *boat.Boat, e rules.Evidence) bayes.Answer {
+	for _, by := range e.Boat.All() {
+		raw, _, _, known := b.Find(by.At)
+		if word, _ := raw.(string); known && rules.Contains(by.Words, word) {
+			return answerOf[by.Answer]
+		}
+	}
+	return bayes.Unknown
 }
 
 // readingsOf are the readings of a name, the newest first.

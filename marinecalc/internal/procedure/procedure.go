@@ -351,6 +351,9 @@ func (m *maker) step(n int) Step {
 			}
 		}
 	}
+	if still := workplan.KeptStill(m.session); still != "" && workplan.RunsAsFound(row) {
+		out.Note = strings.TrimSpace("Leave this step out. " + still + " " + out.Note)
+	}
 	out.Due = m.due(row)
 	if t := m.ticked(row.ID); t != nil {
 		out.TickNote = t.Note

@@ -308,3 +308,18 @@ func TestPartsTheMakerAsksFor(t *testing.T) {
 		t.Errorf("taken %d times unasked, %d times asked", without, with)
 	}
 }
+
+// A step that runs the shaft before anything is cured says so where the fault
+// finding keeps the shaft still, and only there.
+func TestAShaftKeptStillIsNotRun(t *testing.T) {
+	for symptom, still := range map[string]bool{"after-touching": true, "knock-into-gear": false} {
+		b := testboat.Read(t, `{"name": "Stint", "lies": "afloat", "symptoms": [{"evidence": "`+symptom+`", "answer": "yes"}, {"evidence": "shake-grows", "answer": "yes"}]}`)
+		p := made(t, b, marinecalc.Options{NoRanges: true}, "align-coupling")
+		if note := stepNamed(t, p, "note-under-way").Note; strings.HasPrefix(note, "Leave this step out.") != still {
+			t.Errorf("%s: %q", symptom, note)
+		}
+		if note := stepNamed(t, p, "first-start").Note; strings.Contains(note, "Leave this step out.") {
+			t.Errorf("%s: the start after the cure: %q", symptom, note)
+		}
+	}
+}

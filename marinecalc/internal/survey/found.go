@@ -6,6 +6,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -112,7 +113,11 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 		}
 		for _, e := range evidence.All() {
 			if e.Title == question && (e.Kind == "check" || e.Readings.Len() > 0) {
-				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: "Yes, by the " + from + "." + points, Calculation: out.Calculation, Sheet: out.Title})
+				text := "Yes, by the " + from + "."
+				if weight := out.Cell("weights", n, "weight"); weight != nil && strings.HasSuffix(weight.Text, " for") {
+					text += points // it speaks for the leading cause
+				}
+				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: text, Calculation: out.Calculation, Sheet: out.Title})
 			}
 		}
 	}
@@ -238,6 +243,16 @@ func (s *Survey) choice() *Choice {
 	}
 	c := Choice{Decided: text("repair-or-replace", "decided", "cheapest"), Planned: text("work-plan", "planned"), Finish: text("work-plan", "finish")}
 	var parts []string
+	fault := s.sheet(diagnosis.FaultFinding)
+	suspected := false
+	if known := fault.Result("known"); known != nil && known.Text == "suspected" {
+		suspected = true
+		words := "suspected: " + text(diagnosis.FaultFinding, "leadingCause") + " (" + text(diagnosis.FaultFinding, "probability") + ")"
+		if look := fault.Cell("nextChecks", 0, "question"); look != nil && look.Text != "" {
+			words += ", look first: “" + look.Text + "”"
+		}
+		parts = append(parts, words)
+	}
 	if table := s.sheet("work-plan").Table("schedule"); c.Planned != "" && (table == nil || len(table.Rows) == 0) {
 		c.Decided = "" // nothing is to be done, so that nothing was decided
 	}
@@ -246,10 +261,15 @@ func (s *Survey) choice() *Choice {
 	}
 	if c.Planned != "" {
 		plan := "planned: " + c.Planned
-		if why, none := strings.CutPrefix(c.Finish, "cannot be given: "); none {
-			plan += "; no day can be given: " + strings.TrimSuffix(why, ".")
-		} else if c.Finish != "" {
-			plan += ", ready " + c.Finish
+		if suspected && text("work-plan", "suspected") != "" {
+			plan += " (on that suspicion: order nothing yet)"
+		}
+		switch dated, err := day.Parse(c.Finish); {
+		case c.Finish == "":
+		case err != nil: // it says why there is none, at length
+			plan += ", no date yet: see the work plan"
+		default:
+			plan += ", ready " + day.Text(dated)
 		}
 		parts = append(parts, plan)
 	}

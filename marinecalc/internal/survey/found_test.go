@@ -106,3 +106,44 @@ func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
 		t.Errorf("nothing to read again: %+v", near.Measure)
 	}
 }
+
+// A look that says nothing of the leading cause is not told to point to it: dark
+// fluid is no sign of a misaligned coupling, and metal in it is one of a bearing.
+func TestALookPointsOnlyToWhatItSpeaksFor(t *testing.T) {
+	for _, c := range []struct {
+		symptoms, look string
+		points         bool
+	}{
+		{`{"evidence": "coupling-gaps", "answer": "yes"}, {"evidence": "shake-grows", "answer": "yes"}`, "dark", false},
+		{`{"evidence": "output-flange-play", "answer": "yes"}`, "glitter", true},
+	} {
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Dunlin", "symptoms": [`+c.symptoms+`], "readings": [{"date": "2026-06-01", "fluidLook": "`+c.look+`", "fluidLookBy": "jar"}]}`), marinecalc.Options{NoRanges: true})
+		seen := false
+		for _, f := range s.Found {
+			if f.Kind == survey.FoundLook && strings.Contains(f.Text, "reading of 2026-06-01") {
+				seen = true
+				if points := strings.Contains(f.Text, "It points to"); points != c.points {
+					t.Errorf("%s: %s %s", c.look, f.Title, f.Text)
+				}
+			}
+		}
+		if !seen {
+			t.Errorf("%s is not told: %+v", c.look, s.Found)
+		}
+	}
+}
+
+// The line of the work says when its plan rests on a suspicion, and names a day
+// or that there is none; why there is none stands on the plan.
+func TestTheWorkLine(t *testing.T) {
+	for _, c := range []struct{ more, want string }{
+		{`"symptoms": [{"evidence": "clatter-at-idle", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}]`, "planned: Change the damper plate (on that suspicion: order nothing yet), ready 20"},
+		{`"symptoms": [{"evidence": "damper-seen", "answer": "yes"}]`, "Planned: Change the damper plate, ready 20"},
+		{`"lies": "afloat", "symptoms": [{"evidence": "blade-seen", "answer": "yes"}]`, "no date yet: see the work plan."},
+	} {
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Dunlin", `+c.more+`, "readings": [{"date": "2026-06-01", "engineHours": "100 h"}]}`), marinecalc.Options{NoRanges: true})
+		if s.Choice == nil || !strings.Contains(s.Choice.Text, c.want) || strings.Contains(s.Choice.Text, "..") {
+			t.Errorf("%s: %+v, want %q", c.more, s.Choice, c.want)
+		}
+	}
+}

@@ -104,7 +104,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	}
 	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
 	survey.sum()
-	survey.Chains = diagnosis.Chains(s.Book, survey.Sheets)
+	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
 	survey.Disagree = survey.disagree(b)
 	survey.Found = survey.found(s)
 	survey.Choice = survey.choice()

@@ -31,8 +31,15 @@ func (p *planner) choose(list *problem.List) {
 		return
 	}
 	decision := p.decided(byID)
-	for _, c := range p.toCure() {
-		p.cure(c, decision, byID)
+	causes := p.toCure()
+	found := map[string]bool{}
+	for _, c := range causes {
+		if c.found {
+			found[c.ID] = true
+		}
+	}
+	for _, c := range causes {
+		p.cure(c, found, decision, byID)
 	}
 	if r, ok := byID[decision.work]; ok && !decision.used {
 		p.plan(r, decision.because)
@@ -63,32 +70,42 @@ func noSuch(list *problem.List, where, what, id string, known []string) {
 
 // toCure lists the causes that the fault finding says are to be cured, in
 // their order.
-func (p *planner) toCure() []rules.Cause {
+func (p *planner) toCure() []cure {
 	out := p.session.Earlier("fault-finding")
 	if out == nil {
 		return nil
 	}
-	var ids []string
+	var list []cure
+	add := func(id, known string) {
+		for _, c := range p.session.Book.Causes().All() {
+			if c.ID == id {
+				list = append(list, cure{c, known, known == "found"})
+			}
+		}
+	}
 	p.first = map[string]string{}
 	if table := out.Sheet.Table("cureOrder"); table != nil {
 		for _, r := range table.Rows {
 			at := table.Reader(r)
-			ids = append(ids, at("cause"))
 			p.first[at("cause")] = at("cure")
+			add(at("cause"), at("known"))
 		}
 	}
-	if first := out.Sheet.Result("cause"); first != nil && len(ids) == 0 {
-		ids = []string{first.Text}
-	}
-	var causes []rules.Cause
-	for _, id := range ids {
-		for _, c := range p.session.Book.Causes().All() {
-			if c.ID == id {
-				causes = append(causes, c)
-			}
+	if first := out.Sheet.Result("cause"); first != nil && len(list) == 0 {
+		known := ""
+		if r := out.Sheet.Result("known"); r != nil {
+			known = r.Text
 		}
+		add(first.Text, known)
 	}
-	return causes
+	return list
+}
+
+// cure is a cause to be cured, and how it is known.
+type cure struct {
+	rules.Cause
+	known string // as people read it
+	found bool
 }
 
 // decision is what was decided between repairing and replacing.
@@ -134,8 +151,10 @@ func (p *planner) decided(byID map[string]rules.Remedy) *decision {
 }
 
 // cure plans what cures a cause: the way that was decided where the decision
-// is about it, or else its first cure.
-func (p *planner) cure(c rules.Cause, d *decision, byID map[string]rules.Remedy) {
+// is about it, or else its first cure. Beside what was found nothing is opened on
+// a suspicion, unless it links two that were found; planned by itself it is told
+// to be one.
+func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[string]rules.Remedy) {
 	about := slices.ContainsFunc(d.works, func(work string) bool { return work != "" && rules.Contains(c.Remedies, work) })
 	switch {
 	case about && d.way == "leave":
@@ -155,7 +174,34 @@ func (p *planner) cure(c rules.Cause, d *decision, byID map[string]rules.Remedy)
 	}
 	because := c.Title + ": its first cure"
 	if about && d.way == "" {
-		because = c.Title + ": its first cure, until it is decided (repair or replace)"
+		because += ", until it is decided (repair or replace)"
+	}
+	switch {
+	case c.found:
+	case len(found) > 0 && !p.planned(first) && !p.links(c.ID, found):
+		p.guessed = append(p.guessed, fmt.Sprintf("“%s” (%s) is not planned: look for it first.", c.Title, c.known))
+		return
+	default:
+		because = fmt.Sprintf("%s (%s): its first cure", c.Title, c.known)
+		if len(found) == 0 {
+			p.guessed = append(p.guessed, fmt.Sprintf("“%s”, for “%s” (%s): make its look first, and order or open nothing for it before.", first.Title, c.Title, c.known))
+		}
 	}
 	p.plan(first, because)
+}
+
+// links tells whether a cause may have been brought on by one that was found and
+// have brought on another.
+func (p *planner) links(id string, found map[string]bool) bool {
+	by, to := false, false
+	for _, c := range p.session.Book.Chains().All() {
+		by = by || c.Rate != "" && c.To == id && found[c.From]
+		to = to || c.Rate != "" && c.From == id && found[c.To]
+	}
+	return by && to
+}
+
+// planned tells whether a piece of work is in the plan already.
+func (p *planner) planned(r rules.Remedy) bool {
+	return slices.ContainsFunc(p.remedies, func(has rules.Remedy) bool { return has.ID == r.ID })
 }

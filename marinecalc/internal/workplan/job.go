@@ -55,6 +55,7 @@ type Result struct {
 	Trouble      string
 	CriticalPath string
 	Planned      string // the remedies by their titles
+	Suspected    string // work for what nobody has found yet
 	CoreReturn   string
 	Quoted       quantity.Money
 	NotQuoted    string

@@ -3,7 +3,8 @@
 // below it: job.go is what goes in and comes out, choose.go finds the work,
 // plan.go makes the tasks of the rows of rule data, tables.go writes what came
 // out, days.go the hours of each day and what is due after the trial, hazards.go
-// what can hurt, shopping.go the list of parts, quotes.go prices and the old
+// what can hurt, still.go what is left out while the shaft is kept still,
+// shopping.go the list of parts, quotes.go prices and the old
 // unit that goes back, words.go says what came out, trouble.go what stands in
 // the way, draw.go draws it.
 package workplan
@@ -31,6 +32,8 @@ type planner struct {
 	because  []string          // by remedy
 	first    map[string]string // by cause: the remedy that the fault finding proposes first
 	left     []string          // what is not planned, and why
+	guessed  []string          // work planned for what is only suspected
+	still    bool              // the fault finding keeps the shaft still
 	begins   int               // of a day's work, minutes after midnight
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
@@ -62,6 +65,7 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
 			Hint: "choose what is to be done, or answer the questions of the fault finding in the boat file"}
 	}
+	p.still = KeptStill(s) != ""
 	p.gatherSteps()
 	if len(p.steps) > mostSteps {
 		list.Add("/remedies", fmt.Sprintf("this is work of %d steps", len(p.steps)), fmt.Sprintf("at most %d steps in one plan", mostSteps), "plan it in two parts")
@@ -162,6 +166,10 @@ func (p *planner) gatherSteps() {
 	for _, r := range p.remedies {
 		for _, id := range r.Steps.All() {
 			i, has := number[id]
+			if s := all.At(byID[id]); !has && p.still && RunsAsFound(s) {
+				p.leaveOut(s)
+				continue
+			}
 			if !has {
 				i = len(p.steps)
 				number[id] = i

@@ -35,7 +35,8 @@ type ShoppingLine struct {
 // partNeed is one part of a plan with all the steps that take it.
 type partNeed struct {
 	part    rules.Part
-	amount  float64 // in SI where kind is not nil, else in the part's unit
+	amount  float64 // counted, in the part's unit
+	si      float64 // measured, where kind is not nil
 	kind    *quantity.Kind
 	units   [2]string // metric and US
 	unknown []string  // sheets that would tell how much
@@ -146,10 +147,13 @@ func (p *planner) add(need *partNeed, amount rules.Count) {
 		}
 		return
 	}
-	if k, has := quantity.Lookup(kind); has {
-		need.kind, need.units = k, p.session.Property(amount.Of).Units
+	k, has := quantity.Lookup(kind)
+	if !has {
+		need.amount += si * amount.Times
+		return
 	}
-	need.amount += si * amount.Times
+	need.kind, need.units = k, p.session.Property(amount.Of).Units
+	need.si += si * amount.Times
 }
 
 // entries counts a list of the boat file.
@@ -302,8 +306,12 @@ func (p *planner) amount(need *partNeed) string {
 // measure writes an amount in the unit in which the part is sold, to three
 // figures.
 func (p *planner) measure(need *partNeed) string {
+	total := need.si
+	if one, _, err := quantity.Infer("1 " + need.part.Unit); err == nil {
+		total += need.amount * one.SI // other steps take so many of its unit
+	}
 	in := func(unit string) string {
-		text := need.kind.Format(need.amount, unit)
+		text := need.kind.Format(total, unit)
 		number, name, _ := strings.Cut(text, " ")
 		if v, err := strconv.ParseFloat(number, 64); err == nil && v > 0 {
 			size := math.Pow(10, 2-math.Floor(math.Log10(v)))

@@ -22,7 +22,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	for i, r := range p.remedies[:min(len(p.remedies), len(out.Work))] {
 		out.Work[i] = WorkLine{r.Title, p.because[i]}
 	}
-	for i := range p.steps {
+	for _, i := range p.inPhases() {
 		out.HoursTotal += quantity.Time(p.steps[i].Hours * 3600)
 		if made.Tasks[i].Why != schedule.Dated {
 			order = append(order, i)
@@ -50,12 +50,26 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	out.HaulOut, out.LiftedOn = p.haulOut(made)
 	p.whereSheLies(&out)
 	p.trouble(made, late, &out)
+	out.Suspected = strings.Join(p.guessed, " ")
 	if len(made.Order) > 0 {
 		out.Start = day.Text(made.FirstDay(made.Tasks[made.Order[0]].Start))
 	}
 	out.Finish, out.FinishLong = p.finishText(made), p.finishText(late)
 	out.InTime = p.inTime(made, late)
 	return out
+}
+
+// inPhases is the order of the steps without their dates: each after what comes
+// before it, no phase backward.
+func (p *planner) inPhases() []int {
+	order, _, err := InSequence(p.steps, []string{"as-found", "open", "work", "close", "first-start", "trial", "afterwards"})
+	if err != nil { // a ring, which the schedule has refused
+		order = nil
+		for i := range p.steps {
+			order = append(order, i)
+		}
+	}
+	return order
 }
 
 func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep {

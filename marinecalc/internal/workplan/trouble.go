@@ -39,7 +39,13 @@ func (p *planner) undated(made *schedule.Plan) (lines []string) {
 	for i, t := range made.Tasks {
 		switch t.Why {
 		case schedule.NoWindow:
-			never[p.steps[i].Place] = append(never[p.steps[i].Place], p.steps[i].Title)
+			words := p.steps[i].Title
+			for _, b := range p.tasks[i].After {
+				if p.tasks[b].Wait > 1 {
+					words += fmt.Sprintf(" (%s after “%s”)", inDays(p.tasks[b].Wait), p.steps[b].Title)
+				}
+			}
+			never[p.steps[i].Place] = append(never[p.steps[i].Place], words)
 		case schedule.TooShort:
 			short[p.steps[i].Place] = append(short[p.steps[i].Place], p.steps[i].Title)
 		case schedule.AfterAnother, schedule.ForNothing:

@@ -85,7 +85,11 @@ func (p *planner) haulOut(made *schedule.Plan) (words, on string) {
 	if lifted == p.today {
 		return "none: she lies ashore already", ""
 	}
-	return fmt.Sprintf("by %s under her own power, before “%s”", dayTime(lifted).Format("2 January 2006"), p.steps[p.firstOpened(made)].Title), day.Text(lifted)
+	how := "under her own power"
+	if p.still {
+		how = "in tow (the fault finding keeps the shaft still)"
+	}
+	return fmt.Sprintf("by %s %s, before “%s”", dayTime(lifted).Format("2 January 2006"), how, p.steps[p.firstOpened(made)].Title), day.Text(lifted)
 }
 
 // firstOpened is the step with which she is opened.
