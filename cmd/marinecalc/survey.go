@@ -94,10 +94,10 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		fmt.Fprintln(out, "  Nothing is over a limit and nothing was found broken, as far as it was looked at.")
 	}
 	for _, chain := range s.Chains {
-		if strings.Contains(chain, " → ") {
-			tell("Because", chain)
+		if what, ok := strings.CutPrefix(chain, "Look for "); ok {
+			tell("Look for", what)
 		} else {
-			tell("Look for", chain)
+			tell("Because", chain)
 		}
 	}
 	if s.Choice != nil {

@@ -49,7 +49,7 @@ func Chains(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) []string {
 		basis[c.From] = c.Basis.Authority()
 	}
 	for _, from := range order {
-		sentences = append(sentences, fmt.Sprintf("what “%s” may have brought on: %s. [%s]", w.title[from], strings.Join(expected[from], "; "), basis[from]))
+		sentences = append(sentences, fmt.Sprintf("Look for what “%s” may have brought on: %s. [%s]", w.title[from], strings.Join(expected[from], "; "), basis[from]))
 	}
 	return sentences
 }

@@ -36,7 +36,7 @@ func has(list []string, from, to string) bool {
 func expects(list []string, from, what string) bool {
 	return slices.ContainsFunc(list, func(s string) bool {
 		a, b, _ := strings.Cut(s, " may have brought on: ")
-		return strings.HasPrefix(a, "what “"+from) && strings.Contains("; "+b, "; "+what)
+		return strings.HasPrefix(a, "Look for what “"+from) && strings.Contains("; "+b, "; "+what)
 	})
 }
 
