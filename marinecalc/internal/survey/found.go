@@ -115,7 +115,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 			if e.Title == question && (e.Kind == "check" || e.Readings.Len() > 0) {
 				text := "Yes, by the " + from + "."
 				if weight := out.Cell("weights", n, "weight"); weight != nil && strings.HasSuffix(weight.Text, " for") {
-					text += points // it speaks for the leading cause
+					text += points // evidence for the leading cause
 				}
 				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: text, Calculation: out.Calculation, Sheet: out.Title})
 			}

@@ -109,7 +109,7 @@ func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
 
 // A look that says nothing of the leading cause is not told to point to it: dark
 // fluid is no sign of a misaligned coupling, and metal in it is one of a bearing.
-func TestALookPointsOnlyToWhatItSpeaksFor(t *testing.T) {
+func TestALookPointsOnlyToWhatItIsEvidenceFor(t *testing.T) {
 	for _, c := range []struct {
 		symptoms, look string
 		points         bool
