@@ -243,15 +243,10 @@ func (s *Survey) choice() *Choice {
 	}
 	c := Choice{Decided: text("repair-or-replace", "decided", "cheapest"), Planned: text("work-plan", "planned"), Finish: text("work-plan", "finish")}
 	var parts []string
-	fault := s.sheet(diagnosis.FaultFinding)
 	suspected := false
-	if known := fault.Result("known"); known != nil && known.Text == "suspected" {
+	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" {
 		suspected = true
-		words := "suspected: " + text(diagnosis.FaultFinding, "leadingCause") + " (" + text(diagnosis.FaultFinding, "probability") + ")"
-		if look := fault.Cell("nextChecks", 0, "question"); look != nil && look.Text != "" {
-			words += ", look first: “" + look.Text + "”"
-		}
-		parts = append(parts, words)
+		parts = append(parts, "suspected: "+text(diagnosis.FaultFinding, "leadingCause")+" ("+text(diagnosis.FaultFinding, "probability")+")")
 	}
 	if table := s.sheet("work-plan").Table("schedule"); c.Planned != "" && (table == nil || len(table.Rows) == 0) {
 		c.Decided = "" // nothing is to be done, so that nothing was decided
