@@ -150,6 +150,9 @@ type Part struct {
 	Unless OtherThan `json:"unless"`
 	// Asked: taken only where the plan is told that the maker asks for it.
 	Asked bool `json:"asked"`
+	// Sundry: what any toolbox holds, or what is aboard for safety; no spare
+	// that is weighed by the days without drive that it saves.
+	Sundry bool `json:"sundry"`
 	// ReturnDays: the old one goes back as a core, within so many days as a rule.
 	ReturnDays int    `json:"returnDays"`
 	Note       string `json:"note"`

@@ -96,7 +96,7 @@ func (k *keeper) strands(cause string) float64 {
 }
 
 // partsFor are the parts of the first remedy of a cause that this boat takes,
-// each once.
+// each once, and not what any toolbox holds or is taken only where asked for.
 func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part) {
 	if c.Remedies.Len() == 0 {
 		return nil
@@ -118,7 +118,7 @@ func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part) {
 		}
 	}
 	for _, p := range k.session.Book.Parts().All() {
-		if needed[p.ID] && (p.Only.Of == "" || k.isOther(p.Only)) && (p.Unless.Of == "" || !k.isOther(p.Unless)) {
+		if needed[p.ID] && !p.Sundry && !p.Asked && (p.Only.Of == "" || k.isOther(p.Only)) && (p.Unless.Of == "" || !k.isOther(p.Unless)) {
 			list = append(list, p)
 		}
 	}
