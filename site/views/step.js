@@ -33,6 +33,7 @@ import { units } from '../store/settings.js';
  * @property {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
 
+const SHORT = 8; // rows of a list that stand at a step in full
 const PAUSE = 700; // ms without a key, until what was typed is kept
 
 /**
@@ -87,8 +88,8 @@ export function stepParts(step, all, told, acts) {
 }
 
 /**
- * The cautions of a step in full. On paper one that stands at an earlier step
- * is told by its beginning.
+ * The cautions of a step in full. On paper the step is named at which one stands
+ * already.
  * @param {WorkStep} step
  * @param {Map<string, number>} told
  */
@@ -100,12 +101,13 @@ function hazards(step, told) {
     const at = told.get(c.text);
     if (at === undefined) told.set(c.text, step.number);
     else items[i]?.classList.add('again');
-    return at === undefined ? [] : [`${c.signal}, as at step ${at}: ${c.text.split('. ')[0]?.replace(/\.$/, '')}.`];
+    return at === undefined ? [] : [at];
   });
+  const steps = [...new Set(earlier)].sort((a, b) => a - b);
   for (const hazard of list.children) {
     if (!hazard.querySelector('ul > li:not(.again)')) hazard.classList.add('again');
   }
-  return h('div', {}, list, ...earlier.map((line) => h('p', { class: 'paper-only' }, `${line} `)));
+  return h('div', {}, list, steps.length > 0 && h('p', { class: 'paper-only' }, `Dangers as at step ${steps.join(', ')} too. `));
 }
 
 /**
@@ -115,7 +117,17 @@ function hazards(step, told) {
  */
 function figure(f, fold) {
   const sheet = h('p', { class: 'help' }, h('a', { href: `#/sheet/${encodeURIComponent(f.calculation)}` }, f.sheet));
-  if (f.table) return h('section', { class: 'result first' }, h('h3', {}, f.title), ...listed(f.table, fold), sheet);
+  if (f.table) {
+    const long = f.table.rows.length > SHORT;
+    return h(
+      'section',
+      { class: long ? 'result first long' : 'result first' },
+      h('h3', {}, f.title),
+      h('div', { class: 'list' }, ...(long ? [fold(`All ${f.table.rows.length}`, ...listed(f.table, fold))] : listed(f.table, fold))),
+      long && h('p', { class: 'paper-only' }, `Print the sheet ${f.sheet} beside this.`),
+      sheet,
+    );
+  }
   if (f.text === '') {
     const needs = f.needs ?? [];
     return h(

@@ -73,7 +73,8 @@ export function workLinks(app, calculation, sheet) {
   const reply = app.calculator.call({ ask: 'procedures' });
   if (!reply.ok) return [];
   const cells = (sheet.tables ?? []).flatMap((t) => t.rows.flatMap((r) => r.cells));
-  const named = new Set([...sheet.results, ...sheet.inputs, ...cells].flatMap(({ text }) => text.split('; ')));
+  const all = calculation === 'work-plan' ? sheet.results.filter((r) => r.name === 'planned') : [...sheet.results, ...sheet.inputs, ...cells];
+  const named = new Set(all.flatMap(({ text }) => text.split('; ')));
   const found = reply.procedures.flatMap((p) => p.work).filter((w) => named.has(w.title));
   if (found.length === 0) return [];
   const planned = calculation === 'work-plan' && found.length > 1;
