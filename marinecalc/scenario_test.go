@@ -222,3 +222,18 @@ func shoppingLine(t *testing.T, plan *sheet.Sheet, part string) map[string]strin
 	}
 	return nil
 }
+
+// What the maker says of a result goes on to the sheets that rest on it, and
+// into the passes at the step that closes the coupling: Juniper's wrench
+// setting is the maker's, and not the one that is calculated.
+func TestMakersFigureIsHandedOn(t *testing.T) {
+	s := testboat.Check(t, testboat.Demo(t, "juniper"), marinecalc.Options{NoRanges: true})
+	setting := testboat.Page(t, s, "bolt-preload").Result("wrenchSetting")
+	if setting == nil || setting.Maker == nil || setting.Maker.Text == setting.Text {
+		t.Fatalf("%+v", setting)
+	}
+	in := testboat.Page(t, s, "bolt-fit").Input("wrenchSetting")
+	if in == nil || in.Origin != sheet.MakersFigure || in.SI == nil || *in.SI != setting.Maker.SI {
+		t.Errorf("%+v, want %s", in, setting.Maker.Text)
+	}
+}

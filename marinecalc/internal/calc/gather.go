@@ -102,6 +102,10 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	if r == nil {
 		return false
 	}
+	if fig, ok := in.session.Boat.FigureOf(p.After); ok && r.Maker != nil { // what the maker says is handed on, not what was calculated
+		*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
+		return true
+	}
 	*k = known{known: true, word: r.Text, origin: sheet.Earlier, source: o.Sheet.Title, blameAt: p.Pointer, confirmed: true}
 	if i := slices.IndexFunc(o.Unverified, func(u Unverified) bool { return u.Result == result }); i >= 0 {
 		k.confirmed, k.roots = false, o.Unverified[i].RestsOn

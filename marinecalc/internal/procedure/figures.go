@@ -187,6 +187,12 @@ func (m *maker) lack(f Figure, step int) {
 func (m *maker) tightening() *Tightening {
 	t := &Tightening{Passes: []string{}}
 	full := m.figureText(wrenchSetting)
+	own := false // the maker's own setting goes before the calculated one
+	if w := m.work("bolt-preload"); w.sheet != nil {
+		if r := w.sheet.Result("wrenchSetting"); r != nil && r.Maker != nil {
+			full, own = r.Maker.Text, true
+		}
+	}
 	if first, second := m.figureText("bolt-fit/firstTorque"), m.figureText("bolt-fit/secondTorque"); full != "" && first != "" && second != "" {
 		t.Passes = []string{first, second, full}
 	} else if full != "" {
@@ -198,6 +204,9 @@ func (m *maker) tightening() *Tightening {
 	order := "Crosswise, each bolt after the one opposite; the number of bolts is not known."
 	if t.Order != "" {
 		order = "Number the bolts round the circle and go over them in the order " + t.Order + "."
+	}
+	if own {
+		order += " The torque is the maker's."
 	}
 	passes := "The torque is not known: do not tighten by a guess."
 	if len(t.Passes) > 0 {
@@ -220,6 +229,10 @@ func (m *maker) usualPasses() []string {
 	if row == nil || property == nil || setting == nil || setting.SI == nil {
 		return []string{}
 	}
+	full, text := *setting.SI, setting.Text
+	if setting.Maker != nil {
+		full, text = setting.Maker.SI, setting.Maker.Text
+	}
 	usual, _ := row.Default.(string)
 	table := m.session.Book.Table(row.Rows)
 	if table == nil {
@@ -232,10 +245,10 @@ func (m *maker) usualPasses() []string {
 	var out []string
 	for _, column := range []string{"firstPass", "secondPass"} {
 		if share := passes.Values.Of(column).SI; share > 0 {
-			out = append(out, calc.Show(property, share**setting.SI, m.session.Units))
+			out = append(out, calc.Show(property, share*full, m.session.Units))
 		}
 	}
-	return append(out, setting.Text)
+	return append(out, text)
 }
 
 // orderByCount is the order of tightening by the boat's count of bolts.
