@@ -23,6 +23,7 @@ const mostPages = 4096
 var (
 	runtime wazero.Runtime
 	module  wazero.CompiledModule
+	binary  []byte // what module was compiled from
 )
 
 func TestMain(m *testing.M) { os.Exit(withHost(m.Run)) }
@@ -30,8 +31,8 @@ func TestMain(m *testing.M) { os.Exit(withHost(m.Run)) }
 // withHost builds and compiles the module, runs the tests and clears up.
 func withHost(run func() int) int {
 	ctx := context.Background()
-	binary, err := build()
-	if err != nil {
+	var err error
+	if binary, err = build(); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		return 1
 	}
