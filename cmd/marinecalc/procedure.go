@@ -138,11 +138,7 @@ func (t *ticking) write(out io.Writer) func(*marinecalc.Boat, error) error {
 		if err != nil {
 			return err
 		}
-		var text strings.Builder
-		if err := printJSON(&text, b); err != nil {
-			return err
-		}
-		return deliver(out, t.to, []byte(text.String()))
+		return deliverBoat(out, t.to, b)
 	}
 }
 

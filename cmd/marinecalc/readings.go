@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"io"
@@ -39,11 +40,7 @@ func log(args []string, out, errs io.Writer) error {
 		}
 		return list.Err()
 	}
-	var text strings.Builder
-	if err := printJSON(&text, b); err != nil {
-		return err
-	}
-	return deliver(out, *to, []byte(text.String()))
+	return deliverBoat(out, *to, b)
 }
 
 // printSeries lists what can be followed of a boat.
@@ -101,14 +98,16 @@ func readings(args []string, out, errs io.Writer) error {
 		}
 		return list.Err()
 	}
-	if *to == "" {
-		return printJSON(out, b)
-	}
-	var text strings.Builder
+	return deliverBoat(out, *to, b)
+}
+
+// deliverBoat writes a boat file as deliver does.
+func deliverBoat(out io.Writer, file string, b *marinecalc.Boat) error {
+	var text bytes.Buffer
 	if err := printJSON(&text, b); err != nil {
 		return err
 	}
-	return deliver(out, *to, []byte(text.String()))
+	return deliver(out, file, text.Bytes())
 }
 
 // deliver writes a text to a file, or to standard output where none is named.
