@@ -88,11 +88,7 @@ func (a *agreement) all(pointers ...string) (list []Given, ok bool) {
 }
 
 func (a *agreement) tell(code, title, text string, figures ...Given) {
-	for i := range figures { // the newest first
-		for j := i; j > 0 && figures[j].Date > figures[j-1].Date; j-- {
-			figures[j], figures[j-1] = figures[j-1], figures[j]
-		}
-	}
+	sort.SliceStable(figures, func(i, j int) bool { return figures[i].Date > figures[j].Date }) // the newest first
 	a.list = append(a.list, Disagreement{code, title, text + ". One of them is wrong, or not of this boat as she is: measure again.", figures})
 }
 

@@ -186,17 +186,16 @@ func (m *maker) lack(f Figure, step int) {
 // and the usual passes are enough.
 func (m *maker) tightening() *Tightening {
 	t := &Tightening{Passes: []string{}}
+	setting := m.work("bolt-preload").sheet.Result("wrenchSetting")
+	own := setting != nil && setting.Maker != nil // the maker's own setting goes before the calculated one
 	full := m.figureText(wrenchSetting)
-	own := false // the maker's own setting goes before the calculated one
-	if w := m.work("bolt-preload"); w.sheet != nil {
-		if r := w.sheet.Result("wrenchSetting"); r != nil && r.Maker != nil {
-			full, own = r.Maker.Text, true
-		}
+	if own {
+		full = setting.Maker.Text
 	}
 	if first, second := m.figureText("bolt-fit/firstTorque"), m.figureText("bolt-fit/secondTorque"); full != "" && first != "" && second != "" {
 		t.Passes = []string{first, second, full}
 	} else if full != "" {
-		t.Passes = m.usualPasses()
+		t.Passes = m.usualPasses(setting, full)
 	}
 	if t.Order = m.figureText("bolt-fit/tighteningOrder"); t.Order == "" {
 		t.Order = m.orderByCount()
@@ -222,16 +221,16 @@ func (m *maker) figureText(of string) string {
 	return text
 }
 
-// usualPasses are the torques of the usual passes, where the setting is known.
-func (m *maker) usualPasses() []string {
+// usualPasses are the torques of the usual passes up to the full one, where the
+// setting is known.
+func (m *maker) usualPasses(setting *sheet.Result, full string) []string {
 	row, property := m.session.Property("bolt-fit/passes"), m.session.Property(wrenchSetting)
-	setting := m.work("bolt-preload").sheet.Result("wrenchSetting")
 	if row == nil || property == nil || setting == nil || setting.SI == nil {
 		return []string{}
 	}
-	full, text := *setting.SI, setting.Text
+	torque := *setting.SI
 	if setting.Maker != nil {
-		full, text = setting.Maker.SI, setting.Maker.Text
+		torque = setting.Maker.SI
 	}
 	usual, _ := row.Default.(string)
 	table := m.session.Book.Table(row.Rows)
@@ -245,10 +244,10 @@ func (m *maker) usualPasses() []string {
 	var out []string
 	for _, column := range []string{"firstPass", "secondPass"} {
 		if share := passes.Values.Of(column).SI; share > 0 {
-			out = append(out, calc.Show(property, share*full, m.session.Units))
+			out = append(out, calc.Show(property, share*torque, m.session.Units))
 		}
 	}
-	return append(out, text)
+	return append(out, full)
 }
 
 // orderByCount is the order of tightening by the boat's count of bolts.
