@@ -20,7 +20,10 @@ func Module(root string) ([]byte, error) {
 	if module, err = rewrite.Jumps(module); err != nil {
 		return nil, err
 	}
-	return rewrite.Segments(module)
+	if module, err = rewrite.Segments(module); err != nil {
+		return nil, err
+	}
+	return rewrite.Lines(module)
 }
 
 // Compile gives the module as the Go toolchain builds it from ./wasm: a WASI

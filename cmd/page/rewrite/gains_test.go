@@ -99,7 +99,10 @@ func makeVariants(t *testing.T) (variants []*variant) {
 		if err != nil {
 			return nil, err
 		}
-		return rewrite.Segments(module)
+		if module, err = rewrite.Segments(module); err != nil {
+			return nil, err
+		}
+		return rewrite.Lines(module)
 	}
 	module, err := without()
 	add("in full", module, err)
@@ -110,10 +113,14 @@ func makeVariants(t *testing.T) (variants []*variant) {
 	}
 	module, err = without(rewrite.Improvements()...)
 	add("without any improvement", module, err)
-	module, err = rewrite.Segments(compiled)
+	if module, err = rewrite.Segments(compiled); err == nil {
+		module, err = rewrite.Lines(module)
+	}
 	add("without Jumps", module, err)
-	module, err = rewrite.Jumps(compiled)
-	add("without Segments", module, err)
+	straight, err := rewrite.Jumps(compiled)
+	add("without Segments and Lines", straight, err)
+	module, err = rewrite.Segments(straight)
+	add("without Lines", module, err)
 	add("as compiled", compiled, nil)
 	return variants
 }
