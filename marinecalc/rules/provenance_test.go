@@ -10,6 +10,7 @@ import (
 // of these two bases gives brackets.
 var mayDecide = map[string]string{
 	"usual-values/wanted-life":              aim,
+	"usual-values/plan-reserve":             choiceOfPlan,
 	"usual-values/time-away":                aim,
 	"usual-values/most-drips":               aim,
 	"usual-values/gland-rise":               aim,
@@ -34,10 +35,11 @@ var mayDecide = map[string]string{
 }
 
 const (
-	aim       = "what is aimed at: its limit is as entered, and a guide until somebody types it"
-	ofGuides  = "a bound of guides alone"
-	choice    = "how a trial is run: a choice, and no figure of a machine"
-	halfWidth = "the half-width of a reading is a bracket itself"
+	aim          = "what is aimed at: its limit is as entered, and a guide until somebody types it"
+	ofGuides     = "a bound of guides alone"
+	choice       = "how a trial is run: a choice, and no figure of a machine"
+	choiceOfPlan = "how much is kept free in a plan: a choice, and no figure of a machine"
+	halfWidth    = "the half-width of a reading is a bracket itself"
 )
 
 // Memory never decides, and common practice is a guide: no row of these bases

@@ -93,6 +93,15 @@ type Result struct {
 	Maker *Maker `json:"maker,omitempty"`
 }
 
+// Stands is what goes for a result wherever it is used: the maker's figure
+// where there is one, or else what was calculated. si is nil for words.
+func (r *Result) Stands() (text string, si *float64, makers bool) {
+	if r.Maker != nil {
+		return r.Maker.Text, &r.Maker.SI, true
+	}
+	return r.Text, r.SI, false
+}
+
 // Table is a result that is a list, such as what to do at each mount. Every
 // row has one cell for each column.
 type Table struct {

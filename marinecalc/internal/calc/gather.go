@@ -102,9 +102,11 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	if r == nil {
 		return false
 	}
-	if fig, ok := in.session.Boat.FigureOf(p.After); ok && r.Maker != nil { // what the maker says is handed on, not what was calculated
-		*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
-		return true
+	if _, _, makers := r.Stands(); makers { // with the accuracy that was typed
+		if fig, ok := in.session.Boat.FigureOf(p.After); ok {
+			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
+			return true
+		}
 	}
 	*k = known{known: true, word: r.Text, origin: sheet.Earlier, source: o.Sheet.Title, blameAt: p.Pointer, confirmed: true}
 	if i := slices.IndexFunc(o.Unverified, func(u Unverified) bool { return u.Result == result }); i >= 0 {

@@ -187,10 +187,9 @@ func (m *maker) lack(f Figure, step int) {
 func (m *maker) tightening() *Tightening {
 	t := &Tightening{Passes: []string{}}
 	setting := m.work("bolt-preload").sheet.Result("wrenchSetting")
-	own := setting != nil && setting.Maker != nil // the maker's own setting goes before the calculated one
-	full := m.figureText(wrenchSetting)
-	if own {
-		full = setting.Maker.Text
+	full, makers := m.figureText(wrenchSetting), false
+	if setting != nil {
+		full, _, makers = setting.Stands()
 	}
 	if first, second := m.figureText("bolt-fit/firstTorque"), m.figureText("bolt-fit/secondTorque"); full != "" && first != "" && second != "" {
 		t.Passes = []string{first, second, full}
@@ -204,7 +203,7 @@ func (m *maker) tightening() *Tightening {
 	if t.Order != "" {
 		order = "Number the bolts round the circle and go over them in the order " + t.Order + "."
 	}
-	if own {
+	if makers {
 		order += " The torque is the maker's."
 	}
 	passes := "The torque is not known: do not tighten by a guess."
@@ -225,12 +224,12 @@ func (m *maker) figureText(of string) string {
 // setting is known.
 func (m *maker) usualPasses(setting *sheet.Result, full string) []string {
 	row, property := m.session.Property("bolt-fit/passes"), m.session.Property(wrenchSetting)
-	if row == nil || property == nil || setting == nil || setting.SI == nil {
+	if row == nil || property == nil || setting == nil {
 		return []string{}
 	}
-	torque := *setting.SI
-	if setting.Maker != nil {
-		torque = setting.Maker.SI
+	_, torque, _ := setting.Stands()
+	if torque == nil {
+		return []string{}
 	}
 	usual, _ := row.Default.(string)
 	table := m.session.Book.Table(row.Rows)
@@ -244,7 +243,7 @@ func (m *maker) usualPasses(setting *sheet.Result, full string) []string {
 	var out []string
 	for _, column := range []string{"firstPass", "secondPass"} {
 		if share := passes.Values.Of(column).SI; share > 0 {
-			out = append(out, calc.Show(property, share*torque, m.session.Units))
+			out = append(out, calc.Show(property, share**torque, m.session.Units))
 		}
 	}
 	return append(out, full)

@@ -118,21 +118,9 @@ func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part) {
 		}
 	}
 	for _, p := range k.session.Book.Parts().All() {
-		if needed[p.ID] && !p.Sundry && !p.Asked && (p.Only.Of == "" || k.isOther(p.Only)) && (p.Unless.Of == "" || !k.isOther(p.Unless)) {
+		if needed[p.ID] && !p.Sundry && !p.Asked && k.session.Takes(p) {
 			list = append(list, p)
 		}
 	}
 	return list
-}
-
-// isOther tells whether a choice of the boat is known and is none of the words
-// that a row names.
-func (k *keeper) isOther(w rules.OtherThan) bool {
-	p := k.session.Property(w.Of)
-	if p == nil {
-		return false
-	}
-	raw, _, _, _ := k.session.Boat.Find(p.Boat)
-	word, _ := raw.(string)
-	return word != "" && !rules.Contains(w.Not, word)
 }

@@ -12,6 +12,7 @@ type Input struct {
 	DayBegins   string        // hour:minute
 	Hands       int
 	ReadyBy     string // "" when no date is set
+	Reserve     quantity.Time
 	PartsInHand []PartInHand
 	// HoursPerSeason of the engine; 0: not known.
 	HoursPerSeason quantity.Time
@@ -48,6 +49,7 @@ type Result struct {
 	HaulOut      string
 	LiftedOn     string // "" where she runs to no lift
 	InTime       string
+	ReserveLeft  string // days left before a launch, a lift, the date wanted
 	FirstOrder   string
 	Now          string
 	Elsewhere    string

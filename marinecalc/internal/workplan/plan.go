@@ -5,8 +5,8 @@
 // out, days.go the hours of each day and what is due after the trial, hazards.go
 // what can hurt, still.go what is left out while the shaft is kept still,
 // shopping.go the list of parts, quotes.go prices and the old
-// unit that goes back, words.go says what came out, trouble.go what stands in
-// the way, draw.go draws it.
+// unit that goes back, words.go says what came out, reserve.go the days left before a launch,
+// trouble.go what stands in the way, draw.go draws it.
 package workplan
 
 import (
@@ -87,7 +87,9 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		}
 		long[i].Minutes = minutes(hours)
 	}
-	late, err := schedule.Make(long, p.calendar)
+	anyDay := p.calendar
+	anyDay.Reserve = 0 // what is kept free is for what takes long
+	late, err := schedule.Make(long, anyDay)
 	if err != nil {
 		return Result{}, err
 	}
@@ -138,7 +140,8 @@ func (p *planner) readCalendar(list *problem.List) {
 		return n
 	}
 	p.today = read("/today", p.in.Today)
-	p.calendar = schedule.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands}
+	p.calendar = schedule.Calendar{Today: p.today, Lies: placeOf[p.in.Lies], MinutesPerDay: int(math.Round(float64(p.in.HoursPerDay) / 60)), Hands: p.in.Hands,
+		Reserve: int(math.Ceil(float64(p.in.Reserve)/86400 - 1e-9))}
 	for i, w := range p.in.Windows {
 		p.calendar.Windows = append(p.calendar.Windows, schedule.Window{
 			From: read(fmt.Sprintf("/windows/%d/from", i), w.From), To: read(fmt.Sprintf("/windows/%d/to", i), w.To), Kind: windowOf[w.Kind], Most: w.MostDays})

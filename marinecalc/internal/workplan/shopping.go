@@ -97,30 +97,7 @@ func (p *planner) hasSteps(need rules.PartNeed) bool {
 
 // wanted tells whether this boat takes a part at all.
 func (p *planner) wanted(part rules.Part, hand PartInHand) bool {
-	if part.Asked && !hand.MakerAsks && !hand.OnBoard {
-		return false
-	}
-	if w := part.Only; w.Of != "" && !p.isOther(w) {
-		return false
-	}
-	w := part.Unless
-	return w.Of == "" || !p.isOther(w)
-}
-
-// isOther tells whether a choice of the boat is known and is none of the words
-// a row names.
-func (p *planner) isOther(w rules.OtherThan) bool {
-	id, name, _ := strings.Cut(w.Of, "/")
-	word := ""
-	if out := p.session.Earlier(id); out != nil {
-		if i := out.Sheet.Input(name); i != nil {
-			word = i.Word
-		}
-	} else if prop := p.session.Property(w.Of); prop != nil {
-		raw, _, _, _ := p.session.Boat.Find(prop.Boat)
-		word, _ = raw.(string)
-	}
-	return word != "" && !rules.Contains(w.Not, word)
+	return (!part.Asked || hand.MakerAsks || hand.OnBoard) && p.session.Takes(part)
 }
 
 // add adds what one step takes of a part.
@@ -186,7 +163,8 @@ func (p *planner) figure(of string) (kind string, si float64, text string, ok bo
 		return *v
 	}
 	if r := out.Sheet.Result(name); r != nil {
-		return string(r.Kind), number(r.SI), r.Text, true
+		text, si, _ := r.Stands()
+		return string(r.Kind), number(si), text, true
 	}
 	if i := out.Sheet.Input(name); i != nil {
 		return string(i.Kind), number(i.SI), i.Text, true

@@ -55,7 +55,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 		out.Start = day.Text(made.FirstDay(made.Tasks[made.Order[0]].Start))
 	}
 	out.Finish, out.FinishLong = p.finishText(made), p.finishText(late)
-	out.InTime = p.inTime(made, late)
+	out.InTime, out.ReserveLeft = p.inTime(made, late), p.reserve(made)
 	return out
 }
 

@@ -18,6 +18,7 @@ func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
 	lines = append(lines, p.left...)
 	lines = append(lines, p.undated(made)...)
 	lines = append(lines, p.missed(made)...)
+	lines = append(lines, p.tight(made)...)
 	if slow := p.undated(late); made.Whole() && len(slow) > 0 {
 		text := strings.Join(slow, " ")
 		lines = append(lines, "When every step takes its long time: "+strings.ToLower(text[:1])+text[1:])

@@ -2,7 +2,8 @@
 // has hands free, where the boat lies on which day, how long she lies without
 // her drive, and which step holds up the rest. calendar.go is the days,
 // network.go what comes before what, plan.go the two passes of the critical
-// path, open.go the one interval in which she lies open.
+// path, open.go the one interval in which she lies open, reserve.go the days kept
+// free before she is moved.
 package schedule
 
 import (
@@ -50,10 +51,14 @@ type Calendar struct {
 	MinutesPerDay int   // of work by one person, 1 to 1440
 	Hands         int   // people, each at a step of their own, 1 or more
 	Windows       []Window
+	Reserve       int // days of work kept free before she is moved, where that puts nothing off
 }
 
 // Horizon is how many days are looked ahead: four years.
 const Horizon = 4*365 + 1
+
+// mostReserve is how many days may be kept free before a move.
+const mostReserve = 21
 
 // Moment is a point in working time: day · MinutesPerDay + minute.
 type Moment int64
@@ -67,6 +72,7 @@ type days struct {
 	stopped []bool
 	noLift  []bool
 	ready   []Window
+	kept    []Place // by day: what needs this place is not done on it; nil where no day is kept free
 }
 
 // need is what a step asks of the days it is done on.
@@ -86,6 +92,9 @@ func (c *Calendar) validate() problem.List {
 	}
 	if c.Lies != Afloat && c.Lies != Ashore {
 		bad.Add("/lies", "the boat lies nowhere", "afloat, ashore", "")
+	}
+	if c.Reserve < 0 || c.Reserve > mostReserve {
+		bad.Add("/reserve", "so many days are not kept free", "0 to "+strconv.Itoa(mostReserve)+" days", "")
 	}
 	for i, w := range c.Windows {
 		if w.To < w.From {
@@ -145,6 +154,9 @@ func (d *days) lay(w Window) {
 
 // fits tells whether a step that needs that can go on that day.
 func (d *days) fits(day int, n need) bool {
+	if d.kept != nil && n.place != Anywhere && d.kept[day] == n.place {
+		return false
+	}
 	return (n.place == Anywhere || d.where[day] == n.place) && !(n.lift && d.noLift[day])
 }
 

@@ -56,6 +56,8 @@ type Plan struct {
 	PerDay Moment
 	Open   Interval
 	days   *days
+	moves  []move
+	places []Place // by task: where it is done
 }
 
 // Interval is the time from the first task that opens to the end of the trial.
@@ -136,21 +138,21 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 	if len(bad) > 0 {
 		return Plan{}, bad.Err()
 	}
-	return bestLaunch(newNetwork(tasks), c), nil
+	return withReserve(newNetwork(tasks), c), nil
 }
 
 // bestLaunch plans with a booked haul-out ended on that day with which the
 // whole ends first; of several on the last.
-func bestLaunch(net *network, c Calendar) Plan {
+func bestLaunch(net *network, c Calendar, moves []move, reserve int) Plan {
 	booked := slices.IndexFunc(c.Windows, func(w Window) bool { return w.Kind == Booked && w.To >= c.Today })
-	best := planOn(net, c)
+	best := planOn(net, c, moves, reserve)
 	if booked < 0 {
 		return best
 	}
 	c.Windows = slices.Clone(c.Windows)
 	w := &c.Windows[booked]
 	for w.To--; w.To >= max(w.From, c.Today); w.To-- {
-		p := planOn(net, c)
+		p := planOn(net, c, moves, reserve)
 		if !p.Whole() {
 			break // a shorter lift takes no more work
 		}
@@ -161,8 +163,11 @@ func bestLaunch(net *network, c Calendar) Plan {
 	return best
 }
 
-func planOn(net *network, c Calendar) Plan {
+func planOn(net *network, c Calendar, moves []move, reserve int) Plan {
 	m := &making{network: net, calendar: &c, days: c.layOut(), hands: make([]hand, c.Hands), settled: make([]Why, len(net.tasks))}
+	if reserve > 0 {
+		m.days.keepFree(moves, reserve)
+	}
 	m.tails()
 	m.reset()
 	for i := range net.tasks {
@@ -176,8 +181,9 @@ func planOn(net *network, c Calendar) Plan {
 		m.forward()
 		m.plan.Open.Window = -1
 	}
+	m.days.kept = nil // what is kept free is slack
 	m.backward()
-	m.plan.days = m.days
+	m.plan.days, m.plan.places = m.days, m.places
 	return m.plan
 }
 

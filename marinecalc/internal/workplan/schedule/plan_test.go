@@ -114,11 +114,11 @@ func randomCalendar(r *rand.Rand) Calendar {
 
 // work walks a step minute by minute from its start by the rules of the
 // calendar, and says when it ends.
-func work(d *days, start, length Moment, place Place) (end Moment, ok bool) {
+func work(d *days, start, length Moment, place Place, struck ...func(*days, int, Place) bool) (end Moment, ok bool) {
 	left := length
 	for m := start; ; m++ {
 		day := int((m - d.first) / d.perDay)
-		if day >= Horizon || !d.fits(day, need{place: place}) {
+		if day >= Horizon || !d.fits(day, need{place: place}) || place != Anywhere && struck != nil && struck[0](d, day, place) {
 			return 0, false
 		}
 		if d.stopped[day] {
