@@ -20,7 +20,7 @@ var hazardsByWords = []struct {
 	{hazards: []string{"stop-the-engine"}, words: `gland nuts?|both nuts|follower`},
 	{hazards: []string{"flooding-at-the-gland"}, words: `gland nuts?|both nuts|follower`},
 	{hazards: []string{"carbon-monoxide", "turning-shaft"}, both: true,
-		words:  `in neutral: start|minutes in gear|full revolutions again|at the maker's speeds|warm, in neutral|once more as she runs|under way|at idle|at cruising|throttle|sea trial once more|run, stop`,
+		words:  `in neutral: start|minutes in gear|full revolutions again|at the maker's speeds|engine warm, in neutral|once more as she runs|under way|at idle|at cruising|throttle|sea trial once more|run, stop`,
 		except: map[string]string{"refill-gearbox": "said of the first start, which is a step of its own"}},
 	{hazards: []string{"engine-running-in-closed-space"}, words: `once more as she runs|at cruising|sea trial once more|water from the exhaust`},
 	{hazards: []string{"help-at-hand"}, words: `first start\. tools|two aboard|once more as she runs|fuel|slings on its eyes`},

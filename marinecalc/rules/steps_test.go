@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -51,6 +52,36 @@ func TestStepsOfARemedyAreInOrder(t *testing.T) {
 				t.Errorf("%s: nothing comes after %s, which lays the boat up", r.ID, s.ID)
 			}
 		}
+	}
+}
+
+// What needs the engine warm or the shaft turning under power comes before she
+// is made safe: nobody stops, cools and locks out an engine and then runs it
+// for a reading.
+func TestRunningReadingsComeBeforeMakeSafe(t *testing.T) {
+	b := Standard()
+	runs := regexp.MustCompile(`^Warm from the run|as she runs|[Ee]ngine warm`)
+	met := 0
+	for _, r := range b.Remedies().All() {
+		steps, at := workOf(t, b, r)
+		safe, is := at["make-safe"]
+		started := slices.IndexFunc(steps, func(s Step) bool { return s.Phase == "first-start" || s.Phase == "trial" })
+		for i, s := range steps {
+			running := Contains(s.Hazards, "turning-shaft") || Contains(s.Hazards, "engine-running-in-closed-space") || runs.MatchString(s.Text) || runs.MatchString(s.Title)
+			if !running || started >= 0 && i >= started || started < 0 && s.Phase == "afterwards" {
+				continue
+			}
+			met++
+			if is && i > safe {
+				t.Errorf("%s: %s runs her after make-safe", r.ID, s.ID)
+			}
+			if Contains(s.After, "make-safe") {
+				t.Errorf("%s comes after make-safe and runs her", s.ID)
+			}
+		}
+	}
+	if met < 20 {
+		t.Errorf("only %d steps run her before the work", met)
 	}
 }
 

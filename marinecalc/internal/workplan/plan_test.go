@@ -41,7 +41,7 @@ func TestStepsKeepTheirWindows(t *testing.T) {
 	if w := s.Result("elsewhere").Text; !strings.Contains(w, "Draw the old packing") || !strings.Contains(w, "Trial under way") {
 		t.Errorf("waits: %s", w)
 	}
-	if n := s.Result("now").Text; n != "Write the torque card; Read her once more as she runs" { // nobody parts a coupling a month before it is read
+	if n := s.Result("now").Text; n != "Read her once more as she runs; Write the torque card" { // nobody parts a coupling a month before it is read
 		t.Errorf("now: %s", n)
 	}
 	s = planned(t, strings.Replace(testboat.SpringWork, `{"remedy": "repack-gland"}`, `{"remedy": "tighten-coupling-bolts"}, {"remedy": "repack-gland"}`, 1))

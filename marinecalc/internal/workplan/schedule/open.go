@@ -188,7 +188,8 @@ func (m *making) refuse(open Interval) {
 // holdBack finds from when on each task that opens her, and each reading as
 // found, is wanted: the last day on which it can end before what follows it.
 // Where unmoved is asked for, what opens her or lays her up and can be done
-// anywhere is done where she lies for what follows. It tells whether anything
+// anywhere is done where she lies for what follows, and what is read as found
+// after a run is read before she is moved. It tells whether anything
 // changes.
 func (m *making) holdBack(unmoved bool) (any bool) {
 	wanted := make([]Moment, len(m.tasks)) // start of the first task that follows
@@ -201,8 +202,12 @@ func (m *making) holdBack(unmoved bool) (any bool) {
 		by := wanted[i] - Moment(t.Wait)*m.days.perDay
 		moved := unmoved && t.LaysUp && t.Place == Anywhere && m.days.lies(dates.Start) != m.days.lies(by)
 		if (t.Stage == Opens || t.Stage == AsFound && t.Wait == 0 || moved) && wanted[i] > 0 { // an answer to wait for is asked for at once
-			if unmoved && t.Place == Anywhere && t.Stage != AsFound {
+			switch {
+			case !unmoved || t.Place != Anywhere:
+			case t.Stage != AsFound:
 				m.places[i], any = m.days.lies(by), true
+			case m.followsRun(i):
+				m.places[i], any = Afloat, true
 			}
 			if late, _, ok := m.days.latest(by, Moment(t.Minutes), m.need(i)); ok && late > begin {
 				begin = late
@@ -216,4 +221,13 @@ func (m *making) holdBack(unmoved bool) (any bool) {
 		}
 	}
 	return any
+}
+
+// followsRun tells whether a task comes after a reading as found that is taken
+// afloat, as a sample does that is drawn warm from the run before.
+func (m *making) followsRun(i int) bool {
+	return slices.ContainsFunc(m.after[i], func(b int) bool {
+		t := &m.tasks[b]
+		return t.Stage == AsFound && t.Place == Afloat && m.plan.Tasks[b].Why == Dated
+	})
 }

@@ -143,16 +143,16 @@ func Make(tasks []Task, c Calendar) (Plan, error) {
 
 // bestLaunch plans with a booked haul-out ended on that day with which the
 // whole ends first; of several on the last.
-func bestLaunch(net *network, c Calendar, moves []move, reserve int) Plan {
+func bestLaunch(net *network, c Calendar, moves []move, free []int) Plan {
 	booked := slices.IndexFunc(c.Windows, func(w Window) bool { return w.Kind == Booked && w.To >= c.Today })
-	best := planOn(net, c, moves, reserve)
+	best := planOn(net, c, moves, free)
 	if booked < 0 {
 		return best
 	}
 	c.Windows = slices.Clone(c.Windows)
 	w := &c.Windows[booked]
 	for w.To--; w.To >= max(w.From, c.Today); w.To-- {
-		p := planOn(net, c, moves, reserve)
+		p := planOn(net, c, moves, free)
 		if !p.Whole() {
 			break // a shorter lift takes no more work
 		}
@@ -163,11 +163,9 @@ func bestLaunch(net *network, c Calendar, moves []move, reserve int) Plan {
 	return best
 }
 
-func planOn(net *network, c Calendar, moves []move, reserve int) Plan {
+func planOn(net *network, c Calendar, moves []move, free []int) Plan {
 	m := &making{network: net, calendar: &c, days: c.layOut(), hands: make([]hand, c.Hands), settled: make([]Why, len(net.tasks))}
-	if reserve > 0 {
-		m.days.keepFree(moves, reserve)
-	}
+	m.days.keepFree(moves, free)
 	m.tails()
 	m.reset()
 	for i := range net.tasks {

@@ -19,12 +19,12 @@ func (d *days) moves() (list []move) {
 	return list
 }
 
-// keepFree gives the last days of work in a place, before each move, to nothing
-// that needs that place.
-func (d *days) keepFree(moves []move, most int) {
+// keepFree gives the last days of work in a place, so many before each move, to
+// nothing that needs that place.
+func (d *days) keepFree(moves []move, free []int) {
 	d.kept = make([]Place, len(d.where))
-	for _, m := range moves {
-		left := most
+	for i, m := range moves {
+		left := free[i]
 		for day := m.day - 1; day >= 0 && left > 0; day-- {
 			if !d.stopped[day] {
 				d.kept[day] = m.from
@@ -37,12 +37,18 @@ func (d *days) keepFree(moves []move, most int) {
 // withReserve plans with as many days kept free before each move as are asked
 // for, or else as many as put nothing off: every task has its date as without,
 // the whole ends no later, and she lies open for those days longer at most.
+// A move after the end needs none kept: the work ends as early as it can.
 func withReserve(net *network, c Calendar) Plan {
 	moves := c.layOut().moves()
-	best := bestLaunch(net, c, moves, 0)
-	if len(moves) > 0 {
-		for most := c.Reserve; most > 0; most-- {
-			if p := bestLaunch(net, c, moves, most); p.asGood(&best, most) {
+	free := make([]int, len(moves))
+	without := bestLaunch(net, c, moves, free)
+	best := without
+	for i, m := range moves {
+		if len(best.Order) == 0 || m.day+c.Today > best.LastDay(best.Finish)+c.Reserve {
+			break
+		}
+		for free[i] = c.Reserve; free[i] > 0; free[i]-- {
+			if p := bestLaunch(net, c, moves, free); p.asGood(&without, c.Reserve) {
 				best = p
 				break
 			}

@@ -89,16 +89,20 @@ func TestReserveIsAsAskedWhereItCanBe(t *testing.T) {
 			continue
 		}
 		p := mustMake(t, tasks, c)
-		for most := 2; most >= 0; most-- {
-			first, last, can := everyDayBut(tasks, c, most)
-			if !can || last > finish || first < begin-most {
+		free := map[int]int{}
+		for day := c.Today + 1; day <= finish+2; day++ { // the moves one after the other
+			if p.Lies(day) == p.Lies(day-1) {
 				continue
 			}
-			kept[most]++
-			if got := p.FirstDay(p.Open.Start); got != first || p.LastDay(p.Open.End) != last {
-				t.Fatalf("chain %d with %d days to keep: open from day %d to %d, by trying from %d to %d", n, most, got, p.LastDay(p.Open.End), first, last)
+			for free[day] = 2; free[day] > 0; free[day]-- {
+				if first, last, can := everyDayBut(tasks, c, free); can && last <= finish && first >= begin-2 {
+					break
+				}
 			}
-			break
+			kept[free[day]]++
+		}
+		if first, last, _ := everyDayBut(tasks, c, free); p.FirstDay(p.Open.Start) != first || p.LastDay(p.Open.End) != last {
+			t.Fatalf("chain %d with %v days to keep: open from day %d to %d, by trying from %d to %d", n, free, p.FirstDay(p.Open.Start), p.LastDay(p.Open.End), first, last)
 		}
 	}
 	if kept[0] < 15 || kept[1] < 10 || kept[2] < 40 {
@@ -106,16 +110,17 @@ func TestReserveIsAsAskedWhereItCanBe(t *testing.T) {
 	}
 }
 
-// everyDayBut tries every day with the last days of work in a place, before she
-// is moved, struck out for what needs that place.
-func everyDayBut(tasks []Task, c Calendar, most int) (begin, finish int, ok bool) {
+// everyDayBut tries every day with the last days of work in a place struck out
+// for what needs that place: so many before each day on which she is moved.
+func everyDayBut(tasks []Task, c Calendar, free map[int]int) (begin, finish int, ok bool) {
 	struck := func(d *days, day int, place Place) bool {
-		for next, left := day, most; next+1 < Horizon && left > 0; next++ {
-			if d.where[next] == place && d.where[next+1] != place {
-				return true
+		between := 1 // days of work up to the move, this one among them
+		for next := day + 1; next < Horizon; next++ {
+			if d.where[next] != d.where[day] {
+				return d.where[day] == place && between <= free[next+c.Today]
 			}
-			if !d.stopped[next+1] {
-				left--
+			if !d.stopped[next] {
+				between++
 			}
 		}
 		return false
@@ -135,7 +140,7 @@ func TestReserveBeforeLiftAndLaunch(t *testing.T) {
 		{Name: "trial", Minutes: 5, Place: Afloat, After: []int{2}, Stage: Trial},
 	}
 	for _, one := range []struct{ ready, read, opened, left int }{
-		{0, 7, 17, 2}, {17, 7, 17, 2}, {18, 8, 18, 1}, {19, 9, 19, 0},
+		{0, 7, 17, 2}, {17, 7, 17, 2}, {18, 7, 18, 1}, {19, 7, 19, 0},
 	} {
 		tasks[2].Ready = one.ready
 		p := mustMake(t, tasks, c)
