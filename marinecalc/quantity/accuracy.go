@@ -52,6 +52,12 @@ func cutAccuracy(s string) (value, accuracy string, has bool) {
 	return s, "", false
 }
 
+// HasAccuracy tells whether a text has a ± of its own, if only "± 0".
+func HasAccuracy(text string) bool {
+	_, _, has := cutAccuracy(text)
+	return has
+}
+
 // scanHalf reads the number after a ± sign and the text of its unit.
 func (k *Kind) scanHalf(tail string) (float64, string, error) {
 	if _, _, again := cutAccuracy(tail); again {

@@ -101,16 +101,55 @@ func (in *inputs) counted(p *contract.Property, n float64) spread.Factor {
 	return spread.Count(n, one)
 }
 
-// readGauge gives a bare reading the accuracy of the gauge it was read with.
+// readGauge gives a bare reading the accuracy of the gauge it was read with,
+// and any other bare figure of nature what such figures are usually off by.
 func (in *inputs) readGauge(p *contract.Property, k *known) {
-	if p.ReadBy == "" || k.factor.Shape != spread.Exact || k.raw == nil {
+	if p.ReadBy == "" && p.Bare == "" || k.factor.Shape != spread.Exact || k.raw == nil {
 		return
 	}
-	if gauge := in.at(p.ReadBy); gauge != nil {
+	if p.ReadBy == "" {
+		k.factor = in.bare(p, k)
+	} else if gauge := in.at(p.ReadBy); gauge != nil {
 		k.factor = in.readWith(p, k.si, gauge)
 	} else if text, typed := k.raw.(string); typed { // with a gauge that nobody names a reading is as sure as its last digit
 		k.factor = plusMinus(k.si, p.Kind.HalfDigit(text))
 	}
+}
+
+// BareFigures is the table that says how far off a figure may be that nobody
+// gave an accuracy.
+const BareFigures = "bare-figures"
+
+// bare is a figure that came without an accuracy, even over what such figures
+// are usually off by as far as the figure can be at all. Nothing is what is not
+// there, and has none; nor has what was typed as "± 0".
+func (in *inputs) bare(p *contract.Property, k *known) spread.Factor {
+	text, _ := k.raw.(string)
+	if k.si == 0 || math.IsNaN(k.si) || quantity.HasAccuracy(text) {
+		return k.factor
+	}
+	if p.Bare == "digits" {
+		return plusMinus(k.si, p.Kind.HalfDigit(text))
+	}
+	row := in.session.Book.Table(BareFigures).Find(p.Bare, in.lookup)
+	if row == nil {
+		return k.factor
+	}
+	a, err := p.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, k.si)
+	if err != nil {
+		return k.factor
+	}
+	if k.source == "" {
+		k.source = "range of " + row.Name + " (" + row.Source.String() + ")"
+	}
+	f := plusMinus(k.si, a)
+	if p.Minimum != nil {
+		f.Low = min(max(f.Low, *p.Minimum), f.Estimate)
+	}
+	if p.Maximum != nil {
+		f.High = max(min(f.High, *p.Maximum), f.Estimate)
+	}
+	return f
 }
 
 // readWith is what a gauge leaves unknown of a reading.

@@ -1,6 +1,8 @@
 package calc_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -48,5 +50,26 @@ func TestInputsAsTheyAreShown(t *testing.T) {
 	}
 	if in := s.Input("couplingKind"); in == nil || in.Word != "rigid" && in.Word != "flexible" || in.Text == "" || in.SI != nil {
 		t.Errorf("the kind is %+v", in)
+	}
+}
+
+// A figure of nature that comes without an accuracy is not exact: it is off by
+// what its row of the bare figures says, as far as it can be at all. One with
+// an accuracy of its own, none among them, keeps that; nothing has none.
+func TestBareFiguresAreNotExact(t *testing.T) {
+	const input = `{"boltCount": 4, "boltCircle": "80 mm", "shaftTorque": "200 N·m", "preload": %q, "faceFriction": %q, "bearingShare": %q, "shearPlane": "thread", "thrust": %q}`
+	for _, c := range []struct{ what, preload, friction, bearing, thrust, name, want string }{
+		{"by its row", "20 kN", "0.15", "0.75", "0 N", "preload", "15 to 25 kN"},
+		{"with its own", "20 kN ± 1 kN", "0.15", "0.75", "0 N", "preload", "19 to 21 kN"},
+		{"known for certain", "20 kN ± 0 %", "0.15", "0.75", "0 N", "preload", ""},
+		{"another row", "20 kN", "0.15", "0.75", "0 N", "faceFriction", "0.105 to 0.195"},
+		{"as far as it can be", "20 kN", "0.15", "90 %", "0 N", "bearingShare", "72 to 100 %"},
+		{"none", "20 kN", "0.15", "0.75", "0 N", "thrust", ""},
+	} {
+		s := testboat.Run(t, "coupling-grip", fmt.Sprintf(input, c.preload, c.friction, c.bearing, c.thrust), marinecalc.Options{Trials: 256})
+		in := s.Input(c.name)
+		if in.Range != c.want || (in.Range != "" && in.Range != "19 to 21 kN") != strings.HasPrefix(in.Source, "range of ") {
+			t.Errorf("%s: %+v", c.what, in)
+		}
 	}
 }

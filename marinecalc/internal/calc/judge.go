@@ -330,6 +330,9 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 	}
 	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
 		if v.Word.Plain() == sheet.CannotTell {
+			if *v.Probability <= spread.Lost || *v.Probability >= spread.Sure {
+				return text + "." // the reading itself lies the other way, or nearly so
+			}
 			text += "; it is met with a probability of " + percent(*v.Probability)
 		} else {
 			text += ", met with a probability of " + percent(*v.Probability)

@@ -31,7 +31,7 @@ func TestMakersLimitWins(t *testing.T) {
 // reason why stands beside what is beyond. Derived: 20 kW at 1200 r/min with an
 // efficiency of 1 are 159.155 N·m.
 func TestSentencesOfVerdicts(t *testing.T) {
-	const input = `{"enginePower": "%s", "engineSpeed": "2400 rpm", "gearRatioAhead": 2, "gearboxEfficiency": 1}`
+	const input = `{"enginePower": "%s", "engineSpeed": "2400 rpm", "gearRatioAhead": 2, "gearboxEfficiency": "1 ± 0 %%"}`
 	for _, c := range []struct{ power, limit, word, says string }{
 		{"20 kW", `"max": "500 N·m"`, "within", "Tried: 159.2 N·m, allowed at most 500 N·m: OK."},
 		{"20 kW", `"max": "160 N·m", "near": 0.9`, "near the limit", "Tried: 159.2 N·m, allowed at most 160 N·m: OK but close, 99 % of the limit is taken up."},

@@ -78,7 +78,7 @@ func TestUsualValuesStandIn(t *testing.T) {
 	if usual == nil || usual.Origin != sheet.UsualValue || usual.Range == "" {
 		t.Errorf("nobody gave it: %+v", usual)
 	}
-	typed := testboat.Run(t, "shaft-torque", `{`+drive+`, "gearboxEfficiency": 0.9}`, marinecalc.Options{NoRanges: true}).Input("gearboxEfficiency")
+	typed := testboat.Run(t, "shaft-torque", `{`+drive+`, "gearboxEfficiency": "0.9 ± 0 %"}`, marinecalc.Options{NoRanges: true}).Input("gearboxEfficiency")
 	if typed == nil || typed.Origin != sheet.Typed || *typed.SI != 0.9 || typed.Range != "" {
 		t.Errorf("typed: %+v", typed)
 	}

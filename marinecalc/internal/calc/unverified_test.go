@@ -16,7 +16,7 @@ import (
 // over all of that, and elsewhere with the factor at which it turns, which is
 // the limit over 159.155 N·m.
 func TestUnverifiedFiguresBracket(t *testing.T) {
-	const input = `{"enginePower": "20 kW", "engineSpeed": "2400 rpm", "gearRatioAhead": 2, "gearboxEfficiency": 1}`
+	const input = `{"enginePower": "20 kW", "engineSpeed": "2400 rpm", "gearRatioAhead": 2, "gearboxEfficiency": "1 ± 0 %"}`
 	for _, c := range []struct {
 		limit, basis string
 		word         sheet.Word

@@ -22,7 +22,7 @@ func TestLittleOfTheHardSkinLeft(t *testing.T) {
 // What comes of loads and strengths has three digits where nothing says how
 // sure it is, and a mount that carries next to nothing is close to lifting.
 func TestDigitsOfWhatIsWorkedOut(t *testing.T) {
-	s := testboat.Run(t, "mount-load", `{}`, marinecalc.Options{Boat: testboat.Demo(t, "kittiwake")})
+	s := testboat.Run(t, "mount-load", `{}`, marinecalc.Options{Boat: testboat.Demo(t, "kittiwake"), NoRanges: true})
 	looked := 0
 	for _, r := range s.Results {
 		if _, _, ranged := r.Range(); ranged || r.SI == nil || r.Kind != "ratio" && r.Kind != "force" {

@@ -48,6 +48,7 @@ type Property struct {
 	Boat    string            // where the boat file holds it
 	After   string            // "calculation/result" that stands in
 	ReadBy  string            // the input that names the gauge
+	Bare    string            // the row of the bare figures that says how far off it may be where nobody says; "digits" is half its last one
 	Between float64           // this part of the difference of two such readings; 0: it is one reading
 	Level   sheet.Level
 
@@ -142,6 +143,7 @@ type written struct {
 	Boat        string            `json:"boat"`
 	After       string            `json:"after"`
 	ReadBy      string            `json:"readBy"`
+	Bare        string            `json:"bare"`
 	Difference  float64           `json:"difference"`
 	Level       sheet.Level       `json:"level"`
 	Formula     string            `json:"formula"`
@@ -254,6 +256,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.Boat, w.Boat)
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
+	set(&p.Bare, w.Bare)
 	set(&p.Formula, w.Formula)
 	set(&p.Method, w.Method)
 	set(&p.Source, w.Source)

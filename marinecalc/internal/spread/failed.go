@@ -15,14 +15,22 @@ func scarce(kept, trials int) bool { return kept*10 < trials }
 // where it applies: on the straight way from the draws to the estimates, which
 // it takes, as far out as it goes. Without that a reading with a coarse gauge
 // would be judged by the trials on one side of it alone, and the coarser the
-// gauge, the surer the verdict.
+// gauge, the surer the verdict. Where one factor alone had gone too far, the
+// others keep their draws: else they would be spread the less, the coarser that
+// one is.
 func (w *Workspace) project(f []Factor, m *Model) {
+	blamed := 0 // the factor that had gone too far last
 	for _, t := range w.refused {
+		alone, took := w.blame(blamed, t, f, m)
+		if took {
+			blamed = alone
+		} else {
+			took = w.tryAt(every, 0, t, f, m)
+		}
 		in, out := 0.0, 1.0
-		took := w.tryAt(0, t, f, m)
 		for range halvings {
 			middle := (in + out) / 2
-			if w.tryAt(middle, t, f, m) {
+			if w.tryAt(alone, middle, t, f, m) {
 				in, took = middle, true
 			} else {
 				out = middle
@@ -36,12 +44,30 @@ func (w *Workspace) project(f []Factor, m *Model) {
 	}
 }
 
-// tryAt runs a trial at a part of the way from the estimates to its draws, and
-// keeps the results when the model takes it.
-func (w *Workspace) tryAt(part float64, t int, f []Factor, m *Model) bool {
+// every stands for all factors of a trial in place of one.
+const every = -1
+
+// blame finds the factor, by its place among those that vary, whose draw alone
+// makes the model refuse a trial, and tries first; ok is false where there is
+// none, and alone is then every.
+func (w *Workspace) blame(first, t int, f []Factor, m *Model) (alone int, ok bool) {
+	for n := range w.varying {
+		if k := (first + n) % len(w.varying); w.tryAt(k, 0, t, f, m) {
+			return k, true
+		}
+	}
+	return every, false
+}
+
+// tryAt runs a trial with one of its factors, or every, at a part of the way
+// from the estimate to its draw, and keeps the results when the model takes it.
+func (w *Workspace) tryAt(alone int, part float64, t int, f []Factor, m *Model) bool {
 	for k, i := range w.varying {
-		estimate := f[i].Estimate
-		*m.Factors[i] = estimate + part*(w.draws.column(k, t+1)[t]-estimate)
+		estimate, draw := f[i].Estimate, w.draws.column(k, t+1)[t]
+		if alone == every || alone == k {
+			draw = estimate + part*(draw-estimate)
+		}
+		*m.Factors[i] = draw
 	}
 	if !m.Run() {
 		return false
