@@ -35,6 +35,7 @@
 //	bolt-preload        fastener.Preload   fastener/preload.go
 //	coupling-grip       coupling.Grip      coupling/grip.go
 //	bolt-fit            fastener.Fit       fastener/fit.go
+//	coupling-bore       coupling.Bore      coupling/bore_hold.go
 //	shaft-droop         shaft.Droop        shaft/droop.go
 //	coupling-alignment  align.Coupling     align/coupling.go
 //	mount-moves         mount.Moves        mount/moves.go

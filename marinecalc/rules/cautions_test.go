@@ -81,16 +81,16 @@ func TestSheetsWarnOfTheirWork(t *testing.T) {
 	}{
 		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush", "fault-finding", "sea-trial"}},
 		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fault-finding", "shaft-torque", "bearing-life", "sea-trial", "shaft-whirl"}},
-		{`start the engine while hands`, []string{"bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "fault-finding"}},
+		{`start the engine while hands`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "fault-finding"}},
 		{`never crank or start`, []string{"coupling-alignment", "mount-moves", "shaft-droop"}},
-		{`slide aft`, []string{"bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "fault-finding"}},
+		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "fault-finding"}},
 		{`cannot get away`, []string{"coupling-alignment", "work-plan"}},
 		{`rated eyes`, []string{"mount-load", "shaft-withdrawal"}},
 		{`Solvent vapour`, []string{"coupling-grip", "fluid-settling"}},
 		{`asbestos`, []string{"gland-packing"}},
 		{`lock wire`, []string{"coupling-grip"}},
 		{`pull no dipstick`, []string{"fluid-settling", "fluid-flush", "fluid-cleanliness"}},
-		{`live terminal`, []string{"bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal"}},
+		{`live terminal`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal"}},
 	} {
 		if len(h.of) == 0 {
 			t.Fatal(h.words)

@@ -32,6 +32,7 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
+	calc.BindDrawn("coupling-bore", coupling.Bore, drawing.CouplingBore),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
 	calc.BindPerRun("coupling-alignment", couplingAlignment),
 	calc.BindPerRun("mount-moves", mountMoves),

@@ -16,7 +16,7 @@ func Groups() []Group {
 		{"Shaft", "From the gearbox output flange to the propeller.",
 			[]string{"shaft-torque", "shaft-strength", "shaft-whirl", "shaft-droop", "key-strength", "shaft-withdrawal"}},
 		{"Coupling and bolts", "What holds the flanges, and how well they are aligned.",
-			[]string{"bolt-preload", "bolt-fit", "coupling-grip", "coupling-alignment"}},
+			[]string{"bolt-preload", "bolt-fit", "coupling-grip", "coupling-bore", "coupling-alignment"}},
 		{"Mounts", "What the engine stands on.",
 			[]string{"mount-moves", "mount-load"}},
 		{"Gland and bearings", "Where the shaft turns and where the sea is kept out.",

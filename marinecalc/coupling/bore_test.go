@@ -1,0 +1,172 @@
+package coupling
+
+import (
+	"math"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/shaft"
+)
+
+// pressed is a steel flange pressed on a stainless shaft of 30 mm.
+func pressed() BoreInput {
+	return BoreInput{HoldMethod: Interference, ShaftDiameter: 0.03, EngagedLength: 0.06, BoreFriction: 0.15, ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340,
+		Thrust: 2500, AsternThrust: 0.7, ThrustAstern: 1800, FoulPull: 6000, Interference: 30e-6, SmoothingLoss: 6e-6, HubDiameter: 0.06, Bore: 0.008, HubModulus: 207e9, HubPoisson: 0.29,
+		ElasticModulus: 193e9, ShaftPoisson: 0.3, HubExpansion: 11.7e-6, RoomTemperature: 293.15, FittingClearance: 30e-6, HubYieldStrength: 250e6}
+}
+
+func split() BoreInput {
+	in := pressed()
+	in.HoldMethod, in.ClampFactor, in.PinchBolts, in.PinchTorque, in.PinchDiameter, in.NutFactor = SplitClamp, 2, 4, 45, 0.01, 0.2
+	return in
+}
+
+func screwed() BoreInput {
+	in := pressed()
+	in.HoldMethod, in.SetScrews, in.ScrewHolding, in.FurtherScrew = SetScrews, 2, 6600, 0.5
+	in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 0.008, 0.007, 0.045, 250e6, 205e6
+	return in
+}
+
+func coned() BoreInput {
+	in := pressed()
+	in.HoldMethod, in.TaperRatio, in.PinchClamp = TaperNut, 0.1, 30e3
+	return in
+}
+
+// common are the edges of what every way of holding checks.
+func common(own map[string]string) map[string]string {
+	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]",
+		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "[0, 12]", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)"}
+	for _, name := range []string{"asternTorque", "peakTorque", "thrust", "thrustAstern", "foulPull", "engagedLength", "keyWidth", "keyHeight", "keyLength", "keyYieldStrength",
+		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "screwHolding", "interference", "smoothingLoss",
+		"bore", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
+		all["/"+name] = "[0, inf)"
+	}
+	for where, edges := range own {
+		all[where] = edges
+	}
+	return all
+}
+
+func TestEdgesOfBore(t *testing.T) {
+	// A count of set screws asks for what one holds, so that none are given here.
+	in := pressed()
+	in.ScrewHolding = 5000
+	parttest.Edges(t, in, Bore, common(map[string]string{"/hubDiameter": "(0.03, inf)", "/bore": "[0, 0.03)", "/interference": "(0, inf)",
+		"/engagedLength": "(0, inf)", "/hubModulus": "(0, inf)", "/elasticModulus": "(0, inf)"}))
+	in = split()
+	in.ScrewHolding = 5000
+	parttest.Edges(t, in, Bore, common(map[string]string{"/clampFactor": "(0, inf)", "/pinchBolts": "[1, 12]", "/pinchTorque": "(0, inf)", "/pinchDiameter": "(0, inf)", "/nutFactor": "(0, inf)"}))
+	in = coned()
+	in.ScrewHolding = 5000
+	parttest.Edges(t, in, Bore, common(map[string]string{"/engagedLength": "(0, 0.3)", "/taperRatio": "(0, 0.25]"}))
+	in = screwed()
+	parttest.Edges(t, in, Bore, common(map[string]string{"/screwHolding": "(0, inf)", "/keyLength": "(0, inf)", "/keyWidth": "[0, 0.015]", "/keyHeight": "[0, 0.015]"}))
+}
+
+func TestBoreRefusesWhatIsMissing(t *testing.T) {
+	for where, change := range map[string]func(*BoreInput){
+		"/holdMethod":    func(in *BoreInput) { in.HoldMethod = "glue" },
+		"/interference":  func(in *BoreInput) { in.Interference = 0 },
+		"/hubDiameter":   func(in *BoreInput) { in.HubDiameter = 0.03 },
+		"/screwHolding":  func(in *BoreInput) { in.SetScrews = 1 },
+		"/keyLength":     func(in *BoreInput) { in.KeyWidth = 0.008 },
+		"/bore":          func(in *BoreInput) { in.Bore = 0.03 },
+		"/engagedLength": func(in *BoreInput) { in.EngagedLength = 0 },
+	} {
+		in := pressed()
+		change(&in)
+		_, err := Bore(in)
+		parttest.RefusedAt(t, err, where)
+	}
+	in := split()
+	in.PinchTorque = 0
+	_, err := Bore(in)
+	parttest.RefusedAt(t, err, "/pinchTorque")
+	in = coned()
+	in.EngagedLength = 0.31
+	_, err = Bore(in)
+	parttest.RefusedAt(t, err, "/engagedLength")
+}
+
+// Little interference slips, much of it yields the boss: the two limits stand
+// on either side.
+func TestBoreSlipsOrYields(t *testing.T) {
+	in := pressed()
+	for interference, want := range map[quantity.Length][2]bool{ // held in a shock, boss sound
+		10e-6: {false, true}, 30e-6: {true, true}, 80e-6: {true, false},
+	} {
+		in.Interference = interference
+		out := parttest.Must(t, Bore, in)
+		if got := [2]bool{out.MarginPeak >= 1, out.HubUse <= 1}; got != want {
+			t.Errorf("%g µm: held %v, sound %v; margin %g, use %g", interference*1e6, got[0], got[1], out.MarginPeak, out.HubUse)
+		}
+	}
+	in.Interference = in.SmoothingLoss
+	if out := parttest.Must(t, Bore, in); out.Pressed != 0 || out.SlipTorque != 0 || out.PullOff != 0 {
+		t.Errorf("no interference is left, and it holds: %+v", out)
+	}
+}
+
+// What nobody told makes nothing sure: neither a margin over 1 without the
+// pull, nor a key without its strengths, nor set screws without the pull.
+func TestBoreIsSilentOfWhatIsNotKnown(t *testing.T) {
+	nan := func(what string, v quantity.Ratio) {
+		t.Helper()
+		if !math.IsNaN(float64(v)) {
+			t.Errorf("%s: %g", what, v)
+		}
+	}
+	in := pressed()
+	in.Thrust, in.ThrustAstern = 0, 0
+	out := parttest.Must(t, Bore, in)
+	nan("astern without a pull", out.MarginAstern)
+	nan("shock without a pull", out.MarginPeak)
+	nan("pull-off without a pull", out.PullMargin)
+	in.PeakTorque = 5000
+	if out = parttest.Must(t, Bore, in); !(out.MarginPeak < 1) {
+		t.Errorf("a shock that slips even so: %g", out.MarginPeak)
+	}
+	in = pressed()
+	in.AsternTorque = 0
+	nan("pull-off without the torque", parttest.Must(t, Bore, in).PullMargin)
+	in = screwed()
+	in.HubYieldStrength = 0
+	out = parttest.Must(t, Bore, in)
+	nan("key in an unknown flange", out.MarginAhead)
+	if out.HeldBy != HeldByNothing {
+		t.Errorf("held by %q", out.HeldBy)
+	}
+	in = split()
+	in.KeyWidth, in.KeyLength = 0.008, 0.045 // and no strengths: the friction alone
+	if out = parttest.Must(t, Bore, in); out.HeldBy != HeldByFriction || out.SlipTorque != out.FrictionTorque {
+		t.Errorf("held by %q", out.HeldBy)
+	}
+}
+
+// The key is key-strength's key, and where it bears the torque all friction
+// holds against the pull.
+func TestBoreHandsTheKeyAlong(t *testing.T) {
+	in := screwed()
+	out := parttest.Must(t, Bore, in)
+	k := parttest.Must(t, shaft.KeyStrength, shaft.KeyStrengthInput{ShaftDiameter: 0.03, ShaftTorque: 170, KeyWidth: 0.008, KeyHeight: 0.007, KeyLength: 0.045,
+		KeyYieldStrength: 250e6, ShaftYieldStrength: 205e6, HubYieldStrength: 250e6})
+	parttest.Within(t, "margin ahead", out.MarginAhead, float64(k.SteadySafety), 1e-12)
+	parttest.Within(t, "screws", out.ScrewHold, 1.5*6600, 1e-12)
+	parttest.Within(t, "pull-off", out.PullMargin, 1.5*6600/1800, 1e-12)
+	in = split()
+	without := parttest.Must(t, Bore, in)
+	in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 0.008, 0.007, 0.045, 250e6, 205e6
+	with := parttest.Must(t, Bore, in)
+	if !(with.PullOff > without.PullOff) || float64(with.PullOff) != float64(with.Pressed)*0.15 {
+		t.Errorf("pull-off %g with the key, %g without, of %g pressed", with.PullOff, without.PullOff, with.Pressed)
+	}
+}
+
+func TestBoreAllocatesNothing(t *testing.T) {
+	for _, in := range []BoreInput{pressed(), split(), screwed(), coned()} {
+		parttest.NoAllocations(t, func() { Bore(in) })
+	}
+}
