@@ -18,25 +18,26 @@ var exact = map[string][]string{
 		"gland-drip/timeUnderWay", "gland-drip/timeAway", "gland-heat/wantedRise", "gland-heat/mostDrips", "gland-packing/skiveAllowance", "key-strength/wantedSafety",
 		"mount-load/thrustOnMounts", "mount-moves/wantedGapVertical", "reading-trend/atWithin", "reading-trend/horizon", "sea-trial/steadyWithin",
 		"shaft-torque/asternPowerShare", "shaft-withdrawal/workingClearance", "fluid-settling/particleSize", "fluid-settling/visibleSize", "fluid-settling/sizes/size",
-		"bearing-life/loadFactor", "work-plan/*",
+		"bearing-life/loadFactor", "work-plan/*", "coupling-bore/fittingClearance",
 	},
 	"a bound: what a reading is held against is as the book or the maker has it": {
 		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress",
 		"coupling-alignment/gapAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
-		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
+		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
 	},
 	"a nominal size, which the standard of its name fixes": {
 		"bearing-life/bearingBore", "bolt-fit/nominalDiameter", "bolt-fit/pitch", "bolt-preload/nominalDiameter", "bolt-preload/pitch", "coupling-grip/nominalDiameter", "coupling-grip/pitch",
 		"key-strength/keyWidth", "key-strength/keyHeight", "key-strength/keySeat", "key-strength/smallEndDiameter", "key-strength/largeEndDiameter", "key-strength/taperLength",
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
+		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/taperRatio",
 	},
 	"a strength is the least that its specification asks, and the true one is above it": {
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "key-strength/hubYieldStrength", "key-strength/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
-		"shaft-strength/shaftTensileStrength",
+		"shaft-strength/shaftTensileStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
 	},
 	"the figures of a rule are what the rule is": {
 		"shaft-strength/yachtSafetyFactor", "shaft-strength/ruleScale", "shaft-strength/ruleFactor", "shaft-strength/ruleStrength", "shaft-strength/ruleOffset", "shaft-strength/tensileCap",
@@ -47,7 +48,7 @@ var exact = map[string][]string{
 		"bearing-life/axialRow", "bearing-life/loadLimit", "bearing-life/reliabilityFactor",
 	},
 	"declared powers and the torque from them: what rules of strength are written for, with what goes beyond it in the shock factor": {
-		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "mount-load/shaftTorque",
+		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "mount-load/shaftTorque",
 		"mount-load/asternTorque", "vibration-source/enginePower", "sea-trial/engineSpeed", "sea-trial/idleSpeed",
 	},
 	"a ratio of teeth": {
