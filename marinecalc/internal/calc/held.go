@@ -20,35 +20,42 @@ type held struct {
 	span   *spread.Range      // of the margin, where the bound moves with the value
 	was    *rules.Limit       // the one that this takes the place of, or nil
 	unread string             // why the maker's figure for it cannot be read
+	shown  string             // what the limit is, where its row alone says so
 }
 
 // holdLimits finds the limits that apply, the maker's figures among them, and
 // where the trials leave what they are on.
 func (r *run) holdLimits() {
-	rows := r.in.buf.limits
+	list := r.in.buf.limits
 	for i := range r.ruled.limits {
-		if is := r.applying(&r.ruled.limits[i]); is != nil {
-			rows = append(rows, is)
+		row := &r.ruled.limits[i]
+		l := r.applying(&row.Limit)
+		if l == nil {
+			continue
 		}
-	}
-	r.in.buf.limits = rows
-	r.limits = make([]held, len(rows))
-	for i, l := range rows {
-		h := &r.limits[i]
+		list = append(list, held{})
+		h := &list[len(list)-1]
 		r.takeFigure(h, l)
+		if h.Limit == &row.Limit {
+			h.shown = row.shown[r.in.session.Units]
+		}
 		h.on, h.value = r.property(h.On), r.place(h.On)
 		if of := h.boundOf(); of != "" {
 			h.bound = r.place(of)
 		}
 	}
+	r.in.buf.limits, r.limits = list, list
 }
 
 // boundOf is the input or result that the limit is, or "".
-func (h *held) boundOf() string {
-	if h.Min.Given() {
-		return h.Min.Of
+func (h *held) boundOf() string { return boundOf(h.Limit).Of }
+
+// boundOf is the side on which a limit's row has its bound.
+func boundOf(l *rules.Limit) *rules.Bound {
+	if l.Min.Given() {
+		return &l.Min
 	}
-	return h.Max.Of
+	return &l.Max
 }
 
 // property is the input or result of that name.
@@ -126,9 +133,16 @@ func (r *run) guides(h *held) bool {
 // ruled is what a book says of one calculation, taken out of it once, so that a
 // run need not copy row after row. Nobody changes it.
 type ruled struct {
-	limits   []rules.Limit
+	limits   []ruledLimit
 	advice   []rules.Advice
 	cautions []caution
+}
+
+// ruledLimit is a limit, and what it is in each system of units; that is empty
+// where the run must say it.
+type ruledLimit struct {
+	rules.Limit
+	shown [3]string
 }
 
 // caution is one as it stands on a sheet, and when.
@@ -141,11 +155,12 @@ type caution struct {
 type ruledKey string
 
 // ruled is what the session's book says of a calculation.
-func (s *Session) ruled(id string) *ruled {
+func (s *Session) ruled(k *binding.Form) *ruled {
+	id := k.ID
 	return s.Book.Derived(ruledKey(id), func() any {
 		out := new(ruled)
 		for _, l := range s.Book.Limits(id).All() {
-			out.limits = append(out.limits, l)
+			out.limits = append(out.limits, ruledLimit{l, shownByRow(k, &l)})
 		}
 		for _, a := range s.Book.Advice(id).All() {
 			out.advice = append(out.advice, a)

@@ -96,8 +96,8 @@ func (r *run) ownRange(k *known) *spread.Range {
 func (r *run) judge(h *held, v *sheet.Verdict) {
 	l, p := h.Limit, h.on
 	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
-	limit, text, behind, ok := r.limit(l, p)
-	v.Bound, v.Side = text, sideOf(l)
+	limit, behind, ok := r.limit(l, p)
+	v.Bound, v.Side = r.boundText(h, limit, ok), sideOf(l)
 	if p != nil && p.Kind != nil {
 		v.Kind, v.Unit = sheet.Kind(p.Kind.Name), p.Kind.SIUnit()
 	}
@@ -246,14 +246,11 @@ func (r *run) turning(v *sheet.Verdict) string {
 	return word.Reads(v.Side) + " while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
 }
 
-// limit turns a limit's row into numbers and words. behind are the unverified
-// figures that the limit itself rests on.
-func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, text string, behind []*contract.Property, ok bool) {
-	bound, side := &l.Max, string(sideOf(l))+" "
+// limit turns a limit's row into numbers. behind are the unverified figures that
+// the limit itself rests on.
+func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
 	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
-	if l.Min.Given() {
-		bound = &l.Min
-	}
+	bound := boundOf(l)
 	si := bound.SI
 	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
@@ -263,7 +260,7 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, t
 	if bound.Of != "" {
 		of, known := r.value(bound.Of)
 		if !known || math.IsNaN(of.si) {
-			return limit, side + "a figure that is not known", nil, false
+			return limit, nil, false
 		}
 		si, behind = of.si, of.unverified
 	}
@@ -277,30 +274,7 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, t
 			limit.Scale = of.si
 		}
 	}
-	if p == nil {
-		return limit, side + bound.Text, behind, true
-	}
-	return limit, side + r.showBound(p, bound, si), behind, true
-}
-
-// showBound prints a bound: a result to its own digits, and what was written in
-// another unit converted to three, 4 thou as 0.102 mm and not as 0.1016 mm.
-func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
-	text, written := r.in.show(p, si), bound.Text
-	if m := r.result(bound.Of); m != nil && bound.Of != "" {
-		if m.half() > 0 {
-			return r.in.showTo(p, si, m.half())
-		}
-		return r.in.showTo(p, si, math.Abs(si)/10)
-	}
-	if k := r.in.at(bound.Of); k != nil && bound.Of != "" {
-		written, _ = k.raw.(string)
-	}
-	number, unit, _ := strings.Cut(text, " ")
-	if p.Kind == nil || unit == "" || written == "" || strings.HasPrefix(written, number) {
-		return text
-	}
-	return r.in.showTo(p, si, math.Abs(si)/10)
+	return limit, behind, true
 }
 
 const finestGauge = "To settle it, take every reading with the finest gauge available."

@@ -130,13 +130,15 @@ func (in *inputs) showBare(p *contract.Property, si float64) string {
 	switch {
 	case p.Probability && si != 0:
 		return percent(si)
-	case p.Kind != nil && strings.Contains(threeDigits, " "+p.Kind.Name+" "):
+	case p.Kind != nil && threeDigits[p.Kind.Name]:
 		return in.showTo(p, si, math.Abs(si)/10)
 	}
 	return in.show(p, si)
 }
 
-const threeDigits = " ratio mass force torque energy power pressure stress stiffness angular-stiffness inertia frequency volume-flow time area "
+// threeDigits are the kinds of what comes of loads and strengths.
+var threeDigits = map[string]bool{"ratio": true, "mass": true, "force": true, "torque": true, "energy": true, "power": true, "pressure": true,
+	"stress": true, "stiffness": true, "angular-stiffness": true, "inertia": true, "frequency": true, "volume-flow": true, "time": true, "area": true}
 
 // showTo prints a value of the run to the digits that an accuracy of ± half
 // leaves it.

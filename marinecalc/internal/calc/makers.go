@@ -87,7 +87,8 @@ func (r *run) tellReplaced(h *held, v *sheet.Verdict) {
 	if h.was == nil {
 		return
 	}
-	limit, text, _, ok := r.limit(h.was, h.on)
+	limit, _, ok := r.limit(h.was, h.on)
+	text := r.boundText(&held{Limit: h.was, on: h.on}, limit, ok)
 	v.Replaced = &sheet.Replaced{Bound: text, Authority: h.was.Basis.Authority(), Source: h.was.Source.String()}
 	if ok {
 		si := limit.Max

@@ -42,7 +42,7 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 		in.relocate(list)
 		return nil, in.notGiven(list), in.problems
 	}
-	r := &run{in: in, ruled: s.ruled(k.ID), notes: in.notes}
+	r := &run{in: in, ruled: s.ruled(k), notes: in.notes}
 	if problems := r.results(); len(problems) > 0 {
 		return nil, nil, problems
 	}
@@ -69,7 +69,7 @@ type scratch struct {
 	measures   []measure
 	results    []*measure           // by the property's index
 	unverified []*contract.Property // of the results, one after the other
-	limits     []*rules.Limit
+	limits     []held
 	advice     []*rules.Advice // that fits
 	chosen     []*rules.Advice // of the advice
 	sources    []string

@@ -135,7 +135,7 @@ func (r *run) holdMargins(m *spread.Model) []*float64 {
 	places := m.Results
 	for i := range r.limits {
 		if h := &r.limits[i]; h.bound != nil && h.value != nil {
-			limit, _, _, _ := r.limit(h.Limit, h.on)
+			limit, _, _ := r.limit(h.Limit, h.on)
 			moving, limits = append(moving, h), append(limits, limit)
 			places = append(places, &h.margin)
 		}

@@ -101,7 +101,20 @@ func (f *Formulas) split(formula string) []Piece {
 	for i := range pieces[1:] {
 		pieces[i].raised = isPower(pieces[i+1].Text)
 	}
-	return pieces
+	return joined(pieces)
+}
+
+// joined makes one piece of plain texts that follow each other.
+func joined(pieces []Piece) []Piece {
+	out := pieces[:1]
+	for _, piece := range pieces[1:] {
+		if last := &out[len(out)-1]; piece.Of == nil && last.Of == nil {
+			last.Text += piece.Text
+			continue
+		}
+		out = append(out, piece)
+	}
+	return out
 }
 
 func inSymbol(r rune, first bool) bool {

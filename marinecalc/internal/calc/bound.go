@@ -1,0 +1,84 @@
+package calc
+
+import (
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// boundText says what a limit is: "at most 20 °C". known is false where it is a
+// figure that is not known.
+func (r *run) boundText(h *held, limit spread.Limit, known bool) string {
+	if h.shown != "" {
+		return h.shown
+	}
+	l, p := h.Limit, h.on
+	side := string(sideOf(l)) + " "
+	bound, si := boundOf(l), limit.Max
+	if sideOf(l) == sheet.AtLeast {
+		si = limit.Min
+	}
+	switch {
+	case !known:
+		return side + "a figure that is not known"
+	case p == nil:
+		return side + bound.Text
+	}
+	return side + r.showBound(p, bound, si)
+}
+
+// showBound prints a bound: a result to its own digits, and what was written in
+// another unit converted to three, 4 thou as 0.102 mm and not as 0.1016 mm.
+func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
+	written := bound.Text
+	if bound.Of != "" {
+		if m := r.result(bound.Of); m != nil {
+			if m.half() > 0 {
+				return r.in.showTo(p, si, m.half())
+			}
+			return r.in.showTo(p, si, math.Abs(si)/10)
+		}
+		if k := r.in.at(bound.Of); k != nil {
+			written, _ = k.raw.(string)
+		}
+	}
+	text := r.in.show(p, si)
+	if asWritten(p, text, written) {
+		return text
+	}
+	return r.in.showTo(p, si, math.Abs(si)/10)
+}
+
+// asWritten tells whether a bound's text has the number that was written, and
+// nothing was converted.
+func asWritten(p *contract.Property, text, written string) bool {
+	number, unit, _ := strings.Cut(text, " ")
+	return p.Kind == nil || unit == "" || written == "" || strings.HasPrefix(written, number)
+}
+
+// shownByRow is what a limit is in each system of units, where its row alone
+// says so.
+func shownByRow(k *binding.Form, l *rules.Limit) (shown [3]string) {
+	bound := boundOf(l)
+	input, p := k.Named(l.On)
+	if p == nil {
+		p = input
+	}
+	if p == nil || bound.Of != "" || isMoney(p) || bound.Kind != nil && bound.Kind != p.Kind {
+		return shown
+	}
+	for _, units := range []quantity.System{quantity.Metric, quantity.US, quantity.Both} {
+		text := Show(p, bound.SI, units)
+		if !asWritten(p, text, bound.Text) {
+			text = p.Shown.PrintTo(bound.SI, math.Abs(bound.SI)/10, units)
+		}
+		shown[units] = string(sideOf(l)) + " " + text
+	}
+	return shown
+}
