@@ -13,6 +13,8 @@ type priors struct {
 	stays []float64 // 1 − Arises
 	none  float64   // Π stays
 	keeps []float64 // Π over d of 1 − Brings[c][d]
+	alone []float64 // keeps/stays·Arises: its part where no chain links it to the others
+	links []bool    // by two causes: one brings on the other
 }
 
 func newPriors(m *Model) *priors {
@@ -24,7 +26,16 @@ func newPriors(m *Model) *priors {
 		for _, l := range m.Brings[c] {
 			k *= 1 - l
 		}
-		p.keeps = append(p.keeps, k)
+		p.keeps, p.alone = append(p.keeps, k), append(p.alone, k*b/(1-b))
+	}
+	n := len(m.Arises)
+	p.links = make([]bool, n*n)
+	for c, row := range m.Brings {
+		for d, l := range row {
+			if l > 0 {
+				p.links[c*n+d], p.links[d*n+c] = true, true
+			}
+		}
 	}
 	return p
 }
@@ -40,18 +51,23 @@ func newPriors(m *Model) *priors {
 func (m *Model) Together(causes []int) float64 { return newPriors(m).of(causes) }
 
 func (p *priors) of(causes []int) float64 {
+	if !p.linked(causes) {
+		out := p.none
+		for _, c := range causes {
+			out *= p.alone[c]
+		}
+		return out
+	}
 	out := p.none
-	linked := false
 	for _, c := range causes {
 		out *= p.keeps[c] / p.stays[c]
 		for _, d := range causes {
 			if l := p.m.Brings[c][d]; l > 0 {
 				out /= 1 - l
-				linked = true
 			}
 		}
 	}
-	if !linked || len(causes) > mostExact {
+	if len(causes) > mostExact {
 		return out * p.apart(causes)
 	}
 	switch len(causes) {
@@ -61,6 +77,19 @@ func (p *priors) of(causes []int) float64 {
 		return out * p.reachThree(causes[0], causes[1], causes[2])
 	}
 	return out * p.reach(causes)
+}
+
+// linked tells whether a chain links any two of the causes.
+func (p *priors) linked(causes []int) bool {
+	n := len(p.stays)
+	for i, c := range causes {
+		for _, d := range causes[i+1:] {
+			if p.links[c*n+d] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // reachTwo is R(S) of two: both arose, or one did and brought the other on.
@@ -84,7 +113,7 @@ func (p *priors) reachThree(a, b, c int) float64 {
 }
 
 // apart takes each cause for itself: arisen, or brought on by any of the
-// others. It is exact without links, and close enough beyond mostExact.
+// others: close enough beyond mostExact.
 func (p *priors) apart(causes []int) float64 {
 	all := 1.0
 	for _, c := range causes {

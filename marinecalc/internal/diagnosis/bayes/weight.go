@@ -7,6 +7,10 @@ import (
 	"slices"
 )
 
+// mostHolding is how many sets with a cause weigh the answers for it: what
+// lies beyond moves a weight by hundredths of a deciban.
+const mostHolding = 300
+
 // Weight gives what one answer says for cause c, in decibans: 10·log10 of how
 // many times more probable the answer is with c at work than without it, what
 // else is at work staying as it is. Plus is evidence for the cause, minus against
@@ -18,17 +22,21 @@ func (b *Belief) Weight(c, q int, a Answer) float64 {
 	if a == Unknown {
 		return 0
 	}
-	found := slices.Contains(b.Found, c)
 	var with, without float64
-	for _, s := range b.Sets {
-		if !found && !slices.Contains(s.Causes, c) {
-			continue
-		}
+	take := func(s Set) {
 		yes, yesWithout := b.said(s, q), b.saidWithout(s, q, c)
 		if a == No {
 			yes, yesWithout = 1-yes, 1-yesWithout
 		}
 		with, without = with+s.Probability*yes, without+s.Probability*yesWithout
+	}
+	if slices.Contains(b.Found, c) {
+		for _, s := range b.Sets[:min(len(b.Sets), mostHolding)] {
+			take(s)
+		}
+	}
+	for _, i := range b.holding[c] {
+		take(b.Sets[i])
 	}
 	if with == 0 || without == 0 {
 		return 0 // so improbable that no set with it was kept
