@@ -5,6 +5,7 @@ import (
 	"iter"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -20,6 +21,21 @@ type Caution struct {
 	Valid        Valid        `json:"valid"`
 	Note         string       `json:"note"`
 	Provenance
+}
+
+// StopNow is the id of the caution that stands in front while the fault finding
+// proposes nothing that runs the shaft.
+const StopNow = "fault-stop-now"
+
+// InShort is the first statement of a caution: what can hurt.
+func (c Caution) InShort() string {
+	end := len(c.Text)
+	for _, stop := range []string{". ", ": ", "; "} {
+		if i := strings.Index(c.Text, stop); i >= 0 {
+			end = min(end, i)
+		}
+	}
+	return strings.TrimSuffix(c.Text[:end], ".")
 }
 
 // Advice is what to do next, after a verdict or always.

@@ -68,7 +68,7 @@ func TestTheShaftIsStoppedBeforeTheGlandNuts(t *testing.T) {
 
 // What is done for a calculation decides of what its sheet warns: no reading
 // beside a running engine without carbon monoxide by name, and no bolt
-// arithmetic with it.
+// arithmetic with it. What the fault finding warns of goes by what it proposes.
 func TestSheetsWarnOfTheirWork(t *testing.T) {
 	b := Standard()
 	has := func(calculation, words string) bool {
@@ -79,11 +79,11 @@ func TestSheetsWarnOfTheirWork(t *testing.T) {
 		words string // of the caution
 		of    []string
 	}{
-		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush", "fault-finding", "sea-trial"}},
-		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fault-finding", "shaft-torque", "bearing-life", "sea-trial", "shaft-whirl"}},
-		{`start the engine while hands`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "fault-finding"}},
+		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush", "sea-trial"}},
+		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "shaft-torque", "bearing-life", "sea-trial", "shaft-whirl"}},
+		{`start the engine while hands`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing"}},
 		{`never crank or start`, []string{"coupling-alignment", "mount-moves", "shaft-droop"}},
-		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "fault-finding"}},
+		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal"}},
 		{`cannot get away`, []string{"coupling-alignment", "work-plan"}},
 		{`rated eyes`, []string{"mount-load", "shaft-withdrawal"}},
 		{`Solvent vapour`, []string{"coupling-grip", "fluid-settling"}},

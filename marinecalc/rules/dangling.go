@@ -37,9 +37,10 @@ func (b *Book) DanglingIDs() problem.List {
 	for _, c := range all.Causes {
 		lead("causes", c.ID, "evidence", evidence, c.Confirm)
 		lead("causes", c.ID, "remedy", remedies, c.Remedies.items...)
+		lead("causes", c.ID, "caution", cautions, c.Dangers.items...)
 	}
 	for _, e := range all.Evidence {
-		lead("evidence", e.ID, "caution", cautions, e.Hazards.items...)
+		lead("evidence", e.ID, "caution", cautions, append(e.Hazards.items[:e.Hazards.Len():e.Hazards.Len()], e.Dangers.items...)...)
 		lead("evidence", e.ID, "way of looking", ways, append(e.Ways.items[:e.Ways.Len():e.Ways.Len()], e.Blind.items...)...)
 		for _, r := range e.Readings.items {
 			if r.Way != "" {

@@ -26,6 +26,8 @@ type Evidence struct {
 	Absence   bool   `json:"absence"`
 	RunsShaft bool   `json:"runsShaft"` // the shaft turns under power for it
 	KeepStill string `json:"keepStill"` // why the shaft is not run once the answer is yes
+	// Dangers are ids of cautions that count once the answer is yes.
+	Dangers List[string] `json:"dangers"`
 	// Ways are how it can be looked at, rows of the table ways-of-looking;
 	// none: those of waysAnywhere.
 	Ways List[string] `json:"ways"`

@@ -126,10 +126,16 @@ func TestEveryCautionIsShown(t *testing.T) {
 		}
 	}
 	for _, e := range b.Evidence().All() {
-		for _, id := range e.Hazards.All() {
+		for _, id := range Join(Join(nil, e.Hazards), e.Dangers) {
 			shown[id] = true
 		}
 	}
+	for _, c := range b.Causes().All() {
+		for _, id := range c.Dangers.All() {
+			shown[id] = true
+		}
+	}
+	shown[StopNow] = true
 	for _, c := range b.AllCautions().All() {
 		if c.Calculations.Len() == 0 && !shown[c.ID] {
 			t.Errorf("nothing shows the caution %s", c.ID)

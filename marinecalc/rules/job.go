@@ -20,6 +20,7 @@ type Cause struct {
 	Confirm string  `json:"confirm"`
 	// KeepStill says why the shaft is not run while it is among the leaders.
 	KeepStill string       `json:"keepStill"`
+	Dangers   List[string] `json:"dangers"` // ids of cautions that count while it is found or among the leaders
 	Remedies  List[string] `json:"remedies"`
 	Note      string       `json:"note"`
 	Provenance

@@ -28,3 +28,13 @@ func (l *List[T]) UnmarshalJSON(text []byte) error {
 
 // Contains tells whether v is an item of the list.
 func Contains[T comparable](l List[T], v T) bool { return slices.Contains(l.items, v) }
+
+// Join adds the items of a list that are not there yet.
+func Join[T comparable](to []T, l List[T]) []T {
+	for _, v := range l.items {
+		if !slices.Contains(to, v) {
+			to = append(to, v)
+		}
+	}
+	return to
+}

@@ -22,7 +22,14 @@ type call struct {
 	input, output reflect.Value
 	run           func() error
 	draw          func(picture.Brush) []sheet.Drawing
+	hazards       func() []string
 }
+
+// Hazardous is a result that proposes work and names what can hurt in it, by
+// the ids of cautions. Its sheet shows those beside the cautions that the
+// calculation always has; what belongs to work that is not proposed stays with
+// that work.
+type Hazardous interface{ Hazards() []string }
 
 // Bind is the registration line of a calculation.
 func Bind[In, Out any](id string, compute func(In) (Out, error)) Calculation {
@@ -68,6 +75,9 @@ func BindPerRun[In, Out any](id string, open func(*Session) PerRun[In, Out]) Cal
 			c.run = func() (err error) {
 				out, err = o.Compute(in)
 				return err
+			}
+			if _, ok := any(out).(Hazardous); ok {
+				c.hazards = func() []string { return any(out).(Hazardous).Hazards() }
 			}
 			if o.Draw != nil {
 				c.draw = func(b picture.Brush) []sheet.Drawing { return o.Draw(in, out, b) }

@@ -225,6 +225,16 @@ func (r *run) cautions() []sheet.Caution {
 			out = append(out, c.Caution)
 		}
 	}
+	if r.in.call.hazards == nil {
+		return out
+	}
+	named := r.in.call.hazards()
+	for _, c := range r.in.session.Book.AllCautions().All() {
+		if slices.Contains(named, c.ID) && !rules.Contains(c.Calculations, r.in.form.ID) && c.Valid.Meets(r.lookupAny) {
+			out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Signal.Gravity() < out[j].Signal.Gravity() })
 	return out
 }
 

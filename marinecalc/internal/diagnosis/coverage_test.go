@@ -197,8 +197,12 @@ func TestNearlySureIsRight(t *testing.T) {
 	if n, err := strconv.Atoi(os.Getenv("MARINECALC_COVERAGE")); err == nil && n > 1 {
 		cases = n
 	}
-	own := newFinder(rules.Standard()).model
-	r := rand.New(rand.NewPCG(12, 90))
+	own := asWritten(rules.Standard()).model
+	seed := uint64(12)
+	if n, err := strconv.ParseUint(os.Getenv("MARINECALC_SEED"), 10, 64); err == nil {
+		seed = n
+	}
+	var r *rand.Rand // of each row its own
 	table := strings.Builder{}
 	table.WriteString("| at work | looks that settle | found, and the rest agrees: right | found by three looks, little else points to it: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|---|\n")
 	kinds := []struct {
@@ -209,8 +213,12 @@ func TestNearlySureIsRight(t *testing.T) {
 		{"other weights", func() ([]int, *bayes.Model) { m := perturbed(r, own); return drawn(r, m), m }},
 		{"two causes", func() ([]int, *bayes.Model) { return twoOf(r, &own), &own }},
 	}
-	for _, settle := range []bool{true, false} {
-		for _, kind := range kinds {
+	for i, settle := range []bool{true, false} {
+		if settle && os.Getenv("XNOLOOK") != "" {
+			continue
+		}
+		for k, kind := range kinds {
+			r = rand.New(rand.NewPCG(seed, uint64(90+3*i+k)))
 			var s scored
 			for range cases {
 				in, m := kind.draw()

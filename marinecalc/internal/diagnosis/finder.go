@@ -49,6 +49,7 @@ type knowledge struct {
 	evidence rules.List[rules.Evidence]
 	question map[string]int // by id
 	model    bayes.Model
+	written  bayes.Model        // the same with the rows taken at their word
 	fault    error              // what is wrong with the model; only an overlay's rows can lead there
 	settler  []int              // by cause: the question that settles it, −1 for none
 	figures  map[string]float64 // of the table of judgements
@@ -62,6 +63,16 @@ func know(book *rules.Book) *knowledge {
 }
 
 func newKnowledge(book *rules.Book) *knowledge {
+	k := asWritten(book)
+	k.written = k.model
+	k.model = k.model.Strayed(k.figure("weights-stray"))
+	k.fault = k.model.Check()
+	k.before = sync.OnceValue(func() []float64 { return k.model.Believe(make([]bayes.Answer, k.evidence.Len())).Cause })
+	return k
+}
+
+// asWritten is what the rows say, taken at their word.
+func asWritten(book *rules.Book) *knowledge {
 	k := &knowledge{book: book, causes: book.Causes(), evidence: book.Evidence(), question: map[string]int{}, figures: judgements(book)}
 	for q, e := range k.evidence.All() {
 		k.question[e.ID] = q
@@ -70,8 +81,6 @@ func newKnowledge(book *rules.Book) *knowledge {
 		k.model.Wrong = append(k.model.Wrong, book.WrongBy(e.Unsaid()))
 	}
 	k.takeCauses()
-	k.fault = k.model.Check()
-	k.before = sync.OnceValue(func() []float64 { return k.model.Believe(make([]bayes.Answer, k.evidence.Len())).Cause })
 	return k
 }
 

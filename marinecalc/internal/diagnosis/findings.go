@@ -52,7 +52,12 @@ type Result struct {
 	NextChecks     [10]NextCheck
 	QuickQuestions [6]QuickQuestion
 	Weights        [80]Weighed
+	hazards        []string // ids of cautions: of what is proposed first, and what is dangerous now
 }
+
+// Hazards are the cautions of the checks that are proposed first and of what
+// is dangerous now. Those of later checks stand with each of them.
+func (r Result) Hazards() []string { return r.hazards }
 
 // RankedCause is one line of the ranking.
 type RankedCause struct {

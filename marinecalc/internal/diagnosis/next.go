@@ -12,18 +12,21 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
 // next fills in the checks and the quick questions that are worth it now.
 func (f *finder) next(in Input, out *Result) {
 	out.HeldBack = f.heldBack()
+	out.hazards = f.dangers(out.HeldBack != "")
 	checks, quick := 0, 0
 	for _, c := range f.ordered(in, out.HeldBack != "") {
 		switch e := f.evidence.At(c.Question); {
 		case e.Kind == check && checks < len(out.NextChecks):
-			out.NextChecks[checks] = f.nextCheck(c)
+			if checks < atHand {
+				out.hazards = rules.Join(out.hazards, e.Hazards)
+			}
+			out.NextChecks[checks] = f.nextCheck(c, out.hazards)
 			checks++
 		case e.Kind != check && quick < len(out.QuickQuestions):
 			out.QuickQuestions[quick] = QuickQuestion{Question: e.Title, How: e.Help, Bits: rounded(c.Bits),
@@ -31,6 +34,28 @@ func (f *finder) next(in Input, out *Result) {
 			quick++
 		}
 	}
+}
+
+// atHand is how many of the proposed checks are the work in hand: the cautions
+// of these stand in front, those of the others beside each.
+const atHand = 3
+
+// dangers are the cautions of what is dangerous before anything is looked at.
+func (f *finder) dangers(heldBack bool) (ids []string) {
+	if heldBack {
+		ids = append(ids, rules.StopNow)
+	}
+	for c, cause := range f.causes.All() {
+		if cause.Dangers.Len() > 0 && f.told(c) {
+			ids = rules.Join(ids, cause.Dangers)
+		}
+	}
+	for q, e := range f.evidence.All() {
+		if f.answers[q] == bayes.Yes {
+			ids = rules.Join(ids, e.Dangers)
+		}
+	}
+	return ids
 }
 
 // ordered lists the open questions that can be answered where the boat lies,
@@ -122,7 +147,7 @@ func (f *finder) possible(e rules.Evidence, in Input, heldBack bool) bool {
 // hazards that no precaution takes away.
 func (f *finder) cost(e rules.Evidence) float64 {
 	hazard := "none"
-	if worst, ok := f.worst(e, false); ok {
+	if worst, ok := f.worst(e); ok {
 		hazard = strings.ToLower(string(worst.Signal))
 	}
 	return f.figure("getting-ready") + e.Minutes*f.figure(fmt.Sprintf("access-%d", e.Access))*f.figure("hazard-"+hazard)
@@ -175,8 +200,8 @@ func keepStill(why, by string) string { return strings.TrimSuffix(why, ".") + " 
 // pointsToUnseen tells whether a yes is strong evidence for a cause that nobody has looked
 // for and not found.
 func (f *finder) pointsToUnseen(q int) bool {
-	for c := range f.model.Yes {
-		weight := 10 * math.Log10(f.model.Yes[c][q]/f.model.Leak[q])
+	for c := range f.written.Yes {
+		weight := 10 * math.Log10(f.written.Yes[c][q]/f.written.Leak[q])
 		if s := f.settler[c]; weight >= f.figure("weight-strong") && s >= 0 && f.answers[s] != bayes.No {
 			return true
 		}
@@ -184,65 +209,11 @@ func (f *finder) pointsToUnseen(q int) bool {
 	return false
 }
 
-func (f *finder) nextCheck(c bayes.Check) NextCheck {
-	e := f.evidence.At(c.Question)
-	n := NextCheck{Question: e.Title, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
-		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place, Needs: needs(e),
-		IfYes: f.outcome(c.Question, bayes.Yes), IfNo: f.outcome(c.Question, bayes.No)}
-	if e.Place == "either" {
-		n.Place = "afloat or ashore"
-	}
-	if w, ok := f.worst(e, true); ok {
-		n.Hazard = string(w.Signal) + ": " + w.Text
-		for _, c := range f.book.AllCautions().All() { // what stands nowhere else on the sheet
-			if c.ID != w.ID && rules.Contains(e.Hazards, c.ID) && !rules.Contains(c.Calculations, FaultFinding) {
-				n.Hazard += " " + string(c.Signal) + ": " + c.Text
-			}
-		}
-	}
-	return n
-}
-
-// needs lists the tools and people of a check.
-func needs(e rules.Evidence) string {
-	var list []string
-	for _, n := range e.Needs.All() {
-		list = append(list, n)
-	}
-	return strings.Join(list, ", ")
-}
-
-// outcome says what an answer would do: which cause would lead those suspected,
-// and what would become of the one that leads them now.
-func (f *finder) outcome(q int, a bayes.Answer) string {
-	if c := f.model.Settles[q]; c >= 0 && a == bayes.Yes {
-		return "found: " + f.causes.At(c).Title
-	}
-	after, _ := f.belief.After(q, a)
-	lead := func(p []float64) int {
-		for _, c := range bayes.Rank(p) {
-			if !f.isFound(c) {
-				return c
-			}
-		}
-		return -1
-	}
-	now, then := lead(f.belief.Cause), lead(after)
-	if then < 0 {
-		return ""
-	}
-	words := fmt.Sprintf("%s %s", f.causes.At(then).Title, percent(after[then]))
-	if now != then {
-		words += fmt.Sprintf("; %s %s", f.causes.At(now).Title, percent(after[now]))
-	}
-	return words
-}
-
-// worst is the gravest caution of a question, with or without those that are
-// no more than precautions. ok is false where it has none.
-func (f *finder) worst(e rules.Evidence, precautions bool) (worst rules.Caution, ok bool) {
+// worst is the gravest caution of a question that no precaution takes away.
+// ok is false where it has none.
+func (f *finder) worst(e rules.Evidence) (worst rules.Caution, ok bool) {
 	for _, c := range f.book.AllCautions().All() {
-		if rules.Contains(e.Hazards, c.ID) && (precautions || !c.Precaution) && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
+		if rules.Contains(e.Hazards, c.ID) && !c.Precaution && (!ok || c.Signal.Gravity() < worst.Signal.Gravity()) {
 			worst, ok = c, true
 		}
 	}

@@ -94,10 +94,15 @@ func (c *checker) cautions() {
 // isHazard tells whether a step or a question, of the book or of the file, has
 // the caution of that id among its hazards.
 func (c *checker) isHazard(id string) bool {
-	for _, kind := range []string{"steps", "evidence"} {
+	if id == rules.StopNow {
+		return true
+	}
+	for kind, members := range map[string][]string{"steps": {"hazards"}, "evidence": {"hazards", "dangers"}, "causes": {"dangers"}} {
 		for _, row := range c.rows(kind) {
-			if list, _ := row["hazards"].([]any); slices.Contains(list, any(id)) {
-				return true
+			for _, member := range members {
+				if list, _ := row[member].([]any); slices.Contains(list, any(id)) {
+					return true
+				}
 			}
 		}
 	}
@@ -107,7 +112,12 @@ func (c *checker) isHazard(id string) bool {
 		}
 	}
 	for _, e := range c.book.Evidence().All() {
-		if rules.Contains(e.Hazards, id) {
+		if rules.Contains(e.Hazards, id) || rules.Contains(e.Dangers, id) {
+			return true
+		}
+	}
+	for _, cause := range c.book.Causes().All() {
+		if rules.Contains(cause.Dangers, id) {
 			return true
 		}
 	}

@@ -23,7 +23,7 @@ func (p *planner) hazards(order []int, out *Result) []string {
 		for _, i := range order {
 			if rules.Contains(p.steps[i].Hazards, c.ID) {
 				at = append(at, p.steps[i].Title)
-				steps[i] = append(steps[i], string(c.Signal)+": "+inShort(c.Text))
+				steps[i] = append(steps[i], string(c.Signal)+": "+c.InShort())
 			}
 		}
 		switch {
@@ -44,15 +44,4 @@ func (p *planner) hazards(order []int, out *Result) []string {
 		}
 	}
 	return words
-}
-
-// inShort is the first statement of a caution: what can hurt.
-func inShort(text string) string {
-	end := len(text)
-	for _, stop := range []string{". ", ": ", "; "} {
-		if i := strings.Index(text, stop); i >= 0 {
-			end = min(end, i)
-		}
-	}
-	return strings.TrimSuffix(text[:end], ".")
 }
