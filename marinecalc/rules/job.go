@@ -33,7 +33,7 @@ type Chain struct {
 	To      string `json:"to"`   // id of a limit or of a cause
 	Because string `json:"because"`
 	// Rate is how often one cause has brought on the other by the time
-	// somebody looks: "often", "sometimes" or "seldom"; "" for none.
+	// somebody looks: "mostly", "often", "sometimes" or "seldom"; "" for none.
 	Rate string `json:"rate"`
 	Note string `json:"note"`
 	Provenance
@@ -271,7 +271,7 @@ func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
 		add("signs", i, s.ID, s.fault(), s.weightFault(), unless(s.Weight != "" || share(s.Yes), "its probability of a yes is not over 0 and under 1", "over 0 and under 1"))
 	}
 	for i, c := range j.Chains {
-		rates := []string{"often", "sometimes", "seldom"}
+		rates := []string{"mostly", "often", "sometimes", "seldom"}
 		add("chains", i, c.ID, c.fault(), unless(c.Because != "", "it does not say why", `"because": "…"`),
 			unless(c.Rate == "" || slices.Contains(rates, c.Rate), "its rate is not often, sometimes or seldom", `"rate": `+quoted(rates)))
 	}

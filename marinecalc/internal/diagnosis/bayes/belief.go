@@ -45,13 +45,13 @@ func (e effect) with(row []effect, causes []int, less int) effect {
 }
 
 const (
-	mostSuspected = 3    // causes taken to be at work at once while none is found
-	mostBeside    = 2    // beside those found
+	mostSuspected = 3    // causes taken to be at work at once, beside those found
 	least         = 1e-4 // of the most probable set: under it a set is not kept
 )
 
 // Believe works out what the answers leave: exactly, over every set of one to
-// three causes, or of up to two beside those found.
+// three causes, or of up to three beside those found: what made one fail and
+// what that has brought on besides must have room.
 func (m *Model) Believe(answers []Answer) *Belief {
 	found := m.Found(answers)
 	b := &Belief{Model: m, Answers: answers, Found: found, Cause: make([]float64, len(m.Arises))}

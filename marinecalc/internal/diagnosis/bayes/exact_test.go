@@ -211,7 +211,7 @@ func TestBeliefAgreesWithSumsOverEverySet(t *testing.T) {
 		for mask, w := range sets(m) {
 			in := members(mask)
 			has := !slices.ContainsFunc(found, func(c int) bool { return mask>>c&1 == 0 })
-			if !has || len(found) == 0 && (len(in) == 0 || len(in) > 3) || len(found) > 0 && len(in)-len(found) > 2 {
+			if !has || len(found) == 0 && (len(in) == 0 || len(in) > 3) || len(found) > 0 && len(in)-len(found) > 3 {
 				continue
 			}
 			for q, a := range answers {

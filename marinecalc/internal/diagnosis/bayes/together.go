@@ -2,7 +2,11 @@
 
 package bayes
 
-import "math"
+import (
+	"math"
+	"math/bits"
+	"slices"
+)
 
 // mostExact is how many causes are taken together exactly.
 const mostExact = 6
@@ -51,14 +55,42 @@ func newPriors(m *Model) *priors {
 func (m *Model) Together(causes []int) float64 { return newPriors(m).of(causes) }
 
 func (p *priors) of(causes []int) float64 {
-	if !p.linked(causes) {
-		out := p.none
-		for _, c := range causes {
-			out *= p.alone[c]
-		}
-		return out
-	}
 	out := p.none
+	if len(causes) > mostParted {
+		return out * p.part(causes)
+	}
+	var part [mostParted]int
+	for left := uint32(1)<<len(causes) - 1; left != 0; {
+		first := bits.TrailingZeros32(left)
+		part[0], left = causes[first], left&(left-1)
+		n := 1
+		for k := 0; k < n && left != 0; k++ { // what a chain links to part[k]
+			row := p.links[part[k]*len(p.stays):]
+			for rest := left; rest != 0; rest &= rest - 1 {
+				i := bits.TrailingZeros32(rest)
+				if row[causes[i]] {
+					part[n], left = causes[i], left&^(1<<i)
+					n++
+				}
+			}
+		}
+		if n == 1 {
+			out *= p.alone[part[0]]
+		} else {
+			slices.Sort(part[:n])
+			out *= p.part(part[:n])
+		}
+	}
+	return out
+}
+
+// mostParted is how many causes are gone through for those that no chain links.
+const mostParted = 16
+
+// part is what causes that chains link among each other, and to none besides,
+// make of the probability that nothing is at work.
+func (p *priors) part(causes []int) float64 {
+	out := 1.0
 	for _, c := range causes {
 		out *= p.keeps[c] / p.stays[c]
 		for _, d := range causes {
@@ -67,29 +99,15 @@ func (p *priors) of(causes []int) float64 {
 			}
 		}
 	}
-	if len(causes) > mostExact {
+	switch n := len(causes); {
+	case n > mostExact:
 		return out * p.apart(causes)
-	}
-	switch len(causes) {
-	case 2:
+	case n == 2:
 		return out * p.reachTwo(causes[0], causes[1])
-	case 3:
+	case n == 3:
 		return out * p.reachThree(causes[0], causes[1], causes[2])
 	}
 	return out * p.reach(causes)
-}
-
-// linked tells whether a chain links any two of the causes.
-func (p *priors) linked(causes []int) bool {
-	n := len(p.stays)
-	for i, c := range causes {
-		for _, d := range causes[i+1:] {
-			if p.links[c*n+d] {
-				return true
-			}
-		}
-	}
-	return false
 }
 
 // reachTwo is R(S) of two: both arose, or one did and brought the other on.

@@ -26,7 +26,6 @@ type walk struct {
 	alone  []float64 // by cause: the part of it alone
 	pairs  []float64 // by two causes, the first the smaller: what both do beyond that
 	counts bool      // that none is at work beside those found is a set as well
-	three  bool      // sets of three count
 	logs   []float64
 }
 
@@ -43,7 +42,7 @@ type asked struct {
 
 // weigh fills in the sets and the probability of each cause.
 func (b *Belief) weigh() {
-	w := &walk{b: b, counts: len(b.Found) > 0, three: len(b.Found) == 0}
+	w := &walk{b: b, counts: len(b.Found) > 0}
 	for c := range b.Model.Arises {
 		if !slices.Contains(b.Found, c) {
 			w.of = append(w.of, c)
@@ -127,9 +126,6 @@ func (w *walk) weighAnswers() {
 		for j := i + 1; j < n; j++ {
 			two := w.alone[i] + w.alone[j] + w.pairs[i*n+j]
 			w.logs = append(w.logs, two)
-			if !w.three {
-				continue
-			}
 			for g := range common {
 				common[g] = w.bears[i*w.words+g] & w.bears[j*w.words+g]
 			}
@@ -175,11 +171,9 @@ func (w *walk) each(take func(set int, causes *[mostSuspected]int, size int)) {
 		for j, b := range w.of[i+1:] {
 			in[1] = b
 			next(2)
-			if w.three {
-				for _, c := range w.of[i+j+2:] {
-					in[2] = c
-					next(3)
-				}
+			for _, c := range w.of[i+j+2:] {
+				in[2] = c
+				next(3)
 			}
 		}
 	}
