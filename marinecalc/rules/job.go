@@ -49,6 +49,7 @@ type Remedy struct {
 	// OnceSeen is the evidence of which a yes puts it before the other cures
 	// of its cause.
 	OnceSeen List[string] `json:"onceSeen"`
+	Last     bool         `json:"last"` // done when all else in the line is back
 	Steps    List[string] `json:"steps"`
 	Note     string       `json:"note"`
 	Provenance

@@ -96,16 +96,25 @@ func (f *finder) above(p, first int) (by string, ok bool) {
 }
 
 // cureOrder lists what is to be cured: all that was found, the first cause,
-// and what is among the leaders above them in a chain; each before what it
-// brings on.
+// what made them fail by a chain, or while nothing is likely there what is
+// among the leaders, and what is more likely than not below them; in the order
+// in which the work goes.
 func (f *finder) cureOrder(first int, out *Result) {
 	list := slices.Clone(f.belief.Found)
 	if !slices.Contains(list, first) && f.told(first) {
 		list = append(list, first)
 	}
 	for i := 0; i < len(list); i++ {
+		least := f.figure("leads")
+		for p, by := range f.model.Brings {
+			if by[list[i]] > 0 && f.belief.Cause[p] >= f.figure("sure-open") {
+				least = f.figure("sure-open") // what made it fail is known: no need to guess
+			}
+		}
 		for p := range f.model.Brings {
-			if f.model.Brings[p][list[i]] > 0 && f.told(p) && !slices.Contains(list, p) {
+			above := f.model.Brings[p][list[i]] > 0 && f.belief.Cause[p] >= least
+			below := f.model.Brings[list[i]][p] > 0 && f.belief.Cause[p] >= f.figure("sure-open")
+			if (above || below) && !slices.Contains(list, p) {
 				list = append(list, p)
 			}
 		}
@@ -113,40 +122,21 @@ func (f *finder) cureOrder(first int, out *Result) {
 	ordered := f.chained(list)
 	for i, c := range ordered[:min(len(ordered), len(out.CureOrder))] {
 		cause := f.causes.At(c)
-		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered[i+1:]), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause)}
-		if !f.isFound(c) {
-			out.CureOrder[i].Known += ", " + percent(f.belief.Cause[c])
+		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause)}
+		switch p := f.belief.Cause[c]; {
+		case f.isFound(c):
+		case p < f.figure("sure-open"):
+			out.CureOrder[i].Known += ", " + percent(p) + ": look first"
+		default:
+			out.CureOrder[i].Known += ", " + percent(p)
 		}
 	}
 }
 
-// chained puts each cause before those that it brings on; in a ring the more
-// probable one comes first.
-func (f *finder) chained(list []int) []int {
-	var ordered []int
-	for len(list) > 0 {
-		next, fewest := 0, len(list)+1
-		for i, c := range list {
-			above := 0
-			for _, p := range list {
-				if f.model.Brings[p][c] > 0 {
-					above++
-				}
-			}
-			if above < fewest || above == fewest && f.belief.Cause[c] > f.belief.Cause[list[next]] {
-				next, fewest = i, above
-			}
-		}
-		ordered = append(ordered, list[next])
-		list = slices.Delete(slices.Clone(list), next, next+1)
-	}
-	return ordered
-}
-
-// link says what a cause brings on among those that come after it.
-func (f *finder) link(c int, after []int) string {
+// link says what a cause brings on among those to be cured.
+func (f *finder) link(c int, all []int) string {
 	var words []string
-	for _, d := range after {
+	for _, d := range all {
 		if f.model.Brings[c][d] == 0 {
 			continue
 		}
