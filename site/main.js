@@ -8,13 +8,16 @@ import { button, byId, h } from './kit/dom.js';
 import { unpack } from './kit/unpack.js';
 import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
+import { inHand, openShelf } from './store/shelf.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
 import { showCompare } from './views/compare.js';
+import { keepingBanner } from './views/keeping.js';
 import { showList } from './views/list.js';
 import { showProcedure } from './views/procedure.js';
 import { showReadings } from './views/readings.js';
 import { showSurvey } from './views/survey.js';
+import { undrawn } from './views/undrawn.js';
 
 /** @typedef {import('./app.js').App} App */
 
@@ -23,13 +26,21 @@ const main = byId('view', HTMLElement);
 async function open() {
   const boats = unpack('boats', 'application/json').json();
   const module = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
+  let show = () => {}; // until there is a view
+  const banner = keepingBanner(() => show());
+  const shelf = openShelf({
+    keeping: banner.keeping,
+    changedElsewhere: (id) => id === inHand().id && banner.changed(),
+  });
   const calculator = await start(await module);
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
   const app = { calculator, contents, read: reader(calculator), demonstrationBoats: await boats };
+  await shelf;
   let last = '';
-  const show = () => {
+  show = () => {
     last = location.hash;
+    banner.shown();
     route(app);
   };
   show();
@@ -39,7 +50,7 @@ async function open() {
     scrollTo(0, 0);
     main.querySelector('h1')?.focus();
   });
-  openSettings(show);
+  openSettings(() => show());
 }
 
 /**
@@ -47,17 +58,35 @@ async function open() {
  * @param {App} app
  */
 function route(app) {
-  const [, view = '', name = ''] = location.hash.split('/').map(decodeURIComponent);
+  const [, view = '', name = ''] = location.hash.split('/').map(decoded);
   main.replaceChildren();
   const views = { boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
-  const title = showView(app, main, name);
+  let title = '';
+  try {
+    title = showView(app, main, name);
+  } catch (error) {
+    console.error(error);
+    title = undrawn(main, error, () => route(app));
+  }
   document.title = `${title} · marinecalc`;
   main.querySelector('h1')?.setAttribute('tabindex', '-1');
   const current = ['boat', 'survey', 'compare', 'readings', 'procedure'].includes(view) ? view : 'list';
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
+  }
+}
+
+/**
+ * A part of the hash as it was meant, or as it stands.
+ * @param {string} part
+ */
+function decoded(part) {
+  try {
+    return decodeURIComponent(part);
+  } catch {
+    return part;
   }
 }
 

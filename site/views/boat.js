@@ -9,7 +9,8 @@ import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveFile } from '../store/files.js';
 import { followBoat, units } from '../store/settings.js';
-import { add, allTyped, boats, change, inHand, isJson, nameOf, remove, takeInHand, toSend } from '../store/shelf.js';
+import { isPlain } from '../store/merge.js';
+import { add, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
 import { readingTools } from './readings.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
@@ -25,7 +26,8 @@ export function showBoat(app, main) {
     followBoat(inHand().boat);
     drawAnew(main, () => showBoat(app, main));
   };
-  const { boat } = inHand();
+  const { id, boat } = inHand();
+  let shown = boat;
   const title = h('h1', {}, 'Boat');
   const state = h('div', {});
 
@@ -39,13 +41,15 @@ export function showBoat(app, main) {
     read: app.read,
     folds: true,
     changed(value) {
-      if (value.units !== inHand().boat.units) followBoat(value);
-      check(change(trimmed(value) ?? {}));
+      if (value.units !== shown.units) followBoat(value);
+      const now = /** @type {Json} */ (trimmed(value) ?? {});
+      change(id, shown, now);
+      shown = now;
+      check();
     },
   });
 
-  /** @param {boolean} kept */
-  function check(kept) {
+  function check() {
     const now = /** @type {Json} */ (trimmed(form.value) ?? {});
     title.textContent = now.name === undefined ? 'Boat' : `Boat: ${nameOf(now)}`;
     const empty = Object.keys(now).length === 0;
@@ -54,7 +58,6 @@ export function showBoat(app, main) {
     form.showOrigins({});
     const taken = form.take(problems);
     state.replaceChildren(
-      h('p', {}, kept ? 'What is typed here is kept in this browser.' : 'This browser keeps nothing: save the boat to a file.'),
       summary(taken, 'h2'),
       warningList(reply, 'h2'),
     );
@@ -64,30 +67,32 @@ export function showBoat(app, main) {
 
   main.append(
     title,
-    shelfTools(app, form, again),
-    readingTools(app, () => /** @type {Json} */ (trimmed(form.value) ?? {}), again),
+    shelfTools(app, id, form, again),
+    damagedTools(),
+    readingTools(app, id, again),
     state,
     h('div', { class: 'tools' }, explanationsButton(form.element)),
     h('div', { class: 'boat-form' }, form.element),
   );
-  check(true);
+  check();
   return 'Boat';
 }
 
 /**
  * Which boat is in hand, and how boats come and go.
  * @param {import('../app.js').App} app
+ * @param {string} id of the boat that is shown
  * @param {Form} form
  * @param {() => void} again draws the view for the boat now in hand
  */
-function shelfTools(app, form, again) {
-  const said = h('p', { class: 'wrong', role: 'alert' });
+function shelfTools(app, id, form, again) {
+  const said = h('div', { role: 'alert' });
   const now = () => /** @type {Json} */ (trimmed(form.value) ?? {});
 
   const shelf = h(
     'select',
     { id: 'shelf' },
-    ...boats().map(({ id, boat }) => h('option', { value: id, selected: id === inHand().id }, nameOf(boat))),
+    ...boats().map((k) => h('option', { value: k.id, selected: k.id === id }, nameOf(k.boat))),
   );
   shelf.addEventListener('change', () => {
     takeInHand(shelf.value);
@@ -96,20 +101,34 @@ function shelfTools(app, form, again) {
 
   const file = h('input', { type: 'file', accept: '.json,application/json', hidden: true, 'aria-label': 'Boat file' });
   file.addEventListener('change', async () => {
-    const text = await file.files?.[0]?.text();
+    const chosen = file.files?.[0];
     file.value = '';
-    const boat = text === undefined ? null : read(text);
-    if (boat === null) said.textContent = 'That file is no boat file: it must hold one JSON object.';
-    else {
+    if (!chosen) return;
+    const open = (/** @type {Json} */ boat) => {
       add(boat);
       again();
+    };
+    const boat = read(await chosen.arrayBuffer());
+    if (typeof boat === 'string') {
+      said.replaceChildren(h('p', { class: 'wrong' }, `${chosen.name} was not opened. ${boat}`));
+      return;
+    }
+    const checked = app.calculator.call({ ask: 'boat', boat: toSend(boat) });
+    if (checked.ok) open(boat);
+    else {
+      said.replaceChildren(
+        h('p', { class: 'wrong' }, `${chosen.name} was not opened yet, since it holds what cannot be read:`),
+        ...checked.problems.slice(0, 5).map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`)),
+        checked.problems.length > 5 ? h('p', {}, `and ${checked.problems.length - 5} more.`) : '',
+        button('Open it all the same, to mend it here', () => open(boat)),
+      );
     }
   });
 
   const sure = h('span', { class: 'sure' });
   const takeOff = button('Remove this boat', () => {
     const yes = button(`Yes, remove ${nameOf(now())}`, () => {
-      remove();
+      remove(id);
       again();
     });
     sure.replaceChildren(
@@ -147,7 +166,7 @@ function shelfTools(app, form, again) {
       takeOff,
       ...demonstrations,
     ),
-    onSheetsOnly(app),
+    onSheetsOnly(app, id),
     sure,
     said,
   );
@@ -157,25 +176,46 @@ function shelfTools(app, form, again) {
  * Says which sheets hold typed figures that are not part of the boat, and so
  * not of its file.
  * @param {import('../app.js').App} app
+ * @param {string} boat its id
  */
-function onSheetsOnly(app) {
-  const typed = allTyped();
+function onSheetsOnly(app, boat) {
+  const { typed } = onShelf(boat);
   const held = app.contents.calculations.filter(({ id }) => Object.keys(typed[id] ?? {}).length > 0);
   if (held.length === 0) return '';
   const links = held.flatMap(({ id, title }, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${id}` }, title)]);
   return h('p', { class: 'help' }, 'Typed on a sheet only, and not in the file: ', ...links, '. Each of these sheets can keep it with the boat.');
 }
 
+/** What was kept and cannot be read: nothing of it is thrown away. */
+function damagedTools() {
+  const all = setAside();
+  if (all.length === 0) return '';
+  return h(
+    'section',
+    { 'aria-labelledby': 'damaged-title' },
+    h('h2', { id: 'damaged-title' }, 'Set aside'),
+    h('p', {}, 'This browser holds entries that are no boats, or are damaged. They stay as they are; the other boats are not touched by them.'),
+    h('div', { class: 'tools' }, ...all.map(({ name, text }) => button(`Save ${name} to a file`, () => saveFile(`${forFile(name)}.txt`, 'text/plain', text)))),
+  );
+}
+
 /**
- * @param {string} text
- * @returns {Json | null}
+ * The boat of a file, or what is wrong with the file.
+ * @param {ArrayBuffer} bytes
+ * @returns {Json | string}
  */
-function read(text) {
+function read(bytes) {
+  let text = '';
+  try {
+    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes); // takes a byte order mark off
+  } catch {
+    return 'It is not UTF-8 text, as a boat file is. Save it as UTF-8 where it was written.';
+  }
   try {
     const value = JSON.parse(text);
-    return isJson(value) ? value : null;
-  } catch {
-    return null;
+    return isPlain(value) ? value : 'A boat file holds one JSON object, in braces.';
+  } catch (error) {
+    return `It is no JSON: ${error instanceof Error ? error.message : error}.`;
   }
 }
 

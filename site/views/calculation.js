@@ -24,7 +24,7 @@ const PAUSE = 150; // ms
 
 /** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
-  const { boat } = inHand();
+  const { id: boatId, boat } = inHand();
   const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units() };
   const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
   const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
@@ -42,14 +42,14 @@ export function showCalculation(app, main, id = '') {
   const form = new Form({
     root: schema,
     schema: input,
-    value: typed(id),
+    value: typed(boatId, id),
     prefix: 'in',
     units: units(),
     choices,
     read: app.read,
     known: (pointer) => fromBoat[pointer.slice(1)] !== undefined,
     changed(value) {
-      keepTyped(id, trimmed(value) ?? {});
+      keepTyped(boatId, id, trimmed(value) ?? {});
       clearTimeout(wait);
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
@@ -57,9 +57,9 @@ export function showCalculation(app, main, id = '') {
   const noted = fromBoat.answers?.value;
   const asked =
     questions &&
-    questionList(questions, /** @type {any[]} */ (typed(id).answers ?? noted ?? []), (answers) => {
+    questionList(questions, /** @type {any[]} */ (typed(boatId, id).answers ?? noted ?? []), (answers) => {
       form.value = { ...form.value, answers };
-      keepTyped(id, trimmed(form.value) ?? {});
+      keepTyped(boatId, id, trimmed(form.value) ?? {});
       redraw();
     });
 
@@ -109,12 +109,9 @@ export function showCalculation(app, main, id = '') {
         return;
       }
       const { name: _, ...nameless } = reply.boat;
-      if (!change(boat.name === undefined ? nameless : reply.boat)) {
-        said.textContent = 'This browser keeps nothing: type it into the boat and save that to a file.';
-        return;
-      }
+      change(boatId, boat, boat.name === undefined ? nameless : reply.boat);
       const left = new Set(reply.left);
-      keepTyped(id, Object.fromEntries(Object.entries(trimmed(form.value) ?? {}).filter(([name]) => left.has(name))));
+      keepTyped(boatId, id, Object.fromEntries(Object.entries(trimmed(form.value) ?? {}).filter(([name]) => left.has(name))));
       drawAnew(main, () => showCalculation(app, main, id));
       speak(`Kept with ${nameOf(boat)}`);
     });
@@ -190,11 +187,15 @@ export function showCalculation(app, main, id = '') {
           'div',
           { class: 'tools' },
           button('Clear what was typed', () => {
-            keepTyped(id, {});
-            main.replaceChildren();
-            showCalculation(app, main, id);
-            const first = main.querySelector('.form input, .form select');
-            if (first instanceof HTMLElement) first.focus();
+            const cleared = typed(boatId, id);
+            keepTyped(boatId, id, {});
+            drawAnew(main, () => showCalculation(app, main, id));
+            const back = button('Bring back what was cleared', () => {
+              keepTyped(boatId, id, cleared);
+              drawAnew(main, () => showCalculation(app, main, id));
+            });
+            main.querySelector('.known .tools')?.before(h('p', { class: 'tools' }, back));
+            back.focus();
           }),
         ),
       ),

@@ -9,7 +9,7 @@ import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { folds } from '../sheet/folds.js';
 import { units } from '../store/settings.js';
-import { change, inHand, nameOf, toSend } from '../store/shelf.js';
+import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
 import { workList } from './work.js';
 import { hours, stepParts } from './step.js';
 
@@ -26,8 +26,8 @@ const openSteps = new Map();
 export function showProcedure(app, main, name = '') {
   if (name === '') return workList(app, main);
   const remedies = name.split(',');
-  const { boat } = inHand();
-  const sent = () => toSend(inHand().boat) ?? { name: nameOf(boat) };
+  const { id } = inHand();
+  const sent = () => toSend(onShelf(id).boat) ?? { name: nameOf({}) };
   const reply = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
   if (!reply.ok) {
     main.append(
@@ -50,22 +50,19 @@ export function showProcedure(app, main, name = '') {
    * @param {string} words
    */
   function keep(kept, words) {
-    const before = inHand().boat;
+    const before = onShelf(id).boat;
     const { name: _, ...nameless } = kept;
-    if (!change(before.name === undefined ? nameless : kept)) {
-      said.replaceChildren(h('p', { class: 'wrong' }, 'This browser keeps nothing: what is ticked off here is lost when the page is closed.'));
-      return false;
-    }
+    const after = before.name === undefined ? nameless : kept;
+    change(id, before, after);
     said.replaceChildren(
       h('p', {}, words),
       button('Undo', () => {
-        change(before);
+        change(id, after, before);
         said.replaceChildren(h('p', {}, 'Taken back.'));
         again();
       }),
     );
     speak(words);
-    return true;
   }
 
   /** Works all out anew: figures may rest on what was read. */
@@ -174,7 +171,10 @@ export function showProcedure(app, main, name = '') {
   const end = button('End this work', () => {
     const ended = app.calculator.call({ ask: 'close-work', boat: sent(), remedies, date: today() });
     if (!ended.ok) said.replaceChildren(...ended.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
-    else if (keep(ended.boat, 'Ended: what was done stands among the events of the boat, and the ticks are cleared.')) again();
+    else {
+      keep(ended.boat, 'Ended: what was done stands among the events of the boat, and the ticks are cleared.');
+      again();
+    }
     said.scrollIntoView({ block: 'center' });
   });
   main.append(

@@ -8,7 +8,7 @@ import { lateFold } from '../sheet/folds.js';
 import { work } from '../sheet/sheet.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
-import { change, inHand, nameOf, toSend } from '../store/shelf.js';
+import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('../../wasm/marinecalc.js').Series} Series */
@@ -16,8 +16,9 @@ import { change, inHand, nameOf, toSend } from '../store/shelf.js';
 
 /** @type {import('../app.js').View} */
 export function showReadings(app, main) {
-  const title = `Readings: ${nameOf(inHand().boat)}`;
-  const boat = () => toSend(inHand().boat) ?? {};
+  const { id } = inHand();
+  const title = `Readings: ${nameOf(onShelf(id).boat)}`;
+  const boat = () => toSend(onShelf(id).boat) ?? {};
   const again = () => drawAnew(main, () => showReadings(app, main));
   const reply = app.calculator.call({ ask: 'readings', boat: boat() });
   main.append(h('h1', {}, title), warningList(reply, 'h2'));
@@ -28,7 +29,7 @@ export function showReadings(app, main) {
   const { series } = reply;
   const read = series.filter((s) => s.readings > 0);
   main.append(
-    logForm(app, series, boat, again),
+    logForm(app, id, series, again),
     h(
       'section',
       { 'aria-labelledby': 'series-title' },
@@ -36,7 +37,7 @@ export function showReadings(app, main) {
       read.length === 0 && h('p', {}, 'Nothing yet.'),
       ...read.map((s) => seriesFold(app, s, boat)),
     ),
-    readingTools(app, () => /** @type {Json} */ (boat()), again),
+    readingTools(app, id, again),
   );
   return title;
 }
@@ -61,11 +62,11 @@ function seriesFold(app, series, boat) {
 /**
  * The form that logs any one reading.
  * @param {import('../app.js').App} app
+ * @param {string} id of the boat
  * @param {Series[]} series
- * @param {() => Json} boat
  * @param {() => void} again
  */
-function logForm(app, series, boat, again) {
+function logForm(app, id, series, again) {
   const asked = app.calculator.call({ ask: 'boat' });
   const gauges = (asked.ok && asked.choices.gauges) || [];
   const loggable = series.filter((s) => s.loggable);
@@ -88,9 +89,10 @@ function logForm(app, series, boat, again) {
   tellUnit();
   const keep = () => {
     const bare = /^[-+]?[0-9]+([.,][0-9]+)?$/.test(value.value.trim()) && unit() !== '';
+    const sent = toSend(onShelf(id).boat) ?? {};
     const reply = app.calculator.call({
       ask: 'log',
-      boat: boat(),
+      boat: sent,
       reading: {
         reading: which.value,
         value: bare ? `${value.value.trim()} ${unit()}` : value.value.trim(),
@@ -103,7 +105,7 @@ function logForm(app, series, boat, again) {
     });
     if (!reply.ok) wrong.replaceChildren(...said(reply.problems));
     else {
-      change(reply.boat);
+      change(id, sent, reply.boat);
       again();
     }
   };
@@ -142,10 +144,11 @@ function said(problems) {
 /**
  * Readings to and from a spreadsheet, as CSV.
  * @param {import('../app.js').App} app
- * @param {() => Json} boat as it is now
+ * @param {string} id of the boat
  * @param {() => void} again draws the boat anew
  */
-export function readingTools(app, boat, again) {
+export function readingTools(app, id, again) {
+  const boat = () => toSend(onShelf(id).boat) ?? {};
   const told = h('div', { role: 'alert' });
   const refuse = (/** @type {Problem[]} */ problems) => told.replaceChildren(...problems.map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`)));
   const file = h('input', { type: 'file', accept: '.csv,text/csv', hidden: true, 'aria-label': 'Readings as CSV' });
@@ -153,10 +156,11 @@ export function readingTools(app, boat, again) {
     const csv = await file.files?.[0]?.text();
     file.value = '';
     if (csv === undefined) return;
-    const reply = app.calculator.call({ ask: 'add-readings', boat: toSend(boat()) ?? {}, csv });
+    const sent = boat();
+    const reply = app.calculator.call({ ask: 'add-readings', boat: sent, csv });
     if (!reply.ok) refuse(reply.problems);
     else {
-      change(reply.boat);
+      change(id, sent, reply.boat);
       again();
     }
   });
@@ -169,7 +173,7 @@ export function readingTools(app, boat, again) {
       { class: 'tools' },
       h('a', { href: '#/readings' }, 'Log and follow readings'),
       button('Save the readings as CSV', () => {
-        const reply = app.calculator.call({ ask: 'readings', boat: toSend(boat()) ?? {} });
+        const reply = app.calculator.call({ ask: 'readings', boat: boat() });
         if (reply.ok) saveFile(`${forFile(nameOf(boat()))}-readings.csv`, 'text/csv', reply.csv);
         else refuse(reply.problems);
       }),

@@ -131,23 +131,14 @@ func TestReadingsAsCSV(t *testing.T) {
 	b := newTab(t, 360)
 	b.keepDemonstration()
 	b.open("#/boat")
-	before := eval[int](b, `JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length`)
-	give := func(csv string) {
-		eval[any](b, fmt.Sprintf(`(() => {
-			const input = document.querySelector('input[type=file][accept*=csv]');
-			const files = new DataTransfer();
-			files.items.add(new File([%q], 'readings.csv', { type: 'text/csv' }));
-			input.files = files.files;
-			input.dispatchEvent(new Event('change'));
-		})()`, csv))
-	}
-	give("date,dripRate\n2026-11-01,6 kg\n")
+	before := kept[int](b, `boats.at(-1).boat.readings.length`)
+	b.give("csv", "readings.csv", "date,dripRate\n2026-11-01,6 kg\n")
 	b.until(`document.querySelector('[role=alert] .wrong')`)
 	if said := b.text("[aria-labelledby=readings-title] [role=alert]"); !strings.Contains(said, "/csv/2/dripRate") {
 		t.Errorf("the place is not told: %q", said)
 	}
-	give("date,dripRate\n2026-11-01,6 drips/min\n")
-	b.until(fmt.Sprintf(`JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings.length === %d`, before+1))
+	b.give("csv", "readings.csv", "date,dripRate\n2026-11-01,6 drips/min\n")
+	b.untilKept(fmt.Sprintf(`boats.at(-1).boat.readings.length === %d`, before+1))
 }
 
 func TestKeepWithTheBoat(t *testing.T) {
@@ -168,9 +159,9 @@ func TestKeepWithTheBoat(t *testing.T) {
 	}
 	b.open("#/sheet/mount-moves")
 	b.until(`[...document.querySelectorAll(".from")].some((e) => e.textContent.includes("from the boat: 102 mm"))`)
-	kept := eval[string](b, "JSON.stringify(JSON.parse(localStorage.getItem('marinecalc.boats'))[0].boat.readings)")
-	if !strings.Contains(kept, `"couplingGaps"`) || !strings.Contains(kept, `"date"`) {
-		t.Errorf("readings of the boat: %s", kept)
+	readings := kept[string](b, "JSON.stringify(boats[0].boat.readings)")
+	if !strings.Contains(readings, `"couplingGaps"`) || !strings.Contains(readings, `"date"`) {
+		t.Errorf("readings of the boat: %s", readings)
 	}
 }
 
@@ -202,8 +193,8 @@ func TestKeepWithTheBoatIsRefusedInWords(t *testing.T) {
 	if said := b.text(".known"); !strings.Contains(said, "nothing was kept") {
 		t.Errorf("it is not said that nothing was kept: %s", said)
 	}
-	if kept := eval[string](b, "JSON.stringify(JSON.parse(localStorage.getItem('marinecalc.boats'))[0].boat)"); kept != sound {
-		t.Errorf("the boat is now %s", kept)
+	if now := kept[string](b, "JSON.stringify(boats[0].boat)"); now != sound {
+		t.Errorf("the boat is now %s", now)
 	}
 	b.text(".answers")
 }

@@ -19,6 +19,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
@@ -44,12 +45,12 @@ func withPage(run func() int) int {
 		if err != nil {
 			return complain(err)
 		}
-		page, err := assemble.Page(root, func(string) {})
+		html, err := assemble.Page(root, func(string) {})
 		if err != nil {
 			return complain(err)
 		}
 		pageFile = filepath.Join(dir, "marinecalc.html")
-		if err := os.WriteFile(pageFile, page, 0o644); err != nil {
+		if err := os.WriteFile(pageFile, html, 0o644); err != nil {
 			return complain(err)
 		}
 		options := []chromedp.ExecAllocatorOption{
@@ -177,6 +178,16 @@ func (b *tab) open(hash string) {
 	b.until(`document.querySelector("h1[tabindex]")`)
 }
 
+// beforePage runs a script in every page that is opened from now on, before
+// the page's own.
+func (b *tab) beforePage(script string) {
+	b.t.Helper()
+	b.do(func(ctx context.Context, t *chromedp.Target) (none chromedp.Void, err error) {
+		_, err = cdp.Call(ctx, t, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
+		return none, err
+	})
+}
+
 // eval runs a script that may be a promise and gives its value.
 func eval[T any](b *tab, script string) T {
 	b.t.Helper()
@@ -239,6 +250,33 @@ func (b *tab) until(condition string) {
 	}
 	if err != nil {
 		b.t.Fatalf("waiting for %s: %v\n%s", condition, err, eval[string](b, "document.querySelector('main').innerText.slice(0, 3000)"))
+	}
+}
+
+// keptBoats is a promise of what the browser has on its disk: boats with what
+// was typed for them, in the order in which they came.
+const keptBoats = `new Promise((done, fail) => {
+	const db = indexedDB.open('marinecalc', 1);
+	db.onerror = () => fail(db.error);
+	db.onsuccess = () => {
+		const all = db.result.transaction('boats').objectStore('boats').getAll();
+		all.onsuccess = () => { db.result.close(); done(all.result); };
+	};
+})`
+
+// kept gives what a script makes of the boats that are kept.
+func kept[T any](b *tab, script string) T {
+	b.t.Helper()
+	return eval[T](b, keptBoats+`.then((boats) => (`+script+`))`)
+}
+
+// untilKept waits for what is kept to be so.
+func (b *tab) untilKept(condition string) {
+	b.t.Helper()
+	for began := time.Now(); !kept[bool](b, "!!("+condition+")"); time.Sleep(20 * time.Millisecond) {
+		if time.Since(began) > 10*time.Second {
+			b.t.Fatalf("waiting for what is kept: %s: %s", condition, kept[string](b, "JSON.stringify(boats).slice(0, 2000)"))
+		}
 	}
 }
 

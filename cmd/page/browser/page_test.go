@@ -311,8 +311,8 @@ func TestAnswerAQuestion(t *testing.T) {
 	b.until(`document.querySelector(".sheet table")`)
 	eval[any](b, `(() => { const way = document.querySelector('fieldset:has(input[name="q-gone-in-neutral"]) select'); way.value = "hearsay"; way.dispatchEvent(new Event("change")); })()`)
 	b.until(`document.querySelector(".sheet").textContent.includes("told by somebody else")`)
-	if kept := eval[string](b, `JSON.stringify(Object.entries(localStorage))`); !strings.Contains(kept, "gone-in-neutral") {
-		t.Errorf("the answer is not kept: %s", kept)
+	if all := kept[string](b, `JSON.stringify(boats)`); !strings.Contains(all, "gone-in-neutral") {
+		t.Errorf("the answer is not kept: %s", all)
 	}
 	b.open("#/sheet/fault-finding")
 	if !eval[bool](b, `document.querySelector('input[name="q-gone-in-neutral"][value="yes"]').checked`) {

@@ -19,7 +19,7 @@ import (
 const mostPages = 12
 
 // keptSteps is what the browser keeps of the steps of the boat in hand.
-const keptSteps = `(JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.work?.steps ?? [])`
+const keptSteps = `(boats.at(-1).boat.work?.steps ?? [])`
 
 // A piece of work is gone through on a telephone: from the list to the first
 // step, its cautions before its tick, ticked off, loaded anew and still ticked,
@@ -65,7 +65,7 @@ func TestProcedureIsTickedOff(t *testing.T) {
 		t.Error("the next step is not where the keyboard is")
 	}
 	b.open("#/procedure/repack-gland,align-coupling")
-	if said := b.text(".progress"); !strings.Contains(said, "1 of ") || eval[int](b, keptSteps+`.filter((s) => s.done).length`) != 1 {
+	if said := b.text(".progress"); !strings.Contains(said, "1 of ") || kept[int](b, keptSteps+`.filter((s) => s.done).length`) != 1 {
 		t.Errorf("not ticked after loading anew: %s", said)
 	}
 
@@ -75,7 +75,15 @@ func TestProcedureIsTickedOff(t *testing.T) {
 			t.Errorf("%s does not tell that work is begun", hash)
 		}
 	}
-	eval[any](b, `localStorage['marinecalc.typed.' + JSON.parse(localStorage['marinecalc.boat'])] = JSON.stringify({ 'work-plan': { today: '2026-11-27', remedies: [{ remedy: 'repack-gland' }, { remedy: 'align-coupling' }] } })`)
+	eval[any](b, `new Promise((done) => {
+		const db = indexedDB.open('marinecalc', 1);
+		db.onsuccess = () => {
+			const act = db.result.transaction('boats', 'readwrite');
+			const all = act.objectStore('boats').getAll();
+			all.onsuccess = () => act.objectStore('boats').put({ ...all.result.at(-1), typed: { 'work-plan': { today: '2026-11-27', remedies: [{ remedy: 'repack-gland' }, { remedy: 'align-coupling' }] } } });
+			act.oncomplete = () => { db.result.close(); done(0); };
+		};
+	})`)
 	b.open("#/sheet/work-plan")
 	b.until(`document.querySelector('.to-work a[href="#/procedure/align-coupling,repack-gland"], .to-work a[href="#/procedure/repack-gland,align-coupling"]')`)
 	b.open("#/procedure/repack-gland,align-coupling")
@@ -101,7 +109,7 @@ func TestProcedureIsTickedOff(t *testing.T) {
 
 	b.press("End this work")
 	b.until(`document.querySelector('.progress').textContent.includes('0 of ')`)
-	if n := eval[int](b, `JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.events.filter((e) => e.what.includes('1 of ')).length`); n != 1 {
+	if n := kept[int](b, `boats.at(-1).boat.events.filter((e) => e.what.includes('1 of ')).length`); n != 1 {
 		t.Errorf("%d events say that the work was done", n)
 	}
 
@@ -122,15 +130,15 @@ func TestProcedureKeepsReadings(t *testing.T) {
 		t.Fatal("no step of this work asks for a reading with a unit")
 	}
 	eval[any](b, fmt.Sprintf(`document.querySelector(%q).closest('details.step').open = true`, field))
-	before := eval[string](b, `JSON.stringify(JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings)`)
+	before := kept[string](b, `JSON.stringify(boats.at(-1).boat.readings)`)
 	b.write(field, "songs")
 	b.until(fmt.Sprintf(`document.querySelector(%q).closest('.record').querySelector(':scope > .wrong').textContent !== ''`, field))
-	if after := eval[string](b, `JSON.stringify(JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings)`); after != before {
+	if after := kept[string](b, `JSON.stringify(boats.at(-1).boat.readings)`); after != before {
 		t.Errorf("kept: %s", after)
 	}
 	b.write(field, "70")
 	b.until(fmt.Sprintf(`document.querySelector(%q).closest('.record').querySelector(':scope > .from').textContent === 'Kept.'`, field))
-	if after := eval[string](b, `JSON.stringify(JSON.parse(localStorage['marinecalc.boats']).at(-1).boat.readings)`); after == before {
+	if after := kept[string](b, `JSON.stringify(boats.at(-1).boat.readings)`); after == before {
 		t.Error("nothing was kept")
 	}
 }
