@@ -6,6 +6,7 @@
  * @property {import('../wasm/marinecalc.js').ContentsReply} contents
  * @property {import('./form/units.js').Reader} read what was typed for a quantity
  * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats
+ * @property {() => void} redraw draws the view anew, or what stands in for it where it cannot be drawn
  */
 
 /**

@@ -35,7 +35,7 @@ async function open() {
   const calculator = await start(await module);
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
-  const app = { calculator, contents, read: reader(calculator), demonstrationBoats: await boats };
+  const app = { calculator, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
   await shelf;
   let last = '';
   show = () => {

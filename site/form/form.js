@@ -242,7 +242,10 @@ export class Form {
     this.#wholes.set(pointer, wrong);
     this.#lists.set(pointer, from);
     const rows = h('div', { class: 'rows' });
-    const typed = () => /** @type {unknown[]} */ (at(this.value, pointer) ?? []);
+    const typed = () => {
+      const list = at(this.value, pointer);
+      return Array.isArray(list) ? /** @type {unknown[]} */ (list) : []; // a file may hold anything
+    };
 
     const more = button(`Add to: ${title}`, () => {
       const before = typed().length;

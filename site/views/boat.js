@@ -4,7 +4,7 @@ import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
 import { summary, warningList } from '../form/problems.js';
-import { button, drawAnew, h } from '../kit/dom.js';
+import { button, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveFile } from '../store/files.js';
@@ -24,7 +24,8 @@ export function showBoat(app, main) {
   }
   const again = () => {
     followBoat(inHand().boat);
-    drawAnew(main, () => showBoat(app, main));
+    app.redraw();
+    main.querySelector('h1')?.focus();
   };
   const { id, boat } = inHand();
   let shown = boat;
