@@ -147,7 +147,7 @@ func (out *CouplingResult) takeDroop(in *CouplingInput, face, circle *plane) {
 
 func tooFar(bad *problem.List, s *series, what string, found, diameter float64) {
 	if found > steepest*diameter {
-		bad.Add(s.list, fmt.Sprintf("they give a %s of %.4g mm, over 5 %% of the coupling diameter", what, 1000*found), fmt.Sprintf("up to %.4g mm", 1000*steepest*diameter), "is a unit or a decimal point wrong?")
+		bad.Add(s.list, fmt.Sprintf("the %s they give is %.4g mm, over 5 %% of the coupling diameter", what, 1000*found), fmt.Sprintf("up to %.4g mm", 1000*steepest*diameter), "is a unit or a decimal point wrong?")
 	}
 }
 

@@ -3,14 +3,12 @@
 package bearing
 
 import (
-	"fmt"
-
 	"example.org/driveline/marinecalc/problem"
 )
 
 // between asks for a number from low to high.
 func between(faults *problem.List, where, name string, v, low, high float64, allowed, hint string) {
 	if !(v >= low && v <= high) {
-		faults.Add(where, fmt.Sprintf("the %s is out of range (%.4g in SI)", name, v), allowed, hint)
+		faults.Add(where, "the "+name+" is out of range", allowed, hint)
 	}
 }

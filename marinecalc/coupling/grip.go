@@ -113,6 +113,10 @@ func (out *GripResult) hardest(in *GripInput) {
 	}
 }
 
+// fallsShort is how far below the steady torque a peak may lie, which their
+// scatters can do: one that is less is no peak, and of it nothing is said.
+const fallsShort = 0.8
+
 // grip sets capacity and margins of the flange as it is.
 func (out *GripResult) grip(in *GripInput) {
 	clamp := float64(in.Preload)
@@ -127,6 +131,9 @@ func (out *GripResult) grip(in *GripInput) {
 	out.MarginAhead = over(out.FrictionCapacity, in.ShaftTorque)
 	out.MarginAstern = over(out.CapacityAstern, in.AsternTorque)
 	out.MarginPeak = over(either, in.PeakTorque)
+	if in.PeakTorque < fallsShort*max(in.ShaftTorque, in.AsternTorque) {
+		out.MarginPeak = quantity.Ratio(math.NaN())
+	}
 	out.MarginHardest = over(either, out.HardestTorque)
 	per := float64(in.FaceFriction) * (float64(in.BoltCount)*float64(in.BoltCircle) + float64(in.InnerBoltCount)*float64(in.InnerBoltCircle)) / 2
 	out.PreloadToHold = quantity.Force(float64(out.HardestTorque)/per + out.takenOff()/float64(in.BoltCount+in.InnerBoltCount))

@@ -126,5 +126,13 @@ func validate(in *WearInput) error {
 			bad.Add(c.where, fmt.Sprintf("the %s is missing or cannot be", c.name), c.allowed, "")
 		}
 	}
+	if thick := float64(in.PartThickness) * (1 + 1e-9); thick > 0 {
+		if sides := max(float64(in.WornSides), 1); sides*float64(in.WearDepth) > thick {
+			bad.Add("/wearDepth", fmt.Sprintf("a part that was %.4g mm thick cannot be worn %.4g mm deep", 1000*in.PartThickness, 1000*in.WearDepth), fmt.Sprintf("up to %.4g mm", 1000*float64(in.PartThickness)/sides), "is a unit or a decimal point wrong, or was the thickness measured elsewhere?")
+		}
+		if float64(in.WearLimit) > thick {
+			bad.Add("/wearLimit", fmt.Sprintf("a limit of %.4g mm is more than the part's own %.4g mm", 1000*in.WearLimit, 1000*in.PartThickness), "less than the thickness when new", "it is the depth of the wear, not what must be left")
+		}
+	}
 	return bad.Err()
 }

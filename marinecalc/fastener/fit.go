@@ -299,6 +299,9 @@ func (out *FitResult) judge(in *FitInput) {
 	}
 	out.ThreadedLength = quantity.Length(threaded(in, float64(length)))
 	out.ThreadBelowNut = out.GripLength - (length - out.ThreadedLength)
+	if length <= out.GripLength {
+		out.ThreadBelowNut = quantity.Length(math.NaN()) // the nut does not go on at all
+	}
 	out.ShankPastJoint = length - out.ThreadedLength - in.HeadFlangeThickness - quantity.Length(in.WashersAtHead)*in.WasherThickness
 	out.HeadRoomLeft = quantity.Length(longestByHead(in)) - length
 	out.NutRoomLeft = quantity.Length(longestByNut(in)) - length

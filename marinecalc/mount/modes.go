@@ -88,7 +88,11 @@ func (in *LoadInput) firing(speed quantity.RotationSpeed) quantity.Frequency {
 
 // isolate writes what of the vibration comes through.
 func (out *LoadResult) isolate(in *LoadInput) {
-	out.FiringIdle, out.FiringFull = in.firing(in.IdleSpeed), in.firing(in.EngineSpeed)
+	idle := in.IdleSpeed
+	if in.EngineSpeed > 0 && idle > in.EngineSpeed {
+		idle = 0 // one of the two is wrong, and of an idle that is none nothing is said
+	}
+	out.FiringIdle, out.FiringFull = in.firing(idle), in.firing(in.EngineSpeed)
 	out.PassedIdle, out.BouncePassedIdle = Passed(&out.Modes, out.FiringIdle, in.DampingRatio)
 	out.PassedFull, out.BouncePassedFull = Passed(&out.Modes, out.FiringFull, in.DampingRatio)
 	out.IsolatedFull = 1 - out.PassedFull

@@ -3,7 +3,6 @@
 package problem
 
 import (
-	"fmt"
 	"math"
 )
 
@@ -58,7 +57,7 @@ func (l *List) outside(where, name string, v, lo, hi float64, allowed string) bo
 	if Within(v, lo, hi) {
 		return true
 	}
-	l.Add(where, fmt.Sprintf("%s is out of range (%.4g in SI)", name, v), allowed, "")
+	l.Add(where, name+" is out of range", allowed, "")
 	return false
 }
 

@@ -19,7 +19,7 @@ func TestEdgesOfStrength(t *testing.T) {
 		"/bendingMoment":        "[0, inf)",
 		"/shaftYieldStrength":   "[0, inf)",
 		"/torsionalYield":       "[0, inf)",
-		"/shaftTensileStrength": "[0, inf)",
+		"/shaftTensileStrength": "0 or [207e6, inf)",
 		"/yachtSafetyFactor":    "[0, inf)",
 		"/ruleScale":            "[0, inf)",
 		"/ruleFactor":           "[0, inf)",

@@ -301,6 +301,9 @@ func (in *StrengthInput) validate() error {
 	faults.NotNegative("/shaftYieldStrength", "yield strength", float64(in.ShaftYieldStrength))
 	faults.NotNegative("/torsionalYield", "yield strength in torsion", float64(in.TorsionalYield))
 	faults.NotNegative("/shaftTensileStrength", "tensile strength", float64(in.ShaftTensileStrength))
+	if in.ShaftTensileStrength > 0 && in.ShaftYieldStrength > in.ShaftTensileStrength*(1+1e-9) {
+		faults.Add("/shaftTensileStrength", "the tensile strength is below the yield strength", "at least the yield strength", "check that both belong to the same alloy and condition")
+	}
 	faults.NotNegative("/yachtSafetyFactor", "safety factor of the yacht rule", float64(in.YachtSafetyFactor))
 	faults.NotNegative("/ruleScale", "scale of the class rule", float64(in.RuleScale))
 	faults.NotNegative("/ruleFactor", "factor of the class rule", float64(in.RuleFactor))

@@ -68,7 +68,7 @@ func (w *wording) put(f *finding) {
 	case "quantity":
 		w.quantity(where, p, value)
 	case "type":
-		Refuse(&w.list, p, where, fmt.Sprintf("%s is %s", label(p), typeOf(value)), example(p), "")
+		Refuse(&w.list, p, where, fmt.Sprintf("%s is %s", label(p), typeOf(p, value)), example(p), "")
 	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
 		w.bareNumber(where, p, value)
 	case "enum", "const":
@@ -189,13 +189,16 @@ func label(p *Property) string {
 	}
 }
 
-func typeOf(v any) string {
+func typeOf(p *Property, v any) string {
 	switch v.(type) {
 	case nil:
 		return "empty (null)"
 	case bool:
 		return "a yes or no"
 	case json.Number:
+		if p.Kind == nil && slices.Contains(p.Types, "integer") {
+			return "no whole number"
+		}
 		return "a bare number"
 	case string:
 		return "a text"

@@ -70,6 +70,9 @@ func (t *follower) gather(in *Input) error {
 			bad.Add("/today", err.Error(), "year-month-day", "")
 		}
 	}
+	if newest > t.series.Today {
+		bad.Add("/today", "the newest reading is of "+day.Text(newest)+", after today", "the day of the newest reading, or later", "is a year or a month wrong?")
+	}
 	gauge := in.ReadingGauge
 	if gauge == "" {
 		gauge = of.Gauge
@@ -118,6 +121,8 @@ func (t *follower) typed(in *Input, bad *problem.List) {
 		r, err := t.property.Kind.Parse(w.Value)
 		if err != nil {
 			contract.Refuse(bad, t.property, where+"/value", t.property.Title+": "+err.Error(), "", "")
+		} else if p := t.property; p.Minimum != nil && r.SI < *p.Minimum || p.Maximum != nil && r.SI > *p.Maximum {
+			bad.Add(where+"/value", p.Title+" "+w.Value+" cannot be", contract.AllowedRange(p), "")
 		}
 		beside := math.NaN()
 		if t.sea != nil && t.sea.Name == "waterTemperature" {

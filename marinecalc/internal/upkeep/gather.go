@@ -52,7 +52,12 @@ func (k *keeper) gather() error {
 	}
 	for i, d := range k.in.Done {
 		known(fmt.Sprintf("/done/%d/item", i), "care", d.Item, items)
-		read(fmt.Sprintf("/done/%d/date", i), d.Date)
+		if read(fmt.Sprintf("/done/%d/date", i), d.Date) > k.today && k.today > 0 {
+			list.Add(fmt.Sprintf("/done/%d/date", i), d.Date+" is after today", "a day up to today", "what is still to be done is no care that was given")
+		}
+		if d.EngineHours > k.in.HoursNow { // never where one is not known
+			list.Add(fmt.Sprintf("/done/%d/engineHours", i), "more hours stood on the meter then than now", "up to the engine hours now", "is a meter that was renewed counted from nothing?")
+		}
 	}
 	for i, m := range k.in.Intervals {
 		where := fmt.Sprintf("/intervals/%d", i)
