@@ -31,6 +31,7 @@
 //	shaft-strength      shaft.Strength     shaft/strength.go
 //	shaft-whirl         shaft.Whirl        shaft/whirl.go
 //	key-strength        shaft.KeyStrength  shaft/key_strength.go
+//	propeller-taper     propeller.Taper    propeller/taper.go
 //	shaft-withdrawal    shaft.Withdrawal   shaft/withdrawal.go
 //	bolt-preload        fastener.Preload   fastener/preload.go
 //	coupling-grip       coupling.Grip      coupling/grip.go

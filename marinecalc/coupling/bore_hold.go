@@ -100,7 +100,7 @@ func (out *BoreResult) key(in *BoreInput) {
 	}
 	k, err := shaft.KeyStrength(in.keyed())
 	if err == nil {
-		out.KeyTorque = in.ShaftTorque * quantity.Torque(k.SteadySafety)
+		out.KeyTorque = k.TorqueHeld
 	}
 }
 

@@ -26,6 +26,13 @@ func rootDepth(form ThreadForm) float64 {
 	return inchRootDepth
 }
 
+// StressArea is the stress area of a thread by its standard, of a diameter
+// above the depth of its threads: π/4·((d2 + d3)/2)².
+func StressArea(diameter, pitch quantity.Length, form ThreadForm) quantity.Area {
+	ds := float64(diameter) - (pitchDepth+rootDepth(form))/2*float64(pitch)
+	return quantity.Area(math.Pi / 4 * ds * ds)
+}
+
 // thread sets the diameters and the stress area.
 func (out *PreloadResult) thread(in *PreloadInput) {
 	d, p := float64(in.NominalDiameter), float64(in.Pitch)

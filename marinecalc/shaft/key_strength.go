@@ -38,6 +38,7 @@ type KeyStrengthInput struct {
 type KeyStrengthResult struct {
 	LeastSafety   quantity.Ratio  // the least of the four, at the peak; NaN without a peak torque and while a strength is not known
 	SteadySafety  quantity.Ratio  // the least of the four, at the steady torque; NaN while a strength is not known
+	TorqueHeld    quantity.Torque // at which the weakest of the four yields; NaN while a strength is not known
 	WeakestPlace  string          // of those known
 	NotJudged     string          // which places are not judged
 	LengthWanted  quantity.Length // for WantedSafety at the steady torque and for the peak; NaN while a strength is not known
@@ -186,6 +187,7 @@ func (out *KeyStrengthResult) weakest() quantity.Ratio {
 // the steady torque.
 func (out *KeyStrengthResult) atPeak(in *KeyStrengthInput, least quantity.Ratio) {
 	out.SteadySafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
+	out.TorqueHeld = quantity.Torque(least) * out.DesignTorque
 	out.LeastSafety, out.PeakUse = least, 1/least
 	out.KeyUse, out.ShaftUse, out.HubUse = 1/min(out.ShearSafety, out.KeyBearingSafety), 1/out.ShaftSafety, 1/out.HubSafety
 	if in.PeakTorque == 0 {

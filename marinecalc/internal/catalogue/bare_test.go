@@ -32,12 +32,13 @@ var exact = map[string][]string{
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
 		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/taperRatio",
+		"propeller-taper/taperRatio", "propeller-taper/nutDiameter", "propeller-taper/nutPitch",
 	},
 	"a strength is the least that its specification asks, and the true one is above it": {
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "key-strength/hubYieldStrength", "key-strength/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
-		"shaft-strength/shaftTensileStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
+		"shaft-strength/shaftTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
 	},
 	"the figures of a rule are what the rule is": {
 		"shaft-strength/yachtSafetyFactor", "shaft-strength/ruleScale", "shaft-strength/ruleFactor", "shaft-strength/ruleStrength", "shaft-strength/ruleOffset", "shaft-strength/tensileCap",
@@ -48,7 +49,7 @@ var exact = map[string][]string{
 		"bearing-life/axialRow", "bearing-life/loadLimit", "bearing-life/reliabilityFactor",
 	},
 	"declared powers and the torque from them: what rules of strength are written for, with what goes beyond it in the shock factor": {
-		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "mount-load/shaftTorque",
+		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "propeller-taper/shaftTorque", "propeller-taper/asternTorque", "mount-load/shaftTorque",
 		"mount-load/asternTorque", "vibration-source/enginePower", "sea-trial/engineSpeed", "sea-trial/idleSpeed",
 	},
 	"a ratio of teeth": {

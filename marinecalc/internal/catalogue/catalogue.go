@@ -16,6 +16,7 @@ import (
 	"example.org/driveline/marinecalc/internal/upkeep"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/mount"
+	"example.org/driveline/marinecalc/propeller"
 	"example.org/driveline/marinecalc/shaft"
 	"example.org/driveline/marinecalc/torque"
 )
@@ -28,6 +29,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-strength", shaft.Strength, drawing.ShaftStrength),
 	calc.BindDrawn("shaft-whirl", shaft.Whirl, drawing.ShaftWhirl),
 	calc.BindDrawn("key-strength", shaft.KeyStrength, drawing.KeyStrength),
+	calc.BindDrawn("propeller-taper", propeller.Taper, drawing.PropellerTaper),
 	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, drawing.ShaftWithdrawal),
 	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),

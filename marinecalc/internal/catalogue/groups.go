@@ -14,7 +14,7 @@ func Groups() []Group {
 		{"Something is wrong", "It knocks, runs hot, leaks or vibrates: find the part first.",
 			[]string{"fault-finding", "vibration-source"}},
 		{"Shaft", "From the gearbox output flange to the propeller.",
-			[]string{"shaft-torque", "shaft-strength", "shaft-whirl", "shaft-droop", "key-strength", "shaft-withdrawal"}},
+			[]string{"shaft-torque", "shaft-strength", "shaft-whirl", "shaft-droop", "key-strength", "propeller-taper", "shaft-withdrawal"}},
 		{"Coupling and bolts", "What holds the flanges, and how well they are aligned.",
 			[]string{"bolt-preload", "bolt-fit", "coupling-grip", "coupling-bore", "coupling-alignment"}},
 		{"Mounts", "What the engine stands on.",

@@ -1,0 +1,179 @@
+// Whether a propeller holds on its taper: Taper.
+
+package propeller
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Taper finds what holds a propeller on the taper of its shaft.
+//
+// The push of the nut, T/(K·d), or the push-up along the shaft presses hub and
+// cone together. Pushed up by a length a the hub is stretched by a times the
+// taper on the diameter; Lamé's equations give the pressure where the cone
+// touches (package hub, at the mean diameter), and the balance of forces along
+// the shaft the push: N·(sin α + μ·cos α). Both ways give the same pressure
+// for the same fit, so that each tells what the other would be.
+//
+// The cone slips where friction no longer stands against torque, the wedge of
+// the cone and the propeller's pull together; the nut counts for nothing once
+// the hub is home, and neither does the thrust ahead, which presses it on: the
+// safe side. The key is not added to the friction, since it bears only when
+// that has gone; the greater of them holds.
+//
+// The stress in the hub is of hoop tension and pressure together at the bore,
+// by the distortion energy; the keyway in it raises it further and is not
+// counted. The tension in the shaft's thread is the push over its stress area.
+//
+// The error is a *problem.Error of everything that cannot be. Taper does not
+// allocate unless it refuses.
+func Taper(in TaperInput) (out TaperResult, err error) {
+	if err = in.validate(); err != nil {
+		return TaperResult{}, err
+	}
+	c, f := out.shape(&in)
+	out.push(&in, c, f)
+	out.hold(&in, c)
+	out.bounds(&in, c, f)
+	out.off(&in, c)
+	return out, nil
+}
+
+func orNaN(v float64) float64 { return quantity.OrNaN(v) }
+
+// shape finds where hub and cone touch.
+func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
+	out.ContactLength = in.contact()
+	out.SmallEnd = in.ShaftDiameter - out.ContactLength*quantity.Length(in.TaperRatio)
+	out.MeanDiameter = (in.ShaftDiameter + out.SmallEnd) / 2
+	out.TaperMeasured = quantity.Ratio(math.NaN())
+	if in.SmallEndDiameter > 0 && in.TaperLength > 0 {
+		out.TaperMeasured = quantity.Ratio((in.ShaftDiameter - in.SmallEndDiameter) / in.TaperLength)
+	}
+	out.KeyHoldOff = quantity.Length(orNaN(float64(in.MarkWithKey)) - orNaN(float64(in.MarkWithoutKey)))
+	return hub.Cone{Taper: in.TaperRatio, Friction: in.BoreFriction, Mean: out.MeanDiameter},
+		hub.Fit{Diameter: out.MeanDiameter, Outside: in.HubDiameter, Bore: in.Bore, HubModulus: in.HubModulus, ShaftModulus: in.ElasticModulus, HubPoisson: in.HubPoisson, ShaftPoisson: in.ShaftPoisson}
+}
+
+// contact is the length that touches: of cone and hub the shorter one known.
+func (in *TaperInput) contact() quantity.Length {
+	if in.TaperLength == 0 || in.HubLength > 0 && in.HubLength < in.TaperLength {
+		return in.HubLength
+	}
+	return in.TaperLength
+}
+
+// area is what of the cone touches.
+func (out *TaperResult) area(in *TaperInput) float64 {
+	return math.Pi * float64(out.MeanDiameter) * float64(out.ContactLength) * float64(in.ContactShare)
+}
+
+// push finds what presses hub and cone together.
+func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
+	area := out.area(in)
+	switch {
+	case in.PushUp > 0:
+		out.ConePressure = quantity.Stress(float64(in.PushUp) * float64(in.TaperRatio) / f.Give())
+		out.Pressed = quantity.Force(float64(out.ConePressure) * area)
+		out.PushForce = c.Push(out.Pressed)
+	default:
+		out.PushForce = in.NutForce
+		if in.NutForce == 0 {
+			out.PushForce = quantity.Force(float64(in.NutTorque) / (float64(in.NutFactor) * float64(in.NutDiameter)))
+		}
+		out.Pressed = c.Pressed(out.PushForce)
+		out.ConePressure = quantity.Stress(float64(out.Pressed) / area)
+	}
+	out.PushUpUsed = quantity.Length(float64(out.ConePressure) * f.Give() / float64(in.TaperRatio))
+	out.TorqueOfPush = in.torqueOf(out.PushForce)
+	out.HubStress = quantity.Stress(float64(out.ConePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
+	out.HubUse = quantity.Ratio(float64(out.HubStress) / orNaN(float64(in.HubYieldStrength)))
+	out.StressArea = quantity.Area(math.NaN())
+	if in.NutDiameter > 0 && in.NutPitch > 0 {
+		out.StressArea = fastener.StressArea(in.NutDiameter, in.NutPitch, in.NutForm)
+	}
+	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / orNaN(float64(in.ShaftYieldStrength)))
+}
+
+// torqueOf is the nut's torque for a push, or NaN without its thread or factor.
+func (in *TaperInput) torqueOf(push quantity.Force) quantity.Torque {
+	return quantity.Torque(float64(push) * orNaN(float64(in.NutFactor)) * orNaN(float64(in.NutDiameter)))
+}
+
+// pull is what the propeller pulls going astern, or NaN when nobody told.
+func (in *TaperInput) pull() float64 {
+	if in.ThrustAstern > 0 {
+		return float64(in.ThrustAstern)
+	}
+	return orNaN(float64(in.Thrust)) * float64(in.AsternThrust)
+}
+
+// hold finds the torque that is held, and the margins. One of 1 or more that
+// rests on a pull nobody told is not known.
+func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
+	nan := quantity.Ratio(math.NaN())
+	over := func(held, torque quantity.Torque) quantity.Ratio {
+		return quantity.Ratio(float64(held) / orNaN(float64(torque)))
+	}
+	out.PullAstern = quantity.Force(in.pull())
+	out.FrictionTorque = c.Slip(out.Pressed, 0)
+	out.SlipTorque, out.HeldBy = out.FrictionTorque, HeldByFriction
+	if in.KeyTorque > out.SlipTorque {
+		out.SlipTorque, out.HeldBy = in.KeyTorque, HeldByKey
+	}
+	out.MarginAhead, out.FrictionMargin = over(out.SlipTorque, in.ShaftTorque), over(out.FrictionTorque, in.ShaftTorque)
+	pull, told := out.PullAstern, !math.IsNaN(float64(out.PullAstern))
+	if !told {
+		pull = 0
+	}
+	astern := max(c.Slip(out.Pressed, pull), in.KeyTorque)
+	margin := func(torque quantity.Torque) quantity.Ratio {
+		by := over(astern, torque)
+		if !told && by >= 1 && in.KeyTorque < torque {
+			return nan
+		}
+		return by
+	}
+	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
+	out.SlipAstern = quantity.Torque(math.NaN())
+	if told {
+		out.SlipAstern = astern
+	}
+	out.HardestTorque = max(in.ShaftTorque, in.AsternTorque, in.PeakTorque)
+	twist := in.AsternTorque
+	if in.KeyTorque >= twist {
+		twist = 0
+	}
+	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / orNaN(float64(out.PullAstern)))
+	if in.AsternTorque == 0 && out.BareMargin >= 1 {
+		out.BareMargin = nan
+	}
+}
+
+// bounds finds how little holds and how much bursts.
+func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
+	area, taper := out.area(in), float64(in.TaperRatio)
+	half := taper / 2
+	least := math.NaN() // where it cannot hold itself
+	if mu := float64(in.BoreFriction); mu > half {
+		least = 2 * float64(out.HardestTorque) / float64(out.MeanDiameter) / math.Sqrt(mu*mu-half*half)
+	}
+	out.LeastPushUp = quantity.Length(least / area * f.Give() / taper)
+	out.LeastNutTorque = in.torqueOf(c.Push(quantity.Force(least)))
+	most := orNaN(float64(in.HubYieldStrength)) / hub.Equivalent(out.MeanDiameter, in.HubDiameter)
+	out.MostPushUp = quantity.Length(most * f.Give() / taper)
+	thread := float64(out.StressArea) * orNaN(float64(in.ShaftYieldStrength))
+	bursts := float64(c.Push(quantity.Force(most * area)))
+	out.MostNutTorque = in.torqueOf(quantity.Force(min(thread, bursts))) // NaN where either is
+}
+
+// off finds what takes the propeller off.
+func (out *TaperResult) off(in *TaperInput, c hub.Cone) {
+	out.PullOff = max(0, c.Pull(out.Pressed))
+	out.SelfHolding = 2 * in.BoreFriction / in.TaperRatio
+	out.HeatOff = quantity.TemperatureDifference(float64(out.PushUpUsed) * float64(in.TaperRatio) / (orNaN(float64(in.HubExpansion)) * float64(out.MeanDiameter)))
+}
