@@ -1222,7 +1222,7 @@ export interface Survey {
 /** One line of the summary, short enough for a narrow screen. */
 export interface Line {
   /** What it is of. */
-  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'close' | 'guides' | 'untold' | 'ok';
+  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'ashore' | 'afloat' | 'close' | 'guides' | 'untold' | 'ok';
   /** The same as people read it. */
   head: string;
   /** What there is, as far as it fits. */
@@ -1279,6 +1279,8 @@ export interface Measure {
   how?: string;
   /** What it is read with. */
   gauge?: string;
+  /** Where it can be measured, when that is not where she lies; absent otherwise. */
+  place?: 'ashore' | 'afloat';
   /** Where it is typed: calculation/input. */
   input: string;
   /** The verdicts that it settles by itself. */

@@ -25,12 +25,21 @@ func (f *finder) told(c int) bool {
 	return f.isFound(c) || f.belief.Cause[c] >= f.figure("leads")
 }
 
+// makes tells whether a chain leads from cause p to c. Where chains lead both
+// ways only the likelier one counts: burnt packing scores the shaft more often
+// than a scored shaft burns its packing.
+func (f *finder) makes(p, c int) bool {
+	m := &f.model
+	there, back := m.Arises[p]*m.Brings[p][c], m.Arises[c]*m.Brings[c][p]
+	return there > 0 && there >= back
+}
+
 // mostLikely is the cause not yet taken that most likely stands above c in a
 // chain, −1 for none that is found or more likely than not.
 func (f *finder) mostLikely(c int, taken []int) int {
 	best := -1
 	for p := range f.model.Brings {
-		if f.model.Brings[p][c] > 0 && f.belief.Cause[p] >= f.figure("sure-open") && !slices.Contains(taken, p) && (best < 0 || f.belief.Cause[p] > f.belief.Cause[best]) {
+		if f.makes(p, c) && f.belief.Cause[p] >= f.figure("sure-open") && !slices.Contains(taken, p) && (best < 0 || f.belief.Cause[p] > f.belief.Cause[best]) {
 			best = p
 		}
 	}
@@ -46,7 +55,7 @@ func (f *finder) named(c int) string {
 }
 
 // madeBy walks up the chains from a cause to what made it fail.
-func (f *finder) madeBy(first int) string {
+func (f *finder) madeBy(first int, lies string) string {
 	if !f.told(first) {
 		return ""
 	}
@@ -64,6 +73,9 @@ func (f *finder) madeBy(first int) string {
 	var open []string
 	for _, p := range bayes.Rank(f.belief.Cause) {
 		if by, ok := f.above(p, first); ok && len(open) < mostOpen {
+			if place := f.evidence.At(f.settler[p]).Place; place != "either" && place != lies {
+				by += ", looked at " + place
+			}
 			open = append(open, f.named(p)+by)
 		}
 	}
@@ -84,11 +96,11 @@ func (f *finder) above(p, first int) (by string, ok bool) {
 	if p == first || f.isFound(p) || q < 0 || f.answers[q] != bayes.Unknown || f.belief.Cause[p] < f.figure("worth-naming") {
 		return "", false
 	}
-	if f.model.Brings[p][first] > 0 {
+	if f.makes(p, first) {
 		return "", true
 	}
 	for _, between := range bayes.Rank(f.belief.Cause) {
-		if f.model.Brings[p][between] > 0 && f.model.Brings[between][first] > 0 && !f.isFound(between) && f.belief.Cause[between] >= f.figure("look-among") {
+		if f.makes(p, between) && f.makes(between, first) && !f.isFound(between) && f.belief.Cause[between] >= f.figure("look-among") {
 			return ", by way of " + firstLower(f.causes.At(between).Title), true
 		}
 	}
@@ -106,13 +118,13 @@ func (f *finder) cureOrder(first int, out *Result) {
 	}
 	for i := 0; i < len(list); i++ {
 		least := f.figure("leads")
-		for p, by := range f.model.Brings {
-			if by[list[i]] > 0 && f.belief.Cause[p] >= f.figure("sure-open") {
+		for p := range f.model.Brings {
+			if f.makes(p, list[i]) && f.belief.Cause[p] >= f.figure("sure-open") {
 				least = f.figure("sure-open") // what made it fail is known: no need to guess
 			}
 		}
 		for p := range f.model.Brings {
-			above := f.model.Brings[p][list[i]] > 0 && f.belief.Cause[p] >= least
+			above := f.makes(p, list[i]) && f.belief.Cause[p] >= least
 			below := f.model.Brings[list[i]][p] > 0 && f.belief.Cause[p] >= f.figure("sure-open")
 			if (above || below) && !slices.Contains(list, p) {
 				list = append(list, p)

@@ -131,9 +131,12 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 	} else {
 		cause := f.causes.At(first)
 		out.Cause, out.LeadingCause, out.Known, out.Probability = cause.ID, cause.Title, f.known(first), f.shown(first)
-		out.ConfirmBy, out.Remedies = f.confirm(cause), f.remedies(cause)
+		out.ConfirmBy = f.confirm(cause)
+		if f.belief.Cause[first] >= f.figure("sure-open") { // under even odds it is to be looked at, not cured
+			out.Remedies = f.remedies(cause)
+		}
 		out.CannotPart = f.cannotPart(order, in.Lies)
-		out.MadeBy = f.madeBy(first)
+		out.MadeBy = f.madeBy(first, in.Lies)
 		f.cureOrder(first, &out)
 	}
 	out.Contradiction, out.Surprise = f.contradiction(out.Answered)

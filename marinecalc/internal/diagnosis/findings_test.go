@@ -152,3 +152,45 @@ func TestWholePerCent(t *testing.T) {
 		}
 	}
 }
+
+// Under even odds a suspicion is looked at: no cure is named for it, and where
+// chains lead both ways the likelier one tells what made it fail.
+func TestNoCureUnderEvenOdds(t *testing.T) {
+	out := found(t, marinecalc.Options{}, append(yes("came-suddenly", "shake-grows"), no("after-touching", "shaft-runout", "blade-seen", "bearing-play", "rope-seen", "coupling-gaps")...)...)
+	if p := float64(out.Probability); !(p < 0.5) || out.Remedies != "" {
+		t.Errorf("%s at %v is cured by %q", out.Cause, p, out.Remedies)
+	}
+	out = found(t, marinecalc.Options{}, yes("gland-hot", "gland-no-drip", "gland-drawn-up", "gland-ease")...)
+	if out.Known != "found" || out.Remedies == "" {
+		t.Errorf("%s, %s, cured by %q", out.Cause, out.Known, out.Remedies)
+	}
+	out = found(t, marinecalc.Options{}, yes("gland-hot", "gland-drawn-up", "packing-hard")...)
+	if strings.Contains(out.MadeBy, "Shaft worn where the packing runs") {
+		t.Errorf("burnt packing: made by %q", out.MadeBy)
+	}
+}
+
+// Packing that is seen to be burnt is renewed, not set.
+func TestBurntPackingIsRenewed(t *testing.T) {
+	soft := found(t, marinecalc.Options{}, append(yes("gland-hot", "gland-ease"), no("packing-hard")...)...)
+	burnt := found(t, marinecalc.Options{}, yes("gland-hot", "gland-ease", "packing-hard")...)
+	cure := func(r diagnosis.Result, cause string) string {
+		for _, c := range r.CureOrder {
+			if c.Cause == cause {
+				return c.Cure
+			}
+		}
+		return ""
+	}
+	if got := cure(soft, "gland-tight"); got != "adjust-gland" {
+		t.Errorf("soft packing: %s", got)
+	}
+	if tight, packing := cure(burnt, "gland-tight"), cure(burnt, "gland-packing-burnt"); tight != "repack-gland" || packing != "repack-gland" {
+		t.Errorf("burnt packing: %s and %s", tight, packing)
+	}
+	// Until it was looked at, that look is what is proposed first.
+	open := found(t, marinecalc.Options{}, yes("gland-hot", "gland-no-drip", "gland-drawn-up", "gland-ease")...)
+	if !strings.Contains(open.NextChecks[0].Question, "hard, glazed or burnt") {
+		t.Errorf("proposed first: %q", open.NextChecks[0].Question)
+	}
+}

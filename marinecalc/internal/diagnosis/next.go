@@ -20,7 +20,15 @@ func (f *finder) next(in Input, out *Result) {
 	out.HeldBack = f.heldBack()
 	out.hazards = f.dangers(out.HeldBack != "")
 	checks, quick := 0, 0
-	for _, c := range f.ordered(in, out.HeldBack != "") {
+	list := f.ordered(in, out.HeldBack != "")
+	best := 0.0
+	for _, c := range list {
+		best = max(best, c.Bits)
+	}
+	for _, c := range list {
+		if checks >= atHand && c.Bits < f.figure("worth-proposing")*best {
+			continue // beside the matter
+		}
 		switch e := f.evidence.At(c.Question); {
 		case e.Kind == check && checks < len(out.NextChecks):
 			if checks < atHand {

@@ -105,7 +105,7 @@ func (f *finder) chained(list []int) []int {
 		if first != then {
 			return first
 		}
-		return f.model.Brings[list[p]][list[c]] > 0
+		return f.makes(list[p], list[c])
 	}
 	var ordered []int
 	for len(left) > 0 {

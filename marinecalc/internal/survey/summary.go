@@ -95,10 +95,14 @@ func (s *Survey) summary() []Line {
 		add("look", "Look first", 1, []string{look})
 	}
 	list = nil
+	where := map[string][]string{}
 	for _, m := range s.Measure {
-		list = append(list, fmt.Sprintf("%s (%d)", m.Title, len(m.Settles)+len(m.Helps)))
+		where[m.Place] = append(where[m.Place], fmt.Sprintf("%s (%d)", m.Title, len(m.Settles)+len(m.Helps)))
 	}
-	add("measure", "Measure first", len(list), list)
+	add("measure", "Measure first", len(where[""]), where[""])
+	for _, place := range []string{"ashore", "afloat"} {
+		add(place, "Measure when "+place, len(where[place]), where[place])
+	}
 	add("close", sheet.NearLimit.Reads(sheet.AtMost), s.count(sheet.NearLimit), s.titles(sheet.NearLimit))
 	add("guides", "Outside or about a guide", s.count(sheet.Outside, sheet.About), s.titles(sheet.Outside, sheet.About))
 	add("untold", "Not enough to tell", s.count(sheet.CannotTell), s.titles(sheet.CannotTell))

@@ -1,0 +1,42 @@
+package survey_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// A bearing is measured ashore and drips are counted afloat: what cannot be
+// done where she lies is said with its place, after what can.
+func TestMeasuringRespectsThePlace(t *testing.T) {
+	const line = `"shaft": {"diameter": "30 mm"}, "bearing": {"wornLimit": "1.2 mm"}, "gland": {"boxBore": "50 mm", "packedLength": "36 mm", "packing": "flax"}, "engine": {"power": "20 kW", "speed": "3000 rpm"}, "gearbox": {"ratio": 2.5}`
+	for _, c := range []struct{ lies, input, place string }{
+		{"afloat", "bearing-clearance/bearingClearance", "ashore"},
+		{"ashore", "bearing-clearance/bearingClearance", ""},
+	} {
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "lies": "`+c.lies+`", `+line+`}`), marinecalc.Options{NoRanges: true})
+		i := slices.IndexFunc(s.Measure, func(m survey.Measure) bool { return m.Input == c.input })
+		if i < 0 {
+			t.Fatalf("%s: %s is not to be measured: %+v", c.lies, c.input, s.Measure)
+		}
+		m := s.Measure[i]
+		if m.Place != c.place || strings.Contains(m.Text, "next ashore") != (c.place == "ashore") {
+			t.Errorf("%s: %q, %s", c.lies, m.Place, m.Text)
+		}
+		elsewhere := false
+		for _, m := range s.Measure {
+			if elsewhere && m.Place == "" {
+				t.Errorf("%s: %s stands after what cannot be done here", c.lies, m.Title)
+			}
+			elsewhere = elsewhere || m.Place != ""
+		}
+		has := slices.ContainsFunc(s.Summary, func(l survey.Line) bool { return l.Code == "ashore" })
+		if has != (c.place == "ashore") {
+			t.Errorf("%s: a line of what to measure ashore: %v", c.lies, has)
+		}
+	}
+}
