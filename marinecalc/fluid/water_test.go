@@ -3,6 +3,7 @@ package fluid
 import (
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/internal/parttest"
@@ -193,5 +194,12 @@ func TestWaterRefusesInfinity(t *testing.T) {
 		if _, err := Sea(288, quantity.Ratio(bad)); err == nil {
 			t.Errorf("salinity %g", bad)
 		}
+	}
+}
+
+func TestSaltierThanTheEquations(t *testing.T) {
+	_, err := Sea(288.15, 0.05)
+	if err == nil || !strings.Contains(err.Error(), "a salinity of 5 %") {
+		t.Error(err)
 	}
 }

@@ -382,3 +382,15 @@ func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "mount-moves", "moves/stop", upperStop, lowerStop, sideStop, twoStops)
 	parttest.SameCodes(t, "mount-load", "driving", NotDriven, ThrustMissing, TorqueMissing, TorqueOnly, BothDrive)
 }
+
+// Of two studs that may only be lowered the one that may be lowered least by at
+// least two millimetres sets how far the engine goes down at one slope.
+func TestTheLeastAllowedStudStops(t *testing.T) {
+	var s studs
+	s.n = 2
+	s.all[0] = stud{x: 0, least: -3e-3, most: -2e-3}
+	s.all[1] = stud{x: 1, least: -4e-3, most: -1e-3}
+	if got := s.pivoted(0); got.slope != 0 || math.Abs(got.at+2e-3) > 1e-15 {
+		t.Errorf("%+v, want level, 2 mm down", got)
+	}
+}

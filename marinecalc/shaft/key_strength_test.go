@@ -169,3 +169,11 @@ func BenchmarkKeyStrength(b *testing.B) {
 		keySink, _ = KeyStrength(in)
 	}
 }
+
+// Machinery's Handbook, depth control values for keyseats: 0.859 in across the
+// keyseat of a 1 in shaft with a 1/4 in square key (from memory).
+func TestAcrossTheKeyway(t *testing.T) {
+	in := sloopKey()
+	in.KeySeat = 0
+	parttest.Within(t, "across the keyway", parttest.Must(t, KeyStrength, in).AcrossKeyway, 0.859*inch, 5e-4)
+}

@@ -291,3 +291,20 @@ func BenchmarkSource(b *testing.B) {
 		_, _ = Source(in, sources, &keep)
 	}
 }
+
+// A source is off by what was measured less its own frequency: of 45 Hz the
+// crankshaft at 1800 r/min, 30 Hz, is 15 Hz below.
+func TestOffByIsMeasuredLessComputed(t *testing.T) {
+	seen := 0
+	for _, c := range find(t, line()).Sources {
+		if c.Name == "" || c.Name == Unknown {
+			continue
+		}
+		if seen++; math.Abs(float64(c.OffBy)-(45-float64(c.Frequency))) > 1e-9 {
+			t.Errorf("%s at %g Hz is off by %g", c.Name, c.Frequency, c.OffBy)
+		}
+	}
+	if seen < 5 {
+		t.Errorf("only %d sources", seen)
+	}
+}

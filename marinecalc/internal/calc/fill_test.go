@@ -59,17 +59,21 @@ func TestInputsAsTheyAreShown(t *testing.T) {
 func TestBareFiguresAreNotExact(t *testing.T) {
 	const input = `{"boltCount": 4, "boltCircle": "80 mm", "shaftTorque": "200 N·m", "preload": %q, "faceFriction": %q, "bearingShare": %q, "shearPlane": "thread", "thrust": %q}`
 	for _, c := range []struct{ what, preload, friction, bearing, thrust, name, want string }{
-		{"by its row", "20 kN", "0.15", "0.75", "0 N", "preload", "15 to 25 kN"},
-		{"with its own", "20 kN ± 1 kN", "0.15", "0.75", "0 N", "preload", "19 to 21 kN"},
-		{"known for certain", "20 kN ± 0 %", "0.15", "0.75", "0 N", "preload", ""},
-		{"another row", "20 kN", "0.15", "0.75", "0 N", "faceFriction", "0.105 to 0.195"},
-		{"as far as it can be", "20 kN", "0.15", "90 %", "0 N", "bearingShare", "72 to 100 %"},
-		{"none", "20 kN", "0.15", "0.75", "0 N", "thrust", ""},
+		{"by its row", "20 kN", "0.15", "0.75", "0.5 kN", "preload", "15 to 25 kN"},
+		{"with its own", "20 kN ± 1 kN", "0.15", "0.75", "0.5 kN", "preload", "19 to 21 kN"},
+		{"known for certain", "20 kN ± 0 %", "0.15", "0.75", "0.5 kN", "preload", ""},
+		{"another row", "20 kN", "0.15", "0.75", "0.5 kN", "faceFriction", "0.105 to 0.195"},
+		{"as far as it can be", "20 kN", "0.15", "90 %", "0.5 kN", "bearingShare", "72 to 100 %"},
+		{"certain too", "20 kN", "0.15", "0.75", "0.5 kN ± 0 %", "thrust", ""},
 	} {
 		s := testboat.Run(t, "coupling-grip", fmt.Sprintf(input, c.preload, c.friction, c.bearing, c.thrust), marinecalc.Options{Trials: 256})
 		in := s.Input(c.name)
 		if in.Range != c.want || (in.Range != "" && in.Range != "19 to 21 kN") != strings.HasPrefix(in.Source, "range of ") {
 			t.Errorf("%s: %+v", c.what, in)
 		}
+	}
+	s := testboat.Run(t, "shaft-droop", `{"shaftDiameter": "30 mm", "freeLength": "700 mm", "spanBehind": "1400 mm", "couplingMass": "3 kg", "couplingDiameter": "102 mm", "shaftAlloy": "s31600-annealed"}`, marinecalc.Options{Trials: 256})
+	if none, mass := s.Input("propellerMass"), s.Input("couplingMass"); none.Range != "" || mass.Range != "2.85 to 3.15 kg" {
+		t.Errorf("no propeller: %+v; the coupling: %+v", none, mass)
 	}
 }

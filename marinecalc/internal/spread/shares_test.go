@@ -114,3 +114,11 @@ func TestSharesOfWhatDoesNotVary(t *testing.T) {
 		}
 	}
 }
+
+// Two groups that lie apart and have no scatter of their own explain the whole.
+func TestTwoGroupsExplainTheWhole(t *testing.T) {
+	sums, counts := [maxGroups]float64{50, -50}, tally{50, 50}
+	if got := share(&sums, &counts, 100, 100); math.Abs(got-1) > 1e-12 {
+		t.Errorf("%g", got)
+	}
+}
