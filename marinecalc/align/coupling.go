@@ -126,8 +126,23 @@ func Coupling(in CouplingInput) (out CouplingResult, err error) {
 // fitted is fit with the refusal put into words.
 func (p points) fitted(f *plane, known points, bad *problem.List, s *series) {
 	if !p.fit(f, known) {
-		bad.Add(s.list, "the readings do not tell which way the coupling leans", "readings all round in one position of the shaft", "read at 12, 3, 6 and 9 o'clock before turning the shaft")
+		refuseLean(bad, s)
 	}
+}
+
+// fittedBy is fitted by the design of the places, which is made anew where it is
+// of others.
+func (p points) fittedBy(d *design, f *plane, known points, bad *problem.List, s *series) {
+	if !d.of(p) {
+		d.take(p, known)
+	}
+	if !d.fit(f, p) {
+		refuseLean(bad, s)
+	}
+}
+
+func refuseLean(bad *problem.List, s *series) {
+	bad.Add(s.list, "the readings do not tell which way the coupling leans", "readings all round in one position of the shaft", "read at 12, 3, 6 and 9 o'clock before turning the shaft")
 }
 
 // takeDroop takes what the droop of the shaft's end does out of the fits.

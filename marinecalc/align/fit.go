@@ -83,7 +83,16 @@ func (p points) fit(f *plane, known points) (ok bool) {
 	var mean [mostPlaces]row
 	f.turns = p.fillRows(known, &mean)
 	sums := p.centred(&mean, f.turns > 1)
-	least := leastPivot * float64(len(p))
+	if !f.solve(&sums, len(p)) {
+		return false
+	}
+	f.mean = tidy(mean[0].value - f.of(&mean[0]))
+	return true
+}
+
+// solve finds what the products of so many readings give.
+func (f *plane) solve(sums *products, readings int) (ok bool) {
+	least := leastPivot * float64(readings)
 	if f.fixed, ok = sums.fixed(least); !ok {
 		return false
 	}
@@ -94,8 +103,7 @@ func (p points) fit(f *plane, known points) (ok bool) {
 		}
 	}
 	f.fixed, f.turning = f.fixed.tidied(), f.turning.tidied()
-	f.mean = tidy(mean[0].value - f.of(&mean[0]))
-	f.spare = len(p) - f.turns - unknowns
+	f.spare = readings - f.turns - unknowns
 	return true
 }
 

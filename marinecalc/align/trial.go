@@ -17,6 +17,19 @@ import (
 // Where the readings scatter more than their gauge explains, they are off by
 // so much more. Of sizes, which cannot be less than nothing, see about.
 func Trial(in CouplingInput, best *CouplingResult) (out CouplingResult, err error) {
+	return (&Trials{Best: best}).Run(in)
+}
+
+// Trials are many of one coupling, on which readings are moved and where they
+// were taken is not.
+type Trials struct {
+	Best     *CouplingResult
+	gap, rim design
+}
+
+// Run is [Trial] of the coupling.
+func (t *Trials) Run(in CouplingInput) (out CouplingResult, err error) {
+	best := t.Best
 	var gapRoom, rimRoom [enough]point
 	gap, rim := in.read(gapRoom[:0], rimRoom[:0])
 	if bad := in.usable(gap, rim); len(bad) > 0 {
@@ -24,9 +37,9 @@ func Trial(in CouplingInput, best *CouplingResult) (out CouplingResult, err erro
 	}
 	var bad problem.List
 	var face, circle plane
-	gap.fitted(&face, nil, &bad, &gaps)
+	gap.fittedBy(&t.gap, &face, nil, &bad, &gaps)
 	if len(rim) > 0 {
-		rim.fitted(&circle, gap, &bad, &steps)
+		rim.fittedBy(&t.rim, &circle, gap, &bad, &steps)
 	}
 	if len(bad) > 0 {
 		return CouplingResult{}, bad.Err()

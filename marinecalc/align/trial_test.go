@@ -140,9 +140,10 @@ func BenchmarkTrial(b *testing.B) {
 			if err != nil {
 				b.Fatal(err)
 			}
+			trials := Trials{Best: &best}
 			b.ReportAllocs()
 			for b.Loop() {
-				if _, err := Trial(in, &best); err != nil {
+				if _, err := trials.Run(in); err != nil {
 					b.Fatal(err)
 				}
 			}

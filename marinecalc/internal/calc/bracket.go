@@ -46,6 +46,8 @@ type figure struct {
 // brackets are the unverified figures behind a verdict; all is false where one
 // of them has no bracket, or no place in the arithmetic.
 func (r *run) brackets(behind []*contract.Property) (list []figure, all bool) {
+	list = r.in.buf.figures[:0]
+	defer func() { r.in.buf.figures = list }()
 	for _, p := range behind {
 		k := &r.in.values[p.Index]
 		f := figure{input: p, to: r.field(p), low: k.factor.Low, high: k.factor.High, estimate: k.si}

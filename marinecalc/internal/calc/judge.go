@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"slices"
@@ -129,7 +130,7 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 	}
 	v.Reads = v.Word.Reads(v.Side)
 	if !math.IsNaN(judgement.Probability) {
-		v.Probability = &judgement.Probability
+		v.Probability = r.keep(judgement.Probability)
 	}
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
 	r.tellReplaced(h, v)
@@ -170,23 +171,21 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 
 // weighBrackets is weigh of a value that rests on unverified figures.
 func (r *run) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
-	roots := r.roots(j.unverified)
-	restsOn := "it rests on " + strings.Join(lower(roots), ", ")
 	figures, all := r.brackets(j.unverified)
 	if !all || h.value == nil || h.Chance {
-		v.Awaits = roots
-		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, restsOn + ", for which no confirmed figure is published", typeThem(roots)
+		v.Awaits = r.roots(j.unverified)
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, restsOn(v.Awaits) + ", for which no confirmed figure is published", typeThem(v.Awaits)
 	}
 	judgement, v.Turns = r.overBracket(h, limit, figures)
 	if judgement.Word != sheet.CannotTell {
 		v.Over = overTexts(r, figures)
 		return judgement, "", ""
 	}
-	v.Awaits = roots
+	v.Awaits = r.roots(j.unverified)
 	if v.Turns != nil {
-		return judgement, r.turning(v), typeThem(roots[:1])
+		return judgement, r.turning(v), typeThem(v.Awaits[:1])
 	}
-	return judgement, restsOn + ", and no value of one of these alone decides", typeThem(roots)
+	return judgement, restsOn(v.Awaits) + ", and no value of one of these alone decides", typeThem(v.Awaits)
 }
 
 // roots names the unverified figures behind others, by title: of an earlier
@@ -209,6 +208,8 @@ func (r *run) roots(behind []*contract.Property) []string {
 	}
 	return titles
 }
+
+func restsOn(titles []string) string { return "it rests on " + strings.Join(lower(titles), ", ") }
 
 // lower writes titles as they stand inside a sentence.
 func lower(titles []string) []string {
@@ -282,47 +283,56 @@ const finestGauge = "To settle it, take every reading with the finest gauge avai
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
 func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
 	l, p := h.Limit, h.on
-	value := j.text
-	if j.low < j.high && p != nil {
-		if span := r.in.showBeside(p, j.si, j.low, j.high); span != "" {
-			value += " (" + span + ")"
-		}
-	}
 	if l.Chance {
 		return chanceSentence(l, j.si, v.Word.Plain())
 	}
-	text := l.Title + ": " + value + ", " + asks(v) + ": " + v.Reads
+	var room [512]byte
+	text := joined(room[:0], l.Title, ": ", j.text)
+	if j.low < j.high && p != nil {
+		if span := r.in.showBeside(p, j.si, j.low, j.high); span != "" {
+			text = joined(text, " (", span, ")")
+		}
+	}
+	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
 	if doubt != "" {
-		return strings.TrimSpace(text + "; " + doubt + ". " + remedy)
+		return r.in.texts.keep(bytes.TrimSpace(joined(text, "; ", doubt, ". ", remedy)))
 	}
 	if v.Word == sheet.NearLimit && v.Over == "" {
 		of := ""
 		if p := r.property(h.Scale.Of); p != nil {
 			of = p.Title
 		}
-		text += nearness(j.si, limit, of)
+		text = joined(text, nearness(j.si, limit, of))
 	}
 	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
 		if v.Word.Plain() == sheet.CannotTell {
 			if *v.Probability <= spread.Lost || *v.Probability >= spread.Sure {
-				return text + "." // the reading itself lies the other way, or nearly so
+				return r.in.texts.keep(joined(text, ".")) // the reading itself lies the other way, or nearly so
 			}
-			text += "; it is met with a probability of " + percent(*v.Probability)
+			text = joined(text, "; it is met with a probability of ", percent(*v.Probability))
 		} else {
-			text += ", met with a probability of " + percent(*v.Probability)
+			text = joined(text, ", met with a probability of ", percent(*v.Probability))
 		}
 	}
 	switch {
 	case v.Over == "":
 	case v.Word == sheet.NearLimit: // close at the worst of the bracket, and maybe far from it here
-		text += " at the worst of what is usual (" + v.Over + ")"
+		text = joined(text, " at the worst of what is usual (", v.Over, ")")
 	default:
-		text += " for all of what is usual (" + v.Over + ")"
+		text = joined(text, " for all of what is usual (", v.Over, ")")
 	}
 	if v.Word.Plain() == sheet.Beyond {
-		return strings.TrimSpace(text + ". " + l.Why)
+		return r.in.texts.keep(bytes.TrimSpace(joined(text, ". ", l.Why)))
 	}
-	return text + "."
+	return r.in.texts.keep(joined(text, "."))
+}
+
+// joined writes parts of a sentence behind it.
+func joined(text []byte, parts ...string) []byte {
+	for _, part := range parts {
+		text = append(text, part...)
+	}
+	return text
 }
 
 // percent writes a probability, with a decimal where it is near a certainty,
@@ -339,16 +349,15 @@ func percent(p float64) string {
 	return fmt.Sprintf("%.0f %%", 100*p)
 }
 
-// asks words what a limit asks for: its bound is "at most 20 °C" or "at least
-// 2".
+// asks words how a limit asks for its bound, "at most 20 °C" or "at least 2".
 func asks(v *sheet.Verdict) string {
 	switch {
 	case v.Guide:
-		return "guide " + v.Bound
+		return "guide "
 	case v.Side == sheet.AtLeast:
-		return "needs " + v.Bound
+		return "needs "
 	}
-	return "allowed " + v.Bound
+	return "allowed "
 }
 
 // nearness says how near to its limit a value is that is called near to it;

@@ -74,6 +74,7 @@ type scratch struct {
 	chosen     []*rules.Advice // of the advice
 	sources    []string
 	formula    []byte
+	figures    []figure        // behind a verdict
 	factors    []spread.Factor // of the trials at one end of a bracket
 	places     []*float64
 }

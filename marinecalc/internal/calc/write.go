@@ -40,7 +40,7 @@ func (r *run) keep(v float64) *float64 {
 		if r.trials > 0 {
 			numbers *= 3 // with both ends of a range
 		}
-		r.figures = make([]float64, 0, len(r.in.values)+numbers+2*len(r.limits))
+		r.figures = make([]float64, 0, len(r.in.values)+numbers+3*len(r.limits))
 	}
 	r.figures = append(r.figures, v)
 	return &r.figures[len(r.figures)-1]

@@ -9,14 +9,14 @@ import (
 // couplingAlignment finds what the readings say, and in the trials how the
 // coupling may truly stand about that.
 func couplingAlignment(*calc.Session) calc.PerRun[align.CouplingInput, align.CouplingResult] {
-	var best *align.CouplingResult
+	var trials align.Trials
 	return calc.PerRun[align.CouplingInput, align.CouplingResult]{Compute: func(in align.CouplingInput) (align.CouplingResult, error) {
-		if best != nil {
-			return align.Trial(in, best)
+		if trials.Best != nil {
+			return trials.Run(in)
 		}
 		out, err := align.Coupling(in)
 		if err == nil {
-			best = &out
+			trials.Best = &out
 		}
 		return out, err
 	}, Draw: drawing.CouplingAlignment}
