@@ -80,6 +80,33 @@ func (v Shown) AppendTo(dst []byte, si, half float64, s System) []byte {
 	return dst
 }
 
+// AppendFigures appends what [Shown.Print] prints to dst, to so many significant
+// digits, and without fractions of an inch.
+func (v Shown) AppendFigures(dst []byte, si float64, figures int, s System) []byte {
+	switch {
+	case math.IsNaN(si) || math.IsInf(si, 0):
+		return append(dst, unknown...)
+	case v.kind == nil:
+		return appendSignificant(dst, si, figures)
+	case s == US:
+		return appendFigures(dst, si, figures, v.kind.sized(si, v.us))
+	}
+	m := v.kind.sized(si, v.metric)
+	dst = appendFigures(dst, si, figures, m)
+	if s == Both {
+		if u := v.kind.sized(si, v.us); m.name != u.name {
+			dst = append(dst, " ("...)
+			dst = appendFigures(dst, si, figures, u)
+			dst = append(dst, ')')
+		}
+	}
+	return dst
+}
+
+func appendFigures(dst []byte, si float64, figures int, u printed) []byte {
+	return appendUnits(appendSignificant(dst, u.fromSI(si), figures), u.name)
+}
+
 // appendTo writes a value known to ± half, 0 for all its digits.
 func appendTo(dst []byte, si, half float64, u printed) []byte {
 	x, off := u.fromSI(si), math.Abs(u.fromSI(si+half)-u.fromSI(si))

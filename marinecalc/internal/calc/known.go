@@ -131,7 +131,8 @@ func (in *inputs) showBare(p *contract.Property, si float64) string {
 	case p.Probability && si != 0:
 		return percent(si)
 	case p.Kind != nil && threeDigits[p.Kind.Name]:
-		return in.showTo(p, si, math.Abs(si)/10)
+		var buf [96]byte
+		return in.texts.keep(p.Shown.AppendFigures(buf[:0], si, 3, in.session.Units))
 	}
 	return in.show(p, si)
 }

@@ -66,14 +66,15 @@ func gammaQuantile(shape, u float64) float64 {
 		guess = math.Exp((math.Log(u) + lgamma(shape+1)) / shape) // what little of it is near nothing
 		guess = min(max(guess, 1e-300), high/2)
 	}
+	norm, above := lgamma(shape), lgamma(shape+1)
 	for range 60 { // Newton's steps, kept between what is known to be too low and too high
-		miss := gammaBelow(shape, guess) - u
+		miss := gammaBelow(shape, guess, above) - u
 		if miss > 0 {
 			high = guess
 		} else {
 			low = guess
 		}
-		density := math.Exp((shape-1)*math.Log(guess) - guess - lgamma(shape))
+		density := math.Exp((shape-1)*math.Log(guess) - guess - norm)
 		next := guess - miss/density
 		if !(next > low && next < high) {
 			next = low + (high-low)/2
@@ -88,9 +89,10 @@ func gammaQuantile(shape, u float64) float64 {
 
 // gammaBelow is the probability that a gamma distribution of this shape and
 // scale one lies below x: the series of the incomplete gamma function
-// (Abramowitz and Stegun, Handbook of Mathematical Functions, 6.5.29).
-func gammaBelow(shape, x float64) float64 {
-	term := math.Exp(shape*math.Log(x) - x - lgamma(shape+1))
+// (Abramowitz and Stegun, Handbook of Mathematical Functions, 6.5.29). norm is
+// lgamma(shape+1).
+func gammaBelow(shape, x, norm float64) float64 {
+	term := math.Exp(shape*math.Log(x) - x - norm)
 	sum := term
 	for k := shape + 1; term > 1e-17*sum; k++ {
 		term *= x / k
