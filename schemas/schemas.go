@@ -16,7 +16,7 @@ const Base = "https://driveline.example.org/schemas/"
 
 const suffix = ".schema.json"
 
-//go:embed *-*.schema.json annotations.schema.json boat.schema.json rules.schema.json
+//go:embed *-*.schema.json annotations.schema.json backlash.schema.json boat.schema.json rules.schema.json
 var files embed.FS
 
 // The forms of requests and replies stand apart, since no run reads them: a

@@ -114,6 +114,8 @@ func TestEdgesOfWithdrawal(t *testing.T) {
 		SealRenewal:  {"/socketDepth": "(0, 0.09]", "/sealLength": "(0, inf)"},
 		ShaftOut:     {"/shaftInboard": "(0, inf)"},
 		PropellerOff: {"/propellerHubLength": "(0, inf)"},
+
+		OutputFlangeOff: {"/flangeGap": "(0, inf)"},
 	} {
 		in := yawl()
 		in.Task = task
@@ -128,6 +130,7 @@ func TestEdgesOfWithdrawal(t *testing.T) {
 			"/sealLength":         "any",
 			"/shaftInboard":       "any",
 			"/propellerHubLength": "any",
+			"/flangeGap":          "any",
 		}
 		maps.Copy(edges, needs)
 		parttest.Edges(t, in, Withdrawal, edges)

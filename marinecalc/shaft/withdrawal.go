@@ -19,6 +19,8 @@ const (
 	SealRenewal  Task = "seal-renewal"  // take the coupling off and slide a whole seal over the shaft's forward end
 	ShaftOut     Task = "shaft-out"     // draw the whole shaft out of the boat
 	PropellerOff Task = "propeller-off" // draw the propeller, the shaft stays where it is
+
+	OutputFlangeOff Task = "output-flange-off" // open a gap to the gearbox's output flange, for socket and puller
 )
 
 // WithdrawalInput is a shaft to be moved and the room there is. Lengths are measured
@@ -36,6 +38,7 @@ type WithdrawalInput struct {
 	SealLength         quantity.Length // of what must pass the shaft's forward end; needed for SealRenewal
 	ShaftInboard       quantity.Length // from the shaft's forward end to the aft end of the aftmost bearing; needed for ShaftOut
 	PropellerHubLength quantity.Length // needed for PropellerOff
+	FlangeGap          quantity.Length // between the flanges; needed for OutputFlangeOff
 }
 
 // WithdrawalResult is what Withdrawal finds. NaN marks a figure that the task does not
@@ -70,7 +73,8 @@ const readOff = 0.005
 // For SealRenewal there must also be a gap as long as the seal between the
 // gearbox flange and the shaft's end, to slide it on. For ShaftOut the
 // forward end must pass the aftmost bearing. For PropellerOff the hub needs
-// its own length behind the shaft's end. Plain geometry along the shaft line;
+// its own length behind the shaft's end. For OutputFlangeOff the shaft goes aft by
+// the gap that socket, puller and hub need (package flange). Plain geometry along the shaft line;
 // a rudder beside the line, or a shaft that may be swung past it, is not
 // used.
 //
@@ -96,11 +100,13 @@ func Withdrawal(in WithdrawalInput) (WithdrawalResult, error) {
 		out.Travel = in.ShaftInboard
 	case PropellerOff:
 		out.Travel = in.PropellerHubLength
+	case OutputFlangeOff:
+		out.Travel = max(in.PilotDepth, in.FlangeGap)
 	}
 	out.RoomNeeded = out.Travel + in.WorkingClearance
 	out.RoomHere = max(in.RoomAft, in.RoomRudderOver)
 	out.RoomSpare = out.RoomHere - out.RoomNeeded
-	if in.Task == CouplingOff || in.Task == SealRenewal {
+	if in.Task == CouplingOff || in.Task == SealRenewal || in.Task == OutputFlangeOff {
 		out.ForwardNeeded = max(0, -out.RoomSpare)
 		if in.RoomForward > 0 {
 			out.ForwardSpare = in.RoomForward - out.ForwardNeeded
@@ -146,8 +152,10 @@ func (in *WithdrawalInput) validate() error {
 		faults.Above("/shaftInboard", "length of shaft inside the boat", float64(in.ShaftInboard))
 	case PropellerOff:
 		faults.Above("/propellerHubLength", "length of the propeller's hub", float64(in.PropellerHubLength))
+	case OutputFlangeOff:
+		faults.Above("/flangeGap", "gap for the output flange's tools", float64(in.FlangeGap))
 	default:
-		faults.Add("/task", "that is not one of the tasks", "coupling-off, seal-renewal, shaft-out, propeller-off", "")
+		faults.Add("/task", "that is not one of the tasks", "coupling-off, seal-renewal, shaft-out, propeller-off, output-flange-off", "")
 	}
 	return faults.Err()
 }

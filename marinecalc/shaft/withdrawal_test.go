@@ -11,7 +11,7 @@ import (
 // yawl is a scenario of our own.
 func yawl() WithdrawalInput {
 	return WithdrawalInput{Task: CouplingOff, RoomAft: 0.140, RoomRudderOver: 0.260, RoomForward: 0.150, WorkingClearance: 0.020,
-		SocketDepth: 0.070, PilotDepth: 0.005, CouplingLength: 0.085, SealLength: 0.160, ShaftInboard: 2.4, PropellerHubLength: 0.090}
+		SocketDepth: 0.070, PilotDepth: 0.005, CouplingLength: 0.085, SealLength: 0.160, ShaftInboard: 2.4, PropellerHubLength: 0.090, FlangeGap: 0.125}
 }
 
 func TestWithdrawalEachTask(t *testing.T) {
@@ -29,6 +29,8 @@ func TestWithdrawalEachTask(t *testing.T) {
 		{"short seal", func(d *WithdrawalInput) { d.Task, d.SealLength = SealRenewal, 0.03 }, 0.075, AftAmidships},
 		{"whole shaft", func(d *WithdrawalInput) { d.Task = ShaftOut }, 2.4, RudderMust},
 		{"propeller", func(d *WithdrawalInput) { d.Task = PropellerOff }, 0.090, AftAmidships},
+		{"output flange", func(d *WithdrawalInput) { d.Task = OutputFlangeOff }, 0.125, AftHardOver},
+		{"output flange, deep pilot", func(d *WithdrawalInput) { d.Task, d.PilotDepth = OutputFlangeOff, 0.13 }, 0.130, AftHardOver},
 	} {
 		in := yawl()
 		c.change(&in)
@@ -38,7 +40,7 @@ func TestWithdrawalEachTask(t *testing.T) {
 		if out.Way != c.way {
 			t.Errorf("%s: %q", c.name, out.Way)
 		}
-		if forward := float64(out.ForwardNeeded); (in.Task == CouplingOff || in.Task == SealRenewal) == math.IsNaN(forward) {
+		if forward := float64(out.ForwardNeeded); (in.Task == CouplingOff || in.Task == SealRenewal || in.Task == OutputFlangeOff) == math.IsNaN(forward) {
 			t.Errorf("%s: forward by %v", c.name, forward)
 		}
 	}
@@ -59,6 +61,7 @@ func TestWithdrawalRefuses(t *testing.T) {
 		{"/workingClearance", "", func(d *WithdrawalInput) { d.WorkingClearance = quantity.Length(math.NaN()) }},
 		{"/shaftInboard", "", func(d *WithdrawalInput) { d.Task, d.ShaftInboard = ShaftOut, 0 }},
 		{"/propellerHubLength", "", func(d *WithdrawalInput) { d.Task, d.PropellerHubLength = PropellerOff, 0 }},
+		{"/flangeGap", "", func(d *WithdrawalInput) { d.Task, d.FlangeGap = OutputFlangeOff, 0 }},
 	})
 }
 

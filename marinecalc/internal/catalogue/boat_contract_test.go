@@ -18,6 +18,14 @@ func inBoat(file *contract.Document, pointer string) (at *contract.Property, who
 // meansElse lists the inputs that take a quantity of the boat for something
 // that has another name there, and why.
 var meansElse = map[string]string{
+	"output-flange/earlierWear":          "the same reading, of another day",
+	"output-flange/runningTime":          "the hours between two readings",
+	"output-flange/hoursToHaulOut":       "a season's hours stand in for those to the next look",
+	"flange-run-out/splineTeeth":         "a single key tells nothing of positions",
+	"flange-run-out/faceReadDiameter":    "the dial stands near the rim",
+	"backlash/earlierAtPropeller":        "the same reading, of another day",
+	"backlash/runningTime":               "the hours between two readings",
+	"backlash/couplingBore":              "a straight bore is as wide as its shaft",
 	"bearing-clearance/hoursToHaulOut":   "a season's hours stand in for those to the next haul-out",
 	"bearing-clearance/earlierClearance": "the same reading, of another day",
 	"bearing-clearance/runningTime":      "the hours between two readings",

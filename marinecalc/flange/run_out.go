@@ -1,0 +1,212 @@
+// Run-out of the output flange, and what it goes with: RunOut.
+
+package flange
+
+import (
+	"fmt"
+	"math"
+	"math/cmplx"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// RunOutInput is the run-out of a flange as a dial shows it, with the flange
+// as it was found and after it was moved on its spline. Amounts are highest less
+// lowest over one turn; directions are where it stands highest, clockwise
+// looking forward from a mark on the shaft (not on the flange). NaN is not read.
+// Of FaceRunOut and RimRunOut one is needed.
+type RunOutInput struct {
+	FaceRunOut quantity.Length    `unset:"NaN"` // near the rim, along the shaft
+	FaceAt     quantity.Direction `unset:"NaN"`
+	RimRunOut  quantity.Length    `unset:"NaN"` // across the shaft, on rim or pilot
+	RimAt      quantity.Direction `unset:"NaN"`
+
+	FaceRunOutMoved quantity.Length    `unset:"NaN"` // with the flange moved on
+	FaceAtMoved     quantity.Direction `unset:"NaN"`
+	RimRunOutMoved  quantity.Length    `unset:"NaN"`
+	RimAtMoved      quantity.Direction `unset:"NaN"`
+
+	SplineTeeth int // up to 200; optional, and 1 (a key) tells nothing
+	TeethMoved  int // by which the flange was moved on, clockwise looking forward; optional
+
+	FaceReadDiameter quantity.Length // on which the face was read; optional
+}
+
+// RunOutResult is what RunOut finds. NaN marks a figure for which a
+// reading is missing.
+type RunOutResult struct {
+	Cause           string          // what the run-out goes with
+	FaceWithFlange  quantity.Length // part of the face run-out that goes with the flange
+	FaceWithShaft   quantity.Length // part that stays with the shaft
+	RimWithFlange   quantity.Length
+	RimWithShaft    quantity.Length
+	BestTeeth       quantity.Ratio  // from its first position, by which the flange runs truest
+	BestFaceRunOut  quantity.Length // there
+	BestRimRunOut   quantity.Length // there
+	FaceNow         quantity.Length // as the flange sits now
+	RimNow          quantity.Length
+	FacePerDiameter quantity.Ratio // FaceNow over the diameter it was read on
+	BestPerDiameter quantity.Ratio
+	Moved           quantity.Angle // by which the flange was moved on
+	FlangeShare     quantity.Ratio // of what goes with the flange in both together
+}
+
+// The codes of Cause, for which the schema of flange-run-out has the words.
+const (
+	GoesWithFlange = "flange"
+	StaysWithShaft = "shaft"
+	BothRunOut     = "both"
+	OnePosition    = "one-position"
+)
+
+// mostlyOne is the share from which one of the two is called the cause.
+const mostlyOne = 0.7
+
+// RunOut splits run-out by vectors.
+//
+// Once a turn, a dial shows the sum of what stays with the shaft (its seat is
+// bent or cut out of true, or the ring behind the hub is not square) and of what
+// goes with the flange (its bore, face or rim is not true). Turned on by an
+// angle α on its spline the flange carries its part along: R₁ = S + H and
+// R₂ = S + H·e^{iα}, so that H = (R₂ − R₁)/(e^{iα} − 1) and S = R₁ − H. The flange
+// runs truest where H stands against S, as near to that as the teeth let it.
+// This is the arithmetic of two-position (index) balancing; dirt between the
+// faces, and a nut tightened otherwise, go into the difference as well.
+//
+// The error is a *problem.Error of everything that cannot be. RunOut
+// allocates nothing when it succeeds.
+func RunOut(in RunOutInput) (RunOutResult, error) { return runOut(&in, -1) }
+
+// RunOutOn is RunOut with the truest position chosen before, by
+// readings as they were then thought to be.
+func RunOutOn(in RunOutInput, teeth quantity.Ratio) (RunOutResult, error) {
+	return runOut(&in, teeth)
+}
+
+func runOut(in *RunOutInput, teeth quantity.Ratio) (out RunOutResult, err error) {
+	if err = in.validate(); err != nil {
+		return RunOutResult{}, err
+	}
+	nan := math.NaN()
+	out.Moved = quantity.Angle(nan)
+	if in.SplineTeeth > 1 && in.TeethMoved != 0 {
+		out.Moved = quantity.Angle(2 * math.Pi * float64(in.TeethMoved) / float64(in.SplineTeeth))
+	}
+	face := split(in.FaceRunOut, in.FaceAt, in.FaceRunOutMoved, in.FaceAtMoved, out.Moved)
+	rim := split(in.RimRunOut, in.RimAt, in.RimRunOutMoved, in.RimAtMoved, out.Moved)
+	out.FaceWithFlange, out.FaceWithShaft = face.amounts()
+	out.RimWithFlange, out.RimWithShaft = rim.amounts()
+	out.FaceNow, out.RimNow = now(in.FaceRunOut, in.FaceRunOutMoved), now(in.RimRunOut, in.RimRunOutMoved)
+	out.best(in, face, rim, teeth)
+	out.blame()
+	d := quantity.OrNaN(float64(in.FaceReadDiameter))
+	out.FacePerDiameter = quantity.Ratio(float64(out.FaceNow) / d)
+	out.BestPerDiameter = quantity.Ratio(float64(out.BestFaceRunOut) / d)
+	return out, nil
+}
+
+// now is the newer of two readings.
+func now(first, moved quantity.Length) quantity.Length {
+	if math.IsNaN(float64(moved)) {
+		return first
+	}
+	return moved
+}
+
+// parts are the two parts of a run-out, as vectors of the flange's first
+// position.
+type parts struct{ flange, shaft complex128 }
+
+func split(first quantity.Length, firstAt quantity.Direction, moved quantity.Length, movedAt quantity.Direction, by quantity.Angle) parts {
+	r1 := cmplx.Rect(float64(first), float64(firstAt))
+	r2 := cmplx.Rect(float64(moved), float64(movedAt))
+	h := (r2 - r1) / (cmplx.Rect(1, float64(by)) - 1)
+	return parts{flange: h, shaft: r1 - h}
+}
+
+func (p parts) amounts() (flange, shaft quantity.Length) {
+	return quantity.Length(cmplx.Abs(p.flange)), quantity.Length(cmplx.Abs(p.shaft))
+}
+
+// at is the run-out with the flange turned on by an angle.
+func (p parts) at(by float64) float64 { return cmplx.Abs(p.shaft + p.flange*cmplx.Rect(1, by)) }
+
+// best finds the tooth on which the flange runs truest: by its face, which is
+// what the shaft coupling is bolted against, or by its rim where the face was
+// not read in both positions; or the tooth that was chosen before.
+func (out *RunOutResult) best(in *RunOutInput, face, rim parts, chosen quantity.Ratio) {
+	nan := math.NaN()
+	out.BestTeeth, out.BestFaceRunOut, out.BestRimRunOut = quantity.Ratio(nan), quantity.Length(nan), quantity.Length(nan)
+	by := face
+	if math.IsNaN(real(face.flange)) {
+		by = rim
+	}
+	if math.IsNaN(real(by.flange)) {
+		return
+	}
+	teeth, least := int(chosen), math.Inf(1)
+	for n := 0; chosen < 0 && n < in.SplineTeeth; n++ {
+		if r := by.at(step(n, in.SplineTeeth)); r < least {
+			teeth, least = n, r
+		}
+	}
+	out.BestTeeth = quantity.Ratio(teeth)
+	out.BestFaceRunOut = quantity.Length(face.at(step(teeth, in.SplineTeeth)))
+	out.BestRimRunOut = quantity.Length(rim.at(step(teeth, in.SplineTeeth)))
+}
+
+func step(n, teeth int) float64 { return 2 * math.Pi * float64(n) / float64(teeth) }
+
+// blame says what the run-out goes with: by the face, else by the rim.
+func (out *RunOutResult) blame() {
+	flange, shaft := float64(out.FaceWithFlange), float64(out.FaceWithShaft)
+	if math.IsNaN(flange) {
+		flange, shaft = float64(out.RimWithFlange), float64(out.RimWithShaft)
+	}
+	share := flange / (flange + shaft)
+	out.FlangeShare = quantity.Ratio(share)
+	switch {
+	case math.IsNaN(share):
+		out.Cause = OnePosition
+	case share >= mostlyOne:
+		out.Cause = GoesWithFlange
+	case share <= 1-mostlyOne:
+		out.Cause = StaysWithShaft
+	default:
+		out.Cause = BothRunOut
+	}
+}
+
+// validate lists everything that cannot be.
+func (in *RunOutInput) validate() error {
+	var faults problem.List
+	for _, r := range [...]struct {
+		where, name string
+		v           float64
+	}{{"/faceRunOut", "face run-out", float64(in.FaceRunOut)}, {"/rimRunOut", "rim run-out", float64(in.RimRunOut)},
+		{"/faceRunOutMoved", "face run-out after the move", float64(in.FaceRunOutMoved)}, {"/rimRunOutMoved", "rim run-out after the move", float64(in.RimRunOutMoved)}} {
+		if !(r.v >= -hair) && !math.IsNaN(r.v) || math.IsInf(r.v, 0) {
+			faults.Add(r.where, "the "+r.name+" is negative or not a number", "0 or more", "highest less lowest over one turn")
+		}
+	}
+	for _, r := range [...]struct {
+		where string
+		v     quantity.Direction
+	}{{"/faceAt", in.FaceAt}, {"/rimAt", in.RimAt}, {"/faceAtMoved", in.FaceAtMoved}, {"/rimAtMoved", in.RimAtMoved}} {
+		if math.IsInf(float64(r.v), 0) {
+			faults.Add(r.where, "the direction is not a number", "0 to 360°", "")
+		}
+	}
+	if math.IsNaN(float64(in.FaceRunOut)) && math.IsNaN(float64(in.RimRunOut)) {
+		faults.Add("/faceRunOut", "neither face nor rim run-out was read", "0 or more", "dial on the face near its rim, one turn by hand")
+	}
+	if n := in.SplineTeeth; n < 0 || n > 200 {
+		faults.Add("/splineTeeth", fmt.Sprintf("a spline of %d teeth cannot be", n), "up to 200", "0 for not known")
+	}
+	if n := in.SplineTeeth; n >= 2 && in.TeethMoved != 0 && in.TeethMoved%n == 0 {
+		faults.Add("/teethMoved", fmt.Sprintf("%d teeth on a spline of %d is where it was", in.TeethMoved, n), "another position", "about a third of the way round tells most")
+	}
+	faults.NotNegative("/faceReadDiameter", "diameter on which the face was read", float64(in.FaceReadDiameter))
+	return faults.Err()
+}

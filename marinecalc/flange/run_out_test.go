@@ -1,0 +1,87 @@
+package flange
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// dial is what a dial shows over one turn: 3600 readings of the sum of what stays
+// with the shaft and what goes with the flange, highest less lowest, and where
+// it is highest from the shaft's mark.
+func dial(shaft, shaftAt, flange, flangeAt float64) (quantity.Length, quantity.Direction) {
+	high, low, at := math.Inf(-1), math.Inf(1), 0.0
+	for n := range 3600 {
+		phi := 2 * math.Pi * float64(n) / 3600
+		v := shaft/2*math.Cos(phi-shaftAt) + flange/2*math.Cos(phi-flangeAt)
+		if v > high {
+			high, at = v, phi
+		}
+		low = min(low, v)
+	}
+	return quantity.Length(high - low), quantity.Direction(at)
+}
+
+func TestRunOutAgainstADial(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 5))
+	for range 200 {
+		shaft, shaftAt := 1e-4*random.Float64(), 2*math.Pi*random.Float64()
+		flange, flangeAt := 1e-4*random.Float64(), 2*math.Pi*random.Float64()
+		teeth := 6 + random.IntN(30)
+		moved := 1 + random.IntN(teeth-1)
+		on := func(n int) (quantity.Length, quantity.Direction) {
+			return dial(shaft, shaftAt, flange, flangeAt+2*math.Pi*float64(n)/float64(teeth))
+		}
+		in := RunOutInput{SplineTeeth: teeth, TeethMoved: moved, RimRunOut: quantity.Length(math.NaN()), RimAt: quantity.Direction(math.NaN()), RimRunOutMoved: quantity.Length(math.NaN()), RimAtMoved: quantity.Direction(math.NaN())}
+		in.FaceRunOut, in.FaceAt = on(0)
+		in.FaceRunOutMoved, in.FaceAtMoved = on(moved)
+		out := parttest.Must(t, RunOut, in)
+		// The dial stands in steps of a tenth of a degree.
+		slack := 0.002 * (shaft + flange) / math.Abs(math.Sin(math.Pi*float64(moved)/float64(teeth)))
+		parttest.Near(t, "with the flange", out.FaceWithFlange, flange, slack)
+		parttest.Near(t, "with the shaft", out.FaceWithShaft, shaft, 2*slack)
+		least := math.Inf(1)
+		for n := range teeth {
+			r, _ := on(n)
+			least = min(least, float64(r))
+		}
+		found, _ := on(int(out.BestTeeth))
+		parttest.Near(t, "truest of all teeth", found, least, 3*slack)
+		parttest.Near(t, "foretold", out.BestFaceRunOut, float64(found), 3*slack)
+		switch share := flange / (flange + shaft); {
+		case share > 0.72 && out.Cause != GoesWithFlange, share < 0.28 && out.Cause != StaysWithShaft, share > 0.32 && share < 0.68 && out.Cause != BothRunOut:
+			t.Errorf("share %.2f: %s", share, out.Cause)
+		}
+	}
+}
+
+func TestRunOutOfOnePosition(t *testing.T) {
+	nan := math.NaN()
+	in := RunOutInput{FaceRunOut: 1e-4, FaceAt: 1, FaceRunOutMoved: quantity.Length(nan), FaceAtMoved: quantity.Direction(nan), RimRunOut: quantity.Length(nan), RimAt: quantity.Direction(nan),
+		RimRunOutMoved: quantity.Length(nan), RimAtMoved: quantity.Direction(nan), FaceReadDiameter: 0.1}
+	out := parttest.Must(t, RunOut, in)
+	if out.Cause != OnePosition || !math.IsNaN(float64(out.FaceWithFlange)) || !math.IsNaN(float64(out.BestTeeth)) {
+		t.Errorf("%+v", out)
+	}
+	parttest.Within(t, "per diameter", out.FacePerDiameter, 0.001, 1e-12)
+	// Moved, but by how much nobody counted: nothing is told either.
+	in.FaceRunOutMoved, in.FaceAtMoved = 5e-5, 2
+	if out = parttest.Must(t, RunOut, in); out.Cause != OnePosition || out.FaceNow != 5e-5 {
+		t.Errorf("%+v", out)
+	}
+	in.SplineTeeth, in.TeethMoved = 20, 7
+	chosen := parttest.Must(t, RunOut, in).BestTeeth
+	in.FaceAt = 4
+	if other := parttest.Must(t, RunOut, in).BestTeeth; other == chosen {
+		t.Fatal("the same tooth for another flange")
+	}
+	kept, err := RunOutOn(in, chosen)
+	if err != nil || kept.BestTeeth != chosen {
+		t.Errorf("tooth %v in place of %v: %v", kept.BestTeeth, chosen, err)
+	}
+	parttest.SameCodes(t, "flange-run-out", "cause", GoesWithFlange, StaysWithShaft, BothRunOut, OnePosition)
+	parttest.NoAllocations(t, func() { _, _ = RunOut(in) })
+}
