@@ -13,6 +13,7 @@ import (
 // an accuracy, each by the reason. "*" stands for all inputs of a calculation.
 var exact = map[string][]string{
 	"chosen: what a person wants, plans or allows, which stands as it is said": {
+		"output-flange/hoursToHaulOut",
 		"bearing-clearance/hoursToHaulOut", "bearing-life/wantedLife", "bolt-fit/protrudingThreads", "bolt-preload/proofFraction", "bolt-preload/yieldFraction",
 		"bolt-preload/tensionFraction", "bolt-preload/clampNeeded", "coupling-grip/wantedMargin", "coupling-grip/thrustOnCoupling", "fluid-flush/wantedShare",
 		"gland-drip/timeUnderWay", "gland-drip/timeAway", "gland-heat/wantedRise", "gland-heat/mostDrips", "gland-packing/skiveAllowance", "key-strength/wantedSafety",
@@ -21,12 +22,14 @@ var exact = map[string][]string{
 		"bearing-life/loadFactor", "work-plan/*", "coupling-bore/fittingClearance",
 	},
 	"a bound: what a reading is held against is as the book or the maker has it": {
+		"output-flange/permittedPressure", "flange-run-out/gapAllowance", "backlash/allowedBacklash",
 		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress",
 		"coupling-alignment/gapAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
 		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
 	},
 	"a nominal size, which the standard of its name fixes": {
+		"output-flange/nominalDiameter", "output-flange/pitch",
 		"bearing-life/bearingBore", "bolt-fit/nominalDiameter", "bolt-fit/pitch", "bolt-preload/nominalDiameter", "bolt-preload/pitch", "coupling-grip/nominalDiameter", "coupling-grip/pitch",
 		"key-strength/keyWidth", "key-strength/keyHeight", "key-strength/keySeat", "key-strength/smallEndDiameter", "key-strength/largeEndDiameter", "key-strength/taperLength",
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
@@ -35,6 +38,7 @@ var exact = map[string][]string{
 		"propeller-taper/taperRatio", "propeller-taper/nutDiameter", "propeller-taper/nutPitch",
 	},
 	"a strength is the least that its specification asks, and the true one is above it": {
+		"output-flange/shaftYieldStrength", "output-flange/holdBoltYield", "output-flange/barYield",
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "key-strength/hubYieldStrength", "key-strength/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
@@ -56,6 +60,7 @@ var exact = map[string][]string{
 		"shaft-torque/gearRatioAhead", "shaft-torque/gearRatioAstern", "shaft-whirl/gearRatioAhead", "vibration-source/gearRatioAhead", "vibration-source/gearRatioAstern", "sea-trial/ratioAhead", "sea-trial/ratioAstern",
 	},
 	"has its scatter in an input of its own": {
+		"output-flange/nutFactor", "output-flange/threadFriction", "output-flange/nutFriction", "output-flange/torqueScatter", "output-flange/turnScatter",
 		"bolt-preload/nutFactor", "bolt-preload/threadFriction", "bolt-preload/headFriction", "bolt-preload/torqueScatter", "bolt-preload/wrenchScatter", "bolt-preload/tighteningFactor",
 		"vibration-source/engineSpeed", "vibration-source/frequency", "vibration-source/mountFrequency", "vibration-source/mountAccuracy", "vibration-source/frequencyAccuracy", "vibration-source/speedAccuracy",
 		"vibration-source/bearingSlip", "gland-drip/batteryEnergy",
@@ -73,6 +78,7 @@ var exact = map[string][]string{
 		"shaft-whirl/propellerOverhang", "shaft-whirl/couplingAt", "shaft-whirl/masses/at", "shaft-whirl/masses/mass", "*/mounts/forward", "*/mounts/starboard", "*/mounts/up",
 	},
 	"off a clock or a counter, to a part that does not count": {
+		"output-flange/runningTime", "backlash/runningTime",
 		"bearing-clearance/runningTime", "fluid-settling/standingTime", "mount-load/mountAge", "wear-debris/serviceTime", "reading-trend/readings/engineHours", "service-schedule/*",
 	},
 	"picks a row": {"coupling-alignment/shaftSpeed", "mount-moves/shaftSpeed"},
