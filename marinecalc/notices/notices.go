@@ -10,9 +10,15 @@ var mit string
 //go:embed go.txt
 var goLicence string
 
+//go:embed jsonschema.txt
+var jsonschema string
+
 // Own is the licence of marinecalc itself (MIT).
 func Own() string { return mit }
 
-// Third is the licence of what others wrote and marinecalc is built with: the Go
-// standard library.
-func Third() string { return "The Go standard library (go.dev)\n\n" + goLicence }
+// Third is the licences of what others wrote and marinecalc is built with: the
+// Go standard library, and the validator of JSON Schema.
+func Third() string {
+	return "The Go standard library (go.dev)\n\n" + goLicence +
+		"\ngithub.com/santhosh-tekuri/jsonschema/v5\n\n" + jsonschema
+}

@@ -6,12 +6,64 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"net/url"
 	"slices"
 	"strings"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
+
+// quantityKeyword teaches the validator the keyword "quantity": a text in
+// its place must be a quantity of that kind, inside minimum and maximum.
+type quantityKeyword struct{}
+
+// Compile reads the keyword where a schema has it.
+func (quantityKeyword) Compile(_ jsonschema.CompilerContext, m map[string]any) (jsonschema.ExtSchema, error) {
+	name, has := m["quantity"]
+	if !has {
+		return nil, nil
+	}
+	text, _ := name.(string)
+	kind, ok := quantity.Lookup(text)
+	if !ok {
+		return nil, fmt.Errorf("quantity: %v is not a kind of quantity", name)
+	}
+	k := quantityCheck{kind: kind, min: math.Inf(-1), max: math.Inf(1)}
+	if n, ok := m["minimum"].(json.Number); ok {
+		k.min, _ = n.Float64()
+	}
+	if n, ok := m["maximum"].(json.Number); ok {
+		k.max, _ = n.Float64()
+	}
+	return k, nil
+}
+
+type quantityCheck struct {
+	kind     *quantity.Kind
+	min, max float64
+}
+
+// Validate refuses a text that is not such a quantity. What exactly is wrong
+// is worked out again when the problem is put into words.
+func (k quantityCheck) Validate(ctx jsonschema.ValidationContext, v any) error {
+	text, ok := v.(string)
+	if !ok {
+		return nil // bare numbers are held against minimum and maximum by the standard keywords
+	}
+	if !k.allows(text) {
+		return ctx.Error("quantity", "not an allowed quantity")
+	}
+	return nil
+}
+
+// allows tells whether a text is such a quantity.
+func (k quantityCheck) allows(text string) bool {
+	r, err := k.kind.Parse(text)
+	return err == nil && !outside(r.SI, k.min, k.max)
+}
 
 // outside allows the last digit of a limit that was converted from another
 // unit: 300 mm must not be beyond 0.3 m.
@@ -20,19 +72,32 @@ func outside(v, lo, hi float64) bool {
 	return v < lo-slack || v > hi+slack
 }
 
-// check holds a value against the schema and puts what is found into words.
-// Where it is open, members that it does not know are no problem.
-func check(s *schema, root *Property, value any, open bool) problem.List {
+// check runs the validator and puts every leaf of its findings into words.
+// The validator's own panics, which some of its inputs are known to cause,
+// become a problem too. Where it is open, members that it does not know are no
+// problem.
+func check(s *jsonschema.Schema, root *Property, value any, open bool) (found problem.List) {
+	defer func() {
+		if p := recover(); p != nil {
+			found = one("", fmt.Sprint("the input could not be checked: ", p), "", "report this together with the input")
+		}
+	}()
 	if isCrowded(root, value, open) {
 		return Few(crowded(nil, root, value, open))
 	}
-	if s.holds(value) {
+	if fine(s, value) {
 		return nil
 	}
-	w := wording{root: root, value: value, open: open}
-	for _, f := range s.faults(value, 20*mostProblems) {
-		w.put(&f)
+	err := s.Validate(value)
+	if err == nil {
+		return nil
 	}
+	var failed *jsonschema.ValidationError
+	if !errors.As(err, &failed) {
+		return one("", err.Error(), "", "")
+	}
+	w := wording{root: root, value: value, open: open}
+	w.leaves(failed)
 	return Few(w.list.Sorted())
 }
 
@@ -52,7 +117,7 @@ func Few(list problem.List) problem.List {
 	return append(list[:mostProblems:mostProblems], problem.Problem{What: fmt.Sprintf("more is wrong: at least %d other problems", len(list)-mostProblems), Hint: "mend these first"})
 }
 
-// wording turns findings into problems for people.
+// wording turns the validator's findings into problems for people.
 type wording struct {
 	root  *Property
 	value any
@@ -60,11 +125,27 @@ type wording struct {
 	list  problem.List
 }
 
-func (w *wording) put(f *finding) {
-	where := Pointer(f.where)
-	p, _ := w.root.At(f.where)
-	value, _ := Resolve(w.value, f.where)
-	switch f.keyword {
+func (w *wording) leaves(e *jsonschema.ValidationError) {
+	for _, c := range e.Causes {
+		if len(w.list) < 20*mostProblems {
+			w.leaves(c)
+		}
+	}
+	if len(e.Causes) == 0 {
+		w.put(e)
+	}
+}
+
+func (w *wording) put(e *jsonschema.ValidationError) {
+	keyword := e.KeywordLocation[strings.LastIndexByte(e.KeywordLocation, '/')+1:]
+	where := e.InstanceLocation
+	if plain, err := url.PathUnescape(where); err == nil { // the validator escapes its pointers for use in a URL
+		where = plain
+	}
+	tokens := Tokens(where)
+	p, _ := w.root.At(tokens)
+	value, _ := Resolve(w.value, tokens)
+	switch keyword {
 	case "quantity":
 		w.quantity(where, p, value)
 	case "type":
@@ -85,7 +166,7 @@ func (w *wording) put(f *finding) {
 	case "maxItems":
 		w.tooMany(where, p)
 	default:
-		w.list.Add(where, label(p)+": "+f.what, "", example(p))
+		w.list.Add(where, label(p)+": "+Shorten(e.Message), "", example(p))
 	}
 }
 

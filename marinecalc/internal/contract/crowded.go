@@ -39,8 +39,8 @@ func isCrowded(p *Property, value any, open bool) bool {
 }
 
 // crowded finds the lists that are too long and the objects with many more
-// names than are known. An error for every entry of them would be more than
-// one reads, and than a WASM host has memory for.
+// names than are known. The validator would write an error for every entry of
+// them, for which a WASM host has no memory.
 func crowded(path []string, p *Property, value any, open bool) problem.List {
 	w := wording{open: open}
 	switch v := value.(type) {

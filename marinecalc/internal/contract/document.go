@@ -3,11 +3,15 @@ package contract
 import (
 	"bytes"
 	"encoding/json"
+	"errors"
 	"fmt"
+	"io"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
+
+	"github.com/santhosh-tekuri/jsonschema/v5"
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/schemas"
@@ -23,7 +27,7 @@ type Calculation struct {
 	Result  *Property
 
 	Formulas *Formulas
-	check    *schema
+	check    *jsonschema.Schema
 }
 
 // OpenCalculation reads the contract of a calculation by its id.
@@ -48,7 +52,7 @@ func OpenCalculation(id string) (*Calculation, error) {
 	for _, p := range slices.Concat(c.Input.Properties, c.Result.Properties) {
 		p.Pointer, p.Path = "/"+p.Name, id+"/"+p.Name
 	}
-	if c.check, err = compile(id, r, "/$defs/input"); err != nil {
+	if c.check, err = compile(id, r, "#/$defs/input"); err != nil {
 		return nil, err
 	}
 	c.Formulas = c.formulas()
@@ -98,7 +102,7 @@ type Document struct {
 	Title string
 	Root  *Property
 
-	check *schema
+	check *jsonschema.Schema
 }
 
 // OpenDocument reads the contract of a document by the schema's name.
@@ -190,6 +194,10 @@ func unknownMember(name string, known []string) problem.Problem {
 // suffix ends the file name of every schema document.
 const suffix = ".schema.json"
 
+func refuseToLoad(string) (io.ReadCloser, error) {
+	return nil, errors.New("nothing is loaded from outside")
+}
+
 func open(name string) (text []byte, top written, r *reader, err error) {
 	if r, err = openReader(name+suffix, map[string]*reader{}); err != nil {
 		return nil, top, nil, err
@@ -200,10 +208,23 @@ func open(name string) (text []byte, top written, r *reader, err error) {
 	return r.text, top, r, nil
 }
 
-// compile readies the part of a schema document that a JSON pointer names.
-func compile(name string, r *reader, pointer string) (*schema, error) {
-	c := compiler{done: map[place]*schema{}}
-	s, err := c.at(r, pointer)
+// compile readies the validator for the part of a schema document that the
+// fragment names. It never reads a file or the network.
+func compile(name string, r *reader, fragment string) (*jsonschema.Schema, error) {
+	text, err := r.bundle()
+	if err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	c := jsonschema.NewCompiler()
+	c.Draft = jsonschema.Draft2020
+	c.AssertFormat = true
+	c.LoadURL = refuseToLoad
+	c.RegisterExtension("quantity", nil, quantityKeyword{})
+	url := schemas.Base + name + suffix
+	if err := c.AddResource(url, bytes.NewReader(text)); err != nil {
+		return nil, fmt.Errorf("schema %s: %w", name, err)
+	}
+	s, err := c.Compile(url + fragment)
 	if err != nil {
 		return nil, fmt.Errorf("schema %s: %w", name, err)
 	}

@@ -1,9 +1,9 @@
 package contract
 
 // What a JSON text may be at the most, at every entry point alike: a boat file, a
-// request that holds one, a table of readings in a request. Long
-// numbers cost without saying more, and deep nesting would exhaust the stack of a
-// WASM host, so both are refused first.
+// request that holds one, a table of readings in a request. The validator's
+// cost grows with the square of a number's digits, and deep nesting would
+// exhaust the stack of a WASM host, so both are refused before it sees them.
 const (
 	MaxReadings  = 5000    // dated readings of a boat file; boat.schema.json says the same
 	readingBytes = 2 << 10 // a reading with every member written out takes 1.8 kB

@@ -1,6 +1,6 @@
 // Package contract reads the JSON Schema of a calculation or of a document
-// and holds what comes in to it: the one place that knows the keywords of schemas,
-// those of the standard (keywords.go, holds.go) and our own.
+// and holds what comes in to it: the one place that knows the validator and
+// the annotation keywords of our own.
 package contract
 
 import (

@@ -1,8 +1,10 @@
 package contract
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"strings"
 
 	"example.org/driveline/schemas"
@@ -70,4 +72,93 @@ func (r *reader) at(pointer string) (json.RawMessage, error) {
 		return nil, fmt.Errorf("nothing stands at %s", pointer)
 	}
 	return value, nil
+}
+
+// bundle writes the document with all that it refers to in other documents
+// among its own $defs, and nothing else of those. It leaves out what the
+// validator has no use for, the words for people and the results, since it
+// takes most of its time to read what it is given.
+func (r *reader) bundle() ([]byte, error) {
+	var document map[string]any
+	if err := decodeInto(&document, r.text); err != nil {
+		return nil, err
+	}
+	own, _ := document["$defs"].(map[string]any)
+	delete(own, "result")
+	b := bundler{root: r, defs: map[string]any{}}
+	if err := b.gather(r, document); err != nil {
+		return nil, err
+	}
+	maps.Copy(b.defs, own)
+	document["$defs"] = b.defs
+	return json.Marshal(document)
+}
+
+// forPeople lists the keywords that no value is held against.
+var forPeople = map[string]bool{"title": true, "description": true, "examples": true, "enumTitles": true, "units": true, "symbol": true,
+	"boat": true, "after": true, "readBy": true, "bare": true, "level": true, "usual": true, "rows": true, "fills": true, "needs": true, "setting": true, "difference": true, "counted": true}
+
+type bundler struct {
+	root *reader
+	defs map[string]any
+}
+
+// gather turns every reference below a value of one document into one inside
+// the bundle.
+func (b *bundler) gather(of *reader, value any) error {
+	switch v := value.(type) {
+	case []any:
+		for _, child := range v {
+			if err := b.gather(of, child); err != nil {
+				return err
+			}
+		}
+	case map[string]any:
+		for keyword, child := range v {
+			if _, described := child.(map[string]any); !described && forPeople[keyword] { // a member may bear such a name too
+				delete(v, keyword)
+				continue
+			}
+			if err := b.gather(of, child); err != nil {
+				return err
+			}
+		}
+		if ref, is := v["$ref"].(string); is {
+			name, err := b.place(of, ref)
+			if err != nil {
+				return err
+			}
+			v["$ref"] = name
+		}
+	}
+	return nil
+}
+
+// place puts what a reference points to into the bundle, once, and returns
+// the reference to it there.
+func (b *bundler) place(from *reader, ref string) (string, error) {
+	of, text, err := from.follow(ref)
+	if err != nil || of == b.root {
+		return ref, err
+	}
+	_, pointer, _ := strings.Cut(ref, "#")
+	name := of.file + strings.ReplaceAll(pointer, "/", ".")
+	if _, has := b.defs[name]; !has {
+		var target map[string]any
+		if err := decodeInto(&target, text); err != nil {
+			return "", err
+		}
+		b.defs[name] = target
+		if err := b.gather(of, target); err != nil {
+			return "", err
+		}
+	}
+	return "#/$defs/" + name, nil
+}
+
+// decodeInto keeps numbers as they are written.
+func decodeInto(to *map[string]any, text []byte) error {
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.UseNumber()
+	return d.Decode(to)
 }
