@@ -189,6 +189,9 @@ func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
 	out.ClampShareFromTorqueUsed = out.clampShare(asked, target)
 	out.BreakingUse = quantity.Ratio(asked / float64(out.BreakingClamp))
+	if out.BreakingUse > 1 { // what is broken holds nothing, and is not called tight
+		out.ClampShareFromTorqueUsed, out.JointClamp = quantity.Ratio(math.NaN()), quantity.Force(math.NaN())
+	}
 	out.BreakingTorque = in.PrevailingTorque + quantity.Torque(float64(out.BreakingClamp)/float64(in.TorqueScatter)*float64(out.TargetTorque)/float64(out.Preload))
 }
 

@@ -270,3 +270,16 @@ func TestPrevailingTorque(t *testing.T) {
 		}
 	}
 }
+
+// A bolt that breaks under the wrench holds nothing: its clamp is told by no
+// figure, and nothing goes on from it.
+func TestABrokenBoltHoldsNothing(t *testing.T) {
+	in := whole()
+	for torque, broken := range map[quantity.Torque]bool{20: false, 20000: true} {
+		in.TorqueUsed = torque
+		out := parttest.Must(t, Preload, in)
+		if (out.BreakingUse > 1) != broken || math.IsNaN(float64(out.JointClamp)) != broken || math.IsNaN(float64(out.ClampShareFromTorqueUsed)) != broken {
+			t.Errorf("%g N·m: breaks at %g of it, holds %g", torque, out.BreakingUse, out.JointClamp)
+		}
+	}
+}
