@@ -108,9 +108,8 @@ func (f *finder) above(p, first int) (by string, ok bool) {
 }
 
 // cureOrder lists what is to be cured: all that was found, the first cause,
-// what made them fail by a chain, or while nothing is likely there what is
-// among the leaders, and what is more likely than not below them; in the order
-// in which the work goes.
+// and what made them fail by a chain, or while nothing is likely there what is
+// among the leaders; in the order in which the work goes.
 func (f *finder) cureOrder(first int, out *Result) {
 	list := slices.Clone(f.belief.Found)
 	if !slices.Contains(list, first) && f.told(first) {
@@ -124,9 +123,7 @@ func (f *finder) cureOrder(first int, out *Result) {
 			}
 		}
 		for p := range f.model.Brings {
-			above := f.makes(p, list[i]) && f.belief.Cause[p] >= least
-			below := f.model.Brings[list[i]][p] > 0 && f.belief.Cause[p] >= f.figure("sure-open")
-			if (above || below) && !slices.Contains(list, p) {
+			if f.makes(p, list[i]) && f.belief.Cause[p] >= least && !slices.Contains(list, p) {
 				list = append(list, p)
 			}
 		}

@@ -3,7 +3,8 @@
 // it: finder.go makes its model of the rows of rule data, answers.go takes what
 // was said, and verdicts and readings of the boat, findings.go takes
 // the answers to what was found and what is suspected, next.go says what to
-// look at next, cure.go what made it fail and what is cured first, words.go
+// look at next and proposal.go what is said of it, cure.go what made it fail
+// and what is to be cured, order.go in which order, words.go
 // how sure it is, chains.go how one trouble leads to another, questions.go
 // what can be asked.
 package diagnosis

@@ -193,12 +193,26 @@ func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[stri
 // links tells whether a cause may have been brought on by one that was found and
 // have brought on another.
 func (p *planner) links(id string, found map[string]bool) bool {
-	by, to := false, false
+	by, to := map[string]bool{}, map[string]bool{}
 	for _, c := range p.session.Book.Chains().All() {
-		by = by || c.Rate != "" && c.To == id && found[c.From]
-		to = to || c.Rate != "" && c.From == id && found[c.To]
+		if c.Rate == "" {
+			continue
+		}
+		if c.To == id && found[c.From] {
+			by[c.From] = true
+		}
+		if c.From == id && found[c.To] {
+			to[c.To] = true
+		}
 	}
-	return by && to
+	for from := range by {
+		for other := range to {
+			if from != other {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // planned tells whether a piece of work is in the plan already.

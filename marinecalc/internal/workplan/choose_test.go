@@ -56,10 +56,10 @@ func TestDecisionAndPlanAreOneChoice(t *testing.T) {
 		want               []string
 		takes              string
 	}{
-		{"what clearly costs least", dearRepair, "", []string{mounts, align, change}, change},
-		{"decided against the money", dearRepair + `, "decided": "repair"`, "", []string{mounts, align, overhaul}, overhaul},
-		{"decided without prices", `"decided": "replace", "replaceWork": "replace-gearbox"`, "", []string{mounts, align, change}, ""},
-		{"too close to tell", `"seasons": 1, "repairParts": "1000 EUR", "replaceParts": "1220 EUR", "repairYardTime": "1 h", "replaceYardTime": "1 h"`, "", []string{mounts, align, overhaul}, "first cure"},
+		{"what clearly costs least", dearRepair, "", []string{mounts, change, align}, change},
+		{"decided against the money", dearRepair + `, "decided": "repair"`, "", []string{mounts, overhaul, align}, overhaul},
+		{"decided without prices", `"decided": "replace", "replaceWork": "replace-gearbox"`, "", []string{mounts, change, align}, ""},
+		{"too close to tell", `"seasons": 1, "repairParts": "1000 EUR", "replaceParts": "1220 EUR", "repairYardTime": "1 h", "replaceYardTime": "1 h"`, "", []string{mounts, overhaul, align}, "first cure"},
 		{"left as it is", leave, "", []string{mounts, align}, "no work on it"},
 		{"typed work", dearRepair, `"remedies": [{"remedy": "overhaul-gearbox"}]`, []string{overhaul}, overhaul},
 		{"no work at all", dearRepair, `"remedies": []`, nil, "empty"},
