@@ -1,102 +1,217 @@
-// The shaft in the bore of its coupling flange: what is known of it, and what
-// Bore finds.
+// What holds a coupling flange on its shaft: Bore.
 
 package coupling
 
-import "example.org/driveline/marinecalc/quantity"
+import (
+	"math"
 
-// HoldMethod is how the coupling flange is held on its shaft.
-type HoldMethod string
-
-// The ways.
-const (
-	SplitClamp   HoldMethod = "clamp"        // a split flange drawn together by pinch bolts
-	SetScrews    HoldMethod = "set-screws"   // a straight bore on a key, with set screws
-	Interference HoldMethod = "interference" // pressed or shrunk on
-	TaperNut     HoldMethod = "taper"        // a taper drawn up by a nut
+	"example.org/driveline/marinecalc/hub"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/shaft"
 )
 
-// BoreInput is a shaft in the bore of its coupling flange and what it has to
-// hold. A field marked optional is not given when it is zero.
-type BoreInput struct {
-	HoldMethod    HoldMethod
-	ShaftDiameter quantity.Length // on a taper at its large end, above 0
-	EngagedLength quantity.Length // of shaft in the bore that touches; needed but for a clamp and set screws
-	BoreFriction  quantity.Ratio  // of shaft and bore, above 0, below 1
+const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190, from memory
 
-	ShaftTorque  quantity.Torque // steady ahead, above 0
-	AsternTorque quantity.Torque // steady astern; optional
-	PeakTorque   quantity.Torque // shock, either way; optional
-	Thrust       quantity.Force  // of the propeller, ahead; optional
-	AsternThrust quantity.Ratio  // thrust astern over that ahead, 0 to 2
-	ThrustAstern quantity.Force  // pull going astern; optional, goes before the two above
-	FoulPull     quantity.Force  // pull of a rope in the propeller, or of a boat held fast; optional
-
-	KeyWidth           quantity.Length // of a key in this bore; without it there is none
-	KeyHeight          quantity.Length // optional, a square key's is its width
-	KeyLength          quantity.Length // needed with KeyWidth
-	KeyYieldStrength   quantity.Stress // optional; without it and the next two nothing is said of the key
-	ShaftYieldStrength quantity.Stress // optional
-	HubYieldStrength   quantity.Stress // optional; of the flange
-
-	ClampFactor      quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
-	PinchBolts       int             // of a split clamp; 1 is used for the nut of a taper
-	PinchClamp       quantity.Force  // of one pinch bolt or of the nut; goes before the next three
-	PinchTorque      quantity.Torque // that one is tightened with
-	PinchDiameter    quantity.Length // nominal, of its thread
-	NutFactor        quantity.Ratio  // torque over clamp times diameter
-	SetScrews        int             // optional
-	ScrewHolding     quantity.Force  // that one set screw holds; needed with SetScrews
-	FurtherScrew     quantity.Ratio  // what each set screw after the first adds, 0 to 1
-	Interference     quantity.Length // on the diameter, measured; needed of an interference fit
-	SmoothingLoss    quantity.Length // of it, by the peaks of the surfaces; optional
-	TaperRatio       quantity.Ratio  // loss of diameter over length; needed of a taper
-	HubDiameter      quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
-	Bore             quantity.Length // through the shaft; optional
-	HubModulus       quantity.Stress // needed of an interference fit, like the next three
-	HubPoisson       quantity.Ratio
-	ElasticModulus   quantity.Stress // of the shaft
-	ShaftPoisson     quantity.Ratio
-	HubExpansion     quantity.Ratio       // for each kelvin; optional, as the next two
-	FittingClearance quantity.Length      // to slip the warm flange on without force
-	RoomTemperature  quantity.Temperature // of the shaft while the flange is warmed
+// Bore finds whether a coupling flange stays on its shaft: the torque it holds
+// ahead, astern and in a shock, the pull that takes it off, the stress in its
+// hub, and how it goes on and comes off.
+//
+// Friction: what presses shaft and bore together, added up all round, times
+// its friction, at the mean radius (Coulomb). Of a split clamp that is the
+// clamp of all pinch bolts times ClampFactor, which is 2 where the halves of a
+// bore touch along two lines and π where they press evenly (balance of forces
+// over half the bore). Of an interference fit it is the pressure by Lamé's
+// equations over the whole bore (package hub), less SmoothingLoss for the
+// peaks of the surfaces (DIN 7190). Of a taper it is the push of its nut over
+// sin α + μ·cos α; once it is drawn up the nut counts for nothing, which is
+// the safe side. Torque and pull act together: friction acts against the
+// resultant.
+//
+// Key: the torque at which key or keyway yield, as shaft.KeyStrength finds it.
+// Friction and key are not added, since the key bears only when friction has
+// gone; the greater of them holds. Where the key bears the torque astern, all
+// friction is left for the pull.
+//
+// Set screws: ScrewHolding of the first, FurtherScrew of it for each more. They
+// hold along the shaft and count for no torque. Friction and screws are not
+// added either.
+//
+// The error is a *problem.Error of everything that cannot be. Bore does not
+// allocate unless it refuses.
+func Bore(in BoreInput) (out BoreResult, err error) {
+	if err = in.validate(); err != nil {
+		return BoreResult{}, err
+	}
+	c := out.press(&in)
+	out.key(&in)
+	out.torques(&in, c)
+	out.pulls(&in, c)
+	out.fitting(&in)
+	return out, nil
 }
 
-// The codes of HeldBy, for which the schema of coupling-bore has the words.
-const (
-	HeldByFriction = "friction"
-	HeldByKey      = "key"
-	HeldByNothing  = "nothing-known"
-)
+func orNaN(v float64) float64 { return quantity.OrNaN(v) }
 
-// BoreResult is what Bore finds. NaN marks a figure for which an optional
-// input is missing, or that has no meaning for this way of holding.
-type BoreResult struct {
-	MarginAhead  quantity.Ratio // torque held over torque
-	MarginAstern quantity.Ratio // with the pull astern; NaN where 1 or more and that is not known
-	MarginPeak   quantity.Ratio // likewise: a shock comes either way
-	PullMargin   quantity.Ratio // pull-off force over the pull astern
-	FoulMargin   quantity.Ratio // pull-off force over that of a foul propeller
-	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
-	HubUse       quantity.Ratio // stress in the hub over its yield strength
+// press finds what presses shaft and bore together.
+func (out *BoreResult) press(in *BoreInput) hub.Cone {
+	nan := math.NaN()
+	out.MeanDiameter, out.ClampUsed = in.ShaftDiameter, quantity.Force(nan)
+	out.BorePressure, out.Grip = quantity.Stress(nan), quantity.Length(nan)
+	c := hub.Cone{Friction: in.BoreFriction}
+	switch in.HoldMethod {
+	case SplitClamp:
+		out.clamp(in)
+		out.Pressed = out.ClampUsed * quantity.Force(in.ClampFactor) * quantity.Force(in.PinchBolts)
+	case TaperNut:
+		out.clamp(in)
+		c.Taper = in.TaperRatio
+		out.MeanDiameter -= in.EngagedLength * quantity.Length(in.TaperRatio) / 2
+		out.Pressed = c.Pressed(out.ClampUsed)
+		out.BorePressure = quantity.Stress(float64(out.Pressed) / (math.Pi * float64(out.MeanDiameter) * float64(in.EngagedLength)))
+	case Interference:
+		f := hub.Fit{Diameter: in.ShaftDiameter, Outside: in.HubDiameter, Bore: in.Bore, HubModulus: in.HubModulus,
+			ShaftModulus: in.ElasticModulus, HubPoisson: in.HubPoisson, ShaftPoisson: in.ShaftPoisson}
+		out.Grip = max(0, in.Interference-in.SmoothingLoss)
+		out.BorePressure = quantity.Stress(float64(out.Grip) / f.Give())
+		out.Pressed = quantity.Force(float64(out.BorePressure) * math.Pi * float64(in.ShaftDiameter) * float64(in.EngagedLength))
+	}
+	c.Mean = out.MeanDiameter
+	out.HubStress = quantity.Stress(float64(out.BorePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
+	if in.HubDiameter == 0 {
+		out.HubStress = quantity.Stress(nan)
+	}
+	out.HubUse = quantity.Ratio(float64(out.HubStress) / orNaN(float64(in.HubYieldStrength)))
+	return c
+}
 
-	SlipTorque     quantity.Torque // held going ahead
-	HeldBy         string          // what holds it
-	SlipAstern     quantity.Torque // held with the pull astern; NaN where that is not known
-	PullOff        quantity.Force  // that takes the flange off while the astern torque is on it
-	PullOffFoul    quantity.Force  // the same with the hardest torque known
-	PullAstern     quantity.Force  // of the propeller, going astern
-	FrictionTorque quantity.Torque // at which the surfaces slip going ahead
-	KeyTorque      quantity.Torque // at which key or keyway yield
-	ScrewHold      quantity.Force  // of all set screws
+// clamp finds the clamp of one pinch bolt, or of the nut of a taper.
+func (out *BoreResult) clamp(in *BoreInput) {
+	out.ClampUsed = in.PinchClamp
+	if in.PinchClamp == 0 {
+		out.ClampUsed = quantity.Force(float64(in.PinchTorque) / (float64(in.NutFactor) * float64(in.PinchDiameter)))
+	}
+}
 
-	ClampUsed    quantity.Force  // of one pinch bolt or of the nut
-	Pressed      quantity.Force  // on the shaft, added up all round
-	BorePressure quantity.Stress // mean, of an interference fit or a taper
-	HubStress    quantity.Stress // equivalent, at the bore
-	Grip         quantity.Length // of the interference, what is left when the surfaces are smoothed
-	PressForce   quantity.Force  // to press it on or off cold
-	HeatOn       quantity.Temperature
-	HeatOff      quantity.TemperatureDifference // hub over shaft, that frees it
-	MeanDiameter quantity.Length
+// key finds the torque at which key or keyway yield.
+func (out *BoreResult) key(in *BoreInput) {
+	out.KeyTorque = quantity.Torque(math.NaN())
+	if in.KeyWidth == 0 || in.KeyYieldStrength == 0 {
+		return
+	}
+	k, err := shaft.KeyStrength(in.keyed())
+	if err == nil {
+		out.KeyTorque = k.TorqueHeld
+	}
+}
+
+// keyed is the key in this bore, by itself.
+func (in *BoreInput) keyed() shaft.KeyStrengthInput {
+	return shaft.KeyStrengthInput{ShaftDiameter: in.ShaftDiameter, ShaftTorque: in.ShaftTorque, KeyWidth: in.KeyWidth, KeyHeight: in.KeyHeight,
+		KeyLength: in.KeyLength, KeyYieldStrength: in.KeyYieldStrength, ShaftYieldStrength: in.ShaftYieldStrength, HubYieldStrength: in.HubYieldStrength}
+}
+
+// pull is what the propeller pulls going astern, or NaN when nobody told.
+func (in *BoreInput) pull() float64 {
+	if in.ThrustAstern > 0 {
+		return float64(in.ThrustAstern)
+	}
+	return orNaN(float64(in.Thrust)) * float64(in.AsternThrust)
+}
+
+// better is the greater of two figures of which each may not be known.
+func better(a, b float64) float64 {
+	if math.IsNaN(a) || b > a {
+		return b
+	}
+	return a
+}
+
+// torques finds what torque is held, and the margins. A margin of 1 or more
+// that rests on a pull nobody told is not known.
+func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
+	key, nan := float64(out.KeyTorque), math.NaN()
+	slip := func(pull float64) float64 {
+		if in.HoldMethod == SetScrews {
+			return nan
+		}
+		return float64(c.Slip(out.Pressed, quantity.Force(pull)))
+	}
+	out.PullAstern = quantity.Force(in.pull())
+	out.FrictionTorque = quantity.Torque(slip(0))
+	held := better(slip(0), key)
+	out.SlipTorque = quantity.Torque(held)
+	switch {
+	case math.IsNaN(held):
+		out.HeldBy = HeldByNothing
+	case held == key:
+		out.HeldBy = HeldByKey
+	default:
+		out.HeldBy = HeldByFriction
+	}
+	out.MarginAhead = over(out.SlipTorque, in.ShaftTorque)
+	pull, told := float64(out.PullAstern), !math.IsNaN(float64(out.PullAstern))
+	out.SlipAstern = quantity.Torque(nan)
+	if told {
+		out.SlipAstern = quantity.Torque(better(slip(pull), key))
+	} else {
+		pull = 0
+	}
+	margin := func(torque quantity.Torque) quantity.Ratio {
+		by := float64(over(quantity.Torque(better(slip(pull), key)), torque))
+		if !told && by >= 1 && !(key >= float64(torque)) {
+			return quantity.Ratio(nan)
+		}
+		return quantity.Ratio(by)
+	}
+	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
+}
+
+// pulls finds what takes the flange off, and the margins. A torque that nobody
+// told takes nothing off the friction, and then a margin of 1 or more is not
+// known.
+func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
+	out.ScrewHold = quantity.Force(math.NaN())
+	if in.SetScrews > 0 {
+		out.ScrewHold = in.ScrewHolding * quantity.Force(1+float64(in.SetScrews-1)*float64(in.FurtherScrew))
+	}
+	off := func(torque quantity.Torque) quantity.Force {
+		if in.HoldMethod == SetScrews {
+			return out.ScrewHold
+		}
+		if float64(out.KeyTorque) >= float64(torque) {
+			torque = 0
+		}
+		return quantity.Force(better(float64(c.PullTwisted(out.Pressed, torque)), float64(out.ScrewHold)))
+	}
+	sure := func(margin quantity.Ratio, torques ...quantity.Torque) quantity.Ratio {
+		for _, t := range torques {
+			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews {
+				return quantity.Ratio(math.NaN())
+			}
+		}
+		return margin
+	}
+	pull := orNaN(float64(out.PullAstern)) // no pull takes nothing off
+	out.PullOff = off(in.AsternTorque)
+	out.PullOffFoul = off(max(in.AsternTorque, in.PeakTorque))
+	out.PullMargin = sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque)
+	out.FoulMargin = sure(quantity.Ratio(float64(out.PullOffFoul)/orNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque)
+	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
+}
+
+// fitting finds how an interference fit goes on and comes off.
+func (out *BoreResult) fitting(in *BoreInput) {
+	nan := math.NaN()
+	out.PressForce, out.HeatOn, out.HeatOff = quantity.Force(nan), quantity.Temperature(nan), quantity.TemperatureDifference(nan)
+	if in.HoldMethod != Interference {
+		return
+	}
+	out.PressForce = out.Pressed * quantity.Force(in.BoreFriction)
+	grown := orNaN(float64(in.HubExpansion)) * float64(in.ShaftDiameter) // for each kelvin
+	clearance := float64(in.FittingClearance)
+	if clearance == 0 {
+		clearance = clearanceShare * float64(in.ShaftDiameter)
+	}
+	out.HeatOn = quantity.Temperature(orNaN(float64(in.RoomTemperature)) + (float64(in.Interference)+clearance)/grown)
+	out.HeatOff = quantity.TemperatureDifference(float64(out.Grip) / grown)
 }

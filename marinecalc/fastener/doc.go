@@ -7,9 +7,11 @@
 //     external load divides
 //   - [Fit] (bolt-fit): bolt length, threads beyond the nut, room to put it
 //     in, and the reuse of a lock nut
+//   - [Engagement] (thread-engagement): bolts and studs in tapped holes and
+//     inserts, which thread strips and how much engagement is wanted
 //   - [TighteningOrder]: the order in which the bolts of a circle are tightened
 //
-// Sources: Shigley ch. 8, VDI 2230 part 1, ISO 898-1 and ASME B1.1 for threads
+// Sources: Shigley ch. 8, FED-STD-H28/2B and ISO 965-1 for stripping, VDI 2230 part 1, ISO 898-1 and ASME B1.1 for threads
 // and stress areas, ASME PCC-1 for order and passes. Fatigue, thermal
 // expansion, embedding after tightening and gaskets are not calculated.
 package fastener

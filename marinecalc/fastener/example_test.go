@@ -30,3 +30,14 @@ func ExamplePreload() {
 	// clamp load 25 kip
 	// torque 3.75e+03 lbf·in
 }
+
+// An M10 bolt of grade 8.8 in ductile iron of 448 MPa: the tapped thread wants
+// 11.1 mm so that the bolt breaks first.
+func ExampleEngagement() {
+	out, err := fastener.Engagement(fastener.EngagementInput{
+		NominalDiameter: 10 * q.Millimetre, Pitch: 1.5 * q.Millimetre, ThreadForm: fastener.Metric, EngagementLength: 10 * q.Millimetre,
+		LostThreads: 1, ThreadShare: 1, TensileStrength: 800 * q.Megapascal, TappedTensileStrength: 448 * q.Megapascal, ShearShare: 0.5, Insert: fastener.NoInsert,
+	})
+	fmt.Printf("%s, %.1f mm wanted, %v\n", out.StripsFirst, float64(out.EngagementWanted/q.Millimetre), err)
+	// Output: tapped-strips, 11.1 mm wanted, <nil>
+}

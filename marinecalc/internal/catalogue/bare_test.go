@@ -19,14 +19,14 @@ var exact = map[string][]string{
 		"gland-drip/timeUnderWay", "gland-drip/timeAway", "gland-heat/wantedRise", "gland-heat/mostDrips", "gland-packing/skiveAllowance", "key-strength/wantedSafety",
 		"mount-load/thrustOnMounts", "mount-moves/wantedGapVertical", "reading-trend/atWithin", "reading-trend/horizon", "sea-trial/steadyWithin",
 		"shaft-torque/asternPowerShare", "shaft-withdrawal/workingClearance", "fluid-settling/particleSize", "fluid-settling/visibleSize", "fluid-settling/sizes/size",
-		"bearing-life/loadFactor", "work-plan/*", "coupling-bore/fittingClearance",
+		"bearing-life/loadFactor", "work-plan/*", "coupling-bore/fittingClearance", "thread-engagement/shearShare",
 	},
 	"a bound: what a reading is held against is as the book or the maker has it": {
 		"output-flange/permittedPressure", "flange-run-out/gapAllowance", "backlash/allowedBacklash",
 		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress",
 		"coupling-alignment/gapAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
-		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
+		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "thread-engagement/engagementRule", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
 	},
 	"a nominal size, which the standard of its name fixes": {
 		"output-flange/nominalDiameter", "output-flange/pitch",
@@ -35,14 +35,14 @@ var exact = map[string][]string{
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
 		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/taperRatio",
-		"propeller-taper/taperRatio", "propeller-taper/nutDiameter", "propeller-taper/nutPitch",
+		"thread-engagement/nominalDiameter", "thread-engagement/pitch", "thread-engagement/insertDiameter", "thread-engagement/insertPitch", "propeller-taper/taperRatio", "propeller-taper/nutDiameter", "propeller-taper/nutPitch",
 	},
 	"a strength is the least that its specification asks, and the true one is above it": {
 		"output-flange/shaftYieldStrength", "output-flange/holdBoltYield", "output-flange/barYield",
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "key-strength/hubYieldStrength", "key-strength/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
-		"shaft-strength/shaftTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
+		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
 	},
 	"the figures of a rule are what the rule is": {
 		"shaft-strength/yachtSafetyFactor", "shaft-strength/ruleScale", "shaft-strength/ruleFactor", "shaft-strength/ruleStrength", "shaft-strength/ruleOffset", "shaft-strength/tensileCap",

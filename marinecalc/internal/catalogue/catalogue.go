@@ -6,6 +6,7 @@ import (
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
+	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -34,6 +35,7 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
+	calc.BindDrawn("thread-engagement", fastener.Engagement, drawing.ThreadEngagement),
 	calc.BindDrawn("coupling-bore", coupling.Bore, drawing.CouplingBore),
 	calc.BindPerRun("output-flange", outputFlange),
 	calc.BindPerRun("flange-run-out", flangeRunOut),

@@ -1,0 +1,102 @@
+// The shaft in the bore of its coupling flange: what is known of it, and what
+// Bore finds.
+
+package coupling
+
+import "example.org/driveline/marinecalc/quantity"
+
+// HoldMethod is how the coupling flange is held on its shaft.
+type HoldMethod string
+
+// The ways.
+const (
+	SplitClamp   HoldMethod = "clamp"        // a split flange drawn together by pinch bolts
+	SetScrews    HoldMethod = "set-screws"   // a straight bore on a key, with set screws
+	Interference HoldMethod = "interference" // pressed or shrunk on
+	TaperNut     HoldMethod = "taper"        // a taper drawn up by a nut
+)
+
+// BoreInput is a shaft in the bore of its coupling flange and what it has to
+// hold. A field marked optional is not given when it is zero.
+type BoreInput struct {
+	HoldMethod    HoldMethod
+	ShaftDiameter quantity.Length // on a taper at its large end, above 0
+	EngagedLength quantity.Length // of shaft in the bore that touches; needed but for a clamp and set screws
+	BoreFriction  quantity.Ratio  // of shaft and bore, above 0, below 1
+
+	ShaftTorque  quantity.Torque // steady ahead, above 0
+	AsternTorque quantity.Torque // steady astern; optional
+	PeakTorque   quantity.Torque // shock, either way; optional
+	Thrust       quantity.Force  // of the propeller, ahead; optional
+	AsternThrust quantity.Ratio  // thrust astern over that ahead, 0 to 2
+	ThrustAstern quantity.Force  // pull going astern; optional, goes before the two above
+	FoulPull     quantity.Force  // pull of a rope in the propeller, or of a boat held fast; optional
+
+	KeyWidth           quantity.Length // of a key in this bore; without it there is none
+	KeyHeight          quantity.Length // optional, a square key's is its width
+	KeyLength          quantity.Length // needed with KeyWidth
+	KeyYieldStrength   quantity.Stress // optional; without it and the next two nothing is said of the key
+	ShaftYieldStrength quantity.Stress // optional
+	HubYieldStrength   quantity.Stress // optional; of the flange
+
+	ClampFactor      quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
+	PinchBolts       int             // of a split clamp; 1 is used for the nut of a taper
+	PinchClamp       quantity.Force  // of one pinch bolt or of the nut; goes before the next three
+	PinchTorque      quantity.Torque // that one is tightened with
+	PinchDiameter    quantity.Length // nominal, of its thread
+	NutFactor        quantity.Ratio  // torque over clamp times diameter
+	SetScrews        int             // optional
+	ScrewHolding     quantity.Force  // that one set screw holds; needed with SetScrews
+	FurtherScrew     quantity.Ratio  // what each set screw after the first adds, 0 to 1
+	Interference     quantity.Length // on the diameter, measured; needed of an interference fit
+	SmoothingLoss    quantity.Length // of it, by the peaks of the surfaces; optional
+	TaperRatio       quantity.Ratio  // loss of diameter over length; needed of a taper
+	HubDiameter      quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
+	Bore             quantity.Length // through the shaft; optional
+	HubModulus       quantity.Stress // needed of an interference fit, like the next three
+	HubPoisson       quantity.Ratio
+	ElasticModulus   quantity.Stress // of the shaft
+	ShaftPoisson     quantity.Ratio
+	HubExpansion     quantity.Ratio       // for each kelvin; optional, as the next two
+	FittingClearance quantity.Length      // to slip the warm flange on without force
+	RoomTemperature  quantity.Temperature // of the shaft while the flange is warmed
+}
+
+// The codes of HeldBy, for which the schema of coupling-bore has the words.
+const (
+	HeldByFriction = "friction"
+	HeldByKey      = "key"
+	HeldByNothing  = "nothing-known"
+)
+
+// BoreResult is what Bore finds. NaN marks a figure for which an optional
+// input is missing, or that has no meaning for this way of holding.
+type BoreResult struct {
+	MarginAhead  quantity.Ratio // torque held over torque
+	MarginAstern quantity.Ratio // with the pull astern; NaN where 1 or more and that is not known
+	MarginPeak   quantity.Ratio // likewise: a shock comes either way
+	PullMargin   quantity.Ratio // pull-off force over the pull astern
+	FoulMargin   quantity.Ratio // pull-off force over that of a foul propeller
+	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
+	HubUse       quantity.Ratio // stress in the hub over its yield strength
+
+	SlipTorque     quantity.Torque // held going ahead
+	HeldBy         string          // what holds it
+	SlipAstern     quantity.Torque // held with the pull astern; NaN where that is not known
+	PullOff        quantity.Force  // that takes the flange off while the astern torque is on it
+	PullOffFoul    quantity.Force  // the same with the hardest torque known
+	PullAstern     quantity.Force  // of the propeller, going astern
+	FrictionTorque quantity.Torque // at which the surfaces slip going ahead
+	KeyTorque      quantity.Torque // at which key or keyway yield
+	ScrewHold      quantity.Force  // of all set screws
+
+	ClampUsed    quantity.Force  // of one pinch bolt or of the nut
+	Pressed      quantity.Force  // on the shaft, added up all round
+	BorePressure quantity.Stress // mean, of an interference fit or a taper
+	HubStress    quantity.Stress // equivalent, at the bore
+	Grip         quantity.Length // of the interference, what is left when the surfaces are smoothed
+	PressForce   quantity.Force  // to press it on or off cold
+	HeatOn       quantity.Temperature
+	HeatOff      quantity.TemperatureDifference // hub over shaft, that frees it
+	MeanDiameter quantity.Length
+}
