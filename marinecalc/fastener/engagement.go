@@ -66,10 +66,10 @@ type EngagementResult struct {
 	TappedStripping  quantity.Force
 	BreakingLoad     quantity.Force // of the bolt
 
-	EngagementUsed quantity.Length // without the turns lost
-	BoltShear      quantity.Area   // area in shear of the bolt's thread
-	TappedShear    quantity.Area
-	StressArea     quantity.Area
+	EngagementUsed  quantity.Length // without the turns lost
+	BoltShearArea   quantity.Area   // area in shear of the bolt's thread
+	TappedShearArea quantity.Area
+	StressArea      quantity.Area
 
 	// Limits of the threads by their tolerances.
 	MajorLeast quantity.Length // of the bolt
@@ -136,7 +136,7 @@ func (out *EngagementResult) areas(in *EngagementInput) {
 	out.MinorMost, out.PitchMost = quantity.Length(minor), quantity.Length(bolt.tappedPitch)
 	out.EngagementUsed = max(0, in.EngagementLength-quantity.Length(in.LostThreads)*in.Pitch)
 	used := float64(out.EngagementUsed)
-	out.BoltShear = quantity.Area(used * sheared(minor, p, max(0, bolt.pitch-minor)))
+	out.BoltShearArea = quantity.Area(used * sheared(minor, p, max(0, bolt.pitch-minor)))
 	major, pitch, over := bolt.major, p, bolt.tappedPitch
 	switch in.Insert {
 	case WireInsert:
@@ -145,15 +145,15 @@ func (out *EngagementResult) areas(in *EngagementInput) {
 		outer := tolerances(float64(in.InsertDiameter), float64(in.InsertPitch), in.ThreadForm)
 		major, pitch, over = outer.major, float64(in.InsertPitch), outer.tappedPitch
 	}
-	out.TappedShear = quantity.Area(used * sheared(major, pitch, max(0, major-over)) * float64(in.ThreadShare))
+	out.TappedShearArea = quantity.Area(used * sheared(major, pitch, max(0, major-over)) * float64(in.ThreadShare))
 	out.StressArea = StressArea(in.NominalDiameter, in.Pitch, in.ThreadForm)
 }
 
 // loads finds what strips and what breaks.
 func (out *EngagementResult) loads(in *EngagementInput) {
 	out.BreakingLoad = quantity.Force(float64(out.StressArea) * float64(in.TensileStrength))
-	out.BoltStripping = quantity.Force(float64(out.BoltShear) * float64(in.ShearShare) * float64(in.TensileStrength))
-	out.TappedStripping = quantity.Force(float64(out.TappedShear) * float64(in.ShearShare) * quantity.OrNaN(float64(in.TappedTensileStrength)))
+	out.BoltStripping = quantity.Force(float64(out.BoltShearArea) * float64(in.ShearShare) * float64(in.TensileStrength))
+	out.TappedStripping = quantity.Force(float64(out.TappedShearArea) * float64(in.ShearShare) * quantity.OrNaN(float64(in.TappedTensileStrength)))
 	known := !math.IsNaN(float64(out.TappedStripping))
 	out.StrippingLoad = min(out.BoltStripping, out.TappedStripping) // NaN where one is
 	first := out.BoltStripping

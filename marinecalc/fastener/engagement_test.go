@@ -102,8 +102,8 @@ func TestAreasAgreeWithTheProfile(t *testing.T) {
 	length := 0.015 - p
 	bolt := math.Pi * 0.0086 * length * metal(0.0086, float64(out.PitchLeast), 1) // grows toward the axis
 	hole := math.Pi * float64(out.MajorLeast) * length * metal(float64(out.MajorLeast), float64(out.PitchMost), -1)
-	parttest.Within(t, "bolt", out.BoltShear, bolt, 1e-4)
-	parttest.Within(t, "tapped", out.TappedShear, hole, 1e-4)
+	parttest.Within(t, "bolt", out.BoltShearArea, bolt, 1e-4)
+	parttest.Within(t, "tapped", out.TappedShearArea, hole, 1e-4)
 }
 
 // Alexander's theory, with strength in shear 0.6 of that in tension and factors
@@ -114,7 +114,7 @@ func TestAlexanderFindsNoLess(t *testing.T) {
 			in := tapped()
 			in.TappedTensileStrength, in.Pitch, in.TappedMinorDiameter = tensile, pitch, 0
 			out := parttest.Must(t, Engagement, in)
-			ratio := float64(out.TappedShear) * float64(tensile) / (float64(out.BoltShear) * 800e6)
+			ratio := float64(out.TappedShearArea) * float64(tensile) / (float64(out.BoltShearArea) * 800e6)
 			bolt, hole := 0.897, 0.897
 			if ratio > 1 && ratio < 2.2 {
 				bolt = 5.594 - 13.682*ratio + 14.107*ratio*ratio - 6.057*math.Pow(ratio, 3) + 0.9353*math.Pow(ratio, 4)
@@ -122,7 +122,7 @@ func TestAlexanderFindsNoLess(t *testing.T) {
 			if ratio > 0.4 && ratio < 1 {
 				hole = 0.728 + 1.769*ratio - 2.896*ratio*ratio + 1.296*math.Pow(ratio, 3)
 			}
-			theirs := min(0.6*800e6*float64(out.BoltShear)*bolt, 0.6*float64(tensile)*float64(out.TappedShear)*hole)
+			theirs := min(0.6*800e6*float64(out.BoltShearArea)*bolt, 0.6*float64(tensile)*float64(out.TappedShearArea)*hole)
 			if ours := float64(out.StrippingLoad); ours > theirs || ours < 0.7*theirs {
 				t.Errorf("%g MPa, pitch %g: %g N here, %g N by Alexander", tensile/1e6, pitch, ours, theirs)
 			}
