@@ -2,7 +2,7 @@
 // can be added and taken away, everything else becomes a field.
 
 import { button, h } from '../kit/dom.js';
-import { at, below, withAt } from '../kit/pointer.js';
+import { at, below, count, withAt } from '../kit/pointer.js';
 import { Field, inWords, shown, types } from './field.js';
 import { freshRow, starters } from './rows.js';
 
@@ -45,6 +45,10 @@ export class Form {
    * @type {Map<string, (elsewhere: boolean) => void>}
    */
   #adders = new Map();
+  /** Rows whose fields are made when they are first opened. @type {Map<string, () => void>} */
+  #unmade = new Map();
+  /** @type {{ [name: string]: { text: string, words: string } }} */
+  #origins = {};
   #root;
   #changed;
   #known;
@@ -82,6 +86,7 @@ export class Form {
     const taken = { wrong: [], missing: [], loose: [] };
     /** @type {Set<Field>} */
     const needed = new Set();
+    this.#make(problems);
     for (const problem of problems) {
       const field = chosenInstead(problem, this.fields) ?? this.fields.get(problem.where);
       const within = this.#emptyWithin(problem.where);
@@ -113,6 +118,7 @@ export class Form {
    * @param {{ [name: string]: { text: string, words: string } }} origins by name of the input
    */
   showOrigins(origins) {
+    this.#origins = origins;
     for (const field of this.fields.values()) {
       const origin = origins[field.pointer.slice(1)];
       if (origin) field.showOrigin(origin.text, origin.words);
@@ -251,6 +257,7 @@ export class Form {
       const before = typed().length;
       this.#put(pointer, before > 0 ? [...typed(), freshRow(schema)] : starters(schema));
       draw();
+      this.#unmade.get(below(pointer, before))?.();
       const control = rows.children[before]?.querySelector('input, select');
       if (control instanceof HTMLElement) Form.visit(control);
     });
@@ -307,34 +314,58 @@ export class Form {
 
   /** Lets go of the fields of rows that are drawn anew. @param {string} prefix */
   #forget(prefix) {
-    for (const known of [this.fields, this.#wholes, this.#lists, this.#adders]) {
+    for (const known of [this.fields, this.#wholes, this.#lists, this.#adders, this.#unmade]) {
       for (const pointer of [...known.keys()]) if (pointer.startsWith(prefix)) known.delete(pointer);
     }
   }
 
   /**
+   * Makes the fields of rows in which something is to be put right.
+   * @param {Problem[]} problems
+   */
+  #make(problems) {
+    for (const [pointer, make] of [...this.#unmade]) {
+      if (problems.some(({ where }) => where.startsWith(`${pointer}/`))) make();
+    }
+  }
+
+  /** Whether a row is so short that it stands open. @param {Schema} item */
+  #isShort(item) {
+    const all = Object.values(item.properties ?? {}).map((inner) => this.#resolved(inner));
+    return all.length <= 4 && all.every((inner) => inner.level !== 'detail' && !types(inner).some((t) => t === 'object' || t === 'array'));
+  }
+
+  /**
    * One row of a list. A long one is folded under its title and its first
-   * value, such as the date of a reading.
+   * value, such as the date of a reading, and its fields are made when it is
+   * opened: a log has hundreds of rows of many fields.
    * @param {Schema} item
    * @param {string} pointer
    * @param {string} title
    * @param {() => void} takeAway
    */
   #row(item, pointer, title, takeAway) {
-    const parts = types(item).includes('object')
-      ? this.#inside(item, pointer)
-      : [this.#draw(item, pointer, title, false)];
-    const compact = parts.length <= 4 && parts.every((part) => part.matches('.field'));
-    const row = h(
-      'div',
-      { class: compact ? 'row compact' : 'row', role: 'group', 'aria-label': title, 'data-title': title.toLowerCase() },
-      ...parts,
-      button('Remove', takeAway, { class: 'quiet', 'aria-label': `Remove ${title.toLowerCase()}` }),
-    );
-    if (compact) return row;
+    const isObject = types(item).includes('object');
+    const compact = !isObject || this.#isShort(item);
+    const row = () =>
+      h(
+        'div',
+        { class: compact ? 'row compact' : 'row', role: 'group', 'aria-label': title, 'data-title': title.toLowerCase() },
+        ...(isObject ? this.#inside(item, pointer) : [this.#draw(item, pointer, title, false)]),
+        button('Remove', takeAway, { class: 'quiet', 'aria-label': `Remove ${title.toLowerCase()}` }),
+      );
+    if (compact) return row();
     const first = Object.values(at(this.value, pointer) ?? {})[0];
     const name = typeof first === 'string' ? `${title}: ${first}` : title;
-    return h('details', { class: 'fold' }, h('summary', {}, name), row);
+    const fold = h('details', { class: 'fold' }, h('summary', {}, name));
+    const make = () => {
+      if (!this.#unmade.delete(pointer)) return;
+      fold.append(row());
+      this.showOrigins(this.#origins);
+    };
+    this.#unmade.set(pointer, make);
+    fold.addEventListener('toggle', make);
+    return fold;
   }
 
   /**
@@ -359,14 +390,4 @@ function chosenInstead({ where, choose }, fields) {
   if (choose === undefined || fields.get(where)?.isFilled !== false) return undefined;
   const instead = fields.get(below('', choose));
   return instead?.isFilled ? undefined : instead;
-}
-
-/**
- * How many values stand in a value.
- * @param {unknown} value
- * @returns {number}
- */
-function count(value) {
-  if (typeof value !== 'object' || value === null) return value === undefined ? 0 : 1;
-  return Object.values(value).reduce((sum, inner) => sum + count(inner), 0);
 }

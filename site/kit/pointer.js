@@ -88,3 +88,13 @@ export function trimmed(value) {
 function isEmpty(value) {
   return typeof value === 'object' && value !== null && Object.keys(value).length === 0;
 }
+
+/**
+ * How many values stand in a value.
+ * @param {unknown} value
+ * @returns {number}
+ */
+export function count(value) {
+  if (typeof value !== 'object' || value === null) return value === undefined ? 0 : 1;
+  return Object.values(value).reduce((sum, inner) => sum + count(inner), 0);
+}
