@@ -147,6 +147,13 @@ func (b *tab) watch(event any) {
 		if u, err := url.Parse(e.Request.URL); err != nil || !slices.Contains([]string{"file", "data", "blob", "about"}, u.Scheme) {
 			sin = "request to " + e.Request.URL
 		}
+	case *page.EventJavascriptDialogOpening: // something is not kept yet, and the test goes on as a person would not
+		go func() {
+			_ = chromedp.Do(b.ctx, func(ctx context.Context, t *chromedp.Target) (none chromedp.Void, err error) {
+				_, err = cdp.Call(ctx, t, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true})
+				return none, err
+			})
+		}()
 	case *network.EventWebSocketCreated:
 		sin = "web socket to " + e.URL
 	case *runtime.EventExceptionThrown:
