@@ -39,7 +39,7 @@ func TestEdgesOfFlush(t *testing.T) {
 		"/filterVolume":   "NaN or [-0.001, 0.000701]",
 		"/filterCatch":    "NaN or [-0.01, 0.999]",
 		"/wantedShare":    "[1e-09, 0.999]",
-		"/plannedChanges": "[1, 50]",
+		"/plannedChanges": "0 or [1, 50]",
 		"/debrisShare":    "NaN or [0, 1]",
 	})
 }

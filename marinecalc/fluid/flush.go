@@ -20,7 +20,7 @@ type FlushInput struct {
 	FilterVolume   quantity.Volume // of LeftVolume, what goes with the old filter; optional
 	FilterCatch    quantity.Ratio  // of what is left, that a fresh filter catches before the next change, 0 to below 1; optional
 	WantedShare    quantity.Ratio  // of today's debris, at most; above 0, below 1
-	PlannedChanges int             // 1 to 50
+	PlannedChanges int             // 1 to 50; optional
 	DebrisShare    quantity.Ratio  // mass of debris over mass of fluid now; optional
 }
 
@@ -73,12 +73,13 @@ func Flush(in FlushInput) (FlushResult, error) {
 		n = int(math.Ceil(exact - 1e-9))
 		n = max(n, 1)
 	}
-	after := math.Pow(r, float64(in.PlannedChanges))
+	planned := quantity.OrNaN(float64(in.PlannedChanges))
+	after := math.Pow(r, planned)
 	out := FlushResult{
 		LeftPerChange: quantity.Ratio(r), ChangesExact: quantity.Ratio(exact), ChangesNeeded: n,
 		FluidNeeded:     quantity.Volume(float64(n) * fill),
 		ShareAfterPlan:  quantity.Ratio(after),
-		FluidPlanned:    quantity.Volume(float64(in.PlannedChanges) * fill),
+		FluidPlanned:    quantity.Volume(planned * fill),
 		DebrisAfterPlan: quantity.Ratio(debris * after),
 		VolumePerChange: quantity.Volume(fill),
 	}
@@ -98,7 +99,7 @@ func (in *FlushInput) validate() error {
 		{"/filterVolume", "fluid in the filter", float64(in.FilterVolume), -1e-3, 100, "0 or more", true},
 		{"/filterCatch", "share that the filter catches", float64(in.FilterCatch), -0.01, 0.999, "0 to below 1", true},
 		{"/wantedShare", "share that may be left", float64(in.WantedShare), 1e-9, 0.999, "above 0, below 1", false},
-		{"/plannedChanges", "number of changes", float64(in.PlannedChanges), 1, 50, "1 to 50", false},
+		{"/plannedChanges", "number of changes", float64(in.PlannedChanges), 1, 50, "1 to 50", true},
 		{"/debrisShare", "share of debris now", float64(in.DebrisShare), 0, 1, "0 to 1", true},
 	} {
 		b.add(&bad)

@@ -159,12 +159,23 @@ func TestFlushProperty(t *testing.T) {
 	}
 }
 
+// Without a plan nothing is said of one: what is needed is.
+func TestFlushWithoutAPlan(t *testing.T) {
+	out, err := Flush(FlushInput{FluidVolume: 1e-3, LeftVolume: 1e-4, WantedShare: 0.05})
+	if err != nil || !math.IsNaN(float64(out.ShareAfterPlan)) || !math.IsNaN(float64(out.FluidPlanned)) || !math.IsNaN(float64(out.DebrisAfterPlan)) {
+		t.Errorf("a plan that nobody made: %+v, %v", out, err)
+	}
+	if out.ChangesNeeded != 2 || out.Changes[1].Name == "" || out.Changes[2].Name != "" { // a tenth, then a hundredth is left
+		t.Errorf("%d changes needed, %+v", out.ChangesNeeded, out.Changes)
+	}
+}
+
 func TestFlushRefuses(t *testing.T) {
 	for where, in := range map[string]FlushInput{
 		"/leftVolume":     {FluidVolume: 1e-3, LeftVolume: 1e-3, WantedShare: 0.1, PlannedChanges: 1},
 		"/filterVolume":   {FluidVolume: 1e-3, LeftVolume: 1e-4, FilterVolume: 2e-4, WantedShare: 0.1, PlannedChanges: 1},
 		"/wantedShare":    {FluidVolume: 1e-3, WantedShare: 1, PlannedChanges: 1},
-		"/plannedChanges": {FluidVolume: 1e-3, WantedShare: 0.1},
+		"/plannedChanges": {FluidVolume: 1e-3, WantedShare: 0.1, PlannedChanges: 51},
 	} {
 		_, err := Flush(in)
 		parttest.RefusedAt(t, err, where)
