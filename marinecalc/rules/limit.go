@@ -56,6 +56,7 @@ type Limit struct {
 	How         string  `json:"how"` // how to take the reading when it is missing
 	Why         string  `json:"why"` // what it means to be beyond
 	Note        string  `json:"note"`
+	Names       string  `json:"names"` // result in words that stands behind the value: what was counted
 	Provenance
 	replaced *Limit
 }

@@ -5,7 +5,6 @@ package boat
 import (
 	"encoding/json"
 	"slices"
-	"strconv"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
@@ -91,8 +90,9 @@ func withoutReading(text []byte, row int, name string) ([]byte, error) {
 	})
 }
 
-// AddEvent returns the boat with an event written behind the others.
-func (b *Boat) AddEvent(day, what string) (*Boat, error) {
+// AddEvent returns the boat with an event written behind the others. renews is
+// the reading that starts afresh with it, or "".
+func (b *Boat) AddEvent(day, what, renews string) (*Boat, error) {
 	if b == nil {
 		return nil, noBoatToKeep()
 	}
@@ -107,8 +107,15 @@ func (b *Boat) AddEvent(day, what string) (*Boat, error) {
 				return nil, err
 			}
 		}
-		name, _ := json.Marshal(what) // a text always can
-		return json.Marshal(append(events, json.RawMessage(`{"date":`+strconv.Quote(day)+`,"what":`+string(name)+`}`)))
+		event, err := json.Marshal(struct {
+			Date   string `json:"date"`
+			What   string `json:"what"`
+			Renews string `json:"renews,omitempty"`
+		}{day, what, renews})
+		if err != nil {
+			return nil, err
+		}
+		return json.Marshal(append(events, event))
 	})
 	if err != nil {
 		return nil, err

@@ -293,6 +293,9 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 			text = joined(text, " (", span, ")")
 		}
 	}
+	if named, ok := r.value(l.Names); ok && l.Names != "" && named.text != "" {
+		text = joined(text, " (", named.text, ")")
+	}
 	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
 	if doubt != "" {
 		return r.in.texts.keep(bytes.TrimSpace(joined(text, "; ", doubt, ". ", remedy)))

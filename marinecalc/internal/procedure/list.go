@@ -60,7 +60,7 @@ func workOf(book *rules.Book, r rules.Remedy, kept []boatStep, hours map[string]
 	for _, id := range r.Steps.All() {
 		w.Hours += hours[id]
 		for i := range kept {
-			if kept[i].Step == id && kept[i].Done != "" && kept[i].belongs([]string{r.ID}) {
+			if kept[i].Step == id && kept[i].Done != "" && kept[i].Belongs([]string{r.ID}) {
 				w.Ticked++
 				break
 			}

@@ -42,13 +42,13 @@ type Noted struct {
 
 // boatStep is a step as the boat file keeps it.
 type boatStep struct {
-	Step     string      `json:"step"`
-	Remedies []string    `json:"remedies,omitempty"`
-	Done     string      `json:"done,omitempty"` // the day
-	Time     string      `json:"time,omitempty"`
-	Note     string      `json:"note,omitempty"`
-	Record   []boatNoted `json:"record,omitempty"`
+	boat.KeptStep
+	Time   string      `json:"time,omitempty"`
+	Note   string      `json:"note,omitempty"`
+	Record []boatNoted `json:"record,omitempty"`
 }
+
+func newStep(id string) boatStep { return boatStep{KeptStep: boat.KeptStep{Step: id}} }
 
 // boatNoted is something written down at a step, as the boat file keeps it.
 // What is a list stands among the readings alone.
@@ -75,12 +75,9 @@ func (s *boatStep) noted(title string) *boatNoted {
 	return nil
 }
 
-// placeOfSteps is where the boat file keeps them.
-const placeOfSteps = "/work/steps"
-
 // stepsKept reads what the boat file keeps of steps.
 func stepsKept(b *boat.Boat) (list []boatStep) {
-	raw, _, _, ok := b.Find(placeOfSteps)
+	raw, _, _, ok := b.Find(boat.PlaceOfSteps)
 	if !ok {
 		return nil
 	}
@@ -90,16 +87,10 @@ func stepsKept(b *boat.Boat) (list []boatStep) {
 	return list
 }
 
-// belongs tells whether what is kept of a step is of one of these remedies: a
-// step that several pieces of work share is ticked off for each job anew.
-func (s *boatStep) belongs(remedies []string) bool {
-	return len(s.Remedies) == 0 || slices.ContainsFunc(s.Remedies, func(id string) bool { return slices.Contains(remedies, id) })
-}
-
 // readTicks takes over what belongs to the remedies.
 func (m *maker) readTicks(b *boat.Boat, remedies []string) {
 	for _, s := range stepsKept(b) {
-		if s.belongs(remedies) {
+		if s.Belongs(remedies) {
 			m.ticks = append(m.ticks, s)
 		}
 	}
@@ -124,7 +115,7 @@ func (m *maker) tickBesides(ids []string, today string) error {
 		}
 		t := m.ticked(id)
 		if t == nil {
-			m.ticks = append(m.ticks, boatStep{Step: id})
+			m.ticks = append(m.ticks, newStep(id))
 			t = &m.ticks[len(m.ticks)-1]
 		}
 		if t.Done == "" {
@@ -189,10 +180,10 @@ func KeepTick(book *rules.Book, b *boat.Boat, r TickRequest) (*boat.Boat, error)
 		return nil, list.Err()
 	}
 	kept := stepsKept(b)
-	at := slices.IndexFunc(kept, func(s boatStep) bool { return s.Step == r.Step && s.belongs(r.Remedies) })
+	at := slices.IndexFunc(kept, func(s boatStep) bool { return s.Step == r.Step && s.Belongs(r.Remedies) })
 	if at < 0 {
 		at = len(kept)
-		kept = append(kept, boatStep{Step: r.Step})
+		kept = append(kept, newStep(r.Step))
 	}
 	for _, remedy := range rows {
 		if rules.Contains(remedy.Steps, r.Step) && !slices.Contains(kept[at].Remedies, remedy.ID) {
@@ -276,7 +267,7 @@ func keepSteps(b *boat.Boat, kept []boatStep, day string) (*boat.Boat, error) {
 	if kept == nil {
 		kept = []boatStep{}
 	}
-	b, err := b.Keep([]boat.Typed{{Input: "step", Pointer: placeOfSteps, Value: kept}}, day)
+	b, err := b.Keep([]boat.Typed{{Input: "step", Pointer: boat.PlaceOfSteps, Value: kept}}, day)
 	return b, err
 }
 
@@ -287,57 +278,4 @@ func below(err error, where string) error {
 		list[i].Where = where
 	}
 	return list.Err()
-}
-
-// Close returns the boat with a job ended: what is kept of its steps is
-// cleared, so that the work can be done anew another time, and an event says
-// what was done and on which day. The error is a *problem.Error.
-func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*boat.Boat, error) {
-	rows, err := choose(book, remedies)
-	if err != nil {
-		return nil, err
-	}
-	steps, err := stepsOf(book, rows)
-	if err != nil {
-		return nil, err
-	}
-	if _, err := day.Parse(today); err != nil {
-		return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
-	}
-	done, last := 0, ""
-	left := slices.DeleteFunc(stepsKept(b), func(s boatStep) bool {
-		own := s.belongs(remedies) && slices.ContainsFunc(steps, func(step rules.Step) bool { return step.ID == s.Step })
-		if own && s.Done != "" {
-			done++
-			last = max(last, s.Done)
-		}
-		return own
-	})
-	if done == 0 {
-		return nil, problem.List{{Where: "/remedies", What: "no step of this work is ticked off", Hint: "tick off what was done first"}}.Err()
-	}
-	if b, err = keepSteps(b, left, today); err != nil {
-		return nil, err
-	}
-	var titles []string
-	for _, r := range rows {
-		titles = append(titles, r.Title)
-	}
-	what := fmt.Sprintf(": %d of %d steps ticked off", done, len(steps))
-	return b.AddEvent(last, cut(strings.Join(titles, "; "), 200-len(what))+what)
-}
-
-// cut shortens a text to so many bytes, whole letters kept.
-func cut(text string, most int) string {
-	if len(text) <= most {
-		return text
-	}
-	short := ""
-	for i, r := range text {
-		if i+len(string(r)) > most-len("…") {
-			break
-		}
-		short += string(r)
-	}
-	return short + "…"
 }

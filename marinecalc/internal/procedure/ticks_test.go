@@ -204,26 +204,6 @@ func TestTickRefusesInWords(t *testing.T) {
 	}
 }
 
-// A job ended leaves an event, and can be done anew.
-func TestCloseWork(t *testing.T) {
-	j := newJob(t, `{"name": "Tern"}`, "tighten-coupling-bolts")
-	if _, err := j.engine.CloseWork(j.boat, j.work, "2026-05-09"); err == nil {
-		t.Error("nothing is ticked off, and it ended")
-	}
-	j.tick(marinecalc.TickRequest{Step: "make-safe", Done: &yes, Day: "2026-05-02"})
-	j.tick(marinecalc.TickRequest{Step: "trial-run", Done: &yes, Day: "2026-05-03"})
-	b, err := j.engine.CloseWork(j.boat, j.work, "2026-05-09")
-	if err != nil {
-		t.Fatal(err)
-	}
-	if text, _ := json.Marshal(b); !strings.Contains(string(text), `"events":[{"date":"2026-05-03","what":"Tighten the coupling bolts: 2 of 5 steps ticked off"}]`) {
-		t.Errorf("the boat is now %s", text)
-	}
-	if p := made(t, b, j.o, j.work...); p.Ticked != 0 || p.LastTick != nil {
-		t.Errorf("%d still ticked", p.Ticked)
-	}
-}
-
 // What is due after the trial has its day and hours once the trial is done.
 func TestDueAfterTheTrial(t *testing.T) {
 	j := newJob(t, `{"name": "Tern", "readings": [{"date": "2026-05-01", "engineHours": "1200 h"}, {"date": "2026-05-30", "engineHours": "1260 h"}]}`, "tighten-coupling-bolts")

@@ -200,12 +200,6 @@ func (k *keeper) perhaps(names []string) (newest boat.Event) {
 	return newest
 }
 
-// dayOf is a day of the boat file, which its schema has let through.
-func dayOf(date string) int {
-	d, _ := day.Parse(date)
-	return d
-}
-
 // trial is the day of the boat's sea trial, where one of the names was read on
 // it; "" where none was, or it is still to come.
 func (k *keeper) trial(names []string) string {

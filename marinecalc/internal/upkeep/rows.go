@@ -31,6 +31,9 @@ func (k *keeper) list() {
 		seen[row.Pick] = true
 		k.cares = append(k.cares, k.careOf(row))
 	}
+	k.afterWork()
+	k.ownLimits()
+	k.cares = k.cares[:min(len(k.cares), mostCare)]
 	sort.SliceStable(k.cares, func(i, j int) bool {
 		a, b := &k.cares[i], &k.cares[j]
 		if ua, ub := urgency[a.state], urgency[b.state]; ua != ub {
@@ -47,7 +50,10 @@ func (k *keeper) list() {
 // it is due.
 func (k *keeper) careOf(row rules.Row) care {
 	c := care{row: row, Care: due.Care{EveryHours: math.NaN(), EveryDays: math.NaN(), Hours: math.NaN(), Wear: math.NaN()},
-		authority: row.Basis.Authority(), guide: row.Basis.Guides()}
+		authority: row.Basis.Authority(), guide: row.Basis.Guides(), kind: row.Values.Of("kind").Text, how: row.Values.Of("how").Text, part: row.Values.Of("part").Text}
+	if row.Note != "" {
+		c.how += " " + row.Note
+	}
 	if v, has := row.Values.Find("hours"); has {
 		c.EveryHours = v.SI / secondsPerHour
 	}
@@ -64,14 +70,12 @@ func (k *keeper) careOf(row rules.Row) care {
 	if c.fresh {
 		c.soonAfterWork()
 	}
-	c.Wear = k.wear(row.Values.Of("trend").Text)
-	c.when = c.Next(k.use)
-	c.state = c.StateOf(c.when, k.use, float64(k.in.Horizon)/secondsPerDay)
-	if c.state == due.Overdue && c.when.By == due.ByHours {
-		if then := k.log.DayOf(c.Hours+c.EveryHours, k.use.PerDay); then < c.when.Day {
-			c.when.Day = then // the day on which the hours were run
+	for _, reading := range strings.Fields(row.Values.Of("trend").Text) {
+		if day := k.wear(reading); !math.IsNaN(day) && !(c.Wear <= day) { // the soonest, of those there are
+			c.Wear = day
 		}
 	}
+	k.dueOf(&c)
 	var every []string
 	if !math.IsNaN(c.EveryHours) {
 		every = append(every, fmt.Sprintf("%.0f h", c.EveryHours))
@@ -84,6 +88,17 @@ func (k *keeper) careOf(row rules.Row) care {
 		c.every += ", the first time after work"
 	}
 	return c
+}
+
+// dueOf finds when a care is due, and how pressing it is.
+func (k *keeper) dueOf(c *care) {
+	c.when = c.Next(k.use)
+	c.state = c.StateOf(c.when, k.use, float64(k.in.Horizon)/secondsPerDay)
+	if c.state == due.Overdue && c.when.By == due.ByHours {
+		if then := k.log.DayOf(c.Hours+c.EveryHours, k.use.PerDay); then < c.when.Day {
+			c.when.Day = then // the day on which the hours were run
+		}
+	}
 }
 
 // spanOf writes a time between two days as people say it.
@@ -192,17 +207,13 @@ func wearDay(out *calc.Outcome, today int) float64 {
 }
 
 func (k *keeper) line(c *care) CareLine {
-	text := func(column string) string { return c.row.Values.Of(column).Text }
 	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
-		Kind: text("kind"), How: text("how"), Every: c.every, Authority: c.authority, Part: text("part")}
+		Kind: c.kind, How: c.how, Every: c.every, Authority: c.authority, Part: c.part}
 	if !math.IsNaN(c.when.HoursLeft) {
 		l.HoursLeft = quantity.Time(math.Round(c.when.HoursLeft) * secondsPerHour)
 	}
 	if !math.IsNaN(c.when.Day) {
 		l.Due = day.Text(int(math.Floor(c.when.Day)))
-	}
-	if c.row.Note != "" {
-		l.How += " " + c.row.Note
 	}
 	return l
 }

@@ -2,7 +2,8 @@
 // when; which spares save most days; and when each way of looking would have
 // shown a wear. The arithmetic is package due below it: upkeep.go is what goes
 // in and comes out, gather.go reads the boat, rows.go makes the list of care,
-// shown.go is about wear debris, spares.go about spares, draw.go draws it.
+// beside.go what is asked for beside the rows: looks after work, and readings of
+// her own that have a limit. shown.go is about wear debris, spares.go about spares, draw.go draws it.
 package upkeep
 
 import (
@@ -67,6 +68,8 @@ type Result struct {
 	DueSoon      int
 	Overdue      quantity.Ratio // by makers, law and manuals; NaN where nothing is and something was never looked at
 	OverdueGuide quantity.Ratio // by common practice
+	OverdueOf    string         // the first few of them
+	OverdueBy    string         // the first few by common practice
 	MeterToday   quantity.Time
 	YearUsed     quantity.Time // hours a year that days go by
 	YearByLog    quantity.Time
@@ -124,15 +127,16 @@ type keeper struct {
 
 // care is one row of care with what is known of it.
 type care struct {
-	row rules.Row
+	row rules.Row // of a look after work and of a reading of her own: the name alone
 	due.Care
-	when      due.When
-	state     due.State
-	last      string
-	every     string
-	authority string
-	guide     bool
-	fresh     bool // last looked at for the first time after work on it
+	kind, how, part string
+	when            due.When
+	state           due.State
+	last            string
+	every           string
+	authority       string
+	guide           bool
+	fresh           bool // last looked at for the first time after work on it
 }
 
 // Keep makes the list. It is worked out once for a sheet: nothing in it is
@@ -171,7 +175,7 @@ func (k *keeper) says() {
 	known := false
 	nan := quantity.Ratio(math.NaN())
 	out.Overdue, out.OverdueGuide = 0, 0
-	var late []string
+	var late, sure, guides []string
 	for i := range k.cares {
 		c := &k.cares[i]
 		known = known || c.Done
@@ -184,14 +188,17 @@ func (k *keeper) says() {
 			late = append(late, lower(c.row.Name))
 			if c.guide && c.when.By != due.ByWear {
 				out.OverdueGuide++
+				guides = append(guides, lower(c.row.Name))
 			} else {
 				out.Overdue++
+				sure = append(sure, lower(c.row.Name))
 			}
 		}
 		if out.NextDue == "" && (c.state == due.Soon || c.state == due.Later) {
 			out.NextDue = c.row.Name + ", by " + day.Text(int(math.Floor(c.when.Day)))
 		}
 	}
+	out.OverdueOf, out.OverdueBy = fewOf(sure), fewOf(guides)
 	if out.NeverLooked > 0 { // nobody knows of these: nothing over is no all clear
 		if out.Overdue == 0 {
 			out.Overdue = nan
@@ -218,3 +225,14 @@ func (k *keeper) says() {
 }
 
 func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// mostNamed is how many things are named before the rest is counted.
+const mostNamed = 3
+
+// fewOf names the first few of a list.
+func fewOf(names []string) string {
+	if len(names) > mostNamed+1 {
+		return strings.Join(names[:mostNamed], "; ") + fmt.Sprintf("; %d more", len(names)-mostNamed)
+	}
+	return strings.Join(names, "; ")
+}

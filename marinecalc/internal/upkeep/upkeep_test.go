@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -277,53 +276,6 @@ func TestSchedulesThatCannotBeAreRefused(t *testing.T) {
 		_, err := marinecalc.Run("service-schedule", []byte(c.input), marinecalc.Options{})
 		if !slices.ContainsFunc(problem.Of(err), func(p problem.Problem) bool { return strings.HasPrefix(p.Where, c.where) }) {
 			t.Errorf("%s: %v", c.name, err)
-		}
-	}
-}
-
-// Rows of care name readings that there are, and every row has an interval;
-// rows of stranding name causes.
-func TestRowsOfCarePointSomewhere(t *testing.T) {
-	form, err := boat.Contract()
-	if err != nil {
-		t.Fatal(err)
-	}
-	book := rules.Standard()
-	follow := map[string]bool{}
-	for _, r := range book.Table("trend-readings").Rows.All() {
-		follow[r.Pick] = true
-	}
-	for _, r := range book.Table("service-intervals").Rows.All() {
-		for _, name := range strings.Fields(r.Values.Of("readings").Text) {
-			if form.Root.Child("readings").Items.Child(name) == nil {
-				t.Errorf("%s: the boat has no reading %s", r.ID, name)
-			}
-		}
-		if trend := r.Values.Of("trend").Text; trend != "" && !follow[trend] {
-			t.Errorf("%s: %s is not followed", r.ID, trend)
-		}
-		_, hours := r.Values.Find("hours")
-		_, within := r.Values.Find("within")
-		if kind := r.Values.Of("kind").Text; !hours && !within || kind != "read" && kind != "look" && kind != "renew" {
-			t.Errorf("%s has no interval, or is no care", r.ID)
-		}
-	}
-	causes := map[string]bool{}
-	for _, c := range book.Causes().All() {
-		causes[c.ID] = true
-	}
-	for _, r := range book.Table("stranding").Rows.All() {
-		if !causes[r.ID] {
-			t.Errorf("there is no cause %s", r.ID)
-		}
-	}
-}
-
-func TestScheduleIsDrawn(t *testing.T) {
-	for _, name := range []string{"kittiwake", "juniper"} {
-		s := testboat.Run(t, "service-schedule", `{}`, marinecalc.Options{Boat: testboat.Demo(t, name)})
-		if len(s.Drawings) != 1 || testboat.WellFormed(s.Drawings[0].SVG) != "" {
-			t.Errorf("%s: %v", name, s.Drawings)
 		}
 	}
 }

@@ -1,0 +1,158 @@
+package procedure
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// Close returns the boat with a job ended: what is kept of its steps is
+// cleared, so that the work can be done anew another time; an event says what
+// was done and on which day; what of it was care is written down as done, with
+// the hours on the meter; and what it still asks to be looked at again goes to
+// the schedule. The error is a *problem.Error.
+func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*boat.Boat, error) {
+	rows, err := choose(book, remedies)
+	if err != nil {
+		return nil, err
+	}
+	steps, err := stepsOf(book, rows)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := day.Parse(today); err != nil {
+		return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+	}
+	ended := map[string]string{} // day on which each step was ticked off
+	last := ""
+	left := slices.DeleteFunc(stepsKept(b), func(s boatStep) bool {
+		own := s.Belongs(remedies) && slices.ContainsFunc(steps, func(step rules.Step) bool { return step.ID == s.Step })
+		if own && s.Done != "" {
+			ended[s.Step] = s.Done
+			last = max(last, s.Done)
+		}
+		return own
+	})
+	if len(ended) == 0 {
+		return nil, problem.List{{Where: "/remedies", What: "no step of this work is ticked off", Hint: "tick off what was done first"}}.Err()
+	}
+	if b, err = keepSteps(b, left, today); err != nil {
+		return nil, err
+	}
+	var titles []string
+	for _, r := range rows {
+		titles = append(titles, r.Title)
+	}
+	what := fmt.Sprintf(": %d of %d steps ticked off", len(ended), len(steps))
+	if b, err = b.AddEvent(last, cut(strings.Join(titles, "; "), 200-len(what))+what, ""); err != nil {
+		return nil, err
+	}
+	if b, err = keepService(book, b, ended, today); err != nil {
+		return nil, err
+	}
+	return keepRechecks(b, rows, steps, ended, today)
+}
+
+// keepService writes down as done what care the steps were, and that readings
+// start afresh with what was renewed.
+func keepService(book *rules.Book, b *boat.Boat, ended map[string]string, today string) (*boat.Boat, error) {
+	var care []boat.ServiceDone
+	type renewal struct{ on, what, reading string }
+	var renewed []renewal
+	seen := map[string]bool{}
+	for _, row := range book.Table("service-intervals").Rows.All() {
+		on := ""
+		for _, step := range strings.Fields(row.Values.Of("steps").Text) {
+			on = max(on, ended[step])
+		}
+		if on == "" || seen[row.Pick] {
+			continue
+		}
+		seen[row.Pick] = true
+		care = append(care, boat.ServiceDone{Item: row.Pick, Date: on, EngineHours: hoursOn(b, on)})
+		if row.Values.Of("kind").Text == "renew" {
+			for _, reading := range strings.Fields(row.Values.Of("run").Text) {
+				renewed = append(renewed, renewal{on, strings.TrimSuffix(row.Name, ", renewed") + ": renewed", reading})
+			}
+		}
+	}
+	if care == nil {
+		return b, nil
+	}
+	b, err := b.AddService(care, today)
+	for _, r := range renewed {
+		if err != nil {
+			return nil, err
+		}
+		b, err = b.AddEvent(r.on, r.what, r.reading)
+	}
+	return b, err
+}
+
+// hoursOn is what the hour meter read on a day, nil where it was not read then.
+func hoursOn(b *boat.Boat, on string) (hours any) {
+	for e := range b.Readings() {
+		if seconds, has := e.EngineHours(); has && e.Date == on {
+			hours = strconv.FormatFloat(seconds/3600, 'f', -1, 64) + " h"
+		}
+	}
+	return hours
+}
+
+// keepRechecks hands what is to be looked at again after the work, and was not
+// yet, to the schedule, and takes off it what was.
+func keepRechecks(b *boat.Boat, rows []rules.Remedy, steps []rules.Step, ended map[string]string, today string) (*boat.Boat, error) {
+	old := b.Rechecks()
+	list := slices.DeleteFunc(slices.Clone(old), func(c boat.Recheck) bool {
+		return slices.ContainsFunc(steps, func(s rules.Step) bool { return s.ID == c.Step })
+	})
+	after := ""
+	for _, s := range steps {
+		if s.Phase == "trial" {
+			after = max(after, ended[s.ID])
+		}
+	}
+	for _, s := range steps {
+		if s.Phase != "afterwards" || ended[s.ID] != "" {
+			continue
+		}
+		at := slices.IndexFunc(old, func(c boat.Recheck) bool { return c.Step == s.ID })
+		switch {
+		case after != "":
+			c := boat.Recheck{Step: s.ID, After: after, EngineHours: hoursOn(b, after)}
+			for _, r := range rows {
+				if rules.Contains(r.Steps, s.ID) {
+					c.Remedies = append(c.Remedies, r.ID)
+				}
+			}
+			list = append(list, c)
+		case at >= 0: // asked for by work that ended before
+			list = append(list, old[at])
+		}
+	}
+	if len(list) == 0 && len(old) == 0 {
+		return b, nil
+	}
+	return b.Keep([]boat.Typed{{Input: "rechecks", Pointer: boat.PlaceOfRechecks, Value: list}}, today)
+}
+
+// cut shortens a text to so many bytes, whole letters kept.
+func cut(text string, most int) string {
+	if len(text) <= most {
+		return text
+	}
+	short := ""
+	for i, r := range text {
+		if i+len(string(r)) > most-len("…") {
+			break
+		}
+		short += string(r)
+	}
+	return short + "…"
+}

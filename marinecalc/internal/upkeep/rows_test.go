@@ -1,0 +1,114 @@
+package upkeep_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// Rows of care name readings that there are, and every row has an interval;
+// rows of stranding name causes.
+func TestRowsOfCarePointSomewhere(t *testing.T) {
+	form, err := boat.Contract()
+	if err != nil {
+		t.Fatal(err)
+	}
+	book := rules.Standard()
+	follow := map[string]bool{}
+	for _, r := range book.Table("trend-readings").Rows.All() {
+		follow[r.Pick] = true
+	}
+	steps := map[string]bool{}
+	for _, s := range book.Steps().All() {
+		steps[s.ID] = true
+	}
+	for _, r := range book.Table("service-intervals").Rows.All() {
+		for _, name := range strings.Fields(r.Values.Of("readings").Text) {
+			if form.Root.Child("readings").Items.Child(name) == nil {
+				t.Errorf("%s: the boat has no reading %s", r.ID, name)
+			}
+		}
+		for _, trend := range strings.Fields(r.Values.Of("trend").Text) {
+			if !follow[trend] {
+				t.Errorf("%s: %s is not followed", r.ID, trend)
+			}
+		}
+		for _, id := range strings.Fields(r.Values.Of("steps").Text) {
+			if !steps[id] {
+				t.Errorf("%s: there is no step %s", r.ID, id)
+			}
+		}
+		_, hours := r.Values.Find("hours")
+		_, within := r.Values.Find("within")
+		if kind := r.Values.Of("kind").Text; !hours && !within || kind != "read" && kind != "look" && kind != "renew" {
+			t.Errorf("%s has no interval, or is no care", r.ID)
+		}
+	}
+	causes := map[string]bool{}
+	for _, c := range book.Causes().All() {
+		causes[c.ID] = true
+	}
+	for _, r := range book.Table("stranding").Rows.All() {
+		if !causes[r.ID] {
+			t.Errorf("there is no cause %s", r.ID)
+		}
+	}
+}
+
+func TestScheduleIsDrawn(t *testing.T) {
+	for _, name := range []string{"kittiwake", "juniper"} {
+		s := testboat.Run(t, "service-schedule", `{}`, marinecalc.Options{Boat: testboat.Demo(t, name)})
+		if len(s.Drawings) != 1 || testboat.WellFormed(s.Drawings[0].SVG) != "" {
+			t.Errorf("%s: %v", name, s.Drawings)
+		}
+	}
+}
+
+// Any reading that has a limit brings the day forward as its own trend does:
+// of a row of care, and of the boat's own list.
+func TestReadingsLeadToALimit(t *testing.T) {
+	const boat = `{"name":"Tern","ownReadings":[{"name":"oil","title":"Oil pressure","kind":"pressure","unit":"bar","side":"least"}],
+		"follow":{"limits":[{"reading":"%s","limit":"%s"}]},"readings":[%s]}`
+	for _, c := range []struct{ reading, limit, form, what string }{
+		{"own/oil", "2 bar", `{"date":"2026-0%d-01","engineHours":"%d h","own":[{"reading":"oil","value":"%.2f bar"}]}`, "Oil pressure"},
+		{"gearboxTemperature", "90 °C", `{"date":"2026-0%d-01","engineHours":"%d h","gearboxTemperature":"%.2f °C"}`, "Gearbox temperature"},
+		{"wearIron", "200 ppm", `{"date":"2026-0%d-01","engineHours":"%d h","wearIron":"%.2f ppm"}`, "Gearbox fluid: metal"},
+	} {
+		var rows []string
+		for i := range 6 {
+			value := map[string]float64{"own/oil": 3.5 - 0.2*float64(i), "gearboxTemperature": 60 + 4*float64(i), "wearIron": 40 + 25*float64(i)}[c.reading]
+			rows = append(rows, fmt.Sprintf(c.form, 1+i, 1000+10*i, value+0.01*float64(i%2)))
+		}
+		file := fmt.Sprintf(boat, c.reading, c.limit, strings.Join(rows, ","))
+		want := testboat.RunOn(t, file, "reading-trend", `{"reading":"`+c.reading+`"}`).Result("sureDate")
+		if want == nil {
+			t.Fatalf("%s leads nowhere", c.reading)
+		}
+		if got := lineOf(t, testboat.RunOn(t, file, "service-schedule", `{}`), c.what); got["by"] != "her readings" || got["due"] != want.Text {
+			t.Errorf("%s: %v, the trend says %s", c.reading, got, want.Text)
+		}
+		slack := strings.NewReplacer(`"2 bar"`, `"0.1 bar"`, `"90 °C"`, `"150 °C"`, `"200 ppm"`, `"9000 ppm"`).Replace(file)
+		if s := testboat.RunOn(t, slack, "service-schedule", `{}`); c.reading == "gearboxTemperature" && lineOf(t, s, c.what)["by"] == "her readings" {
+			t.Errorf("%s far from its limit: %v", c.reading, lineOf(t, s, c.what))
+		}
+	}
+}
+
+// What is overdue stands behind its number, the first few by name.
+func TestOverdueIsNamed(t *testing.T) {
+	done := `{"item":"mounts-renew","date":"2010-01-01"},{"item":"gland-hose-renew","date":"2010-01-01"},{"item":"control-cable","date":"2010-01-01"}`
+	s := testboat.RunOn(t, tern(`"service":{"done":[`+done+`]},`), "service-schedule", `{}`)
+	if got := s.Verdict("service-overdue-guide").Sentence; !strings.Contains(got, ": 3 (control cable; gland hose and clamps, renewed; engine mounts, renewed), ") {
+		t.Error(got)
+	}
+	done += `,{"item":"alignment","date":"2010-01-01"},{"item":"propeller","date":"2010-01-01"}`
+	s = testboat.RunOn(t, tern(`"service":{"done":[`+done+`]},`), "service-schedule", `{}`)
+	if got := s.Verdict("service-overdue-guide").Sentence; !strings.Contains(got, ": 5 (") || !strings.Contains(got, "; 2 more), ") {
+		t.Error(got)
+	}
+}
