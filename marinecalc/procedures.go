@@ -21,6 +21,8 @@ type (
 	StepDrawing = procedure.Drawing
 	// StepMissing is what figures of the steps still need.
 	StepMissing = procedure.Missing
+	// Prepare is what to measure or look up before beginning.
+	Prepare = procedure.Prepare
 	// StepLimit is a limit that a reading at a step is held against.
 	StepLimit = procedure.Held
 	// PartWork is the work that there is on one part of the drivetrain.

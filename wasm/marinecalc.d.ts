@@ -1449,12 +1449,24 @@ export interface Procedure {
   tools: string[];
   /** What figures of the steps still need. */
   missing: StepMissing[];
+  /** What is missing, by what settles it: to measure or look up before the work is begun. */
+  prepare: StepPrepare[];
   /** Pictures of the steps, each calculation once. */
   drawings: StepDrawing[];
   /** What of the boat file is kept and not used; absent where there is nothing. */
   warnings?: Problem[];
   /** What made it. */
   made: Made;
+}
+
+/** What one gauge, or a look, settles. */
+export interface StepPrepare {
+  /** The gauge; empty for marks, papers and the eye. */
+  by: string;
+  /** Titles of what is missing. */
+  what: string[];
+  /** Numbers of the steps that need it. */
+  steps: number[];
 }
 
 /** One piece of work. */

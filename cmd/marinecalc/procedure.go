@@ -203,19 +203,39 @@ func printProcedure(w io.Writer, p *marinecalc.Procedure) {
 	if len(p.Tools) > 0 {
 		fmt.Fprintln(w, wrapped("  ", "Tools: "+strings.Join(p.Tools, ", ")+"."))
 	}
-	for _, m := range p.Missing {
-		line := "NOT KNOWN YET: " + m.Title + " (for step " + numbers(m.Steps) + ", on " + m.Calculation + "). " + m.How
-		if m.Gauge != "" {
-			line += " Gauge: " + m.Gauge + "."
-		}
-		fmt.Fprintln(w, wrapped("  ", line))
-	}
 	said := map[string]int{}
 	for _, phase := range p.Phases {
 		fmt.Fprintf(w, "\n%s\n", strings.ToUpper(phase.Title))
 		for i := range phase.Steps {
 			printStep(w, &phase.Steps[i], said)
+			if phase.Steps[i].Number == 1 {
+				printPrepare(w, p.Prepare)
+			}
 		}
 	}
 	fmt.Fprintln(w, "\n"+wrapped("", "The maker's figures, local codes and licensed practice go before this."))
 }
+
+// printPrepare writes what to measure or look up before beginning, in one go,
+// behind the first thing to do.
+func printPrepare(w io.Writer, list []marinecalc.Prepare) {
+	if len(list) == 0 {
+		return
+	}
+	var words []string
+	for _, p := range list {
+		by := p.By
+		if by == "" {
+			by = "marks, papers, a look"
+		}
+		var what []string
+		for _, title := range p.What {
+			what = append(what, lowered(title))
+		}
+		words = append(words, lowered(by)+": "+strings.Join(what, ", "))
+	}
+	fmt.Fprintln(w, "\n"+wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". Each step below says what it lacks; marinecalc blank says how each is taken."))
+}
+
+// lowered writes a title inside a sentence.
+func lowered(title string) string { return strings.ToLower(title[:1]) + title[1:] }

@@ -133,7 +133,7 @@ export function showProcedure(app, main, name = '') {
           h(
             'ol',
             { class: 'steps' },
-            ...phase.steps.map((step) => {
+            ...phase.steps.flatMap((step) => {
               const made = h(
                 'details',
                 { class: step.tick ? 'step done' : 'step', open: step.id === open, 'data-step': step.id },
@@ -160,7 +160,9 @@ export function showProcedure(app, main, name = '') {
                   if (other !== made && other instanceof HTMLDetailsElement) other.open = false;
                 }
               });
-              return h('li', {}, made);
+              const item = h('li', {}, made);
+              const lacks = step.number === 1 && prepare(work);
+              return lacks ? [item, lacks] : [item];
             }),
           ),
         ),
@@ -213,6 +215,31 @@ function progress(work) {
 }
 
 /**
+ * What to measure or look up, behind the first thing to do: by what settles it,
+ * each with the form on which it is typed.
+ * @param {Procedure} work
+ */
+function prepare(work) {
+  if (work.prepare.length === 0) return null;
+  return h(
+    'li',
+    { class: 'prepare' },
+    h('strong', {}, 'Measure or look up before you begin, by '),
+    ...work.prepare.flatMap((p, i) => [
+      `${i > 0 ? '; by ' : ''}${p.by ? lowered(p.by) : 'marks, papers, a look'}: `,
+      ...p.what.flatMap((what, n) => {
+        const asks = work.missing.find((m) => m.title === what && (m.gauge ?? '') === p.by);
+        return [n > 0 ? ', ' : '', h('a', { href: `#/sheet/${encodeURIComponent(asks?.calculation ?? '')}`, title: asks?.how }, lowered(what))];
+      }),
+    ]),
+    '.',
+  );
+}
+
+/** @param {string} title */
+const lowered = (title) => title.charAt(0).toLowerCase() + title.slice(1);
+
+/**
  * What to know before beginning.
  * @param {Procedure} work
  * @param {string[]} remedies
@@ -221,24 +248,6 @@ function about(work, remedies) {
   return [
     h('p', { class: 'printed-on' }, `${work.boat}, ${today()}`),
     ...work.remedies.map((r) => h('p', {}, r.text)),
-    work.missing.length > 0 &&
-      fold(
-        `Not known yet (${work.missing.length})`,
-        h(
-          'ul',
-          { class: 'missing' },
-          ...work.missing.map((m) =>
-            h(
-              'li',
-              {},
-              h('strong', {}, m.title),
-              ` for step ${m.steps.join(', ')}, on `,
-              h('a', { href: `#/sheet/${encodeURIComponent(m.calculation)}` }, m.sheet),
-              h('span', { class: 'how' }, `: ${m.how}${m.gauge ? ` Gauge: ${m.gauge}.` : ''}`),
-            ),
-          ),
-        ),
-      ),
     work.tools.length > 0 && fold(`Tools (${work.tools.length})`, h('p', {}, work.tools.join(', '), '.')),
     remedies.length > 1 &&
       h(

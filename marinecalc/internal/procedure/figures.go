@@ -3,7 +3,6 @@ package procedure
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/fastener"
@@ -31,14 +30,6 @@ type Figure struct {
 	Table       *sheet.Table  `json:"table,omitempty"`
 	Needs       []survey.Need `json:"needs,omitempty"` // to know it
 	Why         string        `json:"why,omitempty"`   // it is not known
-}
-
-// Missing is what figures of the steps need.
-type Missing struct {
-	survey.Need
-	Calculation string `json:"calculation"` // on whose form it can be typed
-	Sheet       string `json:"sheet"`
-	Steps       []int  `json:"steps"`
 }
 
 // Tightening is how a circle of bolts is tightened.
@@ -165,20 +156,6 @@ func (m *maker) behind(w *worked, p *contract.Property) []survey.Need {
 		}
 	}
 	return survey.HowTo(m.session, w.form, lacking)
-}
-
-// lack notes what a figure of a step needs.
-func (m *maker) lack(f Figure, step int) {
-	for _, n := range f.Needs {
-		i := slices.IndexFunc(m.out.Missing, func(x Missing) bool { return x.Calculation == f.Calculation && x.Input == n.Input })
-		if i < 0 {
-			i = len(m.out.Missing)
-			m.out.Missing = append(m.out.Missing, Missing{Need: n, Calculation: f.Calculation, Sheet: f.Sheet})
-		}
-		if x := &m.out.Missing[i]; !slices.Contains(x.Steps, step) {
-			x.Steps = append(x.Steps, step)
-		}
-	}
 }
 
 // tightening is how the coupling bolts are tightened: in passes, crosswise.

@@ -2,7 +2,8 @@
 // document to go by, step by step, filled with what is known of this boat. Its
 // files: procedure.go is the document and how it is made, figures.go the
 // figures of the boat's sheets, record.go what is read and written down,
-// ticks.go what has been ticked off, due.go when a step after the trial is due,
+// prepare.go what to measure or look up before beginning, ticks.go what has been
+// ticked off, close.go how a job ends, due.go when a step after the trial is due,
 // list.go which work there is.
 package procedure
 
@@ -38,6 +39,7 @@ type Procedure struct {
 	Moves    int       `json:"moves"`   // times that she goes ashore or afloat between the steps
 	Tools    []string  `json:"tools"`   // of all steps, each once
 	Missing  []Missing `json:"missing"` // what figures of the steps still need
+	Prepare  []Prepare `json:"prepare"` // the same, by what settles it
 	Drawings []Drawing `json:"drawings"`
 
 	Warnings problem.List `json:"warnings,omitempty"` // what of the boat file is kept and not used
@@ -283,6 +285,7 @@ func (m *maker) write() error {
 		}
 		m.out.Phases[at].Steps = append(m.out.Phases[at].Steps, m.step(n))
 	}
+	m.prepare()
 	return nil
 }
 
