@@ -32,6 +32,7 @@ type Input struct {
 	Spares        []Spare
 	FaultsPerYear quantity.Ratio
 	StrandsUsual  quantity.Ratio
+	LiftWait      quantity.Time
 }
 
 // DoneCare is care with its day.
@@ -111,6 +112,8 @@ type SpareLine struct {
 	PerPrice string // days a year for 100 of the money
 	PerMass  string // days a year for a kilo
 	LeadTime quantity.Time
+	Fit      string // where it is fitted
+	Because  string
 	For      string
 }
 
