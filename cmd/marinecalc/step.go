@@ -131,14 +131,6 @@ func joined(by string, parts ...string) string {
 	return strings.Join(there, by)
 }
 
-func numbers(list []int) string {
-	var words []string
-	for _, n := range list {
-		words = append(words, strconv.Itoa(n))
-	}
-	return strings.Join(words, ", ")
-}
-
 // inHours writes hours as people say them.
 func inHours(h float64) string {
 	if h < 1 {

@@ -15,8 +15,8 @@ import (
 )
 
 // mostPages is how much paper two pieces of work done together may take: 25
-// steps with their cautions, figures, pictures and boxes to write in.
-const mostPages = 12
+// steps with their cautions, figures, pictures and lines to write on.
+const mostPages = 6
 
 // keptSteps is what the browser keeps of the steps of the boat in hand.
 const keptSteps = `(boats.at(-1).boat.work?.steps ?? [])`

@@ -184,7 +184,13 @@ func withGauge(kind *quantity.Kind, row *rules.Row, si float64, between float64)
 func (in *inputs) dress(p *contract.Property, k *known) {
 	if k.text == "" {
 		k.text = k.word
-		if p.Kind != nil || k.word == "" {
+		switch half := (k.factor.High - k.factor.Low) / 2; {
+		case p.Kind == nil && k.word != "":
+		case k.origin == sheet.Earlier && half > 0: // to the digits that its own sheet shows
+			k.text = in.showTo(p, k.si, half)
+		case k.origin == sheet.Earlier:
+			k.text = in.showBare(p, k.si)
+		default:
 			k.text = in.show(p, k.si)
 		}
 	}

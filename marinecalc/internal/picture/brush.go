@@ -1,6 +1,10 @@
 package picture
 
-import "example.org/driveline/marinecalc/quantity"
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
 
 // Brush gives the drawings the unit system and the currency in force. It
 // prints a quantity as drawings do: a length in mm or in, unless another unit
@@ -27,10 +31,15 @@ func (b Brush) Single() Brush {
 	return b
 }
 
-// Print prints a value of a kind of quantity in the unit of each system.
+// Print prints a value of a kind of quantity in the unit of each system, to
+// three digits: a picture says no more than its sheet. Lengths and money keep
+// theirs, as they are cut and paid.
 func (b Brush) Print(kind string, si float64, metric, us string) string {
 	k, _ := quantity.Lookup(kind)
-	return k.Print(si, b.Units, metric, us)
+	if kind == "length" || kind == "money" {
+		return k.Print(si, b.Units, metric, us)
+	}
+	return string(k.In(metric, us).AppendTo(nil, si, math.Abs(si)/10, b.Units))
 }
 
 // Length prints a length in mm or in.
