@@ -137,13 +137,9 @@ func (in *inputs) showBare(p *contract.Property, si float64) string {
 	return in.show(p, si)
 }
 
-<<<<<<< HEAD
 // threeDigits are the kinds of what comes of loads and strengths.
 var threeDigits = map[string]bool{"ratio": true, "mass": true, "force": true, "torque": true, "energy": true, "power": true, "pressure": true,
-	"stress": true, "stiffness": true, "angular-stiffness": true, "inertia": true, "frequency": true, "volume-flow": true, "time": true, "area": true}
-=======
-const threeDigits = " ratio mass force torque energy power pressure stress stiffness angular-stiffness inertia frequency volume-flow velocity time area "
->>>>>>> b42661a (Print what another sheet gave, speeds and figures of drawings to the digits that they have; a card of the watch goes by what is due next)
+	"stress": true, "stiffness": true, "angular-stiffness": true, "inertia": true, "frequency": true, "volume-flow": true, "velocity": true, "time": true, "area": true}
 
 // showTo prints a value of the run to the digits that an accuracy of ± half
 // leaves it.

@@ -1,10 +1,6 @@
 package picture
 
-import (
-	"math"
-
-	"example.org/driveline/marinecalc/quantity"
-)
+import "example.org/driveline/marinecalc/quantity"
 
 // Brush gives the drawings the unit system and the currency in force. It
 // prints a quantity as drawings do: a length in mm or in, unless another unit
@@ -39,7 +35,7 @@ func (b Brush) Print(kind string, si float64, metric, us string) string {
 	if kind == "length" || kind == "money" {
 		return k.Print(si, b.Units, metric, us)
 	}
-	return string(k.In(metric, us).AppendTo(nil, si, math.Abs(si)/10, b.Units))
+	return string(k.In(metric, us).AppendFigures(nil, si, 3, b.Units))
 }
 
 // Length prints a length in mm or in.
