@@ -34,7 +34,7 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit, v *shee
 		byInput.Shares[p.Index], own = 1, true // the input itself is what is judged
 	}
 	var measured []spread.Measured
-	var gauges [][]rules.Row
+	var gauges [][]string // their names
 	for i, p := range r.in.form.Input.Properties {
 		m, rows, ok := r.measurable(i, p)
 		if ok {
@@ -57,9 +57,9 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit, v *shee
 			if m.Factor == s.GaugeFactor {
 				if v.SettleBy == nil {
 					in := r.in.form.Input.Properties[m.Factor]
-					v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Gauge: gauges[i][s.Gauge].Name}
+					v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Gauge: gauges[i][s.Gauge]}
 				}
-				ways = append(ways, fmt.Sprintf("read %s with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge].Name)))
+				ways = append(ways, fmt.Sprintf("read %s with this gauge: %s", r.called(m.Factor), strings.ToLower(gauges[i][s.Gauge])))
 			}
 		}
 	}
@@ -143,7 +143,7 @@ func (r *run) called(input int) string {
 
 // measurable gives an input's standard uncertainty with the gauge in hand,
 // and the gauges that read its kind of quantity.
-func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.Row, bool) {
+func (r *run) measurable(i int, p *contract.Property) (m spread.Measured, names []string, ok bool) {
 	kind, readBy, si := p.Kind, p.ReadBy, r.in.values[i].si
 	in := r.in.values[i].factor
 	if p.Items != nil {
@@ -161,23 +161,23 @@ func (r *run) measurable(i int, p *contract.Property) (spread.Measured, []rules.
 	if readBy == "" || kind == nil || in.Shape == spread.Exact {
 		return spread.Measured{}, nil, false
 	}
-	m := spread.Measured{Factor: i, InHand: in.StdDev()}
-	var rows []rules.Row
+	m = spread.Measured{Factor: i, InHand: in.StdDev()}
 	gauges := r.in.session.Book.Table(Gauges)
 	var inHand *rules.Row
 	if k := r.in.at(readBy); k != nil {
 		inHand = gauges.Find(k.word, r.in.lookup)
 	}
-	for _, row := range gauges.Rows.All() {
+	var row rules.Row // one for all
+	for _, row = range gauges.Rows.All() {
 		if !ReadsKind(row, kind) || inHand != nil && !ReadsAlike(&row, inHand) {
 			continue
 		}
 		if f, err := withGauge(kind, &row, si, p.Between); err == nil && f.Shape != spread.Exact {
 			m.Gauges = append(m.Gauges, f.StdDev())
-			rows = append(rows, row)
+			names = append(names, row.Name)
 		}
 	}
-	return m, rows, true
+	return m, names, true
 }
 
 // Gauges is the table whose rows are instruments.
