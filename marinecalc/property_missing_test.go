@@ -23,6 +23,8 @@ var standsForAnother = map[string]string{
 	"bearing-life/shaftAlloy":      bendsNot,
 	"bearing-life/shaftDiameter":   bendsNot,
 	"bolt-fit/spacerThickness":     "none given is none there",
+	"propeller-taper/pushUp":       "the fit by its push-up, and without it that by the torque of its nut",
+	"coupling-bore/pinchClamp":     "the clamp by itself, and without it that by the torque of the bolt",
 }
 
 const bendsNot = "a load from misalignment that was given stands by itself, where the bending of the shaft cannot be worked out"

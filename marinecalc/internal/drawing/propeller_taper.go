@@ -24,7 +24,7 @@ func PropellerTaper(in propeller.TaperInput, out propeller.TaperResult, b pictur
 	p.Rect(picture.Accent, small+2, middle-24, 16, 48)
 	p.Line(picture.Faint, 4, middle, 352, middle)
 	p.Text(picture.Ink, "start", 20, middle+4, b.Length(in.ShaftDiameter))
-	p.Text(picture.Ink, "start", 222, middle+4, b.Length(out.SmallEnd))
+	p.Text(picture.Ink, "end", small-6, middle+4, b.Length(out.SmallEnd))
 	p.Text(picture.Ink, "start", small+4, middle-52, "nut")
 	p.Arrow(picture.Warn, 40, 24, 20, 24)
 	p.Text(picture.Ink, "start", 44, 28, "push-up "+b.SmallLength(out.PushUpUsed))
