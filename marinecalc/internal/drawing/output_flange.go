@@ -13,7 +13,7 @@ import (
 // with the wear of a face.
 func OutputFlange(in flange.OutputInput, out flange.OutputResult, b picture.Brush) []sheet.Drawing {
 	const title = "Stack under the flange nut"
-	description := "From the shoulder of the shaft to the nut: bearing ring, hub, spacer."
+	description := "From the shoulder of the shaft to the nut."
 	if f := out.FittedClamp; f > 0 {
 		description += " Clamp when tightened " + b.Force(f) + "."
 	}
