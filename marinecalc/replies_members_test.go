@@ -203,7 +203,7 @@ func (w *walk) struc(where string, n node, of reflect.Type) {
 	fields := map[string]bool{}
 	for _, f := range reflect.VisibleFields(of) {
 		name, option, _ := strings.Cut(f.Tag.Get("json"), ",")
-		if f.Anonymous && name == "" || name == "-" {
+		if f.Anonymous && name == "" || name == "-" || !f.IsExported() {
 			continue
 		}
 		fields[name] = true

@@ -101,6 +101,8 @@ export interface Schema {
   followedTo?: number;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
+  /** How far off a figure may be that comes without accuracy and gauge: a row of the table of bare figures, or half of its last digit. */
+  bare?: string;
   /** In SI, from where on a result stands for what does not come. */
   never?: number;
 }

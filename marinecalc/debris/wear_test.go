@@ -65,16 +65,21 @@ func TestMoreWearLeavesLess(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 2))
 	for range 2000 {
 		in := tooth
-		in.WearDepth *= quantity.Length(0.1 + 60*r.Float64())
+		in.WearDepth = in.PartThickness * quantity.Length(0.001+0.98*r.Float64())
 		more := in
 		more.WearDepth *= quantity.Length(1.01)
 		a, b := measure(t, in), measure(t, more)
 		if b.WornMass <= a.WornMass || b.StrengthLeft > a.StrengthLeft || b.ThicknessLeft > a.ThicknessLeft || b.CaseLeft >= a.CaseLeft || b.TimeToLimit > a.TimeToLimit {
 			t.Fatalf("%+v then %+v", a, b)
 		}
-		if a.ThicknessLeft < 0 || a.TimeToLimit < 0 || in.WearDepth > in.PartThickness && a.StrengthLeft != 0 {
+		if a.ThicknessLeft < 0 || a.TimeToLimit < 0 {
 			t.Fatalf("%+v of %+v", a, in)
 		}
+	}
+	through := tooth
+	through.WearDepth = through.PartThickness
+	if out := measure(t, through); out.StrengthLeft != 0 || out.ThicknessLeft != 0 || out.TimeToLimit != 0 {
+		t.Errorf("worn through: %+v", out)
 	}
 }
 
