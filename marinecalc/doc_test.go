@@ -95,6 +95,7 @@ var namesWithTheIDTurnedRound = map[string]bool{
 	"shaft-torque":       true, // torque.Shaft
 	"coupling-alignment": true, // align.Coupling
 	"wear-debris":        true, // debris.Wear
+	"output-flange":      true, // flange.Output
 }
 
 func snakeOf(name string) string {

@@ -18,9 +18,10 @@ func TestEdgesOfEngagement(t *testing.T) {
 	edges := map[string]string{"/nominalDiameter": "(0, inf)", "/pitch": "about (0, 0.005)", "/engagementLength": "(0, inf)", "/tensileStrength": "(0, inf)",
 		"/threadShare": "(0, 1]", "/shearShare": "(0, 1]", "/tappedMinorDiameter": "about 0 or [0.00805, 0.01)", "/tappedDepth": "about 0 or [0.0135, inf)",
 		"/insertDiameter": "[0, inf)", "/insertPitch": "[0, inf)"}
-	for _, name := range []string{"lostThreads", "tappedTensileStrength", "preload"} {
+	for _, name := range []string{"lostThreads", "tappedTensileStrength"} {
 		edges["/"+name] = "[0, inf)"
 	}
+	edges["/preload"] = "about [0, 46391.6775215)" // 58.0 mm² (ISO 898-1) at 800 MPa
 	edges["/pitch"] = "(0, 0.005)"
 	parttest.Edges(t, tapped(), Engagement, edges)
 	in := tapped()

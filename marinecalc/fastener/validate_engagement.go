@@ -58,6 +58,9 @@ func (in *EngagementInput) validateHole(faults *problem.List) {
 	default:
 		faults.Add("/insert", "the insert is missing or unknown", "none, wire, solid", "")
 	}
+	if breaks := float64(StressArea(in.NominalDiameter, in.Pitch, in.ThreadForm)) * float64(in.TensileStrength); float64(in.Preload) >= breaks {
+		faults.Add("/preload", fmt.Sprintf("a clamp of %.4g kN breaks the bolt, which bears %.4g kN", float64(in.Preload)/1000, breaks/1000), fmt.Sprintf("below %.4g kN", breaks/1000), "the bolt preload works it out")
+	}
 	if depth := float64(in.TappedDepth); depth > 0 && depth < float64(in.EngagementLength)-math.Abs(p) {
 		faults.Add("/tappedDepth", fmt.Sprintf("a thread %s deep does not take %s of bolt", mm(depth), mm(float64(in.EngagementLength))), "the engaged length, or more", "a bolt that reaches the bottom clamps nothing")
 	}

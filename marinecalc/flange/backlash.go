@@ -201,6 +201,9 @@ func (in *BacklashInput) validate() error {
 		if !math.IsNaN(t) && math.IsNaN(a) && r.r == 0 {
 			faults.Add(r.radius, "the radius on which that travel was read is missing", "above 0", "from the shaft's middle to the dial or the mark")
 		}
+		if math.IsNaN(a) && r.r > 0 && t > math.Pi*float64(r.r) && !math.IsInf(t, 0) {
+			faults.Add(r.travel, "a travel of "+mm(t)+" on a radius of "+mm(float64(r.r))+" at the "+r.place+" is more than half a turn", "up to "+mm(math.Pi*float64(r.r)), "from one stop to the other; the radius from the shaft's middle to the dial or the mark")
+		}
 	}
 	if !in.Read() {
 		faults.Add("/atPropeller", "no free play was read", "an angle or a travel at one place at least", "engine held, in gear, turned by hand from stop to stop")

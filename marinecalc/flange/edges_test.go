@@ -14,7 +14,7 @@ func TestEdgesOfOutput(t *testing.T) {
 		"/nominalDiameter": "any", "/pitch": "any", // what the thread leaves is tried below
 		"/torqueScatter": "(0, inf)", "/turnScatter": "(0, inf)", "/shaftModulus": "(0, inf)", "/stackModulus": "(0, inf)",
 		"/seatDiameter": "any",
-		"/nutTorque":    "(0, inf)", "/nutTurn": given, "/looseningTorque": given, "/nutFactor": "(0, inf)",
+		"/nutTorque":    "about (0, 41118.70533)", "/nutTurn": "about [0, 5.36165146213)", "/looseningTorque": "about [0, 41118.70533)", "/nutFactor": "(0, inf)",
 		"/nutFaceDiameter": "0 or (0.03, inf)", "/hubDiameter": "0 or (0.03, inf)", "/ringDiameter": "0 or (0.03, inf)", "/spacerDiameter": "0 or (0.03, inf)", "/faceDiameter": "0 or (0.03, inf)",
 		"/shaftBore": "about [0, 0.0221596965)", "/threadInside": "about [0, 0.064]",
 		"/hubLength": "[-0.0003, inf)", "/ringLength": "[-0.0003, inf)", "/spacerLength": "[-0.0003, inf)",
@@ -49,12 +49,12 @@ func TestEdgesOfOutput(t *testing.T) {
 
 func TestEdgesOfRunOut(t *testing.T) {
 	in := RunOutInput{FaceRunOut: 0.0001, FaceAt: 1, RimRunOut: 0.0001, RimAt: 2, FaceRunOutMoved: 0.00005, FaceAtMoved: 3, RimRunOutMoved: 0.00005, RimAtMoved: 4,
-		SplineTeeth: 20, TeethMoved: 7, FaceReadDiameter: 0.1}
+		SplineTeeth: 20, TeethMoved: 7, FaceReadDiameter: 0.1, CouplingDiameter: 0.11}
 	read, at := "NaN or [-0.0003, inf)", "NaN or (-inf, inf)"
 	parttest.Edges(t, in, RunOut, map[string]string{
 		"/faceRunOut": read, "/rimRunOut": read, "/faceRunOutMoved": read, "/rimRunOutMoved": read,
 		"/faceAt": at, "/rimAt": at, "/faceAtMoved": at, "/rimAtMoved": at,
-		"/splineTeeth": "[0, 200]", "/teethMoved": "any", "/faceReadDiameter": "[0, inf)",
+		"/splineTeeth": "[0, 200]", "/teethMoved": "any", "/faceReadDiameter": "about [0, 0.121)", "/couplingDiameter": "[0, inf)",
 	})
 	in.TeethMoved = 40
 	_, err := RunOut(in)
@@ -87,4 +87,9 @@ func TestEdgesOfBacklash(t *testing.T) {
 	parttest.RefusedAt(t, err, "/radiusAtFlange")
 	none.RadiusAtFlange = 0.05
 	parttest.Must(t, Backlash, none)
+	none.TravelAtFlange = 0.157 // half a turn is π·0.05 m
+	parttest.Must(t, Backlash, none)
+	none.TravelAtFlange = 0.158
+	_, err = Backlash(none)
+	parttest.RefusedAt(t, err, "/travelAtFlange")
 }

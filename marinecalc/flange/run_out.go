@@ -31,6 +31,7 @@ type RunOutInput struct {
 	TeethMoved  int // by which the flange was moved on, clockwise looking forward; optional
 
 	FaceReadDiameter quantity.Length // on which the face was read; optional
+	CouplingDiameter quantity.Length // outside of the flange, which FaceReadDiameter does not go past; optional
 }
 
 // RunOutResult is what RunOut finds. NaN marks a figure for which a
@@ -59,6 +60,10 @@ const (
 	BothRunOut     = "both"
 	OnePosition    = "one-position"
 )
+
+// pastRim is how far a rule and a nominal size may take the diameter that was
+// read past the flange's own.
+const pastRim = 1.1
 
 // mostlyOne is the share from which one of the two is called the cause.
 const mostlyOne = 0.7
@@ -208,5 +213,9 @@ func (in *RunOutInput) validate() error {
 		faults.Add("/teethMoved", fmt.Sprintf("%d teeth on a spline of %d is where it was", in.TeethMoved, n), "another position", "about a third of the way round tells most")
 	}
 	faults.NotNegative("/faceReadDiameter", "diameter on which the face was read", float64(in.FaceReadDiameter))
+	faults.NotNegative("/couplingDiameter", "diameter of the flange", float64(in.CouplingDiameter))
+	if read, flange := float64(in.FaceReadDiameter), float64(in.CouplingDiameter); flange > 0 && read > pastRim*flange {
+		faults.Add("/faceReadDiameter", "a flange of "+mm(flange)+" has no face at "+mm(read), "up to "+mm(flange), "twice the distance of the dial from the shaft's middle")
+	}
 	return faults.Err()
 }

@@ -114,6 +114,7 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 	if seat < d3 {
 		faults.Add("/seatDiameter", "a stack with a bore of "+mm(seat)+" does not go over a thread of "+mm(d), "about "+mm(d)+" or more", "the shaft inside the hub, at the root of its spline")
 	}
+	in.validateTightening(faults, d3)
 	if in.NutTorque == 0 && in.NutTurn == 0 {
 		faults.Add("/nutTorque", "neither torque nor turn of the nut is known", "above 0", "the gearbox maker's torque for this nut")
 	}
@@ -136,6 +137,30 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 		faults.Add("/threadInside", mm(t)+" of thread do not go into a stack of "+mm(l), "0, up to the stack's length", "")
 	}
 	in.validateBar(faults)
+}
+
+const (
+	strongest  = 2.5e9 // Pa, above the yield strength of any steel: maraging steels have about 2.4 GPa, from memory
+	faceShare  = 10    // torque of the nut over what of it twists its thread, more than any face takes
+	mostStrain = 0.02  // of a stack, beyond what any steel gives before it yields: strongest over 207 GPa is 0.012
+)
+
+// validateTightening lists what no shaft bears, whatever its steel: it would
+// have any clamp that one types.
+func (in *OutputInput) validateTightening(faults *problem.List, root float64) {
+	most := faceShare * math.Pi / 12 * root * root * root * strongest / math.Sqrt(3) // the root twisted through
+	for _, c := range [...]struct {
+		where string
+		v     float64
+	}{{"/nutTorque", float64(in.NutTorque)}, {"/looseningTorque", float64(in.LooseningTorque)}} {
+		if c.v > most {
+			faults.Add(c.where, fmt.Sprintf("%.4g N·m would twist a thread of %s off its shaft", c.v, mm(float64(in.NominalDiameter))), fmt.Sprintf("up to %.3g N·m", most), "mind the unit and the thread")
+		}
+	}
+	stack := float64(in.HubLength + in.RingLength + in.SpacerLength)
+	if drawn := float64(in.NutTurn) / (2 * math.Pi) * float64(in.Pitch); stack > 0 && drawn > mostStrain*stack {
+		faults.Add("/nutTurn", "a turn that draws "+mm(drawn)+" out of a stack of "+mm(stack)+" tears the shaft", "up to "+strconv.FormatFloat(360*mostStrain*stack/float64(in.Pitch), 'f', 0, 64)+"°", "from snug, with the whole stack seated")
+	}
 }
 
 func (in *OutputInput) validateBar(faults *problem.List) {

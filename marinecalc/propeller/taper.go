@@ -23,7 +23,8 @@ import (
 // the cone and the propeller's pull together; the nut counts for nothing once
 // the hub is home, and neither does the thrust ahead, which presses it on: the
 // safe side. The key is not added to the friction, since it bears only when
-// that has gone; the greater of them holds.
+// that has gone; the greater of them holds. Where the pull alone takes the hub
+// off its cone neither holds: the key does not keep it on the shaft.
 //
 // The stress in the hub is of hoop tension and pressure together at the bore,
 // by the distortion energy; the keyway in it raises it further and is not
@@ -131,6 +132,9 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 		pull = 0
 	}
 	astern := max(c.Slip(out.Pressed, pull), in.KeyTorque)
+	if pull > max(0, c.Pull(out.Pressed)) { // the hub is off, and its keyway with it
+		astern = 0
+	}
 	margin := func(torque quantity.Torque) quantity.Ratio {
 		by := over(astern, torque)
 		if !told && by >= 1 && in.KeyTorque < torque {

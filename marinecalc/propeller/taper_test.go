@@ -126,6 +126,31 @@ func TestTaperIsSilentOfWhatIsNotKnown(t *testing.T) {
 	parttest.Within(t, "self-holding", out.SelfHolding, 1, 1e-12)
 }
 
+// A pull astern takes from the friction left for the torque; beyond what draws
+// the hub off its cone nothing is left, key or not.
+func TestPullTakesTheHubOff(t *testing.T) {
+	in := fitted()
+	in.KeyTorque, in.ThrustAstern = 0, 1
+	off := parttest.Must(t, Taper, in).PullOff
+	last := math.Inf(1)
+	for _, share := range []float64{0.1, 0.5, 0.9, 0.999} {
+		in.ThrustAstern = quantity.Force(share) * off
+		held := float64(parttest.Must(t, Taper, in).SlipAstern)
+		if !(held > 0 && held < last) {
+			t.Errorf("at %g of the pull-off force: %g N·m, %g before", share, held, last)
+		}
+		last = held
+	}
+	in.KeyTorque = 5000
+	if out := parttest.Must(t, Taper, in); out.SlipAstern != 5000 || !(out.MarginAstern > 1) {
+		t.Errorf("a hub that is still on: %g N·m, margin %g", out.SlipAstern, out.MarginAstern)
+	}
+	in.ThrustAstern = 1.001 * off
+	if out := parttest.Must(t, Taper, in); out.SlipAstern != 0 || out.MarginAstern != 0 || out.MarginPeak != 0 || !(out.MarginAhead > 1) || !(out.BareMargin < 1) {
+		t.Errorf("a hub that is off: %+v", out)
+	}
+}
+
 func TestTaperAllocatesNothing(t *testing.T) {
 	in := fitted()
 	parttest.NoAllocations(t, func() { Taper(in) })
