@@ -98,6 +98,8 @@ func TestLimitsOfBacklash(t *testing.T) {
 		{"backlash-hub-negative", `"atFlange":"2 ± 0.1 °","atOutputShaft":"1 ± 0.1 °"`, ""},
 		{"backlash-coupling-negative", `"atShaft":"1 ± 0.1 °","atFlange":"2 ± 0.1 °"`, "beyond"},
 		{"backlash-propeller-negative", `"atPropeller":"1 ± 0.1 °","atShaft":"2 ± 0.1 °"`, "beyond"},
+		{"backlash-total-negative", `"atPropeller":"2.5 ± 0.1 °","handTorque":"150 N·m","shaftLength":"1.8 m","shaftDiameter":"30 mm"`, "beyond"},
+		{"backlash-total-negative", `"atPropeller":"2.5 ± 0.1 °","handTorque":"8 N·m","shaftLength":"1.8 m","shaftDiameter":"30 mm"`, ""},
 		{"backlash-grows-back", `"atPropeller":"1 ± 0.1 °","earlierAtPropeller":"2 ± 0.1 °"`, "beyond"},
 	} {
 		s := testboat.Run(t, "backlash", `{`+c.input+`}`, marinecalc.Options{})
