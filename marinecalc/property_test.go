@@ -319,10 +319,21 @@ func TestMetricAndUSAgree(t *testing.T) {
 			return
 		}
 		held++
+		alike, nothing := 1e-9, 1e-15
+		if f.ID == "shaft-whirl" {
+			// Its modes are found by rounds until 1/ω² changes by less than 1e-7
+			// (settled in shaft/beam.go). A length that differs in its last bit may
+			// take a round more, and a margin is what is left of two speeds.
+			alike, nothing = 2e-7, 2e-7
+		}
 		same := func(what string, x, y *float64) {
 			t.Helper()
-			if (x == nil) != (y == nil) || x != nil && math.Abs(*x-*y) > 1e-9*math.Max(math.Abs(*x), math.Abs(*y))+1e-15 {
-				t.Errorf("%s, %s: %v in metric units, %v in US ones", f.ID, what, x, y)
+			switch {
+			case x == nil && y == nil:
+			case x == nil || y == nil:
+				t.Errorf("%s, %s: told in metric units %v, in US ones %v", f.ID, what, x != nil, y != nil)
+			case math.Abs(*x-*y) > alike*math.Max(math.Abs(*x), math.Abs(*y))+nothing:
+				t.Errorf("%s, %s: %v in metric units, %v in US ones", f.ID, what, *x, *y)
 			}
 		}
 		for i := range a.Results {

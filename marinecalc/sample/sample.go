@@ -4,6 +4,7 @@ package sample
 
 import (
 	"encoding/json"
+	"maps"
 	"math/rand/v2"
 	"slices"
 
@@ -164,7 +165,8 @@ func (g *Source) list(p *contract.Property) any {
 	for i, item := range example {
 		entry := map[string]any{}
 		fields, _ := item.(map[string]any)
-		for name, v := range fields {
+		for _, name := range slices.Sorted(maps.Keys(fields)) { // in one order, so that a seed gives the same input each time
+			v := fields[name]
 			entry[name] = v
 			if part := p.Items.Child(name); part != nil && part.Kind != nil {
 				if si, ok := number(part, v); ok {

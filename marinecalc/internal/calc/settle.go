@@ -77,10 +77,27 @@ func (r *run) settle(p *contract.Property, j judged, limit spread.Limit, v *shee
 		return finestGauge
 	case s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].ReadBy != "" || s.Blocker >= 0 && r.in.form.Input.Properties[s.Blocker].Items != nil:
 		return "It lies so close to the limit that none of the gauges known here can settle it."
+	case own && p.ReadBy == "" && p.Kind != nil && p.Kind.Name != "temperature" && !math.IsNaN(narrower(j.si, limit)):
+		return "To settle it, find it more surely than to ± " + r.in.show(p, narrower(j.si, limit)) + " and type its ±."
 	case s.Blocker >= 0:
 		return "No gauge settles it: most of what is left of the spread comes from " + r.called(s.Blocker) + r.replaceable(s.Blocker) + "."
 	}
 	return r.leading(byInput.Shares)
+}
+
+// narrower is how far a value lies from the side of its limit that it is nearest
+// to: within a smaller ± it lies on one side. It is NaN of one right on it.
+func narrower(si float64, limit spread.Limit) float64 {
+	away := math.Inf(1)
+	for _, bound := range []float64{limit.Min, limit.Max} {
+		if !math.IsNaN(bound) {
+			away = min(away, math.Abs(si-bound))
+		}
+	}
+	if away == 0 || math.IsInf(away, 0) {
+		return math.NaN()
+	}
+	return away
 }
 
 // lopsided is by how much of its standard deviation a range may lie off its
