@@ -27,6 +27,9 @@ type Caution struct {
 // proposes nothing that runs the shaft.
 const StopNow = "fault-stop-now"
 
+// Hazards are the ids of the cautions that a row names in a column of that name.
+func (r Row) Hazards() []string { return strings.Fields(r.Values.Of("hazards").Text) }
+
 // InShort is the first statement of a caution: what can hurt.
 func (c Caution) InShort() string {
 	end := len(c.Text)

@@ -68,7 +68,8 @@ func TestTheShaftIsStoppedBeforeTheGlandNuts(t *testing.T) {
 
 // What is done for a calculation decides of what its sheet warns: no reading
 // beside a running engine without carbon monoxide by name, and no bolt
-// arithmetic with it. What the fault finding warns of goes by what it proposes.
+// arithmetic with it. What the fault finding, a sea
+// trial and the care warn of goes by what they propose.
 func TestSheetsWarnOfTheirWork(t *testing.T) {
 	b := Standard()
 	has := func(calculation, words string) bool {
@@ -79,8 +80,8 @@ func TestSheetsWarnOfTheirWork(t *testing.T) {
 		words string // of the caution
 		of    []string
 	}{
-		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush", "sea-trial"}},
-		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "shaft-torque", "bearing-life", "sea-trial", "shaft-whirl"}},
+		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush"}},
+		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "shaft-torque", "bearing-life", "shaft-whirl"}},
 		{`start the engine while hands`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "output-flange", "flange-run-out", "backlash"}},
 		{`never crank or start`, []string{"coupling-alignment", "mount-moves", "shaft-droop", "output-flange", "flange-run-out"}},
 		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out"}},

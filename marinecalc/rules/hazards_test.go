@@ -2,6 +2,7 @@ package rules
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -136,9 +137,52 @@ func TestEveryCautionIsShown(t *testing.T) {
 		}
 	}
 	shown[StopNow] = true
+	var cautions []Caution
+	for _, c := range b.AllCautions().All() {
+		cautions = append(cautions, c)
+	}
+	for _, name := range b.Tables() {
+		for _, r := range b.Table(name).Rows.All() {
+			for _, id := range r.Hazards() {
+				shown[id] = true
+				if !slices.ContainsFunc(cautions, func(c Caution) bool { return c.ID == id }) {
+					t.Errorf("%s of %s has the hazard %s, and there is no such caution", r.ID, name, id)
+				}
+			}
+		}
+	}
 	for _, c := range b.AllCautions().All() {
 		if c.Calculations.Len() == 0 && !shown[c.ID] {
 			t.Errorf("nothing shows the caution %s", c.ID)
+		}
+	}
+}
+
+// A stage of the trial at which the engine runs or idles warns of carbon
+// monoxide, each of the turning shaft, and a start or a move astern of who may
+// be in the water; care read under way of the first two, and what opens the raw
+// water of that.
+func TestRowsWarnOfTheirWork(t *testing.T) {
+	named := func(r Row, id string) bool { return slices.Contains(r.Hazards(), id) }
+	for _, r := range Standard().Table("trial-stages").Rows.All() {
+		do := r.Values.Of("do").Text
+		runs := r.Values.Of("lever").Text != "stopped" || strings.Contains(do, "idling")
+		if named(r, "trial-carbon-monoxide") != runs || !named(r, "trial-turning-shaft") {
+			t.Errorf("stage %s: %v", r.ID, r.Hazards())
+		}
+		if astern := r.Values.Of("lever").Text == "astern"; astern && !named(r, "trial-swimmers") {
+			t.Errorf("stage %s: %v", r.ID, r.Hazards())
+		}
+	}
+	underWay := regexp.MustCompile(`(?i)under way|cruising speed|engine speeds`)
+	rawWater := regexp.MustCompile(`Seacock shut`)
+	for _, r := range Standard().Table("service-intervals").Rows.All() {
+		how := r.Values.Of("how").Text
+		if runs := underWay.MatchString(how); named(r, "carbon-monoxide") != runs || named(r, "turning-shaft") != runs {
+			t.Errorf("care %s (%q): %v", r.ID, how, r.Hazards())
+		}
+		if named(r, "service-raw-water") != rawWater.MatchString(how) {
+			t.Errorf("care %s (%q): %v", r.ID, how, r.Hazards())
 		}
 	}
 }

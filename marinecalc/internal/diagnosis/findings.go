@@ -132,8 +132,10 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 		cause := f.causes.At(first)
 		out.Cause, out.LeadingCause, out.Known, out.Probability = cause.ID, cause.Title, f.known(first), f.shown(first)
 		out.ConfirmBy = f.confirm(cause)
-		if f.belief.Cause[first] >= f.figure("sure-open") { // under even odds it is to be looked at, not cured
+		if f.belief.Cause[first] >= f.figure("sure-open") {
 			out.Remedies = f.remedies(cause)
+		} else { // under even odds it is to be looked at, not cured
+			out.LeadingCause = notClear + "“" + cause.Title + "”"
 		}
 		out.CannotPart = f.cannotPart(order, in.Lies)
 		out.MadeBy = f.madeBy(first, in.Lies)

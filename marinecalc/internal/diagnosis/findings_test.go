@@ -40,7 +40,7 @@ func TestSheetOfTheFaultFinding(t *testing.T) {
 		}
 		weight = w
 	}
-	if len(s.Drawings) != 1 || !strings.Contains(s.Drawings[0].Description, s.Result("leadingCause").Text) {
+	if len(s.Drawings) != 1 || !strings.Contains(s.Drawings[0].Description, s.Cell("ranking", 0, "name").Text) {
 		t.Errorf("drawings: %+v", s.Drawings)
 	} else if what := testboat.WellFormed(s.Drawings[0].SVG); what != "" {
 		t.Error(what)

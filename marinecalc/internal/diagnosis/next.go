@@ -185,16 +185,38 @@ func (f *finder) leads(order []int) bool {
 // forbids it is among the leaders, or an answer does, until what it points to
 // was looked at.
 func (f *finder) heldBack() string {
-	var words []string
-	for c, cause := range f.causes.All() {
-		if cause.KeepStill != "" && f.told(c) {
-			words = append(words, keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)))
+	var words, parts []string
+	told := map[int]bool{} // causes that a reason already stands for
+	cause := func(c int) {
+		cause := f.causes.At(c)
+		if cause.KeepStill == "" || !f.told(c) || told[c] || slices.Contains(parts, cause.Part) {
+			return
 		}
+		told[c] = true
+		parts = append(parts, cause.Part)
+		words = append(words, keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)))
+	}
+	for _, c := range f.belief.Found {
+		cause(c)
 	}
 	for q, e := range f.evidence.All() {
-		if e.KeepStill != "" && f.answers[q] == bayes.Yes && f.pointsToUnseen(q) {
-			words = append(words, keepStill(e.KeepStill, "“"+e.Title+"” yes"))
+		if e.KeepStill == "" || f.answers[q] != bayes.Yes || !f.pointsToUnseen(q) {
+			continue
 		}
+		repeats := false
+		for c := range f.written.Yes {
+			repeats = repeats || told[c] && f.isFound(c) && f.strongly(q, c)
+		}
+		if repeats {
+			continue
+		}
+		for c := range f.written.Yes {
+			told[c] = told[c] || f.strongly(q, c)
+		}
+		words = append(words, keepStill(e.KeepStill, "“"+e.Title+"” yes"))
+	}
+	for _, c := range bayes.Rank(f.belief.Cause) {
+		cause(c)
 	}
 	if len(words) == 0 {
 		return ""
@@ -209,12 +231,16 @@ func keepStill(why, by string) string { return strings.TrimSuffix(why, ".") + " 
 // for and not found.
 func (f *finder) pointsToUnseen(q int) bool {
 	for c := range f.written.Yes {
-		weight := 10 * math.Log10(f.written.Yes[c][q]/f.written.Leak[q])
-		if s := f.settler[c]; weight >= f.figure("weight-strong") && s >= 0 && f.answers[s] != bayes.No {
+		if s := f.settler[c]; f.strongly(q, c) && s >= 0 && f.answers[s] != bayes.No {
 			return true
 		}
 	}
 	return false
+}
+
+// strongly tells whether a yes is strong evidence for a cause by itself.
+func (f *finder) strongly(q, c int) bool {
+	return 10*math.Log10(f.written.Yes[c][q]/f.written.Leak[q]) >= f.figure("weight-strong")
 }
 
 // worst is the gravest caution of a question that no precaution takes away.

@@ -116,3 +116,21 @@ func TestNothingIsOpenedWhileNothingPoints(t *testing.T) {
 		t.Error("nothing to look at for a vibration")
 	}
 }
+
+// Why the shaft stands is said once: what was found or seen stands for what it
+// points to, and another part has a reason of its own.
+func TestTheReasonToKeepStillIsSaidOnce(t *testing.T) {
+	for _, c := range []struct {
+		what    string
+		answers []diagnosis.Symptom
+		reasons int
+	}{
+		{"dry gland", yes("gland-hot", "gland-no-drip", "gland-drawn-up"), 1},
+		{"dry gland, found", yes("gland-hot", "gland-no-drip", "gland-drawn-up", "gland-ease"), 1},
+		{"dry gland and loose bolts", yes("gland-hot", "gland-no-drip", "gland-drawn-up", "gland-ease", "coupling-bolt-turns"), 2},
+	} {
+		if out := found(t, marinecalc.Options{}, c.answers...); strings.Count(out.HeldBack, " (“") != c.reasons {
+			t.Errorf("%s: %q", c.what, out.HeldBack)
+		}
+	}
+}

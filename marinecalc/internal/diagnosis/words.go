@@ -44,6 +44,10 @@ func percent(p float64) string { return fmt.Sprintf("%.0f %%", 100*p) }
 // NothingPoints stands in the place of the first cause where there is none.
 const NothingPoints = "nothing points anywhere"
 
+// notClear stands before the name of the first cause while it is less likely
+// than not.
+const notClear = "not clear yet; to look at first: "
+
 // pointsNowhere tells whether no cause is worth a name: nothing was answered
 // with yes, and the others together are likelier than the first one.
 func (f *finder) pointsNowhere(p float64) bool {

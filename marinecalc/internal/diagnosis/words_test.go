@@ -81,3 +81,14 @@ func TestNothingAnsweredIsSaid(t *testing.T) {
 		t.Errorf("%q, %v", out.HowSure, out.Surprise)
 	}
 }
+
+// Under even odds nothing is said to lead.
+func TestUnderEvenOddsNothingLeads(t *testing.T) {
+	for _, answers := range [][]diagnosis.Symptom{yes("knock-into-gear"), yes("gland-hot", "gland-no-drip", "gland-drawn-up"), yes("damper-seen")} {
+		out := found(t, marinecalc.Options{}, answers...)
+		even := out.Known == "found" || float64(out.Probability) >= 0.5
+		if clear := !strings.HasPrefix(out.LeadingCause, "not clear yet"); clear != even || !strings.Contains(out.LeadingCause, out.Ranking[0].Name) {
+			t.Errorf("%v: %q with %v", answers, out.LeadingCause, out.Probability)
+		}
+	}
+}

@@ -3,6 +3,7 @@ package rulefile
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -91,11 +92,39 @@ func (c *checker) cautions() {
 	}
 }
 
-// isHazard tells whether a step or a question, of the book or of the file, has
+// isCaution tells whether the book or the file has a caution of that id.
+func (c *checker) isCaution(id string) bool {
+	for _, row := range c.rows("cautions") {
+		if text(row, "id") == id {
+			return true
+		}
+	}
+	for _, known := range c.book.AllCautions().All() {
+		if known.ID == id {
+			return true
+		}
+	}
+	return false
+}
+
+// isHazard tells whether a row of a table, a step or a question, of the book or of the file, has
 // the caution of that id among its hazards.
 func (c *checker) isHazard(id string) bool {
 	if id == rules.StopNow {
 		return true
+	}
+	for _, row := range c.rows("rows") {
+		values, _ := row["values"].(map[string]any)
+		if slices.Contains(strings.Fields(text(values, "hazards")), id) {
+			return true
+		}
+	}
+	for _, name := range c.book.Tables() {
+		for _, row := range c.book.Table(name).Rows.All() {
+			if slices.Contains(row.Hazards(), id) {
+				return true
+			}
+		}
 	}
 	for kind, members := range map[string][]string{"steps": {"hazards"}, "evidence": {"hazards", "dangers"}, "causes": {"dangers"}} {
 		for _, row := range c.rows(kind) {

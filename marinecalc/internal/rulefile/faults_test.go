@@ -58,6 +58,7 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"a column", row("bolt-grades", `"values": {"proofStrenght": "600 MPa"}`), "/rows/0", `"proofStrenght" is not one of its columns`},
 		{"a column of its own that nothing takes", `{"table": "bolt-grades", "columns": {"proofStrenght": "stress"}, "rows": [{"id": "yard-own", "values": {"proofStrenght": "600 MPa"}, ` + backing + `}]}`, "/columns/proofStrenght", `did you mean "proofStrength"?`},
 		{"a column of another kind", `{"table": "bolt-grades", "columns": {"proofStrength": "force"}, "rows": [{"id": "yard-own", "values": {"proofStrength": "600 N"}, ` + backing + `}]}`, "/columns/proofStrength", "is a stress there"},
+		{"a hazard that is no caution", row("trial-stages", `"name": "Ours", "values": {"lever": "ahead", "speed": "idle", "minutes": "5 min", "do": "D", "stop": "S", "hazards": "trial-swimmers trial-sharks"}`), "/rows/0/values/hazards", `there is no caution "trial-sharks"`},
 		{"a figure that no input takes", row("bolt-grades", `"values": {"proofStrength": "600000 GPa"}`), "/rows/0/values/proofStrength", "lies where no input takes it"},
 		{"a usual value that nothing takes", row("usual-values", `"pick": "mount-prelod", "values": {}`), "/rows/0", "there is no input that takes the usual value"},
 		{"a row behind another", `{"table": "bolt-grades", "rows": [{"id": "yard-a", "pick": "yard", "values": {"proofStrength": "600 MPa"}, ` + backing + `}, {"id": "yard-b", "pick": "yard", "values": {"proofStrength": "700 MPa"}, ` + backing + `}]}`, "/rows/1", "never applies: row yard-a has the same pick"},

@@ -55,6 +55,11 @@ func (c *checker) table() {
 		for column, raw := range values {
 			c.value(where+contract.Pointer([]string{"values", column}), takers[column], raw)
 		}
+		for _, id := range strings.Fields(text(values, "hazards")) {
+			if !c.isCaution(id) {
+				c.unknown(where+"/values/hazards", "caution", id, nil)
+			}
+		}
 		c.whole(where, row, values, t)
 		if name == calc.Gauges {
 			c.gauge(where, values)

@@ -77,7 +77,12 @@ type Result struct {
 	Signature          string
 	Protocol           [mostStages]StageLine
 	Checks             [mostChecks]CheckLine
+	hazards            []string // ids of cautions: of the stages still to run, or that the shaft stands
 }
+
+// Hazards are the cautions of the stages that are still to run. Where the shaft
+// must not run that caution stands alone.
+func (r Result) Hazards() []string { return r.hazards }
 
 const (
 	mostStages = 16

@@ -61,3 +61,34 @@ func TestLooseOnTheShaftKeepsItStill(t *testing.T) {
 		}
 	}
 }
+
+// In front stand the cautions of the stages still to run: all before the first,
+// none once it is passed, and where the shaft stands that alone.
+func TestCautionsAreOfWhatIsStillToRun(t *testing.T) {
+	cold := `{"stage":"cold","dripRate":"2 drips/min","leaks":"none","marks":"in-line"}`
+	for _, c := range []struct {
+		name, runs, readings string
+		want                 []string
+	}{
+		{"not run", "", "", []string{"Carbon monoxide", "Nothing is touched", "nobody in the water", "Two aboard", "doubled lines"}},
+		{"passed", whole, "", nil},
+		{"the last stage open", strings.Replace(whole, ","+cold, "", 1), "", []string{"Nothing is touched"}},
+		{"loose bolts", "", `{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}`, []string{"The shaft stays still"}},
+		{"loose bolts after a trial", whole, `{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}`, []string{"The shaft stays still"}},
+	} {
+		trial := ""
+		if c.runs != "" {
+			trial = `"seaTrial":{"date":"2026-05-01","tachometer":"optical-tachometer","runs":` + c.runs + `},`
+		}
+		s := testboat.RunOn(t, `{"name":"Tern","engine":{"idleSpeed":"800 rpm","speed":"3000 rpm"},"gearbox":{"ratioAhead":2,"ratioAstern":"2.5"},"gland":{"packing":"flax"},`+trial+`"readings":[`+c.readings+`]}`, "sea-trial", `{}`)
+		if len(s.Cautions) != len(c.want) {
+			t.Errorf("%s: %d cautions, want %d: %+v", c.name, len(s.Cautions), len(c.want), s.Cautions)
+			continue
+		}
+		for i, want := range c.want {
+			if !strings.Contains(s.Cautions[i].Text, want) {
+				t.Errorf("%s: %q, want %q", c.name, s.Cautions[i].Text, want)
+			}
+		}
+	}
+}

@@ -3,10 +3,12 @@ package seatrial
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -18,6 +20,12 @@ func (t *trial) words() {
 	stands := whole == proof.Pass && still == "" && found == "" && since == ""
 	if whole == proof.Pass && !stands {
 		whole = proof.LookAgain
+	}
+	switch {
+	case still != "":
+		out.hazards = []string{rules.StopNow}
+	case !stands:
+		out.hazards = t.hazards(since != "" || found != "")
 	}
 	out.Outcome = string(whole)
 	out.Fails = quantity.Ratio(math.NaN())
@@ -66,6 +74,24 @@ func (t *trial) words() {
 	if t.in.By != "" && t.in.Date != "" {
 		out.Signature = t.in.By + ", " + t.in.Date
 	}
+}
+
+// hazards are the cautions of the stages that are open: one with a reading that
+// did not pass, or every one where the whole is run again.
+func (t *trial) hazards(again bool) (ids []string) {
+	for _, stage := range t.stages() {
+		open := again
+		for i := range t.out.Checks {
+			c := &t.out.Checks[i]
+			open = open || c.Stage == stage.Name && c.Word != string(proof.Pass) && c.Word != string(proof.Noted)
+		}
+		for _, id := range stage.Hazards() {
+			if open && !slices.Contains(ids, id) {
+				ids = append(ids, id)
+			}
+		}
+	}
+	return ids
 }
 
 // pitch says what the speed at full throttle tells of the propeller: a code.

@@ -100,7 +100,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	}
 	points := ""
 	if cause, sure := out.Result("leadingCause"), out.Result("probability"); cause != nil && cause.Text != diagnosis.NothingPoints {
-		points = " It points to: " + cause.Text
+		points = " It points to: " + out.Cell("ranking", 0, "name").Text
 		if sure != nil {
 			points += " (" + sure.Text + ")"
 		}
@@ -246,7 +246,7 @@ func (s *Survey) choice() *Choice {
 	suspected := false
 	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" {
 		suspected = true
-		parts = append(parts, "suspected: "+text(diagnosis.FaultFinding, "leadingCause")+" ("+text(diagnosis.FaultFinding, "probability")+")")
+		parts = append(parts, "suspected: "+s.sheet(diagnosis.FaultFinding).Cell("ranking", 0, "name").Text+" ("+text(diagnosis.FaultFinding, "probability")+")")
 	}
 	if table := s.sheet("work-plan").Table("schedule"); c.Planned != "" && (table == nil || len(table.Rows) == 0) {
 		c.Decided = "" // nothing is to be done, so that nothing was decided

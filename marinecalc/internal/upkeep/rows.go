@@ -42,8 +42,42 @@ func (k *keeper) list() {
 		return a.when.Day < b.when.Day
 	})
 	for i := range k.cares {
-		k.out.Schedule[i] = k.line(&k.cares[i])
+		c := &k.cares[i]
+		k.out.Schedule[i] = k.line(c)
+		if c.state == due.Overdue || i < atHand && c.state != due.Later {
+			k.out.hazards = append(k.out.hazards, c.row.Hazards()...)
+		}
 	}
+}
+
+// atHand is how many things of the list are in hand beside those overdue: the
+// cautions of these stand in front, those of the others beside each.
+const atHand = 3
+
+// underWay is the caution of what is read while the shaft runs.
+const underWay = "turning-shaft"
+
+// heldBack leaves out what is read under way, and says in front that the shaft
+// stands.
+func (k *keeper) heldBack() {
+	k.out.hazards = []string{rules.StopNow}
+	for i := range k.cares {
+		c := &k.cares[i]
+		if hazards := c.row.Hazards(); (c.state == due.Overdue || i < atHand && c.state != due.Later) && !slices.Contains(hazards, underWay) {
+			k.out.hazards = append(k.out.hazards, hazards...)
+		}
+	}
+}
+
+// hazardWords are the cautions of a care in short.
+func (k *keeper) hazardWords(c *care) string {
+	var words []string
+	for _, known := range k.session.Book.AllCautions().All() {
+		if slices.Contains(c.row.Hazards(), known.ID) {
+			words = append(words, string(known.Signal)+": "+known.InShort()+".")
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // careOf finds when one row was last done, how often it is to be done, and when
@@ -208,7 +242,7 @@ func wearDay(out *calc.Outcome, today int) float64 {
 
 func (k *keeper) line(c *care) CareLine {
 	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
-		Kind: c.kind, How: c.how, Every: c.every, Authority: c.authority, Part: c.part}
+		Kind: c.kind, How: c.how, Hazard: k.hazardWords(c), Every: c.every, Authority: c.authority, Part: c.part}
 	if !math.IsNaN(c.when.HoursLeft) {
 		l.HoursLeft = quantity.Time(math.Round(c.when.HoursLeft) * secondsPerHour)
 	}

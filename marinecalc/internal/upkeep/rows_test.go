@@ -112,3 +112,39 @@ func TestOverdueIsNamed(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// In front stand the cautions of what is due now, beside each row its own; what
+// is read under way has none while the shaft stands.
+func TestCautionsAreOfWhatIsDue(t *testing.T) {
+	in := func(s *marinecalc.Sheet, words string) bool {
+		for _, c := range s.Cautions {
+			if strings.Contains(c.Text, words) {
+				return true
+			}
+		}
+		return false
+	}
+	zinc := `"service":{"done":[{"item":"heat-exchanger-zinc","date":"2020-06-01","engineHours":"780 h"}]},`
+	if s := testboat.RunOn(t, tern(zinc), "service-schedule", `{}`); !in(s, "plug at hand") || !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: Before a cooler") {
+		t.Errorf("zincs overdue: %+v", s.Cautions)
+	}
+	s := testboat.RunOn(t, tern(""), "service-schedule", `{}`)
+	if in(s, "plug at hand") || len(s.Cautions) > 6 {
+		t.Errorf("zincs at the end of the list: %+v", s.Cautions)
+	}
+	if !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: Before a cooler") {
+		t.Error("the row does not tell its own")
+	}
+	s = testboat.RunOn(t, `{"name":"Tern","readings":[{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}]}`, "service-schedule", `{}`)
+	if !in(s, "The shaft stays still") || in(s, "winds in sleeves") {
+		t.Errorf("the shaft stands: %+v", s.Cautions)
+	}
+}
+
+// Bolts that worked loose are changed and not drawn up again: a set is a spare.
+func TestCouplingBoltsAreSpares(t *testing.T) {
+	s := testboat.RunOn(t, tern(""), "service-schedule", `{}`)
+	if i := testboat.Column(t, s, "sparesBy", "part", "for"); i["Coupling bolts"] != "Coupling bolts loose" {
+		t.Errorf("%+v", i)
+	}
+}

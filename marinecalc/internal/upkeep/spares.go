@@ -162,7 +162,8 @@ func (k *keeper) strands(cause string) float64 {
 	return float64(k.in.StrandsUsual)
 }
 
-// partsFor are the parts of the first remedy of a cause that this boat takes,
+// partsFor are the parts of the first remedy of a cause, and of one that takes
+// its place once more is seen, that this boat takes,
 // each once, and not what any toolbox holds or is taken only where asked for;
 // where they are fitted; and how many days its work waits for a lift or a
 // workshop, whatever is aboard.
@@ -172,7 +173,7 @@ func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part, fit int, waits flo
 	}
 	steps := map[string]bool{}
 	for _, r := range k.session.Book.Remedies().All() {
-		if r.ID == c.Remedies.At(0) {
+		if r.ID == c.Remedies.At(0) || rules.Contains(c.Remedies, r.ID) && r.OnceSeen.Len() > 0 {
 			for _, id := range r.Steps.All() {
 				steps[id] = true
 			}

@@ -78,7 +78,12 @@ type Result struct {
 	Schedule     [mostCare]CareLine
 	ShownBy      [mostMethods]ShownLine
 	SparesBy     [mostSpares]SpareLine
+	hazards      []string // ids of cautions: of the care in hand
 }
+
+// Hazards are the cautions of the care that is due now. Those of the other care
+// stand with each.
+func (r Result) Hazards() []string { return r.hazards }
 
 const (
 	mostCare    = 48
@@ -96,6 +101,7 @@ type CareLine struct {
 	LastDone  string
 	Kind      string
 	How       string
+	Hazard    string
 	Every     string
 	Authority string
 	Part      string
@@ -172,6 +178,7 @@ func (k *keeper) says() {
 		}
 		if faults := k.session.Earlier("fault-finding"); faults != nil && faults.Sheet.Result("heldBack") != nil {
 			_, why, _ := strings.Cut(faults.Sheet.Result("heldBack").Text, ": ")
+			k.heldBack()
 			out.Says = "The shaft stands until it is cured, and what is read under way waits: " + why + " " + out.Says
 		}
 	}()

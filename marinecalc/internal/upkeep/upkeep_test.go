@@ -24,7 +24,7 @@ func lineOf(t *testing.T, s *marinecalc.Sheet, what string) map[string]string {
 	for _, r := range list.Rows {
 		at := list.Reader(r)
 		if at("what") == what {
-			return map[string]string{"state": at("state"), "due": at("due"), "by": at("by"), "lastDone": at("lastDone"), "every": at("every"), "authority": at("authority"), "hoursLeft": at("hoursLeft")}
+			return map[string]string{"state": at("state"), "due": at("due"), "by": at("by"), "lastDone": at("lastDone"), "every": at("every"), "authority": at("authority"), "hoursLeft": at("hoursLeft"), "hazard": at("hazard")}
 		}
 	}
 	t.Fatalf("there is no %q", what)
