@@ -35,13 +35,13 @@ func (out *OutputResult) springs(in *OutputInput) {
 	seat, bore, d := float64(in.SeatDiameter), float64(in.ShaftBore), float64(in.NominalDiameter)
 	d2, d3 := in.diameters()
 	out.PitchDiameter, out.MinorDiameter, out.StressDiameter = quantity.Length(d2), quantity.Length(d3), quantity.Length((d2+d3)/2)
-	length := max(0, in.HubLength) + max(0, in.RingLength) + max(0, in.SpacerLength)
-	out.ClampedLength = quantity.Length(quantity.OrNaN(float64(length)))
+	hub := quantity.OrNaN(max(0, float64(in.HubLength))) // is always in the stack: without its length nothing is known of it
+	out.ClampedLength = quantity.Length(hub) + max(0, in.RingLength) + max(0, in.SpacerLength)
 	thread := float64(in.ThreadInside)
 	give := (float64(out.ClampedLength)-thread)/ring(seat, bore) + thread/ring((d2+d3)/2, bore) +
 		engagedLength*d/ring(d3, bore) + nutThreadShift*d/ring(d, 0)
 	out.ShaftSpring = quantity.Stiffness(float64(in.ShaftModulus) / give)
-	give, out.FaceOutside = 0, in.FaceDiameter
+	give, out.FaceOutside = 0*hub, in.FaceDiameter
 	for _, part := range [...]struct{ length, outside quantity.Length }{{in.HubLength, in.HubDiameter}, {in.RingLength, in.RingDiameter}, {in.SpacerLength, in.SpacerDiameter}} {
 		if part.length > 0 {
 			give += float64(part.length) / ring(quantity.OrNaN(float64(part.outside)), seat)

@@ -41,7 +41,7 @@ type OutputInput struct {
 	SeatDiameter   quantity.Length // of the shaft inside the stack, above 0
 	ShaftBore      quantity.Length // optional
 	ThreadInside   quantity.Length // length of thread within the stack; optional
-	HubLength      quantity.Length // that is clamped, face to face; optional
+	HubLength      quantity.Length // that is clamped, face to face; without it nothing is known of the stack
 	HubDiameter    quantity.Length // of its barrel; needed with HubLength for the stiffness
 	RingLength     quantity.Length // of the bearing's inner ring; optional
 	RingDiameter   quantity.Length // outside of that ring
@@ -244,5 +244,5 @@ func (out *OutputResult) hold(in *OutputInput) {
 func (out *OutputResult) room(in *OutputInput) {
 	socket, puller := quantity.OrNaN(float64(in.SocketLength)), quantity.OrNaN(float64(in.PullerLength))
 	tool := socket + float64(in.DriverLength) - float64(in.NutRecess)
-	out.GapNeeded = quantity.Length(max(tool, puller, float64(in.HubLength+in.StubLength)))
+	out.GapNeeded = quantity.Length(max(tool, puller, quantity.OrNaN(float64(in.HubLength))+float64(in.StubLength)))
 }

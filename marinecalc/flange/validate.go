@@ -133,7 +133,7 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 			faults.Add(part.where, "a "+part.name+" of "+mm(part.outside)+" has no wall over a shaft of "+mm(seat), "above "+mm(seat), "")
 		}
 	}
-	if l, t := float64(in.HubLength+in.RingLength+in.SpacerLength), float64(in.ThreadInside); !(t >= 0 && t <= l) {
+	if l, t := float64(in.HubLength+in.RingLength+in.SpacerLength), float64(in.ThreadInside); !(t >= 0 && (t <= l || in.HubLength == 0)) {
 		faults.Add("/threadInside", mm(t)+" of thread do not go into a stack of "+mm(l), "0, up to the stack's length", "")
 	}
 	in.validateBar(faults)
@@ -158,6 +158,9 @@ func (in *OutputInput) validateTightening(faults *problem.List, root float64) {
 		}
 	}
 	stack := float64(in.HubLength + in.RingLength + in.SpacerLength)
+	if in.HubLength == 0 {
+		stack = 0 // not known
+	}
 	if drawn := float64(in.NutTurn) / (2 * math.Pi) * float64(in.Pitch); stack > 0 && drawn > mostStrain*stack {
 		faults.Add("/nutTurn", "a turn that draws "+mm(drawn)+" out of a stack of "+mm(stack)+" tears the shaft", "up to "+strconv.FormatFloat(360*mostStrain*stack/float64(in.Pitch), 'f', 0, 64)+"°", "from snug, with the whole stack seated")
 	}
