@@ -30,7 +30,8 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 // Key: the torque at which key or keyway yield, as shaft.KeyStrength finds it.
 // Friction and key are not added, since the key bears only when friction has
 // gone; the greater of them holds. Where the key bears the torque astern, all
-// friction is left for the pull.
+// friction is left for the pull. Where the pull astern alone draws the shaft out
+// nothing is left to hold the torque, key or not.
 //
 // Set screws: ScrewHolding of the first, FurtherScrew of it for each more. They
 // hold along the shaft and count for no torque. Friction and screws are not
@@ -197,6 +198,9 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	out.PullMargin = sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque)
 	out.FoulMargin = sure(quantity.Ratio(float64(out.PullOffFoul)/orNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque)
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
+	if pull > float64(off(0)) { // the shaft is out of its flange, and its key with it
+		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
+	}
 }
 
 // fitting finds how an interference fit goes on and comes off.

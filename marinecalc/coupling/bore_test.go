@@ -170,3 +170,23 @@ func TestBoreAllocatesNothing(t *testing.T) {
 		parttest.NoAllocations(t, func() { Bore(in) })
 	}
 }
+
+// A key holds no shaft that the pull astern draws out of its flange.
+func TestPullTakesTheShaftOut(t *testing.T) {
+	in := screwed() // the screws hold along the shaft, the key against turning
+	in.ThrustAstern = 1
+	off := parttest.Must(t, Bore, in).PullOff
+	for _, c := range []struct {
+		share float64
+		holds bool
+	}{{0.99, true}, {1.01, false}} {
+		in.ThrustAstern = quantity.Force(c.share) * off
+		out := parttest.Must(t, Bore, in)
+		if out.SlipAstern > 0 != c.holds || out.MarginPeak > 0 != c.holds {
+			t.Errorf("at %g of the pull-off force: %g N·m astern, margin in a shock %g", c.share, out.SlipAstern, out.MarginPeak)
+		}
+		if !(out.MarginAhead > 0) {
+			t.Errorf("at %g of the pull-off force: margin ahead %g", c.share, out.MarginAhead)
+		}
+	}
+}
