@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // choose finds the work: that which was typed; or else a cure of each cause
@@ -97,8 +98,32 @@ func (p *planner) toCure() []cure {
 			known = r.Text
 		}
 		add(first.Text, known)
+		p.first[first.Text] = p.onceSeen(out.Sheet)
 	}
 	return list
+}
+
+// onceSeen is the work that an answer with yes puts before the other cures of
+// the first cause; "" for none.
+func (p *planner) onceSeen(faults *sheet.Sheet) string {
+	table := faults.Table("weights")
+	if table == nil {
+		return ""
+	}
+	yes := map[string]bool{}
+	for _, r := range table.Rows {
+		at := table.Reader(r)
+		yes[at("question")] = at("answer") == "yes"
+	}
+	cause := faults.Result("cause").Text
+	for _, r := range p.session.Book.Remedies().All() {
+		for _, e := range p.session.Book.Evidence().All() {
+			if yes[e.Title] && rules.Contains(r.OnceSeen, e.ID) && rules.Contains(r.Cures, cause) {
+				return r.ID
+			}
+		}
+	}
+	return ""
 }
 
 // cure is a cause to be cured, and how it is known.

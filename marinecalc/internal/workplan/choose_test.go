@@ -165,3 +165,13 @@ func TestSurveysAgreeWithThemselves(t *testing.T) {
 		t.Fatalf("only %d surveys decide anything", agreed)
 	}
 }
+
+// Bolts that are only suspected are changed as well once red dust was seen.
+func TestDustDecidesBeforeTheBoltsAreFound(t *testing.T) {
+	for dust, want := range map[string]bool{"yes": true, "no": false} {
+		s := testboat.RunOn(t, `{"name":"Tern","readings":[{"date":"2026-05-01","symptoms":[{"evidence":"knock-into-gear","answer":"yes"},{"evidence":"after-work","answer":"yes"},{"evidence":"red-dust","answer":"`+dust+`"},{"evidence":"clatter-at-idle","answer":"no"},{"evidence":"late-engage","answer":"no"}]}]}`, "work-plan", `{}`)
+		if r := s.Result("planned"); r == nil || strings.Contains(r.Text, "Change the coupling bolts") != want {
+			t.Errorf("dust %s: %+v", dust, r)
+		}
+	}
+}
