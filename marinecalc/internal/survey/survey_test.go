@@ -1,6 +1,8 @@
 package survey_test
 
 import (
+	"encoding/json"
+	"os"
 	"slices"
 	"testing"
 
@@ -30,7 +32,7 @@ func TestSurveySaysWhatIsMissing(t *testing.T) {
 // A verdict that waits for a figure is drawn once the figure is typed, and the
 // survey counts what waits.
 func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
-	boat := testboat.Demo(t, "kittiwake")
+	boat := withoutFigures(t, "kittiwake")
 	s := testboat.Check(t, boat, marinecalc.Options{})
 	waiting := 0
 	for _, f := range s.Findings {
@@ -47,6 +49,24 @@ func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
 			t.Errorf("with the peak torque typed: %+v", v)
 		}
 	}
+}
+
+// withoutFigures is a demonstration boat without the figures of its makers.
+func withoutFigures(t *testing.T, name string) *marinecalc.Boat {
+	t.Helper()
+	text, err := os.ReadFile(testboat.Root("testdata", "boats", name+".json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var members map[string]any
+	if err := json.Unmarshal(text, &members); err != nil {
+		t.Fatal(err)
+	}
+	if members["makersFigures"] == nil {
+		t.Fatalf("%s has no makers' figures to leave out", name)
+	}
+	delete(members, "makersFigures")
+	return testboat.Read(t, testboat.Text(t, members))
 }
 
 // A boat that does not say what is to be done lacks that; it is no fault.
