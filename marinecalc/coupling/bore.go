@@ -51,8 +51,6 @@ func Bore(in BoreInput) (out BoreResult, err error) {
 	return out, nil
 }
 
-func orNaN(v float64) float64 { return quantity.OrNaN(v) }
-
 // press finds what presses shaft and bore together.
 func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	nan := math.NaN()
@@ -81,7 +79,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	if in.HubDiameter == 0 {
 		out.HubStress = quantity.Stress(nan)
 	}
-	out.HubUse = quantity.Ratio(float64(out.HubStress) / orNaN(float64(in.HubYieldStrength)))
+	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))
 	return c
 }
 
@@ -116,7 +114,7 @@ func (in *BoreInput) pull() float64 {
 	if in.ThrustAstern > 0 {
 		return float64(in.ThrustAstern)
 	}
-	return orNaN(float64(in.Thrust)) * float64(in.AsternThrust)
+	return quantity.OrNaN(float64(in.Thrust)) * float64(in.AsternThrust)
 }
 
 // better is the greater of two figures of which each may not be known.
@@ -192,11 +190,11 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		}
 		return margin
 	}
-	pull := orNaN(float64(out.PullAstern)) // no pull takes nothing off
+	pull := quantity.OrNaN(float64(out.PullAstern)) // no pull takes nothing off
 	out.PullOff = off(in.AsternTorque)
 	out.PullOffFoul = off(max(in.AsternTorque, in.PeakTorque))
 	out.PullMargin = sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque)
-	out.FoulMargin = sure(quantity.Ratio(float64(out.PullOffFoul)/orNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque)
+	out.FoulMargin = sure(quantity.Ratio(float64(out.PullOffFoul)/quantity.OrNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque)
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
 	if pull > float64(off(0)) { // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
@@ -211,11 +209,11 @@ func (out *BoreResult) fitting(in *BoreInput) {
 		return
 	}
 	out.PressForce = out.Pressed * quantity.Force(in.BoreFriction)
-	grown := orNaN(float64(in.HubExpansion)) * float64(in.ShaftDiameter) // for each kelvin
+	grown := quantity.OrNaN(float64(in.HubExpansion)) * float64(in.ShaftDiameter) // for each kelvin
 	clearance := float64(in.FittingClearance)
 	if clearance == 0 {
 		clearance = clearanceShare * float64(in.ShaftDiameter)
 	}
-	out.HeatOn = quantity.Temperature(orNaN(float64(in.RoomTemperature)) + (float64(in.Interference)+clearance)/grown)
+	out.HeatOn = quantity.Temperature(quantity.OrNaN(float64(in.RoomTemperature)) + (float64(in.Interference)+clearance)/grown)
 	out.HeatOff = quantity.TemperatureDifference(float64(out.Grip) / grown)
 }

@@ -44,8 +44,6 @@ func Taper(in TaperInput) (out TaperResult, err error) {
 	return out, nil
 }
 
-func orNaN(v float64) float64 { return quantity.OrNaN(v) }
-
 // shape finds where hub and cone touch.
 func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
 	out.ContactLength = in.contact()
@@ -55,7 +53,7 @@ func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
 	if in.SmallEndDiameter > 0 && in.TaperLength > 0 {
 		out.TaperMeasured = quantity.Ratio((in.ShaftDiameter - in.SmallEndDiameter) / in.TaperLength)
 	}
-	out.KeyHoldOff = quantity.Length(orNaN(float64(in.MarkWithKey)) - orNaN(float64(in.MarkWithoutKey)))
+	out.KeyHoldOff = quantity.Length(quantity.OrNaN(float64(in.MarkWithKey)) - quantity.OrNaN(float64(in.MarkWithoutKey)))
 	return hub.Cone{Taper: in.TaperRatio, Friction: in.BoreFriction, Mean: out.MeanDiameter},
 		hub.Fit{Diameter: out.MeanDiameter, Outside: in.HubDiameter, Bore: in.Bore, HubModulus: in.HubModulus, ShaftModulus: in.ElasticModulus, HubPoisson: in.HubPoisson, ShaftPoisson: in.ShaftPoisson}
 }
@@ -92,17 +90,17 @@ func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
 	out.PushUpUsed = quantity.Length(float64(out.ConePressure) * f.Give() / float64(in.TaperRatio))
 	out.TorqueOfPush = in.torqueOf(out.PushForce)
 	out.HubStress = quantity.Stress(float64(out.ConePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
-	out.HubUse = quantity.Ratio(float64(out.HubStress) / orNaN(float64(in.HubYieldStrength)))
+	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))
 	out.StressArea = quantity.Area(math.NaN())
 	if in.NutDiameter > 0 && in.NutPitch > 0 {
 		out.StressArea = fastener.StressArea(in.NutDiameter, in.NutPitch, in.NutForm)
 	}
-	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / orNaN(float64(in.ShaftYieldStrength)))
+	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / quantity.OrNaN(float64(in.ShaftYieldStrength)))
 }
 
 // torqueOf is the nut's torque for a push, or NaN without its thread or factor.
 func (in *TaperInput) torqueOf(push quantity.Force) quantity.Torque {
-	return quantity.Torque(float64(push) * orNaN(float64(in.NutFactor)) * orNaN(float64(in.NutDiameter)))
+	return quantity.Torque(float64(push) * quantity.OrNaN(float64(in.NutFactor)) * quantity.OrNaN(float64(in.NutDiameter)))
 }
 
 // pull is what the propeller pulls going astern, or NaN when nobody told.
@@ -110,7 +108,7 @@ func (in *TaperInput) pull() float64 {
 	if in.ThrustAstern > 0 {
 		return float64(in.ThrustAstern)
 	}
-	return orNaN(float64(in.Thrust)) * float64(in.AsternThrust)
+	return quantity.OrNaN(float64(in.Thrust)) * float64(in.AsternThrust)
 }
 
 // hold finds the torque that is held, and the margins. One of 1 or more that
@@ -118,7 +116,7 @@ func (in *TaperInput) pull() float64 {
 func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	nan := quantity.Ratio(math.NaN())
 	over := func(held, torque quantity.Torque) quantity.Ratio {
-		return quantity.Ratio(float64(held) / orNaN(float64(torque)))
+		return quantity.Ratio(float64(held) / quantity.OrNaN(float64(torque)))
 	}
 	out.PullAstern = quantity.Force(in.pull())
 	out.FrictionTorque = c.Slip(out.Pressed, 0)
@@ -152,7 +150,7 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	if in.KeyTorque >= twist {
 		twist = 0
 	}
-	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / orNaN(float64(out.PullAstern)))
+	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / quantity.OrNaN(float64(out.PullAstern)))
 	if in.AsternTorque == 0 && out.BareMargin >= 1 {
 		out.BareMargin = nan
 	}
@@ -168,9 +166,9 @@ func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
 	}
 	out.LeastPushUp = quantity.Length(least / area * f.Give() / taper)
 	out.LeastNutTorque = in.torqueOf(c.Push(quantity.Force(least)))
-	most := orNaN(float64(in.HubYieldStrength)) / hub.Equivalent(out.MeanDiameter, in.HubDiameter)
+	most := quantity.OrNaN(float64(in.HubYieldStrength)) / hub.Equivalent(out.MeanDiameter, in.HubDiameter)
 	out.MostPushUp = quantity.Length(most * f.Give() / taper)
-	thread := float64(out.StressArea) * orNaN(float64(in.ShaftYieldStrength))
+	thread := float64(out.StressArea) * quantity.OrNaN(float64(in.ShaftYieldStrength))
 	bursts := float64(c.Push(quantity.Force(most * area)))
 	out.MostNutTorque = in.torqueOf(quantity.Force(min(thread, bursts))) // NaN where either is
 }
@@ -179,5 +177,5 @@ func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
 func (out *TaperResult) off(in *TaperInput, c hub.Cone) {
 	out.PullOff = max(0, c.Pull(out.Pressed))
 	out.SelfHolding = 2 * in.BoreFriction / in.TaperRatio
-	out.HeatOff = quantity.TemperatureDifference(float64(out.PushUpUsed) * float64(in.TaperRatio) / (orNaN(float64(in.HubExpansion)) * float64(out.MeanDiameter)))
+	out.HeatOff = quantity.TemperatureDifference(float64(out.PushUpUsed) * float64(in.TaperRatio) / (quantity.OrNaN(float64(in.HubExpansion)) * float64(out.MeanDiameter)))
 }

@@ -1,5 +1,7 @@
 // Files handed to the person.
 
+import { nameOf } from './shelf.js';
+
 /**
  * Saves the text as a file of that name.
  * @param {string} name
@@ -13,6 +15,14 @@ export function saveFile(name, type, text) {
   link.download = name;
   link.click();
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
+}
+
+/**
+ * Hands a boat to the person as a file.
+ * @param {import('../../wasm/marinecalc.js').Json} boat
+ */
+export function saveBoat(boat) {
+  saveFile(`${forFile(nameOf(boat))}.boat.json`, 'application/json', `${JSON.stringify(boat, null, 2)}\n`);
 }
 
 /**

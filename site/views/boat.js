@@ -7,7 +7,7 @@ import { summary, warningList } from '../form/problems.js';
 import { button, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
-import { forFile, saveFile } from '../store/files.js';
+import { forFile, saveBoat, saveFile } from '../store/files.js';
 import { followBoat, units } from '../store/settings.js';
 import { isPlain } from '../store/merge.js';
 import { add, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
@@ -163,7 +163,7 @@ function shelfTools(app, id, form, again) {
       }),
       button('Open a file', () => file.click()),
       file,
-      button('Save to a file', () => save(toSend(now()) ?? {})),
+      button('Save to a file', () => saveBoat(toSend(now()) ?? {})),
       takeOff,
       ...demonstrations,
     ),
@@ -218,12 +218,4 @@ function read(bytes) {
   } catch (error) {
     return `It is no JSON: ${error instanceof Error ? error.message : error}.`;
   }
-}
-
-/**
- * Hands the boat to the person as a file.
- * @param {Json} boat
- */
-function save(boat) {
-  saveFile(`${forFile(nameOf(boat))}.boat.json`, 'application/json', `${JSON.stringify(boat, null, 2)}\n`);
 }

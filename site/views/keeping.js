@@ -1,8 +1,8 @@
 // How the keeping goes, on every view: nothing is said while all is kept.
 
 import { button, byId, h } from '../kit/dom.js';
-import { forFile, saveFile } from '../store/files.js';
-import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { saveBoat } from '../store/files.js';
+import { inHand, toSend } from '../store/shelf.js';
 
 const PATIENCE = 1000; // ms until writing is worth a word
 
@@ -32,10 +32,7 @@ export function keepingBanner(show) {
       else if (!state.querySelector('.wrong')) {
         state.replaceChildren(
           h('p', { class: 'wrong' }, 'This browser keeps nothing of what is typed: it is lost when the page is closed. Save the boat to a file, and open that next time.'),
-          button('Save the boat now', () => {
-            const { boat } = inHand();
-            saveFile(`${forFile(nameOf(boat))}.boat.json`, 'application/json', `${JSON.stringify(toSend(boat) ?? {}, null, 2)}\n`);
-          }),
+          button('Save the boat now', () => saveBoat(toSend(inHand().boat) ?? {})),
         );
       }
     },

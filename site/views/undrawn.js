@@ -2,7 +2,7 @@
 // and the way to the others.
 
 import { button, h } from '../kit/dom.js';
-import { forFile, saveFile } from '../store/files.js';
+import { saveBoat } from '../store/files.js';
 import { add, boats, inHand, nameOf, remove, takeInHand } from '../store/shelf.js';
 
 /**
@@ -20,7 +20,7 @@ export function undrawn(main, error, again) {
     h(
       'div',
       { class: 'tools' },
-      button(`Save ${name} to a file`, () => saveFile(`${forFile(name)}.boat.json`, 'application/json', `${JSON.stringify(boat, null, 2)}\n`)),
+      button(`Save ${name} to a file`, () => saveBoat(boat)),
       ...others.map((k) =>
         button(`Go to ${nameOf(k.boat)}`, () => {
           takeInHand(k.id);
