@@ -115,20 +115,20 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		needed(faults, "/elasticModulus", "the elastic modulus of the shaft", float64(in.ElasticModulus))
 		needed(faults, "/hubDiameter", "the outside of the boss", float64(in.HubDiameter))
 		if in.Bore >= in.ShaftDiameter {
-			faults.Add("/bore", fmt.Sprintf("a bore of %s leaves nothing of a shaft of %s", mm(float64(in.Bore)), mm(float64(in.ShaftDiameter))), "less than "+mm(float64(in.ShaftDiameter)), "0 for a solid shaft")
+			faults.Add("/bore", fmt.Sprintf("a bore of %s leaves nothing of a shaft of %s", problem.Millimetres(float64(in.Bore)), problem.Millimetres(float64(in.ShaftDiameter))), "less than "+problem.Millimetres(float64(in.ShaftDiameter)), "0 for a solid shaft")
 		}
 	case TaperNut:
 		needed(faults, "/taperRatio", "the taper", float64(in.TaperRatio))
 		needed(faults, "/engagedLength", "the length in the bore", float64(in.EngagedLength))
 		in.validateClamp(faults)
 		if small := float64(in.ShaftDiameter) - float64(in.EngagedLength)*float64(in.TaperRatio); !(small > 0) {
-			faults.Add("/engagedLength", "a taper so long comes to a point", "less than "+mm(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
+			faults.Add("/engagedLength", "a taper so long comes to a point", "less than "+problem.Millimetres(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
 		}
 	default:
 		faults.Add("/holdMethod", "how the flange is held is missing or unknown", "clamp, set-screws, interference, taper", "")
 	}
 	if in.HubDiameter > 0 && in.HubDiameter <= in.ShaftDiameter {
-		faults.Add("/hubDiameter", fmt.Sprintf("a boss of %s is no wider than its shaft", mm(float64(in.HubDiameter))), "above "+mm(float64(in.ShaftDiameter)), "outside of the flange's boss, not of the flange")
+		faults.Add("/hubDiameter", fmt.Sprintf("a boss of %s is no wider than its shaft", problem.Millimetres(float64(in.HubDiameter))), "above "+problem.Millimetres(float64(in.ShaftDiameter)), "outside of the flange's boss, not of the flange")
 	}
 }
 
@@ -140,6 +140,3 @@ func (in *BoreInput) validateClamp(faults *problem.List) {
 	needed(faults, "/pinchDiameter", "the thread's diameter", float64(in.PinchDiameter))
 	needed(faults, "/nutFactor", "the nut factor", float64(in.NutFactor))
 }
-
-// mm writes a length for a message.
-func mm(v float64) string { return fmt.Sprintf("%.4g mm", 1000*v) }

@@ -202,7 +202,7 @@ func (in *BacklashInput) validate() error {
 			faults.Add(r.radius, "the radius on which that travel was read is missing", "above 0", "from the shaft's middle to the dial or the mark")
 		}
 		if math.IsNaN(a) && r.r > 0 && t > math.Pi*float64(r.r) && !math.IsInf(t, 0) {
-			faults.Add(r.travel, "a travel of "+mm(t)+" on a radius of "+mm(float64(r.r))+" at the "+r.place+" is more than half a turn", "up to "+mm(math.Pi*float64(r.r)), "from one stop to the other; the radius from the shaft's middle to the dial or the mark")
+			faults.Add(r.travel, "a travel of "+problem.Millimetres(t)+" on a radius of "+problem.Millimetres(float64(r.r))+" at the "+r.place+" is more than half a turn", "up to "+problem.Millimetres(math.Pi*float64(r.r)), "from one stop to the other; the radius from the shaft's middle to the dial or the mark")
 		}
 	}
 	if !in.Read() {

@@ -215,7 +215,7 @@ func (in *RunOutInput) validate() error {
 	faults.NotNegative("/faceReadDiameter", "diameter on which the face was read", float64(in.FaceReadDiameter))
 	faults.NotNegative("/couplingDiameter", "diameter of the flange", float64(in.CouplingDiameter))
 	if read, flange := float64(in.FaceReadDiameter), float64(in.CouplingDiameter); flange > 0 && read > pastRim*flange {
-		faults.Add("/faceReadDiameter", "a flange of "+mm(flange)+" has no face at "+mm(read), "up to "+mm(flange), "twice the distance of the dial from the shaft's middle")
+		faults.Add("/faceReadDiameter", "a flange of "+problem.Millimetres(flange)+" has no face at "+problem.Millimetres(read), "up to "+problem.Millimetres(flange), "twice the distance of the dial from the shaft's middle")
 	}
 	return faults.Err()
 }

@@ -12,8 +12,6 @@ import (
 // hair is how far its accuracy may take a small reading below nothing, in m.
 const hair = 0.0003
 
-func mm(v float64) string { return strconv.FormatFloat(v*1000, 'g', 4, 64) + " mm" }
-
 // validate lists everything that cannot be.
 func (in *OutputInput) validate() error {
 	var faults problem.List
@@ -105,14 +103,14 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 	d, seat, bore := float64(in.NominalDiameter), float64(in.SeatDiameter), float64(in.ShaftBore)
 	_, d3 := in.diameters()
 	if d3 <= 0 {
-		faults.Add("/pitch", "a pitch of "+mm(float64(in.Pitch))+" leaves nothing of a thread of "+mm(d), "a finer one", "threads per inch are one inch divided by them")
+		faults.Add("/pitch", "a pitch of "+problem.Millimetres(float64(in.Pitch))+" leaves nothing of a thread of "+problem.Millimetres(d), "a finer one", "threads per inch are one inch divided by them")
 		return
 	}
 	if !(bore >= 0 && bore < d3) {
-		faults.Add("/shaftBore", "a bore of "+mm(bore)+" leaves nothing of the thread's root of "+mm(d3), "0, up to the root", "")
+		faults.Add("/shaftBore", "a bore of "+problem.Millimetres(bore)+" leaves nothing of the thread's root of "+problem.Millimetres(d3), "0, up to the root", "")
 	}
 	if seat < d3 {
-		faults.Add("/seatDiameter", "a stack with a bore of "+mm(seat)+" does not go over a thread of "+mm(d), "about "+mm(d)+" or more", "the shaft inside the hub, at the root of its spline")
+		faults.Add("/seatDiameter", "a stack with a bore of "+problem.Millimetres(seat)+" does not go over a thread of "+problem.Millimetres(d), "about "+problem.Millimetres(d)+" or more", "the shaft inside the hub, at the root of its spline")
 	}
 	in.validateTightening(faults, d3)
 	if in.NutTorque == 0 && in.NutTurn == 0 {
@@ -130,11 +128,11 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 		{"/nutFaceDiameter", "nut's face", 0, float64(in.NutFaceDiameter)},
 	} {
 		if part.outside > 0 && part.outside <= seat {
-			faults.Add(part.where, "a "+part.name+" of "+mm(part.outside)+" has no wall over a shaft of "+mm(seat), "above "+mm(seat), "")
+			faults.Add(part.where, "a "+part.name+" of "+problem.Millimetres(part.outside)+" has no wall over a shaft of "+problem.Millimetres(seat), "above "+problem.Millimetres(seat), "")
 		}
 	}
 	if l, t := float64(in.HubLength+in.RingLength+in.SpacerLength), float64(in.ThreadInside); !(t >= 0 && (t <= l || in.HubLength == 0)) {
-		faults.Add("/threadInside", mm(t)+" of thread do not go into a stack of "+mm(l), "0, up to the stack's length", "")
+		faults.Add("/threadInside", problem.Millimetres(t)+" of thread do not go into a stack of "+problem.Millimetres(l), "0, up to the stack's length", "")
 	}
 	in.validateBar(faults)
 }
@@ -154,7 +152,7 @@ func (in *OutputInput) validateTightening(faults *problem.List, root float64) {
 		v     float64
 	}{{"/nutTorque", float64(in.NutTorque)}, {"/looseningTorque", float64(in.LooseningTorque)}} {
 		if c.v > most {
-			faults.Add(c.where, fmt.Sprintf("%.4g N·m would twist a thread of %s off its shaft", c.v, mm(float64(in.NominalDiameter))), fmt.Sprintf("up to %.3g N·m", most), "mind the unit and the thread")
+			faults.Add(c.where, fmt.Sprintf("%.4g N·m would twist a thread of %s off its shaft", c.v, problem.Millimetres(float64(in.NominalDiameter))), fmt.Sprintf("up to %.3g N·m", most), "mind the unit and the thread")
 		}
 	}
 	stack := float64(in.HubLength + in.RingLength + in.SpacerLength)
@@ -162,15 +160,15 @@ func (in *OutputInput) validateTightening(faults *problem.List, root float64) {
 		stack = 0 // not known
 	}
 	if drawn := float64(in.NutTurn) / (2 * math.Pi) * float64(in.Pitch); stack > 0 && drawn > mostStrain*stack {
-		faults.Add("/nutTurn", "a turn that draws "+mm(drawn)+" out of a stack of "+mm(stack)+" tears the shaft", "up to "+strconv.FormatFloat(360*mostStrain*stack/float64(in.Pitch), 'f', 0, 64)+"°", "from snug, with the whole stack seated")
+		faults.Add("/nutTurn", "a turn that draws "+problem.Millimetres(drawn)+" out of a stack of "+problem.Millimetres(stack)+" tears the shaft", "up to "+strconv.FormatFloat(360*mostStrain*stack/float64(in.Pitch), 'f', 0, 64)+"°", "from snug, with the whole stack seated")
 	}
 }
 
 func (in *OutputInput) validateBar(faults *problem.List) {
 	if l, c := float64(in.BarLength), float64(in.BoltCircle); l > 0 && c > 0 && l <= c/2 {
-		faults.Add("/barLength", "a bar of "+mm(l)+" ends inside a bolt circle of "+mm(c), "above "+mm(c/2), "from the shaft's middle to where it rests")
+		faults.Add("/barLength", "a bar of "+problem.Millimetres(l)+" ends inside a bolt circle of "+problem.Millimetres(c), "above "+problem.Millimetres(c/2), "from the shaft's middle to where it rests")
 	}
 	if h, d := float64(in.BarHeight), float64(in.HoldBoltDiameter); h > 0 && d >= h {
-		faults.Add("/barHeight", "bolts of "+mm(d)+" leave nothing of a bar "+mm(h)+" high", "above "+mm(d), "")
+		faults.Add("/barHeight", "bolts of "+problem.Millimetres(d)+" leave nothing of a bar "+problem.Millimetres(h)+" high", "above "+problem.Millimetres(d), "")
 	}
 }

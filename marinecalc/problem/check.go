@@ -4,6 +4,7 @@ package problem
 
 import (
 	"math"
+	"strconv"
 )
 
 // The checks run in every trial of a calculation. What passes costs a
@@ -60,6 +61,9 @@ func (l *List) outside(where, name string, v, lo, hi float64, allowed string) bo
 	l.Add(where, name+" is out of range", allowed, "")
 	return false
 }
+
+// Millimetres words a length in metres for a problem: "0.15 mm".
+func Millimetres(metres float64) string { return strconv.FormatFloat(1000*metres, 'g', 4, 64) + " mm" }
 
 // Within tells whether a number lies from lo to hi. It allows the last digit
 // of a bound that came from another unit, and refuses NaN and the infinities

@@ -106,17 +106,14 @@ func (in *TaperInput) validateShape(faults *problem.List) {
 	case length == 0:
 		faults.Add("/taperLength", "neither the cone's length nor the hub's is known", "above 0", "what of the cone lies in the hub")
 	case !(small > 0):
-		faults.Add("/taperLength", "a taper so long comes to a point", "less than "+mm(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
+		faults.Add("/taperLength", "a taper so long comes to a point", "less than "+problem.Millimetres(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
 	case !(float64(in.Bore) < small):
-		faults.Add("/bore", fmt.Sprintf("a bore of %s leaves nothing of a cone of %s", mm(float64(in.Bore)), mm(small)), "less than "+mm(small), "0 for a solid shaft")
+		faults.Add("/bore", fmt.Sprintf("a bore of %s leaves nothing of a cone of %s", problem.Millimetres(float64(in.Bore)), problem.Millimetres(small)), "less than "+problem.Millimetres(small), "0 for a solid shaft")
 	}
 	if in.HubDiameter <= in.ShaftDiameter {
-		faults.Add("/hubDiameter", fmt.Sprintf("a hub of %s is no wider than its shaft", mm(float64(in.HubDiameter))), "above "+mm(float64(in.ShaftDiameter)), "outside of the hub midway along")
+		faults.Add("/hubDiameter", fmt.Sprintf("a hub of %s is no wider than its shaft", problem.Millimetres(float64(in.HubDiameter))), "above "+problem.Millimetres(float64(in.ShaftDiameter)), "outside of the hub midway along")
 	}
 	if in.SmallEndDiameter >= in.ShaftDiameter {
-		faults.Add("/smallEndDiameter", "the small end is no smaller than the large one", "less than "+mm(float64(in.ShaftDiameter)), "")
+		faults.Add("/smallEndDiameter", "the small end is no smaller than the large one", "less than "+problem.Millimetres(float64(in.ShaftDiameter)), "")
 	}
 }
-
-// mm writes a length for a message.
-func mm(v float64) string { return fmt.Sprintf("%.4g mm", 1000*v) }

@@ -2,6 +2,7 @@
 package quantity
 
 import (
+	"cmp"
 	"math"
 	"strconv"
 )
@@ -60,55 +61,44 @@ func (v Shown) PrintTo(si, half float64, s System) string {
 
 // AppendTo appends what [Shown.PrintTo] prints to dst.
 func (v Shown) AppendTo(dst []byte, si, half float64, s System) []byte {
-	switch {
-	case math.IsNaN(si) || math.IsInf(si, 0):
-		return append(dst, unknown...)
-	case v.kind == nil:
-		return appendSignificant(dst, si, digits)
-	case s == US:
-		return appendTo(dst, si, half, v.kind.sized(si, v.us))
-	}
-	m := v.kind.sized(si, v.metric)
-	dst = appendTo(dst, si, half, m)
-	if s == Both {
-		if u := v.kind.sized(si, v.us); m.name != u.name {
-			dst = append(dst, " ("...)
-			dst = appendTo(dst, si, half, u)
-			dst = append(dst, ')')
-		}
-	}
-	return dst
+	return v.append(dst, si, half, 0, s)
 }
 
 // AppendFigures appends what [Shown.Print] prints to dst, to so many significant
 // digits, and without fractions of an inch.
 func (v Shown) AppendFigures(dst []byte, si float64, figures int, s System) []byte {
+	return v.append(dst, si, 0, figures, s)
+}
+
+// append writes a value in the units of a system: to so many figures, or with
+// 0 figures as one known to ± half.
+func (v Shown) append(dst []byte, si, half float64, figures int, s System) []byte {
 	switch {
 	case math.IsNaN(si) || math.IsInf(si, 0):
 		return append(dst, unknown...)
 	case v.kind == nil:
-		return appendSignificant(dst, si, figures)
+		return appendSignificant(dst, si, cmp.Or(figures, digits))
 	case s == US:
-		return appendFigures(dst, si, figures, v.kind.sized(si, v.us))
+		return appendTo(dst, si, half, figures, v.kind.sized(si, v.us))
 	}
 	m := v.kind.sized(si, v.metric)
-	dst = appendFigures(dst, si, figures, m)
+	dst = appendTo(dst, si, half, figures, m)
 	if s == Both {
 		if u := v.kind.sized(si, v.us); m.name != u.name {
 			dst = append(dst, " ("...)
-			dst = appendFigures(dst, si, figures, u)
+			dst = appendTo(dst, si, half, figures, u)
 			dst = append(dst, ')')
 		}
 	}
 	return dst
 }
 
-func appendFigures(dst []byte, si float64, figures int, u printed) []byte {
-	return appendUnits(appendSignificant(dst, u.fromSI(si), figures), u.name)
-}
-
-// appendTo writes a value known to ± half, 0 for all its digits.
-func appendTo(dst []byte, si, half float64, u printed) []byte {
+// appendTo writes a value to so many figures, or with 0 figures as one known to
+// ± half, 0 for all its digits.
+func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
+	if figures > 0 {
+		return appendUnits(appendSignificant(dst, u.fromSI(si), figures), u.name)
+	}
 	x, off := u.fromSI(si), math.Abs(u.fromSI(si+half)-u.fromSI(si))
 	if !(off > 0) || math.IsInf(off, 0) || u.style == currency || u.style == clock {
 		return appendQuantity(dst, si, u, true)

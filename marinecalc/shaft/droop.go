@@ -98,7 +98,7 @@ func Droop(in DroopInput) (out DroopResult, err error) {
 	out.bend(&in)
 	if sag := math.Abs(float64(out.DroopSag)); sag > steepest*float64(in.FreeLength) {
 		return DroopResult{}, problem.List{{Where: "/freeLength",
-			What:    fmt.Sprintf("the end would droop %s on a free length of %s", mm(sag), mm(float64(in.FreeLength))),
+			What:    fmt.Sprintf("the end would droop %s on a free length of %s", problem.Millimetres(sag), problem.Millimetres(float64(in.FreeLength))),
 			Allowed: "a droop up to 5 % of the free length", Hint: "is a unit or a decimal point wrong?"}}.Err()
 	}
 	out.lift(&in)
@@ -222,11 +222,11 @@ func (in *DroopInput) validate() error {
 			boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.StepDiameter))
 		}
 		if s >= l {
-			faults.Add("/stepLength", fmt.Sprintf("a second section of %s does not go into a free length of %s", mm(s), mm(l)), "less than "+mm(l), "the free length holds both sections")
+			faults.Add("/stepLength", fmt.Sprintf("a second section of %s does not go into a free length of %s", problem.Millimetres(s), problem.Millimetres(l)), "less than "+problem.Millimetres(l), "the free length holds both sections")
 		}
 	}
 	if c > 0 && c > reach {
-		faults.Add("/couplingCentre", fmt.Sprintf("the coupling's centre of mass lies %s aft of the face, beyond the %s it sits on", mm(c), mm(reach)), "up to "+mm(reach), "usually about a third of the coupling's length")
+		faults.Add("/couplingCentre", fmt.Sprintf("the coupling's centre of mass lies %s aft of the face, beyond the %s it sits on", problem.Millimetres(c), problem.Millimetres(reach)), "up to "+problem.Millimetres(reach), "usually about a third of the coupling's length")
 	}
 	return faults.Err()
 }

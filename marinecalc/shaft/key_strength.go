@@ -239,29 +239,29 @@ func (in *KeyStrengthInput) validate() error {
 		return faults.Err()
 	}
 	if seat := float64(in.KeySeat); h == 0 && seat > 0 && math.Abs(seat-w/2) > halfSeat*w {
-		faults.Add("/keyHeight", fmt.Sprintf("a keyway %s deep is not that of a square key %s wide", mm(seat), mm(w)), "the key's height", "measure the key: it is a flat or a tall one")
+		faults.Add("/keyHeight", fmt.Sprintf("a keyway %s deep is not that of a square key %s wide", problem.Millimetres(seat), problem.Millimetres(w)), "the key's height", "measure the key: it is a flat or a tall one")
 		h = 2 * seat
 	}
 	if h == 0 {
 		h = w
 	}
 	if large := float64(in.LargeEndDiameter); large > 0 && math.Abs(d-large) > sameEnd*large {
-		faults.Add("/shaftDiameter", fmt.Sprintf("a shaft of %s does not end in a taper of %s", mm(d), mm(large)), "about "+mm(large), "choose the taper of the shaft's own size, or leave it out and type its measures")
+		faults.Add("/shaftDiameter", fmt.Sprintf("a shaft of %s does not end in a taper of %s", problem.Millimetres(d), problem.Millimetres(large)), "about "+problem.Millimetres(large), "choose the taper of the shaft's own size, or leave it out and type its measures")
 	}
 	if l, taper := float64(in.KeyLength), float64(in.TaperLength); taper > 0 && l > taper {
-		faults.Add("/keyLength", fmt.Sprintf("a key %s long does not go into a taper of %s", mm(l), mm(taper)), "up to "+mm(taper), "the length that bears in shaft and hub together")
+		faults.Add("/keyLength", fmt.Sprintf("a key %s long does not go into a taper of %s", problem.Millimetres(l), problem.Millimetres(taper)), "up to "+problem.Millimetres(taper), "the length that bears in shaft and hub together")
 	}
 	if w > d/2 {
-		faults.Add("/keyWidth", fmt.Sprintf("a key %s wide does not go into a shaft of %s", mm(w), mm(d)), "up to half the shaft, "+mm(d/2), "about a quarter of the shaft is usual")
+		faults.Add("/keyWidth", fmt.Sprintf("a key %s wide does not go into a shaft of %s", problem.Millimetres(w), problem.Millimetres(d)), "up to half the shaft, "+problem.Millimetres(d/2), "about a quarter of the shaft is usual")
 	}
 	if h/2 > d/4 {
-		faults.Add("/keyHeight", fmt.Sprintf("a key %s high would reach through a shaft of %s", mm(h), mm(d)), "up to half the shaft, "+mm(d/2), "")
+		faults.Add("/keyHeight", fmt.Sprintf("a key %s high would reach through a shaft of %s", problem.Millimetres(h), problem.Millimetres(d)), "up to half the shaft, "+problem.Millimetres(d/2), "")
 	}
 	if seat := float64(in.KeySeat); seat > 0 && seat >= h {
-		faults.Add("/keySeat", fmt.Sprintf("a keyway %s deep swallows a key %s high", mm(seat), mm(h)), "less than "+mm(h), "measured at the side of the keyway; about half the key's height")
+		faults.Add("/keySeat", fmt.Sprintf("a keyway %s deep swallows a key %s high", problem.Millimetres(seat), problem.Millimetres(h)), "less than "+problem.Millimetres(h), "measured at the side of the keyway; about half the key's height")
 	}
 	if small := float64(in.SmallEndDiameter); small > 0 && (small >= d || math.IsNaN(small)) {
-		faults.Add("/smallEndDiameter", fmt.Sprintf("the small end of the taper, %s, is not smaller than the shaft of %s", mm(small), mm(d)), "less than "+mm(d), "")
+		faults.Add("/smallEndDiameter", fmt.Sprintf("the small end of the taper, %s, is not smaller than the shaft of %s", problem.Millimetres(small), problem.Millimetres(d)), "less than "+problem.Millimetres(d), "")
 	}
 	return faults.Err()
 }

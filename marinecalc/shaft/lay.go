@@ -61,7 +61,7 @@ func (in *WhirlInput) lay(b *beam) (WhirlResult, error) {
 	}
 	in.eachMass(out.PropellerPlace, func(_ string, at, mass float64) { b.hung[b.nearest(at)] += mass })
 	if !out.stiffen(in, b) {
-		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be calculated as one shaft", mm(float64(out.LeastDiameter))),
+		return out, problem.List{{Where: "/sections", What: fmt.Sprintf("thick and thin lengths, down to %s, differ too much to be calculated as one shaft", problem.Millimetres(float64(out.LeastDiameter))),
 			Allowed: "sections of one shaft", Hint: "leave out short thick parts, or put them in as masses; is a unit wrong?"}}.Err()
 	}
 	return out, nil
@@ -89,8 +89,8 @@ func (out *WhirlResult) spans(faults *problem.List, held []place, length float64
 		fore, aft := held[i-1], held[i]
 		span := aft.at - fore.at
 		if least := max((fore.length+aft.length)/2, 5*sameNode*length); span < least {
-			faults.Add(fmt.Sprintf("/bearings/%d/at", aft.number), fmt.Sprintf("the span between bearings %d and %d is %s, shorter than the bearings themselves", fore.number+1, aft.number+1, mm(span)),
-				"at least "+mm(least), "measure to the middle of each bearing, from the forward end of the shaft")
+			faults.Add(fmt.Sprintf("/bearings/%d/at", aft.number), fmt.Sprintf("the span between bearings %d and %d is %s, shorter than the bearings themselves", fore.number+1, aft.number+1, problem.Millimetres(span)),
+				"at least "+problem.Millimetres(least), "measure to the middle of each bearing, from the forward end of the shaft")
 		}
 		out.LongestSpan = max(out.LongestSpan, quantity.Length(span))
 		out.ShortestSpan = min(out.ShortestSpan, quantity.Length(span))
@@ -161,8 +161,8 @@ var massNames = func() (names [mostParts]string) {
 func (in *WhirlInput) placed(faults *problem.List, length float64, propeller quantity.Length) {
 	check := func(where, what string, at float64) {
 		if !(at >= -endSlack*length && at <= length*(1+endSlack)) {
-			faults.Add(where, fmt.Sprintf("%s at %s lies beyond the shaft, whose sections add up to %s", what, mm(at), mm(length)),
-				"0 to "+mm(length), "measure from the forward end of the shaft")
+			faults.Add(where, fmt.Sprintf("%s at %s lies beyond the shaft, whose sections add up to %s", what, problem.Millimetres(at), problem.Millimetres(length)),
+				"0 to "+problem.Millimetres(length), "measure from the forward end of the shaft")
 		}
 	}
 	for i, r := range in.Bearings {

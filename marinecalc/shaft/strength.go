@@ -282,9 +282,9 @@ func (in *StrengthInput) validate() error {
 	boreFits(&faults, "/shaftBore", float64(in.ShaftBore), float64(in.ShaftDiameter))
 	faults.NotNegative("/neckDiameter", "diameter of the neck", float64(in.NeckDiameter))
 	if neck := float64(in.NeckDiameter); neck > 0 && neck <= float64(in.ShaftBore) {
-		faults.Add("/neckDiameter", fmt.Sprintf("a bore of %s leaves nothing of a neck of %s", mm(float64(in.ShaftBore)), mm(neck)), "above "+mm(float64(in.ShaftBore)), "")
+		faults.Add("/neckDiameter", fmt.Sprintf("a bore of %s leaves nothing of a neck of %s", problem.Millimetres(float64(in.ShaftBore)), problem.Millimetres(neck)), "above "+problem.Millimetres(float64(in.ShaftBore)), "")
 	} else if neck > float64(in.ShaftDiameter)*(1+sameEnd) {
-		faults.Add("/neckDiameter", fmt.Sprintf("a neck of %s is thicker than the shaft of %s", mm(neck), mm(float64(in.ShaftDiameter))), "up to "+mm(float64(in.ShaftDiameter)), "what is left where the shaft is worn")
+		faults.Add("/neckDiameter", fmt.Sprintf("a neck of %s is thicker than the shaft of %s", problem.Millimetres(neck), problem.Millimetres(float64(in.ShaftDiameter))), "up to "+problem.Millimetres(float64(in.ShaftDiameter)), "what is left where the shaft is worn")
 	}
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))

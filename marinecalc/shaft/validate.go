@@ -12,9 +12,6 @@ import (
 func boreFits(faults *problem.List, where string, bore, diameter float64) {
 	faults.NotNegative(where, "bore", bore)
 	if bore > 0 && bore >= diameter {
-		faults.Add(where, fmt.Sprintf("a bore of %s leaves nothing of a shaft of %s", mm(bore), mm(diameter)), "less than "+mm(diameter), "0 for a solid shaft")
+		faults.Add(where, fmt.Sprintf("a bore of %s leaves nothing of a shaft of %s", problem.Millimetres(bore), problem.Millimetres(diameter)), "less than "+problem.Millimetres(diameter), "0 for a solid shaft")
 	}
 }
-
-// mm writes a length for a message.
-func mm(v float64) string { return fmt.Sprintf("%.4g mm", 1000*v) }

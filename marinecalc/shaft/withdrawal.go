@@ -146,7 +146,7 @@ func (in *WithdrawalInput) validate() error {
 			faults.Above("/sealLength", "length of the seal", float64(in.SealLength))
 		}
 		if l, s := float64(in.CouplingLength), float64(in.SocketDepth); l > 0 && s > l+readOff {
-			faults.Add("/socketDepth", fmt.Sprintf("a shaft %s deep in a coupling %s long would stand out of its face", mm(s), mm(l)), "up to "+mm(l), "")
+			faults.Add("/socketDepth", fmt.Sprintf("a shaft %s deep in a coupling %s long would stand out of its face", problem.Millimetres(s), problem.Millimetres(l)), "up to "+problem.Millimetres(l), "")
 		}
 	case ShaftOut:
 		faults.Above("/shaftInboard", "length of shaft inside the boat", float64(in.ShaftInboard))
