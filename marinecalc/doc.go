@@ -37,6 +37,7 @@
 //	coupling-grip       coupling.Grip      coupling/grip.go
 //	bolt-fit            fastener.Fit       fastener/fit.go
 //	thread-engagement   fastener.Engagement fastener/engagement.go
+//	coupling-key        shaft.KeyStrength  shaft/key_strength.go
 //	coupling-bore       coupling.Bore      coupling/bore.go
 //	output-flange       flange.Output      flange/output.go
 //	flange-run-out      flange.RunOut      flange/run_out.go

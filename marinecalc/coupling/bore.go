@@ -5,9 +5,11 @@ package coupling
 import (
 	"math"
 
+	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/shaft"
+	"example.org/driveline/marinecalc/torque"
 )
 
 const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190, from memory
@@ -87,7 +89,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 func (out *BoreResult) clamp(in *BoreInput) {
 	out.ClampUsed = in.PinchClamp
 	if in.PinchClamp == 0 {
-		out.ClampUsed = quantity.Force(float64(in.PinchTorque) / (float64(in.NutFactor) * float64(in.PinchDiameter)))
+		out.ClampUsed = fastener.ShortClamp(in.PinchTorque, in.NutFactor, in.PinchDiameter)
 	}
 }
 
@@ -109,14 +111,6 @@ func (in *BoreInput) keyed() shaft.KeyStrengthInput {
 		KeyLength: in.KeyLength, KeyYieldStrength: in.KeyYieldStrength, ShaftYieldStrength: in.ShaftYieldStrength, HubYieldStrength: in.HubYieldStrength}
 }
 
-// pull is what the propeller pulls going astern, or NaN when nobody told.
-func (in *BoreInput) pull() float64 {
-	if in.ThrustAstern > 0 {
-		return float64(in.ThrustAstern)
-	}
-	return quantity.OrNaN(float64(in.Thrust)) * float64(in.AsternThrust)
-}
-
 // better is the greater of two figures of which each may not be known.
 func better(a, b float64) float64 {
 	if math.IsNaN(a) || b > a {
@@ -135,7 +129,7 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 		}
 		return float64(c.Slip(out.Pressed, quantity.Force(pull)))
 	}
-	out.PullAstern = quantity.Force(in.pull())
+	out.PullAstern = torque.PullAstern(in.ThrustAstern, in.Thrust, in.AsternThrust)
 	out.FrictionTorque = quantity.Torque(slip(0))
 	held := better(slip(0), key)
 	out.SlipTorque = quantity.Torque(held)
@@ -149,19 +143,15 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 	}
 	out.MarginAhead = over(out.SlipTorque, in.ShaftTorque)
 	pull, told := float64(out.PullAstern), !math.IsNaN(float64(out.PullAstern))
-	out.SlipAstern = quantity.Torque(nan)
-	if told {
-		out.SlipAstern = quantity.Torque(better(slip(pull), key))
-	} else {
+	if !told {
 		pull = 0
 	}
-	margin := func(torque quantity.Torque) quantity.Ratio {
-		by := float64(over(quantity.Torque(better(slip(pull), key)), torque))
-		if !told && by >= 1 && !(key >= float64(torque)) {
-			return quantity.Ratio(nan)
-		}
-		return quantity.Ratio(by)
+	astern := quantity.Torque(better(slip(pull), key))
+	out.SlipAstern = quantity.Torque(nan)
+	if told {
+		out.SlipAstern = astern
 	}
+	margin := func(asked quantity.Torque) quantity.Ratio { return hub.Margin(astern, out.KeyTorque, asked, told) }
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 }
 

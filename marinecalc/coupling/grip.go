@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/torque"
 )
 
 const (
@@ -85,13 +86,10 @@ func slip(in *GripInput, bolts int, clamp, pull float64) float64 {
 
 // pull is what parts the faces going astern, or NaN when nobody told.
 func (in *GripInput) pull() float64 {
-	switch {
-	case in.ThrustAstern > 0:
-		return float64(in.ThrustAstern)
-	case in.Thrust > 0 || in.ThrustOnCoupling == 0:
-		return float64(in.Thrust) * float64(in.AsternThrust) * float64(in.ThrustOnCoupling)
+	if in.ThrustAstern == 0 && in.ThrustOnCoupling == 0 {
+		return 0 // a thrust bearing behind the coupling takes it
 	}
-	return math.NaN()
+	return float64(torque.PullAstern(in.ThrustAstern, in.Thrust*quantity.Force(in.ThrustOnCoupling), in.AsternThrust))
 }
 
 // takenOff is the pull that is taken off the clamp: none where it is not known.

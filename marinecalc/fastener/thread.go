@@ -44,3 +44,9 @@ func (out *PreloadResult) thread(in *PreloadInput) {
 	out.StressArea = quantity.Area(math.Pi / 4 * ds * ds)
 	out.LeadAngle = quantity.Angle(math.Atan(p / (math.Pi * d2)))
 }
+
+// ShortClamp is the clamp of a torque by the short form, T/(K·d): Shigley,
+// Mechanical Engineering Design, 9th ed., eq. 8-27 read backwards.
+func ShortClamp(torque quantity.Torque, nutFactor quantity.Ratio, diameter quantity.Length) quantity.Force {
+	return quantity.Force(float64(torque) / (float64(nutFactor) * float64(diameter)))
+}

@@ -63,3 +63,14 @@ func (c Cone) PullTwisted(pressed quantity.Force, torque quantity.Torque) quanti
 	round := 2 * float64(torque) / float64(c.Mean)
 	return quantity.Force(max(0, math.Sqrt(max(0, grip*grip-round*round))*cos-float64(pressed)*sin))
 }
+
+// Margin is the torque that a joint holds astern over the one asked of it. One
+// of 1 or more that rests on a pull which nobody told is not known, but where
+// the key alone holds.
+func Margin(held, key, asked quantity.Torque, told bool) quantity.Ratio {
+	by := float64(held) / quantity.OrNaN(float64(asked))
+	if !told && by >= 1 && !(key >= asked) {
+		return quantity.Ratio(math.NaN())
+	}
+	return quantity.Ratio(by)
+}

@@ -6,6 +6,7 @@
 //     different metals
 //   - [Cone]: a taper by its angle and friction: what a push along the shaft
 //     presses, and what twist and pull make it slip
+//   - [Margin]: the torque held astern over the one asked
 //
 // Sources: Lamé's equations as Shigley has them for press and shrink fits, and
 // DIN 7190 for the smoothing of the surfaces. The ends of the hub, where the

@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/torque"
 )
 
 // Taper finds what holds a propeller on the taper of its shaft.
@@ -82,7 +83,7 @@ func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
 	default:
 		out.PushForce = in.NutForce
 		if in.NutForce == 0 {
-			out.PushForce = quantity.Force(float64(in.NutTorque) / (float64(in.NutFactor) * float64(in.NutDiameter)))
+			out.PushForce = fastener.ShortClamp(in.NutTorque, in.NutFactor, in.NutDiameter)
 		}
 		out.Pressed = c.Pressed(out.PushForce)
 		out.ConePressure = quantity.Stress(float64(out.Pressed) / area)
@@ -103,14 +104,6 @@ func (in *TaperInput) torqueOf(push quantity.Force) quantity.Torque {
 	return quantity.Torque(float64(push) * quantity.OrNaN(float64(in.NutFactor)) * quantity.OrNaN(float64(in.NutDiameter)))
 }
 
-// pull is what the propeller pulls going astern, or NaN when nobody told.
-func (in *TaperInput) pull() float64 {
-	if in.ThrustAstern > 0 {
-		return float64(in.ThrustAstern)
-	}
-	return quantity.OrNaN(float64(in.Thrust)) * float64(in.AsternThrust)
-}
-
 // hold finds the torque that is held, and the margins. One of 1 or more that
 // rests on a pull nobody told is not known.
 func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
@@ -118,7 +111,7 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	over := func(held, torque quantity.Torque) quantity.Ratio {
 		return quantity.Ratio(float64(held) / quantity.OrNaN(float64(torque)))
 	}
-	out.PullAstern = quantity.Force(in.pull())
+	out.PullAstern = torque.PullAstern(in.ThrustAstern, in.Thrust, in.AsternThrust)
 	out.FrictionTorque = c.Slip(out.Pressed, 0)
 	out.SlipTorque, out.HeldBy = out.FrictionTorque, HeldByFriction
 	if in.KeyTorque > out.SlipTorque {
@@ -133,13 +126,7 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	if pull > max(0, c.Pull(out.Pressed)) { // the hub is off, and its keyway with it
 		astern = 0
 	}
-	margin := func(torque quantity.Torque) quantity.Ratio {
-		by := over(astern, torque)
-		if !told && by >= 1 && in.KeyTorque < torque {
-			return nan
-		}
-		return by
-	}
+	margin := func(asked quantity.Torque) quantity.Ratio { return hub.Margin(astern, in.KeyTorque, asked, told) }
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 	out.SlipAstern = quantity.Torque(math.NaN())
 	if told {

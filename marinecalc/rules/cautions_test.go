@@ -82,7 +82,7 @@ func TestSheetsWarnOfTheirWork(t *testing.T) {
 	}{
 		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush"}},
 		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "shaft-torque", "bearing-life", "shaft-whirl"}},
-		{`start the engine while hands`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "output-flange", "flange-run-out", "backlash"}},
+		{`start the engine while hands`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "coupling-key", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "output-flange", "flange-run-out", "backlash"}},
 		{`never crank or start`, []string{"coupling-alignment", "mount-moves", "shaft-droop", "output-flange", "flange-run-out"}},
 		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out"}},
 		{`cannot get away`, []string{"coupling-alignment", "work-plan", "output-flange"}},

@@ -17,6 +17,7 @@ var mayDecide = map[string]string{
 	"usual-values/packing-over":             aim,
 	"usual-values/packing-under":            aim,
 	"usual-values/key-safety":               aim,
+	"usual-values/coupling-key-safety":      aim,
 	"usual-values/zones-to-15-kw":           ofGuides,
 	"usual-values/zones-to-300-kw":          ofGuides,
 	"vibration-classes":                     ofGuides,

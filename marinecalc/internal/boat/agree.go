@@ -42,6 +42,7 @@ func (b *Boat) Disagreements() []Disagreement {
 	a := agreement{boat: b}
 	a.shaft()
 	a.parts()
+	a.bolts()
 	a.rest()
 	a.log()
 	return a.list

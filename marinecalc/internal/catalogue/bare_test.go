@@ -16,7 +16,7 @@ var exact = map[string][]string{
 		"output-flange/hoursToHaulOut",
 		"bearing-clearance/hoursToHaulOut", "bearing-life/wantedLife", "bolt-fit/protrudingThreads", "bolt-preload/proofFraction", "bolt-preload/yieldFraction",
 		"bolt-preload/tensionFraction", "bolt-preload/clampNeeded", "coupling-grip/wantedMargin", "coupling-grip/thrustOnCoupling", "fluid-flush/wantedShare",
-		"gland-drip/timeUnderWay", "gland-drip/timeAway", "gland-heat/wantedRise", "gland-heat/mostDrips", "gland-packing/skiveAllowance", "key-strength/wantedSafety",
+		"gland-drip/timeUnderWay", "gland-drip/timeAway", "gland-heat/wantedRise", "gland-heat/mostDrips", "gland-packing/skiveAllowance", "key-strength/wantedSafety", "coupling-key/wantedSafety",
 		"mount-load/thrustOnMounts", "mount-moves/wantedGapVertical", "reading-trend/atWithin", "reading-trend/horizon", "sea-trial/steadyWithin",
 		"shaft-torque/asternPowerShare", "shaft-withdrawal/workingClearance", "fluid-settling/particleSize", "fluid-settling/visibleSize", "fluid-settling/sizes/size",
 		"bearing-life/loadFactor", "work-plan/*", "coupling-bore/fittingClearance", "thread-engagement/shearShare",
@@ -31,7 +31,7 @@ var exact = map[string][]string{
 	"a nominal size, which the standard of its name fixes": {
 		"output-flange/nominalDiameter", "output-flange/pitch",
 		"bearing-life/bearingBore", "bolt-fit/nominalDiameter", "bolt-fit/pitch", "bolt-preload/nominalDiameter", "bolt-preload/pitch", "coupling-grip/nominalDiameter", "coupling-grip/pitch",
-		"key-strength/keyWidth", "key-strength/keyHeight", "key-strength/keySeat", "key-strength/smallEndDiameter", "key-strength/largeEndDiameter", "key-strength/taperLength",
+		"key-strength/keyWidth", "coupling-key/keyWidth", "key-strength/keyHeight", "coupling-key/keyHeight", "key-strength/keySeat", "coupling-key/keySeat", "key-strength/smallEndDiameter", "coupling-key/smallEndDiameter", "key-strength/largeEndDiameter", "coupling-key/largeEndDiameter", "key-strength/taperLength", "coupling-key/taperLength",
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
 		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/taperRatio",
@@ -41,7 +41,7 @@ var exact = map[string][]string{
 		"output-flange/shaftYieldStrength", "output-flange/holdBoltYield", "output-flange/barYield",
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
-		"key-strength/keyYieldStrength", "key-strength/hubYieldStrength", "key-strength/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
+		"key-strength/keyYieldStrength", "coupling-key/keyYieldStrength", "key-strength/hubYieldStrength", "coupling-key/hubYieldStrength", "key-strength/shaftYieldStrength", "coupling-key/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
 		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
 	},
 	"the figures of a rule are what the rule is": {
@@ -53,7 +53,7 @@ var exact = map[string][]string{
 		"bearing-life/axialRow", "bearing-life/loadLimit", "bearing-life/reliabilityFactor",
 	},
 	"declared powers and the torque from them: what rules of strength are written for, with what goes beyond it in the shock factor": {
-		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "propeller-taper/shaftTorque", "propeller-taper/asternTorque", "mount-load/shaftTorque",
+		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-key/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "propeller-taper/shaftTorque", "propeller-taper/asternTorque", "mount-load/shaftTorque",
 		"mount-load/asternTorque", "vibration-source/enginePower", "sea-trial/engineSpeed", "sea-trial/idleSpeed",
 	},
 	"a ratio of teeth": {

@@ -36,6 +36,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
 	calc.BindDrawn("thread-engagement", fastener.Engagement, drawing.ThreadEngagement),
+	calc.BindDrawn("coupling-key", shaft.KeyStrength, drawing.CouplingKey),
 	calc.BindDrawn("coupling-bore", coupling.Bore, drawing.CouplingBore),
 	calc.BindPerRun("output-flange", outputFlange),
 	calc.BindPerRun("flange-run-out", flangeRunOut),

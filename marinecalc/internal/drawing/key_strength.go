@@ -10,13 +10,21 @@ import (
 
 // KeyStrength draws shaft and key from the end, to one scale.
 func KeyStrength(in shaft.KeyStrengthInput, out shaft.KeyStrengthResult, b picture.Brush) []sheet.Drawing {
+	return key("Key in the shaft", "in hub ", in, out, b)
+}
+
+// CouplingKey draws likewise the key of the coupling flange.
+func CouplingKey(in shaft.KeyStrengthInput, out shaft.KeyStrengthResult, b picture.Brush) []sheet.Drawing {
+	return key("Key in the coupling flange", "in flange ", in, out, b)
+}
+
+func key(title, inHub string, in shaft.KeyStrengthInput, out shaft.KeyStrengthResult, b picture.Brush) []sheet.Drawing {
 	const (
 		size   = 220.0
 		radius = 72.0
 		middle = size / 2
 		centre = middle + 12
 	)
-	const title = "Key in the shaft"
 	description := "Seen from the end, to one scale: shaft " + b.Length(in.ShaftDiameter) + ", key " + b.Length(in.KeyWidth) + " wide and " +
 		b.Length(out.KeyRise) + " high, " + b.Length(out.SeatInShaft) + " of it in the shaft."
 	b = b.Single()
@@ -31,6 +39,6 @@ func KeyStrength(in shaft.KeyStrengthInput, out shaft.KeyStrengthResult, b pictu
 	p.Text(picture.Ink, "start", size-12, 40, "key "+b.Length(in.KeyWidth))
 	p.Text(picture.Ink, "start", size-12, 58, "by "+b.Length(out.KeyRise))
 	p.Text(picture.Ink, "start", size-12, 82, "in shaft "+b.Length(out.SeatInShaft))
-	p.Text(picture.Ink, "start", size-12, 100, "in hub "+b.Length(out.SeatInHub))
+	p.Text(picture.Ink, "start", size-12, 100, inHub+b.Length(out.SeatInHub))
 	return []sheet.Drawing{{Name: "key", Title: title, Description: description, SVG: p.End()}}
 }

@@ -1,0 +1,39 @@
+// Bolts that the boat file describes in two ways that cannot both be.
+
+package boat
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/internal/contract"
+)
+
+// freeNut is the pick of the lock nuts that stands for a tapped hole too.
+const freeNut = "plain-nut"
+
+// bolts holds coupling bolts with nuts against tapped holes: one bolt has one of
+// the two, and every sheet from its clamp on goes by which.
+func (a *agreement) bolts() {
+	hole, tapped := a.any("/coupling/tapped/engagementLength", "/coupling/tapped/metal", "/coupling/tapped/tappedDepth")
+	nut, nutted := a.any("/coupling/bolts/plainNut", "/coupling/bolts/nutHeight", "/coupling/bolts/nut")
+	if !tapped || !nutted {
+		return
+	}
+	a.tell("nut-and-tapped", "Coupling bolts", fmt.Sprintf("%s is %s, and %s is %s: a bolt goes into a tapped hole or has a nut. Take out what she has not", hole.Title, hole.Text, lowered(nut.Title), nut.Text), nut, hole)
+}
+
+// any reads the first of some members that the boat has, in words or numbers.
+// A nut that may as well be a tapped hole is none.
+func (a *agreement) any(pointers ...string) (Given, bool) {
+	for _, pointer := range pointers {
+		value, _, date, ok := a.boat.Find(pointer)
+		c, err := Contract()
+		if !ok || err != nil || value == freeNut {
+			continue
+		}
+		if p, whole := c.Root.At(contract.Tokens(pointer)); whole {
+			return Given{Pointer: pointer, Title: p.Title, Text: fmt.Sprint(value), Date: date}, true
+		}
+	}
+	return Given{}, false
+}
