@@ -21,6 +21,7 @@ type Boat struct {
 	figures  []Figure
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
+	series   func() map[string][]Point
 	warnings problem.List
 }
 

@@ -9,6 +9,7 @@ import (
 	"sort"
 	"strconv"
 	"strings"
+	"sync"
 
 	"example.org/driveline/marinecalc/internal/contract"
 )
@@ -26,6 +27,7 @@ type reading struct {
 // sort as they do.
 func (b *Boat) sortReadings() {
 	b.dated = map[string][]reading{}
+	b.series = sync.OnceValue(b.readSeries)
 	for i, m := range objects(b.document["readings"]) {
 		date, _ := m["date"].(string)
 		time, _ := m["time"].(string)

@@ -19,11 +19,13 @@ func (b *Boat) checkNames() {
 		names = append(names, own[i].Name)
 	}
 	for _, e := range b.entries {
+		var there []string
 		for i, m := range objects(e.values["gauges"]) {
 			name, _ := m["reading"].(string)
-			var there []string
-			for _, at := range e.read(own) {
-				there = append(there, at.of.Name, head(at.of.Name))
+			if i == 0 {
+				for _, at := range e.read(own) {
+					there = append(there, at.of.Name, head(at.of.Name))
+				}
 			}
 			if !slices.Contains(there, name) {
 				b.warnName(e, "gauges", i, name, there, "a reading of this entry")

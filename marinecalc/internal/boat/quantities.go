@@ -40,30 +40,32 @@ type Point struct {
 // entry has more than once, such as the gap at one clock position for several
 // turns of the shaft, is the mean of these.
 func (b *Boat) Series(name string) []Point {
-	if b == nil {
+	if b == nil || b.series == nil {
 		return nil
 	}
+	return slices.Clone(b.series()[name])
+}
+
+// readSeries reads every entry once, for all series.
+func (b *Boat) readSeries() map[string][]Point {
+	series := map[string][]Point{}
 	own := b.OwnReadings()
-	var list []Point
 	for _, e := range b.entries {
-		var same []Point
+		alike := map[string]float64{}
 		for _, p := range e.read(own) {
-			if p.of.Name == name {
-				same = append(same, p)
+			list := series[p.of.Name]
+			n := alike[p.of.Name]
+			alike[p.of.Name]++
+			if n == 0 {
+				series[p.of.Name] = append(list, p)
+				continue
 			}
+			mean := &list[len(list)-1]
+			mean.SI += (p.SI - mean.SI) / (n + 1)
+			mean.Accuracy = max(mean.Accuracy, p.Accuracy)
 		}
-		if len(same) == 0 {
-			continue
-		}
-		p := same[0]
-		for _, other := range same[1:] {
-			p.SI += other.SI
-			p.Accuracy = max(p.Accuracy, other.Accuracy)
-		}
-		p.SI /= float64(len(same))
-		list = append(list, p)
 	}
-	return list
+	return series
 }
 
 // Followed is a quantity with how often and when it was read.
