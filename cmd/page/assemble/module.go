@@ -23,7 +23,7 @@ func Module(root string) ([]byte, error) {
 	if module, err = rewrite.Segments(module); err != nil {
 		return nil, err
 	}
-	return rewrite.Lines(module)
+	return rewrite.Traces(module)
 }
 
 // Compile gives the module as the Go toolchain builds it from ./wasm: a WASI

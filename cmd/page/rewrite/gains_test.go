@@ -102,7 +102,7 @@ func makeVariants(t *testing.T) (variants []*variant) {
 		if module, err = rewrite.Segments(module); err != nil {
 			return nil, err
 		}
-		return rewrite.Lines(module)
+		return rewrite.Traces(module)
 	}
 	module, err := without()
 	add("in full", module, err)
@@ -114,13 +114,13 @@ func makeVariants(t *testing.T) (variants []*variant) {
 	module, err = without(rewrite.Improvements()...)
 	add("without any improvement", module, err)
 	if module, err = rewrite.Segments(compiled); err == nil {
-		module, err = rewrite.Lines(module)
+		module, err = rewrite.Traces(module)
 	}
 	add("without Jumps", module, err)
 	straight, err := rewrite.Jumps(compiled)
-	add("without Segments and Lines", straight, err)
+	add("without Segments and Traces", straight, err)
 	module, err = rewrite.Segments(straight)
-	add("without Lines", module, err)
+	add("without Traces", module, err)
 	add("as compiled", compiled, nil)
 	return variants
 }

@@ -6,7 +6,16 @@ func main() { loosen(3) }
 //go:noinline
 func loosen(turns int) {
 	if turns == 0 {
-		panic("off the thread")
+		strip(thread{})
 	}
 	loosen(turns - 1)
+}
+
+type thread struct{ pitch float64 }
+
+// strip is made for a type, of which a trace prints three dots.
+//
+//go:noinline
+func strip[T any](of T) {
+	panic("off the thread")
 }

@@ -21,6 +21,7 @@ func main() {
 	fmt.Println("floats", compared(1, 2), compared(2, 1), compared(nan(), 1))
 	fmt.Println("deep", deep(20000))
 	fmt.Println("recovered", recovered(func() { var p *int; *p = 1 }), recovered(func() { var s []int; _ = s[len(s)] }), recovered(func() { panic("mine") }), recovered(func() {}))
+	fmt.Println("who recovers", recovered(func() { defer byHelp(); panic("mine") }), recovered(func() { defer func() { byHelp() }(); panic("mine") }), recovered(func() { defer keeper(new(plain)).keep(); panic("mine") }), recovered(func() { defer keeper(plain{}).keep(); panic("mine") }))
 	fmt.Println("in a loop", recoveredInLoop(5))
 	fmt.Println("deferred", deferred())
 	fmt.Println("asleep", asleep(50))
@@ -30,6 +31,17 @@ func main() {
 	fmt.Println("sorted", sorted())
 	fmt.Println("library", library())
 }
+
+// byHelp recovers where it is deferred itself, and not where what is deferred
+// calls it.
+func byHelp() { _ = recover() }
+
+// plain is kept through an interface, by wrappers that the compiler makes.
+type plain struct{}
+
+type keeper interface{ keep() }
+
+func (plain) keep() { _ = recover() }
 
 func nested(n int) (sum int) {
 outer:
