@@ -1447,6 +1447,8 @@ export interface Procedure {
   moves: number;
   /** The newest tick; absent where there is none. */
   lastTick?: StepTick;
+  /** Steps that must not be done on this boat now, and why: the shaft is kept still. */
+  leftOut: string[];
   /** Of all steps, each once. */
   tools: string[];
   /** What figures of the steps still need. */
@@ -1527,6 +1529,8 @@ export interface WorkStep {
   longHours: number;
   /** Days that must pass after it. */
   waitDays: number;
+  /** Why it must not be done yet, even in its turn: the work leaves standing what keeps the shaft still. Absent where it may. */
+  hold?: string;
   /** What can hurt at this step, gravest first. */
   cautions: Caution[];
   /** Why there are none, where there are none. */

@@ -194,6 +194,9 @@ func printProcedure(w io.Writer, p *marinecalc.Procedure) {
 		about += " Last ticked " + p.LastTick.Date + ": before going on, see that what was made safe still is."
 	}
 	fmt.Fprintln(w, wrapped("  ", about))
+	for _, words := range p.LeftOut {
+		fmt.Fprintln(w, wrapped("  ", words))
+	}
 	for _, r := range p.Remedies {
 		fmt.Fprintln(w, wrapped("  ", r.Text))
 	}

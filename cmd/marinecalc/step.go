@@ -21,6 +21,7 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	if s.Tick != nil {
 		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
 	}
+	line("", s.Hold)
 	for _, c := range s.Cautions {
 		if at, has := said[c.Text]; has {
 			line(string(c.Signal)+", as at step "+strconv.Itoa(at)+": ", firstSentence(c.Text))

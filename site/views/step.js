@@ -49,6 +49,7 @@ export function stepParts(step, all, told, acts) {
   if (step.drawing && !shownBefore) told.set(step.drawing, step.number);
   const open = step.after.filter((n) => !all.steps[n - 1]?.tick);
   const parts = [
+    step.hold && h('p', { class: 'wrong' }, step.hold),
     hazards(step, told),
     step.move && h('p', { class: 'move' }, h('strong', {}, step.move)),
     step.safe && h('p', {}, step.safe),

@@ -234,7 +234,7 @@ func (r *run) cautions() []sheet.Caution {
 			out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].Signal.Gravity() < out[j].Signal.Gravity() })
+	r.in.session.Book.SortCautions(out)
 	return out
 }
 

@@ -51,6 +51,7 @@ type Result struct {
 	CureOrder      [8]CureStep
 	NextChecks     [10]NextCheck
 	QuickQuestions [6]QuickQuestion
+	Holds          [12]Hold
 	Weights        [80]Weighed
 	hazards        []string // ids of cautions: of what is proposed first, and what is dangerous now
 }

@@ -18,6 +18,7 @@ import (
 // next fills in the checks and the quick questions that are worth it now.
 func (f *finder) next(in Input, out *Result) {
 	out.HeldBack = f.heldBack()
+	copy(out.Holds[:], f.holds())
 	out.hazards = f.dangers(out.HeldBack != "")
 	checks, quick := 0, 0
 	list := f.ordered(in, out.HeldBack != "")
@@ -181,11 +182,27 @@ func (f *finder) leads(order []int) bool {
 	return p >= f.figure("sure-open") || p >= f.figure("leads") && (len(order) < 2 || p >= f.figure("part-odds")*f.belief.Cause[order[1]])
 }
 
-// heldBack says why the shaft must not run now, "" when it may: a cause that
-// forbids it is among the leaders, or an answer does, until what it points to
-// was looked at.
+// heldBack says why the shaft must not run now, "" when it may.
 func (f *finder) heldBack() string {
-	var words, parts []string
+	var words []string
+	for _, h := range f.holds() {
+		words = append(words, h.Why)
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
+}
+
+// Hold is a reason to keep the shaft still, and the ids of the causes of which
+// one cured takes it away.
+type Hold struct{ Why, Causes string }
+
+// holds are the reasons to keep the shaft still: a cause that forbids running
+// it is among the leaders, or an answer does, until what it points to was
+// looked at.
+func (f *finder) holds() (list []Hold) {
+	var parts []string
 	told := map[int]bool{} // causes that a reason already stands for
 	cause := func(c int) {
 		cause := f.causes.At(c)
@@ -194,7 +211,7 @@ func (f *finder) heldBack() string {
 		}
 		told[c] = true
 		parts = append(parts, cause.Part)
-		words = append(words, keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)))
+		list = append(list, Hold{keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)), cause.ID})
 	}
 	for _, c := range f.belief.Found {
 		cause(c)
@@ -210,18 +227,19 @@ func (f *finder) heldBack() string {
 		if repeats {
 			continue
 		}
+		var ids []string
 		for c := range f.written.Yes {
-			told[c] = told[c] || f.strongly(q, c)
+			if f.strongly(q, c) {
+				told[c] = true
+				ids = append(ids, f.causes.At(c).ID)
+			}
 		}
-		words = append(words, keepStill(e.KeepStill, "“"+e.Title+"” yes"))
+		list = append(list, Hold{keepStill(e.KeepStill, "“"+e.Title+"” yes"), strings.Join(ids, " ")})
 	}
 	for _, c := range bayes.Rank(f.belief.Cause) {
 		cause(c)
 	}
-	if len(words) == 0 {
-		return ""
-	}
-	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
+	return list
 }
 
 // keepStill puts the reason before what it rests on.

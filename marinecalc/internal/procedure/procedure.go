@@ -1,24 +1,21 @@
 // Package procedure makes of one piece of work, or of several done together, a
 // document to go by, step by step, filled with what is known of this boat. Its
-// files: procedure.go is the document and how it is made, figures.go the
-// figures of the boat's sheets, record.go what is read and written down,
-// prepare.go what to measure or look up before beginning, ticks.go what has been
-// ticked off, close.go how a job ends, due.go when a step after the trial is due,
-// list.go which work there is.
+// files: procedure.go is the document and how it is made, steps.go which steps
+// it is, figures.go the figures of the boat's sheets, record.go what is read and
+// written down, prepare.go what to measure or look up before beginning, ticks.go
+// what has been ticked off, close.go how a job ends, due.go when a step after the
+// trial is due, list.go which work there is.
 package procedure
 
 import (
 	"context"
-	"fmt"
 	"slices"
-	"sort"
 	"strconv"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -37,6 +34,7 @@ type Procedure struct {
 	Hours    float64   `json:"hours"` // of work, of one person
 	LastTick *Tick     `json:"lastTick,omitempty"`
 	Moves    int       `json:"moves"`   // times that she goes ashore or afloat between the steps
+	LeftOut  []string  `json:"leftOut"` // steps that must not be done on this boat now, and why
 	Tools    []string  `json:"tools"`   // of all steps, each once
 	Missing  []Missing `json:"missing"` // what figures of the steps still need
 	Prepare  []Prepare `json:"prepare"` // the same, by what settles it
@@ -79,9 +77,10 @@ type Step struct {
 	Place      string          `json:"place"`
 	Move       string          `json:"move,omitempty"` // what has to be done with the boat before it
 	Hours      float64         `json:"hours"`
-	LongHours  float64         `json:"longHours"` // when it does not go smoothly
-	WaitDays   int             `json:"waitDays"`  // that must pass after it
-	Cautions   []sheet.Caution `json:"cautions"`  // gravest first
+	LongHours  float64         `json:"longHours"`      // when it does not go smoothly
+	WaitDays   int             `json:"waitDays"`       // that must pass after it
+	Hold       string          `json:"hold,omitempty"` // why it must not be done yet even in its turn
+	Cautions   []sheet.Caution `json:"cautions"`       // gravest first
 	Safe       string          `json:"safe,omitempty"`
 	Tools      []string        `json:"tools"`
 	Parts      []Part          `json:"parts"`
@@ -148,6 +147,7 @@ type maker struct {
 	byID    map[string]int // number of each step, from 0, in the order of the work
 	rows    []rules.Remedy
 	ticks   []boatStep
+	still   workplan.Still
 	lies    string // where she lies for the steps so far; "" where any place will do
 	worked  map[string]*worked
 	out     *Procedure
@@ -162,7 +162,7 @@ func Make(ctx context.Context, b *boat.Boat, o calc.Options, r Request) (*Proced
 		return nil, err
 	}
 	m := &maker{session: s, worked: map[string]*worked{}, out: &Procedure{Boat: b.Name(), Warnings: s.Unused(), Made: s.Made(),
-		Cures: []Cause{}, Phases: []Phase{}, Tools: []string{}, Missing: []Missing{}, Drawings: []Drawing{}}}
+		Cures: []Cause{}, Phases: []Phase{}, LeftOut: []string{}, Tools: []string{}, Missing: []Missing{}, Drawings: []Drawing{}}}
 	if m.rows, err = choose(s.Book, r.Remedies); err != nil {
 		return nil, err
 	}
@@ -173,6 +173,7 @@ func Make(ctx context.Context, b *boat.Boat, o calc.Options, r Request) (*Proced
 	if err := m.tickBesides(r.Done, o.Day); err != nil {
 		return nil, err
 	}
+	m.leaveOut()
 	if err := m.write(); err != nil {
 		return nil, err
 	}
@@ -180,76 +181,6 @@ func Make(ctx context.Context, b *boat.Boat, o calc.Options, r Request) (*Proced
 		return nil, stopped.Err()
 	}
 	return m.out, nil
-}
-
-// choose finds remedies by their ids, each once.
-func choose(book *rules.Book, ids []string) ([]rules.Remedy, error) {
-	var list problem.List
-	var rows []rules.Remedy
-	var known []string
-	for _, r := range book.Remedies().All() {
-		known = append(known, r.ID)
-	}
-	if len(ids) == 0 {
-		list = append(list, problem.Problem{Where: "/remedies", What: "no piece of work is named", Allowed: strings.Join(known, ", "), Kind: problem.Missing})
-	}
-	if len(ids) > mostRemedies {
-		list = append(list, problem.Problem{Where: "/remedies", What: fmt.Sprintf("%d pieces of work", len(ids)), Allowed: fmt.Sprintf("up to %d in one procedure", mostRemedies), Kind: problem.TooLarge})
-		ids = nil
-	}
-	for i, id := range ids {
-		at := slices.Index(known, id)
-		if at < 0 {
-			list = append(list, problem.Problem{Where: fmt.Sprintf("/remedies/%d", i), What: fmt.Sprintf("there is no piece of work %q", id),
-				Allowed: strings.Join(known, ", "), Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
-		} else if !slices.Contains(ids[:i], id) {
-			rows = append(rows, book.Remedies().At(at))
-		}
-	}
-	return rows, list.Err()
-}
-
-// stepsOf lists the steps of remedies, each once, in the order of the work.
-func stepsOf(book *rules.Book, rows []rules.Remedy) ([]rules.Step, error) {
-	byID := map[string]rules.Step{}
-	for _, s := range book.Steps().All() {
-		byID[s.ID] = s
-	}
-	var steps []rules.Step
-	seen := map[string]bool{}
-	var list problem.List
-	for i, r := range rows {
-		for _, id := range r.Steps.All() {
-			step, has := byID[id]
-			if !has {
-				list.Add(fmt.Sprintf("/remedies/%d", i), fmt.Sprintf("the work %q has a step %q that is not in the rule data", r.ID, id), "", "check the rule file")
-			} else if !seen[id] {
-				seen[id] = true
-				steps = append(steps, step)
-			}
-		}
-	}
-	if len(list) > 0 {
-		return nil, list.Err()
-	}
-	order, phase, err := workplan.InSequence(steps, phaseNames())
-	if err != nil {
-		return nil, err
-	}
-	sorted := make([]rules.Step, len(steps))
-	for n, i := range order {
-		sorted[n] = steps[i]
-		sorted[n].Phase = phases[phase[i]].phase
-	}
-	return sorted, nil
-}
-
-func phaseNames() []string {
-	names := make([]string, len(phases))
-	for i, p := range phases {
-		names[i] = p.phase
-	}
-	return names
 }
 
 // write fills the document.
@@ -328,12 +259,13 @@ func (m *maker) step(n int) Step {
 			m.out.Tools = append(m.out.Tools, tool)
 		}
 	}
+	out.Hold = m.still.Holds(row, m.rows)
 	for _, c := range m.session.Book.AllCautions().All() {
-		if rules.Contains(row.Hazards, c.ID) {
+		if rules.Contains(row.Hazards, c.ID) || c.ID == rules.StopNow && out.Hold != "" {
 			out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 		}
 	}
-	sort.SliceStable(out.Cautions, func(i, j int) bool { return out.Cautions[i].Signal.Gravity() < out.Cautions[j].Signal.Gravity() })
+	m.session.Book.SortCautions(out.Cautions)
 	for _, p := range workplan.PartsOf(m.session, m.steps, n) {
 		out.Parts = append(out.Parts, Part{ID: p.Part.ID, Title: p.Part.Title, Amount: p.Amount, Size: p.Size, Note: p.Part.Note})
 	}
@@ -353,9 +285,6 @@ func (m *maker) step(n int) Step {
 				out.Bares = append(out.Bares, piece(r))
 			}
 		}
-	}
-	if still := workplan.KeptStill(m.session); still != "" && workplan.RunsAsFound(row) {
-		out.Note = strings.TrimSpace("Leave this step out. " + still + " " + out.Note)
 	}
 	out.Due = m.due(row)
 	if t := m.ticked(row.ID); t != nil {

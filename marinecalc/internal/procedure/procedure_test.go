@@ -11,6 +11,7 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // made is the procedure of some work on a boat, which may be nil.
@@ -309,17 +310,51 @@ func TestPartsTheMakerAsksFor(t *testing.T) {
 	}
 }
 
-// A step that runs the shaft before anything is cured says so where the fault
-// finding keeps the shaft still, and only there.
+// A step that runs the shaft before anything is cured is left out, and told,
+// where the fault finding keeps the shaft still, and only there; what runs it
+// afterwards is held where the work leaves the reason standing.
 func TestAShaftKeptStillIsNotRun(t *testing.T) {
-	for symptom, still := range map[string]bool{"after-touching": true, "knock-into-gear": false} {
-		b := testboat.Read(t, `{"name": "Stint", "lies": "afloat", "symptoms": [{"evidence": "`+symptom+`", "answer": "yes"}, {"evidence": "shake-grows", "answer": "yes"}]}`)
-		p := made(t, b, marinecalc.Options{NoRanges: true}, "align-coupling")
-		if note := stepNamed(t, p, "note-under-way").Note; strings.HasPrefix(note, "Leave this step out.") != still {
-			t.Errorf("%s: %q", symptom, note)
+	for _, c := range []struct {
+		symptom, work string
+		still, held   bool
+	}{
+		{"knock-into-gear", "align-coupling", false, false},
+		{"damper-seen", "replace-damper-plate", true, false},
+		{"damper-seen", "align-coupling", true, true},
+		{"key-seen", "replace-key", true, false},
+		{"key-seen", "repair-propeller", true, true},
+		{"coupling-insert-seen", "replace-coupling-insert", true, false},
+		{"spline-seen", "replace-damper-spline", true, false},
+		{"after-touching", "straighten-shaft", true, false},
+		{"after-touching", "repack-gland", true, true},
+		{"gland-hot", "align-coupling", true, true},
+	} {
+		b := testboat.Read(t, `{"name": "Stint", "lies": "afloat", "symptoms": [{"evidence": "`+c.symptom+`", "answer": "yes"}, {"evidence": "shake-grows", "answer": "yes"}]}`)
+		p := made(t, b, marinecalc.Options{NoRanges: true}, c.work)
+		if omitted := !hasStep(p, "note-under-way"); omitted != c.still || (len(p.LeftOut) > 0) != c.still {
+			t.Errorf("%s, %s: left out: %v, told %q", c.symptom, c.work, omitted, p.LeftOut)
 		}
-		if note := stepNamed(t, p, "first-start").Note; strings.Contains(note, "Leave this step out.") {
-			t.Errorf("%s: the start after the cure: %q", symptom, note)
+		for _, phase := range p.Phases {
+			for _, s := range phase.Steps {
+				turns := slices.ContainsFunc(s.Cautions, func(c sheet.Caution) bool { return strings.HasPrefix(c.Text, "A turning shaft") })
+				stops := slices.ContainsFunc(s.Cautions, func(c sheet.Caution) bool { return strings.HasPrefix(c.Text, "The shaft stays still") })
+				if (s.Hold != "") != (c.held && turns) || stops != (s.Hold != "") {
+					t.Errorf("%s, %s, %s: held by %q", c.symptom, c.work, s.ID, s.Hold)
+				}
+			}
 		}
 	}
+	done := testboat.Read(t, `{"name": "Stint", "symptoms": [{"evidence": "damper-seen", "answer": "yes"}], "work": {"steps": [{"step": "note-under-way", "done": "2026-05-02", "remedies": ["replace-damper-plate"]}]}}`)
+	if p := made(t, done, marinecalc.Options{NoRanges: true}, "replace-damper-plate"); !hasStep(p, "note-under-way") || p.Ticked != 1 {
+		t.Error("a step that was done before is left out")
+	}
+}
+
+func hasStep(p *marinecalc.Procedure, id string) bool {
+	for _, phase := range p.Phases {
+		if slices.ContainsFunc(phase.Steps, func(s marinecalc.Step) bool { return s.ID == id }) {
+			return true
+		}
+	}
+	return false
 }

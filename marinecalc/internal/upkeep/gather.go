@@ -136,12 +136,12 @@ func (k *keeper) known(name string) (float64, string, bool) {
 
 // looked is the newest entry, up to today, in which one of the names was read
 // or one of the questions answered with no by who looked.
-func (k *keeper) looked(names, questions []string) (newest *boat.Entry) {
+func (k *keeper) looked(names, ways, questions []string) (newest *boat.Entry) {
 	for e := range k.session.Boat.Readings() {
 		if d, err := day.Parse(e.Date); err != nil || d > k.today || newest != nil && e.Date < newest.Date {
 			continue
 		}
-		if read(e, names) || answeredNo(e, questions) {
+		if read(e, names) || lookedBy(e, ways) || answeredNo(e, questions) {
 			newest = e
 		}
 	}
@@ -154,6 +154,14 @@ func read(e *boat.Entry, names []string) bool {
 		v, has := e.Value(name)
 		return has && v != false
 	})
+}
+
+// lookedBy tells whether the fluid was looked at by one of the ways: a clean dip
+// tells nothing about metal, a jar does.
+func lookedBy(e *boat.Entry, ways []string) bool {
+	by, _ := e.Value("fluidLookBy")
+	way, _ := by.(string)
+	return slices.Contains(ways, way)
 }
 
 // answeredNo tells whether one of the questions was answered with no, and not

@@ -15,9 +15,9 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// urgency is the order of the list: what nobody has looked at first, then what
-// is overdue.
-var urgency = map[due.State]int{due.Never: 0, due.Overdue: 1, due.Soon: 2, due.Later: 3, due.Open: 4}
+// urgency is the order of the list: what is overdue first, then what nobody has
+// looked at.
+var urgency = map[due.State]int{due.Overdue: 0, due.Never: 1, due.Soon: 2, due.Later: 3, due.Open: 4}
 
 // list makes the list of care, most pressing first.
 func (k *keeper) list() {
@@ -44,15 +44,21 @@ func (k *keeper) list() {
 	for i := range k.cares {
 		c := &k.cares[i]
 		k.out.Schedule[i] = k.line(c)
-		if c.state == due.Overdue || i < atHand && c.state != due.Later {
+		if k.atOnce(i) {
 			k.out.hazards = append(k.out.hazards, c.row.Hazards()...)
 		}
 	}
 }
 
-// atHand is how many things of the list are in hand beside those overdue: the
-// cautions of these stand in front, those of the others beside each.
-const atHand = 3
+// atHand is how many things of the list are in hand: the cautions of these stand
+// in front, those of the others beside each.
+const atHand = 2
+
+// atOnce tells whether a thing of the list is to be done now: the first few of
+// what is overdue, or else of what is due next.
+func (k *keeper) atOnce(i int) bool {
+	return i < atHand && k.cares[i].state != due.Later && (k.cares[i].state == due.Overdue || k.cares[0].state != due.Overdue)
+}
 
 // underWay is the caution of what is read while the shaft runs.
 const underWay = "turning-shaft"
@@ -62,8 +68,7 @@ const underWay = "turning-shaft"
 func (k *keeper) heldBack() {
 	k.out.hazards = []string{rules.StopNow}
 	for i := range k.cares {
-		c := &k.cares[i]
-		if hazards := c.row.Hazards(); (c.state == due.Overdue || i < atHand && c.state != due.Later) && !slices.Contains(hazards, underWay) {
+		if hazards := k.cares[i].row.Hazards(); k.atOnce(i) && !slices.Contains(hazards, underWay) {
 			k.out.hazards = append(k.out.hazards, hazards...)
 		}
 	}
@@ -165,7 +170,8 @@ func (k *keeper) lastDone(c *care) {
 		}
 	}
 	names, first := strings.Fields(c.row.Values.Of("readings").Text), ""
-	if e := k.looked(names, strings.Fields(c.row.Values.Of("questions").Text)); e != nil {
+	ways, questions := strings.Fields(c.row.Values.Of("ways").Text), strings.Fields(c.row.Values.Of("questions").Text)
+	if e := k.looked(names, ways, questions); e != nil {
 		hours := math.NaN()
 		if seconds, ok := e.EngineHours(); ok {
 			hours = seconds / secondsPerHour

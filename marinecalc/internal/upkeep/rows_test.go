@@ -139,6 +139,23 @@ func TestCautionsAreOfWhatIsDue(t *testing.T) {
 	if !in(s, "The shaft stays still") || in(s, "winds in sleeves") {
 		t.Errorf("the shaft stands: %+v", s.Cautions)
 	}
+	if !strings.HasPrefix(s.Cautions[0].Text, "The shaft stays still") {
+		t.Errorf("before it stands %q", s.Cautions[0].Text)
+	}
+}
+
+// What is overdue leads the list, and in front stand the cautions of the first
+// of it alone: one that waits its turn has its own.
+func TestOverdueLeads(t *testing.T) {
+	s := testboat.RunOn(t, tern(`"service":{"done":[{"item":"coupling-bolts","date":"2020-06-01"}]},`), "service-schedule", `{}`)
+	if first := s.Cell("schedule", 0, "what").Text; first != "Coupling bolts" {
+		t.Errorf("%q leads", first)
+	}
+	for _, c := range s.Cautions {
+		if strings.HasPrefix(c.Text, "A turning shaft") {
+			t.Error("the caution of a reading under way stands before bolts that are overdue")
+		}
+	}
 }
 
 // Bolts that worked loose are changed and not drawn up again: a set is a spare.

@@ -116,6 +116,12 @@ func TestReadingsCountAsLooking(t *testing.T) {
 	if got := lineOf(t, s, "Gearbox fluid"); got["lastDone"] != "2026-03-01, 1000 h" {
 		t.Errorf("a change that was none counts: %v", got)
 	}
+	for by, want := range map[string]string{"jar": "2026-03-20", "magnet": "2026-03-20", "dipstick": "nobody, as far as the boat file tells"} {
+		look := `{"name":"Tern","readings":[{"date":"2026-03-20","fluidLook":"clear","fluidLookBy":"` + by + `"}]}`
+		if got := lineOf(t, testboat.RunOn(t, look, "service-schedule", `{}`), "Gearbox fluid: metal"); got["lastDone"] != want {
+			t.Errorf("looked at by %s: %v", by, got)
+		}
+	}
 	trial := `{"name":"Tern","seaTrial":{"date":"2026-04-02","runs":[{"stage":"full","gearboxTemperature":"60 °C"}]},"readings":[{"date":"2026-04-11"}]}`
 	if got := lineOf(t, testboat.RunOn(t, trial, "service-schedule", `{}`), "Gearbox temperature"); got["lastDone"] != "2026-04-02" {
 		t.Errorf("a sea trial does not count: %v", got)

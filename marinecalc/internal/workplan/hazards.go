@@ -16,12 +16,18 @@ func (p *planner) hazards(order []int, out *Result) []string {
 	for _, c := range p.session.Book.AllCautions().All() {
 		all = append(all, c)
 	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].Signal.Gravity() < all[j].Signal.Gravity() })
+	rank := func(c rules.Caution) int {
+		if c.ID == rules.StopNow {
+			return -1
+		}
+		return c.Signal.Gravity()
+	}
+	sort.SliceStable(all, func(i, j int) bool { return rank(all[i]) < rank(all[j]) })
 	n := 0
 	for _, c := range all {
 		var at []string
 		for _, i := range order {
-			if rules.Contains(p.steps[i].Hazards, c.ID) {
+			if rules.Contains(p.steps[i].Hazards, c.ID) || c.ID == rules.StopNow && p.still.Holds(p.steps[i], p.remedies) != "" {
 				at = append(at, p.steps[i].Title)
 				steps[i] = append(steps[i], string(c.Signal)+": "+c.InShort())
 			}
@@ -44,4 +50,15 @@ func (p *planner) hazards(order []int, out *Result) []string {
 		}
 	}
 	return words
+}
+
+// wholeHazards are the cautions of the plan as a whole.
+func (p *planner) wholeHazards() (ids []string) {
+	if p.still.Why != "" {
+		ids = append(ids, rules.StopNow)
+	}
+	if slices.ContainsFunc(p.steps, func(s rules.Step) bool { return s.LaysUp }) {
+		ids = append(ids, "boat-without-drive")
+	}
+	return ids
 }

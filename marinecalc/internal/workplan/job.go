@@ -71,7 +71,13 @@ type Result struct {
 	Shopping     [64]ShoppingLine
 	Tools        [96]ToolLine
 	Dangers      [40]DangerLine
+	hazards      []string // ids of cautions
 }
+
+// Hazards are the cautions of the plan as a whole: that the shaft stays still
+// where it is to, and that she lies without drive where the plan opens her. Those
+// of the steps stand in its list of dangers.
+func (r Result) Hazards() []string { return r.hazards }
 
 const mostSteps = 96
 

@@ -33,8 +33,8 @@ type planner struct {
 	first    map[string]string // by cause: the remedy that the fault finding proposes first
 	left     []string          // what is not planned, and why
 	guessed  []string          // work planned for what is only suspected
-	still    bool              // the fault finding keeps the shaft still
-	begins   int               // of a day's work, minutes after midnight
+	still    Still
+	begins   int // of a day's work, minutes after midnight
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
 	tasks    []schedule.Task
@@ -46,7 +46,7 @@ type planner struct {
 // Make lays the steps of the chosen work, or else of all that the fault
 // finding says is to be cured, on the person's calendar.
 func Make(s *calc.Session, in Input) (Result, error) {
-	p := &planner{session: s, in: &in}
+	p := &planner{session: s, in: &in, still: StillOf(s)}
 	var list problem.List
 	p.readCalendar(&list)
 	p.choose(&list)
@@ -54,10 +54,10 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
-		return nothingToDo("nothing is to be done"), nil
+		return p.nothingToDo("nothing is to be done"), nil
 	}
 	if len(p.remedies) == 0 && len(p.left) > 0 {
-		out := nothingToDo("nothing is planned")
+		out := p.nothingToDo("nothing is planned")
 		out.Trouble = strings.Join(p.left, " ")
 		return out, nil
 	}
@@ -65,7 +65,6 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
 			Hint: "choose what is to be done, or answer the questions of the fault finding in the boat file"}
 	}
-	p.still = KeptStill(s) != ""
 	p.gatherSteps()
 	if len(p.steps) > mostSteps {
 		list.Add("/remedies", fmt.Sprintf("this is work of %d steps", len(p.steps)), fmt.Sprintf("at most %d steps in one plan", mostSteps), "plan it in two parts")
@@ -97,8 +96,8 @@ func Make(s *calc.Session, in Input) (Result, error) {
 }
 
 // nothingToDo is a plan without work.
-func nothingToDo(planned string) Result {
-	return Result{Planned: planned, HoursTotal: quantity.Time(math.NaN()), Quoted: quantity.Money(math.NaN())}
+func (p *planner) nothingToDo(planned string) Result {
+	return Result{Planned: planned, HoursTotal: quantity.Time(math.NaN()), Quoted: quantity.Money(math.NaN()), hazards: p.wholeHazards()}
 }
 
 // inRemedies gives problems without a place that of the remedies.
@@ -169,7 +168,7 @@ func (p *planner) gatherSteps() {
 	for _, r := range p.remedies {
 		for _, id := range r.Steps.All() {
 			i, has := number[id]
-			if s := all.At(byID[id]); !has && p.still && RunsAsFound(s) {
+			if s := all.At(byID[id]); !has && p.still.Omits(s) {
 				p.leaveOut(s)
 				continue
 			}

@@ -2,34 +2,86 @@ package workplan
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/rules"
 )
 
-// KeptStill is why the fault finding keeps the shaft still; "" where it may run.
-func KeptStill(s *calc.Session) string {
-	if out := s.Earlier("fault-finding"); out != nil {
-		if r := out.Sheet.Result("heldBack"); r != nil {
-			return r.Text
-		}
-	}
-	return ""
+// Still is why the fault finding keeps the shaft still, and by what that ends:
+// one mechanism for plan and procedure.
+type Still struct {
+	Why   string // "" where the shaft may run
+	holds []hold
 }
 
-// RunsAsFound tells whether a step runs the shaft before anything is cured.
-func RunsAsFound(s rules.Step) bool {
-	return s.Phase == "as-found" && rules.Contains(s.Hazards, "turning-shaft")
+// hold is one reason, and the causes of which one cured takes it away.
+type hold struct {
+	why    string
+	causes []string
+}
+
+// StillOf reads off the fault finding what keeps the shaft still.
+func StillOf(s *calc.Session) (still Still) {
+	out := s.Earlier("fault-finding")
+	if out == nil {
+		return still
+	}
+	if r := out.Sheet.Result("heldBack"); r != nil {
+		still.Why = r.Text
+	}
+	if table := out.Sheet.Table("holds"); table != nil {
+		for _, r := range table.Rows {
+			at := table.Reader(r)
+			still.holds = append(still.holds, hold{at("why"), strings.Fields(at("causes"))})
+		}
+	}
+	return still
+}
+
+// Left are the reasons that some work leaves standing, in words; "" where it
+// cures all that keeps the shaft still.
+func (k Still) Left(work []rules.Remedy) string {
+	var words []string
+	for _, h := range k.holds {
+		cures := func(r rules.Remedy) bool {
+			return slices.ContainsFunc(h.causes, func(cause string) bool { return rules.Contains(r.Cures, cause) })
+		}
+		if !slices.ContainsFunc(work, cures) {
+			words = append(words, h.why)
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// runs tells whether the shaft turns under power at a step.
+func runs(s rules.Step) bool { return rules.Contains(s.Hazards, "turning-shaft") }
+
+// Omits tells whether a step is left out: it runs the shaft for a reading,
+// before anything is cured.
+func (k Still) Omits(s rules.Step) bool {
+	return k.Why != "" && (s.Phase == "as-found" || s.Phase == "") && runs(s)
+}
+
+// Omitted says that a step is left out.
+func (k Still) Omitted(s rules.Step) string {
+	return fmt.Sprintf("“%s” is left out: the fault finding keeps the shaft still. What the log has of her last run stands in its place.", s.Title)
+}
+
+// Holds says why a step must not be done even after some work: it runs the
+// shaft, and the work leaves a reason to keep it still. "" where it may.
+func (k Still) Holds(s rules.Step, work []rules.Remedy) string {
+	if left := k.Left(work); left != "" && runs(s) {
+		return "Not before this is cured too: " + left
+	}
+	return ""
 }
 
 // leaveOut says, once, that a step is not planned because the shaft is to stay
 // still.
 func (p *planner) leaveOut(s rules.Step) {
-	words := fmt.Sprintf("“%s” is left out: the fault finding keeps the shaft still. What the log has of her last run stands in its place.", s.Title)
-	for _, has := range p.left {
-		if has == words {
-			return
-		}
+	if words := p.still.Omitted(s); !slices.Contains(p.left, words) {
+		p.left = append(p.left, words)
 	}
-	p.left = append(p.left, words)
 }

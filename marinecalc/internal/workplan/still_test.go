@@ -106,3 +106,51 @@ func TestALitreBesideASump(t *testing.T) {
 		t.Errorf("why it has no date: %s", text)
 	}
 }
+
+// A plan that leaves standing what keeps the shaft still says so.
+func TestWorkThatLeavesTheShaftStillSaysSo(t *testing.T) {
+	for work, left := range map[string]bool{"replace-damper-plate": false, "align-coupling": true} {
+		s := planOf(t, `{"evidence": "damper-seen", "answer": "yes"}`, `, "remedies": [{"remedy": "`+work+`"}]`)
+		if told := strings.Contains(textOf(s, "trouble"), "no first start and no trial"); told != left {
+			t.Errorf("%s: %q", work, textOf(s, "trouble"))
+		}
+		stops := false
+		for _, r := range s.Table("dangers").Rows {
+			stops = stops || strings.HasPrefix(s.Table("dangers").Reader(r)("text"), "The shaft stays still")
+		}
+		if stops != left {
+			t.Errorf("%s: the caution stands: %v", work, stops)
+		}
+	}
+}
+
+// The cautions in front of a plan are of the plan in hand: that the shaft stays
+// still before all, nothing about an open line where none is opened, nothing at
+// all where nothing is to be done.
+func TestPlanCautionsAreOfThePlanInHand(t *testing.T) {
+	for _, c := range []struct {
+		symptoms, work string
+		first          string
+		open, none     bool
+	}{
+		{`{"evidence": "damper-seen", "answer": "yes"}`, `, "remedies": [{"remedy": "replace-damper-plate"}]`, "The shaft stays still", true, false},
+		{`{"evidence": "damper-seen", "answer": "no"}`, `, "remedies": [{"remedy": "replace-damper-plate"}]`, "A plan is not a permit", true, false},
+		{`{"evidence": "damper-seen", "answer": "no"}`, `, "remedies": [{"remedy": "set-fluid-level"}]`, "A plan is not a permit", true, false},
+		{`{"evidence": "damper-seen", "answer": "no"}`, `, "remedies": []`, "", false, true},
+	} {
+		s := planOf(t, c.symptoms, c.work)
+		switch {
+		case c.none != (len(s.Cautions) == 0):
+			t.Errorf("%s: %d cautions", c.work, len(s.Cautions))
+		case !c.none && !strings.HasPrefix(s.Cautions[0].Text, c.first):
+			t.Errorf("%s%s: %q is first", c.symptoms, c.work, s.Cautions[0].Text)
+		}
+		open := false
+		for _, one := range s.Cautions {
+			open = open || strings.HasPrefix(one.Text, "Afloat with the line open")
+		}
+		if open != c.open {
+			t.Errorf("%s: an open line is warned of: %v", c.work, open)
+		}
+	}
+}

@@ -12,7 +12,7 @@ import (
 
 // write puts the plan into words and tables.
 func (p *planner) write(made, late *schedule.Plan) Result {
-	out := Result{StepsPlanned: len(p.steps)}
+	out := Result{StepsPlanned: len(p.steps), hazards: p.wholeHazards()}
 	var titles []string
 	for _, r := range p.remedies {
 		titles = append(titles, r.Title)

@@ -16,6 +16,9 @@ func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
 		}
 	}
 	lines = append(lines, p.left...)
+	if left := p.still.Left(p.remedies); left != "" {
+		lines = append(lines, "This work does not end what keeps the shaft still, so no first start and no trial before that is cured too: "+left)
+	}
 	lines = append(lines, p.undated(made)...)
 	lines = append(lines, p.missed(made)...)
 	lines = append(lines, p.tight(made)...)

@@ -86,7 +86,7 @@ func (p *planner) haulOut(made *schedule.Plan) (words, on string) {
 		return "none: she lies ashore already", ""
 	}
 	how := "under her own power"
-	if p.still {
+	if p.still.Why != "" {
 		how = "in tow (the fault finding keeps the shaft still)"
 	}
 	return fmt.Sprintf("by %s %s, before “%s”", dayTime(lifted).Format("2 January 2006"), how, p.steps[p.firstOpened(made)].Title), day.Text(lifted)

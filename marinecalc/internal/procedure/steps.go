@@ -1,0 +1,95 @@
+package procedure
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/workplan"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// leaveOut drops what would run a shaft that is to be kept still, unless it was
+// done already.
+func (m *maker) leaveOut() {
+	m.still = workplan.StillOf(m.session)
+	m.steps = slices.DeleteFunc(m.steps, func(s rules.Step) bool {
+		if t := m.ticked(s.ID); t != nil && t.Done != "" || !m.still.Omits(s) {
+			return false
+		}
+		m.out.LeftOut = append(m.out.LeftOut, m.still.Omitted(s))
+		return true
+	})
+}
+
+// choose finds remedies by their ids, each once.
+func choose(book *rules.Book, ids []string) ([]rules.Remedy, error) {
+	var list problem.List
+	var rows []rules.Remedy
+	var known []string
+	for _, r := range book.Remedies().All() {
+		known = append(known, r.ID)
+	}
+	if len(ids) == 0 {
+		list = append(list, problem.Problem{Where: "/remedies", What: "no piece of work is named", Allowed: strings.Join(known, ", "), Kind: problem.Missing})
+	}
+	if len(ids) > mostRemedies {
+		list = append(list, problem.Problem{Where: "/remedies", What: fmt.Sprintf("%d pieces of work", len(ids)), Allowed: fmt.Sprintf("up to %d in one procedure", mostRemedies), Kind: problem.TooLarge})
+		ids = nil
+	}
+	for i, id := range ids {
+		at := slices.Index(known, id)
+		if at < 0 {
+			list = append(list, problem.Problem{Where: fmt.Sprintf("/remedies/%d", i), What: fmt.Sprintf("there is no piece of work %q", id),
+				Allowed: strings.Join(known, ", "), Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
+		} else if !slices.Contains(ids[:i], id) {
+			rows = append(rows, book.Remedies().At(at))
+		}
+	}
+	return rows, list.Err()
+}
+
+// stepsOf lists the steps of remedies, each once, in the order of the work.
+func stepsOf(book *rules.Book, rows []rules.Remedy) ([]rules.Step, error) {
+	byID := map[string]rules.Step{}
+	for _, s := range book.Steps().All() {
+		byID[s.ID] = s
+	}
+	var steps []rules.Step
+	seen := map[string]bool{}
+	var list problem.List
+	for i, r := range rows {
+		for _, id := range r.Steps.All() {
+			step, has := byID[id]
+			if !has {
+				list.Add(fmt.Sprintf("/remedies/%d", i), fmt.Sprintf("the work %q has a step %q that is not in the rule data", r.ID, id), "", "check the rule file")
+			} else if !seen[id] {
+				seen[id] = true
+				steps = append(steps, step)
+			}
+		}
+	}
+	if len(list) > 0 {
+		return nil, list.Err()
+	}
+	order, phase, err := workplan.InSequence(steps, phaseNames())
+	if err != nil {
+		return nil, err
+	}
+	sorted := make([]rules.Step, len(steps))
+	for n, i := range order {
+		sorted[n] = steps[i]
+		sorted[n].Phase = phases[phase[i]].phase
+	}
+	return sorted, nil
+}
+
+func phaseNames() []string {
+	names := make([]string, len(phases))
+	for i, p := range phases {
+		names[i] = p.phase
+	}
+	return names
+}
