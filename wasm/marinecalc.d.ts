@@ -1156,6 +1156,8 @@ export interface Made {
   trials: number;
   /** Of the trials; absent where none were run. */
   seed?: number;
+  /** Name of the boat; absent where there is none. */
+  boat?: string;
   /** Of the boat's newest reading, year-month-day; absent where there is none. */
   day?: string;
 }

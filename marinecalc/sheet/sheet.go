@@ -268,6 +268,7 @@ type Made struct {
 	Units    string    `json:"units"`              // "metric", "us" or "both"
 	Trials   int       `json:"trials"`             // asked for; 0 where no ranges were
 	Seed     uint64    `json:"seed,omitempty"`     // of the trials
+	Boat     string    `json:"boat,omitempty"`     // its name
 	Day      string    `json:"day,omitempty"`      // of the boat's newest reading, year-month-day
 }
 

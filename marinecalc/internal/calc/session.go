@@ -111,7 +111,7 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is not a system of units", word), Allowed: "metric, us, both"}}.Err()
 	}
 	s.Units = units
-	s.made = sheet.Made{Version: Version, Overlays: s.Book.Overlays(), Units: units.String(), Trials: s.trials, Day: s.Boat.NewestDay()}
+	s.made = sheet.Made{Version: Version, Overlays: s.Book.Overlays(), Units: units.String(), Trials: s.trials, Boat: s.Boat.Name(), Day: s.Boat.NewestDay()}
 	if s.trials > 0 {
 		s.made.Seed = s.seed
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"hash/fnv"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -17,9 +18,18 @@ import (
 // the person's own calendar: each step with its hours by the clock, wherever
 // the boat lies; the run to the haul-out, the last days for ordering, the day by
 // which an old unit goes back and re-checks as all-day events; each with an
-// alarm. UTF-8, lines folded at 75 octets, CRLF. The time stamp is the plan's
-// own day, so that the same plan gives the same text. The error is Problems:
-// another sheet, or a plan without a date.
+// alarm. UTF-8, lines folded at 75 octets, CRLF. The error is Problems: another
+// sheet, or a plan without a date.
+//
+// Nothing is kept from one calendar to the next, and yet importing a newer one
+// moves its entries and doubles none. The UID of an entry is a hash of the boat's
+// name, the work and the step (with the number of its sitting), and of no date.
+// SEQUENCE, the count of revisions that has to rise (RFC 5545, 3.8.7.4), is the
+// plan's own day in days since 1970-01-01, and DTSTAMP is that day too: a plan
+// made again on a later day is the newer revision, and the same plan gives the
+// same text. Of two plans of one day none is newer by its numbers (RFC 5546,
+// 2.1.5 goes by SEQUENCE, then DTSTAMP); programs then take the one imported
+// last. What a newer plan no longer has stays in the calendar.
 func Calendar(s *sheet.Sheet) ([]byte, error) {
 	if s.Calculation == "service-schedule" {
 		return serviceCalendar(s)
@@ -29,14 +39,13 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
 		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan, service-schedule", Hint: "ask for the calendar of a work plan or of a service schedule"}}.Err()
 	}
-	c := calendarText{stamp: icalDay(today.Word) + "T000000Z"}
-	c.line("BEGIN", "VCALENDAR")
-	c.line("VERSION", "2.0")
-	c.line("PRODID", "-//driveline.example.org//marinecalc "+calc.Version+"//EN")
-	c.line("CALSCALE", "GREGORIAN")
+	c := newCalendar(s, today.Word)
+	if s.Cell("work", 0, "work") != nil {
+		c.work = s.Cell("work", 0, "work").Text
+	}
 	c.steps(s, schedule)
 	if run := s.Result("liftedOn"); run != nil {
-		c.allDay("Run to the haul-out, before anything is opened", run.Text, s.Result("haulOut").Text, "-P1D")
+		c.allDay("lift|"+c.work, "Run to the haul-out, before anything is opened", run.Text, s.Result("haulOut").Text, "-P1D")
 	}
 	if shopping := s.Table("shopping"); shopping != nil {
 		c.orders(shopping)
@@ -51,9 +60,10 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 // steps writes each step on each of its days, and each re-check on the day by
 // which it is due.
 func (c *calendarText) steps(s *sheet.Sheet, schedule *sheet.Table) {
-	words := map[string]string{}
+	words, work := map[string]string{}, map[string]string{}
 	for _, r := range schedule.Rows {
 		at := schedule.Reader(r)
+		work[at("step")], _, _ = strings.Cut(at("for"), "; ")
 		critical := ""
 		if at("critical") == "yes" {
 			critical = "Critical: a delay puts off the end.\n"
@@ -85,12 +95,12 @@ func (c *calendarText) steps(s *sheet.Sheet, schedule *sheet.Table) {
 				}
 				alarms = append(alarms, "-PT1H")
 			}
-			c.timed(summary, at("date"), at("from"), at("to"), words[step], alarms)
+			c.timed(fmt.Sprintf("step|%s|%s|%d", work[step], step, done[step]), summary, at("date"), at("from"), at("to"), words[step], alarms)
 		}
 	}
 	for _, r := range schedule.Rows {
 		if at := schedule.Reader(r); at("start") != "" && at("waits") != "" { // a re-check
-			c.allDay("Due: "+at("step"), at("start"), at("waits")+"\n"+words[at("step")], "PT9H")
+			c.allDay("due|"+work[at("step")]+"|"+at("step"), "Due: "+at("step"), at("start"), at("waits")+"\n"+words[at("step")], "PT9H")
 		}
 	}
 }
@@ -99,10 +109,10 @@ func (c *calendarText) orders(shopping *sheet.Table) {
 	for _, r := range shopping.Rows {
 		at := shopping.Reader(r)
 		if day.Valid(at("orderBy")) { // not on board, nor without a date
-			c.allDay("Order: "+at("part"), at("orderBy"), fmt.Sprintf("%s. %s\nNeeded on %s.", at("amount"), at("size"), at("neededOn")), "PT9H")
+			c.allDay("order|"+c.work+"|"+at("part"), "Order: "+at("part"), at("orderBy"), fmt.Sprintf("%s. %s\nNeeded on %s.", at("amount"), at("size"), at("neededOn")), "PT9H")
 		}
 		if by := at("returnBy"); by != "" {
-			c.allDay("Old unit back: "+at("part"), by, "The deposit is paid back when it comes in.", "-P3D")
+			c.allDay("back|"+c.work+"|"+at("part"), "Old unit back: "+at("part"), by, "The deposit is paid back when it comes in.", "-P3D")
 		}
 	}
 }
@@ -125,16 +135,30 @@ func dangersOf(s *sheet.Sheet, step string) string {
 
 // calendarText is an iCalendar object under way.
 type calendarText struct {
-	b     strings.Builder
-	stamp string
-	count int
+	b        strings.Builder
+	boat     string // whose dates they are
+	work     string // what the plan as a whole is for: its first piece of work
+	stamp    string
+	sequence int
+	count    int
+}
+
+// newCalendar begins the calendar of a sheet that was made on a day.
+func newCalendar(s *sheet.Sheet, today string) *calendarText {
+	n, _ := day.Parse(today) // read by the sheet
+	c := &calendarText{boat: s.Made.Boat, stamp: icalDay(today) + "T000000Z", sequence: max(0, n)}
+	c.line("BEGIN", "VCALENDAR")
+	c.line("VERSION", "2.0")
+	c.line("PRODID", "-//driveline.example.org//marinecalc "+calc.Version+"//EN")
+	c.line("CALSCALE", "GREGORIAN")
+	return c
 }
 
 // allDay writes an event of one day; its end is the day after (RFC 5545,
 // 3.6.1: DTEND is not itself included). Its alarm counts from its midnight.
-func (c *calendarText) allDay(summary, date, description, alarm string) {
+func (c *calendarText) allDay(what, summary, date, description, alarm string) {
 	end, _ := day.Parse(date) // written by the plan
-	c.begin(summary, date)
+	c.begin(what)
 	c.line("DTSTART;VALUE=DATE", icalDay(date))
 	c.line("DTEND;VALUE=DATE", icalDay(day.Text(end+1)))
 	c.finish(summary, description, []string{alarm})
@@ -142,24 +166,27 @@ func (c *calendarText) allDay(summary, date, description, alarm string) {
 
 // timed writes an event of some hours of a day, by the clock where the boat
 // lies (RFC 5545, 3.3.5, form 1: local time).
-func (c *calendarText) timed(summary, date, from, to, description string, alarms []string) {
+func (c *calendarText) timed(what, summary, date, from, to, description string, alarms []string) {
 	end := icalDay(date)
 	if to == "24:00" {
 		next, _ := day.Parse(date) // written by the plan
 		end, to = icalDay(day.Text(next+1)), "00:00"
 	}
-	c.begin(summary, date+from)
+	c.begin(what)
 	c.line("DTSTART", icalDay(date)+icalTime(from))
 	c.line("DTEND", end+icalTime(to))
 	c.finish(summary, description, alarms)
 }
 
-func (c *calendarText) begin(summary, at string) {
+// begin begins an event. what is the same in every calendar of the boat that
+// has it, whatever its date.
+func (c *calendarText) begin(what string) {
 	c.count++
 	id := fnv.New64a()
-	fmt.Fprintf(id, "%s|%s|%s|%d", c.stamp, summary, at, c.count)
+	fmt.Fprintf(id, "%s|%s", c.boat, what)
 	c.line("BEGIN", "VEVENT")
 	c.line("UID", fmt.Sprintf("%016x@driveline.example.org", id.Sum64()))
+	c.line("SEQUENCE", strconv.Itoa(c.sequence))
 	c.line("DTSTAMP", c.stamp)
 }
 
