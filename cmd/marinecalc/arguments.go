@@ -2,10 +2,12 @@ package main
 
 import (
 	"flag"
+	"fmt"
 	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // parse reads flags wherever they stand, before, between or after the files,
@@ -24,6 +26,26 @@ func parse(fs *flag.FlagSet, args []string) (files []string, err error) {
 		}
 		files, args = append(files, rest[0]), rest[1:]
 	}
+}
+
+// badFlag says what is wrong with a flag, which there are, and which may have
+// been meant.
+func badFlag(command string, err error, flags []string, hint string) error {
+	p := marinecalc.Problem{Where: command, What: err.Error(), Allowed: "--" + strings.Join(flags, ", --"), Hint: hint}
+	if name, is := strings.CutPrefix(p.What, "flag provided but not defined: -"); is {
+		name = strings.TrimPrefix(name, "-")
+		p.Where, p.What, p.Kind = "--"+name, "is not a flag of "+command, problem.Unknown
+		if meant, near := problem.Closest(name, flags); near {
+			p.Hint = fmt.Sprintf("did you mean --%s?", meant)
+		}
+	}
+	return marinecalc.Problems{p}.Err()
+}
+
+// flagsOf are the names of the flags that were defined.
+func flagsOf(fs *flag.FlagSet) (names []string) {
+	fs.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
+	return names
 }
 
 // takeCalculation gives the calculation that is named first of all, or behind

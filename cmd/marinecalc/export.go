@@ -2,7 +2,6 @@ package main
 
 import (
 	"flag"
-	"os"
 
 	"example.org/driveline/marinecalc"
 )
@@ -17,7 +16,7 @@ func (e *exports) define(fs *flag.FlagSet) {
 }
 
 // write writes the files that were asked for.
-func (e *exports) write(s *marinecalc.Sheet) error {
+func (e *exports) write(t *terminal, s *marinecalc.Sheet) error {
 	if e.table != "" && e.csv == "" {
 		return marinecalc.Problems{{Where: "--table", What: "names a list, but no file to write it to", Allowed: "--csv FILE --table NAME"}}.Err()
 	}
@@ -26,8 +25,8 @@ func (e *exports) write(s *marinecalc.Sheet) error {
 		if err != nil {
 			return err
 		}
-		if err := os.WriteFile(e.calendar, text, 0o644); err != nil {
-			return unwritable("--calendar", err)
+		if err := t.save("--calendar", e.calendar, text); err != nil {
+			return err
 		}
 	}
 	if e.csv != "" {
@@ -35,13 +34,9 @@ func (e *exports) write(s *marinecalc.Sheet) error {
 		if err != nil {
 			return err
 		}
-		if err := os.WriteFile(e.csv, text, 0o644); err != nil {
-			return unwritable("--csv", err)
+		if err := t.save("--csv", e.csv, text); err != nil {
+			return err
 		}
 	}
 	return nil
-}
-
-func unwritable(where string, err error) error {
-	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be written", Hint: "check its name and folder"}}.Err()
 }

@@ -5,7 +5,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"unicode"
 
@@ -41,9 +40,9 @@ func (c *common) define(fs *flag.FlagSet) {
 }
 
 // options turns the flags into the options of a run.
-func (c *common) options(errs io.Writer) (marinecalc.Options, error) {
+func (c *common) options(t *terminal) (marinecalc.Options, error) {
 	o := marinecalc.Options{Units: c.units, Trials: c.trials, NoRanges: c.plain, Seed: c.seed}
-	_, texts, err := readRules("--rules", c.rules, errs)
+	_, texts, err := t.readRules("--rules", c.rules)
 	if err != nil {
 		return o, err
 	}
@@ -51,12 +50,8 @@ func (c *common) options(errs io.Writer) (marinecalc.Options, error) {
 	return o, err
 }
 
-func unreadable(where string, err error) error {
-	return marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read", Hint: "check its name and folder"}}.Err()
-}
-
 // fill works one calculation out.
-func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
+func (t *terminal) fill(args []string) (int, error) {
 	id, args := takeCalculation(args)
 	if id == "" {
 		return 0, marinecalc.Problems{{Where: "fill", What: "names no calculation", Allowed: `one of "marinecalc index"`}}.Err()
@@ -78,21 +73,21 @@ func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 		byFlag[flagName(i.Name)] = i
 	}
 	if err := fs.Parse(args); err != nil {
-		return 0, badFlag(err, form)
+		return 0, badFlag("fill "+form.ID, err, flagsOf(fs), fmt.Sprintf("see %q", "marinecalc blank "+form.ID))
 	}
 	if fs.NArg() > 0 {
 		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}.Err()
 	}
-	o, err := c.options(errs)
+	o, err := c.options(t)
 	if err != nil {
 		return 0, err
 	}
 	if *boatFile != "" {
-		if o.Boat, err = readBoat("--boat", *boatFile, o, errs); err != nil {
+		if o.Boat, err = t.readBoat("--boat", *boatFile, o); err != nil {
 			return 0, err
 		}
 	}
-	input, err := gather(fs, byFlag, *inputFile, in)
+	input, err := t.gather(fs, byFlag, *inputFile)
 	if err != nil {
 		return 0, err
 	}
@@ -100,13 +95,13 @@ func fill(args []string, in io.Reader, out, errs io.Writer) (int, error) {
 	if err != nil {
 		return 0, pointToFlags(err, form, *inputFile)
 	}
-	if err := files.write(s); err != nil {
+	if err := files.write(t, s); err != nil {
 		return 0, err
 	}
 	if c.json {
-		err = printJSON(out, s)
+		err = printJSON(t.out, s)
 	} else {
-		printSheet(out, s, c.work)
+		printSheet(t.out, s, c.work)
 	}
 	return codeFor(s.Beyond()), err
 }
@@ -119,18 +114,12 @@ func codeFor(beyond bool) int {
 }
 
 // gather merges the input file with the inputs given as flags; a flag wins.
-func gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file string, stdin io.Reader) ([]byte, error) {
+func (t *terminal) gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file string) ([]byte, error) {
 	merged := map[string]json.RawMessage{}
 	if file != "" {
-		var text []byte
-		var err error
-		if file == "-" {
-			text, err = io.ReadAll(stdin)
-		} else {
-			text, err = os.ReadFile(file)
-		}
+		text, err := t.load("--input", file)
 		if err != nil {
-			return nil, unreadable("--input", err)
+			return nil, err
 		}
 		given := 0
 		fs.Visit(func(f *flag.Flag) {
@@ -189,16 +178,6 @@ func flagName(name string) string {
 	}
 }
 
-// badFlag says which flags there are.
-func badFlag(err error, form *marinecalc.Blank) error {
-	names := make([]string, len(form.Inputs))
-	for i, in := range form.Inputs {
-		names[i] = "--" + flagName(in.Name)
-	}
-	return marinecalc.Problems{{Where: "fill " + form.ID, What: err.Error(),
-		Allowed: strings.Join(names, ", ") + ", --boat, --input, --rules, --units, --trials, --no-ranges, --seed, --work, --json, --calendar, --csv, --table", Hint: fmt.Sprintf("see %q", "marinecalc blank "+form.ID)}}.Err()
-}
-
 // pointToFlags writes the places of problems as flags when the inputs were
 // given as flags.
 func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
@@ -217,10 +196,10 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 }
 
 // readBoat reads a boat file, and warns of what in it is not used.
-func readBoat(where, file string, o marinecalc.Options, errs io.Writer) (*marinecalc.Boat, error) {
-	text, err := os.ReadFile(file)
+func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marinecalc.Boat, error) {
+	text, err := t.load(where, file)
 	if err != nil {
-		return nil, unreadable(where, err)
+		return nil, err
 	}
 	b, err := marinecalc.ReadBoat(text)
 	list := marinecalc.ProblemsOf(err)
@@ -229,7 +208,7 @@ func readBoat(where, file string, o marinecalc.Options, errs io.Writer) (*marine
 	}
 	for _, w := range new(marinecalc.Engine).Unused(b, o) {
 		w.Where = file + w.Where
-		fmt.Fprintln(errs, "warning:", w)
+		fmt.Fprintln(t.errs, "warning:", w)
 	}
 	return b, list.Err()
 }

@@ -17,7 +17,8 @@ func printJSON(w io.Writer, v any) error {
 }
 
 // blank prints the inputs of a calculation.
-func blank(args []string, out io.Writer) error {
+func (t *terminal) blank(args []string) error {
+	out := t.out
 	if len(args) != 1 {
 		return marinecalc.Problems{{Where: "blank", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
@@ -161,12 +162,12 @@ func printWork(w io.Writer, s *marinecalc.Sheet) {
 	}
 }
 
-// wrapped breaks a text into lines of 96 letters at the most.
+// wrapped breaks a text into lines of lineWidth letters at the most.
 func wrapped(indent, text string) string {
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(text) {
-		if line != "" && len([]rune(indent+line+" "+word)) > 96 {
+		if line != "" && len([]rune(indent+line+" "+word)) > lineWidth {
 			lines, line = append(lines, indent+line), ""
 		}
 		if line != "" {

@@ -32,32 +32,30 @@ func (t *ticking) define(fs *flag.FlagSet) {
 
 // procedure prints work to go by, or what work there is, or the boat file with
 // a step of it ticked off.
-func procedure(args []string, out, errs io.Writer) error {
+func (t *terminal) procedure(args []string) error {
 	var c common
-	var t ticking
+	var k ticking
 	fs := flag.NewFlagSet("procedure", flag.ContinueOnError)
 	c.define(fs)
-	t.define(fs)
+	k.define(fs)
 	boatFile := fs.String("boat", "", "")
 	var work []string
 	for len(args) > 0 && !strings.HasPrefix(args[0], "-") {
 		work, args = append(work, args[0]), args[1:]
 	}
 	if err := fs.Parse(args); err != nil {
-		var known []string
-		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
-		return marinecalc.Problems{{Where: "procedure", What: err.Error(), Allowed: strings.Join(known, ", ")}}.Err()
+		return badFlag("procedure", err, flagsOf(fs), "")
 	}
 	if fs.NArg() > 0 {
 		return marinecalc.Problems{{Where: fs.Arg(0), What: "stands behind the flags", Allowed: "marinecalc procedure WORK … [flags]"}}.Err()
 	}
-	o, err := c.options(errs)
+	o, err := c.options(t)
 	if err != nil {
 		return err
 	}
 	var b *marinecalc.Boat
 	if *boatFile != "" {
-		if b, err = readBoat("--boat", *boatFile, o, errs); err != nil {
+		if b, err = t.readBoat("--boat", *boatFile, o); err != nil {
 			return err
 		}
 	}
@@ -65,15 +63,19 @@ func procedure(args []string, out, errs io.Writer) error {
 	if err != nil {
 		return err
 	}
-	if t.tick != "" || t.untick != "" || t.end {
-		return named(t.keep(engine, b, work, out))
+	if k.tick != "" || k.untick != "" || k.end {
+		after, err := k.happened(engine, b, work)
+		if err != nil {
+			return named(err)
+		}
+		return t.deliverBoat(k.to, after)
 	}
 	if len(work) == 0 {
 		list := engine.Procedures(b)
 		if c.json {
-			return printJSON(out, list)
+			return printJSON(t.out, list)
 		}
-		printWorkList(out, list)
+		printWorkList(t.out, list)
 		return nil
 	}
 	p, err := engine.Procedure(context.Background(), b, marinecalc.ProcedureRequest{Remedies: work}, o)
@@ -81,25 +83,25 @@ func procedure(args []string, out, errs io.Writer) error {
 		return named(err)
 	}
 	if c.json {
-		return printJSON(out, p)
+		return printJSON(t.out, p)
 	}
-	printProcedure(out, p)
+	printProcedure(t.out, p)
 	return nil
 }
 
-// keep writes the boat file with what happened at a step.
-func (t *ticking) keep(engine *marinecalc.Engine, b *marinecalc.Boat, work []string, out io.Writer) error {
+// happened is the boat with what happened at a step.
+func (t *ticking) happened(engine *marinecalc.Engine, b *marinecalc.Boat, work []string) (*marinecalc.Boat, error) {
 	if b == nil {
-		return marinecalc.Problems{{Where: "--boat", What: "a tick needs a boat file to stand in", Allowed: "--boat FILE"}}.Err()
+		return nil, marinecalc.Problems{{Where: "--boat", What: "a tick needs a boat file to stand in", Allowed: "--boat FILE"}}.Err()
 	}
 	if t.tick != "" && t.untick != "" {
-		return marinecalc.Problems{{Where: "--untick", What: "stands beside --tick", Allowed: "one of them"}}.Err()
+		return nil, marinecalc.Problems{{Where: "--untick", What: "stands beside --tick", Allowed: "one of them"}}.Err()
 	}
 	if t.end && t.tick+t.untick != "" {
-		return marinecalc.Problems{{Where: "--end", What: "stands beside a tick", Allowed: "one of them"}}.Err()
+		return nil, marinecalc.Problems{{Where: "--end", What: "stands beside a tick", Allowed: "one of them"}}.Err()
 	}
 	if t.end {
-		return t.write(out)(engine.CloseWork(b, work, t.date))
+		return engine.CloseWork(b, work, t.date)
 	}
 	done := t.tick != ""
 	r := marinecalc.TickRequest{Remedies: work, Step: t.tick + t.untick, Done: &done, Day: t.date, Time: t.time}
@@ -109,15 +111,15 @@ func (t *ticking) keep(engine *marinecalc.Engine, b *marinecalc.Boat, work []str
 	for _, text := range t.record {
 		what, value, ok := strings.Cut(text, "=")
 		if !ok {
-			return marinecalc.Problems{{Where: "--record", What: strconv.Quote(text) + " has no value", Allowed: `"WHAT=VALUE", as the step names it`}}.Err()
+			return nil, marinecalc.Problems{{Where: "--record", What: strconv.Quote(text) + " has no value", Allowed: `"WHAT=VALUE", as the step names it`}}.Err()
 		}
 		read, err := readValue(strings.TrimSpace(value))
 		if err != nil {
-			return err
+			return nil, err
 		}
 		r.Record = append(r.Record, marinecalc.Noted{Title: strings.TrimSpace(what), Value: read})
 	}
-	return t.write(out)(engine.Tick(b, r))
+	return engine.Tick(b, r)
 }
 
 // readValue is a text, or a list that is given as JSON.
@@ -130,16 +132,6 @@ func readValue(text string) (any, error) {
 		return nil, marinecalc.Problems{{Where: "--record", What: "the list cannot be read: " + err.Error(), Allowed: `JSON such as [{"clock": "12 o'clock", "gap": "0.3 mm"}]`}}.Err()
 	}
 	return list, nil
-}
-
-// write writes the boat file that came out.
-func (t *ticking) write(out io.Writer) func(*marinecalc.Boat, error) error {
-	return func(b *marinecalc.Boat, err error) error {
-		if err != nil {
-			return err
-		}
-		return deliverBoat(out, t.to, b)
-	}
 }
 
 // named gives problems the names of the command line.

@@ -5,14 +5,13 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 
 	"example.org/driveline/marinecalc"
 )
 
 // log puts one reading into the log of a boat file and writes the new boat file.
-func log(args []string, out, errs io.Writer) error {
+func (t *terminal) log(args []string) error {
 	var r marinecalc.Reading
 	fs := flag.NewFlagSet("log", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
@@ -24,12 +23,12 @@ func log(args []string, out, errs io.Writer) error {
 	to := fs.String("out", "", "")
 	files, err := parse(fs, args)
 	if err != nil {
-		return marinecalc.Problems{{Where: "log", What: err.Error(), Allowed: allowed}}.Err()
+		return badFlag("log", err, flagsOf(fs), "")
 	}
 	if len(files) != 1 {
 		return marinecalc.Problems{{Where: "log", What: "needs one boat file", Allowed: "marinecalc log BOATFILE " + allowed}}.Err()
 	}
-	b, err := readBoat("log", files[0], marinecalc.Options{}, errs)
+	b, err := t.readBoat("log", files[0], marinecalc.Options{})
 	if err != nil {
 		return err
 	}
@@ -40,7 +39,7 @@ func log(args []string, out, errs io.Writer) error {
 		}
 		return list.Err()
 	}
-	return deliverBoat(out, *to, b)
+	return t.deliverBoat(*to, b)
 }
 
 // printSeries lists what can be followed of a boat.
@@ -64,31 +63,31 @@ func printSeries(out io.Writer, b *marinecalc.Boat) {
 
 // readings writes the dated readings of a boat file as CSV, or adds those of a
 // CSV file to it and writes the new boat file, or lists what can be followed.
-func readings(args []string, out, errs io.Writer) error {
+func (t *terminal) readings(args []string) error {
 	fs := flag.NewFlagSet("readings", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	add, to, list := fs.String("add", "", ""), fs.String("out", "", ""), fs.Bool("list", false, "")
 	files, err := parse(fs, args)
 	if err != nil {
-		return marinecalc.Problems{{Where: "readings", What: err.Error(), Allowed: "--add FILE, --out FILE, --list"}}.Err()
+		return badFlag("readings", err, flagsOf(fs), "")
 	}
 	if len(files) != 1 {
 		return marinecalc.Problems{{Where: "readings", What: "needs one boat file", Allowed: "marinecalc readings BOATFILE [--list] [--add FILE] [--out FILE]"}}.Err()
 	}
-	b, err := readBoat("readings", files[0], marinecalc.Options{}, errs)
+	b, err := t.readBoat("readings", files[0], marinecalc.Options{})
 	if err != nil {
 		return err
 	}
 	if *list {
-		printSeries(out, b)
+		printSeries(t.out, b)
 		return nil
 	}
 	if *add == "" {
-		return deliver(out, *to, marinecalc.ReadingsCSV(b))
+		return t.deliver(*to, marinecalc.ReadingsCSV(b))
 	}
-	table, err := os.ReadFile(*add)
+	table, err := t.load("--add", *add)
 	if err != nil {
-		return unreadable("--add", err)
+		return err
 	}
 	b, err = marinecalc.AddReadingsCSV(b, table)
 	if err != nil {
@@ -98,26 +97,23 @@ func readings(args []string, out, errs io.Writer) error {
 		}
 		return list.Err()
 	}
-	return deliverBoat(out, *to, b)
+	return t.deliverBoat(*to, b)
 }
 
 // deliverBoat writes a boat file as deliver does.
-func deliverBoat(out io.Writer, file string, b *marinecalc.Boat) error {
+func (t *terminal) deliverBoat(file string, b *marinecalc.Boat) error {
 	var text bytes.Buffer
 	if err := printJSON(&text, b); err != nil {
 		return err
 	}
-	return deliver(out, file, text.Bytes())
+	return t.deliver(file, text.Bytes())
 }
 
 // deliver writes a text to a file, or to standard output where none is named.
-func deliver(out io.Writer, file string, text []byte) error {
+func (t *terminal) deliver(file string, text []byte) error {
 	if file == "" {
-		_, err := out.Write(text)
+		_, err := t.out.Write(text)
 		return err
 	}
-	if err := os.WriteFile(file, text, 0o644); err != nil {
-		return unwritable("--out", err)
-	}
-	return nil
+	return t.save("--out", file, text)
 }

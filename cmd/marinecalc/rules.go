@@ -4,35 +4,34 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"os"
 
 	"example.org/driveline/marinecalc"
 )
 
 // checkRules says what is wrong with rule files, each over those before it,
 // and what they replace and add.
-func checkRules(args []string, out, errs io.Writer) error {
+func (t *terminal) checkRules(args []string) error {
 	fs := flag.NewFlagSet("rules", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	asJSON := fs.Bool("json", false, "")
 	files, err := parse(fs, args)
 	if err != nil {
-		return marinecalc.Problems{{Where: "rules", What: err.Error(), Allowed: "--json"}}.Err()
+		return badFlag("rules", err, flagsOf(fs), "")
 	}
 	if len(files) == 0 {
 		return marinecalc.Problems{{Where: "rules", What: "needs a rule file", Allowed: "marinecalc rules [--json] FILE …"}}.Err()
 	}
-	reports, _, err := readRules("rules", files, errs)
+	reports, _, err := t.readRules("rules", files)
 	if err != nil {
 		return err
 	}
 	if *asJSON {
-		return printJSON(out, reports)
+		return printJSON(t.out, reports)
 	}
 	for _, r := range reports {
-		fmt.Fprintf(out, "%s: %s\n", r.File, r.Title)
-		printChanges(out, "replaces", r.Replaces)
-		printChanges(out, "adds", r.Adds)
+		fmt.Fprintf(t.out, "%s: %s\n", r.File, r.Title)
+		printChanges(t.out, "replaces", r.Replaces)
+		printChanges(t.out, "adds", r.Adds)
 	}
 	return nil
 }
@@ -55,13 +54,13 @@ func printChanges(out io.Writer, verb string, changes []marinecalc.RulesChange) 
 
 // readRules reads rule files and checks each over those before it. What is
 // probably not meant goes to errs, what is wrong into the error.
-func readRules(where string, names []string, errs io.Writer) ([]*marinecalc.RulesReport, [][]byte, error) {
+func (t *terminal) readRules(where string, names []string) ([]*marinecalc.RulesReport, [][]byte, error) {
 	var texts [][]byte
 	var reports []*marinecalc.RulesReport
 	for _, name := range names {
-		text, err := os.ReadFile(name)
+		text, err := t.load(where, name)
 		if err != nil {
-			return nil, nil, unreadable(where, err)
+			return nil, nil, err
 		}
 		engine, err := marinecalc.New(marinecalc.WithOverlays(texts...))
 		if err != nil {
@@ -69,7 +68,7 @@ func readRules(where string, names []string, errs io.Writer) ([]*marinecalc.Rule
 		}
 		report := engine.CheckRules(text, name)
 		for _, w := range report.Warnings {
-			fmt.Fprintln(errs, "warning:", w)
+			fmt.Fprintln(t.errs, "warning:", w)
 		}
 		if err := report.Problems.Err(); err != nil {
 			return nil, nil, err

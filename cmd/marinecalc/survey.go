@@ -1,61 +1,84 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc"
 )
 
-// boatCommand reads what the commands on a boat file share: the file, the
-// flags and the options.
-func boatCommand(name string, args []string, c *common, fs *flag.FlagSet, errs io.Writer) (*marinecalc.Boat, marinecalc.Options, error) {
+// boatsCommand reads what the commands on boat files share: the files' names,
+// the flags and the options.
+func (t *terminal) boatsCommand(name string, args []string, c *common, fs *flag.FlagSet) ([]string, marinecalc.Options, error) {
 	c.define(fs)
 	files, err := parse(fs, args)
 	if err != nil {
-		var known []string
-		fs.VisitAll(func(f *flag.Flag) { known = append(known, "--"+f.Name) })
-		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: err.Error(), Allowed: strings.Join(known, ", ")}}.Err()
+		return nil, marinecalc.Options{}, badFlag(name, err, flagsOf(fs), "")
 	}
-	if len(files) != 1 {
-		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs one boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}.Err()
+	if len(files) == 0 {
+		return nil, marinecalc.Options{}, marinecalc.Problems{{Where: name, What: "needs a boat file", Allowed: "marinecalc " + name + " BOATFILE [flags]"}}.Err()
 	}
-	o, err := c.options(errs)
-	if err != nil {
-		return nil, o, err
-	}
-	b, err := readBoat(name, files[0], o, errs)
-	return b, o, err
+	o, err := c.options(t)
+	return files, o, err
 }
 
 // survey works out everything a boat file allows.
-func survey(args []string, out, errs io.Writer) (int, error) {
+func (t *terminal) survey(args []string) (int, error) {
 	var c common
 	fs := flag.NewFlagSet("survey", flag.ContinueOnError)
 	page := fs.String("page", "", "")
 	all := fs.Bool("all", false, "")
-	b, o, err := boatCommand("survey", args, &c, fs, errs)
+	files, o, err := t.boatsCommand("survey", args, &c, fs)
 	if err != nil {
 		return 0, err
+	}
+	if *page != "" && len(files) > 1 {
+		return 0, marinecalc.Problems{{Where: "--page", What: fmt.Sprintf("is one file, and there are %d boats", len(files)), Allowed: "one boat file with --page FILE"}}.Err()
+	}
+	code := exitDone
+	var faults marinecalc.Problems
+	unread := false
+	for i, file := range files {
+		if i > 0 && !c.json {
+			fmt.Fprint(t.out, "\n")
+		}
+		beyond, err := t.surveyOne(file, o, *page, c, *all || c.work)
+		if err != nil && len(files) == 1 {
+			return 0, err
+		}
+		faults = append(faults, marinecalc.ProblemsOf(err)...) // the other boats are surveyed all the same
+		unread = unread || errors.As(err, &fileError{})
+		code = max(code, codeFor(beyond))
+	}
+	if unread {
+		return code, fileError{faults.Err()}
+	}
+	return code, faults.Err()
+}
+
+func (t *terminal) surveyOne(file string, o marinecalc.Options, page string, c common, all bool) (beyond bool, err error) {
+	b, err := t.readBoat("survey", file, o)
+	if err != nil {
+		return false, err
 	}
 	s, err := marinecalc.Check(b, o)
 	if err != nil {
-		return 0, err
+		return false, err
 	}
-	if *page != "" {
-		if err := os.WriteFile(*page, []byte(marinecalc.JobSheet(s)), 0o644); err != nil {
-			return 0, marinecalc.Problems{{Where: "--page", What: err.Error(), Allowed: "a file that can be written"}}.Err()
+	if page != "" {
+		if err := t.save("--page", page, []byte(marinecalc.JobSheet(s))); err != nil {
+			return false, err
 		}
 	}
 	if c.json {
-		return codeFor(s.Beyond()), printJSON(out, s)
+		return s.Beyond(), printJSON(t.out, s)
 	}
-	printSurvey(out, s, c.work, *all || c.work)
-	return codeFor(s.Beyond()), nil
+	printSurvey(t.out, s, c.work, all)
+	return s.Beyond(), nil
 }
 
 // printSurvey writes a survey as text: the whole boat in a dozen lines, what
@@ -66,7 +89,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 	tell := func(head, text string) { fmt.Fprintln(out, wrapped("  ", head+": "+text)) }
 	fmt.Fprintf(out, "%s: the boat in short\n\n", s.Boat)
 	for _, l := range s.Summary {
-		fmt.Fprintf(out, "%s: %s\n", l.Head, l.Text)
+		fmt.Fprintln(out, wrapped("", l.Head+": "+l.Text))
 	}
 	fmt.Fprint(out, "\nFound\n\n")
 	for _, f := range s.Faults {
@@ -91,7 +114,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
 	if len(s.Found)+len(s.Faults)+len(conflicts) == 0 {
-		fmt.Fprintln(out, "  Nothing is over a limit and nothing was found broken, as far as it was looked at.")
+		fmt.Fprintln(out, wrapped("  ", "Nothing is over a limit and nothing was found broken, as far as it was looked at."))
 	}
 	for _, chain := range s.Chains {
 		if what, ok := strings.CutPrefix(chain, "Look for "); ok {
@@ -104,7 +127,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("Work", s.Choice.Text)
 	}
 	if len(s.Measure) > 0 {
-		fmt.Fprint(out, "\nMeasure or find out next, that which settles most first\n\n")
+		fmt.Fprint(out, "\n", wrapped("", "Measure or find out next, that which settles most first"), "\n\n")
 	}
 	for i, m := range s.Measure {
 		if i == mostMeasured && !all {
@@ -176,11 +199,19 @@ func printFindings(out io.Writer, s *marinecalc.Survey, all bool) {
 }
 
 // compare holds two dated states of the boat side by side.
-func compare(args []string, out, errs io.Writer) error {
+func (t *terminal) compare(args []string) error {
+	out := t.out
 	var c common
 	fs := flag.NewFlagSet("compare", flag.ContinueOnError)
 	before, after := fs.String("before", "", ""), fs.String("after", "", "")
-	b, o, err := boatCommand("compare", args, &c, fs, errs)
+	files, o, err := t.boatsCommand("compare", args, &c, fs)
+	if err != nil {
+		return err
+	}
+	if len(files) > 1 {
+		return marinecalc.Problems{{Where: "compare", What: "holds one boat's days against each other", Allowed: "one boat file"}}.Err()
+	}
+	b, err := t.readBoat("compare", files[0], o)
 	if err != nil {
 		return err
 	}

@@ -17,8 +17,9 @@ var jsonschema string
 func Own() string { return mit }
 
 // Third is the licences of what others wrote and marinecalc is built with: the
-// Go standard library, and the validator of JSON Schema.
+// Go standard library, what the command line asks a terminal by, and the
+// validator of JSON Schema.
 func Third() string {
-	return "The Go standard library (go.dev)\n\n" + goLicence +
+	return "The Go standard library (go.dev), golang.org/x/term and golang.org/x/sys (these two in the command line)\n\n" + goLicence +
 		"\ngithub.com/santhosh-tekuri/jsonschema/v5\n\n" + jsonschema
 }

@@ -23,10 +23,17 @@ func TestNoticesAreOfWhatIsBuiltIn(t *testing.T) {
 	}
 	within := strings.Fields(output("go", "list", "-deps", "-f", "{{with .Module}}{{.Path}}{{end}}", "../../wasm", "../../cmd/marinecalc"))
 	slices.Sort(within)
-	if got := slices.Compact(within); !slices.Equal(got, []string{"example.org/driveline", "github.com/santhosh-tekuri/jsonschema/v5"}) {
-		t.Errorf("built in are %v: each needs its notice", got)
+	folders := []string{output("go", "env", "GOROOT")}
+	for _, module := range slices.Compact(within) {
+		if module == "example.org/driveline" {
+			continue
+		}
+		if !strings.Contains(notices.Third(), module) {
+			t.Errorf("%s is built in and has no notice", module)
+		}
+		folders = append(folders, output("go", "list", "-m", "-f", "{{.Dir}}", module))
 	}
-	for _, folder := range []string{output("go", "env", "GOROOT"), output("go", "list", "-m", "-f", "{{.Dir}}", "github.com/santhosh-tekuri/jsonschema/v5")} {
+	for _, folder := range folders {
 		text, err := os.ReadFile(filepath.Join(folder, "LICENSE"))
 		if err != nil {
 			t.Fatal(err)

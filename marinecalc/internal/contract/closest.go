@@ -1,50 +1,9 @@
 package contract
 
-import (
-	"strconv"
-	"strings"
+import "example.org/driveline/marinecalc/problem"
+
+var (
+	Closest    = problem.Closest
+	DidYouMean = problem.DidYouMean
+	Distance   = problem.Distance
 )
-
-// Closest returns the candidate with the fewest single-letter changes from
-// the word, when it is near enough to have been meant.
-func Closest(word string, candidates []string) (string, bool) {
-	const longest = 64 // no name is longer, and the work grows with the length
-	if len(word) > longest {
-		return "", false
-	}
-	best, least := "", len(word)/3+2
-	for _, c := range candidates {
-		if d := Distance(strings.ToLower(word), strings.ToLower(c)); d < least {
-			best, least = c, d
-		}
-	}
-	return best, best != ""
-}
-
-func DidYouMean(word string, candidates []string) string {
-	if best, ok := Closest(word, candidates); ok {
-		return "did you mean " + strconv.Quote(best) + "?"
-	}
-	return ""
-}
-
-// Distance counts the letters to insert, drop or change (Levenshtein 1966).
-func Distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			change := diagonal
-			if a[i] != b[j] {
-				change++
-			}
-			diagonal = row[j+1]
-			row[j+1] = min(change, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
-}

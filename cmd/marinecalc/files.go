@@ -1,0 +1,199 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/schemas"
+)
+
+// standard is the name of standard input in place of a file's.
+const standard = "-"
+
+// load reads a file, or standard input where it is named "-".
+func (t *terminal) load(where, name string) ([]byte, error) {
+	if name != standard {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			return nil, unreadable(where, err)
+		}
+		if t.read == nil {
+			t.read = map[string][]byte{}
+		}
+		t.read[name] = text
+		return text, nil
+	}
+	if t.inTaken {
+		return nil, marinecalc.Problems{{Where: where, What: "standard input was read for something else already", Allowed: "- once, and names of files"}}.Err()
+	}
+	t.inTaken = true
+	text, err := io.ReadAll(t.in)
+	if err != nil {
+		return nil, unreadable(where, err)
+	}
+	return text, nil
+}
+
+// save writes a text to a file as a whole or not at all: beside it first, then
+// in its place once it is on the disk. What is there stays there where it is of
+// another kind, or where another program wrote it since it was read.
+func (t *terminal) save(where, name string, text []byte) error {
+	if at, err := filepath.EvalSymlinks(name); err == nil {
+		name = at // a link goes on leading to the file
+	}
+	mode := fs.FileMode(0o644)
+	info, err := os.Stat(name)
+	switch {
+	case err == nil && !info.Mode().IsRegular() && !info.IsDir():
+		if err := os.WriteFile(name, text, mode); err != nil { // a device or a pipe
+			return unwritable(where, err)
+		}
+		return nil
+	case err == nil:
+		mode = info.Mode().Perm()
+	case !errors.Is(err, fs.ErrNotExist):
+		return unwritable(where, err)
+	}
+	unlock, err := lock(where, name)
+	if err != nil {
+		return err
+	}
+	defer unlock()
+	if err := t.mayReplace(where, name, text); err != nil {
+		return err
+	}
+	if err := replace(name, text, mode); err != nil {
+		return unwritable(where, err)
+	}
+	return nil
+}
+
+// mayReplace tells whether what is in a file may go for the text.
+func (t *terminal) mayReplace(where, name string, text []byte) error {
+	there, err := os.ReadFile(name)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	if err != nil {
+		return unwritable(where, err)
+	}
+	for read, before := range t.read {
+		if at, err := filepath.EvalSymlinks(read); err == nil && sameFile(at, name) && !bytes.Equal(before, there) {
+			return marinecalc.Problems{{Where: where, What: name + " was changed by another program after it was read; nothing was written", Hint: "run the command again"}}.Err()
+		}
+	}
+	if was, is := kindOf(there), kindOf(text); was != "" && was != is {
+		return marinecalc.Problems{{Where: where, What: fmt.Sprintf("%s holds %s, and %s would take its place", name, was, is), Allowed: "a new file, or one that holds " + is, Hint: "choose another name, or move that file away"}}.Err()
+	}
+	return nil
+}
+
+func sameFile(a, b string) bool {
+	one, err := os.Stat(a)
+	if err != nil {
+		return false
+	}
+	other, err := os.Stat(b)
+	return err == nil && os.SameFile(one, other)
+}
+
+// kindOf says in words what a text holds, "" where there is none.
+func kindOf(text []byte) string {
+	text = bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
+	first, _, _ := bytes.Cut(text, []byte("\n"))
+	begins := func(s string) bool { return len(first) >= len(s) && strings.EqualFold(string(first[:len(s)]), s) }
+	switch {
+	case len(text) == 0:
+		return ""
+	case begins("BEGIN:VCALENDAR"):
+		return "a calendar"
+	case begins("<!doctype html") || begins("<html"):
+		return "a page"
+	case json.Valid(text):
+		if isBoat(text) {
+			return "a boat"
+		}
+		return "other JSON than a boat"
+	case bytes.ContainsAny(first, ",;\t"):
+		return "a table (CSV)"
+	}
+	return "something else"
+}
+
+// isBoat tells whether JSON has a member of boat files.
+func isBoat(text []byte) bool {
+	var members map[string]json.RawMessage
+	var boat struct {
+		Properties map[string]json.RawMessage `json:"properties"`
+	}
+	schema, err := schemas.Read("boat")
+	if err == nil {
+		err = errors.Join(json.Unmarshal(schema, &boat), json.Unmarshal(text, &members))
+	}
+	for name := range members {
+		if _, is := boat.Properties[name]; is && name != "$schema" && name != "note" {
+			return err == nil
+		}
+	}
+	return false
+}
+
+// replace puts a file with the text in the place of name.
+func replace(name string, text []byte, mode fs.FileMode) error {
+	beside, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
+	if err != nil {
+		return err
+	}
+	_, err = beside.Write(text)
+	if err == nil {
+		err = beside.Sync()
+	}
+	if err == nil {
+		err = beside.Chmod(mode)
+	}
+	if closing := beside.Close(); err == nil {
+		err = closing
+	}
+	if err == nil {
+		err = os.Rename(beside.Name(), name)
+	}
+	if err != nil {
+		return errors.Join(err, os.Remove(beside.Name()))
+	}
+	if folder, err := os.Open(filepath.Dir(name)); err == nil { // the new name is on the disk too, where folders can be synchronised
+		_ = folder.Sync()
+		_ = folder.Close()
+	}
+	return nil
+}
+
+// lock keeps a second writer off a file while it is compared and replaced.
+func lock(where, name string) (unlock func(), err error) {
+	beside := name + ".lock"
+	f, err := os.OpenFile(beside, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	if errors.Is(err, fs.ErrExist) {
+		return nil, marinecalc.Problems{{Where: where, What: name + " is being written by another marinecalc; nothing was written", Hint: "try again; if no other one runs, take " + beside + " away"}}.Err()
+	}
+	if err != nil {
+		return nil, unwritable(where, err)
+	}
+	fmt.Fprintln(f, os.Getpid())
+	_ = f.Close()
+	return func() { _ = os.Remove(beside) }, nil
+}
+
+func unreadable(where string, err error) error {
+	return fileError{marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read, or - for standard input", Hint: "check its name and folder"}}.Err()}
+}
+
+func unwritable(where string, err error) error {
+	return fileError{marinecalc.Problems{{Where: where, What: err.Error() + "; what was there before is untouched", Allowed: "a file that can be written", Hint: "check its name, its folder and the room on the disk"}}.Err()}
+}
