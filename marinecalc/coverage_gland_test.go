@@ -80,10 +80,11 @@ func wornBearing(r *rand.Rand, read func(r *rand.Rand, shaft, clearance float64)
 
 func feeler(r *rand.Rand, _, c float64) float64 { return c + between(r, -0.02e-3, 0.02e-3) }
 
-// blade is a feeler 6 mm wide: it reads short by the height of the arc over its width.
+// blade is a feeler 6 mm wide by a calliper: it reads short by the height of the
+// arc over its width.
 func blade(r *rand.Rand, shaft, c float64) float64 {
-	radius := (shaft + c) / 2
-	return c - (radius - math.Sqrt(radius*radius-0.003*0.003)) + between(r, -0.02e-3, 0.02e-3)
+	radius, half := (shaft+c)/2, 0.003+between(r, -0.025e-3, 0.025e-3)
+	return c - (radius - math.Sqrt(radius*radius-half*half)) + between(r, -0.02e-3, 0.02e-3)
 }
 
 // steps are single blades 0.05 mm apart: the thickest that goes in.

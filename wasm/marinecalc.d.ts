@@ -1041,6 +1041,8 @@ export interface Verdict {
   awaits?: string[];
   turns?: Turn;
   replaced?: Replaced;
+  /** There is nothing to judge, by how things are, and no reading to take; the word is “not measured” then. */
+  moot?: boolean;
   /** The brackets of unverified figures over the whole of which it holds. */
   over?: string;
 }

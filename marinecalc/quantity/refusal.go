@@ -131,7 +131,7 @@ func (k *Kind) refuseUnit(text, name string) error {
 			`write the middle of the two and half their distance, such as "55 kW ± 5 kW"`)
 	}
 	if to, turned := strings.CutPrefix(name, ":"); turned && k.Name == "ratio" && number == "1" && to != "" && isDigit(to[0]) {
-		return refusal(quote(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1"`)
+		return refusal(quote(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1", and a slope of 1 in `+to+` as "1/`+to+`"`)
 	}
 	if what := twoQuantities(name); what != "" {
 		return refusal(what, "one number with one unit", "write "+k.examples(number))

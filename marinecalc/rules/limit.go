@@ -43,22 +43,30 @@ func (b *Bound) UnmarshalJSON(text []byte) error {
 
 // Limit is what a result or a reading is held against.
 type Limit struct {
-	ID          string  `json:"id"`
-	Calculation string  `json:"calculation"`
-	On          string  `json:"on"`
-	Title       string  `json:"title"`
-	Max         Bound   `json:"max"` // given, or min is
-	Min         Bound   `json:"min"`
-	Near        float64 `json:"near"`
-	Scale       Bound   `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
-	Chance      bool    `json:"chance"` // the value is itself the probability that all is well
-	Valid       Valid   `json:"valid"`
-	How         string  `json:"how"` // how to take the reading when it is missing
-	Why         string  `json:"why"` // what it means to be beyond
-	Note        string  `json:"note"`
-	Names       string  `json:"names"` // result in words that stands behind the value: what was counted
+	ID          string      `json:"id"`
+	Calculation string      `json:"calculation"`
+	On          string      `json:"on"`
+	Title       string      `json:"title"`
+	Max         Bound       `json:"max"` // given, or min is
+	Min         Bound       `json:"min"`
+	Near        float64     `json:"near"`
+	Scale       Bound       `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
+	Chance      bool        `json:"chance"` // the value is itself the probability that all is well
+	Valid       Valid       `json:"valid"`
+	How         string      `json:"how"`    // how to take the reading when it is missing
+	States      List[State] `json:"states"` // in which there is nothing to judge
+	Why         string      `json:"why"`    // what it means to be beyond
+	Note        string      `json:"note"`
+	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
 	Provenance
 	replaced *Limit
+}
+
+// State is how things are where there is nothing to judge, and no reading to
+// take: a bolt that is broken, a load under which no life is calculated.
+type State struct {
+	Valid Valid  `json:"valid"`
+	Text  string `json:"text"` // goes on from "nothing to judge,"
 }
 
 // Replaced is the limit whose place this one of an overlay has taken, or nil.

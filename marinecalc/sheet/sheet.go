@@ -178,6 +178,7 @@ type Verdict struct {
 	Turns       *Turn     `json:"turns,omitempty"`    // of an untold one: where it turns
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
+	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
 }
 
 // SettleBy is the reading that would settle a verdict: with a finer gauge, or

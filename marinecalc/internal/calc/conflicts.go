@@ -109,7 +109,7 @@ func (r *run) compareWay(m *measure, before []*contract.Property, other *contrac
 	values := []sheet.ConflictValue{r.valueBy(m.property, first, before[0]), r.valueBy(m.property, second, other)}
 	newestFirst(values)
 	t := twoWays{moved: append(moved, append(before, other)...), remedy: "Measure again, and leave out the one that was wrong."}
-	t.doubt = "two ways to the " + midSentence(m.property.Title) + " disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
+	t.doubt = "two ways to “" + m.property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.twice = append(r.twice, t)
 	r.conflicts = append(r.conflicts, sheet.Conflict{Code: sheet.TwoWays, On: m.property.Name, Title: m.property.Title,
 		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})

@@ -41,7 +41,7 @@ func TestTwoWaysThatDisagreeAreNotJudged(t *testing.T) {
 	}
 	for _, limit := range []string{"worn-share"} {
 		v := s.Verdict(limit)
-		if v.Word.Plain() != sheet.CannotTell || !strings.Contains(v.Sentence, "two ways to the clearance used disagree: 2 mm by bearing clearance (read 2026-06-01), 0.4") || !strings.Contains(v.Sentence, "(typed, 2026-03-01)") || !strings.Contains(v.Sentence, "Measure again") {
+		if v.Word.Plain() != sheet.CannotTell || !strings.Contains(v.Sentence, "two ways to “Clearance used” disagree: 2 mm by bearing clearance (read 2026-06-01), 0.4") || !strings.Contains(v.Sentence, "(typed, 2026-03-01)") || !strings.Contains(v.Sentence, "Measure again") {
 			t.Errorf("%s: %+v", limit, v)
 		}
 	}

@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"bytes"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -113,9 +111,7 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 		v.SI = r.keep(j.si)
 	}
 	if !ok || !measured {
-		v.Word = sheet.NotMeasured
-		v.Reads = v.Word.Reads(v.Side)
-		v.Sentence = strings.TrimSpace(l.Title + ": not measured. " + l.How)
+		r.nothing(h, v)
 		return
 	}
 	v.Value = j.text
@@ -276,113 +272,4 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, b
 		}
 	}
 	return limit, behind, true
-}
-
-const finestGauge = "To settle it, take every reading with the finest gauge available."
-
-// sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
-func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
-	l, p := h.Limit, h.on
-	if l.Chance {
-		return chanceSentence(l, j.si, v.Word.Plain())
-	}
-	var room [512]byte
-	text := joined(room[:0], l.Title, ": ", j.text)
-	if j.low < j.high && p != nil {
-		if span := r.in.showBeside(p, j.si, j.low, j.high); span != "" {
-			text = joined(text, " (", span, ")")
-		}
-	}
-	if named, ok := r.value(l.Names); ok && l.Names != "" && named.text != "" {
-		text = joined(text, " (", named.text, ")")
-	}
-	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
-	if doubt != "" {
-		return r.in.texts.keep(bytes.TrimSpace(joined(text, "; ", doubt, ". ", remedy)))
-	}
-	if v.Word == sheet.NearLimit && v.Over == "" {
-		of := ""
-		if p := r.property(h.Scale.Of); p != nil {
-			of = p.Title
-		}
-		text = joined(text, nearness(j.si, limit, of))
-	}
-	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
-		if v.Word.Plain() == sheet.CannotTell {
-			if *v.Probability <= spread.Lost || *v.Probability >= spread.Sure {
-				return r.in.texts.keep(joined(text, ".")) // the reading itself lies the other way, or nearly so
-			}
-			text = joined(text, "; it is met with a probability of ", percent(*v.Probability))
-		} else {
-			text = joined(text, ", met with a probability of ", percent(*v.Probability))
-		}
-	}
-	switch {
-	case v.Over == "":
-	case v.Word == sheet.NearLimit: // close at the worst of the bracket, and maybe far from it here
-		text = joined(text, " at the worst of what is usual (", v.Over, ")")
-	default:
-		text = joined(text, " for all of what is usual (", v.Over, ")")
-	}
-	if v.Word.Plain() == sheet.Beyond {
-		return r.in.texts.keep(bytes.TrimSpace(joined(text, ". ", l.Why)))
-	}
-	return r.in.texts.keep(joined(text, "."))
-}
-
-// joined writes parts of a sentence behind it.
-func joined(text []byte, parts ...string) []byte {
-	for _, part := range parts {
-		text = append(text, part...)
-	}
-	return text
-}
-
-// percent writes a probability, with a decimal where it is near a certainty,
-// and none as one.
-func percent(p float64) string {
-	switch {
-	case p < 0.01:
-		return "less than 1 %"
-	case p > 0.99:
-		return "more than 99 %"
-	case p < 0.1 || p > 0.9:
-		return fmt.Sprintf("%.1f %%", 100*p)
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
-}
-
-// asks words how a limit asks for its bound, "at most 20 °C" or "at least 2".
-func asks(v *sheet.Verdict) string {
-	switch {
-	case v.Guide:
-		return "guide "
-	case v.Side == sheet.AtLeast:
-		return "needs "
-	}
-	return "allowed "
-}
-
-// nearness says how near to its limit a value is that is called near to it;
-// scale names what there is on the right side of a limit of 0.
-func nearness(si float64, l spread.Limit, scale string) string {
-	if l.Max > 0 && l.Max != 1 && math.IsNaN(l.Min) && si > 0 { // what is held against 1 is such a part itself
-		return fmt.Sprintf(", %.0f %% of the limit is taken up", 100*si/l.Max)
-	}
-	if scale != "" && l.Scale > 0 {
-		return fmt.Sprintf(", %.2g %% of %s", 100*math.Abs(si/l.Scale), midSentence(scale))
-	}
-	return ""
-}
-
-// chanceSentence words the verdict on a chance that all is well.
-func chanceSentence(l *rules.Limit, chance float64, word sheet.Word) string {
-	text := "the chance is " + percent(chance)
-	switch word {
-	case sheet.Within:
-		return l.Title + ": yes, " + text + "."
-	case sheet.Beyond:
-		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
-	}
-	return l.Title + ": " + text + ", which is neither a yes nor a no."
 }

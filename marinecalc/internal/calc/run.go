@@ -50,6 +50,7 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 		return nil, nil, problems
 	}
 	r.compareWays()
+	r.compareOrders()
 	r.holdLimits()
 	space := spread.Borrow()
 	defer space.Return() // the sheet keeps nothing of it

@@ -48,3 +48,12 @@ func ObjectOf(members []Member) json.RawMessage {
 	out.WriteByte('}')
 	return out.Bytes()
 }
+
+// names lists a property's members in the order of the document.
+func (p *Property) names() []string {
+	names := make([]string, len(p.Properties))
+	for i, c := range p.Properties {
+		names[i] = c.Name
+	}
+	return names
+}

@@ -59,6 +59,7 @@ type Property struct {
 	Basis        string
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
+	NotUnder     []string // inputs or results that it cannot be less than
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
@@ -85,15 +86,6 @@ func (p *Property) Words(code string) string {
 		return p.EnumTitles[i]
 	}
 	return code
-}
-
-// names lists its members in the order of the document.
-func (p *Property) names() []string {
-	names := make([]string, len(p.Properties))
-	for i, c := range p.Properties {
-		names[i] = c.Name
-	}
-	return names
 }
 
 // At walks a decoded JSON pointer, such as ["readings", "0", "gap"], and
@@ -154,6 +146,7 @@ type written struct {
 	Compare     any               `json:"compare"` // false or a name
 	JudgedOnly  bool              `json:"judgedOnly"`
 	Ways        []string          `json:"ways"`
+	NotUnder    []string          `json:"notUnder"`
 	Chance      bool              `json:"chance"`
 	Probability bool              `json:"probability"`
 	Setting     bool              `json:"setting"`
@@ -263,6 +256,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Basis, w.Basis)
 	if w.Ways != nil {
 		p.Ways = w.Ways
+	}
+	if w.NotUnder != nil {
+		p.NotUnder = w.NotUnder
 	}
 	p.Chance = p.Chance || w.Chance
 	p.Probability = p.Probability || w.Probability || w.Chance

@@ -20,7 +20,14 @@ func (c *checker) limits() {
 	for where, row := range c.rows("limits") {
 		f := c.form(where+"/calculation", text(row, "calculation"))
 		p := c.property(where+"/on", f, text(row, "on"))
-		c.valid(where, row["valid"], func(at, name string) *contract.Property { return c.property(at, f, name) })
+		named := func(at, name string) *contract.Property { return c.property(at, f, name) }
+		c.valid(where, row["valid"], named)
+		states, _ := row["states"].([]any)
+		for i := range states {
+			if state, is := states[i].(map[string]any); is {
+				c.valid(fmt.Sprintf("%s/states/%d", where, i), state["valid"], named)
+			}
+		}
 		if was, is := old[text(row, "id")]; is {
 			c.sameLimit(where, row, &was)
 		}

@@ -154,7 +154,9 @@ func (s *Survey) sum() {
 		for _, v := range one.Verdicts {
 			f := Finding{Calculation: one.Calculation, Sheet: one.Title, Verdict: v}
 			if v.Word == sheet.NotMeasured {
-				s.Open = append(s.Open, f)
+				if !v.Moot {
+					s.Open = append(s.Open, f)
+				}
 				continue
 			}
 			s.Findings = append(s.Findings, f)

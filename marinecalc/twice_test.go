@@ -1,0 +1,166 @@
+package marinecalc_test
+
+import (
+	"maps"
+	"slices"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+)
+
+// notTwice are the inputs that stand before others without being a second
+// reading of the same thing, by the reason.
+var notTwice = map[string]string{
+	"coupling-grip/peakTorque":                "the harder of the two is counted",
+	"key-strength/peakTorque":                 "the harder of the two is counted",
+	"propeller-taper/peakTorque":              "the harder of the two is counted",
+	"shaft-strength/peakTorque":               "the harder of the two is counted",
+	"shaft-torque/gearRatioAstern":            "the harder of the two is counted",
+	"propeller-taper/keyTorque":               "the harder of the two is counted",
+	"mount-load/shaftTorque":                  "the harder of the two is counted",
+	"bolt-fit/headRoom":                       "the lesser of several counts",
+	"bolt-preload/nominalDiameter":            "the lesser of several counts",
+	"bolt-preload/pitch":                      "the lesser of several counts",
+	"bolt-preload/torqueUsed":                 "the lesser of several counts",
+	"bolt-preload/wrenchScatter":              "the lesser of several counts",
+	"coupling-bore/keyHeight":                 "the lesser of several counts",
+	"key-strength/keyHeight":                  "the lesser of several counts",
+	"key-strength/keySeat":                    "the lesser of several counts",
+	"key-strength/shaftDiameter":              "the lesser of several counts",
+	"key-strength/smallEndDiameter":           "the lesser of several counts",
+	"shaft-withdrawal/roomRudderOver":         "the lesser of several counts",
+	"propeller-taper/taperLength":             "the lesser of several counts",
+	"propeller-taper/taperRatio":              "the lesser of several counts",
+	"thread-engagement/lostThreads":           "the lesser of several counts",
+	"thread-engagement/tappedTensileStrength": "the lesser of several counts",
+	"thread-engagement/tensileStrength":       "the lesser of several counts",
+	"thread-engagement/threadShare":           "the lesser of several counts",
+	"repair-or-replace/repairLife":            "the lesser of several counts",
+	"repair-or-replace/replaceLife":           "the lesser of several counts",
+	"bearing-life/axialFactor":                "the lesser of several counts",
+	"bearing-life/radialFactor":               "the lesser of several counts",
+	"bolt-preload/boltStiffness":              "a figure of this very part, and without it an estimate by rule of thumb",
+	"bolt-preload/memberStiffness":            "a figure of this very part, and without it an estimate by rule of thumb",
+	"coupling-grip/lowerProofStrength":        "a figure of this very part, and without it an estimate by rule of thumb",
+	"coupling-grip/permittedShear":            "a figure of this very part, and without it an estimate by rule of thumb",
+	"mount-load/inertiaPitch":                 "a figure of this very part, and without it an estimate by rule of thumb",
+	"mount-load/inertiaRoll":                  "a figure of this very part, and without it an estimate by rule of thumb",
+	"mount-load/inertiaYaw":                   "a figure of this very part, and without it an estimate by rule of thumb",
+	"output-flange/faceDiameter":              "a figure of this very part, and without it an estimate by rule of thumb",
+	"output-flange/nutFaceDiameter":           "a figure of this very part, and without it an estimate by rule of thumb",
+	"thread-engagement/tappedMinorDiameter":   "a figure of this very part, and without it an estimate by rule of thumb",
+	"bearing-life/boreLower":                  "a figure of this very part, and without it an estimate by rule of thumb",
+	"bearing-life/seatUpper":                  "a figure of this very part, and without it an estimate by rule of thumb",
+	"service-schedule/hoursPerYear":           "a figure of this very part, and without it an estimate by rule of thumb",
+	"flange-run-out/faceAt":                   "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/faceAtMoved":              "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/faceRunOut":               "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/faceRunOutMoved":          "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/rimRunOutMoved":           "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/rimAt":                    "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/rimAtMoved":               "another state: the newer, or the worn, and without it the one before",
+	"flange-run-out/rimRunOut":                "another state: the newer, or the worn, and without it the one before",
+	"output-flange/earlierWear":               "another state: the newer, or the worn, and without it the one before",
+	"shaft-strength/neckDiameter":             "another state: the newer, or the worn, and without it the one before",
+	"gland-heat/measuredGlandTemperature":     "what is measured, beside what is computed for it: both stand on the sheet, the computed one with its wide range",
+	"gland-heat/conductivity":                 "what is measured, beside what is computed for it: both stand on the sheet, the computed one with its wide range",
+	"output-flange/hubDiameter":               "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/hubLength":                 "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/nominalDiameter":           "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/pitch":                     "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/ringDiameter":              "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/ringLength":                "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/spacerDiameter":            "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/spacerLength":              "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/threadInside":              "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/seatDiameter":              "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/shaftModulus":              "part of the stack, without which the clamp follows from the torque alone",
+	"output-flange/stackModulus":              "part of the stack, without which the clamp follows from the torque alone",
+	"shaft-droop/propellerOverhang":           "without it another figure of the shaft's own lie is not known",
+	"shaft-droop/spanBehind":                  "without it another figure of the shaft's own lie is not known",
+	"coupling-bore/peakTorque":                "the lesser of several counts",
+	"key-strength/wantedSafety":               "the lesser of several counts",
+	"shaft-strength/ruleMinimum":              "the lesser of several counts",
+	"thread-engagement/nominalDiameter":       "the lesser of several counts",
+	"thread-engagement/shearShare":            "the lesser of several counts",
+	"shaft-droop/shaftDensity":                "without it another figure of the shaft's own lie is not known",
+	"bolt-preload/threadFriction":             "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+	"bolt-preload/headFriction":               "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+	"output-flange/threadFriction":            "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+	"output-flange/nutFriction":               "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+	"bolt-preload/nutFactor":                  "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+}
+
+// Where two inputs each lead to one result, and one goes before the other, a
+// result says so by its ways, so that the sheet tells where they disagree. It
+// is found by trying: a result that the first moves and the second does not,
+// and the second does as soon as the first is left out.
+func TestTwoReadingsOfOneThingAreHeldTogether(t *testing.T) {
+	o := marinecalc.Options{NoRanges: true}
+	tried, found := 0, map[string]string{}
+	eachInput(t, func(f *binding.Form, input map[string]any) {
+		declared := map[string]bool{}
+		for _, r := range f.Result.Properties {
+			for _, way := range r.Ways {
+				declared[way] = true
+			}
+		}
+		shifted := func(in map[string]any, p *contract.Property) *marinecalc.Sheet {
+			other := put(in, p, nil, func(_ *contract.Property, si float64) any { return si * 1.01 })
+			if other == nil {
+				return nil
+			}
+			return worked(f, other, o)
+		}
+		whole, moved := worked(f, input, o), map[string]*marinecalc.Sheet{}
+		for _, p := range f.Input.Properties {
+			moved[p.Name] = shifted(input, p)
+		}
+		moves := func(a, b *marinecalc.Sheet, name string) (yes, known bool) {
+			x, y := a.Result(name), b.Result(name)
+			if x == nil || y == nil || x.SI == nil || y.SI == nil {
+				return false, false
+			}
+			return *x.SI != *y.SI, true
+		}
+		for _, a := range f.Input.Properties {
+			if moved[a.Name] == nil || declared[a.Name] || notTwice[f.ID+"/"+a.Name] != "" {
+				continue
+			}
+			less := maps.Clone(input)
+			delete(less, a.Name)
+			without := worked(f, less, o)
+			if without == nil {
+				continue
+			}
+			for _, b := range f.Input.Properties {
+				if b == a || moved[b.Name] == nil {
+					continue
+				}
+				alone := shifted(less, b)
+				if alone == nil {
+					continue
+				}
+				tried++
+				for i := range whole.Results {
+					r := whole.Results[i].Name
+					byFirst, k1 := moves(whole, moved[a.Name], r)
+					bySecond, k2 := moves(whole, moved[b.Name], r)
+					bySecondAlone, k3 := moves(without, alone, r)
+					if k1 && k2 && k3 && byFirst && !bySecond && bySecondAlone {
+						found[f.ID+"/"+a.Name+" before "+b.Name] = r
+					}
+				}
+			}
+		}
+	})
+	for _, pair := range slices.Sorted(maps.Keys(found)) {
+		t.Errorf("%s, of %s: give the result its ways, or say why they are not two readings of one thing", pair, found[pair])
+	}
+	if tried < 2000 {
+		t.Errorf("only %d pairs were tried", tried)
+	}
+	t.Logf("%d pairs", tried)
+}
