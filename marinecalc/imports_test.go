@@ -47,7 +47,7 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices"}, "cmd/page": {"cmd/page/assemble", "cmd/page/release"},
+var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas"}, "cmd/page": {"cmd/page/assemble", "cmd/page/release"},
 	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas"},
 	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
 	"cmd/types":         {"schemas"},
