@@ -111,12 +111,12 @@ func play(r *rand.Rand, f *finder, in []int, m *bayes.Model, settle bool) (p pla
 		if p.answers >= 15 {
 			lies = "ashore"
 		}
-		f.belief = f.model.Believe(f.answers)
+		f.believe()
 		q := f.proposed(f.ordered(Input{Lies: lies}, f.heldBack() != ""), p.answers, settle)
 		if p.answers > 0 {
 			for c, prob := range f.belief.Cause {
 				if !f.isFound(c) && prob >= 0.5 {
-					seen = append(seen, claim{prob, slices.Contains(in, c)})
+					seen = append(seen, claim{c, prob, slices.Contains(in, c)})
 				}
 			}
 			order := f.order()
@@ -181,8 +181,9 @@ func (f *finder) proposed(list []bayes.Check, answered int, settle bool) int {
 	return look
 }
 
-// claim is a probability that was given, and whether it was so.
+// claim is a probability that was given of a cause, and whether it was so.
 type claim struct {
+	cause int
 	p     float64
 	right bool
 }
@@ -241,13 +242,14 @@ func TestNearlySureIsRight(t *testing.T) {
 	if said > 30 && float64(so) < 0.88*float64(said) {
 		t.Errorf("all kinds: from 90 %% on right in %s", share(so, said))
 	}
-	t.Log("\n| at work | looks that settle | found, and the rest agrees: right | found by three looks, little else points to it: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|---|\n" + strings.Join(rows, ""))
+	t.Log("\n| at work | looks that settle | found, and the rest agrees: right | found by three looks, little else points to it: right | nearly sure: right | neither | answers, median | true cause first / in three | said 50–70 %, on the average: right | 70–90 % | 90 % and more |\n|---|---|---|---|---|---|---|---|---|---|---|\n" + strings.Join(rows, ""))
 }
 
 // scored counts the cases of one kind.
 type scored struct {
 	found, foundRight, thrice, thriceRight, sure, sureRight, neither, first, three int
-	said, so                                                                       [3]int // by band of probability
+	said, so                                                                       [3]int     // by band of probability
+	mean                                                                           [3]float64 // of what was said there, times how often
 	answers                                                                        []int
 }
 
@@ -267,10 +269,16 @@ func (s *scored) add(p played, seen []claim) {
 	count(&s.neither, !p.found && !p.thrice && !p.sure)
 	count(&s.first, p.firstRight)
 	count(&s.three, p.threeRight)
+	told := map[[2]int]bool{} // what is said again at the next answer is the same claim
 	for _, c := range seen {
 		band := 0
 		count(&band, c.p >= 0.7)
 		count(&band, c.p >= 0.9)
+		if told[[2]int{c.cause, band}] {
+			continue
+		}
+		told[[2]int{c.cause, band}] = true
+		s.mean[band] += c.p
 		s.said[band]++
 		count(&s.so[band], c.right)
 	}
@@ -285,6 +293,12 @@ func share(a, b int) string {
 
 func (s *scored) row(cases int) string {
 	slices.Sort(s.answers)
+	band := func(n int) string {
+		if s.said[n] == 0 {
+			return "none"
+		}
+		return fmt.Sprintf("%.0f %%: %s", 100*s.mean[n]/float64(s.said[n]), share(s.so[n], s.said[n]))
+	}
 	return fmt.Sprintf("%s | %s | %s | %d | %d | %s / %s | %s | %s | %s", share(s.foundRight, s.found), share(s.thriceRight, s.thrice), share(s.sureRight, s.sure), s.neither,
-		s.answers[len(s.answers)/2], share(s.first, cases), share(s.three, cases), share(s.so[0], s.said[0]), share(s.so[1], s.said[1]), share(s.so[2], s.said[2]))
+		s.answers[len(s.answers)/2], share(s.first, cases), share(s.three, cases), band(0), band(1), band(2))
 }

@@ -39,20 +39,27 @@ func (f *finder) makes(p, c int) bool {
 func (f *finder) mostLikely(c int, taken []int) int {
 	best := -1
 	for p := range f.model.Brings {
-		if f.makes(p, c) && f.belief.Cause[p] >= f.figure("sure-open") && !slices.Contains(taken, p) && (best < 0 || f.belief.Cause[p] > f.belief.Cause[best]) {
+		if given := f.given(); f.makes(p, c) && given[p] >= f.figure("sure-open") && !slices.Contains(taken, p) && (best < 0 || given[p] > given[best]) {
 			best = p
 		}
 	}
 	return best
 }
 
-// named is a cause with how it is known.
+// named is a cause with how it is known. What is likely only if a look that is
+// in doubt holds has no figure.
 func (f *finder) named(c int) string {
-	if f.isFound(c) {
+	switch {
+	case f.isFound(c):
 		return f.causes.At(c).Title + " (found)"
+	case f.onlyIf(c):
+		return f.causes.At(c).Title
 	}
 	return fmt.Sprintf("%s (%s)", f.causes.At(c).Title, percent(f.belief.Cause[c]))
 }
+
+// onlyIf tells whether a cause owes its probability to a look that is in doubt.
+func (f *finder) onlyIf(c int) bool { return f.given()[c]-f.belief.Cause[c] > 0.05 }
 
 // madeBy walks up the chains from a cause to what made it fail.
 func (f *finder) madeBy(first int, lies string) string {
@@ -71,7 +78,7 @@ func (f *finder) madeBy(first int, lies string) string {
 		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs."
 	}
 	var open []string
-	for _, p := range bayes.Rank(f.belief.Cause) {
+	for _, p := range bayes.Rank(f.given()) {
 		if by, ok := f.above(p, first); ok && len(open) < mostOpen {
 			if place := f.evidence.At(f.settler[p]).Place; place != "either" && place != lies {
 				by += ", looked at " + place
@@ -86,21 +93,21 @@ func (f *finder) madeBy(first int, lies string) string {
 }
 
 // mostOpen is how many looks are proposed for what made a part fail.
-const mostOpen = 6
+const mostOpen = 5
 
 // above tells how a cause that nobody has looked for may have made another one
 // fail: "" by itself, " by way of" one that is not found. ok is false where it
 // may not, or is all but ruled out.
 func (f *finder) above(p, first int) (by string, ok bool) {
 	q := f.settler[p]
-	if p == first || f.isFound(p) || q < 0 || f.answers[q] != bayes.Unknown || f.belief.Cause[p] < f.figure("worth-naming") {
+	if p == first || f.isFound(p) || q < 0 || f.answers[q] != bayes.Unknown || f.given()[p] < f.figure("worth-naming") {
 		return "", false
 	}
 	if f.makes(p, first) {
 		return "", true
 	}
 	for _, between := range bayes.Rank(f.belief.Cause) {
-		if f.makes(p, between) && f.makes(between, first) && !f.isFound(between) && f.belief.Cause[between] >= f.figure("look-among") {
+		if f.makes(p, between) && f.makes(between, first) && !f.isFound(between) && f.given()[between] >= f.figure("look-among") {
 			return ", by way of " + firstLower(f.causes.At(between).Title), true
 		}
 	}
@@ -118,12 +125,12 @@ func (f *finder) cureOrder(first int, out *Result) {
 	for i := 0; i < len(list); i++ {
 		least := f.figure("leads")
 		for p := range f.model.Brings {
-			if f.makes(p, list[i]) && f.belief.Cause[p] >= f.figure("sure-open") {
+			if f.makes(p, list[i]) && f.given()[p] >= f.figure("sure-open") {
 				least = f.figure("sure-open") // what made it fail is known: no need to guess
 			}
 		}
 		for p := range f.model.Brings {
-			if f.makes(p, list[i]) && f.belief.Cause[p] >= least && !slices.Contains(list, p) {
+			if f.makes(p, list[i]) && f.given()[p] >= least && !slices.Contains(list, p) {
 				list = append(list, p)
 			}
 		}
@@ -134,6 +141,8 @@ func (f *finder) cureOrder(first int, out *Result) {
 		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause)}
 		switch p := f.belief.Cause[c]; {
 		case f.isFound(c):
+		case f.onlyIf(c):
+			out.CureOrder[i].Known += ": look first"
 		case p < f.figure("sure-open"):
 			out.CureOrder[i].Known += ", " + percent(p) + ": look first"
 		default:

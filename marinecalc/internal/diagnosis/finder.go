@@ -30,6 +30,10 @@ type finder struct {
 	// saysNothing tells which answers were not counted for how it was looked.
 	saysNothing []string
 	belief      *bayes.Belief
+	first       []int         // the looks that go before all others
+	inOrder     []int         // the suspected causes, as suspects has them
+	isBehind    []bool        // by cause: it explains nothing of what was noticed
+	taken       *bayes.Belief // with all that was found taken at its word; nil until asked for
 }
 
 func newFinder(book *rules.Book) *finder {
@@ -38,6 +42,7 @@ func newFinder(book *rules.Book) *finder {
 	f.answers, f.unsure = make([]bayes.Answer, questions), make([]bool, questions)
 	f.from, f.ways = make([]string, questions), make([][]string, questions)
 	f.model = f.knowledge.model
+	f.model.Trust = f.figure("sure-nearly")
 	f.model.Wrong, f.model.Settles = slices.Clone(f.model.Wrong), slices.Clone(f.model.Settles)
 	return f
 }

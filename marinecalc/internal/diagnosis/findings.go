@@ -49,8 +49,8 @@ type Result struct {
 	Surprise       float64 // standard deviations; NaN with fewer than two answers
 	Ranking        [12]RankedCause
 	CureOrder      [8]CureStep
-	NextChecks     [10]NextCheck
-	QuickQuestions [6]QuickQuestion
+	NextChecks     [6]NextCheck
+	QuickQuestions [5]QuickQuestion
 	Holds          [12]Hold
 	Weights        [80]Weighed
 	hazards        []string // ids of cautions: of what is proposed first, and what is dangerous now
@@ -116,7 +116,7 @@ func Find(s *calc.Session, in Input) (Result, error) {
 }
 
 func (f *finder) findings(in Input, byVerdict int) Result {
-	f.belief = f.model.Believe(f.answers)
+	f.believe()
 	order := f.order()
 	first := order[0]
 	p := f.belief.Cause[first]
@@ -144,9 +144,7 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 	}
 	out.Contradiction, out.Surprise = f.contradiction(out.Answered)
 	out.SaysNothing = strings.Join(f.saysNothing, " ")
-	for i, c := range order[:min(len(order), len(out.Ranking))] {
-		out.Ranking[i] = f.ranked(c)
-	}
+	f.rank(order, &out)
 	if out.Answered == 0 || !f.pointsNowhere(p) {
 		f.next(in, &out)
 	}
@@ -160,12 +158,7 @@ func (f *finder) isFound(c int) bool { return slices.Contains(f.belief.Found, c)
 // ofOneLook is how probable what was found is by all answers, its own look
 // taken at the rate at which looks are wrong.
 func (f *finder) ofOneLook(c int) float64 {
-	q := f.settler[c]
-	others := slices.Clone(f.answers)
-	others[q] = bayes.Unknown
-	p, wrong := f.model.Believe(others).Cause[c], f.model.Wrong[q]
-	seen := wrong + (1-2*wrong)*f.model.Yes[c][q]
-	return p * seen / (p*seen + (1-p)*wrong)
+	return f.belief.Looks[slices.Index(f.belief.Found, c)]
 }
 
 // known is the word for how a cause is known.
@@ -183,26 +176,21 @@ const (
 )
 
 // order lists the causes: those found first, by what they explain, then those
-// suspected by probability. What was found and explains nothing does not lead
-// where something likely does.
+// suspected. What was found and explains nothing does not lead where something
+// likely does.
 func (f *finder) order() []int {
 	explains := map[int]float64{}
 	for _, c := range f.belief.Found {
 		explains[c] = f.explains(c)
 	}
-	order := bayes.Rank(f.belief.Cause)
-	slices.SortStableFunc(order, func(a, b int) int {
-		if f.isFound(a) && f.isFound(b) {
-			return cmp.Compare(explains[b], explains[a])
-		}
-		return 0 // found ones have the highest probability of all already
-	})
-	if n := len(f.belief.Found); n > 0 && n < len(order) && explains[order[0]] <= 0 {
-		if c := order[n]; f.leads(order[n:]) && f.explains(c) > 0 {
-			order = slices.Insert(slices.Delete(order, n, n+1), 0, c)
+	found, order := slices.Clone(f.belief.Found), f.suspects()
+	slices.SortStableFunc(found, func(a, b int) int { return cmp.Compare(explains[b], explains[a]) })
+	if len(found) > 0 && len(order) > 0 && explains[found[0]] <= 0 {
+		if c := order[0]; f.leads(order) && f.explains(c) > 0 {
+			return slices.Concat([]int{c}, found, order[1:])
 		}
 	}
-	return order
+	return slices.Concat(found, order)
 }
 
 // explains is what all answers but its own settling look say for a cause, in
@@ -246,6 +234,24 @@ func (f *finder) foundWords() string {
 	return strings.Join(list, "; ")
 }
 
+// rank lists what was found, what is suspected at even odds or more, the first
+// three of the others, and what is to be cured: a longer list helps nobody.
+func (f *finder) rank(order []int, out *Result) {
+	n, suspects := 0, 0
+	for _, c := range order {
+		is := f.isFound(c) || f.belief.Cause[c] >= f.figure("sure-open") ||
+			slices.ContainsFunc(out.CureOrder[:], func(s CureStep) bool { return s.Cause == f.causes.At(c).ID })
+		if !f.isFound(c) {
+			suspects++
+			is = is || suspects <= leaders
+		}
+		if is && n < len(out.Ranking) {
+			out.Ranking[n] = f.ranked(c)
+			n++
+		}
+	}
+}
+
 func (f *finder) ranked(c int) RankedCause {
 	cause := f.causes.At(c)
 	r := RankedCause{Name: cause.Title, Part: cause.Part, Known: f.foundBy(c), Probability: f.shown(c), Cause: cause.ID}
@@ -261,7 +267,7 @@ func (f *finder) ranked(c int) RankedCause {
 		}
 	}
 	words := func(q int, w float64) string {
-		if q < 0 || f.strength(w) == noWeight {
+		if q < 0 || math.Abs(w) < f.figure("weight-meaningful") {
 			return ""
 		}
 		return fmt.Sprintf("%s %s (%s)", f.evidence.At(q).Title, answerWord(f.answers[q]), f.strength(w))

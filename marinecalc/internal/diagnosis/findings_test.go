@@ -99,7 +99,7 @@ func TestAChainIsToldInOrder(t *testing.T) {
 // What made a part fail is looked for up the chain: old mounts behind the
 // misalignment that a worn bearing makes likely. What was looked at is not.
 func TestTheMountsBehindAWornBearing(t *testing.T) {
-	const mounts = "Engine mounts settled or perished ("
+	const mounts = "Engine mounts settled or perished"
 	answers := yes("gearbox-whine", "gearbox-hot", "fluid-metal", "output-flange-play", "mounts-old")
 	if out := found(t, marinecalc.Options{}, answers...); !strings.Contains(out.MadeBy, mounts) || !strings.Contains(out.MadeBy, "by way of coupling misaligned") {
 		t.Errorf("old mounts are not suspected: %s", out.MadeBy)
@@ -116,18 +116,19 @@ func TestTheMountsBehindAWornBearing(t *testing.T) {
 // an elastic piece in a rigid coupling, a face seal where packing is. Who has
 // seen it all the same is believed.
 func TestWhatTheBoatDoesNotHave(t *testing.T) {
-	answers := `{"answers": [{"evidence": "after-rope", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}, {"evidence": "gland-drips-much", "answer": "yes"}%s]}`
+	const knocks = `{"answers": [{"evidence": "after-rope", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}, {"evidence": "knock-in-gear", "answer": "yes"}, {"evidence": "came-suddenly", "answer": "yes"}%s]}`
+	const sprays = `{"answers": [{"evidence": "gland-drips-much", "answer": "yes"}, {"evidence": "came-suddenly", "answer": "yes"}, {"evidence": "drip-returns", "answer": "no"}, {"evidence": "follower-home", "answer": "no"}%s]}`
 	for _, c := range []struct {
-		boat, cause string
-		listed      bool
+		boat, answers, cause string
+		listed               bool
 	}{
-		{`"coupling": {"kind": "rigid"}`, "coupling-insert-torn", false},
-		{`"coupling": {"kind": "flexible"}`, "coupling-insert-torn", true},
-		{`"gland": {"packing": "flax"}`, "face-seal-leaks", false},
-		{`"gland": {"boxBore": "41 mm"}`, "face-seal-leaks", true},
+		{`"coupling": {"kind": "rigid"}`, knocks, "coupling-insert-torn", false},
+		{`"coupling": {"kind": "flexible"}`, knocks, "coupling-insert-torn", true},
+		{`"gland": {"packing": "flax"}`, sprays, "face-seal-leaks", false},
+		{`"gland": {"boxBore": "41 mm"}`, sprays, "face-seal-leaks", true},
 	} {
 		b := testboat.Read(t, `{"name": "Wren", `+c.boat+`}`)
-		s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(answers, ""), marinecalc.Options{Boat: b})
+		s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(c.answers, ""), marinecalc.Options{Boat: b})
 		listed := false
 		for n := 0; s.Cell("ranking", n, "cause") != nil; n++ {
 			listed = listed || s.Cell("ranking", n, "cause").Text == c.cause
@@ -137,7 +138,7 @@ func TestWhatTheBoatDoesNotHave(t *testing.T) {
 		}
 	}
 	b := testboat.Read(t, `{"name": "Wren", "coupling": {"kind": "rigid"}}`)
-	s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(answers, `, {"evidence": "coupling-insert-seen", "answer": "yes"}`), marinecalc.Options{Boat: b})
+	s := testboat.Run(t, diagnosis.FaultFinding, fmt.Sprintf(knocks, `, {"evidence": "coupling-insert-seen", "answer": "yes"}`), marinecalc.Options{Boat: b})
 	if r := s.Result("found"); r == nil || !strings.Contains(r.Text, "Flexible coupling element torn") {
 		t.Errorf("what a person saw: %+v", r)
 	}

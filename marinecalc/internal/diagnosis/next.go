@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
@@ -19,23 +20,29 @@ import (
 func (f *finder) next(in Input, out *Result) {
 	out.HeldBack = f.heldBack()
 	copy(out.Holds[:], f.holds())
-	out.hazards = f.dangers(out.HeldBack != "")
-	checks, quick := 0, 0
 	list := f.ordered(in, out.HeldBack != "")
 	best := 0.0
 	for _, c := range list {
 		best = max(best, c.Bits)
 	}
+	list = slices.DeleteFunc(list, func(c bayes.Check) bool {
+		return f.evidence.At(c.Question).Kind == check && c.Bits < f.figure("least-information") && !slices.Contains(f.first, c.Question)
+	})
+	first := slices.IndexFunc(list, func(c bayes.Check) bool { return f.evidence.At(c.Question).Kind == check })
+	var atHand rules.List[string]
+	if first >= 0 {
+		atHand = f.evidence.At(list[first].Question).Hazards
+	}
+	out.hazards = f.inFront(f.dangers(out.HeldBack != ""), atHand)
+	checks, quick, said := 0, 0, slices.Clone(out.hazards)
 	for _, c := range list {
-		if checks >= atHand && c.Bits < f.figure("worth-proposing")*best {
+		if checks >= leaders && c.Bits < f.figure("worth-proposing")*best {
 			continue // beside the matter
 		}
 		switch e := f.evidence.At(c.Question); {
 		case e.Kind == check && checks < len(out.NextChecks):
-			if checks < atHand {
-				out.hazards = rules.Join(out.hazards, e.Hazards)
-			}
-			out.NextChecks[checks] = f.nextCheck(c, out.hazards)
+			out.NextChecks[checks] = f.nextCheck(c, said)
+			said = rules.Join(said, e.Hazards)
 			checks++
 		case e.Kind != check && quick < len(out.QuickQuestions):
 			out.QuickQuestions[quick] = QuickQuestion{Question: e.Title, How: e.Help, Bits: rounded(c.Bits),
@@ -45,9 +52,41 @@ func (f *finder) next(in Input, out *Result) {
 	}
 }
 
-// atHand is how many of the proposed checks are the work in hand: the cautions
-// of these stand in front, those of the others beside each.
-const atHand = 3
+const (
+	leaders     = 3 // suspected causes, and looks, that count as the first
+	mostInFront = 4 // cautions before the answer, beside the one that always stands there
+)
+
+// inFront are the cautions before the answer: what is dangerous now, then of
+// the first look the gravest. What does not fit there, and those of the other
+// looks, stand beside each of them, in full the first time.
+func (f *finder) inFront(now []string, look rules.List[string]) []string {
+	list := slices.Clone(now)
+	for _, c := range f.byGravity(look) {
+		if len(list) >= mostInFront {
+			break
+		}
+		if slices.Contains(list, c.ID) || c.ID == stopTheEngine && slices.Contains(list, rules.StopNow) {
+			continue // said already
+		}
+		list = append(list, c.ID)
+	}
+	return list
+}
+
+// stopTheEngine is the id of the caution that StopNow has in its words.
+const stopTheEngine = "stop-the-engine"
+
+// byGravity are the cautions of a list of ids, gravest first.
+func (f *finder) byGravity(ids rules.List[string]) (list []rules.Caution) {
+	for _, c := range f.book.AllCautions().All() {
+		if rules.Contains(ids, c.ID) {
+			list = append(list, c)
+		}
+	}
+	sort.SliceStable(list, func(i, j int) bool { return list[i].Signal.Gravity() < list[j].Signal.Gravity() })
+	return list
+}
 
 // dangers are the cautions of what is dangerous before anything is looked at.
 func (f *finder) dangers(heldBack bool) (ids []string) {
@@ -70,10 +109,9 @@ func (f *finder) dangers(heldBack bool) (ids []string) {
 // ordered lists the open questions that can be answered where the boat lies,
 // in the time there is, and without harm.
 //
-// The look that settles the most probable suspected cause comes first once
-// that leads. Then the most information for its cost, but the looks at the
-// first two suspected causes are among the first three. What was answered with
-// don't know goes last.
+// The looks of firstLooks come first. Then the most information for its cost,
+// but the looks at the first two suspected causes are among the first three.
+// What was answered with don't know goes last.
 func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 	cost := make([]float64, f.evidence.Len())
 	for q, e := range f.evidence.All() {
@@ -81,21 +119,25 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 			cost[q] = f.cost(e)
 		}
 	}
-	settles := f.settling(cost)
+	first := f.firstLooks(cost)
+	f.first = first
 	list := slices.DeleteFunc(f.belief.Next(cost, f.alive()), func(c bayes.Check) bool {
-		return c.Bits < 5e-4 && c.Question != settles // would show as 0.000
+		return c.Bits < 5e-4 && !slices.Contains(first, c.Question) // would show as 0.000
 	})
-	if settles >= 0 && f.answers[settles] != bayes.Unknown { // told by somebody else: look yourself
-		list = append(list, bayes.Check{Question: settles})
+	for _, q := range first { // told by somebody else: look yourself
+		if f.answers[q] != bayes.Unknown {
+			list = append(list, bayes.Check{Question: q})
+		}
 	}
 	rank := func(c bayes.Check) int {
-		switch {
-		case f.unsure[c.Question]:
-			return 2
-		case c.Question == settles:
-			return 0
+		at := slices.Index(first, c.Question)
+		if at < 0 {
+			at = len(first)
 		}
-		return 1
+		if f.unsure[c.Question] {
+			at += len(first) + 1
+		}
+		return at
 	}
 	slices.SortStableFunc(list, func(a, b bayes.Check) int { return cmp.Compare(rank(a), rank(b)) })
 	return f.withLooks(list)
@@ -104,7 +146,7 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 // withLooks brings the looks at the first two suspected causes forward, to the
 // second and third place among the looks at the latest.
 func (f *finder) withLooks(list []bayes.Check) []bayes.Check {
-	suspected := slices.DeleteFunc(bayes.Rank(f.belief.Cause), f.isFound)
+	suspected := f.suspects()
 	for i, c := range suspected[:min(2, len(suspected))] {
 		if f.belief.Cause[c] < f.figure("look-among") {
 			break
@@ -129,13 +171,20 @@ func (f *finder) withLooks(list []bayes.Check) []bayes.Check {
 }
 
 // alive lists the causes that the answers have made more probable than they
-// were: what a check tells of the others is beside the matter. Where there is
-// none, all are alive.
+// were and that explain something of what was noticed, and those found that the
+// other answers leave in doubt: what a check tells of the others is beside the
+// matter. Where there is none, all are alive.
 func (f *finder) alive() []int {
 	var list []int
 	before := f.before()
-	for c, p := range f.belief.Cause {
-		if !f.isFound(c) && p >= f.figure("alive") && p >= f.figure("alive-rise")*before[c] {
+	for _, c := range f.suspects() {
+		p := f.belief.Cause[c]
+		if !f.isBehind[c] && p >= f.figure("alive") && p >= f.figure("alive-rise")*before[c] {
+			list = append(list, c)
+		}
+	}
+	for i, c := range f.belief.Found {
+		if f.belief.Looks[i] < f.model.Trust {
 			list = append(list, c)
 		}
 	}
@@ -160,19 +209,6 @@ func (f *finder) cost(e rules.Evidence) float64 {
 		hazard = strings.ToLower(string(worst.Signal))
 	}
 	return f.figure("getting-ready") + e.Minutes*f.figure(fmt.Sprintf("access-%d", e.Access))*f.figure("hazard-"+hazard)
-}
-
-// settling is the look that settles the most probable suspected cause, once it
-// leads and can be made; −1 for none.
-func (f *finder) settling(cost []float64) int {
-	order := slices.DeleteFunc(bayes.Rank(f.belief.Cause), f.isFound)
-	if len(order) == 0 || !f.leads(order) {
-		return -1
-	}
-	if q := f.settler[order[0]]; q >= 0 && cost[q] > 0 && (f.answers[q] == bayes.Unknown || f.onlyTold(q)) {
-		return q
-	}
-	return -1
 }
 
 // leads tells whether the first of the suspected causes is more likely than
@@ -282,7 +318,7 @@ func (f *finder) cannotPart(order []int, lies string) string {
 	c, d := order[0], order[1]
 	p := f.belief.Cause
 	onlyC, onlyD, both := f.belief.Apart(c, d)
-	if p[c] >= f.figure("part-odds")*p[d] || both >= max(onlyC, onlyD) {
+	if p[c] < f.figure("leads") || p[c] >= f.figure("part-odds")*p[d] || both >= max(onlyC, onlyD) {
 		return ""
 	}
 	words := fmt.Sprintf("“%s” and “%s” cannot be told apart by these answers (%s and %s). ", f.causes.At(c).Title, f.causes.At(d).Title, percent(p[c]), percent(p[d]))

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
@@ -29,15 +28,8 @@ func (f *finder) nextCheck(c bayes.Check, inFront []string) NextCheck {
 // hazardWords are the cautions of a check, gravest first: in short where the
 // sheet has them in front, in full where not.
 func (f *finder) hazardWords(e rules.Evidence, inFront []string) string {
-	var list []rules.Caution
-	for _, c := range f.book.AllCautions().All() {
-		if rules.Contains(e.Hazards, c.ID) {
-			list = append(list, c)
-		}
-	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].Signal.Gravity() < list[j].Signal.Gravity() })
 	var words []string
-	for _, c := range list {
+	for _, c := range f.byGravity(e.Hazards) {
 		text := c.Text
 		if slices.Contains(inFront, c.ID) {
 			text = c.InShort() + "."

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -58,6 +59,43 @@ func TestCautionsAreOfTheWorkInHand(t *testing.T) {
 			if h := s.Cell("nextChecks", n, "hazard"); h != nil && strings.Contains(h.Text, "DANGER") && len(h.Text) < 20 {
 				t.Errorf("%s: a hazard without words: %s", c.name, h.Text)
 			}
+		}
+	}
+}
+
+// Of every case story at most five cautions stand before the answer; the first
+// is of what is dangerous now or else of the look that is proposed first, and
+// where that look runs the engine carbon monoxide is named.
+func TestFewCautionsBeforeTheAnswer(t *testing.T) {
+	hazards := map[string]rules.List[string]{}
+	for _, e := range rules.Standard().Evidence().All() {
+		hazards[e.Title] = e.Hazards
+	}
+	for _, one := range caseStories(t) {
+		var answers []string
+		for _, a := range slices.Concat(yes(one.Yes...), no(one.No...), said("unknown", one.Unknown)) {
+			answers = append(answers, `{"evidence":"`+a.Evidence+`","answer":"`+a.Answer+`"}`)
+		}
+		s := testboat.Run(t, "fault-finding", `{"lies":"`+one.Lies+`","answers":[`+strings.Join(answers, ",")+`]}`, marinecalc.Options{NoRanges: true})
+		if len(s.Cautions) > 5 {
+			t.Errorf("%s: %d cautions before the answer", one.Name, len(s.Cautions))
+		}
+		says := func(words string) bool {
+			return slices.ContainsFunc(s.Cautions, func(o sheet.Caution) bool { return strings.Contains(o.Text, words) })
+		}
+		still := s.Result("heldBack") != nil && s.Result("heldBack").Text != ""
+		if still != strings.HasPrefix(s.Cautions[0].Text, "The shaft stays still") {
+			t.Errorf("%s: the first caution is %q", one.Name, s.Cautions[0].Text)
+		}
+		look := s.Cell("nextChecks", 0, "question")
+		if look == nil {
+			continue
+		}
+		if rules.Contains(hazards[look.Text], "carbon-monoxide") && !says("carbon monoxide") {
+			t.Errorf("%s: %s without a word of carbon monoxide", one.Name, look.Text)
+		}
+		if rules.Contains(hazards[look.Text], "stop-the-engine") && !says("engine stopped") {
+			t.Errorf("%s: %s without the engine stopped", one.Name, look.Text)
 		}
 	}
 }

@@ -59,7 +59,7 @@ func TestCaseStories(t *testing.T) {
 		t.Fatal(err)
 	}
 	list := caseStories(t)
-	first, three, looks := 0, 0, 0
+	first, three, looks, firstLooks := 0, 0, 0, 0
 	for _, one := range list {
 		answers := slices.Concat(yes(one.Yes...), no(one.No...), said("unknown", one.Unknown))
 		for _, id := range slices.Concat(one.Wrong, one.Looks) {
@@ -95,6 +95,11 @@ func TestCaseStories(t *testing.T) {
 		} else {
 			t.Logf("%s: not all among the first three %v", one.Name, ranked)
 		}
+		if slices.ContainsFunc(one.Looks, func(id string) bool { return questions[id] == proposed[0] }) {
+			firstLooks++
+		} else {
+			t.Logf("%s: proposed first is %q", one.Name, proposed[0])
+		}
 		if slices.ContainsFunc(one.Looks, func(id string) bool { return slices.Contains(proposed, questions[id]) }) {
 			looks++
 		} else {
@@ -102,7 +107,7 @@ func TestCaseStories(t *testing.T) {
 		}
 	}
 	n := len(list)
-	t.Logf("%d stories: true cause first in %d, all true causes among the first three in %d, a mechanic's look among the first three proposed in %d", n, first, three, looks)
+	t.Logf("%d stories: true cause first in %d, all true causes among the first three in %d, a mechanic's look among the first three proposed in %d, the first in %d", n, first, three, looks, firstLooks)
 	for _, c := range []struct {
 		what       string
 		got, least int

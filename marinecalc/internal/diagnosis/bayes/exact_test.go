@@ -306,3 +306,59 @@ func TestWeightIsTheRatioOfTheAnswer(t *testing.T) {
 	}
 	near(t, "don't know", b.Weight(0, 0, Unknown), 0)
 }
+
+// Derived: a cause found by a look that is wrong at its rate makes the others
+// no surer than it is itself: sums over every set in which the look is an
+// answer as any other. From the trust on it is at work in every set.
+func TestALookIsAsWrongAsAnAnswer(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 2))
+	doubted, trusted := 0, 0
+	for range 200 {
+		m := randomModel(r, 4, 6)
+		m.Settles[0] = 1
+		m.Absence[0] = false
+		m.Yes[1][0], m.Wrong[0] = 0.93, 0.02+0.3*r.Float64()
+		m.Trust = 0.6
+		answers := []Answer{Yes, Unknown, Yes, No, Unknown, Unknown}
+		for q := 1; q < len(answers); q++ {
+			m.Settles[q] = -1
+		}
+		b := m.Believe(answers)
+		with := make([]float64, 4)
+		total := 0.0
+		for mask, w := range sets(m) {
+			in := members(mask)
+			if len(in) == 0 || len(in) > 3 {
+				continue
+			}
+			for q, a := range answers {
+				yes := shownByEvents(m, in, q)
+				yes = yes*(1-m.Wrong[q]) + (1-yes)*m.Wrong[q]
+				switch a {
+				case Yes:
+					w *= yes
+				case No:
+					w *= 1 - yes
+				}
+			}
+			total += w
+			for _, c := range in {
+				with[c] += w
+			}
+		}
+		if b.Cause[1] != 1 {
+			t.Fatal("what was found is not said to be")
+		}
+		if b.Looks[0] >= m.Trust {
+			trusted++
+			continue
+		}
+		doubted++
+		for _, c := range []int{0, 2, 3} {
+			near(t, "beside a look in doubt", b.Cause[c], with[c]/total)
+		}
+	}
+	if doubted < 20 || trusted < 20 {
+		t.Errorf("%d in doubt, %d trusted", doubted, trusted)
+	}
+}

@@ -45,6 +45,9 @@ type Model struct {
 	Settles []int
 	// Wrong[q] is the probability that the answer is not the true one.
 	Wrong []float64
+	// Trust is the probability from which a cause that a look showed to be
+	// there is taken to be at work; 0 takes each at its look's word.
+	Trust float64
 }
 
 // Check refuses a model with nothing to choose from, or a probability out of

@@ -44,7 +44,7 @@ func (b *Belief) said(s Set, q int) float64 {
 // saidWithout is the same with one cause less.
 func (b *Belief) saidWithout(s Set, q, less int) float64 {
 	row := b.effects[q]
-	return b.saidBy(effect{1, b.Model.leak(q)}.with(row, b.Found, less).with(row, s.Causes, less), q)
+	return b.saidBy(effect{1, b.Model.leak(q)}.with(row, b.taken, less).with(row, s.Causes, less), q)
 }
 
 // saidBy is the probability of an answer of yes under all that causes do.

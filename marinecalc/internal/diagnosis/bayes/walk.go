@@ -42,9 +42,9 @@ type asked struct {
 
 // weigh fills in the sets and the probability of each cause.
 func (b *Belief) weigh() {
-	w := &walk{b: b, counts: len(b.Found) > 0}
+	w := &walk{b: b, counts: len(b.taken) > 0}
 	for c := range b.Model.Arises {
-		if !slices.Contains(b.Found, c) {
+		if !slices.Contains(b.taken, c) {
 			w.of = append(w.of, c)
 		}
 	}
@@ -129,6 +129,9 @@ func (w *walk) weighAnswers() {
 			for g := range common {
 				common[g] = w.bears[i*w.words+g] & w.bears[j*w.words+g]
 			}
+			if w.b.most < mostSuspected {
+				continue
+			}
 			withI, withJ := w.pairs[i*n:(i+1)*n], w.pairs[j*n:(j+1)*n]
 			for l := j + 1; l < n; l++ {
 				w.logs = append(w.logs, two+w.alone[l]+withI[l]+withJ[l]+w.together(common, i, j, l))
@@ -171,6 +174,9 @@ func (w *walk) each(take func(set int, causes *[mostSuspected]int, size int)) {
 		for j, b := range w.of[i+1:] {
 			in[1] = b
 			next(2)
+			if w.b.most < mostSuspected {
+				continue
+			}
 			for _, c := range w.of[i+j+2:] {
 				in[2] = c
 				next(3)
@@ -185,11 +191,11 @@ func (w *walk) take() {
 	b, prior := w.b, newPriors(w.b.Model)
 	greatest := slices.Max(w.logs)
 	heaviest, total := 0.0, 0.0
-	all := make([]int, len(b.Found)+mostSuspected)
-	copy(all, b.Found)
+	all := make([]int, len(b.taken)+mostSuspected)
+	copy(all, b.taken)
 	w.each(func(set int, causes *[mostSuspected]int, size int) {
-		n := copy(all[len(b.Found):], causes[:size])
-		p := prior.of(all[:len(b.Found)+n]) * math.Exp(w.logs[set]-greatest)
+		n := copy(all[len(b.taken):], causes[:size])
+		p := prior.of(all[:len(b.taken)+n]) * math.Exp(w.logs[set]-greatest)
 		w.logs[set] = p
 		heaviest, total = max(heaviest, p), total+p
 		for _, c := range causes[:size] {
@@ -199,7 +205,7 @@ func (w *walk) take() {
 	for c := range b.Cause {
 		b.Cause[c] /= total
 	}
-	for _, c := range b.Found {
+	for _, c := range b.taken {
 		b.Cause[c] = 1
 	}
 	b.Sets = w.kept(heaviest, total)

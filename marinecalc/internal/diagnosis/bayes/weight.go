@@ -30,7 +30,7 @@ func (b *Belief) Weight(c, q int, a Answer) float64 {
 		}
 		with, without = with+s.Probability*yes, without+s.Probability*yesWithout
 	}
-	if slices.Contains(b.Found, c) {
+	if slices.Contains(b.taken, c) {
 		for _, s := range b.Sets[:min(len(b.Sets), mostHolding)] {
 			take(s)
 		}
