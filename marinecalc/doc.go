@@ -40,6 +40,7 @@
 //	coupling-key        shaft.KeyStrength  shaft/key_strength.go
 //	coupling-bore       coupling.Bore      coupling/bore.go
 //	output-flange       flange.Output      flange/output.go
+//	line-joints         line.Joints        line/joints.go
 //	flange-run-out      flange.RunOut      flange/run_out.go
 //	backlash            flange.Backlash    flange/backlash.go
 //	shaft-droop         shaft.Droop        shaft/droop.go

@@ -41,7 +41,7 @@ var layers = []struct {
 // parts are the packages of one machine part, and the engines of the job
 // around them. They know quantities and each other's physics, and nothing of
 // JSON, schemas, sheets or pages.
-var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/shaft", "marinecalc/coupling", "marinecalc/flange", "marinecalc/hub", "marinecalc/propeller", "marinecalc/gland",
+var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/shaft", "marinecalc/coupling", "marinecalc/flange", "marinecalc/hub", "marinecalc/line", "marinecalc/propeller", "marinecalc/gland",
 	"marinecalc/align", "marinecalc/mount", "marinecalc/bearing", "marinecalc/debris", "marinecalc/fluid", "marinecalc/vibration", "marinecalc/stock",
 	"marinecalc/internal/diagnosis/bayes", "marinecalc/internal/workplan/schedule", "marinecalc/internal/trend/series", "marinecalc/internal/decision/cost",
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}

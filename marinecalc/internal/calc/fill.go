@@ -88,6 +88,9 @@ func (in *inputs) write() {
 			factor = spread.Factor{Estimate: k.si, Low: k.si, High: k.si}
 		}
 		in.writeValue(p, k.si, k.word, factor, to, i)
+		if uncertainty := in.form.Inputs.Spread(in.call.input, p); uncertainty != nil {
+			*uncertainty = factor.StdDev()
+		}
 	}
 }
 

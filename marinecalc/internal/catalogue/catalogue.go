@@ -39,6 +39,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("coupling-key", shaft.KeyStrength, drawing.CouplingKey),
 	calc.BindDrawn("coupling-bore", coupling.Bore, drawing.CouplingBore),
 	calc.BindPerRun("output-flange", outputFlange),
+	calc.BindPerRun("line-joints", lineJoints),
 	calc.BindPerRun("flange-run-out", flangeRunOut),
 	calc.BindPerRun("backlash", backlash),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -52,7 +53,7 @@ const width = 78
 
 // summary says the whole boat in a dozen lines at most: what is wrong, what to
 // measure, what is close, and how much is OK.
-func (s *Survey) summary() []Line {
+func (s *Survey) summary(session *calc.Session) []Line {
 	lines := []Line{}
 	add := func(code, head string, count int, items []string) {
 		if count > 0 {
@@ -78,6 +79,8 @@ func (s *Survey) summary() []Line {
 	add("measured", "Measured over a limit", len(list), list)
 	list = titlesOf(FoundComputed)
 	add("computed", "Calculated over a limit", len(list), list)
+	head, list := s.weakest(session)
+	add("joints", head, len(list), list)
 	list = nil
 	for _, d := range s.Disagree {
 		list = append(list, d.Conflict.Title)

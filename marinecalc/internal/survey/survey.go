@@ -111,7 +111,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err
 	}
-	survey.Summary = survey.summary()
+	survey.Summary = survey.summary(s)
 	return survey, nil
 }
 

@@ -1,0 +1,299 @@
+// The weakest joint of the line: Joints.
+
+package line
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// JointsInput is what each joint of the line holds, NaN where that is not known,
+// and what the line asks of them.
+type JointsInput struct {
+	ShaftTorque  quantity.Torque // steady ahead; optional
+	AsternTorque quantity.Torque // steady astern; optional
+	PeakTorque   quantity.Torque // shock, either way; optional
+
+	HubDrive      string          // how the output flange is driven beside friction: DriveNone where it has friction alone, "" for not known
+	HubFriction   quantity.Torque `unset:"NaN"` // of the output flange's clamped faces
+	HubFlanks     quantity.Torque `unset:"NaN"` // of its spline or key
+	HubPullMargin quantity.Ratio  `unset:"NaN"` // its clamp over what the pull astern takes of it
+
+	FacesAhead  quantity.Torque `unset:"NaN"` // of the coupling faces under the clamp of their bolts
+	FacesAstern quantity.Torque `unset:"NaN"`
+	BoreAhead   quantity.Torque `unset:"NaN"` // of the shaft in its coupling flange
+	BoreAstern  quantity.Torque `unset:"NaN"`
+	TaperAhead  quantity.Torque `unset:"NaN"` // of the propeller on its taper
+	TaperAstern quantity.Torque `unset:"NaN"`
+
+	CouplingKey  quantity.Torque `unset:"NaN"` // at which the coupling's key yields
+	PropellerKey quantity.Torque `unset:"NaN"` // at which the propeller's key yields
+
+	HubFrictionSpread quantity.Torque `spreadOf:"hubFriction"` // standard uncertainties; 0: not known
+	HubFlanksSpread   quantity.Torque `spreadOf:"hubFlanks"`
+	FacesAheadSpread  quantity.Torque `spreadOf:"facesAhead"`
+	FacesAsternSpread quantity.Torque `spreadOf:"facesAstern"`
+	BoreAheadSpread   quantity.Torque `spreadOf:"boreAhead"`
+	BoreAsternSpread  quantity.Torque `spreadOf:"boreAstern"`
+	TaperAheadSpread  quantity.Torque `spreadOf:"taperAhead"`
+	TaperAsternSpread quantity.Torque `spreadOf:"taperAstern"`
+}
+
+// DriveNone is the word for an output flange that friction alone drives.
+const DriveNone = "none"
+
+// The codes of the joints, from forward aft, for which the schema of
+// line-joints has the words.
+const (
+	Hub       = "output-flange"
+	Faces     = "coupling-faces"
+	Bore      = "coupling-bore"
+	Taper     = "propeller-taper"
+	NoneKnown = "none-known"
+)
+
+// The codes of how a joint stands among the others.
+const (
+	Weakest   = "weakest"   // of those known
+	Alike     = "alike"     // cannot be told from the weakest
+	Stronger  = "stronger"  // than the weakest, surely
+	CouldBe   = "could-be"  // weaker than the weakest known: too little is known of it
+	NotRanked = "not-known" // like every other
+)
+
+// The codes of how surely the weakest is named.
+const (
+	OfAll        = "of-all"         // every joint is known, and the others are stronger
+	AlikeOfAll   = "alike"          // every joint is known, and another is as weak
+	OfKnown      = "of-known"       // another that is not known could be weaker
+	AlikeOfKnown = "alike-of-known" // both
+	NothingKnown = "none-known"
+)
+
+// The codes of the figure that a joint lacks.
+const (
+	WantsNothing  = "none"
+	WantsFlanks   = "flanks"   // allowed pressure of the output flange's spline or key
+	WantsFriction = "friction" // clamp and face wear of the output flange
+	WantsFaces    = Faces      // bolts, bolt circle and faces
+	WantsBore     = Bore       // how the coupling flange is held
+	WantsTaper    = Taper      // cone, hub and nut
+	WantsPull     = "pull"     // of the propeller going astern
+)
+
+// Count is how many joints a line has.
+const Count = 4
+
+// Joint is one joint of the line. NaN marks what is not known.
+type Joint struct {
+	Joint       string
+	HeldAhead   quantity.Torque
+	HeldAstern  quantity.Torque // with the pull of the propeller
+	Ahead       quantity.Ratio  // margins
+	Astern      quantity.Ratio
+	Shock       quantity.Ratio
+	KeyAlone    quantity.Torque // at which its key yields, if friction is lost
+	StandAhead  string
+	StandAstern string
+	StandShock  string
+	Wanted      string // the figure without which it is not known
+}
+
+// JointsResult is what Joints finds. NaN marks a figure that is not known.
+type JointsResult struct {
+	WeakestAhead  string // of those known
+	WeakestAstern string
+	WeakestShock  string
+	SureAhead     string
+	SureAstern    string
+	SureShock     string
+	LeastAhead    quantity.Ratio // margin of the weakest; NaN where 1 or more and another could be weaker
+	LeastAstern   quantity.Ratio
+	LeastShock    quantity.Ratio
+	Known         quantity.Ratio // how many joints are known ahead
+	Joints        [Count]Joint
+}
+
+// held is what a joint holds in one case: a torque and its standard
+// uncertainty, or at least that torque where the rest of it is not known; NaN
+// for nothing known.
+type held struct {
+	torque, spread float64
+	atLeast        bool
+}
+
+// coverage is how many standard uncertainties of a difference it must exceed
+// to be told: 95 % of a normal.
+const coverage = 1.96
+
+// Joints finds the joint of the line that holds the least torque ahead, astern
+// and in a shock, and its margin.
+//
+// The joints stand one behind the other, so that each bears the same torque
+// (statics) and the least of what they hold is what the line holds. Friction
+// and what bears by its flanks are not added in one joint: the greater holds,
+// as each joint's own calculation has it. A shock comes either way and is held
+// against what holds astern. Of an output flange whose spline or key is not
+// known only its friction is known, which is the least that it holds.
+//
+// Two joints are told apart where the difference of what they hold is more
+// than 1.96 of its standard uncertainty (JCGM 100, of two independent
+// quantities). A joint that is not known could be the weakest, unless what it
+// holds at least is surely more.
+//
+// The error is a *problem.Error of everything that cannot be. Joints does not
+// allocate unless it refuses.
+func Joints(in JointsInput) (out JointsResult, err error) {
+	if err = in.validate(); err != nil {
+		return JointsResult{}, err
+	}
+	ahead, astern := in.held()
+	nan := quantity.Torque(math.NaN())
+	keys := [Count]quantity.Torque{nan, nan, in.CouplingKey, in.PropellerKey}
+	for i, code := range [Count]string{Hub, Faces, Bore, Taper} {
+		j := &out.Joints[i]
+		j.Joint, j.KeyAlone = code, keys[i]
+		j.HeldAhead, j.HeldAstern = quantity.Torque(ahead[i].torque), quantity.Torque(astern[i].torque)
+		j.Wanted = ahead[i].wanted(astern[i], [Count]string{WantsFriction, WantsFaces, WantsBore, WantsTaper}[i])
+		j.Ahead, j.Astern, j.Shock = ahead[i].over(in.ShaftTorque), astern[i].over(in.AsternTorque), astern[i].over(in.PeakTorque)
+		if !ahead[i].atLeast && !math.IsNaN(ahead[i].torque) {
+			out.Known++
+		}
+	}
+	var stand [Count]string
+	out.WeakestAhead, out.SureAhead, out.LeastAhead = rank(&ahead, in.ShaftTorque, &stand)
+	for i := range out.Joints {
+		out.Joints[i].StandAhead = stand[i]
+	}
+	out.WeakestAstern, out.SureAstern, out.LeastAstern = rank(&astern, in.AsternTorque, &stand)
+	for i := range out.Joints {
+		out.Joints[i].StandAstern = stand[i]
+	}
+	out.WeakestShock, out.SureShock, out.LeastShock = rank(&astern, in.PeakTorque, &stand)
+	for i := range out.Joints {
+		out.Joints[i].StandShock = stand[i]
+	}
+	return out, nil
+}
+
+// over is the margin: NaN where the torque is not known, or where it is 1 or
+// more by nothing but the least that is known; less than 1 by that tells nothing
+// either.
+func (h held) over(torque quantity.Torque) quantity.Ratio {
+	by := h.torque / quantity.OrNaN(float64(torque))
+	if h.atLeast && by < 1 {
+		by = math.NaN()
+	}
+	return quantity.Ratio(by)
+}
+
+// wanted is the figure without which a joint is not known: its own ahead, or
+// the pull astern.
+func (h held) wanted(astern held, own string) string {
+	switch {
+	case math.IsNaN(h.torque):
+		return own
+	case h.atLeast && own == WantsFriction:
+		return WantsFlanks
+	case math.IsNaN(astern.torque):
+		return WantsPull
+	}
+	return WantsNothing
+}
+
+// held is what each joint holds ahead and astern, from forward aft.
+func (in *JointsInput) held() (ahead, astern [Count]held) {
+	friction, flanks := float64(in.HubFriction), float64(in.HubFlanks)
+	left := max(0, 1-1/float64(in.HubPullMargin)) // of its clamp, and so of its friction; NaN where the pull is not known
+	hub := func(friction float64) held {
+		h := held{friction, float64(in.HubFrictionSpread), false}
+		switch {
+		case in.HubDrive == DriveNone:
+		case math.IsNaN(flanks):
+			h.atLeast = true
+		case !(friction > flanks): // NaN too: at least the flanks
+			h = held{flanks, float64(in.HubFlanksSpread), math.IsNaN(friction)}
+		}
+		return h
+	}
+	ahead = [Count]held{hub(friction), {float64(in.FacesAhead), float64(in.FacesAheadSpread), false},
+		{float64(in.BoreAhead), float64(in.BoreAheadSpread), false}, {float64(in.TaperAhead), float64(in.TaperAheadSpread), false}}
+	astern = [Count]held{hub(friction * left), {float64(in.FacesAstern), float64(in.FacesAsternSpread), false},
+		{float64(in.BoreAstern), float64(in.BoreAsternSpread), false}, {float64(in.TaperAstern), float64(in.TaperAsternSpread), false}}
+	return ahead, astern
+}
+
+// rank finds the weakest joint of those known, how surely it is the weakest of
+// all, its margin over a torque, and how each joint stands.
+func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least quantity.Ratio) {
+	first := -1
+	for i, h := range joints {
+		if !h.atLeast && !math.IsNaN(h.torque) && (first < 0 || h.torque < joints[first].torque) {
+			first = i
+		}
+	}
+	if first < 0 {
+		for i := range stand {
+			stand[i] = NotRanked
+		}
+		return NoneKnown, NothingKnown, quantity.Ratio(math.NaN())
+	}
+	alike, open := false, false
+	for i, h := range joints {
+		apart := h.torque-joints[first].torque > coverage*math.Hypot(h.spread, joints[first].spread)
+		switch unknown := h.atLeast || math.IsNaN(h.torque); {
+		case i == first:
+			stand[i] = Weakest
+		case unknown && !apart:
+			stand[i], open = CouldBe, true
+		case !apart:
+			stand[i], alike = Alike, true
+		default:
+			stand[i] = Stronger
+		}
+	}
+	sure = OfAll
+	switch {
+	case alike && open:
+		sure = AlikeOfKnown
+	case open:
+		sure = OfKnown
+	case alike:
+		sure = AlikeOfAll
+	}
+	least = joints[first].over(torque)
+	if open && least >= 1 {
+		least = quantity.Ratio(math.NaN())
+	}
+	return [Count]string{Hub, Faces, Bore, Taper}[first], sure, least
+}
+
+// validate lists everything that cannot be.
+func (in *JointsInput) validate() error {
+	var faults problem.List
+	for _, f := range [...]struct {
+		where, name string
+		value       float64
+	}{
+		{"/shaftTorque", "torque ahead", float64(in.ShaftTorque)}, {"/asternTorque", "torque astern", float64(in.AsternTorque)}, {"/peakTorque", "peak torque", float64(in.PeakTorque)},
+		{"/hubFriction", "friction of the output flange", known(float64(in.HubFriction))}, {"/hubFlanks", "torque of spline or key", known(float64(in.HubFlanks))},
+		{"/hubPullMargin", "clamp over the pull", known(float64(in.HubPullMargin))},
+		{"/facesAhead", "torque of the coupling faces", known(float64(in.FacesAhead))}, {"/facesAstern", "torque of the coupling faces astern", known(float64(in.FacesAstern))},
+		{"/boreAhead", "torque of the bore", known(float64(in.BoreAhead))}, {"/boreAstern", "torque of the bore astern", known(float64(in.BoreAstern))},
+		{"/taperAhead", "torque of the taper", known(float64(in.TaperAhead))}, {"/taperAstern", "torque of the taper astern", known(float64(in.TaperAstern))},
+		{"/couplingKey", "torque of the coupling's key", known(float64(in.CouplingKey))}, {"/propellerKey", "torque of the propeller's key", known(float64(in.PropellerKey))},
+	} {
+		faults.NotNegative(f.where, f.name, f.value)
+	}
+	return faults.Err()
+}
+
+// known is a figure, or 0 for one that is not known.
+func known(v float64) float64 {
+	if math.IsNaN(v) {
+		return 0
+	}
+	return v
+}

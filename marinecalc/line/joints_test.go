@@ -1,0 +1,144 @@
+package line
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// whole is a line of which every joint is known: 400, 600, 500 and 300 N·m ahead.
+func whole() JointsInput {
+	return JointsInput{
+		ShaftTorque: 150, AsternTorque: 140, PeakTorque: 240,
+		HubDrive: "spline", HubFriction: 90, HubFlanks: 400, HubPullMargin: 30,
+		FacesAhead: 600, FacesAstern: 580, BoreAhead: 500, BoreAstern: 480, TaperAhead: 300, TaperAstern: 290,
+		CouplingKey: 340, PropellerKey: math.MaxFloat32,
+		HubFrictionSpread: 10, HubFlanksSpread: 20, FacesAheadSpread: 40, FacesAsternSpread: 40, BoreAheadSpread: 30, BoreAsternSpread: 30, TaperAheadSpread: 10, TaperAsternSpread: 10,
+	}
+}
+
+// The least of what the joints hold is what the line holds, over one torque.
+func TestWeakestOfAll(t *testing.T) {
+	in := whole()
+	out := parttest.Must(t, Joints, in)
+	if out.WeakestAhead != Taper || out.SureAhead != OfAll || out.WeakestShock != Taper || out.SureShock != OfAll || out.Known != 4 {
+		t.Errorf("%+v", out)
+	}
+	parttest.Near(t, "ahead", out.LeastAhead, 300./150, 1e-12)
+	parttest.Near(t, "astern", out.LeastAstern, 290./140, 1e-12)
+	parttest.Near(t, "shock", out.LeastShock, 290./240, 1e-12)
+	if got := out.Joints[0]; got.HeldAhead != 400 || got.StandAhead != Stronger || got.Wanted != WantsNothing {
+		t.Errorf("output flange: %+v", got)
+	}
+	in.TaperAhead, in.TaperAstern = 700, 700
+	if out = parttest.Must(t, Joints, in); out.WeakestAhead != Hub {
+		t.Errorf("with a better taper: %s", out.WeakestAhead)
+	}
+}
+
+// A joint that is not known could be weaker: no margin of 1 or more is told then,
+// and one below 1 is, since nothing that is found can mend it.
+func TestUnknownJointCouldBeWeaker(t *testing.T) {
+	for _, hide := range []func(*JointsInput){
+		func(in *JointsInput) { in.HubFlanks = quantity.Torque(math.NaN()) },
+		func(in *JointsInput) {
+			in.FacesAhead, in.FacesAstern = quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
+		},
+		func(in *JointsInput) {
+			in.BoreAhead, in.BoreAstern = quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
+		},
+	} {
+		in := whole()
+		hide(&in)
+		out := parttest.Must(t, Joints, in)
+		if out.WeakestShock != Taper || out.SureShock != OfKnown || !math.IsNaN(float64(out.LeastShock)) || out.Known != 3 {
+			t.Errorf("%+v", out)
+		}
+		in.PeakTorque = 600
+		if out = parttest.Must(t, Joints, in); !(out.LeastShock < 1) {
+			t.Errorf("under 1 it is told: %+v", out.LeastShock)
+		}
+	}
+	in := whole()
+	in.HubFlanks, in.HubFriction = quantity.Torque(math.NaN()), 900 // friction alone is surely more
+	if out := parttest.Must(t, Joints, in); out.SureAhead != OfAll || out.Joints[0].StandAhead != Stronger || out.Joints[0].Wanted != WantsFlanks {
+		t.Errorf("a flange whose friction alone is more: %+v", out)
+	}
+	in = whole()
+	in.TaperAstern = quantity.Torque(math.NaN())
+	if out := parttest.Must(t, Joints, in); out.SureAhead != OfAll || out.SureShock != OfKnown || out.Joints[3].Wanted != WantsPull {
+		t.Errorf("without the pull astern: %+v", out)
+	}
+	nan := quantity.Torque(math.NaN())
+	if out := parttest.Must(t, Joints, JointsInput{ShaftTorque: 100, HubFriction: nan, HubFlanks: nan, HubPullMargin: quantity.Ratio(math.NaN()), FacesAhead: nan, FacesAstern: nan, BoreAhead: nan, BoreAstern: nan, TaperAhead: nan, TaperAstern: nan, CouplingKey: nan, PropellerKey: nan}); out.WeakestAhead != NoneKnown || out.SureAhead != NothingKnown || out.Joints[1].StandAhead != NotRanked {
+		t.Errorf("nothing known: %+v", out)
+	}
+}
+
+// Two joints are told apart where their difference passes 1.96 of its standard
+// uncertainty, on both sides of that.
+func TestToldApart(t *testing.T) {
+	in := whole()
+	in.TaperAheadSpread, in.HubFlanksSpread = 30, 40 // together 50: 98 N·m
+	in.TaperAhead = 400 - 99
+	if out := parttest.Must(t, Joints, in); out.SureAhead != OfAll || out.Joints[0].StandAhead != Stronger {
+		t.Errorf("99 N·m apart: %s, %s", out.SureAhead, out.Joints[0].StandAhead)
+	}
+	in.TaperAhead = 400 - 97
+	if out := parttest.Must(t, Joints, in); out.SureAhead != AlikeOfAll || out.Joints[0].StandAhead != Alike {
+		t.Errorf("97 N·m apart: %s, %s", out.SureAhead, out.Joints[0].StandAhead)
+	}
+}
+
+// Of simulated lines whose joints are called apart, the named one is truly the
+// weaker in 97 of 100 or more: a one-sided 97.5 %.
+func TestToldApartIsRight(t *testing.T) {
+	r := rand.New(rand.NewPCG(7, 13))
+	told, right := 0, 0
+	for range 20000 {
+		truth := [Count]float64{200 + 200*r.Float64(), 2000, 2000, 200 + 200*r.Float64()}
+		in := whole()
+		in.HubFlanksSpread, in.TaperAheadSpread, in.FacesAhead, in.BoreAhead = 30, 40, 2000, 2000
+		in.HubFlanks = quantity.Torque(truth[0] + 30*r.NormFloat64())
+		in.TaperAhead = quantity.Torque(truth[3] + 40*r.NormFloat64())
+		out := parttest.Must(t, Joints, in)
+		if out.SureAhead != OfAll {
+			continue
+		}
+		told++
+		if (out.WeakestAhead == Hub) == (truth[0] < truth[3]) {
+			right++
+		}
+	}
+	if told < 2000 || float64(right) < 0.975*float64(told) {
+		t.Errorf("%d told apart, %d rightly", told, right)
+	}
+}
+
+// The pull astern takes its part of the output flange's friction.
+func TestPullTakesFriction(t *testing.T) {
+	in := whole()
+	in.HubDrive, in.HubPullMargin = DriveNone, 4
+	out := parttest.Must(t, Joints, in)
+	parttest.Near(t, "ahead", out.Joints[0].HeldAhead, 90, 1e-12)
+	parttest.Near(t, "astern", out.Joints[0].HeldAstern, 67.5, 1e-12)
+	in.HubPullMargin = 0.5
+	parttest.Near(t, "open face", parttest.Must(t, Joints, in).Joints[0].HeldAstern, 0, 0)
+}
+
+func TestJointsRefuses(t *testing.T) {
+	in := whole()
+	in.PeakTorque, in.BoreAhead = -1, -2
+	_, err := Joints(in)
+	parttest.RefusedAt(t, err, "/peakTorque", "/boreAhead")
+}
+
+func TestJointsDoesNotAllocate(t *testing.T) {
+	in := whole()
+	if n := testing.AllocsPerRun(100, func() { _, _ = Joints(in) }); n != 0 {
+		t.Errorf("%g allocations", n)
+	}
+}
