@@ -18,7 +18,7 @@ func TestProcedureInWords(t *testing.T) {
 		t.Errorf("the list: %s%s", list.out, list.errs)
 	}
 	s := say("", "procedure", "repack-gland", "align-coupling", "--boat", demonstration, "--units", "us", "--trials", "256")
-	for _, want := range []string{"Kittiwake", "0 of ", "[ ]  1 ", "DANGER: ", ", as at step "} {
+	for _, want := range []string{"Kittiwake", "0 of ", "[ ]  1 ", "DANGER: ", "As at the steps before: DANGER ("} {
 		if s.code != exitDone || !strings.Contains(s.out, want) {
 			t.Errorf("%q is not in %s%s", want, s.out, s.errs)
 		}

@@ -9,7 +9,8 @@ import (
 	"example.org/driveline/marinecalc"
 )
 
-// printStep writes one step. said has the step at which each caution stands.
+// printStep writes one step. said has the step at which each caution stands, and
+// what else was said.
 func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	const indent = "       "
 	line := func(label, text string) {
@@ -22,14 +23,16 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
 	}
 	line("", s.Hold)
+	var again []string
 	for _, c := range s.Cautions {
 		if at, has := said[c.Text]; has {
-			line(string(c.Signal)+", as at step "+strconv.Itoa(at)+": ", firstSentence(c.Text))
+			again = append(again, fmt.Sprintf("%s (%d) %s", c.Signal, at, inShort(c.Text)))
 			continue
 		}
 		said[c.Text] = s.Number
 		line(string(c.Signal)+": ", c.Text)
 	}
+	line("As at the steps before: ", strings.Join(again, "; "))
 	line("", s.Move)
 	line("No special hazard: ", s.Safe)
 	line("", s.Text)
@@ -48,6 +51,9 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	}
 	if s.Tightening != nil {
 		line("TIGHTENING: ", s.Tightening.Text)
+	}
+	if len(s.Records) > 0 {
+		line("", "Write down:")
 	}
 	for _, r := range s.Records {
 		text := box(r.Noted != "") + " " + r.Title + ": "
@@ -68,11 +74,16 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 			}
 			text += "."
 		}
-		line("Write down: ", text)
+		line("  ", text)
 	}
+	var bares []string
 	for _, b := range s.Bares {
-		line("While it is open: ", b.Title+" (marinecalc procedure "+b.ID+")")
+		if _, has := said["bares "+b.ID]; !has {
+			said["bares "+b.ID] = s.Number
+			bares = append(bares, b.Title+" ("+b.ID+")")
+		}
 	}
+	line("Cheap while it lies open (marinecalc procedure …): ", strings.Join(bares, "; "))
 	if s.Due != nil {
 		line("Due: ", s.Due.Text)
 	}
@@ -82,6 +93,9 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 // printFigure writes a figure of the boat, or what it takes to know it.
 func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	switch {
+	case f.Table != nil && len(f.Table.Rows) > mostRows:
+		fmt.Fprintln(w, wrapped(indent, fmt.Sprintf("%s: take the sheet “%s” along (marinecalc fill %s --boat FILE).", f.Title, f.Sheet, f.Calculation)))
+		return
 	case f.Table != nil:
 		printTable(w, *f.Table, false)
 		return
@@ -115,11 +129,18 @@ func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	fmt.Fprintln(w, wrapped(indent, text+" ["+f.Sheet+"]"))
 }
 
-func firstSentence(text string) string {
-	if i := strings.Index(text, ". "); i >= 0 {
-		return text[:i+1]
+// mostRows is how long a list may be that stands at a step.
+const mostRows = 8
+
+// inShort is the first statement of a caution: what can hurt.
+func inShort(text string) string {
+	end := len(text)
+	for _, stop := range []string{". ", ": ", "; "} {
+		if i := strings.Index(text, stop); i >= 0 {
+			end = min(end, i)
+		}
 	}
-	return text
+	return strings.TrimSuffix(text[:end], ".")
 }
 
 func joined(by string, parts ...string) string {

@@ -128,7 +128,7 @@ export function showProcedure(app, main, name = '') {
       ...work.phases.map((phase) =>
         h(
           'section',
-          { class: 'phase' },
+          { class: 'phase', 'data-phase': phase.phase },
           h('h2', {}, phase.title),
           h(
             'ol',

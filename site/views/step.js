@@ -34,6 +34,7 @@ import { units } from '../store/settings.js';
  */
 
 const SHORT = 8; // rows of a list that stand at a step in full
+const LONG = 24; // letters of a last reading that is not printed
 const PAUSE = 700; // ms without a key, until what was typed is kept
 
 /**
@@ -69,7 +70,7 @@ export function stepParts(step, all, told, acts) {
     step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, acts.fold))),
     step.tightening && h('p', { class: 'tightening' }, h('strong', {}, 'Tightening. '), step.tightening.text),
     pictures.length > 0
-      ? h('div', { class: shownBefore ? 'pictures again' : 'pictures' }, ...pictures.map(drawing))
+      ? h('div', { class: shownBefore ? 'pictures again' : 'pictures', 'data-drawing': step.drawing }, ...pictures.map(drawing))
       : needs.length > 0 && h('p', { class: 'help' }, `There is no picture yet: it needs ${needs.join(', ').toLowerCase()}.`),
     step.records.length > 0 && h('div', { class: 'records' }, h('h3', {}, 'Write down'), ...step.records.map((r) => record(step, r, all, acts))),
     step.bares.length > 0 &&
@@ -172,18 +173,17 @@ function record(step, r, all, acts) {
     wrong.textContent = problems.map(inWords).join(' ');
     if (problems.length === 0) state.textContent = value === undefined ? '' : 'Kept.';
   };
-  const against = r.limits.map((l) => `${l.title}: ${l.bound}${l.guide ? ' (a guide)' : ''}`);
   const last = [
-    r.reading ? (r.last ? `Last: ${r.last} (${r.date}).` : 'Never read so far.') : '',
-    against.length > 0 ? `${against.join('; ')}.` : '',
-  ].filter(Boolean);
+    r.reading && h('p', { class: r.last && r.last.length < LONG ? 'last' : 'last long-last' }, r.last ? `Last: ${r.last} (${r.date}).` : 'Never read so far.'),
+    r.limits.length > 0 && h('p', { class: 'last' }, ...r.limits.flatMap((l) => [h('span', { class: 'whole' }, `${l.title}: `), `${l.bound}${l.guide ? ' (a guide)' : ''}. `])),
+  ];
   const root = all.schema?.schema;
   const described = root && r.reading ? resolved(root, at(root, '/properties/readings/items'))?.properties?.[r.reading] : undefined;
   return h(
     'div',
     { class: 'record', 'data-record': r.title },
     h('h4', {}, r.title, h('span', { class: 'write-in' })),
-    ...last.map((line) => h('p', { class: 'last' }, line)),
+    ...last,
     root && described ? reading(step, r, root, described, all, keep) : plain(step, r, keep),
     wrong,
     state,
