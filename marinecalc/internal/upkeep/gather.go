@@ -196,6 +196,16 @@ func (k *keeper) firstAfterWork(e *boat.Entry, names []string) bool {
 	return false
 }
 
+// workedOn tells whether an entry of that day says that something was changed.
+func (k *keeper) workedOn(date string) bool {
+	for e := range k.session.Boat.Readings() {
+		if e.Date == date && e.Changed() {
+			return true
+		}
+	}
+	return false
+}
+
 // perhaps is the newest event, up to today, with which a new run of one of the
 // readings began: it may have been the care that is asked for, and the words
 // of an event are not read by a program.

@@ -182,7 +182,7 @@ func (k *keeper) lastDone(c *care) {
 	}
 	if date := k.trial(names); date != "" {
 		take(date, math.NaN())
-		c.fresh = c.fresh && date <= first
+		c.fresh = c.fresh && date <= first || date >= first && k.workedOn(date)
 	}
 	c.last = "nobody, as far as the boat file tells"
 	if c.Done {

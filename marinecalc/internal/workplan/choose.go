@@ -80,7 +80,7 @@ func (p *planner) toCure() []cure {
 	add := func(id, known string) {
 		for _, c := range p.session.Book.Causes().All() {
 			if c.ID == id {
-				list = append(list, cure{c, known, known == "found"})
+				list = append(list, cure{c, known, known == "found", p.likely(out.Sheet, id)})
 			}
 		}
 	}
@@ -101,6 +101,18 @@ func (p *planner) toCure() []cure {
 		p.first[first.Text] = p.onceSeen(out.Sheet)
 	}
 	return list
+}
+
+// likely tells whether a cause was found, or is more likely there than not: a
+// suspicion under even odds is looked for, and opens nothing.
+func (p *planner) likely(faults *sheet.Sheet, cause string) bool {
+	for n := 0; faults.Cell("ranking", n, "cause") != nil; n++ {
+		if faults.Cell("ranking", n, "cause").Text == cause {
+			odds := faults.Cell("ranking", n, "probability")
+			return odds.SI == nil || *odds.SI > 0.5
+		}
+	}
+	return false
 }
 
 // onceSeen is the work that an answer with yes puts before the other cures of
@@ -129,8 +141,9 @@ func (p *planner) onceSeen(faults *sheet.Sheet) string {
 // cure is a cause to be cured, and how it is known.
 type cure struct {
 	rules.Cause
-	known string // as people read it
-	found bool
+	known  string // as people read it
+	found  bool
+	likely bool // found, or more likely than not
 }
 
 // decision is what was decided between repairing and replacing.
@@ -177,7 +190,7 @@ func (p *planner) decided(byID map[string]rules.Remedy) *decision {
 
 // cure plans what cures a cause: the way that was decided where the decision
 // is about it, or else its first cure. Beside what was found nothing is opened on
-// a suspicion, unless it links two that were found; planned by itself it is told
+// a suspicion, unless it is more likely than not and links two that were found; planned by itself it is told
 // to be one.
 func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[string]rules.Remedy) {
 	about := slices.ContainsFunc(d.works, func(work string) bool { return work != "" && rules.Contains(c.Remedies, work) })
@@ -203,7 +216,7 @@ func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[stri
 	}
 	switch {
 	case c.found:
-	case len(found) > 0 && !p.planned(first) && !p.links(c.ID, found):
+	case len(found) > 0 && !p.planned(first) && !(c.likely && p.links(c.ID, found)):
 		p.guessed = append(p.guessed, fmt.Sprintf("“%s” (%s) is not planned: look for it first.", c.Title, c.known))
 		return
 	default:
