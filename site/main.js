@@ -6,6 +6,7 @@ import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
 import { button, byId, h } from './kit/dom.js';
 import { unpack } from './kit/unpack.js';
+import { cardOf, makeCardsForPrint } from './sheet/card.js';
 import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
 import { inHand, openShelf } from './store/shelf.js';
@@ -60,6 +61,7 @@ async function open() {
 function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decoded);
   main.replaceChildren();
+  cardOf(null);
   const views = { boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
   let title = '';
@@ -105,4 +107,5 @@ document.querySelector('.skip')?.addEventListener('click', (event) => {
   main.focus();
 });
 openFoldsForPrint();
+makeCardsForPrint();
 open().catch(fail);

@@ -74,6 +74,8 @@ export interface Schema {
   after?: string;
   readBy?: string;
   level?: Level;
+  /** The few inputs that matter most, in the order in which they are asked. */
+  asks?: string[];
   /** Inputs that must be known from some origin. */
   needs?: string[];
   /** The formula of a result as the handbook prints it, or what is done in words and what that rests on. */

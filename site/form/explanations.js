@@ -5,14 +5,14 @@ import { button } from '../kit/dom.js';
 import { keep, recall } from '../store/keep.js';
 
 /**
- * The button that shows or hides the explanations of a form.
- * @param {HTMLElement} form
+ * The button that shows or hides the explanations of a form's parts.
+ * @param {...HTMLElement} forms
  */
-export function explanationsButton(form) {
+export function explanationsButton(...forms) {
   const kept = recall('explain');
   let explain = typeof kept === 'boolean' ? kept : matchMedia('(min-width: 60rem)').matches;
   const show = () => {
-    form.classList.toggle('terse', !explain);
+    for (const form of forms) form.classList.toggle('terse', !explain);
     made.textContent = explain ? 'Hide the explanations' : 'Show the explanations';
   };
   const made = button(

@@ -20,6 +20,12 @@ import { unitFor } from './units.js';
  * @property {(pointer: string, value: unknown) => void} change
  */
 
+/** Origins in a word, where there is little room. @type {{ [words: string]: string }} */
+const SHORT = { 'the maker’s figure': 'maker', 'from the boat': 'boat', 'from an earlier sheet': 'sheet', 'from the table': 'table', 'usual value': 'usual' };
+
+/** Kinds of quantity that nobody writes as a fraction or with a sign. */
+const PLAIN = 'rotation-speed temperature temperature-difference drip-rate time power mass force torque stress money'.split(' ');
+
 export class Field {
   /** @type {HTMLInputElement | HTMLSelectElement} */
   control;
@@ -63,7 +69,7 @@ export class Field {
         ' ',
         this.#needed,
       ),
-      h('div', { class: 'entry' }, this.control, unit && h('span', { class: 'unit', 'aria-hidden': 'true' }, unit)),
+      h('div', { class: 'entry' }, this.control, unit && this.#unit(unit)),
       this.#wrong,
       this.#from,
       help && h('p', { class: 'help', id: `${id}-help` }, help),
@@ -74,6 +80,12 @@ export class Field {
   /** Whether something was typed or chosen here. */
   get isFilled() {
     return this.control.value.trim() !== '';
+  }
+
+  /** Types it for the person. @param {string} text */
+  fill(text) {
+    this.control.value = text;
+    this.control.dispatchEvent(new Event('input', { bubbles: true }));
   }
 
   /**
@@ -90,7 +102,8 @@ export class Field {
     } else {
       if (known) this.#from.textContent = `${words}: ${text}`;
       const example = this.schema.examples?.[0];
-      this.control.placeholder = text !== '' ? text : example === undefined ? '' : `such as ${example}`;
+      const from = SHORT[words] ?? words;
+      this.control.placeholder = text !== '' ? (from ? `${text} · ${from}` : text) : example === undefined ? '' : `such as ${example}`;
     }
   }
 
@@ -116,6 +129,28 @@ export class Field {
     return unit && problem.bare ? { ...problem, bare: unit } : problem;
   }
 
+  /**
+   * The unit beside the field; touched, it brings the letters for another one.
+   * @param {string} unit
+   */
+  #unit(unit) {
+    const made = h('span', { class: 'unit', 'aria-hidden': 'true' }, unit);
+    made.addEventListener('click', () => {
+      this.control.inputMode = 'text';
+      this.control.focus();
+    });
+    return made;
+  }
+
+  /** The keypad that serves: digits, where a bare figure in the field's unit is what is meant. */
+  #keypad() {
+    const { schema } = this;
+    if (types(schema).includes('integer')) return 'numeric';
+    if (!schema.quantity) return isNumber(schema) ? 'decimal' : false;
+    const inches = schema.quantity === 'length' && unitFor(schema, this.#setting.units) === 'in';
+    return PLAIN.includes(schema.quantity) || (schema.quantity === 'length' && !inches) ? 'decimal' : false;
+  }
+
   /** Whether the choices are sentences. */
   #isLong() {
     return this.control instanceof HTMLSelectElement && [...this.control.options].some((o) => o.text.length > 30);
@@ -132,7 +167,7 @@ export class Field {
       ...about,
       type: schema.format === 'date' ? 'date' : 'text',
       max: schema.format === 'date' && '9999-12-31', // years of four digits, as the boat file has them
-      inputmode: !schema.quantity && isNumber(schema) ? 'decimal' : false,
+      inputmode: this.#keypad(),
       autocomplete: 'off',
       autocapitalize: 'off',
       spellcheck: 'false',

@@ -4,7 +4,8 @@
 import { button, h } from '../kit/dom.js';
 import { at, below, count, withAt } from '../kit/pointer.js';
 import { Field, inWords, shown, types } from './field.js';
-import { freshRow, starters } from './rows.js';
+import { inGroups } from './groups.js';
+import { columns, freshRow, isShort, starters } from './rows.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -71,7 +72,35 @@ export class Form {
       typed: (pointer) => at(this.value, pointer),
       change: (pointer, put) => this.#put(pointer, put),
     };
-    this.element = h('div', { class: 'form' }, ...this.#inside(schema, ''));
+    const asked = schema.asks;
+    this.element = h('div', { class: asked ? 'form asked' : 'form' }, ...(asked ? this.#some(schema, asked) : this.#inside(schema, '')));
+    this.rest = h('div', { class: 'form rest' }, ...(asked ? this.#others(schema, asked) : []));
+  }
+
+  /**
+   * The inputs of those names, in that order.
+   * @param {Schema} schema
+   * @param {string[]} names
+   */
+  #some(schema, names) {
+    return names.flatMap((name) => {
+      const inner = schema.properties?.[name];
+      return inner ? [this.#draw(inner, below('', name), name, schema.needs?.includes(name) ?? false)] : [];
+    });
+  }
+
+  /**
+   * The inputs that are not asked at once, folded by group.
+   * @param {Schema} schema
+   * @param {string[]} asked
+   */
+  #others(schema, asked) {
+    const all = Object.entries(schema.properties ?? {}).filter(([name]) => !asked.includes(name));
+    return inGroups(all.map(([name, inner]) => [name, this.#resolved(inner)])).map(([title, inside]) => {
+      const typed = inside.filter(([name]) => at(this.value, below('', name)) !== undefined).length;
+      const fields = this.#some(schema, inside.map(([name]) => name));
+      return h('details', { class: 'fold' }, h('summary', {}, `${title} (${inside.length}${typed > 0 ? `, ${typed} typed` : ''})`), ...fields);
+    });
   }
 
   /**
@@ -290,25 +319,9 @@ export class Form {
       wrong,
       from,
       schema.description && h('p', { class: 'help' }, schema.description),
-      this.#columns(item),
+      columns(Object.entries(item.properties ?? {}).map(([name, inner]) => [name, this.#resolved(inner)])),
       rows,
       more,
-    );
-  }
-
-  /** What each part of a row means, once for all rows. @param {Schema} item */
-  #columns(item) {
-    const told = Object.entries(item.properties ?? {}).filter(([, inner]) => this.#resolved(inner).description);
-    return (
-      told.length > 0 &&
-      h(
-        'dl',
-        { class: 'columns help' },
-        ...told.flatMap(([name, inner]) => [
-          h('dt', {}, this.#resolved(inner).title ?? name),
-          h('dd', {}, this.#resolved(inner).description),
-        ]),
-      )
     );
   }
 
@@ -329,12 +342,6 @@ export class Form {
     }
   }
 
-  /** Whether a row is so short that it stands open. @param {Schema} item */
-  #isShort(item) {
-    const all = Object.values(item.properties ?? {}).map((inner) => this.#resolved(inner));
-    return all.length <= 4 && all.every((inner) => inner.level !== 'detail' && !types(inner).some((t) => t === 'object' || t === 'array'));
-  }
-
   /**
    * One row of a list. A long one is folded under its title and its first
    * value, such as the date of a reading, and its fields are made when it is
@@ -346,7 +353,7 @@ export class Form {
    */
   #row(item, pointer, title, takeAway) {
     const isObject = types(item).includes('object');
-    const compact = !isObject || this.#isShort(item);
+    const compact = !isObject || isShort(Object.values(item.properties ?? {}).map((inner) => this.#resolved(inner)));
     const row = () =>
       h(
         'div',

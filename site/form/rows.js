@@ -1,6 +1,7 @@
 // What a list begins with, and what a new row of it holds.
 
 import { today } from '../kit/dates.js';
+import { h } from '../kit/dom.js';
 import { types } from './field.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -40,4 +41,22 @@ function tellsApart(part) {
 export function freshRow(schema) {
   const dates = Object.entries(schema.items?.properties ?? {}).filter(([, part]) => part.format === 'date');
   return Object.fromEntries(dates.map(([name]) => [name, today()]));
+}
+
+/**
+ * What each part of a row means, once for all rows; false where nothing is to
+ * be said.
+ * @param {[string, Schema][]} parts
+ */
+export function columns(parts) {
+  const told = parts.filter(([, part]) => part.description);
+  return (
+    told.length > 0 &&
+    h('dl', { class: 'columns help' }, ...told.flatMap(([name, part]) => [h('dt', {}, part.title ?? name), h('dd', {}, part.description)]))
+  );
+}
+
+/** Whether a row of those parts is so short that it stands open. @param {Schema[]} parts */
+export function isShort(parts) {
+  return parts.length <= 4 && parts.every((part) => part.level !== 'detail' && !types(part).some((t) => t === 'object' || t === 'array'));
 }

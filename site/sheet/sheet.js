@@ -2,7 +2,7 @@
 // with their verdicts, then how they came about.
 
 import { h, s } from '../kit/dom.js';
-import { cautionList } from './cautions.js';
+import { firstResult, leadVerdict, verdictLine } from './answer.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
 import { backing, verdictCard } from './verdicts.js';
@@ -11,13 +11,65 @@ import { backing, verdictCard } from './verdicts.js';
 /** @typedef {import('../../wasm/marinecalc.js').Result} Result */
 
 /**
- * The sheet's parts, in reading order, hazards first.
+ * What stands behind the answer: the other results and limits in a line each,
+ * lists and drawings, and one drawer with how it all came about.
  * @param {Sheet} sheet
  * @returns {HTMLElement[]}
  */
-export function sheetParts(sheet) {
-  const hazards = cautionList(sheet.cautions ?? []);
-  return hazards ? [hazards, ...work(sheet)] : work(sheet);
+export function behind(sheet) {
+  const main = (sheet.results ?? []).filter((r) => r.level !== 'detail').slice(1);
+  const lead = leadVerdict(sheet);
+  const first = firstResult(sheet);
+  const judged = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured' && v !== lead && v.on !== first?.name);
+  const fold = folds(sheet.calculation);
+  return present([
+    conflicts(sheet),
+    judged.length > 0 && h('section', { class: 'others' }, h('h3', {}, 'Other limits'), ...judged.map(verdictLine)),
+    main.length > 0 && h('section', { class: 'also-found' }, h('h3', {}, 'Also'), h('div', {}, ...main.map(resultLine))),
+    ...(sheet.tables ?? []).filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
+    ...(sheet.drawings ?? []).map(drawing),
+    notes(sheet),
+    drawer(sheet, fold),
+  ]);
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
+ */
+function drawer(sheet, fold) {
+  const results = sheet.results ?? [];
+  const main = results.filter((r) => r.level !== 'detail');
+  const detail = results.filter((r) => r.level === 'detail');
+  const verdicts = sheet.verdicts ?? [];
+  const helped = main.filter((r) => r.help);
+  const inside = present([
+    helped.length > 0 && h('dl', { class: 'in-short' }, ...helped.flatMap((r) => [h('dt', {}, r.title, symbol(r.symbol)), h('dd', {}, r.help)])),
+    verdicts.length > 0 && fold(`Limits and where they come from (${verdicts.length})`, ...verdicts.map(verdictCard)),
+    detail.length > 0 && fold('More results', resultTable(detail)),
+    ...(sheet.tables ?? []).filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t, fold))),
+    fold('How it was calculated', workedLines(sheet)),
+    fold('Inputs used', inputTable(sheet)),
+    main.some((r) => r.shares?.length) &&
+      fold('Where the uncertainty comes from', ...main.filter((r) => r.shares?.length).map(shares)),
+    (sheet.next ?? []).length + (sheet.sources ?? []).length > 0 &&
+      fold('Sources', h('ul', {}, ...(sheet.sources ?? []).map((text) => h('li', {}, text)))),
+  ]);
+  const made = fold('Why: numbers, working, sources', h('div', { class: 'inside' }, ...inside));
+  made.classList.add('drawer');
+  return made;
+}
+
+/** A result in a line. @param {Result} result */
+function resultLine(result) {
+  return h(
+    'section',
+    { class: 'result line', 'data-result': result.name },
+    h('h4', {}, result.title),
+    h('p', { class: result.kind ? 'value' : 'value words' }, result.text),
+    result.interval && h('p', { class: 'interval' }, result.interval),
+    result.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${result.maker.text}. `), result.maker.source),
+  );
 }
 
 /**
@@ -66,7 +118,7 @@ export function headline(sheet) {
   const verdicts = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // worst first
   const own = verdicts.find((v) => v.on === first?.name);
   const [worst] = verdicts;
-  const answer = first ? `${first.title}: ${first.text}` : sheet.title;
+  const answer = first ? `${first.title}: ${first.text.replace(/\.$/, '')}` : sheet.title;
   const judged = own ? `${answer} (${own.reads})` : answer;
   if (!worst || worst.reads === own?.reads) return judged;
   const others = verdicts.filter((v) => v.reads === worst.reads);
@@ -74,11 +126,14 @@ export function headline(sheet) {
 }
 
 /**
- * The verdicts in words, for the ear.
+ * For the ear: the answer first, then the verdicts that are no plain OK.
  * @param {Sheet} sheet
  */
-export function verdictsInWords(sheet) {
-  return (sheet.verdicts ?? []).map((v) => `${v.title}: ${v.reads}.`).join(' ');
+export function spoken(sheet) {
+  const lead = leadVerdict(sheet);
+  const others = (sheet.verdicts ?? []).filter((v) => v !== lead && !['within', 'not measured', 'inside the guide'].includes(v.word));
+  const first = firstResult(sheet);
+  return [`${first ? `${first.title}: ${first.text}` : sheet.title}.`, lead?.sentence, ...others.map((v) => v.sentence)].filter(Boolean).join(' ');
 }
 
 /**

@@ -26,6 +26,11 @@ const SIGNS = {
 
 const UNKNOWN = { kind: 'unsure', outline: '', mark: '' };
 
+/** The class of a verdict's word. @param {string} word */
+export function kindOf(word) {
+  return (SIGNS[word] ?? UNKNOWN).kind;
+}
+
 /** @param {string} word */
 export function sign(word) {
   const { kind, outline, mark } = SIGNS[word] ?? UNKNOWN;
@@ -43,15 +48,14 @@ export function sign(word) {
  * @param {string} reads
  */
 export function badge(word, reads) {
-  return h('span', { class: `badge ${(SIGNS[word] ?? UNKNOWN).kind}` }, sign(word), reads);
+  return h('span', { class: `badge ${kindOf(word)}` }, sign(word), reads);
 }
 
 /** @param {Verdict} verdict */
 export function verdictCard(verdict) {
-  const { kind } = SIGNS[verdict.word] ?? UNKNOWN;
   return h(
     'div',
-    { class: `verdict ${kind}`, 'data-limit': verdict.limit },
+    { class: `verdict ${kindOf(verdict.word)}`, 'data-limit': verdict.limit },
     h('p', { class: 'word' }, badge(verdict.word, verdict.reads)),
     h('p', {}, verdict.sentence),
     verdict.settle && h('p', {}, verdict.settle),

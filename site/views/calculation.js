@@ -1,29 +1,37 @@
-// One calculation: what is known on one side, the sheet on the other, drawn
-// anew with every key.
+// One calculation: the few inputs that matter, the answer beside or below
+// them, drawn anew with every key, then the other inputs and all that stands
+// behind the answer.
 
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
 import { originsGiven, originsOf } from '../form/origins.js';
 import { summary, warningList } from '../form/problems.js';
-import { questionList } from '../form/questions.js';
 import { today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
-import { cautionList } from '../sheet/cautions.js';
+import { answerParts, hazards } from '../sheet/answer.js';
+import { cardOf, printWithWorking } from '../sheet/card.js';
 import { exportButtons } from '../sheet/exports.js';
-import { headline, sheetParts, verdictsInWords } from '../sheet/sheet.js';
+import { instrument } from '../sheet/instruments.js';
+import { onward } from '../sheet/onward.js';
+import { behind, headline, spoken } from '../sheet/sheet.js';
+import { Standing } from '../sheet/standing.js';
 import { units } from '../store/settings.js';
 import { workLinks } from './work.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { changed, lastChange, takeBack } from '../store/undo.js';
+import { showFault } from './fault.js';
 
 // On a device where a call takes longer than this, wait for a pause in typing.
 const SLOW = 100; // ms
 const PAUSE = 150; // ms
+const ONE_GO = 3000; // ms between keys of one change
 
 /** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
+  if (id === 'fault-finding') return showFault(app, main);
   const { id: boatId, boat } = inHand();
   const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units() };
   const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
@@ -32,62 +40,56 @@ export function showCalculation(app, main, id = '') {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
     return 'No such calculation';
   }
-  const { schema, choices = {}, cautions = [], given: fromBoat = {}, questions } = blank;
-  const input = questions ? without(schema.$defs.input, 'answers') : schema.$defs.input;
+  const { schema, choices = {}, cautions = [], given: fromBoat = {} } = blank;
+  const input = schema.$defs.input;
   const title = schema.title ?? id;
+  const place = `${boatId}/${id}`;
 
   let wait = 0;
   let pause = 0;
   let took = 0;
+  let lastKey = 0;
+  let before = typed(boatId, id);
+  /** @param {import('../../wasm/marinecalc.js').Json} value */
+  const put = (value) => {
+    keepTyped(boatId, id, value);
+    before = value;
+    drawAnew(main, () => showCalculation(app, main, id));
+  };
   const form = new Form({
     root: schema,
     schema: input,
-    value: typed(boatId, id),
+    value: before,
     prefix: 'in',
     units: units(),
     choices,
     read: app.read,
     known: (pointer) => fromBoat[pointer.slice(1)] !== undefined,
     changed(value) {
-      keepTyped(boatId, id, trimmed(value) ?? {});
+      const was = before;
+      before = trimmed(value) ?? {};
+      const name = Object.keys({ ...was, ...before }).find((n) => JSON.stringify(was[n]) !== JSON.stringify(before[n]));
+      const what = form.fields.get(`/${name}`)?.title ?? input.properties?.[name ?? '']?.title ?? 'what was typed';
+      if (name !== undefined) changed(place, what, () => put(was), performance.now() - lastKey < ONE_GO);
+      lastKey = performance.now();
+      keepTyped(boatId, id, before);
       clearTimeout(wait);
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
   });
-  const noted = fromBoat.answers?.value;
-  const asked =
-    questions &&
-    questionList(questions, /** @type {any[]} */ (typed(boatId, id).answers ?? noted ?? []), (answers) => {
-      form.value = { ...form.value, answers };
-      keepTyped(boatId, id, trimmed(form.value) ?? {});
-      redraw();
-    });
 
-  const sheetPart = h('div', { class: 'sheet' });
+  const answer = h('section', { class: 'answer sheet', 'aria-label': 'Answer', tabindex: '-1' });
+  const detail = h('div', { class: 'sheet' });
   const toWork = h('div', {});
   const takeAway = h('div', { class: 'tools' });
-  const toKeep = h('div', {});
+  const toKeep = h('span', {});
+  const back = h('span', {});
   const unused = warningList(withBoat, 'h3');
-  const peek = button('', () => {
-    result.focus({ preventScroll: true });
-    (sheetPart.querySelector('.answers') ?? result).scrollIntoView();
-  }, { class: 'peek', 'aria-hidden': 'true', tabindex: '-1' });
-  const result = h(
-    'section',
-    { class: 'paper', 'aria-labelledby': 'sheet-title', tabindex: '-1' },
-    h(
-      'div',
-      { class: 'paper-head' },
-      h('h2', { id: 'sheet-title' }, `Sheet: ${title}`),
-      h('p', { class: 'of-boat' }, nameOf(boat)),
-      h('p', { class: 'printed-on' }, today()),
-    ),
-    sheetPart,
-    toWork,
-    takeAway,
-  );
-
-  const sight = new IntersectionObserver(([seen]) => (peek.hidden = seen?.isIntersecting ?? true));
+  const toAnswer = button('', () => {
+    answer.focus({ preventScroll: true });
+    answer.scrollIntoView();
+  }, { class: 'peek' });
+  const sight = new IntersectionObserver(([seen]) => (toAnswer.hidden = seen?.isIntersecting ?? true));
 
   /** What was typed, as it would be kept with the boat. */
   const kept = () =>
@@ -96,72 +98,77 @@ export function showCalculation(app, main, id = '') {
   /** Offers to keep with the boat what the sheet was calculated from. */
   function offerToKeep() {
     const offer = kept();
-    const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : ['What was typed'];
-    if (titles.length === 0) {
-      toKeep.replaceChildren();
-      return;
-    }
-    const said = h('p', { class: 'help' }, `${titles.join(', ')}. Readings stand under today's date; other sheets then take them from the boat.`);
-    const act = button(`Keep with ${nameOf(boat)}`, () => {
-      const reply = kept();
-      if (!reply.ok) {
-        said.replaceChildren('The boat’s file does not take this, and nothing was kept.', summary(form.take(reply.problems), 'h3'));
-        return;
-      }
-      const { name: _, ...nameless } = reply.boat;
-      change(boatId, boat, boat.name === undefined ? nameless : reply.boat);
-      const left = new Set(reply.left);
-      keepTyped(boatId, id, Object.fromEntries(Object.entries(trimmed(form.value) ?? {}).filter(([name]) => left.has(name))));
-      drawAnew(main, () => showCalculation(app, main, id));
-      speak(`Kept with ${nameOf(boat)}`);
-    });
-    toKeep.replaceChildren(act, said);
+    const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : [];
+    if (titles.length === 0) return toKeep.replaceChildren();
+    const about = `${titles.join(', ')}: under today's date, for all sheets`;
+    toKeep.replaceChildren(button(`Keep with ${nameOf(boat)}`, keepIt, { title: about, 'aria-label': `Keep with ${nameOf(boat)}: ${about}` }));
   }
 
-  /** @returns {import('../../wasm/marinecalc.js').RunRequest} */
-  const request = () => {
-    const given = trimmed(form.value) ?? {};
-    // Nothing answered yet is an answer too: the first check to make.
-    const input = questions && !noted ? { answers: [], ...given } : given;
-    return { ask: 'run', calculation: id, input, boat: toSend(boat), units: units() };
-  };
-  const run = () => {
-    const began = performance.now();
-    const reply = app.calculator.call(request());
-    took = performance.now() - began;
-    return reply;
-  };
+  function keepIt() {
+    const reply = kept();
+    if (!reply.ok) {
+      toKeep.replaceChildren(h('span', {}, 'The boat’s file does not take this, and nothing was kept.'), summary(form.take(reply.problems), 'h3'));
+      return;
+    }
+    const { name: _, ...nameless } = reply.boat;
+    const after = boat.name === undefined ? nameless : reply.boat;
+    const was = trimmed(form.value) ?? {};
+    changed(place, `kept with ${nameOf(boat)}`, () => {
+      change(boatId, after, boat);
+      put(was);
+    });
+    change(boatId, boat, after);
+    const left = new Set(reply.left);
+    put(Object.fromEntries(Object.entries(was).filter(([name]) => left.has(name))));
+    speak(`Kept with ${nameOf(boat)}`);
+  }
+
+  /**
+   * @param {import('../../wasm/marinecalc.js').Json} typedIn
+   * @returns {import('../../wasm/marinecalc.js').RunRequest}
+   */
+  const request = (typedIn = trimmed(form.value) ?? {}) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units() });
+  const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)));
 
   function redraw() {
     clearTimeout(pause);
-    const reply = run();
-    if (reply.ok) {
-      form.take([]);
-      form.showOrigins(originsOf(reply.sheet));
-      sheetPart.replaceChildren(...sheetParts(reply.sheet));
-      toWork.replaceChildren(...workLinks(app, id, reply.sheet));
-      pause = setTimeout(offerToKeep, PAUSE);
-      takeAway.replaceChildren(button('Print the sheet', () => print()), ...exportButtons(app.calculator, request, reply.sheet));
-      peek.textContent = headline(reply.sheet);
-      speak(verdictsInWords(reply.sheet) || headline(reply.sheet));
+    const began = performance.now();
+    const { sheet, problems, without } = standing.take(trimmed(form.value) ?? {});
+    took = performance.now() - began;
+    const taken = form.take(problems);
+    form.showOrigins(sheet ? originsOf(sheet) : originsGiven(fromBoat));
+    const lacking = problems.length > 0 && summary(taken, 'h3');
+    answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
+    if (sheet) {
+      const left = without.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name);
+      answer.replaceChildren(
+        ...some(lacking, lacking && h('p', { class: 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
+        ...some(...answerParts(sheet, boatId, toKeep, ...next(), button('Print a card', () => print()))),
+      );
+      detail.replaceChildren(...behind(sheet));
+      toWork.replaceChildren(...workLinks(app, id, sheet));
+      takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
+      cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [] }));
+      toAnswer.textContent = `↑ ${headline(sheet)}`;
     } else {
-      toKeep.replaceChildren();
-      toWork.replaceChildren();
-      const taken = form.take(reply.problems);
-      form.showOrigins(originsGiven(fromBoat));
-      // No old result stays beside an input that does not belong to it.
-      const hazards = cautionList(cautions);
-      sheetPart.replaceChildren(...(hazards ? [hazards] : []), summary(taken, 'h3'));
-      peek.textContent = 'No sheet yet';
-      speak(sheetPart.querySelector('.summary')?.textContent ?? '');
+      for (const place of [detail, toWork, takeAway]) place.replaceChildren();
+      answer.replaceChildren(...some(lacking, ...hazards(cautions, id)));
+      toAnswer.textContent = '↑ No answer yet';
+      cardOf(null);
     }
-    // What can hurt stays first.
-    sheetPart.querySelector('.answers, .summary')?.before(unused);
-    // The peek stands in for the answers while these are out of sight.
+    if (problems.length === 0) pause = setTimeout(offerToKeep, PAUSE);
+    else toKeep.replaceChildren();
+    speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
+    const undone = lastChange(place);
+    back.replaceChildren(...some(undone !== undefined && button('Undo', () => takeBack(place), { class: 'quiet', 'aria-label': `Undo: ${undone}` })));
+    answer.querySelector('.answers, .summary')?.after(unused);
+    // The line at the foot stands in for the answer while this is out of sight.
     sight.disconnect();
-    sight.observe(sheetPart.querySelector('.answers') ?? sheetPart);
+    sight.observe(answer.querySelector('.answers') ?? answer);
   }
 
+  const next = () => onward(app, id).map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title));
+  const more = form.fields.size - (input.asks?.length ?? 0);
   main.append(
     h('h1', {}, title),
     h('p', { class: 'lead' }, schema.description),
@@ -170,52 +177,64 @@ export function showCalculation(app, main, id = '') {
       { class: 'job' },
       h(
         'section',
-        { class: 'known', 'aria-labelledby': 'known-title' },
-        h('h2', { id: 'known-title' }, 'Inputs'),
-        h(
-          'p',
-          {},
-          'A field left empty takes its value from ',
-          h('a', { href: '#/boat' }, nameOf(boat)),
-          ', from a table or from a usual value, and says so.',
-        ),
-        h('div', { class: 'tools' }, explanationsButton(form.element)),
-        asked,
+        { class: 'known', 'aria-label': 'Inputs' },
         form.element,
-        toKeep,
+        instrument(app, id, form),
         h(
           'div',
-          { class: 'tools' },
-          button('Clear what was typed', () => {
-            const cleared = typed(boatId, id);
-            keepTyped(boatId, id, {});
-            drawAnew(main, () => showCalculation(app, main, id));
-            const back = button('Bring back what was cleared', () => {
-              keepTyped(boatId, id, cleared);
-              drawAnew(main, () => showCalculation(app, main, id));
-            });
-            main.querySelector('.known .tools')?.before(h('p', { class: 'tools' }, back));
-            back.focus();
-          }),
+          { class: 'under' },
+          more > 0 && button(`More inputs (${more})`, () => showRest(rest), { class: 'link' }),
+          back,
         ),
       ),
-      result,
+      answer,
     ),
-    peek,
+    toAnswer,
+  );
+  const rest = h(
+    'section',
+    { class: 'rest-of', 'aria-labelledby': 'rest-title', tabindex: '-1' },
+    h('h2', { id: 'rest-title' }, 'More inputs'),
+    form.rest,
+    h(
+      'div',
+      { class: 'tools' },
+      explanationsButton(form.element, form.rest),
+      button('Clear what was typed', () => {
+        const was = trimmed(form.value) ?? {};
+        changed(place, 'cleared', () => put(was));
+        put({});
+      }, { class: 'quiet' }),
+    ),
+  );
+  main.querySelector('.job')?.append(
+    rest,
+    h(
+      'section',
+      { class: 'paper', 'aria-label': 'Behind the answer' },
+      h('div', { class: 'paper-head' }, h('h2', {}, title), h('p', { class: 'of-boat' }, nameOf(boat)), h('p', { class: 'printed-on' }, today())),
+      detail,
+      toWork,
+      takeAway,
+    ),
   );
   redraw();
-  warmUp(run);
+  warmUp(() => app.calculator.call(request()));
   return title;
 }
 
+/** @param {HTMLElement} rest */
+function showRest(rest) {
+  rest.scrollIntoView();
+  rest.focus({ preventScroll: true });
+}
+
 /**
- * The schema of an object without one of its properties.
- * @param {import('../../wasm/marinecalc.js').Schema} schema
- * @param {string} name
+ * @param {...(HTMLElement | false | null | undefined)} all
+ * @returns {HTMLElement[]}
  */
-function without(schema, name) {
-  const { [name]: _, ...properties } = schema.properties ?? {};
-  return { ...schema, properties };
+function some(...all) {
+  return all.filter((one) => one instanceof HTMLElement);
 }
 
 /**

@@ -56,6 +56,38 @@ func TestSchemasKeepToTheirKeywords(t *testing.T) {
 	}
 }
 
+// What a calculation asks first are at most six of its inputs, and none that
+// only handbooks or gauges give.
+func TestAskedInputsAreThere(t *testing.T) {
+	for _, k := range openAll(t) {
+		var schema struct {
+			Defs struct {
+				Input struct{ Asks []string }
+			} `json:"$defs"`
+		}
+		text, err := schemas.Read(k.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := json.Unmarshal(text, &schema); err != nil {
+			t.Fatal(err)
+		}
+		asks := schema.Defs.Input.Asks
+		if len(asks) == 0 || len(asks) > 6 {
+			t.Errorf("%s asks for %d inputs first", k.ID, len(asks))
+		}
+		for _, name := range asks {
+			p := k.Input.Child(name)
+			switch {
+			case p == nil:
+				t.Errorf("%s asks for %s, which is no input", k.ID, name)
+			case p.Rows == "gauges" || p.Level == "detail" && k.ID != "fault-finding":
+				t.Errorf("%s asks first for %s, which is a detail", k.ID, name)
+			}
+		}
+	}
+}
+
 // The root of a calculation's schema is its input, for those who hold theirs
 // against the file.
 func TestTheRootOfASchemaIsItsInput(t *testing.T) {

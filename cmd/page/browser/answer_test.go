@@ -1,0 +1,136 @@
+package browser
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"example.org/driveline/marinecalc"
+)
+
+func (b *tab) size(width, height int64) {
+	b.t.Helper()
+	b.do(chromedp.EmulateViewport(width, height))
+}
+
+// demonstrate puts the demonstration boat of that name in hand.
+func (b *tab) demonstrate(name string) {
+	b.t.Helper()
+	b.open("#/boat")
+	b.press("Demonstration: " + name)
+	b.untilKept(fmt.Sprintf("boats.some((b) => b.boat.name === %q)", name))
+}
+
+// On a telephone no sheet has more than one screen between its first field and
+// its answer with the verdict's word, and no letter of the figure stands on a
+// line of its own when letters are twice as large.
+func TestAnswerWithinAScreenOfTheFirstField(t *testing.T) {
+	for _, boat := range []string{"Kittiwake", "Juniper"} {
+		b := newTab(t, 360)
+		b.size(360, 740)
+		b.demonstrate(boat)
+		answered := 0
+		for _, c := range marinecalc.Calculations() {
+			if c.ID == "fault-finding" {
+				continue // one question a screen
+			}
+			b.open("#/sheet/" + c.ID)
+			b.until(`document.querySelector(".answers, .summary")`)
+			if n := eval[int](b, `document.querySelectorAll(".asked > *").length`); n < 1 || n > 6 {
+				t.Errorf("%s asks for %d things at once", c.ID, n)
+			}
+			if !eval[bool](b, `!!document.querySelector(".answers")`) {
+				continue
+			}
+			answered++
+			far := eval[float64](b, `(() => {
+				const field = [...document.querySelectorAll("main :is(input, select, button)")].find((e) => e.checkVisibility());
+				const answer = document.querySelector(".answers > .verdict .word") ?? document.querySelector(".first .value");
+				return answer.getBoundingClientRect().bottom - field.getBoundingClientRect().top;
+			})()`)
+			if far > 740 {
+				t.Errorf("%s, %s: %.0f px from the first field to the answer", boat, c.ID, far)
+			}
+			eval[any](b, `document.documentElement.style.fontSize = "200%"`)
+			if n := eval[int](b, `document.querySelector(".first .one-piece")?.getClientRects().length ?? 1`); n != 1 {
+				t.Errorf("%s, %s: at 200 %% the figure is broken into %d pieces", boat, c.ID, n)
+			}
+			if wide := eval[int](b, "document.documentElement.scrollWidth"); wide > 360 {
+				t.Errorf("%s, %s: %d px wide at 200 %%", boat, c.ID, wide)
+			}
+		}
+		if answered < 30 {
+			t.Errorf("%s: only %d sheets had an answer", boat, answered)
+		}
+	}
+}
+
+// A change of any kind can be taken back: what was typed, what was cleared,
+// what was kept with the boat.
+func TestUndo(t *testing.T) {
+	b := newTab(t, 1280)
+	b.demonstrate("Juniper")
+	b.open("#/sheet/shaft-torque")
+	before := b.text(value("shaftTorque"))
+	b.write("#in-enginePower", "20 kW")
+	b.until(fmt.Sprintf("document.querySelector(%q).textContent !== %q", value("shaftTorque"), before))
+	b.press("Undo")
+	b.until(fmt.Sprintf("document.querySelector(%q).textContent === %q", value("shaftTorque"), before))
+
+	b.write("#in-enginePower", "20 kW")
+	b.until(fmt.Sprintf("document.querySelector(%q).textContent !== %q", value("shaftTorque"), before))
+	b.press("Clear what was typed")
+	b.until(`document.querySelector("#in-enginePower").value === ""`)
+	b.press("Undo")
+	b.until(`document.querySelector("#in-enginePower").value === "20 kW"`)
+
+	b.until(`[...document.querySelectorAll("button")].some((b) => b.textContent.startsWith("Keep with Juniper"))`)
+	power := kept[string](b, "boats[0].boat.engine.power")
+	b.press("Keep with Juniper")
+	b.untilKept(`boats[0].boat.engine.power === "20 kW"`)
+	b.press("Undo")
+	b.untilKept(fmt.Sprintf("boats[0].boat.engine.power === %q", power))
+	b.until(`document.querySelector("#in-enginePower").value === "20 kW"`)
+}
+
+// The job card is one page of A4, the one with the working more.
+func TestJobCardIsOnePage(t *testing.T) {
+	b := newTab(t, 1280)
+	b.demonstrate("Kittiwake")
+	for _, c := range marinecalc.Calculations() {
+		b.open("#/sheet/" + c.ID)
+		b.until(`document.querySelector(".answers, .summary")`)
+		if !eval[bool](b, `!!document.querySelector(".answers")`) {
+			continue
+		}
+		if n := len(pageObject.FindAll(b.printed(), -1)); n != 1 {
+			t.Errorf("%s: the card has %d pages", c.ID, n)
+		}
+	}
+}
+
+// Drips counted by taps fill the rate with its range, and the rate alone has a
+// verdict with its source, on a boat of which nothing is known.
+func TestDripsByTaps(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/gland-heat")
+	b.unfold(".drop")
+	for range 6 {
+		b.press("Drip")
+		time.Sleep(300 * time.Millisecond)
+	}
+	b.until(`document.querySelector(".counter .verdict")`)
+	if said := b.text(".drip-rate"); !strings.Contains(said, "drips/min") || !strings.Contains(said, "likely") || !strings.Contains(said, "5 drips in") {
+		t.Errorf("after six taps it says %q", said)
+	}
+	if said := b.text(".counter"); !strings.Contains(said, "Drips under way") {
+		t.Errorf("the rate alone has no verdict: %q", said)
+	}
+	b.press("Use it")
+	if got := eval[string](b, `document.querySelector("#in-dripRate").value`); !strings.Contains(got, " ± ") || !strings.HasSuffix(got, " drips/min") {
+		t.Errorf("the field holds %q", got)
+	}
+}

@@ -1,0 +1,144 @@
+// The answer of a sheet: the figure, how it stands to its limit, what can hurt
+// now, what to do next.
+
+import { h } from '../kit/dom.js';
+import { keep, recall } from '../store/keep.js';
+import { cautionList } from './cautions.js';
+import { folds } from './folds.js';
+import { marksOf, ruler } from './ruler.js';
+import { badge, kindOf } from './verdicts.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').Result} Result */
+/** @typedef {import('../../wasm/marinecalc.js').Verdict} Verdict */
+
+/** The result that answers. @param {Sheet} sheet */
+export function firstResult(sheet) {
+  return (sheet.results ?? []).find((r) => r.level !== 'detail');
+}
+
+/**
+ * The verdict that decides how the answer is read: the most urgent one, and of
+ * equal ones that on the answer itself.
+ * @param {Sheet} sheet
+ * @returns {Verdict | undefined}
+ */
+export function leadVerdict(sheet) {
+  const judged = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // most urgent first
+  const own = judged.find((v) => v.on === firstResult(sheet)?.name);
+  return own && own.word === judged[0]?.word ? own : judged[0];
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {string} place the boat
+ * @param {...HTMLElement} actions
+ */
+export function answerParts(sheet, place, ...actions) {
+  const first = firstResult(sheet);
+  const lead = leadVerdict(sheet);
+  const own = (sheet.verdicts ?? []).find((v) => v.on === first?.name && v.word !== 'not measured');
+  const marks = marksOf(own ?? lead, (sheet.results ?? []).find((r) => r.name === (own ?? lead)?.on) ?? first);
+  return [
+    h(
+      'div',
+      { class: 'answers' },
+      first &&
+        h(
+          'section',
+          { class: 'result first', 'data-result': first.name },
+          h('h2', { class: 'answer-title' }, first.title),
+          figure(first),
+          first.interval && h('p', { class: 'interval' }, `likely ${first.interval}`),
+          first.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${first.maker.text}. `), first.maker.source),
+          marks && ruler(marks),
+        ),
+      lead && verdictLine(lead),
+      own && own !== lead && verdictLine(own),
+    ),
+    ...hazards(sheet.cautions ?? [], sheet.calculation),
+    ...nextSteps(sheet, place),
+    actions.length > 0 && h('div', { class: 'tools actions' }, ...actions),
+  ];
+}
+
+/**
+ * The figure, as large as it may be in one piece; the same in other units
+ * stands under it.
+ * @param {Result} result
+ */
+export function figure(result) {
+  if (!result.kind || result.text.length > 40) return h('p', { class: 'value words' }, result.text);
+  const [, main = result.text, other] = /^(.*?) (\(.*\))$/.exec(result.text) ?? [];
+  const made = h('p', { class: 'value' }, h('span', { class: 'one-piece' }, main), other && ' ', other && h('span', { class: 'also' }, other));
+  made.style.setProperty('--letters', String(Math.max(main.length, 4)));
+  return made;
+}
+
+/** @param {Verdict} v */
+export function verdictLine(v) {
+  return h(
+    'div',
+    { class: `verdict ${kindOf(v.word)}`, 'data-limit': v.limit },
+    h('p', {}, h('span', { class: 'word' }, badge(v.word, v.reads)), ' ', said(v)),
+    v.settle && h('p', { class: 'settle' }, v.settle),
+  );
+}
+
+/**
+ * What was held against what; in full where that is no plain OK.
+ * @param {Verdict} v
+ */
+function said(v) {
+  if (['within', 'near the limit', 'inside the guide'].includes(v.word) && v.value) {
+    return `${v.title}: ${v.value}, ${v.side} ${v.bound.replace(/^at (most|least) /, '')}`;
+  }
+  const end = `: ${v.reads}.`;
+  return v.sentence.endsWith(end) ? `${v.sentence.slice(0, -end.length)}.` : v.sentence;
+}
+
+/**
+ * What applies now in full, and the rest behind one line.
+ * @param {import('../../wasm/marinecalc.js').Caution[]} cautions gravest first
+ * @param {string} place
+ */
+export function hazards([now, ...others], place) {
+  if (!now) return [];
+  const rest = cautionList(others);
+  const shown = /** @type {HTMLElement[]} */ ([cautionList([now])]);
+  if (rest) shown.push(folds(place)(`${others.length} more ${others.length > 1 ? 'hazards' : 'hazard'} of this work`, rest));
+  return shown;
+}
+
+/**
+ * What to do next, to be ticked off; ticks stay with the browser.
+ * @param {Sheet} sheet
+ * @param {string} place the boat
+ */
+function nextSteps(sheet, place) {
+  const steps = sheet.next ?? [];
+  if (steps.length === 0) return [];
+  const key = `ticked.${place}.${sheet.calculation}`;
+  const kept = recall(key);
+  const ticked = new Set(Array.isArray(kept) ? kept : []);
+  return [
+    h(
+      'section',
+      { class: 'next' },
+      h('h3', {}, 'Next'),
+      h(
+        'ul',
+        { class: 'ticks' },
+        ...steps.map(({ text }) => {
+          const box = h('input', { type: 'checkbox', checked: ticked.has(text) });
+          box.addEventListener('change', () => {
+            if (box.checked) ticked.add(text);
+            else ticked.delete(text);
+            keep(key, [...ticked].filter((t) => steps.some((n) => n.text === t)));
+          });
+          return h('li', {}, h('label', {}, box, h('span', {}, text)));
+        }),
+      ),
+    ),
+  ];
+}

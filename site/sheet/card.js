@@ -1,0 +1,128 @@
+// The job card: what goes on one sheet of paper and down to the boat. It is
+// made when the page is printed, unless the working is asked for.
+
+import { today } from '../kit/dates.js';
+import { h } from '../kit/dom.js';
+import { figure, firstResult, leadVerdict } from './answer.js';
+import { cautionList } from './cautions.js';
+import { drawing } from './sheet.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+
+/** @type {(() => { sheet: Sheet, boat: string, asked: string[] } | null) | null} */
+let source = null;
+
+/**
+ * Says what a card would be made of; null where the view has none.
+ * @param {typeof source} of
+ */
+export function cardOf(of) {
+  source = of;
+}
+
+/** Prints the sheet with its working. */
+export function printWithWorking() {
+  const kept = source;
+  source = null;
+  print();
+  source = kept;
+}
+
+/** Puts the card before the page while it is printed. */
+export function makeCardsForPrint() {
+  addEventListener('beforeprint', () => {
+    document.querySelector('.card')?.remove();
+    const of = document.querySelector('.answers') && source?.();
+    if (!of) return;
+    document.querySelector('.foot')?.before(card(of.sheet, of.boat, of.asked));
+    document.body.classList.add('on-card');
+  });
+  addEventListener('afterprint', () => {
+    document.querySelector('.card')?.remove();
+    document.body.classList.remove('on-card');
+  });
+}
+
+/**
+ * @param {Sheet} sheet
+ * @param {string} boat
+ * @param {string[]} asked
+ */
+export function card(sheet, boat, asked) {
+  const first = firstResult(sheet);
+  const lead = leadVerdict(sheet);
+  const [gravest, ...others] = [(sheet.cautions ?? []).slice(0, 3), ...(sheet.cautions ?? []).slice(3)];
+  const inputs = asked.flatMap((name) => sheet.inputs.filter((i) => i.name === name));
+  const list = (sheet.tables ?? []).find(isShort);
+  const also = (sheet.results ?? []).filter((r) => r.level !== 'detail' && r !== first && r.kind).slice(0, list ? 3 : 6);
+  const [picture] = sheet.drawings ?? [];
+  return h(
+    'section',
+    { class: 'card' },
+    h('header', {}, h('h1', {}, sheet.title), h('p', {}, `${boat} · ${today()}`)),
+    h(
+      'div',
+      { class: 'card-top' },
+      h(
+        'div',
+        {},
+        first && h('p', { class: 'card-of' }, first.title),
+        first && figure(first),
+        first?.interval && h('p', {}, `likely ${first.interval}`),
+        lead && h('p', {}, lead.sentence),
+      ),
+      pairs([...inputs.map((i) => [i.title, i.text]), ...also.map((r) => [r.title, r.text])]),
+    ),
+    h(
+      'div',
+      { class: picture ? 'card-middle' : '' },
+      picture && drawing({ ...picture, description: '' }),
+      h('ol', {}, ...(sheet.next ?? []).slice(0, list ? 3 : 5).map((n) => h('li', {}, '☐ ', n.text))),
+    ),
+    list && cut(list),
+    cautionList(gravest ?? []),
+    others.length > 0 && h('p', { class: 'card-more' }, h('strong', {}, 'Also: '), others.map((c) => `${c.signal}: ${inShort(c.text)}.`).join(' ')),
+    writeIn(),
+  );
+}
+
+/** Whether a list is short enough to leave room for the boxes. @param {import('../../wasm/marinecalc.js').Table} list */
+function isShort({ level, rows }) {
+  return level !== 'detail' && rows.length > 0 && rows.length <= 8 && rows.every((r) => r.cells.every((c) => c.text.length <= 48));
+}
+
+/**
+ * A list in its first columns, as many as go side by side.
+ * @param {import('../../wasm/marinecalc.js').Table} list
+ */
+function cut(list) {
+  const shown = list.columns.map((c, i) => ({ ...c, i })).filter((c) => c.level !== 'detail').slice(0, 5);
+  return h(
+    'table',
+    {},
+    h('thead', {}, h('tr', {}, ...shown.map((c) => h('th', { scope: 'col' }, c.title)))),
+    h('tbody', {}, ...list.rows.map((row) => h('tr', {}, ...shown.map((c) => h('td', {}, row.cells[c.i]?.text))))),
+  );
+}
+
+/** @param {string[][]} rows */
+function pairs(rows) {
+  return h('dl', {}, ...rows.flatMap(([name = '', text = '']) => [h('dt', {}, name), h('dd', {}, text)]));
+}
+
+/** Boxes for what is found and what is left. */
+function writeIn() {
+  const heads = ['Reading', 'Gauge', 'Date', 'Engine hours', 'By'];
+  return h(
+    'table',
+    { class: 'boxes' },
+    h('thead', {}, h('tr', {}, h('th', {}, ''), ...heads.map((t) => h('th', { scope: 'col' }, t)))),
+    h('tbody', {}, ...['As found', 'As left'].map((t) => h('tr', {}, h('th', { scope: 'row' }, t), ...heads.map(() => h('td', {}))))),
+  );
+}
+
+/** The first statement of a caution: what can hurt. @param {string} text */
+function inShort(text) {
+  const at = text.search(/[.:;] /);
+  return (at < 0 ? text : text.slice(0, at)).replace(/\.$/, '');
+}

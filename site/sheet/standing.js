@@ -1,0 +1,48 @@
+// The answer that stands while something typed cannot be used: made from what
+// can be, with what was good before in the place of what is not, and with a
+// word about what it leaves out.
+
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+
+export class Standing {
+  /** What was typed when it last could be used. @type {Json} */
+  #good = {};
+  /** @type {Sheet | null} */
+  #sheet = null;
+  #run;
+
+  /** @param {(typed: Json) => import('../../wasm/marinecalc.js').RunReply | import('../../wasm/marinecalc.js').Refusal} run */
+  constructor(run) {
+    this.#run = run;
+  }
+
+  /**
+   * The sheet to show, what is wrong, and the inputs that the sheet goes
+   * without.
+   * @param {Json} typed
+   * @returns {{ sheet: Sheet | null, problems: Problem[], without: string[] }}
+   */
+  take(typed) {
+    const reply = this.#run(typed);
+    if (reply.ok) {
+      this.#good = typed;
+      this.#sheet = reply.sheet;
+      return { sheet: reply.sheet, problems: [], without: [] };
+    }
+    const { problems } = reply;
+    const without = [...new Set(problems.map((p) => p.where.split('/')[1] ?? ''))].filter((name) => name !== '' && name !== 'boat');
+    const wrong = without.filter((name) => Object.hasOwn(typed, name) || Object.hasOwn(this.#good, name));
+    if (wrong.length > 0) {
+      const usable = { ...typed };
+      for (const name of wrong) {
+        if (this.#sheet && Object.hasOwn(this.#good, name)) usable[name] = this.#good[name];
+        else delete usable[name];
+      }
+      const again = this.#run(usable);
+      if (again.ok) this.#sheet = again.sheet;
+    }
+    return { sheet: this.#sheet, problems, without };
+  }
+}
