@@ -46,6 +46,7 @@ var asks = []ask{
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
 	{name: "readings", answer: askReadings, members: []string{"boat"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
+	{name: "add-signal-k", answer: askAddSignalK, members: []string{"boat", "signalK", "engine", "every"}, givesBoat: true},
 	{name: "log", answer: askLog, members: []string{"boat", "reading"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
 	{name: "procedures", answer: askProcedures, members: []string{"boat", "overlays"}},
@@ -235,6 +236,12 @@ func askLog(_ context.Context, r *request) (reply, error) {
 func askAddReadings(_ context.Context, r *request) (reply, error) {
 	b, err := AddReadingsCSV(r.options.Boat, []byte(r.csv))
 	return reply{Boat: b}, err
+}
+
+// askAddSignalK answers with the boat and what became of the samples.
+func askAddSignalK(_ context.Context, r *request) (reply, error) {
+	b, report, err := AddSignalK(r.options.Boat, []byte(r.samples), r.signalK)
+	return reply{Boat: b, SignalK: report}, err
 }
 
 // askKeep answers with the boat and what was typed for a calculation written

@@ -79,6 +79,7 @@ type reply struct {
 	Rules        *RulesReport          `json:"rules,omitempty"`
 	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on
 	Procedure    *Procedure            `json:"procedure,omitempty"`
+	SignalK      *SignalK              `json:"signalK,omitempty"` // what became of its samples
 }
 
 // wordEntry is a word of verdicts, for programs and for people.

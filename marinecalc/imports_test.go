@@ -26,7 +26,7 @@ var layers = []struct {
 	{"quantities and their spread", []string{"marinecalc/quantity", "marinecalc/internal/spread"}},
 	{"machine parts and the engines of the job: physics and arithmetic, nothing of documents", parts},
 	{"rule data and contracts", []string{"marinecalc/rules", "marinecalc/internal/contract"}},
-	{"what a run stands on", []string{"marinecalc/internal/binding", "marinecalc/internal/boat", "marinecalc/internal/picture", "marinecalc/sample"}},
+	{"what a run stands on", []string{"marinecalc/internal/binding", "marinecalc/internal/boat", "marinecalc/internal/signalk", "marinecalc/internal/picture", "marinecalc/sample"}},
 	{"drawings", []string{"marinecalc/internal/drawing"}},
 	{"one run", []string{"marinecalc/internal/calc"}},
 	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial", "marinecalc/internal/upkeep"}},

@@ -197,6 +197,7 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 		{"ask": "compare", "boat": boat, "before": "2026-01-01", "after": "2026-99-99"},
 		{"ask": "add-readings", "boat": boat, "csv": "date,dripRate\nnever,7\n"},
 		{"ask": "csv", "calculation": "work-plan", "table": "songs"}, {"ask": "calendar"},
+		{"ask": "add-signal-k", "boat": boat, "signalK": "song"}, {"ask": "add-signal-k", "boat": boat, "signalK": recorded, "engine": "port"},
 		{"ask": "procedure", "remedies": []any{"repack-glnd"}}, {"ask": "tick", "boat": boat, "remedies": []any{"repack-gland"}, "step": "trial", "date": "2026-01-01"},
 		{"ask": "close-work", "boat": boat, "remedies": []any{"repack-gland"}, "date": "2026-01-01"},
 		{"ask": "quantity", "quantity": "song", "text": "5"}, {"ask": "quantity", "quantity": "length", "text": "long"},
@@ -225,7 +226,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
 		"reading": map[string]any{"reading": "wearIron", "value": "32 ppm", "date": "2026-06-01", "time": "10:30", "baseline": true},
-		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json",
+		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json", "signalK": recorded, "engine": "main", "every": "2 h",
 		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{}}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
@@ -281,7 +282,7 @@ func sameWords(t *testing.T, of string, inSchema, inGo []string) {
 }
 
 // free are the members whose texts only their meaning can refuse.
-var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time"}
+var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time", "signalK", "engine", "every"}
 
 // agree holds that the schema lets a request through where that is wanted, and
 // that Call refuses it for that member where it is not.

@@ -34,6 +34,8 @@ type request struct {
 	file        string                // the name of a rule file whose text it is
 	happened    procedure.TickRequest // at a step, and the work it belongs to
 	done        []string              // steps
+	samples     string                // Signal K
+	signalK     SignalKChoice
 	options     Options
 }
 
@@ -97,6 +99,9 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
 	"file":        textMember(func(r *request) *string { return &r.file }),
+	"signalK":     textMember(func(r *request) *string { return &r.samples }),
+	"engine":      textMember(func(r *request) *string { return &r.signalK.Engine }),
+	"every":       readEvery,
 	"date":        readDay,
 	"remedies":    textsMember(func(r *request) *[]string { return &r.happened.Remedies }),
 	"done":        textsMember(func(r *request) *[]string { return &r.done }),
@@ -126,6 +131,16 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 			problems.Add("/"+name, name+" is not a list", "a list of rule files", "")
 		}
 	},
+}
+
+// readEvery reads a time, such as "30 min".
+func readEvery(r *request, name string, v any, problems *problem.List) {
+	text, ok := v.(string)
+	every, err := ReadTime(text)
+	if !ok || err != nil {
+		problems.Add("/"+name, name+" is not a time", `a text such as "1 h"`, "")
+	}
+	r.signalK.Every = every
 }
 
 // readReading reads the reading to log, member by member.

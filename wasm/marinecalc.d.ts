@@ -105,6 +105,8 @@ export interface Schema {
   setting?: true;
   /** How far off a figure may be that comes without accuracy and gauge: a row of the table of bare figures, or half of its last digit. */
   bare?: string;
+  /** Inputs or results that this one cannot be less than. */
+  notUnder?: string[];
   /** In SI, from where on a result stands for what does not come. */
   never?: number;
 }
@@ -299,6 +301,20 @@ export interface AddReadingsRequest {
   csv: string;
 }
 
+/** The boat with the samples of a Signal K text added to its readings. */
+export interface AddSignalKRequest {
+  /** What is asked for. */
+  ask: 'add-signal-k';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  /** Signal K as text: a whole document, a delta, a list of these, or one a line. */
+  signalK: string;
+  /** Which engine of several the boat file is about, by its name in the Signal K paths; absent where there is one. */
+  engine?: string;
+  /** Of how long a time one entry is made, 1 min to 24 h; absent gives 1 h. */
+  every?: string;
+}
+
 /** The boat with one reading put into its log. */
 export interface LogRequest {
   /** What is asked for. */
@@ -421,7 +437,7 @@ export interface RulesRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
 
 /** Something written down at a step. */
 export interface Noted {
@@ -589,6 +605,16 @@ export interface AddReadingsReply extends Answered {
   boat: Json;
 }
 
+/** The reply to a request for add-signal-k. */
+export interface AddSignalKReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat file, with its members in the owner's order, by boat.schema.json. */
+  boat: Json;
+  /** What became of the samples. */
+  signalK: SignalK;
+}
+
 /** The reply to a request for keep. */
 export interface KeepReply extends Answered {
   /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
@@ -737,6 +763,38 @@ export interface Given {
   value?: Json[];
 }
 
+/** What became of the samples of a Signal K text. */
+export interface SignalK {
+  /** Version of the table of paths. */
+  paths: string;
+  /** That were made of the samples. */
+  entries: number;
+  /** To the boat; the others it had already. */
+  added: number;
+  /** Samples by the paths that are readings of the boat. */
+  taken: Samples[];
+  /** Samples by the paths that are none, the most frequent first, 50 at the most. */
+  unknown: Samples[];
+  /** Unknown paths besides; absent where there is none. */
+  more?: number;
+  /** Other vessels, or deltas of these. */
+  others: number;
+  /** Numbers without a time. */
+  timeless: number;
+  /** Values beyond what the boat file takes, by reading; absent where there is none. */
+  left?: { [name: string]: number };
+}
+
+/** How many samples a path had. */
+export interface Samples {
+  /** Below the vessel. */
+  path: string;
+  /** How many. */
+  samples: number;
+  /** What they are in the boat file; absent for none. */
+  reading?: string;
+}
+
 /** A reading of the boat that can be logged and followed. */
 export interface Series {
   /** The name by which it is followed. */
@@ -818,6 +876,7 @@ export interface Replies {
   'csv': CsvReply;
   'readings': ReadingsReply;
   'add-readings': AddReadingsReply;
+  'add-signal-k': AddSignalKReply;
   'log': LogReply;
   'keep': KeepReply;
   'procedures': ProceduresReply;

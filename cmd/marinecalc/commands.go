@@ -36,8 +36,8 @@ func init() {
 		{name: "compare", run: only((*terminal).compare), uses: []use{{"compare BOATFILE --before DAY --after DAY [flags]", "two dated states side by side, and what moved"}}, flags: []string{"+", "before", "after"}, takes: "boat"},
 		{name: "log", run: only((*terminal).log), uses: []use{{`log BOATFILE --reading NAME --value "6 drips/min" --date DAY [flags]`,
 			"the boat file with one reading put into its log; --time, --source, --gauge, --baseline (all was well), --note, --out"}}, flags: []string{"reading", "value", "date", "time", "source", "gauge", "baseline", "note", "out"}, takes: "boat"},
-		{name: "readings", run: only((*terminal).readings), uses: []use{{"readings BOATFILE [--list] [--add FILE] [--out FILE]",
-			"the dated readings as CSV for a spreadsheet; with --list what can be followed and logged; with --add the boat file with the readings of a CSV file added"}}, flags: []string{"list", "add", "out"}, takes: "boat"},
+		{name: "readings", run: only((*terminal).readings), uses: []use{{"readings BOATFILE [--list] [--add FILE [--engine NAME] [--every TIME]] [--out FILE]",
+			"the dated readings as CSV for a spreadsheet; with --list what can be followed and logged; with --add the boat file with the readings of a CSV file added, or with samples of Signal K, an entry for each hour or other time"}}, flags: []string{"list", "add", "engine", "every", "out"}, takes: "boat"},
 		{name: "procedure", run: only((*terminal).procedure), uses: []use{
 			{"procedure [WORK …] [--boat FILE] [flags]", "work to go by, step by step, with this boat's figures and boxes to tick; without WORK the work that there is"},
 			{"procedure WORK … --boat FILE --tick STEP --date DAY [--out FILE]", `the boat file with that step ticked off, or with --untick the tick taken back; --note and --record "WHAT=VALUE" too; --end --date DAY clears the ticks and keeps an event`},

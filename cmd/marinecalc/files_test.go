@@ -166,3 +166,21 @@ func TestStandardInputInPlaceOfAFile(t *testing.T) {
 		t.Error(s)
 	}
 }
+
+func TestSignalKIsTakenIn(t *testing.T) {
+	boat := file(t, "tern.json", tern)
+	samples := file(t, "log.ndjson", `{"updates": [{"timestamp": "2026-06-01T10:20:30Z", "values": [{"path": "propulsion.main.revolutions", "value": 30}, {"path": "navigation.headingTrue", "value": 1}]}]}`)
+	s := say("", "readings", boat, "--add", samples, "--out", boat)
+	if s.code != exitDone || !strings.Contains(contents(t, boat), `"1800 rpm"`) || !strings.Contains(s.errs, "navigation.headingTrue") {
+		t.Error(s)
+	}
+	for want, args := range map[string][]string{"--engine: ": {"--engine", "port"}, "--every: ": {"--every", "2 mm"}, samples + "/2": nil} {
+		if args == nil {
+			samples = file(t, "log.ndjson", "{\"updates\": []}\n[")
+			want = samples + "/2"
+		}
+		if s := say("", append([]string{"readings", boat, "--add", samples}, args...)...); s.code != exitBad || !strings.Contains(s.errs, want) {
+			t.Errorf("%q: %v", args, s)
+		}
+	}
+}

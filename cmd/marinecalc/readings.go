@@ -5,6 +5,8 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"maps"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc"
@@ -67,6 +69,7 @@ func (t *terminal) readings(args []string) error {
 	fs := flag.NewFlagSet("readings", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	add, to, list := fs.String("add", "", ""), fs.String("out", "", ""), fs.Bool("list", false, "")
+	engine, every := fs.String("engine", "", ""), fs.String("every", "1 h", "")
 	files, err := parse(fs, args)
 	if err != nil {
 		return badFlag("readings", err, flagsOf(fs), "")
@@ -89,6 +92,9 @@ func (t *terminal) readings(args []string) error {
 	if err != nil {
 		return err
 	}
+	if isJSON(table) {
+		return t.addSignalK(b, table, *add, *engine, *every, *to)
+	}
 	b, err = marinecalc.AddReadingsCSV(b, table)
 	if err != nil {
 		list := marinecalc.ProblemsOf(err)
@@ -98,6 +104,55 @@ func (t *terminal) readings(args []string) error {
 		return list.Err()
 	}
 	return t.deliverBoat(*to, b)
+}
+
+// isJSON tells a text of JSON from a table.
+func isJSON(text []byte) bool {
+	text = bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
+	return len(text) > 0 && (text[0] == '{' || text[0] == '[')
+}
+
+// addSignalK writes the boat file with the samples of a Signal K text, and
+// tells what became of these.
+func (t *terminal) addSignalK(b *marinecalc.Boat, text []byte, name, engine, every, to string) error {
+	stretch, err := marinecalc.ReadTime(every)
+	if err != nil {
+		return marinecalc.Problems{{Where: "--every", What: err.Error(), Allowed: "a time from 1 min to 24 h"}}.Err()
+	}
+	b, report, err := marinecalc.AddSignalK(b, text, marinecalc.SignalKChoice{Engine: engine, Every: stretch})
+	if err != nil {
+		list := marinecalc.ProblemsOf(err)
+		for i := range list {
+			switch where := list[i].Where; where {
+			case "/engine", "/every":
+				list[i].Where = "--" + where[1:]
+			default:
+				list[i].Where = strings.Replace(where, "/signalK", name, 1)
+			}
+		}
+		return list.Err()
+	}
+	tell := func(format string, args ...any) { fmt.Fprintln(t.errs, wrapped("", fmt.Sprintf(format, args...))) }
+	tell("%s: %d entries made of its samples, %d of them new.", name, report.Entries, report.Added)
+	for _, c := range report.Taken {
+		tell("taken: %s, %d samples, as %s", c.Path, c.Samples, c.Reading)
+	}
+	for _, c := range report.Unknown {
+		tell("left: %s, %d samples, no reading goes with it", c.Path, c.Samples)
+	}
+	if report.More > 0 {
+		tell("left: %d other paths", report.More)
+	}
+	for _, reading := range slices.Sorted(maps.Keys(report.Left)) {
+		tell("left: %s, %d values beyond what a boat file takes", reading, report.Left[reading])
+	}
+	if report.Others > 0 {
+		tell("left: %d of other vessels", report.Others)
+	}
+	if report.Timeless > 0 {
+		tell("left: %d numbers without a time", report.Timeless)
+	}
+	return t.deliverBoat(to, b)
 }
 
 // deliverBoat writes a boat file as deliver does.

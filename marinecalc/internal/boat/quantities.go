@@ -147,6 +147,20 @@ func entryMember(name string) *contract.Property {
 	return c.Root.Child("readings").Items.Child(name)
 }
 
+// OwnPaths are the own readings that name a Signal K path, by that.
+func (b *Boat) OwnPaths() map[string]string {
+	paths := map[string]string{}
+	if b == nil {
+		return paths
+	}
+	for _, m := range objects(b.document["ownReadings"]) {
+		if path, _ := m["path"].(string); path != "" {
+			paths[path], _ = m["name"].(string)
+		}
+	}
+	return paths
+}
+
 // OwnReadings are what else is read on this boat, by its own list.
 func (b *Boat) OwnReadings() []Quantity {
 	if b == nil {
