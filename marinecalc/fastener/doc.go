@@ -4,7 +4,8 @@
 //
 //   - [Preload] (bolt-preload): target torque by nut factor or by thread
 //     friction, clamp load with its scatter, the stresses it makes, and how an
-//     external load divides
+//     external load divides; the clamp by stretch and turn, what settling
+//     takes of it, and whether a bolt has grown
 //   - [Fit] (bolt-fit): bolt length, threads beyond the nut, room to put it
 //     in, and the reuse of a lock nut
 //   - [Engagement] (thread-engagement): bolts and studs in tapped holes and
@@ -13,5 +14,5 @@
 //
 // Sources: Shigley ch. 8, FED-STD-H28/2B and ISO 965-1 for stripping, VDI 2230 part 1, ISO 898-1 and ASME B1.1 for threads
 // and stress areas, ASME PCC-1 for order and passes. Fatigue, thermal
-// expansion, embedding after tightening and gaskets are not calculated.
+// expansion and gaskets are not calculated.
 package fastener

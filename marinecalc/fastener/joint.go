@@ -93,6 +93,17 @@ type PreloadInput struct {
 	BoltStiffness   quantity.Stiffness // optional
 	MemberStiffness quantity.Stiffness // optional
 	ExternalLoad    quantity.Force     // pull on this bolt from outside; optional
+
+	StretchMeasured quantity.Length // longer under clamp than free; optional
+	TurnMeasured    quantity.Angle  // of the nut from snug; optional
+	StretchScatter  quantity.Ratio  // clamp by stretch over that by the formula, nominally 1; needed with StretchMeasured
+	TurnScatter     quantity.Ratio  // the same by turn; needed with TurnMeasured
+	ClampedFaces    int             // pairs of faces between head and nut; 0: nothing is said of settling
+	SettlingEnds    quantity.Length // of thread, head and nut together
+	SettlingFaces   quantity.Length // of one pair of faces
+	Retorque        Retorque        // whether it was tightened again after the first hours; optional
+	FreeLength      quantity.Length // end to end, taken out; optional
+	FreeLengthNew   quantity.Length // of the same bolt when new; optional
 }
 
 // Setting is what a person sets: one figure each, whatever nature does then.
@@ -132,7 +143,16 @@ type PreloadResult struct {
 	TighteningUse    quantity.Ratio  // that over yield strength
 
 	PreloadFromTorqueUsed    quantity.Force
-	JointClamp               quantity.Force // what the joint has to go by: from TorqueUsed where that is given, else AchievedPreload
+	JointClamp               quantity.Force // what the joint has to go by: TightenedClamp, or what settling leaves of it where the bolt was not read and not tightened again
+	TightenedClamp           quantity.Force // by stretch, by turn, by TorqueUsed or at the setting, the first that is known
+	ClampFromStretch         quantity.Force
+	ClampFromTurn            quantity.Force
+	Settling                 quantity.Length // of thread, head, nut and faces; NaN where their number is not known
+	SettlingLoss             quantity.Force  // clamp that it takes
+	SettledClamp             quantity.Force  // what is left
+	SettledShare             quantity.Ratio  // of the target
+	RetorqueTurn             quantity.Angle  // of the nut, that takes it up
+	Grown                    quantity.Length // free length over that when new
 	ProofUseFromTorqueUsed   quantity.Ratio
 	ClampShareFromTorqueUsed quantity.Ratio // that clamp over the target
 	BreakingUse              quantity.Ratio // what TorqueUsed asks of the bolt over BreakingClamp

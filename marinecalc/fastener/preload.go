@@ -60,6 +60,7 @@ func preload(in *PreloadInput, set *Setting) (out PreloadResult, err error) {
 		out.NutTurn, out.NutFlats, target = set.Turn, set.Flats, set.Clamp
 	}
 	out.achieved(in, target)
+	out.readings(in)
 	out.bearing(in)
 	out.pulled(in)
 	return out, nil

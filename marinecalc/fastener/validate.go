@@ -17,6 +17,7 @@ func validate(in *PreloadInput) error {
 	validateMaterial(&faults, in)
 	validateTightening(&faults, in)
 	validateFlange(&faults, in)
+	validateReadings(&faults, in)
 	return faults.Err()
 }
 

@@ -61,7 +61,7 @@ var exact = map[string][]string{
 	},
 	"has its scatter in an input of its own": {
 		"output-flange/nutFactor", "output-flange/threadFriction", "output-flange/nutFriction", "output-flange/torqueScatter", "output-flange/turnScatter",
-		"bolt-preload/nutFactor", "bolt-preload/threadFriction", "bolt-preload/headFriction", "bolt-preload/torqueScatter", "bolt-preload/wrenchScatter", "bolt-preload/tighteningFactor",
+		"bolt-preload/nutFactor", "bolt-preload/threadFriction", "bolt-preload/headFriction", "bolt-preload/torqueScatter", "bolt-preload/stretchScatter", "bolt-preload/turnScatter", "bolt-preload/wrenchScatter", "bolt-preload/tighteningFactor",
 		"vibration-source/engineSpeed", "vibration-source/frequency", "vibration-source/mountFrequency", "vibration-source/mountAccuracy", "vibration-source/frequencyAccuracy", "vibration-source/speedAccuracy",
 		"vibration-source/bearingSlip", "gland-drip/batteryEnergy",
 	},
