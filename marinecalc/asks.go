@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/line"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -44,7 +45,11 @@ var asks = []ask{
 	{name: "compare", answer: askCompare, members: append([]string{"before", "after"}, boatMembers...)},
 	{name: "calendar", answer: askCalendar, members: runMembers},
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
-	{name: "readings", answer: askReadings, members: []string{"boat"}},
+	{name: "line", answer: askLine, members: []string{"boat", "date", "units", "overlays"}},
+	{name: "parts", answer: askParts, members: boatMembers},
+	{name: "part", answer: askPart, members: append([]string{"part", "date"}, boatMembers...)},
+	{name: "find", answer: askFind, members: []string{"text", "overlays"}},
+	{name: "readings", answer: askReadings, members: []string{"boat", "date", "units"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
 	{name: "add-signal-k", answer: askAddSignalK, members: []string{"boat", "signalK", "engine", "every"}, givesBoat: true},
 	{name: "log", answer: askLog, members: []string{"boat", "reading"}, givesBoat: true},
@@ -211,7 +216,7 @@ func askReadings(_ context.Context, r *request) (reply, error) {
 	if r.options.Boat == nil {
 		return reply{}, noBoat()
 	}
-	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat)}, nil
+	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat), Charts: line.Charts(r.options.Boat, r.options, r.options.Day), Daily: line.Daily(r.options)}, nil
 }
 
 // askLog answers with the boat and one reading put into its log.

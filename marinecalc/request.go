@@ -28,6 +28,7 @@ type request struct {
 	table       string  // of a sheet, for csv; "" is its first one
 	csv         string  // readings to add to the boat
 	reading     Reading // to put into its log
+	part        string  // of the line
 	quantity    string  // a kind of quantity, to read text as
 	text        string
 	unit        string                // of a bare number in it
@@ -102,6 +103,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"signalK":     textMember(func(r *request) *string { return &r.samples }),
 	"engine":      textMember(func(r *request) *string { return &r.signalK.Engine }),
 	"every":       readEvery,
+	"part":        textMember(func(r *request) *string { return &r.part }),
 	"date":        readDay,
 	"remedies":    textsMember(func(r *request) *[]string { return &r.happened.Remedies }),
 	"done":        textsMember(func(r *request) *[]string { return &r.done }),

@@ -22,7 +22,7 @@ var files embed.FS
 // The forms of requests and replies stand apart, since no run reads them: a
 // program that does not either is built without them.
 //
-//go:embed comparison.schema.json problem.schema.json procedure.schema.json reply.schema.json request.schema.json sheet.schema.json survey.schema.json
+//go:embed comparison.schema.json line.schema.json problem.schema.json procedure.schema.json reply.schema.json request.schema.json sheet.schema.json survey.schema.json
 var replies embed.FS
 
 // Read returns the schema document of that name, such as "bolt-preload"; those

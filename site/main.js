@@ -5,16 +5,20 @@ import { start } from '../wasm/marinecalc.js';
 import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
 import { button, byId, h } from './kit/dom.js';
+import { openHeader } from './kit/header.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
 import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
-import { inHand, openShelf } from './store/shelf.js';
+import { inHand, nameOf, openShelf } from './store/shelf.js';
+import { noteUsed } from './store/used.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
 import { showCompare } from './views/compare.js';
+import { showHome } from './views/home.js';
 import { keepingBanner } from './views/keeping.js';
 import { showList } from './views/list.js';
+import { showPart } from './views/part.js';
 import { showProcedure } from './views/procedure.js';
 import { showReadings } from './views/readings.js';
 import { showSurvey } from './views/survey.js';
@@ -23,6 +27,7 @@ import { undrawn } from './views/undrawn.js';
 /** @typedef {import('./app.js').App} App */
 
 const main = byId('view', HTMLElement);
+const header = openHeader();
 
 async function open() {
   const boats = unpack('boats', 'application/json').json();
@@ -62,8 +67,8 @@ function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decoded);
   main.replaceChildren();
   cardOf(null);
-  const views = { boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
-  const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showList;
+  const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
+  const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showHome;
   let title = '';
   try {
     title = showView(app, main, name);
@@ -73,7 +78,10 @@ function route(app) {
   }
   document.title = `${title} · marinecalc`;
   main.querySelector('h1')?.setAttribute('tabindex', '-1');
-  const current = ['boat', 'survey', 'compare', 'readings', 'procedure'].includes(view) ? view : 'list';
+  noteUsed(location.hash, main.querySelector('h1')?.textContent ?? title);
+  const { boat } = inHand();
+  header.shown(Object.keys(boat).length > 0 ? nameOf(boat) : 'No boat yet');
+  const current = { sheet: 'calculations', part: 'home', '': 'home' }[view] ?? view;
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');

@@ -156,7 +156,7 @@ export interface RunRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date?: Day;
 }
 
@@ -252,7 +252,7 @@ export interface CalendarRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date?: Day;
 }
 
@@ -279,8 +279,73 @@ export interface CsvRequest {
   brief?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date?: Day;
+}
+
+/** The boat at one look: the line drawn, what is known of each part, what is due. */
+export interface LineRequest {
+  /** What is asked for. */
+  ask: 'line';
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
+  date: Day;
+  units?: Units;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** How every part of the line stands, as the survey has it. */
+export interface PartsRequest {
+  /** What is asked for. */
+  ask: 'parts';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** One part of the line, by its own calculations. */
+export interface PartRequest {
+  /** What is asked for. */
+  ask: 'part';
+  /** Id of a part of the line, of the table line-parts. */
+  part: string;
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
+  date: Day;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** What is found by what a person typed, best first. */
+export interface FindRequest {
+  /** What is asked for. */
+  ask: 'find';
+  /** What a person typed, or the text of a rule file. */
+  text: string;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
 }
 
 /** The dated readings of the boat for a spreadsheet, and what can be followed and logged. */
@@ -289,6 +354,9 @@ export interface ReadingsRequest {
   ask: 'readings';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
+  date?: Day;
+  units?: Units;
 }
 
 /** The boat with the readings of a table added. */
@@ -335,7 +403,7 @@ export interface KeepRequest {
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date: Day;
 }
 
@@ -357,7 +425,7 @@ export interface ProcedureRequest {
   remedies: string[];
   /** Ids of steps to show as ticked off besides those of the boat file. */
   done?: string[];
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date?: Day;
   /** A boat file, by boat.schema.json. */
   boat?: object;
@@ -386,7 +454,7 @@ export interface TickRequest {
   step: string;
   /** True ticks the step off, false takes the tick back; absent leaves it. */
   ticked?: boolean;
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date: Day;
   /** Of the day, such as 14:05. */
   time?: string;
@@ -406,7 +474,7 @@ export interface CloseWorkRequest {
   boat: object;
   /** Ids of the pieces of work, one or more done together. */
   remedies: string[];
-  /** The day on which the input was typed, under which it is kept, year-month-day. */
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date: Day;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
@@ -437,7 +505,7 @@ export interface RulesRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
 
 /** Something written down at a step. */
 export interface Noted {
@@ -579,6 +647,38 @@ export interface CsvReply extends Answered {
   csv: string;
 }
 
+/** The reply to a request for line. */
+export interface LineReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** The boat at one look. */
+  line: LineView;
+}
+
+/** The reply to a request for parts. */
+export interface PartsReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** How every part of the line stands. */
+  parts: PartsState;
+}
+
+/** The reply to a request for part. */
+export interface PartReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** One part of the line. */
+  part: PartView;
+}
+
+/** The reply to a request for find. */
+export interface FindReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** What was found, best first. */
+  hits: Hit[];
+}
+
 /** The reply to a request for readings. */
 export interface ReadingsReply extends Answered {
   /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
@@ -587,6 +687,10 @@ export interface ReadingsReply extends Answered {
   csv: string;
   /** What can be followed of the boat, first what she has readings of, then what can be logged besides. */
   series: Series[];
+  /** What was read of the boat, each series with a small chart. */
+  charts: ReadingChart[];
+  /** The names of the readings taken every day under way. */
+  daily: string[];
 }
 
 /** The reply to a request for log. */
@@ -874,6 +978,10 @@ export interface Replies {
   'compare': CompareReply;
   'calendar': CalendarReply;
   'csv': CsvReply;
+  'line': LineReply;
+  'parts': PartsReply;
+  'part': PartReply;
+  'find': FindReply;
   'readings': ReadingsReply;
   'add-readings': AddReadingsReply;
   'add-signal-k': AddSignalKReply;
@@ -1266,6 +1374,8 @@ export interface Survey {
   measure: Measure[];
   /** Every verdict drawn, most urgent first. */
   findings: Finding[];
+  /** Every part of the line, engine to propeller, by the worst that is known of it. */
+  parts: PartState[];
   /** How one finding leads to another, in words. */
   chains: string[];
   /** Of the sheets with findings to act on, gravest first, each once. */
@@ -1296,6 +1406,28 @@ export interface Line {
   text: string;
   /** How many there are. */
   count: number;
+}
+
+/** How a part of the line stands: by what was found broken or seen on it, else by the worst of its verdicts. */
+export interface PartState {
+  /** Id, of the table line-parts. */
+  part: string;
+  /** The part as people read it. */
+  title: string;
+  /** The word; not measured where no verdict was drawn. */
+  word: Word;
+  /** The same as people read it. */
+  reads: string;
+  /** The same in a word or two. */
+  short: string;
+  /** What says so; absent where nothing does. */
+  sentence?: string;
+  /** Id of the calculation that says it; absent where none does. */
+  calculation?: string;
+  /** Title of the calculation. */
+  sheet?: string;
+  /** How many verdicts were drawn. */
+  verdicts: number;
 }
 
 /** Something that is wrong with the boat. */
@@ -1488,6 +1620,176 @@ export interface Turned {
   value: string;
   /** The limit's figure in the second state, in words. */
   bound: string;
+}
+
+/** The boat at one look: the line drawn, with what is known of each part and how old its newest reading is, and what is due. Since format 1. */
+export interface LineView {
+  /** Name of the boat; absent where there is none. */
+  boat?: string;
+  /** The line from the side. Each part is a group whose id is part- and its own; leaders to four columns end above for the odd ones and below for the even ones. */
+  drawing: Drawing;
+  /** What the boat is, in one line; empty where nothing is known. */
+  caption: string;
+  /** Engine to propeller. */
+  parts: LinePart[];
+  /** The most pressing care, three at most. */
+  due: DueCare[];
+  /** How much more there is. */
+  moreDue: number;
+}
+
+/** A part of the line and what is known of it. */
+export interface LinePart {
+  /** Id, of the table line-parts. */
+  id: string;
+  /** The part as people read it. */
+  title: string;
+  /** What it is. */
+  about: string;
+  /** How much of what its calculations ask of the boat is known. */
+  known: number;
+  /** How much they ask. */
+  asked: number;
+  /** What they ask, in the order in which it is read off. */
+  asks: BoatAsk[];
+  /** The day; absent where it never was. */
+  read?: string;
+  /** How long ago in words, or never. */
+  age: string;
+  /** The same for a small place. */
+  brief: string;
+  /** How old, for a mark: the last two weeks, the last half year, older, never. */
+  fresh: 'now' | 'season' | 'old' | 'never';
+}
+
+/** Care that is due, or that was never taken. */
+export interface DueCare {
+  /** What it is. */
+  what: string;
+  /** How pressing, as people read it. */
+  state: string;
+  /** The day by which; absent where there is none. */
+  by?: string;
+  /** Id of the part; empty where it is of none. */
+  part: string;
+  /** When it was done last. */
+  last: string;
+  /** How it is done; absent where nothing is said. */
+  how?: string;
+}
+
+/** One part of the line: how it stands, what was read of it, what can be calculated and done. */
+export interface PartView {
+  /** Id, of the table line-parts. */
+  id: string;
+  /** The part as people read it. */
+  title: string;
+  /** What it is. */
+  about: string;
+  /** How much of what its calculations ask of the boat is known. */
+  known: number;
+  /** How much they ask. */
+  asked: number;
+  /** What they ask, in the order in which it is read off. */
+  asks: BoatAsk[];
+  /** The day; absent where it never was. */
+  read?: string;
+  /** How long ago in words, or never. */
+  age: string;
+  /** The same for a small place. */
+  brief: string;
+  /** How old, for a mark: the last two weeks, the last half year, older, never. */
+  fresh: 'now' | 'season' | 'old' | 'never';
+  /** How it stands. */
+  state: PartState;
+  /** What was found on it. */
+  found: Found[];
+  /** Every verdict drawn, most urgent first. */
+  findings: Finding[];
+  /** Limits without a reading. */
+  open: Finding[];
+  /** What was read of it. */
+  readings: ReadingChart[];
+  /** Its calculations and what they say. */
+  sheets: SheetLine[];
+  /** Work on it. */
+  work: ListedWork[];
+  /** What is due on it. */
+  care: DueCare[];
+}
+
+/** Something that a calculation must know and that the boat file holds. */
+export interface BoatAsk {
+  /** Where in the boat file. */
+  pointer: string;
+  /** What it is. */
+  title: string;
+  /** Whether it stands there. */
+  known: boolean;
+  /** Titles of the calculations that ask for it. */
+  for: string[];
+}
+
+/** One series of readings at a look. */
+export interface ReadingChart {
+  /** The name by which it is followed. */
+  reading: string;
+  /** The same as people read it. */
+  title: string;
+  /** The newest one. */
+  value: string;
+  /** How many there are. */
+  readings: number;
+  /** The day; absent where it never was. */
+  read?: string;
+  /** How long ago in words, or never. */
+  age: string;
+  /** The same for a small place. */
+  brief: string;
+  /** How old, for a mark: the last two weeks, the last half year, older, never. */
+  fresh: 'now' | 'season' | 'old' | 'never';
+  /** A small chart as SVG; absent with fewer than two readings. */
+  chart?: string;
+}
+
+/** A calculation and what it says of the boat. */
+export interface SheetLine {
+  /** Id of the calculation. */
+  calculation: string;
+  /** Its title. */
+  title: string;
+  /** Its first result, or what it lacks. */
+  says: string;
+  /** Its worst verdict; absent where it has no sheet. */
+  word?: Word;
+  /** The same as people read it; absent where it has no sheet. */
+  reads?: string;
+  /** It has no sheet; absent where it has one. */
+  lacks?: boolean;
+}
+
+/** How every part stands, with what was found. */
+export interface PartsState {
+  /** Engine to propeller. */
+  parts: PartState[];
+  /** Why the shaft must not run; absent where it may. */
+  still?: string;
+}
+
+/** Something found by what a person typed. */
+export interface Hit {
+  /** What it leads to: a sign of trouble, a check of the fault finding, a calculation, a row of a table to pick there, a part of the line, work step by step. */
+  kind: 'sign' | 'look' | 'calculation' | 'row' | 'part' | 'work';
+  /** Of the question, calculation, part or work; of a row its pick. */
+  id: string;
+  /** What it is. */
+  title: string;
+  /** More of it; absent where nothing is said. */
+  text?: string;
+  /** Of a row: the calculation that takes it. */
+  calculation?: string;
+  /** Of a row: the input that takes it. */
+  input?: string;
 }
 
 /** One piece of work, or several done together, step by step, filled with what is known of the boat. Since format 1. */

@@ -30,6 +30,7 @@ var commands []command
 func init() {
 	commands = []command{
 		{name: "index", run: only((*terminal).index), uses: []use{{"index", "what can be worked out"}}, flags: []string{"json"}},
+		{name: "find", run: only((*terminal).find), uses: []use{{"find WORDS …", "what these words lead to: clunk, drips, 3/8-24"}}},
 		{name: "blank", run: only((*terminal).blank), uses: []use{{"blank CALCULATION", "the inputs of one, with help and choices"}}, takes: "calculation"},
 		{name: "fill", run: (*terminal).fill, uses: []use{{"fill CALCULATION [flags]", "work one out from flags, a file or standard input"}}, flags: []string{"+", "boat", "input", "calendar", "csv", "table"}, takes: "calculation"},
 		{name: "survey", run: (*terminal).survey, uses: []use{{"survey BOATFILE … [flags]", "everything a boat file allows, and what it lacks"}}, flags: []string{"+", "all", "page"}, takes: "boat"},

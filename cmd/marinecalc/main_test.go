@@ -129,6 +129,17 @@ func TestRulesLaidOver(t *testing.T) {
 	}
 }
 
+func TestFindLeadsOn(t *testing.T) {
+	for words, want := range map[string]string{"clunk": "question knock-into-gear", "3/8-24": `fill bolt-preload --thread "3/8-24 UNF"`, "repack": "procedure repack-gland", "xyzzy": "Nothing by these words"} {
+		if got := say("", "find", words); !strings.Contains(got.out, want) {
+			t.Errorf("find %s: %s", words, got.out)
+		}
+	}
+	if got := say("", "find"); got.code == 0 || !strings.Contains(got.errs, "not told what to find") {
+		t.Errorf("find of nothing: %+v", got)
+	}
+}
+
 func TestIndexAndBlankNameEverything(t *testing.T) {
 	index := say("", "index")
 	for _, c := range marinecalc.Calculations() {

@@ -17,7 +17,7 @@ var head string
 
 // documents are the schemas that types are made of. The title of a document
 // and the names of its $defs are the names of types.
-var documents = []string{"sheet", "survey", "comparison", "procedure", "problem"}
+var documents = []string{"sheet", "survey", "comparison", "line", "procedure", "problem"}
 
 // writtenByHand are the schemas whose types stand in head.d.ts.
 var writtenByHand = map[string]string{

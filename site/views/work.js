@@ -93,10 +93,15 @@ export function workLinks(app, calculation, sheet) {
   ];
 }
 
+/** What is begun on the boat in hand. @param {import('../app.js').App} app */
+export function begunOn(app) {
+  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
+  return reply.ok ? reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0)) : [];
+}
+
 /** The way to the work, with what is begun on the boat in hand. @param {import('../app.js').App} app */
 export function begunWork(app) {
-  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
-  const begun = reply.ok ? reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0)) : [];
+  const begun = begunOn(app);
   return h(
     'section',
     { class: 'group-of to-work' },

@@ -14,7 +14,9 @@ import (
 
 // views are all views of the page, each with what is there once it is drawn.
 var views = []struct{ name, hash, ready string }{
-	{"list", "#/", ".cards"},
+	{"home", "#/", ".tile .sign"},
+	{"part", "#/part/coupling", ".sheets"},
+	{"list", "#/calculations", ".cards"},
 	{"boat", "#/boat", ".form"},
 	{"survey", "#/survey", ".paper"},
 	{"compare", "#/compare", "h1[tabindex]"},
@@ -172,7 +174,7 @@ func TestBadInputShowsAtItsFieldAndIsKept(t *testing.T) {
 
 func TestBackWorks(t *testing.T) {
 	b := newTab(t, 1280)
-	b.open("")
+	b.open("#/calculations")
 	b.do(chromedp.Click(chromedp.CSS(`.cards a[href="#/sheet/bolt-preload"]`)))
 	b.until(`document.querySelector("h1").textContent === "Bolt preload" && document.activeElement === document.querySelector("h1")`)
 	b.do(chromedp.NavigateBack())

@@ -87,9 +87,12 @@ func (e *Entry) GaugeOf(name string) string {
 }
 
 // Written is the point as it was written down; a bare number in its unit.
-func (p *Point) Written(kind *quantity.Kind) string {
+func (p *Point) Written(kind *quantity.Kind) string { return p.WrittenIn(kind, quantity.Metric) }
+
+// WrittenIn is the same in a system of units.
+func (p *Point) WrittenIn(kind *quantity.Kind, system quantity.System) string {
 	if slices.Contains(counts, p.of.Name) || kind == nil || strings.ContainsAny(p.Text, " /\"%") {
-		return p.of.Shown.Print(p.SI, quantity.Metric)
+		return p.of.Shown.Print(p.SI, system)
 	}
 	return p.Text
 }

@@ -27,6 +27,7 @@ type Survey struct {
 	Choice   *Choice         `json:"choice,omitempty"` // what was decided and what is planned
 	Measure  []Measure       `json:"measure"`          // what to measure or type next, that which settles most first
 	Findings []Finding       `json:"findings"`         // every verdict drawn, most urgent first
+	Parts    []PartState     `json:"parts"`            // of the line, engine to propeller, each by the worst that is known of it
 	Chains   []string        `json:"chains"`           // how one finding leads to another
 	Cautions []sheet.Caution `json:"cautions"`         // of the sheets with findings to act on, gravest first, each once
 	Open     []Finding       `json:"open"`             // limits without a reading, and how to take it
@@ -84,14 +85,38 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 		return nil, err
 	}
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
+	if err := survey.work(s, nil); err != nil {
+		return nil, err
+	}
+	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
+	survey.sum()
+	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
+	survey.Disagree = survey.disagree(b)
+	survey.Found = survey.found(s)
+	survey.Parts = survey.parts(s.Book)
+	survey.Choice = survey.choice()
+	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
+		return nil, err
+	}
+	survey.Summary = survey.summary(s)
+	return survey, nil
+}
+
+// work runs the calculations of these ids, or all where none is named, and
+// sorts them into those that have a sheet, those that lack inputs and those that
+// the figures do not allow.
+func (survey *Survey) work(s *calc.Session, ids []string) error {
 	for _, c := range s.Calculations {
+		if ids != nil && !slices.Contains(ids, c.ID) {
+			continue
+		}
 		k, err := c.Form()
 		if err != nil {
-			return nil, problem.List{{What: err.Error()}}.Err()
+			return problem.List{{What: err.Error()}}.Err()
 		}
 		out, missing, problems := s.Work(c)
 		if stopped := s.Cancelled(); len(stopped) > 0 {
-			return nil, stopped.Err()
+			return stopped.Err()
 		}
 		switch {
 		case out != nil:
@@ -102,17 +127,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.ID, Title: k.Title, Problems: problems.Sorted()})
 		}
 	}
-	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
-	survey.sum()
-	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
-	survey.Disagree = survey.disagree(b)
-	survey.Found = survey.found(s)
-	survey.Choice = survey.choice()
-	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
-		return nil, err
-	}
-	survey.Summary = survey.summary(s)
-	return survey, nil
+	return nil
 }
 
 // HowTo says of each missing input how to get it, and with which gauge.

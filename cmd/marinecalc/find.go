@@ -1,0 +1,39 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc"
+)
+
+// find lists what the words lead to, each with how to go on from here.
+func (t *terminal) find(args []string) error {
+	text := strings.Join(args, " ")
+	if strings.TrimSpace(text) == "" {
+		return marinecalc.Problems{{Where: "find", What: "was not told what to find", Allowed: "words, such as: marinecalc find clunk"}}.Err()
+	}
+	hits := (&marinecalc.Engine{}).Find(text)
+	if len(hits) == 0 {
+		fmt.Fprintln(t.out, "Nothing by these words. Try what it does, where it is, or a size.")
+	}
+	for _, h := range hits {
+		fmt.Fprintf(t.out, "%s\n    %s\n", h.Title, wayTo(h))
+	}
+	return nil
+}
+
+// wayTo is the command that goes where a hit leads.
+func wayTo(h marinecalc.Hit) string {
+	switch h.Kind {
+	case "sign", "look":
+		return "marinecalc fill fault-finding, question " + h.ID
+	case "calculation":
+		return "marinecalc fill " + h.ID
+	case "row":
+		return fmt.Sprintf("%s: marinecalc fill %s --%s %q", h.Text, h.Calculation, flagName(h.Input), h.ID)
+	case "work":
+		return "marinecalc procedure " + h.ID
+	}
+	return h.Text
+}

@@ -1,0 +1,163 @@
+// What the survey finds of each part of the line.
+
+package survey
+
+import (
+	"context"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// PartsTable is the table of the parts of the line, engine to propeller.
+const PartsTable = "line-parts"
+
+// PartState is how a part of the line stands: by what was found broken or seen
+// on it, else by the worst of its verdicts.
+type PartState struct {
+	Part        string     `json:"part"` // id, of the table line-parts
+	Title       string     `json:"title"`
+	Word        sheet.Word `json:"word"`  // "not measured" where no verdict was drawn
+	Reads       string     `json:"reads"` // what people read for it
+	Short       string     `json:"short"` // the same in a word or two, for a small place
+	Sentence    string     `json:"sentence,omitempty"`
+	Calculation string     `json:"calculation,omitempty"` // that says it
+	Sheet       string     `json:"sheet,omitempty"`
+	Verdicts    int        `json:"verdicts"` // that were drawn
+}
+
+// Columns of the parts' table.
+func columnOf(row *rules.Row, column string) []string {
+	return strings.Fields(row.Values.Of(column).Text)
+}
+
+// CheckPart runs what belongs to one part of the line and says of it what
+// [Check] would, but for what the fault finding found, which rests on the whole
+// boat. The error is a *problem.Error: there is no such part.
+func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*Survey, error) {
+	book := o.Rules
+	if book == nil {
+		book = rules.Standard()
+	}
+	row := book.Table(PartsTable).Find(id, nil)
+	if row == nil {
+		picks, _ := book.Table(PartsTable).Picks()
+		return nil, problem.List{{Where: "/part", What: "the line has no part " + id, Allowed: strings.Join(picks, ", "), Kind: problem.Unknown}}.Err()
+	}
+	o.Boat = b
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
+	if err := survey.work(s, columnOf(row, "calculations")); err != nil {
+		return nil, err
+	}
+	survey.sum()
+	survey.Found = survey.found(s)
+	survey.Parts = []PartState{survey.partState(book, row)}
+	return survey, nil
+}
+
+// CheckParts says how every part of the line stands, as [Check] does, without
+// the rest of the survey.
+func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []PartState, still string, err error) {
+	o.Boat, o.Brief = b, true
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, "", err
+	}
+	survey := &Survey{Boat: b.Name()}
+	if err := survey.work(s, nil); err != nil {
+		return nil, "", err
+	}
+	survey.sum()
+	survey.Found = survey.found(s)
+	return survey.parts(s.Book), survey.heldBack(), nil
+}
+
+// parts says of every part how it stands.
+func (s *Survey) parts(book *rules.Book) []PartState {
+	list := []PartState{}
+	for _, row := range book.Table(PartsTable).Rows.All() {
+		list = append(list, s.partState(book, &row))
+	}
+	return list
+}
+
+func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
+	p := PartState{Part: row.ID, Title: row.Name, Word: sheet.NotMeasured, Reads: sheet.NotMeasured.Reads(""), Short: "no data"}
+	ids := columnOf(row, "calculations")
+	for _, f := range s.Findings { // most urgent first
+		if !slices.Contains(ids, f.Calculation) {
+			continue
+		}
+		if p.Verdicts++; p.Verdicts == 1 {
+			p.Word, p.Reads, p.Short = f.Verdict.Word, f.Verdict.Reads, short(f.Verdict)
+			p.Sentence, p.Calculation, p.Sheet = f.Verdict.Sentence, f.Calculation, f.Sheet
+		}
+	}
+	open := slices.ContainsFunc(s.Open, func(f Finding) bool { return slices.Contains(ids, f.Calculation) })
+	if p.Word.Plain() == sheet.Within && open { // no OK from silence
+		p.Reads, p.Short = "OK as far as it was measured", "partly"
+	}
+	for _, f := range s.Found {
+		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(namesOf(row), partOf(book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
+			p.Word, p.Sentence, p.Calculation, p.Sheet = sheet.Beyond, f.Title, f.Calculation, f.Sheet
+			p.Reads, p.Short = "seen", "seen"
+			if f.Kind == FoundCause {
+				p.Reads, p.Short = "found broken", "broken"
+			}
+			break // what was found stands in the order in which it leads
+		}
+	}
+	return p
+}
+
+// namesOf are the names that causes and care have for a part.
+func namesOf(row *rules.Row) []string { return strings.Split(row.Values.Of("names").Text, "|") }
+
+// OfPart tells whether causes and care mean the part of that row by a name.
+func OfPart(row *rules.Row, name string) bool { return slices.Contains(namesOf(row), name) }
+
+// partOf is the part that something was found on, as its cause names it; ""
+// where it is of none.
+func partOf(book *rules.Book, f Found) string {
+	for _, c := range book.Causes().All() {
+		if c.Title == f.Title {
+			return c.Part
+		}
+		for _, e := range book.Evidence().All() {
+			if e.ID == c.Confirm && e.Title == f.Title {
+				return c.Part
+			}
+		}
+	}
+	return ""
+}
+
+// short is a verdict in a word or two.
+func short(v sheet.Verdict) string {
+	switch v.Word {
+	case sheet.Within, sheet.Inside:
+		return "OK"
+	case sheet.NearLimit:
+		return "close"
+	case sheet.CannotTell, sheet.About:
+		return "unsure"
+	case sheet.Outside:
+		return "outside"
+	case sheet.Beyond:
+		if strings.HasPrefix(v.Reads, "under") {
+			return "under"
+		}
+		return "over"
+	}
+	return "no data"
+}

@@ -1,0 +1,106 @@
+package marinecalc
+
+import (
+	"context"
+
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/line"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/problem"
+)
+
+type (
+	// Line is a boat at one look: drawn from engine to propeller, with what is
+	// known of each part and what is due (schemas/line.schema.json).
+	Line = line.Line
+	// LinePart is a part of it.
+	LinePart = line.Part
+	// DueCare is care that is due.
+	DueCare = line.Due
+	// PartsState is how every part of a boat stands.
+	PartsState = line.PartsState
+	// PartState is how one part stands.
+	PartState = survey.PartState
+	// PartView is one part with its readings, sheets, work and care.
+	PartView = line.PartView
+	// BoatAsk is something that a calculation must know of the boat.
+	BoatAsk = line.Ask
+	// ReadingChart is one series of readings at a look.
+	ReadingChart = line.Chart
+	// SheetLine is a calculation and what it says of the boat.
+	SheetLine = line.SheetLine
+	// Hit is something found by what a person typed.
+	Hit = line.Hit
+)
+
+// Line gives a boat at one look; today is year-month-day. The boat may be nil.
+// The error is an [*Error].
+func (e *Engine) Line(ctx context.Context, b *Boat, today string, o Options) (*Line, error) {
+	o, err := e.on(b, today, o)
+	if err != nil {
+		return nil, err
+	}
+	l, err := line.Of(ctx, b, o, today)
+	return l, stopped(ctx, err)
+}
+
+// Parts says how every part of a boat stands, as its survey does. The error is
+// as in [Engine.Run].
+func (e *Engine) Parts(ctx context.Context, b *Boat, o Options) (*PartsState, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	p, err := line.Parts(ctx, b, o)
+	if err != nil {
+		return nil, stopped(ctx, err)
+	}
+	return p, nil
+}
+
+// Part tells of one part of a boat, which may be nil, by the id that the table
+// line-parts gives it; today is year-month-day. The error is an [*Error].
+func (e *Engine) Part(ctx context.Context, b *Boat, id, today string, o Options) (*PartView, error) {
+	o, err := e.on(b, today, o)
+	if err != nil {
+		return nil, err
+	}
+	p, err := line.PartOf(ctx, b, o, id, today)
+	return p, stopped(ctx, err)
+}
+
+// Find looks for what a person typed, such as "clunk", "3/8-24" or "drips", in
+// questions, calculations, rows of tables, parts and work: best first, eight at
+// most, none where nothing comes near.
+func (e *Engine) Find(text string) []Hit { return line.Find(e.rules(), text) }
+
+// on is the options for a boat on a day.
+func (e *Engine) on(b *Boat, today string, o Options) (Options, error) {
+	if _, err := day.Parse(today); err != nil {
+		return o, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+	}
+	o.Boat = b
+	return e.with(o)
+}
+
+func askLine(ctx context.Context, r *request) (reply, error) {
+	l, err := r.engine.Line(ctx, r.options.Boat, r.options.Day, r.options)
+	return reply{Line: l}, err
+}
+
+func askParts(ctx context.Context, r *request) (reply, error) {
+	p, err := r.engine.Parts(ctx, r.options.Boat, r.options)
+	return reply{Parts: p}, err
+}
+
+func askPart(ctx context.Context, r *request) (reply, error) {
+	p, err := r.engine.Part(ctx, r.options.Boat, r.part, r.options.Day, r.options)
+	return reply{Part: p}, err
+}
+
+func askFind(_ context.Context, r *request) (reply, error) {
+	return reply{Hits: line.Find(r.options.Rules, r.text)}, nil
+}
