@@ -77,10 +77,10 @@ type reply struct {
 	Line         *Line                 `json:"line,omitempty"`     // the boat at one look
 	Parts        *PartsState           `json:"parts,omitempty"`    // how each stands
 	Part         *PartView             `json:"part,omitempty"`
-	Hits         []Hit                 `json:"hits,omitzero"`   // by what was typed, best first
-	Charts       []ReadingChart        `json:"charts,omitzero"` // of what was read
-	Daily        []string              `json:"daily,omitempty"` // readings taken every day
-	Text         string                `json:"text,omitempty"`  // a quantity with its unit
+	Hits         []Hit                 `json:"hits,omitempty"`   // by what was typed, best first
+	Charts       []ReadingChart        `json:"charts,omitempty"` // of what was read
+	Daily        []string              `json:"daily,omitempty"`  // readings taken every day
+	Text         string                `json:"text,omitempty"`   // a quantity with its unit
 	SI           *float64              `json:"si,omitempty"`
 	Rules        *RulesReport          `json:"rules,omitempty"`
 	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on

@@ -102,5 +102,8 @@ func askPart(ctx context.Context, r *request) (reply, error) {
 }
 
 func askFind(_ context.Context, r *request) (reply, error) {
+	if r.text == "" {
+		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "what a person typed", Kind: problem.Missing}}.Err()
+	}
 	return reply{Hits: line.Find(r.options.Rules, r.text)}, nil
 }

@@ -136,6 +136,9 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 			ask("procedure", map[string]any{"remedies": ids, "trials": 256})
 		}
 		ask("procedures", nil)
+		ask("line", map[string]any{"date": "2027-06-01"})
+		ask("parts", map[string]any{"trials": 256})
+		ask("part", map[string]any{"part": "coupling", "date": "2027-06-01", "trials": 256})
 		ask("tick", map[string]any{"remedies": []string{"repack-gland"}, "step": "make-safe", "ticked": true, "date": "2027-06-01", "time": "09:30", "note": "dry"})
 		ask("boat", nil)
 		ask("readings", nil)
@@ -177,7 +180,8 @@ func TestRepliesOnExamplesMeetTheirSchemas(t *testing.T) {
 		{"ask": "contents"}, {"ask": "boat"}, {"ask": "quantity", "quantity": "length", "text": "1-11/16 in"},
 		{"ask": "quantity", "quantity": "length", "text": "5", "unit": "mm"},
 		{"ask": "survey", "boat": map[string]any{"name": "X"}}, {"ask": "jobsheet", "boat": map[string]any{"name": "X"}},
-		{"ask": "readings", "boat": map[string]any{"name": "X"}},
+		{"ask": "readings", "boat": map[string]any{"name": "X"}}, {"ask": "line", "date": "2026-06-01"}, {"ask": "part", "part": "shaft", "date": "2026-06-01"},
+		{"ask": "find", "text": "clunk"}, {"ask": "find", "text": "3/8-24"}, {"ask": "find", "text": "xyzzy"},
 	} {
 		if !d.asked(t, r) {
 			t.Errorf("%v is refused", r)
@@ -198,6 +202,7 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 		{"ask": "add-readings", "boat": boat, "csv": "date,dripRate\nnever,7\n"},
 		{"ask": "csv", "calculation": "work-plan", "table": "songs"}, {"ask": "calendar"},
 		{"ask": "add-signal-k", "boat": boat, "signalK": "song"}, {"ask": "add-signal-k", "boat": boat, "signalK": recorded, "engine": "port"},
+		{"ask": "part", "part": "keel", "date": "2026-06-01"}, {"ask": "line", "date": "2026-02-30"},
 		{"ask": "procedure", "remedies": []any{"repack-glnd"}}, {"ask": "tick", "boat": boat, "remedies": []any{"repack-gland"}, "step": "trial", "date": "2026-01-01"},
 		{"ask": "close-work", "boat": boat, "remedies": []any{"repack-gland"}, "date": "2026-01-01"},
 		{"ask": "quantity", "quantity": "song", "text": "5"}, {"ask": "quantity", "quantity": "length", "text": "long"},
@@ -226,7 +231,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
 		"reading": map[string]any{"reading": "wearIron", "value": "32 ppm", "date": "2026-06-01", "time": "10:30", "baseline": true},
-		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json", "signalK": recorded, "engine": "main", "every": "2 h",
+		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json", "part": "gland", "signalK": recorded, "engine": "main", "every": "2 h",
 		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{}}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
@@ -282,7 +287,7 @@ func sameWords(t *testing.T, of string, inSchema, inGo []string) {
 }
 
 // free are the members whose texts only their meaning can refuse.
-var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time", "signalK", "engine", "every"}
+var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time", "signalK", "engine", "every", "part"}
 
 // agree holds that the schema lets a request through where that is wanted, and
 // that Call refuses it for that member where it is not.

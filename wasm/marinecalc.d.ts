@@ -675,8 +675,8 @@ export interface PartReply extends Answered {
 export interface FindReply extends Answered {
   /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
-  /** What was found, best first. */
-  hits: Hit[];
+  /** What was found, best first; absent where nothing was. */
+  hits?: Hit[];
 }
 
 /** The reply to a request for readings. */
@@ -687,8 +687,8 @@ export interface ReadingsReply extends Answered {
   csv: string;
   /** What can be followed of the boat, first what she has readings of, then what can be logged besides. */
   series: Series[];
-  /** What was read of the boat, each series with a small chart. */
-  charts: ReadingChart[];
+  /** What was read of the boat, each series with a small chart; absent where nothing was. */
+  charts?: ReadingChart[];
   /** The names of the readings taken every day under way. */
   daily: string[];
 }

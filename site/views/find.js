@@ -33,7 +33,7 @@ export function findField(app) {
   const search = () => {
     const text = field.value.trim();
     const reply = text === '' ? undefined : app.calculator.call({ ask: 'find', text });
-    hits = reply?.ok ? reply.hits : [];
+    hits = reply?.ok ? (reply.hits ?? []) : [];
     list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;

@@ -25,7 +25,6 @@ type PartView struct {
 	Found    []survey.Found   `json:"found"`    // on this part
 	Findings []survey.Finding `json:"findings"` // every verdict drawn, most urgent first
 	Open     []survey.Finding `json:"open"`     // limits without a reading
-	Asks     []Ask            `json:"asks"`     // of the boat, in the order in which it is read off
 	Readings []Chart          `json:"readings"`
 	Sheets   []SheetLine      `json:"sheets"`
 	Work     []procedure.Work `json:"work"`
