@@ -58,8 +58,8 @@ func Line(in LineSizes) sheet.Drawing {
 	return sheet.Drawing{Name: "line", Title: title, Description: description, SVG: p.End()}
 }
 
-// line is the drawing under way. Lengths along it are in units of the sheet.
-type line struct {
+// sketch is the drawing under way. Lengths along it are in units of the sheet.
+type sketch struct {
 	*picture.Picture
 	in                                                 LineSizes
 	degrees                                            float64 // that the axis falls towards the propeller
@@ -71,7 +71,7 @@ type line struct {
 }
 
 // size is a length of the boat in mm, or what is usual.
-func (l *line) size(metres, usual, least, most float64, what string) float64 {
+func (l *sketch) size(metres, usual, least, most float64, what string) float64 {
 	if math.IsNaN(metres) {
 		return usual
 	}
@@ -79,8 +79,8 @@ func (l *line) size(metres, usual, least, most float64, what string) float64 {
 	return min(max(1000*metres, least), most)
 }
 
-func newLine(in LineSizes) *line {
-	l := &line{in: in, degrees: 4}
+func newLine(in LineSizes) *sketch {
+	l := &sketch{in: in, degrees: 4}
 	if !math.IsNaN(in.Incline) {
 		l.degrees = min(max(in.Incline, 0), 9) * 0.6
 	}
@@ -119,7 +119,7 @@ func newLine(in LineSizes) *line {
 	return l
 }
 
-func (l *line) scaleWords() string {
+func (l *sketch) scaleWords() string {
 	var known []string
 	for _, k := range l.known {
 		if k != "" {
@@ -140,7 +140,7 @@ func (l *line) scaleWords() string {
 }
 
 // turned opens the group of a part, along the falling axis.
-func (l *line) turned(part string) {
+func (l *sketch) turned(part string) {
 	id := ""
 	if part != "" {
 		id = "part-" + part
@@ -149,14 +149,14 @@ func (l *line) turned(part string) {
 }
 
 // at is where a point beside the axis comes to lie on the sheet.
-func (l *line) at(x, y float64) (float64, float64) {
+func (l *sketch) at(x, y float64) (float64, float64) {
 	sin, cos := math.Sincos(l.degrees * math.Pi / 180)
 	dx, dy := x-l.flangeX, y-lineAxis
 	return l.flangeX + dx*cos - dy*sin, lineAxis + dx*sin + dy*cos
 }
 
 // leader draws the line from a part to its column.
-func (l *line) leader(part string, x, y float64) {
+func (l *sketch) leader(part string, x, y float64) {
 	n := 0
 	for i, id := range LineParts {
 		if id == part {

@@ -8,7 +8,7 @@ import (
 
 // hull draws what the line lies in: the bed under the mounts, and the bottom,
 // through which the stern tube goes and from which the strut hangs.
-func (l *line) hull() {
+func (l *sketch) hull() {
 	tubeX, tubeY := l.at((l.glandX+25+l.bearingX)/2, lineAxis)
 	strutX, strutY := l.at(l.bearingX+0.5*l.bearingL, lineAxis-l.shaftR-22)
 	rise := (tubeY - strutY) / (strutX - tubeX)
@@ -22,7 +22,7 @@ func (l *line) hull() {
 }
 
 // engine draws block, head, sump, flywheel housing and the fins of its side.
-func (l *line) engine() {
+func (l *sketch) engine() {
 	x, w := lineLeft, l.engineLen
 	top := lineAxis - 0.62*l.engineHigh
 	l.turned("engine")
@@ -40,7 +40,7 @@ func (l *line) engine() {
 }
 
 // mounts draws two feet on rubber, a stud through each.
-func (l *line) mounts() {
+func (l *sketch) mounts() {
 	l.turned("mounts")
 	first, last := lineLeft+0.2*l.engineLen, l.gearX-0.04*l.engineLen
 	for _, x := range []float64{first, last} {
@@ -55,7 +55,7 @@ func (l *line) mounts() {
 }
 
 // gearbox draws bell housing, case and tail.
-func (l *line) gearbox() {
+func (l *sketch) gearbox() {
 	x, w := l.gearX, l.flangeX-l.gearX-5
 	l.turned("gearbox")
 	l.Area(picture.Body, []float64{x, x + 0.3*w, x + 0.3*w, x}, []float64{lineAxis - 24, lineAxis - 17, lineAxis + 14, lineAxis + 18})
@@ -69,7 +69,7 @@ func (l *line) gearbox() {
 }
 
 // coupling draws output flange and shaft coupling flange with two bolts.
-func (l *line) coupling() {
+func (l *sketch) coupling() {
 	x, r := l.flangeX, l.couplingR
 	plate := 0.24 * l.couplingL
 	l.turned("coupling")
@@ -87,7 +87,7 @@ func (l *line) coupling() {
 }
 
 // shaft draws it as far as it shows, with the break of a shortened one.
-func (l *line) shaft() {
+func (l *sketch) shaft() {
 	l.turned("shaft")
 	x0, x1, r := l.shaftX-2, l.hubX, l.shaftR
 	l.Rect(picture.Body, x0, lineAxis-r, x1-x0, 2*r)
@@ -105,7 +105,7 @@ func (l *line) shaft() {
 
 // gland draws the box with its nuts, the hose with two clamps, and the stern
 // tube behind it.
-func (l *line) gland() {
+func (l *sketch) gland() {
 	x, r := l.glandX, l.shaftR
 	l.turned("gland")
 	l.RoundRect(picture.Body, x-6, lineAxis-r-6, 4, 2*r+12, 1)
@@ -127,7 +127,7 @@ func (l *line) gland() {
 }
 
 // bearing draws the shell in its housing, hatched as rubber is.
-func (l *line) bearing() {
+func (l *sketch) bearing() {
 	x, w, r := l.bearingX, l.bearingL, l.shaftR
 	l.turned("bearing")
 	l.Area(picture.Body, []float64{x + 0.25*w, x + 0.75*w, x + 0.68*w, x + 0.36*w}, []float64{lineAxis - r - 5, lineAxis - r - 5, lineAxis - r - 22, lineAxis - r - 22})
@@ -142,7 +142,7 @@ func (l *line) bearing() {
 
 // propeller draws hub, nut and as many blades as there are, as they look from
 // the side.
-func (l *line) propeller() {
+func (l *sketch) propeller() {
 	x, w, r := l.hubX, l.hub, l.propR
 	n := l.in.Blades
 	if n < 2 || n > 7 {
@@ -162,7 +162,7 @@ func (l *line) propeller() {
 
 // blade draws one as a leaf from the hub, as it stands at an angle from
 // upright: shorter and broader the more it points at who looks.
-func (l *line) blade(x, r, angle float64) {
+func (l *sketch) blade(x, r, angle float64) {
 	up, across := math.Cos(angle), math.Abs(math.Sin(angle))
 	half := 4.5 + 5.5*across
 	const points = 7
