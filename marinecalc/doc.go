@@ -45,6 +45,7 @@
 //	backlash            flange.Backlash    flange/backlash.go
 //	shaft-droop         shaft.Droop        shaft/droop.go
 //	coupling-alignment  align.Coupling     align/coupling.go
+//	dial-alignment      align.Dial         align/dial.go
 //	mount-moves         mount.Moves        mount/moves.go
 //	mount-load          mount.Load         mount/load.go
 //	gland-heat          gland.Heat         gland/heat.go

@@ -94,6 +94,7 @@ func TestTableNamesWhatStandsInTheFiles(t *testing.T) {
 var namesWithTheIDTurnedRound = map[string]bool{
 	"shaft-torque":       true, // torque.Shaft
 	"coupling-alignment": true, // align.Coupling
+	"dial-alignment":     true, // align.Dial
 	"wear-debris":        true, // debris.Wear
 	"output-flange":      true, // flange.Output
 }

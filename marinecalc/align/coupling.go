@@ -55,6 +55,10 @@ type CouplingResult struct {
 	RimRunOut        quantity.Length    // total, NaN when not told apart
 	RimRunOutAt      quantity.Direction // where it stands proud, shaft in its first position
 
+	PilotState string          // where the pilot was
+	ShaftState string          // whether the shaft stood in the middle of tube and gland
+	PilotGap   quantity.Length // gap difference that an engaged pilot may make of an offset it hides; 0 when it was clear
+
 	DroopGapTaken    quantity.Length // of the droop, put back into GapVertical; NaN when the shaft end was held up
 	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
 }
@@ -86,6 +90,10 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // When only the shaft coupling flange was turned, run-out of the gearbox output flange stands
 // still and cannot be told from misalignment; Separation says so. A rigid
 // flange is to be true in every position of the shaft: see WorstGap.
+//
+// A pilot in its recess takes the shaft's end into the gearbox's line: the
+// offset is then not known, and may stand in the gap instead; see PilotGap. Of
+// a shaft that lies against tube or gland nothing is said to hold.
 //
 // The error is a *problem.Error of everything wrong: values out of range, fewer
 // than four clock positions, readings bunched in less than a half circle, one
@@ -120,7 +128,16 @@ func Coupling(in CouplingInput) (out CouplingResult, err error) {
 		out.GapAllowed = quantity.Length(in.GapAllowance) * in.CouplingDiameter
 	}
 	out.takeWorst(&in)
+	s := in.setup(out.MeanGap)
+	out.takeSetup(&s)
 	return out, nil
+}
+
+// setup is how the coupling stood, with its faces so far apart.
+func (in *CouplingInput) setup(apart quantity.Length) setup {
+	s := setup{pilot: in.Pilot, depth: in.PilotDepth, apart: apart, centred: in.ShaftCentred, free: in.FreeLength, hidden: in.HiddenOffset, diameter: in.CouplingDiameter}
+	s.look()
+	return s
 }
 
 // fitted is fit with the refusal put into words.

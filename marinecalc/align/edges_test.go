@@ -26,6 +26,9 @@ func TestEdgesOfCoupling(t *testing.T) {
 		"/droopSlope":          "[-0.1, 0.25]",
 		"/droopSag":            "[-0.02, 0.06]",
 		"/gapAllowance":        "any",
+		"/pilotDepth":          "NaN or [-0.0001, 0.2]",
+		"/freeLength":          "NaN or [-0.0001, 10]",
+		"/hiddenOffset":        "NaN or [-0.0001, 0.01]",
 		"/knownFaceRunOut":     "NaN or [-0.0001, 0.01]",
 		"/knownRimRunOut":      "NaN or [-0.0001, 0.01]",
 

@@ -69,6 +69,12 @@ type CouplingInput struct {
 	DroopSlope       quantity.Angle  // of the shaft's free end, plus down; needed when it hung free, else not used
 	DroopSag         quantity.Length // of the shaft's free end, plus down; needed when it hung free and the rim was read
 
+	Pilot        Pilot           // empty: not said
+	PilotDepth   quantity.Length // of the pilot, up to 0.2 m; 0: not known. Faces nearer than that have it in
+	ShaftCentred Centred         // empty: not looked at
+	FreeLength   quantity.Length // of the shaft from its face to the first bearing or gland behind, up to 10 m; 0: not known
+	HiddenOffset quantity.Length `unset:"NaN"` // that an engaged pilot may hide, up to 10 mm; NaN: not known
+
 	KnownFaceRunOut quantity.Length `unset:"NaN"` // total, of the shaft coupling flange, where the readings do not tell it; NaN: not known
 	KnownRimRunOut  quantity.Length `unset:"NaN"` // the same of its rim
 }
@@ -148,6 +154,8 @@ func (in *CouplingInput) usable(gap, rim points) problem.List {
 		bad.Add("/turned", fmt.Sprintf("%q cannot be what was turned", string(in.Turned)), "shaft-flange, both-flanges", "")
 	}
 	in.checkDroop(&bad)
+	s := setup{pilot: in.Pilot, depth: in.PilotDepth, centred: in.ShaftCentred, free: in.FreeLength, hidden: in.HiddenOffset}
+	s.check(&bad)
 	checkRunOut(&bad, "knownFaceRunOut", in.KnownFaceRunOut)
 	checkRunOut(&bad, "knownRimRunOut", in.KnownRimRunOut)
 	if len(in.Readings) > most || len(in.RimReadings) > most {

@@ -46,30 +46,42 @@ func (t *Trials) Run(in CouplingInput) (out CouplingResult, err error) {
 	}
 	out = *best
 	out.takeDroop(&in, &face, &circle)
+	out.lieAbout(best, &in, &face, &circle, vector{}, vector{})
+	out.takeWorst(&in)
+	as := in.setup(best.MeanGap)
+	out.takeSetup(&as)
+	return out, nil
+}
+
+// lieAbout writes sizes and directions of fits of a trial that lie about those
+// of best as the truth may. What a trial takes off otherwise than best did is no
+// error of the readings: by so much the fixed parts themselves are elsewhere.
+func (out *CouplingResult) lieAbout(best *CouplingResult, in *CouplingInput, face, circle *plane, faceMoved, circleMoved vector) {
 	wide := face.widening(float64(best.ScatterRatio))
-	fixed := vector{float64(best.GapVertical) / 2, float64(best.GapHorizontal) / 2}
+	fixed := vector{float64(best.GapVertical)/2 + faceMoved.up, float64(best.GapHorizontal)/2 + faceMoved.right}
 	face.fixed = fixed.towards(face.fixed, wide)
-	out.takeFace(&face, about(fixed, face.fixed), &in)
+	out.takeFace(face, about(fixed, face.fixed), in)
 	if face.apart {
 		was := along(float64(best.RunOut)/2, float64(best.RunOutAt))
 		turning := was.towards(face.turning, wide)
 		out.RunOut = quantity.Length(2 * about(was, turning))
 		out.RunOutAt = quantity.Direction(turning.clock())
 	}
-	if len(rim) > 0 {
-		wide = circle.widening(float64(best.RimScatterRatio))
-		fixed = vector{float64(best.OffsetVertical), float64(best.OffsetHorizontal)}
-		circle.fixed = fixed.towards(circle.fixed, wide)
-		out.takeRim(&circle, about(fixed, circle.fixed))
-		if circle.apart {
-			was := along(float64(best.RimRunOut)/2, float64(best.RimRunOutAt))
-			turning := was.towards(circle.turning, wide)
-			out.RimRunOut = quantity.Length(2 * about(was, turning))
-			out.RimRunOutAt = quantity.Direction(turning.clock())
-		}
+	if circle.turns == 0 {
+		return // not read
 	}
-	out.takeWorst(&in)
-	return out, nil
+	wide = circle.widening(float64(best.RimScatterRatio))
+	fixed = vector{float64(best.OffsetVertical) + circleMoved.up, float64(best.OffsetHorizontal) + circleMoved.right}
+	if math.IsNaN(fixed.up) { // hidden by the pilot
+		fixed = circle.fixed
+	}
+	out.takeRim(circle, about(fixed, circle.fixed))
+	if circle.apart {
+		was := along(float64(best.RimRunOut)/2, float64(best.RimRunOutAt))
+		turning := was.towards(circle.turning, wide)
+		out.RimRunOut = quantity.Length(2 * about(was, turning))
+		out.RimRunOutAt = quantity.Direction(turning.clock())
+	}
 }
 
 // along is a vector of that size that points to a clock position.

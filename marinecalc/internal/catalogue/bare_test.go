@@ -24,7 +24,7 @@ var exact = map[string][]string{
 	"a bound: what a reading is held against is as the book or the maker has it": {
 		"output-flange/permittedPressure", "flange-run-out/gapAllowance", "backlash/allowedBacklash",
 		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress",
-		"coupling-alignment/gapAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
+		"coupling-alignment/gapAllowance", "dial-alignment/gapAllowance", "dial-alignment/offsetAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
 		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "thread-engagement/engagementRule", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
 	},
@@ -70,7 +70,7 @@ var exact = map[string][]string{
 	},
 	"where a point lies that other figures are for": {
 		"fluid-settling/densityPoint", "fluid-settling/coolPoint", "fluid-settling/hotPoint", "coupling-alignment/readings/clock", "coupling-alignment/readings/turn",
-		"coupling-alignment/rimReadings/clock", "coupling-alignment/rimReadings/turn",
+		"dial-alignment/dialReadings/clock", "coupling-alignment/rimReadings/clock", "coupling-alignment/rimReadings/turn",
 	},
 	"a length by tape, whose millimetre moves the result by less than its last digit": {
 		"shaft-droop/spanBehind", "shaft-droop/propellerOverhang", "shaft-droop/couplingCentre", "shaft-droop/stepLength", "shaft-droop/shaftIncline",
@@ -81,7 +81,7 @@ var exact = map[string][]string{
 		"output-flange/runningTime", "backlash/runningTime",
 		"bearing-clearance/runningTime", "fluid-settling/standingTime", "mount-load/mountAge", "wear-debris/serviceTime", "reading-trend/readings/engineHours", "service-schedule/*",
 	},
-	"picks a row": {"coupling-alignment/shaftSpeed", "mount-moves/shaftSpeed"},
+	"picks a row": {"coupling-alignment/shaftSpeed", "dial-alignment/shaftSpeed", "mount-moves/shaftSpeed"},
 	"measured out by the laboratory": {
 		"fluid-cleanliness/sampleVolume", "fluid-cleanliness/countedVolume",
 	},

@@ -44,6 +44,7 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("backlash", backlash),
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
 	calc.BindPerRun("coupling-alignment", couplingAlignment),
+	calc.BindPerRun("dial-alignment", dialAlignment),
 	calc.BindPerRun("mount-moves", mountMoves),
 	calc.BindDrawn("mount-load", mount.Load, drawing.MountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),

@@ -21,3 +21,9 @@ func couplingAlignment(*calc.Session) calc.PerRun[align.CouplingInput, align.Cou
 		return out, err
 	}, Draw: drawing.CouplingAlignment}
 }
+
+// dialAlignment does likewise.
+func dialAlignment(*calc.Session) calc.PerRun[align.DialInput, align.DialResult] {
+	var trials align.DialTrials
+	return calc.PerRun[align.DialInput, align.DialResult]{Compute: trials.Run, Draw: drawing.DialAlignment}
+}

@@ -1,0 +1,106 @@
+package catalogue_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// byDial is a coupling read by dials: face and rim at 12, 3, 6, 9 and 12 again,
+// in hundredths of a millimetre.
+func byDial(face, rim [5]float64) string {
+	var rows []string
+	for i, clock := range []string{"12 o'clock", "3 o'clock", "6 o'clock", "9 o'clock", "12 o'clock"} {
+		rows = append(rows, fmt.Sprintf(`{"clock": "%s", "face": "%g mm", "rim": "%g mm"}`, clock, face[i]/100, rim[i]/100))
+	}
+	return `"dialReadings": [` + strings.Join(rows, ", ") + `], "couplingDiameter": "102 mm", "couplingKind": "rigid", "dialRadius": "44 mm", "swept": "together"`
+}
+
+const trueRun = `, "barSagRim": "0 mm", "barSagFace": "0 mm", "knownFaceRunOut": "0.01 mm", "knownRimRunOut": "0.01 mm", "pilot": "parted", "shaftCentred": "centred"`
+
+// Each limit of the alignment by dial on both sides, and none where pilot or
+// shaft take its meaning.
+func TestLimitsOfTheDialAlignment(t *testing.T) {
+	none, open, high := [5]float64{}, [5]float64{0, 6, 12, 6, 0}, [5]float64{0, -11, -22, -11, 0}
+	for _, c := range []struct {
+		limit, what, input, word string
+		face, rim                [5]float64
+	}{
+		{"rigid-gap-per-diameter", "true", trueRun, "within", none, none},
+		{"rigid-gap-per-diameter", "open", trueRun, "beyond", open, none},
+		{"rigid-gap-per-diameter", "true, its run-out not known", `, "pilot": "parted"`, "cannot tell", none, none},
+		{"rigid-gap-per-diameter", "true, the pilot in", trueRun + `, "pilot": "engaged", "freeLength": "180 mm"`, "cannot tell", none, none},
+		{"rigid-gap-per-diameter", "true, the pilot in, free length not known", trueRun + `, "pilot": "engaged"`, "not measured", none, none},
+		{"rigid-gap-per-diameter", "shaft touching", trueRun + `, "shaftCentred": "touching"`, "not measured", none, none},
+		{"rigid-flange-offset", "true", trueRun, "within", none, none},
+		{"rigid-flange-offset", "high", trueRun, "beyond", none, high},
+		{"rigid-flange-offset", "true, sag not measured", `, "knownRimRunOut": "0.01 mm", "pilot": "parted"`, "cannot tell", none, none},
+		{"rigid-flange-offset", "the pilot in", trueRun + `, "pilot": "engaged", "freeLength": "180 mm"`, "not measured", none, none},
+		{"rigid-flange-offset", "faces nearer than the pilot is deep", trueRun + `, "facesApart": "1 mm", "pilotDepth": "4 mm", "freeLength": "180 mm"`, "not measured", none, none},
+		{"rigid-flange-offset", "faces further apart", trueRun + `, "facesApart": "6 mm", "pilotDepth": "4 mm"`, "within", none, none},
+		{"engine-bulletin-gap", "true", trueRun + `, "toleranceTable": "engine-bulletin"`, "within", none, none},
+		{"engine-bulletin-gap", "open", trueRun + `, "toleranceTable": "engine-bulletin"`, "beyond", open, none},
+		{"dial-closes", "closing", trueRun, "within", open, high},
+		{"dial-closes", "face does not close", trueRun, "beyond", [5]float64{0, 9, 12, 9, 0}, none},
+		{"dial-closes", "rim does not close", trueRun, "beyond", none, [5]float64{0, -20, -22, -11, 0}},
+		{"dial-closes", "does not return to zero", trueRun, "beyond", none, [5]float64{0, 0, 0, 0, 5}},
+	} {
+		input := byDial(c.face, c.rim) + c.input
+		if strings.Contains(c.input, `"engaged"`) {
+			input = strings.Replace(input, `"pilot": "parted", `, "", 1)
+		}
+		if strings.Contains(c.input, `"touching"`) {
+			input = strings.Replace(input, `, "shaftCentred": "centred"`, "", 1)
+		}
+		s := testboat.Run(t, "dial-alignment", "{"+input+"}", marinecalc.Options{})
+		if got := wordOf(s, c.limit); got != c.word {
+			t.Errorf("%s, %s: %q, want %q", c.limit, c.what, got, c.word)
+		}
+	}
+}
+
+// Only the half with the dial turned: the other one's run-out stands in the
+// range, which is wider than swept together; and it is said.
+func TestAStandingFlangesRunOutIsInTheRange(t *testing.T) {
+	wide := map[string]float64{}
+	for _, swept := range []string{"together", "dial-half"} {
+		input := strings.Replace(byDial([5]float64{}, [5]float64{}), `"together"`, `"`+swept+`"`, 1) + trueRun
+		s := testboat.Run(t, "dial-alignment", "{"+input+"}", marinecalc.Options{})
+		for _, result := range []string{"gapVertical", "gapHorizontal", "offsetVertical", "offsetHorizontal"} {
+			low, high, _ := s.Result(result).Range()
+			wide[swept+result] = high - low
+			if swept == "dial-half" && !(wide[swept+result] > 2*wide["together"+result]) {
+				t.Errorf("%s: %g wide with the run-out, %g without", result, wide[swept+result], wide["together"+result])
+			}
+		}
+		if got := advised(s, "Turn both flanges together, bolt hole"); got != (swept == "dial-half") {
+			t.Errorf("%s: told to turn both: %v", swept, got)
+		}
+	}
+}
+
+// A coupling read by feeler with its pilot in, or its shaft against the gland,
+// is judged no better.
+func TestPilotAndCentringHoldForFeelersToo(t *testing.T) {
+	gaps := `"couplingDiameter": "102 mm", "couplingKind": "rigid", "readings": [` + evenGaps + quarterOn + `]` + dialled("0.01 mm", "90°")
+	for _, c := range []struct{ rest, gap, offset, says string }{
+		{`, "pilot": "none", "shaftCentred": "centred"`, "within", "within", ""},
+		{`, "pilotDepth": "4 mm", "freeLength": "180 mm"`, "cannot tell", "not measured", "Clear the pilot first"},
+		{`, "pilotDepth": "4 mm", "freeLength": "180 mm", "hiddenOffset": "0.01 mm"`, "within", "not measured", "Clear the pilot first"},
+		{`, "pilot": "engaged"`, "not measured", "not measured", "Clear the pilot first"},
+		{`, "pilot": "parted", "shaftCentred": "touching"`, "not measured", "not measured", "Centre the shaft first"},
+		{`, "pilot": "parted"`, "within", "within", "in the middle of tube and gland"},
+		{``, "within", "within", "See that the pilot is clear"},
+	} {
+		s := testboat.Run(t, "coupling-alignment", "{"+gaps+c.rest+"}", marinecalc.Options{})
+		if gap, offset := wordOf(s, "rigid-gap-per-diameter"), wordOf(s, "rigid-flange-offset"); gap != c.gap || offset != c.offset {
+			t.Errorf("%s: gap %q, offset %q, want %q, %q", c.rest, gap, offset, c.gap, c.offset)
+		}
+		if c.says != "" && !advised(s, c.says) {
+			t.Errorf("%s: nothing says %q", c.rest, c.says)
+		}
+	}
+}
