@@ -229,7 +229,7 @@ func printPrepare(w io.Writer, list []marinecalc.Prepare) {
 		}
 		words = append(words, lowered(by)+": "+strings.Join(what, ", "))
 	}
-	fmt.Fprintln(w, "\n"+wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". Each step below says what it lacks; marinecalc blank says how each is taken."))
+	fmt.Fprintln(w, "\n"+wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". marinecalc blank says how each is taken."))
 }
 
 // lowered writes a title inside a sentence.

@@ -46,9 +46,15 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	for _, p := range s.Parts {
 		line("Takes: ", joined("; ", p.Title+", "+p.Amount, p.Size, p.Note))
 	}
+	var unknown []string
 	for i := range s.Figures {
-		printFigure(w, indent, &s.Figures[i])
+		if f := &s.Figures[i]; f.Table == nil && f.Text == "" {
+			unknown = append(unknown, lowered(f.Title)+" ____________")
+		} else {
+			printFigure(w, indent, f)
+		}
 	}
+	line("Not known yet, write it in: ", strings.Join(unknown, ", "))
 	if s.Tightening != nil {
 		line("TIGHTENING: ", s.Tightening.Text)
 	}
@@ -90,7 +96,7 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	line("Noted: ", s.TickNote)
 }
 
-// printFigure writes a figure of the boat, or what it takes to know it.
+// printFigure writes a figure of the boat.
 func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	switch {
 	case f.Table != nil && len(f.Table.Rows) > mostRows:
@@ -98,19 +104,6 @@ func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 		return
 	case f.Table != nil:
 		printTable(w, *f.Table, false)
-		return
-	case f.Text == "":
-		var needs []string
-		for _, n := range f.Needs {
-			needs = append(needs, strings.ToLower(n.Title))
-		}
-		text := f.Title + ": NOT KNOWN"
-		if len(needs) > 0 {
-			text += ", needs " + strings.Join(needs, ", ")
-		} else {
-			text += ", " + f.Why
-		}
-		fmt.Fprintln(w, wrapped(indent, text+"."))
 		return
 	}
 	text := f.Title + ": " + f.Text

@@ -41,6 +41,9 @@ type Tightening struct {
 
 const wrenchSetting = "bolt-preload/wrenchSetting"
 
+// inTightening are the figures that the words of the tightening have.
+var inTightening = []string{"bolt-fit/firstTorque", "bolt-fit/secondTorque", "bolt-fit/tighteningOrder"}
+
 // worked is a calculation as the boat allows it.
 type worked struct {
 	title string

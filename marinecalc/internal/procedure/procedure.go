@@ -274,6 +274,7 @@ func (m *maker) step(n int) Step {
 	}
 	if rules.Contains(row.Use, wrenchSetting) {
 		out.Tightening = m.tightening()
+		out.Figures = slices.DeleteFunc(out.Figures, func(f Figure) bool { return slices.Contains(inTightening, f.Of) })
 	}
 	m.draw(row.Drawing)
 	for _, r := range row.Record.All() {
