@@ -42,6 +42,7 @@ var asks = []ask{
 	{name: "boat", answer: askBoat, members: []string{"boat", "overlays"}, givesBoat: true},
 	{name: "survey", answer: askSurvey, members: boatMembers},
 	{name: "jobsheet", answer: askJobSheet, members: boatMembers},
+	{name: "torque-card", answer: askTorqueCard, members: boatMembers},
 	{name: "compare", answer: askCompare, members: append([]string{"before", "after"}, boatMembers...)},
 	{name: "calendar", answer: askCalendar, members: runMembers},
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
@@ -180,6 +181,11 @@ func askSurvey(ctx context.Context, r *request) (reply, error) {
 func askJobSheet(ctx context.Context, r *request) (reply, error) {
 	s, err := r.engine.Check(ctx, r.options.Boat, r.options)
 	return reply{Page: JobSheet(s)}, err
+}
+
+func askTorqueCard(ctx context.Context, r *request) (reply, error) {
+	card, err := r.engine.TorqueCard(ctx, r.options.Boat, r.options)
+	return reply{TorqueCard: card, Page: TorquePage(card)}, err
 }
 
 func askCompare(ctx context.Context, r *request) (reply, error) {

@@ -70,6 +70,7 @@ type reply struct {
 	Left         []string              `json:"left,omitempty"` // the inputs for which the boat has no place
 	Survey       *Survey               `json:"survey,omitempty"`
 	Page         string                `json:"page,omitempty"` // a whole HTML text
+	TorqueCard   *TorqueCard           `json:"torqueCard,omitempty"`
 	Comparison   *Comparison           `json:"comparison,omitempty"`
 	Calendar     string                `json:"calendar,omitempty"` // iCalendar, RFC 5545
 	CSV          string                `json:"csv,omitempty"`      // RFC 4180

@@ -208,6 +208,25 @@ export interface JobsheetRequest {
   overlays?: object[];
 }
 
+/** Every joint set with a wrench, as a list and as one HTML text to print. */
+export interface TorqueCardRequest {
+  /** What is asked for. */
+  ask: 'torque-card';
+  /** A boat file, by boat.schema.json. */
+  boat: object;
+  units?: Units;
+  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  trials?: number;
+  /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
+  noRanges?: boolean;
+  /** Of the trials; absent or 0 gives 1. */
+  seed?: number;
+  /** Sheets without worked lines and drawings, for a host that shows neither. */
+  brief?: boolean;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
 /** Two dated states of the boat side by side. */
 export interface CompareRequest {
   /** What is asked for. */
@@ -505,7 +524,7 @@ export interface RulesRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
 
 /** Something written down at a step. */
 export interface Noted {
@@ -613,6 +632,16 @@ export interface SurveyReply extends Answered {
   warnings?: Problem[];
   /** The survey of the boat. */
   survey: Survey;
+}
+
+/** The reply to a request for torque-card. */
+export interface TorqueCardReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** Every joint that is set with a wrench. */
+  torqueCard: TorqueCard;
+  /** A whole HTML text. */
+  page: string;
 }
 
 /** The reply to a request for jobsheet. */
@@ -777,6 +806,44 @@ export interface RulesReply extends Answered {
   warnings?: Problem[];
   /** What a rule file would do. */
   rules: RulesReport;
+}
+
+/** Every joint of a boat that is set with a wrench, on one sheet. */
+export interface TorqueCard {
+  /** The boat's name. */
+  boat: string;
+  /** Of the boat's newest reading. */
+  day?: string;
+  /** From the coupling aft, then the supports. */
+  joints: TorqueJoint[];
+}
+
+/** One joint of the card. */
+export interface TorqueJoint {
+  /** Its code. */
+  joint: string;
+  /** The same as people read it. */
+  title: string;
+  /** Its thread. */
+  thread?: string;
+  /** What is on the thread. */
+  lubrication?: string;
+  /** What to set; absent where it is not known. */
+  torque?: string;
+  /** What it gives, or between what it lies. */
+  range?: string;
+  /** The maker's document, or how it was found. */
+  source?: string;
+  /** In which order. */
+  order: string;
+  /** When once more. */
+  again: string;
+  /** What to look at. */
+  look: string;
+  /** The figure that is wanted. */
+  wanted?: string;
+  /** It is the maker's figure. */
+  maker: boolean;
 }
 
 /** What a rule file would do, and what is wrong with it. */
@@ -975,6 +1042,7 @@ export interface Replies {
   'boat': BoatReply;
   'survey': SurveyReply;
   'jobsheet': JobsheetReply;
+  'torque-card': TorqueCardReply;
   'compare': CompareReply;
   'calendar': CalendarReply;
   'csv': CsvReply;

@@ -34,6 +34,7 @@ func init() {
 		{name: "blank", run: only((*terminal).blank), uses: []use{{"blank CALCULATION", "the inputs of one, with help and choices"}}, takes: "calculation"},
 		{name: "fill", run: (*terminal).fill, uses: []use{{"fill CALCULATION [flags]", "work one out from flags, a file or standard input"}}, flags: []string{"+", "boat", "input", "calendar", "csv", "table"}, takes: "calculation"},
 		{name: "survey", run: (*terminal).survey, uses: []use{{"survey BOATFILE … [flags]", "everything a boat file allows, and what it lacks"}}, flags: []string{"+", "all", "page"}, takes: "boat"},
+		{name: "torques", run: only((*terminal).torques), uses: []use{{"torques BOATFILE [flags]", "the torques of all the boat's joints on one card; --page FILE writes it to print"}}, flags: []string{"+", "page"}, takes: "boat"},
 		{name: "compare", run: only((*terminal).compare), uses: []use{{"compare BOATFILE --before DAY --after DAY [flags]", "two dated states side by side, and what moved"}}, flags: []string{"+", "before", "after"}, takes: "boat"},
 		{name: "log", run: only((*terminal).log), uses: []use{{`log BOATFILE --reading NAME --value "6 drips/min" --date DAY [flags]`,
 			"the boat file with one reading put into its log; --time, --source, --gauge, --baseline (all was well), --note, --out"}}, flags: []string{"reading", "value", "date", "time", "source", "gauge", "baseline", "note", "out"}, takes: "boat"},

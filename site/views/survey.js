@@ -42,6 +42,10 @@ export function showSurvey(app, main) {
           const sheet = app.calculator.call({ ask: 'jobsheet', boat, units: units() });
           if (sheet.ok) saveFile(`${forFile(name)}-job-sheet.html`, 'text/html', sheet.page);
         }),
+        button('Save the torque card', () => {
+          const card = app.calculator.call({ ask: 'torque-card', boat, units: units() });
+          if (card.ok) saveFile(`${forFile(name)}-torque-card.html`, 'text/html', card.page);
+        }),
       ),
       ...survey.faults.map((fault) =>
         h('section', { class: 'lacking' }, h('h2', {}, link(fault), ': to put right'), wrongList(fault.problems)),

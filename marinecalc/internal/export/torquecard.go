@@ -1,0 +1,225 @@
+package export
+
+import (
+	"strings"
+
+	"example.org/driveline/marinecalc/coupling"
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// TorqueCard is every joint of a boat that is set with a wrench, on one sheet.
+type TorqueCard struct {
+	Boat   string        `json:"boat"`
+	Day    string        `json:"day,omitempty"` // of the boat's newest reading
+	Joints []TorqueJoint `json:"joints"`
+}
+
+// TorqueJoint is one joint. Torque is empty where it is not known; Wanted then
+// says which figure is.
+type TorqueJoint struct {
+	Joint       string `json:"joint"`
+	Title       string `json:"title"`
+	Thread      string `json:"thread,omitempty"`
+	Lubrication string `json:"lubrication,omitempty"`
+	Torque      string `json:"torque,omitempty"`
+	Range       string `json:"range,omitempty"`  // what it gives, or between what it lies
+	Source      string `json:"source,omitempty"` // the maker's document, or how it was found
+	Maker       bool   `json:"maker"`            // it is the maker's figure
+	Order       string `json:"order"`
+	Again       string `json:"again"`
+	Look        string `json:"look"`
+	Wanted      string `json:"wanted,omitempty"`
+}
+
+// Torques gathers the card from the sheets of a survey and from what the boat
+// file has of its makers' torques, which go first.
+func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
+	card := &TorqueCard{Boat: s.Boat, Day: s.Made.Day, Joints: []TorqueJoint{}}
+	sheets := map[string]*sheet.Sheet{}
+	for _, one := range s.Sheets {
+		sheets[one.Calculation] = one
+	}
+	for _, row := range book.Table("torque-joints").Rows.All() {
+		if absent(row.Pick, sheets["coupling-bore"].Input("holdMethod")) {
+			continue
+		}
+		text := func(column string) string { return row.Values.Of(column).Text }
+		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
+		j.ofSheets(sheets)
+		j.ofBoat(b)
+		if j.Torque == "" {
+			j.Wanted = text("wanted")
+		}
+		card.Joints = append(card.Joints, j)
+	}
+	return card
+}
+
+// absent tells whether a coupling that is held so has no such joint.
+func absent(joint string, held *sheet.Input) bool {
+	switch {
+	case held == nil:
+		return false
+	case joint == "pinch-bolts":
+		return held.Word != string(coupling.SplitClamp) && held.Word != string(coupling.TaperNut)
+	case joint == "set-screws":
+		return held.Word != string(coupling.SetScrews)
+	}
+	return false
+}
+
+// ofSheets takes what a joint's own sheet has of it.
+func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
+	typed := func(s *sheet.Sheet, input string) string {
+		if in := s.Input(input); in != nil {
+			return in.Text
+		}
+		return ""
+	}
+	set := func(s *sheet.Sheet, torque, thread, finish string) {
+		j.Thread, j.Lubrication = typed(s, thread), typed(s, finish)
+		if in := s.Input(torque); in != nil {
+			j.Torque, j.Source = in.Text, "as entered"
+			if in.Source != "" {
+				j.Source = in.Source
+			}
+			j.Maker = in.Origin == sheet.MakersFigure
+		}
+	}
+	between := func(s *sheet.Sheet, low, high string) {
+		if a, b := s.Result(low), s.Result(high); a != nil && b != nil && a.Text != "" && b.Text != "" {
+			j.Range = "the cone alone holds from " + a.Text + ", it yields at " + b.Text
+		}
+	}
+	switch j.Joint {
+	case "coupling-bolts":
+		s := sheets["bolt-preload"]
+		j.Thread, j.Lubrication = typed(s, "thread"), typed(s, "finish")
+		if r := s.Result("wrenchSetting"); r != nil {
+			j.Torque, j.Source = r.Text, "calculated: bolt preload"
+			if clamp := s.Result("achievedPreload"); clamp != nil {
+				j.Range = "clamps " + clamp.Text
+				if clamp.Interval != "" {
+					j.Range += " (" + clamp.Interval + ")"
+				}
+			}
+			if r.Maker != nil {
+				j.Torque, j.Source, j.Maker = r.Maker.Text, r.Maker.Source, true
+				j.Range = "calculated " + r.Text
+			}
+		}
+		if r := sheets["bolt-fit"].Result("tighteningOrder"); r != nil {
+			j.Order = r.Text + ", three passes, once more round"
+		}
+	case "output-nut":
+		set(sheets["output-flange"], "nutTorque", "thread", "finish")
+		if r := sheets["output-flange"].Result("fittedClamp"); r != nil && j.Torque != "" {
+			j.Range = "clamps " + r.Text
+			if r.Interval != "" {
+				j.Range += " (" + r.Interval + ")"
+			}
+		}
+	case "propeller-nut":
+		set(sheets["propeller-taper"], "nutTorque", "nutThread", "")
+		between(sheets["propeller-taper"], "leastNutTorque", "mostNutTorque")
+		if order := typed(sheets["propeller-taper"], "nutOrder"); order != "" {
+			j.Order = order + "; " + j.Order
+		}
+	case "pinch-bolts":
+		set(sheets["coupling-bore"], "pinchTorque", "pinchThread", "")
+		if r := sheets["coupling-bore"].Result("clampUsed"); r != nil && j.Torque != "" {
+			j.Range = "clamps " + r.Text
+		}
+	case "set-screws":
+		set(sheets["coupling-bore"], "seatingTorque", "setScrewSize", "")
+	case "packing-nuts":
+		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
+	}
+}
+
+// ofBoat takes the maker's torque that the boat file has of a joint: it goes
+// first, and what was there stands beside it.
+func (j *TorqueJoint) ofBoat(b *boat.Boat) {
+	list, _, _, ok := b.Find("/torques")
+	entries, _ := list.([]any)
+	if !ok {
+		return
+	}
+	for _, e := range entries {
+		entry, _ := e.(map[string]any)
+		text := func(name string) string { t, _ := entry[name].(string); return strings.TrimSpace(t) }
+		if text("joint") != j.Joint {
+			continue
+		}
+		if j.Torque != "" && j.Torque != text("torque") {
+			j.Range = "without it " + j.Torque + ", " + j.Source
+		}
+		j.Torque, j.Source, j.Maker = text("torque"), text("source"), true
+		for to, name := range map[*string]string{&j.Thread: "thread", &j.Lubrication: "lubrication"} {
+			if t := text(name); t != "" {
+				*to = t
+			}
+		}
+	}
+}
+
+// TorquePage writes the card as one HTML file that prints on one page of A4 or
+// Letter, with boxes to write in. It is complete in itself and loads nothing.
+func TorquePage(card *TorqueCard) string {
+	p := paper{}
+	p.b.WriteString(`<!DOCTYPE html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width">` +
+		`<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">`)
+	p.tag("title", "", "Torque card: "+card.Boat)
+	p.b.WriteString("<style>" + paperStyle + torqueStyle + "</style></head><body><main>")
+	p.tag("h1", "", "Torque card: "+card.Boat)
+	day := ""
+	if card.Day != "" {
+		day = " As known on " + card.Day + "."
+	}
+	p.tag("p", "small", "Engine stopped, key out, batteries off, cold. The maker's figure goes before any other; threads as named, nothing else on them."+day)
+	p.b.WriteString("<table><thead><tr>")
+	for _, head := range [...]string{"Joint", "Thread, on it", "Torque", "Order, then again", "Look at", "Set, day, by"} {
+		p.tag("th", "", head)
+	}
+	p.b.WriteString("</tr></thead><tbody>")
+	for _, j := range card.Joints {
+		p.b.WriteString("<tr>")
+		p.tag("th", "", j.Title)
+		p.tag("td", "", strings.Join(known(j.Thread, j.Lubrication), "; "))
+		p.b.WriteString("<td>")
+		switch {
+		case j.Torque == "":
+			p.b.WriteString("<b>not known</b><br>" + picture.Escape("wanted: "+j.Wanted))
+		default:
+			by := j.Source
+			if j.Maker {
+				by = "maker: " + by
+			}
+			p.b.WriteString("<b>" + picture.Escape(j.Torque) + "</b><br>" + picture.Escape(strings.Join(known(j.Range, by), "; ")))
+		}
+		p.b.WriteString("</td>")
+		p.tag("td", "", j.Order+"; again "+j.Again)
+		p.tag("td", "", j.Look)
+		p.tag("td", "blank", "")
+		p.b.WriteString("</tr>")
+	}
+	p.b.WriteString("</tbody></table></main></body></html>\n")
+	return p.b.String()
+}
+
+// known are the texts that are not empty.
+func known(texts ...string) (list []string) {
+	for _, t := range texts {
+		if t != "" {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
+// torqueStyle makes the card fit on one page.
+const torqueStyle = `h1{font-size:1.2rem;margin:.2em 0}table{font-size:9pt;line-height:1.25}td.blank{min-width:20mm}tr{break-inside:avoid}@page{margin:10mm}p.small{margin:.3em 0}`

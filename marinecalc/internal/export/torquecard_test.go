@@ -1,0 +1,70 @@
+package export_test
+
+import (
+	"context"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+func cardOf(t *testing.T, b *marinecalc.Boat) (map[string]marinecalc.TorqueJoint, string) {
+	t.Helper()
+	e, err := marinecalc.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	card, err := e.TorqueCard(context.Background(), b, marinecalc.Options{NoRanges: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	joints := map[string]marinecalc.TorqueJoint{}
+	for _, j := range card.Joints {
+		joints[j.Joint] = j
+		if j.Title == "" || j.Order == "" || j.Again == "" || j.Look == "" || (j.Torque == "") != (j.Wanted != "") || (j.Torque != "") != (j.Source != "") {
+			t.Errorf("%+v", j)
+		}
+	}
+	return joints, marinecalc.TorquePage(card)
+}
+
+// The maker's torque goes first, one that is not known says what is wanted, and
+// a joint that the coupling has not is not listed.
+func TestTorqueCard(t *testing.T) {
+	joints, page := cardOf(t, testboat.Demo(t, "juniper"))
+	if j := joints["coupling-bolts"]; j.Torque != "30 lbf·ft" || !j.Maker || !strings.Contains(j.Source, "p. 2") || !strings.Contains(j.Range, "calculated") {
+		t.Errorf("coupling bolts: %+v", j)
+	}
+	if j := joints["set-screws"]; j.Torque == "" {
+		t.Errorf("set screws: %+v", j)
+	}
+	if _, there := joints["pinch-bolts"]; there {
+		t.Error("pinch bolts on a coupling with set screws")
+	}
+	if j := joints["mount-bolts"]; j.Torque != "" || !strings.Contains(page, "lag screws by feel") {
+		t.Errorf("mount bolts: %+v", j)
+	}
+	joints, _ = cardOf(t, testboat.Demo(t, "kittiwake"))
+	if j := joints["mount-nuts"]; j.Torque != "60 N·m" || !j.Maker || j.Thread != "M12x1.5" {
+		t.Errorf("mount nuts: %+v", j)
+	}
+	if _, there := joints["set-screws"]; there {
+		t.Error("set screws on a split coupling")
+	}
+	if joints["packing-nuts"].Torque == "" || strings.Contains(joints["packing-nuts"].Torque, "N·m") {
+		t.Errorf("packing nuts: %+v", joints["packing-nuts"])
+	}
+}
+
+// What a boat file says is escaped, and one of which nothing is known lists every
+// joint with what is wanted.
+func TestTorqueCardOfABareBoat(t *testing.T) {
+	joints, page := cardOf(t, testboat.Read(t, `{"name": "<b>Tern</b>", "torques": [{"joint": "hose-clamps", "torque": "5 N·m", "source": "<i>leaflet</i>"}]}`))
+	if len(joints) != 10 || strings.Contains(page, "<b>Tern") || strings.Contains(page, "<i>leaflet") || strings.Count(page, "not known") != 8 {
+		t.Errorf("%d joints, %d not known:\n%s", len(joints), strings.Count(page, "not known"), page)
+	}
+	if marinecalc.TorquePage(nil) != "" {
+		t.Error("something comes of nothing")
+	}
+}

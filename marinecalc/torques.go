@@ -1,0 +1,37 @@
+package marinecalc
+
+import (
+	"context"
+
+	"example.org/driveline/marinecalc/internal/export"
+)
+
+type (
+	// TorqueCard is every joint of a boat that is set with a wrench.
+	TorqueCard = export.TorqueCard
+	// TorqueJoint is one joint of it.
+	TorqueJoint = export.TorqueJoint
+)
+
+// TorqueCard gathers the torques of all the boat's joints: the maker's first, as
+// the boat file has them, else what the sheets give. Of a joint that is not
+// known it says which figure is wanted. The error is an [*Error].
+func (e *Engine) TorqueCard(ctx context.Context, b *Boat, o Options) (*TorqueCard, error) {
+	s, err := e.Check(ctx, b, o)
+	if err != nil {
+		return nil, err
+	}
+	o, err = e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	return export.Torques(s, b, o.Rules), nil
+}
+
+// TorquePage writes a torque card as one HTML file that prints on one page.
+func TorquePage(card *TorqueCard) string {
+	if card == nil {
+		return ""
+	}
+	return export.TorquePage(card)
+}
