@@ -72,11 +72,15 @@ func printSheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 		if r.Level == "detail" && !work {
 			continue
 		}
-		line := fmt.Sprintf("  %-42s %s", r.Title, r.Text)
+		text := r.Text
 		if r.Interval != "" {
-			line += "   (95 %: " + r.Interval + ")"
+			text += "   (95 %: " + r.Interval + ")"
 		}
-		fmt.Fprintln(w, line)
+		if line := fmt.Sprintf("  %-42s %s", r.Title, text); len([]rune(line)) <= lineWidth {
+			fmt.Fprintln(w, line)
+		} else {
+			fmt.Fprintf(w, "  %s\n%s\n", r.Title, wrapped("      ", text))
+		}
 		if r.Maker != nil {
 			fmt.Fprintf(w, "  %-42s %s   (%s)\n", "    the maker says", r.Maker.Text, r.Maker.Source)
 		}
@@ -132,6 +136,14 @@ func printTable(w io.Writer, t marinecalc.Table, work bool) {
 			widths[i] = max(widths[i], len([]rune(text)))
 		}
 	}
+	all := 3
+	for _, width := range widths {
+		all += width + 2
+	}
+	if all > lineWidth {
+		printEntries(w, lines)
+		return
+	}
 	for _, line := range lines {
 		text := "   "
 		for i, cell := range line {
@@ -139,6 +151,28 @@ func printTable(w io.Writer, t marinecalc.Table, work bool) {
 		}
 		fmt.Fprintln(w, strings.TrimRight(text, " "))
 	}
+}
+
+// printEntries writes a list whose lines are too long for a terminal: each
+// entry by itself, what stands in it behind its head.
+func printEntries(w io.Writer, lines [][]string) {
+	for n, line := range lines[1:] {
+		for i, cell := range line {
+			switch {
+			case i == 0:
+				fmt.Fprintln(w, hanging(fmt.Sprintf("    %d  ", n+1), cell))
+			case cell != "":
+				fmt.Fprintln(w, hanging("       "+lines[0][i]+": ", cell))
+			}
+		}
+	}
+}
+
+// hanging is a text behind a head, its further lines indented.
+func hanging(head, text string) string {
+	const indent = "       "
+	behind := strings.TrimLeft(head, " ")
+	return head[:len(head)-len(behind)] + strings.TrimPrefix(wrapped(indent, behind+text), indent)
 }
 
 // printWork writes where the inputs came from, and the worked lines.

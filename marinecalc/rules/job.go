@@ -19,10 +19,16 @@ type Cause struct {
 	Prior   float64 `json:"prior"` // how common it is beside the others; any positive scale
 	Confirm string  `json:"confirm"`
 	// KeepStill says why the shaft is not run while it is among the leaders.
-	KeepStill string       `json:"keepStill"`
-	Dangers   List[string] `json:"dangers"` // ids of cautions that count while it is found or among the leaders
-	Remedies  List[string] `json:"remedies"`
-	Note      string       `json:"note"`
+	KeepStill string `json:"keepStill"`
+	// Renew, Keep and When say what the engineering asks for when it is cured,
+	// before any money: what is renewed, what may be used again, how long it
+	// may wait.
+	Renew    string       `json:"renew"`
+	Keep     string       `json:"keep"`
+	When     string       `json:"when"`
+	Dangers  List[string] `json:"dangers"` // ids of cautions that count while it is found or among the leaders
+	Remedies List[string] `json:"remedies"`
+	Note     string       `json:"note"`
 	Provenance
 }
 

@@ -220,15 +220,6 @@ func (r *run) workLines() []sheet.Work {
 
 func (r *run) cautions() []sheet.Caution {
 	out := make([]sheet.Caution, 0, len(r.ruled.cautions))
-	if r.in.call.hazards != nil { // what is at hand, in its own order, before what always holds
-		for _, id := range r.in.call.hazards() {
-			for _, c := range r.in.session.Book.AllCautions().All() {
-				if c.ID == id && !rules.Contains(c.Calculations, r.in.form.ID) && c.Valid.Meets(r.lookupAny) {
-					out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
-				}
-			}
-		}
-	}
 	for i := range r.ruled.cautions {
 		if c := &r.ruled.cautions[i]; c.valid.Meets(r.lookupAny) {
 			out = append(out, c.Caution)
@@ -236,6 +227,13 @@ func (r *run) cautions() []sheet.Caution {
 	}
 	if r.in.call.hazards == nil {
 		return out
+	}
+	for _, id := range r.in.call.hazards() { // what is at hand, in its own order
+		for _, c := range r.in.session.Book.AllCautions().All() {
+			if c.ID == id && !rules.Contains(c.Calculations, r.in.form.ID) && c.Valid.Meets(r.lookupAny) {
+				out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+			}
+		}
 	}
 	r.in.session.Book.SortCautions(out)
 	return out

@@ -24,6 +24,11 @@ func Weigh(s *calc.Session, settler Settler) calc.PerRun[cost.Input, cost.Result
 	return calc.PerRun[cost.Input, cost.Result]{Compute: func(in cost.Input) (cost.Result, error) {
 		if !known {
 			estimates, m = in, about(s, in, settler)
+			if out, why := m.withoutMoney(s, in); why != nil {
+				return out, why
+			} else if m.noMoney {
+				return out, nil
+			}
 			means = m.look(expected(s, in))
 		}
 		given := in
@@ -39,6 +44,7 @@ func Weigh(s *calc.Session, settler Settler) calc.PerRun[cost.Input, cost.Result
 			m.decide(s, in, &out)
 			known, failsNever, missesNever = true, out.BreakEvenFails < 0 || out.BreakEvenFails > 1, out.MissAnswer != ""
 		}
+		out.Engineering, out.InMoney = m.engineering, m.inMoney
 		out.Look, out.Weighs, out.Takes, out.Taken, out.Repairs, out.Replaces = m.question, m.weighs, m.takes, m.taken, m.repairs.ID, m.replaces.ID
 		out.BreakEvenFails = asChance(out.BreakEvenFails, failsNever)
 		out.BreakEvenNotCured = asChance(out.BreakEvenNotCured, missesNever)

@@ -24,6 +24,11 @@ type matter struct {
 	atWork            float64 // chance of the cause; 1 when it was found, 0 when it is not known
 	weighs            string
 	takes, taken      string
+	named             bool // somebody named the work
+	apart             bool // repairs and replaces cure different troubles
+	noMoney           bool // nothing is compared: a price is lacking, or there is nothing to compare
+	inMoney           string
+	engineering       [cost.MostAsked]cost.Asked
 }
 
 // about finds what is weighed: the work that was named, or the two ways to
@@ -35,6 +40,7 @@ func about(s *calc.Session, in cost.Input, settler Settler) (m matter) {
 	}
 	m.repairs, m.replaces = byID[in.RepairWork], byID[in.ReplaceWork]
 	named := m.repairs.ID != "" || m.replaces.ID != ""
+	m.named = named
 	for _, c := range toCure(s) {
 		of := func(kinds ...string) rules.Remedy {
 			for _, id := range c.Remedies.All() {
@@ -62,11 +68,26 @@ func about(s *calc.Session, in cost.Input, settler Settler) (m matter) {
 			m.question, m.minutes = question, minutes
 		}
 	}
+	m.apart = m.repairs.ID != "" && m.replaces.ID != "" && !oneTrouble(s.Book, m.repairs, m.replaces)
 	m.weighs = strings.Join(slices.DeleteFunc([]string{m.repairs.Title, m.replaces.Title}, func(t string) bool { return t == "" }), ", or: ")
-	if m.weighs != "" && m.cause.ID != "" {
+	switch {
+	case m.apart:
+		m.weighs = fmt.Sprintf("nothing: “%s” and “%s” cure different troubles. They are no alternatives; each is decided by itself, and both may be due.", m.repairs.Title, m.replaces.Title)
+	case m.weighs != "" && m.cause.ID != "":
 		m.weighs = m.cause.Title + ": " + m.weighs
 	}
+	m.ask(s)
 	return m
+}
+
+// oneTrouble tells whether some cause is cured by either of two pieces of work.
+func oneTrouble(book *rules.Book, a, b rules.Remedy) bool {
+	for _, c := range book.Causes().All() {
+		if rules.Contains(c.Remedies, a.ID) && rules.Contains(c.Remedies, b.ID) {
+			return true
+		}
+	}
+	return false
 }
 
 // look fills in of the look what nobody typed.
@@ -82,7 +103,7 @@ func (m *matter) look(in cost.Input) cost.Input {
 
 // toCure lists the causes that the fault finding says are to be cured.
 func toCure(s *calc.Session) (causes []rules.Cause) {
-	out := s.Earlier("fault-finding")
+	out := s.Earlier(faultFinding)
 	if out == nil {
 		return nil
 	}
@@ -104,7 +125,7 @@ func toCure(s *calc.Session) (causes []rules.Cause) {
 // chanceOf is how probable the fault finding holds a cause; 1 where a look
 // found it, 0 where it says nothing of it.
 func chanceOf(s *calc.Session, cause string) float64 {
-	out := s.Earlier("fault-finding")
+	out := s.Earlier(faultFinding)
 	if out == nil {
 		return 0
 	}
@@ -151,6 +172,13 @@ func (m *matter) decide(s *calc.Session, in cost.Input, out *cost.Result) {
 		return
 	}
 	switch r := of[way]; {
+	case m.apart:
+		m.takes = "what the fault finding says is to be cured, each by its own work"
+	case way == "":
+		m.takes = "the first cure of each cause, until you decide"
+		if first := m.firstCure(s); first != "" {
+			m.takes = first + ", until you decide"
+		}
 	case way == cost.TooClose:
 		m.takes = "the first cure of the cause, until you decide: the money does not"
 	case way == cost.LeaveIt && in.Decided == "": // money does not leave a fault in a boat
@@ -162,6 +190,20 @@ func (m *matter) decide(s *calc.Session, in cost.Input, out *cost.Result) {
 	default:
 		m.taken, m.takes = way, r.Title+": "+why
 	}
+}
+
+// firstCure names the work that the fault finding puts first for the cause.
+func (m *matter) firstCure(s *calc.Session) string {
+	for i, c := range toCure(s) {
+		if cure := s.Earlier(faultFinding).Sheet.Cell("cureOrder", i, "cure"); c.ID == m.cause.ID && cure != nil {
+			for _, r := range s.Book.Remedies().All() {
+				if r.ID == cure.Text {
+					return r.Title
+				}
+			}
+		}
+	}
+	return ""
 }
 
 // chosenWork is the list of work in the boat file, and whether there is one.

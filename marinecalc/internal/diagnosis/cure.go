@@ -142,7 +142,7 @@ func (f *finder) cureOrder(first int, out *Result) {
 		switch p := f.belief.Cause[c]; {
 		case f.isFound(c):
 		case f.onlyIf(c):
-			out.CureOrder[i].Known += ": look first"
+			out.CureOrder[i].Known += ", if the find holds: look first"
 		case p < f.figure("sure-open"):
 			out.CureOrder[i].Known += ", " + percent(p) + ": look first"
 		default:

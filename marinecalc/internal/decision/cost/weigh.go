@@ -33,7 +33,8 @@ type Result struct {
 	ActNowCosts    quantity.Money // expected loss by acting without a look
 	LookFirstCosts quantity.Money // the same after the look, with its own cost
 
-	Look, Weighs, Takes, Taken, Repairs, Replaces string // filled in by the package that knows the work
+	Look, Weighs, Takes, Taken, Repairs, Replaces, InMoney string // filled in by the package that knows the work
+	Engineering                                            [MostAsked]Asked
 
 	RepairFailures      quantity.Ratio // expected over the seasons, later ones counted by the interest
 	ReplaceFailures     quantity.Ratio
@@ -53,6 +54,26 @@ type Result struct {
 	ReplaceCovered      quantity.Ratio
 	RepairWarrantyPays  quantity.Money // expected
 	ReplaceWarrantyPays quantity.Money
+}
+
+// Asked is what the engineering asks for when one cause is cured, whatever it
+// costs.
+type Asked struct{ Cause, Known, Renew, Keep, When string }
+
+// MostAsked is of how many causes that is told.
+const MostAsked = 6
+
+// Unknown is the result while no money is known: every figure is NaN.
+func Unknown() Result {
+	nan, none := quantity.Money(math.NaN()), quantity.Ratio(math.NaN())
+	return Result{
+		ReplacingCheaperChance: none, RepairExpected: nan, ReplaceExpected: nan, LeaveExpected: nan, Saving: nan,
+		BreakEvenFails: none, BreakEvenNotCured: none, LookWorth: nan, LookCosts: nan, ActNowCosts: nan, LookFirstCosts: nan,
+		RepairFailures: none, ReplaceFailures: none, RepairLabour: nan, ReplaceLabour: nan, RepairLoss: nan, ReplaceLoss: nan,
+		RepairFirstCost: nan, ReplaceFirstCost: nan, FailureLoss: nan, RepairSeason: none, ReplaceSeason: none,
+		RepairMisses: none, ReplaceMisses: none, SeasonsCounted: none, RepairCovered: none, ReplaceCovered: none,
+		RepairWarrantyPays: nan, ReplaceWarrantyPays: nan,
+	}
 }
 
 // The codes of Cheapest, for which the schema of repair-or-replace has the words.
