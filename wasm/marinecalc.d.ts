@@ -1438,7 +1438,7 @@ export interface Survey {
   /** Figures that do not agree, each once. */
   disagree: Disagreement[];
   choice?: WorkChoice;
-  /** What to measure, to look up or to type next, that which settles most verdicts first. */
+  /** What to do next: what is measured, then what is looked up, then what is chosen; of each that first which settles most verdicts. */
   measure: Measure[];
   /** Every verdict drawn, most urgent first. */
   findings: Finding[];
@@ -1546,6 +1546,8 @@ export interface Measure {
   how?: string;
   /** What it is read with. */
   gauge?: string;
+  /** What the owner can do for it: read it with a gauge, look it up on a plate or in a book, or choose it. */
+  do: 'measure' | 'look-up' | 'choose';
   /** Where it can be measured, when that is not where she lies; absent otherwise. */
   place?: 'ashore' | 'afloat';
   /** Where it is typed: calculation/input. */

@@ -127,7 +127,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("Work", s.Choice.Text)
 	}
 	if len(s.Measure) > 0 {
-		fmt.Fprint(out, "\n", wrapped("", "Measure or find out next, that which settles most first"), "\n\n")
+		fmt.Fprint(out, "\n", wrapped("", "Measure, look up or choose next"), "\n\n")
 	}
 	for i, m := range s.Measure {
 		if i == mostMeasured && !all {

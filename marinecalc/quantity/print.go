@@ -64,6 +64,13 @@ func (v Shown) AppendTo(dst []byte, si, half float64, s System) []byte {
 	return v.append(dst, si, half, 0, s)
 }
 
+// PrintFigures is [Shown.Print] to so many significant digits at most, and
+// without fractions of an inch.
+func (v Shown) PrintFigures(si float64, figures int, s System) string {
+	var buf [96]byte
+	return string(v.append(buf[:0], si, 0, figures, s))
+}
+
 // AppendFigures appends what [Shown.Print] prints to dst, to so many significant
 // digits, and without fractions of an inch.
 func (v Shown) AppendFigures(dst []byte, si float64, figures int, s System) []byte {
@@ -100,6 +107,9 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 		return appendUnits(appendSignificant(dst, u.fromSI(si), figures), u.name)
 	}
 	x, off := u.fromSI(si), math.Abs(u.fromSI(si+half)-u.fromSI(si))
+	if u.style == currency && off >= 1 && !math.IsInf(off, 0) { // nobody expects cents of a guess
+		return appendUnits(appendRounded(dst, x, max(off, 10), amountDigits), u.name)
+	}
 	if !(off > 0) || math.IsInf(off, 0) || u.style == currency || u.style == clock {
 		return appendQuantity(dst, si, u, true)
 	}
@@ -110,6 +120,10 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 	}
 	return appendUnits(appendRounded(dst, x, u.finest(off), digits), u.name)
 }
+
+// amountDigits is how many digits an amount of money has at most where it is
+// rounded.
+const amountDigits = 15
 
 // finest is the accuracy to whose second digit a unit is printed at the most:
 // thou to a tenth.

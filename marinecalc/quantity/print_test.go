@@ -224,3 +224,33 @@ func TestPrintTo(t *testing.T) {
 		}
 	}
 }
+
+// An amount of money has the figures that its accuracy leaves it, and what is
+// known to the cent its cents; a bound that was converted has three figures.
+func TestPrintNoMoreThanIsKnown(t *testing.T) {
+	of := func(name, metric, us string) Shown {
+		k, _ := Lookup(name)
+		return k.In(metric, us)
+	}
+	money := of("money", "EUR", "EUR")
+	for _, c := range []struct {
+		x, half float64
+		want    string
+	}{{5902.93, 4000, "5900 EUR"}, {5902.93, 40, "5903 EUR"}, {5902.93, 0.9, "5902.93 EUR"}, {5902.93, 0, "5902.93 EUR"}, {1036, 0, "1036 EUR"}, {-489.2, 300, "-490 EUR"}} {
+		if got := money.PrintTo(c.x, c.half, Metric); got != c.want {
+			t.Errorf("%g ± %g: %s, want %s", c.x, c.half, got, c.want)
+		}
+	}
+	if got := money.PrintSpan(2602.16, 10614.55, Metric); got != "2600 to 10600 EUR" {
+		t.Error(got)
+	}
+	if got := money.PrintSpan(99.5, 100.25, Metric); got != "99.50 to 100.25 EUR" {
+		t.Error(got)
+	}
+	length := of("length", "mm", "in")
+	for si, want := range map[float64]string{0.0005: "0.5 mm (0.0197 in)", 0.003 * 0.0254: "0.0762 mm (0.003 in)", 0.0002: "0.2 mm (0.00787 in)"} {
+		if got := length.PrintFigures(si, 3, Both); got != want {
+			t.Errorf("%g: %s, want %s", si, got, want)
+		}
+	}
+}

@@ -83,8 +83,13 @@ func shorter(number []byte) []byte {
 func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 	x, y := u.fromSI(si), u.fromSI(other)
 	switch half := math.Abs(x-y) / 2; u.style {
-	case clock, currency:
+	case clock:
 		return appendValue(dst, x, u.style, false)
+	case currency:
+		if half < 1 || math.IsInf(half, 0) {
+			return appendValue(dst, x, u.style, false)
+		}
+		return appendRounded(dst, x, max(half, 10), amountDigits)
 	default:
 		if half = u.finest(half); u.style == degrees {
 			half = max(half, 0.1)

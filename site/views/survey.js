@@ -145,7 +145,7 @@ function measure({ measure: all }) {
     h(
       'section',
       {},
-      h('h2', {}, 'Measure or find out next'),
+      h('h2', {}, 'Measure, look up or choose next'),
       h('ol', {}, ...all.slice(0, first).map(item)),
       all.length > first && lateFold(`${all.length - first} more`, () => [h('ul', {}, ...all.slice(first).map(item))]),
     )

@@ -36,7 +36,7 @@ func (r *run) boundText(h *held, limit spread.Limit, known bool) string {
 // showBound prints a bound: a result to its own digits, and what was written in
 // another unit converted to three, 4 thou as 0.102 mm and not as 0.1016 mm.
 func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
-	written := bound.Text
+	written, byRow := bound.Text, false
 	if bound.Of != "" {
 		if m := r.result(bound.Of); m != nil {
 			if m.half() > 0 {
@@ -46,19 +46,34 @@ func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) st
 		}
 		if k := r.in.at(bound.Of); k != nil {
 			written, _ = k.raw.(string)
+			byRow = k.raw == nil
 		}
 	}
 	text := r.in.show(p, si)
-	if asWritten(p, text, written) {
+	if asWritten(p, text, written) && !(byRow && figuresIn(text) > mostConverted) || isMoney(p) {
 		return text
 	}
-	return r.in.showTo(p, si, math.Abs(si)/10)
+	return p.Shown.PrintFigures(si, mostConverted, r.in.session.Units)
+}
+
+// mostConverted is how many figures a bound has at most that was converted: it
+// is no surer than it was written.
+const mostConverted = 3
+
+// figuresIn is how many significant figures the first number of a text has.
+func figuresIn(text string) int {
+	number, _, _ := strings.Cut(text, " ")
+	number = strings.TrimLeft(number, "-0.")
+	return len(number) - strings.Count(number, ".")
 }
 
 // asWritten tells whether a bound's text has the number that was written, and
-// nothing was converted.
+// nothing was converted to more figures than it is worth.
 func asWritten(p *contract.Property, text, written string) bool {
 	number, unit, _ := strings.Cut(text, " ")
+	if _, other, both := strings.Cut(unit, "("); both && figuresIn(other) > mostConverted {
+		return false
+	}
 	return p.Kind == nil || unit == "" || written == "" || strings.HasPrefix(written, number)
 }
 
@@ -76,7 +91,7 @@ func shownByRow(k *binding.Form, l *rules.Limit) (shown [3]string) {
 	for _, units := range []quantity.System{quantity.Metric, quantity.US, quantity.Both} {
 		text := Show(p, bound.SI, units)
 		if !asWritten(p, text, bound.Text) {
-			text = p.Shown.PrintTo(bound.SI, math.Abs(bound.SI)/10, units)
+			text = p.Shown.PrintFigures(bound.SI, mostConverted, units)
 		}
 		shown[units] = string(sideOf(l)) + " " + text
 	}

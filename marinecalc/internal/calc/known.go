@@ -152,7 +152,7 @@ func (in *inputs) showToIn(p *contract.Property, si, half float64, units quantit
 	case p.Kind == nil:
 		return Show(p, si, units)
 	case isMoney(p):
-		return p.Kind.Print(si, units, in.currency, in.currency)
+		return p.Kind.In(in.currency, in.currency).PrintTo(si, half, units)
 	}
 	var buf [96]byte
 	return in.texts.keep(p.Shown.AppendTo(buf[:0], si, half, units))

@@ -49,6 +49,7 @@ type Property struct {
 	After   string            // "calculation/result" that stands in
 	ReadBy  string            // the input that names the gauge
 	Bare    string            // the row of the bare figures that says how far off it may be where nobody says; "digits" is half its last one
+	Seen    bool              // the owner can see or count it, though no gauge reads it
 	Between float64           // this part of the difference of two such readings; 0: it is one reading
 	Level   sheet.Level
 
@@ -136,6 +137,7 @@ type written struct {
 	After       string            `json:"after"`
 	ReadBy      string            `json:"readBy"`
 	Bare        string            `json:"bare"`
+	Seen        bool              `json:"seen"`
 	Difference  float64           `json:"difference"`
 	Level       sheet.Level       `json:"level"`
 	Formula     string            `json:"formula"`
@@ -250,6 +252,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
 	set(&p.Bare, w.Bare)
+	p.Seen = p.Seen || w.Seen
 	set(&p.Formula, w.Formula)
 	set(&p.Method, w.Method)
 	set(&p.Source, w.Source)

@@ -73,7 +73,7 @@ func (m *matter) withoutMoney(s *calc.Session, in cost.Input) (cost.Result, erro
 	}
 	switch only := m.only(s); {
 	case m.apart:
-	case m.engineering[0].Cause == "" && m.weighs == "":
+	case !m.named && len(toCure(s)) == 0:
 		return cost.Result{}, calc.Lacking{Input: "repairParts", What: "nothing is found or suspected that is to be cured, and no price is known", Hint: "seasons, and what parts cost for repairing and for replacing"}
 	case m.engineering[0].Cause == "" && !m.named:
 		out.InMoney = "Nothing to decide yet: what is suspected is looked at first."

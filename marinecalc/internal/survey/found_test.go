@@ -88,9 +88,22 @@ func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
 		t.Errorf("%d verdicts are settled by one thing", settled)
 	}
 	for i := 1; i < len(s.Measure); i++ {
-		if len(s.Measure[i].Settles) > len(s.Measure[i-1].Settles) {
-			t.Errorf("%s stands above %s", s.Measure[i-1].Title, s.Measure[i].Title)
+		before, next := s.Measure[i-1], s.Measure[i]
+		order := []survey.Do{survey.DoMeasure, survey.DoLookUp, survey.DoChoose}
+		if a, b := slices.Index(order, before.Do), slices.Index(order, next.Do); a > b || a == b && len(next.Settles) > len(before.Settles) {
+			t.Errorf("%s stands above %s", before.Title, next.Title)
 		}
+	}
+	// No owner reads a friction, a shock factor or a pull: it is chosen, last,
+	// and it is said how.
+	for _, m := range s.Measure {
+		is := slices.ContainsFunc([]string{"riction", "actor", "Pull on", "Peak torque", "Holding power"}, func(w string) bool { return strings.Contains(m.Title, w) })
+		if is != (m.Do == survey.DoChoose) || is != strings.Contains(m.Text, "makes the verdict worse") {
+			t.Errorf("%s: %s, %s", m.Title, m.Do, m.Text)
+		}
+	}
+	if s.Measure[0].Do != survey.DoMeasure || s.Measure[0].Gauge == "" {
+		t.Errorf("first is %+v", s.Measure[0])
 	}
 	at := slices.IndexFunc(s.Measure, func(m survey.Measure) bool { return m.Title == "Face gap allowed per unit of flange diameter" })
 	if at < 0 || len(s.Measure[at].Settles) != 3 {

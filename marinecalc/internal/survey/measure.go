@@ -21,18 +21,53 @@ type Measure struct {
 	How     string    `json:"how,omitempty"`   // to get it
 	Gauge   string    `json:"gauge,omitempty"` // what it is read with
 	Input   string    `json:"input"`           // "calculation/input", where it is typed
+	Do      Do        `json:"do"`              // what the owner can do for it
 	Place   string    `json:"place,omitempty"` // "ashore" or "afloat" where it can be done there only, and she lies elsewhere
 	Settles []Settled `json:"settles"`         // by itself
 	Helps   []Settled `json:"helps"`           // together with others
 	With    []string  `json:"with"`            // the others, by title
 }
 
+// Do is what the owner can do for a figure.
+type Do string
+
+// In the order in which they are proposed: a gauge is read, a plate or a book
+// is looked into, and what neither gives is chosen.
+const (
+	DoMeasure Do = "measure"
+	DoLookUp  Do = "look-up"
+	DoChoose  Do = "choose"
+)
+
+// rank is its place in that order.
+func (d Do) rank() int { return slices.Index([]Do{DoMeasure, DoLookUp, DoChoose}, d) }
+
+// chosen are the kinds of figures that stand on no plate and that no gauge
+// aboard reads: rows of the table bare-figures.
+var chosen = []string{"load", "clamp", "friction", "coefficient", "film", "efficiency"}
+
+// byHand are the kinds of which the row is what they are read with.
+var byHand = []string{"machined", "rule", "tape", "thermometer"}
+
 // group is one of them under way.
 type group struct {
 	Measure
 	key  string
 	of   string // the reading of the boat file that it is, or no name of one
+	bare string // the row of the bare figures that it has
+	seen bool   // the owner can see or count it
 	read bool   // a reading, and not a maker's figure
+}
+
+// what the owner can do for it.
+func (m *group) what() Do {
+	switch {
+	case m.read || m.Gauge != "" || m.seen || slices.Contains(byHand, m.bare):
+		return DoMeasure
+	case slices.Contains(chosen, m.bare):
+		return DoChoose
+	}
+	return DoLookUp
 }
 
 // Settled is a verdict that waits.
@@ -81,7 +116,7 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 		if still && g.runsShaft(m) {
 			continue // the shaft must not run for it
 		}
-		m.Place = g.elsewhere(m)
+		m.Place, m.Do = g.elsewhere(m), m.what()
 		m.Text = m.text()
 		out = append(out, m.Measure)
 	}
@@ -89,6 +124,9 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 		a, b := &out[i], &out[j]
 		if (a.Place == "") != (b.Place == "") {
 			return a.Place == "" // what can be done where she lies
+		}
+		if a.Do != b.Do {
+			return a.Do.rank() < b.Do.rank()
 		}
 		if len(a.Settles) != len(b.Settles) {
 			return len(a.Settles) > len(b.Settles)
@@ -107,6 +145,7 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 	}
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
 	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
+	m.bare, m.seen = p.Bare, p.Seen
 	if c, err := g.session.Find(calculation); err == nil {
 		if k, err := c.Form(); err == nil {
 			m.Gauge = gaugeOf(g.session, k.Calculation, p)
@@ -195,10 +234,7 @@ const mostNamed = 3
 
 // text says what to do.
 func (m *group) text() string {
-	verb := "Find out"
-	if m.read || m.Gauge != "" {
-		verb = "Measure"
-	}
+	verb := map[Do]string{DoMeasure: "Measure", DoLookUp: "Look up", DoChoose: "Choose"}[m.what()]
 	if m.Place != "" {
 		verb = "When she is next " + m.Place + ", " + strings.ToLower(verb)
 	}
@@ -231,5 +267,8 @@ func (m *group) text() string {
 		with = fmt.Sprintf("%d others", len(m.With))
 	}
 	told("helps, together with "+with+", with", m.Helps)
+	if m.what() == DoChoose {
+		text += ", as its maker gives it, else the end of its range that makes the verdict worse"
+	}
 	return text + ". It " + strings.Join(parts, ". It ") + "."
 }

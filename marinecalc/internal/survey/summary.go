@@ -99,10 +99,14 @@ func (s *Survey) summary(session *calc.Session) []Line {
 	}
 	list = nil
 	where := map[string][]string{}
+	measurable := slices.ContainsFunc(s.Measure, func(m Measure) bool { return m.Do != DoChoose })
 	for _, m := range s.Measure {
+		if measurable && m.Do == DoChoose {
+			continue // for a screen it is enough to know what can be read
+		}
 		where[m.Place] = append(where[m.Place], fmt.Sprintf("%s (%d)", m.Title, len(m.Settles)+len(m.Helps)))
 	}
-	add("measure", "Measure first", len(where[""]), where[""])
+	add("measure", map[bool]string{true: "Measure first", false: "Choose"}[measurable], len(where[""]), where[""])
 	for _, place := range []string{"ashore", "afloat"} {
 		add(place, "Measure when "+place, len(where[place]), where[place])
 	}

@@ -25,7 +25,7 @@ type Survey struct {
 	Found    []Found         `json:"found"`            // what was found by looking and measuring, then what is over a limit by calculation
 	Disagree []Disagreement  `json:"disagree"`         // figures that contradict each other
 	Choice   *Choice         `json:"choice,omitempty"` // what was decided and what is planned
-	Measure  []Measure       `json:"measure"`          // what to measure or type next, that which settles most first
+	Measure  []Measure       `json:"measure"`          // what to measure, to look up or to choose next, in this order; of each that which settles most first
 	Findings []Finding       `json:"findings"`         // every verdict drawn, most urgent first
 	Parts    []PartState     `json:"parts"`            // of the line, engine to propeller, each by the worst that is known of it
 	Chains   []string        `json:"chains"`           // how one finding leads to another
