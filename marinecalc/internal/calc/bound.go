@@ -50,7 +50,7 @@ func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) st
 		}
 	}
 	text := r.in.show(p, si)
-	if asWritten(p, text, written) && !(byRow && figuresIn(text) > mostConverted) || isMoney(p) {
+	if !tooFine(text) || isMoney(p) || asWritten(p, text, written) && !byRow {
 		return text
 	}
 	return p.Shown.PrintFigures(si, mostConverted, r.in.session.Units)
@@ -59,6 +59,12 @@ func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) st
 // mostConverted is how many figures a bound has at most that was converted: it
 // is no surer than it was written.
 const mostConverted = 3
+
+// tooFine tells whether a number of a text has more figures than that.
+func tooFine(text string) bool {
+	_, other, _ := strings.Cut(text, "(")
+	return figuresIn(text) > mostConverted || figuresIn(other) > mostConverted
+}
 
 // figuresIn is how many significant figures the first number of a text has.
 func figuresIn(text string) int {
@@ -90,7 +96,7 @@ func shownByRow(k *binding.Form, l *rules.Limit) (shown [3]string) {
 	}
 	for _, units := range []quantity.System{quantity.Metric, quantity.US, quantity.Both} {
 		text := Show(p, bound.SI, units)
-		if !asWritten(p, text, bound.Text) {
+		if tooFine(text) && !asWritten(p, text, bound.Text) {
 			text = p.Shown.PrintFigures(bound.SI, mostConverted, units)
 		}
 		shown[units] = string(sideOf(l)) + " " + text
