@@ -1722,6 +1722,8 @@ export interface LinePart {
   asked: number;
   /** What they ask, in the order in which it is read off. */
   asks: BoatAsk[];
+  /** Its places of the boat file. */
+  holds: string[];
   /** The day; absent where it never was. */
   read?: string;
   /** How long ago in words, or never. */
@@ -1762,6 +1764,8 @@ export interface PartView {
   asked: number;
   /** What they ask, in the order in which it is read off. */
   asks: BoatAsk[];
+  /** Its places of the boat file. */
+  holds: string[];
   /** The day; absent where it never was. */
   read?: string;
   /** How long ago in words, or never. */

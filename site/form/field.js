@@ -101,7 +101,7 @@ export class Field {
       if (nothing) nothing.textContent = text !== '' ? `${text} (${words})` : 'Choose…';
     } else {
       if (known) this.#from.textContent = `${words}: ${text}`;
-      const example = this.schema.examples?.[0];
+      const example = exampleIn(this.schema, this.#setting.units);
       const from = SHORT[words] ?? words;
       this.control.placeholder = text !== '' ? (from ? `${text} · ${from}` : text) : example === undefined ? '' : `such as ${example}`;
     }
@@ -218,6 +218,17 @@ export function inWords({ what, allowed, bare, hint }) {
 function asSentence(text) {
   const begun = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?…]$/.test(begun) ? begun : `${begun}.`;
+}
+
+/**
+ * The example in the units in force; none where the schema has it in others.
+ * @param {Schema} schema
+ * @param {Units} system
+ */
+function exampleIn({ examples = [], units: both }, system) {
+  const [metric, us] = both ?? [];
+  if (system !== 'us' || us === metric) return examples[0];
+  return examples.find((e) => String(e).endsWith(` ${us}`) || (us === 'thou' && String(e).endsWith(' in')));
 }
 
 /** @param {Schema} schema */

@@ -84,6 +84,28 @@ export function trimmed(value) {
   return kept.length > 0 ? Object.fromEntries(kept) : undefined;
 }
 
+/**
+ * A value as it was changed by hand, without what stands empty: as trimmed, but
+ * what was not touched stays as it was, empty lists too, which are an answer.
+ * @param {unknown} now
+ * @param {unknown} was
+ * @returns {any}
+ */
+export function tidied(now, was) {
+  if (now === was || typeof now !== 'object' || now === null) return now;
+  if (Array.isArray(now)) {
+    const before = Array.isArray(was) ? was : [];
+    const rows = now.map((row, i) => tidied(row, before[i]) ?? {});
+    while (rows.length > 0 && isEmpty(rows[rows.length - 1]) && rows.length > before.length) rows.pop();
+    return rows.length > 0 ? rows : undefined;
+  }
+  const before = /** @type {Json} */ (typeof was === 'object' && was !== null && !Array.isArray(was) ? was : {});
+  const kept = Object.entries(now)
+    .map(([name, inner]) => [name, tidied(inner, Object.hasOwn(before, name) ? before[name] : undefined)])
+    .filter(([, inner]) => inner !== undefined);
+  return kept.length > 0 ? Object.fromEntries(kept) : undefined;
+}
+
 /** @param {unknown} value */
 function isEmpty(value) {
   return typeof value === 'object' && value !== null && Object.keys(value).length === 0;

@@ -2,7 +2,7 @@
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { at, below, names, trimmed, withAt } from './pointer.js';
+import { at, below, names, tidied, trimmed, withAt } from './pointer.js';
 
 test('pointers escape as RFC 6901 says', () => {
   // The examples of RFC 6901, section 5.
@@ -34,4 +34,16 @@ test('rows keep their numbers', () => {
 test('rows without anything are not sent from the end of a list', () => {
   assert.deepEqual(trimmed({ readings: [{}, { gap: '1' }, {}, {}] }), { readings: [{}, { gap: '1' }] });
   assert.equal(trimmed({ readings: [{}, {}], engine: {} }), undefined);
+});
+
+test('what was not touched stays as it was, empty lists too', () => {
+  const was = { name: 'A', work: { remedies: [] }, readings: [{ date: 'd', work: { remedies: [] } }], mounts: [{}, { name: 'x' }] };
+  assert.equal(tidied(was, was), was);
+  const now = withAt(was, '/name', 'B');
+  assert.deepEqual(tidied(now, was), { ...was, name: 'B' });
+  const row = withAt(was, '/readings/0/note', 'n');
+  assert.deepEqual(tidied(row, was).readings, [{ date: 'd', work: { remedies: [] }, note: 'n' }]);
+  assert.deepEqual(tidied(withAt(was, '/gland', { packing: '' }), was).gland, { packing: '' });
+  assert.deepEqual(tidied({ ...was, mounts: [{}, { name: 'x' }, {}] }, was).mounts, was.mounts);
+  assert.equal(tidied({ gland: { rings: [{}] } }, {}), undefined);
 });

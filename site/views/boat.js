@@ -2,24 +2,29 @@
 
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
-import { Form } from '../form/form.js';
-import { summary, warningList } from '../form/problems.js';
-import { button, h } from '../kit/dom.js';
-import { trimmed } from '../kit/pointer.js';
+import { warningList } from '../form/problems.js';
+import { today } from '../kit/dates.js';
+import { button, byId, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveBoat, saveFile } from '../store/files.js';
-import { followBoat, units } from '../store/settings.js';
+import { followBoat } from '../store/settings.js';
 import { isPlain } from '../store/merge.js';
 import { add, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
+import { Cards } from './cards.js';
 import { readingTools } from './readings.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
+/** What is of the whole boat, and what is of no part. */
+const GENERAL = ['name', 'note', 'units', 'use', 'lies'];
+const OTHERS = ['makersFigures', 'events', 'symptoms', 'work', 'windows', 'choice', 'prices', 'seaTrial', 'service', 'follow', 'ownReadings'];
+
 /** @type {import('../app.js').View} */
-export function showBoat(app, main) {
+export function showBoat(app, main, wanted = '') {
   const asked = app.calculator.call({ ask: 'boat' });
-  if (!asked.ok) {
-    main.append(h('h1', {}, 'Boat'), ...asked.problems.map((p) => h('p', {}, inWords(p))));
+  const looked = app.calculator.call({ ask: 'line', date: today() });
+  if (!asked.ok || !looked.ok) {
+    main.append(h('h1', {}, 'Boat'), ...(asked.ok ? [] : asked.problems.map((p) => h('p', {}, inWords(p)))));
     return 'Boat';
   }
   const again = () => {
@@ -28,67 +33,82 @@ export function showBoat(app, main) {
     main.querySelector('h1')?.focus();
   };
   const { id, boat } = inHand();
-  let shown = boat;
+  const empty = Object.keys(boat).length === 0;
   const title = h('h1', {}, 'Boat');
   const state = h('div', {});
-
-  const form = new Form({
-    root: asked.schema,
-    schema: asked.schema,
-    value: boat,
-    prefix: 'boat',
-    units: units(),
-    choices: asked.choices ?? {},
-    read: app.read,
-    folds: true,
-    changed(value) {
-      if (value.units !== shown.units) followBoat(value);
-      const now = /** @type {Json} */ (trimmed(value) ?? {});
-      change(id, shown, now);
-      shown = now;
-      check();
-    },
-  });
-
-  function check() {
-    const now = /** @type {Json} */ (trimmed(form.value) ?? {});
+  const tell = (/** @type {Json} */ now) => {
     title.textContent = now.name === undefined ? 'Boat' : `Boat: ${nameOf(now)}`;
-    const empty = Object.keys(now).length === 0;
-    const reply = app.calculator.call({ ask: 'boat', boat: empty ? undefined : now });
-    const problems = reply.ok ? [] : reply.problems.map((p) => ({ ...p, where: p.where.replace(/^\/boat/, '') }));
-    form.showOrigins({});
-    const taken = form.take(problems);
-    state.replaceChildren(
-      summary(taken, 'h2'),
-      warningList(reply, 'h2'),
-    );
-    const count = taken.wrong.length + taken.loose.length;
-    speak(count > 0 ? `To put right: ${count}` : '');
-  }
-
+    byId('boat-now', HTMLElement).textContent = Object.keys(now).length > 0 ? nameOf(now) : 'No boat yet';
+  };
+  const cards = new Cards(app, asked, boat, (from, to) => {
+    change(id, from, to);
+    tell(to);
+    if (to.units !== from.units) {
+      followBoat(to);
+      app.redraw();
+    }
+  });
+  const parts = looked.line.parts.map((p) => ({ id: p.id, title: p.title, about: p.about, asks: p.asks, holds: p.holds.map((pointer) => pointer.slice(1)) }));
+  const known = new Set([...GENERAL, ...OTHERS, 'readings', ...parts.flatMap((p) => p.holds)]);
+  const rest = Object.keys(asked.schema.properties ?? {}).filter((name) => !known.has(name) && !['$schema', 'format'].includes(name));
   main.append(
     title,
-    shelfTools(app, id, form, again),
+    shelfTools(app, id, () => cards.boat, again, empty),
     damagedTools(),
-    readingTools(app, id, again),
     state,
-    h('div', { class: 'tools' }, explanationsButton(form.element)),
-    h('div', { class: 'boat-form' }, form.element),
+    h('div', { class: 'tools' }, h('a', { href: '#/readings', class: 'as-button' }, 'Log today’s readings'), explanationsButton(main)),
+    h(
+      'div',
+      { class: 'boat-form cards-of' },
+      cards.card({ id: 'boat', title: 'The boat', about: '', holds: GENERAL, asks: [] }, wanted === ''),
+      ...parts.map((p) => cards.card(p, p.id === wanted)),
+      cards.card({ id: 'job', title: 'Work, events and maker’s figures', about: 'What was done, decided and noticed, and what makers say.', holds: [...OTHERS, ...rest], asks: [] }, wanted === 'job'),
+    ),
+    readingTools(app, id, again),
   );
-  check();
+  tell(boat);
+  // The whole file is looked through once the cards stand there.
+  setTimeout(() => {
+    if (!title.isConnected) return;
+    const reply = app.calculator.call({ ask: 'boat', boat: toSend(onShelf(id).boat) });
+    const problems = reply.ok ? [] : reply.problems;
+    state.replaceChildren(
+      ...(problems.length > 0 ? [h('h2', {}, 'To put right'), h('ul', { class: 'wrong-list' }, ...problems.slice(0, 12).map((p) => h('li', {}, placeLink(p.where), ` ${inWords(p)}`)))] : []),
+      warningList(reply, 'h2'),
+    );
+    speak(problems.length > 0 ? `To put right: ${problems.length}` : '');
+  });
   return 'Boat';
+}
+
+/**
+ * The way to what is to be put right: its card, or the log.
+ * @param {string} where
+ */
+function placeLink(where) {
+  const place = where.replace(/^\/boat/, '');
+  const name = place.split('/')[1] ?? '';
+  const card = document.querySelector(`[data-holds~="${CSS.escape(name)}"]`);
+  return button(place, () => {
+    if (!(card instanceof HTMLDetailsElement)) location.hash = '#/readings';
+    else {
+      card.open = true;
+      card.scrollIntoView();
+      card.querySelector('summary')?.focus();
+    }
+  }, { class: 'link' });
 }
 
 /**
  * Which boat is in hand, and how boats come and go.
  * @param {import('../app.js').App} app
  * @param {string} id of the boat that is shown
- * @param {Form} form
+ * @param {() => Json} now the boat as it is typed
  * @param {() => void} again draws the view for the boat now in hand
+ * @param {boolean} open
  */
-function shelfTools(app, id, form, again) {
+function shelfTools(app, id, now, again, open) {
   const said = h('div', { role: 'alert' });
-  const now = () => /** @type {Json} */ (trimmed(form.value) ?? {});
 
   const shelf = h(
     'select',
@@ -150,9 +170,9 @@ function shelfTools(app, id, form, again) {
     }),
   );
   return h(
-    'section',
-    { class: 'shelf', 'aria-labelledby': 'shelf-title' },
-    h('h2', { id: 'shelf-title' }, 'Boats kept here'),
+    'details',
+    { class: 'shelf card', open },
+    h('summary', {}, h('span', { class: 'card-title' }, 'Boats kept here'), h('span', { class: 'card-known' }, 'open, save, change')),
     h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Current boat'), h('div', { class: 'entry' }, shelf)),
     h(
       'div',

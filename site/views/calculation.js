@@ -98,7 +98,7 @@ export function showCalculation(app, main, id = '') {
   /** Offers to keep with the boat what the sheet was calculated from. */
   function offerToKeep() {
     const offer = kept();
-    const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : [];
+    const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : ['What was typed'];
     if (titles.length === 0) return toKeep.replaceChildren();
     const about = `${titles.join(', ')}: under today's date, for all sheets`;
     toKeep.replaceChildren(button(`Keep with ${nameOf(boat)}`, keepIt, { title: about, 'aria-label': `Keep with ${nameOf(boat)}: ${about}` }));

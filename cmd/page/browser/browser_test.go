@@ -232,7 +232,13 @@ func (b *tab) write(selector, text string) {
 func (b *tab) unfold(selector string) {
 	b.t.Helper()
 	if !eval[bool](b, fmt.Sprintf(`(() => {
-		const e = document.querySelector(%q);
+		const section = /^#boat-([a-zA-Z]+)/.exec(%[1]q)?.[1]; // its card has no fields before it is opened
+		const card = section && document.querySelector('[data-holds~="' + section + '"]');
+		if (card && !card.open) {
+			card.open = true;
+			card.dispatchEvent(new Event('toggle'));
+		}
+		const e = document.querySelector(%[1]q);
 		for (let d = e?.closest('details'); d; d = d.parentElement.closest('details')) d.open = true;
 		return !!e;
 	})()`, selector)) {

@@ -80,14 +80,14 @@ func TestLogAndFollowReadings(t *testing.T) {
 	}
 	b.open("#/readings")
 	b.until(`document.querySelector("[data-series=dripRate]")`)
-	if n := eval[int](b, `document.querySelectorAll("main svg").length`); n > 0 {
-		t.Errorf("%d drawings before anything is opened", n)
+	if n := eval[int](b, `document.querySelectorAll("main .sheet").length`); n > 0 {
+		t.Errorf("%d trends before anything is opened", n)
 	}
 	took := eval[float64](b, `(() => { const begun = performance.now(); location.hash = "#/compare"; location.hash = "#/readings"; return performance.now() - begun; })()`)
 	opened := eval[float64](b, `new Promise((done) => { const begun = performance.now(); const fold = document.querySelector("[data-series=dripRate]");
 		fold.addEventListener("toggle", () => requestAnimationFrame(() => done(performance.now() - begun)), { once: true }); fold.open = true; })`)
 	t.Logf("500 readings: the view %.0f ms, one series with its trend %.0f ms", took, opened)
-	b.until(`document.querySelector("[data-series=dripRate] svg")`)
+	b.until(`document.querySelector("[data-series=dripRate] .sheet svg")`)
 	if opened > 5000 { // 0.4 s on a quiet machine
 		t.Errorf("a series of 500 takes %.0f ms", opened)
 	}

@@ -34,12 +34,13 @@ type Line struct {
 
 // Part is a part of the line and what is known of it.
 type Part struct {
-	ID    string `json:"id"`
-	Title string `json:"title"`
-	About string `json:"about"`
-	Known int    `json:"known"` // of what its calculations ask of the boat
-	Asked int    `json:"asked"`
-	Asks  []Ask  `json:"asks"` // in the order in which they are read off
+	ID    string   `json:"id"`
+	Title string   `json:"title"`
+	About string   `json:"about"`
+	Known int      `json:"known"` // of what its calculations ask of the boat
+	Asked int      `json:"asked"`
+	Asks  []Ask    `json:"asks"`  // in the order in which they are read off
+	Holds []string `json:"holds"` // places of the boat file
 	Newest
 }
 
@@ -95,7 +96,7 @@ func bookOf(o calc.Options) *rules.Book {
 }
 
 func partOf(row *rules.Row, asks []Ask, b *boat.Boat, today string) Part {
-	p := Part{ID: row.ID, Title: row.Name, About: row.Note, Asked: len(asks), Asks: asks, Newest: newest(b.NewestOf(membersOf(row)), today)}
+	p := Part{ID: row.ID, Title: row.Name, About: row.Note, Asked: len(asks), Asks: asks, Holds: strings.Fields(row.Values.Of("holds").Text), Newest: newest(b.NewestOf(membersOf(row)), today)}
 	for _, a := range asks {
 		if a.Known {
 			p.Known++
