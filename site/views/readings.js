@@ -252,7 +252,7 @@ function dailyForm(app, id, daily, charts, again) {
     form.element,
     more,
     wrong,
-    h('div', { class: 'tools' }, button('Log it all', keep)),
+    h('div', { class: 'tools' }, button('Log these readings', keep)),
   );
 }
 
