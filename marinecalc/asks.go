@@ -306,9 +306,12 @@ func askQuantity(_ context.Context, r *request) (reply, error) {
 	}
 	text := strings.TrimSpace(r.text)
 	read, err := kind.Parse(text)
-	if bare := text; read.Unit == "" && r.unit != "" {
-		if with, e := kind.Parse(bare + " " + r.unit); e == nil {
-			text, read, err = bare+" "+r.unit, with, nil
+	if bare, unit := text, r.unit; read.Unit == "" && unit != "" {
+		if r.quantity == quantity.KindLength && quantity.Fraction(bare) {
+			unit = "in" // whatever the field is in, a fraction is one of an inch
+		}
+		if with, e := kind.Parse(bare + " " + unit); e == nil {
+			text, read, err = bare+" "+unit, with, nil
 		}
 	}
 	if err != nil {

@@ -2,6 +2,7 @@ package marinecalc_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -116,6 +117,18 @@ func TestCallTellsWhatTheBoatHolds(t *testing.T) {
 		if out := string(marinecalc.Call([]byte(request))); !strings.Contains(out, has) {
 			i := strings.Index(out, `"given"`)
 			t.Errorf("%s gives %.300s … %.900s", request, out, out[max(i, 0):])
+		}
+	}
+}
+
+// A fraction without a unit is one of an inch, whatever unit the field has; a
+// plain number is in the field's own.
+func TestAFractionIsOfAnInch(t *testing.T) {
+	for text, want := range map[string]string{"1-1/4": "1-1/4 in", "7/16": "7/16 in", "1 1/2": "1 1/2 in", "12": "12 mm", "5''": "5''"} {
+		var reply struct{ Text string }
+		request := fmt.Sprintf(`{"ask": "quantity", "quantity": "length", "text": %q, "unit": "mm"}`, text)
+		if err := json.Unmarshal(marinecalc.Call([]byte(request)), &reply); err != nil || reply.Text != want {
+			t.Errorf("%s reads as %q, %v, want %q", text, reply.Text, err, want)
 		}
 	}
 }

@@ -93,6 +93,9 @@ func (k *Kind) halfWidth(tail string, half float64, name string, of float64, u *
 		return 0, refusal("the amount is in "+quote(reading)+" and its accuracy in "+quote(name), "one currency", "write both in "+quote(reading))
 	}
 	v, ok := k.find(name)
+	if name == "" && u != nil && reading != "" {
+		v, ok = u, true // "0.25 mm ± 0.02": in the unit of the reading
+	}
 	if !ok {
 		return 0, k.refuseUnit(tail, name)
 	}

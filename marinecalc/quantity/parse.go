@@ -61,7 +61,8 @@ func (k *Kind) Parse(text string) (Reading, error) {
 	return r, nil
 }
 
-// admit refuses text that is too long or empty, and cleans the rest.
+// admit refuses text that is too long or empty, asks where it can mean several
+// things, and cleans the rest.
 func (k *Kind) admit(text string) (string, error) {
 	if len(text) > maxText {
 		return "", k.refuseLong(text)
@@ -70,7 +71,10 @@ func (k *Kind) admit(text string) (string, error) {
 	if s == "" {
 		return "", k.refuseEmpty()
 	}
-	return s, nil
+	if err := k.asked(s); err != nil {
+		return "", err
+	}
+	return k.everyday(s), nil
 }
 
 // inRange refuses what cannot be: temperatures below absolute zero and hours

@@ -121,7 +121,11 @@ func (k *Kind) refuseUnit(text, name string) error {
 		if k.isMoney() {
 			what = k.noun + " needs its currency"
 		}
-		return refusal(what, k.accepted(), "write "+k.examples(number))
+		hint := "write " + k.examples(number)
+		if k.Name == "length" && Fraction(number) {
+			hint = `write "` + number + ` in": a fraction is mostly one of an inch`
+		}
+		return refusal(what, k.accepted(), hint)
 	}
 	if others := kindsOf(name); others != "" {
 		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))

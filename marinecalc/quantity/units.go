@@ -113,7 +113,7 @@ var forceKinds = []*Kind{
 		{name: "N·mm", mul: 1, div: 1e3},
 		{name: "lbf·ft", mul: lbfFoot, div: 1, also: "ft·lbf,lb·ft,ft·lb,lbs·ft,ft·lbs,foot·pounds,pound·feet"},
 		{name: "lbf·in", mul: lbfInch, div: 1, also: "in·lbf,lb·in,in·lb,lbs·in,in·lbs,inch·pounds,pound·inches"},
-		{name: "kgf·m", mul: kgf * 1e5, div: 1e5, also: "kp·m,mkp"},
+		{name: "kgf·m", mul: kgf * 1e5, div: 1e5, also: "kp·m,mkp,kg·m,m·kg"},
 	}},
 	{Name: "energy", metric: "kJ", us: "Btu", units: []unit{
 		{name: "J", mul: 1, div: 1},
@@ -128,15 +128,15 @@ var forceKinds = []*Kind{
 		{name: "W", mul: 1, div: 1, also: "watt,watts"},
 		{name: "kW", mul: 1e3, div: 1},
 		{name: "MW", mul: 1e6, div: 1},
-		{name: "hp", mul: 550 * lbfFoot, div: 1, also: "hp(mechanical),hp(US),hp(UK)"},
-		{name: "PS", mul: 75 * kgf * 1e5, div: 1e5, also: "hp(metric),metric hp"},
+		{name: "hp", mul: 550 * lbfFoot, div: 1, also: "hp(mechanical),hp(US),hp(UK),bhp"},
+		{name: "PS", mul: 75 * kgf * 1e5, div: 1e5, also: "hp(metric),metric hp,cv,ch"},
 		{name: "Btu/h", mul: btu, div: 3600, also: "Btu/hr"},
 	}},
 	{Name: "pressure", metric: "bar", us: "psi", units: []unit{
 		{name: "Pa", mul: 1, div: 1},
 		{name: "kPa", mul: 1e3, div: 1},
 		{name: "MPa", mul: 1e6, div: 1},
-		{name: "bar", mul: 1e5, div: 1},
+		{name: "bar", mul: 1e5, div: 1, also: "bars"},
 		{name: "mbar", mul: 1e2, div: 1, also: "hPa"},
 		{name: "psi", mul: lbf * 1e13, div: inch * inch * 1e13, also: "lbf/in²,lb/in²"},
 		{name: "ksi", mul: lbf * 1e13, div: inch * inch * 1e10},
@@ -181,7 +181,7 @@ var geometryKinds = []*Kind{
 		{name: "µm", mul: 1, div: 1e6, also: "micron,microns", larger: step{1000, "mm"}},
 		{name: "km", mul: 1e3, div: 1},
 		{name: "in", mul: inch * 1e4, div: 1e4, also: `",inch,inches`, style: workshop},
-		{name: "thou", mul: inch * 1e4, div: 1e7, also: "mil,mils", style: coarse},
+		{name: "thou", mul: inch * 1e4, div: 1e7, also: "mil,mils,thous,thousandths", style: coarse},
 		{name: "ft", mul: foot * 1e4, div: 1e4, also: "',foot,feet"},
 		{name: "yd", mul: yard * 1e4, div: 1e4, also: "yard,yards"},
 		{name: "nmi", mul: nauticalMile, div: 1, also: "nautical mile,nautical miles"},
@@ -233,8 +233,8 @@ var geometryKinds = []*Kind{
 var heatKinds = []*Kind{
 	{Name: "temperature", metric: "°C", us: "°F", units: []unit{
 		{name: "K", mul: 1, div: 1, also: "kelvin"},
-		{name: "°C", mul: 1, div: 1, shift: 273.15, also: "C,deg C", style: degrees},
-		{name: "°F", mul: 5, div: 9, shift: 459.67, also: "F,deg F", style: degrees},
+		{name: "°C", mul: 1, div: 1, shift: 273.15, also: "C,deg C,degC,celsius,degrees C", style: degrees},
+		{name: "°F", mul: 5, div: 9, shift: 459.67, also: "F,deg F,degF,fahrenheit,degrees F", style: degrees},
 	}},
 	{Name: "temperature-difference", metric: "°C", us: "°F", units: []unit{
 		{name: "K", mul: 1, div: 1, also: "kelvin"},
@@ -280,14 +280,14 @@ var motionKinds = []*Kind{
 	}},
 	{Name: "rotation-speed", metric: "rpm", us: "rpm", units: []unit{
 		{name: "rad/s", mul: 1, div: 1},
-		{name: "rpm", mul: math.Pi, div: 30, also: "r/min,rev/min,turns/min"},
-		{name: "rev/s", mul: 2 * math.Pi, div: 1, also: "r/s,turns/s"},
+		{name: "rpm", mul: math.Pi, div: 30, also: "r/min,rev/min,revs/min,turns/min,tr/min,U/min,revs,min-1"},
+		{name: "rev/s", mul: 2 * math.Pi, div: 1, also: "r/s,turns/s,Hz"},
 		{name: "deg/s", mul: math.Pi, div: 180, also: "°/s"},
 	}},
 	{Name: "velocity", metric: "m/s", us: "ft/s", units: []unit{
 		{name: "m/s", mul: 1, div: 1},
 		{name: "mm/s", mul: 1, div: 1e3},
-		{name: "km/h", mul: 1e3, div: hour},
+		{name: "km/h", mul: 1e3, div: hour, also: "kph,kmh,km/hr"},
 		{name: "kn", mul: nauticalMile, div: hour, also: "kt,kts,knot,knots"},
 		{name: "ft/s", mul: foot * 1e4, div: 1e4},
 		{name: "ft/min", mul: foot * 1e4, div: minute * 1e4},
@@ -316,7 +316,7 @@ var motionKinds = []*Kind{
 	}},
 	{Name: "drip-rate", metric: "drips/min", us: "drips/min", units: []unit{
 		{name: "drips/s", mul: 1, div: 1, also: "drip/s,drops/s,drop/s"},
-		{name: "drips/min", mul: 1, div: minute, also: "drip/min,drops/min,drop/min,drips per minute,drops per minute"},
+		{name: "drips/min", mul: 1, div: minute, also: "drip/min,drops/min,drop/min,drips per minute,drops per minute,drips a minute,drops a minute,per minute,a minute,per min,/min"},
 		{name: "drips/h", mul: 1, div: hour, also: "drip/h,drops/h,drop/h,drips/hr"},
 	}},
 }
