@@ -35,7 +35,7 @@ export function dripCounter(app, field) {
   const verdict = h('div', { class: 'sheet' });
   const drop = button('Drip', tap, { class: 'drop' });
   const use = button('Use it', () => {
-    field.fill(`${round(now().rate)} ± ${round(Math.max(now().high - now().rate, now().rate - now().low))} drips/min`);
+    field.fill(written(now()));
     speak(`${field.title}: ${field.control.value}`);
   });
   const again = button('Count again', () => {
@@ -67,7 +67,7 @@ export function dripCounter(app, field) {
       h('strong', {}, `${round(rate)} drips/min`),
       ` likely ${round(low)} to ${round(high)}. ${taps.length - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
     );
-    verdict.replaceChildren(...usual(app, `${round(rate)} ± ${round(Math.max(high - rate, rate - low))} drips/min`).map(verdictLine));
+    verdict.replaceChildren(...usual(app, written({ rate, low, high })).map(verdictLine));
   }
 
   const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), said, drop, tools, verdict);
@@ -103,6 +103,11 @@ export function usual(app, rate) {
     reply = app.calculator.call({ ask: 'run', calculation, input, boat: toSend(boat), units: units() });
   }
   return reply.ok ? reply.sheet.verdicts.filter((v) => v.on === 'dripRate') : [];
+}
+
+/** As it goes into a field. @param {{ rate: number, low: number, high: number }} counted */
+function written({ rate, low, high }) {
+  return `${round(rate)} ± ${round(Math.min(rate, (high - low) / 2))} drips/min`;
 }
 
 /** Two figures. @param {number} x */

@@ -141,19 +141,20 @@ export function showCalculation(app, main, id = '') {
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
     if (sheet) {
       const left = without.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name);
+      const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
-        ...some(lacking, lacking && h('p', { class: 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
+        ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
         ...some(...answerParts(sheet, boatId, toKeep, ...next(), button('Print a card', () => print()))),
       );
       detail.replaceChildren(...behind(sheet));
       toWork.replaceChildren(...workLinks(app, id, sheet));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [] }));
-      toAnswer.textContent = `↑ ${headline(sheet)}`;
+      toAnswer.textContent = headline(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
       answer.replaceChildren(...some(lacking, ...hazards(cautions, id)));
-      toAnswer.textContent = '↑ No answer yet';
+      toAnswer.textContent = 'No answer yet';
       cardOf(null);
     }
     if (problems.length === 0) pause = setTimeout(offerToKeep, PAUSE);
