@@ -21,6 +21,7 @@ const ONWARD = {
   'shaft-droop': ['coupling-alignment'],
   'coupling-alignment': ['mount-moves'],
   'mount-moves': ['coupling-alignment'],
+  'dial-alignment': ['mount-moves'],
   'mount-load': ['mount-moves'],
   'gland-heat': ['gland-packing', 'gland-drip'],
   'gland-packing': ['gland-heat'],
