@@ -67,15 +67,19 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 	return head, items
 }
 
-// standing are the joints that stand so in a shock, with what is put behind each.
+// standing are the joints that stand so in any case, with what is put behind
+// each.
 func standing(session *calc.Session, one *sheet.Sheet, code, behind string) (names []string) {
 	table, p := one.Table("joints"), session.Property(lineJoints+"/joints")
-	if table == nil || p == nil || p.Items == nil || p.Items.Child("standShock") == nil {
+	if table == nil || p == nil || p.Items == nil {
 		return nil
 	}
-	words := p.Items.Child("standShock").Words(code)
 	for _, row := range table.Rows {
-		if read := table.Reader(row); read("standShock") == words {
+		read := table.Reader(row)
+		if slices.ContainsFunc([]string{"standShock", "standAhead", "standAstern"}, func(column string) bool {
+			stand := p.Items.Child(column)
+			return stand != nil && read(column) == stand.Words(code)
+		}) {
 			names = append(names, read("joint")+behind)
 		}
 	}
