@@ -7,6 +7,8 @@
 //
 //   - [Moves] (mount-moves): raise and shift of every mount, in quarter flats
 //     of its nut chosen together, inside the travel of its stud
+//   - [Target] (alignment-target): gap and offset to set cold that come true
+//     warm, settled, afloat and driving
 //   - [MovesTrial]: what those turns leave of a coupling as it may truly stand
 //   - [Load] (mount-load): load and deflection of every mount at rest and
 //     under way, the six natural modes, and the vibration that passes at firing

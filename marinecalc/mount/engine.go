@@ -63,6 +63,10 @@ type LoadResult struct {
 	MovedGapPerDiameter quantity.Ratio  // gap difference that driving adds, the greater of ahead and astern
 	MovedGap            quantity.Length // the same at CouplingDiameter
 	MovedOffset         quantity.Length
+	AheadUp             quantity.Length // of the coupling face, ahead; NaN when that is not known
+	AheadStarboard      quantity.Length
+	AheadFrontUp        quantity.Angle // front end up
+	AheadFrontStarboard quantity.Angle
 	Driving             string // what pushes
 
 	NewGapPerDiameter quantity.Ratio // the same with the mounts as new; NaN when no deflection was measured

@@ -27,6 +27,12 @@ func MovesTrial(in MovesInput, chosen *MovesResult) (MovesResult, error) {
 // feet shifted as chosen.
 func (out *MovesResult) foresee(in *MovesInput, chosen *MovesResult) {
 	var raised, shifted [Most]float64
+	for i := range in.Mounts { // nut by nut
+		raised[i] = in.raised(i, &chosen.Moves[i])
+		so := settled(in.Mounts, &raised)
+		out.Moves[i].GapThen = tidy(in.GapVertical - in.CouplingDiameter*quantity.Length(so.slope))
+		out.Moves[i].OffsetThen = tidy(in.OffsetVertical + quantity.Length(so.at))
+	}
 	for i := range in.Mounts {
 		raised[i], shifted[i] = in.raised(i, &chosen.Moves[i]), float64(chosen.Moves[i].Shift)
 	}
@@ -40,9 +46,9 @@ func (out *MovesResult) foresee(in *MovesInput, chosen *MovesResult) {
 	out.GapHorizontalAfter = tidy(in.GapHorizontal - d*quantity.Length(across.slope))
 	out.OffsetVerticalAfter = tidy(in.OffsetVertical + out.RaiseAtCoupling)
 	out.OffsetHorizontalAfter = tidy(in.OffsetHorizontal + out.ShiftAtCoupling)
-	out.GapDifferenceAfter = quantity.Length(math.Hypot(float64(out.GapVerticalAfter), float64(out.GapHorizontalAfter)))
+	out.GapDifferenceAfter = quantity.Length(math.Hypot(float64(out.GapVerticalAfter-in.WantedGapVertical), float64(out.GapHorizontalAfter-in.WantedGapHorizontal)))
 	out.GapPerDiameterAfter = quantity.Ratio(out.GapDifferenceAfter / d)
-	out.OffsetAfter = quantity.Length(math.Hypot(float64(out.OffsetVerticalAfter), float64(out.OffsetHorizontalAfter)))
+	out.OffsetAfter = quantity.Length(math.Hypot(float64(out.OffsetVerticalAfter-in.WantedOffsetVertical), float64(out.OffsetHorizontalAfter-in.WantedOffsetHorizontal)))
 	out.OffsetMade = in.offsetMade(out)
 
 	out.WorstGapAfter = out.GapDifferenceAfter + in.GapRunOut

@@ -231,6 +231,12 @@ func (out *LoadResult) take(in *LoadInput) {
 	out.MovedGapPerDiameter = greater(out.FaceMoves[0].GapPerDiameter, out.FaceMoves[1].GapPerDiameter)
 	out.MovedOffset = greater(out.FaceMoves[0].Offset, out.FaceMoves[1].Offset)
 	out.MovedGap = length(math.NaN())
+	ahead := &out.FaceMoves[0]
+	out.AheadUp, out.AheadStarboard, out.AheadFrontUp, out.AheadFrontStarboard = ahead.Up, ahead.Starboard, ahead.FrontUp, ahead.FrontStarboard
+	if math.IsNaN(float64(ahead.Offset)) || ahead.Name == "" {
+		nan := math.NaN()
+		out.AheadUp, out.AheadStarboard, out.AheadFrontUp, out.AheadFrontStarboard = length(nan), length(nan), quantity.Angle(nan), quantity.Angle(nan)
+	}
 	if in.CouplingDiameter > 0 {
 		out.MovedGap = in.CouplingDiameter * length(out.MovedGapPerDiameter)
 	}

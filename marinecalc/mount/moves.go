@@ -14,15 +14,18 @@ import (
 // The signs are those of package align: gap plus when open at the top or to
 // starboard, offset plus when the gearbox output flange is high or to starboard.
 type MovesInput struct {
-	Mounts            []Mount         // 2 to 8
-	GapVertical       quantity.Length // top less bottom
-	GapHorizontal     quantity.Length // starboard less port
-	OffsetVertical    quantity.Length `unset:"NaN"` // engine flange high; NaN: not read
-	OffsetHorizontal  quantity.Length `unset:"NaN"` // gearbox output flange to starboard; NaN: not read
-	CouplingDiameter  quantity.Length // where the gaps were read, 30 mm to 0.8 m
-	MeanGap           quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
-	WantedGapVertical quantity.Length // gap top less bottom to aim for, where the maker wants one; 0: even
-	DroopGapTaken     quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
+	Mounts                 []Mount         // 2 to 8
+	GapVertical            quantity.Length // top less bottom
+	GapHorizontal          quantity.Length // starboard less port
+	OffsetVertical         quantity.Length `unset:"NaN"` // engine flange high; NaN: not read
+	OffsetHorizontal       quantity.Length `unset:"NaN"` // gearbox output flange to starboard; NaN: not read
+	CouplingDiameter       quantity.Length // where the gaps were read, 30 mm to 0.8 m
+	MeanGap                quantity.Length // of the faces as they were read, up to 50 mm; 0: not known
+	WantedGapVertical      quantity.Length // gap top less bottom to aim for, as a cold target or the maker wants it; 0: even
+	WantedGapHorizontal    quantity.Length // starboard less port
+	WantedOffsetVertical   quantity.Length // engine flange high
+	WantedOffsetHorizontal quantity.Length // to starboard
+	DroopGapTaken          quantity.Length // by how much a shaft end that hangs free opens the gap at the bottom, already out of GapVertical; 0: held up
 
 	TurnAbout     string          // where an angle is cured alone; empty: AboutCoupling
 	SidewaysRatio quantity.Ratio  // stiffness of a mount square to its axis over that along it, 0.01 to 10; needed where a stud leans and its mount does not give both
@@ -71,12 +74,14 @@ type MovesResult struct {
 
 // Move is what to do at one mount.
 type Move struct {
-	Name  string
-	Raise quantity.Length // what its nut raises it by; minus: lower
-	Nut   Turning         // how far that is turned, by quarter flats
-	Shift quantity.Length // to starboard; minus: to port
-	Stop  string          // at the end of which travel it comes to stand
-	Turns quantity.Angle  // of the nut, plus to raise, by quarter flats; NaN when the thread is not known
+	Name       string
+	Raise      quantity.Length // what its nut raises it by; minus: lower
+	Nut        Turning         // how far that is turned, by quarter flats
+	Shift      quantity.Length // to starboard; minus: to port
+	GapThen    quantity.Length // GapVertical to expect once this nut and those before it are turned
+	OffsetThen quantity.Length // the same of OffsetVertical; NaN when that was not read
+	Stop       string          // at the end of which travel it comes to stand
+	Turns      quantity.Angle  // of the nut, plus to raise, by quarter flats; NaN when the thread is not known
 }
 
 // The codes of Reach, for which the schema of mount-moves has the words.
@@ -144,8 +149,8 @@ func Moves(in MovesInput) (MovesResult, error) {
 	}
 	d := float64(in.CouplingDiameter)
 	readUp, readAcross := !math.IsNaN(float64(in.OffsetVertical)), !math.IsNaN(float64(in.OffsetHorizontal))
-	wantUp := line{float64(in.GapVertical-in.WantedGapVertical) / d, in.wanted(in.OffsetVertical)}
-	wantAcross := line{float64(in.GapHorizontal) / d, in.wanted(in.OffsetHorizontal)}
+	wantUp := line{float64(in.GapVertical-in.WantedGapVertical) / d, in.wanted(in.OffsetVertical - in.WantedOffsetVertical)}
+	wantAcross := line{float64(in.GapHorizontal-in.WantedGapHorizontal) / d, in.wanted(in.OffsetHorizontal - in.WantedOffsetHorizontal)}
 	up := upright.solve(wantUp, d)
 	sideways := across.solve(wantAcross, d)
 
@@ -300,6 +305,9 @@ func (in *MovesInput) validate() problem.List {
 		{"gapVertical", "a gap difference", in.GapVertical, false},
 		{"gapHorizontal", "a gap difference", in.GapHorizontal, false},
 		{"wantedGapVertical", "a gap difference", in.WantedGapVertical, false},
+		{"wantedGapHorizontal", "a gap difference", in.WantedGapHorizontal, false},
+		{"wantedOffsetVertical", "an offset", in.WantedOffsetVertical, false},
+		{"wantedOffsetHorizontal", "an offset", in.WantedOffsetHorizontal, false},
 		{"droopGapTaken", "a gap difference", in.DroopGapTaken, false},
 		{"gapRunOut", "a run-out", in.GapRunOut, true},
 		{"offsetRunOut", "a run-out", in.OffsetRunOut, true},

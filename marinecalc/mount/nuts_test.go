@@ -175,8 +175,10 @@ func TestLeaningNutsInTrials(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if other.Moves != leaning.Moves {
-		t.Error("a trial turned the nuts anew")
+	for i := range other.Moves {
+		if a, b := other.Moves[i], leaning.Moves[i]; a.Turns != b.Turns && a.Name != "" || a.Raise != b.Raise || a.Shift != b.Shift {
+			t.Error("a trial turned the nuts anew")
+		}
 	}
 	more := (1 / math.Sqrt2) / (0.5 + 0.2*0.5) / (math.Sqrt2 / 2) // of the lift: 1/0.6
 	parttest.Near(t, "lift at the coupling", other.RaiseAtCoupling, more*float64(leaning.RaiseAtCoupling), 1e-9)

@@ -38,7 +38,7 @@ type figure struct {
 	to        *float64
 	low, high float64
 	estimate  float64
-	worst     float64 // the end of the bracket where least of the limit is left
+	worst     float64 // where in the bracket least of the limit is left, at an end or at the estimate
 	best      float64
 	swing     float64 // of the margin between the two
 }
@@ -85,10 +85,20 @@ func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spre
 		*f.to = f.high
 		high := margin()
 		*f.to = f.estimate
+		between := margin()
 		if f.worst, f.best = f.low, f.high; high < low {
 			f.worst, f.best = f.high, f.low
 		}
-		f.swing = math.Abs(high - low)
+		if between > max(low, high) { // what goes either way of nothing leaves most in between
+			f.best = f.estimate
+		}
+		if between < min(low, high) {
+			f.worst = f.estimate
+		}
+		f.swing = max(low, high, between) - min(low, high, between)
+		if math.IsNaN(f.swing) { // both refused
+			f.swing = 0
+		}
 	}
 	sort.SliceStable(figures, func(i, j int) bool { return figures[i].swing > figures[j].swing })
 	at := func(end func(f *figure) float64) float64 {

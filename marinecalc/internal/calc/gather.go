@@ -93,17 +93,26 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	if p.After == "" || in.session.Boat == nil {
 		return false
 	}
-	id, result, _ := strings.Cut(p.After, "/")
-	o := in.session.Earlier(id)
-	if o == nil {
-		return false
+	var o *Outcome
+	var r *sheet.Result
+	var result, after, newest string
+	for one := range strings.SplitSeq(p.After, "|") {
+		id, name, _ := strings.Cut(one, "/")
+		other := in.session.Earlier(id)
+		if other == nil {
+			continue
+		}
+		if found := other.Sheet.Result(name); found != nil {
+			if r == nil || other.newest > newest {
+				o, r, result, after, newest = other, found, name, one, other.newest
+			}
+		}
 	}
-	r := o.Sheet.Result(result)
 	if r == nil {
 		return false
 	}
 	if _, _, makers := r.Stands(); makers { // with the accuracy that was typed
-		if fig, ok := in.session.Boat.FigureOf(p.After); ok {
+		if fig, ok := in.session.Boat.FigureOf(after); ok {
 			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
 			return true
 		}

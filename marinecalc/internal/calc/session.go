@@ -71,6 +71,7 @@ type Session struct {
 type Outcome struct {
 	Sheet      *sheet.Sheet
 	Unverified []Unverified
+	newest     string // day of the newest reading in it, or ""
 }
 
 // Unverified is a result that rests on unverified figures, by their titles.

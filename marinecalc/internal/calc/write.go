@@ -73,6 +73,9 @@ func (r *run) write() *Outcome {
 		s.Notes = append(s.Notes, "Overlay applied to the standard rules: "+o.Title+".")
 	}
 	out := &Outcome{Sheet: s}
+	for i := range r.in.values {
+		out.newest = max(out.newest, r.in.values[i].date)
+	}
 	var last []*contract.Property
 	var titles []string // that results rest on; most rest on the same
 	for i := range r.measures {

@@ -45,6 +45,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
 	calc.BindPerRun("coupling-alignment", couplingAlignment),
 	calc.BindPerRun("dial-alignment", dialAlignment),
+	calc.BindDrawn("alignment-target", mount.Target, drawing.AlignmentTarget),
 	calc.BindPerRun("mount-moves", mountMoves),
 	calc.BindDrawn("mount-load", mount.Load, drawing.MountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),

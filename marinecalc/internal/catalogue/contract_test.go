@@ -264,8 +264,11 @@ func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []
 			t.Errorf("%s: the boat's %s is of another kind, table or choice", where, p.Boat)
 		}
 	}
-	if p.After != "" {
-		id, result, _ := strings.Cut(p.After, "/")
+	for after := range strings.SplitSeq(p.After, "|") {
+		if after == "" {
+			continue
+		}
+		id, result, _ := strings.Cut(after, "/")
 		i := slices.IndexFunc(all, func(c *binding.Form) bool { return c.ID == id })
 		if i < 0 || all[i].Result.Child(result) == nil || all[i].Result.Child(result).Kind != p.Kind {
 			t.Errorf("%s: the earlier result %s is not there or of another kind", where, p.After)

@@ -20,7 +20,7 @@ func Groups() []Group {
 		{"Output flange and the line", "The flange on the gearbox's shaft, the weakest joint of the line, and where it has free play.",
 			[]string{"output-flange", "line-joints", "flange-run-out", "backlash"}},
 		{"Mounts", "What the engine stands on.",
-			[]string{"mount-moves", "mount-load"}},
+			[]string{"alignment-target", "mount-moves", "mount-load"}},
 		{"Gland and bearings", "Where the shaft turns and where the sea is kept out.",
 			[]string{"gland-heat", "gland-packing", "gland-drip", "bearing-clearance", "bearing-life"}},
 		{"Wear and fluid", "What wear debris and the dipstick show.",

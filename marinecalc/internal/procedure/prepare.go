@@ -44,7 +44,7 @@ func (m *maker) lackOf(calculation string, needs []survey.Need, step, depth int)
 		if p == nil || p.Boat == boat.LatestReading+"date" || m.readBefore(p.Boat, step) {
 			continue
 		}
-		if before, _, is := strings.Cut(p.After, "/"); is { // what that rests on is measured, not the result
+		if before, _, is := strings.Cut(p.After[strings.LastIndexByte(p.After, '|')+1:], "/"); is { // what that rests on is measured, not the result
 			if behind := m.work(before); depth > 0 && behind.sheet == nil && behind.needs != nil {
 				m.lackOf(before, behind.needs, step, depth-1)
 			}
