@@ -102,10 +102,8 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 		if other == nil {
 			continue
 		}
-		if found := other.Sheet.Result(name); found != nil {
-			if r == nil || other.newest > newest {
-				o, r, result, after, newest = other, found, name, one, other.newest
-			}
+		if o == nil || other.newest > newest { // all from one sheet, not an older one's what it leaves open
+			o, r, result, after, newest = other, other.Sheet.Result(name), name, one, other.newest
 		}
 	}
 	if r == nil {
