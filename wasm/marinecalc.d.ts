@@ -1353,6 +1353,8 @@ export interface Turn {
   text: string;
   /** The bracket in which the figure lies. */
   usual: string;
+  /** The value lies outside that bracket: more or less than is usual. */
+  past?: boolean;
 }
 
 /** What can hurt. It is shown with every sheet that has it. */

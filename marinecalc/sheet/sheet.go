@@ -208,7 +208,8 @@ type Turn struct {
 	Side   Side    `json:"side"`
 	SI     float64 `json:"si"`
 	Text   string  `json:"text"`
-	Usual  string  `json:"usual"` // its bracket
+	Usual  string  `json:"usual"`          // its bracket
+	Past   bool    `json:"past,omitempty"` // the value lies outside its bracket: more or less than is usual
 }
 
 // Backing says what kind of authority stands behind a verdict, and which: that

@@ -224,7 +224,12 @@ func (r *run) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
 		}
 		p := lead.input
 		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
-			Text: r.in.showTo(p, in, math.Abs(in)/9), Usual: r.in.showSpan(p, lead.low, lead.high)}
+			Text: r.in.showTo(p, in, math.Abs(in)/9), Usual: r.in.showSpan(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
+		for _, end := range [...]float64{lead.low, lead.high} { // a value beside an end of the bracket is no second figure for that end
+			if !turn.Past && in != end && turn.Text == r.in.showTo(p, end, math.Abs(end)/9) {
+				turn.Text = r.in.showTo(p, in, math.Abs(in)/90)
+			}
+		}
 		if from > to {
 			turn.Side = sheet.AtLeast
 		}

@@ -240,6 +240,9 @@ func (r *run) turning(v *sheet.Verdict) string {
 	if v.Guide {
 		word = word.ByGuide()
 	}
+	if t.Past { // no usual figure makes it so
+		return word.Reads(v.Side) + " only while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
+	}
 	return word.Reads(v.Side) + " while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
@@ -55,6 +56,9 @@ func (r *run) ranges(space *spread.Workspace) {
 		m.span = &out.Results[i]
 		r.takeSpan(m)
 	}
+	if len(r.widened) > 0 {
+		r.notes = append(r.notes, "What is read near nothing scatters to one side only; widened to hold what was read: the range of "+strings.Join(r.widened, ", ")+".")
+	}
 	r.leaveOpen()
 	for i, n := 0, len(outputs); i < len(r.limits); i++ {
 		if h := &r.limits[i]; h.bound != nil && h.value != nil {
@@ -78,7 +82,7 @@ func (r *run) takeSpan(m *measure) {
 		// interval that excludes the estimate would deny what was read.
 		m.low, m.high = min(m.span.Low, m.si), max(m.span.High, m.si)
 		if m.property.Level == sheet.Main && max(m.span.Low-m.si, m.si-m.span.High) > 1e-9*math.Abs(m.si) { // and not by rounding
-			r.notes = append(r.notes, "The scatter of readings near nothing only adds to a size: the range of “"+m.property.Title+"” was carried on to the estimate.")
+			r.widened = append(r.widened, "“"+m.property.Title+"”")
 		}
 		if !openFrom(m.property, m.si) && !m.property.Probability && m.half() > 1e-9*math.Abs(m.si) {
 			m.text = r.in.showTo(m.property, m.si, m.half())

@@ -23,6 +23,7 @@ type run struct {
 	trials    int
 	untried   bool // trials were asked for, and too few of them could be used
 	notes     []string
+	widened   []string // the results whose range was carried on to the estimate
 	twice     []twoWays
 	conflicts []sheet.Conflict
 	figures   []float64 // those that the sheet's lines point to
