@@ -115,7 +115,7 @@ func (s *Survey) summary(session *calc.Session) []Line {
 	add("untold", "Not enough to tell", s.count(sheet.CannotTell), s.titles(sheet.CannotTell))
 	told := fmt.Sprintf("%d OK or inside the guide, %d not measured", s.count(sheet.Within, sheet.Inside), len(s.Open))
 	if n := len(s.Missing); n > 0 {
-		told += fmt.Sprintf("; %d sheets lack inputs", n)
+		told += "; " + sheetsLacking(n)
 	}
 	return append(lines, Line{"ok", "All else", told, s.count(sheet.Within, sheet.Inside)})
 }
@@ -150,4 +150,11 @@ func fit(items []string, room int) string {
 		text = joined
 	}
 	return text
+}
+
+func sheetsLacking(n int) string {
+	if n == 1 {
+		return "one sheet lacks inputs"
+	}
+	return fmt.Sprintf("%d sheets lack inputs", n)
 }

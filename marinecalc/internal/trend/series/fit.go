@@ -27,7 +27,7 @@ type Fit struct {
 // Association 63 (1968) 1379-1389; from memory). Up to 29 % of the points may
 // be wild without carrying it away. It gives NaN where all x are the same.
 func TheilSen(x, y []float64) (slope, intercept float64) {
-	slopes := make([]float64, 0, len(x)*(len(x)-1)/2)
+	var slopes []float64
 	for i := range x {
 		for j := range i {
 			if x[i] != x[j] {
@@ -75,7 +75,7 @@ func Lay(x, y []float64, accuracy float64) Fit {
 		off[i] = math.Abs(y[i] - f.At(x[i]))
 	}
 	slices.Sort(off)
-	first := 1.4826 * median(slices.Clone(off[min(2, len(off)-1):]))
+	first := 1.4826 * median(slices.Clone(off[2:]))
 	sum, kept := 0.0, 0
 	for _, r := range off {
 		if r <= wild*(1+few/float64(len(x)-2))*first {

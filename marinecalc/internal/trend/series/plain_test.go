@@ -214,7 +214,7 @@ func TestSlipsAtTheirEdges(t *testing.T) {
 		kind   Kind
 	}{
 		{25.4, Slip25}, {25.4 * 1.3, Slip25}, {25.4 / 1.3, Slip25}, {25.4 * 1.4, OutsideBand}, {25.4 / 1.4, OutsideBand},
-		{1 / 25.4, Slip25Low}, {1000, Slip1000}, {1000 * 1.3, Slip1000}, {1000 * 1.4, OutsideBand}, {1. / 1000, Slip1000Low}, {1.3 / 1000, Slip1000Low}, {-25.4, OutsideBand},
+		{1 / 25.4, Slip25Low}, {1.3 / 25.4, Slip25Low}, {1 / 1.3 / 25.4, Slip25Low}, {1.4 / 25.4, OutsideBand}, {1000, Slip1000}, {1000 * 1.3, Slip1000}, {1000 * 1.4, OutsideBand}, {1. / 1000, Slip1000Low}, {1.3 / 1000, Slip1000Low}, {1 / 1.3 / 1000, Slip1000Low}, {1.4 / 1000, OutsideBand}, {-25.4, OutsideBand},
 	} {
 		for _, shifted := range []bool{false, true} {
 			s := Series{Limit: math.NaN(), Rising: true, Today: 200, Shifted: shifted}
@@ -296,6 +296,58 @@ func TestNewestByItsGauge(t *testing.T) {
 		}
 		if got := chance(false, 0, 42-v); math.Abs(got-want) > 1e-9 {
 			t.Errorf("falling, %g: %v, want %v", 42-v, got, want)
+		}
+	}
+}
+
+// A change on a day belongs to the readings of that day and after it; of two
+// readings on the day of the change, to the first.
+func TestARunBeginsOnTheDayOfTheWork(t *testing.T) {
+	s := Series{Points: []Point{{Day: 1}, {Day: 5}, {Day: 5}, {Day: 9}, {Day: 12}}}
+	for day, first := range map[int]int{0: 0, 1: 0, 2: 1, 5: 1, 6: 3, 9: 3, 12: 4, 13: 0} {
+		s.Renewed = []int{day}
+		if got := Run(&s); got[0] != first {
+			t.Errorf("changed on day %d: the run begins with reading %d, want %d", day, got[0], first)
+		}
+	}
+	s.Renewed = []int{5, 9}
+	if got := Run(&s); got[0] != 3 {
+		t.Errorf("changed twice: the run begins with reading %d", got[0])
+	}
+	s.Renewed, s.Points[1].Changed = nil, true
+	if got := Run(&s); got[0] != 1 {
+		t.Errorf("changed just before: the run begins with reading %d", got[0])
+	}
+	long := Series{Points: make([]Point, 405)}
+	for i := range long.Points {
+		long.Points[i].Day = i
+	}
+	if got := Run(&long); len(got) != 400 || got[0] != 5 {
+		t.Errorf("a long run: %d from %d", len(got), got[0])
+	}
+}
+
+// The interval of the slope is that of least squares widened by the robust
+// line's loss: t·s·√(π/3/Σ(x − x̄)²) (Sen 1968).
+func TestSlopeIntervalByItsDefinition(t *testing.T) {
+	r := rand.New(rand.NewPCG(34, 55))
+	for range 50 {
+		f, x, _ := randomLine(r)
+		middle, spread := 0.0, 0.0
+		for _, v := range x {
+			middle += v / float64(len(x))
+		}
+		for _, v := range x {
+			spread += (v - middle) * (v - middle)
+		}
+		want := (distuv.StudentsT{Sigma: 1, Nu: float64(f.freedom)}).Quantile(0.975) * f.Scatter * math.Sqrt(math.Pi/3/spread)
+		if math.Abs(f.SlopeHalf()-want) > 1e-3*want {
+			t.Errorf("half %v, want %v", f.SlopeHalf(), want)
+		}
+		at := middle + 70
+		half := (distuv.StudentsT{Sigma: 1, Nu: float64(f.freedom)}).Quantile(0.975) * f.Scatter * math.Sqrt(1+math.Pi/2/float64(len(x))+math.Pi/3*70*70/spread)
+		if math.Abs(f.Half(at)-half) > 1e-3*half {
+			t.Errorf("half of the band %v, want %v", f.Half(at), half)
 		}
 	}
 }
