@@ -41,13 +41,13 @@ func TestFileIsSelfContained(t *testing.T) {
 }
 
 func TestPackRefusesWhatWouldBreakOut(t *testing.T) {
-	const shell = "<!-- policy --><!-- style --><!-- boats --><!-- module --><!-- script -->"
+	const shell = "<!-- policy --><!-- style --><!-- boats --><!-- module --><!-- program --><!-- script -->"
 	page, err := pack(parts{Shell: shell, Script: "a", Style: "b", Boats: `["</script>"]`})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n := strings.Count(string(page), "</script>"); n != 3 {
-		t.Errorf("%d ends of script elements, want those of boats, module and script", n)
+	if n := strings.Count(string(page), "</script>"); n != 4 {
+		t.Errorf("%d ends of script elements, want those of boats, module, program and script", n)
 	}
 	for name, p := range map[string]parts{
 		"script": {Shell: shell, Script: "'</SCRIPT>'"},

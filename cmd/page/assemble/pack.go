@@ -12,11 +12,12 @@ import (
 
 // parts are what a page is packed from.
 type parts struct {
-	Shell  string // index.html with one comment where each part goes
-	Style  string
-	Script string
-	Module []byte // WebAssembly
-	Boats  string // JSON
+	Shell   string // index.html with one comment where each part goes
+	Style   string
+	Script  string // that takes the program out and starts it
+	Program string
+	Module  []byte // WebAssembly
+	Boats   string // JSON
 }
 
 // pack puts the parts into the shell. The policy it writes lets the page run
@@ -29,10 +30,11 @@ func pack(p parts) ([]byte, error) {
 	}
 	page := p.Shell
 	for _, put := range []struct{ mark, text string }{
-		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p.Script, p.Style) + `">`},
+		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p.Script, p.Program, p.Style) + `">`},
 		{"<!-- style -->", "<style>" + p.Style + "</style>"},
 		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
 		{"<!-- module -->", packed("module", p.Module)},
+		{"<!-- program -->", packed("program", []byte(p.Program))},
 		{"<!-- script -->", "<script>" + p.Script + "</script>"},
 	} {
 		if strings.Count(p.Shell, put.mark) != 1 {
@@ -43,11 +45,12 @@ func pack(p parts) ([]byte, error) {
 	return []byte(page), nil
 }
 
-// policy is the Content-Security-Policy of the page.
-func policy(script, style string) string {
+// policy is the Content-Security-Policy of the page. It knows the program too,
+// which becomes a script once it is unpacked.
+func policy(script, program, style string) string {
 	return strings.Join([]string{
 		"default-src 'none'",
-		"script-src '" + hash(script) + "' 'wasm-unsafe-eval'",
+		"script-src '" + hash(script) + "' '" + hash(program) + "' 'wasm-unsafe-eval'",
 		"style-src '" + hash(style) + "'",
 		"img-src data: blob:",
 		"connect-src 'none'",

@@ -1,0 +1,17 @@
+// What runs first: takes the page's program, which lies packed beside the
+// calculator, and starts it.
+
+import { byId } from './kit/dom.js';
+import { unpack } from './kit/unpack.js';
+
+async function boot() {
+  const program = document.createElement('script');
+  program.textContent = await unpack('program', 'text/javascript').text();
+  document.body.append(program);
+}
+
+boot().catch((/** @type {unknown} */ error) => {
+  const line = document.createElement('p');
+  line.textContent = `This page needs a browser with DecompressionStream, which all have had since 2023 (${error}).`;
+  byId('view', HTMLElement).append(line);
+});
