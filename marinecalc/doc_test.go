@@ -97,6 +97,7 @@ var namesWithTheIDTurnedRound = map[string]bool{
 	"dial-alignment":     true, // align.Dial
 	"wear-debris":        true, // debris.Wear
 	"output-flange":      true, // flange.Output
+	"coupling-key":       true, // shaft.KeyStrength, as of the propeller's key
 }
 
 func snakeOf(name string) string {

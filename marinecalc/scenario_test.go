@@ -83,7 +83,13 @@ func TestDemoBoatsAreWhole(t *testing.T) {
 			if len(survey.Faults) > 0 {
 				t.Errorf("%s: %+v", day, survey.Faults)
 			}
-			if day == s.last() && (len(survey.Missing) > 0 || len(survey.Sheets) != len(catalogue.Calculations)) {
+			var lacking []string
+			for _, m := range survey.Missing {
+				if m.Calculation != "thread-engagement" { // their coupling bolts have nuts
+					lacking = append(lacking, m.Calculation)
+				}
+			}
+			if day == s.last() && (lacking != nil || len(survey.Sheets) != len(catalogue.Calculations)-1) {
 				t.Errorf("%s: %d sheets of %d, missing %+v", day, len(survey.Sheets), len(catalogue.Calculations), survey.Missing)
 			}
 			if _, _, noted, _ := b.AsOf(day).Find("/readings/latest/note"); slices.Contains(s.states, day) && noted != day {

@@ -90,8 +90,22 @@ var notTwice = map[string]string{
 	"bolt-preload/headFriction":               "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
 	"output-flange/threadFriction":            "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
 	"output-flange/nutFriction":               "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
+	"coupling-key/keyHeight":                  "the lesser of several counts",
+	"coupling-key/keySeat":                    "the lesser of several counts",
+	"coupling-key/peakTorque":                 "the harder of the two is counted",
+	"bolt-preload/gripLength":                 "the clamp by stretch or turn needs it, and these have their ways",
+	"bolt-preload/proofStrength":              "the lesser of several counts",
+	"alignment-target/afloatGapHorizontal":    oneOfSeveralMoves,
+	"alignment-target/afloatGapVertical":      oneOfSeveralMoves,
+	"alignment-target/aftRise":                oneOfSeveralMoves,
+	"alignment-target/drivingFrontStarboard":  oneOfSeveralMoves,
+	"alignment-target/drivingFrontUp":         oneOfSeveralMoves,
+	"alignment-target/drivingShare":           oneOfSeveralMoves,
+	"mount-load/centreStarboard":              "where the engine's weight lies: without it the middle is taken, and the sheet says so",
 	"bolt-preload/nutFactor":                  "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
 }
+
+const oneOfSeveralMoves = "one of several moves, which add up: a result near nothing shows three figures, and hides the smaller ones"
 
 // Where two inputs each lead to one result, and one goes before the other, a
 // result says so by its ways, so that the sheet tells where they disagree. It

@@ -128,6 +128,9 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	out.SinkUp, out.SinkFrontUp = quantity.Length(sink.at), quantity.Angle(sink.slope)
 	out.DrivingCounted = DrivingNotKnown
 	across, slopeAcross := 0.0, 0.0
+	if math.IsNaN(float64(in.DrivingStarboard)) != math.IsNaN(float64(in.DrivingFrontStarboard)) {
+		across, slopeAcross = math.NaN(), math.NaN() // one alone says that it moves, and not how
+	}
 	if !math.IsNaN(float64(in.DrivingUp)) && !math.IsNaN(float64(in.DrivingFrontUp)) {
 		out.DrivingCounted = DrivingIn
 		share := float64(in.DrivingShare)
@@ -148,8 +151,11 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	out.GapCorrectionPerDiameter = quantity.Ratio(out.GapCorrection / d)
 	out.OffsetCorrection = quantity.Length(math.Hypot(float64(out.TargetOffsetVertical), float64(out.TargetOffsetHorizontal)))
 	out.GapTold, out.OffsetTold = quantity.Ratio(out.GapCorrection/in.GapReadingError), quantity.Ratio(out.OffsetCorrection/in.OffsetReadingError)
-	if out.Worth = LostInReading; out.GapTold > 1 || out.OffsetTold > 1 {
+	switch {
+	case out.GapTold > 1 || out.OffsetTold > 1:
 		out.Worth = WorthSetting
+	case out.GapTold <= 1 && out.OffsetTold <= 1:
+		out.Worth = LostInReading
 	}
 	return out, nil
 }
