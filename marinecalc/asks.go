@@ -12,7 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
-	"example.org/driveline/marinecalc/internal/line"
+	"example.org/driveline/marinecalc/internal/overview"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -222,7 +222,7 @@ func askReadings(_ context.Context, r *request) (reply, error) {
 	if r.options.Boat == nil {
 		return reply{}, noBoat()
 	}
-	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat), Charts: line.Charts(r.options.Boat, r.options, r.options.Day), Daily: line.Daily(r.options)}, nil
+	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat), Charts: overview.Charts(r.options.Boat, r.options, r.options.Day), Daily: overview.Daily(r.options)}, nil
 }
 
 // askLog answers with the boat and one reading put into its log.

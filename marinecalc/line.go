@@ -4,7 +4,7 @@ import (
 	"context"
 
 	"example.org/driveline/marinecalc/internal/day"
-	"example.org/driveline/marinecalc/internal/line"
+	"example.org/driveline/marinecalc/internal/overview"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -12,25 +12,25 @@ import (
 type (
 	// Line is a boat at one look: drawn from engine to propeller, with what is
 	// known of each part and what is due (schemas/line.schema.json).
-	Line = line.Line
+	Line = overview.Line
 	// LinePart is a part of it.
-	LinePart = line.Part
+	LinePart = overview.Part
 	// DueCare is care that is due.
-	DueCare = line.Due
+	DueCare = overview.Due
 	// PartsState is how every part of a boat stands.
-	PartsState = line.PartsState
+	PartsState = overview.PartsState
 	// PartState is how one part stands.
 	PartState = survey.PartState
 	// PartView is one part with its readings, sheets, work and care.
-	PartView = line.PartView
+	PartView = overview.PartView
 	// BoatAsk is something that a calculation must know of the boat.
-	BoatAsk = line.Ask
+	BoatAsk = overview.Ask
 	// ReadingChart is one series of readings at a look.
-	ReadingChart = line.Chart
+	ReadingChart = overview.Chart
 	// SheetLine is a calculation and what it says of the boat.
-	SheetLine = line.SheetLine
+	SheetLine = overview.SheetLine
 	// Hit is something found by what a person typed.
-	Hit = line.Hit
+	Hit = overview.Hit
 )
 
 // Line gives a boat at one look; today is year-month-day. The boat may be nil.
@@ -40,7 +40,7 @@ func (e *Engine) Line(ctx context.Context, b *Boat, today string, o Options) (*L
 	if err != nil {
 		return nil, err
 	}
-	l, err := line.Of(ctx, b, o, today)
+	l, err := overview.Of(ctx, b, o, today)
 	return l, stopped(ctx, err)
 }
 
@@ -54,7 +54,7 @@ func (e *Engine) Parts(ctx context.Context, b *Boat, o Options) (*PartsState, er
 	if err != nil {
 		return nil, err
 	}
-	p, err := line.Parts(ctx, b, o)
+	p, err := overview.Parts(ctx, b, o)
 	if err != nil {
 		return nil, stopped(ctx, err)
 	}
@@ -68,14 +68,14 @@ func (e *Engine) Part(ctx context.Context, b *Boat, id, today string, o Options)
 	if err != nil {
 		return nil, err
 	}
-	p, err := line.PartOf(ctx, b, o, id, today)
+	p, err := overview.PartOf(ctx, b, o, id, today)
 	return p, stopped(ctx, err)
 }
 
 // Find looks for what a person typed, such as "clunk", "3/8-24" or "drips", in
 // questions, calculations, rows of tables, parts and work: best first, eight at
 // most, none where nothing comes near.
-func (e *Engine) Find(text string) []Hit { return line.Find(e.rules(), text) }
+func (e *Engine) Find(text string) []Hit { return overview.Find(e.rules(), text) }
 
 // on is the options for a boat on a day.
 func (e *Engine) on(b *Boat, today string, o Options) (Options, error) {
@@ -105,5 +105,5 @@ func askFind(_ context.Context, r *request) (reply, error) {
 	if r.text == "" {
 		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "what a person typed", Kind: problem.Missing}}.Err()
 	}
-	return reply{Hits: line.Find(r.options.Rules, r.text)}, nil
+	return reply{Hits: overview.Find(r.options.Rules, r.text)}, nil
 }

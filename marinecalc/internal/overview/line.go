@@ -1,9 +1,9 @@
-// Package line is the boat part by part, engine to propeller: line.go the
+// Package overview is the boat part by part, engine to propeller: line.go the
 // drawing with what is known of each part and how old its newest reading is,
 // part.go one part with its state, readings, sheets and work, known.go what is
 // asked of a part and known, age.go how long ago in words, due.go what is due,
 // find.go and words.go what people type and what it leads to.
-package line
+package overview
 
 import (
 	"context"
