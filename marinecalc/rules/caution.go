@@ -30,7 +30,7 @@ const StopNow = "fault-stop-now"
 
 // SortCautions puts cautions in the order in which people need them: that the
 // shaft stays still before all, since everything else comes after it, then the
-// gravest first.
+// gravest first; of those alike the one that is named first.
 func (b *Book) SortCautions(list []sheet.Caution) {
 	stop := ""
 	for _, c := range b.AllCautions().All() {

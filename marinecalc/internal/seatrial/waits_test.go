@@ -65,12 +65,16 @@ func TestLooseOnTheShaftKeepsItStill(t *testing.T) {
 // In front stand the cautions of the stages still to run: all before the first,
 // none once it is passed, and where the shaft stands that alone.
 func TestCautionsAreOfWhatIsStillToRun(t *testing.T) {
+	rest := `{"stage":"rest","dripRate":"2 drips/min","leaks":"none","fluidLevel":"between"}`
 	cold := `{"stage":"cold","dripRate":"2 drips/min","leaks":"none","marks":"in-line"}`
 	for _, c := range []struct {
 		name, runs, readings string
 		want                 []string
 	}{
-		{"not run", "", "", []string{"Carbon monoxide", "Nothing is touched", "nobody in the water", "Two aboard", "doubled lines"}},
+		// The gravest first and, of those alike, as the stages come: the first is
+		// read with the engine stopped, so carbon monoxide leads once it is started.
+		{"not run", "", "", []string{"Nothing is touched", "nobody in the water", "Carbon monoxide", "Two aboard", "doubled lines"}},
+		{"read at rest, to be started", "[" + rest + "]", "", []string{"Carbon monoxide", "Nothing is touched", "nobody in the water", "doubled lines", "Two aboard"}},
 		{"passed", whole, "", nil},
 		{"the last stage open", strings.Replace(whole, ","+cold, "", 1), "", []string{"Nothing is touched"}},
 		{"loose bolts", "", `{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}`, []string{"The shaft stays still"}},

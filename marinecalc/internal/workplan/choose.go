@@ -39,6 +39,7 @@ func (p *planner) choose(list *problem.List) {
 			found[c.ID] = true
 		}
 	}
+	p.openAnyway(causes, found, decision, byID)
 	for _, c := range causes {
 		p.cure(c, found, decision, byID)
 	}
@@ -188,10 +189,46 @@ func (p *planner) decided(byID map[string]rules.Remedy) *decision {
 	return d
 }
 
+// openAnyway notes the steps that the cures of what was found need.
+func (p *planner) openAnyway(causes []cure, found map[string]bool, d *decision, byID map[string]rules.Remedy) {
+	trial := &planner{session: p.session, first: p.first}
+	copied := *d
+	for _, c := range causes {
+		if c.found {
+			trial.cure(c, found, &copied, byID)
+		}
+	}
+	p.open = map[string]bool{}
+	for _, r := range trial.remedies {
+		for _, id := range r.Steps.All() {
+			p.open[id] = true
+		}
+	}
+}
+
+// opensNoMore tells whether some work only sets right what lies bare in the plan
+// and is set at closing anyway: beyond the steps there it looks and adjusts, and
+// buys nothing. After a gearbox or mounts were out the coupling is read and set
+// whatever is thought of it.
+func (p *planner) opensNoMore(r rules.Remedy) bool {
+	closes := false
+	for _, s := range p.session.Book.Steps().All() {
+		switch {
+		case !rules.Contains(r.Steps, s.ID):
+		case p.open[s.ID]:
+			closes = closes || s.Phase == "close"
+		case s.Phase != "open" && s.Phase != "work" || s.Parts.Len() > 0:
+			return false
+		}
+	}
+	return closes && r.Kind == "adjust"
+}
+
 // cure plans what cures a cause: the way that was decided where the decision
 // is about it, or else its first cure. Beside what was found nothing is opened on
-// a suspicion, unless it is more likely than not and links two that were found; planned by itself it is told
-// to be one.
+// a suspicion, unless it is more likely than not and links two that were found;
+// what only sets right what lies bare anyway is done. Planned by itself it is
+// told to be one.
 func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[string]rules.Remedy) {
 	about := slices.ContainsFunc(d.works, func(work string) bool { return work != "" && rules.Contains(c.Remedies, work) })
 	switch {
@@ -216,6 +253,8 @@ func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[stri
 	}
 	switch {
 	case c.found:
+	case p.opensNoMore(first):
+		because = fmt.Sprintf("%s (%s): it lies open for the other work", c.Title, c.known)
 	case len(found) > 0 && !p.planned(first) && !(c.likely && p.links(c.ID, found)):
 		p.guessed = append(p.guessed, fmt.Sprintf("“%s” (%s) is not planned: look for it first.", c.Title, c.known))
 		return

@@ -166,6 +166,48 @@ func TestSurveysAgreeWithThemselves(t *testing.T) {
 	}
 }
 
+// Whatever the fault finding puts into its order of cure is planned or is named
+// with why not. Where mounts or gearbox were out the coupling is set anyway, so
+// its suspicion is planned; where bolts alone are changed it is read, not set.
+func TestNothingOfTheCureOrderIsPassedOver(t *testing.T) {
+	for _, one := range []struct {
+		yes        string
+		suspected  bool // that the coupling is misaligned
+		alignsToo  bool
+		leavesSome bool // suspicions to be looked for first
+	}{
+		{"gearbox-whine output-flange-play mount-rubber fluid-metal", true, true, false},
+		{"gearbox-whine output-flange-play fluid-metal shake-grows", true, true, true},
+		{"coupling-bolt-turns red-dust shake-grows", true, false, true},
+		{"mount-rubber shake-grows", false, false, false},
+	} {
+		var answers []string
+		for _, id := range strings.Fields(one.yes) {
+			answers = append(answers, `{"evidence":"`+id+`","answer":"yes"}`)
+		}
+		b := testboat.Read(t, `{"name":"Tern","readings":[{"date":"2026-05-01","symptoms":[`+strings.Join(answers, ",")+`]}]}`)
+		o := marinecalc.Options{Boat: b, NoRanges: true}
+		order := testboat.Run(t, "fault-finding", `{}`, o).Table("cureOrder")
+		plan := testboat.Run(t, "work-plan", `{"today":"2026-05-02"}`, o)
+		left := plan.Result("suspected")
+		told := strings.Join(slicesOf(testboat.Column(t, plan, "work", "because", "work")), "; ")
+		if left != nil {
+			told += " " + left.Text
+		}
+		suspected := false
+		for _, r := range order.Rows {
+			at := order.Reader(r)
+			suspected = suspected || at("cause") == "coupling-misaligned" && at("known") != "found"
+			if !strings.Contains(told, at("name")) {
+				t.Errorf("%s: %s (%s) is passed over: %s", one.yes, at("name"), at("known"), told)
+			}
+		}
+		if suspected != one.suspected || slices.Contains(works(plan), "Bring the coupling into line") != one.alignsToo || (left != nil) != one.leavesSome {
+			t.Errorf("%s: suspected %t, planned %q, left %+v", one.yes, suspected, works(plan), left)
+		}
+	}
+}
+
 // Bolts that are only suspected are changed as well once red dust was seen.
 func TestDustDecidesBeforeTheBoltsAreFound(t *testing.T) {
 	for dust, want := range map[string]bool{"yes": true, "no": false} {

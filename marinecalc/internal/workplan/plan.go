@@ -31,6 +31,7 @@ type planner struct {
 	remedies []rules.Remedy
 	because  []string          // by remedy
 	first    map[string]string // by cause: the remedy that the fault finding proposes first
+	open     map[string]bool   // steps that the cures of what was found need
 	left     []string          // what is not planned, and why
 	guessed  []string          // work planned for what is only suspected
 	still    Still
