@@ -81,7 +81,7 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 }
 
 func closest(name string, names []string) string {
-	if best, ok := contract.Closest(name, names); ok {
+	if best, ok := problem.Closest(name, names); ok {
 		return fmt.Sprintf("did you mean %q?", best)
 	}
 	return ""

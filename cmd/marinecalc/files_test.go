@@ -174,12 +174,9 @@ func TestSignalKIsTakenIn(t *testing.T) {
 	if s.code != exitDone || !strings.Contains(contents(t, boat), `"1800 rpm"`) || !strings.Contains(s.errs, "navigation.headingTrue") {
 		t.Error(s)
 	}
-	for want, args := range map[string][]string{"--engine: ": {"--engine", "port"}, "--every: ": {"--every", "2 mm"}, samples + "/2": nil} {
-		if args == nil {
-			samples = file(t, "log.ndjson", "{\"updates\": []}\n[")
-			want = samples + "/2"
-		}
-		if s := say("", append([]string{"readings", boat, "--add", samples}, args...)...); s.code != exitBad || !strings.Contains(s.errs, want) {
+	spoilt := file(t, "log.ndjson", "{\"updates\": []}\n[")
+	for want, args := range map[string][]string{"--engine: ": {samples, "--engine", "port"}, "--every: ": {samples, "--every", "2 mm"}, spoilt + "/2": {spoilt}} {
+		if s := say("", append([]string{"readings", boat, "--add"}, args...)...); s.code != exitBad || !strings.Contains(s.errs, want) {
 			t.Errorf("%q: %v", args, s)
 		}
 	}

@@ -161,7 +161,7 @@ func TestIndexAndBlankNameEverything(t *testing.T) {
 
 func TestSurveySaysWhatIsMissing(t *testing.T) {
 	bare := file(t, "boat.json", `{"name": "Bare", "engine": {"power": "20 kW"}}`)
-	if s := say("", "survey", bare); s.code != exitDone || strings.Contains(s.out, "still needs") || !strings.Contains(s.out, "Find out: ") || !strings.Contains(s.out, "sheets lack inputs") {
+	if s := say("", "survey", bare); s.code != exitDone || strings.Contains(s.out, "still needs") || !strings.Contains(s.out, "Measure: ") || !strings.Contains(s.out, "sheets lack inputs") {
 		t.Errorf("in short: %s%s", s.out, s.errs)
 	}
 	s := say("", "survey", bare, "--all")

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
 
@@ -48,7 +47,7 @@ func (b *Boat) checkNames() {
 
 func (b *Boat) warnName(e *Entry, list string, i int, name string, names []string, wanted string) {
 	p := problem.Problem{Where: fmt.Sprintf("/readings/%d/%s/%d/reading", e.Index, list, i), What: fmt.Sprintf("%q is not %s, and nothing is taken from it", name, wanted), Allowed: strings.Join(names, ", ")}
-	if best, ok := contract.Closest(name, names); ok {
+	if best, ok := problem.Closest(name, names); ok {
 		p.Hint = fmt.Sprintf("did you mean %q?", best)
 	}
 	b.warnings = append(b.warnings, p)

@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -102,7 +103,7 @@ func (in *inputs) noRow(p *contract.Property, k *known, table *rules.Table) {
 			what = fmt.Sprintf("%s: %q does not go with the rest%s", p.Title, k.word, misfit)
 		}
 		picks = in.fitting(picks, table)
-	} else if best, ok := contract.Closest(k.word, picks); ok {
+	} else if best, ok := problem.Closest(k.word, picks); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
 	without, figures := in.knownWithout(p, table)

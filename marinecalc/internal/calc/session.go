@@ -148,7 +148,7 @@ func (s *Session) Unused() problem.List {
 	for i, name := range s.Boat.FiguresFor() {
 		if known := s.figured(name); known != nil {
 			list = append(list, problem.Problem{Where: fmt.Sprintf("/makersFigures/%d/of", i), Kind: problem.Unknown,
-				What: fmt.Sprintf("there is no %q; the figure is kept, and not used", name), Hint: contract.DidYouMean(name, known),
+				What: fmt.Sprintf("there is no %q; the figure is kept, and not used", name), Hint: problem.DidYouMean(name, known),
 				Allowed: "the id of a limit, or calculation/input or calculation/result"})
 		}
 	}
@@ -246,7 +246,7 @@ func Find(list []Calculation, id string) (Calculation, error) {
 		ids[i] = c.ID
 	}
 	hint := ""
-	if best, ok := contract.Closest(id, ids); ok {
+	if best, ok := problem.Closest(id, ids); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
 	if id == "" {

@@ -153,7 +153,7 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 	case "minimum", "maximum", "exclusiveMinimum", "exclusiveMaximum":
 		w.bareNumber(where, p, value)
 	case "enum", "const":
-		w.list.Add(where, fmt.Sprintf("%s is not one of the words for %s", Shorten(fmt.Sprint(value)), label(p)), strings.Join(p.Enum, ", "), DidYouMean(fmt.Sprint(value), p.Enum))
+		w.list.Add(where, fmt.Sprintf("%s is not one of the words for %s", Shorten(fmt.Sprint(value)), label(p)), strings.Join(p.Enum, ", "), problem.DidYouMean(fmt.Sprint(value), p.Enum))
 	case "additionalProperties":
 		if w.open {
 			return
@@ -234,7 +234,7 @@ func (w *wording) unknownNames(where string, p *Property, value any) {
 		}
 		if p.Child(name) == nil {
 			found++
-			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", Shorten(name)), strings.Join(names, ", "), DidYouMean(name, names))
+			w.list.Add(where+Pointer([]string{name}), fmt.Sprintf("%q is not a name known here", Shorten(name)), strings.Join(names, ", "), problem.DidYouMean(name, names))
 		}
 	}
 }

@@ -87,10 +87,10 @@ func TestABoundIsAllowedInEveryUnit(t *testing.T) {
 
 func TestClosest(t *testing.T) {
 	names := []string{"shaftDiameter", "boxBore", "packing"}
-	if best, ok := Closest("shaftdiametre", names); !ok || best != "shaftDiameter" {
+	if best, ok := problem.Closest("shaftdiametre", names); !ok || best != "shaftDiameter" {
 		t.Errorf("got %q", best)
 	}
-	if best, ok := Closest("propeller", names); ok {
+	if best, ok := problem.Closest("propeller", names); ok {
 		t.Errorf("propeller is near nothing, got %q", best)
 	}
 }

@@ -184,7 +184,7 @@ func unknown(found *Alike, path []string, p *Property, value any) {
 // unknownMember says of a member that it is not used. The names that are known
 // there are told where none of them comes close.
 func unknownMember(name string, known []string) problem.Problem {
-	p := problem.Problem{What: fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", Shorten(name)), Hint: DidYouMean(name, known)}
+	p := problem.Problem{What: fmt.Sprintf("%q is not a name known here; it is kept, and nothing is calculated from it", Shorten(name)), Hint: problem.DidYouMean(name, known)}
 	if p.Hint == "" {
 		p.Allowed = strings.Join(known, ", ")
 	}

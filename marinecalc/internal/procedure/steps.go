@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -43,7 +42,7 @@ func choose(book *rules.Book, ids []string) ([]rules.Remedy, error) {
 		at := slices.Index(known, id)
 		if at < 0 {
 			list = append(list, problem.Problem{Where: fmt.Sprintf("/remedies/%d", i), What: fmt.Sprintf("there is no piece of work %q", id),
-				Allowed: strings.Join(known, ", "), Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
+				Allowed: strings.Join(known, ", "), Hint: problem.DidYouMean(id, known), Kind: problem.Unknown})
 		} else if !slices.Contains(ids[:i], id) {
 			rows = append(rows, book.Remedies().At(at))
 		}

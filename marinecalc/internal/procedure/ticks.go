@@ -9,7 +9,6 @@ import (
 	"time"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -135,7 +134,7 @@ func refuseStep(list *problem.List, where, id string, steps []rules.Step) bool {
 		known = append(known, s.ID)
 	}
 	*list = append(*list, problem.Problem{Where: where, What: fmt.Sprintf("this work has no step %q", id), Allowed: strings.Join(known, ", "),
-		Hint: contract.DidYouMean(id, known), Kind: problem.Unknown})
+		Hint: problem.DidYouMean(id, known), Kind: problem.Unknown})
 	return true
 }
 
@@ -173,7 +172,7 @@ func KeepTick(book *rules.Book, b *boat.Boat, r TickRequest) (*boat.Boat, error)
 	for i, n := range r.Record {
 		if !slices.Contains(titles, n.Title) {
 			list = append(list, problem.Problem{Where: fmt.Sprintf("/record/%d/title", i), What: fmt.Sprintf("nothing called %q is written down at this step", n.Title),
-				Allowed: strings.Join(titles, ", "), Hint: contract.DidYouMean(n.Title, titles), Kind: problem.Unknown})
+				Allowed: strings.Join(titles, ", "), Hint: problem.DidYouMean(n.Title, titles), Kind: problem.Unknown})
 		}
 	}
 	if len(list) > 0 {

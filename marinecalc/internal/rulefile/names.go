@@ -80,7 +80,7 @@ func (c *checker) unknown(where, what, name string, known []string) {
 	if len(c.out.Problems) >= enough {
 		return
 	}
-	hint := contract.DidYouMean(name, known)
+	hint := problem.DidYouMean(name, known)
 	if most := 60; len(known) > most {
 		known = append(slices.Clip(known[:most]), "…")
 	}

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -83,7 +83,7 @@ func boundOf(l *rules.Limit) string {
 func (c *checker) near(where, kind string, row map[string]any, old map[string]rules.Limit) {
 	id := text(row, "id")
 	for _, known := range slices.Sorted(maps.Keys(c.ids[kind])) {
-		if !c.ids[kind][known] || max(len(id), len(known))-min(len(id), len(known)) > 2 || contract.Distance(id, known) > 2 || letters(id) == letters(known) {
+		if !c.ids[kind][known] || max(len(id), len(known))-min(len(id), len(known)) > 2 || problem.Distance(id, known) > 2 || letters(id) == letters(known) {
 			continue
 		}
 		what := fmt.Sprintf("%q is nearly the id of %q, which stays in force beside it", id, known)
@@ -104,7 +104,7 @@ func (c *checker) near(where, kind string, row map[string]any, old map[string]ru
 			same = append(same, known)
 		}
 	}
-	if best, is := contract.Closest(id, same); is && letters(best) != letters(id) {
+	if best, is := problem.Closest(id, same); is && letters(best) != letters(id) {
 		c.warn(where+"/id", fmt.Sprintf("limit %q is on the same thing, and stays in force beside %q", best, id), "", fmt.Sprintf("write %q where it is to take its place", best))
 	}
 }

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -44,7 +43,7 @@ func (t *trial) check() error {
 		switch {
 		case !known[r.Stage]:
 			hint := ""
-			if best, ok := contract.Closest(r.Stage, slices.Sorted(maps.Keys(known))); ok {
+			if best, ok := problem.Closest(r.Stage, slices.Sorted(maps.Keys(known))); ok {
 				hint = fmt.Sprintf("did you mean %q?", best)
 			}
 			list.Add(where, fmt.Sprintf("there is no stage %q", r.Stage), strings.Join(slices.Sorted(maps.Keys(known)), ", "), hint)

@@ -36,7 +36,7 @@ func (t *follower) gather(in *Input) error {
 		for _, f := range b.Followable() {
 			names = append(names, f.Name)
 		}
-		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: strings.Join(names, ", "), Hint: contract.DidYouMean(in.Reading, names)}}.Err()
+		return problem.List{{Where: "/reading", What: fmt.Sprintf("the boat file has no reading %q that is one number", in.Reading), Allowed: strings.Join(names, ", "), Hint: problem.DidYouMean(in.Reading, names)}}.Err()
 	}
 	t.property = &of.Property
 	t.series = series.Series{Limit: math.NaN(), Rising: t.side(in.LimitSide, of.Side) != "least", Shifted: t.property.Kind.Name == "temperature"}

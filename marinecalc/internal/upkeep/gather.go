@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/upkeep/due"
 	"example.org/driveline/marinecalc/problem"
@@ -45,7 +44,7 @@ func (k *keeper) gather() error {
 		}
 		hint := ""
 		names := slices.Sorted(maps.Keys(of))
-		if best, ok := contract.Closest(id, names); ok {
+		if best, ok := problem.Closest(id, names); ok {
 			hint = fmt.Sprintf("did you mean %q?", best)
 		}
 		list.Add(where, fmt.Sprintf("there is no %s %q", what, id), strings.Join(names, ", "), hint)

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -64,7 +63,7 @@ func (p *planner) plan(r rules.Remedy, because string) {
 // noSuch refuses an id that no row has.
 func noSuch(list *problem.List, where, what, id string, known []string) {
 	hint := ""
-	if best, ok := contract.Closest(id, known); ok {
+	if best, ok := problem.Closest(id, known); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
 	list.Add(where, fmt.Sprintf("there is no %s %q", what, id), strings.Join(known, ", "), hint)
