@@ -1,6 +1,7 @@
 package survey_test
 
 import (
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -117,6 +118,42 @@ func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
 	near := testboat.Check(t, testboat.Read(t, `{"name": "Tern", "wornPart": {"metal": "carbon-steel", "depth": "0.22 mm", "length": "20 mm", "width": "8 mm", "shape": "even", "places": 1, "limit": "0.25 mm"}, "fluid": {"grade": "iso-vg-46", "volume": "2 L"}}`), marinecalc.Options{})
 	if i := slices.IndexFunc(near.Measure, func(m survey.Measure) bool { return strings.HasSuffix(m.Title, " again") && m.Gauge != "" }); i < 0 {
 		t.Errorf("nothing to read again: %+v", near.Measure)
+	}
+}
+
+// What another calculation gives is not typed, and never chosen: proposed is
+// what that one lacks, and with it the verdict is drawn.
+func TestACarriedFigureIsGotWhereItIsWorkedOut(t *testing.T) {
+	const lacking = "output-flange/permittedPressure"
+	file, err := os.ReadFile(testboat.Root("testdata", "boats", "juniper.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	raw := string(file)
+	drawn := func(text string) (proposed, told bool) {
+		s := testboat.Check(t, testboat.Read(t, text), marinecalc.Options{NoRanges: true})
+		for _, m := range s.Measure {
+			if strings.HasPrefix(m.Input, "line-joints/hub") {
+				t.Errorf("proposed: %s", m.Text)
+			}
+			if m.Input == lacking && slices.ContainsFunc(m.Settles, func(w survey.Settled) bool { return w.Calculation == "line-joints" }) {
+				proposed = true
+				if m.Do != survey.DoLookUp {
+					t.Errorf("%s: %s", m.Do, m.Text)
+				}
+			}
+		}
+		for _, f := range s.Findings {
+			told = told || f.Calculation == "line-joints" && f.Verdict.Limit == "line-shock" && f.Verdict.Word != "not measured"
+		}
+		return proposed, told
+	}
+	if proposed, told := drawn(raw); !proposed || told {
+		t.Errorf("without the pressure: proposed %t, told %t", proposed, told)
+	}
+	figure := `"makersFigures": [{"of": "` + lacking + `", "value": "50 MPa", "source": {"document": "gearbox manual"}},`
+	if proposed, told := drawn(strings.Replace(raw, `"makersFigures": [`, figure, 1)); proposed || !told {
+		t.Errorf("with the pressure: proposed %t, told %t", proposed, told)
 	}
 }
 

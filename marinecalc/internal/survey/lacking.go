@@ -41,6 +41,7 @@ func (s *Survey) tryMissing(ctx context.Context, g *gatherer, o calc.Options) er
 	for _, m := range s.Missing {
 		s.tryLacking(g, session, m)
 	}
+	s.throughCarried(g, session)
 	return nil
 }
 

@@ -52,11 +52,13 @@ var byHand = []string{"machined", "rule", "tape", "thermometer"}
 // group is one of them under way.
 type group struct {
 	Measure
-	key  string
-	of   string // the reading of the boat file that it is, or no name of one
-	bare string // the row of the bare figures that it has
-	seen bool   // the owner can see or count it
-	read bool   // a reading, and not a maker's figure
+	key   string
+	of    string // the reading of the boat file that it is, or no name of one
+	bare  string // the row of the bare figures that it has
+	after string // "calculation/result" that gives it
+	words bool   // one of several, as it is made: never chosen for the worse
+	seen  bool   // the owner can see or count it
+	read  bool   // a reading, and not a maker's figure
 }
 
 // what the owner can do for it.
@@ -64,6 +66,8 @@ func (m *group) what() Do {
 	switch {
 	case m.read || m.Gauge != "" || m.seen || slices.Contains(byHand, m.bare):
 		return DoMeasure
+	case m.words || m.after != "" && m.bare == "coefficient": // as it is made, or as it was worked out
+		return DoLookUp
 	case slices.Contains(chosen, m.bare):
 		return DoChoose
 	}
@@ -143,15 +147,21 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 			return m
 		}
 	}
+	m := g.made(key, calculation, p)
+	g.list = append(g.list, m)
+	return m
+}
+
+// made is the group of an input, not yet among the others.
+func (g *gatherer) made(key, calculation string, p *contract.Property) *group {
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
 	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
-	m.bare, m.seen = p.Bare, p.Seen
+	m.bare, m.seen, m.after, m.words = p.Bare, p.Seen, p.After, len(p.Enum) > 0 || p.Rows != ""
 	if c, err := g.session.Find(calculation); err == nil {
 		if k, err := c.Form(); err == nil {
 			m.Gauge = gaugeOf(g.session, k.Calculation, p)
 		}
 	}
-	g.list = append(g.list, m)
 	return m
 }
 
