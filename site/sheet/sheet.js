@@ -64,7 +64,7 @@ function drawer(sheet, fold) {
 function resultLine(result) {
   return h(
     'section',
-    { class: 'result line', 'data-result': result.name },
+    { class: 'result row', 'data-result': result.name },
     h('h4', {}, result.title),
     h('p', { class: result.kind ? 'value' : 'value words' }, result.text),
     result.interval && h('p', { class: 'interval' }, result.interval),
@@ -207,7 +207,7 @@ function workedLines(sheet) {
         line.formula && h('p', { class: 'formula' }, line.formula),
         line.filled && h('p', { class: 'formula' }, line.filled),
         line.method && h('p', {}, line.method),
-        h('p', { class: 'formula answer' }, `= ${line.answer}`),
+        h('p', { class: 'formula worked' }, `= ${line.answer}`),
         line.source && h('p', { class: 'source' }, line.basis ? `${line.source} (${line.basis})` : line.source),
       ),
     ),
@@ -302,7 +302,7 @@ function table(heads, rows) {
       'tbody',
       {},
       ...rows.map(([name = '', ...cells]) =>
-        h('tr', {}, h('th', { scope: 'row' }, name), ...cells.map((c, i) => h('td', { 'data-head': heads[i + 1] }, c))),
+        h('tr', {}, h('th', { scope: 'row' }, name), ...cells.map((c, i) => h('td', { 'data-head': heads[i + 1], class: c instanceof Node && (c.textContent ?? '').length > 80 && 'long' }, c))),
       ),
     ),
   );

@@ -200,7 +200,7 @@ function beginning(app) {
     'section',
     { class: 'begin', 'aria-labelledby': 'begin-title' },
     h('h2', { id: 'begin-title' }, 'Start with your boat'),
-    h('p', {}, 'Two or three figures are enough to begin with. Or look round on a boat made up for it.'),
+    h('p', {}, 'Two or three figures are enough. Or look round on a made-up boat.'),
     h(
       'div',
       { class: 'tools' },

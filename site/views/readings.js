@@ -366,7 +366,7 @@ export function readingTools(app, id, again) {
     h(
       'div',
       { class: 'tools' },
-      h('a', { href: '#/readings' }, 'Log and follow readings'),
+      !location.hash.startsWith('#/readings') && h('a', { href: '#/readings' }, 'Log and follow readings'),
       button('Save the readings as CSV', () => {
         const reply = app.calculator.call({ ask: 'readings', boat: boat() });
         if (reply.ok) saveFile(`${forFile(nameOf(boat()))}-readings.csv`, 'text/csv', reply.csv);

@@ -29,6 +29,13 @@ func TestHomeFitsAScreen(t *testing.T) {
 		if n := eval[int](b, `document.querySelectorAll(".line-drawing svg [id*=part-]").length`); n != 8 {
 			t.Errorf("%s: %d parts are drawn", what, n)
 		}
+		if out := eval[[]string](b, `[...document.querySelectorAll(".tile")].flatMap((tile) => [...tile.children].filter((e) => e.scrollWidth > tile.clientWidth - 4).map((e) => e.textContent))`); len(out) > 0 {
+			t.Errorf("%s: at the edges of its column: %q", what, out)
+		}
+		eval[any](b, `document.documentElement.style.fontSize = "200%"`)
+		if tile := eval[[]float64](b, `[document.querySelector(".tile").getBoundingClientRect().width, document.documentElement.scrollWidth]`); tile[0] < 130 || tile[1] > 360 {
+			t.Errorf("%s: with letters twice as large a part is %.0f px wide, the page %.0f px", what, tile[0], tile[1])
+		}
 	}
 	b.open("")
 	fits("no boat")

@@ -24,6 +24,9 @@ func TestNarrow(t *testing.T) {
 			t.Errorf("%s: %d px wide: %s", name, wide, eval[string](b, `[...document.querySelectorAll('main *')]
 				.filter((e) => e.getBoundingClientRect().right > 360).map((e) => e.outerHTML.slice(0, 120)).slice(0, 3).join('\n')`))
 		}
+		if empty := eval[float64](b, `document.documentElement.scrollHeight - Math.max(innerHeight, document.querySelector("body > footer").getBoundingClientRect().bottom + scrollY)`); empty > 40 {
+			t.Errorf("%s: %.0f px of nothing below its end", name, empty)
+		}
 		if small := eval[[]string](b, `[...document.querySelectorAll('button, input, select, summary, nav a')]
 			.filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.9).map((e) => e.outerHTML.slice(0, 120))`); len(small) > 0 {
 			t.Errorf("%s: less than 44 px high: %q", name, small)

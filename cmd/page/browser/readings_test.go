@@ -103,7 +103,7 @@ func TestLogAndFollowReadings(t *testing.T) {
 	}
 	b.write("#log-value", "32 mm")
 	b.press("Log it")
-	b.until(`document.querySelector(".wrong").textContent !== ""`)
+	b.until(`[...document.querySelectorAll("[aria-labelledby=log-title] .wrong")].some((e) => e.textContent !== "")`)
 	all := kept[string](b, `JSON.stringify(boats)`)
 	if !strings.Contains(all, `"wearIron":"32 ppm"`) || strings.Contains(all, "32 mm") {
 		t.Errorf("kept: %.300s", all)
