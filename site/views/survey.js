@@ -7,7 +7,7 @@ import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { lateFold } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
-import { badge, sign, verdictCard } from '../sheet/verdicts.js';
+import { badge, verdictCard } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
@@ -85,7 +85,7 @@ function inShort({ summary }) {
     'dl',
     { class: 'in-short', 'aria-label': 'The boat in short' },
     ...summary.flatMap(({ code, head, text }) => [
-      h('dt', {}, ['still', 'found', 'seen', 'measured', 'computed'].includes(code) && sign('beyond'), head),
+      h('dt', {}, ['still', 'found', 'seen', 'measured', 'computed'].includes(code) ? badge('beyond', head) : head),
       h('dd', {}, text),
     ]),
   );
