@@ -105,6 +105,8 @@ export interface Schema {
   setting?: true;
   /** How far off a figure may be that comes without accuracy and gauge: a row of the table of bare figures, or half of its last digit. */
   bare?: string;
+  /** The owner can see or count it, though it is no reading of a gauge. */
+  seen?: true;
   /** Inputs or results that this one cannot be less than. */
   notUnder?: string[];
   /** In SI, from where on a result stands for what does not come. */
