@@ -21,6 +21,7 @@ import (
 // evaluated by an independent expression library on the numbers of the same
 // sheet, and must give the result of the same sheet to 1e-9.
 func TestFormulasGiveTheirResults(t *testing.T) {
+	alone(t)
 	for _, k := range openAll(t) {
 		t.Run(k.ID, func(t *testing.T) {
 			checked := map[string]bool{}

@@ -34,6 +34,7 @@ var updateOdd = flag.Bool("odd", false, "write what odd inputs come to into test
 // TestOddInputs gives every calculation at least ten inputs that cannot be, or
 // hardly: what comes of each was read, and stands in testdata/odd.
 func TestOddInputs(t *testing.T) {
+	alone(t)
 	for _, c := range catalogue.Calculations {
 		f, err := c.Form()
 		if err != nil {

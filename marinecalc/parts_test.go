@@ -30,6 +30,7 @@ func counted(list map[string]float64, title, amount string) {
 // for every piece of work on a demonstration boat, and on each boat of the whole
 // jobs for what cures the causes found there.
 func TestPlanBuysWhatTheStepsTake(t *testing.T) {
+	alone(t)
 	var all []string
 	for _, r := range rules.Standard().Remedies().All() {
 		all = append(all, r.ID)

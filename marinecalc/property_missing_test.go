@@ -45,6 +45,7 @@ func sameInputs(less, whole *marinecalc.Sheet) bool {
 // An input that is left out, and that nothing else fills, makes no verdict
 // milder.
 func TestAMissingInputNeverMakesAVerdictMilder(t *testing.T) {
+	alone(t)
 	runs := 0
 	eachInput(t, func(f *binding.Form, input map[string]any) {
 		o := marinecalc.Options{Trials: propertyTrials}

@@ -13,6 +13,7 @@ import (
 // measured": where the state of things leaves nothing to judge, as of a bolt
 // that is broken, the verdict says that state and asks for no reading.
 func TestAnotherReadingNeverMakesAVerdictNotMeasured(t *testing.T) {
+	alone(t)
 	runs, states := 0, 0
 	eachInput(t, func(f *binding.Form, input map[string]any) {
 		o := marinecalc.Options{NoRanges: true}

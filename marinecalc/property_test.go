@@ -192,6 +192,7 @@ func severity(w sheet.Word) int {
 // A limit that is moved toward the value, and past it, makes no verdict milder:
 // it is moved by a maker's figure.
 func TestALimitThatIsNearerNeverMakesAVerdictMilder(t *testing.T) {
+	alone(t)
 	moved := 0
 	eachInput(t, func(f *binding.Form, input map[string]any) {
 		whole := worked(f, input, marinecalc.Options{Trials: propertyTrials})
@@ -232,6 +233,7 @@ func TestALimitThatIsNearerNeverMakesAVerdictMilder(t *testing.T) {
 // Of two inputs without ranges that which lies nearer its limit, or further
 // past it, is judged no milder.
 func TestAValueThatIsNearerNeverMakesAVerdictMilder(t *testing.T) {
+	alone(t)
 	pairs := 0
 	eachInput(t, func(f *binding.Form, input map[string]any) {
 		o := marinecalc.Options{NoRanges: true}

@@ -226,6 +226,7 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 // members: each ask with each member, with each left out, and with each of
 // another type.
 func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
+	alone(t)
 	d := newDoorSchemas(t)
 	boat := json.RawMessage(strings.Replace(testboat.Logged, `"name":"Tern",`, `"name":"Tern","work":{"steps":[{"step":"make-safe","done":"2026-05-20"}]},`, 1))
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,

@@ -112,6 +112,7 @@ const oneOfSeveralMoves = "one of several moves, which add up: a result near not
 // is found by trying: a result that the first moves and the second does not,
 // and the second does as soon as the first is left out.
 func TestTwoReadingsOfOneThingAreHeldTogether(t *testing.T) {
+	alone(t)
 	o := marinecalc.Options{NoRanges: true}
 	tried, found := 0, map[string]string{}
 	eachInput(t, func(f *binding.Form, input map[string]any) {

@@ -73,6 +73,7 @@ var wordsExempt = map[string]bool{"marinecalc/words_test.go": true, "marinecalc/
 	"marinecalc/internal/boat/renamed.go": true, "marinecalc/internal/boat/renamed_test.go": true}
 
 func TestTheTradesOwnWords(t *testing.T) {
+	alone(t)
 	var bad []*regexp.Regexp
 	for _, w := range notTheTrades {
 		bad = append(bad, regexp.MustCompile(`(?i:`+w.pattern+`)`))

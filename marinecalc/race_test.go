@@ -1,0 +1,5 @@
+//go:build race
+
+package marinecalc_test
+
+const underRace = true
