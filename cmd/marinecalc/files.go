@@ -107,7 +107,7 @@ func sameFile(a, b string) bool {
 
 // kindOf says in words what a text holds, "" where there is none.
 func kindOf(text []byte) string {
-	text = bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
+	text = trimmed(text)
 	first, _, _ := bytes.Cut(text, []byte("\n"))
 	begins := func(s string) bool { return len(first) >= len(s) && strings.EqualFold(string(first[:len(s)]), s) }
 	switch {
@@ -126,6 +126,11 @@ func kindOf(text []byte) string {
 		return "a table (CSV)"
 	}
 	return "something else"
+}
+
+// trimmed is a text without the mark of its encoding and the spaces round it.
+func trimmed(text []byte) []byte {
+	return bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
 }
 
 // isBoat tells whether JSON has a member of boat files.

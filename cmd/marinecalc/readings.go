@@ -108,7 +108,7 @@ func (t *terminal) readings(args []string) error {
 
 // isJSON tells a text of JSON from a table.
 func isJSON(text []byte) bool {
-	text = bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
+	text = trimmed(text)
 	return len(text) > 0 && (text[0] == '{' || text[0] == '[')
 }
 

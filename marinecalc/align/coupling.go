@@ -209,10 +209,17 @@ func (out *CouplingResult) takeReadings(face, circle *plane, gap, rim points) {
 		out.Worst = AllAlike
 	}
 	out.FitScatter = quantity.Length(face.scatter)
-	ratio, chance := face.strain()
-	out.ScatterRatio, out.ScatterChance, out.RimScatterRatio = quantity.Ratio(ratio), quantity.Ratio(chance), quantity.Ratio(math.NaN())
 	if len(rim) > 0 {
 		rim.residuals(circle)
+	}
+	out.takeStrain(face, circle, len(rim) > 0)
+}
+
+// takeStrain takes how far the readings scatter, against their gauge.
+func (out *CouplingResult) takeStrain(face, circle *plane, rim bool) {
+	ratio, chance := face.strain()
+	out.ScatterRatio, out.ScatterChance, out.RimScatterRatio = quantity.Ratio(ratio), quantity.Ratio(chance), quantity.Ratio(math.NaN())
+	if rim {
 		ratio, chance = circle.strain()
 		out.RimScatterRatio = quantity.Ratio(ratio)
 		if !(float64(out.ScatterChance) <= chance) {

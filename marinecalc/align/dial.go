@@ -290,16 +290,10 @@ func (in *DialInput) scaled(gap, rim points) (k float64) {
 // inspectDials is takeReadings for dials.
 func (out *CouplingResult) inspectDials(face, circle *plane, gap, rim points) {
 	gap.inspectBy(face)
-	ratio, chance := face.strain()
-	out.ScatterRatio, out.ScatterChance, out.RimScatterRatio = quantity.Ratio(ratio), quantity.Ratio(chance), quantity.Ratio(math.NaN())
 	if len(rim) > 0 {
 		rim.inspectBy(circle)
-		ratio, chance = circle.strain()
-		out.RimScatterRatio = quantity.Ratio(ratio)
-		if !(float64(out.ScatterChance) <= chance) {
-			out.ScatterChance = quantity.Ratio(chance)
-		}
 	}
+	out.takeStrain(face, circle, len(rim) > 0)
 }
 
 // inspectBy fits anew, since a fit by design leaves no rows, and inspects.

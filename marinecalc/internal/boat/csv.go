@@ -106,30 +106,36 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	var added []map[string]any
-	for _, row := range rows {
-		if !slices.ContainsFunc(b.entries, func(e *Entry) bool { return says(e, row) }) {
-			added = append(added, row)
-		}
-	}
+	after, _, err := b.withRows(rows)
+	return after, err
+}
+
+// withRows returns the boat with entries after its own, and how many these
+// are: one that says no more than an entry of the boat is left out.
+func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err error) {
 	old, err := b.MarshalJSON()
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
-	whole, err := withReadings(old, func(rows []json.RawMessage) ([]json.RawMessage, error) {
-		for _, row := range added {
+	whole, err := withReadings(old, func(list []json.RawMessage) ([]json.RawMessage, error) {
+		for _, row := range rows {
+			if slices.ContainsFunc(b.entries, func(e *Entry) bool { return says(e, row) }) {
+				continue
+			}
 			text, err := json.Marshal(row)
 			if err != nil {
 				return nil, err
 			}
-			rows = append(rows, text)
+			list = append(list, text)
+			added++
 		}
-		return rows, nil
+		return list, nil
 	})
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
-	return Read(whole)
+	after, err = Read(whole)
+	return after, added, err
 }
 
 // says tells whether an entry of the boat has everything that a row has.

@@ -1,7 +1,6 @@
 package boat
 
 import (
-	"encoding/json"
 	"slices"
 	"strconv"
 	"strings"
@@ -45,30 +44,14 @@ func (b *Boat) AddMoments(moments []Moment, source string) (after *Boat, added i
 			delete(row, tokens[2])
 		}
 	}
-	old, err := b.MarshalJSON()
-	if err != nil {
-		return nil, 0, nil, err
-	}
-	whole, err := withReadings(old, func(list []json.RawMessage) ([]json.RawMessage, error) {
-		for _, one := range rows {
-			row := one.(map[string]any)
-			const bare = 3 // date, time and source
-			if len(row) <= bare || slices.ContainsFunc(b.entries, func(e *Entry) bool { return says(e, row) }) {
-				continue
-			}
-			text, err := json.Marshal(row)
-			if err != nil {
-				return nil, err
-			}
-			list = append(list, text)
-			added++
+	var kept []map[string]any
+	for _, row := range rows {
+		const bare = 3 // date, time and source
+		if row := row.(map[string]any); len(row) > bare {
+			kept = append(kept, row)
 		}
-		return list, nil
-	})
-	if err != nil {
-		return nil, 0, nil, err
 	}
-	after, err = Read(whole)
+	after, added, err = b.withRows(kept)
 	return after, added, left, err
 }
 
@@ -78,10 +61,6 @@ func (b *Boat) rowOf(m Moment, source string) map[string]any {
 	var own []any
 	for name, si := range m.Values {
 		q, known := b.Describe(name)
-		if !known && name == "engineHours" {
-			p := entryMember(name)
-			q, known = quantityOf(name, p, ""), true
-		}
 		if !known {
 			continue
 		}

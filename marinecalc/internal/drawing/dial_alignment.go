@@ -12,17 +12,22 @@ import (
 // DialAlignment draws both shaft lines at the coupling, from starboard and from
 // above, bow to the right, gap and offset many times enlarged.
 func DialAlignment(_ align.DialInput, out align.DialResult, b picture.Brush) []sheet.Drawing {
-	const title = "Both shaft lines, bow to the right"
-	upright := linesOf{gap: out.GapVertical, offset: out.OffsetVertical, words: [4]string{"open at the top ", "open at the bottom ", "engine high ", "engine low "}}
-	across := linesOf{gap: out.GapHorizontal, offset: out.OffsetHorizontal, words: [4]string{"open to starboard ", "open to port ", "engine to starboard ", "engine to port "}, down: true}
+	return shaftLines("shaft-lines", "Both shaft lines, bow to the right",
+		linesOf{gap: out.GapVertical, offset: out.OffsetVertical}, linesOf{gap: out.GapHorizontal, offset: out.OffsetHorizontal}, b)
+}
+
+// shaftLines draws both shaft lines from starboard and from above.
+func shaftLines(name, title string, upright, across linesOf, b picture.Brush) []sheet.Drawing {
+	upright.words = [4]string{"open at the top ", "open at the bottom ", "engine high ", "engine low "}
+	across.words, across.down = [4]string{"open to starboard ", "open to port ", "engine to starboard ", "engine to port "}, true
 	description := "Up and down: " + upright.tell(b) + ". Sideways: " + across.tell(b) + "."
 	p := picture.Begin(360, 280, title, description)
-	gap, offset := widest(out.GapVertical, out.GapHorizontal), widest(out.OffsetVertical, out.OffsetHorizontal)
+	gap, offset := widest(upright.gap, across.gap), widest(upright.offset, across.offset)
 	p.Text(picture.Faint, "start", 8, 16, "from starboard, enlarged")
 	upright.draw(p, 72, gap, offset, b)
 	p.Text(picture.Faint, "start", 8, 156, "from above, starboard below")
 	across.draw(p, 212, gap, offset, b)
-	return []sheet.Drawing{{Name: "shaft-lines", Title: title, Description: description, SVG: p.End()}}
+	return []sheet.Drawing{{Name: name, Title: title, Description: description, SVG: p.End()}}
 }
 
 // widest is the larger of two sizes; one that is not known is none.

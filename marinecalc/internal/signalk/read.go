@@ -144,11 +144,12 @@ func (s *samples) walk(node any, path []string, moment string) {
 func (s *samples) delta(delta map[string]any, updates []any) {
 	if context, has := delta["context"].(string); has {
 		whose := strings.TrimPrefix(context, "vessels.")
-		if whose != "self" && (s.self == "" || whose != s.self) && !strings.HasPrefix(context, "self") {
-			if s.self != "" || !s.first(whose) {
-				s.others++
-				return
-			}
+		if s.self == "" && whose != "self" {
+			s.self = whose // nothing says whose the deltas are: the first one's
+		}
+		if whose != "self" && whose != s.self {
+			s.others++
+			return
 		}
 	}
 	for _, u := range updates {
@@ -163,13 +164,6 @@ func (s *samples) delta(delta map[string]any, updates []any) {
 			}
 		}
 	}
-}
-
-// first takes the vessel of the first delta for one's own where nothing says
-// whose the deltas are.
-func (s *samples) first(whose string) bool {
-	s.self = whose
-	return true
 }
 
 // add keeps a number; words and places are no readings.
