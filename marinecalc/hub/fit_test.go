@@ -100,3 +100,50 @@ func TestConeAgreesWithPatches(t *testing.T) {
 		t.Error("a steep cone holds itself")
 	}
 }
+
+// Friction acts along one line on the cone: turned by an angle from round to
+// along it stands against a torque and a pull at once. Slip and PullTwisted
+// find either from the other.
+func TestConeAgainstTorqueAndPull(t *testing.T) {
+	c := Cone{Taper: 1. / 12, Friction: 0.17, Mean: 0.05}
+	const n = 30e3
+	half := math.Atan(float64(c.Taper) / 2)
+	for _, turned := range []float64{0.26, 0.5, 1, 1.4} {
+		round, along := 0.17*n*math.Cos(turned), 0.17*n*math.Sin(turned)
+		torque, pull := round*0.05/2, along*math.Cos(half)-n*math.Sin(half)
+		if pull < 0 {
+			t.Fatalf("turned by %g the wedge alone is more than friction along", turned)
+		}
+		parttest.Within(t, "torque beside a pull", c.Slip(n, quantity.Force(pull)), torque, 1e-9)
+		parttest.Within(t, "pull beside a torque", c.PullTwisted(n, quantity.Torque(torque)), pull, 1e-9)
+	}
+	if got := c.PullTwisted(0, 0); got != 0 {
+		t.Errorf("a cone that nothing presses holds %g N", got)
+	}
+}
+
+// Astern: friction held over the torque asked, unless it rests on a pull that
+// nobody told and no key holds alone.
+func TestMargin(t *testing.T) {
+	nan := math.NaN()
+	for _, c := range []struct {
+		held, key, asked quantity.Torque
+		told             bool
+		want             float64
+	}{
+		{300, 0, 200, true, 1.5},
+		{150, 0, 200, true, 0.75},
+		{150, 0, 200, false, 0.75}, // slips even without the pull
+		{300, 0, 200, false, nan},
+		{200, 0, 200, false, nan},
+		{300, 150, 200, false, nan}, // the key alone does not hold
+		{300, 200, 200, false, 1.5},
+		{300, 250, 200, false, 1.5},
+		{300, 250, 0, true, nan},
+	} {
+		got := float64(Margin(c.held, c.key, c.asked, c.told))
+		if math.IsNaN(got) != math.IsNaN(c.want) || got != c.want && !math.IsNaN(got) {
+			t.Errorf("%+v: %g", c, got)
+		}
+	}
+}

@@ -1,0 +1,162 @@
+package propeller
+
+import (
+	"math"
+	"testing"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// SAE J755: a shaft of 1 in loses 1/16 over 2.750 in and ends at 0.828 in.
+// Nothing is said of a taper of which a dimension is missing.
+func TestTaperMeasured(t *testing.T) {
+	in := fitted()
+	in.ShaftDiameter, in.TaperLength, in.SmallEndDiameter, in.Bore = 0.0254, 2.75*0.0254, 0.828125*0.0254, 0
+	parttest.Within(t, "1 in 16", parttest.Must(t, Taper, in).TaperMeasured, 1./16, 1e-9)
+	in.SmallEndDiameter = 0
+	if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.TaperMeasured)) {
+		t.Errorf("without the small end: %g", out.TaperMeasured)
+	}
+	in.SmallEndDiameter, in.TaperLength = 0.02, 0
+	if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.TaperMeasured)) {
+		t.Errorf("without the length: %g", out.TaperMeasured)
+	}
+	parttest.Near(t, "a tenth of a millimetre less far with the key", parttest.Must(t, Taper, fitted()).KeyHoldOff, 1e-4, 1e-12)
+}
+
+// ISO 898-1, table of the fine threads: M24×2 has a stress area of 384 mm².
+func TestThreadOfTheNut(t *testing.T) {
+	in := fitted()
+	in.NutForce = 40e3
+	out := parttest.Must(t, Taper, in)
+	parttest.Within(t, "stress area", out.StressArea, 384e-6, 0.002)
+	parttest.Within(t, "use", out.ThreadUse, 40e3/384e-6/207e6, 0.002)
+	for what, change := range map[string]func(*TaperInput){
+		"no pitch":    func(in *TaperInput) { in.NutPitch, in.NutForm = 0, "" },
+		"no diameter": func(in *TaperInput) { in.NutDiameter, in.NutForm = 0, "" },
+	} {
+		in := fitted()
+		in.NutForce = 40e3
+		change(&in)
+		if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.StressArea)) || !math.IsNaN(float64(out.ThreadUse)) {
+			t.Errorf("%s: %g m², %g", what, out.StressArea, out.ThreadUse)
+		}
+	}
+}
+
+// A push spread over half the cone presses it twice as hard, and friction holds
+// the same; a fit pushed up as far presses the half as hard, and holds half.
+func TestHalfTheContact(t *testing.T) {
+	in := fitted()
+	in.NutForce = 30e3
+	whole := parttest.Must(t, Taper, in)
+	in.ContactShare /= 2
+	part := parttest.Must(t, Taper, in)
+	parttest.Within(t, "pressure", part.ConePressure, 2*float64(whole.ConePressure), 1e-12)
+	parttest.Within(t, "friction", part.FrictionTorque, float64(whole.FrictionTorque), 1e-12)
+	parttest.Within(t, "area", whole.Pressed/quantity.Force(whole.ConePressure), math.Pi*0.036*0.08*0.8, 1e-9)
+	in.PushUp = whole.PushUpUsed
+	parttest.Within(t, "friction by push-up", parttest.Must(t, Taper, in).FrictionTorque, float64(whole.FrictionTorque)/2, 1e-9)
+}
+
+// Each margin is the torque held over the torque asked; a key as strong as the
+// friction bears nothing yet.
+func TestTaperMargins(t *testing.T) {
+	in := fitted()
+	in.KeyTorque = 0
+	out := parttest.Must(t, Taper, in)
+	parttest.Within(t, "ahead", out.MarginAhead, float64(out.FrictionTorque)/250, 1e-12)
+	parttest.Within(t, "friction", out.FrictionMargin, float64(out.FrictionTorque)/250, 1e-12)
+	parttest.Within(t, "astern", out.MarginAstern, float64(out.SlipAstern)/220, 1e-12)
+	in.KeyTorque = out.FrictionTorque
+	if out = parttest.Must(t, Taper, in); out.HeldBy != HeldByFriction {
+		t.Errorf("held by %s", out.HeldBy)
+	}
+	in.KeyTorque *= 1.001
+	if out = parttest.Must(t, Taper, in); out.HeldBy != HeldByKey || out.SlipTorque != in.KeyTorque {
+		t.Errorf("held by %s, %g N·m", out.HeldBy, out.SlipTorque)
+	}
+	in = fitted()
+	in.KeyTorque, in.Thrust, in.ThrustAstern, in.NutTorque = 0, 0, 0, 60
+	out = parttest.Must(t, Taper, in)
+	parttest.Within(t, "what slips without a pull", out.MarginPeak, float64(out.FrictionTorque)/500, 1e-12)
+}
+
+// A cone that does not hold itself is off at the least pull; while no pull is
+// told, its key holds alone.
+func TestConeThatJumpsOff(t *testing.T) {
+	in := fitted()
+	in.BoreFriction, in.KeyTorque, in.ThrustAstern = 0.04, 5000, 0.5
+	out := parttest.Must(t, Taper, in)
+	if out.SlipAstern != 0 || out.MarginAstern != 0 || out.PullOff != 0 || out.BareMargin != 0 {
+		t.Errorf("pulled by half a newton: %+v", out)
+	}
+	in.Thrust, in.ThrustAstern = 0, 0
+	out = parttest.Must(t, Taper, in)
+	parttest.Within(t, "key alone", out.MarginPeak, 10, 1e-12)
+}
+
+// With the nut lost a key that holds the torque astern leaves all friction
+// to the pull; what it does not hold turns the friction away from it. Where the
+// torque is not known no margin of 1 or more is.
+func TestNutLost(t *testing.T) {
+	in := fitted()
+	out := parttest.Must(t, Taper, in)
+	n := float64(out.Pressed)
+	half := math.Atan(0.05)
+	straight := n * (0.15*math.Cos(half) - math.Sin(half))
+	round := 220 / (0.036 / 2)
+	askew := math.Sqrt(0.15*0.15*n*n-round*round)*math.Cos(half) - n*math.Sin(half)
+	for key, want := range map[quantity.Torque]float64{0: askew, 219: askew, 220: straight, 600: straight} {
+		in.KeyTorque = key
+		parttest.Within(t, "margin with a key", parttest.Must(t, Taper, in).BareMargin, max(0, want)/2800, 1e-9)
+	}
+	in = fitted()
+	in.KeyTorque, in.AsternTorque = 0, 0
+	in.ThrustAstern = out.PullOff
+	for pull, told := range map[quantity.Force]bool{out.PullOff / 3 * 2: false, out.PullOff: false, out.PullOff * 1.01: true} {
+		in.ThrustAstern = pull
+		if out := parttest.Must(t, Taper, in); math.IsNaN(float64(out.BareMargin)) == told {
+			t.Errorf("pull %g N of %g N without a torque: %g", pull, out.PullOff, out.BareMargin)
+		}
+	}
+	in.AsternTorque, in.ThrustAstern = 1, out.PullOff/4
+	if out := parttest.Must(t, Taper, in); !(out.BareMargin > 2) {
+		t.Errorf("with a torque of 1 N·m: %g", out.BareMargin)
+	}
+}
+
+// Where the shaft is the stronger the hub sets the most torque; heat frees a
+// hub once it has grown by its interference.
+func TestHubBurstsFirst(t *testing.T) {
+	in := fitted()
+	in.ShaftYieldStrength = 2e9
+	in.NutTorque = parttest.Must(t, Taper, in).MostNutTorque
+	out := parttest.Must(t, Taper, in)
+	parttest.Within(t, "hub at the most torque", out.HubUse, 1, 1e-9)
+	interference := float64(out.PushUpUsed) * 0.1
+	parttest.Within(t, "grown by", 0.036*21e-6*float64(out.HeatOff), interference, 1e-9)
+}
+
+// Edges that fall on whole powers of two, where nothing is rounded.
+func TestTaperEdgesExactly(t *testing.T) {
+	in := fitted()
+	in.ShaftDiameter, in.TaperRatio, in.TaperLength, in.HubLength, in.SmallEndDiameter, in.Bore = 0.0625, 0.125, 0.5, 0, 0, 0
+	_, err := Taper(in)
+	parttest.RefusedAt(t, err, "/taperLength")
+	parttest.Says(t, err, "500 mm")
+	in.TaperLength, in.Bore = 0.25, 0.03125
+	_, err = Taper(in)
+	parttest.RefusedAt(t, err, "/bore")
+	in.Bore = 0.03124
+	parttest.Must(t, Taper, in)
+	in = fitted()
+	in.NutForce, in.NutPitch, in.NutForm = 40e3, 0, ""
+	parttest.Must(t, Taper, in) // of a thread whose pitch is not told no form is asked
+	in.NutPitch, in.NutForm = 1, fastener.Metric
+	in.NutDiameter = deepestThread * in.NutPitch
+	_, err = Taper(in)
+	parttest.RefusedAt(t, err, "/nutPitch")
+}
