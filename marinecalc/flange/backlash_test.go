@@ -81,3 +81,55 @@ func TestBacklashOfOnePlace(t *testing.T) {
 	parttest.SameCodes(t, "backlash", "greatest", InGearbox, InGearboxAndHub, InHub, InCoupling, InPropeller, NotSplit)
 	parttest.NoAllocations(t, func() { _, _ = Backlash(in) })
 }
+
+// Play at a surface is the way that a point of it goes: the chord of so small an
+// angle. Growth is of one place, in a thousand hours.
+func TestPlayAtItsSurface(t *testing.T) {
+	in := unread()
+	in.AtOutputShaft, in.AtFlange, in.AtShaft, in.AtPropeller = 0.004, 0.010, 0.013, 0.022
+	in.SplineDiameter, in.CouplingBore, in.PropellerDiameter = 0.031, 0.035, 0.028
+	in.EarlierAtPropeller, in.RunningTime = 0.011, 250*3600
+	out := parttest.Must(t, Backlash, in)
+	chord := func(angle, d float64) float64 { return d * math.Sin(angle/2) }
+	parttest.Within(t, "spline", out.HubPlay, chord(0.006, 0.031), 1e-5)
+	parttest.Within(t, "bore", out.CouplingPlay, chord(0.003, 0.035), 1e-5)
+	parttest.Within(t, "taper", out.PropellerPlay, chord(0.009, 0.028), 1e-5)
+	parttest.Near(t, "growth", out.PlayGrowth, 0.011, 1e-12)
+	parttest.Near(t, "in a thousand hours", out.PlayGrowthPerThousand, 4*0.011, 1e-12)
+	parttest.Near(t, "times", out.TimesEarlier, 2, 1e-12)
+}
+
+// Two places read part the line once; alike shares go to the joint that is
+// further forward, and each place alone is read.
+func TestBacklashOfTwoPlaces(t *testing.T) {
+	in := unread()
+	in.AtFlange, in.AtShaft = 0.010, 0.030
+	if out := parttest.Must(t, Backlash, in); out.Greatest != InCoupling || out.Total != 0.030 {
+		t.Errorf("%+v", out)
+	}
+	in.AtShaft = 0.020
+	if out := parttest.Must(t, Backlash, in); out.Greatest != InCoupling {
+		t.Errorf("a joint as loose as gears, clutch and flange together: %s", out.Greatest)
+	}
+	in = unread()
+	in.AtOutputShaft, in.AtFlange = 0.010, 0.020
+	if out := parttest.Must(t, Backlash, in); out.Greatest != InGearbox || out.Total != 0.020 {
+		t.Errorf("%+v", out)
+	}
+	for i, read := range []func(*BacklashInput){
+		func(in *BacklashInput) { in.AtPropeller = 0.02 }, func(in *BacklashInput) { in.AtShaft = 0.02 },
+		func(in *BacklashInput) { in.AtFlange = 0.02 }, func(in *BacklashInput) { in.AtOutputShaft = 0.02 },
+		func(in *BacklashInput) { in.TravelAtPropeller, in.RadiusAtPropeller = 0.002, 0.1 }, func(in *BacklashInput) { in.TravelAtShaft, in.RadiusAtShaft = 0.002, 0.1 },
+		func(in *BacklashInput) { in.TravelAtFlange, in.RadiusAtFlange = 0.002, 0.1 }, func(in *BacklashInput) { in.TravelAtOutputShaft, in.RadiusAtOutputShaft = 0.002, 0.1 },
+	} {
+		in := unread()
+		read(&in)
+		if out := parttest.Must(t, Backlash, in); !in.Read() || out.Total != 0.02 || out.Greatest != NotSplit {
+			t.Errorf("place %d alone: %g, %s", i, out.Total, out.Greatest)
+		}
+	}
+	in = unread()
+	in.TravelAtFlange, in.RadiusAtFlange = 0.2, 0.05
+	_, err := Backlash(in)
+	parttest.Says(t, err, "up to 157.1 mm")
+}

@@ -85,3 +85,71 @@ func TestRunOutOfOnePosition(t *testing.T) {
 	parttest.SameCodes(t, "flange-run-out", "cause", GoesWithFlange, StaysWithShaft, BothRunOut, OnePosition)
 	parttest.NoAllocations(t, func() { _, _ = RunOut(in) })
 }
+
+// even is a flange of which nothing but its face was read.
+func even() RunOutInput {
+	nan := math.NaN()
+	return RunOutInput{RimRunOut: quantity.Length(nan), RimAt: quantity.Direction(nan), RimRunOutMoved: quantity.Length(nan), RimAtMoved: quantity.Direction(nan), SplineTeeth: 12, TeethMoved: 6}
+}
+
+// Turned by half a turn the flange's part changes its side (index balancing, as
+// ISO 21940-14 has it, from memory): half the sum stays, half the difference
+// goes along. The cause is one of the two from 0.7 of both.
+func TestRunOutBlamesFromItsShare(t *testing.T) {
+	for _, c := range []struct {
+		flange, shaft float64
+		cause         string
+	}{{71, 29, GoesWithFlange}, {69, 31, BothRunOut}, {31, 69, BothRunOut}, {29, 71, StaysWithShaft}, {10, 0, GoesWithFlange}, {0, 10, StaysWithShaft}} {
+		in := even()
+		in.FaceRunOut, in.FaceAt = quantity.Length(1e-6*(c.shaft+c.flange)), 0
+		in.FaceRunOutMoved = quantity.Length(1e-6 * math.Abs(c.shaft-c.flange))
+		if c.shaft < c.flange {
+			in.FaceAtMoved = math.Pi
+		}
+		in.FaceReadDiameter = 0.1
+		out := parttest.Must(t, RunOut, in)
+		parttest.Near(t, "flange", out.FaceWithFlange, 1e-6*c.flange, 1e-12)
+		parttest.Near(t, "shaft", out.FaceWithShaft, 1e-6*c.shaft, 1e-12)
+		parttest.Near(t, "share", out.FlangeShare, c.flange/(c.flange+c.shaft), 1e-9)
+		parttest.Near(t, "best for its diameter", out.BestPerDiameter, 1e-5*math.Abs(c.shaft-c.flange), 1e-10)
+		if out.Cause != c.cause {
+			t.Errorf("%g to %g: %s", c.flange, c.shaft, out.Cause)
+		}
+	}
+}
+
+// A flange that already runs truest stays on its tooth; one tooth that was
+// chosen, the first among them, is kept; of alike teeth the nearest is taken.
+func TestTeethOfRunOut(t *testing.T) {
+	in := even()
+	in.FaceRunOut, in.FaceAt, in.FaceRunOutMoved, in.FaceAtMoved = 10e-6, 0, 90e-6, 0 // 50 stay, 40 stand against them
+	out := parttest.Must(t, RunOut, in)
+	if out.BestTeeth != 0 {
+		t.Errorf("moved on by %g teeth for nothing", out.BestTeeth)
+	}
+	in.FaceRunOut, in.FaceRunOutMoved = 90e-6, 10e-6
+	if out, err := RunOutOn(in, 0); err != nil || out.BestTeeth != 0 {
+		t.Errorf("a chosen tooth of 0 became %g: %v", out.BestTeeth, err)
+	}
+	in.FaceRunOut, in.FaceRunOutMoved = 0, 0
+	if out = parttest.Must(t, RunOut, in); out.BestTeeth != 0 {
+		t.Errorf("a true flange is moved on by %g teeth", out.BestTeeth)
+	}
+	// Two teeth are a spline of half turns; one tooth, a key, tells nothing.
+	in = even()
+	in.FaceRunOut, in.FaceRunOutMoved, in.SplineTeeth, in.TeethMoved = 90e-6, 10e-6, 2, 1
+	out = parttest.Must(t, RunOut, in)
+	parttest.Near(t, "with the flange", out.FaceWithFlange, 40e-6, 1e-12)
+	parttest.Near(t, "moved", out.Moved, math.Pi, 1e-12)
+	for _, c := range [][2]int{{1, 1}, {0, 3}, {12, 0}} {
+		in.SplineTeeth, in.TeethMoved = c[0], c[1]
+		if out = parttest.Must(t, RunOut, in); !math.IsNaN(float64(out.Moved)) || out.Cause != OnePosition {
+			t.Errorf("%d teeth, moved by %d: %g, %s", c[0], c[1], out.Moved, out.Cause)
+		}
+	}
+	in.SplineTeeth, in.TeethMoved = 2, 2
+	_, err := RunOut(in)
+	parttest.RefusedAt(t, err, "/teethMoved")
+	in.SplineTeeth, in.TeethMoved = 3, 1
+	parttest.Must(t, RunOut, in)
+}
