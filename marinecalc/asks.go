@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/host"
 	"example.org/driveline/marinecalc/internal/overview"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -60,7 +61,12 @@ var asks = []ask{
 	{name: "tick", answer: askTick, members: []string{"boat", "remedies", "step", "ticked", "date", "time", "note", "record", "overlays"}, givesBoat: true},
 	{name: "close-work", answer: askCloseWork, members: []string{"boat", "remedies", "date", "overlays"}, givesBoat: true},
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
-	{name: "rules", answer: askRules, members: []string{"text", "file", "overlays"}},
+	{name: "convert", answer: askConvert, members: []string{"quantity", "text", "unit", "to"}},
+	{name: "form", answer: askForm, members: []string{"calculation", "boat", "overlays"}},
+	{name: "schemas", answer: askSchemas, members: []string{"document"}},
+	{name: "rules", answer: askRules, members: []string{"calculation", "table", "text", "file", "overlays"}},
+	{name: "check-overlay", answer: askCheckOverlay, members: []string{"text", "file", "overlays"}},
+	{name: "warm", answer: askWarm, members: []string{"overlays"}},
 }
 
 func askNames() []string {
@@ -107,7 +113,7 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 	addChoices(out.Choices, k.Input, r.options.Rules)
 	for _, p := range k.Input.Properties {
 		if p.Rows == calc.Gauges {
-			out.Choices[calc.Gauges+p.Pointer] = choices(p, k.Input, r.options.Rules)
+			out.Choices[calc.Gauges+p.Pointer] = host.Choices(p, k.Input, r.options.Rules)
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation).All() {
@@ -135,7 +141,7 @@ func addChoices(to map[string][]Choice, p *contract.Property, book *rules.Book) 
 		return
 	}
 	if p.Rows != "" && to[p.Rows] == nil {
-		to[p.Rows] = choices(p, nil, book)
+		to[p.Rows] = host.Choices(p, nil, book)
 	}
 	addChoices(to, p.Items, book)
 	for _, child := range p.Properties {
@@ -296,35 +302,15 @@ func askKeep(_ context.Context, r *request) (reply, error) {
 	return out, err
 }
 
-// askQuantity reads what a person typed as a quantity. A bare number is taken
-// to be in the unit of the request, and gets it written behind, so that it
-// stays what was meant.
+// askQuantity reads what a person typed as a quantity.
 func askQuantity(_ context.Context, r *request) (reply, error) {
 	kind, ok := quantity.Lookup(r.quantity)
 	if !ok {
 		return reply{}, problem.List{{Where: "/quantity", What: fmt.Sprintf("%q is not a kind of quantity", r.quantity), Kind: problem.Unknown, Hint: "see the units of the contents"}}.Err()
 	}
-	text := strings.TrimSpace(r.text)
-	read, err := kind.Parse(text)
-	if bare, unit := text, r.unit; read.Unit == "" && unit != "" {
-		if r.quantity == quantity.KindLength && quantity.Fraction(bare) {
-			unit = "in" // whatever the field is in, a fraction is one of an inch
-		}
-		if with, e := kind.Parse(bare + " " + unit); e == nil {
-			text, read, err = bare+" "+unit, with, nil
-		}
-	}
+	text, read, err := host.Read(kind, strings.TrimSpace(r.text), r.unit)
 	if err != nil {
 		return reply{}, problem.List{{Where: "/text", What: err.Error(), Allowed: strings.Join(kind.Units(), ", ")}}.Err()
 	}
 	return reply{Text: text, SI: &read.SI}, nil
-}
-
-// askRules answers with what a rule file would do, over the overlays.
-func askRules(_ context.Context, r *request) (reply, error) {
-	if r.text == "" {
-		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "the text of a rule file", Kind: problem.Missing}}.Err()
-	}
-	over := Engine{book: r.options.Rules}
-	return reply{Rules: over.CheckRules([]byte(r.text), r.file)}, nil
 }

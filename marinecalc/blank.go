@@ -6,7 +6,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/internal/host"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -33,10 +33,7 @@ type BlankInput struct {
 }
 
 // Choice is one thing that can be picked.
-type Choice struct {
-	Pick string `json:"pick"`
-	Name string `json:"name"`
-}
+type Choice = host.Choice
 
 // Open returns the blank form of a calculation. The error is Problems.
 func Open(id string) (*Blank, error) {
@@ -55,32 +52,10 @@ func Open(id string) (*Blank, error) {
 	return b, nil
 }
 
-// required tells whether nothing stands in for an input that is needed: no
-// default, no usual value, and no row of a table that is picked by default. Of
-// an input that a row fills the pick is asked for in its place.
-func required(p, in *contract.Property, book *rules.Book) bool {
-	fills := func(pick *contract.Property, name string) bool {
-		table := book.Table(pick.Rows)
-		if table == nil {
-			return false
-		}
-		_, has := table.Kind(name)
-		return has
-	}
-	open := func(name string) bool { // needed, and nothing usual stands in
-		q := in.Child(name)
-		return q != nil && q.Default == nil && q.Typical == "" && slices.Contains(in.Needs, name)
-	}
-	if p.Rows != "" && p.Default == nil {
-		return slices.Contains(in.Needs, p.Name) || slices.ContainsFunc(in.Needs, func(name string) bool { return open(name) && fills(p, name) })
-	}
-	return open(p.Name) && !slices.ContainsFunc(in.Properties, func(pick *contract.Property) bool { return pick.Rows != "" && fills(pick, p.Name) })
-}
-
 // blankInput is the line of a property that stands in another.
 func blankInput(p, in *contract.Property) BlankInput {
-	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: required(p, in, rules.Standard()),
-		Detail: p.Level == sheet.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: choices(p, in, rules.Standard())}
+	line := BlankInput{Name: p.Name, Title: p.Title, Help: p.Description, Required: host.Required(p, in, rules.Standard()),
+		Detail: p.Level == sheet.Detail, JSON: !slices.Contains(p.Types, "string"), Choices: host.Choices(p, in, rules.Standard())}
 	if p.Kind != nil {
 		line.Kind, line.Units = p.Kind.Name, p.Kind.Units()
 	}
@@ -93,62 +68,4 @@ func blankInput(p, in *contract.Property) BlankInput {
 		line.Example = p.Examples[0]
 	}
 	return line
-}
-
-// choices lists what can be picked for an input: its words, or the rows of
-// its table; of the gauges those that fit, where in says what is read with p.
-func choices(p, in *contract.Property, book *rules.Book) []Choice {
-	if p.Rows == calc.Gauges {
-		if fit := gaugesFor(p, in, book); len(fit) > 0 {
-			return fit
-		}
-	}
-	var list []Choice
-	for i, word := range p.Enum {
-		name := word
-		if i < len(p.EnumTitles) {
-			name = p.EnumTitles[i]
-		}
-		list = append(list, Choice{word, name})
-	}
-	if t := book.Table(p.Rows); t != nil {
-		picks, names := t.Picks()
-		for i := range picks {
-			list = append(list, Choice{picks[i], names[i]})
-		}
-	}
-	return list
-}
-
-// gaugesFor lists the gauges that read the kinds of quantity for which in names
-// p as their gauge; none where it names it for none.
-func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
-	var kinds []*quantity.Kind
-	var look func(*contract.Property)
-	look = func(reading *contract.Property) {
-		if reading == nil {
-			return
-		}
-		if reading.ReadBy == p.Name && reading.Kind != nil {
-			kinds = append(kinds, reading.Kind)
-		}
-		look(reading.Items)
-		for _, child := range reading.Properties {
-			look(child)
-		}
-	}
-	look(in)
-	var list []Choice
-	gauges := book.Table(calc.Gauges)
-	usual, _ := p.Default.(string)
-	alike := gauges.Find(usual, func(string) (float64, string, bool) { return 0, "", false })
-	for _, row := range gauges.Rows.All() {
-		if alike != nil && !calc.ReadsAlike(&row, alike) {
-			continue
-		}
-		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return calc.ReadsKind(row, k) }) {
-			list = append(list, Choice{row.Pick, row.Name})
-		}
-	}
-	return list
 }

@@ -84,6 +84,11 @@ type reply struct {
 	Text         string                `json:"text,omitempty"`   // a quantity with its unit
 	SI           *float64              `json:"si,omitempty"`
 	Rules        *RulesReport          `json:"rules,omitempty"`
+	InForce      *RulesInForce         `json:"inForce,omitempty"`
+	Form         json.RawMessage       `json:"form,omitempty"`
+	Documents    []string              `json:"documents,omitempty"` // the names of the schemas
+	Document     json.RawMessage       `json:"document,omitempty"`
+	Converted    *Converted            `json:"converted,omitempty"`
 	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on
 	Procedure    *Procedure            `json:"procedure,omitempty"`
 	SignalK      *SignalK              `json:"signalK,omitempty"` // what became of its samples

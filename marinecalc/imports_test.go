@@ -34,7 +34,7 @@ var layers = []struct {
 	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
 	{"work to go by, filled from whole boats", []string{"marinecalc/internal/procedure"}},
 	{"the line part by part", []string{"marinecalc/internal/overview"}},
-	{"documents for other programs", []string{"marinecalc/internal/export"}},
+	{"documents and forms for other programs", []string{"marinecalc/internal/export", "marinecalc/internal/host"}},
 	{"the face", []string{"marinecalc"}},
 	{"what tests of the whole share", []string{"marinecalc/internal/testboat"}},
 }

@@ -146,6 +146,7 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 		ask("keep", map[string]any{"calculation": "gland-heat", "date": "2027-06-01", "input": map[string]any{"dripRate": "7 drips/min", "wantedRise": "15 °C"}})
 		for _, e := range marinecalc.Calculations() {
 			ask("blank", map[string]any{"calculation": e.ID})
+			ask("form", map[string]any{"calculation": e.ID})
 		}
 	}
 }
@@ -179,6 +180,9 @@ func TestRepliesOnExamplesMeetTheirSchemas(t *testing.T) {
 	for _, r := range []map[string]any{
 		{"ask": "contents"}, {"ask": "boat"}, {"ask": "quantity", "quantity": "length", "text": "1-11/16 in"},
 		{"ask": "quantity", "quantity": "length", "text": "5", "unit": "mm"},
+		{"ask": "convert", "text": "45 lbf·ft ± 5 %", "to": "N·m"}, {"ask": "convert", "quantity": "temperature-difference", "text": "18 °F", "to": "K"},
+		{"ask": "schemas"}, {"ask": "schemas", "document": "boat"}, {"ask": "rules"}, {"ask": "rules", "table": "threads"}, {"ask": "rules", "table": "waters", "calculation": "gland-heat"},
+		{"ask": "rules", "text": "{}"}, {"ask": "check-overlay", "text": "{}", "file": "yard.json"}, {"ask": "warm"},
 		{"ask": "survey", "boat": map[string]any{"name": "X"}}, {"ask": "jobsheet", "boat": map[string]any{"name": "X"}},
 		{"ask": "readings", "boat": map[string]any{"name": "X"}}, {"ask": "line", "date": "2026-06-01"}, {"ask": "part", "part": "shaft", "date": "2026-06-01"},
 		{"ask": "find", "text": "clunk"}, {"ask": "find", "text": "3/8-24"}, {"ask": "find", "text": "xyzzy"},
@@ -205,6 +209,8 @@ func TestRefusalsMeetTheirSchemas(t *testing.T) {
 		{"ask": "part", "part": "keel", "date": "2026-06-01"}, {"ask": "line", "date": "2026-02-30"},
 		{"ask": "procedure", "remedies": []any{"repack-glnd"}}, {"ask": "tick", "boat": boat, "remedies": []any{"repack-gland"}, "step": "trial", "date": "2026-01-01"},
 		{"ask": "close-work", "boat": boat, "remedies": []any{"repack-gland"}, "date": "2026-01-01"},
+		{"ask": "convert", "text": "5 mm", "to": "kg"}, {"ask": "convert", "text": "long", "to": "mm"}, {"ask": "convert", "quantity": "song", "text": "5 mm", "to": "in"},
+		{"ask": "form", "calculation": "shaft-tork"}, {"ask": "schemas", "document": "bote"}, {"ask": "rules", "table": "thread"}, {"ask": "rules", "calculation": "shaft-tork"}, {"ask": "check-overlay", "text": ""},
 		{"ask": "quantity", "quantity": "song", "text": "5"}, {"ask": "quantity", "quantity": "length", "text": "long"},
 	} {
 		if d.asked(t, r) {
@@ -232,7 +238,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
 		"reading": map[string]any{"reading": "wearIron", "value": "32 ppm", "date": "2026-06-01", "time": "10:30", "baseline": true},
-		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "file": "yard.json", "part": "gland", "signalK": recorded, "engine": "main", "every": "2 h",
+		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "to": "in", "document": "boat", "file": "yard.json", "part": "gland", "signalK": recorded, "engine": "main", "every": "2 h",
 		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{}}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
@@ -288,7 +294,7 @@ func sameWords(t *testing.T, of string, inSchema, inGo []string) {
 }
 
 // free are the members whose texts only their meaning can refuse.
-var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time", "signalK", "engine", "every", "part"}
+var free = []string{"calculation", "table", "csv", "quantity", "text", "unit", "step", "time", "signalK", "engine", "every", "part", "to", "document"}
 
 // agree holds that the schema lets a request through where that is wanted, and
 // that Call refuses it for that member where it is not.

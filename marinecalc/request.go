@@ -25,13 +25,15 @@ type request struct {
 	warnings    problem.List // of the overlays
 	before      string       // days, for a comparison
 	after       string
-	table       string  // of a sheet, for csv; "" is its first one
+	table       string  // of a sheet, for csv, where "" is its first one; or of the rules
 	csv         string  // readings to add to the boat
 	reading     Reading // to put into its log
 	part        string  // of the line
 	quantity    string  // a kind of quantity, to read text as
 	text        string
 	unit        string                // of a bare number in it
+	to          string                // the unit to convert into
+	document    string                // the name of a schema
 	file        string                // the name of a rule file whose text it is
 	happened    procedure.TickRequest // at a step, and the work it belongs to
 	done        []string              // steps
@@ -99,6 +101,8 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"quantity":    textMember(func(r *request) *string { return &r.quantity }),
 	"text":        textMember(func(r *request) *string { return &r.text }),
 	"unit":        textMember(func(r *request) *string { return &r.unit }),
+	"to":          textMember(func(r *request) *string { return &r.to }),
+	"document":    textMember(func(r *request) *string { return &r.document }),
 	"file":        textMember(func(r *request) *string { return &r.file }),
 	"signalK":     textMember(func(r *request) *string { return &r.samples }),
 	"engine":      textMember(func(r *request) *string { return &r.signalK.Engine }),

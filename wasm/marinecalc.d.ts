@@ -281,7 +281,7 @@ export interface CalendarRequest {
 export interface CsvRequest {
   /** What is asked for. */
   ask: 'csv';
-  /** Name of a table of the sheet; absent or empty is its first one. */
+  /** Name of a table: of the sheet, where absent or empty is its first one, or of the rules. */
   table?: string;
   /** Id of a calculation; a calendar is of work-plan where none is named. */
   calculation: string;
@@ -513,10 +513,60 @@ export interface QuantityRequest {
   unit?: string;
 }
 
-/** What is wrong with a rule file, and what it would replace and add over the overlays. */
+/** A quantity in another unit. The kind of quantity may be left out where the units tell it; a difference of temperatures has to be named. */
+export interface ConvertRequest {
+  /** What is asked for. */
+  ask: 'convert';
+  /** The kind of quantity that `text` is read as. */
+  quantity?: string;
+  /** What a person typed, or the text of a rule file. */
+  text: string;
+  /** The unit of a bare number in `text`. */
+  unit?: string;
+  /** The unit to convert into. */
+  to: string;
+}
+
+/** The input of a calculation as a JSON Schema by itself, for a program that draws forms. */
+export interface FormRequest {
+  /** What is asked for. */
+  ask: 'form';
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation: string;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** The schemas of all inputs, of boat and rule files: their names, or one of them. */
+export interface SchemasRequest {
+  /** What is asked for. */
+  ask: 'schemas';
+  /** Name of a schema, such as boat; absent gives the names. */
+  document?: string;
+}
+
+/** The rules in force, overlays among them: limits of a calculation or of all, tables, the rows of one. With a text also what check-overlay says of it, as older hosts ask. */
 export interface RulesRequest {
   /** What is asked for. */
   ask: 'rules';
+  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  calculation?: string;
+  /** Name of a table: of the sheet, where absent or empty is its first one, or of the rules. */
+  table?: string;
+  /** What a person typed, or the text of a rule file. */
+  text?: string;
+  /** The name of that file, for its problems. */
+  file?: string;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
+/** What is wrong with a rule file, and what it would replace and add over the overlays. */
+export interface CheckOverlayRequest {
+  /** What is asked for. */
+  ask: 'check-overlay';
   /** What a person typed, or the text of a rule file. */
   text: string;
   /** The name of that file, for its problems. */
@@ -525,8 +575,16 @@ export interface RulesRequest {
   overlays?: object[];
 }
 
+/** Reads beforehand what the first requests would wait for. */
+export interface WarmRequest {
+  /** What is asked for. */
+  ask: 'warm';
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+}
+
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | RulesRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | ConvertRequest | FormRequest | SchemasRequest | RulesRequest | CheckOverlayRequest | WarmRequest;
 
 /** Something written down at a step. */
 export interface Noted {
@@ -802,12 +860,166 @@ export interface QuantityReply extends Answered {
   si: number;
 }
 
+/** The reply to a request for convert. */
+export interface ConvertReply extends Answered {
+  /** A quantity in another unit. */
+  converted: Converted;
+}
+
+/** The reply to a request for form. */
+export interface FormReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** A JSON Schema (draft 7) that refers to nothing else. */
+  form: Json;
+}
+
+/** The reply to a request for schemas. */
+export interface SchemasReply extends Answered {
+  /** Names of schemas. */
+  documents?: string[];
+  /** A JSON Schema (draft 2020-12). */
+  document?: Json;
+}
+
 /** The reply to a request for rules. */
 export interface RulesReply extends Answered {
   /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
   warnings?: Problem[];
+  /** Rules by which sheets are made. */
+  inForce: RulesInForce;
+  /** What a rule file would do. */
+  rules?: RulesReport;
+}
+
+/** The reply to a request for check-overlay. */
+export interface CheckOverlayReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
   /** What a rule file would do. */
   rules: RulesReport;
+}
+
+/** The reply to a request for warm. */
+export interface WarmReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** Version of marinecalc and its standard rules. */
+  version: string;
+}
+
+/** A quantity in another unit. */
+export interface Converted {
+  /** Its kind. */
+  quantity: string;
+  /** To four figures, with unit and accuracy. */
+  text: string;
+  /** To all figures. */
+  value: number;
+  /** Of the value. */
+  unit: string;
+  /** Half width of what stood behind ±, in that unit; absent where nothing did. */
+  accuracy?: number;
+  /** The value in SI. */
+  si: number;
+}
+
+/** Rules by which sheets are made. */
+export interface RulesInForce {
+  /** Of the calculation, or of all. */
+  limits?: LimitInForce[];
+  /** All tables, without their rows. */
+  tables?: RuleTable[];
+  /** The one that was named. */
+  table?: RuleTable;
+  /** Rule files over the standard rules, in order; absent where there is none. */
+  files?: Overlay[];
+}
+
+/** What a result or a reading is held against. */
+export interface LimitInForce {
+  /** Its id. */
+  id: string;
+  /** Id of the calculation. */
+  calculation: string;
+  /** The result or input. */
+  on: string;
+  /** As people read it. */
+  title: string;
+  /** What it asks for, as it is written. */
+  text: string;
+  /** On which side the bound is. */
+  side: 'at most' | 'at least';
+  /** The bound in SI; absent where it is another result or input. */
+  si?: number;
+  /** That result or input. */
+  of?: string;
+  /** Kind of quantity; absent for a plain number. */
+  quantity?: string;
+  /** Inputs and results that say whether it applies; absent where it always does. */
+  goesBy?: string[];
+  /** It compares, and nothing is over it. */
+  guide?: boolean;
+  /** Kind of authority behind it. */
+  basis: string;
+  /** Where it comes from. */
+  source: string;
+  /** What it means to be beyond it. */
+  why?: string;
+  /** How to take the reading. */
+  how?: string;
+}
+
+/** One kind of thing that people pick from. */
+export interface RuleTable {
+  /** Its name. */
+  name: string;
+  /** As people read it. */
+  title: string;
+  /** What it holds. */
+  about?: string;
+  /** Other words may be written too. */
+  open?: boolean;
+  /** How many rows. */
+  count: number;
+  /** Kind of quantity of each column, or text, number, accuracy. */
+  columns?: { [name: string]: string };
+  /** Only of a table that was named. */
+  rows?: RuleRow[];
+}
+
+/** One row of a table. */
+export interface RuleRow {
+  /** Its id. */
+  id: string;
+  /** What is written to choose it. */
+  pick?: string;
+  /** As people read it. */
+  name: string;
+  /** Inputs and results that say whether it applies; absent where it always does. */
+  goesBy?: string[];
+  /** By column. */
+  values?: { [name: string]: RuleValue };
+  /** Nobody confirmed it: low and high are a bracket. */
+  guess?: boolean;
+  /** Kind of authority behind it. */
+  basis: string;
+  /** Where it comes from. */
+  source: string;
+  /** What else is to know. */
+  note?: string;
+}
+
+/** Words, or a number in SI with its range where it has one. */
+export interface RuleValue {
+  /** Words. */
+  text?: string;
+  /** The number. */
+  si?: number;
+  /** Its least. */
+  low?: number;
+  /** Its most. */
+  high?: number;
 }
 
 /** Every joint of a boat that is set with a wrench, on one sheet. */
@@ -1062,7 +1274,12 @@ export interface Replies {
   'tick': TickReply;
   'close-work': CloseWorkReply;
   'quantity': QuantityReply;
+  'convert': ConvertReply;
+  'form': FormReply;
+  'schemas': SchemasReply;
   'rules': RulesReply;
+  'check-overlay': CheckOverlayReply;
+  'warm': WarmReply;
 }
 
 /** The document that every calculation returns and every host shows. Texts are for people; programs read the numbers, which are in coherent SI units, and the words of closed lists. Since format 1. */

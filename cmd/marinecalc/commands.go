@@ -46,6 +46,11 @@ func init() {
 		}, flags: []string{"+", "boat", "tick", "untick", "date", "time", "note", "record", "end", "out"}, takes: "remedy"},
 		{name: "lines", run: (*terminal).lines, uses: []use{{"lines [FILE] [--rules FILE] [--at-once N]", "a request in JSON a line, on all processors: a reply a line, in their order"}}, flags: []string{"rules", "at-once"}, takes: "file"},
 		{name: "rules", run: only((*terminal).checkRules), uses: []use{{"rules FILE …", "check rule files: what is wrong, what they replace and add"}}, flags: []string{"json"}, takes: "file"},
+		{name: "limits", run: only((*terminal).limits), uses: []use{{"limits [CALCULATION] [flags]", "what results are held against, and who says so"}}, flags: []string{"rules", "json"}, takes: "calculation"},
+		{name: "tables", run: only((*terminal).tables), uses: []use{{"tables [TABLE] [flags]", "what is picked from: threads, gauges, alloys"}}, flags: []string{"rules", "json"}},
+		{name: "convert", run: only((*terminal).convert), uses: []use{{"convert QUANTITY UNIT [--kind KIND]", "a quantity in another unit"}}, flags: []string{"kind", "json"}},
+		{name: "form", run: only((*terminal).form), uses: []use{{"form CALCULATION [--boat FILE]", "its inputs as a JSON Schema, for a program that draws forms"}}, flags: []string{"boat", "rules"}, takes: "calculation"},
+		{name: "schemas", run: only((*terminal).schemas), uses: []use{{"schemas [NAME]", "the schemas of all inputs, or one of them"}}},
 		{name: "manual", run: only((*terminal).manual), uses: []use{{"manual", "all of this as a manual page, for man"}}},
 		{name: "completion", run: only((*terminal).completion), uses: []use{{"completion SHELL", "what bash, zsh or fish needs to complete these commands"}}},
 		{name: "version", run: only((*terminal).version), uses: []use{{"version", "the version of marinecalc and its standard rules"}}},
@@ -88,6 +93,7 @@ var ofSome = []flagOf{
 	{"csv", "FILE", "also write a list of the sheet as CSV; --table NAME says which (fill)"},
 	{"all", "", "also what is OK, what is not measured, and every sheet (survey)"},
 	{"page", "FILE", "also write the job sheet as one HTML file to print (survey of one boat)"},
+	{"kind", "KIND", "what kind of quantity it is, such as temperature-difference (convert)"},
 	{"at-once", "N", "how many requests are worked on at a time (lines; default: as many as there are processors)"},
 }
 

@@ -103,6 +103,8 @@ func candidates(before []string) (list []string) {
 				list = append(list, w.ID)
 			}
 		}
+	case c.name == "tables" || c.name == "schemas":
+		list = append(list, namesFor(c.name)...)
 	case c.name == "completion":
 		list = append(list, "bash", "zsh", "fish")
 	case c.name == "help":
@@ -130,4 +132,19 @@ func valuesOf(name string, form *marinecalc.Blank) (values []string, takesOne bo
 		}
 	}
 	return values, true
+}
+
+// namesFor are the names of tables or schemas.
+func namesFor(command string) (names []string) {
+	if command == "schemas" {
+		return marinecalc.Schemas()
+	}
+	in, err := new(marinecalc.Engine).InForce("", "")
+	if err != nil {
+		return nil
+	}
+	for _, t := range in.Tables {
+		names = append(names, t.Name)
+	}
+	return names
 }

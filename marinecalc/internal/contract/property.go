@@ -35,11 +35,14 @@ type Property struct {
 	MaxItems    int
 	MinLength   int
 	MaxLength   int
+	Format      string // of a text: "date"
+	Pattern     string
 	Enum        []string
 	EnumTitles  []string
 	Default     any
 	Examples    []any
 	Needs       []string
+	Asks        []string // the few inputs that stand first
 	Required    []string // members without which an object is not whole
 
 	Rows    string            // table whose row is picked here
@@ -124,11 +127,14 @@ type written struct {
 	MaxItems    int               `json:"maxItems"`
 	MinLength   int               `json:"minLength"`
 	MaxLength   int               `json:"maxLength"`
+	Format      string            `json:"format"`
+	Pattern     string            `json:"pattern"`
 	Enum        []any             `json:"enum"`
 	EnumTitles  []string          `json:"enumTitles"`
 	Default     json.RawMessage   `json:"default"`
 	Examples    json.RawMessage   `json:"examples"`
 	Needs       []string          `json:"needs"`
+	Asks        []string          `json:"asks"`
 	Required    []string          `json:"required"`
 	Rows        string            `json:"rows"`
 	Fills       map[string]string `json:"fills"`
@@ -243,6 +249,8 @@ func (w *written) overlay(p *Property) {
 	set(&p.Title, w.Title)
 	set(&p.Description, w.Description)
 	set(&p.Symbol, w.Symbol)
+	set(&p.Format, w.Format)
+	set(&p.Pattern, w.Pattern)
 	set(&p.Rows, w.Rows)
 	if w.Fills != nil {
 		p.Fills = w.Fills
@@ -331,6 +339,9 @@ func (w *written) overlay(p *Property) {
 	if w.Needs != nil {
 		p.Needs = w.Needs
 	}
+	if w.Asks != nil {
+		p.Asks = w.Asks
+	}
 	if w.Required != nil {
 		p.Required = w.Required
 	}
@@ -373,26 +384,4 @@ func members(raw json.RawMessage) (keys []string, values []json.RawMessage, err 
 		values = append(values, value)
 	}
 	return keys, values, nil
-}
-
-// FilledBy names the input that a column of a picked row fills.
-func (p *Property) FilledBy(column string) (input string, ok bool) {
-	if p.Fills == nil {
-		return column, true
-	}
-	input, ok = p.Fills[column]
-	return input, ok
-}
-
-// ColumnFor names the column of a picked row that fills an input.
-func (p *Property) ColumnFor(input string) (column string, ok bool) {
-	if p.Fills == nil {
-		return input, true
-	}
-	for column, filled := range p.Fills {
-		if filled == input {
-			return column, true
-		}
-	}
-	return "", false
 }

@@ -1,0 +1,160 @@
+// What other programs ask for besides sheets.
+
+package marinecalc
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/host"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/schemas"
+)
+
+type (
+	// RulesInForce are limits and tables by which sheets are made.
+	RulesInForce = host.InForce
+	// Converted is a quantity in another unit.
+	Converted = host.Converted
+)
+
+// Convert reads a quantity as people write it, "45 lbf·ft ± 5 %", and gives it
+// in another unit, its accuracy too. The kind may be "" where the units tell
+// it; a difference of temperatures has to be named. The error is an [*Error].
+func Convert(kind, text, to string) (*Converted, error) { return host.Convert(kind, text, "", to) }
+
+// Form is the input of a calculation as a JSON Schema (draft 7) that refers to
+// nothing else, for a program that draws forms of such: in order, with titles,
+// help, units, defaults, and what can be picked with its titles. What is filled
+// in goes into [Engine.Run] as it is. What the boat gives need not be typed; it
+// may be nil. The error is an [*Error].
+func (e *Engine) Form(ctx context.Context, id string, b *Boat) ([]byte, error) {
+	c, err := calc.Find(catalogue.Calculations, id)
+	if err != nil {
+		return nil, err
+	}
+	o, err := e.with(Options{Boat: b, NoRanges: true})
+	if err != nil {
+		return nil, err
+	}
+	return form(ctx, c, o)
+}
+
+func form(ctx context.Context, c calc.Calculation, o Options) (json.RawMessage, error) {
+	k, err := c.Form()
+	if err != nil {
+		return nil, Problems{{What: err.Error()}}.Err()
+	}
+	var given map[string]calc.Given
+	if o.Boat != nil {
+		o.NoRanges = true
+		s, err := o.Session(ctx, catalogue.Calculations)
+		if err != nil {
+			return nil, err
+		}
+		given = s.Given(c)
+	}
+	return host.Form(k.Calculation, o.Rules, given)
+}
+
+// InForce tells by which limits sheets are made, those of one calculation or,
+// where it is "", of all, and which tables there are; where a table is named
+// its rows. The error is an [*Error]: neither calculation nor table of that name.
+func (e *Engine) InForce(calculation, table string) (*RulesInForce, error) {
+	if calculation != "" {
+		if _, err := calc.Find(catalogue.Calculations, calculation); err != nil {
+			return nil, err
+		}
+	}
+	return host.Rules(e.rules(), calculation, table)
+}
+
+// Warm reads every schema and rule beforehand, which the first calls would do
+// otherwise: a host does it while nobody waits. The error is that of a context
+// that ends.
+func (e *Engine) Warm(ctx context.Context) error {
+	if _, err := boat.Contract(); err != nil {
+		return err
+	}
+	for _, c := range catalogue.Calculations {
+		if _, err := c.Form(); err != nil {
+			return err
+		}
+	}
+	e.Procedures(nil)
+	b, err := ReadBoat([]byte(`{"name": "-"}`))
+	if err != nil {
+		return err
+	}
+	_, err = e.Check(ctx, b, Options{NoRanges: true})
+	return err
+}
+
+// Schemas lists the names of the schemas of all inputs: those of the
+// calculations, "boat", "rules", and the parts that these refer to. Those of
+// requests and replies have their own functions in package schemas.
+func Schemas() []string { return schemas.Names() }
+
+// Schema is the JSON Schema (draft 2020-12) of that name. The error is an [*Error].
+func Schema(name string) ([]byte, error) {
+	text, err := schemas.Read(name)
+	if err != nil {
+		return nil, Problems{{Where: "/document", What: fmt.Sprintf("there is no schema %q", name), Allowed: strings.Join(schemas.Names(), ", "), Hint: problem.DidYouMean(name, schemas.Names()), Kind: problem.Unknown}}.Err()
+	}
+	return text, nil
+}
+
+func askConvert(_ context.Context, r *request) (reply, error) {
+	c, err := host.Convert(r.quantity, r.text, r.unit, r.to)
+	return reply{Converted: c}, err
+}
+
+func askForm(ctx context.Context, r *request) (reply, error) {
+	c, err := calc.Find(catalogue.Calculations, r.calculation)
+	if err != nil {
+		return reply{}, err
+	}
+	text, err := form(ctx, c, r.options)
+	return reply{Form: text}, err
+}
+
+// askSchemas answers with the names of the schemas, or with the one named.
+func askSchemas(_ context.Context, r *request) (reply, error) {
+	if r.document == "" {
+		return reply{Documents: Schemas()}, nil
+	}
+	text, err := Schema(r.document)
+	return reply{Document: text}, err
+}
+
+// askRules answers with the rules in force, the overlays among them. A text is
+// checked besides: this ask was for that alone before check-overlay was there.
+func askRules(ctx context.Context, r *request) (reply, error) {
+	over := Engine{book: r.options.Rules}
+	rules, err := over.InForce(r.calculation, r.table)
+	out := reply{InForce: rules}
+	if err == nil && r.text != "" {
+		out.Rules = over.CheckRules([]byte(r.text), r.file)
+	}
+	return out, err
+}
+
+// askCheckOverlay answers with what a rule file would do, over the overlays.
+func askCheckOverlay(_ context.Context, r *request) (reply, error) {
+	if r.text == "" {
+		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "the text of a rule file", Kind: problem.Missing}}.Err()
+	}
+	over := Engine{book: r.options.Rules}
+	return reply{Rules: over.CheckRules([]byte(r.text), r.file)}, nil
+}
+
+// askWarm reads beforehand what the first requests would wait for.
+func askWarm(ctx context.Context, r *request) (reply, error) {
+	over := Engine{book: r.options.Rules}
+	return reply{Version: Version}, over.Warm(ctx)
+}
