@@ -129,6 +129,7 @@ var restsOn = map[string][]string{
 
 // TestCases surveys the invented boats, one fault each.
 func TestCases(t *testing.T) {
+	alone(t)
 	files, err := filepath.Glob(testboat.Root("testdata", "cases", "*.json"))
 	if err != nil || len(files) != len(cases) {
 		t.Fatalf("%d boats in testdata/cases, %d in the table: %v", len(files), len(cases), err)

@@ -35,6 +35,7 @@ var goldenBoats = []struct{ name, before, after string }{
 }
 
 func TestGoldenBoats(t *testing.T) {
+	alone(t)
 	for _, b := range goldenBoats {
 		t.Run(b.name, func(t *testing.T) {
 			text, err := os.ReadFile("../testdata/boats/" + b.name + ".json")
@@ -79,6 +80,7 @@ func TestGoldenBoats(t *testing.T) {
 // of the inputs that stand in the open on the form, and those of every input.
 // An example that the calculation does not take is kept with its problems.
 func TestGoldenExamples(t *testing.T) {
+	alone(t)
 	book := newGoldenBook(t, "examples")
 	for _, e := range marinecalc.Calculations() {
 		for name, examples := range map[string]func(string) (map[string]any, error){"": sample.Typed, ".every": sample.Every} {

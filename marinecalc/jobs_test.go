@@ -46,6 +46,7 @@ type jobDay struct {
 
 // TestWholeJobs follows each job through its days.
 func TestWholeJobs(t *testing.T) {
+	alone(t)
 	files, err := filepath.Glob(testboat.Root("testdata", "jobs", "*.json"))
 	if err != nil || len(files) < 6 {
 		t.Fatalf("%d jobs: %v", len(files), err)

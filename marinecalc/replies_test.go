@@ -100,6 +100,7 @@ func replyName(ask string) string {
 // Every reply about the demonstration boats meets the schemas, with ranges and
 // without, brief and whole, in every system of units.
 func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
+	alone(t)
 	d := newDoorSchemas(t)
 	overlay := json.RawMessage(`{"title": "Yard", "limits": [{"id": "yard-torque", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Yard's limit", "max": "1 kN·m", "source": {"document": "Yard sheet"}, "basis": "maker", "how": "calculate it", "why": "the coupling slips"}]}`)
 	for _, b := range goldenBoats {
@@ -154,6 +155,7 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 // Every reply that needs no boat meets the schemas: that about each schema's
 // own examples, and those to what no calculation takes.
 func TestRepliesOnExamplesMeetTheirSchemas(t *testing.T) {
+	alone(t)
 	d := newDoorSchemas(t)
 	answered := 0
 	for _, e := range marinecalc.Calculations() {

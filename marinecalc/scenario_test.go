@@ -77,6 +77,7 @@ func (s *story) last() string { return s.states[len(s.states)-1] }
 // No state of a demo boat has a fault, each full one has a note, and on the
 // last day nothing is missing.
 func TestDemoBoatsAreWhole(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		for _, day := range b.Dates() {
 			survey := testboat.CheckOn(t, b, day)
@@ -101,6 +102,7 @@ func TestDemoBoatsAreWhole(t *testing.T) {
 
 // What was wrong is seen on the troubled day and cured on the last.
 func TestDemoBoatsAreCured(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		before, after := testboat.CheckOn(t, b, s.troubled), testboat.CheckOn(t, b, s.last())
 		for _, j := range s.limits {
@@ -115,6 +117,7 @@ func TestDemoBoatsAreCured(t *testing.T) {
 // The fault finding names the story's cause on the troubled day; on the last
 // one nothing points anywhere and nothing is planned.
 func TestDemoBoatsFindTheirCause(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		was := testboat.Page(t, testboat.CheckOn(t, b, s.troubled), diagnosis.FaultFinding)
 		is := testboat.Page(t, testboat.CheckOn(t, b, s.last()), diagnosis.FaultFinding)
@@ -133,6 +136,7 @@ func TestDemoBoatsFindTheirCause(t *testing.T) {
 // Side by side the two states show what moved by more than the gauges
 // explain, and every verdict that turned.
 func TestDemoBoatsCompare(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		c, err := marinecalc.Compare(b, s.troubled, s.last(), marinecalc.Options{})
 		if err != nil {
@@ -158,6 +162,7 @@ func TestDemoBoatsCompare(t *testing.T) {
 // The reading that is followed has a run of five on the last day, which stays
 // clear of its limit.
 func TestDemoBoatsAreFollowed(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		trend := testboat.Page(t, testboat.CheckOn(t, b, s.last()), "reading-trend")
 		if basis := trend.Result("basis").Text; !strings.HasPrefix(basis, "5 readings since 2026-04-18") {
@@ -175,6 +180,7 @@ func TestDemoBoatsAreFollowed(t *testing.T) {
 // In the summer before, three readings of the worn bearing's clearance give no
 // date; in autumn the newest is over its limit.
 func TestJunipersBearingComesToItsLimit(t *testing.T) {
+	alone(t)
 	on := func(day string) *sheet.Sheet {
 		return testboat.Page(t, testboat.CheckOn(t, testboat.Demo(t, "juniper"), day), "reading-trend")
 	}
@@ -190,6 +196,7 @@ func TestJunipersBearingComesToItsLimit(t *testing.T) {
 // On the troubled day the work has dates up to the day it is wanted, a
 // critical path, and its parts with their sizes.
 func TestDemoBoatsPlanTheirWork(t *testing.T) {
+	alone(t)
 	tell(t, func(t *testing.T, s story, b *marinecalc.Boat) {
 		plan := testboat.Page(t, testboat.CheckOn(t, b, s.troubled), "work-plan")
 		if finish, want := plan.Result("finish").Text, plan.Input("readyBy").Text; finish <= s.troubled || finish > want {
