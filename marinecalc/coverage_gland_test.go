@@ -120,6 +120,24 @@ var simulations = []simulated{
 	{what: "bearing by single blades", calculation: "bearing-clearance", wide: true, draw: func(r *rand.Rand) (string, map[string]float64) {
 		return wornBearing(r, steps, `,"bladeWidth":"0 mm","clearanceGauge":"feeler-gauge-wide"`)
 	}},
+	{what: "bearing by a lift of two pulls", calculation: "bearing-clearance", draw: func(r *rand.Rand) (string, map[string]float64) {
+		c, give := between(r, 0.2e-3, 1e-3), between(r, 0.1e-6, 0.5e-6) // bending and squeeze, m/N
+		travel := func(pull float64) float64 {
+			return c + give*pull*(1+between(r, -0.05, 0.05)) + between(r, -0.01e-3, 0.01e-3) - between(r, -0.01e-3, 0.01e-3)
+		}
+		return fmt.Sprintf(`{"shaftDiameter":"30 mm","dialAft":"0 mm ± 0 %%","liftTravel":"%.6f mm","liftPull":"300 N","secondTravel":"%.6f mm","secondPull":"150 N"}`, 1000*travel(300), 1000*travel(150)),
+			map[string]float64{"clearance": c, "elasticTravel": give * 300}
+	}},
+	{what: "bearing by two drill shanks", calculation: "bearing-clearance", draw: func(r *rand.Rand) (string, map[string]float64) {
+		c := between(r, 0.3e-3, 1e-3)
+		in := 0.1e-3 * math.Floor(c/0.1e-3)
+		return fmt.Sprintf(`{"shaftDiameter":"30 mm","wireIn":"%.6f mm","wireOut":"%.6f mm"}`, 1000*(in+between(r, -0.05e-3, 0.05e-3)), 1000*(in+0.1e-3+between(r, -0.05e-3, 0.05e-3))), map[string]float64{"clearance": c}
+	}},
+	{what: "bearing by its mark", calculation: "bearing-clearance", draw: func(r *rand.Rand) (string, map[string]float64) {
+		c, worn := between(r, 0.1e-3, 0.2e-3), between(r, 0.1e-3, 0.8e-3)
+		return fmt.Sprintf(`{"shaftDiameter":"30 mm","markClearance":"%.6f mm","markFirst":"%.6f mm","markDistance":"%.6f mm"}`, 1000*feeler(r, 0, c), 42+between(r, -0.05, 0.05), 42+1000*worn+between(r, -0.05, 0.05)),
+			map[string]float64{"clearance": c + worn, "dropSinceMark": worn}
+	}},
 	{what: "bearing that does not wear", calculation: "bearing-clearance", draw: func(r *rand.Rand) (string, map[string]float64) {
 		c := between(r, 0.2e-3, 0.4e-3)
 		return fmt.Sprintf(`{"bladeWidth":"0 mm","shaftDiameter":"30 mm","wornLimit":"1.2 mm","bearingClearance":"%.6f mm","earlierClearance":"%.6f mm","runningTime":"400 h"}`, 1000*feeler(r, 0, c), 1000*feeler(r, 0, c)), map[string]float64{"clearance": c, "wearPerThousand": 0}

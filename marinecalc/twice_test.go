@@ -62,6 +62,8 @@ var notTwice = map[string]string{
 	"flange-run-out/rimAt":                    "another state: the newer, or the worn, and without it the one before",
 	"flange-run-out/rimAtMoved":               "another state: the newer, or the worn, and without it the one before",
 	"flange-run-out/rimRunOut":                "another state: the newer, or the worn, and without it the one before",
+	"bearing-clearance/markClearance":         "another state: the newer, or the worn, and without it the one before",
+	"bearing-clearance/secondTravel":          "a figure of this very part, and without it an estimate by rule of thumb",
 	"output-flange/earlierWear":               "another state: the newer, or the worn, and without it the one before",
 	"shaft-strength/neckDiameter":             "another state: the newer, or the worn, and without it the one before",
 	"gland-heat/measuredGlandTemperature":     "what is measured, beside what is computed for it: both stand on the sheet, the computed one with its wide range",

@@ -21,7 +21,8 @@ const (
 
 // ClearanceInput is a water-lubricated shaft bearing as it is found. A field marked
 // optional is not given when it is zero; a clearance may be drawn a hair
-// below nothing. Of ShellBore and BearingClearance one is needed.
+// below nothing. Of ShellBore, LiftTravel, WireIn, BearingClearance and
+// MarkDistance one is needed; the first that leads to a clearance is used.
 type ClearanceInput struct {
 	BearingKind      SternBearing
 	ShaftDiameter    quantity.Length // above 0
@@ -37,11 +38,28 @@ type ClearanceInput struct {
 	BearingLength  quantity.Length // optional
 	GrooveDepth    quantity.Length `unset:"NaN"` // of the water grooves; NaN for not measured
 	GrooveDepthNew quantity.Length // the same when new; needed with GrooveDepth
+
+	LiftTravel   quantity.Length `unset:"NaN"` // of the shaft under a dial, from lying to lifted hard against the top; NaN for not read
+	LiftPull     quantity.Force  // that lifted it so; in any measure, as long as SecondPull is in the same
+	SecondTravel quantity.Length `unset:"NaN"` // the same with another pull, which also lifts it to the top; NaN for not read
+	SecondPull   quantity.Force
+	ElasticShare quantity.Ratio  `unset:"NaN"` // of LiftTravel that is bending and squeeze; goes for one pull alone
+	DialAft      quantity.Length // of the bearing's end, where the dial stands; minus: forward of it
+	SpanAhead    quantity.Length // from the bearing to what holds the shaft ahead of it; needed with DialAft
+	TiltFactor   quantity.Ratio  // 1 where the shaft hinges ahead, 1.5 where it is built in; needed with DialAft
+
+	WireIn    quantity.Length `unset:"NaN"` // the largest wire that goes in; NaN for not tried
+	WireOut   quantity.Length // the smallest that does not; needed with WireIn
+	WireShare quantity.Ratio  // where between the two, 0 to 1
+
+	MarkDistance  quantity.Length // from a fixed mark above the shaft down to it, today; optional
+	MarkFirst     quantity.Length // the same when it was first read; needed with MarkDistance
+	MarkClearance quantity.Length `unset:"NaN"` // the clearance then; NaN for NewClearance
 }
 
 // ClearanceResult is what Clearance finds. A figure for which a reading is missing is NaN.
 type ClearanceResult struct {
-	Clearance         quantity.Length // ClearanceFromBore, or else ClearanceRead
+	Clearance         quantity.Length // the first that is known of those from bore, lift and wire, read, and from the mark
 	ClearanceRead     quantity.Length // as read, and what the blade hides
 	ClearanceFromBore quantity.Length // bore less shaft
 	BladeHides        quantity.Length // what a flat feeler reads short by
@@ -53,7 +71,18 @@ type ClearanceResult struct {
 	TimeLeft          quantity.Time   // of running, to WornLimit at the same rate; Never at most
 	GrooveLeft        quantity.Ratio  // groove depth over the depth when new
 	LengthRatio       quantity.Ratio  // bearing length over shaft diameter
+
+	ClearanceFromLift quantity.Length
+	ElasticTravel     quantity.Length // of LiftTravel: what bends and squeezes
+	ElasticFound      quantity.Ratio  // the same as a share of LiftTravel; NaN where it was not found by two pulls
+	DialLever         quantity.Ratio  // travel at the dial for one in the bearing
+	ClearanceFromWire quantity.Length
+	ClearanceFromMark quantity.Length
+	DropSinceMark     quantity.Length
 }
+
+// hair is a feeler's or a calliper's accuracy, drawn.
+const hair = 0.0003
 
 // Never stands for what does not come in ten years of running, in seconds: a
 // bearing that shows no wear, or next to none. It is no figure to be shown.
@@ -69,6 +98,12 @@ const Never = 10 * 365.25 * 86400
 // reads short by the height of the arc over its width. With blade thickness t,
 // width w and shaft diameter d the bore is d + t + s, and the chord w in it has
 // the sagitta s = w²/(4·(d + t)): Euclid III 35, the parts of chords that cross.
+//
+// The shaft lifted under a dial moves by the clearance and by what bends and
+// squeezes, which grows as the pull: two pulls give the straight line, whose
+// travel at no pull is the clearance, times DialLever where the dial stands off.
+// A wire that goes in and one that does not bracket it. A shaft that has dropped
+// from a fixed mark has so much more of it than when the mark was first read.
 //
 // The error is a *problem.Error of everything that cannot be. Clearance does not
 // allocate unless it refuses.
@@ -87,10 +122,8 @@ func Clearance(in ClearanceInput) (ClearanceResult, error) {
 		LengthRatio:       quantity.Ratio(quantity.OrNaN(float64(in.BearingLength)) / float64(in.ShaftDiameter)),
 	}
 	out.ClearanceRead = in.BearingClearance + out.BladeHides
-	out.Clearance = out.ClearanceRead
-	if in.ShellBore > 0 {
-		out.Clearance = out.ClearanceFromBore
-	}
+	in.otherWays(&out)
+	out.Clearance = first(out.ClearanceFromBore, out.ClearanceFromLift, out.ClearanceFromWire, out.ClearanceRead, out.ClearanceFromMark)
 	c := float64(out.Clearance)
 	out.ClearanceUse = quantity.Ratio(c / limit)
 	out.ClearanceRatio = quantity.Ratio(c / float64(in.ShaftDiameter))
@@ -120,17 +153,8 @@ func (in *ClearanceInput) hides(reading quantity.Length) quantity.Length {
 	return quantity.Length(in.BladeWidth * in.BladeWidth / (4 * (in.ShaftDiameter + reading)))
 }
 
-// clearance is the difference of two diameters where the bore was measured.
-func (in *ClearanceInput) clearance() quantity.Length {
-	if in.ShellBore > 0 {
-		return in.ShellBore - in.ShaftDiameter
-	}
-	return in.BearingClearance
-}
-
 // validate lists everything in the readings that cannot be.
 func (in *ClearanceInput) validate() error {
-	const hair = 0.0003 // a feeler's or a calliper's accuracy, drawn
 	var faults problem.List
 	faults.Above("/shaftDiameter", "shaft diameter", float64(in.ShaftDiameter))
 	if in.BearingKind != Rubber && in.BearingKind != Synthetic && in.BearingKind != Other {
@@ -140,17 +164,17 @@ func (in *ClearanceInput) validate() error {
 	if !(half > 0) { // one fault is enough
 		half = math.Inf(1)
 	}
-	switch c := float64(in.clearance()); {
-	case !faults.NotNegative("/shellBore", "bore of the bearing shell", float64(in.ShellBore)):
-	case in.ShellBore > 0:
-		between(&faults, "/shellBore", "clearance, bore less shaft diameter,", c, -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
-	case math.IsNaN(c):
-		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", "0 up to half the shaft diameter", "read it with a feeler, or measure the bore of the bearing shell")
-	default:
+	if faults.NotNegative("/shellBore", "bore of the bearing shell", float64(in.ShellBore)) && in.ShellBore > 0 {
+		between(&faults, "/shellBore", "clearance, bore less shaft diameter,", float64(in.ShellBore-in.ShaftDiameter), -hair, half, "a bore from the shaft diameter up to half as much again", "measure bore and shaft in the same unit, the shaft beside its worn place")
+	}
+	if c := float64(in.BearingClearance); !math.IsNaN(c) {
 		between(&faults, "/bearingClearance", "clearance", c, -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
 	}
-	if in.ShellBore > 0 && !math.IsNaN(float64(in.BearingClearance)) {
-		between(&faults, "/bearingClearance", "clearance", float64(in.BearingClearance), -hair, half, "0 up to half the shaft diameter", "it is the whole play across, in millimetres or thousandths of an inch")
+	in.checkLift(&faults, half)
+	in.checkWire(&faults, half)
+	in.checkMark(&faults, half)
+	if len(faults) == 0 {
+		in.askWay(&faults)
 	}
 	between(&faults, "/bladeWidth", "width of the blade", float64(in.BladeWidth), 0, 2*half, "0 up to the shaft diameter", "a wider one does not go in: take a wire or a drill shank")
 	faults.NotNegative("/wornLimit", "worn limit", float64(in.WornLimit))

@@ -13,8 +13,11 @@ import (
 // used is the bearing of a 30 mm shaft with two readings.
 func used() ClearanceInput {
 	return ClearanceInput{BearingKind: Rubber, ShaftDiameter: 0.030, BearingClearance: 0.00045, WornLimit: 0.00075, NewClearance: 0.00012,
-		EarlierClearance: 0.00025, RunningTime: 400 * 3600, BearingLength: 0.120, GrooveDepth: 0.0024, GrooveDepthNew: 0.0032}
+		EarlierClearance: 0.00025, RunningTime: 400 * 3600, BearingLength: 0.120, GrooveDepth: 0.0024, GrooveDepthNew: 0.0032,
+		LiftTravel: unreadLength, SecondTravel: unreadLength, ElasticShare: quantity.Ratio(math.NaN()), WireIn: unreadLength, MarkClearance: unreadLength}
 }
+
+var unreadLength = quantity.Length(math.NaN())
 
 func worn(t *testing.T, in ClearanceInput) ClearanceResult {
 	t.Helper()
@@ -25,6 +28,7 @@ func worn(t *testing.T, in ClearanceInput) ClearanceResult {
 func unread(in ClearanceInput) ClearanceInput {
 	nan := quantity.Length(math.NaN())
 	in.NewClearance, in.EarlierClearance, in.GrooveDepth = nan, nan, nan
+	in.LiftTravel, in.SecondTravel, in.WireIn, in.MarkClearance, in.ElasticShare = nan, nan, nan, nan, quantity.Ratio(nan)
 	return in
 }
 

@@ -2,8 +2,8 @@
 // stern bearing, which wears, and the rolling bearing in the gearbox, which
 // takes the thrust and has a fatigue life.
 //
-//   - [Clearance] (bearing-clearance): clearance against its limit, the rate of
-//     wear, and the time left
+//   - [Clearance] (bearing-clearance): clearance by bore, lifted shaft, wire,
+//     feeler or mark, against its limit; the rate of wear, and the time left
 //   - [Life] (bearing-life): equivalent load and rating life, and what a
 //     misaligned shaft takes off it; the fit of the bearing on its seat
 //

@@ -19,6 +19,52 @@ func TestEdgesOfClearance(t *testing.T) {
 		"/wornLimit":        "[0, inf)",
 		"/bearingLength":    "[0, inf)",
 		"/grooveDepth":      "NaN or [0, 0.0038]",
+		"/liftTravel":       "NaN or [-0.0003, 0.03]",
+		"/liftPull":         "[0, inf)",
+		"/secondTravel":     "any",
+		"/secondPull":       "[0, inf)",
+		"/elasticShare":     "NaN or [0, 0.95]",
+		"/dialAft":          "any",
+		"/spanAhead":        "[0, inf)",
+		"/tiltFactor":       "any",
+		"/wireIn":           "any",
+		"/wireOut":          "any",
+		"/wireShare":        "[0, 1]",
+		"/markDistance":     "[0, inf)",
+		"/markFirst":        "[0, inf)",
+		"/markClearance":    "NaN or [-0.0003, 0.015]",
+	})
+	in := lifted()
+	in.WireIn, in.WireOut, in.WireShare = 0.0004, 0.0005, 0.5
+	in.MarkDistance, in.MarkFirst, in.MarkClearance = 0.042, 0.0417, 0.0002
+	in.DialAft, in.SpanAhead, in.TiltFactor, in.ElasticShare = 0.1, 1, 1.2, 0.1
+	in.NewClearance, in.EarlierClearance, in.GrooveDepth = 0.0001, unreadLength, unreadLength
+	parttest.Edges(t, in, Clearance, map[string]string{
+		"/shaftDiameter":    "(0, inf)",
+		"/runningTime":      "[0, inf)",
+		"/grooveDepthNew":   "[0, inf)",
+		"/bearingClearance": "NaN or [-0.0003, 0.015]",
+		"/newClearance":     "NaN or [-0.0003, 0.015]",
+		"/earlierClearance": "any",
+		"/bladeWidth":       "[0, 0.03]",
+		"/shellBore":        "0 or [0.0297, 0.045]",
+		"/wornLimit":        "[0, inf)",
+		"/bearingLength":    "[0, inf)",
+		"/grooveDepth":      "any",
+		"/liftTravel":       "any",
+		"/liftPull":         "any",
+		"/secondTravel":     "about NaN or (0.00016, 0.00092)",
+		"/secondPull":       "about (0, 272.72727272727275)",
+		"/elasticShare":     "NaN or [0, 0.95]",
+		"/dialAft":          "[-0.4166666666666667, 2]",
+		"/spanAhead":        "[0, inf)",
+		"/tiltFactor":       "[1, 1.5]",
+		"/wireIn":           "any",
+		"/wireOut":          "about (0.0001, 0.0153)",
+		"/wireShare":        "[0, 1]",
+		"/markDistance":     "about 0 or (0.0342, 0.0567)",
+		"/markFirst":        "any",
+		"/markClearance":    "NaN or [-0.0003, 0.015]",
 	})
 }
 

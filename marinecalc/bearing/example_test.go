@@ -30,6 +30,7 @@ func ExampleClearance() {
 	out, err := bearing.Clearance(bearing.ClearanceInput{
 		BearingKind: bearing.Other, ShaftDiameter: 15 * q.Inch, BearingClearance: q.Inch / 4, WornLimit: 3 * q.Inch / 8,
 		NewClearance: unread, EarlierClearance: unread, GrooveDepth: unread,
+		LiftTravel: unread, SecondTravel: unread, WireIn: unread, MarkClearance: unread,
 	})
 	fmt.Printf("%.0f %% of the limit, %v\n", float64(out.ClearanceUse/q.Percent), err)
 	// Output: 67 % of the limit, <nil>

@@ -76,7 +76,7 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 		return nil, "", "", false
 	}
 	if name, is := strings.CutPrefix(pointer, LatestReading); is {
-		if of := b.dated[name]; len(of) > 0 {
+		if of := b.dated[name]; len(of) > 0 && b.stands(name) {
 			return of[0].found(nil)
 		}
 		return nil, "", "", false
@@ -92,7 +92,7 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 		if r == nil {
 			return nil, "", "", false
 		}
-		_, where, date, ok = b.dated[name][0].found(nil)
+		_, where, date, ok = b.newest(name).found(nil)
 		return json.Number(strconv.FormatFloat(seconds, 'g', -1, 64)), where, date, ok
 	}
 	tokens := contract.Tokens(pointer)
@@ -103,6 +103,39 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 	}
 	value, ok = contract.Resolve(b.document, tokens)
 	return value, "/boat" + pointer, "", ok
+}
+
+// sameQuantity are readings of one quantity by different gauges. Only those of
+// the newest day are the boat as she is, and a run goes to that day.
+var sameQuantity = []string{"bearingClearance", "bearingLift", "bearingWireIn", "bearingMark"}
+
+// readWith are readings that say nothing but beside another one of their entry.
+var readWith = map[string]string{
+	"bearingLiftPull": "bearingLift", "bearingSecondLift": "bearingLift", "bearingSecondPull": "bearingLift", "bearingDialAft": "bearingLift",
+	"bearingWireOut": "bearingWireIn",
+}
+
+// stands tells whether the newest reading of a name is the boat as she is.
+func (b *Boat) stands(name string) bool {
+	entry := b.dated[name][0].entry
+	if lead, is := readWith[name]; is {
+		return len(b.dated[lead]) > 0 && b.dated[lead][0].entry == entry && b.stands(lead)
+	}
+	return b.newest(name).entry.Date == entry.Date
+}
+
+// newest is the newest reading of a name that was read, or of the same quantity by
+// another gauge where that was a later day.
+func (b *Boat) newest(name string) *reading {
+	last := &b.dated[name][0]
+	if slices.Contains(sameQuantity, name) {
+		for _, other := range sameQuantity {
+			if of := b.dated[other]; len(of) > 0 && of[0].entry.Date > last.entry.Date {
+				last = &of[0]
+			}
+		}
+	}
+	return last
 }
 
 // found is what stands in a reading at a place inside it.
@@ -120,8 +153,9 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 	if len(of) == 0 {
 		return nil, 0
 	}
-	until, known := of[0].entry.EngineHours()
-	renewed := b.renewed(name, of[0].entry.Date)
+	last := b.newest(name).entry
+	until, known := last.EngineHours()
+	renewed := b.renewed(name, last.Date)
 	for i := range of {
 		r := &of[i]
 		if r.entry.Date < renewed {
@@ -141,7 +175,7 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 // reading; "" when there is none.
 func (b *Boat) renewed(name, upTo string) (last string) {
 	for e := range b.Events() {
-		if e.Renews == name && e.Date <= upTo {
+		if (e.Renews == name || slices.Contains(sameQuantity, name) && slices.Contains(sameQuantity, e.Renews)) && e.Date <= upTo {
 			last = max(last, e.Date)
 		}
 	}

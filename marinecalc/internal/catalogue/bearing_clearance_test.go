@@ -175,3 +175,46 @@ func TestABladeThatDoesNotGoIn(t *testing.T) {
 		}
 	}
 }
+
+// A lifted shaft by two pulls is surer than by one, a wire alone is asked for its
+// neighbour, and ways that contradict each other tell nothing.
+func TestClearanceByLiftWireAndMark(t *testing.T) {
+	const two = `"liftTravel":"0.62 mm","liftPull":"300 N","secondTravel":"0.56 mm","secondPull":"150 N","dialAft":"0 mm"`
+	for input, want := range map[string][2]string{ // the worn limit, whether the pulls brought it up
+		two + `,"wornLimit":"0.6 mm"`:                                  {"within", "within"},
+		two + `,"wornLimit":"0.4 mm"`:                                  {"beyond", "within"},
+		`"liftTravel":"0.62 mm","dialAft":"0 mm","wornLimit":"0.6 mm"`: {"cannot tell", ""}, // how much of it bends is not known
+		`"liftTravel":"0.62 mm","dialAft":"0 mm","wornLimit":"0.8 mm"`: {"within", ""},
+		`"liftTravel":"1.6 mm","liftPull":"300 N","secondTravel":"1.2 mm","secondPull":"150 N","dialAft":"0 mm","wornLimit":"2 mm"`: {"within", "beyond"},
+		`"wireIn":"0.5 mm","wireOut":"0.6 mm","wornLimit":"0.8 mm"`:                                                                 {"within", ""},
+		`"wireIn":"0.5 mm","wireOut":"0.6 mm","wornLimit":"0.55 mm"`:                                                                {"cannot tell", ""},
+		`"markFirst":"42 mm","markDistance":"42.6 mm","markClearance":"0.15 mm","wornLimit":"0.5 mm"`:                               {"beyond", ""},
+		two + `,"bearingClearance":"0.9 mm","bladeWidth":"0 mm","wornLimit":"2 mm"`:                                                 {"cannot tell", "about the guide"}, // by what the other way gives none of it holds
+		two + `,"wireIn":"0.45 mm","wireOut":"0.55 mm","bearingClearance":"0.5 mm","bladeWidth":"0 mm","wornLimit":"2 mm"`:          {"within", "within"},
+	} {
+		s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm",`+input+`}`, marinecalc.Options{})
+		if got := [2]string{wordOf(s, "worn-limit"), wordOf(s, "lift-came-to-the-top")}; got != want {
+			t.Errorf("%s: %q, want %q", input, got, want)
+		}
+	}
+	s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter":"30 mm","markFirst":"42 mm","markDistance":"41.7 mm","markClearance":"0.5 mm"}`, marinecalc.Options{})
+	if wordOf(s, "shaft-not-risen") != "beyond" {
+		t.Errorf("a shaft that rose: %q", wordOf(s, "shaft-not-risen"))
+	}
+}
+
+// Of readings by several gauges only those of the newest day are the boat as she is, and
+// the wear since the first goes to that day.
+func TestAnOlderWayIsNotTheBoatAsSheIs(t *testing.T) {
+	b := testboat.Read(t, `{"name": "X", "shaft": {"diameter": "30 mm"}, "readings": [
+		{"date": "2024-05-01", "engineHours": "100 h", "bearingClearance": "0.3 mm", "bearingBladeWidth": "0 mm"},
+		{"date": "2025-05-01", "engineHours": "300 h", "bearingLift": "0.5 mm", "bearingLiftPull": "300 N", "bearingSecondLift": "0.44 mm", "bearingSecondPull": "150 N", "bearingDialAft": "0 mm"},
+		{"date": "2026-05-01", "engineHours": "500 h", "bearingLift": "0.8 mm"}]}`)
+	s := testboat.Run(t, "bearing-clearance", `{}`, marinecalc.Options{Boat: b})
+	if s.Input("bearingClearance") != nil || s.Input("secondTravel") != nil || s.Input("runningTime") == nil || math.Abs(*s.Input("runningTime").SI-400*3600) > 1 {
+		t.Errorf("taken: %+v, %+v, %+v", s.Input("bearingClearance"), s.Input("secondTravel"), s.Input("runningTime"))
+	}
+	if rate := s.Result("wearPerThousand"); rate == nil || math.Abs(*rate.SI-(*s.Result("clearance").SI-0.3e-3)/0.4) > 1e-9 {
+		t.Errorf("rate: %+v", rate)
+	}
+}

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"strings"
 
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -22,7 +23,7 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 		high   = 136.0
 	)
 	scale := max(float64(in.WornLimit), float64(out.Clearance))
-	for _, v := range []quantity.Length{in.NewClearance, out.EarlierUsed} {
+	for _, v := range []quantity.Length{in.NewClearance, out.EarlierUsed, out.ClearanceFromLift, out.ClearanceFromWire, out.ClearanceRead, out.ClearanceFromMark, in.WireOut} {
 		if float64(v) > scale { // and known
 			scale = float64(v)
 		}
@@ -55,11 +56,20 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 		lowest = y
 		p.Text(picture.Ink, "start", left+14, y+4, words+" "+b.Length(v))
 	}
-	marks := []struct {
+	type level struct {
 		class string
 		value quantity.Length
 		words string
-	}{{picture.Ink, in.NewClearance, "new"}, {picture.Ink, out.EarlierUsed, "before"}, {picture.Accent, out.Clearance, "now"}, {picture.Warn, in.WornLimit, "renew at"}}
+	}
+	marks := []level{{picture.Ink, in.NewClearance, "new"}, {picture.Ink, out.EarlierUsed, "before"}, {picture.Accent, out.Clearance, "now"}, {picture.Warn, in.WornLimit, "renew at"}}
+	for _, w := range bearingWays(&out) {
+		if math.Abs(float64(w.value-out.Clearance)) > 1e-9 {
+			marks = append(marks, level{picture.Faint, w.value, w.words})
+		}
+	}
+	if in.WireOut > 0 && in.WireIn >= 0 { // between two wires
+		p.Line(picture.Accent, left, at(in.WireIn), left, at(in.WireOut))
+	}
 	for i := range marks { // from the bottom of the scale upward
 		for j := i; j > 0 && !(marks[j].value >= marks[j-1].value); j-- {
 			marks[j], marks[j-1] = marks[j-1], marks[j]
@@ -71,9 +81,30 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 	return []sheet.Drawing{{Name: "stern-bearing", Title: title, Description: description + bearingWords(&in, &out, b), SVG: p.End()}}
 }
 
+// bearingWay is a way to the clearance, and what it gives.
+type bearingWay struct {
+	value quantity.Length
+	words string
+}
+
+// bearingWays are those that were read.
+func bearingWays(out *bearing.ClearanceResult) (read []bearingWay) {
+	for _, w := range []bearingWay{{out.ClearanceFromBore, "by bore"}, {out.ClearanceFromLift, "by lift"}, {out.ClearanceFromWire, "by wire"}, {out.ClearanceRead, "by feeler"}, {out.ClearanceFromMark, "by mark"}} {
+		if w.value > 0 {
+			read = append(read, w)
+		}
+	}
+	return read
+}
+
 // bearingWords tells what the scale shows to those who cannot see it.
 func bearingWords(in *bearing.ClearanceInput, out *bearing.ClearanceResult, b picture.Brush) string {
 	words := ""
+	if ways := bearingWays(out); len(ways) > 1 {
+		for _, w := range ways {
+			words += " " + strings.ToUpper(w.words[:1]) + w.words[1:] + " " + b.Length(w.value) + "."
+		}
+	}
 	if in.WornLimit > 0 {
 		words += " Worn limit " + b.Print("length", float64(in.WornLimit), "mm", "in") + "."
 	}
