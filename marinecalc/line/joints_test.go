@@ -142,3 +142,31 @@ func TestJointsDoesNotAllocate(t *testing.T) {
 		t.Errorf("%g allocations", n)
 	}
 }
+
+// Of a flange whose spline nobody knows friction is the least that it holds: a
+// margin of 1 or more by that is one, a lesser tells nothing. One that has
+// friction alone is known by it, and every other joint by what it holds astern.
+func TestMarginsOfEachJoint(t *testing.T) {
+	in := whole()
+	in.HubFlanks, in.ShaftTorque = quantity.Torque(math.NaN()), 100
+	for friction, told := range map[quantity.Torque]bool{90: false, 99.9: false, 100: true, 150: true} {
+		in.HubFriction = friction
+		if out := parttest.Must(t, Joints, in); math.IsNaN(float64(out.Joints[0].Ahead)) == told || told && out.Joints[0].Ahead != quantity.Ratio(friction/100) {
+			t.Errorf("at least %g N·m: margin %g", friction, out.Joints[0].Ahead)
+		}
+	}
+	in = whole()
+	in.HubDrive, in.HubFriction = DriveNone, 350
+	if out := parttest.Must(t, Joints, in); out.Known != 4 || out.SureAhead != OfAll || out.Joints[0].Wanted != WantsNothing {
+		t.Errorf("friction alone: %+v", out)
+	}
+	in = whole()
+	in.FacesAstern, in.BoreAstern, in.TaperAstern = 70, 84, 98 // of 140
+	out := parttest.Must(t, Joints, in)
+	for i, want := range []float64{400. / 140, 0.5, 0.6, 0.7} {
+		parttest.Near(t, out.Joints[i].Joint, out.Joints[i].Astern, want, 1e-12)
+	}
+	if out.WeakestAstern != Faces || out.SureAstern != AlikeOfAll {
+		t.Errorf("astern: %s, %s", out.WeakestAstern, out.SureAstern)
+	}
+}

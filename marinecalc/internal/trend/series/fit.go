@@ -132,8 +132,6 @@ func (f *Fit) short(level, x float64, rising bool) float64 {
 		return 1
 	case width == 0:
 		return 0
-	case room < 0:
-		return 1 - studentBelow(-room/width, f.freedom)
 	}
 	return studentBelow(room/width, f.freedom)
 }

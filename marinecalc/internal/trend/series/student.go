@@ -25,7 +25,8 @@ func Student(p float64, freedom int) float64 {
 	return (low + high) / 2
 }
 
-// studentBelow is the distribution function at t ≥ 0.
+// studentBelow is the distribution function. Both sums are odd in t, so that it
+// holds below nought as well.
 func studentBelow(t float64, freedom int) float64 {
 	n := float64(freedom)
 	theta := math.Atan(t / math.Sqrt(n))
@@ -49,13 +50,10 @@ func studentBelow(t float64, freedom int) float64 {
 	return (1 + between) / 2
 }
 
-// studentShare is the distribution function anywhere.
+// studentShare is the distribution function; a half where nothing is known.
 func studentShare(t float64, freedom int) float64 {
-	switch {
-	case math.IsNaN(t):
+	if math.IsNaN(t) {
 		return 0.5
-	case t < 0:
-		return 1 - studentBelow(-t, freedom)
 	}
 	return studentBelow(t, freedom)
 }
