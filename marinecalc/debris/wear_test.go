@@ -111,3 +111,27 @@ func BenchmarkWear(b *testing.B) {
 		_, _ = Wear(tooth)
 	}
 }
+
+// What is refused says what would go: through the part from one side, from both,
+// or by its own limit. Sides that nobody counted are one.
+func TestWearThroughThePart(t *testing.T) {
+	in := tooth
+	in.PartThickness, in.WearDepth, in.WearLimit = 0.004, 0.005, 0
+	_, err := Wear(in)
+	parttest.RefusedAt(t, err, "/wearDepth")
+	parttest.Says(t, err, "4 mm thick", "5 mm deep", "up to 4 mm")
+	in.WornSides = 0
+	_, err = Wear(in)
+	parttest.RefusedAt(t, err, "/wearDepth")
+	in.WornSides, in.WearDepth = 2, 0.003
+	_, err = Wear(in)
+	parttest.Says(t, err, "3 mm deep", "up to 2 mm")
+	in.WearDepth = 0.002
+	measure(t, in)
+	in.WearDepth, in.WearLimit = 0.001, 0.0041
+	_, err = Wear(in)
+	parttest.RefusedAt(t, err, "/wearLimit")
+	parttest.Says(t, err, "a limit of 4.1 mm", "the part's own 4 mm")
+	in.WearLimit = 0.004
+	measure(t, in)
+}

@@ -364,3 +364,14 @@ func TestMeasuredHeatSetsTheDrips(t *testing.T) {
 		t.Errorf("a cold gland: %g, %q, %g W", w.DripRateForRise, w.WhatHoldsIt, w.HeatHeld)
 	}
 }
+
+// The box as a wall of its own area: its bore times its length all round, as much
+// of it as air and water reach (Newton's law of cooling).
+func TestWallsOfTheBox(t *testing.T) {
+	in := sloop()
+	out := warm(t, in)
+	wall := math.Pi * float64(in.BoxBore) * float64(in.PackedLength)
+	parttest.Within(t, "to the air", out.BoxAirConductance, wall*float64(in.BoxAreaRatio)*float64(in.AirFilm), 1e-12)
+	in.BoxWetRatio = 0.7
+	parttest.Within(t, "to the water", warm(t, in).BoxWaterConductance, wall*0.7*float64(in.WaterFilm), 1e-12)
+}
