@@ -249,3 +249,65 @@ func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "fluid-settling", "bySize/note", pastStokes)
 	parttest.SameCodes(t, "fluid-cleanliness", "doubt", tooFew, notCounted)
 }
+
+// A particle followed second by second from the surface down, with the drag of
+// Stokes (3·π·μ·d·v) against its weight less its lift, in the fluid as it stands
+// and as it was under way.
+func TestSinkingSecondBySecond(t *testing.T) {
+	in := sump
+	in.ParticleSize, in.DensityPoint = 30e-6, 288.15
+	out := settled(t, in)
+	speed := func(nu, rho, d float64) float64 {
+		mass := math.Pi / 6 * d * d * d
+		return mass * (7850 - rho) * 9.80665 / (3 * math.Pi * nu * rho * d)
+	}
+	parttest.Within(t, "density where it was read", out.Density, 870, 1e-12)
+	if !(out.WarmDensity < 870 && out.WarmDensity > 800) {
+		t.Errorf("warm the oil has %g kg/m³", out.WarmDensity)
+	}
+	cold, warm := speed(float64(out.Viscosity), 870, 30e-6), speed(float64(out.WarmViscosity), float64(out.WarmDensity), 30e-6)
+	parttest.Within(t, "speed", out.SettlingSpeed, cold, 1e-9)
+	parttest.Within(t, "speed under way", out.WarmSettlingSpeed, warm, 1e-9)
+	sink := func(v, depth float64) (seconds float64) {
+		for at := 0.0; at < depth; at += v {
+			seconds++
+		}
+		return seconds
+	}
+	parttest.Near(t, "past the dipstick", out.TimeToClearDip, sink(cold, 0.025), 1)
+	parttest.Near(t, "to the bottom", out.TimeToBottom, sink(cold, 0.09), 1)
+	parttest.Near(t, "half-way down when warm", out.SampleWithin, sink(warm, 0.045), 1)
+	// The index is that of the same line at 40 and 100 °C, whatever was read where.
+	line := Through(in.CoolViscosity, in.CoolPoint, in.HotViscosity, in.HotPoint)
+	parttest.Within(t, "index", out.ViscosityIndex, float64(ViscosityIndex(line.At(313.15), line.At(373.15))), 1e-12)
+	in.CoolPoint, in.CoolViscosity = 303.15, line.At(303.15)
+	in.HotPoint, in.HotViscosity = 363.15, line.At(363.15)
+	parttest.Within(t, "index of other points", settled(t, in).ViscosityIndex, float64(out.ViscosityIndex), 1e-9)
+	in.DensityPoint = 0
+	parttest.Near(t, "a density that nobody swells", settled(t, in).WarmDensity, 870, 0)
+	in.RunningTemperature = 0
+	if out = settled(t, in); !math.IsNaN(float64(out.WarmDensity)) || !math.IsNaN(float64(out.SampleWithin)) {
+		t.Errorf("not under way: %g kg/m³, %g s", out.WarmDensity, out.SampleWithin)
+	}
+}
+
+// What is missing is told from what is out of range.
+func TestMissingAndOutOfRange(t *testing.T) {
+	for says, v := range map[string]quantity.Density{"is missing": 0, "is out of range": 1} {
+		in := sump
+		in.FluidDensity = v
+		_, err := Settling(in)
+		parttest.Says(t, err, "the density of the fluid "+says)
+	}
+	in := sump
+	in.FluidDensity = quantity.Density(math.NaN())
+	_, err := Settling(in)
+	parttest.Says(t, err, "is missing")
+	in = sump
+	in.HotPoint = in.CoolPoint
+	_, err = Settling(in)
+	parttest.RefusedAt(t, err, "/hotViscosity")
+	if got := string(appendNumber(nil, 1000)) + " " + string(appendNumber(nil, 999.4)) + " " + string(appendNumber(nil, 12.345)) + " " + string(appendNumber(nil, 10004)); got != "1000 999 12.3 10004" {
+		t.Error(got)
+	}
+}

@@ -105,3 +105,23 @@ func BenchmarkDrawsOfACount(b *testing.B) {
 		placeCounted(&f, sorted)
 	}
 }
+
+// A rate in steps of other than one is the gamma distribution of gonum times the
+// step: limits, and the draws at every twentieth of them.
+func TestCountInItsSteps(t *testing.T) {
+	for _, c := range []struct{ rate, one float64 }{{2, 0.25}, {0, 0.25}, {0.5, 0.5}, {12, 4}, {3000, 10}} {
+		law := distuv.Gamma{Alpha: c.rate/c.one + 0.5, Beta: 1 / c.one}
+		f := Count(c.rate, c.one)
+		agree(t, "low", f.Low, min(c.rate, law.Quantile(0.025)), 1e-4*f.High)
+		agree(t, "high", f.High, law.Quantile(0.975), 1e-4*f.High)
+		const n = 4000
+		sorted := make([]float64, n)
+		for i := range sorted {
+			sorted[i] = float64(i) + 0.5
+		}
+		placeCounted(&f, sorted)
+		for i := n / 20; i < n; i += n / 20 {
+			agree(t, "draw", sorted[i], law.Quantile((float64(i)+0.5)/n), 2e-3*f.High)
+		}
+	}
+}
