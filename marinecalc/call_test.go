@@ -132,3 +132,14 @@ func TestAFractionIsOfAnInch(t *testing.T) {
 		}
 	}
 }
+
+// A bare number gets its field's unit before a ± in per cent.
+func TestABareNumberInPerCent(t *testing.T) {
+	for text, want := range map[string]string{"60 ± 10 %": "60 N·m ± 10 %", "60 +/- 10%": "60 N·m ± 10%", "60 ± 5": "60 ± 5 N·m", "60 lbf·ft ± 10 %": "60 lbf·ft ± 10 %"} {
+		var reply struct{ Text string }
+		request := fmt.Sprintf(`{"ask": "quantity", "quantity": "torque", "text": %q, "unit": "N·m"}`, text)
+		if err := json.Unmarshal(marinecalc.Call([]byte(request)), &reply); err != nil || reply.Text != want {
+			t.Errorf("%s reads as %q, %v, want %q", text, reply.Text, err, want)
+		}
+	}
+}

@@ -33,23 +33,40 @@ func (k *Kind) ParseAccuracy(text string, of float64) (float64, error) {
 	return k.halfWidth(tail, half, name, of, nil, "")
 }
 
-// cutAccuracy splits a text at its ± sign.
+// signs are the ways in which ± is written, each with the byte it begins with.
+var signs = [...]string{"±", "+/-", "+-", "+ / -", "+ -", "+or-", "+ or -", "plus/minus", "plus or minus", "plus minus"}
+
+// cutAccuracy splits a text at its ± sign. Brackets round the accuracy are left
+// out: "60 N·m (± 10 %)".
 func cutAccuracy(s string) (value, accuracy string, has bool) {
 	for i := range len(s) {
-		sign := 0
-		switch {
-		case s[i] == '+' && strings.HasPrefix(s[i:], "+/-"):
-			sign = len("+/-")
-		case s[i] == '+' && strings.HasPrefix(s[i:], "+-"):
-			sign = len("+-")
-		case s[i] == 0xc2 && strings.HasPrefix(s[i:], "±"):
-			sign = len("±")
-		default:
+		if s[i] != '+' && s[i] != 0xc2 && s[i] != 'p' {
 			continue
 		}
-		return strings.TrimRight(s[:i], " \t"), trimLeft(s[i+sign:]), true
+		for _, sign := range signs {
+			tail, found := strings.CutPrefix(s[i:], sign)
+			if !found {
+				continue
+			}
+			value, tail = strings.TrimRight(s[:i], " \t"), trimLeft(tail)
+			if before, open := strings.CutSuffix(value, "("); open {
+				value, tail = strings.TrimRight(before, " \t"), strings.TrimSuffix(tail, ")")
+			}
+			return value, tail, true
+		}
 	}
 	return s, "", false
+}
+
+// WithUnit gives the text of a bare number with a unit behind the number. An
+// accuracy in per cent stays behind it: "60 ± 10 %" in N·m is "60 N·m ± 10 %".
+func WithUnit(text, unit string) string {
+	s := strings.TrimSpace(text)
+	value, tail, has := cutAccuracy(clean(s))
+	if !has || !isPercent(strings.TrimLeft(tail, "0123456789.,/- \t")) {
+		return s + " " + unit
+	}
+	return value + " " + unit + " ± " + tail
 }
 
 // HasAccuracy tells whether a text has a ± of its own, if only "± 0".

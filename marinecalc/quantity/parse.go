@@ -47,6 +47,9 @@ func (k *Kind) Parse(text string) (Reading, error) {
 		u, ok = &k.units[0], true // none is none in every unit
 	}
 	if !ok {
+		if name == "" && isPercent(halfName) {
+			return Reading{}, k.refuseBare(value, tail)
+		}
 		return Reading{}, k.refuseUnit(value, name)
 	}
 	if err := k.inRange(x, u, value); err != nil {

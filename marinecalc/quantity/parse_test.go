@@ -171,6 +171,17 @@ func TestParseWithAccuracy(t *testing.T) {
 		{"length", "1-11/16 in ± 1/64 in", 27.0 / 16 * testInch, testInch / 64, "in"},
 		{"length", `1/2" ± 2 thou`, 0.5 * testInch, 0.002 * testInch, `"`},
 		{"torque", "45 lbf·ft ± 5 %", 45 * testLbfFt, 2.25 * testLbfFt, "lbf·ft"},
+		{"torque", "60 N·m ± 10 %", 60, 6, "N·m"},
+		{"torque", "60 Nm ± 10 %", 60, 6, "Nm"},
+		{"torque", "60 Nm +/- 10%", 60, 6, "Nm"},
+		{"torque", "60Nm±10%", 60, 6, "Nm"},
+		{"torque", "60 N·m (±10%)", 60, 6, "N·m"},
+		{"torque", "60 N·m plus or minus 10 percent", 60, 6, "N·m"},
+		{"torque", "60 N·m + or - 10 %", 60, 6, "N·m"},
+		{"length", "3/8 in ± 2 %", 0.375 * testInch, 0.0075 * testInch, "in"},
+		{"power", "30 kW ± 5 %", 30000, 1500, "kW"},
+		{"stress", "210 MPa +- 10 %", 210e6, 21e6, "MPa"},
+		{"ratio", "2.5 ± 1 %", 2.5, 0.025, ""},
 		{"temperature", "30 °C ± 2 °C", 303.15, 2, "°C"},
 		{"temperature", "30 °C ± 9 °F", 303.15, 5, "°C"},
 		{"temperature", "86 ± 9 °F", 303.15, 5, "°F"},
@@ -208,6 +219,22 @@ func TestParseAccuracy(t *testing.T) {
 		got, err := kind(t, c.kind).ParseAccuracy(c.text, c.of)
 		if err != nil || math.Abs(got-c.want) > 1e-15*c.want {
 			t.Errorf("%s %q of %v: %v, %v; want %v", c.kind, c.text, c.of, got, err, c.want)
+		}
+	}
+}
+
+// A bare number gets the unit of its field, and keeps what is behind its ±.
+func TestWithUnit(t *testing.T) {
+	for _, c := range [][3]string{
+		{"60", "N·m", "60 N·m"},
+		{"60 ± 10 %", "N·m", "60 N·m ± 10 %"},
+		{"60 +/- 10%", "lbf·ft", "60 lbf·ft ± 10%"},
+		{"3/8 ± 2 percent", "in", "3/8 in ± 2 percent"},
+		{"60 ± 5", "N·m", "60 ± 5 N·m"},
+		{" 75 ± 5 % ", "%", "75 % ± 5 %"},
+	} {
+		if got := WithUnit(c[0], c[1]); got != c[2] {
+			t.Errorf("%q in %s: %q, want %q", c[0], c[1], got, c[2])
 		}
 	}
 }

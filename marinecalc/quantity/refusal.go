@@ -41,7 +41,10 @@ func (k *Kind) explain(err error) error {
 }
 
 // examples shows a number with the kind's usual units: "32 mm" or "32 in".
-func (k *Kind) examples(number string) string {
+func (k *Kind) examples(number string) string { return k.examplesWith(number, "") }
+
+// examplesWith shows them with an accuracy: "32 mm ± 5 %" or "32 in ± 5 %".
+func (k *Kind) examplesWith(number, accuracy string) string {
 	a, b := k.metric, k.us
 	switch {
 	case k.isMoney():
@@ -51,9 +54,9 @@ func (k *Kind) examples(number string) string {
 	case k.Name == "direction":
 		a, b = "o'clock", "°" // a bare number round a coupling is mostly the clock's
 	}
-	text := `"` + number + " " + a + `"`
+	text := `"` + number + " " + a + accuracy + `"`
 	if a != b {
-		text += ` or "` + number + " " + b + `"`
+		text += ` or "` + number + " " + b + accuracy + `"`
 	}
 	return text
 }
@@ -112,6 +115,35 @@ func refuseFraction(s, hint string) error {
 	return refusal(quote(s)+" is not a fraction that can be read", "a fraction as 7/16, or a whole and a fraction as 1-11/16 or 1 11/16, of whole numbers", hint)
 }
 
+// refuseBare is of a number without its unit whose accuracy is in per cent.
+func (k *Kind) refuseBare(number, accuracy string) error {
+	if k.Name == "temperature" {
+		accuracy = "2 K" // a share of it means nothing
+	}
+	return refusal(k.noun+" needs its unit", k.accepted(), "write "+k.examplesWith(strings.TrimSpace(number), " ± "+accuracy))
+}
+
+// share is the number of per cent that stands behind a unit without ±, as in
+// "N·m 10 %", "N·m +10 %" and "N·m -5/+10 %", where the larger is taken to come
+// last.
+func (k *Kind) share(name string) (unit, percent string, ok bool) {
+	at := strings.IndexAny(name, " +-(,")
+	if at < 0 {
+		return "", "", false
+	}
+	unit, rest := strings.TrimSpace(name[:at]), strings.TrimRight(name[at:], " )")
+	rest, ok = strings.CutSuffix(rest, "%")
+	if _, known := k.find(unit); !ok || !known {
+		return "", "", false
+	}
+	rest = strings.TrimSpace(rest)
+	percent = rest[strings.LastIndexAny(rest, " +-/(")+1:]
+	if _, err := decimal(percent); err != nil || percent == "" {
+		return "", "", false
+	}
+	return unit, percent, true
+}
+
 // refuseUnit says why the unit of a quantity cannot be taken: it is missing,
 // belongs to another kind, is two units, or is not known.
 func (k *Kind) refuseUnit(text, name string) error {
@@ -136,6 +168,9 @@ func (k *Kind) refuseUnit(text, name string) error {
 	}
 	if to, turned := strings.CutPrefix(name, ":"); turned && k.Name == "ratio" && number == "1" && to != "" && isDigit(to[0]) {
 		return refusal(quote(text)+" is a ratio the other way round", k.accepted(), `write "`+to+`" or "`+to+`:1", and a slope of 1 in `+to+` as "1/`+to+`"`)
+	}
+	if unit, percent, has := k.share(name); has {
+		return refusal("a share stands behind the unit without ±", "one number with its unit, and behind ± how far off it can be", `write "`+number+" "+unit+" ± "+percent+` %"`)
 	}
 	if what := twoQuantities(name); what != "" {
 		return refusal(what, "one number with one unit", "write "+k.examples(number))

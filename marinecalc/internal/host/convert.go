@@ -108,8 +108,9 @@ func Read(k *quantity.Kind, text, unit string) (string, quantity.Reading, error)
 		if k.Name == quantity.KindLength && quantity.Fraction(text) {
 			unit = "in" // whatever the field is in, a fraction is one of an inch
 		}
-		if with, e := k.Parse(text + " " + unit); e == nil {
-			return text + " " + unit, with, nil
+		full := quantity.WithUnit(text, unit)
+		if with, e := k.Parse(full); e == nil {
+			return full, with, nil
 		}
 	}
 	return text, read, err
