@@ -54,6 +54,7 @@ type Limit struct {
 	Chance      bool        `json:"chance"` // the value is itself the probability that all is well
 	Valid       Valid       `json:"valid"`
 	How         string      `json:"how"`    // how to take the reading when it is missing
+	Lacks       List[Lack]  `json:"lacks"`  // in place of that, of several things those that are not known
 	States      List[State] `json:"states"` // in which there is nothing to judge
 	Why         string      `json:"why"`    // what it means to be beyond
 	Note        string      `json:"note"`
@@ -67,6 +68,12 @@ type Limit struct {
 type State struct {
 	Valid Valid  `json:"valid"`
 	Text  string `json:"text"` // goes on from "nothing to judge,"
+}
+
+// Lack is one of several things that a verdict wants.
+type Lack struct {
+	Of   string `json:"of"`   // input or result that is not known
+	Text string `json:"text"` // how to get it
 }
 
 // Replaced is the limit whose place this one of an overlay has taken, or nil.
@@ -105,7 +112,14 @@ func (s *Shared) UnmarshalJSON(text []byte) error {
 
 // share is a limit as the calculation holds one of its own results to it.
 func (s *Shared) share(l Limit, on string) Limit {
-	l.Calculation, l.On, l.How = s.Calculation, on, s.How
+	lacks := make([]Lack, 0, l.Lacks.Len())
+	for _, one := range l.Lacks.All() {
+		if of, has := s.on[one.Of]; has {
+			one = Lack{of, s.How}
+		}
+		lacks = append(lacks, one)
+	}
+	l.Calculation, l.On, l.How, l.Lacks = s.Calculation, on, s.How, List[Lack]{lacks}
 	l.Title = s.Title + ": " + l.Title
 	if l.replaced != nil {
 		was := s.share(*l.replaced, on)

@@ -176,7 +176,11 @@ func (in *inputs) needs() {
 			}
 		}
 		in.missing = append(in.missing, wanted)
-		contract.Refuse(&in.problems, p, "/"+name, p.Title+" is not known", "type it"+from, problem.Missing)
+		hint := "type it" + from
+		if why := in.session.Withheld(p); why != "" {
+			hint = "put that right first (" + strings.TrimSuffix(why, ".") + ")"
+		}
+		contract.Refuse(&in.problems, p, "/"+name, p.Title+" is not known", hint, problem.Missing)
 		if wanted != p {
 			in.problems[len(in.problems)-1].Choose = wanted.Name
 		}

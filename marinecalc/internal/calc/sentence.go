@@ -18,7 +18,7 @@ import (
 func (r *run) nothing(h *held, v *sheet.Verdict) {
 	v.Word = sheet.NotMeasured
 	v.Reads = v.Word.Reads(v.Side)
-	says := h.How
+	says := r.how(h)
 	if c := r.contested(h); c != nil {
 		v.Moot, says = true, midSentence(c.doubt)+". "+c.remedy
 	}
@@ -33,6 +33,21 @@ func (r *run) nothing(h *held, v *sheet.Verdict) {
 		return
 	}
 	v.Sentence = strings.TrimSpace(h.Title + ": not measured. " + says)
+}
+
+// how is what to do for a value that is missing: of several things those that
+// are not known, where the row has them apart.
+func (r *run) how(h *held) string {
+	says := ""
+	for _, one := range h.Lacks.All() {
+		if si, _, known := r.lookupAny(one.Of); !known || math.IsNaN(si) {
+			says += " " + one.Text
+		}
+	}
+	if says == "" {
+		return h.How
+	}
+	return says[1:]
 }
 
 const finestGauge = "To settle it, take every reading with the finest gauge available."

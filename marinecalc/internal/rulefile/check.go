@@ -28,6 +28,12 @@ func (c *checker) limits() {
 				c.valid(fmt.Sprintf("%s/states/%d", where, i), state["valid"], named)
 			}
 		}
+		lacks, _ := row["lacks"].([]any)
+		for i := range lacks {
+			if lack, is := lacks[i].(map[string]any); is {
+				named(fmt.Sprintf("%s/lacks/%d/of", where, i), text(lack, "of"))
+			}
+		}
 		if was, is := old[text(row, "id")]; is {
 			c.sameLimit(where, row, &was)
 		}

@@ -19,6 +19,10 @@ func (s *Survey) throughCarried(g *gatherer, session *calc.Session) {
 		if m.after == "" || m.what() == DoMeasure {
 			continue
 		}
+		if m.withheld {
+			g.drop(m)
+			continue
+		}
 		for source := range strings.SplitSeq(m.after, "|") {
 			id, result, _ := strings.Cut(source, "/")
 			lacking := s.lackedFor(session, id, result)
@@ -30,6 +34,16 @@ func (s *Survey) throughCarried(g *gatherer, session *calc.Session) {
 				continue
 			}
 			g.list = slices.DeleteFunc(g.list, func(one *group) bool { return one == m })
+			for _, one := range g.list {
+				if at := slices.Index(one.With, m.Title); at >= 0 {
+					one.With = slices.Delete(one.With, at, at+1)
+					for _, p := range lacking {
+						if p.Title != one.Title && !slices.Contains(one.With, p.Title) {
+							one.With = append(one.With, p.Title)
+						}
+					}
+				}
+			}
 			for i, p := range lacking {
 				var others []string
 				for j, other := range lacking {
@@ -50,6 +64,18 @@ func (s *Survey) throughCarried(g *gatherer, session *calc.Session) {
 	}
 }
 
+// drop leaves out a figure that cannot be had as things are, and the verdicts
+// that wait for it, which no other figure settles.
+func (g *gatherer) drop(m *group) {
+	waits := func(w Settled) bool { return slices.Contains(m.Settles, w) || slices.Contains(m.Helps, w) }
+	for _, one := range g.list {
+		if one != m {
+			one.Settles, one.Helps = slices.DeleteFunc(one.Settles, waits), slices.DeleteFunc(one.Helps, waits)
+		}
+	}
+	g.list = slices.DeleteFunc(g.list, func(one *group) bool { return one == m || len(one.Settles)+len(one.Helps) == 0 })
+}
+
 // lackedFor are the inputs without which a calculation does not give a result;
 // nil where it gives it, or where examples of them all do not make it.
 func (s *Survey) lackedFor(session *calc.Session, id, result string) []*contract.Property {
@@ -67,7 +93,19 @@ func (s *Survey) lackedFor(session *calc.Session, id, result string) []*contract
 	}
 	typed := map[string]any{}
 	var needed []*contract.Property
-	for _, p := range restsOn(form.Calculation, result) {
+	behind := restsOn(form.Calculation, result)
+	for _, m := range s.Missing {
+		if m.Calculation != id {
+			continue
+		}
+		behind = nil // what it cannot be worked out without is enough
+		for _, n := range m.Needs {
+			if p := form.Input.Child(n.Input); p != nil {
+				behind = append(behind, p)
+			}
+		}
+	}
+	for _, p := range behind {
 		value, can := example(p)
 		if !can || out != nil && out.Input(p.Name) != nil {
 			continue

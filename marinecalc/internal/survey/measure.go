@@ -59,6 +59,8 @@ type group struct {
 	words bool   // one of several, as it is made: never chosen for the worse
 	seen  bool   // the owner can see or count it
 	read  bool   // a reading, and not a maker's figure
+
+	withheld bool // the sheet that gives it has nothing to judge it by
 }
 
 // what the owner can do for it.
@@ -156,6 +158,7 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 func (g *gatherer) made(key, calculation string, p *contract.Property) *group {
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
 	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
+	m.withheld = p.After != "" && g.session.Withheld(p) != ""
 	m.bare, m.seen, m.after, m.words = p.Bare, p.Seen, p.After, len(p.Enum) > 0 || p.Rows != ""
 	if c, err := g.session.Find(calculation); err == nil {
 		if k, err := c.Form(); err == nil {

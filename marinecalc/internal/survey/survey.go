@@ -137,7 +137,11 @@ func HowTo(s *calc.Session, k *contract.Calculation, missing []*contract.Propert
 		if slices.Contains(missing[:i], p) {
 			continue // one choice gives several
 		}
-		needs = append(needs, Need{Input: p.Name, Title: p.Title, How: p.Description, Gauge: gaugeOf(s, k, p)})
+		need := Need{Input: p.Name, Title: p.Title, How: p.Description, Gauge: gaugeOf(s, k, p)}
+		if why := s.Withheld(p); why != "" {
+			need.How, need.Gauge = "Not to be had as things are. "+why+" Put that right first.", ""
+		}
+		needs = append(needs, need)
 	}
 	return needs
 }
