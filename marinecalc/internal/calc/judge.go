@@ -218,9 +218,9 @@ func lower(titles []string) []string {
 
 func typeThem(titles []string) string {
 	if len(titles) > 1 {
-		return "Type them as the maker gives them, or as you measured them, to get a verdict."
+		return "Type your own figures to get a verdict."
 	}
-	return "Type it as the maker gives it, or as you measured it, to get a verdict."
+	return "Type your own figure to get a verdict."
 }
 
 // overTexts says over which brackets a verdict holds.

@@ -85,6 +85,9 @@ func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, 
 				return r.in.texts.keep(joined(text, ".")) // the reading itself lies the other way, or nearly so
 			}
 			text = joined(text, "; it is met with a probability of ", percent(*v.Probability))
+			if lost := j.span.Lost(); h.States.Len() == 1 && lost >= 0.01 { // in these there is nothing to judge
+				text = joined(text, ", and with one of ", percent(lost), " ", strings.TrimSuffix(h.States.At(0).Text, "."))
+			}
 		} else {
 			text = joined(text, ", met with a probability of ", percent(*v.Probability))
 		}

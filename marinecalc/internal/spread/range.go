@@ -26,6 +26,14 @@ type Range struct {
 	lost   int       // trials without any value
 }
 
+// Lost is the share of trials that have no value; 0 where there are no trials.
+func (r *Range) Lost() float64 {
+	if r == nil || r.lost == 0 {
+		return 0
+	}
+	return float64(r.lost) / float64(r.lost+len(r.trials)+len(r.edge))
+}
+
 // summarise takes the mean, and the sum of squares about it, from v in one
 // pass, eight values a round (see scatter). A value that is not finite makes
 // neither finite.

@@ -96,3 +96,15 @@ func TestMakersLimitsAreAskedForOnce(t *testing.T) {
 		}
 	}
 }
+
+// Where the clamp is lost in some trials because the bolt breaks in them, the
+// verdict says so beside the range, which is of the others.
+func TestATorqueThatMayBreakTheBolt(t *testing.T) {
+	for torque, may := range map[string]bool{"60 N·m": true, "35 N·m": false} {
+		s := testboat.Run(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "torqueUsed": "`+torque+`"}`, marinecalc.Options{Trials: 1000})
+		v := s.Verdict("torque-in-question-too-loose")
+		if v == nil || strings.Contains(v.Sentence, "that torque breaks the bolt.") != may || (v.Word == "within") == may {
+			t.Errorf("%s: %+v", torque, v)
+		}
+	}
+}
