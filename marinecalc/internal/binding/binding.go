@@ -45,6 +45,13 @@ func Bind(id string, input, output reflect.Type) (*Form, error) {
 	return f, nil
 }
 
+// Call is one use of a typed function. Its input and output stay where they
+// are, so that trials write and read them through pointers.
+type Call struct {
+	Input, Output reflect.Value
+	Run           func() error
+}
+
 // Shape is how the properties of an object lie in a struct.
 type Shape struct {
 	Type   reflect.Type // the struct

@@ -14,7 +14,7 @@ import (
 
 // boundText says what a limit is: "at most 20 °C". known is false where it is a
 // figure that is not known.
-func (r *run) boundText(h *held, limit spread.Limit, known bool) string {
+func (r *judgement) boundText(h *held, limit spread.Limit, known bool) string {
 	if h.shown != "" {
 		return h.shown
 	}
@@ -35,7 +35,7 @@ func (r *run) boundText(h *held, limit spread.Limit, known bool) string {
 
 // showBound prints a bound: a result to its own digits, and what was written in
 // another unit converted to three, 4 thou as 0.102 mm and not as 0.1016 mm.
-func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
+func (r *judgement) showBound(p *contract.Property, bound *rules.Bound, si float64) string {
 	written, byRow := bound.Text, false
 	if bound.Of != "" {
 		if m := r.result(bound.Of); m != nil {
@@ -53,7 +53,7 @@ func (r *run) showBound(p *contract.Property, bound *rules.Bound, si float64) st
 	if !tooFine(text) || isMoney(p) || asWritten(p, text, written) && !byRow {
 		return text
 	}
-	return p.Shown.PrintFigures(si, mostConverted, r.in.session.Units)
+	return p.Shown.PrintFigures(si, mostConverted, r.in.request.Units)
 }
 
 // mostConverted is how many figures a bound has at most that was converted: it

@@ -45,9 +45,9 @@ type figure struct {
 
 // brackets are the unverified figures behind a verdict; all is false where one
 // of them has no bracket, or no place in the arithmetic.
-func (r *run) brackets(behind []*contract.Property) (list []figure, all bool) {
-	list = r.in.buf.figures[:0]
-	defer func() { r.in.buf.figures = list }()
+func (r *judgement) brackets(behind []*contract.Property) (list []figure, all bool) {
+	list = r.room.figures[:0]
+	defer func() { r.room.figures = list }()
 	for _, p := range behind {
 		k := &r.in.values[p.Index]
 		f := figure{input: p, to: r.field(p), low: k.factor.Low, high: k.factor.High, estimate: k.si}
@@ -62,7 +62,7 @@ func (r *run) brackets(behind []*contract.Property) (list []figure, all bool) {
 // overBracket judges a limit over the brackets of the figures behind it. The
 // word is CannotTell where it is not the same over all of them; turn then says
 // where it turns, if that can be found.
-func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spread.Judgement, turn *sheet.Turn) {
+func (r *judgement) overBracket(h *held, limit spread.Limit, figures []figure) (j spread.Judgement, turn *sheet.Turn) {
 	defer func() {
 		for i := range figures {
 			*figures[i].to = figures[i].estimate
@@ -70,7 +70,7 @@ func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spre
 		r.again()
 	}()
 	margin := func() float64 {
-		if r.in.call.run() != nil {
+		if r.in.call.Run() != nil {
 			return math.Inf(-1)
 		}
 		if m := h.move(limit); !math.IsNaN(m) {
@@ -129,19 +129,19 @@ func (r *run) overBracket(h *held, limit spread.Limit, figures []figure) (j spre
 
 // judgeHere judges with the figures as they stand, and nature varying round
 // them.
-func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) spread.Judgement {
-	if r.in.call.run() != nil {
+func (r *judgement) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) spread.Judgement {
+	if r.in.call.Run() != nil {
 		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	}
 	estimate := h.move(limit)
-	if r.in.session.trials == 0 {
+	if r.in.request.trials == 0 {
 		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
 	factors, places := r.nature(figures)
 	if len(factors) == 0 {
 		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
-	run := r.in.session.untilCancelled(r.in.call.run)
+	run := r.in.request.untilCancelled(r.in.call.Run)
 	model := spread.Model{Factors: places, Results: []*float64{&h.margin}, Run: func() bool {
 		if run() != nil {
 			return false
@@ -157,9 +157,9 @@ func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials in
 	space := spread.Borrow()
 	defer space.Return()
 	for few := trials == bracketTrials; ; few = false {
-		plan := spread.Plan{Trials: min(r.in.session.trials, trials), Seed: r.in.session.seed, Shares: 1}
+		plan := spread.Plan{Trials: min(r.in.request.trials, trials), Seed: r.in.request.seed, Shares: 1}
 		if few {
-			plan.Trials = min(r.in.session.trials, clearTrials)
+			plan.Trials = min(r.in.request.trials, clearTrials)
 		}
 		out, err := space.Run(factors, plan, model)
 		if err != nil {
@@ -173,8 +173,8 @@ func (r *run) judgeHere(h *held, limit spread.Limit, figures []figure, trials in
 }
 
 // nature is what trials vary beside the figures, and where.
-func (r *run) nature(figures []figure) ([]spread.Factor, []*float64) {
-	b := r.in.buf
+func (r *judgement) nature(figures []figure) ([]spread.Factor, []*float64) {
+	b := r.room
 	b.factors, b.places = b.factors[:0], b.places[:0]
 	for _, v := range r.in.variates {
 		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.to }) {
@@ -187,7 +187,7 @@ func (r *run) nature(figures []figure) ([]spread.Factor, []*float64) {
 // turn looks for the value of the figure that matters most at which the word
 // turns: the farthest at which the limit is surely met whatever the others are,
 // or else the first at which it surely is not.
-func (r *run) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
+func (r *judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
 	lead := &figures[0]
 	for _, side := range []sheet.Word{sheet.Within, sheet.Beyond} {
 		from, to := lead.best, lead.worst
@@ -240,7 +240,7 @@ func (r *run) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
 
 // possible keeps a figure that is looked for outside its bracket to what its
 // schema allows, and off nothing.
-func (r *run) possible(f *figure, v float64) float64 {
+func (r *judgement) possible(f *figure, v float64) float64 {
 	if f.low > 0 {
 		v = max(v, f.low/10)
 	}
@@ -252,9 +252,6 @@ func (r *run) possible(f *figure, v float64) float64 {
 	}
 	return v
 }
-
-// again runs on the estimates, so that every place holds what the sheet says.
-func (r *run) again() { _ = r.in.call.run() } // it ran on these very numbers before
 
 // boundAt is the limit with another bound.
 func boundAt(l spread.Limit, bound float64) spread.Limit {

@@ -16,13 +16,11 @@ type Calculation struct {
 	open func(*binding.Form, *Session) *call
 }
 
-// call is one use of a typed function. Its input and output stay where they
-// are, so that trials write and read them through pointers.
+// call is one use of a typed function, and what is made of its answer.
 type call struct {
-	input, output reflect.Value
-	run           func() error
-	draw          func(picture.Brush) []sheet.Drawing
-	hazards       func() []string
+	binding.Call
+	draw    func(picture.Brush) []sheet.Drawing
+	hazards func() []string
 }
 
 // Hazardous is a result that proposes work and names what can hurt in it, by
@@ -69,10 +67,10 @@ func BindPerRun[In, Out any](id string, open func(*Session) PerRun[In, Out]) Cal
 		open: func(f *binding.Form, s *Session) *call {
 			var in In
 			var out Out
-			c := &call{input: reflect.ValueOf(&in).Elem(), output: reflect.ValueOf(&out).Elem()}
-			f.Inputs.Clear(c.input)
+			c := &call{Call: binding.Call{Input: reflect.ValueOf(&in).Elem(), Output: reflect.ValueOf(&out).Elem()}}
+			f.Inputs.Clear(c.Input)
 			o := open(s)
-			c.run = func() (err error) {
+			c.Run = func() (err error) {
 				out, err = o.Compute(in)
 				return err
 			}

@@ -26,7 +26,7 @@ type twoWays struct {
 
 // contested is what stands between a limit and its verdict: its value, or the
 // figure that it is, is another by another way.
-func (r *run) contested(h *held) *twoWays {
+func (r *judgement) contested(h *held) *twoWays {
 	for i := range r.twice {
 		t := &r.twice[i]
 		if slices.Contains(t.moved, h.on) {
@@ -44,9 +44,9 @@ func (r *run) contested(h *held) *twoWays {
 // another disagrees with it by more than their accuracies explain, no verdict
 // rests on either: the normalised error, the difference over its expanded
 // uncertainty of k = 2, is then above 1 (ISO 13528:2015, 9.7, from memory).
-func (r *run) compareWays() {
+func (r *judgement) compareWays() {
 	for _, p := range r.in.form.Result.Properties {
-		m := r.in.buf.results[p.Index]
+		m := r.buf.results[p.Index]
 		if len(p.Ways) < 2 || m == nil || m.number == nil {
 			continue
 		}
@@ -63,14 +63,14 @@ func (r *run) compareWays() {
 }
 
 // givenByHand tells whether a person gave an input, and no table or usual value.
-func (r *run) givenByHand(p *contract.Property) bool {
+func (r *judgement) givenByHand(p *contract.Property) bool {
 	k := &r.in.values[p.Index]
 	return k.known && (k.origin == sheet.Typed || k.origin == sheet.FromBoat || k.origin == sheet.MakersFigure)
 }
 
 // compareWay holds a result, as it is found by the first of the ways before,
 // against itself by another.
-func (r *run) compareWay(m *measure, before []*contract.Property, other *contract.Property) {
+func (r *judgement) compareWay(m *measure, before []*contract.Property, other *contract.Property) {
 	first := m.si
 	var moved []*contract.Property
 	second, ok := r.without(before, func() float64 {
@@ -89,7 +89,7 @@ func (r *run) compareWay(m *measure, before []*contract.Property, other *contrac
 	for i := range r.in.variates {
 		v := &r.in.variates[i]
 		*v.to = v.factor.Estimate + v.factor.StdDev()
-		if r.in.call.run() == nil {
+		if r.in.call.Run() == nil {
 			one := *m.number
 			if two, ok := r.without(before, func() float64 { return *m.number }); ok {
 				change := two - one - (second - first)
@@ -116,14 +116,14 @@ func (r *run) compareWay(m *measure, before []*contract.Property, other *contrac
 }
 
 // without runs the function with inputs taken as not given, and puts them back.
-func (r *run) without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
+func (r *judgement) without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
 	kept := make([]float64, len(inputs))
 	for i, p := range inputs {
 		to := r.field(p)
 		kept[i] = *to
 		*to = r.in.form.Inputs.NotGiven(p)
 	}
-	if ok = r.in.call.run() == nil; ok {
+	if ok = r.in.call.Run() == nil; ok {
 		value = read()
 	}
 	for i, p := range inputs {
@@ -133,11 +133,11 @@ func (r *run) without(inputs []*contract.Property, read func() float64) (value f
 }
 
 // valueBy is a value of a property, found by an input.
-func (r *run) valueBy(p *contract.Property, si float64, by *contract.Property) sheet.ConflictValue {
+func (r *judgement) valueBy(p *contract.Property, si float64, by *contract.Property) sheet.ConflictValue {
 	k := &r.in.values[by.Index]
 	v := sheet.ConflictValue{Input: by.Name, Title: by.Title, Text: r.in.show(p, si), SI: si, Origin: k.origin, Date: k.date}
 	if k.origin == sheet.Typed {
-		v.Date = r.in.session.day
+		v.Date = r.in.request.day
 	}
 	return v
 }
@@ -173,8 +173,8 @@ func newestFirst(values []sheet.ConflictValue) {
 // overTyped tells of figures that were typed over others which the boat file
 // has, where the two differ by more than their accuracies. What was typed on a
 // known day after the boat's reading is the newer one, and nothing is told.
-func (r *run) overTyped() {
-	if r.in.session.Boat == nil {
+func (r *judgement) overTyped() {
+	if r.in.request.Boat == nil {
 		return
 	}
 	r.boatDisagrees()
@@ -190,7 +190,7 @@ func (r *run) overTyped() {
 		if !r.in.elsewhere(p, &other) || r.agrees(p, k, &other) {
 			continue
 		}
-		typed := sheet.ConflictValue{Input: p.Name, Title: p.Title, Text: k.text, SI: k.si, Origin: sheet.Typed, Date: r.in.session.day}
+		typed := sheet.ConflictValue{Input: p.Name, Title: p.Title, Text: k.text, SI: k.si, Origin: sheet.Typed, Date: r.in.request.day}
 		kept := sheet.ConflictValue{Input: p.Name, Title: p.Title, Text: other.text, SI: other.si, Origin: other.origin, Date: other.date}
 		if typed.Date != "" && kept.Date != "" && typed.Date >= kept.Date {
 			continue
@@ -221,7 +221,7 @@ func (r *run) overTyped() {
 
 // besideEarlier tells of a figure of the boat file that another sheet works out
 // otherwise.
-func (r *run) besideEarlier(p *contract.Property, k *known) {
+func (r *judgement) besideEarlier(p *contract.Property, k *known) {
 	other := known{}
 	if !r.in.takeEarlier(p, &other) || r.agrees(p, k, &other) || math.Abs(k.si-other.si) <= loosely*math.Abs(k.si) {
 		return
@@ -236,8 +236,8 @@ func (r *run) besideEarlier(p *contract.Property, k *known) {
 
 // boatDisagrees tells of figures of the boat file that contradict each other,
 // where one of them is used here and came from there.
-func (r *run) boatDisagrees() {
-	for _, d := range r.in.session.disagreements() {
+func (r *judgement) boatDisagrees() {
+	for _, d := range r.in.request.disagreements() {
 		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + midSentence(d.Text)}
 		for _, f := range d.Figures {
 			v := sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date}
@@ -255,43 +255,15 @@ func (r *run) boatDisagrees() {
 	}
 }
 
-// disagreements are those of the boat file, looked for once.
-func (s *Session) disagreements() []boat.Disagreement {
-	if !s.compared {
-		s.disagree, s.compared = s.Boat.Disagreements(), true
-	}
-	return s.disagree
-}
-
 // planned tells of inputs that are no figure of the boat as she is: the day of
 // a sheet, and what is to be done or weighed.
 func planned(p *contract.Property) bool {
 	return p.Boat == boat.LatestReading+"date" || strings.HasPrefix(p.Boat, "/work/") || strings.HasPrefix(p.Boat, "/choice/") || strings.HasPrefix(p.Boat, "/follow/")
 }
 
-// elsewhere finds an input where it would have come from, had nobody typed it.
-func (in *inputs) elsewhere(p *contract.Property, k *known) bool {
-	if !in.givenElsewhere(p, k) {
-		return false
-	}
-	if k.raw == nil {
-		k.text = k.word
-		return true
-	}
-	if len(in.form.CheckInput(map[string]any{p.Name: k.raw})) > 0 {
-		return false // it is told where it is used
-	}
-	in.readValue(p, k)
-	if p.Kind != nil {
-		in.readGauge(p, k)
-	}
-	in.dress(p, k)
-	return true
-}
-
 // agrees tells whether two of one input are the same, or a number as near as
 // their accuracies let it be.
-func (r *run) agrees(p *contract.Property, a, b *known) bool {
+func (r *judgement) agrees(p *contract.Property, a, b *known) bool {
 	if list, is := a.raw.([]any); is {
 		return reflect.DeepEqual(list, b.raw)
 	}
@@ -314,10 +286,10 @@ const loosely = 0.05
 
 // idleFigures tells of the maker's figures for limits of this calculation that
 // do not apply here.
-func (r *run) idleFigures() {
+func (r *judgement) idleFigures() {
 	for i := range r.ruled.limits {
 		l := &r.ruled.limits[i]
-		fig, ok := r.in.session.Boat.FigureOf(l.ID)
+		fig, ok := r.in.request.Boat.FigureOf(l.ID)
 		if !ok || slices.ContainsFunc(r.limits, func(h held) bool { return h.ID == l.ID }) {
 			continue
 		}

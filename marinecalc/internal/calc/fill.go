@@ -75,7 +75,7 @@ func (in *inputs) write() {
 			k.factor = in.counted(p, k.si)
 		}
 		in.dress(p, k)
-		to, ok := in.form.Inputs.Field(in.call.input, p)
+		to, ok := in.form.Inputs.Field(in.call.Input, p)
 		if !ok {
 			continue // a pick that only fills other inputs
 		}
@@ -88,7 +88,7 @@ func (in *inputs) write() {
 			factor = spread.Factor{Estimate: k.si, Low: k.si, High: k.si}
 		}
 		in.writeValue(p, k.si, k.word, factor, to, i)
-		if uncertainty := in.form.Inputs.Spread(in.call.input, p); uncertainty != nil {
+		if uncertainty := in.form.Inputs.Spread(in.call.Input, p); uncertainty != nil {
 			*uncertainty = factor.StdDev()
 		}
 	}
@@ -134,7 +134,7 @@ func (in *inputs) bare(p *contract.Property, k *known) spread.Factor {
 	if p.Bare == "digits" {
 		return plusMinus(k.si, p.Kind.HalfDigit(text))
 	}
-	row := in.session.Book.Table(BareFigures).Find(p.Bare, in.lookup)
+	row := in.request.Book.Table(BareFigures).Find(p.Bare, in.lookup)
 	if row == nil {
 		return k.factor
 	}
@@ -157,7 +157,7 @@ func (in *inputs) bare(p *contract.Property, k *known) spread.Factor {
 
 // readWith is what a gauge leaves unknown of a reading.
 func (in *inputs) readWith(p *contract.Property, si float64, gauge *known) spread.Factor {
-	row := in.session.Book.Table(Gauges).Find(gauge.word, in.lookup)
+	row := in.request.Book.Table(Gauges).Find(gauge.word, in.lookup)
 	if row == nil {
 		return plusMinus(si, 0)
 	}

@@ -17,10 +17,9 @@ import (
 // inputs is the input of one run, from what was typed to what the typed
 // function takes.
 type inputs struct {
-	session  *Session
+	request  *Request
 	form     *binding.Form
-	call     *call
-	buf      *scratch
+	call     *binding.Call
 	values   []known // by the property's index
 	variates []variate
 	missing  []*contract.Property
@@ -30,11 +29,29 @@ type inputs struct {
 	texts    texts
 }
 
+// Buffer is the memory for the inputs of a run.
+type Buffer struct {
+	inputs   []known
+	variates []variate
+}
+
+// lend gives the inputs of a run their memory.
+func (b *Buffer) lend(in *inputs, inputs int) {
+	if cap(b.inputs) < inputs {
+		b.inputs = make([]known, inputs)
+	}
+	in.values, in.variates = b.inputs[:inputs], b.variates[:0]
+	clear(in.values)
+}
+
+// takeBack takes the memory back, with what it has grown to.
+func (b *Buffer) takeBack(in *inputs) { b.variates = in.variates[:0] }
+
 // fill gathers every input from the first origin that has it (typed, maker's
 // figure, boat, earlier result, handbook row, usual value, default), holds
 // the whole against the schema, and writes it into the typed struct.
-func (s *Session) fill(k *binding.Form, call *call, typed map[string]any, buf *scratch) *inputs {
-	in := &inputs{session: s, form: k, call: call}
+func fill(q *Request, k *binding.Form, call *binding.Call, typed map[string]any, buf *Buffer) *inputs {
+	in := &inputs{request: q, form: k, call: call}
 	buf.lend(in, len(k.Input.Properties))
 	in.gather(typed)
 	in.checkGathered(typed)
@@ -73,7 +90,7 @@ func (in *inputs) gather(typed map[string]any) {
 // givenElsewhere takes an input that nobody typed: the maker's figure, what the
 // boat file holds, or an earlier result.
 func (in *inputs) givenElsewhere(p *contract.Property, k *known) bool {
-	boat := in.session.Boat
+	boat := in.request.Boat
 	if fig, ok := boat.FigureOf(p.Path); ok {
 		*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
 		return true
@@ -90,7 +107,7 @@ func (in *inputs) givenElsewhere(p *contract.Property, k *known) bool {
 
 // takeEarlier takes the result of another calculation, with its interval.
 func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
-	if p.After == "" || in.session.Boat == nil {
+	if p.After == "" || in.request.Boat == nil {
 		return false
 	}
 	var o *Outcome
@@ -98,7 +115,7 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 	var result, after, newest string
 	for one := range strings.SplitSeq(p.After, "|") {
 		id, name, _ := strings.Cut(one, "/")
-		other := in.session.Earlier(id)
+		other := in.request.earlier(id)
 		if other == nil {
 			continue
 		}
@@ -110,7 +127,7 @@ func (in *inputs) takeEarlier(p *contract.Property, k *known) bool {
 		return false
 	}
 	if _, _, makers := r.Stands(); makers { // with the accuracy that was typed
-		if fig, ok := in.session.Boat.FigureOf(after); ok {
+		if fig, ok := in.request.Boat.FigureOf(after); ok {
 			*k = known{known: true, raw: fig.Value, origin: sheet.MakersFigure, source: fig.Source, blameAt: fmt.Sprintf("/boat/makersFigures/%d/value", fig.Index), confirmed: true}
 			return true
 		}
@@ -171,7 +188,7 @@ func (in *inputs) needs() {
 		}
 		from, wanted := "", p
 		for _, other := range in.form.Input.Properties {
-			if other.Rows != "" && !in.values[other.Index].known && in.fills(other, in.session.Book.Table(other.Rows), name) {
+			if other.Rows != "" && !in.values[other.Index].known && in.fills(other, in.request.Book.Table(other.Rows), name) {
 				from, wanted = ", or choose "+strings.ToLower(other.Title), other
 			}
 		}
@@ -222,40 +239,22 @@ func (in *inputs) lookup(name string) (si float64, word string, ok bool) {
 	return k.si, k.word, true
 }
 
-// Given is what the boat gives for an input that nobody typed.
-type Given struct {
-	Text   string       `json:"text"`
-	Origin sheet.Origin `json:"origin"`
-	Date   string       `json:"date,omitempty"`   // of the reading, year-month-day
-	Source string       `json:"source,omitempty"` // of a maker's figure, or the title of an earlier sheet
-	Value  []any        `json:"value,omitempty"`  // of a list: as it stands in the file
-}
-
-// Given tells, by the names of the inputs, what the boat, its maker's figures
-// and earlier results give for a calculation.
-func (s *Session) Given(c Calculation) map[string]Given {
-	given := map[string]Given{}
-	k, err := c.Form()
-	if err != nil {
-		return given
+// elsewhere finds an input where it would have come from, had nobody typed it.
+func (in *inputs) elsewhere(p *contract.Property, k *known) bool {
+	if !in.givenElsewhere(p, k) {
+		return false
 	}
-	buf := scratches.Get().(*scratch)
-	in := s.fill(k, c.open(k, s), map[string]any{}, buf)
-	defer buf.takeBack(in)
-	for i, p := range k.Input.Properties {
-		v := &in.values[i]
-		if !v.known || v.origin != sheet.FromBoat && v.origin != sheet.MakersFigure && v.origin != sheet.Earlier {
-			continue
-		}
-		text := v.text
-		if text == "" && v.raw != nil {
-			text = fmt.Sprint(v.raw) // something else in the boat is wrong, so that nothing was read
-		}
-		g := Given{Text: text, Origin: v.origin, Date: v.date, Source: v.source}
-		if list, ok := v.raw.([]any); ok {
-			g.Value = list
-		}
-		given[p.Name] = g
+	if k.raw == nil {
+		k.text = k.word
+		return true
 	}
-	return given
+	if len(in.form.CheckInput(map[string]any{p.Name: k.raw})) > 0 {
+		return false // it is told where it is used
+	}
+	in.readValue(p, k)
+	if p.Kind != nil {
+		in.readGauge(p, k)
+	}
+	in.dress(p, k)
+	return true
 }

@@ -2,6 +2,7 @@ package calc
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -9,6 +10,64 @@ import (
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
+
+// judgement is a run held against its limits.
+type judgement struct {
+	*run
+	ruled     *ruled
+	room      *VerdictBuffer
+	limits    []held
+	twice     []twoWays
+	conflicts []sheet.Conflict
+}
+
+// VerdictBuffer is the memory for the verdicts of a run.
+type VerdictBuffer struct {
+	limits  []held
+	figures []figure        // behind a verdict
+	factors []spread.Factor // of the trials at one end of a bracket
+	places  []*float64
+}
+
+// Clear makes the memory ready for the next run.
+func (b *VerdictBuffer) Clear() { b.limits = b.limits[:0] }
+
+// hold finds what the results of a run are held against: other ways to them,
+// what they cannot be under, and the limits that apply.
+func hold(r *run, b *VerdictBuffer) *judgement {
+	j := &judgement{run: r, ruled: ruledBy(r.in.request.Book, r.in.form), room: b}
+	j.compareWays()
+	j.compareOrders()
+	j.holdLimits()
+	r.judged = len(j.limits)
+	return j
+}
+
+// tryOut runs the trials, and those of the limits that move with their values.
+func (r *judgement) tryOut(space *spread.Workspace) {
+	var moving []*held
+	var limits []spread.Limit
+	var m margins
+	for i := range r.limits {
+		if h := &r.limits[i]; h.bound != nil && h.value != nil {
+			limit, _, _ := r.limit(h.Limit, h.on)
+			moving, limits = append(moving, h), append(limits, limit)
+			m.places = append(m.places, &h.margin)
+		}
+	}
+	m.move = func() {
+		for i, h := range moving {
+			h.move(limits[i])
+		}
+	}
+	m.explain = func(p *contract.Property) bool {
+		return slices.ContainsFunc(r.limits, func(h held) bool { return h.On == p.Name })
+	}
+	spans := r.ranges(space, m)
+	for i := range spans {
+		moving[i].span = &spans[i]
+	}
+}
 
 // held is a limit that applies, with what the run holds against it.
 type held struct {
@@ -25,8 +84,8 @@ type held struct {
 
 // holdLimits finds the limits that apply, the maker's figures among them, and
 // where the trials leave what they are on.
-func (r *run) holdLimits() {
-	list := r.in.buf.limits
+func (r *judgement) holdLimits() {
+	list := r.room.limits
 	for i := range r.ruled.limits {
 		row := &r.ruled.limits[i]
 		l := r.applying(&row.Limit)
@@ -37,14 +96,14 @@ func (r *run) holdLimits() {
 		h := &list[len(list)-1]
 		r.takeFigure(h, l)
 		if h.Limit == &row.Limit {
-			h.shown = row.shown[r.in.session.Units]
+			h.shown = row.shown[r.in.request.Units]
 		}
 		h.on, h.value = r.property(h.On), r.place(h.On)
 		if of := h.boundOf(); of != "" {
 			h.bound = r.place(of)
 		}
 	}
-	r.in.buf.limits, r.limits = list, list
+	r.room.limits, r.limits = list, list
 }
 
 // boundOf is the input or result that the limit is, or "".
@@ -56,39 +115,6 @@ func boundOf(l *rules.Limit) *rules.Bound {
 		return &l.Min
 	}
 	return &l.Max
-}
-
-// property is the input or result of that name.
-func (r *run) property(name string) *contract.Property {
-	input, result := r.in.form.Named(name)
-	if result != nil {
-		return result
-	}
-	return input
-}
-
-// place is where trials leave the input or result of that name, or nil.
-func (r *run) place(name string) *float64 {
-	input, result := r.in.form.Named(name)
-	if m := r.of(result); m != nil {
-		return m.number
-	}
-	if input != nil && r.in.values[input.Index].known {
-		return r.field(input)
-	}
-	return nil
-}
-
-// field is where the typed struct has an input that is a number, or nil. One
-// that limits alone go by has its place in what is known of it.
-func (r *run) field(p *contract.Property) *float64 {
-	if p.JudgedOnly && p.Kind != nil {
-		return &r.in.values[p.Index].si
-	}
-	if to, ok := r.in.form.Inputs.Field(r.in.call.input, p); ok {
-		return binding.Number(to)
-	}
-	return nil
 }
 
 // move works the margin out anew, from what the run has left in its places. A
@@ -119,7 +145,7 @@ func sideOf(l *rules.Limit) sheet.Side {
 
 // guides tells whether nothing is over the limit: by its authority, or because
 // the figure that it holds a value against is nobody's own but only usual.
-func (r *run) guides(h *held) bool {
+func (r *judgement) guides(h *held) bool {
 	if h.Basis.Guides() {
 		return true
 	}
@@ -154,18 +180,18 @@ type caution struct {
 // ruledKey is the calculation's id.
 type ruledKey string
 
-// ruled is what the session's book says of a calculation.
-func (s *Session) ruled(k *binding.Form) *ruled {
+// ruledBy is what a book says of a calculation.
+func ruledBy(book *rules.Book, k *binding.Form) *ruled {
 	id := k.ID
-	return s.Book.Derived(ruledKey(id), func() any {
+	return book.Derived(ruledKey(id), func() any {
 		out := new(ruled)
-		for _, l := range s.Book.Limits(id).All() {
+		for _, l := range book.Limits(id).All() {
 			out.limits = append(out.limits, ruledLimit{l, shownByRow(k, &l)})
 		}
-		for _, a := range s.Book.Advice(id).All() {
+		for _, a := range book.Advice(id).All() {
 			out.advice = append(out.advice, a)
 		}
-		for _, c := range s.Book.Cautions(id).All() {
+		for _, c := range book.Cautions(id).All() {
 			out.cautions = append(out.cautions, caution{sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()}, c.Valid})
 		}
 		return out

@@ -12,7 +12,7 @@ import (
 )
 
 // verdicts holds the results and readings against every limit that applies.
-func (r *run) verdicts() []sheet.Verdict {
+func (r *judgement) verdicts() []sheet.Verdict {
 	out := make([]sheet.Verdict, len(r.limits))
 	for i := range r.limits {
 		r.judge(&r.limits[i], &out[i])
@@ -36,15 +36,6 @@ func mostUrgentFirst(list []sheet.Verdict) {
 	}
 }
 
-// chances words the results that limits on a probability are on.
-func (r *run) chances() {
-	for i := range r.limits {
-		if m := r.result(r.limits[i].On); m != nil && r.limits[i].Chance {
-			m.text = percent(m.si)
-		}
-	}
-}
-
 // judged is the value that a limit is on, as it is judged.
 type judged struct {
 	si, low, high float64 // low and high are its 95 % interval
@@ -55,7 +46,7 @@ type judged struct {
 }
 
 // value finds what a limit is on: a result, or an input with its own accuracy.
-func (r *run) value(on string) (judged, bool) {
+func (r *judgement) value(on string) (judged, bool) {
 	input, result := r.in.form.Named(on)
 	if m := r.of(result); m != nil {
 		j := judged{si: m.si, low: m.si, high: m.si, text: m.text, span: m.span, unverified: m.unverified, number: m.number != nil}
@@ -78,12 +69,12 @@ func (r *run) value(on string) (judged, bool) {
 }
 
 // ownRange is the range of an input that is judged as it was read.
-func (r *run) ownRange(k *known) *spread.Range {
-	if k.factor.Shape == spread.Exact || r.in.session.trials == 0 {
+func (r *judgement) ownRange(k *known) *spread.Range {
+	if k.factor.Shape == spread.Exact || r.in.request.trials == 0 {
 		return nil
 	}
 	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.factor}, 1,
-		spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed},
+		spread.Plan{Trials: r.in.request.trials, Seed: r.in.request.seed},
 		func(x, y []float64) bool { y[0] = x[0]; return true })
 	if err != nil {
 		return &spread.Range{} // not usable
@@ -92,7 +83,7 @@ func (r *run) ownRange(k *known) *spread.Range {
 }
 
 // judge holds what a limit is on against it.
-func (r *run) judge(h *held, v *sheet.Verdict) {
+func (r *judgement) judge(h *held, v *sheet.Verdict) {
 	l, p := h.Limit, h.on
 	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
 	limit, behind, ok := r.limit(l, p)
@@ -137,7 +128,7 @@ func (r *run) judge(h *held, v *sheet.Verdict) {
 
 // weigh says how a value stands to a limit. Where that cannot be told for want
 // of something, doubt says of what, and remedy how to mend it.
-func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+func (r *judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
 	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	if h.unread != "" {
 		return none, h.unread, "Mend it in the boat file."
@@ -166,7 +157,7 @@ func (r *run) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (j
 }
 
 // weighBrackets is weigh of a value that rests on unverified figures.
-func (r *run) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+func (r *judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
 	figures, all := r.brackets(j.unverified)
 	if !all || h.value == nil || h.Chance {
 		v.Awaits = r.roots(j.unverified)
@@ -186,7 +177,7 @@ func (r *run) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Ver
 
 // roots names the unverified figures behind others, by title: of an earlier
 // result those that it rests on itself.
-func (r *run) roots(behind []*contract.Property) []string {
+func (r *judgement) roots(behind []*contract.Property) []string {
 	var titles []string
 	add := func(title string) {
 		if !slices.Contains(titles, title) {
@@ -224,7 +215,7 @@ func typeThem(titles []string) string {
 }
 
 // overTexts says over which brackets a verdict holds.
-func overTexts(r *run, figures []figure) string {
+func overTexts(r *judgement, figures []figure) string {
 	texts := make([]string, len(figures))
 	for i := range figures {
 		f := &figures[i]
@@ -235,7 +226,7 @@ func overTexts(r *run, figures []figure) string {
 
 // turning says at which value of a figure a verdict turns: "OK while thrust is
 // at most 7.4 kN; 4 to 9 kN is usual".
-func (r *run) turning(v *sheet.Verdict) string {
+func (r *judgement) turning(v *sheet.Verdict) string {
 	t, word := v.Turns, v.Turns.Word
 	if v.Guide {
 		word = word.ByGuide()
@@ -248,7 +239,7 @@ func (r *run) turning(v *sheet.Verdict) string {
 
 // limit turns a limit's row into numbers. behind are the unverified figures that
 // the limit itself rests on.
-func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
+func (r *judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
 	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
 	bound := boundOf(l)
 	si := bound.SI
@@ -275,4 +266,13 @@ func (r *run) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, b
 		}
 	}
 	return limit, behind, true
+}
+
+// chances words the results that limits on a probability are on.
+func (r *judgement) chances() {
+	for i := range r.limits {
+		if m := r.result(r.limits[i].On); m != nil && r.limits[i].Chance {
+			m.text = percent(m.si)
+		}
+	}
 }

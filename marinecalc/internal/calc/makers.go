@@ -18,7 +18,7 @@ import (
 
 // applying is a limit where its conditions are met, else the one whose place it
 // took where those of that one are, or nil.
-func (r *run) applying(l *rules.Limit) *rules.Limit {
+func (r *judgement) applying(l *rules.Limit) *rules.Limit {
 	for ; l != nil; l = l.Replaced() {
 		if l.Valid.Meets(r.lookupAny) {
 			return l
@@ -29,12 +29,12 @@ func (r *run) applying(l *rules.Limit) *rules.Limit {
 
 // takeFigure puts a limit into h, with the maker's figure of the boat file
 // where there is one.
-func (r *run) takeFigure(h *held, l *rules.Limit) {
+func (r *judgement) takeFigure(h *held, l *rules.Limit) {
 	h.Limit = l
 	if was := l.Replaced(); was != nil {
 		h.was = r.applying(was)
 	}
-	fig, ok := r.in.session.Boat.FigureOf(l.ID)
+	fig, ok := r.in.request.Boat.FigureOf(l.ID)
 	if !ok {
 		return
 	}
@@ -83,7 +83,7 @@ func readFigure(p *contract.Property, fig boat.Figure) (si float64, fault *probl
 }
 
 // tellReplaced says in a verdict which limit its own takes the place of.
-func (r *run) tellReplaced(h *held, v *sheet.Verdict) {
+func (r *judgement) tellReplaced(h *held, v *sheet.Verdict) {
 	if h.was == nil {
 		return
 	}
@@ -99,42 +99,4 @@ func (r *run) tellReplaced(h *held, v *sheet.Verdict) {
 	}
 	backing := sheet.Verdict{Authority: v.Replaced.Authority, Source: v.Replaced.Source}
 	v.Sentence += " It takes the place of " + text + " (" + backing.Backing() + ")."
-}
-
-// figureFaults names the maker's figures of the boat file that cannot be read
-// as what they are for, and those written a second time.
-func (s *Session) figureFaults() (list problem.List) {
-	for i, name := range s.Boat.FiguresFor() {
-		where := fmt.Sprintf("/makersFigures/%d", i)
-		fig, _ := s.Boat.FigureOf(name)
-		if fig.Index != i {
-			list = append(list, problem.Problem{Where: where + "/of", What: fmt.Sprintf("%q stands in figure %d already, which is the one that is used", name, fig.Index), Hint: "leave one of them out"})
-			continue
-		}
-		l, p := s.limitNamed(name)
-		var fault *problem.Problem
-		switch {
-		case l != nil:
-			_, fault = figureFor(l, p, fig)
-		case p != nil && p.IsResult && len(p.Enum) == 0:
-			_, fault = readFigure(p, fig)
-		}
-		if fault != nil {
-			told := *fault
-			told.Where, told.What = where+"/value", "the maker's figure for "+name+" cannot be read: "+told.What
-			list = append(list, told)
-		}
-	}
-	return list
-}
-
-// limitNamed is the limit of that id with what it is on, or the input or
-// result of that name alone.
-func (s *Session) limitNamed(name string) (*rules.Limit, *contract.Property) {
-	for _, l := range s.Book.AllLimits().All() {
-		if l.ID == name {
-			return &l, s.Property(l.Calculation + "/" + l.On)
-		}
-	}
-	return nil, s.Property(name)
 }

@@ -16,7 +16,7 @@ import (
 
 // compareOrders holds every input and result against those that it cannot be
 // less than.
-func (r *run) compareOrders() {
+func (r *judgement) compareOrders() {
 	for _, list := range [...][]*contract.Property{r.in.form.Input.Properties, r.in.form.Result.Properties} {
 		for _, p := range list {
 			for _, name := range p.NotUnder {
@@ -29,7 +29,7 @@ func (r *run) compareOrders() {
 }
 
 // told tells whether a figure is this boat's own, and none that is only usual.
-func (r *run) told(p *contract.Property) bool {
+func (r *judgement) told(p *contract.Property) bool {
 	if p.IsResult {
 		m := r.of(p)
 		return m != nil && m.number != nil && !math.IsNaN(m.si)
@@ -39,7 +39,7 @@ func (r *run) told(p *contract.Property) bool {
 
 // compareOrder tells where p is less than q by more than their accuracies
 // explain, and by more than two figures may differ of which none is known.
-func (r *run) compareOrder(p, q *contract.Property) {
+func (r *judgement) compareOrder(p, q *contract.Property) {
 	under, over := r.place(p.Name), r.place(q.Name)
 	first, least := *under, *over
 	if first >= least-1e-9*math.Abs(least) {
@@ -49,7 +49,7 @@ func (r *run) compareOrder(p, q *contract.Property) {
 	for i := range r.in.variates {
 		v := &r.in.variates[i]
 		*v.to = v.factor.Estimate + v.factor.StdDev()
-		if r.in.call.run() == nil {
+		if r.in.call.Run() == nil {
 			change := (*over - *under) - (least - first)
 			variance += change * change
 		}
@@ -72,7 +72,7 @@ func (r *run) compareOrder(p, q *contract.Property) {
 }
 
 // figureOf is an input or a result as a value of a conflict.
-func (r *run) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
+func (r *judgement) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
 	if !p.IsResult {
 		return r.valueBy(p, si, p)
 	}
@@ -83,14 +83,14 @@ func (r *run) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
 // that move when the first is put in the place of the second. Two results
 // cannot be put; of these it is the results in whose formulas they stand, and
 // those in their own.
-func (r *run) restingOn(p, q *contract.Property) []*contract.Property {
+func (r *judgement) restingOn(p, q *contract.Property) []*contract.Property {
 	list := []*contract.Property{p, q}
 	if to := r.place(p.Name); !p.IsResult {
 		was := *to
 		*to = *r.place(q.Name)
-		if r.in.call.run() == nil {
+		if r.in.call.Run() == nil {
 			for _, result := range r.in.form.Result.Properties {
-				from, ok := r.in.form.Results.Field(r.in.call.output, result)
+				from, ok := r.in.form.Results.Field(r.in.call.Output, result)
 				if !ok || binding.Number(from) == nil {
 					continue
 				}

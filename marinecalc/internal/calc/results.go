@@ -13,6 +13,30 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
+// run is one use of a calculation: its inputs, and what came out.
+type run struct {
+	in       *inputs
+	buf      *ResultBuffer
+	measures []measure
+	tables   []table
+	trials   int  // 0 where none were run
+	untried  bool // trials were asked for, and too few of them could be used
+	notes    []string
+	widened  []string  // the results whose range was carried on to the estimate
+	figures  []float64 // those that the sheet's lines point to
+	judged   int       // how many limits there are
+}
+
+// ResultBuffer is the memory for the results of a run.
+type ResultBuffer struct {
+	measures   []measure
+	results    []*measure           // by the property's index
+	unverified []*contract.Property // of the results, one after the other
+}
+
+// Empty makes the memory ready for the next run.
+func (b *ResultBuffer) Empty() { b.measures, b.results = b.measures[:0], b.results[:0] }
+
 // measure is one result of a run.
 type measure struct {
 	property   *contract.Property
@@ -38,9 +62,9 @@ func (m *measure) half() float64 {
 // for, and what does not occur is no figure; an infinite one is a fault.
 func (r *run) results() problem.List {
 	var problems problem.List
-	r.measures = r.in.buf.measures
+	r.measures = r.buf.measures
 	for _, p := range r.in.form.Result.Properties {
-		from, ok := r.in.form.Results.Field(r.in.call.output, p)
+		from, ok := r.in.form.Results.Field(r.in.call.Output, p)
 		if !ok {
 			continue
 		}
@@ -52,16 +76,16 @@ func (r *run) results() problem.List {
 			r.measures = append(r.measures, m)
 		}
 	}
-	r.in.buf.measures = r.measures
+	r.buf.measures = r.measures
 	r.index()
 	return problems
 }
 
 // index notes which result of the run is which property's.
 func (r *run) index() {
-	r.in.buf.results = append(r.in.buf.results[:0], make([]*measure, len(r.in.form.Result.Properties))...)
+	r.buf.results = append(r.buf.results[:0], make([]*measure, len(r.in.form.Result.Properties))...)
 	for i := range r.measures {
-		r.in.buf.results[r.measures[i].property.Index] = &r.measures[i]
+		r.buf.results[r.measures[i].property.Index] = &r.measures[i]
 	}
 }
 
@@ -99,17 +123,6 @@ func wordOf(from reflect.Value) string {
 	return fmt.Sprint(from.Interface())
 }
 
-// neverComes tells whether a result stands for what does not come.
-func neverComes(p *contract.Property, si float64) bool {
-	return p.InfiniteFrom != nil && si >= *p.InfiniteFrom
-}
-
-// openFrom tells whether a result is not followed that far, or stands for what
-// does not come: a range that reaches there has no end.
-func openFrom(p *contract.Property, si float64) bool {
-	return p.FollowedTo != nil && si >= *p.FollowedTo || neverComes(p, si)
-}
-
 // Table is a result that is a list.
 type Table = sheet.Table
 
@@ -141,51 +154,84 @@ func (r *run) readTable(p *contract.Property, list reflect.Value, problems *prob
 	r.tables = append(r.tables, t)
 }
 
-// tableLines writes the lists of results.
-func (r *run) tableLines() []sheet.Table {
-	var lines []sheet.Table
-	for _, t := range r.tables {
-		if len(t.rows) == 0 {
-			continue
-		}
-		line := sheet.Table{Name: t.property.Name, Title: t.property.Title, Help: t.property.Description, Level: t.property.Level}
-		for _, m := range t.rows[0] {
-			column := sheet.Column{Name: m.property.Name, Title: m.property.Title, Help: m.property.Description, Level: m.property.Level}
-			if m.property.Kind != nil {
-				column.Kind = sheet.Kind(m.property.Kind.Name)
+// keep gives a number a place that stays.
+func (r *run) keep(v float64) *float64 {
+	if len(r.figures) == cap(r.figures) {
+		numbers := len(r.measures)
+		for _, t := range r.tables {
+			for _, row := range t.rows {
+				numbers += len(row)
 			}
-			line.Columns = append(line.Columns, column)
 		}
-		for _, cells := range t.rows {
-			row := sheet.Row{Cells: make([]sheet.Cell, len(cells))}
-			for i := range cells {
-				row.Cells[i] = r.cell(&cells[i])
-			}
-			line.Rows = append(line.Rows, row)
+		if r.trials > 0 {
+			numbers *= 3 // with both ends of a range
 		}
-		lines = append(lines, line)
+		r.figures = make([]float64, 0, len(r.in.values)+numbers+3*r.judged)
 	}
-	return lines
+	r.figures = append(r.figures, v)
+	return &r.figures[len(r.figures)-1]
 }
 
-func (r *run) cell(m *measure) sheet.Cell {
-	c := sheet.Cell{Text: m.text}
-	if m.text == "" || m.word != "" {
-		return c
-	}
-	c.SI = r.keep(m.si)
-	if m.span != nil && m.span.StdDev > 0 {
-		c.Spread = r.spreadOf(m)
-	}
-	return c
+// result is what came out under that name, or nil.
+func (r *run) result(name string) *measure {
+	_, p := r.in.form.Named(name)
+	return r.of(p)
 }
 
-// tableWork says how the lists of results were found.
-func (r *run) tableWork(lines []sheet.Work) []sheet.Work {
-	for _, t := range r.tables {
-		if p := t.property; len(t.rows) > 0 {
-			lines = append(lines, sheet.Work{Way: r.in.form.Results.Places[p.Index].Way, Answer: "in the table"})
+// of is what came out for a property, or nil.
+func (r *run) of(result *contract.Property) *measure {
+	if result == nil {
+		return nil
+	}
+	return r.buf.results[result.Index]
+}
+
+// lookupAny gives the number or word of a known input or result.
+func (r *run) lookupAny(name string) (si float64, word string, ok bool) {
+	input, result := r.in.form.Named(name)
+	if m := r.of(result); m != nil {
+		return m.si, m.word, true
+	}
+	if input != nil {
+		if k := &r.in.values[input.Index]; k.known {
+			return k.si, k.word, true
 		}
 	}
-	return lines
+	return 0, "", false
 }
+
+// property is the input or result of that name.
+func (r *run) property(name string) *contract.Property {
+	input, result := r.in.form.Named(name)
+	if result != nil {
+		return result
+	}
+	return input
+}
+
+// place is where trials leave the input or result of that name, or nil.
+func (r *run) place(name string) *float64 {
+	input, result := r.in.form.Named(name)
+	if m := r.of(result); m != nil {
+		return m.number
+	}
+	if input != nil && r.in.values[input.Index].known {
+		return r.field(input)
+	}
+	return nil
+}
+
+// field is where the typed struct has an input that is a number, or nil. One
+// that limits alone go by has its place in what is known of it.
+func (r *run) field(p *contract.Property) *float64 {
+	if p.JudgedOnly && p.Kind != nil {
+		return &r.in.values[p.Index].si
+	}
+	if to, ok := r.in.form.Inputs.Field(r.in.call.Input, p); ok {
+		return binding.Number(to)
+	}
+	return nil
+}
+
+// again runs on the estimates, so that every place holds what the sheet says.
+func (r *run) again() { _ = r.in.call.Run() } // it ran on these very numbers before

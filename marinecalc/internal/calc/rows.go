@@ -21,9 +21,9 @@ func (in *inputs) pickRows() {
 		if p.Rows == "" || !k.known {
 			continue
 		}
-		table := in.session.Book.Table(p.Rows)
+		table := in.request.Book.Table(p.Rows)
 		if table == nil {
-			in.problems.Add(k.blameAt, "there is no table "+p.Rows, strings.Join(in.session.Book.Tables(), ", "), "")
+			in.problems.Add(k.blameAt, "there is no table "+p.Rows, strings.Join(in.request.Book.Tables(), ", "), "")
 			continue
 		}
 		row := table.Find(k.word, in.lookup)
@@ -66,7 +66,7 @@ func (in *inputs) standIn(name string, v rules.Cell, row *rules.Row, origin shee
 
 // takeUsual takes usual values and number defaults for what is still open.
 func (in *inputs) takeUsual() {
-	usual := in.session.Book.Usual(in.form.ID)
+	usual := in.request.Book.Usual(in.form.ID)
 	for i, p := range in.form.Input.Properties {
 		if in.values[i].known {
 			continue

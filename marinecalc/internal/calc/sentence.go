@@ -15,7 +15,7 @@ import (
 
 // nothing words a verdict of which there is no value: for want of a reading, or
 // because of how things are, which no reading mends.
-func (r *run) nothing(h *held, v *sheet.Verdict) {
+func (r *judgement) nothing(h *held, v *sheet.Verdict) {
 	v.Word = sheet.NotMeasured
 	v.Reads = v.Word.Reads(v.Side)
 	says := r.how(h)
@@ -53,7 +53,7 @@ func (r *run) how(h *held) string {
 const finestGauge = "To settle it, take every reading with the finest gauge available."
 
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
-func (r *run) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
+func (r *judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
 	l, p := h.Limit, h.on
 	if l.Chance {
 		return chanceSentence(l, j.si, v.Word.Plain())
@@ -111,20 +111,6 @@ func joined(text []byte, parts ...string) []byte {
 		text = append(text, part...)
 	}
 	return text
-}
-
-// percent writes a probability, with a decimal where it is near a certainty,
-// and none as one.
-func percent(p float64) string {
-	switch {
-	case p < 0.01:
-		return "less than 1 %"
-	case p > 0.99:
-		return "more than 99 %"
-	case p < 0.1 || p > 0.9:
-		return fmt.Sprintf("%.1f %%", 100*p)
-	}
-	return fmt.Sprintf("%.0f %%", 100*p)
 }
 
 // asks words how a limit asks for its bound, "at most 20 °C" or "at least 2".

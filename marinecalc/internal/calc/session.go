@@ -51,39 +51,19 @@ type Options struct {
 // Session is what the calculations of one request share: earlier results are
 // calculated once. It serves one goroutine.
 type Session struct {
+	Request
 	Calculations []Calculation
-	Boat         *boat.Boat
-	Book         *rules.Book
-	Units        quantity.System
-	ctx          context.Context
-	trials       int // 0 where no ranges are asked for
-	seed         uint64
 	brief        bool
-	day          string
 	made         sheet.Made
 	inHand       *inputs             // of the run in hand
-	disagree     []boat.Disagreement // of the boat file, once compared
-	compared     bool
 	done         map[string]*Outcome // nil while being calculated, or when it cannot be
-}
-
-// Outcome is a sheet and what later calculations must know of it.
-type Outcome struct {
-	Sheet      *sheet.Sheet
-	Unverified []Unverified
-	newest     string // day of the newest reading in it, or ""
-}
-
-// Unverified is a result that rests on unverified figures, by their titles.
-type Unverified struct {
-	Result  string
-	RestsOn []string
 }
 
 // Session checks the options. A run of the session stops when ctx ends, which
 // none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
-	s := &Session{Calculations: list, Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), brief: o.Brief, day: o.Day, done: map[string]*Outcome{}}
+	s := &Session{Calculations: list, Request: Request{Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), day: o.Day}, brief: o.Brief, done: map[string]*Outcome{}}
+	s.earlier = s.Earlier
 	if s.ctx == nil {
 		s.ctx = context.Background()
 	}
@@ -270,4 +250,14 @@ func (s *Session) Property(of string) *contract.Property {
 		return r
 	}
 	return k.Input.Child(name)
+}
+
+// Money writes an amount in the currency of the run in hand.
+func (s *Session) Money(amount float64) string {
+	kind, _ := quantity.Lookup("money")
+	currency := ""
+	if s.inHand != nil {
+		currency = s.inHand.currency
+	}
+	return kind.Print(amount, s.Units, currency, currency)
 }

@@ -16,7 +16,7 @@ import (
 // settle says which gauge, or how many readings, would settle a verdict. All
 // readings taken with one gauge count as one. What to read, and with which
 // gauge, is also told for programs.
-func (r *run) settle(p *contract.Property, j judged, limit spread.Limit, v *sheet.Verdict) string {
+func (r *judgement) settle(p *contract.Property, j judged, limit spread.Limit, v *sheet.Verdict) string {
 	switch {
 	case j.span == nil:
 		return ""
@@ -111,7 +111,7 @@ const leads = 0.1
 // leading says which input a doubt comes from most, where it comes from several
 // together: one that nobody typed is to be measured, and of one that was read
 // the way of reading it is not up to the limit.
-func (r *run) leading(shares []float64) string {
+func (r *judgement) leading(shares []float64) string {
 	most := 0
 	for i, share := range shares {
 		if share > shares[most] {
@@ -129,7 +129,7 @@ func (r *run) leading(shares []float64) string {
 
 // replaceable says how an input is made surer that nobody typed or
 // chose.
-func (r *run) replaceable(input int) string {
+func (r *judgement) replaceable(input int) string {
 	if origin := r.in.values[input].origin; origin == sheet.UsualValue || origin == sheet.Default {
 		return ", a usual value here: type or choose what is true of yours"
 	}
@@ -154,13 +154,13 @@ func mixed(inputs []*contract.Property) bool {
 	return false
 }
 
-func (r *run) called(input int) string {
+func (r *judgement) called(input int) string {
 	return "“" + r.in.form.Input.Properties[input].Title + "”"
 }
 
 // measurable gives an input's standard uncertainty with the gauge in hand,
 // and the gauges that read its kind of quantity.
-func (r *run) measurable(i int, p *contract.Property) (m spread.Measured, names []string, ok bool) {
+func (r *judgement) measurable(i int, p *contract.Property) (m spread.Measured, names []string, ok bool) {
 	kind, readBy, si := p.Kind, p.ReadBy, r.in.values[i].si
 	in := r.in.values[i].factor
 	if p.Items != nil {
@@ -179,7 +179,7 @@ func (r *run) measurable(i int, p *contract.Property) (m spread.Measured, names 
 		return spread.Measured{}, nil, false
 	}
 	m = spread.Measured{Factor: i, InHand: in.StdDev()}
-	gauges := r.in.session.Book.Table(Gauges)
+	gauges := r.in.request.Book.Table(Gauges)
 	var inHand *rules.Row
 	if k := r.in.at(readBy); k != nil {
 		inHand = gauges.Find(k.word, r.in.lookup)

@@ -11,19 +11,28 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
+// margins are figures that trials work out beside the results: how far values
+// are from those limits that move with them.
+type margins struct {
+	places  []*float64
+	move    func()                        // works them out anew, from what the run has left in its places
+	explain func(*contract.Property) bool // whose spread is explained, beside that of the main results
+}
+
 // ranges runs the trials: every number with a spread is drawn, the typed
-// function is run, every numeric result is kept.
-func (r *run) ranges(space *spread.Workspace) {
-	if r.in.session.trials == 0 || len(r.in.variates) == 0 {
-		return
+// function is run, every numeric result is kept. It returns the ranges of the
+// margins, if any trials were run.
+func (r *run) ranges(space *spread.Workspace, beside margins) (spans []spread.Range) {
+	if r.in.request.trials == 0 || len(r.in.variates) == 0 {
+		return nil
 	}
 	factors := make([]spread.Factor, len(r.in.variates))
 	for i, l := range r.in.variates {
 		factors[i] = l.factor
 	}
-	outputs, explained := r.numbers()
+	outputs, explained := r.numbers(beside.explain)
 	if len(outputs) == 0 {
-		return
+		return nil
 	}
 	// Trials take most of the time: what they touch is looked up beforehand.
 	to, from := make([]*float64, len(r.in.variates)), make([]*float64, len(outputs))
@@ -38,15 +47,25 @@ func (r *run) ranges(space *spread.Workspace) {
 		}
 	}
 	model := spread.Model{Factors: to, Results: from, Run: r.trial(outputs, directions)}
-	model.Results = r.holdMargins(&model)
-	out, err := space.Run(factors, spread.Plan{Trials: r.in.session.trials, Seed: r.in.session.seed, Shares: explained}, model)
+	if len(beside.places) > 0 {
+		run := model.Run
+		model.Results = append(from, beside.places...)
+		model.Run = func() bool {
+			if !run() {
+				return false
+			}
+			beside.move()
+			return true
+		}
+	}
+	out, err := space.Run(factors, spread.Plan{Trials: r.in.request.trials, Seed: r.in.request.seed, Shares: explained}, model)
 	for _, l := range r.in.variates {
 		*l.to = l.factor.Estimate
 	}
-	if r.in.call.run() != nil || err != nil || !out.Usable {
+	if r.in.call.Run() != nil || err != nil || !out.Usable {
 		r.untried = true
 		r.notes = append(r.notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
-		return
+		return nil
 	}
 	r.trials = out.Trials
 	if part := float64(out.Failed) / float64(out.Trials); part >= 0.01 {
@@ -60,12 +79,7 @@ func (r *run) ranges(space *spread.Workspace) {
 		r.notes = append(r.notes, "What is read near nothing scatters to one side only; widened to hold what was read: the range of "+strings.Join(r.widened, ", ")+".")
 	}
 	r.leaveOpen()
-	for i, n := 0, len(outputs); i < len(r.limits); i++ {
-		if h := &r.limits[i]; h.bound != nil && h.value != nil {
-			h.span = &out.Results[n]
-			n++
-		}
-	}
+	return out.Results[len(outputs):]
 }
 
 // takeSpan gives a result its range, and its words the digits that go with it.
@@ -117,7 +131,7 @@ func (r *run) tells(name string) bool {
 
 // trial runs the function once, with directions counted from their estimates.
 func (r *run) trial(outputs []*measure, directions []int) func() bool {
-	run := r.in.session.untilCancelled(r.in.call.run)
+	run := r.in.request.untilCancelled(r.in.call.Run)
 	if len(directions) == 0 {
 		return func() bool { return run() == nil }
 	}
@@ -130,36 +144,6 @@ func (r *run) trial(outputs []*measure, directions []int) func() bool {
 	}
 }
 
-// holdMargins lets the trials work out how far values are from those limits
-// that move with them, behind the other results, whose places are returned
-// with theirs.
-func (r *run) holdMargins(m *spread.Model) []*float64 {
-	var moving []*held
-	var limits []spread.Limit
-	places := m.Results
-	for i := range r.limits {
-		if h := &r.limits[i]; h.bound != nil && h.value != nil {
-			limit, _, _ := r.limit(h.Limit, h.on)
-			moving, limits = append(moving, h), append(limits, limit)
-			places = append(places, &h.margin)
-		}
-	}
-	if len(moving) == 0 {
-		return places
-	}
-	run := m.Run
-	m.Run = func() bool {
-		if !run() {
-			return false
-		}
-		for i, h := range moving {
-			h.move(limits[i])
-		}
-		return true
-	}
-	return places
-}
-
 // dropUntried variates out the chances, which nobody knows without trials.
 func (r *run) dropUntried() {
 	if r.trials == 0 {
@@ -170,11 +154,7 @@ func (r *run) dropUntried() {
 
 // numbers lists every numeric result, first those whose spread is explained:
 // the main results and those that a limit is on. Those in tables come last.
-func (r *run) numbers() (list []*measure, explained int) {
-	limited := map[string]bool{}
-	for i := range r.limits {
-		limited[r.limits[i].On] = true
-	}
+func (r *run) numbers(besides func(*contract.Property) bool) (list []*measure, explained int) {
 	add := func(measures []measure, wanted func(*contract.Property) bool) {
 		for i := range measures {
 			if m := &measures[i]; m.number != nil && m.text != "" && wanted(m.property) {
@@ -182,7 +162,7 @@ func (r *run) numbers() (list []*measure, explained int) {
 			}
 		}
 	}
-	explain := func(p *contract.Property) bool { return p.Level == sheet.Main || limited[p.Name] }
+	explain := func(p *contract.Property) bool { return p.Level == sheet.Main || besides(p) }
 	add(r.measures, explain)
 	explained = len(list)
 	add(r.measures, func(p *contract.Property) bool { return !explain(p) })
@@ -201,24 +181,4 @@ func nearest(angle, to float64) float64 {
 		return angle // as nearly all are, without the costly remainder
 	}
 	return to + math.Remainder(angle-to, 2*math.Pi)
-}
-
-// untilCancelled stops calling a function of the trials once the context of
-// the session has ended. What is left of the trials then costs next to
-// nothing, and the run says that it was stopped.
-func (s *Session) untilCancelled(run func() error) func() error {
-	if s.ctx.Done() == nil {
-		return run
-	}
-	const every = 64 // trials between two looks
-	left, stopped := every, error(nil)
-	return func() error {
-		if left--; left == 0 {
-			left, stopped = every, s.ctx.Err()
-		}
-		if stopped != nil {
-			return stopped
-		}
-		return run()
-	}
 }

@@ -19,7 +19,7 @@ func (r *run) traceUnverified() problem.List {
 		if k := &r.in.values[i]; !k.known || k.confirmed {
 			continue
 		}
-		to, ok := r.in.form.Inputs.Field(r.in.call.input, p)
+		to, ok := r.in.form.Inputs.Field(r.in.call.Input, p)
 		if !ok || binding.Number(to) == nil {
 			continue
 		}
@@ -28,7 +28,7 @@ func (r *run) traceUnverified() problem.List {
 		if *n *= 1.01; was == 0 {
 			*n = 1e-3
 		}
-		failed := r.in.call.run() != nil
+		failed := r.in.call.Run() != nil
 		moved = true
 		for j := range r.measures {
 			m := &r.measures[j]
@@ -38,7 +38,7 @@ func (r *run) traceUnverified() problem.List {
 		}
 		*n = was
 	}
-	if moved && r.in.call.run() != nil { // it ran on these very numbers before
+	if moved && r.in.call.Run() != nil { // it ran on these very numbers before
 		return problem.List{{What: r.in.form.Title + " gives another answer the second time: this is a fault of the calculation itself", Hint: "please report it with the input"}}
 	}
 	return nil
@@ -52,8 +52,8 @@ func (r *run) reserveUnverified() {
 			unsure++
 		}
 	}
-	list := slices.Grow(r.in.buf.unverified[:0], unsure*len(r.measures))[:unsure*len(r.measures)]
-	r.in.buf.unverified = list
+	list := slices.Grow(r.buf.unverified[:0], unsure*len(r.measures))[:unsure*len(r.measures)]
+	r.buf.unverified = list
 	for j := range r.measures {
 		r.measures[j].unverified = list[j*unsure : j*unsure : (j+1)*unsure]
 	}

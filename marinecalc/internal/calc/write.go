@@ -12,49 +12,22 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// run is one use of a calculation: its inputs, what came out, and what the
-// sheet says of both.
-type run struct {
-	in        *inputs
-	ruled     *ruled
-	measures  []measure
-	tables    []table
-	limits    []held
-	trials    int
-	untried   bool // trials were asked for, and too few of them could be used
-	notes     []string
-	widened   []string // the results whose range was carried on to the estimate
-	twice     []twoWays
-	conflicts []sheet.Conflict
-	figures   []float64 // those that the sheet's lines point to
+// writing is a run whose results are judged, on its way to a sheet.
+type writing struct {
+	*judgement
+	session *Session
+	call    *call
+	buf     *scratch
 }
 
-// keep gives a number a place that stays.
-func (r *run) keep(v float64) *float64 {
-	if len(r.figures) == cap(r.figures) {
-		numbers := len(r.measures)
-		for _, t := range r.tables {
-			for _, row := range t.rows {
-				numbers += len(row)
-			}
-		}
-		if r.trials > 0 {
-			numbers *= 3 // with both ends of a range
-		}
-		r.figures = make([]float64, 0, len(r.in.values)+numbers+3*len(r.limits))
-	}
-	r.figures = append(r.figures, v)
-	return &r.figures[len(r.figures)-1]
-}
-
-func (r *run) write() *Outcome {
+func (r *writing) write() *Outcome {
 	r.chances()
 	s := &sheet.Sheet{
 		Calculation: r.in.form.ID, Title: r.in.form.Title, Answers: r.in.form.Answers,
 		Inputs: r.inputLines(), Results: r.resultLines(), Tables: r.tableLines(), Work: []sheet.Work{},
-		Trials: r.trials, Notes: r.notes, Made: r.in.session.Made(),
+		Trials: r.trials, Notes: r.notes, Made: r.session.Made(),
 	}
-	if !r.in.session.brief {
+	if !r.session.brief {
 		s.Work = r.tableWork(r.workLines())
 	}
 	s.Verdicts = r.verdicts()
@@ -64,12 +37,12 @@ func (r *run) write() *Outcome {
 	s.Cautions = r.cautions()
 	s.Next = r.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
-	if r.in.call.draw != nil && !r.in.session.brief {
-		s.Drawings = append(s.Drawings, r.in.call.draw(picture.Brush{Units: r.in.session.Units, Currency: r.in.currency,
+	if r.call.draw != nil && !r.session.brief {
+		s.Drawings = append(s.Drawings, r.call.draw(picture.Brush{Units: r.session.Units, Currency: r.in.currency,
 			Titles: func(result, code string) string { return r.in.form.Result.Child(result).Words(code) }, Open: func(result string) bool { return !r.tells(result) }})...)
 	}
-	r.in.buf.sources = appendSources(r.in.buf.sources, s)
-	s.Sources = slices.Clone(r.in.buf.sources)
+	r.buf.sources = appendSources(r.buf.sources, s)
+	s.Sources = slices.Clone(r.buf.sources)
 	for _, o := range s.Made.Overlays {
 		s.Notes = append(s.Notes, "Overlay applied to the standard rules: "+o.Title+".")
 	}
@@ -93,7 +66,7 @@ func (r *run) write() *Outcome {
 	return out
 }
 
-func (r *run) inputLines() []sheet.Input {
+func (r *writing) inputLines() []sheet.Input {
 	count := 0
 	for i := range r.in.values {
 		if r.in.values[i].known {
@@ -121,7 +94,7 @@ func (r *run) inputLines() []sheet.Input {
 	return lines
 }
 
-func (r *run) resultLines() []sheet.Result {
+func (r *writing) resultLines() []sheet.Result {
 	lines := make([]sheet.Result, len(r.measures))
 	for i := range r.measures {
 		m := &r.measures[i]
@@ -138,7 +111,7 @@ func (r *run) resultLines() []sheet.Result {
 }
 
 // addRange writes the 95 % interval and who has the largest part in it.
-func (r *run) addRange(line *sheet.Result, m *measure) {
+func (r *writing) addRange(line *sheet.Result, m *measure) {
 	if m.span == nil || !m.span.Usable || m.span.StdDev == 0 {
 		return
 	}
@@ -157,7 +130,7 @@ func (r *run) addRange(line *sheet.Result, m *measure) {
 }
 
 // spreadOf is the 95 % interval of a number that has one.
-func (r *run) spreadOf(m *measure) sheet.Spread {
+func (r *writing) spreadOf(m *measure) sheet.Spread {
 	return sheet.Spread{Low: r.keep(m.low), High: r.keep(m.high), Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
 }
 
@@ -165,8 +138,8 @@ func (r *run) spreadOf(m *measure) sheet.Spread {
 const leastShare = 0.01
 
 // addMaker sets the maker's own figure beside a result.
-func (r *run) addMaker(line *sheet.Result, p *contract.Property) {
-	fig, ok := r.in.session.Boat.FigureOf(p.Path)
+func (r *writing) addMaker(line *sheet.Result, p *contract.Property) {
+	fig, ok := r.session.Boat.FigureOf(p.Path)
 	if !ok {
 		return
 	}
@@ -178,22 +151,22 @@ func (r *run) addMaker(line *sheet.Result, p *contract.Property) {
 	line.Maker = &sheet.Maker{Text: r.in.show(p, si), SI: si, Source: fig.Source}
 }
 
-func (r *run) workLines() []sheet.Work {
+func (r *writing) workLines() []sheet.Work {
 	lines := make([]sheet.Work, len(r.measures), len(r.measures)+len(r.tables))
-	units := r.in.session.Units
+	units := r.session.Units
 	if units == quantity.Both {
 		units = quantity.Metric // a line of formula holds one system
 	}
 	print := func(p *contract.Property, si float64, text string) string {
-		if units == r.in.session.Units {
+		if units == r.session.Units {
 			return text
 		}
 		return r.in.showIn(p, si, units)
 	}
 	text := func(p *contract.Property) string {
 		if p.IsResult {
-			if m := r.in.buf.results[p.Index]; m != nil {
-				if units != r.in.session.Units && m.span != nil && m.span.Usable {
+			if m := r.run.buf.results[p.Index]; m != nil {
+				if units != r.session.Units && m.span != nil && m.span.Usable {
 					return r.in.showToIn(p, m.si, m.half(), units)
 				}
 				return print(p, m.si, m.text)
@@ -215,38 +188,38 @@ func (r *run) workLines() []sheet.Work {
 		line := &lines[i] // filled in its place: it is long
 		line.Way, line.Answer = r.in.form.Results.Places[p.Index].Way, m.text
 		if p.Formula != "" {
-			r.in.buf.formula = r.in.form.Formulas.AppendFilled(r.in.buf.formula[:0], p, text)
-			line.Filled = r.in.texts.keep(r.in.buf.formula)
+			r.buf.formula = r.in.form.Formulas.AppendFilled(r.buf.formula[:0], p, text)
+			line.Filled = r.in.texts.keep(r.buf.formula)
 		}
 	}
 	return lines
 }
 
-func (r *run) cautions() []sheet.Caution {
+func (r *writing) cautions() []sheet.Caution {
 	out := make([]sheet.Caution, 0, len(r.ruled.cautions))
 	for i := range r.ruled.cautions {
 		if c := &r.ruled.cautions[i]; c.valid.Meets(r.lookupAny) {
 			out = append(out, c.Caution)
 		}
 	}
-	if r.in.call.hazards == nil {
+	if r.call.hazards == nil {
 		return out
 	}
-	for _, id := range r.in.call.hazards() { // what is at hand, in its own order
-		for _, c := range r.in.session.Book.AllCautions().All() {
+	for _, id := range r.call.hazards() { // what is at hand, in its own order
+		for _, c := range r.session.Book.AllCautions().All() {
 			if c.ID == id && !rules.Contains(c.Calculations, r.in.form.ID) && c.Valid.Meets(r.lookupAny) {
 				out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 			}
 		}
 	}
-	r.in.session.Book.SortCautions(out)
+	r.session.Book.SortCautions(out)
 	return out
 }
 
 // next is the advice that fits: first what the verdicts ask for, most urgent
 // first as they are, then what always holds.
-func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
-	all, chosen := r.in.buf.advice, r.in.buf.chosen
+func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
+	all, chosen := r.buf.advice, r.buf.chosen
 	for i := range r.ruled.advice {
 		if a := &r.ruled.advice[i]; a.Valid.Meets(r.lookupAny) {
 			all = append(all, a)
@@ -273,40 +246,12 @@ func (r *run) next(verdicts []sheet.Verdict) []sheet.Next {
 		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word.Plain()) })
 	}
 	add(func(a *rules.Advice) bool { return a.Limit == "" })
-	r.in.buf.advice, r.in.buf.chosen = all, chosen
+	r.buf.advice, r.buf.chosen = all, chosen
 	out := make([]sheet.Next, len(chosen))
 	for i, a := range chosen {
 		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}
 	}
 	return out
-}
-
-// result is what came out under that name, or nil.
-func (r *run) result(name string) *measure {
-	_, p := r.in.form.Named(name)
-	return r.of(p)
-}
-
-// of is what came out for a property, or nil.
-func (r *run) of(result *contract.Property) *measure {
-	if result == nil {
-		return nil
-	}
-	return r.in.buf.results[result.Index]
-}
-
-// lookupAny gives the number or word of a known input or result.
-func (r *run) lookupAny(name string) (si float64, word string, ok bool) {
-	input, result := r.in.form.Named(name)
-	if m := r.of(result); m != nil {
-		return m.si, m.word, true
-	}
-	if input != nil {
-		if k := &r.in.values[input.Index]; k.known {
-			return k.si, k.word, true
-		}
-	}
-	return 0, "", false
 }
 
 // appendSources writes every source of the sheet once behind list, which is

@@ -1,0 +1,47 @@
+package calc
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// figureFaults names the maker's figures of the boat file that cannot be read
+// as what they are for, and those written a second time.
+func (s *Session) figureFaults() (list problem.List) {
+	for i, name := range s.Boat.FiguresFor() {
+		where := fmt.Sprintf("/makersFigures/%d", i)
+		fig, _ := s.Boat.FigureOf(name)
+		if fig.Index != i {
+			list = append(list, problem.Problem{Where: where + "/of", What: fmt.Sprintf("%q stands in figure %d already, which is the one that is used", name, fig.Index), Hint: "leave one of them out"})
+			continue
+		}
+		l, p := s.limitNamed(name)
+		var fault *problem.Problem
+		switch {
+		case l != nil:
+			_, fault = figureFor(l, p, fig)
+		case p != nil && p.IsResult && len(p.Enum) == 0:
+			_, fault = readFigure(p, fig)
+		}
+		if fault != nil {
+			told := *fault
+			told.Where, told.What = where+"/value", "the maker's figure for "+name+" cannot be read: "+told.What
+			list = append(list, told)
+		}
+	}
+	return list
+}
+
+// limitNamed is the limit of that id with what it is on, or the input or
+// result of that name alone.
+func (s *Session) limitNamed(name string) (*rules.Limit, *contract.Property) {
+	for _, l := range s.Book.AllLimits().All() {
+		if l.ID == name {
+			return &l, s.Property(l.Calculation + "/" + l.On)
+		}
+	}
+	return nil, s.Property(name)
+}

@@ -1,0 +1,45 @@
+package calc
+
+import (
+	"fmt"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Given is what the boat gives for an input that nobody typed.
+type Given struct {
+	Text   string       `json:"text"`
+	Origin sheet.Origin `json:"origin"`
+	Date   string       `json:"date,omitempty"`   // of the reading, year-month-day
+	Source string       `json:"source,omitempty"` // of a maker's figure, or the title of an earlier sheet
+	Value  []any        `json:"value,omitempty"`  // of a list: as it stands in the file
+}
+
+// Given tells, by the names of the inputs, what the boat, its maker's figures
+// and earlier results give for a calculation.
+func (s *Session) Given(c Calculation) map[string]Given {
+	given := map[string]Given{}
+	k, err := c.Form()
+	if err != nil {
+		return given
+	}
+	buf := scratches.Get().(*scratch)
+	in := fill(&s.Request, k, &c.open(k, s).Call, map[string]any{}, &buf.inputs)
+	defer buf.takeBack(in)
+	for i, p := range k.Input.Properties {
+		v := &in.values[i]
+		if !v.known || v.origin != sheet.FromBoat && v.origin != sheet.MakersFigure && v.origin != sheet.Earlier {
+			continue
+		}
+		text := v.text
+		if text == "" && v.raw != nil {
+			text = fmt.Sprint(v.raw) // something else in the boat is wrong, so that nothing was read
+		}
+		g := Given{Text: text, Origin: v.origin, Date: v.date, Source: v.source}
+		if list, ok := v.raw.([]any); ok {
+			g.Value = list
+		}
+		given[p.Name] = g
+	}
+	return given
+}
