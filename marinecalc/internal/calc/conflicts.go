@@ -46,7 +46,7 @@ func (r *judgement) contested(h *held) *twoWays {
 // uncertainty of k = 2, is then above 1 (ISO 13528:2015, 9.7, from memory).
 func (r *judgement) compareWays() {
 	for _, p := range r.in.form.Result.Properties {
-		m := r.buf.results[p.Index]
+		m := r.buf.byProperty[p.Index]
 		if len(p.Ways) < 2 || m == nil || m.number == nil {
 			continue
 		}

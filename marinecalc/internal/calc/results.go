@@ -30,12 +30,12 @@ type run struct {
 // ResultBuffer is the memory for the results of a run.
 type ResultBuffer struct {
 	measures   []measure
-	results    []*measure           // by the property's index
+	byProperty []*measure           // by the property's index
 	unverified []*contract.Property // of the results, one after the other
 }
 
 // Empty makes the memory ready for the next run.
-func (b *ResultBuffer) Empty() { b.measures, b.results = b.measures[:0], b.results[:0] }
+func (b *ResultBuffer) Empty() { b.measures, b.byProperty = b.measures[:0], b.byProperty[:0] }
 
 // measure is one result of a run.
 type measure struct {
@@ -83,9 +83,9 @@ func (r *run) results() problem.List {
 
 // index notes which result of the run is which property's.
 func (r *run) index() {
-	r.buf.results = append(r.buf.results[:0], make([]*measure, len(r.in.form.Result.Properties))...)
+	r.buf.byProperty = append(r.buf.byProperty[:0], make([]*measure, len(r.in.form.Result.Properties))...)
 	for i := range r.measures {
-		r.buf.results[r.measures[i].property.Index] = &r.measures[i]
+		r.buf.byProperty[r.measures[i].property.Index] = &r.measures[i]
 	}
 }
 
@@ -183,7 +183,7 @@ func (r *run) of(result *contract.Property) *measure {
 	if result == nil {
 		return nil
 	}
-	return r.buf.results[result.Index]
+	return r.buf.byProperty[result.Index]
 }
 
 // lookupAny gives the number or word of a known input or result.

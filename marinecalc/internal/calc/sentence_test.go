@@ -2,9 +2,12 @@ package calc
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // A title loses its capital inside a sentence, unless its first word is a
@@ -47,6 +50,32 @@ func TestNearnessInWords(t *testing.T) {
 	} {
 		if got := nearness(c.si, c.limit, ""); got != c.want {
 			t.Errorf("%g against %+v: %q, want %q", c.si, c.limit, got, c.want)
+		}
+	}
+}
+
+// A chance is never all or nothing: near either it is told as more or less
+// than a hundredth away.
+func TestNoChanceIsAllOrNothing(t *testing.T) {
+	l := &rules.Limit{Title: "It lasts", Why: "Mend it."}
+	for _, c := range []struct {
+		chance float64
+		word   sheet.Word
+		want   string
+	}{
+		{0, sheet.Beyond, "It lasts: no, the chance is less than 1 %. Mend it."},
+		{0.03, sheet.Beyond, "It lasts: no, the chance is 3.0 %. Mend it."},
+		{0.45, sheet.CannotTell, "It lasts: the chance is 45 %, which is neither a yes nor a no."},
+		{0.96, sheet.Within, "It lasts: yes, the chance is 96.0 %."},
+		{1, sheet.Within, "It lasts: yes, the chance is more than 99 %."},
+	} {
+		if got := chanceSentence(l, c.chance, c.word); got != c.want {
+			t.Errorf("%g: %s", c.chance, got)
+		}
+	}
+	for p := 0.0; p <= 1; p += 0.0005 {
+		if s := percent(p); strings.HasPrefix(s, "0") || strings.HasPrefix(s, "100") {
+			t.Errorf("%g is told as %s", p, s)
 		}
 	}
 }

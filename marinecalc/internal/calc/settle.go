@@ -8,7 +8,6 @@ import (
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -196,15 +195,3 @@ func (r *judgement) measurable(i int, p *contract.Property) (m spread.Measured, 
 	}
 	return m, names, true
 }
-
-// Gauges is the table whose rows are instruments.
-const Gauges = "gauges"
-
-// ReadsKind tells whether a gauge reads that kind of quantity.
-func ReadsKind(gauge rules.Row, kind *quantity.Kind) bool {
-	return strings.Contains(gauge.Values.Of("reads").Text, strings.ReplaceAll(kind.Name, "-", " "))
-}
-
-// ReadsAlike tells whether two gauges read the same: a log and a vibration
-// meter both read a velocity, but not the same one.
-func ReadsAlike(a, b *rules.Row) bool { return a.Values.Of("reads").Text == b.Values.Of("reads").Text }

@@ -165,7 +165,7 @@ func (r *writing) workLines() []sheet.Work {
 	}
 	text := func(p *contract.Property) string {
 		if p.IsResult {
-			if m := r.run.buf.results[p.Index]; m != nil {
+			if m := r.run.buf.byProperty[p.Index]; m != nil {
 				if units != r.session.Units && m.span != nil && m.span.Usable {
 					return r.in.showToIn(p, m.si, m.half(), units)
 				}
