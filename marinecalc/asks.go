@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
@@ -112,8 +113,8 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 	out := reply{Schema: schema, Choices: map[string][]Choice{}}
 	addChoices(out.Choices, k.Input, r.options.Rules)
 	for _, p := range k.Input.Properties {
-		if p.Rows == calc.Gauges {
-			out.Choices[calc.Gauges+p.Pointer] = host.Choices(p, k.Input, r.options.Rules)
+		if p.Rows == inputs.Gauges {
+			out.Choices[inputs.Gauges+p.Pointer] = host.Choices(p, k.Input, r.options.Rules)
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation).All() {

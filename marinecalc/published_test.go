@@ -10,7 +10,6 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/fluid"
-	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/mount"
@@ -18,6 +17,7 @@ import (
 	"example.org/driveline/marinecalc/rules"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
@@ -266,7 +266,7 @@ func (row *publishedRow) factors(t *testing.T) ([]spread.Factor, spread.Plan) {
 	}
 	var list []spread.Factor
 	for _, f := range in.Factors {
-		list = append(list, spread.Factor{Estimate: f.Estimate, Low: f.Low, High: f.High, Shape: calc.ShapeNamed(f.Shape)})
+		list = append(list, spread.Factor{Estimate: f.Estimate, Low: f.Low, High: f.High, Shape: inputs.ShapeNamed(f.Shape)})
 	}
 	return list, spread.Plan{Trials: in.Trials}
 }

@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -22,9 +23,9 @@ func (s *Session) figureFaults() (list problem.List) {
 		var fault *problem.Problem
 		switch {
 		case l != nil:
-			_, fault = figureFor(l, p, fig)
+			_, fault = verdict.FigureFor(l, p, fig)
 		case p != nil && p.IsResult && len(p.Enum) == 0:
-			_, fault = readFigure(p, fig)
+			_, fault = verdict.ReadFigure(p, fig)
 		}
 		if fault != nil {
 			told := *fault

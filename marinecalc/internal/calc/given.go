@@ -3,6 +3,7 @@ package calc
 import (
 	"fmt"
 
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -24,19 +25,19 @@ func (s *Session) Given(c Calculation) map[string]Given {
 		return given
 	}
 	buf := scratches.Get().(*scratch)
-	in := fill(&s.Request, k, &c.open(k, s).Call, map[string]any{}, &buf.inputs)
+	in := inputs.Fill(&s.Request, k, &c.open(k, s).Call, map[string]any{}, &buf.inputs)
 	defer buf.takeBack(in)
 	for i, p := range k.Input.Properties {
-		v := &in.values[i]
-		if !v.known || v.origin != sheet.FromBoat && v.origin != sheet.MakersFigure && v.origin != sheet.Earlier {
+		v := &in.Values[i]
+		if !v.Known || v.Origin != sheet.FromBoat && v.Origin != sheet.MakersFigure && v.Origin != sheet.Earlier {
 			continue
 		}
-		text := v.text
-		if text == "" && v.raw != nil {
-			text = fmt.Sprint(v.raw) // something else in the boat is wrong, so that nothing was read
+		text := v.Text
+		if text == "" && v.Raw != nil {
+			text = fmt.Sprint(v.Raw) // something else in the boat is wrong, so that nothing was read
 		}
-		g := Given{Text: text, Origin: v.origin, Date: v.date, Source: v.source}
-		if list, ok := v.raw.([]any); ok {
+		g := Given{Text: text, Origin: v.Origin, Date: v.Date, Source: v.Source}
+		if list, ok := v.Raw.([]any); ok {
 			g.Value = list
 		}
 		given[p.Name] = g

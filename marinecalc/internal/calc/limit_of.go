@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -21,7 +23,7 @@ type HeldTo struct {
 // rules. ok is false where it is not known, or asks for more than the value
 // itself.
 func (s *Session) LimitOf(calculation, id string) (held HeldTo, ok bool) {
-	if s.inHand == nil || s.inHand.form.ID != calculation {
+	if s.inHand == nil || s.inHand.Form.ID != calculation {
 		if out := s.Earlier(calculation); out != nil {
 			if v := out.Sheet.Verdict(id); v != nil {
 				if v.BoundSI == nil {
@@ -47,25 +49,25 @@ func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 	}
 	p := s.Property(l.Calculation + "/" + l.On)
 	bound := &l.Max
-	if sideOf(l) == sheet.AtLeast {
+	if verdict.SideOf(l) == sheet.AtLeast {
 		bound = &l.Min
 	}
 	if p == nil || bound.Of != "" {
 		return HeldTo{}, false
 	}
-	held := HeldTo{bound.SI, sideOf(l), "", l.Basis.Authority(), l.Source.String(), l.Basis.Guides()}
+	held := HeldTo{bound.SI, verdict.SideOf(l), "", l.Basis.Authority(), l.Source.String(), l.Basis.Guides()}
 	if p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
 			held.SI = r.SI
 		}
 	}
 	if fig, has := s.Boat.FigureOf(l.ID); has {
-		si, fault := figureFor(l, p, fig)
+		si, fault := verdict.FigureFor(l, p, fig)
 		if fault != nil {
 			return HeldTo{}, false
 		}
 		held.SI, held.Authority, held.Source, held.Guide = si, rules.ByMaker.Authority(), fig.Source, false
 	}
-	held.Text = string(held.Side) + " " + Show(p, held.SI, s.Units)
+	held.Text = string(held.Side) + " " + inputs.Show(p, held.SI, s.Units)
 	return held, true
 }

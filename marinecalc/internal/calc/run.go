@@ -4,6 +4,9 @@ import (
 	"errors"
 	"sync"
 
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/calc/results"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
@@ -12,7 +15,7 @@ import (
 
 // Run works one calculation out. missing names the inputs that no origin
 // gave, when that is all that is wrong.
-func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missing []*contract.Property, problems problem.List) {
+func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
 	if stopped := s.Cancelled(); len(stopped) > 0 {
 		return nil, nil, stopped
 	}
@@ -22,13 +25,13 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 	}
 	call := c.open(k, s)
 	buf := scratches.Get().(*scratch)
-	in := fill(&s.Request, k, &call.Call, typed, &buf.inputs)
+	in := inputs.Fill(&s.Request, k, &call.Call, typed, &buf.inputs)
 	defer buf.takeBack(in)
-	if len(in.problems) > 0 {
+	if len(in.Problems) > 0 {
 		if stopped := s.Cancelled(); len(stopped) > 0 { // then earlier results may be all that is missing
 			return nil, nil, stopped
 		}
-		return nil, in.missing, in.problems
+		return nil, in.Missing, in.Problems
 	}
 	was := s.inHand
 	s.inHand = in
@@ -39,34 +42,34 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *Outcome, missin
 			return nil, []*contract.Property{k.Input.Child(l.Input)}, problem.List{l.problem()}
 		}
 		list := problem.Of(err)
-		in.relocate(list)
-		return nil, in.notGiven(list), in.problems
+		in.Relocate(list)
+		return nil, in.NotGiven(list), in.Problems
 	}
-	r := &run{in: in, buf: &buf.results, notes: in.notes}
-	if problems := r.results(); len(problems) > 0 {
+	r := &results.Run{In: in, Buf: &buf.results, Notes: in.Notes}
+	if problems := r.Read(); len(problems) > 0 {
 		return nil, nil, problems
 	}
-	if problems := r.traceUnverified(); len(problems) > 0 {
+	if problems := r.TraceUnverified(); len(problems) > 0 {
 		return nil, nil, problems
 	}
-	j := hold(r, &buf.verdict)
+	j := verdict.Against(r, &buf.verdict)
 	space := spread.Borrow()
 	defer space.Return() // the sheet keeps nothing of it
-	j.tryOut(space)
+	j.TryOut(space)
 	if stopped := s.Cancelled(); len(stopped) > 0 {
 		return nil, nil, stopped
 	}
-	r.dropUntried()
-	w := &writing{judgement: j, session: s, call: call, buf: buf}
+	r.DropUntried()
+	w := &writing{Judgement: j, session: s, call: call, buf: buf}
 	return w.write(), nil, nil
 }
 
 // scratch is the memory that a run works in until its sheet is written. The
 // sheet keeps nothing of it, so that the next run can have it.
 type scratch struct {
-	inputs  Buffer
-	results ResultBuffer
-	verdict VerdictBuffer
+	inputs  inputs.Buffer
+	results results.Buffer
+	verdict verdict.Buffer
 	advice  []*rules.Advice // that fits
 	chosen  []*rules.Advice // of the advice
 	sources []string
@@ -77,8 +80,8 @@ var scratches = sync.Pool{New: func() any { return new(scratch) }}
 
 // takeBack takes the memory back. What was in it stays until the next run or
 // the pool drops it: clearing it here took a twentieth of a plain sheet.
-func (b *scratch) takeBack(in *inputs) {
-	b.inputs.takeBack(in)
+func (b *scratch) takeBack(in *inputs.Inputs) {
+	b.inputs.TakeBack(in)
 	b.results.Empty()
 	b.verdict.Clear()
 	b.sources, b.advice, b.chosen = b.sources[:0], b.advice[:0], b.chosen[:0]

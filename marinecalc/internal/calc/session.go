@@ -19,6 +19,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/spread"
@@ -51,33 +52,33 @@ type Options struct {
 // Session is what the calculations of one request share: earlier results are
 // calculated once. It serves one goroutine.
 type Session struct {
-	Request
+	inputs.Request
 	Calculations []Calculation
 	brief        bool
 	made         sheet.Made
-	inHand       *inputs             // of the run in hand
-	done         map[string]*Outcome // nil while being calculated, or when it cannot be
+	inHand       *inputs.Inputs             // of the run in hand
+	done         map[string]*inputs.Outcome // nil while being calculated, or when it cannot be
 }
 
 // Session checks the options. A run of the session stops when ctx ends, which
 // none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
-	s := &Session{Calculations: list, Request: Request{Boat: o.Boat, Book: o.Rules, ctx: ctx, seed: max(o.Seed, 1), day: o.Day}, brief: o.Brief, done: map[string]*Outcome{}}
-	s.earlier = s.Earlier
-	if s.ctx == nil {
-		s.ctx = context.Background()
+	s := &Session{Calculations: list, Request: inputs.Request{Boat: o.Boat, Book: o.Rules, Ctx: ctx, Seed: max(o.Seed, 1), Day: o.Day}, brief: o.Brief, done: map[string]*inputs.Outcome{}}
+	s.OtherSheet, s.WhyWithheld = s.Earlier, s.Withheld
+	if s.Ctx == nil {
+		s.Ctx = context.Background()
 	}
 	if s.Book == nil {
 		s.Book = rules.Standard()
 	}
 	if !o.NoRanges {
-		if s.trials = o.Trials; s.trials == 0 {
-			s.trials = DefaultTrials
+		if s.Trials = o.Trials; s.Trials == 0 {
+			s.Trials = DefaultTrials
 		}
-		if s.trials < spread.MinTrials || s.trials > spread.MaxTrials {
-			p := problem.Problem{Where: "/trials", What: fmt.Sprintf("%d trials", s.trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
+		if s.Trials < spread.MinTrials || s.Trials > spread.MaxTrials {
+			p := problem.Problem{Where: "/trials", What: fmt.Sprintf("%d trials", s.Trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
 				Hint: fmt.Sprintf("leave it out for %d, or ask for no ranges", DefaultTrials)}
-			if s.trials > spread.MaxTrials {
+			if s.Trials > spread.MaxTrials {
 				p.Kind = problem.TooLarge
 			}
 			return nil, problem.List{p}.Err()
@@ -92,9 +93,9 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 		return nil, problem.List{{Where: "/units", What: fmt.Sprintf("%q is not a system of units", word), Allowed: "metric, us, both"}}.Err()
 	}
 	s.Units = units
-	s.made = sheet.Made{Version: Version, Overlays: s.Book.Overlays(), Units: units.String(), Trials: s.trials, Boat: s.Boat.Name(), Day: s.Boat.NewestDay()}
-	if s.trials > 0 {
-		s.made.Seed = s.seed
+	s.made = sheet.Made{Version: Version, Overlays: s.Book.Overlays(), Units: units.String(), Trials: s.Trials, Boat: s.Boat.Name(), Day: s.Boat.NewestDay()}
+	if s.Trials > 0 {
+		s.made.Seed = s.Seed
 	}
 	return s, nil
 }
@@ -106,11 +107,11 @@ func (s *Session) Spread(input string) (spread.Factor, bool) {
 	if s.inHand == nil {
 		return spread.Factor{}, false
 	}
-	k := s.inHand.at(input)
-	if k == nil || s.inHand.form.Input.Child(input).Kind == nil {
+	k := s.inHand.At(input)
+	if k == nil || s.inHand.Form.Input.Child(input).Kind == nil {
 		return spread.Factor{}, false
 	}
-	return k.factor, true
+	return k.Factor, true
 }
 
 // Made says what makes the sheets of the session.
@@ -168,7 +169,7 @@ func (s *Session) figured(name string) []string {
 
 // Cancelled is what is wrong once the session's context has ended, or none.
 func (s *Session) Cancelled() problem.List {
-	if err := s.ctx.Err(); err != nil {
+	if err := s.Ctx.Err(); err != nil {
 		return problem.List{{What: "the calculation was stopped: " + err.Error(), Kind: problem.Cancelled}}
 	}
 	return nil
@@ -176,7 +177,7 @@ func (s *Session) Cancelled() problem.List {
 
 // Earlier is the outcome of another calculation on the boat alone, or nil
 // when the boat does not allow it.
-func (s *Session) Earlier(id string) *Outcome {
+func (s *Session) Earlier(id string) *inputs.Outcome {
 	if out, done := s.done[id]; done {
 		return out
 	}
@@ -189,7 +190,7 @@ func (s *Session) Earlier(id string) *Outcome {
 }
 
 // Work runs a calculation on the boat alone and keeps the answer.
-func (s *Session) Work(c Calculation) (*Outcome, []*contract.Property, problem.List) {
+func (s *Session) Work(c Calculation) (*inputs.Outcome, []*contract.Property, problem.List) {
 	if out := s.done[c.ID]; out != nil {
 		return out, nil, nil
 	}
@@ -257,7 +258,7 @@ func (s *Session) Money(amount float64) string {
 	kind, _ := quantity.Lookup("money")
 	currency := ""
 	if s.inHand != nil {
-		currency = s.inHand.currency
+		currency = s.inHand.Currency
 	}
 	return kind.Print(amount, s.Units, currency, currency)
 }

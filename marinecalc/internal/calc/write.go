@@ -5,6 +5,9 @@ import (
 	"sort"
 	"strconv"
 
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/calc/results"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/quantity"
@@ -14,53 +17,53 @@ import (
 
 // writing is a run whose results are judged, on its way to a sheet.
 type writing struct {
-	*judgement
+	*verdict.Judgement
 	session *Session
 	call    *call
 	buf     *scratch
 }
 
-func (r *writing) write() *Outcome {
-	r.chances()
+func (r *writing) write() *inputs.Outcome {
+	r.Chances()
 	s := &sheet.Sheet{
-		Calculation: r.in.form.ID, Title: r.in.form.Title, Answers: r.in.form.Answers,
+		Calculation: r.In.Form.ID, Title: r.In.Form.Title, Answers: r.In.Form.Answers,
 		Inputs: r.inputLines(), Results: r.resultLines(), Tables: r.tableLines(), Work: []sheet.Work{},
-		Trials: r.trials, Notes: r.notes, Made: r.session.Made(),
+		Trials: r.Trials, Notes: r.Notes, Made: r.session.Made(),
 	}
 	if !r.session.brief {
 		s.Work = r.tableWork(r.workLines())
 	}
-	s.Verdicts = r.verdicts()
-	r.overTyped()
-	r.idleFigures()
-	s.Conflicts = r.conflicts
+	s.Verdicts = r.Verdicts()
+	r.OverTyped()
+	r.IdleFigures()
+	s.Conflicts = r.Conflicts
 	s.Cautions = r.cautions()
 	s.Next = r.next(s.Verdicts)
 	s.Drawings = []sheet.Drawing{}
 	if r.call.draw != nil && !r.session.brief {
-		s.Drawings = append(s.Drawings, r.call.draw(picture.Brush{Units: r.session.Units, Currency: r.in.currency,
-			Titles: func(result, code string) string { return r.in.form.Result.Child(result).Words(code) }, Open: func(result string) bool { return !r.tells(result) }})...)
+		s.Drawings = append(s.Drawings, r.call.draw(picture.Brush{Units: r.session.Units, Currency: r.In.Currency,
+			Titles: func(result, code string) string { return r.In.Form.Result.Child(result).Words(code) }, Open: func(result string) bool { return !r.Tells(result) }})...)
 	}
 	r.buf.sources = appendSources(r.buf.sources, s)
 	s.Sources = slices.Clone(r.buf.sources)
 	for _, o := range s.Made.Overlays {
 		s.Notes = append(s.Notes, "Overlay applied to the standard rules: "+o.Title+".")
 	}
-	out := &Outcome{Sheet: s}
-	for i := range r.in.values {
-		out.newest = max(out.newest, r.in.values[i].date)
+	out := &inputs.Outcome{Sheet: s}
+	for i := range r.In.Values {
+		out.Newest = max(out.Newest, r.In.Values[i].Date)
 	}
 	var last []*contract.Property
 	var titles []string // that results rest on; most rest on the same
-	for i := range r.measures {
-		if m := &r.measures[i]; len(m.unverified) > 0 {
+	for i := range r.Measures {
+		if m := &r.Measures[i]; len(m.Unverified) > 0 {
 			if out.Unverified == nil {
-				out.Unverified = make([]Unverified, 0, len(r.measures)-i)
+				out.Unverified = make([]inputs.Unverified, 0, len(r.Measures)-i)
 			}
-			if !slices.Equal(m.unverified, last) {
-				last, titles = m.unverified, r.roots(m.unverified)
+			if !slices.Equal(m.Unverified, last) {
+				last, titles = m.Unverified, r.Roots(m.Unverified)
 			}
-			out.Unverified = append(out.Unverified, Unverified{m.property.Name, titles})
+			out.Unverified = append(out.Unverified, inputs.Unverified{Result: m.Property.Name, RestsOn: titles})
 		}
 	}
 	return out
@@ -68,26 +71,26 @@ func (r *writing) write() *Outcome {
 
 func (r *writing) inputLines() []sheet.Input {
 	count := 0
-	for i := range r.in.values {
-		if r.in.values[i].known {
+	for i := range r.In.Values {
+		if r.In.Values[i].Known {
 			count++
 		}
 	}
 	lines := make([]sheet.Input, 0, count)
-	for i, p := range r.in.form.Input.Properties {
-		k := &r.in.values[i]
-		if !k.known {
+	for i, p := range r.In.Form.Input.Properties {
+		k := &r.In.Values[i]
+		if !k.Known {
 			continue
 		}
 		lines = lines[:len(lines)+1]
 		line := &lines[len(lines)-1] // filled in its place: it is long
-		line.Term, line.Text, line.Range, line.Origin, line.Source = r.in.form.Inputs.Places[i].Term, k.text, k.rangeText, k.origin, k.source
-		line.Authority, line.Unverified = k.authority, !k.confirmed
+		line.Term, line.Text, line.Range, line.Origin, line.Source = r.In.Form.Inputs.Places[i].Term, k.Text, k.RangeText, k.Origin, k.Source
+		line.Authority, line.Unverified = k.Authority, !k.Confirmed
 		if p.Kind != nil {
-			line.SI = r.keep(k.si)
-		} else if line.Word = k.word; k.word == "" && k.raw != nil {
-			if _, list := k.raw.([]any); !list {
-				line.SI = r.keep(k.si)
+			line.SI = r.Keep(k.Si)
+		} else if line.Word = k.Word; k.Word == "" && k.Raw != nil {
+			if _, list := k.Raw.([]any); !list {
+				line.SI = r.Keep(k.Si)
 			}
 		}
 	}
@@ -95,14 +98,14 @@ func (r *writing) inputLines() []sheet.Input {
 }
 
 func (r *writing) resultLines() []sheet.Result {
-	lines := make([]sheet.Result, len(r.measures))
-	for i := range r.measures {
-		m := &r.measures[i]
-		p := m.property
+	lines := make([]sheet.Result, len(r.Measures))
+	for i := range r.Measures {
+		m := &r.Measures[i]
+		p := m.Property
 		line := &lines[i] // filled in its place: it is long
-		line.Term, line.Text = r.in.form.Results.Places[p.Index].Term, m.text
-		if m.word == "" {
-			line.SI = r.keep(m.si)
+		line.Term, line.Text = r.In.Form.Results.Places[p.Index].Term, m.Text
+		if m.Word == "" {
+			line.SI = r.Keep(m.Si)
 		}
 		r.addRange(line, m)
 		r.addMaker(line, p)
@@ -111,18 +114,18 @@ func (r *writing) resultLines() []sheet.Result {
 }
 
 // addRange writes the 95 % interval and who has the largest part in it.
-func (r *writing) addRange(line *sheet.Result, m *measure) {
-	if m.span == nil || !m.span.Usable || m.span.StdDev == 0 {
+func (r *writing) addRange(line *sheet.Result, m *results.Measure) {
+	if m.Span == nil || !m.Span.Usable || m.Span.StdDev == 0 {
 		return
 	}
 	line.Spread = r.spreadOf(m)
-	byInput := make([]float64, len(r.in.values))
-	for i, l := range r.in.variates {
-		byInput[l.input] += m.span.Shares[i]
+	byInput := make([]float64, len(r.In.Values))
+	for i, l := range r.In.Variates {
+		byInput[l.Input] += m.Span.Shares[i]
 	}
 	for i, share := range byInput {
 		if share >= leastShare {
-			p := r.in.form.Input.Properties[i]
+			p := r.In.Form.Input.Properties[i]
 			line.Shares = append(line.Shares, sheet.Share{Input: p.Name, Title: p.Title, Share: share})
 		}
 	}
@@ -130,8 +133,8 @@ func (r *writing) addRange(line *sheet.Result, m *measure) {
 }
 
 // spreadOf is the 95 % interval of a number that has one.
-func (r *writing) spreadOf(m *measure) sheet.Spread {
-	return sheet.Spread{Low: r.keep(m.low), High: r.keep(m.high), Interval: r.in.showBeside(m.property, m.si, m.low, m.high)}
+func (r *writing) spreadOf(m *results.Measure) sheet.Spread {
+	return sheet.Spread{Low: r.Keep(m.Low), High: r.Keep(m.High), Interval: r.In.ShowBeside(m.Property, m.Si, m.Low, m.High)}
 }
 
 // leastShare is the smallest part of a spread that is worth a line.
@@ -143,16 +146,16 @@ func (r *writing) addMaker(line *sheet.Result, p *contract.Property) {
 	if !ok {
 		return
 	}
-	si, _, err := Numeric(p, fig.Value)
+	si, _, err := inputs.Numeric(p, fig.Value)
 	if err != nil {
-		r.notes = append(r.notes, "The maker's figure for "+p.Title+" cannot be read: "+err.Error())
+		r.Notes = append(r.Notes, "The maker's figure for "+p.Title+" cannot be read: "+err.Error())
 		return
 	}
-	line.Maker = &sheet.Maker{Text: r.in.show(p, si), SI: si, Source: fig.Source}
+	line.Maker = &sheet.Maker{Text: r.In.Show(p, si), SI: si, Source: fig.Source}
 }
 
 func (r *writing) workLines() []sheet.Work {
-	lines := make([]sheet.Work, len(r.measures), len(r.measures)+len(r.tables))
+	lines := make([]sheet.Work, len(r.Measures), len(r.Measures)+len(r.Tables))
 	units := r.session.Units
 	if units == quantity.Both {
 		units = quantity.Metric // a line of formula holds one system
@@ -161,44 +164,44 @@ func (r *writing) workLines() []sheet.Work {
 		if units == r.session.Units {
 			return text
 		}
-		return r.in.showIn(p, si, units)
+		return r.In.ShowIn(p, si, units)
 	}
 	text := func(p *contract.Property) string {
 		if p.IsResult {
-			if m := r.run.buf.byProperty[p.Index]; m != nil {
-				if units != r.session.Units && m.span != nil && m.span.Usable {
-					return r.in.showToIn(p, m.si, m.half(), units)
+			if m := r.Run.Buf.ByProperty[p.Index]; m != nil {
+				if units != r.session.Units && m.Span != nil && m.Span.Usable {
+					return r.In.ShowToIn(p, m.Si, m.Half(), units)
 				}
-				return print(p, m.si, m.text)
+				return print(p, m.Si, m.Text)
 			}
 			return ""
 		}
-		switch k := &r.in.values[p.Index]; {
-		case !k.known:
+		switch k := &r.In.Values[p.Index]; {
+		case !k.Known:
 			return ""
-		case p.Kind == nil && k.word != "":
-			return strconv.Quote(k.word)
+		case p.Kind == nil && k.Word != "":
+			return strconv.Quote(k.Word)
 		default:
-			return print(p, k.si, k.text)
+			return print(p, k.Si, k.Text)
 		}
 	}
-	for i := range r.measures {
-		m := &r.measures[i]
-		p := m.property
+	for i := range r.Measures {
+		m := &r.Measures[i]
+		p := m.Property
 		line := &lines[i] // filled in its place: it is long
-		line.Way, line.Answer = r.in.form.Results.Places[p.Index].Way, m.text
+		line.Way, line.Answer = r.In.Form.Results.Places[p.Index].Way, m.Text
 		if p.Formula != "" {
-			r.buf.formula = r.in.form.Formulas.AppendFilled(r.buf.formula[:0], p, text)
-			line.Filled = r.in.texts.keep(r.buf.formula)
+			r.buf.formula = r.In.Form.Formulas.AppendFilled(r.buf.formula[:0], p, text)
+			line.Filled = r.In.Texts.Keep(r.buf.formula)
 		}
 	}
 	return lines
 }
 
 func (r *writing) cautions() []sheet.Caution {
-	out := make([]sheet.Caution, 0, len(r.ruled.cautions))
-	for i := range r.ruled.cautions {
-		if c := &r.ruled.cautions[i]; c.valid.Meets(r.lookupAny) {
+	out := make([]sheet.Caution, 0, len(r.Ruled.Cautions))
+	for i := range r.Ruled.Cautions {
+		if c := &r.Ruled.Cautions[i]; c.Valid.Meets(r.LookupAny) {
 			out = append(out, c.Caution)
 		}
 	}
@@ -207,7 +210,7 @@ func (r *writing) cautions() []sheet.Caution {
 	}
 	for _, id := range r.call.hazards() { // what is at hand, in its own order
 		for _, c := range r.session.Book.AllCautions().All() {
-			if c.ID == id && !rules.Contains(c.Calculations, r.in.form.ID) && c.Valid.Meets(r.lookupAny) {
+			if c.ID == id && !rules.Contains(c.Calculations, r.In.Form.ID) && c.Valid.Meets(r.LookupAny) {
 				out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
 			}
 		}
@@ -220,8 +223,8 @@ func (r *writing) cautions() []sheet.Caution {
 // first as they are, then what always holds.
 func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	all, chosen := r.buf.advice, r.buf.chosen
-	for i := range r.ruled.advice {
-		if a := &r.ruled.advice[i]; a.Valid.Meets(r.lookupAny) {
+	for i := range r.Ruled.Advice {
+		if a := &r.Ruled.Advice[i]; a.Valid.Meets(r.LookupAny) {
 			all = append(all, a)
 		}
 	}

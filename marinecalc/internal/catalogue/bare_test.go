@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -97,7 +97,7 @@ var exact = map[string][]string{
 // Every number that goes into a calculation is read by a gauge, counted, set,
 // has a row that says how far off it may be, or a reason why it is exact.
 func TestNoNumberIsExactWithoutAReason(t *testing.T) {
-	table, met := rules.Standard().Table(calc.BareFigures), map[string]bool{}
+	table, met := rules.Standard().Table(inputs.BareFigures), map[string]bool{}
 	stands := func(id, name string) bool {
 		for _, names := range exact {
 			for _, key := range []string{id + "/" + name, "*/" + name, id + "/*"} {
@@ -117,7 +117,7 @@ func TestNoNumberIsExactWithoutAReason(t *testing.T) {
 		if p.Bare != "" {
 			used[p.Bare] = true
 			if p.Bare != "digits" && table.Find(p.Bare, nil) == nil {
-				t.Errorf("%s/%s: there is no row %q of %s", id, name, p.Bare, calc.BareFigures)
+				t.Errorf("%s/%s: there is no row %q of %s", id, name, p.Bare, inputs.BareFigures)
 			} else if p.Bare != "digits" {
 				if _, err := p.Kind.ParseAccuracy(table.Find(p.Bare, nil).Values.Of("accuracy").Text, 300); err != nil {
 					t.Errorf("%s/%s: %v", id, name, err)

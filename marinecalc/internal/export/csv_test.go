@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -31,7 +31,7 @@ func TestCSVReadsBack(t *testing.T) {
 			}
 		}
 	}
-	odd := &calc.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
+	odd := &results.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
 	if got, want := string(marinecalc.CSV(odd)), "a,\"b, \"\"c\"\"\"\r\n'=1+1,-5 mm\r\n"; got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}

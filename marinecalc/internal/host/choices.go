@@ -3,7 +3,8 @@ package host
 import (
 	"slices"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -40,7 +41,7 @@ func Required(p, in *contract.Property, book *rules.Book) bool {
 // Choices lists what can be picked for an input: its words, or the rows of
 // its table; of the gauges those that fit, where in says what is read with p.
 func Choices(p, in *contract.Property, book *rules.Book) []Choice {
-	if p.Rows == calc.Gauges {
+	if p.Rows == inputs.Gauges {
 		if fit := gaugesFor(p, in, book); len(fit) > 0 {
 			return fit
 		}
@@ -81,14 +82,14 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	}
 	look(in)
 	var list []Choice
-	gauges := book.Table(calc.Gauges)
+	gauges := book.Table(inputs.Gauges)
 	usual, _ := p.Default.(string)
 	alike := gauges.Find(usual, func(string) (float64, string, bool) { return 0, "", false })
 	for _, row := range gauges.Rows.All() {
-		if alike != nil && !calc.ReadsAlike(&row, alike) {
+		if alike != nil && !inputs.ReadsAlike(&row, alike) {
 			continue
 		}
-		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return calc.ReadsKind(row, k) }) {
+		if slices.ContainsFunc(kinds, func(k *quantity.Kind) bool { return inputs.ReadsKind(row, k) }) {
 			list = append(list, Choice{row.Pick, row.Name})
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
@@ -91,7 +91,7 @@ func picked(k *contract.Calculation, book *rules.Book, input string) bool {
 
 // fills tells whether a row picked here fills an input.
 func fills(p *contract.Property, book *rules.Book, input string) bool {
-	if p.Rows == "" || p.Rows == calc.Gauges {
+	if p.Rows == "" || p.Rows == inputs.Gauges {
 		return false
 	}
 	for _, to := range p.Fills {

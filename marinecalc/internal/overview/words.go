@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/diagnosis"
@@ -97,7 +97,7 @@ func (e *entry) say(weight int, text string) {
 func (x *index) rowsOf(k *contract.Calculation, book *rules.Book) {
 	for _, p := range k.Input.Properties {
 		table := book.Table(p.Rows)
-		if p.Rows == "" || p.Rows == calc.Gauges || table == nil {
+		if p.Rows == "" || p.Rows == inputs.Gauges || table == nil {
 			continue
 		}
 		weight := byTitle - byNeed

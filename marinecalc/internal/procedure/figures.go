@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/fastener"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/internal/workplan"
@@ -49,7 +49,7 @@ type worked struct {
 	title string
 	form  *contract.Calculation // nil where there is no such calculation
 	sheet *sheet.Sheet          // nil where it cannot be worked out
-	rests []calc.Unverified
+	rests []inputs.Unverified
 	needs []survey.Need
 	why   string
 }
@@ -223,7 +223,7 @@ func (m *maker) usualPasses(setting *sheet.Result, full string) []string {
 	var out []string
 	for _, column := range []string{"firstPass", "secondPass"} {
 		if share := passes.Values.Of(column).SI; share > 0 {
-			out = append(out, calc.Show(property, share**torque, m.session.Units))
+			out = append(out, inputs.Show(property, share**torque, m.session.Units))
 		}
 	}
 	return append(out, full)
@@ -236,7 +236,7 @@ func (m *maker) orderByCount() string {
 	if !ok {
 		return ""
 	}
-	n, _, err := calc.Numeric(p, raw)
+	n, _, err := inputs.Numeric(p, raw)
 	if err != nil || n < 2 || n > 48 || n != math.Trunc(n) {
 		return ""
 	}

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -109,8 +109,8 @@ func (m *maker) valueText(p *contract.Property, raw any) string {
 		return "no"
 	case json.Number, string:
 		if p.Kind != nil {
-			if si, _, err := calc.Numeric(p, raw); err == nil {
-				return calc.Show(p, si, m.session.Units)
+			if si, _, err := inputs.Numeric(p, raw); err == nil {
+				return inputs.Show(p, si, m.session.Units)
 			}
 		}
 		return p.Words(fmt.Sprint(v))

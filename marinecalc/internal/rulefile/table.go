@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
@@ -61,7 +61,7 @@ func (c *checker) table() {
 			}
 		}
 		c.whole(where, row, values, t)
-		if name == calc.Gauges {
+		if name == inputs.Gauges {
 			c.gauge(where, values)
 		}
 	}
@@ -169,7 +169,7 @@ func (c *checker) value(where string, fills []*contract.Property, raw any) {
 func figureOf(p *contract.Property, raw any) (si float64, ok bool) {
 	switch raw.(type) {
 	case json.Number, string:
-		si, _, err := calc.Numeric(p, raw)
+		si, _, err := inputs.Numeric(p, raw)
 		return si, err == nil
 	}
 	return 0, false

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
 	"example.org/driveline/marinecalc/quantity"
@@ -166,7 +166,7 @@ func (t *trial) baseline(check *rules.Row, run *Run, engine float64) (b proof.Bo
 		if !has {
 			return nanValue
 		}
-		si, _, err := calc.Numeric(reading.Child(name), raw)
+		si, _, err := inputs.Numeric(reading.Child(name), raw)
 		if err != nil {
 			return nanValue
 		}

@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
@@ -48,7 +49,7 @@ func (s *Survey) tryMissing(ctx context.Context, g *gatherer, o calc.Options) er
 // example is a value that the schema gives for an input; ok is false where it
 // is nothing to measure.
 func example(p *contract.Property) (value any, ok bool) {
-	if p.Rows == calc.Gauges || len(p.Examples) == 0 {
+	if p.Rows == inputs.Gauges || len(p.Examples) == 0 {
 		return nil, false
 	}
 	return p.Examples[0], true

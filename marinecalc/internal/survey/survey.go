@@ -9,6 +9,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/diagnosis"
@@ -158,7 +159,7 @@ func gaugeOf(s *calc.Session, k *contract.Calculation, p *contract.Property) str
 	}
 	if g := k.Input.Child(readBy); g != nil {
 		pick, _ := g.Default.(string)
-		if row := s.Book.Table(calc.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+		if row := s.Book.Table(inputs.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
 			return row.Name
 		}
 	}

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/trend/series"
@@ -379,7 +379,7 @@ func (t *follower) ofGauge(r *gathered, usual string, value float64, bad *proble
 	if gauge == "" {
 		return 0
 	}
-	row := t.session.Book.Table(calc.Gauges).Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
+	row := t.session.Book.Table(inputs.Gauges).Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
 	if row == nil {
 		return 0
 	}

@@ -7,7 +7,7 @@ import (
 	"sort"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/upkeep/due"
 	"example.org/driveline/marinecalc/quantity"
@@ -234,7 +234,7 @@ func (k *keeper) wear(reading string) float64 {
 	return wearDay(out, k.today)
 }
 
-func wearDay(out *calc.Outcome, today int) float64 {
+func wearDay(out *inputs.Outcome, today int) float64 {
 	if v := out.Sheet.Verdict("trend-not-reached"); v != nil && v.Word.Plain() == sheet.Beyond {
 		return float64(today)
 	}

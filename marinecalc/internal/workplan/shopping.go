@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
@@ -192,8 +192,8 @@ func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text
 	if prop.Kind != nil {
 		kind = prop.Kind.Name
 	}
-	si, _, err := calc.Numeric(prop, raw)
-	return kind, si, calc.Show(prop, si, p.session.Units), err == nil
+	si, _, err := inputs.Numeric(prop, raw)
+	return kind, si, inputs.Show(prop, si, p.session.Units), err == nil
 }
 
 // shop writes the shopping list, the first order first. What the open interval

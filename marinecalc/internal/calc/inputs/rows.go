@@ -1,0 +1,201 @@
+package inputs
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// pickRows looks up every picked row, in the order of the schema, and lets
+// its values stand in for inputs that nobody gave.
+func (in *Inputs) pickRows() {
+	for i, p := range in.Form.Input.Properties {
+		k := &in.Values[i]
+		if p.Rows == "" || !k.Known {
+			continue
+		}
+		table := in.Request.Book.Table(p.Rows)
+		if table == nil {
+			in.Problems.Add(k.blameAt, "there is no table "+p.Rows, strings.Join(in.Request.Book.Tables(), ", "), "")
+			continue
+		}
+		row := table.Find(k.Word, in.Lookup)
+		if row == nil {
+			if !table.Open {
+				in.noRow(p, k, table)
+			}
+			continue
+		}
+		k.Text = row.Name
+		if k.Source == "" {
+			k.Source, k.Authority = row.Source.String(), row.Basis.Authority()
+		}
+		for _, v := range row.Values.All() {
+			if name, ok := p.FilledBy(v.Column); ok {
+				in.standIn(name, v, row, sheet.HandbookRow)
+			}
+		}
+	}
+}
+
+// standIn lets a row's value stand for an input that is not known yet.
+func (in *Inputs) standIn(name string, v rules.Cell, row *rules.Row, origin sheet.Origin) {
+	p := in.Form.Input.Child(name)
+	if p == nil || in.Values[p.Index].Known {
+		return
+	}
+	k := Known{Known: true, Origin: origin, Source: row.Source.String(), Authority: row.Basis.Authority(), blameAt: p.Pointer, Confirmed: row.Confirms(v.Column)}
+	if v.IsText {
+		k.Word, k.Text = v.Text, v.Text
+	} else {
+		k.Si = v.SI
+		k.Factor = spread.Factor{Estimate: v.SI, Low: v.SI, High: v.SI}
+		if v.Ranged() {
+			k.Factor.Low, k.Factor.High, k.Factor.Shape = v.Low, v.High, shapes[v.Shape]
+		}
+	}
+	in.Values[p.Index] = k
+}
+
+// takeUsual takes usual values and number defaults for what is still open.
+func (in *Inputs) takeUsual() {
+	usual := in.Request.Book.Usual(in.Form.ID)
+	for i, p := range in.Form.Input.Properties {
+		if in.Values[i].Known {
+			continue
+		}
+		if p.Typical != "" {
+			if row := usual.Find(p.Typical, in.Lookup); row != nil {
+				if v, ok := row.Values.Find(p.Name); ok {
+					in.standIn(p.Name, rules.Cell{Column: p.Name, Value: v}, row, sheet.UsualValue)
+					continue
+				}
+			}
+		}
+		if p.Default != nil {
+			k := &in.Values[i]
+			*k = Known{Known: true, Raw: p.Default, Origin: sheet.Default, blameAt: p.Pointer, Confirmed: true}
+			in.readValue(p, k)
+		}
+	}
+}
+
+// noRow says why a pick finds no row; where only a size is not known yet,
+// the missing size is named instead, by needs. What the row would have filled
+// may be known without it: then it hinders nothing, and the sheet says so.
+func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
+	picks, _ := table.Picks()
+	what, hint := fmt.Sprintf("%s: %q is not in the table of %s", p.Title, k.Word, table.Title), ""
+	if there := slices.Contains(picks, k.Word); there {
+		misfit, waits := in.misfit(k.Word, table)
+		if waits {
+			return
+		}
+		what = fmt.Sprintf("%s: no row of %q covers this size or use", p.Title, k.Word)
+		if misfit != "" {
+			what = fmt.Sprintf("%s: %q does not go with the rest%s", p.Title, k.Word, misfit)
+		}
+		picks = in.fitting(picks, table)
+	} else if best, ok := problem.Closest(k.Word, picks); ok {
+		hint = fmt.Sprintf("did you mean %q?", best)
+	}
+	without, figures := in.knownWithout(p, table)
+	if without {
+		in.Notes = append(in.Notes, what+". The figures that are known without it are used.")
+		return
+	}
+	if figures != "" {
+		hint = strings.TrimSpace(hint + " choose another, or type the " + figures)
+	}
+	in.Problems.Add(k.blameAt, what, strings.Join(picks, ", "), hint)
+}
+
+// fitting are the picks of a table that cover this size and use, or all of
+// them where none does.
+func (in *Inputs) fitting(picks []string, table *rules.Table) []string {
+	var fit []string
+	for _, pick := range picks {
+		if table.Find(pick, in.Lookup) != nil {
+			fit = append(fit, pick)
+		}
+	}
+	if fit == nil {
+		return picks
+	}
+	return fit
+}
+
+// misfit says what the rows of a pick ask that is not so. It waits while
+// something that they ask is not known.
+func (in *Inputs) misfit(pick string, table *rules.Table) (misfit string, waits bool) {
+	var asked []string
+	for _, row := range table.Rows.All() {
+		if row.Pick != pick {
+			continue
+		}
+		for name := range row.Valid.Names() {
+			if _, _, ok := in.Lookup(name); !ok {
+				return "", true
+			}
+		}
+		for of, asks := range row.Valid.Misses(in.Lookup) {
+			p := in.Form.Input.Child(of)
+			if p == nil {
+				continue
+			}
+			here := in.At(of)
+			text := strings.ToLower(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
+			if p.Kind != nil {
+				text += in.Show(p, here.Si)
+			}
+			if !slices.Contains(asked, text) {
+				asked = append(asked, text)
+			}
+		}
+	}
+	const most = 3 // rows of many sizes would fill a page
+	if len(asked) == 0 || len(asked) > most {
+		return "", false
+	}
+	return ": it is for " + strings.Join(asked, "; for "), false
+}
+
+// asked words a condition of a row.
+func (in *Inputs) asked(p *contract.Property, asks rules.Asked) string {
+	switch {
+	case asks.Words != nil:
+		return strings.Join(asks.Words, " or ")
+	case math.IsInf(asks.Low, -1):
+		return "up to " + in.Show(p, asks.High)
+	case math.IsInf(asks.High, 1):
+		return "from " + in.Show(p, asks.Low)
+	}
+	return in.Show(p, asks.Low) + " to " + in.Show(p, asks.High)
+}
+
+// knownWithout tells whether all is known that a calculation needs, or would
+// take a default for, of what a row of the table fills. figures names those
+// that are not.
+func (in *Inputs) knownWithout(p *contract.Property, table *rules.Table) (yes bool, figures string) {
+	var lacking []string
+	for _, other := range in.Form.Input.Properties {
+		if !in.fills(p, table, other.Name) {
+			continue
+		}
+		needed := slices.Contains(in.Form.Input.Needs, other.Name) || other.Default != nil || other.Typical != ""
+		switch {
+		case in.Values[other.Index].Known:
+			yes = true
+		case needed:
+			lacking = append(lacking, strings.ToLower(other.Title))
+		}
+	}
+	return yes && lacking == nil, strings.Join(lacking, " and the ")
+}

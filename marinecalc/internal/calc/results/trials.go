@@ -1,0 +1,185 @@
+package results
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Margins are figures that trials work out beside the results: how far values
+// are from those limits that move with them.
+type Margins struct {
+	Places  []*float64
+	Move    func()                        // works them out anew, from what the run has left in its places
+	Explain func(*contract.Property) bool // whose spread is explained, beside that of the main results
+}
+
+// Ranges runs the trials: every number with a spread is drawn, the typed
+// function is run, every numeric result is kept. It returns the ranges of the
+// margins, if any trials were run.
+func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Range) {
+	if r.In.Request.Trials == 0 || len(r.In.Variates) == 0 {
+		return nil
+	}
+	factors := make([]spread.Factor, len(r.In.Variates))
+	for i, l := range r.In.Variates {
+		factors[i] = l.Factor
+	}
+	outputs, explained := r.numbers(beside.Explain)
+	if len(outputs) == 0 {
+		return nil
+	}
+	// Trials take most of the time: what they touch is looked up beforehand.
+	to, from := make([]*float64, len(r.In.Variates)), make([]*float64, len(outputs))
+	for i, l := range r.In.Variates {
+		to[i] = l.To
+	}
+	var directions []int
+	for i, m := range outputs {
+		from[i] = m.Number
+		if k := m.Property.Kind; k != nil && k.Name == "direction" {
+			directions = append(directions, i)
+		}
+	}
+	model := spread.Model{Factors: to, Results: from, Run: r.trial(outputs, directions)}
+	if len(beside.Places) > 0 {
+		run := model.Run
+		model.Results = append(from, beside.Places...)
+		model.Run = func() bool {
+			if !run() {
+				return false
+			}
+			beside.Move()
+			return true
+		}
+	}
+	out, err := space.Run(factors, spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Shares: explained}, model)
+	for _, l := range r.In.Variates {
+		*l.To = l.Factor.Estimate
+	}
+	if r.In.Call.Run() != nil || err != nil || !out.Usable {
+		r.Untried = true
+		r.Notes = append(r.Notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
+		return nil
+	}
+	r.Trials = out.Trials
+	if part := float64(out.Failed) / float64(out.Trials); part >= 0.01 {
+		r.Notes = append(r.Notes, fmt.Sprintf("%.0f %% of the trial values inside the stated accuracies lie where this calculation does not apply; the ranges are of the others, and each verdict holds with them counted at the edge.", 100*part))
+	}
+	for i, m := range outputs {
+		m.Span = &out.Results[i]
+		r.takeSpan(m)
+	}
+	if len(r.widened) > 0 {
+		r.Notes = append(r.Notes, "What is read near nothing scatters to one side only; widened to hold what was read: the range of "+strings.Join(r.widened, ", ")+".")
+	}
+	r.leaveOpen()
+	return out.Results[len(outputs):]
+}
+
+// takeSpan gives a result its range, and its words the digits that go with it.
+func (r *Run) takeSpan(m *Measure) {
+	switch {
+	case m.Property.Setting && m.Span.StdDev == 0: // one figure is what is set
+		m.Span = nil
+	case !m.Span.Usable: // its verdict says so
+	case m.Property.Chance:
+		m.Si = m.Span.Mean
+		m.Text, m.Span = inTen(m.Si, r.guessed()), nil
+	default:
+		// The trials of a size lie above it where it is near nothing; an
+		// interval that excludes the estimate would deny what was read.
+		m.Low, m.High = min(m.Span.Low, m.Si), max(m.Span.High, m.Si)
+		if m.Property.Level == sheet.Main && max(m.Span.Low-m.Si, m.Si-m.Span.High) > 1e-9*math.Abs(m.Si) { // and not by rounding
+			r.widened = append(r.widened, "“"+m.Property.Title+"”")
+		}
+		if !inputs.OpenFrom(m.Property, m.Si) && !m.Property.Probability && m.Half() > 1e-9*math.Abs(m.Si) {
+			m.Text = r.In.ShowTo(m.Property, m.Si, m.Half())
+		}
+	}
+}
+
+// noDirection stands for a direction whose trials point all ways.
+const noDirection = "no direction can be told"
+
+// leaveOpen says of a direction that may lie anywhere in more than half a turn
+// that none can be told, and of what rests on it.
+func (r *Run) leaveOpen() {
+	for i := range r.Measures {
+		m := &r.Measures[i]
+		if k := m.Property.Kind; k != nil && k.Name == "direction" && m.Span != nil && m.High-m.Low > math.Pi {
+			m.Text, m.Span = noDirection, nil
+		}
+	}
+	for i := range r.Measures {
+		if m := &r.Measures[i]; m.Number == nil && slices.ContainsFunc(m.Property.DependsOn, func(name string) bool { return !r.Tells(name) }) {
+			m.Text = noDirection
+		}
+	}
+}
+
+// Tells says whether a result tells anything.
+func (r *Run) Tells(name string) bool {
+	m := r.Result(name)
+	return m == nil || m.Text != noDirection
+}
+
+// trial runs the function once, with directions counted from their estimates.
+func (r *Run) trial(outputs []*Measure, directions []int) func() bool {
+	run := r.In.Request.UntilCancelled(r.In.Call.Run)
+	if len(directions) == 0 {
+		return func() bool { return run() == nil }
+	}
+	return func() bool {
+		err := run()
+		for _, i := range directions {
+			*outputs[i].Number = nearest(*outputs[i].Number, outputs[i].Si)
+		}
+		return err == nil
+	}
+}
+
+// DropUntried variates out the chances, which nobody knows without trials.
+func (r *Run) DropUntried() {
+	if r.Trials == 0 {
+		r.Measures = slices.DeleteFunc(r.Measures, func(m Measure) bool { return m.Property.Chance })
+		r.index()
+	}
+}
+
+// numbers lists every numeric result, first those whose spread is explained:
+// the main results and those that a limit is on. Those in tables come last.
+func (r *Run) numbers(besides func(*contract.Property) bool) (list []*Measure, explained int) {
+	add := func(measures []Measure, wanted func(*contract.Property) bool) {
+		for i := range measures {
+			if m := &measures[i]; m.Number != nil && m.Text != "" && wanted(m.Property) {
+				list = append(list, m)
+			}
+		}
+	}
+	explain := func(p *contract.Property) bool { return p.Level == sheet.Main || besides(p) }
+	add(r.Measures, explain)
+	explained = len(list)
+	add(r.Measures, func(p *contract.Property) bool { return !explain(p) })
+	for _, t := range r.Tables {
+		for _, row := range t.Rows {
+			add(row, func(*contract.Property) bool { return true })
+		}
+	}
+	return list, explained
+}
+
+// nearest gives a direction as counted from another: directions have no
+// beginning and no end, so trials are counted from the estimate.
+func nearest(angle, to float64) float64 {
+	if d := angle - to; -math.Pi <= d && d <= math.Pi {
+		return angle // as nearly all are, without the costly remainder
+	}
+	return to + math.Remainder(angle-to, 2*math.Pi)
+}

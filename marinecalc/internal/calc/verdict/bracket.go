@@ -1,0 +1,273 @@
+package verdict
+
+import (
+	"math"
+	"slices"
+	"sort"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// An unverified figure does not silence a verdict: the limit is held over the
+// whole bracket in which the figure lies. A word that stands at the worst of
+// it stands; where none does, the sheet says at which value it turns.
+
+// The trials at one end of a bracket, and at one step of the search for where
+// a verdict turns, and how many steps that takes.
+const (
+	bracketTrials = 1024
+	turnTrials    = 256
+	turnSteps     = 9
+)
+
+// Fewer trials do where they leave no doubt: with the mean of the margin so many
+// standard deviations off nothing, at most one in 50 lies on the other side of
+// it however they are spread (Cantelli's inequality: 1/(1+k²)), and the word is
+// the same.
+const (
+	clearTrials = 128
+	farOff      = 7
+)
+
+// figure is an unverified number behind a verdict.
+type figure struct {
+	input     *contract.Property
+	to        *float64
+	low, high float64
+	estimate  float64
+	worst     float64 // where in the bracket least of the limit is left, at an end or at the estimate
+	best      float64
+	swing     float64 // of the margin between the two
+}
+
+// brackets are the unverified figures behind a verdict; all is false where one
+// of them has no bracket, or no place in the arithmetic.
+func (r *Judgement) brackets(behind []*contract.Property) (list []figure, all bool) {
+	list = r.room.figures[:0]
+	defer func() { r.room.figures = list }()
+	for _, p := range behind {
+		k := &r.In.Values[p.Index]
+		f := figure{input: p, to: r.Field(p), low: k.Factor.Low, high: k.Factor.High, estimate: k.Si}
+		if f.to == nil || k.Factor.Shape == spread.Exact || !(f.low < f.high) {
+			return list, false
+		}
+		list = append(list, f)
+	}
+	return list, true
+}
+
+// overBracket judges a limit over the brackets of the figures behind it. The
+// word is CannotTell where it is not the same over all of them; turn then says
+// where it turns, if that can be found.
+func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (j spread.Judgement, turn *sheet.Turn) {
+	defer func() {
+		for i := range figures {
+			*figures[i].to = figures[i].estimate
+		}
+		r.Again()
+	}()
+	margin := func() float64 {
+		if r.In.Call.Run() != nil {
+			return math.Inf(-1)
+		}
+		if m := h.move(limit); !math.IsNaN(m) {
+			return m
+		}
+		return math.Inf(-1)
+	}
+	for i := range figures {
+		f := &figures[i]
+		*f.to = f.low
+		low := margin()
+		*f.to = f.high
+		high := margin()
+		*f.to = f.estimate
+		between := margin()
+		if f.worst, f.best = f.low, f.high; high < low {
+			f.worst, f.best = f.high, f.low
+		}
+		if between > max(low, high) { // what goes either way of nothing leaves most in between
+			f.best = f.estimate
+		}
+		if between < min(low, high) {
+			f.worst = f.estimate
+		}
+		f.swing = max(low, high, between) - min(low, high, between)
+		if math.IsNaN(f.swing) { // both refused
+			f.swing = 0
+		}
+	}
+	sort.SliceStable(figures, func(i, j int) bool { return figures[i].swing > figures[j].swing })
+	at := func(end func(f *figure) float64) float64 {
+		for i := range figures {
+			*figures[i].to = end(&figures[i])
+		}
+		return margin()
+	}
+	if at(func(f *figure) float64 { return f.worst }) >= 0 {
+		near := limit
+		if h.bound != nil {
+			near = boundAt(limit, *h.bound)
+		}
+		value := *h.value
+		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Within {
+			j.Word = spread.Judge(value, nil, near).Word // close or not, at the worst
+			return j, nil
+		}
+	}
+	if at(func(f *figure) float64 { return f.best }) < 0 {
+		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Beyond {
+			return j, nil
+		}
+	}
+	j = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	return j, r.turn(h, limit, figures)
+}
+
+// judgeHere judges with the figures as they stand, and nature varying round
+// them.
+func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) spread.Judgement {
+	if r.In.Call.Run() != nil {
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	}
+	estimate := h.move(limit)
+	if r.In.Request.Trials == 0 {
+		return spread.Judge(estimate, nil, spread.AtLeast(0))
+	}
+	factors, places := r.nature(figures)
+	if len(factors) == 0 {
+		return spread.Judge(estimate, nil, spread.AtLeast(0))
+	}
+	run := r.In.Request.UntilCancelled(r.In.Call.Run)
+	model := spread.Model{Factors: places, Results: []*float64{&h.margin}, Run: func() bool {
+		if run() != nil {
+			return false
+		}
+		h.move(limit)
+		return true
+	}}
+	defer func() {
+		for i, to := range places {
+			*to = factors[i].Estimate
+		}
+	}()
+	space := spread.Borrow()
+	defer space.Return()
+	for few := trials == bracketTrials; ; few = false {
+		plan := spread.Plan{Trials: min(r.In.Request.Trials, trials), Seed: r.In.Request.Seed, Shares: 1}
+		if few {
+			plan.Trials = min(r.In.Request.Trials, clearTrials)
+		}
+		out, err := space.Run(factors, plan, model)
+		if err != nil {
+			return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+		}
+		margin := &out.Results[0]
+		if !few || out.Failed == 0 && margin.Usable && math.Abs(margin.Mean) > farOff*margin.StdDev {
+			return spread.Judge(estimate, margin, spread.AtLeast(0))
+		}
+	}
+}
+
+// nature is what trials vary beside the figures, and where.
+func (r *Judgement) nature(figures []figure) ([]spread.Factor, []*float64) {
+	b := r.room
+	b.factors, b.places = b.factors[:0], b.places[:0]
+	for _, v := range r.In.Variates {
+		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.To }) {
+			b.factors, b.places = append(b.factors, v.Factor), append(b.places, v.To)
+		}
+	}
+	return b.factors, b.places
+}
+
+// turn looks for the value of the figure that matters most at which the word
+// turns: the farthest at which the limit is surely met whatever the others are,
+// or else the first at which it surely is not.
+func (r *Judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.Turn {
+	lead := &figures[0]
+	for _, side := range []sheet.Word{sheet.Within, sheet.Beyond} {
+		from, to := lead.best, lead.worst
+		for i := range figures {
+			*figures[i].to = figures[i].worst
+		}
+		if side == sheet.Beyond {
+			from, to = to, from
+			for i := range figures {
+				*figures[i].to = figures[i].best
+			}
+		}
+		told := func(v float64) bool {
+			*lead.to = v
+			return r.judgeHere(h, limit, figures, turnTrials).Word == side
+		}
+		start, found := 0.0, false
+		for _, far := range []float64{0, 0.5, 1, 2, 4} { // the bracket itself first, then past its end
+			if start = r.possible(lead, from+far*(from-to)); told(start) {
+				found = true
+				break
+			}
+		}
+		if !found {
+			continue
+		}
+		in, out := start, to
+		for range turnSteps {
+			if middle := in + (out-in)/2; told(middle) {
+				in = middle
+			} else {
+				out = middle
+			}
+		}
+		p := lead.input
+		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
+			Text: r.In.ShowTo(p, in, math.Abs(in)/9), Usual: r.In.ShowSpan(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
+		for _, end := range [...]float64{lead.low, lead.high} { // a value beside an end of the bracket is no second figure for that end
+			if !turn.Past && in != end && turn.Text == r.In.ShowTo(p, end, math.Abs(end)/9) {
+				turn.Text = r.In.ShowTo(p, in, math.Abs(in)/90)
+			}
+		}
+		if from > to {
+			turn.Side = sheet.AtLeast
+		}
+		return turn
+	}
+	return nil
+}
+
+// possible keeps a figure that is looked for outside its bracket to what its
+// schema allows, and off nothing.
+func (r *Judgement) possible(f *figure, v float64) float64 {
+	if f.low > 0 {
+		v = max(v, f.low/10)
+	}
+	if p := f.input; p.Minimum != nil {
+		v = max(v, *p.Minimum)
+	}
+	if p := f.input; p.Maximum != nil {
+		v = min(v, *p.Maximum)
+	}
+	return v
+}
+
+// boundAt is the limit with another bound.
+func boundAt(l spread.Limit, bound float64) spread.Limit {
+	if math.IsNaN(l.Min) {
+		l.Max = bound
+	} else {
+		l.Min = bound
+	}
+	return l
+}
+
+// midSentence writes a title as it stands inside a sentence: "K factor" keeps
+// its letter.
+func midSentence(title string) string {
+	if len(title) > 1 && (title[1] == ' ' || title[1] >= 'A' && title[1] <= 'Z') {
+		return title
+	}
+	return strings.ToLower(title[:1]) + title[1:]
+}

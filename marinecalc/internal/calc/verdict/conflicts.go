@@ -1,0 +1,301 @@
+package verdict
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"slices"
+	"sort"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/calc/results"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What was given twice and does not agree: two ways to one quantity, a figure
+// typed over another that the boat file has, two figures of one thing.
+
+// twoWays is one quantity by two ways that disagree by more than their
+// accuracies explain.
+type twoWays struct {
+	doubt, remedy string
+	moved         []*contract.Property // what is another by the other way
+}
+
+// contested is what stands between a limit and its verdict: its value, or the
+// figure that it is, is another by another way.
+func (r *Judgement) contested(h *held) *twoWays {
+	for i := range r.twice {
+		t := &r.twice[i]
+		if slices.Contains(t.moved, h.on) {
+			return t
+		}
+		if of := h.boundOf(); of != "" && slices.Contains(t.moved, r.Property(of)) {
+			return t
+		}
+	}
+	return nil
+}
+
+// compareWays works every result that can be had by several ways out by each
+// of those that were given. The first one goes before the others; where
+// another disagrees with it by more than their accuracies explain, no verdict
+// rests on either: the normalised error, the difference over its expanded
+// uncertainty of k = 2, is then above 1 (ISO 13528:2015, 9.7, from memory).
+func (r *Judgement) compareWays() {
+	for _, p := range r.In.Form.Result.Properties {
+		m := r.Buf.ByProperty[p.Index]
+		if len(p.Ways) < 2 || m == nil || m.Number == nil {
+			continue
+		}
+		var given []*contract.Property
+		for _, name := range p.Ways {
+			if q := r.In.Form.Input.Child(name); q != nil && r.givenByHand(q) && r.Field(q) != nil {
+				given = append(given, q)
+			}
+		}
+		for i := 1; i < len(given); i++ {
+			r.compareWay(m, given[:i], given[i])
+		}
+	}
+}
+
+// givenByHand tells whether a person gave an input, and no table or usual value.
+func (r *Judgement) givenByHand(p *contract.Property) bool {
+	k := &r.In.Values[p.Index]
+	return k.Known && (k.Origin == sheet.Typed || k.Origin == sheet.FromBoat || k.Origin == sheet.MakersFigure)
+}
+
+// compareWay holds a result, as it is found by the first of the ways before,
+// against itself by another.
+func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, other *contract.Property) {
+	first := m.Si
+	var moved []*contract.Property
+	second, ok := r.without(before, func() float64 {
+		for i := range r.Measures {
+			if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) {
+				moved = append(moved, o.Property)
+			}
+		}
+		return *m.Number
+	})
+	if !ok || math.IsNaN(second) {
+		r.Again()
+		return
+	}
+	variance := 0.0
+	for i := range r.In.Variates {
+		v := &r.In.Variates[i]
+		*v.To = v.Factor.Estimate + v.Factor.StdDev()
+		if r.In.Call.Run() == nil {
+			one := *m.Number
+			if two, ok := r.without(before, func() float64 { return *m.Number }); ok {
+				change := two - one - (second - first)
+				variance += change * change
+			}
+		}
+		*v.To = v.Factor.Estimate
+	}
+	r.Again()
+	reach := 2 * math.Sqrt(variance)
+	if variance == 0 { // no accuracy is known of either
+		reach = math.Abs(first) * loosely
+	}
+	if math.Abs(second-first) <= reach+1e-9*math.Abs(first) {
+		return
+	}
+	values := []sheet.ConflictValue{r.valueBy(m.Property, first, before[0]), r.valueBy(m.Property, second, other)}
+	newestFirst(values)
+	t := twoWays{moved: append(moved, append(before, other)...), remedy: "Measure again, and leave out the one that was wrong."}
+	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
+	r.twice = append(r.twice, t)
+	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoWays, On: m.Property.Name, Title: m.Property.Title,
+		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+}
+
+// without runs the function with inputs taken as not given, and puts them back.
+func (r *Judgement) without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
+	kept := make([]float64, len(inputs))
+	for i, p := range inputs {
+		to := r.Field(p)
+		kept[i] = *to
+		*to = r.In.Form.Inputs.NotGiven(p)
+	}
+	if ok = r.In.Call.Run() == nil; ok {
+		value = read()
+	}
+	for i, p := range inputs {
+		*r.Field(p) = kept[i]
+	}
+	return value, ok
+}
+
+// valueBy is a value of a property, found by an input.
+func (r *Judgement) valueBy(p *contract.Property, si float64, by *contract.Property) sheet.ConflictValue {
+	k := &r.In.Values[by.Index]
+	v := sheet.ConflictValue{Input: by.Name, Title: by.Title, Text: r.In.Show(p, si), SI: si, Origin: k.Origin, Date: k.Date}
+	if k.Origin == sheet.Typed {
+		v.Date = r.In.Request.Day
+	}
+	return v
+}
+
+// says is a value of a conflict with where it comes from.
+func says(v *sheet.ConflictValue) string {
+	by := v.Text + " by " + midSentence(v.Title)
+	switch {
+	case v.Date != "" && v.Origin == sheet.Typed:
+		return by + " (typed, " + v.Date + ")"
+	case v.Date != "":
+		return by + " (read " + v.Date + ")"
+	case v.Origin == sheet.Typed:
+		return by + " (typed, without a date)"
+	case v.Origin == sheet.MakersFigure:
+		return by + " (maker's figure)"
+	}
+	return by + " (boat file, without a date)"
+}
+
+// newestFirst sorts by date; what was typed without one stands first.
+func newestFirst(values []sheet.ConflictValue) {
+	sort.SliceStable(values, func(i, j int) bool {
+		a, b := &values[i], &values[j]
+		undated := func(v *sheet.ConflictValue) bool { return v.Date == "" && v.Origin == sheet.Typed }
+		if undated(a) != undated(b) {
+			return undated(a)
+		}
+		return a.Date > b.Date
+	})
+}
+
+// OverTyped tells of figures that were typed over others which the boat file
+// has, where the two differ by more than their accuracies. What was typed on a
+// known day after the boat's reading is the newer one, and nothing is told.
+func (r *Judgement) OverTyped() {
+	if r.In.Request.Boat == nil {
+		return
+	}
+	r.boatDisagrees()
+	for i, p := range r.In.Form.Input.Properties {
+		k := &r.In.Values[i]
+		if k.Known && k.Origin == sheet.FromBoat && p.After != "" {
+			r.besideEarlier(p, k)
+		}
+		if !k.Known || k.Origin != sheet.Typed || planned(p) {
+			continue
+		}
+		other := inputs.Known{}
+		if !r.In.Elsewhere(p, &other) || r.agrees(p, k, &other) {
+			continue
+		}
+		typed := sheet.ConflictValue{Input: p.Name, Title: p.Title, Text: k.Text, SI: k.Si, Origin: sheet.Typed, Date: r.In.Request.Day}
+		kept := sheet.ConflictValue{Input: p.Name, Title: p.Title, Text: other.Text, SI: other.Si, Origin: other.Origin, Date: other.Date}
+		if typed.Date != "" && kept.Date != "" && typed.Date >= kept.Date {
+			continue
+		}
+		text, has := fmt.Sprintf("%s: %s typed here is used; ", p.Title, typed.Text), kept.Text
+		if p.Items != nil {
+			text, has = fmt.Sprintf("%s: what is typed here is used; ", p.Title), "other ones"
+		}
+		switch other.Origin {
+		case sheet.Earlier:
+			text += fmt.Sprintf("from the boat file %s comes out (%s)", has, other.Source)
+		case sheet.MakersFigure:
+			text += fmt.Sprintf("the maker's figure is %s (%s)", has, other.Source)
+		default:
+			text += "the boat file has " + has
+		}
+		switch {
+		case kept.Date == "":
+			text += ". One of the two is not of this boat as she is."
+		case typed.Date == "":
+			text += ", read " + kept.Date + ". If that is the newer one, clear this field."
+		default:
+			text += ", read " + kept.Date + ", which is newer: clear this field."
+		}
+		r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TypedOver, On: p.Name, Title: p.Title, Text: text, Values: []sheet.ConflictValue{typed, kept}})
+	}
+}
+
+// besideEarlier tells of a figure of the boat file that another sheet works out
+// otherwise.
+func (r *Judgement) besideEarlier(p *contract.Property, k *inputs.Known) {
+	other := inputs.Known{}
+	if !r.In.TakeEarlier(p, &other) || r.agrees(p, k, &other) || math.Abs(k.Si-other.Si) <= loosely*math.Abs(k.Si) {
+		return
+	}
+	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
+		Text: fmt.Sprintf("%s: the boat file has %s, and by the sheet “%s” it is %s. The boat file's is used: mend what is wrong.", p.Title, k.Text, other.Source, other.Word),
+		Values: []sheet.ConflictValue{
+			{Input: p.Name, Title: p.Title, Text: k.Text, SI: k.Si, Origin: k.Origin, Date: k.Date},
+			{Title: other.Source, Text: other.Word, SI: other.Si, Origin: other.Origin},
+		}})
+}
+
+// boatDisagrees tells of figures of the boat file that contradict each other,
+// where one of them is used here and came from there.
+func (r *Judgement) boatDisagrees() {
+	for _, d := range r.In.Request.Disagreements() {
+		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + midSentence(d.Text)}
+		for _, f := range d.Figures {
+			v := sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date}
+			for i, p := range r.In.Form.Input.Properties {
+				if k := &r.In.Values[i]; p.Boat == f.Pointer && k.Known && k.Origin == sheet.FromBoat {
+					v.Input = p.Name
+					c.On = p.Name
+				}
+			}
+			c.Values = append(c.Values, v)
+		}
+		if c.On != "" {
+			r.Conflicts = append(r.Conflicts, c)
+		}
+	}
+}
+
+// planned tells of inputs that are no figure of the boat as she is: the day of
+// a sheet, and what is to be done or weighed.
+func planned(p *contract.Property) bool {
+	return p.Boat == boat.LatestReading+"date" || strings.HasPrefix(p.Boat, "/work/") || strings.HasPrefix(p.Boat, "/choice/") || strings.HasPrefix(p.Boat, "/follow/")
+}
+
+// agrees tells whether two of one input are the same, or a number as near as
+// their accuracies let it be.
+func (r *Judgement) agrees(p *contract.Property, a, b *inputs.Known) bool {
+	if list, is := a.Raw.([]any); is {
+		return reflect.DeepEqual(list, b.Raw)
+	}
+	if p.Kind == nil && (a.Word != "" || b.Word != "") {
+		return a.Word == b.Word
+	}
+	reach := 0.0
+	for _, k := range []*inputs.Known{a, b} {
+		if k.Factor.Shape != spread.Exact {
+			reach += (k.Factor.High - k.Factor.Low) / 2
+		}
+	}
+	return math.Abs(a.Si-b.Si) <= reach+1e-9*math.Abs(a.Si)
+}
+
+// loosely is how far apart two figures of one thing may be of which no accuracy
+// is known: as far as two people come that measure along a shaft to middles
+// which nobody marked (common practice, no source).
+const loosely = 0.05
+
+// IdleFigures tells of the maker's figures for limits of this calculation that
+// do not apply here.
+func (r *Judgement) IdleFigures() {
+	for i := range r.Ruled.limits {
+		l := &r.Ruled.limits[i]
+		fig, ok := r.In.Request.Boat.FigureOf(l.ID)
+		if !ok || slices.ContainsFunc(r.limits, func(h held) bool { return h.ID == l.ID }) {
+			continue
+		}
+		r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.FigureIdle, On: l.ID, Title: l.Title,
+			Text: fmt.Sprintf("The maker's figure for %s (%v, %s) is not used: that limit does not apply to what is given here.", midSentence(l.Title), fig.Value, fig.Source)})
+	}
+}

@@ -1,0 +1,279 @@
+package verdict
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Verdicts holds the results and readings against every limit that applies.
+func (r *Judgement) Verdicts() []sheet.Verdict {
+	out := make([]sheet.Verdict, len(r.limits))
+	for i := range r.limits {
+		r.judge(&r.limits[i], &out[i])
+	}
+	mostUrgentFirst(out)
+	return out
+}
+
+// mostUrgentFirst sorts verdicts by their words; those alike stay in their order.
+func mostUrgentFirst(list []sheet.Verdict) {
+	for i := range list {
+		at, rank := i, list[i].Word.Rank()
+		for at > 0 && list[at-1].Word.Rank() > rank {
+			at--
+		}
+		if at < i {
+			v := list[i]
+			copy(list[at+1:i+1], list[at:i])
+			list[at] = v
+		}
+	}
+}
+
+// judged is the value that a limit is on, as it is judged.
+type judged struct {
+	si, low, high float64 // low and high are its 95 % interval
+	text          string
+	span          *spread.Range
+	unverified    []*contract.Property
+	number        bool // a number of the typed function, which trials may move
+}
+
+// value finds what a limit is on: a result, or an input with its own accuracy.
+func (r *Judgement) value(on string) (judged, bool) {
+	input, result := r.In.Form.Named(on)
+	if m := r.Of(result); m != nil {
+		j := judged{si: m.Si, low: m.Si, high: m.Si, text: m.Text, span: m.Span, unverified: m.Unverified, number: m.Number != nil}
+		if m.Span != nil && m.Span.Usable {
+			j.low, j.high = m.Low, m.High
+		}
+		return j, true
+	}
+	if input == nil {
+		return judged{}, false
+	}
+	if k := &r.In.Values[input.Index]; k.Known {
+		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, span: r.ownRange(k)}
+		if !k.Confirmed {
+			j.unverified = []*contract.Property{input}
+		}
+		return j, true
+	}
+	return judged{}, false
+}
+
+// ownRange is the range of an input that is judged as it was read.
+func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
+	if k.Factor.Shape == spread.Exact || r.In.Request.Trials == 0 {
+		return nil
+	}
+	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.Factor}, 1,
+		spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed},
+		func(x, y []float64) bool { y[0] = x[0]; return true })
+	if err != nil {
+		return &spread.Range{} // not usable
+	}
+	return &out.Results[0]
+}
+
+// judge holds what a limit is on against it.
+func (r *Judgement) judge(h *held, v *sheet.Verdict) {
+	l, p := h.Limit, h.on
+	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
+	limit, behind, ok := r.limit(l, p)
+	v.Bound, v.Side = r.boundText(h, limit, ok), SideOf(l)
+	if p != nil && p.Kind != nil {
+		v.Kind, v.Unit = sheet.Kind(p.Kind.Name), p.Kind.SIUnit()
+	}
+	if ok {
+		v.BoundSI = r.Keep(limit.Max)
+		if v.Side == sheet.AtLeast {
+			*v.BoundSI = limit.Min
+		}
+	}
+	j, measured := r.value(l.On)
+	if measured && p != nil && len(p.Enum) == 0 {
+		v.SI = r.Keep(j.si)
+	}
+	if !ok || !measured {
+		r.nothing(h, v)
+		return
+	}
+	v.Value = j.text
+	for _, p := range behind {
+		if !v.Guide && !slices.Contains(j.unverified, p) { // a guide is itself no more than usual
+			j.unverified = append(slices.Clip(j.unverified), p)
+		}
+	}
+	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
+	if v.Word = judgement.Word; v.Guide {
+		v.Word = v.Word.ByGuide()
+	}
+	v.Reads = v.Word.Reads(v.Side)
+	if !math.IsNaN(judgement.Probability) {
+		v.Probability = r.Keep(judgement.Probability)
+	}
+	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
+	r.tellReplaced(h, v)
+	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
+		v.Settle = r.settle(p, j, limit, v)
+	}
+}
+
+// weigh says how a value stands to a limit. Where that cannot be told for want
+// of something, doubt says of what, and remedy how to mend it.
+func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	if h.unread != "" {
+		return none, h.unread, "Mend it in the boat file."
+	}
+	if c := r.contested(h); c != nil {
+		return none, c.doubt, c.remedy
+	}
+	if len(j.unverified) > 0 {
+		return r.weighBrackets(h, j, limit, v)
+	}
+	if r.Untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
+		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
+	}
+	switch {
+	case h.Chance:
+		judgement = spread.JudgeChance(j.si)
+	case h.span != nil:
+		estimate := h.move(limit)
+		if judgement = spread.Judge(estimate, h.span, spread.AtLeast(0)); judgement.Word == sheet.Within {
+			judgement.Word = spread.Judge(j.si, nil, limit).Word // close or not
+		}
+	default:
+		judgement = spread.Judge(j.si, j.span, limit)
+	}
+	return judgement, "", ""
+}
+
+// weighBrackets is weigh of a value that rests on unverified figures.
+func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	figures, all := r.brackets(j.unverified)
+	if !all || h.value == nil || h.Chance {
+		v.Awaits = r.Roots(j.unverified)
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, restsOn(v.Awaits) + ", for which no confirmed figure is published", typeThem(v.Awaits)
+	}
+	judgement, v.Turns = r.overBracket(h, limit, figures)
+	if judgement.Word != sheet.CannotTell {
+		v.Over = overTexts(r, figures)
+		return judgement, "", ""
+	}
+	v.Awaits = r.Roots(j.unverified)
+	if v.Turns != nil {
+		return judgement, r.turning(v), typeThem(v.Awaits[:1])
+	}
+	return judgement, restsOn(v.Awaits) + ", and no value of one of these alone decides", typeThem(v.Awaits)
+}
+
+// Roots names the unverified figures behind others, by title: of an earlier
+// result those that it rests on itself.
+func (r *Judgement) Roots(behind []*contract.Property) []string {
+	var titles []string
+	add := func(title string) {
+		if !slices.Contains(titles, title) {
+			titles = append(titles, title)
+		}
+	}
+	for _, p := range behind {
+		own := r.In.Values[p.Index].Roots
+		for _, title := range own {
+			add(title)
+		}
+		if len(own) == 0 {
+			add(p.Title)
+		}
+	}
+	return titles
+}
+
+func restsOn(titles []string) string { return "it rests on " + strings.Join(lower(titles), ", ") }
+
+// lower writes titles as they stand inside a sentence.
+func lower(titles []string) []string {
+	out := make([]string, len(titles))
+	for i, t := range titles {
+		out[i] = midSentence(t)
+	}
+	return out
+}
+
+func typeThem(titles []string) string {
+	if len(titles) > 1 {
+		return "Type your own figures to get a verdict."
+	}
+	return "Type your own figure to get a verdict."
+}
+
+// overTexts says over which brackets a verdict holds.
+func overTexts(r *Judgement, figures []figure) string {
+	texts := make([]string, len(figures))
+	for i := range figures {
+		f := &figures[i]
+		texts[i] = midSentence(f.input.Title) + " " + r.In.ShowSpan(f.input, f.low, f.high)
+	}
+	return strings.Join(texts, "; ")
+}
+
+// turning says at which value of a figure a verdict turns: "OK while thrust is
+// at most 7.4 kN; 4 to 9 kN is usual".
+func (r *Judgement) turning(v *sheet.Verdict) string {
+	t, word := v.Turns, v.Turns.Word
+	if v.Guide {
+		word = word.ByGuide()
+	}
+	if t.Past { // no usual figure makes it so
+		return word.Reads(v.Side) + " only while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
+	}
+	return word.Reads(v.Side) + " while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
+}
+
+// limit turns a limit's row into numbers. behind are the unverified figures that
+// the limit itself rests on.
+func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
+	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	bound := boundOf(l)
+	si := bound.SI
+	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
+		if r, err := p.Kind.Parse(bound.Text); err == nil {
+			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
+		}
+	}
+	if bound.Of != "" {
+		of, known := r.value(bound.Of)
+		if !known || math.IsNaN(of.si) {
+			return limit, nil, false
+		}
+		si, behind = of.si, of.unverified
+	}
+	if l.Min.Given() {
+		limit.Min = si
+	} else {
+		limit.Max = si
+	}
+	if limit.Scale = l.Scale.SI; l.Scale.Of != "" {
+		if of, known := r.value(l.Scale.Of); known {
+			limit.Scale = of.si
+		}
+	}
+	return limit, behind, true
+}
+
+// Chances words the results that limits on a probability are on.
+func (r *Judgement) Chances() {
+	for i := range r.limits {
+		if m := r.Result(r.limits[i].On); m != nil && r.limits[i].Chance {
+			m.Text = inputs.Percent(m.Si)
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package verdict
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What cannot stand in that order: a peak under the steady torque, an idle over
+// the full speed, a groove deeper than when new. One of the two is wrong, so
+// that no verdict rests on either.
+
+// compareOrders holds every input and result against those that it cannot be
+// less than.
+func (r *Judgement) compareOrders() {
+	for _, list := range [...][]*contract.Property{r.In.Form.Input.Properties, r.In.Form.Result.Properties} {
+		for _, p := range list {
+			for _, name := range p.NotUnder {
+				if q := r.Property(name); q != nil && r.told(p) && r.told(q) {
+					r.compareOrder(p, q)
+				}
+			}
+		}
+	}
+}
+
+// told tells whether a figure is this boat's own, and none that is only usual.
+func (r *Judgement) told(p *contract.Property) bool {
+	if p.IsResult {
+		m := r.Of(p)
+		return m != nil && m.Number != nil && !math.IsNaN(m.Si)
+	}
+	return r.Place(p.Name) != nil && (r.givenByHand(p) || r.In.Values[p.Index].Origin == sheet.Earlier)
+}
+
+// compareOrder tells where p is less than q by more than their accuracies
+// explain, and by more than two figures may differ of which none is known.
+func (r *Judgement) compareOrder(p, q *contract.Property) {
+	under, over := r.Place(p.Name), r.Place(q.Name)
+	first, least := *under, *over
+	if first >= least-1e-9*math.Abs(least) {
+		return
+	}
+	variance := 0.0
+	for i := range r.In.Variates {
+		v := &r.In.Variates[i]
+		*v.To = v.Factor.Estimate + v.Factor.StdDev()
+		if r.In.Call.Run() == nil {
+			change := (*over - *under) - (least - first)
+			variance += change * change
+		}
+		*v.To = v.Factor.Estimate
+	}
+	r.Again()
+	reach := 2 * math.Sqrt(variance)
+	if variance == 0 {
+		reach = math.Abs(least) * loosely
+	}
+	if least-first <= reach {
+		return
+	}
+	t := twoWays{moved: r.restingOn(p, q), remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
+	values := []sheet.ConflictValue{r.figureOf(p, first), r.figureOf(q, least)}
+	t.doubt = midSentence(p.Title) + " " + values[0].Text + " is less than " + midSentence(q.Title) + " " + values[1].Text + ", which cannot be"
+	r.twice = append(r.twice, t)
+	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
+		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+}
+
+// figureOf is an input or a result as a value of a conflict.
+func (r *Judgement) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
+	if !p.IsResult {
+		return r.valueBy(p, si, p)
+	}
+	return sheet.ConflictValue{Title: p.Title, Text: r.In.Show(p, si), SI: si}
+}
+
+// restingOn are two figures and the results that rest on one of them: those
+// that move when the first is put in the place of the second. Two results
+// cannot be put; of these it is the results in whose formulas they stand, and
+// those in their own.
+func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
+	list := []*contract.Property{p, q}
+	if to := r.Place(p.Name); !p.IsResult {
+		was := *to
+		*to = *r.Place(q.Name)
+		if r.In.Call.Run() == nil {
+			for _, result := range r.In.Form.Result.Properties {
+				from, ok := r.In.Form.Results.Field(r.In.Call.Output, result)
+				if !ok || binding.Number(from) == nil {
+					continue
+				}
+				now, before := *binding.Number(from), math.NaN()
+				if m := r.Of(result); m != nil {
+					before = m.Si
+				}
+				if !(math.Abs(now-before) <= 1e-9*math.Abs(before)) && !math.IsNaN(now) {
+					list = append(list, result)
+				}
+			}
+		}
+		*to = was
+		r.Again()
+		return list
+	}
+	for _, other := range r.In.Form.Result.Properties {
+		if slices.Contains(other.DependsOn, q.Name) || slices.Contains(q.DependsOn, other.Name) {
+			list = append(list, other)
+		}
+	}
+	return list
+}

@@ -1,0 +1,150 @@
+package verdict
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What people read for a verdict.
+
+// nothing words a verdict of which there is no value: for want of a reading, or
+// because of how things are, which no reading mends.
+func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
+	v.Word = sheet.NotMeasured
+	v.Reads = v.Word.Reads(v.Side)
+	says := r.how(h)
+	if c := r.contested(h); c != nil {
+		v.Moot, says = true, midSentence(c.doubt)+". "+c.remedy
+	}
+	for _, s := range h.States.All() {
+		if !v.Moot && s.Valid.Meets(r.LookupAny) {
+			v.Moot, says = true, s.Text
+		}
+	}
+	if v.Moot {
+		v.Reads = "nothing to judge"
+		v.Sentence = h.Title + ": nothing to judge, " + says
+		return
+	}
+	v.Sentence = strings.TrimSpace(h.Title + ": not measured. " + says)
+}
+
+// how is what to do for a value that is missing: of several things those that
+// are not known, where the row has them apart.
+func (r *Judgement) how(h *held) string {
+	says := ""
+	for _, one := range h.Lacks.All() {
+		if si, _, known := r.LookupAny(one.Of); !known || math.IsNaN(si) {
+			says += " " + one.Text
+		}
+	}
+	if says == "" {
+		return h.How
+	}
+	return says[1:]
+}
+
+const finestGauge = "To settle it, take every reading with the finest gauge available."
+
+// sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
+func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
+	l, p := h.Limit, h.on
+	if l.Chance {
+		return chanceSentence(l, j.si, v.Word.Plain())
+	}
+	var room [512]byte
+	text := joined(room[:0], l.Title, ": ", j.text)
+	if j.low < j.high && p != nil {
+		if span := r.In.ShowBeside(p, j.si, j.low, j.high); span != "" {
+			text = joined(text, " (", span, ")")
+		}
+	}
+	if named, ok := r.value(l.Names); ok && l.Names != "" && named.text != "" {
+		text = joined(text, " (", named.text, ")")
+	}
+	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
+	if doubt != "" {
+		return r.In.Texts.Keep(bytes.TrimSpace(joined(text, "; ", doubt, ". ", remedy)))
+	}
+	if v.Word == sheet.NearLimit && v.Over == "" {
+		of := ""
+		if p := r.Property(h.Scale.Of); p != nil {
+			of = p.Title
+		}
+		text = joined(text, nearness(j.si, limit, of))
+	}
+	if v.Probability != nil && *v.Probability > 0.0005 && *v.Probability < 0.9995 {
+		if v.Word.Plain() == sheet.CannotTell {
+			if *v.Probability <= spread.Lost || *v.Probability >= spread.Sure {
+				return r.In.Texts.Keep(joined(text, ".")) // the reading itself lies the other way, or nearly so
+			}
+			text = joined(text, "; it is met with a probability of ", inputs.Percent(*v.Probability))
+			if lost := j.span.Lost(); h.States.Len() == 1 && lost >= 0.01 { // in these there is nothing to judge
+				text = joined(text, ", and with one of ", inputs.Percent(lost), " ", strings.TrimSuffix(h.States.At(0).Text, "."))
+			}
+		} else {
+			text = joined(text, ", met with a probability of ", inputs.Percent(*v.Probability))
+		}
+	}
+	switch {
+	case v.Over == "":
+	case v.Word == sheet.NearLimit: // close at the worst of the bracket, and maybe far from it here
+		text = joined(text, " at the worst of what is usual (", v.Over, ")")
+	default:
+		text = joined(text, " for all of what is usual (", v.Over, ")")
+	}
+	if v.Word.Plain() == sheet.Beyond {
+		return r.In.Texts.Keep(bytes.TrimSpace(joined(text, ". ", l.Why)))
+	}
+	return r.In.Texts.Keep(joined(text, "."))
+}
+
+// joined writes parts of a sentence behind it.
+func joined(text []byte, parts ...string) []byte {
+	for _, part := range parts {
+		text = append(text, part...)
+	}
+	return text
+}
+
+// asks words how a limit asks for its bound, "at most 20 °C" or "at least 2".
+func asks(v *sheet.Verdict) string {
+	switch {
+	case v.Guide:
+		return "guide "
+	case v.Side == sheet.AtLeast:
+		return "needs "
+	}
+	return "allowed "
+}
+
+// nearness says how near to its limit a value is that is called near to it;
+// scale names what there is on the right side of a limit of 0.
+func nearness(si float64, l spread.Limit, scale string) string {
+	if l.Max > 0 && l.Max != 1 && math.IsNaN(l.Min) && si > 0 { // what is held against 1 is such a part itself
+		return fmt.Sprintf(", %.0f %% of the limit is taken up", 100*si/l.Max)
+	}
+	if scale != "" && l.Scale > 0 {
+		return fmt.Sprintf(", %.2g %% of %s", 100*math.Abs(si/l.Scale), midSentence(scale))
+	}
+	return ""
+}
+
+// chanceSentence words the verdict on a chance that all is well.
+func chanceSentence(l *rules.Limit, chance float64, word sheet.Word) string {
+	text := "the chance is " + inputs.Percent(chance)
+	switch word {
+	case sheet.Within:
+		return l.Title + ": yes, " + text + "."
+	case sheet.Beyond:
+		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
+	}
+	return l.Title + ": " + text + ", which is neither a yes nor a no."
+}

@@ -1,0 +1,82 @@
+package verdict
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// A title loses its capital inside a sentence, unless its first word is a
+// letter or an abbreviation.
+func TestTitlesInsideASentence(t *testing.T) {
+	for title, want := range map[string]string{
+		"Shock factor": "shock factor", "K factor": "K factor", "SAE grade": "SAE grade", "PTO speed": "PTO speed", "UZ": "UZ", "Up": "up", "P": "p", "Aa": "aa",
+	} {
+		if got := midSentence(title); got != want {
+			t.Errorf("%q: %q, want %q", title, got, want)
+		}
+	}
+}
+
+func TestProbabilitiesInWords(t *testing.T) {
+	for p, want := range map[float64]string{0.75: "75 %", 0.9: "90 %", 0.1: "10 %", 0.0975: "9.8 %", 0.975: "97.5 %", 0.025: "2.5 %", 0.5: "50 %"} {
+		if got := inputs.Percent(p); got != want {
+			t.Errorf("%g: %q, want %q", p, got, want)
+		}
+	}
+}
+
+// How much of a limit is taken up is said of a maximum above nothing, by a
+// value above nothing, and not where the limit is 1: there the value says it.
+func TestNearnessInWords(t *testing.T) {
+	none := math.NaN()
+	for _, c := range []struct {
+		si    float64
+		limit spread.Limit
+		want  string
+	}{
+		{19, spread.AtMost(20), ", 95 % of the limit is taken up"},
+		{0.95, spread.AtMost(1), ""},
+		{0, spread.AtMost(20), ""},
+		{-1, spread.AtMost(20), ""},
+		{19, spread.Limit{Max: 20, Min: 1}, ""},
+		{-19, spread.AtMost(-18), ""},
+		{0, spread.AtMost(0), ""},
+		{1.05, spread.Limit{Max: none, Min: 1}, ""},
+	} {
+		if got := nearness(c.si, c.limit, ""); got != c.want {
+			t.Errorf("%g against %+v: %q, want %q", c.si, c.limit, got, c.want)
+		}
+	}
+}
+
+// A chance is never all or nothing: near either it is told as more or less
+// than a hundredth away.
+func TestNoChanceIsAllOrNothing(t *testing.T) {
+	l := &rules.Limit{Title: "It lasts", Why: "Mend it."}
+	for _, c := range []struct {
+		chance float64
+		word   sheet.Word
+		want   string
+	}{
+		{0, sheet.Beyond, "It lasts: no, the chance is less than 1 %. Mend it."},
+		{0.03, sheet.Beyond, "It lasts: no, the chance is 3.0 %. Mend it."},
+		{0.45, sheet.CannotTell, "It lasts: the chance is 45 %, which is neither a yes nor a no."},
+		{0.96, sheet.Within, "It lasts: yes, the chance is 96.0 %."},
+		{1, sheet.Within, "It lasts: yes, the chance is more than 99 %."},
+	} {
+		if got := chanceSentence(l, c.chance, c.word); got != c.want {
+			t.Errorf("%g: %s", c.chance, got)
+		}
+	}
+	for p := 0.0; p <= 1; p += 0.0005 {
+		if s := inputs.Percent(p); strings.HasPrefix(s, "0") || strings.HasPrefix(s, "100") {
+			t.Errorf("%g is told as %s", p, s)
+		}
+	}
+}
