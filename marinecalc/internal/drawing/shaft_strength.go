@@ -1,6 +1,3 @@
-// Package drawing draws the calculations of machine parts, one file a
-// calculation, named by its id. Each function takes the typed input and
-// result and gives pictures in SVG with words for those who cannot see them.
 package drawing
 
 import (
