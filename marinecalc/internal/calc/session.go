@@ -1,14 +1,9 @@
-// Package calc is one run of a calculation, in the order of its files:
-// calculation.go binds an id to a typed function, session.go holds what the
-// runs of one request share; gather.go finds every input at its first origin
-// (known.go is what is known of one), rows.go takes picked rows and usual
-// values, fill.go writes the typed struct; run.go runs the function, results.go
-// reads what came out, unverified.go finds the results that rest on unverified
-// figures, trials.go gives every number its range; judge.go holds the results
-// against the limits that held.go found, bracket.go over the whole of what
-// nobody confirmed, makers.go says what took the place of which, conflicts.go
-// what does not agree, settle.go what would settle a doubt, write.go writes the
-// sheet.
+// Package calc is one run of a calculation, from what was typed to its sheet:
+// calculation.go binds an id to a typed function, session.go holds what the runs
+// of one request share, run.go goes through a run, write.go writes the sheet.
+// What a run is made of lies in the packages below, each of which knows only
+// those before it: inputs gathers what the function takes, results is what came
+// out, with its ranges, verdict holds that against the limits.
 package calc
 
 import (

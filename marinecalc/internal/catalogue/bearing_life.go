@@ -5,7 +5,7 @@ import (
 
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/gearing"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -22,7 +22,7 @@ func bearingLife(s *calc.Session) calc.PerRun[bearing.LifeInput, bearing.LifeRes
 			err = axialRowFits(s.Book.Table("axial-load-factors"), float64(in.AxialRow), float64(out.AxialShare))
 		}
 		return out, err
-	}, Draw: drawing.BearingLife}
+	}, Draw: gearing.BearingLife}
 }
 
 // axialRowFits asks that no row of the table lies between the one picked and

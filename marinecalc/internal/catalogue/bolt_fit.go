@@ -3,7 +3,7 @@ package catalogue
 import (
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
 )
 
 // boltFit chooses the lengths by the stack as it was measured; in the trials
@@ -21,5 +21,5 @@ func boltFit(*calc.Session) calc.PerRun[fastener.FitInput, fastener.FitResult] {
 			bought = &first
 		}
 		return out, err
-	}, Draw: drawing.BoltFit}
+	}, Draw: joints.BoltFit}
 }

@@ -11,7 +11,11 @@ import (
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/gearing"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
+	"example.org/driveline/marinecalc/internal/drawing/mounts"
+	"example.org/driveline/marinecalc/internal/drawing/shaftline"
+	"example.org/driveline/marinecalc/internal/drawing/stern"
 	"example.org/driveline/marinecalc/internal/seatrial"
 	"example.org/driveline/marinecalc/internal/trend"
 	"example.org/driveline/marinecalc/internal/upkeep"
@@ -27,38 +31,38 @@ import (
 // under "Add a calculation".
 var Calculations = []calc.Calculation{
 	calc.Bind("shaft-torque", torque.Shaft),
-	calc.BindDrawn("shaft-strength", shaft.Strength, drawing.ShaftStrength),
-	calc.BindDrawn("shaft-whirl", shaft.Whirl, drawing.ShaftWhirl),
-	calc.BindDrawn("key-strength", shaft.KeyStrength, drawing.KeyStrength),
-	calc.BindDrawn("propeller-taper", propeller.Taper, drawing.PropellerTaper),
-	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, drawing.ShaftWithdrawal),
+	calc.BindDrawn("shaft-strength", shaft.Strength, shaftline.ShaftStrength),
+	calc.BindDrawn("shaft-whirl", shaft.Whirl, shaftline.ShaftWhirl),
+	calc.BindDrawn("key-strength", shaft.KeyStrength, shaftline.KeyStrength),
+	calc.BindDrawn("propeller-taper", propeller.Taper, joints.PropellerTaper),
+	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, shaftline.ShaftWithdrawal),
 	calc.BindPerRun("bolt-preload", boltPreload),
-	calc.BindDrawn("coupling-grip", coupling.Grip, drawing.CouplingGrip),
+	calc.BindDrawn("coupling-grip", coupling.Grip, joints.CouplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
-	calc.BindDrawn("thread-engagement", fastener.Engagement, drawing.ThreadEngagement),
-	calc.BindDrawn("coupling-key", shaft.KeyStrength, drawing.CouplingKey),
-	calc.BindDrawn("coupling-bore", coupling.Bore, drawing.CouplingBore),
+	calc.BindDrawn("thread-engagement", fastener.Engagement, joints.ThreadEngagement),
+	calc.BindDrawn("coupling-key", shaft.KeyStrength, shaftline.CouplingKey),
+	calc.BindDrawn("coupling-bore", coupling.Bore, joints.CouplingBore),
 	calc.BindPerRun("output-flange", outputFlange),
 	calc.BindPerRun("line-joints", lineJoints),
 	calc.BindPerRun("flange-run-out", flangeRunOut),
 	calc.BindPerRun("backlash", backlash),
-	calc.BindDrawn("shaft-droop", shaft.Droop, drawing.ShaftDroop),
+	calc.BindDrawn("shaft-droop", shaft.Droop, shaftline.ShaftDroop),
 	calc.BindPerRun("coupling-alignment", couplingAlignment),
 	calc.BindPerRun("dial-alignment", dialAlignment),
-	calc.BindDrawn("alignment-target", mount.Target, drawing.AlignmentTarget),
+	calc.BindDrawn("alignment-target", mount.Target, joints.AlignmentTarget),
 	calc.BindPerRun("mount-moves", mountMoves),
-	calc.BindDrawn("mount-load", mount.Load, drawing.MountLoad),
-	calc.BindDrawn("gland-heat", gland.Heat, drawing.GlandHeat),
+	calc.BindDrawn("mount-load", mount.Load, mounts.MountLoad),
+	calc.BindDrawn("gland-heat", gland.Heat, stern.GlandHeat),
 	calc.BindPerRun("gland-packing", glandPacking),
-	calc.BindDrawn("gland-drip", gland.Drip, drawing.GlandDrip),
-	calc.BindDrawn("bearing-clearance", bearing.Clearance, drawing.BearingClearance),
+	calc.BindDrawn("gland-drip", gland.Drip, stern.GlandDrip),
+	calc.BindDrawn("bearing-clearance", bearing.Clearance, stern.BearingClearance),
 	calc.BindPerRun("bearing-life", bearingLife),
 	calc.BindPerRun("repair-or-replace", repairOrReplace),
 	calc.BindInSession("work-plan", workplan.Make, workplan.DrawSchedule),
-	calc.BindDrawn("wear-debris", debris.Wear, drawing.WearDebris),
-	calc.BindInSession("fluid-settling", fluidSettling, drawing.FluidSettling),
+	calc.BindDrawn("wear-debris", debris.Wear, gearing.WearDebris),
+	calc.BindInSession("fluid-settling", fluidSettling, gearing.FluidSettling),
 	calc.BindPerRun("fluid-cleanliness", fluidCleanliness),
-	calc.BindDrawn("fluid-flush", fluid.Flush, drawing.FluidFlush),
+	calc.BindDrawn("fluid-flush", fluid.Flush, gearing.FluidFlush),
 	calc.BindPerRun("vibration-source", vibrationSource),
 	calc.BindPerRun("reading-trend", trend.Follow),
 	calc.BindPerRun("sea-trial", seatrial.Prove),

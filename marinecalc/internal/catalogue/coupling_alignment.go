@@ -3,7 +3,7 @@ package catalogue
 import (
 	"example.org/driveline/marinecalc/align"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
 )
 
 // couplingAlignment finds what the readings say, and in the trials how the
@@ -19,11 +19,11 @@ func couplingAlignment(*calc.Session) calc.PerRun[align.CouplingInput, align.Cou
 			trials.Best = &out
 		}
 		return out, err
-	}, Draw: drawing.CouplingAlignment}
+	}, Draw: joints.CouplingAlignment}
 }
 
 // dialAlignment does likewise.
 func dialAlignment(*calc.Session) calc.PerRun[align.DialInput, align.DialResult] {
 	var trials align.DialTrials
-	return calc.PerRun[align.DialInput, align.DialResult]{Compute: trials.Run, Draw: drawing.DialAlignment}
+	return calc.PerRun[align.DialInput, align.DialResult]{Compute: trials.Run, Draw: joints.DialAlignment}
 }

@@ -5,7 +5,7 @@ import (
 
 	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/gearing"
 )
 
 // fluidCleanliness gives a sample its code by the scale of the rule data.
@@ -22,7 +22,7 @@ func fluidCleanliness(s *calc.Session) calc.PerRun[fluid.CleanlinessInput, fluid
 			nest(&in)
 		}
 		return fluid.Cleanliness(in, scale)
-	}, Draw: drawing.FluidCleanliness}
+	}, Draw: gearing.FluidCleanliness}
 }
 
 // nest lifts the counts of a trial, each drawn by itself, so that each holds

@@ -3,7 +3,7 @@ package catalogue
 import (
 	"example.org/driveline/marinecalc/gland"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/stern"
 	"example.org/driveline/marinecalc/stock"
 )
 
@@ -21,5 +21,5 @@ func glandPacking(*calc.Session) calc.PerRun[gland.PackingInput, gland.PackingRe
 			bought = stock.List(out.SoldAs)
 		}
 		return out, err
-	}, Draw: drawing.GlandPacking}
+	}, Draw: stern.GlandPacking}
 }

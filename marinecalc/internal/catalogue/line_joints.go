@@ -2,7 +2,7 @@ package catalogue
 
 import (
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/wholeline"
 	"example.org/driveline/marinecalc/line"
 )
 
@@ -14,5 +14,5 @@ func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] 
 			return line.JointsResult{}, calc.Lacking{Input: "facesAhead", What: "of no joint is known what it holds", Hint: "coupling bolts, coupling bore, propeller taper or output flange"}
 		}
 		return out, err
-	}, Draw: drawing.LineJoints}
+	}, Draw: wholeline.LineJoints}
 }

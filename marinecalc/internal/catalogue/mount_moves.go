@@ -2,7 +2,7 @@ package catalogue
 
 import (
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/mounts"
 	"example.org/driveline/marinecalc/mount"
 )
 
@@ -19,5 +19,5 @@ func mountMoves(*calc.Session) calc.PerRun[mount.MovesInput, mount.MovesResult] 
 			chosen = &out
 		}
 		return out, err
-	}, Draw: drawing.MountMoves}
+	}, Draw: mounts.MountMoves}
 }

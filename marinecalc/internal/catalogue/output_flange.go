@@ -5,7 +5,8 @@ import (
 
 	"example.org/driveline/marinecalc/flange"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/gearing"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -17,7 +18,7 @@ func outputFlange(*calc.Session) calc.PerRun[flange.OutputInput, flange.OutputRe
 			return flange.OutputResult{}, calc.Lacking{Input: "nutTorque", What: "neither torque nor turn of the flange nut is known", Hint: "the gearbox maker's torque for this nut"}
 		}
 		return flange.Output(in)
-	}, Draw: drawing.OutputFlange}
+	}, Draw: joints.OutputFlange}
 }
 
 // flangeRunOut asks for a reading, rather than refuse a boat without one. The
@@ -36,7 +37,7 @@ func flangeRunOut(*calc.Session) calc.PerRun[flange.RunOutInput, flange.RunOutRe
 			chosen = out.BestTeeth
 		}
 		return out, err
-	}, Draw: drawing.FlangeRunOut}
+	}, Draw: joints.FlangeRunOut}
 }
 
 // backlash does likewise.
@@ -46,5 +47,5 @@ func backlash(*calc.Session) calc.PerRun[flange.BacklashInput, flange.BacklashRe
 			return flange.BacklashResult{}, calc.Lacking{Input: "atPropeller", What: "no free play was read", Hint: "engine held, in gear, turned lightly by hand from stop to stop"}
 		}
 		return flange.Backlash(in)
-	}, Draw: drawing.Backlash}
+	}, Draw: gearing.Backlash}
 }

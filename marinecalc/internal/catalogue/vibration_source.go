@@ -2,7 +2,7 @@ package catalogue
 
 import (
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/wholeline"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/vibration"
 )
@@ -17,7 +17,7 @@ func vibrationSource(s *calc.Session) calc.PerRun[vibration.SourceInput, vibrati
 			list = sourcesOf(s.Book, &in)
 		}
 		return vibration.Source(in, list, &ranking)
-	}, Draw: drawing.VibrationSource}
+	}, Draw: wholeline.VibrationSource}
 }
 
 // sourcesOf reads the sources that go with the words of the running.

@@ -8,18 +8,18 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// margin is what is there over what is needed, by the name of the load.
-type margin struct {
-	name  string
-	value quantity.Ratio
+// Margin is what is there over what is needed, by the name of the load.
+type Margin struct {
+	Name  string
+	Value quantity.Ratio
 }
 
-// tellMargins says the margins that are known.
-func tellMargins(margins []margin) string {
+// TellMargins says the margins that are known.
+func TellMargins(margins []Margin) string {
 	words := ""
 	for _, m := range margins {
-		if !math.IsNaN(float64(m.value)) {
-			words += " " + m.name + " " + figure(m.value) + "."
+		if !math.IsNaN(float64(m.Value)) {
+			words += " " + m.Name + " " + Figure(m.Value) + "."
 		}
 	}
 	if words == "" {
@@ -28,11 +28,12 @@ func tellMargins(margins []margin) string {
 	return words
 }
 
-func figure(v quantity.Ratio) string { return strconv.FormatFloat(float64(v), 'g', 3, 64) }
+// Figure writes a margin to three digits.
+func Figure(v quantity.Ratio) string { return strconv.FormatFloat(float64(v), 'g', 3, 64) }
 
-// drawMargins draws margins as bars below one another, on a scale that grows
+// DrawMargins draws margins as bars below one another, on a scale that grows
 // slower far from 1, with a line at 1.
-func drawMargins(p *picture.Picture, margins []margin, top float64) {
+func DrawMargins(p *picture.Picture, margins []Margin, top float64) {
 	const left, one, right, height = 92.0, 190.0, 344.0, 24.0
 	at := func(v float64) float64 { // 0 at left, 1 at one, without end at right
 		if v <= 1 {
@@ -42,8 +43,8 @@ func drawMargins(p *picture.Picture, margins []margin, top float64) {
 	}
 	y := top
 	for _, m := range margins {
-		v := float64(m.value)
-		p.Text(picture.Ink, "end", left-6, y+14, m.name)
+		v := float64(m.Value)
+		p.Text(picture.Ink, "end", left-6, y+14, m.Name)
 		if math.IsNaN(v) {
 			p.Text(picture.Ink, "start", left+4, y+14, "not known")
 		} else {
@@ -52,7 +53,7 @@ func drawMargins(p *picture.Picture, margins []margin, top float64) {
 				class = picture.Warn
 			}
 			p.Rect(class, left, y, max(1, at(max(0, v))-left), height-6)
-			p.Text(picture.Ink, "start", left+4, y+14, figure(m.value))
+			p.Text(picture.Ink, "start", left+4, y+14, Figure(m.Value))
 		}
 		y += height
 	}

@@ -14,7 +14,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/wholeline"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -68,7 +68,7 @@ func Parts(ctx context.Context, b *boat.Boat, o calc.Options) (*PartsState, erro
 func Of(ctx context.Context, b *boat.Boat, o calc.Options, today string) (*Line, error) {
 	book := bookOf(o)
 	o.Day = ""
-	out := &Line{Boat: b.Name(), Drawing: drawing.Line(sizesOf(b)), Caption: caption(b), Parts: []Part{}, Due: []Due{}}
+	out := &Line{Boat: b.Name(), Drawing: wholeline.Line(sizesOf(b)), Caption: caption(b), Parts: []Part{}, Due: []Due{}}
 	for _, row := range book.Table(survey.PartsTable).Rows.All() {
 		asks, err := asksOf(&row, book, b)
 		if err != nil {
@@ -136,8 +136,8 @@ func number(b *boat.Boat, pointer, kind string) float64 {
 	return math.NaN()
 }
 
-func sizesOf(b *boat.Boat) drawing.LineSizes {
-	s := drawing.LineSizes{
+func sizesOf(b *boat.Boat) wholeline.LineSizes {
+	s := wholeline.LineSizes{
 		EngineLength: length(b, "/engine/length"), EngineHeight: length(b, "/engine/height"),
 		CouplingDiameter: length(b, "/coupling/diameter"), CouplingLen: length(b, "/coupling/length"),
 		ShaftDiameter: length(b, "/shaft/diameter"), ShaftLength: shaftLength(b), FreeLength: length(b, "/shaft/freeLength"),

@@ -11,6 +11,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/drawing"
+	"example.org/driveline/marinecalc/internal/drawing/wholeline"
 	"example.org/driveline/marinecalc/internal/survey"
 )
 
@@ -108,8 +109,8 @@ func TestEveryPartIsDrawn(t *testing.T) {
 				t.Errorf("%s is not drawn, or %d of %d known", p.ID, p.Known, p.Asked)
 			}
 		}
-		if !slices.Equal(ids, drawing.LineParts) {
-			t.Errorf("the table has the parts %v, the drawing %v", ids, drawing.LineParts)
+		if !slices.Equal(ids, wholeline.LineParts) {
+			t.Errorf("the table has the parts %v, the drawing %v", ids, wholeline.LineParts)
 		}
 		if (b == nil) != (len(l.Due) == 0) {
 			t.Errorf("%s: due %v", b.Name(), l.Due)

@@ -150,7 +150,7 @@ func (in *Inputs) writeValue(p *contract.Property, si float64, word string, fact
 		n := binding.Number(to)
 		*n = si
 		if factor.Shape != spread.Exact {
-			in.Variates = append(in.Variates, variate{To: n, Factor: factor, Input: input})
+			in.Variates = append(in.Variates, Variate{To: n, Factor: factor, Input: input})
 		}
 	case kind == reflect.String:
 		to.SetString(word)

@@ -1,3 +1,8 @@
+// Package inputs gathers what a calculation takes, each input from the first
+// origin that has it, and writes it into the typed struct: request.go is what
+// all runs of a request go by, gather.go the order of the origins (known.go is
+// what is known of one input), rows.go picked rows and usual values, gauges.go
+// the accuracies, fill.go the struct, show.go figures as people read them.
 package inputs
 
 import (
@@ -21,7 +26,7 @@ type Inputs struct {
 	Form     *binding.Form
 	Call     *binding.Call
 	Values   []Known // by the property's index
-	Variates []variate
+	Variates []Variate
 	Missing  []*contract.Property
 	Problems problem.List
 	Notes    []string // for the sheet
@@ -32,7 +37,7 @@ type Inputs struct {
 // Buffer is the memory for the inputs of a run.
 type Buffer struct {
 	inputs   []Known
-	variates []variate
+	variates []Variate
 }
 
 // lend gives the inputs of a run their memory.

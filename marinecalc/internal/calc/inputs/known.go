@@ -30,8 +30,8 @@ type Known struct {
 	Roots     []string // of an earlier result that is unverified, the titles of the figures it rests on
 }
 
-// variate is a number inside the typed input that trials change.
-type variate struct {
+// Variate is a number inside the typed input that trials change.
+type Variate struct {
 	To     *float64
 	Factor spread.Factor
 	Input  int // index of the input it belongs to

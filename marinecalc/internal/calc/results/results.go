@@ -1,3 +1,6 @@
+// Package results is what came out of a typed function: results.go reads it,
+// unverified.go finds the results that rest on unverified figures, trials.go
+// gives every number its range.
 package results
 
 import (

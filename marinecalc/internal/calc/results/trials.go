@@ -145,7 +145,7 @@ func (r *Run) trial(outputs []*Measure, directions []int) func() bool {
 	}
 }
 
-// DropUntried variates out the chances, which nobody knows without trials.
+// DropUntried leaves out the chances, which nobody knows without trials.
 func (r *Run) DropUntried() {
 	if r.Trials == 0 {
 		r.Measures = slices.DeleteFunc(r.Measures, func(m Measure) bool { return m.Property.Chance })
