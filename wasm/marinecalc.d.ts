@@ -74,6 +74,10 @@ export interface Schema {
   after?: string;
   readBy?: string;
   level?: Level;
+  /** What a page gives into the hand for it. */
+  instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes';
+  /** Of a list: the calculation behind each row. */
+  opens?: string[];
   /** The few inputs that matter most, in the order in which they are asked. */
   asks?: string[];
   /** Inputs that must be known from some origin. */

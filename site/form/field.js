@@ -82,10 +82,21 @@ export class Field {
     return this.control.value.trim() !== '';
   }
 
+  /** Shows what was typed elsewhere. @param {unknown} value */
+  show(value) {
+    this.control.value = value === undefined ? '' : String(value);
+  }
+
   /** Types it for the person. @param {string} text */
   fill(text) {
     this.control.value = text;
     this.control.dispatchEvent(new Event('input', { bubbles: true }));
+  }
+
+  /** Types it and leaves the field. @param {string} text */
+  enter(text) {
+    this.fill(text);
+    this.control.dispatchEvent(new Event('change'));
   }
 
   /**
@@ -265,6 +276,16 @@ export function shown(value, schema, tables) {
   if (Array.isArray(value)) return `${value.length} readings`;
   const chosen = isChoice(schema) && choices(schema, tables).find((c) => c.value === value);
   return chosen ? chosen.words : String(value);
+}
+
+/**
+ * The default, where the schema alone can tell it in words.
+ * @param {Schema} schema
+ * @param {Choices} tables
+ */
+export function standing(schema, tables) {
+  const tellable = schema.default !== undefined && !(schema.quantity && typeof schema.default === 'number' && schema.default !== 0);
+  return tellable ? { text: shown(schema.default, schema, tables), words: 'default' } : { text: '', words: '' };
 }
 
 /**

@@ -3,9 +3,10 @@
 
 import { button, h } from '../kit/dom.js';
 import { at, below, count, withAt } from '../kit/pointer.js';
-import { Field, inWords, shown, types } from './field.js';
+import { clockFace, roundOf } from './clock.js';
+import { Field, inWords, standing, types } from './field.js';
 import { inGroups } from './groups.js';
-import { columns, freshRow, isShort, starters } from './rows.js';
+import { chosenInstead, columns, freshRow, isShort, resolved, starters } from './rows.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -30,7 +31,7 @@ import { columns, freshRow, isShort, starters } from './rows.js';
  * @property {import('../../wasm/marinecalc.js').Choices} choices
  * @property {import('./units.js').Reader} read what was typed for a quantity
  * @property {boolean} [folds] whether groups are folded, as in a long form
- * @property {(pointer: string) => boolean} [known] whether the boat gives what is asked for there
+ * @property {(pointer: string) => { value?: unknown } | undefined} [known] what the boat gives of what is asked for there
  * @property {(value: Json) => void} changed
  */
 
@@ -62,7 +63,7 @@ export class Form {
     this.value = value;
     this.#root = root;
     this.#changed = changed;
-    this.#known = known ?? (() => false);
+    this.#known = known ?? (() => undefined);
     this.#folds = folds ?? false;
     this.#setting = {
       prefix,
@@ -152,7 +153,7 @@ export class Form {
       const origin = origins[field.pointer.slice(1)];
       if (origin) field.showOrigin(origin.text, origin.words);
       else {
-        const { text, words } = this.#standing(field.schema);
+        const { text, words } = standing(field.schema, this.#setting.choices);
         field.showOrigin(text, words);
       }
     }
@@ -161,17 +162,6 @@ export class Form {
       place.textContent = origin ? `${origin.words}: ${origin.text}` : '';
       this.#adders.get(pointer)?.(origin !== undefined);
     }
-  }
-
-  /**
-   * The default, where the schema alone can tell it in words.
-   * @param {Schema} schema
-   */
-  #standing(schema) {
-    const tellable = schema.default !== undefined && !(schema.quantity && typeof schema.default === 'number' && schema.default !== 0);
-    return tellable
-      ? { text: shown(schema.default, schema, this.#setting.choices), words: 'default' }
-      : { text: '', words: '' };
   }
 
   /** Fields below a place that its schema asks for and that are empty. @param {string} pointer */
@@ -304,6 +294,7 @@ export class Form {
       this.#forget(`${pointer}/`);
       const drawn = typed().map((_, i) => this.#row(item, below(pointer, i), `${single} ${i + 1}`, () => takeAway(i)));
       rows.replaceChildren(...drawn);
+      face?.draw();
       more.disabled = drawn.length >= (schema.maxItems ?? 200);
     };
 
@@ -311,7 +302,17 @@ export class Form {
     if (needed && typed().length === 0 && !this.#known(pointer)) {
       this.value = /** @type {Json} */ (withAt(this.value, pointer, starters(schema)));
     }
+    const parts = Object.entries(item.properties ?? {}).map(([name, inner]) => /** @type {[string, Schema]} */ ([name, this.#resolved(inner)]));
+    const round = roundOf(schema, parts);
+    const given = () => {
+      const value = this.#known(pointer)?.value;
+      return Array.isArray(value) && typed().length === 0 ? value : undefined;
+    };
+    const { units, read } = this.#setting;
+    const face =
+      round && clockFace({ title, round, given, units, read, rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
     draw();
+    const list = [columns(parts), rows, more];
     return h(
       'fieldset',
       { class: 'list', 'data-title': title },
@@ -319,10 +320,24 @@ export class Form {
       wrong,
       from,
       schema.description && h('p', { class: 'help' }, schema.description),
-      columns(Object.entries(item.properties ?? {}).map(([name, inner]) => [name, this.#resolved(inner)])),
-      rows,
-      more,
+      ...(face ? [face.element, h('details', { class: 'fold' }, h('summary', {}, 'The same as a list'), ...list)] : list),
     );
+  }
+
+  /**
+   * Puts rows that were typed elsewhere; their fields are drawn anew only where
+   * there are more or fewer of them.
+   * @param {string} pointer
+   * @param {Json[]} list
+   * @param {() => void} draw
+   */
+  #putRows(pointer, list, draw) {
+    const before = at(this.value, pointer);
+    this.#put(pointer, list);
+    if (!Array.isArray(before) || before.length !== list.length) return draw();
+    for (const [i, row] of list.entries()) {
+      for (const [name, value] of Object.entries(row)) this.fields.get(below(below(pointer, i), name))?.show(value);
+    }
   }
 
   /** Lets go of the fields of rows that are drawn anew. @param {string} prefix */
@@ -375,26 +390,8 @@ export class Form {
     return fold;
   }
 
-  /**
-   * The schema with its $ref followed; what stands beside the $ref wins.
-   * @param {Schema} schema
-   * @returns {Schema}
-   */
+  /** @param {Schema} schema */
   #resolved(schema) {
-    if (schema.$ref === undefined) return schema;
-    const target = /** @type {Schema | undefined} */ (at(this.#root, schema.$ref.replace(/^#/, '')));
-    const { $ref: _, ...beside } = schema;
-    return { ...this.#resolved(target ?? {}), ...beside };
+    return resolved(this.#root, schema);
   }
-}
-
-/**
- * Where a missing figure can be had by choosing a row: send the person there.
- * @param {Problem} problem
- * @param {Map<string, Field>} fields
- */
-function chosenInstead({ where, choose }, fields) {
-  if (choose === undefined || fields.get(where)?.isFilled !== false) return undefined;
-  const instead = fields.get(below('', choose));
-  return instead?.isFilled ? undefined : instead;
 }

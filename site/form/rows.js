@@ -2,6 +2,7 @@
 
 import { today } from '../kit/dates.js';
 import { h } from '../kit/dom.js';
+import { at, below } from '../kit/pointer.js';
 import { types } from './field.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -59,4 +60,27 @@ export function columns(parts) {
 /** Whether a row of those parts is so short that it stands open. @param {Schema[]} parts */
 export function isShort(parts) {
   return parts.length <= 4 && parts.every((part) => part.level !== 'detail' && !types(part).some((t) => t === 'object' || t === 'array'));
+}
+
+/**
+ * Where a missing figure can be had by choosing a row: send the person there.
+ * @param {import('../../wasm/marinecalc.js').Problem} problem
+ * @param {Map<string, import('./field.js').Field>} fields
+ */
+export function chosenInstead({ where, choose }, fields) {
+  if (choose === undefined || fields.get(where)?.isFilled !== false) return undefined;
+  const instead = fields.get(below('', choose));
+  return instead?.isFilled ? undefined : instead;
+}
+
+/**
+ * A schema with its $ref followed; what stands beside the $ref wins.
+ * @param {Schema} root
+ * @param {Schema} schema
+ * @returns {Schema}
+ */
+export function resolved(root, schema) {
+  if (schema.$ref === undefined) return schema;
+  const { $ref, ...beside } = schema;
+  return { ...resolved(root, /** @type {Schema | undefined} */ (at(root, $ref.replace(/^#/, ''))) ?? {}), ...beside };
 }

@@ -22,22 +22,37 @@ export function unitFor(schema, system) {
  * @param {Calculator} calculator
  */
 export function reader(calculator) {
-  /** @type {Map<string, string>} */
+  /** @type {Map<string, { text: string, si: number | undefined }>} */
   const known = new Map();
   /**
    * @param {string} text
    * @param {Schema} schema
    * @param {string} unit
    */
-  return (text, schema, unit) => {
-    const trimmed = text.trim();
-    if (trimmed === '' || unit === '' || schema.quantity === undefined) return trimmed;
-    const key = [schema.quantity, unit, trimmed].join('\n');
+  const both = (text, { quantity = '' }, unit) => {
+    const key = [quantity, unit, text].join('\n');
     const before = known.get(key);
-    if (before !== undefined) return before;
-    const reply = calculator.call({ ask: 'quantity', quantity: schema.quantity, text: trimmed, unit });
-    const read = reply.ok ? reply.text : trimmed;
+    if (before) return before;
+    const reply = calculator.call({ ask: 'quantity', quantity, text, unit });
+    const read = reply.ok ? { text: reply.text, si: reply.si } : { text, si: undefined };
     known.set(key, read);
     return read;
   };
+  /**
+   * @param {string} text
+   * @param {Schema} schema
+   * @param {string} unit
+   */
+  const read = (text, schema, unit) => {
+    const trimmed = text.trim();
+    return trimmed === '' || unit === '' || schema.quantity === undefined ? trimmed : both(trimmed, schema, unit).text;
+  };
+  /**
+   * What a value of a form is in SI; undefined where it is none.
+   * @param {unknown} value
+   * @param {Schema} schema
+   * @returns {number | undefined}
+   */
+  const si = (value, schema) => (typeof value === 'number' ? value : typeof value === 'string' ? both(value, schema, '').si : undefined);
+  return Object.assign(read, { si });
 }

@@ -32,9 +32,10 @@ export function leadVerdict(sheet) {
 /**
  * @param {Sheet} sheet
  * @param {string} place the boat
+ * @param {HTMLElement[]} instruments
  * @param {...HTMLElement} actions
  */
-export function answerParts(sheet, place, ...actions) {
+export function answerParts(sheet, place, instruments, ...actions) {
   const first = firstResult(sheet);
   const lead = leadVerdict(sheet);
   const own = (sheet.verdicts ?? []).find((v) => v.on === first?.name && v.word !== 'not measured');
@@ -58,6 +59,7 @@ export function answerParts(sheet, place, ...actions) {
       own && own !== lead && verdictLine(own),
     ),
     ...hazards(sheet.cautions ?? [], sheet.calculation),
+    ...instruments,
     ...nextSteps(sheet, place),
     actions.length > 0 && h('div', { class: 'tools actions' }, ...actions),
   ];

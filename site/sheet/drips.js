@@ -84,25 +84,35 @@ export function dripCounter(app, field) {
  * @returns {Verdict[]}
  */
 export function usual(app, rate) {
-  const calculation = 'gland-heat';
-  const { boat } = inHand();
-  const blank = app.calculator.call({ ask: 'blank', calculation, boat: toSend(boat), units: units() });
-  if (!blank.ok) return [];
+  return (runWith(app, 'gland-heat', { dripRate: rate })?.verdicts ?? []).filter((v) => v.on === 'dripRate');
+}
+
+/**
+ * The sheet of another calculation with what is known here. What it asks for
+ * besides is taken from its schema's examples: good for results alone that do
+ * not go by that.
+ * @param {import('../app.js').App} app
+ * @param {string} calculation
+ * @param {import('../../wasm/marinecalc.js').Json} input
+ */
+export function runWith(app, calculation, input) {
+  const boat = toSend(inHand().boat);
+  const blank = app.calculator.call({ ask: 'blank', calculation, boat, units: units() });
+  if (!blank.ok) return undefined;
   const { needs = [], properties = {} } = blank.schema.$defs.input;
   const known = blank.given ?? {};
-  const input = { dripRate: rate };
-  const fill = (/** @type {string[]} */ names) => {
-    for (const name of names) {
-      const given = properties[name]?.examples?.[0];
-      if (name !== 'dripRate' && known[name] === undefined && given !== undefined) Object.assign(input, { [name]: given });
-    }
-  };
-  let reply = app.calculator.call({ ask: 'run', calculation, input, boat: toSend(boat), units: units() });
+  const all = { ...input };
+  const run = () => app.calculator.call({ ask: 'run', calculation, input: all, boat, units: units() });
+  let reply = run();
   if (!reply.ok) {
-    fill(needs.filter((n) => reply.ok || reply.problems.some((p) => p.where === `/${n}`)));
-    reply = app.calculator.call({ ask: 'run', calculation, input, boat: toSend(boat), units: units() });
+    const wrong = reply.problems.map((p) => p.where);
+    for (const name of needs) {
+      const example = properties[name]?.examples?.[0];
+      if (all[name] === undefined && known[name] === undefined && example !== undefined && wrong.includes(`/${name}`)) all[name] = example;
+    }
+    reply = run();
   }
-  return reply.ok ? reply.sheet.verdicts.filter((v) => v.on === 'dripRate') : [];
+  return reply.ok ? reply.sheet : undefined;
 }
 
 /** As it goes into a field. @param {{ rate: number, low: number, high: number }} counted */

@@ -1,14 +1,47 @@
-// Instruments for the hand that belong to one sheet or another.
+// Instruments for the hand, by what the schema says of an input or a result.
 
 import { dripCounter } from './drips.js';
+import { jointList } from './joints.js';
+import { nutsFromAbove } from './nuts.js';
+import { boltCircle, passesOf } from './passes.js';
+import { revCounter } from './speeds.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').CalculationSchema} CalculationSchema */
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 
 /**
- * The instrument of a sheet, or nothing.
+ * The instruments at which inputs are typed.
  * @param {import('../app.js').App} app
- * @param {string} calculation
+ * @param {CalculationSchema} schema
  * @param {import('../form/form.js').Form} form
  */
-export function instrument(app, calculation, form) {
-  const drips = form.fields.get('/dripRate');
-  return drips && ['gland-heat', 'gland-drip'].includes(calculation) ? dripCounter(app, drips) : null;
+export function inputInstruments(app, schema, form) {
+  return Object.entries(schema.$defs.input.properties ?? {}).flatMap(([name, { instrument }]) => {
+    const field = form.fields.get(`/${name}`);
+    return instrument === 'drips' && field ? [dripCounter(app, field)] : [];
+  });
+}
+
+/**
+ * The instruments that show results, in their order.
+ * @param {import('../app.js').App} app
+ * @param {CalculationSchema} schema
+ * @param {Sheet} sheet
+ * @param {import('../form/form.js').Form} form
+ * @param {string} place the boat
+ * @param {(input: string) => unknown} given what was typed or the boat gives of an input
+ * @returns {HTMLElement[]}
+ */
+export function resultInstruments(app, schema, sheet, form, place, given) {
+  return Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, { instrument, opens = [] }]) => {
+    const table = sheet.tables?.find((t) => t.name === name);
+    if (instrument === 'passes') {
+      const of = passesOf(app, sheet);
+      return of && sheet.results.some((r) => r.name === name) ? [boltCircle(of, `${place}/bolts`)] : [];
+    }
+    if (!table) return [];
+    if (instrument === 'nuts') return [nutsFromAbove(app, table, given('mounts'), form, place)];
+    if (instrument === 'joints') return [jointList(table, opens)];
+    return instrument === 'speeds' ? [revCounter(table, sheet)] : [];
+  });
 }

@@ -14,9 +14,10 @@ import { backing, verdictCard } from './verdicts.js';
  * What stands behind the answer: the other results and limits in a line each,
  * lists and drawings, and one drawer with how it all came about.
  * @param {Sheet} sheet
+ * @param {{ [table: string]: string[] }} [opens] the calculations behind the rows of a list
  * @returns {HTMLElement[]}
  */
-export function behind(sheet) {
+export function behind(sheet, opens = {}) {
   const main = (sheet.results ?? []).filter((r) => r.level !== 'detail').slice(1);
   const lead = leadVerdict(sheet);
   const first = firstResult(sheet);
@@ -27,7 +28,7 @@ export function behind(sheet) {
     judged.length > 0 && h('section', { class: 'others' }, h('h3', {}, 'Other limits'), ...judged.map(verdictLine)),
     main.length > 0 && h('section', { class: 'also-found' }, h('h3', {}, 'Also'), h('div', {}, ...main.map(resultLine))),
     ...(sheet.tables ?? []).filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
-    ...(sheet.drawings ?? []).map(drawing),
+    ...(sheet.drawings ?? []).map((d) => opening(drawing(d), Object.values(opens).flat())),
     notes(sheet),
     drawer(sheet, fold),
   ]);
@@ -250,6 +251,19 @@ export function drawing(given) {
     made ?? h('p', { class: 'wrong' }, 'This drawing holds something that may not be shown here.'),
     h('figcaption', {}, given.description),
   );
+}
+
+/**
+ * A drawing whose parts open the sheets behind them; the same ways stand as
+ * links in the list.
+ * @param {HTMLElement} made
+ * @param {string[]} opens
+ */
+function opening(made, opens) {
+  for (const [i, calculation] of opens.entries()) {
+    made.querySelector(`.opens[id$="row-${i}"]`)?.addEventListener('click', () => (location.hash = `#/sheet/${calculation}`));
+  }
+  return made;
 }
 
 /**

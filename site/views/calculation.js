@@ -14,10 +14,11 @@ import { speak } from '../kit/speak.js';
 import { answerParts, hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
 import { exportButtons } from '../sheet/exports.js';
-import { instrument } from '../sheet/instruments.js';
+import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
 import { onward } from '../sheet/onward.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
+import { whatIf } from '../sheet/whatif.js';
 import { units } from '../store/settings.js';
 import { workLinks } from './work.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
@@ -43,6 +44,7 @@ export function showCalculation(app, main, id = '') {
   const { schema, choices = {}, cautions = [], given: fromBoat = {} } = blank;
   const input = schema.$defs.input;
   const title = schema.title ?? id;
+  const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
   const place = `${boatId}/${id}`;
 
   let wait = 0;
@@ -64,7 +66,7 @@ export function showCalculation(app, main, id = '') {
     units: units(),
     choices,
     read: app.read,
-    known: (pointer) => fromBoat[pointer.slice(1)] !== undefined,
+    known: (pointer) => fromBoat[pointer.slice(1)],
     changed(value) {
       const was = before;
       before = trimmed(value) ?? {};
@@ -130,12 +132,27 @@ export function showCalculation(app, main, id = '') {
   const request = (typedIn = trimmed(form.value) ?? {}) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units() });
   const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)));
 
+  /** @type {import('../../wasm/marinecalc.js').Sheet | null} */
+  let shownSheet = null;
+  const tryOut = whatIf(
+    input,
+    () => shownSheet,
+    (name, value) => {
+      const reply = app.calculator.call(request({ ...trimmed(form.value), [name]: value }));
+      return reply.ok ? reply.sheet : null;
+    },
+    (name, text) => form.fields.get(`/${name}`)?.enter(text),
+  );
+
   function redraw() {
     clearTimeout(pause);
     const began = performance.now();
     const { sheet, problems, without } = standing.take(trimmed(form.value) ?? {});
     took = performance.now() - began;
     const taken = form.take(problems);
+    shownSheet = problems.length > 0 ? null : sheet;
+    tryOut.element.hidden = shownSheet === null;
+    tryOut.drawn();
     form.showOrigins(sheet ? originsOf(sheet) : originsGiven(fromBoat));
     const lacking = problems.length > 0 && summary(taken, 'h3');
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
@@ -144,9 +161,9 @@ export function showCalculation(app, main, id = '') {
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
-        ...some(...answerParts(sheet, boatId, toKeep, ...next(), button('Print a card', () => print()))),
+        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given), toKeep, ...next(), button('Print a card', () => print()))),
       );
-      detail.replaceChildren(...behind(sheet));
+      detail.replaceChildren(...behind(sheet, opens));
       toWork.replaceChildren(...workLinks(app, id, sheet));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [] }));
@@ -168,6 +185,7 @@ export function showCalculation(app, main, id = '') {
     sight.observe(answer.querySelector('.answers') ?? answer);
   }
 
+  const given = (/** @type {string} */ name) => trimmed(form.value)?.[name] ?? fromBoat[name]?.value;
   const next = () => onward(app, id).map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title));
   const more = form.fields.size - (input.asks?.length ?? 0);
   main.append(
@@ -180,13 +198,14 @@ export function showCalculation(app, main, id = '') {
         'section',
         { class: 'known', 'aria-label': 'Inputs' },
         form.element,
-        instrument(app, id, form),
+        ...inputInstruments(app, schema, form),
         h(
           'div',
           { class: 'under' },
           more > 0 && button(`More inputs (${more})`, () => showRest(rest), { class: 'link' }),
           back,
         ),
+        tryOut.element,
       ),
       answer,
     ),

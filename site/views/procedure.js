@@ -120,7 +120,7 @@ export function showProcedure(app, main, name = '') {
   function draw() {
     const steps = work.phases.flatMap((p) => p.steps);
     const open = openSteps.get(name) || steps.find((s) => !s.tick)?.id;
-    const all = { work, steps, schema: schema.ok ? schema : undefined, read: app.read, remedies };
+    const all = { work, steps, schema: schema.ok ? schema : undefined, read: app.read, remedies, id };
     head.replaceChildren(progress(work));
     end.hidden = work.ticked === 0;
     const told = new Map(); // the step at which each caution stands, and each drawing

@@ -3,10 +3,12 @@
 
 import { Form } from '../form/form.js';
 import { inWords } from '../form/field.js';
+import { resolved } from '../form/rows.js';
 import { at } from '../kit/pointer.js';
 import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { drawing, listed } from '../sheet/sheet.js';
+import { boltCircle, orderOf } from '../sheet/passes.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 
@@ -23,6 +25,7 @@ import { units } from '../store/settings.js';
  * @property {import('../../wasm/marinecalc.js').BoatReply} [schema] the form of the boat file
  * @property {import('../form/units.js').Reader} read
  * @property {string[]} remedies
+ * @property {string} id of the boat
  */
 
 /**
@@ -69,6 +72,7 @@ export function stepParts(step, all, told, acts) {
       h('ul', { class: 'takes' }, ...step.parts.map((p) => h('li', {}, h('strong', {}, `${p.title}: ${p.amount}`), p.size && `; ${p.size}`, p.note && h('span', { class: 'aside' }, ` ${p.note}`)))),
     step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, acts.fold))),
     step.tightening && h('p', { class: 'tightening' }, h('strong', {}, 'Tightening. '), step.tightening.text),
+    step.tightening && step.tightening.passes.length > 1 && step.tightening.order !== '' && boltCircle({ order: orderOf(step.tightening.order), passes: step.tightening.passes }, `${all.id}/${step.id}`),
     pictures.length > 0
       ? h('div', { class: shownBefore ? 'pictures again' : 'pictures', 'data-drawing': step.drawing }, ...pictures.map(drawing))
       : needs.length > 0 && h('p', { class: 'help' }, `There is no picture yet: it needs ${needs.join(', ').toLowerCase()}.`),
@@ -178,7 +182,7 @@ function record(step, r, all, acts) {
     r.limits.length > 0 && h('p', { class: 'last' }, ...r.limits.flatMap((l) => [h('span', { class: 'whole' }, `${l.title}: `), `${l.bound}${l.guide ? ' (a guide)' : ''}. `])),
   ];
   const root = all.schema?.schema;
-  const described = root && r.reading ? resolved(root, at(root, '/properties/readings/items'))?.properties?.[r.reading] : undefined;
+  const described = root && r.reading ? resolved(root, /** @type {Schema} */ (at(root, '/properties/readings/items'))).properties?.[r.reading] : undefined;
   return h(
     'div',
     { class: 'record', 'data-record': r.title },
@@ -215,7 +219,7 @@ function plain(step, r, keep) {
 function reading(step, r, root, described, all, keep) {
   const name = r.reading ?? '';
   let wait = 0;
-  const scalar = r.noted !== undefined && !resolved(root, described)?.items;
+  const scalar = r.noted !== undefined && !resolved(root, described).items;
   const form = new Form({
     root,
     schema: { type: 'object', properties: { [name]: described } },
@@ -241,19 +245,6 @@ function note(step, acts) {
   field.value = step.tickNote ?? '';
   field.addEventListener('change', () => acts.happened(step, { note: field.value }, `Note to step ${step.number}: kept`));
   return h('div', { class: 'field note' }, h('label', { for: `note-${step.id}` }, 'Note'), h('div', { class: 'entry' }, field));
-}
-
-/**
- * A schema with its $ref followed.
- * @param {Schema} root
- * @param {unknown} schema
- * @returns {Schema | undefined}
- */
-function resolved(root, schema) {
-  const is = /** @type {Schema | undefined} */ (schema);
-  if (is?.$ref === undefined) return is;
-  const { $ref, ...beside } = is;
-  return { ...resolved(root, at(root, $ref.replace(/^#/, ''))), ...beside };
 }
 
 /** @param {number} n */

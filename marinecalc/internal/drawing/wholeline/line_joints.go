@@ -1,6 +1,7 @@
 package wholeline
 
 import (
+	"fmt"
 	"math"
 
 	"example.org/driveline/marinecalc/internal/drawing"
@@ -25,11 +26,7 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	const middle, left, column = 66.0, 60.0, 80.0
 	at := func(i int) float64 { return left + column*float64(i) + column/2 }
 	drawLine(p, middle, at)
-	for i, n := range names {
-		p.Text(picture.Ink, "middle", at(i), 14, n[0])
-		p.Text(picture.Ink, "middle", at(i), 28, n[1])
-	}
-	for row, c := range [...]struct {
+	rows := [...]struct {
 		name  string
 		pick  func(*line.Joint) float64
 		stand func(*line.Joint) string
@@ -37,12 +34,19 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 		{"shock", func(j *line.Joint) float64 { return float64(j.Shock) }, func(j *line.Joint) string { return j.StandShock }},
 		{"ahead", func(j *line.Joint) float64 { return float64(j.Ahead) }, func(j *line.Joint) string { return j.StandAhead }},
 		{"astern", func(j *line.Joint) float64 { return float64(j.Astern) }, func(j *line.Joint) string { return j.StandAstern }},
-	} {
-		y := 118 + 58*float64(row)
-		p.Text(picture.Ink, "end", left-6, y+16, c.name)
-		for i := range out.Joints {
-			drawJoint(p, at(i), y, c.pick(&out.Joints[i]), c.stand(&out.Joints[i]))
+	}
+	top := func(row int) float64 { return 118 + 58*float64(row) }
+	for row, c := range rows {
+		p.Text(picture.Ink, "end", left-6, top(row)+16, c.name)
+	}
+	for i, n := range names {
+		p.Group("opens", fmt.Sprint("row-", i), 0, 0, 0) // a page opens the sheet behind it
+		p.Text(picture.Ink, "middle", at(i), 14, n[0])
+		p.Text(picture.Ink, "middle", at(i), 28, n[1])
+		for row, c := range rows {
+			drawJoint(p, at(i), top(row), c.pick(&out.Joints[i]), c.stand(&out.Joints[i]))
 		}
+		p.EndGroup()
 	}
 	p.Text(picture.Faint, "start", left, 288, "upright line: 1, it lets go")
 	return []sheet.Drawing{{Name: "line-joints", Title: title, Description: description, SVG: p.End()}}

@@ -1,0 +1,93 @@
+package browser
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// Gaps typed on the clock face, place after place by Enter alone, give the
+// answer that the list gives; the face tells which places are still empty.
+func TestGapsOnTheFace(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/coupling-alignment")
+	if n := eval[int](b, `document.querySelectorAll(".spot:not(.read)").length`); n != 4 {
+		t.Errorf("%d places are empty at first, want 4", n)
+	}
+	eval[any](b, `document.querySelector(".spot").click()`)
+	for _, gap := range []string{"0.42", "0.37", "0.30", "0.36"} {
+		b.do(chromedp.KeyEvent(gap + kb.Enter))
+	}
+	b.write("#in-couplingDiameter", "102")
+	b.choose("#in-couplingKind", "rigid")
+	want := native(t, "coupling-alignment", example["coupling-alignment"], "angle")
+	b.until(fmt.Sprintf("document.querySelector(%q)?.textContent === %q", value("angle"), want))
+	if got := eval[string](b, `[...document.querySelectorAll(".spot")].map((s) => s.getAttribute("aria-label")).join("; ")`); !strings.HasPrefix(got, "Gap at 12 o'clock: 0.42 mm; Gap at 3 o'clock: 0.37 mm") {
+		t.Errorf("the face says %q", got)
+	}
+	if got := eval[string](b, `document.querySelector("#in-readings-2-gap").value`); got != "0.30 mm" {
+		t.Errorf("the list has %q at 6 o'clock", got)
+	}
+	if small := eval[string](b, `[...document.querySelectorAll(".face :is(button, input, select)")].filter((e) => e.checkVisibility() && e.getBoundingClientRect().height < 43.5).map((e) => e.textContent).join()`); small != "" {
+		t.Errorf("too small for a thumb: %s", small)
+	}
+}
+
+// Mounts are ticked off one by one, gaps typed again make a new plan, and its
+// ticks begin anew.
+func TestNutsFromAbove(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/mount-moves")
+	b.until(`document.querySelectorAll(".nut").length === 4`)
+	eval[any](b, `document.querySelector(".nut").click()`)
+	b.until(`document.querySelector(".nut").getAttribute("aria-pressed") === "true"`)
+	b.open("#/sheet/mount-moves")
+	b.until(`document.querySelector(".nut")?.getAttribute("aria-pressed") === "true"`)
+	first := b.text(".nut")
+	b.unfold(".again input")
+	eval[any](b, `document.querySelector(".again input").focus()`)
+	b.do(chromedp.KeyEvent("0.3"))
+	b.press("Plan anew")
+	b.until(fmt.Sprintf(`document.querySelector("#in-gapVertical").value === "0.3 mm" && document.querySelector(".nut").textContent !== %q`, first))
+	if eval[bool](b, `!!document.querySelector(".nut[aria-pressed=true]")`) {
+		t.Error("a tick of the old plan stands in the new one")
+	}
+}
+
+// The pattern of the bolts goes on by one button; what if moves an input and
+// types nothing until it is used.
+func TestBoltsAndWhatIf(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/bolt-preload")
+	b.until(`document.querySelector(".passes .go")`)
+	for range 5 {
+		eval[any](b, `document.querySelector(".passes .go").click()`)
+	}
+	if said := b.text(".passes .then"); !strings.HasPrefix(said, "Pass 2 of 4") || !strings.HasSuffix(said, "Next: bolt 3.") {
+		t.Errorf("after five bolts of four it says %q", said)
+	}
+	before := b.text(value("wrenchSetting"))
+	b.unfold(".what-if select")
+	b.until(`document.querySelector(".what-if option")`)
+	eval[any](b, `(() => {
+		const pick = document.querySelector(".what-if select");
+		pick.value = "nutFactor";
+		pick.dispatchEvent(new Event("change"));
+		const slide = document.querySelector(".what-if input");
+		slide.value = "90";
+		slide.dispatchEvent(new Event("input"));
+	})()`)
+	b.until(fmt.Sprintf(`document.querySelector(".what-if [role=status]").textContent.includes(%q + " → ")`, before))
+	if got := b.text(value("wrenchSetting")); got != before {
+		t.Errorf("trying changed the sheet to %q", got)
+	}
+	b.press("Use it")
+	b.until(fmt.Sprintf(`document.querySelector(%q).textContent !== %q`, value("wrenchSetting"), before))
+	b.press("Undo")
+	b.until(fmt.Sprintf(`document.querySelector(%q).textContent === %q`, value("wrenchSetting"), before))
+}

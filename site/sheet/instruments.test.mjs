@@ -1,0 +1,39 @@
+// What the instruments for the hand work out by themselves.
+
+import assert from 'node:assert/strict';
+import { test } from 'node:test';
+import { mountRows } from './nuts.js';
+import { orderOf, standOf } from './passes.js';
+import { bandsAt } from './speeds.js';
+import { partsOf, shareOf } from './whatif.js';
+
+test('mounts stand in rows from forward aft, from port to starboard, however they are listed', () => {
+  const m = (/** @type {number} */ forward, /** @type {number} */ starboard) => ({ forward, starboard });
+  assert.deepEqual(mountRows([m(0.17, 0.2), m(0.64, 0.22), m(0.65, -0.22), m(0.17, -0.2)]), [[2, 1], [3, 0]]);
+  assert.deepEqual(mountRows([m(0.6, 0), m(0.1, 0.2), m(0.1, -0.2)]), [[0], [2, 1]]);
+  assert.deepEqual(mountRows([m(0.3, 0)]), [[0]]);
+});
+
+test('bolts are gone over in their order each pass, and once round at the full torque', () => {
+  const of = { order: orderOf('1 - 3 - 2 - 4'), passes: ['12 N·m', '25 N·m', '38 N·m'] };
+  assert.deepEqual(of.order, [1, 3, 2, 4]);
+  const at = (/** @type {number} */ done) => {
+    const { round, torque, bolt, over } = standOf(of, done);
+    return over ? 'over' : `${round + 1}: bolt ${bolt} at ${torque}`;
+  };
+  assert.deepEqual([0, 1, 4, 11, 12, 13, 15, 16].map(at), ['1: bolt 1 at 12 N·m', '1: bolt 3 at 12 N·m', '2: bolt 1 at 25 N·m', '3: bolt 4 at 38 N·m', '4: bolt 1 at 38 N·m', '4: bolt 2 at 38 N·m', '4: bolt 4 at 38 N·m', 'over']);
+});
+
+test('a speed lies in the bands that hold it, ends among them', () => {
+  const bands = [{ title: 'once', from: 3660, to: 4500 }, { title: 'blades', from: 1220, to: 1500 }];
+  assert.deepEqual([1219, 1220, 1500, 1501, 4000].map((s) => bandsAt(bands, s).map((b) => b.title).join()), ['', 'blades', 'blades', '', 'once']);
+});
+
+test('what if takes a share of a plain number and keeps its unit', () => {
+  assert.deepEqual(partsOf('37.8 N·m (27.9 lbf·ft)'), { number: 37.8, unit: 'N·m' });
+  assert.deepEqual(partsOf('-0.5 mm'), { number: -0.5, unit: 'mm' });
+  assert.deepEqual(partsOf('0.15'), { number: 0.15, unit: '' });
+  for (const none of ['1-11/16 in', '0 mm', 'oiled', '4 entries of 2']) assert.equal(partsOf(none), null, none);
+  assert.equal(shareOf({ number: 37.8, unit: 'N·m' }, 0.95, false), '35.9 N·m');
+  assert.equal(shareOf({ number: 3, unit: '' }, 1.5, true), '5');
+});

@@ -1,0 +1,139 @@
+// How to move it: the engine from above, at each mount its nut, which way it
+// turns and how far, to be ticked off one after the other; then the gaps are
+// typed again, and what is left is planned anew.
+
+import { button, h, s } from '../kit/dom.js';
+import { speak } from '../kit/speak.js';
+import { keep, recall } from '../store/keep.js';
+import { cells } from './cells.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Table} Table */
+
+const AGAIN = ['gapVertical', 'gapHorizontal', 'offsetVertical', 'offsetHorizontal'];
+
+/**
+ * The mounts in rows from forward aft, in each from port to starboard.
+ * @param {{ forward: number, starboard: number }[]} mounts
+ * @returns {number[][]}
+ */
+export function mountRows(mounts) {
+  const order = mounts.map((_, i) => i).sort((a, b) => (mounts[b]?.forward ?? 0) - (mounts[a]?.forward ?? 0));
+  const reach = Math.max(...mounts.map((m) => m.forward)) - Math.min(...mounts.map((m) => m.forward));
+  /** @type {number[][]} */
+  const rows = [];
+  for (const i of order) {
+    const first = rows.at(-1)?.[0];
+    const near = first !== undefined && Math.abs((mounts[first]?.forward ?? 0) - (mounts[i]?.forward ?? 0)) <= 0.2 * reach;
+    if (near) rows.at(-1)?.push(i);
+    else rows.push([i]);
+  }
+  return rows.map((row) => row.sort((a, b) => (mounts[a]?.starboard ?? 0) - (mounts[b]?.starboard ?? 0)));
+}
+
+/**
+ * @param {import('../app.js').App} app
+ * @param {Table} table
+ * @param {unknown} mounts as typed or in the boat
+ * @param {import('../form/form.js').Form} form
+ * @param {string} place the boat
+ */
+export function nutsFromAbove(app, table, mounts, form, place) {
+  const cell = cells(table);
+  const length = { quantity: 'length' };
+  const at = table.rows.map((_, i) => {
+    const m = /** @type {any} */ (Array.isArray(mounts) ? mounts[i] : undefined) ?? {};
+    return { forward: app.read.si(m.forward, length) ?? -i, starboard: app.read.si(m.starboard, length) ?? 0 };
+  });
+  const plan = table.rows.map((row) => ['name', 'nut', 'shift'].map((c) => cell(row, c)?.text).join()).join(';');
+  const key = `turned.${place}`;
+  const kept = /** @type {any} */ (recall(key));
+  const done = new Set(kept?.plan === plan && Array.isArray(kept.done) ? kept.done : []);
+  const grid = h('div', { class: 'mounts' });
+  const next = h('p', { class: 'then', role: 'status' });
+  const draw = () => {
+    const todo = table.rows.findIndex((_, i) => !done.has(i));
+    const now = table.rows[todo];
+    const then = cell(now, 'gapThen')?.text;
+    next.textContent = !now
+      ? 'All turned. Read the coupling again and type what it reads.'
+      : `Next: ${cell(now, 'name')?.text}, ${cell(now, 'nut')?.text}.${then ? ` Then top less bottom reads ${then}.` : ''}`;
+    grid.replaceChildren(
+      h('p', { class: 'bow' }, '▲ forward'),
+      ...mountRows(at).map((row) => h('div', { class: 'mount-row' }, ...row.map((i) => nut(i, i === todo)))),
+      h('p', { class: 'bow' }, 'coupling, shaft'),
+    );
+  };
+  /**
+   * @param {number} i
+   * @param {boolean} now
+   */
+  const nut = (i, now) => {
+    const row = table.rows[i];
+    const name = cell(row, 'name')?.text ?? '';
+    const words = cell(row, 'nut')?.text ?? '';
+    const shift = cell(row, 'shift');
+    const aside = shift?.si && Math.abs(shift.si) >= 5e-6 ? `${shift.text.replace('-', '')} to ${shift.si > 0 ? 'starboard' : 'port'}` : '';
+    const stop = cell(row, 'stop')?.text ?? '';
+    const made = button('', () => {
+      if (done.has(i)) done.delete(i);
+      else done.add(i);
+      keep(key, { plan, done: [...done] });
+      draw();
+      speak(next.textContent ?? '');
+      const again = grid.querySelector(`[data-mount="${i}"]`);
+      if (again instanceof HTMLElement) again.focus();
+    }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)), 'aria-label': [name, words, aside && `then ${aside}`, stop && `comes to stand at ${stop}`, done.has(i) ? 'done' : 'not done'].filter(Boolean).join(', ') });
+    made.append(turning(cell(row, 'turns')?.si ?? 0, done.has(i)), h('strong', {}, words || 'no thread given'), h('span', {}, name));
+    if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
+    if (stop) made.append(h('small', {}, `to stand at ${stop}`));
+    return made;
+  };
+  draw();
+  return h(
+    'section',
+    { class: 'move-it' },
+    h('h3', {}, 'How to move it'),
+    h('p', { class: 'help' }, 'From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. Up and down first, sideways after. Touch a mount once it is done.'),
+    grid,
+    next,
+    again(form),
+  );
+}
+
+/**
+ * Typing anew what the coupling reads after a move.
+ * @param {import('../form/form.js').Form} form
+ */
+function again(form) {
+  const fields = AGAIN.flatMap((name) => form.fields.get(`/${name}`) ?? []);
+  const inputs = fields.map((f) => h('input', { type: 'text', autocomplete: 'off', 'aria-label': f.title, placeholder: f.control.getAttribute('placeholder')?.split(' · ')[0] ?? '' }));
+  const made = h('details', { class: 'fold' }, h('summary', {}, 'Read again: type it, and plan anew'), ...fields.map((f, i) => h('label', { class: 'again' }, f.title, inputs[i])));
+  made.append(
+    button('Plan anew', () => {
+      for (const [i, f] of fields.entries()) if (inputs[i]?.value.trim()) f.enter(inputs[i].value);
+    }),
+    h('p', { class: 'help' }, h('a', { href: '#/sheet/coupling-alignment' }, 'Or read all gaps on the face.')),
+  );
+  return made;
+}
+
+/**
+ * A nut from above with an arrow that goes round as far as it turns, up to a
+ * whole turn; up has a wedge that points up, down one that points down.
+ * @param {number} turn in radians, up is plus
+ * @param {boolean} done
+ */
+function turning(turn, done) {
+  const angle = Math.min(Math.abs(turn), 1.94 * Math.PI);
+  const sign = turn > 0 ? -1 : 1; // anticlockwise lifts
+  const point = (/** @type {number} */ r, /** @type {number} */ a) => `${(r * Math.sin(sign * a)).toFixed(1)} ${(-r * Math.cos(sign * a)).toFixed(1)}`;
+  const hexagon = Array.from({ length: 6 }, (_, i) => point(21, (i * Math.PI) / 3)).join('L');
+  return s(
+    'svg',
+    { viewBox: '-32 -32 64 64', 'aria-hidden': 'true' },
+    s('path', { class: 'hexagon', d: `M${hexagon}Z` }),
+    angle > 0 && s('path', { class: 'sweep', d: `M${point(27, 0)}A27 27 0 ${angle > Math.PI ? 1 : 0} ${sign > 0 ? 1 : 0} ${point(27, angle)}` }),
+    angle > 0 && s('path', { class: 'tip', d: `M${point(22, angle)}L${point(32, angle)}L${point(27, angle + 0.35)}Z` }),
+    s('path', { class: 'way', d: done ? 'M-9 0L-2 8L10 -8' : turn > 0 ? 'M0 -10L10 8H-10Z' : turn < 0 ? 'M0 10L10 -8H-10Z' : 'M-9 0H9' }),
+  );
+}

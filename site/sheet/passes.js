@@ -1,0 +1,96 @@
+// The circle of bolts: in which order, at which torque each pass, ticked off
+// bolt by bolt.
+
+import { button, h } from '../kit/dom.js';
+import { speak } from '../kit/speak.js';
+import { keep, recall } from '../store/keep.js';
+import { inHand } from '../store/shelf.js';
+import { at } from '../kit/pointer.js';
+import { runWith } from './drips.js';
+
+/** @typedef {{ order: number[], passes: string[] }} Passes */
+
+/** The bolts of "1 - 3 - 2 - 4". @param {string} text */
+export function orderOf(text) {
+  return (text.match(/\d+/g) ?? []).map(Number);
+}
+
+/**
+ * Where one stands after so many touches: the last round at the full torque
+ * goes round the circle.
+ * @param {Passes} of
+ * @param {number} done
+ */
+export function standOf({ order, passes }, done) {
+  const rounds = passes.length + 1;
+  const round = Math.min(Math.floor(done / order.length), rounds);
+  const last = round === rounds - 1;
+  const now = last ? [...order].sort((a, b) => a - b) : order;
+  return { round, rounds, over: round === rounds, torque: passes[Math.min(round, passes.length - 1)] ?? '', bolt: now[done % order.length] ?? 0, last };
+}
+
+/**
+ * Order and torques for a sheet that has the wrench setting: from it where it
+ * has them all, else as the fit of the bolts has them.
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').Sheet} sheet
+ * @returns {Passes | null}
+ */
+export function passesOf(app, sheet) {
+  const full = sheet.results.find((r) => r.name === 'wrenchSetting') ?? sheet.inputs.find((i) => i.name === 'wrenchSetting');
+  if (!full) return null;
+  const count = at(inHand().boat, '/coupling/boltCount') ?? 4;
+  const makers = 'maker' in full ? full.maker?.text : undefined;
+  const fit = sheet.results.some((r) => r.name === 'tighteningOrder') ? sheet : runWith(app, 'bolt-fit', { boltCount: count, wrenchSetting: (makers ?? full.text).replace(/ \(.*/, '') });
+  const text = (/** @type {string} */ name) => fit?.results.find((r) => r.name === name)?.text ?? '';
+  const order = orderOf(text('tighteningOrder'));
+  const passes = [text('firstTorque'), text('secondTorque'), makers ?? full.text].filter(Boolean);
+  return order.length > 1 && passes.length === 3 ? { order, passes } : null;
+}
+
+/**
+ * @param {Passes} of
+ * @param {string} place whose bolts they are
+ */
+export function boltCircle(of, place) {
+  const { order, passes } = of;
+  const key = `bolts.${place}`;
+  const kept = /** @type {any} */ (recall(key));
+  const plan = `${order}/${passes}`;
+  let done = kept?.plan === plan && Number.isInteger(kept.done) ? Number(kept.done) : 0;
+  const circle = h('div', { class: 'bolts' });
+  const said = h('p', { class: 'then', role: 'status' });
+  const set = (/** @type {number} */ to) => {
+    done = Math.max(0, Math.min(to, order.length * (passes.length + 1)));
+    keep(key, { plan, done });
+    draw();
+    speak(said.textContent ?? '');
+  };
+  const go = button('', () => set(done + 1), { class: 'go' });
+  const back = button('One back', () => set(done - 1), { class: 'quiet' });
+  const anew = button('From the start', () => set(0), { class: 'quiet' });
+  const draw = () => {
+    const { round, rounds, over, torque, bolt, last } = standOf(of, done);
+    const seq = last ? [...order].sort((a, b) => a - b) : order;
+    const ticked = new Set(over ? seq : seq.slice(0, done % order.length));
+    said.textContent = over ? 'All passes done. Paint a line across nut and flange.' : `Pass ${round + 1} of ${rounds}${last ? ', once round' : ''}: ${torque}. Next: bolt ${bolt}.`;
+    go.textContent = over ? 'Done' : `Bolt ${bolt} at ${torque}: done`;
+    go.disabled = over;
+    back.disabled = done === 0;
+    circle.replaceChildren(
+      ...order.map((_, k) => {
+        const n = k + 1;
+        const place = h('span', { class: ticked.has(n) ? 'bolt done' : n === bolt && !over ? 'bolt now' : 'bolt' }, ticked.has(n) ? '✓' : '', String(n));
+        const angle = (2 * Math.PI * k) / order.length;
+        place.style.left = `${50 + 38 * Math.sin(angle)}%`;
+        place.style.top = `${50 - 38 * Math.cos(angle)}%`;
+        return place;
+      }),
+      h('strong', {}, over ? '✓' : torque),
+    );
+    circle.setAttribute('aria-label', `${order.length} bolts round the circle, order ${order.join(', ')}. ${ticked.size} done in this pass.`);
+  };
+  circle.setAttribute('role', 'img');
+  draw();
+  return h('section', { class: 'passes' }, h('h3', {}, 'Tighten in this order'), circle, said, h('div', { class: 'tools' }, go, back, anew));
+}

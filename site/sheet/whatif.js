@@ -1,0 +1,104 @@
+// What if: moves one input and shows how the answer would change. Nothing is
+// typed by it; what it shows is gone with the touch on anything else, unless it is used.
+
+import { button, h } from '../kit/dom.js';
+import { firstResult, leadVerdict } from './answer.js';
+import { badge } from './verdicts.js';
+
+/** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+
+/**
+ * The number and the unit of a value as a sheet prints it; null where it is no
+ * plain number, or nothing to take a share of.
+ * @param {string} text
+ */
+export function partsOf(text) {
+  const [, number = '', unit = ''] = /^(-?\d+(?:\.\d+)?)( ?[^\d(\s-][^\d(]*)?(?: \(.*)?$/.exec(text) ?? [];
+  return Number(number) ? { number: Number(number), unit: unit.trim() } : null;
+}
+
+/**
+ * That share of a value, to as many figures as a hand can mean.
+ * @param {{ number: number, unit: string }} value
+ * @param {number} share
+ * @param {boolean} whole
+ */
+export function shareOf({ number, unit }, share, whole) {
+  const x = whole ? Math.round(number * share) : Number((number * share).toPrecision(3));
+  return `${x}${unit === '' ? '' : ` ${unit}`}`;
+}
+
+/**
+ * @param {import('../../wasm/marinecalc.js').Schema} input
+ * @param {() => Sheet | null} sheet as it stands
+ * @param {(name: string, value: unknown) => Sheet | null} tried the sheet with something else in one input
+ * @param {(name: string, text: string) => void} use
+ */
+export function whatIf(input, sheet, tried, use) {
+  const properties = input.properties ?? {};
+  const isWhole = (/** @type {string} */ name) => [properties[name]?.type].flat().includes('integer');
+  const pick = h('select', { 'aria-label': 'Input to change' });
+  const slide = h('input', { type: 'range', min: 50, max: 150, step: 1, value: 100, 'aria-label': 'Share of what it is, per cent' });
+  const said = h('div', { role: 'status' });
+  const useIt = button('Use it', () => {
+    const now = value();
+    if (now) use(pick.value, now);
+  });
+  const back = button('Back to what it is', () => set(100), { class: 'quiet' });
+  const step = (/** @type {number} */ by) => button(by < 0 ? '−' : '+', () => set(Number(slide.value) + by), { 'aria-label': by < 0 ? 'Less' : 'More' });
+  const made = h(
+    'details',
+    { class: 'fold what-if' },
+    h('summary', {}, 'What if…'),
+    pick,
+    h('div', { class: 'entry' }, step(-5), slide, step(5)),
+    said,
+    h('div', { class: 'tools' }, useIt, back),
+  );
+  const of = () => partsOf(sheet()?.inputs.find((i) => i.name === pick.value)?.text ?? '');
+  const value = () => {
+    const parts = of();
+    return parts && shareOf(parts, Number(slide.value) / 100, isWhole(pick.value));
+  };
+  /** @param {number} share */
+  function set(share) {
+    slide.value = String(share);
+    show();
+  }
+
+  function show() {
+    const was = sheet();
+    const now = value();
+    const same = Number(slide.value) === 100;
+    useIt.disabled = back.disabled = same || !now;
+    if (!was || !now) return said.replaceChildren();
+    slide.setAttribute('aria-valuetext', now);
+    const shown = properties[pick.value]?.quantity || properties[pick.value]?.type !== 'integer' ? now : Number(now);
+    const then = same ? was : tried(pick.value, shown);
+    const [first, lead] = then ? [firstResult(then), leadVerdict(then)] : [];
+    useIt.disabled = same || !then;
+    said.replaceChildren(
+      h('p', {}, h('strong', {}, now), same ? ' as it is' : ` in place of ${shareOf(of() ?? { number: 0, unit: '' }, 1, false)}`),
+      h('p', {}, then ? `${first?.title ?? ''}: ` : 'No answer there.', then && h('strong', {}, `${same ? '' : `${firstResult(was)?.text} → `}${first?.text ?? ''}`), ' ', lead && badge(lead.word, lead.reads)),
+    );
+  }
+
+  slide.addEventListener('input', show);
+  pick.addEventListener('change', () => set(100));
+  made.addEventListener('toggle', () => made.open && fill());
+  // What was tried is gone with the touch on anything else.
+  made.addEventListener('focusout', ({ relatedTarget }) => {
+    if (relatedTarget instanceof Node && !made.contains(relatedTarget)) set(100);
+  });
+
+  function fill() {
+    const now = sheet();
+    const weight = new Map((now && firstResult(now)?.shares)?.map((s) => [s.title, s.share]));
+    const rank = (/** @type {{ name: string, title: string }} */ i) => (input.asks?.includes(i.name) ? 1 : 0) + (weight.get(i.title) ?? 0);
+    const order = (now?.inputs ?? []).filter((i) => i.kind && partsOf(i.text)).sort((a, b) => rank(b) - rank(a));
+    const before = pick.value;
+    pick.replaceChildren(...order.map((i) => h('option', { value: i.name, selected: i.name === before }, `${i.title}: ${i.text}`)));
+    set(100);
+  }
+  return { element: made, drawn: () => made.open && fill() };
+}
