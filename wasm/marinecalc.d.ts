@@ -1949,6 +1949,8 @@ export interface LinePart {
   asks: BoatAsk[];
   /** Its places of the boat file. */
   holds: string[];
+  /** What causes of faults call it, or what belongs to it. */
+  names: string[];
   /** The day; absent where it never was. */
   read?: string;
   /** How long ago in words, or never. */
@@ -1991,6 +1993,8 @@ export interface PartView {
   asks: BoatAsk[];
   /** Its places of the boat file. */
   holds: string[];
+  /** What causes of faults call it, or what belongs to it. */
+  names: string[];
   /** The day; absent where it never was. */
   read?: string;
   /** How long ago in words, or never. */

@@ -15,6 +15,7 @@ import { behind } from '../sheet/sheet.js';
 import { units } from '../store/settings.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
+import { suspectLine } from './suspects.js';
 import { workLinks } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Question} Question */
@@ -79,6 +80,7 @@ export function showFault(app, main) {
   });
   form.showOrigins(originsGiven(fromBoat));
   const asking = h('section', { class: 'asking', 'aria-label': 'Question', tabindex: '-1' });
+  const line = suspectLine(app);
   const stands = h('div', { class: 'sheet stands' });
 
   /** @returns {import('../../wasm/marinecalc.js').RunRequest} */
@@ -97,11 +99,14 @@ export function showFault(app, main) {
     const asked = wanted ? byId.get(wanted) : undefined;
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
+    line.show(sheet, yes);
     asking.replaceChildren(
+      line.element,
       h(
         'div',
         { class: 'under' },
-        h('p', {}, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet'),
+        line.words,
+        h('p', { class: 'help' }, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet'),
         lastChange(place) !== undefined && button('Back', () => takeBack(place), { class: 'quiet' }),
       ),
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
@@ -115,12 +120,15 @@ export function showFault(app, main) {
         asking.focus({ preventScroll: true });
       }),
       ...answered(given(), byId, say),
-      ...workLinks(app, ID, sheet),
       ...hazards(sheet.cautions ?? [], ID),
-      folds(ID)('All questions', everyQuestion(questions, given(), say)),
-      folds(ID)('Where she lies, and time', form.element),
-      ...behind(sheet),
-      h('div', { class: 'tools' }, button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet)),
+      folds(ID)(
+        'All of it: work, questions, tables, working',
+        ...workLinks(app, ID, sheet),
+        folds(ID)('All questions', everyQuestion(questions, given(), say)),
+        folds(ID)('Where she lies, and time', form.element),
+        ...behind(sheet),
+        h('div', { class: 'tools' }, button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet)),
+      ),
     );
     cardOf(() => ({ sheet, boat: nameOf(boat), asked: ['lies'] }));
     speak([text(sheet, 'leadingCause'), next && `Next: ${next.title}`].filter(Boolean).join('. '));
@@ -218,7 +226,7 @@ function standing(sheet, byTitle, yes, say) {
         h('p', { class: 'time' }, [`${settle.minutes} min`, place(settle.place), rowOf(sheet, settle)('needs')].filter(Boolean).join(' · ')),
         h('div', { class: 'choices' }, ...ANSWERS.map(([answer, words]) => button(words, () => say(settle, answer), { class: 'quiet', 'aria-label': `${words}: ${settle.title}` }))),
       ),
-    found.length > 0 && h('section', {}, h('h3', {}, 'Found'), h('ul', { class: 'found' }, ...found.map((r) => h('li', {}, r.cells[at('name')]?.text)))),
+    found.length > 0 && h('section', {}, h('h3', {}, 'Found by a look'), h('ul', { class: 'found' }, ...found.map((r) => h('li', {}, r.cells[at('name')]?.text)))),
     suspected.length > 0 &&
       yes &&
       h(
@@ -263,7 +271,7 @@ function others(all, ask) {
  */
 function answered(given, byId, say) {
   if (given.length === 0) return [];
-  return [h('section', {}, h('h3', {}, 'Answers given'), h('ul', { class: 'plain given' }, ...given.map((g) => change(byId.get(g.evidence), g, say))))];
+  return [folds(ID)(`Answers given (${given.length}), to change`, h('ul', { class: 'plain given' }, ...given.map((g) => change(byId.get(g.evidence), g, say))))];
 }
 
 /**

@@ -41,6 +41,7 @@ type Part struct {
 	Asked int      `json:"asked"`
 	Asks  []Ask    `json:"asks"`  // in the order in which they are read off
 	Holds []string `json:"holds"` // places of the boat file
+	Names []string `json:"names"` // that causes have for it
 	Newest
 }
 
@@ -96,7 +97,7 @@ func bookOf(o calc.Options) *rules.Book {
 }
 
 func partOf(row *rules.Row, asks []Ask, b *boat.Boat, today string) Part {
-	p := Part{ID: row.ID, Title: row.Name, About: row.Note, Asked: len(asks), Asks: asks, Holds: strings.Fields(row.Values.Of("holds").Text), Newest: newest(b.NewestOf(membersOf(row)), today)}
+	p := Part{ID: row.ID, Title: row.Name, About: row.Note, Asked: len(asks), Asks: asks, Holds: strings.Fields(row.Values.Of("holds").Text), Names: survey.NamesOf(row), Newest: newest(b.NewestOf(membersOf(row)), today)}
 	for _, a := range asks {
 		if a.Known {
 			p.Known++

@@ -108,7 +108,7 @@ func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
 		p.Reads, p.Short = "OK as far as it was measured", "partly"
 	}
 	for _, f := range s.Found {
-		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(namesOf(row), partOf(book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
+		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(NamesOf(row), partOf(book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
 			p.Word, p.Sentence, p.Calculation, p.Sheet = sheet.Beyond, f.Title, f.Calculation, f.Sheet
 			p.Reads, p.Short = "seen", "seen"
 			if f.Kind == FoundCause {
@@ -120,11 +120,11 @@ func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
 	return p
 }
 
-// namesOf are the names that causes and care have for a part.
-func namesOf(row *rules.Row) []string { return strings.Split(row.Values.Of("names").Text, "|") }
+// NamesOf are the names that causes and care have for a part.
+func NamesOf(row *rules.Row) []string { return strings.Split(row.Values.Of("names").Text, "|") }
 
 // OfPart tells whether causes and care mean the part of that row by a name.
-func OfPart(row *rules.Row, name string) bool { return slices.Contains(namesOf(row), name) }
+func OfPart(row *rules.Row, name string) bool { return slices.Contains(NamesOf(row), name) }
 
 // partOf is the part that something was found on, as its cause names it; ""
 // where it is of none.
