@@ -2,10 +2,12 @@
 
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
-import { mountRows } from './nuts.js';
-import { orderOf, standOf } from './passes.js';
-import { bandsAt } from './speeds.js';
-import { partsOf, shareOf } from './whatif.js';
+
+Object.assign(globalThis, { BroadcastChannel: undefined }); // one that stands open keeps the test from ending
+const { mountRows } = await import('./nuts.js');
+const { orderOf, standOf } = await import('./passes.js');
+const { bandsAt } = await import('./speeds.js');
+const { partsOf, shareOf } = await import('./whatif.js');
 
 test('mounts stand in rows from forward aft, from port to starboard, however they are listed', () => {
   const m = (/** @type {number} */ forward, /** @type {number} */ starboard) => ({ forward, starboard });
