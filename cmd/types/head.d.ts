@@ -75,7 +75,7 @@ export interface Schema {
   readBy?: string;
   level?: Level;
   /** What a page gives into the hand for it. */
-  instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes';
+  instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes' | 'days' | 'errands';
   /** Of a list: the calculation behind each row. */
   opens?: string[];
   /** The few inputs that matter most, in the order in which they are asked. */

@@ -1,9 +1,12 @@
 // Instruments for the hand, by what the schema says of an input or a result.
 
 import { dripCounter } from './drips.js';
+import { dayStrip } from './days.js';
+import { errands } from './errands.js';
 import { jointList } from './joints.js';
 import { nutsFromAbove } from './nuts.js';
 import { boltCircle, passesOf } from './passes.js';
+import { nameOf, inHand } from '../store/shelf.js';
 import { revCounter } from './speeds.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').CalculationSchema} CalculationSchema */
@@ -30,9 +33,10 @@ export function inputInstruments(app, schema, form) {
  * @param {import('../form/form.js').Form} form
  * @param {string} place the boat
  * @param {(input: string) => unknown} given what was typed or the boat gives of an input
+ * @param {(step: string) => void} go to a step of the work
  * @returns {HTMLElement[]}
  */
-export function resultInstruments(app, schema, sheet, form, place, given) {
+export function resultInstruments(app, schema, sheet, form, place, given, go) {
   return Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, { instrument, opens = [] }]) => {
     const table = sheet.tables?.find((t) => t.name === name);
     if (instrument === 'passes') {
@@ -41,6 +45,8 @@ export function resultInstruments(app, schema, sheet, form, place, given) {
     }
     if (!table) return [];
     if (instrument === 'nuts') return [nutsFromAbove(app, table, given('mounts'), form, place)];
+    if (instrument === 'days') return [dayStrip(table, sheet, given('windows'), go)];
+    if (instrument === 'errands') return [errands(table, nameOf(inHand().boat))];
     if (instrument === 'joints') return [jointList(table, opens)];
     return instrument === 'speeds' ? [revCounter(table, sheet)] : [];
   });

@@ -20,7 +20,7 @@ import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
 import { units } from '../store/settings.js';
-import { workLinks } from './work.js';
+import { toStep, workLinks } from './work.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
 import { showFault } from './fault.js';
@@ -161,7 +161,7 @@ export function showCalculation(app, main, id = '') {
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
-        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given), toKeep, ...next(), button('Print a card', () => print()))),
+        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(app, sheet, step)), toKeep, ...next(), button('Print a card', () => print()))),
       );
       detail.replaceChildren(...behind(sheet, opens));
       toWork.replaceChildren(...workLinks(app, id, sheet));

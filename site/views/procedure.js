@@ -10,7 +10,7 @@ import { speak } from '../kit/speak.js';
 import { folds } from '../sheet/folds.js';
 import { units } from '../store/settings.js';
 import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
-import { workList } from './work.js';
+import { stepWanted, workList } from './work.js';
 import { hours, stepParts } from './step.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Procedure} Procedure */
@@ -119,6 +119,12 @@ export function showProcedure(app, main, name = '') {
 
   function draw() {
     const steps = work.phases.flatMap((p) => p.steps);
+    const wanted = steps.find((s) => s.title === stepWanted.title);
+    stepWanted.title = '';
+    if (wanted) {
+      openSteps.set(name, wanted.id);
+      setTimeout(() => list.querySelector('details[open]')?.scrollIntoView());
+    }
     const open = openSteps.get(name) || steps.find((s) => !s.tick)?.id;
     const all = { work, steps, schema: schema.ok ? schema : undefined, read: app.read, remedies, id };
     head.replaceChildren(progress(work));

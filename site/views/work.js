@@ -93,6 +93,23 @@ export function workLinks(app, calculation, sheet) {
   ];
 }
 
+/**
+ * Goes to a step of the work that a plan has, where its figures and its tick are.
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').Sheet} sheet
+ * @param {string} step
+ */
+export function toStep(app, sheet, step) {
+  const reply = app.calculator.call({ ask: 'procedures' });
+  const planned = new Set(sheet.results.find((r) => r.name === 'planned')?.text.split('; '));
+  const ids = reply.ok ? reply.procedures.flatMap((p) => p.work).filter((w) => planned.has(w.title)).map((w) => w.id) : [];
+  stepWanted.title = step;
+  location.hash = `#/procedure/${ids.join(',')}`;
+}
+
+/** The step at which the next work that is shown opens. */
+export const stepWanted = { title: '' };
+
 /** What is begun on the boat in hand. @param {import('../app.js').App} app */
 export function begunOn(app) {
   const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });

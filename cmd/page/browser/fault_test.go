@@ -36,8 +36,8 @@ func TestOneQuestionAScreen(t *testing.T) {
 	b.untilKept(`boats[0].typed["fault-finding"].answers.length === 6`)
 
 	b.open("#/sheet/fault-finding")
-	b.until(`document.querySelectorAll(".stands > section > .given > li").length === 6`)
-	first := `.stands > section > .given select`
+	b.until(`document.querySelectorAll(".stands > details > .given > li").length === 6`)
+	first := `.stands > details > .given select`
 	if got := eval[string](b, fmt.Sprintf("document.querySelector(%q).value", first)); got != "yes" {
 		t.Errorf("the first answer stands as %q, want yes", got)
 	}
