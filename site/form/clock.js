@@ -94,10 +94,11 @@ let faces = 0;
  * @param {() => Json[]} of.rows
  * @param {() => Json[] | undefined} of.given rows that come from elsewhere while none is typed
  * @param {(rows: Json[]) => void} of.put
+ * @param {() => Json[]} of.fresh rows to begin with
  * @param {import('../../wasm/marinecalc.js').Units} of.units
  * @param {import('./units.js').Reader} of.read
  */
-export function clockFace({ title, round, rows, given, put, units, read }) {
+export function clockFace({ title, round, rows, given, put, fresh, units, read }) {
   const { where, values, turn: turnName, closes, parts } = round;
   const id = `face-${++faces}`;
   const typed = () => rows().some((r) => values.some(([name]) => r[name] !== undefined));
@@ -147,8 +148,8 @@ export function clockFace({ title, round, rows, given, put, units, read }) {
         'div',
         { class: 'hub' },
         label,
-        input,
-        h('div', {}, button('−', () => press(-1), { 'aria-label': 'One step less' }), sign, button('+', () => press(1), { 'aria-label': 'One step more' }), button('›', next, { 'aria-label': 'Next place' })),
+        h('div', {}, sign, input),
+        h('div', {}, button('−', () => press(-1), { 'aria-label': 'One step less' }), button('+', () => press(1), { 'aria-label': 'One step more' }), button('›', next, { 'aria-label': 'Next place' })),
       ),
     ),
   );
@@ -222,6 +223,7 @@ export function clockFace({ title, round, rows, given, put, units, read }) {
     made.classList.toggle('given', !typed() && given() !== undefined);
     modes.replaceChildren(
       ...(values.length > 1 ? values.map(([n, v]) => mode(v.title ?? n, n === value, () => (value = n))) : []),
+      ...(!typed() && given() ? [button('Read anew', () => (put(fresh()), choose(0)), { class: 'quiet' })] : []),
       pick('Places', [4, 8].map((n) => [n, `${n} places`]), count, (n) => (count = n)),
       ...(turnName === undefined ? [] : [pick(parts[turnName]?.title ?? turnName, [0, 90, 180, 270].map((d) => [d, d === 0 ? 'Shaft as found' : `Turned ${d}°`]), Math.round((turn * 180) / Math.PI), (d) => (turn = (d * Math.PI) / 180))]),
     );

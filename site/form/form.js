@@ -6,7 +6,7 @@ import { at, below, count, withAt } from '../kit/pointer.js';
 import { clockFace, roundOf } from './clock.js';
 import { Field, inWords, standing, types } from './field.js';
 import { inGroups } from './groups.js';
-import { chosenInstead, columns, freshRow, isShort, resolved, starters } from './rows.js';
+import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters } from './rows.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -310,7 +310,7 @@ export class Form {
     };
     const { units, read } = this.#setting;
     const face =
-      round && clockFace({ title, round, given, units, read, rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
+      round && clockFace({ title, round, given, units, read, fresh: () => /** @type {Json[]} */ (starters(schema)), rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
     draw();
     const list = [columns(parts), rows, more];
     return h(
@@ -320,7 +320,7 @@ export class Form {
       wrong,
       from,
       schema.description && h('p', { class: 'help' }, schema.description),
-      ...(face ? [face.element, h('details', { class: 'fold' }, h('summary', {}, 'The same as a list'), ...list)] : list),
+      ...(face ? [opened(given() === undefined, 'On the face', face.element), opened(false, 'As a list', ...list)] : list),
     );
   }
 

@@ -84,3 +84,13 @@ export function resolved(root, schema) {
   const { $ref, ...beside } = schema;
   return { ...resolved(root, /** @type {Schema | undefined} */ (at(root, $ref.replace(/^#/, ''))) ?? {}), ...beside };
 }
+
+/**
+ * A fold that begins open or closed.
+ * @param {boolean} open
+ * @param {string} title
+ * @param {...(HTMLElement | false)} inside
+ */
+export function opened(open, title, ...inside) {
+  return h('details', { class: 'fold', open }, h('summary', {}, title), ...inside);
+}

@@ -82,7 +82,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
       speak(next.textContent ?? '');
       const again = grid.querySelector(`[data-mount="${i}"]`);
       if (again instanceof HTMLElement) again.focus();
-    }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)), 'aria-label': [name, words, aside && `then ${aside}`, stop && `comes to stand at ${stop}`, done.has(i) ? 'done' : 'not done'].filter(Boolean).join(', ') });
+    }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)) });
     made.append(turning(cell(row, 'turns')?.si ?? 0, done.has(i)), h('strong', {}, words || 'no thread given'), h('span', {}, name));
     if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
