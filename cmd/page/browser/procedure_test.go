@@ -15,14 +15,14 @@ import (
 )
 
 // mostPages is how much paper work may take, A4, with its cautions, figures and
-// lines to write on: two pages for most, three where flange or mounts come
-// off or two are done together, four where shaft or gearbox come out.
+// lines to write on: two pages for most, three where flange, mounts, shaft or
+// gearbox come off or two are done together.
 var mostPages = []struct {
 	work  string
 	pages int
 }{
 	{"repack-gland", 2}, {"align-coupling", 2}, {"replace-propeller", 2}, {"replace-coupling-bolts", 2}, {"repack-gland,align-coupling", 3},
-	{"replace-mounts", 3}, {"replace-output-flange", 3}, {"replace-stern-bearing", 4}, {"replace-gearbox", 4},
+	{"replace-mounts", 3}, {"replace-output-flange", 3}, {"replace-stern-bearing", 3}, {"replace-gearbox", 3},
 }
 
 // keptSteps is what the browser keeps of the steps of the boat in hand.
