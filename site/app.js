@@ -3,6 +3,8 @@
 /**
  * @typedef {object} App
  * @property {import('../wasm/marinecalc.js').Calculator} calculator
+ * @property {<R extends import('../wasm/marinecalc.js').Request>(request: R) => Promise<import('../wasm/marinecalc.js').ReplyTo<R>>} aside
+ *   asks the calculator for what takes long, without holding the page up
  * @property {import('../wasm/marinecalc.js').ContentsReply} contents
  * @property {import('./form/units.js').Reader} read what was typed for a quantity
  * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats

@@ -1,11 +1,14 @@
-// What runs first: takes the page's program, which lies packed beside the
-// calculator, and starts it.
+// What runs first: takes the page's style and program, which lie packed beside
+// the calculator, and starts it.
 
 import { byId } from './kit/dom.js';
 import { unpack } from './kit/unpack.js';
 
 async function boot() {
+  const style = document.createElement('style');
   const program = document.createElement('script');
+  style.textContent = await unpack('style', 'text/css').text();
+  document.head.append(style);
   program.textContent = await unpack('program', 'text/javascript').text();
   document.body.append(program);
 }

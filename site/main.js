@@ -4,6 +4,7 @@
 import { start } from '../wasm/marinecalc.js';
 import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
+import { openAside } from './kit/aside.js';
 import { button, byId, h } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
 import { unpack } from './kit/unpack.js';
@@ -38,10 +39,12 @@ async function open() {
     keeping: banner.keeping,
     changedElsewhere: (id) => id === inHand().id && banner.changed(),
   });
-  const calculator = await start(await module);
+  const compiled = await module;
+  const calculator = await start(compiled);
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
-  const app = { calculator, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
+  const aside = openAside(calculator, compiled, unpack('aside', 'text/javascript').text());
+  const app = { calculator, aside, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
   await shelf;
   let last = '';
   show = () => {

@@ -11,7 +11,7 @@ import { followBoat } from '../store/settings.js';
 import { isPlain } from '../store/merge.js';
 import { add, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
 import { Cards } from './cards.js';
-import { readingTools } from './readings.js';
+import { readingTools } from './exchange.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
@@ -68,9 +68,8 @@ export function showBoat(app, main, wanted = '') {
   );
   tell(boat);
   // The whole file is looked through once the cards stand there.
-  setTimeout(() => {
+  void app.aside({ ask: 'boat', boat: toSend(onShelf(id).boat) }).then((reply) => {
     if (!title.isConnected) return;
-    const reply = app.calculator.call({ ask: 'boat', boat: toSend(onShelf(id).boat) });
     const problems = reply.ok ? [] : reply.problems;
     state.replaceChildren(
       ...(problems.length > 0 ? [h('h2', {}, 'To put right'), h('ul', { class: 'wrong-list' }, ...problems.slice(0, 12).map((p) => h('li', {}, placeLink(p.where), ` ${inWords(p)}`)))] : []),

@@ -5,6 +5,7 @@
 import { inWords } from '../form/field.js';
 import { today } from '../kit/dates.js';
 import { button, h, s } from '../kit/dom.js';
+import { at } from '../kit/pointer.js';
 import { picture } from '../sheet/picture.js';
 import { sign, kindOf } from '../sheet/verdicts.js';
 import { keepMarks, keptMarks, marksKey } from '../store/marks.js';
@@ -24,23 +25,58 @@ const SETTLED = 400; // ms without typing until all calculations are run
 export function showHome(app, main) {
   const boat = toSend(inHand().boat);
   const name = boat ? nameOf(boat) : 'Your boat';
-  const asked = app.calculator.call({ ask: 'line', boat, units: units(), date: today() });
-  const reply = asked.ok ? asked : app.calculator.call({ ask: 'line', date: today() });
   main.append(h('h1', { class: 'home-title' }, name));
+  const field = findField(app);
+  const home = h('div', { class: 'home' }, field);
+  main.append(home);
+  const long = boat && isLong(boat);
+  const asked = app.calculator.call({ ask: 'line', boat: long ? withoutLog(boat) : boat, units: units(), date: today() });
+  if (!long) showLine(app, home, field, boat, asked, boat ? begunOn(app) : []);
+  else {
+    showLine(app, home, field, boat, asked);
+    // The line stands there; what thousands of readings say of it comes when it is found.
+    void Promise.all([app.aside({ ask: 'line', boat, units: units(), date: today() }), app.aside({ ask: 'procedures', boat })]).then(([reply, work]) => {
+      if (home.isConnected) showLine(app, home, field, boat, reply, begunOn(app, work));
+    });
+  }
+  return name;
+}
+
+const MANY = 300; // readings, from which on the page does not wait for what they say
+
+/** Whether a boat has so many readings that the page does not wait for them. @param {object} boat */
+export function isLong(boat) {
+  const readings = at(boat, '/readings');
+  return Array.isArray(readings) && readings.length > MANY;
+}
+
+/** A boat without its dated readings. @param {import('../../wasm/marinecalc.js').Json} boat */
+export function withoutLog(boat) {
+  const { readings: _, ...rest } = boat;
+  return rest;
+}
+
+/**
+ * @param {import('../app.js').App} app
+ * @param {HTMLElement} home
+ * @param {HTMLElement} field that finds, which stays
+ * @param {object | undefined} boat
+ * @param {import('../../wasm/marinecalc.js').LineReply | import('../../wasm/marinecalc.js').Refusal} asked
+ * @param {import('../../wasm/marinecalc.js').ListedWork[]} [begun] absent where what the readings say is still to come
+ */
+function showLine(app, home, field, boat, asked, begun) {
+  const reply = asked.ok ? asked : app.calculator.call({ ask: 'line', date: today() });
   if (!reply.ok) throw new Error(reply.problems.map(inWords).join(' '));
   const { line } = reply;
-  const field = findField(app);
   const still = h('div', { class: 'still' });
-  const figure = lineFigure(line);
-  main.append(
-    h(
-      'div',
-      { class: 'home' },
-      field,
+  const figure = lineFigure(line, begun !== undefined);
+  while (home.lastChild !== field) home.lastChild?.remove();
+  home.append(
+    ...present([
       !asked.ok && h('p', { class: 'wrong' }, h('a', { href: '#/boat' }, 'Something in the boat’s file is to be put right.')),
       still,
       figure.element,
-      boat ? dueList(line, begunOn(app)) : beginning(app),
+      !boat ? beginning(app) : begun ? dueList(line, begun) : h('section', { class: 'due' }, h('h2', {}, 'Due'), h('p', {}, 'The readings are being gone through…')),
       usedList(app),
       h(
         'nav',
@@ -49,8 +85,9 @@ export function showHome(app, main) {
         boat ? h('a', { href: '#/survey' }, 'Survey') : h('a', { href: '#/procedure' }, 'Work'),
         h('a', { href: '#/calculations' }, 'Calcu\u00adlations'),
       ),
-    ),
+    ]),
   );
+  if (!begun) return;
   if (boat && asked.ok) {
     mark(app, boat, field, (parts) => {
       for (const part of parts.parts) figure.mark(part);
@@ -59,7 +96,14 @@ export function showHome(app, main) {
       );
     });
   } else for (const { id, title } of line.parts) figure.mark({ part: id, title, word: 'not measured', reads: 'nothing known yet', short: 'no data', verdicts: 0 });
-  return name;
+}
+
+/**
+ * @param {(HTMLElement | false)[]} parts
+ * @returns {HTMLElement[]}
+ */
+function present(parts) {
+  return parts.filter((p) => p instanceof HTMLElement);
 }
 
 /**
@@ -75,16 +119,16 @@ export function mark(app, boat, place, show) {
   const kept = keptMarks(key);
   if (kept) return show(kept);
   let timer = 0;
-  const work = () => {
+  const work = async () => {
     if (!place.isConnected) return;
-    const reply = app.calculator.call({ ask: 'parts', boat, units: units() });
-    if (!reply.ok) return;
+    const reply = await app.aside({ ask: 'parts', boat, units: units() });
+    if (!reply.ok || !place.isConnected) return;
     keepMarks(key, reply.parts);
     show(reply.parts);
   };
   const wait = () => {
     clearTimeout(timer);
-    timer = setTimeout(work, SETTLED);
+    timer = setTimeout(() => void work(), SETTLED);
   };
   place.addEventListener('input', wait);
   wait();
@@ -94,8 +138,9 @@ export function mark(app, boat, place, show) {
  * The drawing between two rows of its parts, each a link. The leaders of the
  * drawing end at the rows.
  * @param {LineView} line
+ * @param {boolean} whole with the age of what was read
  */
-function lineFigure({ drawing, parts, caption }) {
+function lineFigure({ drawing, parts, caption }, whole) {
   const svg = picture(drawing.svg);
   /** @type {Map<string, { state: HTMLElement, link: HTMLElement, part: LinePart }>} */
   const tiles = new Map();
@@ -106,14 +151,14 @@ function lineFigure({ drawing, parts, caption }) {
       { href: `#/part/${part.id}`, class: `tile ${i % 2 === 0 ? 'above' : 'below'} column-${i >> 1}`, 'data-part': part.id },
       h('span', { class: 'tile-name' }, part.title),
       state,
-      h('span', { class: 'tile-age' }, moon(part.fresh), h('span', { class: 'unseen' }, part.read ? `last read ${part.age}` : 'never read'), h('span', { 'aria-hidden': 'true' }, part.brief)),
+      whole && h('span', { class: 'tile-age' }, moon(part.fresh), h('span', { class: 'unseen' }, part.read ? `last read ${part.age}` : 'never read'), h('span', { 'aria-hidden': 'true' }, part.brief)),
     );
     tiles.set(part.id, { state, link, part });
     return link;
   });
   for (const part of parts) {
     const shape = shapeOf(svg, part.id);
-    shape?.classList.add(`age-${part.fresh}`);
+    if (whole) shape?.classList.add(`age-${part.fresh}`);
     shape?.addEventListener('click', () => (location.hash = `#/part/${part.id}`));
   }
   const element = h(

@@ -9,9 +9,10 @@ import { lateFold } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
 import { badge, verdictCard } from '../sheet/verdicts.js';
 import { forFile, saveFile } from '../store/files.js';
+import { keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
-import { begunWork } from './work.js';
+import { begunOn, begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
 /** @typedef {import('../../wasm/marinecalc.js').Survey} Survey */
@@ -21,18 +22,46 @@ export function showSurvey(app, main) {
   const name = nameOf(inHand().boat);
   const boat = toSend(inHand().boat) ?? { name };
   const title = `Survey: ${name}`;
-  const reply = app.calculator.call({ ask: 'survey', boat, units: units() });
-  main.append(h('h1', {}, title), warningList(reply, 'h2'));
-  if (!reply.ok) {
-    main.append(h('h2', {}, 'To put right'), wrongList(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));
-    return title;
-  }
+  const place = h('div', { class: 'survey' }, h('p', {}, 'Every calculation is being run…'));
+  main.append(h('h1', {}, title), place);
+  // What the parts stand like may be known already; the rest comes when it is found.
+  const kept = keptMarks(marksKey(boat, units(), app.contents.version));
+  if (kept) place.append(partsAtOnce(kept));
+  void Promise.all([app.aside({ ask: 'survey', boat, units: units() }), app.aside({ ask: 'procedures', boat })]).then(([reply, work]) => {
+    if (place.isConnected) place.replaceWith(...present(surveyOf(app, boat, reply, begunOn(app, work))));
+  });
+  return title;
+}
+
+/**
+ * How the parts stand, a line each.
+ * @param {import('../../wasm/marinecalc.js').PartsState} state
+ */
+function partsAtOnce({ parts, still }) {
+  return h(
+    'div',
+    {},
+    still && h('p', { class: 'hazard said danger' }, h('strong', {}, 'Keep the shaft still'), `: ${still}`),
+    h('ul', { class: 'glance' }, ...parts.map((p) => h('li', {}, h('p', {}, badge(p.word, p.reads), ' ', h('a', { href: `#/part/${p.part}` }, p.title))))),
+  );
+}
+
+/**
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').Json} boat
+ * @param {import('../../wasm/marinecalc.js').SurveyReply | import('../../wasm/marinecalc.js').Refusal} reply
+ * @param {import('../../wasm/marinecalc.js').ListedWork[]} begun
+ * @returns {(HTMLElement | string | false | null)[]}
+ */
+function surveyOf(app, boat, reply, begun) {
+  if (!reply.ok) return [warningList(reply, 'h2'), h('h2', {}, 'To put right'), wrongList(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat'))];
+  const name = nameOf(boat);
   const { survey } = reply;
   const { findings } = survey;
   /** @param {...string} words */
   const of = (...words) => findings.filter(({ verdict }) => words.includes(verdict.word));
-  main.append(
-    ...present([
+  return [
+      warningList(reply, 'h2'),
       inShort(survey),
       h(
         'div',
@@ -55,7 +84,7 @@ export function showSurvey(app, main) {
       list('Close to a limit', of('near the limit')),
       list('Outside or about a guide', of('outside the guide', 'about the guide')),
       cautionList(survey.cautions ?? []),
-      begunWork(app),
+      begunWork(app, begun),
       late('Not enough to tell', of('cannot tell')),
       late('OK or inside the guide', of('within', 'inside the guide')),
       survey.open.length > 0 &&
@@ -74,9 +103,7 @@ export function showSurvey(app, main) {
           ]),
         ),
       ),
-    ]),
-  );
-  return title;
+  ];
 }
 
 /** @param {Survey} survey */
@@ -207,7 +234,7 @@ function link({ calculation, title }) {
 }
 
 /**
- * @param {(HTMLElement | false | null)[]} parts
+ * @param {(HTMLElement | string | false | null)[]} parts
  * @returns {HTMLElement[]}
  */
 function present(parts) {

@@ -110,15 +110,21 @@ export function toStep(app, sheet, step) {
 /** The step at which the next work that is shown opens. */
 export const stepWanted = { title: '' };
 
-/** What is begun on the boat in hand. @param {import('../app.js').App} app */
-export function begunOn(app) {
-  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
+/**
+ * What is begun on the boat in hand.
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').ProceduresReply | import('../../wasm/marinecalc.js').Refusal} [reply] where it was asked for before
+ */
+export function begunOn(app, reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) })) {
   return reply.ok ? reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0)) : [];
 }
 
-/** The way to the work, with what is begun on the boat in hand. @param {import('../app.js').App} app */
-export function begunWork(app) {
-  const begun = begunOn(app);
+/**
+ * The way to the work, with what is begun on the boat in hand.
+ * @param {import('../app.js').App} app
+ * @param {ListedWork[]} [begun]
+ */
+export function begunWork(app, begun = begunOn(app)) {
   return h(
     'section',
     { class: 'group-of to-work' },

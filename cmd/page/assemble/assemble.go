@@ -30,11 +30,19 @@ func PageWith(root string, module []byte, tell func(string)) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	first, err := bundle(filepath.Join(site, "first.css"))
+	if err != nil {
+		return nil, err
+	}
 	script, err := bundle(filepath.Join(site, "boot.js"))
 	if err != nil {
 		return nil, err
 	}
 	program, err := bundle(filepath.Join(site, "main.js"))
+	if err != nil {
+		return nil, err
+	}
+	aside, err := bundle(filepath.Join(site, "aside.js"))
 	if err != nil {
 		return nil, err
 	}
@@ -47,7 +55,7 @@ func PageWith(root string, module []byte, tell func(string)) ([]byte, error) {
 		return nil, err
 	}
 	tell("packing one file")
-	return pack(parts{Shell: string(shell), Style: style, Script: script, Program: program, Module: module, Boats: boats})
+	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: program, Module: module, Boats: boats})
 }
 
 // Root is the folder of the go.mod that the working folder belongs to.

@@ -40,7 +40,11 @@ func Compile(root string) ([]byte, error) {
 	}
 	defer os.RemoveAll(dir)
 	out := filepath.Join(dir, "marinecalc.wasm")
-	args := []string{"build", "-o", out}
+	overlay, err := compactData(root, dir)
+	if err != nil {
+		return nil, err
+	}
+	args := []string{"build", "-o", out, "-overlay", overlay}
 	for line := range strings.Lines(string(flags)) {
 		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
 			args = append(args, line)

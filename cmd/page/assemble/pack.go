@@ -13,8 +13,10 @@ import (
 // parts are what a page is packed from.
 type parts struct {
 	Shell   string // index.html with one comment where each part goes
+	First   string // style that stands there unpacked
 	Style   string
-	Script  string // that takes the program out and starts it
+	Script  string // that takes style and program out and starts it
+	Aside   string // the program of the worker
 	Program string
 	Module  []byte // WebAssembly
 	Boats   string // JSON
@@ -23,17 +25,18 @@ type parts struct {
 // pack puts the parts into the shell. The policy it writes lets the page run
 // its own script, its own style and WebAssembly, and reach nothing else.
 func pack(p parts) ([]byte, error) {
-	for name, text := range map[string]string{"style": p.Style, "script": p.Script} {
+	for name, text := range map[string]string{"first style": p.First, "script": p.Script} {
 		if low := strings.ToLower(text); strings.Contains(low, "</"+"script") || strings.Contains(low, "</style") {
 			return nil, fmt.Errorf("the %s holds an end tag and would break out of its element", name)
 		}
 	}
 	page := p.Shell
 	for _, put := range []struct{ mark, text string }{
-		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p.Script, p.Program, p.Style) + `">`},
-		{"<!-- style -->", "<style>" + p.Style + "</style>"},
+		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p) + `">`},
+		{"<!-- style -->", "<style>" + p.First + "</style>" + packed("style", []byte(p.Style))},
 		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
 		{"<!-- module -->", packed("module", p.Module)},
+		{"<!-- aside -->", packed("aside", []byte(p.Aside))},
 		{"<!-- program -->", packed("program", []byte(p.Program))},
 		{"<!-- script -->", "<script>" + p.Script + "</script>"},
 	} {
@@ -45,14 +48,15 @@ func pack(p parts) ([]byte, error) {
 	return []byte(page), nil
 }
 
-// policy is the Content-Security-Policy of the page. It knows the program too,
-// which becomes a script once it is unpacked.
-func policy(script, program, style string) string {
+// policy is the Content-Security-Policy of the page. It knows style and program
+// too, which stand there once they are unpacked.
+func policy(p parts) string {
 	return strings.Join([]string{
 		"default-src 'none'",
-		"script-src '" + hash(script) + "' '" + hash(program) + "' 'wasm-unsafe-eval'",
-		"style-src '" + hash(style) + "'",
+		"script-src '" + hash(p.Script) + "' '" + hash(p.Program) + "' 'wasm-unsafe-eval'",
+		"style-src '" + hash(p.First) + "' '" + hash(p.Style) + "'",
 		"img-src data: blob:",
+		"worker-src blob:", // the page's own, which has no more leave than the page
 		"connect-src 'none'",
 		"base-uri 'none'",
 		"form-action 'none'",

@@ -256,7 +256,7 @@ func (b *tab) text(selector string) string {
 // until waits for a condition in the page.
 func (b *tab) until(condition string) {
 	b.t.Helper()
-	wait := chromedp.Poll[bool]("!!("+condition+")", chromedp.WithPollingInterval(20*time.Millisecond), chromedp.WithPollingTimeout(10*time.Second))
+	wait := chromedp.Poll[bool]("!!("+condition+")", chromedp.WithPollingInterval(20*time.Millisecond), chromedp.WithPollingTimeout(30*time.Second))
 	_, err := chromedp.Run(b.ctx, wait)
 	for try := 0; try < 3 && err != nil && strings.Contains(err.Error(), "context with specified id"); try++ {
 		_, err = chromedp.Run(b.ctx, wait) // the page was only just opened

@@ -133,17 +133,12 @@ func appendSigned(to []byte, v int64) []byte {
 	}
 }
 
-// locals reads the declarations of a function's locals and gives space for two
-// more of 32 bits, and how many there were.
-func (r *reader) locals() (declared []byte, n int64) {
-	groups := r.count()
+// locals reads the declarations of a function's locals.
+func (r *reader) locals() (declared []byte) {
 	from := r.rest
-	for range groups {
-		n += int64(r.number())
+	for range r.count() {
+		r.number()
 		r.byte()
 	}
-	const i32 = 0x7f
-	declared = binary.AppendUvarint(nil, uint64(groups)+1)
-	declared = append(declared, from[:len(from)-len(r.rest)]...)
-	return append(declared, 2, i32), n
+	return from[:len(from)-len(r.rest)]
 }

@@ -18,8 +18,11 @@ var improvements = []improvement{
 	{"fold not", inBlocks((*basicBlock).foldNot)},                // 3 to 6 %,   16 kB, packed 0.7 kB
 	{"jump if", inBlocks((*basicBlock).jumpIf)},                  // 2 to 4 %,  103 kB, packed 4 kB
 	{"address on stack", inBlocks((*basicBlock).addressOnStack)}, // 2 to 5 %,  292 kB, packed 15 kB
+	{"store on stack", inBlocks((*basicBlock).storeOnStack)},     // see places.go
 	{"leave frame", inBlocks((*basicBlock).leaveFrame)},          // 1 to 3 %,   80 kB, packed 0.7 kB
 	{"copy inline", (*function).copyInline},                      // 4 to 12 %, -174 kB, packed -25 kB
+	{"leave at once", (*function).leaveAtOnce},                   // see places.go
+	{"share number", (*function).shareNumber},                    // see places.go
 	{"unrotate", (*function).unrotate},                           // 10 to 17 %,  9 kB, packed 5 kB
 }
 
@@ -152,13 +155,12 @@ func (b basicBlock) passes(i int) (by int64, ok bool) {
 // function of its own instead.
 func (f *function) copyInline() {
 	for i := range f.blocks {
-		f.blocks[i].copyInline(f.spare)
+		f.blocks[i].copyInline()
 	}
 }
 
-// copyInline does so in a basic block. spare is the first of two locals to be
-// had.
-func (b *basicBlock) copyInline(spare int64) {
+// copyInline does so in a basic block.
+func (b *basicBlock) copyInline() {
 	var out basicBlock
 	for _, s := range *b {
 		n := len(out)
@@ -166,9 +168,9 @@ func (b *basicBlock) copyInline(spare int64) {
 		case n < 2 || s.op != prefixed || out[n-1].op != i32Const || out[n-1].value <= 0 || out[n-1].value%8 != 0:
 			out = append(out, s)
 		case s.value == memoryCopy && out[n-1].value <= longestCopy:
-			out = append(out[:n-1], copying(out[n-1].value, spare)...)
+			out = append(out[:n-1], copying(out[n-1].value)...)
 		case s.value == memoryFill && out[n-1].value <= longestFill && out[n-2].is(i32Const, 0):
-			out = append(out[:n-2], clearing(out[n-1].value, spare)...)
+			out = append(out[:n-2], clearing(out[n-1].value)...)
 		default:
 			out = append(out, s)
 		}
@@ -184,8 +186,8 @@ const (
 )
 
 // copying copies from the address on the top to the one below.
-func copying(length, spare int64) (c basicBlock) {
-	to, from := spare, spare+1
+func copying(length int64) (c basicBlock) {
+	const to, from = spare, spare + 1
 	c.add(on(localSet, from))
 	c.add(on(localSet, to))
 	for at := length - 8; at >= 0; at -= 8 {
@@ -198,7 +200,7 @@ func copying(length, spare int64) (c basicBlock) {
 }
 
 // clearing clears from the address on the top.
-func clearing(length, spare int64) (c basicBlock) {
+func clearing(length int64) (c basicBlock) {
 	c.add(on(localSet, spare))
 	for at := length - 8; at >= 0; at -= 8 {
 		c.add(on(localGet, spare))

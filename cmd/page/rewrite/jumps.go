@@ -43,7 +43,8 @@ func Jumps(module []byte) ([]byte, error) {
 
 // function is one of the module.
 type function struct {
-	code []byte
+	code   []byte
+	number int64 // among those that are not imported
 
 	// Of a row of basic blocks:
 	blocks  []basicBlock
@@ -51,7 +52,7 @@ type function struct {
 	entries map[int64]bool // the points where it may be entered
 	table   []int64        // the basic block of each point; the last is for all points above
 	locals  []byte         // as declared
-	spare   int64          // the number of the first of two locals that are added
+	head    []byte         // instructions that it begins with
 	unwind  bool           // whether a block stands around all, which calls leave to unwind the stack
 	tail    []byte         // the code behind the basic blocks
 	consts  []int64        // of another form than a row: its 64-bit constants
@@ -67,11 +68,37 @@ type step struct {
 	to    int // where a jump goes: a basic block, or one of the following
 }
 
-// The locals of a function: its parameter, and the copy of the stack pointer.
+// The locals of a function: its parameter, the copy of the stack pointer, and
+// those that are added. Since these come before Go's others they are the same
+// in every function, and equal steps equal bytes.
 const (
 	wantedPoint = 0
 	sp          = 1
+	spare       = 2 // the first of two
+	ownNumber   = 4
+	added       = 3
 )
+
+// addLocals gives a function these locals. ok is false where the first that it
+// declares is not the stack pointer alone.
+func (f *function) addLocals(blocks []basicBlock) (ok bool) {
+	const i32, i64 = 0x7f, 0x7e
+	r := reader{rest: f.locals}
+	groups, count, kind := r.number(), r.number(), r.byte()
+	if r.err != nil || groups == 0 || count != 1 || kind != i32 {
+		return false
+	}
+	f.locals = append(binary.AppendUvarint(nil, groups+1), 1+2, i32, 1, i64)
+	f.locals = append(f.locals, r.rest...)
+	for _, b := range blocks {
+		for i, s := range b {
+			if (s.op == localGet || s.op == localSet || s.op == localTee) && s.value > sp {
+				b[i].instruction = on(s.op, s.value+added)
+			}
+		}
+	}
+	return true
+}
 
 const (
 	nowhere = -1 - iota // no jump, or one within the basic block
@@ -96,12 +123,11 @@ func (b basicBlock) withoutNops() basicBlock {
 // before its call of deferreturn, and a goroutine ends in a call in the middle
 // of goexit; both have no arguments and begin a basic block.
 func findEntries(functions []function) {
-	const first = 0x1000
 	for i := range functions {
 		functions[i].entries = map[int64]bool{0: true}
 	}
 	enter := func(place int64, before bool) {
-		n, at := place>>16-first, place&0xffff
+		n, at := place>>16-firstNumber, place&0xffff
 		if n < 0 || n >= int64(len(functions)) {
 			return
 		}

@@ -9,7 +9,7 @@ func readFunctions(body []byte) ([]function, error) {
 	r := reader{rest: body}
 	var functions []function
 	for i := range r.count() {
-		f := function{code: r.bytes(r.number())}
+		f := function{code: r.bytes(r.number()), number: int64(i)}
 		if r.err != nil {
 			return nil, r.err
 		}
@@ -37,8 +37,7 @@ func (f *function) readConsts() error {
 // readRow tells whether the function is a row of basic blocks, and reads it.
 func (f *function) readRow() bool {
 	r := reader{rest: f.code}
-	f.locals, f.spare = r.locals()
-	f.spare++ // the parameter
+	f.locals = r.locals()
 	// Every such function begins with a copy of the stack pointer.
 	if a, b := r.instruction(), r.instruction(); a.op != globalGet || a.value != 0 || b.op != localSet || b.value != sp {
 		return false
@@ -72,7 +71,7 @@ func (f *function) readRow() bool {
 		return false
 	}
 	blocks, ok := f.readBlocks(&r, last, looped)
-	if ok {
+	if ok = ok && f.addLocals(blocks); ok {
 		f.blocks = blocks
 		for i := range blocks {
 			f.order = append(f.order, i)

@@ -27,6 +27,7 @@ func (f *function) write() {
 	w.code = append(w.code, f.locals...)
 	w.add(globalGet, 0)
 	w.add(localSet, sp)
+	w.code = append(w.code, f.head...)
 	if f.unwind {
 		w.begin(frame{block, toOut})
 	}

@@ -5,6 +5,7 @@ package diagnosis
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
@@ -179,7 +180,7 @@ func (f *finder) cures(c rules.Cause) []rules.Remedy {
 			}
 		}
 	}
-	slices.SortStableFunc(list, func(a, b rules.Remedy) int { return f.seen(b) - f.seen(a) })
+	sort.SliceStable(list, func(a, b int) bool { return f.seen(list[b]) < f.seen(list[a]) })
 	return list
 }
 

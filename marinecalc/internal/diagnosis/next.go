@@ -5,7 +5,6 @@
 package diagnosis
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -139,7 +138,7 @@ func (f *finder) ordered(in Input, heldBack bool) []bayes.Check {
 		}
 		return at
 	}
-	slices.SortStableFunc(list, func(a, b bayes.Check) int { return cmp.Compare(rank(a), rank(b)) })
+	sort.SliceStable(list, func(a, b int) bool { return rank(list[a]) < rank(list[b]) })
 	return f.withLooks(list)
 }
 

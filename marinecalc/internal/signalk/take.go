@@ -7,6 +7,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 	"sync"
 	"time"
@@ -115,7 +116,7 @@ func Take(text []byte, c Choice) ([]Entry, *Report, error) {
 	}
 	report := s.report(known)
 	report.Paths = b.Version
-	slices.SortStableFunc(s.list, func(a, b Sample) int { return a.Time.Compare(b.Time) })
+	sort.SliceStable(s.list, func(a, b int) bool { return s.list[a].Time.Before(s.list[b].Time) })
 	var entries []Entry
 	for from := 0; from < len(s.list); {
 		stretch := s.list[from].Time.Truncate(c.Every)
@@ -171,7 +172,7 @@ func (s *samples) report(known []path) *Report {
 			r.Unknown = append(r.Unknown, Count{Path: at, Samples: counts[at]})
 		}
 	}
-	slices.SortStableFunc(r.Unknown, func(a, b Count) int { return b.Samples - a.Samples })
+	sort.SliceStable(r.Unknown, func(a, b int) bool { return r.Unknown[b].Samples < r.Unknown[a].Samples })
 	if more := len(r.Unknown) - mostUnknown; more > 0 {
 		r.More, r.Unknown = more, r.Unknown[:mostUnknown]
 	}

@@ -3,6 +3,7 @@ package workplan
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
@@ -53,7 +54,7 @@ func (p *planner) stops(made *schedule.Plan) (list []stop) {
 	if want, err := day.Parse(p.in.ReadyBy); err == nil {
 		later(want, "the date wanted")
 	}
-	slices.SortStableFunc(after, func(a, b stop) int { return a.day - b.day })
+	sort.SliceStable(after, func(a, b int) bool { return after[a].day < after[b].day })
 	return append(list, after[:min(len(after), 1)]...)
 }
 

@@ -6,9 +6,9 @@
 package bayes
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 )
 
 // Check is a question still open, and what asking it is expected to bring.
@@ -145,7 +145,7 @@ func (b *Belief) Next(cost []float64, of []int) []Check {
 		bits := about.information(func(s Set) float64 { return b.said(s, q) })
 		list = append(list, Check{Question: q, Bits: bits, Rate: bits / minutes})
 	}
-	slices.SortStableFunc(list, func(x, y Check) int { return cmp.Compare(y.Rate, x.Rate) })
+	sort.SliceStable(list, func(x, y int) bool { return list[y].Rate < list[x].Rate })
 	return list
 }
 

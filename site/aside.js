@@ -1,0 +1,23 @@
+// The calculator in a worker, for what takes long: it keeps the page's own
+// thread free for the next key. It is handed the compiled module once, then
+// requests, and answers each under its number.
+
+import { start } from '../wasm/marinecalc.js';
+
+/** @type {Promise<import('../wasm/marinecalc.js').Calculator> | undefined} */
+let calculator;
+
+addEventListener('message', async ({ data }) => {
+  if (data instanceof WebAssembly.Module) {
+    calculator = start(data);
+    return;
+  }
+  const { number, request } = data;
+  try {
+    const found = await calculator;
+    await found?.ready();
+    postMessage({ number, reply: found?.call(request) });
+  } catch (error) {
+    postMessage({ number, failed: String(error) });
+  }
+});
