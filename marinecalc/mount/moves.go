@@ -87,6 +87,7 @@ type Move struct {
 // The codes of Reach, for which the schema of mount-moves has the words.
 const (
 	Reached      = "enough"
+	NotGiven     = "travel-not-given" // of a stud or slot that is moved
 	ShortUp      = "short-up-and-down"
 	ShortAcross  = "short-sideways"
 	ShortAllWays = "short-all-ways"
@@ -163,6 +164,9 @@ func Moves(in MovesInput) (MovesResult, error) {
 	in.nuts(&upright, &turned)
 	turned.choose(wantUp, up, d)
 	out.take(&in, &turned, sideways, &upright, &across)
+	if out.Reach == Reached && out.onTrust(in.Mounts) {
+		out.Reach = NotGiven
+	}
 	out.Pivot = pivot(readUp, readAcross)
 	out.foresee(&in, &out)
 	out.feet(in.Mounts)
@@ -212,6 +216,20 @@ func reach(up, across bool) string {
 	}
 	return ShortAllWays
 }
+
+// onTrust tells whether a mount is moved whose travel that way nobody looked at.
+func (out *MovesResult) onTrust(mounts []Mount) bool {
+	for i := range mounts {
+		m, to := &mounts[i], &out.Moves[i]
+		if to.Raise > 0 && math.IsNaN(float64(m.TravelUp)) || to.Raise < 0 && math.IsNaN(float64(m.TravelDown)) ||
+			math.Abs(float64(to.Shift)) > shiftsNot && math.IsNaN(float64(m.SidewaysSlack)) {
+			return true
+		}
+	}
+	return false
+}
+
+const shiftsNot = 1e-6 // m: less is nothing that a slot is asked for
 
 func pivot(up, across bool) string {
 	switch {

@@ -116,7 +116,7 @@ func TestMovedEngineReadsTrue(t *testing.T) {
 		for _, gap := range []quantity.Length{out.GapTopAfter, out.GapStarboardAfter, out.GapBottomAfter, out.GapPortAfter} {
 			parttest.Near(t, "gap after", gap, 1.5e-3, 1e-12)
 		}
-		if out.Reach != Reached || out.Pivot != BothCured {
+		if out.Reach != NotGiven || out.Pivot != BothCured {
 			t.Fatalf("%q, %q", out.Reach, out.Pivot)
 		}
 	}
@@ -225,7 +225,7 @@ func TestAngleAlone(t *testing.T) {
 	parttest.Near(t, "front", out.Moves[0].Raise, 0.85e-3, 1e-12)
 	parttest.Near(t, "aft", out.Moves[2].Raise, 0.25e-3, 1e-12)
 	parttest.Near(t, "offset made", out.OffsetMade, 0, 1e-12)
-	if out.Pivot != BothPivots || out.Reach != Reached || !math.IsNaN(float64(out.OffsetAfter)) {
+	if out.Pivot != BothPivots || out.Reach != NotGiven || !math.IsNaN(float64(out.OffsetAfter)) {
 		t.Errorf("%+v", out)
 	}
 	in.TurnAbout = AboutMounts
@@ -234,7 +234,7 @@ func TestAngleAlone(t *testing.T) {
 	parttest.Near(t, "aft", out.Moves[2].Raise, -0.3e-3, 1e-12)
 	parttest.Near(t, "gap left", out.GapDifferenceAfter, 0, 1e-12)
 	parttest.Near(t, "offset made", out.OffsetMade, 0.55e-3, 1e-12) // from the middle, 0.55 m forward, at a slope of 1e-3
-	if out.Pivot != BothPivots || out.Reach != Reached || !math.IsNaN(float64(out.OffsetAfter)) || !math.IsNaN(float64(out.GapTopAfter)) {
+	if out.Pivot != BothPivots || out.Reach != NotGiven || !math.IsNaN(float64(out.OffsetAfter)) || !math.IsNaN(float64(out.GapTopAfter)) {
 		t.Errorf("%+v", out)
 	}
 	in.Mounts[2].TravelDown = 0.1e-3 // one aft mount hardly goes down
@@ -253,6 +253,43 @@ func TestAngleAlone(t *testing.T) {
 	in = MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4}
 	if out := corrected(t, in); !math.IsNaN(float64(out.OffsetMade)) {
 		t.Errorf("an offset of %g is made beside one that was read", out.OffsetMade)
+	}
+}
+
+// Travel that nobody looked at is never called enough where a mount is moved by
+// it; where it is given, or nothing is moved that way, it is.
+func TestTravelNotGiven(t *testing.T) {
+	given := func(m *Mount) { m.TravelUp, m.TravelDown, m.SidewaysSlack = 5e-3, 5e-3, 5e-3 }
+	for _, c := range []struct {
+		name string
+		set  func(*MovesInput)
+		want string
+	}{
+		{"none is given", func(*MovesInput) {}, NotGiven},
+		{"all are given", func(in *MovesInput) {
+			for i := range in.Mounts {
+				given(&in.Mounts[i])
+			}
+		}, Reached},
+		{"one stud is not", func(in *MovesInput) {
+			for i := range in.Mounts {
+				given(&in.Mounts[i])
+			}
+			in.Mounts[1].TravelUp = quantity.Length(nan)
+		}, NotGiven},
+		{"only the way down is not, and all go up", func(in *MovesInput) {
+			for i := range in.Mounts {
+				given(&in.Mounts[i])
+				in.Mounts[i].TravelDown = quantity.Length(nan)
+			}
+		}, Reached},
+		{"nothing is to be moved", func(in *MovesInput) { in.GapVertical, in.GapHorizontal = 0, 0 }, Reached},
+	} {
+		in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, OffsetVertical: quantity.Length(nan), OffsetHorizontal: quantity.Length(nan)}
+		c.set(&in)
+		if out := corrected(t, in); out.Reach != c.want {
+			t.Errorf("%s: %q, want %q", c.name, out.Reach, c.want)
+		}
 	}
 }
 
@@ -377,7 +414,7 @@ func BenchmarkMoves(b *testing.B) {
 }
 
 func TestCodesHaveTheirWords(t *testing.T) {
-	parttest.SameCodes(t, "mount-moves", "reach", Reached, ShortUp, ShortAcross, ShortAllWays)
+	parttest.SameCodes(t, "mount-moves", "reach", Reached, NotGiven, ShortUp, ShortAcross, ShortAllWays)
 	parttest.SameCodes(t, "mount-moves", "pivot", BothCured, VerticalPivot, HorizontalPivot, BothPivots)
 	parttest.SameCodes(t, "mount-moves", "moves/stop", upperStop, lowerStop, sideStop, twoStops)
 	parttest.SameCodes(t, "mount-load", "driving", NotDriven, ThrustMissing, TorqueMissing, TorqueOnly, BothDrive)

@@ -140,6 +140,7 @@ export class Form {
       place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
     }
     taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f) })));
+    for (const list of [taken.missing, taken.wrong]) list.sort((a, b) => (a.control.compareDocumentPosition(b.control) & Node.DOCUMENT_POSITION_PRECEDING ? 1 : -1));
     return taken;
   }
 
@@ -274,7 +275,7 @@ export class Form {
 
     const more = button(`Add to: ${title}`, () => {
       const before = typed().length;
-      this.#put(pointer, before > 0 ? [...typed(), freshRow(schema)] : starters(schema));
+      this.#put(pointer, before > 0 ? [...typed(), freshRow(schema, before + 1)] : starters(schema));
       draw();
       this.#unmade.get(below(pointer, before))?.();
       const control = rows.children[before]?.querySelector('input, select');

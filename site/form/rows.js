@@ -9,9 +9,9 @@ import { types } from './field.js';
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /**
- * The rows a list begins with: as many as the schema asks for at least. From
- * its example they take what only tells the rows apart, a name or a clock
- * position; figures are never anybody's but the person's own.
+ * The rows a list begins with: as many as the schema asks for at least, or as
+ * its example has where those are told apart by a name or a clock position.
+ * Only that is taken from it; figures are never anybody's but the person's own.
  * @param {Schema} schema
  * @returns {unknown[]}
  */
@@ -19,8 +19,9 @@ export function starters(schema) {
   const example = schema.examples?.[0];
   const [name, part] = Object.entries(schema.items?.properties ?? {})[0] ?? [];
   const tells = name !== undefined && part !== undefined && tellsApart(part);
-  return Array.from({ length: Math.max(1, schema.minItems ?? 1) }, (_, i) => {
-    const given = tells && Array.isArray(example) ? example[i]?.[name] : undefined;
+  const named = tells && Array.isArray(example) ? example : [];
+  return Array.from({ length: Math.max(1, schema.minItems ?? 1, named.length) }, (_, i) => {
+    const given = named[i]?.[name];
     return { ...freshRow(schema), ...(given === undefined ? {} : { [name]: given }) };
   });
 }
@@ -35,13 +36,18 @@ function tellsApart(part) {
 }
 
 /**
- * A new row: empty but for today's date.
+ * A new row: empty but for today's date, and a name with its number where it
+ * must have one.
  * @param {Schema} schema
+ * @param {number} [number]
  * @returns {Json}
  */
-export function freshRow(schema) {
-  const dates = Object.entries(schema.items?.properties ?? {}).filter(([, part]) => part.format === 'date');
-  return Object.fromEntries(dates.map(([name]) => [name, today()]));
+export function freshRow({ items }, number) {
+  const parts = Object.entries(items?.properties ?? {});
+  const row = Object.fromEntries(parts.filter(([, part]) => part.format === 'date').map(([name]) => [name, today()]));
+  const [name, part] = parts[0] ?? [];
+  const asks = number !== undefined && name !== undefined && part?.quantity === undefined && tellsApart(part ?? {}) && items?.required?.includes(name);
+  return asks ? { ...row, [name]: `${(items?.title ?? 'no.').toLowerCase()} ${number}` } : row;
 }
 
 /**

@@ -99,14 +99,13 @@ export function showFault(app, main) {
     const asked = wanted ? byId.get(wanted) : undefined;
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
-    line.show(sheet, yes);
+    line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet');
     asking.replaceChildren(
       line.element,
       h(
         'div',
         { class: 'under' },
         line.words,
-        h('p', { class: 'help' }, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet'),
         lastChange(place) !== undefined && button('Back', () => takeBack(place), { class: 'quiet' }),
       ),
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),

@@ -47,8 +47,9 @@ export function suspectLine(app) {
     /**
      * @param {Sheet} sheet
      * @param {boolean} told whether anything was noticed
+     * @param {string} besides
      */
-    show(sheet, told) {
+    show(sheet, told, besides) {
       const all = suspicions(sheet);
       const said = (reply.ok ? reply.line.parts : []).flatMap(({ id, title, names }) => {
         const here = names.flatMap((n) => all.get(n) ?? []);
@@ -58,7 +59,7 @@ export function suspectLine(app) {
         shape?.setAttribute('class', `part shade-${shade(odds)}${found ? ' seen' : ''}`);
         return found || shade(odds) > 1 ? [{ odds: found ? 2 : odds, text: `${title} ${found ? 'found' : `${Math.round(100 * odds)} %`}` }] : [];
       });
-      words.textContent = said.sort((a, b) => b.odds - a.odds).slice(0, 3).map((s) => s.text).join(' · ') || 'No part stands out yet.';
+      words.textContent = said.sort((a, b) => b.odds - a.odds).slice(0, 3).concat({ odds: 0, text: besides }).map((s) => s.text).join(' · ');
     },
   };
 }
