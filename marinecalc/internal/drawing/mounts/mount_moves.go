@@ -82,10 +82,10 @@ func (v *mountPlan) raise(to *mount.Move, x float64, b picture.Brush) {
 	switch {
 	case to.Raise > 0:
 		v.Arrow(picture.Accent, x, v.shaft+52, x, v.shaft+26)
-		v.Text(picture.Ink, "middle", x, v.shaft+67, "up "+b.SmallLength(abs(to.Raise)))
+		v.say(x, v.shaft+67, "up "+b.SmallLength(abs(to.Raise)))
 	case to.Raise < 0:
 		v.Arrow(picture.Accent, x, v.shaft+26, x, v.shaft+52)
-		v.Text(picture.Ink, "middle", x, v.shaft+67, "down "+b.SmallLength(abs(to.Raise)))
+		v.say(x, v.shaft+67, "down "+b.SmallLength(abs(to.Raise)))
 	default:
 		v.Text(picture.Ink, "middle", x, v.shaft+40, "leave")
 	}
@@ -99,11 +99,33 @@ func (v *mountPlan) shift(m *mount.Mount, to *mount.Move, x, y float64, b pictur
 	switch {
 	case to.Shift > 0:
 		v.Arrow(picture.Accent, x+14, y-9, x+14, y+9)
-		v.Text(picture.Ink, "middle", x, below, b.SmallLength(abs(to.Shift))+" to starboard")
+		v.say(x, below, aside(b.SmallLength(abs(to.Shift)), " to starboard"))
 	case to.Shift < 0:
 		v.Arrow(picture.Accent, x+14, y+9, x+14, y-9)
-		v.Text(picture.Ink, "middle", x, below, b.SmallLength(abs(to.Shift))+" to port")
+		v.say(x, below, aside(b.SmallLength(abs(to.Shift)), " to port"))
 	}
+}
+
+// say writes below a mount; a long text keeps to the edge of the picture on its
+// side, so that those of two mounts never meet.
+func (v *mountPlan) say(x, y float64, words string) {
+	switch {
+	case len(words) <= 14:
+		v.Text(picture.Ink, "middle", x, y, words)
+	case x < v.left+v.width/2:
+		v.Text(picture.Ink, "start", 4, y, words)
+	default:
+		v.Text(picture.Ink, "end", 356, y, words)
+	}
+}
+
+// aside is a shift as it stands beside its arrow, which alone says where to
+// when the figure is in two units.
+func aside(size, to string) string {
+	if len(size) > 14 {
+		return size
+	}
+	return size + to
 }
 
 // moveWords says a move for those who cannot see it.

@@ -22,7 +22,7 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 		description += " " + names[i][0] + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
 	}
 	description += " Weakest in a shock: " + b.Words("weakestShock", out.WeakestShock) + ", " + b.Words("sureShock", out.SureShock) + "."
-	p := picture.Begin(380, 296, title, description)
+	p := picture.Begin(392, 296, title, description)
 	const middle, left, column = 66.0, 60.0, 80.0
 	at := func(i int) float64 { return left + column*float64(i) + column/2 }
 	drawLine(p, middle, at)
