@@ -67,7 +67,7 @@ func main() {
 			exit(fmt.Errorf("the tests fail before anything is changed:\n%s", usual.output))
 		}
 		most := 10*time.Since(start) + 30*time.Second
-		one, err := buildTogether(folder, all, temporary)
+		one, err := buildTogether(folder, all, strings.FieldsFunc(*tests, func(r rune) bool { return r == ',' }), temporary)
 		exit(err)
 		// The package's name goes into the seed, so that its sample does not
 		// hang on which packages stand before it.
@@ -82,9 +82,8 @@ func main() {
 			if one.never[m.place()] {
 				return outcome{}
 			}
-			if number, woven := one.number[m.place()]; woven && *tests == "" {
-				passed, _ := one.run(number, 10*one.usual+5*time.Second, true)
-				return outcome{compiled: true, passed: passed}
+			if number, woven := one.number[m.place()]; woven {
+				return outcome{compiled: true, passed: !one.kills(number, *run)}
 			}
 			overlay, err := m.overlay(temporary, worker)
 			exit(err)

@@ -32,7 +32,11 @@ type together struct {
 	usual          time.Duration
 	number         map[place]int
 	never          map[place]bool // these do not compile: strings are not taken from each other
+	others         []built        // tests of other packages, built with the same mutants
 }
+
+// built is a test binary and where it runs.
+type built struct{ path, folder string }
 
 // place is where a mutant changes its file, and to what.
 type place struct {
@@ -48,7 +52,7 @@ var marked = regexp.MustCompile(`/\*m((?:\d+,)+)\*/`)
 
 // buildTogether weaves the mutants into a copy of the package and builds its
 // tests. What the compiler refuses is left out, line by line.
-func buildTogether(folder string, all []mutant, temporary string) (*together, error) {
+func buildTogether(folder string, all []mutant, others []string, temporary string) (*together, error) {
 	t := &together{binary: filepath.Join(temporary, "together.test"), folder: folder, number: map[place]int{}, never: map[place]bool{}}
 	for i, m := range all {
 		t.number[m.place()] = i + 1
@@ -58,9 +62,19 @@ func buildTogether(folder string, all []mutant, temporary string) (*together, er
 		if err != nil {
 			return nil, err
 		}
-		output, err := exec.Command("go", "test", "-c", "-vet=off", "-ldflags=-s -w", "-gcflags=-e", "-overlay", overlay, "-o", t.binary, folder).CombinedOutput()
+		build := func(to, folder string) ([]byte, error) {
+			return exec.Command("go", "test", "-c", "-vet=off", "-ldflags=-s -w", "-gcflags=-e", "-overlay", overlay, "-o", to, folder).CombinedOutput()
+		}
+		output, err := build(t.binary, folder)
 		if err == nil {
 			t.keepWoven(woven)
+			for i, other := range others {
+				b := built{filepath.Join(temporary, fmt.Sprintf("other%d.test", i)), other}
+				if output, err := build(b.path, other); err != nil {
+					return nil, fmt.Errorf("%s: %s", other, output)
+				}
+				t.others = append(t.others, b)
+			}
 			return t, t.try()
 		}
 		if !t.leaveOut(string(output), woven) {
@@ -133,17 +147,35 @@ func (t *together) try() error {
 
 // run runs the tests with one mutant let through, 0 for none.
 func (t *together) run(number int, most time.Duration, failfast bool) (passed bool, output string) {
-	ctx, stop := context.WithTimeout(context.Background(), most)
-	defer stop()
-	arguments := []string{"-test.count=1"}
+	var arguments []string
 	if failfast {
 		arguments = append(arguments, "-test.failfast")
 	}
 	if t.skip != "" {
 		arguments = append(arguments, "-test.skip", t.skip)
 	}
-	c := exec.CommandContext(ctx, t.binary, arguments...)
-	c.Dir, c.Env = t.folder, append(os.Environ(), "MUTANT="+strconv.Itoa(number))
+	return built{t.binary, t.folder}.run(number, most, arguments...)
+}
+
+// kills tells whether the package's own tests fail for a mutant, or else those
+// of the others that match.
+func (t *together) kills(number int, match string) bool {
+	if passed, _ := t.run(number, 10*t.usual+5*time.Second, true); !passed {
+		return true
+	}
+	for _, other := range t.others {
+		if passed, _ := other.run(number, 10*time.Minute, "-test.failfast", "-test.run", match); !passed {
+			return true
+		}
+	}
+	return false
+}
+
+func (b built) run(number int, most time.Duration, arguments ...string) (passed bool, output string) {
+	ctx, stop := context.WithTimeout(context.Background(), most)
+	defer stop()
+	c := exec.CommandContext(ctx, b.path, append(arguments, "-test.count=1")...)
+	c.Dir, c.Env = b.folder, append(os.Environ(), "MUTANT="+strconv.Itoa(number))
 	text, err := c.CombinedOutput()
 	return err == nil, string(text)
 }
