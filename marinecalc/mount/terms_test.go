@@ -137,3 +137,25 @@ func TestWhatIsLeftAndTurned(t *testing.T) {
 		}
 	}
 }
+
+// Set ashore the coupling is set wrong by what launching does to it, each way of
+// the four by its own figure: once afloat it stands even.
+func TestLaunchingComesTrue(t *testing.T) {
+	in := warmed()
+	in.FrontRise, in.AftRise = 0, 0
+	in.AfloatGapVertical, in.AfloatGapHorizontal, in.AfloatOffsetVertical, in.AfloatOffsetHorizontal = 1e-4, -2e-4, 3e-4, -4e-4
+	in.MeanGap = 0.004
+	out := parttest.Must(t, Target, in)
+	for what, c := range map[string][2]quantity.Length{
+		"gap, up": {out.TargetGapVertical, in.AfloatGapVertical}, "gap, across": {out.TargetGapHorizontal, in.AfloatGapHorizontal},
+		"offset, up": {out.TargetOffsetVertical, in.AfloatOffsetVertical}, "offset, across": {out.TargetOffsetHorizontal, in.AfloatOffsetHorizontal},
+	} {
+		parttest.Near(t, what+", afloat", c[0]+c[1], 0, 1e-12)
+	}
+	parttest.Near(t, "top less bottom", out.SetGapTop-out.SetGapBottom, float64(out.TargetGapVertical), 1e-12)
+	parttest.Near(t, "starboard less port", out.SetGapStarboard-out.SetGapPort, float64(out.TargetGapHorizontal), 1e-12)
+	parttest.Near(t, "their mean", (out.SetGapTop+out.SetGapBottom+out.SetGapStarboard+out.SetGapPort)/4, 0.004, 1e-12)
+	parttest.Within(t, "gap correction", out.GapCorrection, math.Hypot(1e-4, 2e-4), 1e-12)
+	parttest.Within(t, "offset correction", out.OffsetCorrection, 5e-4, 1e-12)
+	parttest.Within(t, "offset told", out.OffsetTold, 50, 1e-12)
+}

@@ -349,6 +349,12 @@ func TestALookIsAsWrongAsAnAnswer(t *testing.T) {
 		if b.Cause[1] != 1 {
 			t.Fatal("what was found is not said to be")
 		}
+		// Bayes by hand: the look shows it, or is wrong at its rate; sets of two before it.
+		unlooked := slices.Clone(answers)
+		unlooked[0] = Unknown
+		p, wrong := m.believe(unlooked, nil, mostBeside).Cause[1], m.Wrong[0]
+		shows := 0.93*(1-wrong) + 0.07*wrong
+		near(t, "the look itself", b.Looks[0], p*shows/(p*shows+(1-p)*wrong))
 		if b.Looks[0] >= m.Trust {
 			trusted++
 			continue
