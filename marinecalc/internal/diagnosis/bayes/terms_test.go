@@ -55,3 +55,22 @@ func TestManyCausesApart(t *testing.T) {
 		t.Errorf("%g, want %g", got, want)
 	}
 }
+
+// A yes and a no share out what was believed before: their chances add up to
+// one, and each cause is the mean of both, but for the sets that are too
+// improbable to be gone through.
+func TestYesAndNoShareOutTheBelief(t *testing.T) {
+	m := sharp([]float64{0.2, 0.1, 0.05}, [][]float64{{0.9, 0.3}, {0.2, 0.6}, {0.4, 0.1}}, []float64{0.05, 0.02})
+	b := m.Believe([]Answer{Yes, Unknown})
+	yes, p := b.After(1, Yes)
+	no, q := b.After(1, No)
+	near(t, "yes or no", p+q, 1)
+	for c := range yes {
+		if got := p*yes[c] + q*no[c]; math.Abs(got-b.Cause[c]) > 0.01 {
+			t.Errorf("cause %d: %g of both, %g before", c, got, b.Cause[c])
+		}
+	}
+	if !(yes[1] > no[1]) {
+		t.Errorf("a sign of the second cause makes it %g, its want %g", yes[1], no[1])
+	}
+}
