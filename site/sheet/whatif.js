@@ -33,11 +33,13 @@ export function shareOf({ number, unit }, share, whole) {
  * @param {() => Sheet | null} sheet as it stands
  * @param {(name: string, value: unknown) => Sheet | null} tried the sheet with something else in one input
  * @param {(name: string, text: string) => void} use
+ * @returns its element; drawn, when the sheet is; touch, when a field of an input is
  */
 export function whatIf(input, sheet, tried, use) {
   const properties = input.properties ?? {};
   const isWhole = (/** @type {string} */ name) => [properties[name]?.type].flat().includes('integer');
   const pick = h('select', { 'aria-label': 'Input to change' });
+  let touched = ''; // the input whose field was touched last
   const slide = h('input', { type: 'range', min: 50, max: 150, step: 1, value: 100, 'aria-label': 'Share of what it is, per cent' });
   const said = h('div', { role: 'status' });
   const useIt = button('Use it', () => {
@@ -96,9 +98,10 @@ export function whatIf(input, sheet, tried, use) {
     const weight = new Map((now && firstResult(now)?.shares)?.map((s) => [s.title, s.share]));
     const rank = (/** @type {{ name: string, title: string }} */ i) => (input.asks?.includes(i.name) ? 1 : 0) + (weight.get(i.title) ?? 0);
     const order = (now?.inputs ?? []).filter((i) => i.kind && partsOf(i.text)).sort((a, b) => rank(b) - rank(a));
-    const before = pick.value;
+    const before = touched || pick.value;
+    touched = '';
     pick.replaceChildren(...order.map((i) => h('option', { value: i.name, selected: i.name === before }, `${i.title}: ${i.text}`)));
     set(100);
   }
-  return { element: made, drawn: () => made.open && fill() };
+  return { element: made, drawn: () => made.open && fill(), touch: (/** @type {string} */ name) => (touched = name) };
 }

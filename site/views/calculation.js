@@ -238,6 +238,7 @@ export function showCalculation(app, main, id = '') {
       takeAway,
     ),
   );
+  for (const field of form.fields.values()) field.control.addEventListener('focus', () => tryOut.touch(field.pointer.slice(1)));
   redraw();
   warmUp(() => app.calculator.call(request()));
   return title;

@@ -91,3 +91,50 @@ func TestBoltsAndWhatIf(t *testing.T) {
 	b.press("Undo")
 	b.until(fmt.Sprintf(`document.querySelector(%q).textContent === %q`, value("wrenchSetting"), before))
 }
+
+// A plan is a strip of days with its open block; a step leads to its figures
+// and its tick, and what is to buy stands as a text.
+func TestPlanByDays(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/work-plan")
+	b.until(`document.querySelector(".answers")`)
+	eval[any](b, `(() => {
+		const today = document.querySelector("#in-today");
+		today.value = "2026-10-01";
+		today.dispatchEvent(new Event("input"));
+	})()`)
+	b.press("Type others instead: What is to be done")
+	b.choose("#in-remedies-0-remedy", "replace-mounts")
+	b.until(`document.querySelector(".strip .open-block") && document.querySelector(".agenda .open-day")`)
+	if n := eval[int](b, `document.querySelectorAll(".strip .kind-ashore").length`); n == 0 {
+		t.Error("the days ashore are not on the strip")
+	}
+	if list := eval[string](b, `document.querySelector(".errands textarea").value`); !strings.Contains(list, "Kittiwake") || !strings.Contains(list, "☐ 4 × piece Engine mount; order by 2026-") {
+		t.Errorf("the list to send: %q", list)
+	}
+	eval[any](b, `[...document.querySelectorAll(".agenda button")].find((e) => e.textContent === "Set the mounts").click()`)
+	b.until(`location.hash === "#/procedure/replace-mounts" && document.querySelector("details.step[open] > summary")?.textContent.includes("Set the mounts")`)
+}
+
+// The needle of the rev counter goes by keys, and says which bands it is in;
+// a joint opens its sheet.
+func TestSpeedsAndJoints(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/shaft-whirl")
+	b.until(`document.querySelector(".revs input")`)
+	eval[any](b, `document.querySelector(".revs input").focus()`)
+	b.do(chromedp.KeyEvent(kb.Home))
+	if said := b.text(".revs .then"); said != "0 rpm, below idle: clear of the bands." {
+		t.Errorf("at rest it says %q", said)
+	}
+	b.do(chromedp.KeyEvent(kb.End))
+	if said := b.text(".revs .then"); !strings.Contains(said, "over full speed") {
+		t.Errorf("at the end of the scale it says %q", said)
+	}
+	b.open("#/sheet/line-joints")
+	b.until(`document.querySelectorAll(".joints a").length === 4`)
+	eval[any](b, `document.querySelector('.drawing .opens[id$="row-1"]').dispatchEvent(new Event("click"))`)
+	b.until(`location.hash === "#/sheet/coupling-grip"`)
+}
