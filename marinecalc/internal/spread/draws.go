@@ -2,7 +2,10 @@
 
 package spread
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Draws are stratified (Latin hypercube sampling: McKay, Beckman and Conover,
 // Technometrics 21 (1979) 239-245): with n trials the distribution of each
@@ -56,100 +59,112 @@ func mix(z uint64) uint64 {
 	return z ^ z>>31
 }
 
-// drawer makes the draws of a plan. The zero value is ready.
-type drawer struct {
-	sorted []float64 // draws of one factor, by stratum
-	swap   []uint32  // by stratum, the stratum up to it that it changes places with
-	bell   []float64 // n+1 quantiles of the standard normal distribution at the edges of the strata; the outermost, which are infinite, are not used
+// deck is where the draws of one factor lie: for each trial a place among the
+// strata, whatever the factor is. Nobody changes it once it is dealt.
+type deck struct {
+	at    []float64 // place among the strata, 0 … n; its whole part is the stratum
+	group []uint8   // group of strata, 0 … groups-1
+	once  sync.Once
+	bell  []float64 // the same as a value of the standard normal distribution, when first asked for
 }
 
-// draw fills values with the shuffled stratified draws of f, and group with
-// the group of strata (0 … groups-1) that each came from.
+// deal shuffles the strata over n trials.
 //
 // One 64-bit random number serves one stratum: its upper half is the place in
 // the stratum, its lower half the place in the shuffle. With at most 2^20
 // strata every intermediate is exact, so that a place is strictly inside its
 // stratum, and the shuffle is even to 1 part in 4000.
-func (d *drawer) draw(f *Factor, random stream, values []float64, group []uint8, groups int) {
-	n := len(values)
-	d.sorted, d.swap = resize(d.sorted, n), resize(d.swap, n)
-	sorted, swap, group := d.sorted, d.swap[:n], group[:n]
-	for s := range sorted {
-		r := random.next()
-		sorted[s] = (float64(int64(s<<32)|int64(r>>32)) + 0.5) * 0x1p-32
-		swap[s] = uint32(r & 0xffffffff * uint64(s+1) >> 32)
-	}
-	d.place(f)
+func deal(random stream, n, groups int) *deck {
+	d := &deck{at: make([]float64, n), group: make([]uint8, n)}
 	s := 0
 	for g := range groups {
 		for end := firstOf(g+1, n, groups); s < end; s++ {
-			j := swap[s]
-			values[s] = values[j]
-			values[j] = sorted[s]
-			group[s] = group[j]
-			group[j] = uint8(g)
+			r := random.next()
+			j := r & 0xffffffff * uint64(s+1) >> 32
+			d.at[s], d.group[s] = d.at[j], d.group[j]
+			d.at[j] = (float64(int64(s<<32)|int64(r>>32)) + 0.5) * 0x1p-32
+			d.group[j] = uint8(g)
 		}
 	}
+	return d
 }
 
-// place turns places among the strata, 0 to n, into values of f.
+// normal is the deck as values of the standard normal distribution.
 //
-// A normal factor is taken as evenly spread inside each stratum but the two
-// outermost, which makes its standard deviation 0.005 % too large with 4096
-// strata and 0.1 % with 100.
-func (d *drawer) place(f *Factor) {
-	sorted := d.sorted
-	n := float64(len(sorted))
+// They are taken as evenly spread inside each stratum but the two outermost,
+// which makes the standard deviation 0.005 % too large with 4096 strata and
+// 0.1 % with 100.
+func (d *deck) normal(edges func() []float64) []float64 {
+	d.once.Do(func() {
+		edges, n := edges(), float64(len(d.at))
+		bell := make([]float64, len(d.at))
+		for t, at := range d.at {
+			switch s := int(at); s {
+			case 0:
+				bell[t] = standardNormal(at / n)
+			case len(d.at) - 1:
+				bell[t] = -standardNormal((n - at) / n)
+			default:
+				bell[t] = edges[s] + (at-float64(s))*(edges[s+1]-edges[s])
+			}
+		}
+		d.bell = bell
+	})
+	return d.bell
+}
+
+// place fills values with the draws of f.
+func (d *deck) place(f *Factor, values []float64, edges func() []float64) {
+	at := d.at[:len(values)]
+	n := float64(len(values))
 	width := f.High - f.Low
 	switch f.Shape {
 	case Rectangular:
 		low, step := f.Low, width/n
-		for s, at := range sorted {
-			sorted[s] = low + at*step
+		for t, at := range at {
+			values[t] = low + at*step
 		}
 	case Triangular:
 		mode := n * ((f.Estimate - f.Low) / width)
 		rising, falling := width/n*(f.Estimate-f.Low), width/n*(f.High-f.Estimate)
 		low, high := f.Low, f.High
-		for s, at := range sorted {
+		for t, at := range at {
 			if at < mode {
-				sorted[s] = low + math.Sqrt(at*rising)
+				values[t] = low + math.Sqrt(at*rising)
 			} else {
-				sorted[s] = high - math.Sqrt((n-at)*falling)
+				values[t] = high - math.Sqrt((n-at)*falling)
 			}
 		}
 	case Normal:
-		d.tabulate()
-		last := len(sorted) - 1
-		lowest, highest := standardNormal(sorted[0]/n), -standardNormal((n-sorted[last])/n)
 		below, above := (f.Estimate-f.Low)/z95, (f.High-f.Estimate)/z95
-		from := d.bell[0]
-		for s, to := range d.bell[1:] {
-			z, sd := from+(sorted[s]-float64(s))*(to-from), above
+		for t, z := range d.normal(edges)[:len(values)] {
+			sd := above
 			if z < 0 {
 				sd = below
 			}
-			sorted[s] = f.Estimate + sd*z
-			from = to
+			values[t] = f.Estimate + sd*z
 		}
-		sorted[0], sorted[last] = f.Estimate+below*lowest, f.Estimate+above*highest
 	case Counted:
+		sorted := make([]float64, len(at))
+		for _, at := range at {
+			sorted[int(at)] = at
+		}
 		placeCounted(f, sorted)
+		for t, at := range at {
+			values[t] = sorted[int(at)]
+		}
 	}
 }
 
-// tabulate fills bell, unless it is already there for that many strata.
-func (d *drawer) tabulate() {
-	n := len(d.sorted)
-	if len(d.bell) == n+1 {
-		return
-	}
-	d.bell = resize(d.bell, n+1)
-	d.bell[0], d.bell[n] = 0, 0
+// edges are the n+1 quantiles of the standard normal distribution at the edges
+// of n strata; the outermost, which are infinite, are not used.
+func edges(n int) []float64 {
+	list := make([]float64, n+1)
 	for i, j := 1, n-1; i <= j; i, j = i+1, j-1 {
 		z := standardNormal(float64(i) / float64(n))
-		d.bell[i], d.bell[j] = z, -z
+		list[i], list[j] = z, -z
 	}
+	return list
 }
 
 // standardNormal is the quantile of the standard normal distribution, for

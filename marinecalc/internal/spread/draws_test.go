@@ -6,6 +6,35 @@ import (
 	"testing"
 )
 
+// drawer is how the tests ask for draws.
+type drawer struct{}
+
+// draw fills values with the draws of f, and group with the group of strata
+// that each came from.
+func (drawer) draw(f *Factor, random stream, values []float64, group []uint8, groups int) {
+	d := deal(random, len(values), groups)
+	d.place(f, values, func() []float64 { return edges(len(values)) })
+	copy(group, d.group)
+}
+
+// What is dealt once is what is dealt anew, whoever asked before, for what is
+// kept and what is not.
+func TestDecksAreWhatIsDealt(t *testing.T) {
+	for _, n := range []int{128, DefaultTrials, DefaultTrials + 1} {
+		for _, seed := range []uint64{1, 2, 3, 4, 5, 6, 7, 1} {
+			for _, place := range []int{0, 3, mostPlaces - 1, mostPlaces, 3} {
+				got, want := dealerFor(seed, n).deck(place), deal(newStream(seed, place), n, groupsFor(n))
+				if !slices.Equal(got.at, want.at) || !slices.Equal(got.group, want.group) {
+					t.Fatalf("%d trials, seed %d, place %d: another deck", n, seed, place)
+				}
+			}
+		}
+	}
+	if len(dealers.list) > mostDealers {
+		t.Errorf("%d dealers are kept", len(dealers.list))
+	}
+}
+
 // Regression, not a source: numbers frozen from this code on amd64 in 2026.
 // Run under WebAssembly too (GOOS=wasip1 GOARCH=wasm), it holds that platforms
 // agree to 1e-9.

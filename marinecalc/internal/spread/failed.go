@@ -81,7 +81,10 @@ func (w *Workspace) tryAt(alone int, part float64, t int, f []Factor, m *Model) 
 func (w *Workspace) describeKept(r *Range, i, n int, shares bool) {
 	column, refused := w.results.column(i, n), w.refused
 	kept, edge := w.apart[:0], []float64(nil)
-	groups, counts := resize(w.keptGroups, len(w.varying)*n), resize(w.keptCounts, len(w.varying))
+	groups, counts := resize(w.keptGroups, len(w.varying)), resize(w.keptCounts, len(w.varying))
+	for k := range groups {
+		groups[k] = resize(groups[k], n)
+	}
 	clear(counts)
 	for t, v := range column {
 		isEdge := len(refused) > 0 && refused[0] == t
@@ -95,8 +98,8 @@ func (w *Workspace) describeKept(r *Range, i, n int, shares bool) {
 			edge = append(edge, v)
 		default:
 			for k := range w.varying {
-				g := w.groups[k*n+t]
-				groups[k*n+len(kept)] = g
+				g := w.groups[k][t]
+				groups[k][len(kept)] = g
 				counts[k][g]++
 			}
 			kept = append(kept, v)

@@ -8,13 +8,14 @@ func (f Factor) Mean(of func(float64) float64) float64 {
 	if !f.varies() {
 		return of(f.Estimate)
 	}
-	d := drawer{sorted: make([]float64, strata)}
-	for s := range d.sorted {
-		d.sorted[s] = float64(s) + 0.5
+	middles := deck{at: make([]float64, strata)}
+	for s := range middles.at {
+		middles.at[s] = float64(s) + 0.5
 	}
-	d.place(&f)
+	values := make([]float64, strata)
+	middles.place(&f, values, func() []float64 { return edges(strata) })
 	sum := 0.0
-	for _, v := range d.sorted {
+	for _, v := range values {
 		sum += of(v)
 	}
 	return sum / strata

@@ -143,18 +143,20 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	n := p.Trials
 	w.draws.ready(n, len(w.varying))
 	w.results.ready(n, results)
-	w.groups = resize(w.groups, len(w.varying)*n)
+	w.groups = resize(w.groups, len(w.varying))
 	w.counts = resize(w.counts, len(w.varying))
 	w.scratch = resize(w.scratch, n)
 	w.shares = resize(w.shares, results*len(f))
 	clear(w.shares)
 	w.summaries = resize(w.summaries, results)
 	w.ranges = resize(w.ranges, results)
-	groups := groupsFor(n)
-	even := evenly(n, groups)
+	dealer := dealerFor(p.Seed, n)
+	even := evenly(n, dealer.groups)
 	for k, i := range w.varying {
 		w.counts[k] = even
-		w.drawer.draw(&f[i], newStream(p.Seed, i), w.draws.column(k, n), w.groups[k*n:][:n], groups)
+		deck := dealer.deck(i)
+		w.groups[k] = deck.group
+		deck.place(&f[i], w.draws.column(k, n), dealer.edges)
 	}
 }
 
@@ -218,9 +220,8 @@ func (w *Workspace) describe(r *Range, v []float64, s summary, shares bool) {
 }
 
 // share fills in the shares of r, whose results are v in the order of the
-// trials; total is the sum of their squares about the mean. The groups of each
-// factor lie one behind the other, each as long as scratch.
-func (w *Workspace) share(r *Range, v []float64, total float64, group []uint8, counts []tally) {
+// trials; total is the sum of their squares about the mean.
+func (w *Workspace) share(r *Range, v []float64, total float64, group [][]uint8, counts []tally) {
 	if len(w.varying) == 1 {
 		r.Shares[w.varying[0]] = 1 // there is nothing else it could come from
 		return
@@ -229,7 +230,7 @@ func (w *Workspace) share(r *Range, v []float64, total float64, group []uint8, c
 	for k := 0; k <= last; k += lanes {
 		var groups [lanes][]uint8
 		for lane := range groups {
-			groups[lane] = group[min(k+lane, last)*len(w.scratch):][:len(v)] // the last one again where there are no more
+			groups[lane] = group[min(k+lane, last)][:len(v)] // the last one again where there are no more
 		}
 		var s sums
 		s.add(groups, v, r.Mean)

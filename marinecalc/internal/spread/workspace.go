@@ -7,12 +7,11 @@ import "sync"
 // Workspace keeps the memory of a propagation, about a megabyte, for the next
 // one. The zero value is ready. It serves one caller at a time.
 type Workspace struct {
-	drawer    drawer
 	varying   []int      // indexes of the factors that are drawn
 	drawn     []*float64 // where their values go
 	draws     table      // values of the varying factors, by trial
 	results   table      // by trial
-	groups    []uint8    // of strata that each draw came from, by varying factor, then trial
+	groups    [][]uint8  // of strata that each draw came from, by varying factor, then trial; they are not ours to change
 	counts    []tally    // by varying factor, how many of the trials kept are in each group
 	scratch   []float64  // for one result
 	refused   []int      // the trials that the model refused, in order
@@ -21,7 +20,7 @@ type Workspace struct {
 	ranges    []Range
 
 	apart      []float64 // of one result, the trials that did not fail
-	keptGroups []uint8   // as groups, of these
+	keptGroups [][]uint8 // as groups, of these
 	keptCounts []tally   // as counts, of these
 
 	x, y   []float64 // of a model that takes slices

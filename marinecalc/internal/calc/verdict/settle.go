@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -158,6 +159,22 @@ func (r *Judgement) called(input int) string {
 	return "“" + r.In.Form.Input.Properties[input].Title + "”"
 }
 
+// gaugesKey is a kind of quantity.
+type gaugesKey struct{ *quantity.Kind }
+
+// gaugesOf are a book's gauges for a kind of quantity.
+func gaugesOf(book *rules.Book, kind *quantity.Kind) []*rules.Row {
+	return book.Derived(gaugesKey{kind}, func() any {
+		var list []*rules.Row
+		for _, row := range book.Table(inputs.Gauges).Rows.All() {
+			if inputs.ReadsKind(row, kind) {
+				list = append(list, &row)
+			}
+		}
+		return list
+	}).([]*rules.Row)
+}
+
 // measurable gives an input's standard uncertainty with the gauge in hand,
 // and the gauges that read its kind of quantity.
 func (r *Judgement) measurable(i int, p *contract.Property) (m spread.Measured, names []string, ok bool) {
@@ -184,12 +201,11 @@ func (r *Judgement) measurable(i int, p *contract.Property) (m spread.Measured, 
 	if k := r.In.At(readBy); k != nil {
 		inHand = gauges.Find(k.Word, r.In.Lookup)
 	}
-	var row rules.Row // one for all
-	for _, row = range gauges.Rows.All() {
-		if !inputs.ReadsKind(row, kind) || inHand != nil && !inputs.ReadsAlike(&row, inHand) {
+	for _, row := range gaugesOf(r.In.Request.Book, kind) {
+		if inHand != nil && !inputs.ReadsAlike(row, inHand) {
 			continue
 		}
-		if f, err := inputs.WithGauge(kind, &row, si, p.Between); err == nil && f.Shape != spread.Exact {
+		if f, err := inputs.WithGauge(kind, row, si, p.Between); err == nil && f.Shape != spread.Exact {
 			m.Gauges = append(m.Gauges, f.StdDev())
 			names = append(names, row.Name)
 		}
