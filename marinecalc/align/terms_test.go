@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -56,6 +58,60 @@ func TestSteepestIsATwentieth(t *testing.T) {
 		}
 		if _, err = Dial(zeroed(slope, 0)); refused != (err != nil) {
 			t.Errorf("by dial, %g: %v", slope, err)
+		}
+	}
+}
+
+// What does not close is held against its own gauge: four half widths of two
+// pairs, two of one reading taken twice; the face by its own, the rim by its own.
+func TestEachClosureByItsOwnGauge(t *testing.T) {
+	use := func(change func(*DialInput)) float64 {
+		in := zeroed(0.001, 0.0001)
+		in.DialReadings = append(in.DialReadings, in.DialReadings[0])
+		for i := range in.DialReadings {
+			in.DialReadings[i].FaceUncertainty, in.DialReadings[i].RimUncertainty = 10e-6, 20e-6
+		}
+		change(&in)
+		return float64(parttest.Must(t, Dial, in).ClosureUse)
+	}
+	half := math.Sqrt(3)
+	parttest.Within(t, "face", use(func(in *DialInput) { in.DialReadings[1].Face += 30e-6 }), 30/(4*half*10), 1e-6)
+	parttest.Within(t, "rim", use(func(in *DialInput) { in.DialReadings[1].Rim += 30e-6 }), 30/(4*half*20), 1e-6)
+	parttest.Within(t, "face, back", use(func(in *DialInput) { in.DialReadings[4].Face -= 30e-6 }), 30/(2*half*10), 1e-6)
+	parttest.Within(t, "rim, back", use(func(in *DialInput) { in.DialReadings[4].Rim -= 30e-6 }), 30/(2*half*20), 1e-6)
+}
+
+// Student's 97.5 % over the normal one, as any table has it: 12.706, 4.303 … over
+// 1.960. Two terms of the series come near it from five degrees of freedom on, and
+// a band is never widened by more than a fifth, nor made narrower.
+func TestWideningAgainstStudent(t *testing.T) {
+	for freedom := 5; freedom <= 60; freedom++ {
+		want := distuv.StudentsT{Sigma: 1, Nu: float64(freedom)}.Quantile(0.975) / 1.959963985
+		parttest.Within(t, "student", student(freedom), want, 0.01)
+		// Abramowitz and Stegun 26.7.5, its first two terms in the normal quantile z.
+		n, z := float64(freedom), 1.959963985
+		parttest.Near(t, "two terms", student(freedom), 1+(z*z+1)/(4*n)+(5*z*z*z*z+16*z*z+3)/(96*n*n), 1e-4)
+	}
+	parttest.Within(t, "student of eight", student(8), 2.306/1.96, 0.003)
+	for _, c := range []struct {
+		spare       int
+		ratio, want float64
+	}{{1, 1, 1.2}, {1, 2, 2.4}, {60, 1, 1.02}, {10, 0.5, 1}, {10, math.NaN(), 1}} {
+		f := plane{spare: c.spare}
+		parttest.Within(t, "widened", f.widening(c.ratio), c.want, 0.002)
+	}
+}
+
+// An angle and the same angle some turns on are one place of the clock.
+func TestTurnsOfAnAngle(t *testing.T) {
+	for _, a := range []float64{0, 0.5, 1, 3, 5, 6.2} {
+		for turns := -5.0; turns <= 5; turns++ {
+			parttest.Near(t, "angle", turnOf(a+turns*2*math.Pi), a, 1e-12)
+		}
+	}
+	for _, a := range []float64{-1e-300, 2 * math.Pi, -2 * math.Pi} {
+		if got := turnOf(a); got != 0 {
+			t.Errorf("%g is %g on the clock", a, got)
 		}
 	}
 }
