@@ -1,6 +1,7 @@
 package marinecalc
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -25,11 +26,29 @@ func (e *Engine) Call(ctx context.Context, text []byte) []byte {
 	} else {
 		r.OK = true
 	}
-	out, err := json.Marshal(r)
+	r.Warnings = r.Warnings.Few()
+	out, err := written(r)
+	if most := 2 * max(len(text), smallReply); err == nil && len(out) > most {
+		err = fmt.Errorf("it is %d bytes long, and at most %d are handed out; ask for less at once", len(out), most)
+	}
 	if err != nil {
-		out, _ = json.Marshal(reply{Problems: problem.List{{What: "the reply cannot be written: " + err.Error()}}}) // plain texts always can
+		out, _ = written(reply{Problems: problem.List{{What: "the reply cannot be written: " + err.Error(), Kind: problem.TooLarge}}}) // plain texts always can
 	}
 	return out
+}
+
+// smallReply is half of the longest reply to any request that is not longer
+// itself, in bytes; a longer one is answered by twice its length at the most.
+const smallReply = 1 << 20
+
+// written is a reply as JSON. It is not meant to stand in HTML, where a boat's
+// notes would grow six times as long.
+func written(r reply) ([]byte, error) {
+	var out bytes.Buffer
+	e := json.NewEncoder(&out)
+	e.SetEscapeHTML(false)
+	err := e.Encode(r)
+	return bytes.TrimSuffix(out.Bytes(), []byte("\n")), err
 }
 
 func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {

@@ -76,8 +76,8 @@ func WithUnits(system string) Option {
 // where nothing is asked for.
 func WithMaxTrials(most int) Option {
 	return func(e *Engine) error {
-		if most < spread.MinTrials || most > spread.MaxTrials {
-			return problem.List{{Where: "/maxTrials", What: fmt.Sprintf("at most %d trials", most), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials)}}.Err()
+		if most < spread.MinTrials || most > calc.MaxTrials {
+			return problem.List{{Where: "/maxTrials", What: fmt.Sprintf("at most %d trials", most), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, calc.MaxTrials)}}.Err()
 		}
 		e.maxTrials = most
 		return nil
@@ -112,6 +112,19 @@ func (e *Engine) with(o Options) (Options, error) {
 		}
 	}
 	return o, nil
+}
+
+// maxBoatTrials is how many trials a whole boat is worked out with at the most,
+// of which each of her calculations runs as many.
+const maxBoatTrials = calc.MaxTrials / 2
+
+// withBoat is with for what works out a whole boat.
+func (e *Engine) withBoat(o Options) (Options, error) {
+	if o.Trials > maxBoatTrials && !o.NoRanges {
+		return o, problem.List{{Where: "/trials", What: fmt.Sprintf("%d trials of each calculation of a boat", o.Trials), Allowed: fmt.Sprintf("up to %d", maxBoatTrials),
+			Hint: "ask for fewer, or leave it out", Kind: problem.TooLarge}}.Err()
+	}
+	return e.with(o)
 }
 
 // Run runs one calculation on an input written as a JSON object and returns
@@ -162,7 +175,7 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 		return nil, noBoat()
 	}
 	o.Boat = b
-	o, err := e.with(o)
+	o, err := e.withBoat(o)
 	if err != nil {
 		return nil, err
 	}
@@ -198,7 +211,7 @@ func (e *Engine) Compare(ctx context.Context, b *Boat, before, after string, o O
 		return nil, noBoat()
 	}
 	o.Boat = b
-	o, err := e.with(o)
+	o, err := e.withBoat(o)
 	if err != nil {
 		return nil, err
 	}

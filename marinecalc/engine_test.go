@@ -293,7 +293,7 @@ func TestLongTrialsStop(t *testing.T) {
 	defer cancel()
 	start := time.Now()
 	b := testboat.Demo(t, "kittiwake")
-	_, err := new(marinecalc.Engine).Run(ctx, "shaft-whirl", nil, marinecalc.Options{Boat: b, Trials: 1 << 20})
+	_, err := new(marinecalc.Engine).Run(ctx, "shaft-whirl", nil, marinecalc.Options{Boat: b, Trials: 1 << 16})
 	if !errors.Is(err, marinecalc.ErrCancelled) || !errors.Is(err, context.DeadlineExceeded) {
 		t.Errorf("after the deadline: %v", err)
 	}

@@ -2,6 +2,7 @@ package marinecalc
 
 import (
 	"context"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/overview"
@@ -50,7 +51,7 @@ func (e *Engine) Parts(ctx context.Context, b *Boat, o Options) (*PartsState, er
 	if b == nil {
 		return nil, noBoat()
 	}
-	o, err := e.with(o)
+	o, err := e.withBoat(o)
 	if err != nil {
 		return nil, err
 	}
@@ -74,8 +75,16 @@ func (e *Engine) Part(ctx context.Context, b *Boat, id, today string, o Options)
 
 // Find looks for what a person typed, such as "clunk", "3/8-24" or "drips", in
 // questions, calculations, rows of tables, parts and work: best first, eight at
-// most, none where nothing comes near.
-func (e *Engine) Find(text string) []Hit { return overview.Find(e.rules(), text) }
+// most, none where nothing comes near. Of a longer text its first 200 bytes count.
+func (e *Engine) Find(text string) []Hit {
+	if len(text) > mostTyped {
+		text = strings.ToValidUTF8(text[:mostTyped], "")
+	}
+	return overview.Find(e.rules(), text)
+}
+
+// mostTyped is how much of what is looked for counts, in bytes.
+const mostTyped = 200
 
 // on is the options for a boat on a day.
 func (e *Engine) on(b *Boat, today string, o Options) (Options, error) {
@@ -83,7 +92,7 @@ func (e *Engine) on(b *Boat, today string, o Options) (Options, error) {
 		return o, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
 	}
 	o.Boat = b
-	return e.with(o)
+	return e.withBoat(o)
 }
 
 func askLine(ctx context.Context, r *request) (reply, error) {
@@ -105,5 +114,6 @@ func askFind(_ context.Context, r *request) (reply, error) {
 	if r.text == "" {
 		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "what a person typed", Kind: problem.Missing}}.Err()
 	}
-	return reply{Hits: overview.Find(r.options.Rules, r.text)}, nil
+	over := Engine{book: r.options.Rules}
+	return reply{Hits: over.Find(r.text)}, nil
 }

@@ -40,7 +40,7 @@ type (
 // there is not, with the closest name.
 func (e *Engine) Procedure(ctx context.Context, b *Boat, r ProcedureRequest, o Options) (*Procedure, error) {
 	o.Boat = b
-	o, err := e.with(o)
+	o, err := e.withBoat(o)
 	if err != nil {
 		return nil, err
 	}

@@ -10,9 +10,9 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/procedure"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 )
 
@@ -61,14 +61,18 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 		return nil, problem.List{{Where: "/ask", What: fmt.Sprintf("%q is not something to ask for", name), Allowed: strings.Join(askNames(), ", "), Hint: closest(name, askNames()), Kind: problem.Unknown}}
 	}
 	r.ask = asks[i]
-	for name, v := range object {
+	for _, name := range slices.Sorted(maps.Keys(object)) {
 		if name == "ask" {
 			continue
 		}
+		if len(problems) > enough {
+			break
+		}
+		v := object[name]
 		read, known := members[name]
 		switch {
 		case !known || !slices.Contains(r.ask.members, name):
-			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request for %s", name, r.ask.name), strings.Join(append([]string{"ask"}, r.ask.members...), ", "), closest(name, r.ask.members))
+			problems.Add(contract.Pointer([]string{name}), fmt.Sprintf("%q is not part of a request for %s", name, r.ask.name), strings.Join(append([]string{"ask"}, r.ask.members...), ", "), closestOf(problems, name, r.ask.members))
 		default:
 			read(r, name, v, &problems)
 		}
@@ -80,6 +84,28 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 		r.takeBoat(text, raw, &problems)
 	}
 	return r, problems.Sorted()
+}
+
+const (
+	enough   = 20 * problem.Most // problems, of which the first are told
+	mostList = 1000              // items of a list in a request; its schema says the same
+)
+
+// tooMany refuses a list that is longer, before its items are looked at.
+func tooMany(name string, list []any, problems *problem.List) bool {
+	if len(list) <= mostList {
+		return false
+	}
+	*problems = append(*problems, problem.Problem{Where: "/" + name, What: fmt.Sprintf("%s has %d entries", name, len(list)), Allowed: fmt.Sprintf("up to %d", mostList), Kind: problem.TooLarge})
+	return true
+}
+
+// closestOf is closest as long as somebody reads it.
+func closestOf(problems problem.List, name string, names []string) string {
+	if len(problems) > problem.Most {
+		return ""
+	}
+	return closest(name, names)
 }
 
 func closest(name string, names []string) string {
@@ -127,15 +153,17 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"input":    func(r *request, _ string, v any, _ *problem.List) { r.input = v },
 	"boat":     func(*request, string, any, *problem.List) {}, // read last, by takeBoat
 	"trials": func(r *request, name string, v any, problems *problem.List) {
-		r.options.Trials = int(wholeNumber(name, v, spread.MaxTrials, problems))
+		r.options.Trials = int(wholeNumber(name, v, calc.MaxTrials, problems))
 	},
 	"seed": func(r *request, name string, v any, problems *problem.List) {
 		r.options.Seed = uint64(wholeNumber(name, v, 1<<53, problems))
 	},
 	"overlays": func(r *request, name string, v any, problems *problem.List) {
-		if _, ok := v.([]any); !ok {
+		list, ok := v.([]any)
+		if !ok {
 			problems.Add("/"+name, name+" is not a list", "a list of rule files", "")
 		}
+		tooMany(name, list, problems)
 	},
 }
 
@@ -163,7 +191,11 @@ func readReading(r *request, name string, v any, problems *problem.List) {
 			*problems = append(*problems, problem.Problem{Where: "/" + name, What: "the reading has no " + needed, Allowed: `{"reading": …, "value": …, "date": …}`, Kind: problem.Missing})
 		}
 	}
-	for member, value := range object {
+	for _, member := range slices.Sorted(maps.Keys(object)) {
+		if len(*problems) > enough {
+			break
+		}
+		value := object[member]
 		to, is := texts[member]
 		where := contract.Pointer([]string{name, member})
 		switch {
@@ -172,7 +204,7 @@ func readReading(r *request, name string, v any, problems *problem.List) {
 				problems.Add(where, member+" is not true or false", "true, false", "")
 			}
 		case !is:
-			problems.Add(where, fmt.Sprintf("%q is not part of a reading", member), strings.Join(known, ", "), closest(member, known))
+			problems.Add(where, fmt.Sprintf("%q is not part of a reading", member), strings.Join(known, ", "), closestOf(*problems, member, known))
 		default:
 			if *to, ok = value.(string); !ok {
 				problems.Add(where, member+" is not a text", "a text", "")
@@ -193,6 +225,9 @@ func textMember(at func(*request) *string) func(*request, string, any, *problem.
 func textsMember(at func(*request) *[]string) func(*request, string, any, *problem.List) {
 	return func(r *request, name string, v any, problems *problem.List) {
 		list, ok := v.([]any)
+		if tooMany(name, list, problems) {
+			return
+		}
 		for _, item := range list {
 			text, is := item.(string)
 			ok = ok && is
@@ -207,6 +242,9 @@ func textsMember(at func(*request) *[]string) func(*request, string, any, *probl
 // readRecord reads what was written down at a step.
 func readRecord(r *request, name string, v any, problems *problem.List) {
 	list, ok := v.([]any)
+	if tooMany(name, list, problems) {
+		return
+	}
 	for _, item := range list {
 		one, _ := item.(map[string]any)
 		title, is := one["title"].(string)

@@ -2,10 +2,12 @@ package main
 
 import (
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/sample"
 )
 
 // What a text of the greatest weight becomes fits into the memory that a host
@@ -46,5 +48,42 @@ func TestTheHeaviestTextsFit(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A hundred of what can be made of sound requests by putting something long at
+// one of their places trap in no module of 256 MiB. A long check.
+func TestHostileRequestsDoNotTrap(t *testing.T) {
+	if os.Getenv("MARINECALC_HOSTILE") == "" {
+		t.Skip("a long check: MARINECALC_HOSTILE=1")
+	}
+	boat, err := os.ReadFile("../testdata/boats/kittiwake.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var ids []string
+	for _, e := range marinecalc.Calculations() {
+		ids = append(ids, e.ID)
+	}
+	requests := sample.Requests(boat, ids)
+	all := 0
+	for range sample.Hostile(requests, 1<<20) {
+		all++
+	}
+	g := newGuest(t)
+	n, made := 0, 0
+	for name, hostile := range sample.Hostile(requests, 1<<20) {
+		if n++; n%(all/150) != 0 {
+			continue
+		}
+		if request := hostile(); request != nil {
+			made++
+			if raw, _ := g.mustCall(request); len(raw) > 2<<20 {
+				t.Errorf("%s: %d bytes: %.300s", name, len(raw), raw)
+			}
+		}
+	}
+	if made < 100 {
+		t.Errorf("only %d of %d were made", made, all)
 	}
 }

@@ -152,7 +152,7 @@ export interface RunRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -183,7 +183,7 @@ export interface SurveyRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -202,7 +202,7 @@ export interface JobsheetRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -221,7 +221,7 @@ export interface TorqueCardRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -244,7 +244,7 @@ export interface CompareRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -267,7 +267,7 @@ export interface CalendarRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -294,7 +294,7 @@ export interface CsvRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -328,7 +328,7 @@ export interface PartsRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -351,7 +351,7 @@ export interface PartRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -455,7 +455,7 @@ export interface ProcedureRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 1048576; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;

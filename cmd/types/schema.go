@@ -36,6 +36,7 @@ type schema struct {
 	Minimum     *float64 `json:"minimum"`
 	Maximum     *float64 `json:"maximum"`
 	MinItems    *int     `json:"minItems"`
+	MaxItems    *int     `json:"maxItems"`
 	Pattern     string   `json:"pattern"`
 }
 

@@ -5,6 +5,7 @@ package problem
 import (
 	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -29,12 +30,51 @@ func (l *List) Add(where, what, allowed, hint string) {
 	*l = append(*l, Problem{Where: where, What: what, Allowed: allowed, Hint: hint})
 }
 
-// Err returns the list as an [*Error], or nil when it is empty.
+// Err returns the list as an [*Error], or nil when it is empty. However much is
+// wrong, it is no more than one reads: see [List.Few].
 func (l List) Err() error {
 	if len(l) == 0 {
 		return nil
 	}
-	return &Error{Problems: l}
+	return &Error{Problems: l.Few()}
+}
+
+// Most is how many problems are told at once.
+const Most = 50
+
+// What a problem's texts have at most, in bytes. What is allowed may be a list
+// of names.
+const (
+	mostWords   = 800
+	mostAllowed = 6000
+)
+
+const more = "more is wrong: at least "
+
+// Few cuts a list to its first problems, and says how many are left. Texts that
+// quote what is long are cut too.
+func (l List) Few() List {
+	if len(l) > Most+1 || len(l) == Most+1 && !strings.HasPrefix(l[Most].What, more) {
+		l = append(l[:Most:Most], Problem{What: more + strconv.Itoa(len(l)-Most) + " other problems", Hint: "mend these first"})
+	}
+	for i := range l {
+		if p := &l[i]; len(p.What) > mostWords || len(p.Where) > mostWords || len(p.Hint) > mostWords || len(p.Allowed) > mostAllowed {
+			l = slices.Clone(l)
+			for i := range l {
+				p := &l[i]
+				p.What, p.Where, p.Hint, p.Allowed = cut(p.What, mostWords), cut(p.Where, mostWords), cut(p.Hint, mostWords), cut(p.Allowed, mostAllowed)
+			}
+			break
+		}
+	}
+	return l
+}
+
+func cut(text string, most int) string {
+	if len(text) <= most {
+		return text
+	}
+	return strings.ToValidUTF8(text[:most], "") + "…"
 }
 
 // Sorted returns the problems ordered by place, then text, without repeats.

@@ -31,6 +31,10 @@ const Version = "0.2.0-dev"
 // nothing else is asked for.
 const DefaultTrials = 4096
 
+// MaxTrials is how many are run at the most: more would take seconds, and move
+// no digit that is shown.
+const MaxTrials = 1 << 16
+
 // Options say how a calculation is run. The zero value runs it without a
 // boat, in metric units, with 4096 trials, by the standard rules.
 type Options struct {
@@ -70,10 +74,10 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 		if s.Trials = o.Trials; s.Trials == 0 {
 			s.Trials = DefaultTrials
 		}
-		if s.Trials < spread.MinTrials || s.Trials > spread.MaxTrials {
-			p := problem.Problem{Where: "/trials", What: fmt.Sprintf("%d trials", s.Trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, spread.MaxTrials),
+		if s.Trials < spread.MinTrials || s.Trials > MaxTrials {
+			p := problem.Problem{Where: "/trials", What: fmt.Sprintf("%d trials", s.Trials), Allowed: fmt.Sprintf("%d to %d", spread.MinTrials, MaxTrials),
 				Hint: fmt.Sprintf("leave it out for %d, or ask for no ranges", DefaultTrials)}
-			if s.Trials > spread.MaxTrials {
+			if s.Trials > MaxTrials {
 				p.Kind = problem.TooLarge
 			}
 			return nil, problem.List{p}.Err()

@@ -24,16 +24,16 @@ func session(t *testing.T, o calc.Options) *calc.Session {
 }
 
 func TestOptionsAreRefusedAtTheirPlace(t *testing.T) {
-	for _, o := range []calc.Options{{Trials: spread.MinTrials - 1}, {Trials: 1}, {Trials: -1}, {Trials: spread.MaxTrials + 1}} {
+	for _, o := range []calc.Options{{Trials: spread.MinTrials - 1}, {Trials: 1}, {Trials: -1}, {Trials: calc.MaxTrials + 1}} {
 		_, err := o.Session(t.Context(), nil)
 		parttest.RefusedAt(t, err, "/trials")
 	}
-	for trials, large := range map[int]bool{-1: false, spread.MinTrials - 1: false, spread.MaxTrials + 1: true} {
+	for trials, large := range map[int]bool{-1: false, spread.MinTrials - 1: false, calc.MaxTrials + 1: true} {
 		if _, err := (calc.Options{Trials: trials}).Session(t.Context(), nil); errors.Is(err, problem.ErrTooLarge) != large {
 			t.Errorf("%d trials: %v", trials, err)
 		}
 	}
-	for _, trials := range []int{0, spread.MinTrials, spread.MaxTrials} {
+	for _, trials := range []int{0, spread.MinTrials, calc.MaxTrials} {
 		session(t, calc.Options{Trials: trials})
 	}
 	_, err := calc.Options{Units: "imperial"}.Session(t.Context(), nil)

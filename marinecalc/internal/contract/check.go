@@ -83,7 +83,7 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 		}
 	}()
 	if isCrowded(root, value, open) {
-		return Few(crowded(nil, root, value, open))
+		return crowded(nil, root, value, open).Few()
 	}
 	if fine(s, value) {
 		return nil
@@ -98,7 +98,7 @@ func check(s *jsonschema.Schema, root *Property, value any, open bool) (found pr
 	}
 	w := wording{root: root, value: value, open: open}
 	w.leaves(failed)
-	return Few(w.list.Sorted())
+	return w.list.Sorted().Few()
 }
 
 func (w *wording) tooMany(where string, p *Property) {
@@ -107,15 +107,7 @@ func (w *wording) tooMany(where string, p *Property) {
 
 // mostProblems caps the problems that are told of one text. A few times as many
 // are looked at, so that those told are the first ones by place.
-const mostProblems = 50
-
-// Few cuts a list of problems to what one reads, and says how many are left.
-func Few(list problem.List) problem.List {
-	if len(list) <= mostProblems {
-		return list
-	}
-	return append(list[:mostProblems:mostProblems], problem.Problem{What: fmt.Sprintf("more is wrong: at least %d other problems", len(list)-mostProblems), Hint: "mend these first"})
-}
+const mostProblems = problem.Most
 
 // wording turns the validator's findings into problems for people.
 type wording struct {

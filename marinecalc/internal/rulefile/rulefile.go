@@ -100,8 +100,8 @@ func (c *checker) check(text []byte, value any) {
 	c.table()
 	c.job()
 	c.changes()
-	c.out.Problems = contract.Few(c.out.Problems.Sorted())
-	c.out.Warnings = contract.Few(c.out.Warnings.Sorted())
+	c.out.Problems = c.out.Problems.Sorted().Few()
+	c.out.Warnings = c.out.Warnings.Sorted().Few()
 }
 
 // placeLines gives problems, warnings and changes their lines.
