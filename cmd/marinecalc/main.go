@@ -29,7 +29,7 @@ func main() {
 
 func run(args []string, in io.Reader, out, errs io.Writer) int {
 	to := &checked{Writer: out}
-	t := &terminal{in: in, out: to, errs: errs}
+	t := &terminal{in: in, out: tame{to}, errs: tame{errs}}
 	code, err := t.command(args)
 	if to.err != nil && (err == nil || errors.Is(err, to.err)) {
 		err = unwritable("standard output", to.err)

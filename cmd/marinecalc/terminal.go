@@ -7,6 +7,8 @@ import (
 	"os"
 	"slices"
 	"strconv"
+	"strings"
+	"unicode/utf8"
 
 	"golang.org/x/term"
 
@@ -51,6 +53,26 @@ func (c *checked) Write(p []byte) (int, error) {
 		c.err = err
 	}
 	return n, err
+}
+
+// tame keeps a terminal from obeying what stands in the name of a file or
+// elsewhere in what is written: control characters become question marks.
+type tame struct{ io.Writer }
+
+func (w tame) Write(p []byte) (int, error) {
+	if !utf8.Valid(p) { // a piece of a long text, which is written by JSON or CSV and holds none
+		return w.Writer.Write(p)
+	}
+	text := strings.Map(func(r rune) rune {
+		if r < ' ' && r != '\n' && r != '\t' && r != '\r' || r >= 0x7f && r < 0xa0 || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 {
+			return '?'
+		}
+		return r
+	}, string(p))
+	if _, err := io.WriteString(w.Writer, text); err != nil {
+		return 0, err
+	}
+	return len(p), nil
 }
 
 // fileError is a file that could not be read or written, or standard output

@@ -47,7 +47,7 @@ func Read(text []byte) (*Boat, error) {
 	if err != nil {
 		return nil, err
 	}
-	b.text = bytes.Clone(text)
+	b.text = bytes.Clone(bytes.TrimPrefix(text, []byte(contract.Mark)))
 	return b, nil
 }
 

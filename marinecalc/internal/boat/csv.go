@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
@@ -102,9 +103,26 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 	if len(text) > contract.MaxBytes {
 		return nil, problem.List{{Where: "/csv", What: "the table is too large", Allowed: fmt.Sprintf("up to %d bytes", contract.MaxBytes), Kind: problem.TooLarge}}.Err()
 	}
+	if !utf8.Valid(text) {
+		line := 1
+		for _, l := range bytes.SplitAfter(text, []byte("\n")) {
+			if !utf8.Valid(l) {
+				break
+			}
+			line++
+		}
+		return nil, problem.List{{Where: fmt.Sprintf("/csv/%d", line), What: "the table is not valid UTF-8", Allowed: "a table in UTF-8", Hint: "save it as CSV UTF-8"}}.Err()
+	}
+	if r, is := contract.Unclean(string(text)); is {
+		line := 1 + strings.Count(string(text[:bytes.IndexRune(text, r)]), "\n")
+		return nil, problem.List{{Where: fmt.Sprintf("/csv/%d", line), What: fmt.Sprintf("it holds the control character %U", r), Allowed: "letters, signs and ends of lines", Hint: "take it out"}}.Err()
+	}
 	rows, err := readTable(text)
 	if err != nil {
 		return nil, err
+	}
+	if len(rows) == 0 {
+		return nil, problem.List{{Where: "/csv", What: "the table has no rows below its head", Allowed: "a row for each dated reading", Kind: problem.Missing}}.Err()
 	}
 	after, _, err := b.withRows(rows)
 	return after, err
@@ -113,6 +131,9 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 // withRows returns the boat with entries after its own, and how many these
 // are: one that says no more than an entry of the boat is left out.
 func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err error) {
+	if len(rows) == 0 {
+		return b, 0, nil
+	}
 	old, err := b.MarshalJSON()
 	if err != nil {
 		return nil, 0, err

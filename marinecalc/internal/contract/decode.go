@@ -20,7 +20,23 @@ import (
 // hold, nesting without end, and anything after the value. What it returns
 // beside the value is a list, empty where nothing is wrong, not an error: an
 // empty list in an error is not nil, so callers that return one use its Err.
+//
+// A mark of the encoding at its front is passed over. Characters that a
+// terminal or a spreadsheet would obey are refused.
 func Decode(text []byte) (any, problem.List) {
+	value, problems := DecodeForeign(text)
+	if len(problems) == 0 && mayBeUnclean(bytes.TrimPrefix(text, []byte(Mark))) {
+		uncleanIn(nil, value, &problems)
+	}
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	return value, nil
+}
+
+// DecodeForeign is Decode for what others wrote and of which no text is kept.
+func DecodeForeign(text []byte) (any, problem.List) {
+	text = bytes.TrimPrefix(text, []byte(Mark))
 	if len(text) > MaxBytes {
 		return nil, problem.List{{What: fmt.Sprintf("the text is %d bytes long", len(text)), Kind: problem.TooLarge,
 			Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: fmt.Sprintf("leave out what is not needed; a boat file has space for %d readings", MaxReadings)}}
@@ -38,6 +54,9 @@ func Decode(text []byte) (any, problem.List) {
 	}
 	return decodeStep(text)
 }
+
+// Mark is what some editors put before a text in UTF-8.
+const Mark = "\xef\xbb\xbf"
 
 // decodeStep reads a text step by step, so that it can say where a fault is.
 func decodeStep(text []byte) (any, problem.List) {

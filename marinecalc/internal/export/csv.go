@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.org/driveline/marinecalc/problem"
@@ -33,12 +34,20 @@ func CSV(t *sheet.Table) []byte {
 	return b.Bytes()
 }
 
-// noFormula sets an apostrophe before what a spreadsheet would calculate.
+// noFormula sets an apostrophe before what a spreadsheet would calculate. A
+// plain number with its unit is no formula.
 func noFormula(text string) string {
-	if text != "" && strings.ContainsRune("=@", rune(text[0])) {
-		return "'" + text
+	if text == "" || !strings.ContainsRune("=+-@\t\r'", rune(text[0])) || isPlain(text) {
+		return text
 	}
-	return text
+	return "'" + text
+}
+
+// isPlain tells whether a text is a number with a sign, and words behind it.
+func isPlain(text string) bool {
+	number, words, _ := strings.Cut(text, " ")
+	_, err := strconv.ParseFloat(strings.TrimRight(number, "%°"), 64)
+	return err == nil && !strings.ContainsAny(words, "+*|!=@(")
 }
 
 // CSVOf writes the list of results of that name, or the sheet's first one

@@ -31,8 +31,13 @@ func TestCSVReadsBack(t *testing.T) {
 			}
 		}
 	}
-	odd := &results.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: []sheet.Row{{Cells: []sheet.Cell{{Text: "=1+1"}, {Text: "-5 mm"}}}}}
-	if got, want := string(marinecalc.CSV(odd)), "a,\"b, \"\"c\"\"\"\r\n'=1+1,-5 mm\r\n"; got != want {
+	var lines []sheet.Row
+	for _, text := range []string{"=1+1", "-5 mm", "+cmd|' /C calc'!A0", "-2+3+cmd|' /C calc'!A0", "\t=1+1", "@SUM(A1)", "'", "-0.5 to 3 mm", "-3 %", "-1 mm+cmd|x", "port"} {
+		lines = append(lines, sheet.Row{Cells: []sheet.Cell{{Text: text}, {Text: "x"}}})
+	}
+	odd := &results.Table{Columns: []sheet.Column{{Title: "a"}, {Title: `b, "c"`}}, Rows: lines}
+	want := "a,\"b, \"\"c\"\"\"\r\n'=1+1,x\r\n-5 mm,x\r\n'+cmd|' /C calc'!A0,x\r\n'-2+3+cmd|' /C calc'!A0,x\r\n'\t=1+1,x\r\n'@SUM(A1),x\r\n'',x\r\n-0.5 to 3 mm,x\r\n-3 %,x\r\n'-1 mm+cmd|x,x\r\nport,x\r\n"
+	if got := string(marinecalc.CSV(odd)); got != want {
 		t.Errorf("got %q, want %q", got, want)
 	}
 }

@@ -35,7 +35,7 @@ type samples struct {
 func read(text []byte) (*samples, error) {
 	s := &samples{}
 	text = bytes.TrimPrefix(bytes.TrimSpace(text), []byte("\xef\xbb\xbf"))
-	value, problems := contract.Decode(text)
+	value, problems := contract.DecodeForeign(text)
 	if len(problems) == 0 {
 		return s, s.take(value, "").Err()
 	}
@@ -52,7 +52,7 @@ func read(text []byte) (*samples, error) {
 			continue
 		}
 		at := fmt.Sprintf("/%d", number)
-		value, problems := contract.Decode(line)
+		value, problems := contract.DecodeForeign(line)
 		if len(problems) == 0 {
 			problems = s.take(value, at)
 		} else {
