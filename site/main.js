@@ -7,6 +7,7 @@ import { reader } from './form/units.js';
 import { openAside } from './kit/aside.js';
 import { button, byId, h } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
+import { keepOffline } from './kit/offline.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
 import { openFoldsForPrint } from './sheet/folds.js';
@@ -60,6 +61,7 @@ async function open() {
     main.querySelector('h1')?.focus();
   });
   openSettings(() => show());
+  keepOffline(banner.newVersion).catch(console.warn);
 }
 
 /**

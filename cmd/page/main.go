@@ -5,13 +5,15 @@
 //	go run ./cmd/page -module file
 //	go run ./cmd/page -package dir
 //	go run ./cmd/page -release dir
+//	go run ./cmd/page -site dir
 //
 // It builds the WebAssembly module with the Go toolchain, bundles the page
 // from site/, packs both with the demonstration boats into the file, prints
 // its path and size, and opens it when there is a desktop. With -module it
 // writes the module alone, as the page holds it, which the tests run in other
 // hosts; with -package the files of the npm package, with -release a folder with
-// all that is given to others. The same sources and toolchain give the same bytes.
+// all that is given to others, with -site what a static host serves as a page
+// that can be installed. The same sources and toolchain give the same bytes.
 package main
 
 import (
@@ -21,6 +23,7 @@ import (
 	"path/filepath"
 
 	"example.org/driveline/cmd/page/assemble"
+	"example.org/driveline/cmd/page/offline"
 	"example.org/driveline/cmd/page/release"
 )
 
@@ -30,6 +33,7 @@ func main() {
 	module := flag.String("module", "", "write the WebAssembly module alone to this file, and no page")
 	npm := flag.String("package", "", "write the files of the npm package into this folder, and no page")
 	all := flag.String("release", "", "write module, checksums, page, npm package and schemas into this new folder")
+	site := flag.String("site", "", "write an installable page into this folder, for any static host: page, manifest, icons and service worker")
 	flag.Parse()
 	if flag.NArg() > 0 {
 		fmt.Fprintf(os.Stderr, "page: nothing is expected after the flags, got %q\n", flag.Args())
@@ -41,6 +45,8 @@ func main() {
 		work = func(root string) error { return writeModule(root, *module) }
 	case *npm != "":
 		work = func(root string) error { return release.Package(root, *npm) }
+	case *site != "":
+		work = func(root string) error { return writeSite(root, *site) }
 	case *all != "":
 		work = func(root string) error { return release.All(root, *all, tell) }
 	}
@@ -55,6 +61,19 @@ func main() {
 }
 
 func tell(step string) { fmt.Fprintln(os.Stderr, step) }
+
+// writeSite writes the files of an installable page.
+func writeSite(root, folder string) error {
+	page, err := assemble.Page(root, tell)
+	if err != nil {
+		return err
+	}
+	worker, err := os.ReadFile(filepath.Join(root, "site", "keep.js"))
+	if err != nil {
+		return err
+	}
+	return offline.Write(folder, page, string(worker))
+}
 
 func writeModule(root, file string) error {
 	module, err := assemble.Module(root)

@@ -13,7 +13,8 @@ export function keepingBanner(show) {
   const place = byId('keeping', HTMLElement);
   const state = h('div', {});
   const news = h('div', {});
-  place.append(state, news);
+  const newer = h('div', {});
+  place.append(state, news, newer);
   let at = 'kept';
   let wait = 0;
   addEventListener('beforeunload', (event) => {
@@ -43,6 +44,14 @@ export function keepingBanner(show) {
       news.replaceChildren(
         h('p', {}, 'This boat was changed in another tab. What was typed there and here is both kept; what stands here is from before.'),
         button('Show it as it is now', show),
+      );
+    },
+    /** A new version of the page lies ready. @param {() => void} take */
+    newVersion(take) {
+      newer.replaceChildren(
+        h('p', {}, 'A new version lies ready. What you typed stays. Until you take it this page goes on as it is.'),
+        button('Use the new version', take),
+        button('Later', () => newer.replaceChildren(), { class: 'quiet' }),
       );
     },
     shown() {

@@ -99,7 +99,8 @@ type tab struct {
 	mu   sync.Mutex
 	sins []string // requests to a network, exceptions, refusals by the policy
 
-	forgive bool // the test itself tries what must not work
+	host    string // that may be asked too
+	forgive bool   // the test itself tries what must not work
 }
 
 // newTab opens a tab of the given width. When the test ends, any request to a
@@ -144,7 +145,7 @@ func (b *tab) watch(event any) {
 	sin := ""
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
-		if u, err := url.Parse(e.Request.URL); err != nil || !slices.Contains([]string{"file", "data", "blob", "about"}, u.Scheme) {
+		if u, err := url.Parse(e.Request.URL); err != nil || (b.host == "" || u.Host != b.host) && !slices.Contains([]string{"file", "data", "blob", "about"}, u.Scheme) {
 			sin = "request to " + e.Request.URL
 		}
 	case *page.EventJavascriptDialogOpening: // something is not kept yet, and the test goes on as a person would not
