@@ -73,9 +73,9 @@ func (j *journey) pick(selector, value string) {
 var walks = []walk{
 	{"wrench setting of a 3/8-24 grade 8 bolt with its lock nut", false, 6, func(j *journey) {
 		j.typeIn("#find", "3/8-24")
-		j.touch(`document.querySelector('[data-hit="row/3/8-24 UNF"]')`)
+		j.touch(`[...document.querySelectorAll('[data-hit="row/ne-3/8-24"]')].find((e) => e.textContent.includes("preload"))`)
 		j.pick("#in-grade", "j429-8")
-		j.pick("#in-nut", "ne-3/8-24")
+		j.pick("#in-finish", "oiled")
 		j.until(`document.querySelector(".first .value")`)
 	}},
 	{"a knock, to the look that settles it", true, 0, func(j *journey) {

@@ -150,15 +150,13 @@ func (f *function) leaveAtOnce() {
 	for k, from := range f.blocks {
 		var b basicBlock
 		for _, s := range from {
-			steps := []instruction{s.instruction}
-			switch {
-			case s.to != toOut:
+			if s.to != toOut {
 				b = append(b, s)
 				continue
-			case s.op == brIf:
+			}
+			steps := leave
+			if s.op == brIf {
 				steps = slices.Concat([]instruction{{op: ifTrue, code: []byte{ifTrue, noResult}}}, leave, []instruction{bare(end)})
-			default:
-				steps = leave
 			}
 			for i, in := range steps {
 				depth := s.depth
