@@ -6,17 +6,28 @@ import (
 )
 
 // Closest returns the candidate with the fewest single-letter changes from
-// the word, when it is near enough to have been meant.
+// the word, when it is near enough to have been meant; before one that is more
+// than a slip away the only one that has the whole word in it, as "gripLength"
+// has "grip".
 func Closest(word string, candidates []string) (string, bool) {
 	const longest = 64 // no name is longer, and the work grows with the length
 	if len(word) > longest {
 		return "", false
 	}
+	const slip, part = 2, 4 // letters; a shorter part says nothing
 	best, least := "", len(word)/3+2
+	whole, holders := "", 0
 	for _, c := range candidates {
-		if d := Distance(strings.ToLower(word), strings.ToLower(c)); d < least {
+		lower := strings.ToLower(c)
+		if d := Distance(strings.ToLower(word), lower); d < least {
 			best, least = c, d
 		}
+		if len(word) >= part && strings.Contains(lower, strings.ToLower(word)) {
+			whole, holders = c, holders+1
+		}
+	}
+	if holders == 1 && (best == "" || least > slip) {
+		return whole, true
 	}
 	return best, best != ""
 }

@@ -77,6 +77,15 @@ func (v Shown) AppendFigures(dst []byte, si float64, figures int, s System) []by
 	return v.append(dst, si, 0, figures, s)
 }
 
+// sizeOf is by what a value's unit is chosen: nothing to ± 0.04 mm, with what
+// dust a difference leaves of it, stands in millimetres and not in micrometres.
+func sizeOf(si, half float64) float64 {
+	if si != 0 && math.Abs(si) < 0.1*half && !math.IsInf(half, 0) {
+		return half
+	}
+	return si
+}
+
 // append writes a value in the units of a system: to so many figures, or with
 // 0 figures as one known to ± half.
 func (v Shown) append(dst []byte, si, half float64, figures int, s System) []byte {
@@ -86,12 +95,12 @@ func (v Shown) append(dst []byte, si, half float64, figures int, s System) []byt
 	case v.kind == nil:
 		return appendSignificant(dst, si, cmp.Or(figures, digits))
 	case s == US:
-		return appendTo(dst, si, half, figures, v.kind.sized(si, v.us))
+		return appendTo(dst, si, half, figures, v.kind.sized(sizeOf(si, half), v.us))
 	}
-	m := v.kind.sized(si, v.metric)
+	m := v.kind.sized(sizeOf(si, half), v.metric)
 	dst = appendTo(dst, si, half, figures, m)
 	if s == Both {
-		if u := v.kind.sized(si, v.us); m.name != u.name {
+		if u := v.kind.sized(sizeOf(si, half), v.us); m.name != u.name {
 			dst = append(dst, " ("...)
 			dst = appendTo(dst, si, half, figures, u)
 			dst = append(dst, ')')

@@ -37,6 +37,7 @@ func (v Shown) AppendSpanOf(dst []byte, size, low, high float64, s System) []byt
 	if size == 0 {
 		size = max(math.Abs(low), math.Abs(high))
 	}
+	size = sizeOf(size, math.Abs(high-low)/2)
 	if math.IsNaN(low+high) || math.IsInf(low+high, 0) {
 		return append(dst, unknown...)
 	}

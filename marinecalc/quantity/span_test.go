@@ -36,6 +36,13 @@ func TestPrintSpan(t *testing.T) {
 func TestPrintSpanOf(t *testing.T) {
 	k, _ := Lookup("time")
 	v := k.In("day", "day")
+	l, _ := Lookup("length")
+	for si, want := range map[float64]string{1e-18: "0 mm, -0.038 to 0.038 mm", 2e-6: "0.002 mm, -0.036 to 0.040 mm", 0: "0 mm, -0.038 to 0.038 mm", 2e-4: "0.2 mm, 0.162 to 0.238 mm"} {
+		v := l.In("mm", "in")
+		if got := v.PrintTo(si, 38e-6, Metric) + ", " + v.PrintSpanOf(si, si-38e-6, si+38e-6, Metric); got != want {
+			t.Errorf("%g: %q, want %q", si, got, want)
+		}
+	}
 	for _, c := range []struct {
 		size, low, high float64
 		want            string

@@ -153,6 +153,11 @@ func (c *checker) amount(where string, p *contract.Property, raw any, what strin
 			c.fail(where, fmt.Sprintf("%s: %s is a %s; %s", what, p.Title, strings.ReplaceAll(kind.Name, "-", " "), fault.What), fault.Allowed, fault.Hint)
 			return 0, false
 		}
+		if quantity.HasAccuracy(v) {
+			value, _, _ := strings.Cut(strings.NewReplacer("+/-", "±", "+-", "±").Replace(v), "±")
+			c.fail(where, what+" "+strconv.Quote(v)+" has a ±, and a limit is one figure", "one figure with its unit", "write "+strconv.Quote(strings.TrimSpace(value))+", or the end of it that is the stricter")
+			return 0, false
+		}
 		other, inferred, err := quantity.Infer(v)
 		if err == nil && inferred != kind && math.Abs(other.SI-r.SI) > 1e-9*math.Abs(r.SI) {
 			c.fail(where, fmt.Sprintf("%s: %s is a %s, and %q can be read as a %s too", what, p.Title, strings.ReplaceAll(kind.Name, "-", " "), v, strings.ReplaceAll(inferred.Name, "-", " ")),

@@ -240,6 +240,8 @@ func (t *follower) says() string {
 	off := ""
 	if f.Deviation > 1 {
 		off = " The newest reading has left the band of the others: read again before you count on a date."
+	} else if len(f.Flags) > 0 {
+		off = " A reading named below is odd: was it a slip, mend it in the log, since it moves date and chances."
 	}
 	if f.Quickens {
 		steady := t.date(f.SteadyDays)

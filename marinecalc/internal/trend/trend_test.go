@@ -264,3 +264,16 @@ func TestTrendSaysThatItSpeedsUp(t *testing.T) {
 		t.Errorf("%+v", v)
 	}
 }
+
+// An odd reading among the others is told where the date stands, and nothing is
+// told where there is none.
+func TestAnOddReadingIsToldBesideTheDate(t *testing.T) {
+	for third, odd := range map[string]bool{"3.5 mm": true, "0.36 mm": false} {
+		s := testboat.Run(t, "reading-trend", `{"reading": "bearingClearance", "limit": "1 mm", "horizon": "30 days", "readings": [
+			{"date": "2026-01-05", "value": "0.30 mm"}, {"date": "2026-03-06", "value": "0.33 mm"}, {"date": "2026-05-05", "value": "`+third+`"},
+			{"date": "2026-07-04", "value": "0.39 mm"}, {"date": "2026-09-02", "value": "0.42 mm"}, {"date": "2026-11-01", "value": "0.45 mm"}]}`, marinecalc.Options{})
+		if says := s.Result("says").Text; strings.Contains(says, "A reading named below is odd") != odd {
+			t.Errorf("%s: %s", third, says)
+		}
+	}
+}

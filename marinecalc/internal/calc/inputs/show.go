@@ -82,6 +82,16 @@ func (in *Inputs) ShowSpan(p *contract.Property, low, high float64) string {
 	return in.showSpanOf(p, max(math.Abs(low), math.Abs(high)), low, high)
 }
 
+// ShowBracket prints a bracket: where its ends are so far apart that the digits
+// of the greater leave nothing of the less, each by itself.
+func (in *Inputs) ShowBracket(p *contract.Property, low, high float64) string {
+	const apart = 10
+	if low > 0 && high > apart*low && !OpenFrom(p, high) && !IsMoney(p) {
+		return in.ShowTo(p, low, low/9) + " to " + in.ShowTo(p, high, high/9)
+	}
+	return in.ShowSpan(p, low, high)
+}
+
 func (in *Inputs) showSpanOf(p *contract.Property, size, low, high float64) string {
 	if OpenFrom(p, high) {
 		return in.ShowTo(p, low, math.Abs(low)/2) + " or more"

@@ -224,7 +224,7 @@ func (r *Judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.T
 		}
 		p := lead.input
 		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
-			Text: r.In.ShowTo(p, in, math.Abs(in)/9), Usual: r.In.ShowSpan(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
+			Text: r.In.ShowTo(p, in, math.Abs(in)/9), Usual: r.In.ShowBracket(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
 		for _, end := range [...]float64{lead.low, lead.high} { // a value beside an end of the bracket is no second figure for that end
 			if !turn.Past && in != end && turn.Text == r.In.ShowTo(p, end, math.Abs(end)/9) {
 				turn.Text = r.In.ShowTo(p, in, math.Abs(in)/90)

@@ -66,6 +66,11 @@ func (r *Judgement) value(on string) (judged, bool) {
 	}
 	if k := &r.In.Values[input.Index]; k.Known {
 		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, span: r.ownRange(k)}
+		if half := (j.high - j.low) / 2; half > 0 && input.Kind != nil && !math.IsInf(half, 0) { // converted from what was typed it has no more digits
+			if text := r.In.ShowTo(input, k.Si, half); len(text) < len(j.text) {
+				j.text = text
+			}
+		}
 		if !k.Confirmed {
 			j.unverified = []*contract.Property{input}
 		}
@@ -148,18 +153,22 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 	if r.Untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
 		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
 	}
-	switch {
-	case h.Chance:
-		judgement = spread.JudgeChance(j.si)
-	case h.span != nil:
-		estimate := h.move(limit)
-		if judgement = spread.Judge(estimate, h.span, spread.AtLeast(0)); judgement.Word == sheet.Within {
-			judgement.Word = spread.Judge(j.si, nil, limit).Word // close or not
-		}
-	default:
-		judgement = spread.Judge(j.si, j.span, limit)
+	if h.Chance {
+		return spread.JudgeChance(j.si), "", ""
 	}
-	return judgement, "", ""
+	return h.byTrials(j, limit), "", ""
+}
+
+// byTrials judges by the trials as they lie.
+func (h *held) byTrials(j *judged, limit spread.Limit) spread.Judgement {
+	if h.span == nil {
+		return spread.Judge(j.si, j.span, limit)
+	}
+	judgement := spread.Judge(h.move(limit), h.span, spread.AtLeast(0))
+	if judgement.Word == sheet.Within {
+		judgement.Word = spread.Judge(j.si, nil, limit).Word // close or not
+	}
+	return judgement
 }
 
 // weighBrackets is weigh of a value that rests on unverified figures.
@@ -171,6 +180,10 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	}
 	judgement, v.Turns = r.overBracket(h, limit, figures)
 	if judgement.Word != sheet.CannotTell {
+		if inside := h.byTrials(j, limit); j.span != nil && j.span.Usable && inside.Word == sheet.CannotTell { // as of a resonance, where the ends are not what is farthest apart
+			v.Awaits, v.Turns = r.roots(j.unverified), nil
+			return inside, restsOn(v.Awaits) + ", and turns between the ends of what is usual", typeThem(v.Awaits)
+		}
 		v.Over = overTexts(r, figures)
 		return judgement, "", ""
 	}
@@ -225,7 +238,7 @@ func overTexts(r *Judgement, figures []figure) string {
 	texts := make([]string, len(figures))
 	for i := range figures {
 		f := &figures[i]
-		texts[i] = midSentence(f.input.Title) + " " + r.In.ShowSpan(f.input, f.low, f.high)
+		texts[i] = midSentence(f.input.Title) + " " + r.In.ShowBracket(f.input, f.low, f.high)
 	}
 	return strings.Join(texts, "; ")
 }

@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -68,8 +69,11 @@ func FigureFor(l *rules.Limit, p *contract.Property, fig boat.Figure) (si float6
 
 // ReadFigure reads a maker's figure for an input or a result in SI.
 func ReadFigure(p *contract.Property, fig boat.Figure) (si float64, fault *problem.Problem) {
-	switch fig.Value.(type) {
+	switch value := fig.Value.(type) {
 	case string, json.Number:
+		if text, is := value.(string); is && quantity.HasAccuracy(text) {
+			return 0, &problem.Problem{What: fmt.Sprintf("%q has a ±, and a limit is one figure", text), Hint: "write the end of it that is the stricter"}
+		}
 		si, _, err := inputs.Numeric(p, fig.Value)
 		if err != nil {
 			told := problem.Of(err)[0]

@@ -35,7 +35,7 @@ func TestMakersFigureSaysWhatItReplaces(t *testing.T) {
 // A maker's figure that cannot be read leaves its limit untold, and is told of
 // beforehand too: the published limit does not decide in its place.
 func TestMakersFigureThatCannotBeReadIsTold(t *testing.T) {
-	for value, says := range map[string]string{`"20 rpm"`: "", `"two"`: "", `true`: "true is no figure", `"0.8 mm"`: ""} {
+	for value, says := range map[string]string{`"20 rpm"`: "", `"two"`: "", `true`: "true is no figure", `"2 % ± 0.5 %"`: "\"2 % ± 0.5 %\" has a ±, and a limit is one figure", `"0.8 mm"`: ""} {
 		b := testboat.Read(t, withFigure("worn-share", value))
 		s := testboat.Run(t, "bearing-clearance", `{"bearingClearance": "2 mm"}`, marinecalc.Options{Boat: b})
 		v := s.Verdict("worn-share")

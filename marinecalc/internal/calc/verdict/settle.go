@@ -202,8 +202,8 @@ func (r *Judgement) measurable(i int, p *contract.Property) (m spread.Measured, 
 		inHand = gauges.Find(k.Word, r.In.Lookup)
 	}
 	for _, row := range gaugesOf(r.In.Request.Book, kind) {
-		if inHand != nil && !inputs.ReadsAlike(row, inHand) {
-			continue
+		if inHand != nil && (!inputs.ReadsAlike(row, inHand) || row.Values.Of("between") != inHand.Values.Of("between")) {
+			continue // no dial indicator reads the size of a shaft
 		}
 		if f, err := inputs.WithGauge(kind, row, si, p.Between); err == nil && f.Shape != spread.Exact {
 			m.Gauges = append(m.Gauges, f.StdDev())

@@ -22,6 +22,32 @@ func TestAGaugeTooCoarseIsNamed(t *testing.T) {
 	}
 }
 
+// What is proposed reads what the gauge in hand reads: no dial measures a shaft,
+// and no micrometer a gap.
+func TestTheGaugeProposedReadsTheSame(t *testing.T) {
+	s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "25 mm", "shellBore": "24.95 mm"}`, marinecalc.Options{})
+	if v := s.Verdict("clearance-none"); v.SettleBy == nil || v.SettleBy.Gauge != "Micrometer" {
+		t.Errorf("for a shaft and its bore: %+v", v)
+	}
+	s = testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "60 mm", "bearingClearance": "0.137 mm", "bladeWidth": "0 mm"}`, marinecalc.Options{})
+	if v := s.Verdict("clearance-tight"); v.SettleBy == nil || !strings.HasPrefix(v.SettleBy.Gauge, "Dial indicator") && v.SettleBy.Readings == 0 {
+		t.Errorf("for a clearance: %+v", v)
+	}
+}
+
+// A bracket whose ends lie far apart keeps the digits of the lower one, and a
+// reading shown in another unit has no more digits than it is known to.
+func TestDigitsOfBracketsAndReadings(t *testing.T) {
+	s := testboat.Run(t, "bolt-preload", `{"thread": "3/8-24 UNF", "grade": "iso-a4-70", "finish": "oiled", "nut": "ne-3/8-24"}`, marinecalc.Options{})
+	if v := s.Verdict("bolt-proof-load"); v.Turns == nil || v.Turns.Usual != "0.452 N·m to 12.4 N·m" {
+		t.Errorf("a wide bracket: %+v", v.Turns)
+	}
+	s = testboat.Run(t, "gland-heat", `{"shaftDiameter": "32 mm", "boxBore": "45 mm", "packedLength": "32 mm", "packing": "flax", "shaftSpeed": "1200 rpm", "shaftAlloy": "s31600-annealed", "dripRate": "12 drips/min", "waterTemperature": "60 °F", "measuredGlandTemperature": "70 °F"}`, marinecalc.Options{})
+	if v := s.Verdict("gland-too-hot-to-hold"); v.Value != "21.1 °C" {
+		t.Errorf("70 °F to ± 1 K: %s", v.Value)
+	}
+}
+
 // Each gauge reads some kind of quantity, by an accuracy of that kind, and not
 // each reads all.
 func TestGaugesReadTheirKinds(t *testing.T) {
