@@ -140,7 +140,7 @@ func HowTo(s *calc.Session, k *contract.Calculation, missing []*contract.Propert
 		}
 		need := Need{Input: p.Name, Title: p.Title, How: p.Description, Gauge: gaugeOf(s, k, p)}
 		if why := s.Withheld(p); why != "" {
-			need.How, need.Gauge = "Not to be had as things are. "+why+" Put that right first.", ""
+			need.How, need.Gauge = "Not available as things are. "+why+" Put that right first.", ""
 		}
 		needs = append(needs, need)
 	}
