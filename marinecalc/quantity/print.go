@@ -153,6 +153,9 @@ func appendRounded(dst []byte, x, half float64, most int) []byte {
 	if math.Abs(x) < 0.5*math.Pow10(place) {
 		return append(dst, '0')
 	}
+	if math.Abs(x) < 1e-4 && half >= 1e-5 { // beside a range that is written so
+		return strconv.AppendFloat(dst, x, 'f', -place, 64)
+	}
 	n := int(math.Floor(math.Log10(math.Abs(x)))) - place + 1
 	return appendSignificant(dst, x, min(max(n, 1), most))
 }

@@ -36,6 +36,10 @@ func TestPrintSpan(t *testing.T) {
 func TestPrintSpanOf(t *testing.T) {
 	k, _ := Lookup("time")
 	v := k.In("day", "day")
+	share, _ := Lookup("ratio")
+	if got := share.In("", "").PrintTo(2e-5, 2.2e-4, Metric); got != "0.00002" {
+		t.Errorf("two hundred-thousandths beside a range of as many digits: %q", got)
+	}
 	l, _ := Lookup("length")
 	for si, want := range map[float64]string{1e-18: "0 mm, -0.038 to 0.038 mm", 2e-6: "0.002 mm, -0.036 to 0.040 mm", 0: "0 mm, -0.038 to 0.038 mm", 2e-4: "0.2 mm, 0.162 to 0.238 mm"} {
 		v := l.In("mm", "in")
