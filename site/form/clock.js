@@ -206,9 +206,12 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
     spots.replaceChildren(
       ...all.map((place, k) => {
         const text = reading(place);
-        const words = `${oclock(place.hour)}${place.again ? ' again' : ''}`;
-        const spot = button('', () => choose(k), { class: text === '' ? 'spot' : 'spot read', 'aria-pressed': String(k === at), 'aria-label': `${name} at ${words}: ${text === '' ? 'not read' : `${text} ${unit()}`}` });
-        spot.append(h('small', {}, place.again ? 'again' : oclock(place.hour).replace(" o'clock", '')), text === '' ? '+' : text);
+        const [hour, clock = ''] = oclock(place.hour).split(' ');
+        const spot = button('', () => choose(k), { class: text === '' ? 'spot' : 'spot read', 'aria-pressed': String(k === at) });
+        spot.append(
+          h('small', {}, heard(`${name} at ${place.again ? '12 ' : ''}`), place.again ? 'again' : hour, heard(` ${clock}: `)),
+          h('span', {}, text === '' ? h('span', { 'aria-hidden': 'true' }, '+') : text, heard(text === '' ? 'not read' : ` ${unit()}`)),
+        );
         const angle = ((place.again ? 0.75 : place.hour) * Math.PI) / 6;
         spot.style.left = `${50 + 41 * Math.sin(angle)}%`; // per cent of the face
         spot.style.top = `${50 - 41 * Math.cos(angle)}%`;
@@ -269,6 +272,11 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
   draw();
   input.value = reading(places()[at]);
   return { element: made, draw: () => (draw(), document.activeElement !== input && (input.value = reading(places()[at]))) };
+}
+
+/** What a screen reader says besides. @param {string} words */
+function heard(words) {
+  return h('span', { class: 'unseen' }, words);
 }
 
 /**
