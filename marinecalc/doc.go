@@ -46,6 +46,7 @@
 //	shaft-droop         shaft.Droop        shaft/droop.go
 //	coupling-alignment  align.Coupling     align/coupling.go
 //	dial-alignment      align.Dial         align/dial.go
+//	alignment-change    align.Change       align/change.go
 //	alignment-target    mount.Target       mount/target.go
 //	mount-moves         mount.Moves        mount/moves.go
 //	mount-load          mount.Load         mount/load.go

@@ -95,6 +95,7 @@ var namesWithTheIDTurnedRound = map[string]bool{
 	"shaft-torque":       true, // torque.Shaft
 	"coupling-alignment": true, // align.Coupling
 	"dial-alignment":     true, // align.Dial
+	"alignment-change":   true, // align.Change
 	"wear-debris":        true, // debris.Wear
 	"output-flange":      true, // flange.Output
 	"coupling-key":       true, // shaft.KeyStrength, as of the propeller's key

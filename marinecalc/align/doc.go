@@ -6,6 +6,8 @@
 //     apart from the run-out of the flanges where the shaft was turned
 //   - [Dial] (dial-alignment): the same by dials that one flange carries round
 //     the other, rim and face, with bar sag, closure and pilot
+//   - [Change] (alignment-change): two states of one coupling, and whether the
+//     gauge tells that it moved
 //   - [Trial]: the coupling as it may truly stand about that, the readings
 //     being off by what their gauge does not see
 //   - [GapAt]: the face gap to expect at any clock position

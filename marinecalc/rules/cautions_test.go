@@ -82,16 +82,16 @@ func TestSheetsWarnOfTheirWork(t *testing.T) {
 	}{
 		{`carbon monoxide|Carbon monoxide`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "fluid-settling", "fluid-flush"}},
 		{`(?i)turning shaft|while the shaft can turn`, []string{"gland-heat", "gland-drip", "mount-load", "vibration-source", "shaft-torque", "bearing-life", "shaft-whirl"}},
-		{`start the engine while hands`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "coupling-key", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "output-flange", "flange-run-out", "backlash"}},
-		{`never crank or start`, []string{"coupling-alignment", "dial-alignment", "mount-moves", "shaft-droop", "output-flange", "flange-run-out"}},
-		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out"}},
-		{`cannot get away`, []string{"coupling-alignment", "dial-alignment", "output-flange"}}, // and work-plan where it opens her
+		{`start the engine while hands`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "alignment-change", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "key-strength", "coupling-key", "bearing-clearance", "gland-heat", "gland-drip", "gland-packing", "output-flange", "flange-run-out", "backlash"}},
+		{`never crank or start`, []string{"coupling-alignment", "dial-alignment", "alignment-change", "mount-moves", "shaft-droop", "output-flange", "flange-run-out"}},
+		{`slide aft`, []string{"coupling-bore", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "alignment-change", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out"}},
+		{`cannot get away`, []string{"coupling-alignment", "dial-alignment", "alignment-change", "output-flange"}}, // and work-plan where it opens her
 		{`rated eyes`, []string{"mount-load", "shaft-withdrawal"}},
 		{`Solvent vapour`, []string{"coupling-grip", "fluid-settling"}},
 		{`asbestos`, []string{"gland-packing"}},
 		{`lock wire`, []string{"coupling-grip"}},
 		{`pull no dipstick`, []string{"fluid-settling", "fluid-flush", "fluid-cleanliness"}},
-		{`live terminal`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out", "backlash"}},
+		{`live terminal`, []string{"thread-engagement", "coupling-bore", "propeller-taper", "bolt-preload", "bolt-fit", "coupling-alignment", "dial-alignment", "alignment-change", "coupling-grip", "mount-moves", "shaft-droop", "shaft-withdrawal", "output-flange", "flange-run-out", "backlash"}},
 	} {
 		if len(h.of) == 0 {
 			t.Fatal(h.words)

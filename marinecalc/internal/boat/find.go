@@ -48,14 +48,14 @@ func (b *Boat) sortReadings() {
 // that to the newest.
 const (
 	LatestReading = "/readings/latest/"
-	firstReading  = "/readings/first-of-run/"
+	FirstReading  = "/readings/first-of-run/"
 	hoursOfRun    = "/readings/hours-of-run/"
 )
 
 // SchemaPointer is where the schema of the boat file describes what a pointer
 // of the keyword "boat" finds.
 func SchemaPointer(pointer string) string {
-	for _, prefix := range []string{LatestReading, firstReading} {
+	for _, prefix := range []string{LatestReading, FirstReading} {
 		if name, is := strings.CutPrefix(pointer, prefix); is {
 			return "/readings/0/" + name
 		}
@@ -81,7 +81,7 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 		}
 		return nil, "", "", false
 	}
-	if name, is := strings.CutPrefix(pointer, firstReading); is {
+	if name, is := strings.CutPrefix(pointer, FirstReading); is {
 		if r, _ := b.run(name); r != nil {
 			return r.found(nil)
 		}

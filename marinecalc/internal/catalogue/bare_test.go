@@ -70,7 +70,7 @@ var exact = map[string][]string{
 	},
 	"where a point lies that other figures are for": {
 		"fluid-settling/densityPoint", "fluid-settling/coolPoint", "fluid-settling/hotPoint", "coupling-alignment/readings/clock", "coupling-alignment/readings/turn",
-		"dial-alignment/dialReadings/clock", "coupling-alignment/rimReadings/clock", "coupling-alignment/rimReadings/turn",
+		"dial-alignment/dialReadings/clock", "alignment-change/gapsBefore/clock", "alignment-change/gapsBefore/turn", "alignment-change/gapsNow/clock", "alignment-change/gapsNow/turn", "alignment-change/stepsBefore/clock", "alignment-change/stepsBefore/turn", "alignment-change/stepsNow/clock", "alignment-change/stepsNow/turn", "alignment-change/dialBefore/clock", "alignment-change/dialNow/clock", "coupling-alignment/rimReadings/clock", "coupling-alignment/rimReadings/turn",
 	},
 	"a length by tape, whose millimetre moves the result by less than its last digit": {
 		"shaft-droop/spanBehind", "shaft-droop/propellerOverhang", "shaft-droop/couplingCentre", "shaft-droop/stepLength", "shaft-droop/shaftIncline",

@@ -49,6 +49,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-droop", shaft.Droop, shaftline.ShaftDroop),
 	calc.BindPerRun("coupling-alignment", couplingAlignment),
 	calc.BindPerRun("dial-alignment", dialAlignment),
+	calc.BindPerRun("alignment-change", alignmentChange),
 	calc.BindDrawn("alignment-target", mount.Target, joints.AlignmentTarget),
 	calc.BindPerRun("mount-moves", mountMoves),
 	calc.BindDrawn("mount-load", mount.Load, mounts.MountLoad),

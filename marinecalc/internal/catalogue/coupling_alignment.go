@@ -27,3 +27,10 @@ func dialAlignment(*calc.Session) calc.PerRun[align.DialInput, align.DialResult]
 	var trials align.DialTrials
 	return calc.PerRun[align.DialInput, align.DialResult]{Compute: trials.Run, Draw: joints.DialAlignment}
 }
+
+// alignmentChange finds how the coupling moved between two readings, and in the trials
+// how it may truly have moved about that.
+func alignmentChange(*calc.Session) calc.PerRun[align.ChangeInput, align.ChangeResult] {
+	var trials align.ChangeTrials
+	return calc.PerRun[align.ChangeInput, align.ChangeResult]{Compute: trials.Run, Draw: joints.AlignmentChange}
+}

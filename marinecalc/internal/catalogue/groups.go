@@ -16,7 +16,7 @@ func Groups() []Group {
 		{"Shaft", "From the gearbox output flange to the propeller.",
 			[]string{"shaft-torque", "shaft-strength", "shaft-whirl", "shaft-droop", "key-strength", "propeller-taper", "shaft-withdrawal"}},
 		{"Coupling and bolts", "What holds the flanges, and how well they are aligned.",
-			[]string{"bolt-preload", "bolt-fit", "thread-engagement", "coupling-grip", "coupling-key", "coupling-bore", "coupling-alignment", "dial-alignment"}},
+			[]string{"bolt-preload", "bolt-fit", "thread-engagement", "coupling-grip", "coupling-key", "coupling-bore", "coupling-alignment", "dial-alignment", "alignment-change"}},
 		{"Output flange and the line", "The flange on the gearbox's shaft, the weakest joint of the line, and where it has free play.",
 			[]string{"output-flange", "line-joints", "flange-run-out", "backlash"}},
 		{"Mounts", "What the engine stands on.",

@@ -59,6 +59,7 @@ type group struct {
 	words bool   // one of several, as it is made: never chosen for the worse
 	seen  bool   // the owner can see or count it
 	read  bool   // a reading, and not a maker's figure
+	past  bool   // a reading of an earlier day
 
 	withheld bool // the sheet that gives it has nothing to judge it by
 }
@@ -119,8 +120,8 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 	out := []Measure{}
 	still := s.heldBack() != ""
 	for _, m := range g.list {
-		if still && g.runsShaft(m) {
-			continue // the shaft must not run for it
+		if still && g.runsShaft(m) || m.past {
+			continue // the shaft must not run for it, or no gauge reads what was
 		}
 		m.Place, m.Do = g.elsewhere(m), m.what()
 		m.Text = m.text()
@@ -158,6 +159,7 @@ func (g *gatherer) at(key, calculation string, p *contract.Property) *group {
 func (g *gatherer) made(key, calculation string, p *contract.Property) *group {
 	m := &group{key: key, Measure: Measure{Title: p.Title, How: p.Description, Input: calculation + "/" + p.Name, Settles: []Settled{}, Helps: []Settled{}, With: []string{}}}
 	m.of, m.read = strings.CutPrefix(p.Boat, boat.LatestReading)
+	m.past = strings.HasPrefix(p.Boat, boat.FirstReading)
 	m.withheld = p.After != "" && g.session.Withheld(p) != ""
 	m.bare, m.seen, m.after, m.words = p.Bare, p.Seen, p.After, len(p.Enum) > 0 || p.Rows != ""
 	if c, err := g.session.Find(calculation); err == nil {
