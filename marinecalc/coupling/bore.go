@@ -33,7 +33,9 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 // Friction and key are not added, since the key bears only when friction has
 // gone; the greater of them holds. Where the key bears the torque astern, all
 // friction is left for the pull. Where the pull astern alone draws the shaft out
-// nothing is left to hold the torque, key or not.
+// nothing is left to hold the torque, key or not. Where nobody told whether there
+// is a key, or what it bears, friction that holds is known to hold, and what
+// friction does not hold is not known.
 //
 // Set screws: ScrewHolding of the first, FurtherScrew of it for each more. They
 // hold along the shaft and count for no torque. Friction and screws are not
@@ -96,6 +98,10 @@ func (out *BoreResult) clamp(in *BoreInput) {
 // key finds the torque at which key or keyway yield.
 func (out *BoreResult) key(in *BoreInput) {
 	out.KeyTorque = quantity.Torque(math.NaN())
+	if in.Keyed == hub.NoKey {
+		out.KeyTorque = 0
+		return
+	}
 	if in.KeyWidth == 0 || in.KeyYieldStrength == 0 {
 		return
 	}
@@ -136,6 +142,10 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 	switch {
 	case math.IsNaN(held):
 		out.HeldBy = HeldByNothing
+	case held == 0 && in.Keyed == hub.NoKey:
+		out.HeldBy = HeldByNone
+	case math.IsNaN(key):
+		out.HeldBy = KeyUnknown
 	case held == key:
 		out.HeldBy = HeldByKey
 	default:
@@ -153,6 +163,10 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 	}
 	margin := func(asked quantity.Torque) quantity.Ratio { return hub.Margin(astern, out.KeyTorque, asked, told) }
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
+	if math.IsNaN(key) { // and it may hold what friction does not
+		out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan)
+		out.MarginAhead, out.MarginAstern, out.MarginPeak = hub.Unsure(out.MarginAhead), hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak)
+	}
 }
 
 // pulls finds what takes the flange off, and the margins. A torque that nobody
@@ -180,11 +194,17 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		}
 		return margin
 	}
+	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
+		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(off(0)) >= pull {
+			return quantity.Ratio(math.NaN())
+		}
+		return margin
+	}
 	pull := quantity.OrNaN(float64(out.PullAstern)) // no pull takes nothing off
 	out.PullOff = off(in.AsternTorque)
 	out.PullOffFoul = off(max(in.AsternTorque, in.PeakTorque))
-	out.PullMargin = sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque)
-	out.FoulMargin = sure(quantity.Ratio(float64(out.PullOffFoul)/quantity.OrNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque)
+	out.PullMargin = keyed(sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque), pull)
+	out.FoulMargin = keyed(sure(quantity.Ratio(float64(out.PullOffFoul)/quantity.OrNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque), float64(in.FoulPull))
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
 	if pull > float64(off(0)) { // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0

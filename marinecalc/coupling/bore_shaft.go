@@ -3,7 +3,10 @@
 
 package coupling
 
-import "example.org/driveline/marinecalc/quantity"
+import (
+	"example.org/driveline/marinecalc/hub"
+	"example.org/driveline/marinecalc/quantity"
+)
 
 // HoldMethod is how the coupling flange is held on its shaft.
 type HoldMethod string
@@ -32,7 +35,8 @@ type BoreInput struct {
 	ThrustAstern quantity.Force  // pull going astern; optional, goes before the two above
 	FoulPull     quantity.Force  // pull of a rope in the propeller, or of a boat held fast; optional
 
-	KeyWidth           quantity.Length // of a key in this bore; without it there is none
+	Keyed              hub.Keyed       // whether there is a key in this bore; empty where nobody said
+	KeyWidth           quantity.Length // of that key
 	KeyHeight          quantity.Length // optional, a square key's is its width
 	KeyLength          quantity.Length // needed with KeyWidth
 	KeyYieldStrength   quantity.Stress // optional; without it and the next two nothing is said of the key
@@ -67,10 +71,12 @@ const (
 	HeldByFriction = "friction"
 	HeldByKey      = "key"
 	HeldByNothing  = "nothing-known"
+	HeldByNone     = "nothing"     // no key, and no friction
+	KeyUnknown     = "key-unknown" // friction at least; whether a key holds more is not known
 )
 
 // BoreResult is what Bore finds. NaN marks a figure for which an optional
-// input is missing, or that has no meaning for this way of holding.
+// input is missing, what a key that nobody told of may hold, or that has no meaning for this way of holding.
 type BoreResult struct {
 	MarginAhead  quantity.Ratio // torque held over torque
 	MarginAstern quantity.Ratio // with the pull astern; NaN where 1 or more and that is not known

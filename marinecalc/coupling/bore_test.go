@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/shaft"
@@ -73,6 +74,7 @@ func TestBoreRefusesWhatIsMissing(t *testing.T) {
 		"/hubDiameter":   func(in *BoreInput) { in.HubDiameter = 0.03 },
 		"/screwHolding":  func(in *BoreInput) { in.SetScrews = 1 },
 		"/keyLength":     func(in *BoreInput) { in.KeyWidth = 0.008 },
+		"/keyed":         func(in *BoreInput) { in.Keyed = "perhaps" },
 		"/bore":          func(in *BoreInput) { in.Bore = 0.03 },
 		"/engagedLength": func(in *BoreInput) { in.EngagedLength = 0 },
 	} {
@@ -95,6 +97,7 @@ func TestBoreRefusesWhatIsMissing(t *testing.T) {
 // on either side.
 func TestBoreSlipsOrYields(t *testing.T) {
 	in := pressed()
+	in.Keyed = hub.NoKey
 	for interference, want := range map[quantity.Length][2]bool{ // held in a shock, boss sound
 		10e-6: {false, true}, 30e-6: {true, true}, 80e-6: {true, false},
 	} {
@@ -126,6 +129,8 @@ func TestBoreIsSilentOfWhatIsNotKnown(t *testing.T) {
 	nan("shock without a pull", out.MarginPeak)
 	nan("pull-off without a pull", out.PullMargin)
 	in.PeakTorque = 5000
+	nan("a shock that a key may hold", parttest.Must(t, Bore, in).MarginPeak)
+	in.Keyed = hub.NoKey
 	if out = parttest.Must(t, Bore, in); !(out.MarginPeak < 1) {
 		t.Errorf("a shock that slips even so: %g", out.MarginPeak)
 	}
@@ -140,10 +145,23 @@ func TestBoreIsSilentOfWhatIsNotKnown(t *testing.T) {
 		t.Errorf("held by %q", out.HeldBy)
 	}
 	in = split()
-	in.KeyWidth, in.KeyLength = 0.008, 0.045 // and no strengths: the friction alone
-	if out = parttest.Must(t, Bore, in); out.HeldBy != HeldByFriction || out.SlipTorque != out.FrictionTorque {
-		t.Errorf("held by %q", out.HeldBy)
+	in.KeyWidth, in.KeyLength = 0.008, 0.045 // and no strengths: friction at least
+	if out = parttest.Must(t, Bore, in); out.HeldBy != KeyUnknown || !math.IsNaN(float64(out.SlipTorque)) || math.Abs(float64(out.MarginAhead)-float64(out.FrictionTorque)/float64(in.ShaftTorque)) > 1e-9 {
+		t.Errorf("held by %q: %+v", out.HeldBy, out)
 	}
+	in = screwed()
+	in.KeyWidth, in.KeyLength, in.KeyHeight, in.Keyed = 0, 0, 0, hub.NoKey // set screws hold no torque
+	if out = parttest.Must(t, Bore, in); out.HeldBy != HeldByNone || out.MarginAhead != 0 {
+		t.Errorf("set screws alone: held by %q, %g", out.HeldBy, out.MarginAhead)
+	}
+	in.Keyed = ""
+	if out = parttest.Must(t, Bore, in); out.HeldBy != HeldByNothing || !math.IsNaN(float64(out.MarginAhead)) {
+		t.Errorf("set screws, and perhaps a key: held by %q, %g", out.HeldBy, out.MarginAhead)
+	}
+	in = screwed()
+	in.Keyed = hub.NoKey
+	_, err := Bore(in)
+	parttest.RefusedAt(t, err, "/keyed")
 }
 
 // The key is key-strength's key, and where it bears the torque all friction

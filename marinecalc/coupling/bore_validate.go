@@ -5,6 +5,7 @@ package coupling
 import (
 	"fmt"
 
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/shaft"
 )
@@ -83,6 +84,12 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 	}
 	if in.SetScrews < 0 || in.SetScrews > mostSetScrews {
 		faults.Add("/setScrews", fmt.Sprintf("%d set screws", in.SetScrews), fmt.Sprintf("0 to %d", mostSetScrews), "")
+	}
+	if in.Keyed != "" && in.Keyed != hub.WithKey && in.Keyed != hub.NoKey {
+		faults.Add("/keyed", "it is not said whether there is a key", "yes, no", "")
+	}
+	if in.Keyed == hub.NoKey && in.KeyWidth > 0 {
+		faults.Add("/keyed", "a key is given, and that there is none", "yes with its size, or no without it", "")
 	}
 	if in.KeyWidth > 0 && in.KeyLength == 0 {
 		faults.Add("/keyLength", "the key is given without its length", "above 0", "what bears in the bore, without round ends")

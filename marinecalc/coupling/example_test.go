@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.org/driveline/marinecalc/coupling"
+	"example.org/driveline/marinecalc/hub"
 	q "example.org/driveline/marinecalc/quantity"
 )
 
@@ -26,7 +27,7 @@ func ExampleBore() {
 	out, err := coupling.Bore(coupling.BoreInput{
 		HoldMethod: coupling.Interference, ShaftDiameter: 50 * q.Millimetre, HubDiameter: 80 * q.Millimetre, EngagedLength: 40 * q.Millimetre,
 		Interference: 0.04 * q.Millimetre, BoreFriction: 0.12, ShaftTorque: 500,
-		HubModulus: 210e9, ElasticModulus: 210e9, HubPoisson: 0.3, ShaftPoisson: 0.3,
+		HubModulus: 210e9, ElasticModulus: 210e9, HubPoisson: 0.3, ShaftPoisson: 0.3, Keyed: hub.NoKey,
 	})
 	fmt.Printf("%.1f MPa, %.0f N·m, held by %s, %v\n", float64(out.BorePressure/q.Megapascal), float64(out.SlipTorque), out.HeldBy, err)
 	// Output: 51.2 MPa, 965 N·m, held by friction, <nil>

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -72,8 +73,8 @@ func TestWarmedBore(t *testing.T) {
 	}
 }
 
-// The greater of friction and key holds, whichever it is; a key of which
-// anything is missing counts for nothing.
+// The greater of friction and key holds, whichever it is; where there is
+// no key, friction alone.
 func TestGreaterOfFrictionAndKey(t *testing.T) {
 	keyed := func(clamp quantity.Force) BoreInput {
 		in := split()
@@ -90,8 +91,8 @@ func TestGreaterOfFrictionAndKey(t *testing.T) {
 		t.Errorf("a hard clamp: held by %s", strong.HeldBy)
 	}
 	in := keyed(1e3)
-	in.KeyWidth = 0
-	if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.KeyTorque)) || out.HeldBy != HeldByFriction {
+	in.KeyWidth, in.Keyed = 0, hub.NoKey
+	if out := parttest.Must(t, Bore, in); out.KeyTorque != 0 || out.HeldBy != HeldByFriction {
 		t.Errorf("no key holds %g N·m", out.KeyTorque)
 	}
 	if better(math.NaN(), 3) != 3 || better(3, math.NaN()) != 3 || better(2, 3) != 3 || better(3, 2) != 3 || !math.IsNaN(better(math.NaN(), math.NaN())) {
@@ -103,7 +104,7 @@ func TestGreaterOfFrictionAndKey(t *testing.T) {
 // own share, to the last digit.
 func TestSlipsWithoutAPull(t *testing.T) {
 	in := split()
-	in.Thrust, in.ThrustAstern, in.PinchClamp = 0, 0, 5e3
+	in.Thrust, in.ThrustAstern, in.PinchClamp, in.Keyed = 0, 0, 5e3, hub.NoKey
 	out := parttest.Must(t, Bore, in)
 	parttest.Within(t, "in a shock", out.MarginPeak, 2*4*5e3*0.15*0.015/340, 1e-12)
 }

@@ -64,6 +64,24 @@ func (c Cone) PullTwisted(pressed quantity.Force, torque quantity.Torque) quanti
 	return quantity.Force(max(0, math.Sqrt(max(0, grip*grip-round*round))*cos-float64(pressed)*sin))
 }
 
+// Keyed says whether a key stands between shaft and hub.
+type Keyed string
+
+// Whether there is one. Empty: nobody said.
+const (
+	WithKey Keyed = "yes"
+	NoKey   Keyed = "no"
+)
+
+// Unsure is a margin of friction beside a key that may hold more: known where
+// friction holds by itself.
+func Unsure(margin quantity.Ratio) quantity.Ratio {
+	if margin < 1 {
+		return quantity.Ratio(math.NaN())
+	}
+	return margin
+}
+
 // Margin is the torque that a joint holds astern over the one asked of it. One
 // of 1 or more that rests on a pull which nobody told is not known, but where
 // the key alone holds.

@@ -4,6 +4,7 @@ package propeller
 
 import (
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -40,7 +41,8 @@ type TaperInput struct {
 	ShaftTorque  quantity.Torque // steady ahead, above 0
 	AsternTorque quantity.Torque // optional
 	PeakTorque   quantity.Torque // shock, either way; optional
-	KeyTorque    quantity.Torque // at which the key yields; optional
+	Keyed        hub.Keyed       // whether there is a key; empty where nobody said
+	KeyTorque    quantity.Torque // at which that key yields; 0 for not known
 	Thrust       quantity.Force  // ahead; optional
 	AsternThrust quantity.Ratio  // thrust astern over that ahead, 0 to 2
 	ThrustAstern quantity.Force  // optional, goes before the two above
@@ -50,6 +52,7 @@ type TaperInput struct {
 const (
 	HeldByFriction = "friction"
 	HeldByKey      = "key"
+	KeyUnknown     = "key-unknown" // friction at least; whether a key holds more is not known
 )
 
 // TaperResult is what Taper finds. NaN marks a figure for which an optional

@@ -25,7 +25,9 @@ import (
 // the hub is home, and neither does the thrust ahead, which presses it on: the
 // safe side. The key is not added to the friction, since it bears only when
 // that has gone; the greater of them holds. Where the pull alone takes the hub
-// off its cone neither holds: the key does not keep it on the shaft.
+// off its cone neither holds: the key does not keep it on the shaft. Where nobody
+// told whether there is a key, or what it bears, what friction alone does not
+// hold is not known.
 //
 // The stress in the hub is of hoop tension and pressure together at the bore,
 // by the distortion energy; the keyway in it raises it further and is not
@@ -140,6 +142,13 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / quantity.OrNaN(float64(out.PullAstern)))
 	if in.AsternTorque == 0 && out.BareMargin >= 1 {
 		out.BareMargin = nan
+	}
+	if in.KeyTorque == 0 && in.Keyed != hub.NoKey { // a key may hold what friction does not
+		out.HeldBy, out.SlipTorque, out.SlipAstern = KeyUnknown, quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
+		out.MarginAhead = hub.Unsure(out.MarginAhead)
+		if !(pull > max(0, c.Pull(out.Pressed))) {
+			out.MarginAstern, out.MarginPeak, out.BareMargin = hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak), hub.Unsure(out.BareMargin)
+		}
 	}
 }
 

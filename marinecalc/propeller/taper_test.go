@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -97,7 +98,7 @@ func TestTaperIsSilentOfWhatIsNotKnown(t *testing.T) {
 		}
 	}
 	in := fitted()
-	in.KeyTorque, in.Thrust, in.ThrustAstern = 0, 0, 0
+	in.KeyTorque, in.Thrust, in.ThrustAstern, in.Keyed = 0, 0, 0, hub.NoKey
 	in.NutTorque = 600
 	out := parttest.Must(t, Taper, in)
 	nan("astern without a pull", float64(out.MarginAstern))
@@ -105,6 +106,15 @@ func TestTaperIsSilentOfWhatIsNotKnown(t *testing.T) {
 	in.NutTorque = 10
 	if out = parttest.Must(t, Taper, in); !(out.MarginPeak < 1) {
 		t.Errorf("slips even without a pull: %g", out.MarginPeak)
+	}
+	for _, k := range []hub.Keyed{"", hub.WithKey} { // a key that may hold it
+		in.Keyed = k
+		out = parttest.Must(t, Taper, in)
+		nan("a key that nobody knows", float64(out.MarginPeak))
+		nan("what it holds", float64(out.SlipTorque))
+		if out.HeldBy != KeyUnknown {
+			t.Errorf("held by %s", out.HeldBy)
+		}
 	}
 	in = fitted()
 	in.KeyTorque, in.Thrust, in.ThrustAstern = 5000, 0, 0
@@ -130,7 +140,7 @@ func TestTaperIsSilentOfWhatIsNotKnown(t *testing.T) {
 // the hub off its cone nothing is left, key or not.
 func TestPullTakesTheHubOff(t *testing.T) {
 	in := fitted()
-	in.KeyTorque, in.ThrustAstern = 0, 1
+	in.KeyTorque, in.ThrustAstern, in.Keyed = 0, 1, hub.NoKey
 	off := parttest.Must(t, Taper, in).PullOff
 	last := math.Inf(1)
 	for _, share := range []float64{0.1, 0.5, 0.9, 0.999} {
@@ -141,7 +151,7 @@ func TestPullTakesTheHubOff(t *testing.T) {
 		}
 		last = held
 	}
-	in.KeyTorque = 5000
+	in.KeyTorque, in.Keyed = 5000, hub.WithKey
 	if out := parttest.Must(t, Taper, in); out.SlipAstern != 5000 || !(out.MarginAstern > 1) {
 		t.Errorf("a hub that is still on: %g N·m, margin %g", out.SlipAstern, out.MarginAstern)
 	}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -65,12 +66,12 @@ func TestHalfTheContact(t *testing.T) {
 // friction bears nothing yet.
 func TestTaperMargins(t *testing.T) {
 	in := fitted()
-	in.KeyTorque = 0
+	in.KeyTorque, in.Keyed = 0, hub.NoKey
 	out := parttest.Must(t, Taper, in)
 	parttest.Within(t, "ahead", out.MarginAhead, float64(out.FrictionTorque)/250, 1e-12)
 	parttest.Within(t, "friction", out.FrictionMargin, float64(out.FrictionTorque)/250, 1e-12)
 	parttest.Within(t, "astern", out.MarginAstern, float64(out.SlipAstern)/220, 1e-12)
-	in.KeyTorque = out.FrictionTorque
+	in.KeyTorque, in.Keyed = out.FrictionTorque, hub.WithKey
 	if out = parttest.Must(t, Taper, in); out.HeldBy != HeldByFriction {
 		t.Errorf("held by %s", out.HeldBy)
 	}
@@ -79,7 +80,7 @@ func TestTaperMargins(t *testing.T) {
 		t.Errorf("held by %s, %g N·m", out.HeldBy, out.SlipTorque)
 	}
 	in = fitted()
-	in.KeyTorque, in.Thrust, in.ThrustAstern, in.NutTorque = 0, 0, 0, 60
+	in.KeyTorque, in.Thrust, in.ThrustAstern, in.NutTorque, in.Keyed = 0, 0, 0, 60, hub.NoKey
 	out = parttest.Must(t, Taper, in)
 	parttest.Within(t, "what slips without a pull", out.MarginPeak, float64(out.FrictionTorque)/500, 1e-12)
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/problem"
 )
 
@@ -94,6 +95,12 @@ func (in *TaperInput) validateLoad(faults *problem.List) {
 	faults.NotNegative("/asternTorque", "torque astern", float64(in.AsternTorque))
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/keyTorque", "torque of the key", float64(in.KeyTorque))
+	if in.Keyed != "" && in.Keyed != hub.WithKey && in.Keyed != hub.NoKey {
+		faults.Add("/keyed", "it is not said whether there is a key", "yes, no", "")
+	}
+	if in.Keyed == hub.NoKey && in.KeyTorque > 0 {
+		faults.Add("/keyed", "a key's torque is given, and that there is no key", "yes with that torque, or no without it", "")
+	}
 	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
 	faults.NotNegative("/thrustAstern", "thrust astern", float64(in.ThrustAstern))
 	faults.Between("/asternThrust", "thrust astern over that ahead", float64(in.AsternThrust), 0, 2, "0 to 2")
