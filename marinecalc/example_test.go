@@ -88,6 +88,6 @@ func ExampleCheck() {
 	fmt.Println(len(survey.Sheets), "sheets; most urgent:")
 	fmt.Println(survey.Findings[0].Sheet, "-", survey.Findings[0].Verdict.Title, "-", survey.Findings[0].Verdict.Reads)
 	// Output:
-	// 37 sheets; most urgent:
+	// 38 sheets; most urgent:
 	// Shaft strength - Diameter by the yacht rule, over this shaft's - over the limit
 }

@@ -53,11 +53,11 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas"}, "cmd/page": {"cmd/page/assemble", "cmd/page/release"},
+var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
 	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas"},
 	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
 	"cmd/types":         {"schemas"},
-	"cmd/page/rewrite":  nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
+	"cmd/page/offline":  nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
 
 func layerOf(pkg string) int {
 	for i, l := range layers {

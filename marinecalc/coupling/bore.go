@@ -34,7 +34,7 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 // gone; the greater of them holds. Where the key bears the torque astern, all
 // friction is left for the pull. Where the pull astern alone draws the shaft out
 // nothing is left to hold the torque, key or not. Where nobody told whether there
-// is a key, or what it bears, friction that holds is known to hold, and what
+// is a key, or what it carries, friction that holds is known to hold, and what
 // friction does not hold is not known.
 //
 // Set screws: ScrewHolding of the first, FurtherScrew of it for each more. They

@@ -121,7 +121,7 @@ func TestWearHourByHour(t *testing.T) {
 	if out.TimeToLoss != 0 || out.ShareLeft != 0 {
 		t.Errorf("gone: %g s left, %g", out.TimeToLoss, out.ShareLeft)
 	}
-	// No wear between the readings: it never comes, unless it has.
+	// No wear between the readings: no date of loss, unless it lies behind.
 	in = smallGearbox()
 	in.EarlierWear = in.FaceWear
 	if out = parttest.Must(t, Output, in); out.TimeToLoss != Never || out.LostAgo != 0 {
@@ -133,13 +133,13 @@ func TestWearHourByHour(t *testing.T) {
 		t.Errorf("gone at no rate: %g s, %g s", out.TimeToLoss, out.LostAgo)
 	}
 	in = smallGearbox()
-	in.FaceWear, in.EarlierWear = 0, -0.00005 // a gauge's hair the other way
+	in.FaceWear, in.EarlierWear = 0, -0.00005 // by its error a gauge reads slightly the other way
 	if out = parttest.Must(t, Output, in); out.ShareLeft != 1 {
 		t.Errorf("no wear leaves %g of the clamp", out.ShareLeft)
 	}
 	in.FaceWear = -0.0001
 	if out = parttest.Must(t, Output, in); out.ShareLeft != 1 || out.RetorqueTurn != 0 {
-		t.Errorf("a hair below nothing leaves %g of the clamp", out.ShareLeft)
+		t.Errorf("a slightly negative reading leaves %g of the clamp", out.ShareLeft)
 	}
 	// Known for how long, but nothing known of the stack: no time is told.
 	in = smallGearbox()

@@ -26,7 +26,7 @@ import (
 // safe side. The key is not added to the friction, since it bears only when
 // that has gone; the greater of them holds. Where the pull alone takes the hub
 // off its cone neither holds: the key does not keep it on the shaft. Where nobody
-// told whether there is a key, or what it bears, what friction alone does not
+// told whether there is a key, or what it carries, what friction alone does not
 // hold is not known.
 //
 // The stress in the hub is of hoop tension and pressure together at the bore,
