@@ -1497,7 +1497,7 @@ export interface Verdict {
   settleBy?: SettleBy;
   /** Common practice or memory: it compares, and nothing is over it. */
   guide?: boolean;
-  /** The unverified figures that leave it untold, by title. */
+  /** The unverified figures, or what nobody told, that leave it untold, by title. */
   awaits?: string[];
   turns?: Turn;
   replaced?: Replaced;

@@ -90,7 +90,10 @@ func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
 		out.Pressed = c.Pressed(out.PushForce)
 		out.ConePressure = quantity.Stress(float64(out.Pressed) / area)
 	}
-	out.PushUpUsed = quantity.Length(float64(out.ConePressure) * f.Give() / float64(in.TaperRatio))
+	out.PushUpUsed = in.PushUp
+	if in.PushUp == 0 {
+		out.PushUpUsed = quantity.Length(float64(out.ConePressure) * f.Give() / float64(in.TaperRatio))
+	}
 	out.TorqueOfPush = in.torqueOf(out.PushForce)
 	out.HubStress = quantity.Stress(float64(out.ConePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
 	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))

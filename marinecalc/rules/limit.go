@@ -64,10 +64,12 @@ type Limit struct {
 }
 
 // State is how things are where there is nothing to judge, and no reading to
-// take: a bolt that is broken, a load under which no life is calculated.
+// take: a bolt that is broken, a load under which no life is calculated. With
+// Tell it is one that leaves too little to tell, until that input is told.
 type State struct {
 	Valid Valid  `json:"valid"`
-	Text  string `json:"text"` // goes on from "nothing to judge,"
+	Text  string `json:"text"` // goes on from "nothing to judge," or "not enough to tell,"
+	Tell  string `json:"tell"`
 }
 
 // Lack is one of several things that a verdict wants.

@@ -174,7 +174,7 @@ type Verdict struct {
 	Settle      string    `json:"settle,omitempty"`   // what would settle it
 	SettleBy    *SettleBy `json:"settleBy,omitempty"` // the same for programs
 	Guide       bool      `json:"guide,omitempty"`    // common practice or memory: it compares, and nothing is over it
-	Awaits      []string  `json:"awaits,omitempty"`   // the unverified figures that leave it untold, by title
+	Awaits      []string  `json:"awaits,omitempty"`   // the unverified figures, or what nobody told, that leave it untold, by title
 	Turns       *Turn     `json:"turns,omitempty"`    // of an untold one: where it turns
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes

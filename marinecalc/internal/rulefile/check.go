@@ -26,6 +26,7 @@ func (c *checker) limits() {
 		for i := range states {
 			if state, is := states[i].(map[string]any); is {
 				c.valid(fmt.Sprintf("%s/states/%d", where, i), state["valid"], named)
+				named(fmt.Sprintf("%s/states/%d/tell", where, i), text(state, "tell"))
 			}
 		}
 		lacks, _ := row["lacks"].([]any)

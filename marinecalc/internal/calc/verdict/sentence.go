@@ -24,9 +24,14 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 		v.Moot, says = true, midSentence(c.doubt)+". "+c.remedy
 	}
 	for _, s := range h.States.All() {
-		if !v.Moot && s.Valid.Meets(r.LookupAny) {
-			v.Moot, says = true, s.Text
+		if v.Moot || !s.Valid.Meets(r.LookupAny) {
+			continue
 		}
+		if p := r.Property(s.Tell); p != nil {
+			r.untold(h, v, p.Title, s.Text)
+			return
+		}
+		v.Moot, says = true, s.Text
 	}
 	if v.Moot {
 		v.Reads = "nothing to judge"
@@ -34,6 +39,16 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 		return
 	}
 	v.Sentence = strings.TrimSpace(h.Title + ": not measured. " + says)
+}
+
+// untold words a verdict of which there is no value because something is not
+// told that could turn it either way.
+func (r *Judgement) untold(h *held, v *sheet.Verdict, title, says string) {
+	if v.Word = sheet.CannotTell; v.Guide {
+		v.Word = v.Word.ByGuide()
+	}
+	v.Reads, v.Awaits = v.Word.Reads(v.Side), []string{title}
+	v.Sentence = h.Title + ": " + v.Reads + ", " + says
 }
 
 // how is what to do for a value that is missing: of several things those that
