@@ -3,9 +3,13 @@
 // requests, and answers each under its number.
 
 import { start } from '../wasm/marinecalc.js';
+import { oneRun } from './kit/one-run.js';
 
 /** @type {Promise<import('../wasm/marinecalc.js').Calculator> | undefined} */
 let calculator;
+
+/** @type {((request: any) => any) | undefined} */
+let ask;
 
 addEventListener('message', async ({ data }) => {
   if (data instanceof WebAssembly.Module) {
@@ -16,7 +20,8 @@ addEventListener('message', async ({ data }) => {
   try {
     const found = await calculator;
     await found?.ready();
-    postMessage({ number, reply: found?.call(request) });
+    if (found) ask ??= oneRun(found);
+    postMessage({ number, reply: ask?.(request) });
   } catch (error) {
     postMessage({ number, failed: String(error) });
   }

@@ -1669,6 +1669,8 @@ export interface Survey {
   findings: Finding[];
   /** Every part of the line, engine to propeller, by the worst that is known of it. */
   parts: PartState[];
+  /** Why the shaft must not run; absent where it may. */
+  still?: string;
   /** How one finding leads to another, in words. */
   chains: string[];
   /** Of the sheets with findings to act on, gravest first, each once. */

@@ -1,6 +1,9 @@
 // Asks the calculator aside, in a worker, what takes long. The worker is begun
 // with the first such request; where a browser gives none, the page's own
-// calculator answers after the next frame.
+// calculator answers after the next frame. It works at one request at a time,
+// and takes the newest of those that wait: that is of the view that is shown.
+
+import { oneRun } from './one-run.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
 
@@ -10,22 +13,25 @@
  * @param {Promise<string>} program the worker's
  */
 export function openAside(calculator, module, program) {
-  /** @type {Map<number, { request: any, done: (reply: any) => void }>} */
-  const open = new Map();
+  /** @typedef {{ request: any, done: (reply: any) => void }} Asked */
+  /** @type {Asked[]} oldest first */
+  const waiting = [];
+  /** @type {Asked | undefined} what the worker is at */
+  let open;
   /** @type {Promise<Worker | undefined> | undefined} */
   let worker;
   let last = 0;
+  const own = oneRun(calculator);
 
-  /** @param {any} request */
-  const here = (request) => new Promise((done) => setTimeout(() => done(calculator.call(request))));
+  /** @param {Asked} asked */
+  const here = ({ request, done }) => void setTimeout(() => done(own(request)));
 
   /** The worker is no use: the page's own answers what is open, and the rest. */
   const giveUp = () => {
     worker = Promise.resolve(undefined);
-    for (const [number, { request, done }] of open) {
-      open.delete(number);
-      void here(request).then(done);
-    }
+    if (open) waiting.push(open);
+    open = undefined;
+    waiting.splice(0).reverse().forEach(here);
   };
 
   const begin = async () => {
@@ -34,10 +40,11 @@ export function openAside(calculator, module, program) {
       const made = new Worker(address);
       made.addEventListener('error', giveUp);
       made.addEventListener('message', ({ data: { number, reply, failed } }) => {
+        if (number !== last || !open) return;
         if (failed !== undefined || !reply) return giveUp();
-        const asked = open.get(number);
-        open.delete(number);
-        asked?.done(reply);
+        open.done(reply);
+        open = undefined;
+        next(made);
       });
       made.postMessage(module);
       return made;
@@ -46,16 +53,18 @@ export function openAside(calculator, module, program) {
     }
   };
 
+  /** @param {Worker} to */
+  const next = (to) => {
+    if (open) return;
+    open = waiting.pop();
+    if (open) to.postMessage({ number: ++last, request: open.request });
+  };
+
   return /** @type {import('../app.js').App['aside']} */ (
-    async (/** @type {any} */ request) => {
-      worker ??= begin();
-      const asked = await worker;
-      if (!asked) return here(request);
-      return new Promise((done) => {
-        const number = ++last;
-        open.set(number, { request, done });
-        asked.postMessage({ number, request });
-      });
-    }
+    (/** @type {any} */ request) =>
+      new Promise((done) => {
+        waiting.push({ request, done });
+        void (worker ??= begin()).then((to) => (to ? next(to) : giveUp()));
+      })
   );
 }

@@ -19,7 +19,7 @@ import { begunOn } from './work.js';
 /** @typedef {import('../../wasm/marinecalc.js').LinePart} LinePart */
 /** @typedef {import('../../wasm/marinecalc.js').PartState} PartState */
 
-const SETTLED = 400; // ms without typing until all calculations are run
+const AT_REST = 2000; // ms on home until the survey is made ready, where how the parts stand was kept
 
 /** @type {import('../app.js').View} */
 export function showHome(app, main) {
@@ -31,8 +31,11 @@ export function showHome(app, main) {
   main.append(home);
   const long = boat && isLong(boat);
   const asked = app.calculator.call({ ask: 'line', boat: long ? withoutLog(boat) : boat, units: units(), date: today() });
-  if (!long) showLine(app, home, field, boat, asked, boat ? begunOn(app) : []);
-  else {
+  if (!long) {
+    showLine(app, home, field, boat, asked, boat ? begunOn(app) : []);
+    // A survey is often what is opened next.
+    if (boat && asked.ok) setTimeout(() => home.isConnected && void app.aside({ ask: 'parts', boat, units: units() }), AT_REST);
+  } else {
     showLine(app, home, field, boat, asked);
     // The line stands there; what thousands of readings say of it comes when it is found.
     void Promise.all([app.aside({ ask: 'line', boat, units: units(), date: today() }), app.aside({ ask: 'procedures', boat })]).then(([reply, work]) => {
@@ -107,8 +110,7 @@ function present(parts) {
 }
 
 /**
- * Finds how the parts stand, at once where nothing of the boat has changed,
- * else once the hands rest.
+ * Finds how the parts stand, at once where nothing of the boat has changed.
  * @param {import('../app.js').App} app
  * @param {object} boat
  * @param {HTMLElement} place that must still be shown
@@ -118,20 +120,11 @@ export function mark(app, boat, place, show) {
   const key = marksKey(boat, units(), app.contents.version);
   const kept = keptMarks(key);
   if (kept) return show(kept);
-  let timer = 0;
-  const work = async () => {
-    if (!place.isConnected) return;
-    const reply = await app.aside({ ask: 'parts', boat, units: units() });
-    if (!reply.ok || !place.isConnected) return;
+  void app.aside({ ask: 'parts', boat, units: units() }).then((reply) => {
+    if (!reply.ok) return;
     keepMarks(key, reply.parts);
-    show(reply.parts);
-  };
-  const wait = () => {
-    clearTimeout(timer);
-    timer = setTimeout(() => void work(), SETTLED);
-  };
-  place.addEventListener('input', wait);
-  wait();
+    if (place.isConnected) show(reply.parts);
+  });
 }
 
 /**

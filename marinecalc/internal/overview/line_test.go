@@ -47,8 +47,8 @@ func TestPartsStandAsInTheSurvey(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !slices.Equal(all.Parts, s.Parts) {
-			t.Errorf("%s: parts %v, in the survey %v", name, all.Parts, s.Parts)
+		if !slices.Equal(all.Parts, s.Parts) || all.Still != s.Still {
+			t.Errorf("%s: parts %v, in the survey %v; still %q, in the survey %q", name, all.Parts, s.Parts, all.Still, s.Still)
 		}
 		told := 0
 		for _, p := range s.Parts {

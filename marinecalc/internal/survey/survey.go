@@ -29,6 +29,7 @@ type Survey struct {
 	Measure  []Measure       `json:"measure"`          // what to measure, to look up or to choose next, in this order; of each that which settles most first
 	Findings []Finding       `json:"findings"`         // every verdict drawn, most urgent first
 	Parts    []PartState     `json:"parts"`            // of the line, engine to propeller, each by the worst that is known of it
+	Still    string          `json:"still,omitempty"`  // why the shaft must not run
 	Chains   []string        `json:"chains"`           // how one finding leads to another
 	Cautions []sheet.Caution `json:"cautions"`         // of the sheets with findings to act on, gravest first, each once
 	Open     []Finding       `json:"open"`             // limits without a reading, and how to take it
@@ -94,7 +95,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
 	survey.Disagree = survey.disagree(b)
 	survey.Found = survey.found(s)
-	survey.Parts = survey.parts(s.Book)
+	survey.Parts, survey.Still = survey.parts(s.Book), survey.heldBack()
 	survey.Choice = survey.choice()
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err
