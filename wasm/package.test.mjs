@@ -4,7 +4,7 @@
 
 import assert from 'node:assert/strict';
 import { execFileSync } from 'node:child_process';
-import { cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { cpSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { after, test } from 'node:test';
@@ -27,6 +27,12 @@ import { load } from 'marinecalc';
 const reply = (await load()).call({ ask: 'run', calculation: 'shaft-torque', input: { enginePower: '21 kW', engineSpeed: '2800 rpm', gearRatioAhead: 2.15 } });
 console.log(reply.ok, reply.ok || JSON.stringify(reply.problems));`);
   assert.match(String(execFileSync('node', ['main.mjs'], { cwd: project })), /^true true/);
+});
+
+test('the example host in Node answers from the package', () => {
+  const text = readFileSync(join(here, 'examples', 'node.mjs'), 'utf8').replace("'../load.js'", "'marinecalc'");
+  writeFileSync(join(project, 'node.mjs'), text);
+  assert.match(String(execFileSync('node', ['node.mjs'], { cwd: project })), /^wrenchSetting .*N·m/m);
 });
 
 test('its types serve a program without the library of the browser', () => {

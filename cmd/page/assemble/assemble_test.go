@@ -1,8 +1,12 @@
 package assemble
 
 import (
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/driveline/cmd/page/bycommand"
 )
 
 // build makes the page from the sources as they are now.
@@ -12,7 +16,11 @@ func build(t *testing.T) []byte {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page, err := Page(root, func(string) {})
+	file := filepath.Join(t.TempDir(), "page.html")
+	if err := bycommand.Run(root, "-open=false", "-out", file); err != nil {
+		t.Fatal(err)
+	}
+	page, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -24,6 +24,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/driveline/cmd/page/assemble"
+	"example.org/driveline/cmd/page/bycommand"
 )
 
 // The page under test and the browser, made once for all tests.
@@ -45,12 +46,8 @@ func withPage(run func() int) int {
 		if err != nil {
 			return complain(err)
 		}
-		html, err := assemble.Page(root, func(string) {})
-		if err != nil {
-			return complain(err)
-		}
 		pageFile = filepath.Join(dir, "marinecalc.html")
-		if err := os.WriteFile(pageFile, html, 0o644); err != nil {
+		if err := bycommand.Run(root, "-open=false", "-out", pageFile); err != nil {
 			return complain(err)
 		}
 		options := []chromedp.ExecAllocatorOption{

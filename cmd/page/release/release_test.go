@@ -11,13 +11,15 @@ import (
 	"testing"
 
 	"example.org/driveline/cmd/page/assemble"
+	"example.org/driveline/cmd/page/bycommand"
 	"example.org/driveline/cmd/page/release"
 )
 
+// written are the files of a release.
 func written(t *testing.T, root string) map[string][]byte {
 	t.Helper()
-	dir := t.TempDir()
-	if err := release.All(root, dir, func(string) {}); err != nil {
+	dir := filepath.Join(t.TempDir(), "release")
+	if err := bycommand.Run(root, "-release", dir); err != nil {
 		t.Fatal(err)
 	}
 	files := map[string][]byte{}
