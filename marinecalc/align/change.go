@@ -33,7 +33,8 @@ type ChangeInput struct {
 	FaceTouched      Touched
 	CountedFrom      Counted
 	RimReadAft       quantity.Length
-	Pilot            Pilot
+	Pilot            Pilot // both times
+	CouplingKind     Kind  // empty: nobody said; a flexible coupling has no pilot unless one was told of
 	SamePosition     Position
 
 	TurnedFaceUp        quantity.Length // change of gap, top less bottom, that a crooked face makes which stood turned otherwise, up to 10 mm
@@ -67,8 +68,9 @@ const (
 	ChangeNotTold  = "no-change"
 	ChangePosition = "position-unknown"
 	ChangeGauge    = "gauge-unknown"
-	surelyNot      = 0.025 // chance from which down a change is told
-	told95         = 5.991 // chi-square of two degrees of freedom, 95 %
+	ChangeHidden   = "offset-hidden" // by the pilot, or maybe
+	surelyNot      = 0.025           // chance from which down a change is told
+	told95         = 5.991           // chi-square of two degrees of freedom, 95 %
 )
 
 // state is one of the two times.
@@ -156,7 +158,7 @@ func (in *ChangeInput) free(before, now *state, dials bool) bool {
 
 // seen finds whether the gauge tells a change.
 func (in *ChangeInput) seen(before, now *state, rim, dials bool) (out ChangeResult) {
-	s := setup{pilot: in.Pilot}
+	s := setup{pilot: in.Pilot, flexible: in.CouplingKind == Flexible}
 	s.look()
 	out.PilotState = s.pilotIs
 	sum := func(a, b [3]float64) (c [3]float64) {
@@ -184,6 +186,8 @@ func (in *ChangeInput) seen(before, now *state, rim, dials bool) (out ChangeResu
 		out.Seen, out.Chance, out.LeastTold = ChangeGauge, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
 	case float64(out.Chance) <= surelyNot:
 		out.Seen = ChangeTold
+	case rim && out.PilotState != PilotClear: // it was read to be compared, and may not show
+		out.Seen, out.Chance = ChangeHidden, quantity.Ratio(math.NaN())
 	default:
 		out.Seen = ChangeNotTold
 	}
@@ -299,6 +303,9 @@ func (in *ChangeInput) usable(bad *problem.List, dials bool) {
 	}
 	s := setup{pilot: in.Pilot}
 	s.check(bad)
+	if in.CouplingKind != "" && in.CouplingKind != Rigid && in.CouplingKind != Flexible {
+		bad.Add("/couplingKind", fmt.Sprintf("%q is not a kind of coupling", string(in.CouplingKind)), "rigid, flexible", "")
+	}
 	if in.SamePosition != "" && in.SamePosition != AtTheirMarks && in.SamePosition != TurnedOther {
 		bad.Add("/samePosition", fmt.Sprintf("%q is no way the flanges can stand", string(in.SamePosition)), "same, other", "")
 	}

@@ -59,6 +59,8 @@ type CouplingResult struct {
 	ShaftState string          // whether the shaft stood in the middle of tube and gland
 	PilotGap   quantity.Length // gap difference that an engaged pilot may make of an offset it hides; 0 when it was clear
 
+	PilotOffset quantity.Length // offset that a pilot may hide of which nobody said where it was; 0 where that was said
+
 	DroopGapTaken    quantity.Length // of the droop, put back into GapVertical; NaN when the shaft end was held up
 	DroopOffsetTaken quantity.Length // of the droop, taken off OffsetVertical; NaN when the shaft end was held up or the rim not read
 }
@@ -92,7 +94,8 @@ const AllAlike = "no one reading stands out; eight places instead of four would 
 // flange is to be true in every position of the shaft: see WorstGap.
 //
 // A pilot in its recess takes the shaft's end into the gearbox's line: the
-// offset is then not known, and may stand in the gap instead; see PilotGap. Of
+// offset is then not known, and may stand in the gap instead; see PilotGap. Where
+// nobody said whether it was in, WorstOffset holds what it may hide as well. Of
 // a shaft that lies against tube or gland nothing is said to hold.
 //
 // The error is a *problem.Error of everything wrong: values out of range, fewer
@@ -135,7 +138,7 @@ func Coupling(in CouplingInput) (out CouplingResult, err error) {
 
 // setup is how the coupling stood, with its faces so far apart.
 func (in *CouplingInput) setup(apart quantity.Length) setup {
-	s := setup{pilot: in.Pilot, depth: in.PilotDepth, apart: apart, centred: in.ShaftCentred, free: in.FreeLength, hidden: in.HiddenOffset, diameter: in.CouplingDiameter}
+	s := setup{pilot: in.Pilot, depth: in.PilotDepth, apart: apart, centred: in.ShaftCentred, flexible: in.CouplingKind == Flexible, free: in.FreeLength, hidden: in.HiddenOffset, diameter: in.CouplingDiameter}
 	s.look()
 	return s
 }

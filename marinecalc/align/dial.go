@@ -113,10 +113,11 @@ type DialResult struct {
 	GapRunOut           quantity.Length
 	OffsetRunOut        quantity.Length
 
-	SweepCheck string // what run-out does to these readings
-	PilotState string
-	ShaftState string
-	PilotGap   quantity.Length
+	SweepCheck  string // what run-out does to these readings
+	PilotState  string
+	ShaftState  string
+	PilotGap    quantity.Length
+	PilotOffset quantity.Length
 
 	FaceClosure     quantity.Length // by how much sums of opposite face readings disagree; NaN without two pairs
 	RimClosure      quantity.Length
@@ -357,7 +358,7 @@ func (in *DialInput) result(found *DialResult, c *CouplingResult, laid *layings)
 	out.OffsetVertical, out.OffsetHorizontal = c.OffsetVertical, c.OffsetHorizontal
 	out.WorstGap, out.WorstGapPerDiameter, out.WorstOffset = c.WorstGap, c.WorstGapPerDiameter, c.WorstOffset
 	out.GapRunOut, out.OffsetRunOut = c.GapRunOut, c.OffsetRunOut
-	out.PilotState, out.ShaftState, out.PilotGap = c.PilotState, c.ShaftState, c.PilotGap
+	out.PilotState, out.ShaftState, out.PilotGap, out.PilotOffset = c.PilotState, c.ShaftState, c.PilotGap, c.PilotOffset
 	out.ScatterRatio, out.RimScatterRatio, out.ScatterChance = c.ScatterRatio, c.RimScatterRatio, c.ScatterChance
 	out.DroopGapTaken, out.DroopOffsetTaken = c.DroopGapTaken, c.DroopOffsetTaken
 	out.SagGapTaken, out.SagOffsetTaken = quantity.Length(laid.sagGap), quantity.Length(nanWhere(len(in.DialReadings) > 0 && math.IsNaN(float64(in.DialReadings[0].Rim)), laid.sagOffset))

@@ -73,7 +73,7 @@ type CouplingInput struct {
 	PilotDepth   quantity.Length // of the pilot, up to 0.2 m; 0: not known. Faces nearer than that have it in
 	ShaftCentred Centred         // empty: not looked at
 	FreeLength   quantity.Length // of the shaft from its face to the first bearing or gland behind, up to 10 m; 0: not known
-	HiddenOffset quantity.Length `unset:"NaN"` // that an engaged pilot may hide, up to 10 mm; NaN: not known
+	HiddenOffset quantity.Length `unset:"NaN"` // that an engaged pilot may hide, or one of which nobody said where it was, up to 10 mm; NaN: not known
 
 	KnownFaceRunOut quantity.Length `unset:"NaN"` // total, of the shaft coupling flange, where the readings do not tell it; NaN: not known
 	KnownRimRunOut  quantity.Length `unset:"NaN"` // the same of its rim

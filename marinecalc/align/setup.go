@@ -49,6 +49,7 @@ type setup struct {
 	pilot               Pilot
 	depth, apart        quantity.Length // of the pilot, and the faces; 0 or NaN: not known
 	centred             Centred
+	flexible            bool            // the coupling: it is centred by no pilot
 	free, hidden        quantity.Length // free length of the shaft; offset that a pilot in its recess may hide
 	diameter            quantity.Length
 	pilotGap            quantity.Length // see bent
@@ -65,7 +66,7 @@ func (s *setup) look() {
 		s.pilotIs = PilotEngaged
 	case known && s.apart < s.depth:
 		s.pilotIs = PilotStillIn // whatever was said
-	case s.pilot == PilotOut, known:
+	case s.pilot == PilotOut, known, s.flexible:
 		s.pilotIs = PilotClear
 	}
 	s.shaftStand = ShaftNotLooked
@@ -111,11 +112,15 @@ func (s *setup) check(bad *problem.List) {
 	orNone("hiddenOffset", "an offset", float64(s.hidden), 0.01, "0 mm to 10 mm")
 }
 
-// takeSetup writes how it was read, blanks the offset that a pilot hides, and
-// lets nothing be judged of a shaft that does not stand where it runs.
+// takeSetup writes how it was read, blanks the offset that a pilot hides, adds
+// what one may hide of which nobody said where it was, and lets nothing be judged of a shaft that does not stand where it runs.
 func (out *CouplingResult) takeSetup(s *setup) {
 	out.PilotState, out.ShaftState, out.PilotGap = s.pilotIs, s.shaftStand, s.pilotGap
 	nan := quantity.Length(math.NaN())
+	if out.PilotOffset = 0; s.pilotIs == PilotNotLooked {
+		out.PilotOffset = max(s.hidden, 0)
+		out.WorstOffset += out.PilotOffset
+	}
 	if s.in() {
 		out.Offset, out.OffsetVertical, out.OffsetHorizontal, out.WorstOffset = nan, nan, nan, nan
 		out.OffsetAt, out.OffsetTowards = quantity.Direction(math.NaN()), ""

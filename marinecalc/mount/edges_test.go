@@ -75,6 +75,7 @@ func TestEdgesOfMoves(t *testing.T) {
 		"/offsetHorizontal":           "NaN or [-0.0051, 0.0051]",
 		"/gapRunOut":                  "NaN or [-0.0051, 0.0051]",
 		"/offsetRunOut":               "NaN or [-0.0051, 0.0051]",
+		"/pilotOffset":                "NaN or [-0.0051, 0.0051]",
 		"/sidewaysRatio":              "0 or [0.01, 10]",
 		"/mounts/0/forward":           "[-3, 10]",
 		"/mounts/0/starboard":         "[-3, 3]",

@@ -53,7 +53,7 @@ func (out *MovesResult) foresee(in *MovesInput, chosen *MovesResult) {
 
 	out.WorstGapAfter = out.GapDifferenceAfter + in.GapRunOut
 	out.WorstGapPerDiameterAfter = quantity.Ratio(out.WorstGapAfter / d)
-	out.WorstOffsetAfter = out.OffsetAfter + in.OffsetRunOut
+	out.WorstOffsetAfter = out.OffsetAfter + in.OffsetRunOut + in.PilotOffset
 
 	mean := in.MeanGap
 	if mean == 0 {

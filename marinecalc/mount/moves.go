@@ -31,6 +31,7 @@ type MovesInput struct {
 	SidewaysRatio quantity.Ratio  // stiffness of a mount square to its axis over that along it, 0.01 to 10; needed where a stud leans and its mount does not give both
 	GapRunOut     quantity.Length `unset:"NaN"` // what run-out of the flanges adds to the gap difference in the worst shaft position, up to 20 mm; NaN: not known
 	OffsetRunOut  quantity.Length `unset:"NaN"` // the same of the offset
+	PilotOffset   quantity.Length // offset that a pilot may hide of which nobody said where it was; 0 where that was said
 }
 
 // What TurnAbout may be.
@@ -329,6 +330,7 @@ func (in *MovesInput) validate() problem.List {
 		{"droopGapTaken", "a gap difference", in.DroopGapTaken, false},
 		{"gapRunOut", "a run-out", in.GapRunOut, true},
 		{"offsetRunOut", "a run-out", in.OffsetRunOut, true},
+		{"pilotOffset", "an offset", in.PilotOffset, true},
 		{"offsetVertical", "an offset", in.OffsetVertical, true},
 		{"offsetHorizontal", "an offset", in.OffsetHorizontal, true},
 	} {

@@ -50,7 +50,7 @@ func TestBoltingUpAsksForAll(t *testing.T) {
 		{"in line, turned, but not for the rule chosen", evenGaps + quarterOn, dialled("0.01 mm", "90°") + `, "toleranceTable": "army-feeler", "gapGauge": "straight-edge"`, "within", nil, []string{boltUp}},
 		{"in line, by a straight edge", evenGaps + quarterOn, strings.Replace(dialled("0.02 mm", "90°"), "dial-indicator", "straight-edge", 1), "cannot tell", []string{"only at exactly nothing"}, []string{boltUp}},
 	} {
-		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [`+c.gaps+`]`+c.rest+`}`, marinecalc.Options{})
+		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "readings": [`+c.gaps+`]`+c.rest+`}`, marinecalc.Options{})
 		if v := s.Verdict("rigid-flange-offset"); v == nil || string(v.Word) != c.offset {
 			t.Errorf("%s: the offset is %+v", c.what, v)
 		}
@@ -70,7 +70,7 @@ func crooked(face, rim float64) string {
 			steps = append(steps, at+fmt.Sprintf(`"step": "%.3f mm"}`, rim/2*way))
 		}
 	}
-	return `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "rimGauge": "dial-indicator", "readings": [` + strings.Join(gaps, ", ") + `], "rimReadings": [` + strings.Join(steps, ", ") + `]}`
+	return `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "rimGauge": "dial-indicator", "readings": [` + strings.Join(gaps, ", ") + `], "rimReadings": [` + strings.Join(steps, ", ") + `]}`
 }
 
 // A flange that wobbles is not bolted up, however true the engine stands, and
@@ -101,13 +101,13 @@ func TestCrookedFlange(t *testing.T) {
 // What the maker allows is what is held against, looser and stricter.
 func TestTypedAllowanceIsTheLimit(t *testing.T) {
 	for allowance, word := range map[string]string{"0.0003": "beyond", "0.009": "within"} {
-		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "gapAllowance": `+allowance+`, "knownFaceRunOut": "0.01 mm", "readings": [`+openGaps+`]}`, marinecalc.Options{})
+		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "gapAllowance": `+allowance+`, "knownFaceRunOut": "0.01 mm", "readings": [`+openGaps+`]}`, marinecalc.Options{})
 		if v := s.Verdict("rigid-gap-per-diameter"); v == nil || string(v.Word) != word {
 			t.Errorf("allowed %s: %+v", allowance, v)
 		}
 	}
 	for allowance, word := range map[string]string{"0.05 mm": "beyond", "0.3 mm": "within"} {
-		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "offsetAllowance": "`+allowance+`", "readings": [`+evenGaps+`]`+dialled("0.15 mm", "90°")+`}`, marinecalc.Options{})
+		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "offsetAllowance": "`+allowance+`", "readings": [`+evenGaps+`]`+dialled("0.15 mm", "90°")+`}`, marinecalc.Options{})
 		if v := s.Verdict("rigid-flange-offset"); v == nil || string(v.Word) != word {
 			t.Errorf("allowed %s: %+v", allowance, v)
 		}
@@ -146,8 +146,8 @@ func TestReadingsSpeakOfThemselves(t *testing.T) {
 	const disagree, otherWay, once = "disagree by more than the gauge explains", "fit far better turned the other way", "do not show which way it was turned"
 	turned := crooked(0.3, 0.02)
 	backward := strings.NewReplacer(`"turn": "90°"`, `"turn": "270°"`, `"turn": "270°"`, `"turn": "90°"`).Replace(turned)
-	two := `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [` + evenGaps + strings.Replace(quarterOn, "0.4 mm", "0.6 mm", 1) + `]}`
-	slip := `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [` + strings.Replace(evenGaps, "0.4 mm", "0.6 mm", 1) + `]}`
+	two := `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "readings": [` + evenGaps + strings.Replace(quarterOn, "0.4 mm", "0.6 mm", 1) + `]}`
+	slip := `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "readings": [` + strings.Replace(evenGaps, "0.4 mm", "0.6 mm", 1) + `]}`
 	for what, c := range map[string]struct {
 		input            string
 		wanted, unwanted []string
@@ -163,7 +163,7 @@ func TestReadingsSpeakOfThemselves(t *testing.T) {
 
 // The gap difference printed as allowed is the one that the limit asks for.
 func TestGapAllowedIsTheLimit(t *testing.T) {
-	s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [`+openGaps+`]}`, marinecalc.Options{NoRanges: true})
+	s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "readings": [`+openGaps+`]}`, marinecalc.Options{NoRanges: true})
 	limit := -1.0
 	for _, l := range s.Verdicts {
 		if l.Limit == "rigid-gap-per-diameter" {
@@ -204,7 +204,7 @@ func TestAlignmentAdviceKnowsWhatWasDone(t *testing.T) {
 func TestADirectionIsToldWhereThereIsOne(t *testing.T) {
 	for gap, want := range map[string]string{"0.31 mm": "no direction can be told", "0.45 mm": "about 3 o'clock"} {
 		other := map[string]string{"0.31 mm": "0.29 mm", "0.45 mm": "0.15 mm"}[gap]
-		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "readings": [{"clock": "12 o'clock", "gap": "0.30 mm"},
+		s := testboat.Run(t, "coupling-alignment", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "pilot": "parted", "readings": [{"clock": "12 o'clock", "gap": "0.30 mm"},
 			{"clock": "3 o'clock", "gap": "`+gap+`"}, {"clock": "6 o'clock", "gap": "0.30 mm"}, {"clock": "9 o'clock", "gap": "`+other+`"}]}`, marinecalc.Options{})
 		at, told := s.Result("widestAt"), want != "no direction can be told"
 		if got := s.Result("widest").Text; got != want {
