@@ -131,11 +131,14 @@ func Clearance(in ClearanceInput) (ClearanceResult, error) {
 	if earlier := float64(out.EarlierUsed); !math.IsNaN(earlier) {
 		worn, hours := c-earlier, float64(in.RunningTime)
 		out.WearPerThousand = quantity.Length(worn * 3.6e6 / hours)
-		if out.TimeLeft = Never; worn > 0 {
-			out.TimeLeft = quantity.Time(min(Never, max(0, (limit-c)*hours/worn)))
-		}
-		if in.WornLimit == 0 {
-			out.TimeLeft = quantity.Time(math.NaN())
+		switch {
+		case in.WornLimit == 0: // stays not known
+		case c >= limit: // passed, whatever it did since the earlier reading
+			out.TimeLeft = 0
+		case worn > 0:
+			out.TimeLeft = quantity.Time(min(Never, (limit-c)*hours/worn))
+		default:
+			out.TimeLeft = Never
 		}
 	}
 	return out, nil

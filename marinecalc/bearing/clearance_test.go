@@ -59,13 +59,13 @@ func TestStraightLineThroughTwoReadings(t *testing.T) {
 		in.BearingClearance = quantity.Length(0.0001 + 0.0009*r.Float64())
 		out := worn(t, in)
 		switch {
+		case in.BearingClearance >= in.WornLimit: // worn since or not, nothing is left
+			if out.TimeLeft != 0 {
+				t.Fatalf("past the limit, and %v left", out.TimeLeft)
+			}
 		case in.BearingClearance <= in.EarlierClearance:
 			if out.TimeLeft != Never {
 				t.Fatalf("no wear, and %v left", out.TimeLeft)
-			}
-		case in.BearingClearance >= in.WornLimit:
-			if out.TimeLeft != 0 {
-				t.Fatalf("past the limit, and %v left", out.TimeLeft)
 			}
 		case out.TimeLeft < Never: // run on for that long and the limit is reached
 			then := in.BearingClearance + out.WearPerThousand*quantity.Length(out.TimeLeft/3.6e6)

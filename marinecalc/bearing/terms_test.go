@@ -23,6 +23,14 @@ func TestClearanceForItsShaft(t *testing.T) {
 	if out = worn(t, in); out.TimeLeft != Never {
 		t.Errorf("without wear: %g s", out.TimeLeft)
 	}
+	in.WornLimit = in.BearingClearance // no running is left once the limit is passed, though it wore no more since
+	if out = worn(t, in); out.TimeLeft != 0 {
+		t.Errorf("at the limit, without wear since: %g s", out.TimeLeft)
+	}
+	in.WornLimit = in.BearingClearance + 1e-6
+	if out = worn(t, in); out.TimeLeft != Never {
+		t.Errorf("just under the limit, without wear since: %g s", out.TimeLeft)
+	}
 }
 
 // ISO 286-1 has for a shaft of 40 k6 +18 and +2 µm, ISO 492 for a bore of 40 mm

@@ -53,6 +53,10 @@ func (k *Kind) examplesWith(number, accuracy string) string {
 		return `"0.75" or "75 %"`
 	case k.Name == "direction":
 		a, b = "o'clock", "°" // a bare number round a coupling is mostly the clock's
+	case k.Name == "temperature-difference":
+		a = "K" // which is no temperature by mistake
+	case a == b && k.Name == "rotation-speed":
+		b = "rev/s"
 	}
 	text := `"` + number + " " + a + accuracy + `"`
 	if a != b {
@@ -160,7 +164,10 @@ func (k *Kind) refuseUnit(text, name string) error {
 		return refusal(what, k.accepted(), hint)
 	}
 	if others := kindsOf(name); others != "" {
-		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), "write "+k.examples(number))
+		if _, weight := k.find(name + "f"); weight { // as lb for lbf
+			return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), `did you mean "`+number+" "+name+`f"?`)
+		}
+		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), k.noun+" is written such as "+k.examples(another(number)))
 	}
 	if to, upTo := strings.CutPrefix(name, "to "); upTo && to != "" && isDigit(to[0]) {
 		return refusal("a range is written where one number is read", "one number with its unit, and behind ± how far off it can be",
@@ -183,6 +190,15 @@ func (k *Kind) refuseUnit(text, name string) error {
 		return refusal(quote(name)+" is not a currency code", k.accepted(), hint)
 	}
 	return refusal(quote(name)+" is not a known unit of "+strings.TrimPrefix(strings.TrimPrefix(k.noun, "an "), "a "), k.accepted(), hint)
+}
+
+// another is a number to show a form with that is not the one written, which
+// was of something else.
+func another(number string) string {
+	if number == "32" {
+		return "25"
+	}
+	return "32"
 }
 
 // kindsOf names the kinds that have a unit of that spelling: "a pressure or a

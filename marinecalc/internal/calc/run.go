@@ -64,6 +64,44 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome,
 	return w.write(), nil, nil
 }
 
+// brackets finds the brackets of results of a calculation on the boat alone,
+// each once and only when asked for.
+func (s *Session) brackets(c Calculation) func(string) *inputs.Bracket {
+	known := map[string]*inputs.Bracket{}
+	return func(result string) *inputs.Bracket {
+		b, done := known[result]
+		if !done {
+			b = s.bracket(c, result)
+			known[result] = b
+		}
+		return b
+	}
+}
+
+// bracket runs the calculation again, as far as the bracket of one of its
+// results needs it; nil where that has none.
+func (s *Session) bracket(c Calculation, result string) *inputs.Bracket {
+	k, err := c.Form()
+	if err != nil {
+		return nil
+	}
+	call := c.open(k, s)
+	buf := scratches.Get().(*scratch)
+	in := inputs.Fill(&s.Request, k, &call.Call, map[string]any{}, &buf.inputs)
+	defer buf.takeBack(in)
+	was := s.inHand
+	s.inHand = in
+	defer func() { s.inHand = was }()
+	if len(in.Problems) > 0 || call.Run() != nil {
+		return nil
+	}
+	r := &results.Run{In: in, Buf: &buf.results}
+	if len(r.Read()) > 0 || len(r.TraceUnverified()) > 0 {
+		return nil
+	}
+	return verdict.Against(r, &buf.verdict).Bracket(result)
+}
+
 // scratch is the memory that a run works in until its sheet is written. The
 // sheet keeps nothing of it, so that the next run can have it.
 type scratch struct {

@@ -195,6 +195,9 @@ func (s *Session) Work(c Calculation) (*inputs.Outcome, []*contract.Property, pr
 	}
 	s.done[c.ID] = nil // while it runs, it cannot lead to itself
 	out, missing, problems := s.Run(c, map[string]any{})
+	if out != nil {
+		out.Bracket = s.brackets(c)
+	}
 	s.done[c.ID] = out
 	return out, missing, problems
 }

@@ -95,10 +95,10 @@ func TestWhatSettlesAVerdictSettlesIt(t *testing.T) {
 			t.Errorf("%s stands above %s", before.Title, next.Title)
 		}
 	}
-	// No owner reads a friction, a shock factor or a pull: it is chosen, last,
+	// No owner reads a friction, a shock factor, a thrust or a pull: it is chosen, last,
 	// and it is said how.
 	for _, m := range s.Measure {
-		is := slices.ContainsFunc([]string{"riction", "actor", "Pull on", "Peak torque", "Holding power"}, func(w string) bool { return strings.Contains(m.Title, w) })
+		is := slices.ContainsFunc([]string{"riction", "actor", "Pull on", "Peak torque", "Holding power", "hrust"}, func(w string) bool { return strings.Contains(m.Title, w) })
 		if is != (m.Do == survey.DoChoose) || is != strings.Contains(m.Text, "makes the verdict worse") {
 			t.Errorf("%s: %s, %s", m.Title, m.Do, m.Text)
 		}

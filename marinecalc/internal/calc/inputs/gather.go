@@ -148,6 +148,9 @@ func (in *Inputs) TakeEarlier(p *contract.Property, k *Known) bool {
 			// The interval is kept; how the earlier result leans inside it is not.
 			k.Factor = spread.Factor{Estimate: min(max(*r.SI, low), high), Low: low, High: high, Shape: spread.Normal}
 		}
+		if !k.Confirmed && o.Bracket != nil { // what one sheet leaves open the next one must not settle
+			k.Bracket = o.Bracket(result)
+		}
 	}
 	return true
 }

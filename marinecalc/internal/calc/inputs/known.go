@@ -27,7 +27,28 @@ type Known struct {
 	Date      string   // of the reading in the boat file
 	blameAt   string   // the place to blame when something is wrong with it
 	Confirmed bool     // false for an unverified figure: a verdict must hold over its whole bracket
+	Bracket   *Bracket // of an earlier result that is unverified: over all that it rests on
 	Roots     []string // of an earlier result that is unverified, the titles of the figures it rests on
+}
+
+// Bracket is where an earlier result may lie over the brackets of the unverified
+// figures behind it, and half of the 95 % interval that nature leaves at either
+// end.
+type Bracket struct{ Low, High, AtLow, AtHigh float64 }
+
+// Around is what nature leaves of a figure that stands somewhere in its bracket.
+func (b *Bracket) Around(v float64) spread.Factor {
+	part := min(max((v-b.Low)/(b.High-b.Low), 0), 1)
+	half := b.AtLow + part*(b.AtHigh-b.AtLow)
+	return spread.Factor{Estimate: v, Low: v - half, High: v + half, Shape: spread.Normal}
+}
+
+// Ends are those of the bracket of an unverified figure.
+func (k *Known) Ends() (low, high float64) {
+	if k.Bracket != nil {
+		return k.Bracket.Low, k.Bracket.High
+	}
+	return k.Factor.Low, k.Factor.High
 }
 
 // Variate is a number inside the typed input that trials change.

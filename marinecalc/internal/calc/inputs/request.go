@@ -31,6 +31,9 @@ type Outcome struct {
 	Sheet      *sheet.Sheet
 	Unverified []Unverified
 	Newest     string // day of the newest reading in it, or ""
+	// Bracket is where a result that rests on unverified figures lies over the
+	// whole of their brackets, or nil.
+	Bracket func(result string) *Bracket
 }
 
 // Unverified is a result that rests on unverified figures, by their titles.

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/sheet"
@@ -40,7 +41,8 @@ type figure struct {
 	estimate  float64
 	worst     float64 // where in the bracket least of the limit is left, at an end or at the estimate
 	best      float64
-	swing     float64 // of the margin between the two
+	swing     float64         // of the margin between the two
+	handed    *inputs.Bracket // of an earlier result
 }
 
 // brackets are the unverified figures behind a verdict; all is false where one
@@ -50,8 +52,9 @@ func (r *Judgement) brackets(behind []*contract.Property) (list []figure, all bo
 	defer func() { r.room.figures = list }()
 	for _, p := range behind {
 		k := &r.In.Values[p.Index]
-		f := figure{input: p, to: r.Field(p), low: k.Factor.Low, high: k.Factor.High, estimate: k.Si}
-		if f.to == nil || k.Factor.Shape == spread.Exact || !(f.low < f.high) {
+		f := figure{input: p, to: r.Field(p), estimate: k.Si, handed: k.Bracket}
+		f.low, f.high = k.Ends()
+		if f.to == nil || k.Bracket == nil && k.Factor.Shape == spread.Exact || !(f.low < f.high) {
 			return list, false
 		}
 		list = append(list, f)
@@ -69,6 +72,7 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 		}
 		r.Again()
 	}()
+	silent := false // somewhere in the brackets nothing is known of the value
 	margin := func() float64 {
 		if r.In.Call.Run() != nil {
 			return math.Inf(-1)
@@ -76,6 +80,7 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 		if m := h.move(limit); !math.IsNaN(m) {
 			return m
 		}
+		silent = true
 		return math.Inf(-1)
 	}
 	for i := range figures {
@@ -118,7 +123,7 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 			return j, nil
 		}
 	}
-	if at(func(f *figure) float64 { return f.best }) < 0 {
+	if at(func(f *figure) float64 { return f.best }) < 0 && !silent {
 		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Beyond {
 			return j, nil
 		}
@@ -134,6 +139,9 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	}
 	estimate := h.move(limit)
+	if math.IsNaN(estimate) {
+		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	}
 	if r.In.Request.Trials == 0 {
 		return spread.Judge(estimate, nil, spread.AtLeast(0))
 	}
@@ -172,13 +180,19 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 	}
 }
 
-// nature is what trials vary beside the figures, and where.
+// nature is what trials vary beside the figures, and where; of earlier results
+// what nature leaves round the value at which they stand.
 func (r *Judgement) nature(figures []figure) ([]spread.Factor, []*float64) {
 	b := r.room
 	b.factors, b.places = b.factors[:0], b.places[:0]
 	for _, v := range r.In.Variates {
 		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.To }) {
 			b.factors, b.places = append(b.factors, v.Factor), append(b.places, v.To)
+		}
+	}
+	for i := range figures {
+		if f := &figures[i]; f.handed != nil && max(f.handed.AtLow, f.handed.AtHigh) > 0 {
+			b.factors, b.places = append(b.factors, f.handed.Around(*f.to)), append(b.places, f.to)
 		}
 	}
 	return b.factors, b.places
