@@ -39,6 +39,9 @@ func TestEverydayWritingIsRead(t *testing.T) {
 		{"money", "€180", 180},
 		{"money", "180 €", 180},
 		{"money", "£ 99.95", 99.95},
+		{"money", "$180", 180},
+		{"money", "180 $", 180},
+		{"money", "A$ 180", 180},
 		{"torque", "5 kgm", 5 * 9.80665},
 		{"torque", "30 ft lbs.", 30 * testLbfFt},
 		{"power", "40 bhp", 40 * 550 * testLbfFt},
@@ -63,11 +66,12 @@ func TestEverydayWritingIsRead(t *testing.T) {
 // and what is proposed means what was written.
 func TestSuggestionsKeepTheMeaning(t *testing.T) {
 	for _, c := range []struct{ kind, text, hint string }{
-		{"money", "$180", `"180 USD"`},
 		{"money", "640", `"640 EUR"`},
-		{"length", "12-15 thou", `"13.5 thou ± 1.5 thou"`},
-		{"length", "0.1 - 0.2 mm", `"0.15 mm ± 0.05 mm"`},
-		{"power", "50 to 60 kW", `"55 kW ± 5 kW"`},
+		{"length", "12-15", `"12-15 mm"`},
+		{"money", "150-200", `"150-200 EUR"`},
+		{"money", "$1,100", `"1100"`},
+		{"money", "$1,100", `"1.100"`},
+		{"rotation-speed", "1,100 rpm", `"1.100"`},
 		{"length", "1-1/4", `"1-1/4 in"`},
 		{"length", "7/16", `"7/16 in"`},
 		{"direction", "15:00", `"3 o'clock"`},
@@ -84,10 +88,48 @@ func TestSuggestionsKeepTheMeaning(t *testing.T) {
 			t.Errorf("%s %q: %v, %v, want a hint with %s", c.kind, c.text, r, err, c.hint)
 			continue
 		}
-		if proposed := c.hint[1 : len(c.hint)-1]; proposed != "1100" {
+		if proposed := c.hint[1 : len(c.hint)-1]; proposed != "1100" && proposed != "1.100" {
 			if _, err := k.Parse(proposed); err != nil {
 				t.Errorf("%s: what is proposed for %q cannot be read: %v", c.kind, c.text, err)
 			}
+		}
+	}
+}
+
+// A range is its middle, and half its width behind ±: even between its ends.
+func TestRangesAreRead(t *testing.T) {
+	for _, c := range []struct {
+		kind, text   string
+		middle, half float64
+	}{
+		{"length", "12-15 thou", 13.5e-3 * testInch, 1.5e-3 * testInch},
+		{"length", "12 thou - 15 thou", 13.5e-3 * testInch, 1.5e-3 * testInch},
+		{"length", "0.1 – 0.2 mm", 0.00015, 0.00005},
+		{"length", "0,1-0,2 mm", 0.00015, 0.00005},
+		{"length", "5 to 7 in", 6 * testInch, testInch},
+		{"length", "0.5-0.7 in", 0.6 * testInch, 0.1 * testInch},
+		{"power", "50 to 60 kW", 55e3, 5e3},
+		{"temperature", "60-70 °C", 338.15, 5},
+		{"ratio", "5-10 %", 0.075, 0.025},
+		{"ratio", "2-3", 2.5, 0.5},
+		{"money", "$150-200", 175, 25},
+		{"money", "150-200 €", 175, 25},
+		{"drip-rate", "4-6 a minute", 1.0 / 12, 1.0 / 60},
+	} {
+		k, _ := Lookup(c.kind)
+		r, err := k.Parse(c.text)
+		if err != nil || math.Abs(r.SI-c.middle) > 1e-9*c.middle || math.Abs(r.Accuracy-c.half) > 1e-9*c.middle {
+			t.Errorf("%s %q = %v ± %v, %v, want %v ± %v", c.kind, c.text, r.SI, r.Accuracy, err, c.middle, c.half)
+		}
+	}
+	for _, text := range []string{"15-12 thou", "12-12 thou", "12-15-18 thou", "12 mm - 15 thou", "12-15 thou ± 1 thou", "12- thou"} {
+		if r, err := byName["length"].Parse(text); err == nil {
+			t.Errorf("%q is read as %v ± %v", text, r.SI, r.Accuracy)
+		}
+	}
+	for text, code := range map[string]string{"$180": "USD", "C$180": "CAD", "180 $ ± 20": "USD", "NZ$ 180": "NZD"} {
+		if r, err := byName["money"].Parse(text); err != nil || r.SI != 180 || r.Unit != code {
+			t.Errorf("%q = %v %s, %v, want 180 %s", text, r.SI, r.Unit, err, code)
 		}
 	}
 }

@@ -56,3 +56,16 @@ function looseLine(problem) {
 function goTo(control, title) {
   return button(title, () => Form.visit(control), { class: 'link' });
 }
+
+/**
+ * Takes an error that offers nothing to press away once something is typed or
+ * chosen beside it.
+ * @param {HTMLElement} said where it stands
+ */
+export function goneWhenTyped(said) {
+  const gone = (/** @type {Event} */ event) => {
+    if (!said.isConnected) removeEventListener('input', gone);
+    else if (!(event.target instanceof HTMLInputElement && event.target.type === 'file') && !said.querySelector('button')) said.replaceChildren();
+  };
+  addEventListener('input', gone);
+}

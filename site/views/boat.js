@@ -2,7 +2,7 @@
 
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
-import { warningList } from '../form/problems.js';
+import { goneWhenTyped, warningList } from '../form/problems.js';
 import { today } from '../kit/dates.js';
 import { button, byId, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
@@ -131,6 +131,7 @@ function shelfTools(app, id, now, again, open) {
     const boat = read(await chosen.arrayBuffer());
     if (typeof boat === 'string') {
       said.replaceChildren(h('p', { class: 'wrong' }, `${chosen.name} was not opened. ${boat}`));
+      goneWhenTyped(said);
       return;
     }
     const checked = app.calculator.call({ ask: 'boat', boat: toSend(boat) });

@@ -2,6 +2,7 @@
 // instruments have logged as Signal K.
 
 import { inWords } from '../form/field.js';
+import { goneWhenTyped } from '../form/problems.js';
 import { button, h } from '../kit/dom.js';
 import { forFile, saveFile } from '../store/files.js';
 import { change, nameOf, onShelf, toSend } from '../store/shelf.js';
@@ -19,7 +20,10 @@ import { change, nameOf, onShelf, toSend } from '../store/shelf.js';
 export function readingTools(app, id, again) {
   const boat = () => toSend(onShelf(id).boat) ?? { name: 'Boat without a name' };
   const told = h('div', { role: 'alert' });
-  const refuse = (/** @type {Problem[]} */ problems) => told.replaceChildren(...problems.slice(0, 12).map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`)));
+  const refuse = (/** @type {Problem[]} */ problems) => {
+    told.replaceChildren(...problems.slice(0, 12).map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`)));
+    goneWhenTyped(told);
+  };
   const file = h('input', { type: 'file', accept: '.csv,.json,.jsonl,.log,.txt,text/csv,application/json', hidden: true, 'aria-label': 'Readings as CSV or Signal K' });
   file.addEventListener('change', async () => {
     const chosen = file.files?.[0];

@@ -139,6 +139,10 @@ func TestReadingsAsCSV(t *testing.T) {
 	if said := b.text("[aria-labelledby=readings-title] [role=alert]"); !strings.Contains(said, "/csv/2/dripRate") {
 		t.Errorf("the place is not told: %q", said)
 	}
+	eval[any](b, `document.querySelector("main input:not([type=file])").dispatchEvent(new InputEvent("input", { bubbles: true }))`)
+	if said := eval[string](b, `document.querySelector("[aria-labelledby=readings-title] [role=alert]").textContent`); said != "" {
+		t.Errorf("the refusal stays while one works on: %s", said)
+	}
 	b.give("csv", "readings.csv", "date,dripRate\n2026-11-01,6 drips/min\n")
 	b.untilKept(fmt.Sprintf(`boats.at(-1).boat.readings.length === %d`, before+1))
 }

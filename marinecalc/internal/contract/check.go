@@ -105,6 +105,21 @@ func (w *wording) tooMany(where string, p *Property) {
 	w.list = append(w.list, problem.Problem{Where: where, What: fmt.Sprintf("%s has too many entries", label(p)), Allowed: fmt.Sprintf("at most %d", p.MaxItems), Kind: problem.TooLarge})
 }
 
+// wrongLength says of a text how long it is and may be, which the validator
+// says in a formula.
+func (w *wording) wrongLength(where string, p *Property, keyword, message string) {
+	var limit, length int
+	if _, err := fmt.Sscanf(strings.NewReplacer("<=", "", ">=", "").Replace(message), "length must be %d, but got %d", &limit, &length); err != nil {
+		w.list.Add(where, label(p)+": "+Shorten(message), "", example(p))
+		return
+	}
+	found := problem.Problem{Where: where, What: fmt.Sprintf("%s has %d characters", label(p), length), Allowed: fmt.Sprintf("at most %d", limit), Kind: problem.TooLarge}
+	if keyword == "minLength" {
+		found.Allowed, found.Hint, found.Kind = fmt.Sprintf("at least %d", limit), example(p), ""
+	}
+	w.list = append(w.list, found)
+}
+
 // mostProblems caps the problems that are told of one text. A few times as many
 // are looked at, so that those told are the first ones by place.
 const mostProblems = problem.Most
@@ -157,6 +172,8 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 		w.list.Add(where, fmt.Sprintf("%s has too few entries", label(p)), fmt.Sprintf("at least %d", p.MinItems), "")
 	case "maxItems":
 		w.tooMany(where, p)
+	case "minLength", "maxLength":
+		w.wrongLength(where, p, keyword, e.Message)
 	default:
 		w.list.Add(where, label(p)+": "+Shorten(e.Message), "", example(p))
 	}

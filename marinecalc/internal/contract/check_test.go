@@ -1,6 +1,7 @@
 package contract
 
 import (
+	"encoding/json"
 	"strings"
 	"testing"
 
@@ -120,5 +121,35 @@ func TestAPowerIsOfTheWholeQuantity(t *testing.T) {
 	}))
 	if filled != "τ = 16·T_d·30 mm/(π·((30 mm)^4 - b^4))" {
 		t.Errorf("got %q", filled)
+	}
+}
+
+// A text is told its length and what is allowed in words, on both sides of its
+// limits.
+func TestLengthsOfTextsAreToldInWords(t *testing.T) {
+	d := openBoat(t)
+	for _, c := range []struct {
+		name          string
+		length        int
+		what, allowed string
+	}{
+		{"note", 2000, "", ""},
+		{"note", 2001, "has 2001 characters", "at most 2000"},
+		{"name", 0, "has 0 characters", "at least 1"},
+		{"name", 1, "", ""},
+		{"name", 80, "", ""},
+		{"name", 81, "has 81 characters", "at most 80"},
+	} {
+		boat := map[string]any{"format": json.Number("1"), "name": "Wren"}
+		boat[c.name] = strings.Repeat("é", c.length)
+		problems := d.Check(boat)
+		switch {
+		case c.what == "":
+			if len(problems) > 0 {
+				t.Errorf("%s of %d characters: %v", c.name, c.length, problems)
+			}
+		case len(problems) != 1 || !strings.Contains(problems[0].What, c.what) || problems[0].Allowed != c.allowed:
+			t.Errorf("%s of %d characters: %v", c.name, c.length, problems)
+		}
 	}
 }

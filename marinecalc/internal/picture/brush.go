@@ -1,6 +1,10 @@
 package picture
 
-import "example.org/driveline/marinecalc/quantity"
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
 
 // Brush gives the drawings the unit system and the currency in force. It
 // prints a quantity as drawings do: a length in mm or in, unless another unit
@@ -41,9 +45,16 @@ func (b Brush) Print(kind string, si float64, metric, us string) string {
 // Length prints a length in mm or in.
 func (b Brush) Length(v quantity.Length) string { return b.Print("length", float64(v), "mm", "in") }
 
-// SmallLength prints a gap, a move or a droop in mm or thousandths of an inch.
+// SmallLength prints a gap, a move or a droop in mm or thousandths of an inch:
+// below a millimetre to two digits, which no feeler or dial goes beyond, above
+// to three.
 func (b Brush) SmallLength(v quantity.Length) string {
-	return b.Print("length", float64(v), "mm", "thou")
+	k, _ := quantity.Lookup("length")
+	digits := 3
+	if math.Abs(float64(v)) < 0.9995e-3 {
+		digits = 2
+	}
+	return string(k.In("mm", "thou").AppendFigures(nil, float64(v), digits, b.Units))
 }
 
 // Torque prints a torque in N·m or lbf·ft.

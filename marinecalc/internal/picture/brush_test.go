@@ -25,7 +25,10 @@ func TestBrushPrintsInItsUnits(t *testing.T) {
 		metric, us string
 	}{
 		"length":       {func(b picture.Brush) string { return b.Length(0.0254) }, "25.4 mm", "1 in"},
-		"small length": {func(b picture.Brush) string { return b.SmallLength(0.000254) }, "0.254 mm", "10 thou"},
+		"small length": {func(b picture.Brush) string { return b.SmallLength(0.000254) }, "0.25 mm", "10 thou"},
+		"smaller":      {func(b picture.Brush) string { return b.SmallLength(0.00007716) }, "0.077 mm", "3 thou"},
+		"of a mm":      {func(b picture.Brush) string { return b.SmallLength(0.0009994) }, "1 mm", "39 thou"},
+		"over a mm":    {func(b picture.Brush) string { return b.SmallLength(0.0012345) }, "1.23 mm", "48.6 thou"},
 		"torque":       {func(b picture.Brush) string { return b.Torque(100) }, "100 N·m", "lbf·ft"},
 		"force":        {func(b picture.Brush) string { return b.Force(1000) }, "1000 N", "lbf"},
 		"share":        {func(b picture.Brush) string { return b.Percent(0.25) }, "25 %", "25 %"},
