@@ -187,6 +187,13 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		v.Over = overTexts(r, figures)
 		return judgement, "", ""
 	}
+	if j.span != nil && j.span.Usable && h.bound == nil { // a limit that itself is a bracket stays in question
+		inside := h.byTrials(j, limit)
+		if inside.Probability <= spread.Lost && spread.Judge(j.si, nil, limit).Word == sheet.Beyond { // only the far corner of all the brackets meets it
+			inside.Word, v.Turns = sheet.Beyond, nil
+			return inside, "", ""
+		}
+	}
 	v.Awaits = r.Roots(j.unverified)
 	if v.Turns != nil {
 		return judgement, r.turning(v), typeThem(v.Awaits[:1])
