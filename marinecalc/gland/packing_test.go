@@ -178,3 +178,16 @@ func BenchmarkPacking(b *testing.B) {
 		_, _ = Packing(in)
 	}
 }
+
+// A box of 5 mm, the least that is asked for, drawn with the 2 mm of a rule, is
+// still a box; a shallower one is a slip.
+func TestTheShallowestBox(t *testing.T) {
+	in := small()
+	in.BoxBore, in.StockSections, in.BoxDepth, in.FollowerDepth = 0.030, "2.5 mm, 3 mm", 0.003, 0
+	if _, err := Packing(in); err != nil {
+		t.Errorf("3 mm: %v", err)
+	}
+	in.BoxDepth = 0.00299
+	_, err := Packing(in)
+	parttest.RefusedAt(t, err, "/boxDepth")
+}

@@ -35,6 +35,16 @@ func (c *checker) limits() {
 				named(fmt.Sprintf("%s/lacks/%d/of", where, i), text(lack, "of"))
 			}
 		}
+		hangs, _ := row["while"].([]any)
+		for i := range hangs {
+			at := fmt.Sprintf("%s/while/%d", where, i)
+			id, limit, _ := strings.Cut(fmt.Sprint(hangs[i]), "/")
+			if other := c.form(at, id); other != nil {
+				if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
+					c.unknown(at, "limit of "+id, limit, limits)
+				}
+			}
+		}
 		if was, is := old[text(row, "id")]; is {
 			c.sameLimit(where, row, &was)
 		}

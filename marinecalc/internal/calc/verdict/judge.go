@@ -123,6 +123,11 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
+	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
+		if hangs := r.passedElsewhere(h); hangs != "" {
+			judgement, doubt, v.Over = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, hangs, ""
+		}
+	}
 	if v.Word = judgement.Word; v.Guide {
 		v.Word = v.Word.ByGuide()
 	}
