@@ -193,9 +193,8 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		return judgement, "", ""
 	}
 	if j.span != nil && j.span.Usable && h.bound == nil { // a limit that itself is a bracket stays in question
-		inside := h.byTrials(j, limit)
-		if inside.Probability <= spread.Lost && spread.Judge(j.si, nil, limit).Word == sheet.Beyond { // only the far corner of all the brackets meets it
-			inside.Word, v.Turns = sheet.Beyond, nil
+		if inside := h.byTrials(j, limit); inside.Word == sheet.Beyond { // only the far corner of all the brackets meets it
+			v.Turns = nil
 			return inside, "", ""
 		}
 	}
