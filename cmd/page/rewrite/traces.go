@@ -71,20 +71,26 @@ var errTable = errors.New("the table of functions is not as the Go runtime reads
 // address of the table.
 func besideFunctions(segments []segment, table int64) (from, to int64, err error) {
 	const gofunc, findfunctab = 8 * 40, 8 * 19 // places in runtime.moduledata
-	address := binary.LittleEndian.AppendUint64(nil, uint64(table))
+	// In memory as the runtime finds it: zeros are in no segment, and a segment
+	// may end or begin within moduledata.
+	var size int64
 	for _, s := range segments {
-		for at := bytes.Index(s.data, address); at >= 0; {
-			from, to = int64(word64(s.data[at:], gofunc)), int64(word64(s.data[at:], findfunctab))
-			const most = 1 << 26
-			if table < from && from < to && to-from < most {
-				return from, to, nil
-			}
-			next := bytes.Index(s.data[at+1:], address)
-			if next < 0 {
-				break
-			}
-			at += 1 + next
+		size = max(size, s.end())
+	}
+	memory := make([]byte, size)
+	overlay(segments, 0, size, func(there []byte, offset int64) { copy(memory[offset:], there) })
+	address := binary.LittleEndian.AppendUint64(nil, uint64(table))
+	for at := bytes.Index(memory, address); at >= 0; {
+		from, to = int64(word64(memory[at:], gofunc)), int64(word64(memory[at:], findfunctab))
+		const most = 1 << 26
+		if table < from && from < to && to-from < most {
+			return from, to, nil
 		}
+		next := bytes.Index(memory[at+1:], address)
+		if next < 0 {
+			break
+		}
+		at += 1 + next
 	}
 	return 0, 0, errTable
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"compress/gzip"
 	"context"
+	"encoding/binary"
 	"math/rand/v2"
 	"os"
 	"os/exec"
@@ -147,5 +148,23 @@ func TestTracesBearSpoiltTables(t *testing.T) {
 	}
 	if _, err := Traces(moduleOf([]segment{{0, []byte("gland")}})); err == nil {
 		t.Error("a module without a table of functions was taken")
+	}
+}
+
+// The runtime's data may begin with a zero that lies in no segment: the address
+// of the table of functions with nothing in its last byte.
+func TestTableIsFoundThroughGaps(t *testing.T) {
+	memory := make([]byte, 400)
+	const table, from, to = 0x2100, 0x3000, 0x3080
+	binary.LittleEndian.PutUint64(memory, table)
+	binary.LittleEndian.PutUint64(memory[8*40:], from)
+	binary.LittleEndian.PutUint64(memory[8*19:], to)
+	segments := []segment{{address: 0x5001, data: memory[1:200]}, {address: 0x5000 + 8*40 + 1, data: memory[8*40+1:]}}
+	gotFrom, gotTo, err := besideFunctions(segments, table)
+	if err != nil || gotFrom != from || gotTo != to {
+		t.Errorf("%#x to %#x (%v)", gotFrom, gotTo, err)
+	}
+	if _, _, err := besideFunctions(segments, table+1); err == nil {
+		t.Error("found what is not there")
 	}
 }
