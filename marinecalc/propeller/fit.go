@@ -63,7 +63,7 @@ type TaperResult struct {
 	MarginAstern   quantity.Ratio
 	FrictionMargin quantity.Ratio  // the cone alone over the steady torque
 	HubUse         quantity.Ratio  // stress in the hub over its yield strength
-	ThreadUse      quantity.Ratio  // tension in the shaft's thread over its yield strength
+	ThreadUse      quantity.Ratio  // stress in the shaft's thread, while the nut is drawn, over its yield strength
 	BareMargin     quantity.Ratio  // pull-off force over the pull astern, with the nut lost
 	KeyHoldOff     quantity.Length // by how much less far the hub goes on with its key
 
@@ -93,4 +93,7 @@ type TaperResult struct {
 	TaperMeasured quantity.Ratio  // by both diameters; NaN where the small end was not measured
 	HardestTorque quantity.Torque
 	StressArea    quantity.Area // of the nut's thread
+
+	ThreadFrictionUsed quantity.Ratio // in the nut's thread, by the nut factor
+	TwistRatio         quantity.Ratio // shear over tension in it while the nut is turned
 }

@@ -11,6 +11,11 @@ import (
 	"example.org/driveline/marinecalc/torque"
 )
 
+const (
+	pitchDepth    = 0.649519 // pitches by which the pitch diameter lies below the nominal one: ISO 68-1, ASME B1.1
+	hexagonCollar = 1.25     // mean diameter under a hexagon nut, in diameters: Shigley ch. 8
+)
+
 // Taper finds what holds a propeller on the taper of its shaft.
 //
 // The push of the nut, T/(K·d), or the push-up along the shaft presses hub and
@@ -31,7 +36,9 @@ import (
 //
 // The stress in the hub is of hoop tension and pressure together at the bore,
 // by the distortion energy; the keyway in it raises it further and is not
-// counted. The tension in the shaft's thread is the push over its stress area.
+// counted. The stress in the shaft's thread is of the push over its stress area
+// and of the twist of the nut together, by the distortion energy, while the nut
+// is drawn; a push that is given by itself, as of a hydraulic nut, twists nothing.
 //
 // The error is a *problem.Error of everything that cannot be. Taper does not
 // allocate unless it refuses.
@@ -101,7 +108,37 @@ func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
 	if in.NutDiameter > 0 && in.NutPitch > 0 {
 		out.StressArea = fastener.StressArea(in.NutDiameter, in.NutPitch, in.NutForm)
 	}
-	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / quantity.OrNaN(float64(in.ShaftYieldStrength)))
+	out.twist(in)
+	combined := out.combined()
+	if in.PushUp == 0 && in.NutForce > 0 {
+		combined = 1
+	}
+	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / quantity.OrNaN(float64(in.ShaftYieldStrength)) * combined)
+}
+
+// twist finds what of the nut's torque twists its thread: lead and friction, the
+// friction that thread and face have alike when the nut factor is what lead and
+// friction come to (Motosh, as in Bickford and ISO 16047), the face as that of a
+// hexagon (Shigley ch. 8). The shear is that of a round bar, 16·T/(π·d³).
+func (out *TaperResult) twist(in *TaperInput) {
+	d, p := float64(in.NutDiameter), float64(in.NutPitch)
+	lead, arm := p/(2*math.Pi), (d-pitchDepth*p)/(2*math.Cos(math.Pi/6))
+	friction := (quantity.OrNaN(float64(in.NutFactor))*d - lead) / (arm + hexagonCollar*d/2)
+	if friction < 0 {
+		friction = math.NaN()
+	}
+	out.ThreadFrictionUsed = quantity.Ratio(friction)
+	out.TwistRatio = quantity.Ratio(4 * (lead + friction*arm) / math.Sqrt(4*float64(out.StressArea)/math.Pi))
+	if math.IsNaN(float64(out.StressArea)) {
+		out.ThreadFrictionUsed = quantity.Ratio(math.NaN())
+	}
+}
+
+// combined is the equivalent stress in the nut's thread over that of its
+// tension alone.
+func (out *TaperResult) combined() float64 {
+	q := float64(out.TwistRatio)
+	return math.Sqrt(1 + 3*q*q)
 }
 
 // torqueOf is the nut's torque for a push, or NaN without its thread or factor.
@@ -167,7 +204,7 @@ func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
 	out.LeastNutTorque = in.torqueOf(c.Push(quantity.Force(least)))
 	most := quantity.OrNaN(float64(in.HubYieldStrength)) / hub.Equivalent(out.MeanDiameter, in.HubDiameter)
 	out.MostPushUp = quantity.Length(most * f.Give() / taper)
-	thread := float64(out.StressArea) * quantity.OrNaN(float64(in.ShaftYieldStrength))
+	thread := float64(out.StressArea) * quantity.OrNaN(float64(in.ShaftYieldStrength)) / out.combined()
 	bursts := float64(c.Push(quantity.Force(most * area)))
 	out.MostNutTorque = in.torqueOf(quantity.Force(min(thread, bursts))) // NaN where either is
 }

@@ -47,6 +47,47 @@ func TestThreadOfTheNut(t *testing.T) {
 	}
 }
 
+// Tension and torsion of a round bar by the distortion energy (Shigley, Mechanical
+// Engineering Design, ch. 3 and 5), worked out here from the torque in the
+// thread: half of 180 N·m on M20x2 is 174 and 78 MPa, 221 together. A hydraulic
+// nut, which is pushed, twists nothing.
+func TestTwistOfTheNut(t *testing.T) {
+	in := fitted()
+	in.NutDiameter, in.NutTorque, in.ShaftYieldStrength = 0.020, 180, 206.8e6
+	in.HubYieldStrength = 2e9 // the thread is the weaker
+	out := parttest.Must(t, Taper, in)
+	d2, ds := 0.018701, 0.0181236
+	lead := 0.002 / 2 / math.Pi
+	// 180 N·m = 45 kN·(lead + f·d2/2/cos 30° + f·1.25·20 mm/2), solved for f
+	f := (180/45e3 - lead) / (d2/2/math.Cos(math.Pi/6) + 0.0125)
+	thread := 180 - 45e3*f*0.0125 // what the face does not take
+	tension, torsion := 45e3/(math.Pi/4*ds*ds), 16*thread/(math.Pi*ds*ds*ds)
+	together := math.Sqrt(tension*tension + 3*torsion*torsion)
+	parttest.Within(t, "tension, MPa", tension/1e6, 174, 0.005)
+	parttest.Within(t, "torsion, MPa", torsion/1e6, 78, 0.005)
+	parttest.Within(t, "together, MPa", together/1e6, 221, 0.005)
+	parttest.Within(t, "use", out.ThreadUse, together/206.8e6, 1e-4)
+	parttest.Within(t, "most torque", out.MostNutTorque, 180*206.8e6/together, 1e-4)
+	for _, beside := range []quantity.Ratio{0.999, 1.001} {
+		in.NutTorque = out.MostNutTorque * quantity.Torque(beside)
+		if use := parttest.Must(t, Taper, in).ThreadUse; (use > 1) != (beside > 1) {
+			t.Errorf("%g of the most torque: use %g", beside, use)
+		}
+	}
+	in.NutForce = 45e3
+	parttest.Within(t, "hydraulic nut", parttest.Must(t, Taper, in).ThreadUse, tension/206.8e6, 1e-4)
+	in.NutForce, in.NutTorque, in.PushUp = 0, 0, out.PushUpUsed
+	parttest.Within(t, "as far by push-up", parttest.Must(t, Taper, in).ThreadUse, together/206.8e6, 1e-4)
+	in.NutFactor = 0
+	if use := parttest.Must(t, Taper, in).ThreadUse; !math.IsNaN(float64(use)) {
+		t.Errorf("twisted by nobody knows what: %g", use)
+	}
+	in.NutFactor = 0.01 // less than the lead takes
+	if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.ThreadFrictionUsed)) || !math.IsNaN(float64(out.ThreadUse)) {
+		t.Errorf("a nut that turns itself: friction %g, use %g", out.ThreadFrictionUsed, out.ThreadUse)
+	}
+}
+
 // A push spread over half the cone presses it twice as hard, and friction holds
 // the same; a fit pushed up as far presses the half as hard, and holds half.
 func TestHalfTheContact(t *testing.T) {

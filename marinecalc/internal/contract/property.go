@@ -64,6 +64,7 @@ type Property struct {
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
 	NotUnder     []string // inputs or results that it cannot be less than
+	AgreesWith   []string // inputs or results that it must be the same as
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
 	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
@@ -155,6 +156,7 @@ type written struct {
 	JudgedOnly  bool              `json:"judgedOnly"`
 	Ways        []string          `json:"ways"`
 	NotUnder    []string          `json:"notUnder"`
+	AgreesWith  []string          `json:"agreesWith"`
 	Chance      bool              `json:"chance"`
 	Probability bool              `json:"probability"`
 	Setting     bool              `json:"setting"`
@@ -270,6 +272,9 @@ func (w *written) overlay(p *Property) {
 	}
 	if w.NotUnder != nil {
 		p.NotUnder = w.NotUnder
+	}
+	if w.AgreesWith != nil {
+		p.AgreesWith = w.AgreesWith
 	}
 	p.Chance = p.Chance || w.Chance
 	p.Probability = p.Probability || w.Probability || w.Chance

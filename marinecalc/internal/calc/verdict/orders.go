@@ -24,6 +24,11 @@ func (r *Judgement) compareOrders() {
 					r.compareOrder(p, q)
 				}
 			}
+			for _, name := range p.AgreesWith {
+				if q := r.Property(name); q != nil && r.told(p) && (r.told(q) || r.picked(q)) {
+					r.compareSame(p, q)
+				}
+			}
 		}
 	}
 }
@@ -45,22 +50,7 @@ func (r *Judgement) compareOrder(p, q *contract.Property) {
 	if first >= least-1e-9*math.Abs(least) {
 		return
 	}
-	variance := 0.0
-	for i := range r.In.Variates {
-		v := &r.In.Variates[i]
-		*v.To = v.Factor.Estimate + v.Factor.StdDev()
-		if r.In.Call.Run() == nil {
-			change := (*over - *under) - (least - first)
-			variance += change * change
-		}
-		*v.To = v.Factor.Estimate
-	}
-	r.Again()
-	reach := 2 * math.Sqrt(variance)
-	if variance == 0 {
-		reach = math.Abs(least) * loosely
-	}
-	if least-first <= reach {
+	if least-first <= r.reach(under, over) {
 		return
 	}
 	t := twoWays{moved: r.restingOn(p, q), remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
@@ -69,6 +59,27 @@ func (r *Judgement) compareOrder(p, q *contract.Property) {
 	r.twice = append(r.twice, t)
 	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
 		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+}
+
+// reach is how far apart two figures may be by their accuracies, twice the
+// standard deviation of their difference; and loosely where none is known.
+func (r *Judgement) reach(a, b *float64) float64 {
+	first, second := *a, *b
+	variance := 0.0
+	for i := range r.In.Variates {
+		v := &r.In.Variates[i]
+		*v.To = v.Factor.Estimate + v.Factor.StdDev()
+		if r.In.Call.Run() == nil {
+			change := (*b - *a) - (second - first)
+			variance += change * change
+		}
+		*v.To = v.Factor.Estimate
+	}
+	r.Again()
+	if variance == 0 {
+		return math.Abs(second) * loosely
+	}
+	return 2 * math.Sqrt(variance)
 }
 
 // figureOf is an input or a result as a value of a conflict.

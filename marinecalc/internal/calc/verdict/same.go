@@ -1,0 +1,71 @@
+package verdict
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// What is measured and is not what was picked, such as a taper: no verdict rests
+// on either.
+
+// picked tells whether an input comes with a row that a person picked.
+func (r *Judgement) picked(p *contract.Property) bool {
+	return !p.IsResult && r.Place(p.Name) != nil && r.In.Values[p.Index].Origin == sheet.HandbookRow
+}
+
+// compareSame tells where p is not q by more than their accuracies explain, and
+// which standard's it is.
+func (r *Judgement) compareSame(p, q *contract.Property) {
+	one, other := r.Place(p.Name), r.Place(q.Name)
+	found, chosen := *one, *other
+	if math.Abs(found-chosen) <= 1e-9*math.Abs(chosen) {
+		return
+	}
+	reach := r.reach(one, other)
+	if math.Abs(found-chosen) <= reach {
+		return
+	}
+	values := []sheet.ConflictValue{r.figureOf(p, found), r.figureOf(q, chosen)}
+	standing := func(v *sheet.ConflictValue, reach float64) string {
+		if name := r.standard(q, v.SI, reach); name != "" {
+			return " “" + v.Text + ", " + name + "”"
+		}
+		return " " + v.Text
+	}
+	t := twoWays{moved: r.restingOn(q, p), remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
+	t.doubt = midSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + midSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
+	r.twice = append(r.twice, t)
+	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
+		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+}
+
+// standard is the name of the row nearest to a value of an input, no further
+// than the reach, of a table that gives nothing but that input; or "".
+func (r *Judgement) standard(q *contract.Property, value, reach float64) (name string) {
+	for _, p := range r.In.Form.Input.Properties {
+		if p.Rows == "" {
+			continue
+		}
+		table := r.In.Request.Book.Table(p.Rows)
+		column, fills := p.ColumnFor(q.Name)
+		if table == nil || !fills || slices.ContainsFunc(r.In.Form.Input.Properties, func(other *contract.Property) bool {
+			column, fills := p.ColumnFor(other.Name)
+			_, has := table.Kind(column)
+			return other != q && fills && has
+		}) {
+			continue
+		}
+		for _, row := range table.Rows.All() {
+			if v, has := row.Values.Find(column); has {
+				if off := math.Abs(v.SI - value); off <= reach && (name == "" || off < reach) {
+					name, reach = row.Name, off
+				}
+			}
+		}
+	}
+	return name
+}

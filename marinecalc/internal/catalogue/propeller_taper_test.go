@@ -1,0 +1,65 @@
+package catalogue_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+const measuredTaper = `{"shaftDiameter": "30 mm", "taperStandard": "STANDARD", "taperLength": "70 mm", "hubDiameter": "60 mm", "hubMetal": "manganese-bronze", "shaftAlloy": "s31600-annealed",
+	"taperSurfaces": "bronze-dry", "contactShare": "80 %", "nutThread": "M20x2", "nutTorque": "100 N·m", "nutFactor": 0.2, "boreFriction": 0.15, "keyed": "no", "shaftTorque": "100 N·m", "smallEndDiameter": "SMALL"}`
+
+// A small end of 25.6 mm at 70 mm from 30 mm is 4.4 in 70, 1 in 16 (SAE J755, 3/4 in
+// per foot), and no 1 in 10 (ISO 4566), whose small end is 23 mm: what rests on
+// the taper is not judged, what does not, such as the nut's thread, is. Readings
+// to a twentieth of a millimetre on 70 mm by a rule do not tell 0.1 from 0.1007.
+func TestTaperThatIsNotTheOnePicked(t *testing.T) {
+	for _, c := range []struct {
+		standard, small, is string // is: the standard that it is; "-" for none; "" where it agrees
+	}{
+		{"iso-4566", "25.6 mm", "1 in 16 (SAE J755"}, {"iso-4566", "23.00 mm", ""}, {"iso-4566", "22.95 mm", ""}, {"iso-4566", "22.0 mm", "-"},
+		{"j755", "25.6 mm", ""}, {"j755", "23.00 mm", "1 in 10 (ISO 4566"}, {"one-in-12", "26.5 mm", "1 in 20"},
+	} {
+		s := runInput(t, "propeller-taper", strings.NewReplacer("STANDARD", c.standard, "SMALL", c.small).Replace(measuredTaper), "metric")
+		var told *sheet.Conflict
+		for i := range s.Conflicts {
+			if s.Conflicts[i].On == "taperMeasured" {
+				told = &s.Conflicts[i]
+			}
+		}
+		v := verdictsOf(s)
+		ahead, thread := v["taper-torque-ahead"].Word.Plain(), v["taper-thread-yields"].Word.Plain()
+		if (told != nil) != (c.is != "") || (ahead == sheet.CannotTell) != (c.is != "") {
+			t.Errorf("%s, %s: %+v; %s", c.standard, c.small, told, v["taper-torque-ahead"].Sentence)
+			continue
+		}
+		if thread != sheet.Within {
+			t.Errorf("%s, %s: %s", c.standard, c.small, v["taper-thread-yields"].Sentence)
+		}
+		if told == nil {
+			continue
+		}
+		is, chosen, _ := strings.Cut(told.Text, "does not agree")
+		if c.is == "-" && strings.Contains(is, " in ") || c.is != "-" && !strings.Contains(is, c.is) || !strings.Contains(chosen, "1 in 1") {
+			t.Errorf("%s, %s: %s", c.standard, c.small, told.Text)
+		}
+	}
+}
+
+// SAE J755: a 2 in shaft is 2 in at the large end, 5.75 in long and 1.641 in at the
+// small one. A row fills the diameter; one that is typed goes before it.
+func TestShaftEndFillsItsDiameter(t *testing.T) {
+	for diameter, want := range map[string]float64{"": 1.641 * 0.0254, `"shaftDiameter": "51.5 mm", `: 0.0515 - 5.75/16*0.0254} {
+		s := runInput(t, "propeller-taper", `{`+diameter+`"shaftEndTable": "j755-2", "hubDiameter": "6 in", "nutTorque": "180 N·m", "nutThread": "M20x2", "shaftTorque": "100 N·m"}`, "metric")
+		small := *s.Result("smallEnd").SI
+		if !(small > want-3e-5 && small < want+3e-5) {
+			t.Errorf("small end %g m, want %g", small, want)
+		}
+	}
+	_, err := marinecalc.Run("propeller-taper", []byte(`{"taperStandard": "j755", "taperLength": "5 in", "hubDiameter": "6 in", "nutTorque": "180 N·m", "nutThread": "M20x2", "shaftTorque": "100 N·m"}`), marinecalc.Options{})
+	if err == nil || !strings.Contains(strings.ToLower(err.Error()), "shaft diameter") {
+		t.Errorf("without a size: %v", err)
+	}
+}
