@@ -59,13 +59,13 @@ type Limit struct {
 	Why         string      `json:"why"`    // what it means to be beyond
 	Note        string      `json:"note"`
 	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
-	While       While       `json:"while"` // limits of other sheets that must not be passed for it to be OK
+	While       While       `json:"while"` // limits that must not be passed for it to be OK
 	Provenance
 	replaced *Limit
 }
 
-// While names limits of other sheets, "calculation/limit", on which what gives a
-// value hangs: a clamp that strips the thread is none.
+// While names limits of this sheet or another, "calculation/limit", on which
+// what gives a value hangs: a clamp that strips the thread is none.
 type While = List[string]
 
 // State is how things are where there is nothing to judge, and no reading to

@@ -68,3 +68,21 @@ func TestASeatWithoutARowHindersNothing(t *testing.T) {
 		t.Errorf("the seat: %q", got)
 	}
 }
+
+// A ring is too tight above the tightest of its fit, 25 µm of k6 under a 30 mm
+// ring of Normal class (ISO 286-2: +15 to +2 µm; ISO 492: 0 to -10 µm), and
+// without a fit above the tightest usual seat, p6, 45 µm.
+func TestARingIsNotTooTight(t *testing.T) {
+	const fit = `"seatFit":"k6",`
+	for _, c := range []struct{ fit, seat, limit, word, least string }{
+		{fit, "30.100", "seat-too-tight", "beyond", "cannot tell"},
+		{fit, "30.010", "seat-too-tight", "within", "within"},
+		{"", "30.100", "seat-too-tight-to-30", "beyond", "cannot tell"},
+		{"", "30.020", "seat-too-tight-to-30", "within", "within"},
+	} {
+		s := testboat.Run(t, "bearing-life", `{"bearing":"6206","axialFactors":"0.11","radialLoad":"0.9 kN","thrust":"1.2 kN","shaftSpeed":"1300 rpm",`+c.fit+`"seatDiameter":"`+c.seat+` mm ± 0.002 mm","boreDiameter":"29.995 mm ± 0.002 mm"}`, marinecalc.Options{})
+		if got, least := wordOf(s, c.limit), wordOf(s, "seat-interference-measured"); got != c.word || least != c.least {
+			t.Errorf("%s%s mm: %s is %q, want %q; tight at all %q, want %q", c.fit, c.seat, c.limit, got, c.word, least, c.least)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // A clamp that cannot be reached holds no coupling: where the tapped thread
@@ -27,6 +28,43 @@ func TestSlipTorqueHangsOnTheThread(t *testing.T) {
 		v := testboat.Run(t, "coupling-grip", "{}", marinecalc.Options{Boat: b}).Verdict("grip-ahead")
 		if string(v.Word) != c.word || !strings.Contains(v.Sentence, c.says) {
 			t.Errorf("%s %s: %s", c.file, c.to, v.Sentence)
+		}
+	}
+}
+
+// A reading that cannot be lets nothing else on the sheet pass: a bearing does
+// not grow tighter and play does not shrink by running, and no play lies behind
+// less. One that can be leaves the rest as it was.
+func TestAnImpossibleReadingLetsNothingPass(t *testing.T) {
+	const clearance = `{"shaftDiameter":"30 mm","clearanceGauge":"dial-indicator","bearingClearance":"0.3 mm","wornLimit":"1 mm",`
+	for _, c := range []struct{ id, input, limit, word string }{
+		{"bearing-clearance", clearance + `"earlierClearance":"0.6 mm","runningTime":"400 h"}`, "worn-limit", "cannot tell"},
+		{"bearing-clearance", clearance + `"earlierClearance":"0.6 mm","runningTime":"400 h"}`, "worn-share", "cannot tell"},
+		{"bearing-clearance", clearance + `"newClearance":"0.45 mm ± 0.01 mm"}`, "worn-limit", "cannot tell"},
+		{"bearing-clearance", clearance + `"earlierClearance":"0.2 mm","runningTime":"400 h"}`, "worn-limit", "within"},
+		{"bearing-clearance", clearance + `"newClearance":"0.2 mm ± 0.01 mm"}`, "worn-limit", "within"},
+		{"backlash", `{"atPropeller":"0° ± 0.1°","earlierAtPropeller":"2.5° ± 0.1°"}`, "backlash-doubled", "cannot tell"},
+		{"backlash", `{"atPropeller":"2.6° ± 0.1°","earlierAtPropeller":"2.5° ± 0.1°"}`, "backlash-doubled", "within"},
+	} {
+		v := testboat.Run(t, c.id, c.input, marinecalc.Options{}).Verdict(c.limit)
+		if v == nil || string(v.Word) != c.word && v.Word != sheet.Word(c.word).ByGuide() {
+			t.Errorf("%s %s: %s is %+v, want %s", c.id, c.input, c.limit, v, c.word)
+		} else if c.word == "cannot tell" && !strings.Contains(v.Sentence, "OK only once this is put right") {
+			t.Errorf("%s %s: %s", c.id, c.input, v.Sentence)
+		}
+	}
+}
+
+// A gland is left alone only where it surely is cool: a hand tells 13 K from 25
+// as little as from none, a thermometer in contact does.
+func TestOnlyASurelyCoolGlandIsLeftAlone(t *testing.T) {
+	for _, c := range []struct {
+		thermometer string
+		left        bool
+	}{{"hand", false}, {"contact-thermometer", true}} {
+		s := testboat.Run(t, "gland-heat", `{"shaftDiameter":"30 mm","boxBore":"46 mm","packedLength":"40 mm","packing":"flax","conductivity":15,"shaftSpeed":"1000 rpm","thermometer":"`+c.thermometer+`","measuredGlandTemperature":"28 °C","waterTemperature":"18 °C","dripRate":"10 drips/min"}`, marinecalc.Options{})
+		if advised(s, "Leave the nuts alone") != c.left {
+			t.Errorf("%s: %s", c.thermometer, s.Verdict("gland-rise-measured").Sentence)
 		}
 	}
 }

@@ -6,16 +6,20 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// passedElsewhere says on which limit of another sheet of the boat, itself
-// passed, a value hangs that would be OK: a clamp that the thread does not bear
-// holds no coupling. It is "" where there is none.
+// passedElsewhere says on which limit, itself passed, a value hangs that would
+// be OK: of another sheet of the boat, as a clamp that the thread does not bear
+// holds no coupling, or of this sheet, as a reading that cannot be shows
+// nothing. It is "" where there is none.
 func (r *Judgement) passedElsewhere(h *held) string {
-	if r.In.Request.Boat == nil {
-		return ""
-	}
 	for _, at := range h.While.All() {
 		id, limit, _ := strings.Cut(at, "/")
 		if id == r.In.Form.ID {
+			if doubt := r.passedHere(limit); doubt != "" {
+				return doubt
+			}
+			continue
+		}
+		if r.In.Request.Boat == nil {
 			continue
 		}
 		other := r.In.Request.OtherSheet(id)
@@ -24,6 +28,23 @@ func (r *Judgement) passedElsewhere(h *held) string {
 		}
 		if v := other.Sheet.Verdict(limit); v != nil && v.Word == sheet.Beyond {
 			return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads + ". See " + midSentence(other.Sheet.Title)
+		}
+	}
+	return ""
+}
+
+// passedHere says that a limit of this sheet is passed, or "". That one hangs
+// on none itself: what is passed stays so, whatever it hangs on.
+func (r *Judgement) passedHere(limit string) string {
+	for i := range r.limits {
+		h := &r.limits[i]
+		if h.ID != limit {
+			continue
+		}
+		var v sheet.Verdict
+		r.judge(h, &v)
+		if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
+			return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 		}
 	}
 	return ""
