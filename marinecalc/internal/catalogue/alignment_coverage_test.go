@@ -147,7 +147,7 @@ func TestAlignmentIntervalsCover(t *testing.T) {
 					steps = append(steps, map[string]any{"clock": clock, "turn": by, "step": step + even(r, 0.01e-3)})
 				}
 			}
-			text, err := json.Marshal(map[string]any{"couplingKind": "rigid", "couplingDiameter": 0.102, "readings": gaps, "rimReadings": steps, "gapGauge": gauge, "rimGauge": "dial-indicator"})
+			text, err := json.Marshal(map[string]any{"couplingKind": "rigid", "pilot": "parted", "couplingDiameter": 0.102, "readings": gaps, "rimReadings": steps, "gapGauge": gauge, "rimGauge": "dial-indicator"})
 			if err != nil {
 				t.Fatal(err)
 			}
