@@ -49,6 +49,7 @@ const (
 	BoltStrips     = "bolt-strips"
 	TappedStrips   = "tapped-strips"
 	StripsNotKnown = "not-known"
+	NothingBears   = "nothing-bears" // no whole turn is engaged
 )
 
 // EngagementResult is what Engagement finds. NaN marks a figure for which an
@@ -61,6 +62,7 @@ type EngagementResult struct {
 	StripsFirst      string
 	EngagementWanted quantity.Length // so that the bolt breaks first; NaN while the tapped metal is not known
 	DiametersEngaged quantity.Ratio  // engagement over diameter
+	DiametersWanted  quantity.Ratio  // that which is wanted over diameter; past 2 to 2.5 more thread hardly helps, since the first turns bear the most
 	StrippingLoad    quantity.Force  // the lesser of the two; NaN while one is not known
 	BoltStripping    quantity.Force  // of the bolt's own thread
 	TappedStripping  quantity.Force
@@ -167,6 +169,9 @@ func (out *EngagementResult) loads(in *EngagementInput) {
 	case first >= out.BreakingLoad:
 		out.StripsFirst = StripsNotKnown
 	}
+	if out.EngagementUsed == 0 {
+		out.StripsFirst = NothingBears
+	}
 	margin := func(load float64) quantity.Ratio {
 		by := float64(first) / load
 		if !known && by >= 1 {
@@ -185,6 +190,7 @@ func (out *EngagementResult) loads(in *EngagementInput) {
 
 // depth finds how the bolt's length stands to the hole's.
 func (out *EngagementResult) depth(in *EngagementInput) {
+	out.DiametersWanted = quantity.Ratio(out.EngagementWanted / in.NominalDiameter)
 	out.DiametersEngaged = quantity.Ratio(in.EngagementLength / in.NominalDiameter)
 	out.BottomThreads = quantity.Ratio(quantity.OrNaN(float64(in.TappedDepth))-float64(in.EngagementLength)) / quantity.Ratio(in.Pitch)
 }
