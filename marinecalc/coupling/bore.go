@@ -5,7 +5,6 @@ package coupling
 import (
 	"math"
 
-	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/shaft"
@@ -37,9 +36,14 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 // is a key, or what it carries, friction that holds is known to hold, and what
 // friction does not hold is not known.
 //
-// Set screws: ScrewHolding of the first, FurtherScrew of it for each more. They
-// hold along the shaft and count for no torque. Friction and screws are not
-// added either.
+// Set screws: ScrewHolding of the first, FurtherScrew of it for each more, and of
+// that the share that their SeatingTorque is of the table's. They hold along the
+// shaft and count for no torque. Friction and screws are not added either.
+//
+// A pinch bolt, or the thread of a taper's nut, clamps no more than what brings
+// it to yield by combined tension and torsion (distortion energy). What breaks it, a
+// strength that nobody told where the weakest usual grade would yield, and a slot
+// that is closed leave what rests on the clamp not known.
 //
 // The error is a *problem.Error of everything that cannot be. Bore does not
 // allocate unless it refuses.
@@ -51,6 +55,7 @@ func Bore(in BoreInput) (out BoreResult, err error) {
 	out.key(&in)
 	out.torques(&in, c)
 	out.pulls(&in, c)
+	out.withhold(&in)
 	out.fitting(&in)
 	return out, nil
 }
@@ -60,11 +65,15 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	nan := math.NaN()
 	out.MeanDiameter, out.ClampUsed = in.ShaftDiameter, quantity.Force(nan)
 	out.BorePressure, out.Grip = quantity.Stress(nan), quantity.Length(nan)
+	out.PinchStress, out.PinchUse = quantity.Stress(nan), quantity.Ratio(nan)
 	c := hub.Cone{Friction: in.BoreFriction}
 	switch in.HoldMethod {
 	case SplitClamp:
 		out.clamp(in)
 		out.Pressed = out.ClampUsed * quantity.Force(in.ClampFactor) * quantity.Force(in.PinchBolts)
+		if in.SplitGap < closedSlot { // the bolts clamp the flange itself
+			out.Pressed = quantity.Force(nan)
+		}
 	case TaperNut:
 		out.clamp(in)
 		c.Taper = in.TaperRatio
@@ -85,14 +94,6 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	}
 	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))
 	return c
-}
-
-// clamp finds the clamp of one pinch bolt, or of the nut of a taper.
-func (out *BoreResult) clamp(in *BoreInput) {
-	out.ClampUsed = in.PinchClamp
-	if in.PinchClamp == 0 {
-		out.ClampUsed = fastener.ShortClamp(in.PinchTorque, in.NutFactor, in.PinchDiameter)
-	}
 }
 
 // key finds the torque at which key or keyway yield.
@@ -173,10 +174,7 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 // told takes nothing off the friction, and then a margin of 1 or more is not
 // known.
 func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
-	out.ScrewHold = quantity.Force(math.NaN())
-	if in.SetScrews > 0 {
-		out.ScrewHold = in.ScrewHolding * quantity.Force(1+float64(in.SetScrews-1)*float64(in.FurtherScrew))
-	}
+	out.ScrewHold = in.screws()
 	off := func(torque quantity.Torque) quantity.Force {
 		if in.HoldMethod == SetScrews {
 			return out.ScrewHold

@@ -43,27 +43,33 @@ type BoreInput struct {
 	ShaftYieldStrength quantity.Stress // optional
 	HubYieldStrength   quantity.Stress // optional; of the flange
 
-	ClampFactor      quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
-	PinchBolts       int             // of a split clamp; 1 is used for the nut of a taper
-	PinchClamp       quantity.Force  // of one pinch bolt or of the nut; goes before the next three
-	PinchTorque      quantity.Torque // that one is tightened with
-	PinchDiameter    quantity.Length // nominal, of its thread
-	NutFactor        quantity.Ratio  // torque over clamp times diameter
-	SetScrews        int             // optional
-	ScrewHolding     quantity.Force  // that one set screw holds; needed with SetScrews
-	FurtherScrew     quantity.Ratio  // what each set screw after the first adds, 0 to 1
-	Interference     quantity.Length // on the diameter, measured; needed of an interference fit
-	SmoothingLoss    quantity.Length // of it, by the peaks of the surfaces; optional
-	TaperRatio       quantity.Ratio  // loss of diameter over length; needed of a taper
-	HubDiameter      quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
-	Bore             quantity.Length // through the shaft; optional
-	HubModulus       quantity.Stress // needed of an interference fit, like the next three
-	HubPoisson       quantity.Ratio
-	ElasticModulus   quantity.Stress // of the shaft
-	ShaftPoisson     quantity.Ratio
-	HubExpansion     quantity.Ratio       // for each kelvin; optional, as the next two
-	FittingClearance quantity.Length      // to slip the warm flange on without force
-	RoomTemperature  quantity.Temperature // of the shaft while the flange is warmed
+	ClampFactor          quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
+	PinchBolts           int             // of a split clamp; 1 is used for the nut of a taper
+	PinchClamp           quantity.Force  // of one pinch bolt or of the nut; goes before the next three
+	PinchTorque          quantity.Torque // that one is tightened with
+	PinchDiameter        quantity.Length // nominal, of its thread
+	NutFactor            quantity.Ratio  // torque over clamp times diameter
+	PinchPitch           quantity.Length // of its thread; optional, a coarse one stands in
+	PinchYieldStrength   quantity.Stress // optional; of the nut of a taper that of the shaft stands in
+	PinchTensileStrength quantity.Stress // optional
+	SplitGap             quantity.Length `unset:"NaN"` // slot left open between the lips of a split clamp
+	SetScrews            quantity.Ratio  `unset:"NaN"` // a count
+	SeatingTorque        quantity.Torque `unset:"NaN"` // what they are tightened with; not known, the table's
+	TableSeating         quantity.Torque // what ScrewHolding is for; optional
+	ScrewHolding         quantity.Force  // that one set screw holds; needed with SetScrews
+	FurtherScrew         quantity.Ratio  // what each set screw after the first adds, 0 to 1
+	Interference         quantity.Length // on the diameter, measured; needed of an interference fit
+	SmoothingLoss        quantity.Length // of it, by the peaks of the surfaces; optional
+	TaperRatio           quantity.Ratio  // loss of diameter over length; needed of a taper
+	HubDiameter          quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
+	Bore                 quantity.Length // through the shaft; optional
+	HubModulus           quantity.Stress // needed of an interference fit, like the next three
+	HubPoisson           quantity.Ratio
+	ElasticModulus       quantity.Stress // of the shaft
+	ShaftPoisson         quantity.Ratio
+	HubExpansion         quantity.Ratio       // for each kelvin; optional, as the next two
+	FittingClearance     quantity.Length      // to slip the warm flange on without force
+	RoomTemperature      quantity.Temperature // of the shaft while the flange is warmed
 }
 
 // The codes of HeldBy, for which the schema of coupling-bore has the words.
@@ -71,8 +77,10 @@ const (
 	HeldByFriction = "friction"
 	HeldByKey      = "key"
 	HeldByNothing  = "nothing-known"
-	HeldByNone     = "nothing"     // no key, and no friction
-	KeyUnknown     = "key-unknown" // friction at least; whether a key holds more is not known
+	HeldByNone     = "nothing"      // no key, and no friction
+	KeyUnknown     = "key-unknown"  // friction at least; whether a key holds more is not known
+	ClampLost      = "clamp-lost"   // the slot is closed, or the bolt breaks
+	ClampUnsure    = "clamp-unsure" // a bolt of the weakest usual grade would yield, and nobody told the grade
 )
 
 // BoreResult is what Bore finds. NaN marks a figure for which an optional
@@ -85,6 +93,7 @@ type BoreResult struct {
 	FoulMargin   quantity.Ratio // pull-off force over that of a foul propeller
 	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
 	HubUse       quantity.Ratio // stress in the hub over its yield strength
+	PinchUse     quantity.Ratio // stress in pinch bolt or nut's thread while tightened over its yield strength
 
 	SlipTorque     quantity.Torque // held going ahead
 	HeldBy         string          // what holds it
@@ -96,6 +105,7 @@ type BoreResult struct {
 	KeyTorque      quantity.Torque // at which key or keyway yield
 	ScrewHold      quantity.Force  // of all set screws
 
+	PinchStress  quantity.Stress // equivalent, while it is tightened
 	ClampUsed    quantity.Force  // of one pinch bolt or of the nut
 	Pressed      quantity.Force  // on the shaft, added up all round
 	BorePressure quantity.Stress // mean, of an interference fit or a taper

@@ -14,12 +14,13 @@ import (
 func pressed() BoreInput {
 	return BoreInput{HoldMethod: Interference, ShaftDiameter: 0.03, EngagedLength: 0.06, BoreFriction: 0.15, ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340,
 		Thrust: 2500, AsternThrust: 0.7, ThrustAstern: 1800, FoulPull: 6000, Interference: 30e-6, SmoothingLoss: 6e-6, HubDiameter: 0.06, Bore: 0.008, HubModulus: 207e9, HubPoisson: 0.29,
-		ElasticModulus: 193e9, ShaftPoisson: 0.3, HubExpansion: 11.7e-6, RoomTemperature: 293.15, FittingClearance: 30e-6, HubYieldStrength: 250e6}
+		ElasticModulus: 193e9, ShaftPoisson: 0.3, HubExpansion: 11.7e-6, RoomTemperature: 293.15, FittingClearance: 30e-6, HubYieldStrength: 250e6, SetScrews: quantity.Ratio(math.NaN()), SplitGap: quantity.Length(math.NaN()), SeatingTorque: quantity.Torque(math.NaN())}
 }
 
 func split() BoreInput {
 	in := pressed()
 	in.HoldMethod, in.ClampFactor, in.PinchBolts, in.PinchTorque, in.PinchDiameter, in.NutFactor = SplitClamp, 2, 4, 45, 0.01, 0.2
+	in.PinchPitch, in.PinchYieldStrength, in.PinchTensileStrength = 0.0015, 640e6, 800e6 // property class 8.8: ISO 898-1
 	return in
 }
 
@@ -39,9 +40,9 @@ func coned() BoreInput {
 // common are the edges of what every way of holding checks.
 func common(own map[string]string) map[string]string {
 	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]",
-		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "[0, 12]", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)"}
+		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "NaN or [0, 12]", "/splitGap": "NaN or [0, inf)", "/seatingTorque": "NaN or [0, inf)", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)"}
 	for _, name := range []string{"asternTorque", "peakTorque", "thrust", "thrustAstern", "foulPull", "engagedLength", "keyWidth", "keyHeight", "keyLength", "keyYieldStrength",
-		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "screwHolding", "interference", "smoothingLoss",
+		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "pinchPitch", "pinchYieldStrength", "pinchTensileStrength", "tableSeating", "screwHolding", "interference", "smoothingLoss",
 		"bore", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
 		all["/"+name] = "[0, inf)"
 	}

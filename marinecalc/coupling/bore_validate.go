@@ -4,6 +4,7 @@ package coupling
 
 import (
 	"fmt"
+	"math"
 
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/problem"
@@ -61,6 +62,12 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		{"/pinchClamp", "clamp of a pinch bolt", float64(in.PinchClamp)},
 		{"/pinchTorque", "torque of a pinch bolt", float64(in.PinchTorque)},
 		{"/pinchDiameter", "diameter of a pinch bolt", float64(in.PinchDiameter)},
+		{"/pinchPitch", "pitch of a pinch bolt", float64(in.PinchPitch)},
+		{"/pinchYieldStrength", "yield strength of a pinch bolt", float64(in.PinchYieldStrength)},
+		{"/pinchTensileStrength", "tensile strength of a pinch bolt", float64(in.PinchTensileStrength)},
+		{"/splitGap", "slot left open", told(float64(in.SplitGap))},
+		{"/seatingTorque", "torque of a set screw", told(float64(in.SeatingTorque))},
+		{"/tableSeating", "seating torque of the table", float64(in.TableSeating)},
 		{"/nutFactor", "nut factor", float64(in.NutFactor)},
 		{"/screwHolding", "holding power of a set screw", float64(in.ScrewHolding)},
 		{"/interference", "interference", float64(in.Interference)},
@@ -83,7 +90,7 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		faults.Add("/pinchBolts", fmt.Sprintf("%d pinch bolts", in.PinchBolts), fmt.Sprintf("0 to %d", mostPinchBolts), "")
 	}
 	if in.SetScrews < 0 || in.SetScrews > mostSetScrews {
-		faults.Add("/setScrews", fmt.Sprintf("%d set screws", in.SetScrews), fmt.Sprintf("0 to %d", mostSetScrews), "")
+		faults.Add("/setScrews", fmt.Sprintf("%g set screws", float64(in.SetScrews)), fmt.Sprintf("0 to %d", mostSetScrews), "")
 	}
 	if in.Keyed != "" && in.Keyed != hub.WithKey && in.Keyed != hub.NoKey {
 		faults.Add("/keyed", "it is not said whether there is a key", "yes, no", "")
@@ -146,4 +153,12 @@ func (in *BoreInput) validateClamp(faults *problem.List) {
 	needed(faults, "/pinchTorque", "the torque or clamp of a pinch bolt or nut", float64(in.PinchTorque))
 	needed(faults, "/pinchDiameter", "the thread's diameter", float64(in.PinchDiameter))
 	needed(faults, "/nutFactor", "the nut factor", float64(in.NutFactor))
+}
+
+// told is a figure, or 0 for one that nobody told.
+func told(v float64) float64 {
+	if math.IsNaN(v) {
+		return 0
+	}
+	return v
 }

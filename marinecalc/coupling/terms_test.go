@@ -78,7 +78,7 @@ func TestWarmedBore(t *testing.T) {
 func TestGreaterOfFrictionAndKey(t *testing.T) {
 	keyed := func(clamp quantity.Force) BoreInput {
 		in := split()
-		in.PinchClamp = clamp
+		in.PinchClamp, in.PinchDiameter, in.PinchPitch = clamp, 0.03, 0.0035 // a thread that bears it
 		in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 0.008, 0.007, 0.045, 250e6, 205e6
 		return in
 	}
@@ -150,9 +150,9 @@ func TestPullBesideATorque(t *testing.T) {
 	parttest.Within(t, "screws, no torque told", out.PullMargin, 1.5*6600/1800, 1e-12)
 	in.SetScrews = 1
 	parttest.Within(t, "one screw", parttest.Must(t, Bore, in).ScrewHold, 6600, 1e-12)
-	in.SetScrews = 0
+	in.SetScrews = quantity.Ratio(math.NaN())
 	if out = parttest.Must(t, Bore, in); !math.IsNaN(float64(out.ScrewHold)) {
-		t.Errorf("no screws hold %g N", out.ScrewHold)
+		t.Errorf("screws that nobody counted hold %g N", out.ScrewHold)
 	}
 }
 

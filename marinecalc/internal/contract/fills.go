@@ -21,3 +21,12 @@ func (p *Property) ColumnFor(input string) (column string, ok bool) {
 	}
 	return "", false
 }
+
+// Here is the name that an input asked by a picked row's condition has in this
+// form: the one that Fills has for it, or its own.
+func (p *Property) Here(name string) string {
+	if to, ok := p.Fills[name]; ok {
+		return to
+	}
+	return name
+}

@@ -135,7 +135,7 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 			j.Range = "clamps " + r.Text
 		}
 	case "set-screws":
-		set(sheets["coupling-bore"], "seatingTorque", "setScrewSize", "")
+		set(sheets["coupling-bore"], "tableSeating", "setScrewSize", "")
 	case "packing-nuts":
 		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
 	}

@@ -26,7 +26,7 @@ func (in *Inputs) pickRows() {
 			in.Problems.Add(k.blameAt, "there is no table "+p.Rows, strings.Join(in.Request.Book.Tables(), ", "), "")
 			continue
 		}
-		row := table.Find(k.Word, in.Lookup)
+		row := table.Find(k.Word, in.lookupOf(p))
 		if row == nil {
 			if !table.Open {
 				in.noRow(p, k, table)
@@ -43,6 +43,12 @@ func (in *Inputs) pickRows() {
 			}
 		}
 	}
+}
+
+// lookupOf is what is known for the conditions of a pick's rows, by the names
+// that its inputs have here.
+func (in *Inputs) lookupOf(p *contract.Property) rules.Known {
+	return func(name string) (si float64, word string, ok bool) { return in.Lookup(p.Here(name)) }
 }
 
 // standIn lets a row's value stand for an input that is not known yet.
@@ -94,7 +100,7 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 	picks, _ := table.Picks()
 	what, hint := fmt.Sprintf("%s: %q is not in the table of %s", p.Title, k.Word, table.Title), ""
 	if there := slices.Contains(picks, k.Word); there {
-		misfit, waits := in.misfit(k.Word, table)
+		misfit, waits := in.misfit(p, k.Word, table)
 		if waits {
 			return
 		}
@@ -102,7 +108,7 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 		if misfit != "" {
 			what = fmt.Sprintf("%s: %q does not go with the rest%s", p.Title, k.Word, misfit)
 		}
-		picks = in.fitting(picks, table)
+		picks = in.fitting(p, picks, table)
 	} else if best, ok := problem.Closest(k.Word, picks); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
@@ -119,10 +125,10 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 
 // fitting are the picks of a table that cover this size and use, or all of
 // them where none does.
-func (in *Inputs) fitting(picks []string, table *rules.Table) []string {
+func (in *Inputs) fitting(p *contract.Property, picks []string, table *rules.Table) []string {
 	var fit []string
 	for _, pick := range picks {
-		if table.Find(pick, in.Lookup) != nil {
+		if table.Find(pick, in.lookupOf(p)) != nil {
 			fit = append(fit, pick)
 		}
 	}
@@ -134,18 +140,20 @@ func (in *Inputs) fitting(picks []string, table *rules.Table) []string {
 
 // misfit says what the rows of a pick ask that is not so. It waits while
 // something that they ask is not known.
-func (in *Inputs) misfit(pick string, table *rules.Table) (misfit string, waits bool) {
+func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Table) (misfit string, waits bool) {
 	var asked []string
+	known := in.lookupOf(picked)
 	for _, row := range table.Rows.All() {
 		if row.Pick != pick {
 			continue
 		}
 		for name := range row.Valid.Names() {
-			if _, _, ok := in.Lookup(name); !ok {
+			if _, _, ok := known(name); !ok {
 				return "", true
 			}
 		}
-		for of, asks := range row.Valid.Misses(in.Lookup) {
+		for of, asks := range row.Valid.Misses(known) {
+			of = picked.Here(of)
 			p := in.Form.Input.Child(of)
 			if p == nil {
 				continue

@@ -1,0 +1,107 @@
+// The clamp of pinch bolts, of the nut of a taper and of set screws.
+
+package coupling
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+const (
+	closedSlot   = 50e-6 // m, the thinnest usual feeler blade: common practice, no source
+	coarse       = 0.15  // pitch of a coarse thread over its diameter, as M10 has (ISO 261)
+	threadDepth  = 0.649519
+	hexagon      = 1.25   // mean diameter under head or nut over the thread's: Shigley, sec. 8-8
+	secant30     = 1.1547 // of half the thread's angle
+	weakestYield = 240e6  // Pa, property class 4.6: ISO 898-1, the weakest that is usual
+)
+
+// clamp finds the clamp of one pinch bolt, or of the nut of a taper, and the
+// stress while it is tightened to that: combined tension and torsion by the distortion
+// energy, the twist with the friction that thread and head have alike when
+// NutFactor is what they come to. The stress area has the root of the inch
+// standard, the smaller one.
+func (out *BoreResult) clamp(in *BoreInput) {
+	out.ClampUsed = in.PinchClamp
+	if in.PinchClamp == 0 {
+		out.ClampUsed = fastener.ShortClamp(in.PinchTorque, in.NutFactor, in.PinchDiameter)
+	}
+	d, pitch := quantity.OrNaN(float64(in.PinchDiameter)), float64(in.PinchPitch)
+	if pitch == 0 {
+		pitch = coarse * d
+	}
+	area := float64(fastener.StressArea(quantity.Length(d), quantity.Length(pitch), fastener.Inch))
+	d2, ds, lead := d-threadDepth*pitch, math.Sqrt(area*4/math.Pi), pitch/(2*math.Pi)
+	friction := max(0, (quantity.OrNaN(float64(in.NutFactor))*d-lead)/(d2*secant30/2+hexagon*d/2))
+	q := 4 * (lead + friction*d2*secant30/2) / ds // shear over pull: 16·T/(π·ds³) over F/A
+	one := math.Sqrt(1+3*q*q) / area              // stress of each newton
+	if ds >= d || d2 <= pitch {
+		one = math.NaN()
+	}
+	out.PinchStress = quantity.Stress(one * float64(out.ClampUsed))
+	yield := in.pinchYield()
+	out.PinchUse = quantity.Ratio(float64(out.PinchStress) / quantity.OrNaN(yield))
+	if out.PinchUse > 1 {
+		breaks := max(yield, float64(in.PinchTensileStrength))
+		if float64(out.PinchStress) > breaks {
+			out.ClampUsed = quantity.Force(math.NaN())
+		} else {
+			out.ClampUsed = quantity.Force(yield / one)
+		}
+	}
+}
+
+// pinchYield is the yield strength of the pinch bolts, or of the shaft that has
+// the thread of a taper's nut; 0 for not known.
+func (in *BoreInput) pinchYield() float64 {
+	if in.HoldMethod == TaperNut && in.PinchYieldStrength == 0 {
+		return float64(in.ShaftYieldStrength)
+	}
+	return float64(in.PinchYieldStrength)
+}
+
+// withhold takes back what rests on a clamp that is lost, or that a bolt of the
+// weakest usual grade would not give where nobody told the grade. A key that is
+// known holds ahead without it; what is not held even by the whole clamp stands.
+func (out *BoreResult) withhold(in *BoreInput) {
+	if in.HoldMethod != SplitClamp && in.HoldMethod != TaperNut {
+		return
+	}
+	lost := math.IsNaN(float64(out.Pressed))
+	unsure := in.pinchYield() == 0 && out.PinchStress > weakestYield
+	if !lost && !unsure {
+		return
+	}
+	nan := math.NaN()
+	out.HeldBy = ClampUnsure
+	if lost {
+		out.HeldBy = ClampLost
+	}
+	out.FrictionTorque, out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan), quantity.Torque(nan)
+	out.PullOff, out.PullOffFoul = quantity.Force(nan), quantity.Force(nan)
+	for _, m := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.PullMargin, &out.FoulMargin} {
+		if lost || *m >= 1 {
+			*m = quantity.Ratio(nan)
+		}
+	}
+	if out.KeyTorque >= in.ShaftTorque {
+		out.SlipTorque, out.MarginAhead = out.KeyTorque, over(out.KeyTorque, in.ShaftTorque)
+	}
+}
+
+// screws is what all set screws hold along the shaft: none, or loose, nothing.
+func (in *BoreInput) screws() quantity.Force {
+	switch {
+	case in.SetScrews == 0 || in.SeatingTorque == 0:
+		return 0
+	case !(in.SetScrews > 0) || in.ScrewHolding == 0:
+		return quantity.Force(math.NaN())
+	}
+	held := in.ScrewHolding * quantity.Force(1+float64(in.SetScrews-1)*float64(in.FurtherScrew))
+	if in.SeatingTorque < in.TableSeating {
+		held *= quantity.Force(in.SeatingTorque / in.TableSeating)
+	}
+	return held
+}
