@@ -26,7 +26,7 @@ var exact = map[string][]string{
 		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress",
 		"coupling-alignment/gapAllowance", "dial-alignment/gapAllowance", "alignment-target/gapAllowance", "alignment-target/offsetAllowance", "alignment-target/usualDeflection", "dial-alignment/offsetAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
-		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "thread-engagement/engagementRule", "coupling-bore/seatingTorque", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
+		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "thread-engagement/engagementRule", "coupling-bore/tableSeating", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
 	},
 	"a nominal size, which the standard of its name fixes": {
 		"output-flange/nominalDiameter", "output-flange/pitch",
@@ -34,7 +34,7 @@ var exact = map[string][]string{
 		"key-strength/keyWidth", "coupling-key/keyWidth", "key-strength/keyHeight", "coupling-key/keyHeight", "key-strength/keySeat", "coupling-key/keySeat", "key-strength/smallEndDiameter", "coupling-key/smallEndDiameter", "key-strength/largeEndDiameter", "coupling-key/largeEndDiameter", "key-strength/taperLength", "coupling-key/taperLength",
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
-		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/taperRatio",
+		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/pinchPitch", "coupling-bore/taperRatio",
 		"thread-engagement/nominalDiameter", "thread-engagement/pitch", "thread-engagement/insertDiameter", "thread-engagement/insertPitch", "propeller-taper/taperRatio", "propeller-taper/nutDiameter", "propeller-taper/nutPitch",
 	},
 	"a strength is the least that its specification asks, and the true one is above it": {
@@ -42,7 +42,7 @@ var exact = map[string][]string{
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "coupling-key/keyYieldStrength", "key-strength/hubYieldStrength", "coupling-key/hubYieldStrength", "key-strength/shaftYieldStrength", "coupling-key/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
-		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength",
+		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength", "coupling-bore/pinchYieldStrength", "coupling-bore/pinchTensileStrength",
 	},
 	"the figures of a rule are what the rule is": {
 		"shaft-strength/yachtSafetyFactor", "shaft-strength/ruleScale", "shaft-strength/ruleFactor", "shaft-strength/ruleStrength", "shaft-strength/ruleOffset", "shaft-strength/tensileCap",
