@@ -40,7 +40,7 @@ var cases = []surveyed{
 		finds: map[string]string{"mount-load/mount-settled": "outside the guide"}},
 	{boat: "soft-foot", about: []string{"mount-moves"},
 		finds: map[string]string{"mount-moves/soft-foot": "outside the guide", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
-	{boat: "loose-bolts", about: []string{"bolt-preload"}, cause: "coupling-bolts-loose",
+	{boat: "loose-bolts", about: []string{"bolt-preload", "coupling-grip"}, cause: "coupling-bolts-loose",
 		finds: map[string]string{"bolt-preload/torque-in-question-too-loose": "under the minimum"}},
 	{boat: "stretched-bolt", about: []string{"bolt-preload"}, first: "bolt-breaks",
 		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit", "bolt-preload/bolt-torque-in-question": "over the limit"}},
