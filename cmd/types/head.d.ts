@@ -78,6 +78,7 @@ export interface Schema {
   instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes' | 'days' | 'errands';
   /** Of a list: the calculation behind each row. */
   opens?: string[];
+  agreesWith?: string[];
   /** The few inputs that matter most, in the order in which they are asked. */
   asks?: string[];
   /** Inputs that must be known from some origin. */
