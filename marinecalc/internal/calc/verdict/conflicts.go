@@ -112,8 +112,14 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	newestFirst(values)
 	t := twoWays{moved: append(moved, append(before, other)...), remedy: "Measure again, and leave out the one that was wrong."}
 	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
+	r.contradict(sheet.TwoWays, m.Property, t, values)
+}
+
+// contradict tells that two things cannot both be, and keeps verdicts off what
+// rests on them.
+func (r *Judgement) contradict(code sheet.ConflictCode, on *contract.Property, t twoWays, values []sheet.ConflictValue) {
 	r.twice = append(r.twice, t)
-	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoWays, On: m.Property.Name, Title: m.Property.Title,
+	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: code, On: on.Name, Title: on.Title,
 		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
 }
 

@@ -3,7 +3,6 @@ package verdict
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -56,9 +55,7 @@ func (r *Judgement) compareOrder(p, q *contract.Property) {
 	t := twoWays{moved: r.restingOn(p, q), remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
 	values := []sheet.ConflictValue{r.figureOf(p, first), r.figureOf(q, least)}
 	t.doubt = midSentence(p.Title) + " " + values[0].Text + " is less than " + midSentence(q.Title) + " " + values[1].Text + ", which cannot be"
-	r.twice = append(r.twice, t)
-	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
-		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+	r.contradict(sheet.TwoFigures, p, t, values)
 }
 
 // reach is how far apart two figures may be by their accuracies, twice the

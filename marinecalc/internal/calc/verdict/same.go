@@ -3,7 +3,6 @@ package verdict
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sheet"
@@ -38,9 +37,7 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 	}
 	t := twoWays{moved: r.restingOn(q, p), remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
 	t.doubt = midSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + midSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
-	r.twice = append(r.twice, t)
-	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.TwoFigures, On: p.Name, Title: p.Title,
-		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+	r.contradict(sheet.TwoFigures, p, t, values)
 }
 
 // standard is the name of the row nearest to a value of an input, no further

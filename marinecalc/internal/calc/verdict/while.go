@@ -27,7 +27,7 @@ func (r *Judgement) passedElsewhere(h *held) string {
 			continue
 		}
 		if v := other.Sheet.Verdict(limit); v != nil && v.Word == sheet.Beyond {
-			return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads + ". See " + midSentence(other.Sheet.Title)
+			return putRight(v) + ". See " + midSentence(other.Sheet.Title)
 		}
 	}
 	return ""
@@ -44,8 +44,13 @@ func (r *Judgement) passedHere(limit string) string {
 		var v sheet.Verdict
 		r.judge(h, &v)
 		if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
-			return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+			return putRight(&v)
 		}
 	}
 	return ""
+}
+
+// putRight says which limit must be met first.
+func putRight(v *sheet.Verdict) string {
+	return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }
