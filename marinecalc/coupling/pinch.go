@@ -10,12 +10,10 @@ import (
 )
 
 const (
-	closedSlot   = 50e-6 // m, the thinnest usual feeler blade: common practice, no source
-	coarse       = 0.15  // pitch of a coarse thread over its diameter, as M10 has (ISO 261)
-	threadDepth  = 0.649519
-	hexagon      = 1.25   // mean diameter under head or nut over the thread's: Shigley, sec. 8-8
-	secant30     = 1.1547 // of half the thread's angle
-	weakestYield = 240e6  // Pa, property class 4.6: ISO 898-1, the weakest that is usual
+	closedSlot   = 50e-6    // m, the thinnest usual feeler blade: common practice, no source
+	mostPitch    = 1.649519 // pitches that a diameter is more than, so that its pitch diameter is above the pitch
+	coarse       = 0.15     // pitch of a coarse thread over its diameter, as M10 has (ISO 261)
+	weakestYield = 240e6    // Pa, property class 4.6: ISO 898-1, the weakest that is usual
 )
 
 // clamp finds the clamp of one pinch bolt, or of the nut of a taper, and the
@@ -28,16 +26,14 @@ func (out *BoreResult) clamp(in *BoreInput) {
 	if in.PinchClamp == 0 {
 		out.ClampUsed = fastener.ShortClamp(in.PinchTorque, in.NutFactor, in.PinchDiameter)
 	}
-	d, pitch := quantity.OrNaN(float64(in.PinchDiameter)), float64(in.PinchPitch)
+	d, pitch := quantity.Length(quantity.OrNaN(float64(in.PinchDiameter))), in.PinchPitch
 	if pitch == 0 {
 		pitch = coarse * d
 	}
-	area := float64(fastener.StressArea(quantity.Length(d), quantity.Length(pitch), fastener.Inch))
-	d2, ds, lead := d-threadDepth*pitch, math.Sqrt(area*4/math.Pi), pitch/(2*math.Pi)
-	friction := max(0, (quantity.OrNaN(float64(in.NutFactor))*d-lead)/(d2*secant30/2+hexagon*d/2))
-	q := 4 * (lead + friction*d2*secant30/2) / ds // shear over pull: 16·T/(π·ds³) over F/A
-	one := math.Sqrt(1+3*q*q) / area              // stress of each newton
-	if ds >= d || d2 <= pitch {
+	area := fastener.StressArea(d, pitch, fastener.Inch)
+	friction := max(0, fastener.AlikeFriction(quantity.Ratio(quantity.OrNaN(float64(in.NutFactor))), d, pitch, fastener.HexagonCollar*d))
+	one := fastener.Combined(fastener.ElasticTwist(friction, d, pitch, area)) / float64(area) // stress of each newton
+	if !(pitch > 0 && d > mostPitch*pitch) {
 		one = math.NaN()
 	}
 	out.PinchStress = quantity.Stress(one * float64(out.ClampUsed))

@@ -12,7 +12,6 @@ const (
 	secant30        = 1.1547005383792515 // 1/cos 30°, half the thread angle
 	prevailingBound = 1.0 / 3            // TM 5-2330-325-13&P: from here the prevailing torque counts
 	proofOfYield    = 0.85               // Shigley ch. 8: proof strength where the standard gives none
-	hexagonCollar   = 1.25               // Shigley ch. 8: mean collar diameter of a hexagon, in diameters
 	nutFlat         = math.Pi / 3        // one flat of a hexagon
 )
 
@@ -67,16 +66,14 @@ func preload(in *PreloadInput, set *Setting) (out PreloadResult, err error) {
 }
 
 // friction sets the coefficients: those given, or the one that thread and head
-// have alike when the nut factor is what lead and friction come to (Motosh, as
-// in Bickford and ISO 16047).
+// have alike.
 func (out *PreloadResult) friction(in *PreloadInput) {
-	out.CollarDiameter = hexagonCollar * in.NominalDiameter
+	out.CollarDiameter = HexagonCollar * in.NominalDiameter
 	if in.HeadBearingDiameter > 0 && in.HoleDiameter > 0 {
 		out.CollarDiameter = (in.HeadBearingDiameter + in.HoleDiameter) / 2
 	}
-	left := float64(in.NutFactor)*float64(in.NominalDiameter) - float64(in.Pitch)/(2*math.Pi)
-	alike := quantity.Ratio(left / (float64(out.PitchDiameter)*secant30/2 + float64(out.CollarDiameter)/2))
-	if left <= 0 {
+	alike := quantity.Ratio(AlikeFriction(in.NutFactor, in.NominalDiameter, in.Pitch, out.CollarDiameter))
+	if alike <= 0 {
 		alike = quantity.Ratio(math.NaN())
 	}
 	out.ThreadFrictionUsed, out.HeadFrictionUsed = in.ThreadFriction, in.HeadFriction
@@ -110,10 +107,7 @@ func (out *PreloadResult) preload(in *PreloadInput) {
 }
 
 // twist is the equivalent stress over the stress of the pull alone.
-func (out *PreloadResult) twist() float64 {
-	q := float64(out.TwistRatio)
-	return math.Sqrt(1 + 3*q*q)
-}
+func (out *PreloadResult) twist() float64 { return Combined(float64(out.TwistRatio)) }
 
 // torque sets the wrench.
 func (out *PreloadResult) torque(in *PreloadInput) {

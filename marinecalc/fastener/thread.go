@@ -45,6 +45,31 @@ func (out *PreloadResult) thread(in *PreloadInput) {
 	out.LeadAngle = quantity.Angle(math.Atan(p / (math.Pi * d2)))
 }
 
+// HexagonCollar is the mean diameter of the face under a hexagon, in diameters
+// of its thread: Shigley, Mechanical Engineering Design, ch. 8.
+const HexagonCollar = 1.25
+
+// AlikeFriction is the friction that thread and face have alike when the nut
+// factor is what lead and friction come to (Motosh, as in Bickford and ISO
+// 16047); below nothing where the lead alone is more. The collar is the mean
+// diameter of the face that turns.
+func AlikeFriction(nutFactor quantity.Ratio, diameter, pitch, collar quantity.Length) float64 {
+	d, p := float64(diameter), float64(pitch)
+	return (float64(nutFactor)*d - p/(2*math.Pi)) / ((d-pitchDepth*p)*secant30/2 + float64(collar)/2)
+}
+
+// ElasticTwist is the shear over the tension in a thread while it is tightened,
+// as in a round bar of its stress area: 16·T/(π·d³) over F/A, T of lead and
+// friction in the thread.
+func ElasticTwist(friction float64, diameter, pitch quantity.Length, area quantity.Area) float64 {
+	d, p := float64(diameter), float64(pitch)
+	return 4 * (p/(2*math.Pi) + friction*(d-pitchDepth*p)*secant30/2) / math.Sqrt(4*float64(area)/math.Pi)
+}
+
+// Combined is the equivalent stress over that of the tension alone, by the
+// distortion energy, with so much shear for each of tension.
+func Combined(twist float64) float64 { return math.Sqrt(1 + 3*twist*twist) }
+
 // ShortClamp is the clamp of a torque by the short form, T/(K·d): Shigley,
 // Mechanical Engineering Design, 9th ed., eq. 8-27 read backwards.
 func ShortClamp(torque quantity.Torque, nutFactor quantity.Ratio, diameter quantity.Length) quantity.Force {

@@ -16,7 +16,6 @@ const (
 	inchRootDepth   = 1.299038           // pitches, ASME B1.1
 	engagedLength   = 0.5                // diameters of the root inside the nut: VDI 2230, from memory
 	nutThreadShift  = 0.4                // diameters of the full section, for nut and thread: VDI 2230, from memory
-	hexagonCollar   = 1.25               // diameters, mean of the face under a hexagon: Shigley ch. 8
 )
 
 // diameters of the thread: pitch and root.
@@ -68,7 +67,7 @@ func (out *OutputResult) friction(in *OutputInput) {
 	collar := in.collar()
 	out.CollarDiameter = quantity.Length(collar)
 	thread, lead := d2*secant30/2, float64(in.Pitch)/(2*math.Pi)
-	alike := quantity.Ratio((quantity.OrNaN(float64(in.NutFactor))*float64(in.NominalDiameter) - lead) / (thread + collar/2))
+	alike := quantity.Ratio(fastener.AlikeFriction(quantity.Ratio(quantity.OrNaN(float64(in.NutFactor))), in.NominalDiameter, in.Pitch, out.CollarDiameter))
 	if !(alike > 0) {
 		alike = quantity.Ratio(math.NaN())
 	}
@@ -87,7 +86,7 @@ func (in *OutputInput) collar() float64 {
 	if in.NutFaceDiameter > 0 {
 		return float64(in.NutFaceDiameter+in.SeatDiameter) / 2
 	}
-	return hexagonCollar * float64(in.NominalDiameter)
+	return fastener.HexagonCollar * float64(in.NominalDiameter)
 }
 
 // clamp finds what the nut was tightened to.

@@ -11,11 +11,6 @@ import (
 	"example.org/driveline/marinecalc/torque"
 )
 
-const (
-	pitchDepth    = 0.649519 // pitches by which the pitch diameter lies below the nominal one: ISO 68-1, ASME B1.1
-	hexagonCollar = 1.25     // mean diameter under a hexagon nut, in diameters: Shigley ch. 8
-)
-
 // Taper finds what holds a propeller on the taper of its shaft.
 //
 // The push of the nut, T/(K·d), or the push-up along the shaft presses hub and
@@ -116,19 +111,15 @@ func (out *TaperResult) push(in *TaperInput, c hub.Cone, f hub.Fit) {
 	out.ThreadUse = quantity.Ratio(float64(out.PushForce) / float64(out.StressArea) / quantity.OrNaN(float64(in.ShaftYieldStrength)) * combined)
 }
 
-// twist finds what of the nut's torque twists its thread: lead and friction, the
-// friction that thread and face have alike when the nut factor is what lead and
-// friction come to (Motosh, as in Bickford and ISO 16047), the face as that of a
-// hexagon (Shigley ch. 8). The shear is that of a round bar, 16·T/(π·d³).
+// twist finds what of the nut's torque twists its thread, whose face is that of a
+// hexagon.
 func (out *TaperResult) twist(in *TaperInput) {
-	d, p := float64(in.NutDiameter), float64(in.NutPitch)
-	lead, arm := p/(2*math.Pi), (d-pitchDepth*p)/(2*math.Cos(math.Pi/6))
-	friction := (quantity.OrNaN(float64(in.NutFactor))*d - lead) / (arm + hexagonCollar*d/2)
+	friction := fastener.AlikeFriction(quantity.Ratio(quantity.OrNaN(float64(in.NutFactor))), in.NutDiameter, in.NutPitch, fastener.HexagonCollar*in.NutDiameter)
 	if friction < 0 {
 		friction = math.NaN()
 	}
 	out.ThreadFrictionUsed = quantity.Ratio(friction)
-	out.TwistRatio = quantity.Ratio(4 * (lead + friction*arm) / math.Sqrt(4*float64(out.StressArea)/math.Pi))
+	out.TwistRatio = quantity.Ratio(fastener.ElasticTwist(friction, in.NutDiameter, in.NutPitch, out.StressArea))
 	if math.IsNaN(float64(out.StressArea)) {
 		out.ThreadFrictionUsed = quantity.Ratio(math.NaN())
 	}
@@ -136,10 +127,7 @@ func (out *TaperResult) twist(in *TaperInput) {
 
 // combined is the equivalent stress in the nut's thread over that of its
 // tension alone.
-func (out *TaperResult) combined() float64 {
-	q := float64(out.TwistRatio)
-	return math.Sqrt(1 + 3*q*q)
-}
+func (out *TaperResult) combined() float64 { return fastener.Combined(float64(out.TwistRatio)) }
 
 // torqueOf is the nut's torque for a push, or NaN without its thread or factor.
 func (in *TaperInput) torqueOf(push quantity.Force) quantity.Torque {
