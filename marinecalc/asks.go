@@ -123,16 +123,8 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 	if r.calculation == diagnosis.FaultFinding {
 		out.Questions = diagnosis.Questions(r.options.Rules)
 	}
-	if r.options.Boat != nil {
-		o := r.options
-		o.NoRanges = true
-		s, err := o.Session(ctx, catalogue.Calculations)
-		if err != nil {
-			return reply{}, err
-		}
-		out.Given = s.Given(c)
-	}
-	return out, nil
+	out.Given, err = given(ctx, c, r.options)
+	return out, err
 }
 
 // addChoices lists the picks of every table that a property, or one inside

@@ -50,16 +50,24 @@ func form(ctx context.Context, c calc.Calculation, o Options) (json.RawMessage, 
 	if err != nil {
 		return nil, Problems{{What: err.Error()}}.Err()
 	}
-	var given map[string]calc.Given
-	if o.Boat != nil {
-		o.NoRanges = true
-		s, err := o.Session(ctx, catalogue.Calculations)
-		if err != nil {
-			return nil, err
-		}
-		given = s.Given(c)
+	known, err := given(ctx, c, o)
+	if err != nil {
+		return nil, err
 	}
-	return host.Form(k.Calculation, o.Rules, given)
+	return host.Form(k.Calculation, o.Rules, known)
+}
+
+// given is what the boat gives of what a calculation asks for; nil without one.
+func given(ctx context.Context, c calc.Calculation, o Options) (map[string]calc.Given, error) {
+	if o.Boat == nil {
+		return nil, nil
+	}
+	o.NoRanges = true
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	return s.Given(c), nil
 }
 
 // InForce tells by which limits sheets are made, those of one calculation or,

@@ -27,11 +27,7 @@ func (t *terminal) form(args []string) error {
 	if len(names) != 1 {
 		return marinecalc.Problems{{Where: "form", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
-	_, texts, err := t.readRules("--rules", overlays)
-	if err != nil {
-		return err
-	}
-	engine, err := marinecalc.New(marinecalc.WithOverlays(texts...))
+	engine, err := t.engineWith(overlays)
 	if err != nil {
 		return err
 	}
@@ -46,6 +42,15 @@ func (t *terminal) form(args []string) error {
 		return err
 	}
 	return printJSON(t.out, json.RawMessage(text))
+}
+
+// engineWith makes an engine with the rule files of --rules.
+func (t *terminal) engineWith(overlays []string) (*marinecalc.Engine, error) {
+	_, texts, err := t.readRules("--rules", overlays)
+	if err != nil {
+		return nil, err
+	}
+	return marinecalc.New(marinecalc.WithOverlays(texts...))
 }
 
 // convert prints a quantity in another unit.
@@ -105,11 +110,7 @@ func (t *terminal) inForce(command string, args []string) error {
 	if len(names) > 1 {
 		return marinecalc.Problems{{Where: command, What: "needs one name at the most", Allowed: "marinecalc " + command + " [NAME] [--rules FILE] [--json]"}}.Err()
 	}
-	_, texts, err := t.readRules("--rules", overlays)
-	if err != nil {
-		return err
-	}
-	engine, err := marinecalc.New(marinecalc.WithOverlays(texts...))
+	engine, err := t.engineWith(overlays)
 	if err != nil {
 		return err
 	}

@@ -80,6 +80,24 @@ func Hostile(requests map[string]map[string]any, size int) iter.Seq2[string, fun
 	}
 }
 
+// Spread makes about n of Hostile's texts, spread evenly over all there are.
+func Spread(requests map[string]map[string]any, size, n int) iter.Seq2[string, []byte] {
+	return func(yield func(string, []byte) bool) {
+		all, at := 0, 0
+		for range Hostile(requests, size) {
+			all++
+		}
+		for name, made := range Hostile(requests, size) {
+			if at++; at%max(all/n, 1) != 0 {
+				continue
+			}
+			if text := made(); text != nil && !yield(name, text) {
+				return
+			}
+		}
+	}
+}
+
 func encoded(v any) []byte {
 	text, _ := json.Marshal(v)
 	return text

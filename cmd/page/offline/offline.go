@@ -10,8 +10,10 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 )
 
@@ -98,10 +100,9 @@ func manifest() ([]byte, error) {
 // keeper writes version and files into the service worker. The version is of
 // all files together: any other byte is another version.
 func keeper(worker string, files map[string][]byte) ([]byte, error) {
-	names := []string{"icon-192.png", "icon-512.png", "icon.svg", "index.html", "manifest.webmanifest"}
 	sum := sha256.New()
 	listed := []string{"./"}
-	for _, name := range names {
+	for _, name := range slices.Sorted(maps.Keys(files)) {
 		fmt.Fprintf(sum, "%s %d\n", name, len(files[name]))
 		sum.Write(files[name])
 		if name != "index.html" { // which is ./
