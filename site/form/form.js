@@ -54,6 +54,7 @@ export class Form {
   #root;
   #changed;
   #known;
+  #listed; // whether the boat gives a list of what is asked
   #folds;
   /** @type {Setting} */
   #setting;
@@ -64,6 +65,7 @@ export class Form {
     this.#root = root;
     this.#changed = changed;
     this.#known = known ?? (() => undefined);
+    this.#listed = schema.asks?.some((name) => Array.isArray(this.#known(below('', name))?.value)) ?? false;
     this.#folds = folds ?? false;
     this.#setting = {
       prefix,
@@ -321,7 +323,7 @@ export class Form {
       wrong,
       from,
       schema.description && h('p', { class: 'help' }, schema.description),
-      ...(face ? [opened(given() === undefined, 'On the face', face.element), opened(false, 'As a list', ...list)] : list),
+      ...(face ? [opened(given() === undefined && (typed().length > 0 || !this.#listed), 'On the face', face.element), opened(false, 'As a list', ...list)] : list),
     );
   }
 
