@@ -57,6 +57,11 @@ func (v Valid) Meets(known Known) bool {
 	return true
 }
 
+// WantsUnknown tells whether the row applies only while that is not known.
+func (v Valid) WantsUnknown(name string) bool {
+	return slices.ContainsFunc(v.terms, func(t term) bool { return t.of == name && t.condition.unknown })
+}
+
 // Names goes through the inputs and results that have a condition.
 func (v Valid) Names() iter.Seq[string] {
 	return func(yield func(string) bool) {

@@ -41,9 +41,19 @@ func (s *Session) LimitOf(calculation, id string) (held HeldTo, ok bool) {
 	return HeldTo{}, false
 }
 
+// untold tells whether the boat file says nothing of an input.
+func (s *Session) untold(input string) bool {
+	p := s.Property(input)
+	if p == nil {
+		return false
+	}
+	_, _, _, told := s.Boat.Find(p.Boat)
+	return !told
+}
+
 func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 	for name := range l.Valid.Names() {
-		if name != l.On {
+		if name != l.On && !(l.Valid.WantsUnknown(name) && s.untold(l.Calculation+"/"+name)) {
 			return HeldTo{}, false
 		}
 	}

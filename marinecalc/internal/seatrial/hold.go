@@ -78,10 +78,13 @@ func (t *trial) measure(line *CheckLine, run *Run, stage, check *rules.Row, engi
 	}
 	word := proof.Noted
 	var said, limits []string
+	var bounds []proof.Bound
 	add := func(b proof.Bound, what string) {
 		w, doubt := b.Hold(r)
 		word = proof.Worse(word, w)
 		switch {
+		case w == proof.Fail && b.Guide:
+			said = append(said, "More than twice "+what+": that is past what a guide leaves open.")
 		case w == proof.Fail:
 			said = append(said, "Outside "+what+".")
 		case doubt:
@@ -100,11 +103,14 @@ func (t *trial) measure(line *CheckLine, run *Run, stage, check *rules.Row, engi
 		if held.Side == sheet.AtLeast {
 			b.Most, b.Fewest = nanValue, held.SI*of
 		}
+		bounds = append(bounds, b)
 		limits = append(limits, held.Text+" ("+held.Authority+")")
 		add(b, held.Text+" ("+held.Authority+")")
 	}
 	line.Limit = strings.Join(limits, "; ")
-	if b, words, ok := t.baseline(check, run, engine); ok {
+	if b, words, own, ok := t.baseline(check, run, engine); ok && slices.ContainsFunc(bounds, func(b proof.Bound) bool { return b.Broken(own) }) {
+		said = append(said, "Her own baseline, "+words+", is itself past a limit: it counts for nothing.")
+	} else if ok {
 		line.Baseline = words
 		if _, doubt := b.Hold(r); doubt {
 			said = append(said, "Not read finely enough to compare with her baseline.") // itself a reading: it neither passes nor holds up
@@ -131,7 +137,12 @@ func (t *trial) measure(line *CheckLine, run *Run, stage, check *rules.Row, engi
 			said = append(said, "It has not settled: run on until two readings five minutes apart agree.")
 		}
 	}
-	if word == proof.Noted && len(said) == 0 {
+	place := stage.ID + " " + name
+	t.doubted[place] = t.doubted[place] || word == proof.Fail || word == proof.LookAgain
+	switch {
+	case word == proof.Noted && t.doubted[place]:
+		said = append(said, "No baseline: it did not pass its limit.")
+	case word == proof.Noted && len(said) == 0:
 		said = append(said, "Nothing to hold it against: keep it as the baseline.")
 	}
 	line.Reason = strings.Join(said, " ")
@@ -147,18 +158,19 @@ const alikeSpeed = 0.1
 
 // baseline is what the boat's own readings of a healthy time lead to: those
 // marked so, or else the first after the part was last renewed or adjusted, at
-// about the same engine speed and before the day of the trial.
-func (t *trial) baseline(check *rules.Row, run *Run, engine float64) (b proof.Bound, words string, ok bool) {
+// about the same engine speed and before the day of the trial. base is what was
+// read then.
+func (t *trial) baseline(check *rules.Row, run *Run, engine float64) (b proof.Bound, words string, base float64, ok bool) {
 	name, from := check.Values.Of("baseline").Text, check.Values.Of("baselineFrom").Text
 	if name == "" || t.session.Boat == nil {
-		return b, "", false
+		return b, "", nanValue, false
 	}
 	if at := float64(run.EngineSpeed); at > 0 {
 		engine = at
 	}
 	form, err := boat.Contract()
 	if err != nil {
-		return b, "", false // a test opens the boat's schema
+		return b, "", nanValue, false // a test opens the boat's schema
 	}
 	reading := form.Root.Child("readings").Items
 	value := func(e *boat.Entry, name string) float64 {
@@ -180,9 +192,10 @@ func (t *trial) baseline(check *rules.Row, run *Run, engine float64) (b proof.Bo
 		return math.IsNaN(engine) || math.Abs(at-engine) <= alikeSpeed*engine
 	})
 	if e == nil {
-		return b, "", false
+		return b, "", nanValue, false
 	}
-	base, shown := value(e, name), reading.Child(name).Shown
+	shown := reading.Child(name).Shown
+	base = value(e, name)
 	if from != "" {
 		base -= value(e, from)
 		shown = t.session.Property("sea-trial/glandRise").Shown
@@ -192,7 +205,7 @@ func (t *trial) baseline(check *rules.Row, run *Run, engine float64) (b proof.Bo
 		most *= times
 	}
 	most += check.Values.Of("moreBy").SI
-	return proof.Bound{Most: most, Fewest: nanValue, Guide: true}, shown.Print(base, t.session.Units) + " on " + e.Date, true
+	return proof.Bound{Most: most, Fewest: nanValue, Guide: true, Own: true}, shown.Print(base, t.session.Units) + " on " + e.Date, base, true
 }
 
 // healthy is the entry that a baseline is taken from, or nil.

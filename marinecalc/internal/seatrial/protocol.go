@@ -20,7 +20,8 @@ type trial struct {
 	in      *Input
 	runs    map[string]*Run // by stage
 	count   proof.Count
-	failed  []string // what failed, in words
+	doubted map[string]bool // by stage and reading: did not pass a limit, so that it is no baseline
+	failed  []string        // what failed, in words
 	again   []string
 	out     Result
 }

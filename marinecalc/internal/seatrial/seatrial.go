@@ -71,6 +71,7 @@ type Result struct {
 	GearboxTemperature quantity.Temperature
 	GearboxRise        quantity.TemperatureDifference // above the sea
 	GearboxOverAir     quantity.TemperatureDifference // above the engine space
+	VibrationVelocity  quantity.Velocity              // the strongest
 	ReadingsWanted     int
 	ReadingsTaken      int
 	Minutes            quantity.Time
@@ -118,7 +119,7 @@ func Prove(s *calc.Session) calc.PerRun[Input, Result] {
 	var made *Result
 	return calc.PerRun[Input, Result]{Compute: func(in Input) (Result, error) {
 		if made == nil {
-			t := &trial{session: s, in: &in}
+			t := &trial{session: s, in: &in, doubted: map[string]bool{}}
 			if err := t.check(); err != nil {
 				return Result{}, err
 			}
@@ -137,7 +138,7 @@ func (r *Result) numbers(in *Input) {
 	nan := math.NaN()
 	r.FullSpeedShare, r.PitchChange = quantity.Ratio(nan), quantity.Length(nan)
 	r.GlandRise, r.GearboxRise, r.GearboxOverAir = quantity.TemperatureDifference(nan), quantity.TemperatureDifference(nan), quantity.TemperatureDifference(nan)
-	r.GearboxTemperature = quantity.Temperature(nan)
+	r.GearboxTemperature, r.VibrationVelocity = quantity.Temperature(nan), quantity.Velocity(nan)
 	for i := range in.Runs {
 		run := &in.Runs[i]
 		r.GlandRise = hotter(r.GlandRise, run.GlandTemperature, run.WaterTemperature)
@@ -145,6 +146,9 @@ func (r *Result) numbers(in *Input) {
 		r.GearboxOverAir = hotter(r.GearboxOverAir, run.GearboxTemperature, run.AirTemperature)
 		if !(r.GearboxTemperature >= run.GearboxTemperature) && !math.IsNaN(float64(run.GearboxTemperature)) {
 			r.GearboxTemperature = run.GearboxTemperature
+		}
+		if v := run.VibrationVelocity; !math.IsNaN(float64(v)) && !(r.VibrationVelocity >= v) {
+			r.VibrationVelocity = v
 		}
 		if run.Stage == fullThrottle {
 			r.FullSpeedShare = quantity.Ratio(run.EngineSpeed / in.EngineSpeed)

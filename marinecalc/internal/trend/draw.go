@@ -52,16 +52,19 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 	for _, place := range f.Run {
 		stretch(t.series.Points[place].Value)
 	}
-	_, there, _ := f.At(c.X1)
-	stretch(there)
+	if _, there, _ := t.at(c.X1); t.doubted == "" {
+		stretch(there)
+	}
 	margin := 0.1 * (c.Y1 - c.Y0)
 	if margin == 0 {
 		margin = max(0.1*math.Abs(c.Y0), 1e-9)
 	}
 	c.Y0, c.Y1 = c.Y0-margin, c.Y1+margin
 	t.scales(&c, b)
-	t.bandArea(&c)
-	t.through(&c)
+	if t.doubted == "" {
+		t.bandArea(&c)
+		t.through(&c)
+	}
 	if y := t.series.Limit; !math.IsNaN(y) {
 		c.Line(picture.Warn, c.Left, c.AtY(y), c.Left+c.Width, c.AtY(y))
 		c.Text(picture.Ink, "start", c.Left+4, c.AtY(y)-4, "limit "+t.show(y))
@@ -112,11 +115,11 @@ func (t *follower) through(c *picture.Chart) {
 	if t.found.Quickens {
 		parts = 24
 	}
-	_, y, _ := t.found.At(c.X0)
+	_, y, _ := t.at(c.X0)
 	for i := range parts {
 		a := c.X0 + (c.X1-c.X0)*float64(i)/float64(parts)
 		b := c.X0 + (c.X1-c.X0)*float64(i+1)/float64(parts)
-		_, next, _ := t.found.At(b)
+		_, next, _ := t.at(b)
 		c.Line(picture.Accent, c.AtX(a), c.ClampY(y), c.AtX(b), c.ClampY(next))
 		y = next
 	}
@@ -128,7 +131,7 @@ func (t *follower) bandArea(c *picture.Chart) {
 	var x, up, down []float64
 	for i := range points {
 		v := c.X0 + (c.X1-c.X0)*float64(i)/(points-1)
-		low, _, high := t.found.At(v)
+		low, _, high := t.at(v)
 		if math.IsNaN(high-low) || math.IsInf(high-low, 0) {
 			return
 		}

@@ -6,6 +6,7 @@ package trend
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -84,6 +85,9 @@ type Result struct {
 	HoursLatest      quantity.Time
 	HoursPerWeek     quantity.Time
 
+	FloorSays        string // of a reading that nears the other side
+	ChanceAboveFloor quantity.Ratio
+
 	BaselineSays string // how it stands to when all was well
 	OffBaseline  quantity.Ratio
 	HeldSays     string // whether the last work on it held
@@ -118,6 +122,8 @@ type follower struct {
 	floor     float64    // under which a reading is no better for being far from its limit; NaN for none
 	notes     []string   // what was left out or not corrected
 	found     series.Trend
+	doubted   string // why it is not looked ahead by; "" for a sound trend
+	why       string // the same in words
 	out       Result
 }
 
@@ -139,6 +145,10 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 		}
 		t.out.ChanceItLasts = quantity.Ratio(min(t.found.Lasts(&t.series, float64(in.Horizon)/86400), surest))
 		t.out.ChanceNotReached = quantity.Ratio(min(t.found.NotReached, surest))
+		if t.doubted = t.doubt(in.Reading); t.doubted != "" {
+			t.withhold()
+		}
+		t.falls(float64(in.Horizon) / 86400)
 		t.write()
 		t.baseline()
 		t.held()
@@ -162,19 +172,23 @@ func (t *follower) write() {
 	out.HoursLeft, out.HoursEarliest, out.HoursLatest = never(f.Hours.Expected/24), never(f.Hours.Earliest/24), never(f.Hours.Latest/24)
 	out.HoursPerWeek = quantity.Time(7 * 3600 * f.HoursPerDay)
 	out.LimitDate, out.EarliestDate, out.LatestDate = t.date(f.Days.Expected), t.date(f.Days.Earliest), t.date(f.Days.Latest)
-	out.SureDate = t.date(f.SureDays)
+	if f.SureDays >= 1 { // of today it says nothing
+		out.SureDate = t.date(f.SureDays)
+	}
 	out.Outlook = string(f.Outlook)
 	out.NewestDeviation = quantity.Ratio(min(f.Deviation, farOff))
-	low, here, high := f.At(f.Place)
+	low, here, high := t.at(f.Place)
 	half := (high - low) / 2
 	if math.IsInf(half, 0) || math.IsNaN(half) {
 		half = 0
 	}
-	out.Now = t.property.Shown.PrintTo(here, half, t.session.Units)
-	if !math.IsInf(high-low, 0) && !math.IsNaN(high-low) {
-		out.NextReading = t.property.Shown.PrintSpan(low, high, t.session.Units)
+	if t.doubted == "" {
+		out.Now = t.property.Shown.PrintTo(here, half, t.session.Units)
+		if !math.IsInf(high-low, 0) && !math.IsNaN(high-low) {
+			out.NextReading = t.property.Shown.PrintSpan(low, high, t.session.Units)
+		}
+		out.Pace = t.pace()
 	}
-	out.Pace = t.pace()
 	axis := "days"
 	if f.ByHours {
 		axis = "engine hours"
@@ -191,6 +205,12 @@ func (t *follower) write() {
 		out.Basis += "; " + note
 	}
 	out.Says = t.says()
+	if floor := out.FloorSays; floor != "" {
+		out.Says = strings.ToUpper(floor[:1]) + floor[1:] + ". " + out.Says
+	}
+	if t.doubted != "" {
+		out.EarliestDate, out.LatestDate = "", ""
+	}
 	for i, flag := range f.Flags {
 		if i == mostFlags-1 && len(f.Flags) > mostFlags {
 			out.Flags[i] = oddReading{fmt.Sprintf("%d more", len(f.Flags)-i), "more"}
@@ -226,6 +246,12 @@ func (t *follower) notBeside() string {
 func (t *follower) says() string {
 	f := &t.found
 	limit := "the limit of " + t.show(t.series.Limit)
+	if t.doubted != "" {
+		if f.Outlook == series.Reached {
+			return "The newest reading has reached " + limit + ". " + t.why
+		}
+		return t.why
+	}
 	switch f.Outlook {
 	case series.NoLimit:
 		return "No limit was given: the pace alone."
@@ -262,6 +288,10 @@ func (t *follower) says() string {
 	}
 	if h := f.Hours.Expected; h >= 0 {
 		text += fmt.Sprintf(", %.0f engine hours from now", h)
+	}
+	first, newest := &t.series.Points[f.Run[0]], &t.series.Points[f.Run[len(f.Run)-1]]
+	if f.Days.Expected > float64(newest.Day-first.Day) {
+		off = " That is farther ahead than the readings go back: no more than a guess." + off
 	}
 	return text + "." + off
 }

@@ -132,6 +132,9 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		v.Word = v.Word.ByGuide()
 	}
 	v.Reads = v.Word.Reads(v.Side)
+	if l.Chance && v.Word.Plain() == sheet.Beyond { // the least is of the chance, not of what was read
+		v.Reads = "past the limit"
+	}
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = r.Keep(judgement.Probability)
 	}

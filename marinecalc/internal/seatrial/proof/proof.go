@@ -49,11 +49,16 @@ func (r Reading) Interval() (low, high float64) {
 }
 
 // Bound is one thing that a reading is held against. The side that does not
-// bind is NaN. What is over a guide is looked at again and has not failed.
+// bind is NaN. What is over a guide is looked at again and has not failed,
+// unless it is surely more than twice the most (common practice, no source);
+// Own, the boat's own baseline, never fails a reading.
 type Bound struct {
 	Most, Fewest float64
-	Guide        bool
+	Guide, Own   bool
 }
+
+// Broken tells whether a value by itself is past the bound.
+func (b Bound) Broken(value float64) bool { return value > b.Most || value < b.Fewest }
 
 // Hold holds a reading against a bound: it passes, or fails, where its whole
 // 95 % interval lies on one side. In between, and past a guide, it is to be
@@ -72,7 +77,7 @@ func (b Bound) Hold(r Reading) (word Word, doubt bool) {
 	switch {
 	case in:
 		return Pass, false
-	case out && !b.Guide:
+	case out && !b.Guide, !b.Own && b.Most > 0 && low > 2*b.Most:
 		return Fail, false
 	}
 	return LookAgain, !out
