@@ -69,7 +69,7 @@ var cases = []surveyed{
 	{boat: "gearbox-metal", about: []string{"wear-debris", "fluid-cleanliness"},
 		finds: map[string]string{"wear-debris/wear-depth": "over the limit", "fluid-cleanliness/clean-14": "over the limit"}},
 	{boat: "drips-rising", about: []string{"reading-trend"},
-		finds: map[string]string{"reading-trend/trend-horizon": "under the minimum"}, says: []string{"no, the chance is less than 1 %"}},
+		finds: map[string]string{"reading-trend/trend-horizon": "past the limit"}, says: []string{"no, the chance is less than 1 %"}},
 	{boat: "blade-rate", about: []string{"vibration-source"},
 		finds: map[string]string{"vibration-source/vibration-long-running": "outside the guide"}},
 	{boat: "bilge-pump", about: []string{"gland-drip"},

@@ -172,9 +172,7 @@ func (t *follower) write() {
 	out.HoursLeft, out.HoursEarliest, out.HoursLatest = never(f.Hours.Expected/24), never(f.Hours.Earliest/24), never(f.Hours.Latest/24)
 	out.HoursPerWeek = quantity.Time(7 * 3600 * f.HoursPerDay)
 	out.LimitDate, out.EarliestDate, out.LatestDate = t.date(f.Days.Expected), t.date(f.Days.Earliest), t.date(f.Days.Latest)
-	if f.SureDays >= 1 { // of today it says nothing
-		out.SureDate = t.date(f.SureDays)
-	}
+	out.SureDate = t.date(f.SureDays)
 	out.Outlook = string(f.Outlook)
 	out.NewestDeviation = quantity.Ratio(min(f.Deviation, farOff))
 	low, here, high := t.at(f.Place)
