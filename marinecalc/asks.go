@@ -67,6 +67,7 @@ var asks = []ask{
 	{name: "schemas", answer: askSchemas, members: []string{"document"}},
 	{name: "rules", answer: askRules, members: []string{"calculation", "table", "text", "file", "overlays"}},
 	{name: "check-overlay", answer: askCheckOverlay, members: []string{"text", "file", "overlays"}},
+	{name: "checks", answer: askChecks, members: []string{"checks"}},
 	{name: "warm", answer: askWarm, members: []string{"overlays"}},
 }
 

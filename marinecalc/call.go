@@ -111,6 +111,7 @@ type reply struct {
 	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on
 	Procedure    *Procedure            `json:"procedure,omitempty"`
 	SignalK      *SignalK              `json:"signalK,omitempty"` // what became of its samples
+	Checks       []CheckChapter        `json:"checks,omitempty"`  // published values computed anew
 }
 
 // wordEntry is a word of verdicts, for programs and for people.

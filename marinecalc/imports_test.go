@@ -21,7 +21,7 @@ var layers = []struct {
 	name     string
 	packages []string
 }{
-	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/day", "marinecalc/notices", "schemas"}},
+	{"ground", []string{"marinecalc/problem", "marinecalc/sheet", "marinecalc/internal/day", "marinecalc/notices", "schemas", "testdata/published"}},
 	{"helpers of tests", []string{"marinecalc/internal/parttest"}},
 	{"quantities and their spread", []string{"marinecalc/quantity", "marinecalc/internal/spread"}},
 	{"machine parts and the engines of the job: physics and arithmetic, nothing of documents", parts},
@@ -39,7 +39,7 @@ var layers = []struct {
 	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
 	{"work to go by, filled from whole boats", []string{"marinecalc/internal/procedure"}},
 	{"the line part by part", []string{"marinecalc/internal/overview"}},
-	{"documents and forms for other programs", []string{"marinecalc/internal/export", "marinecalc/internal/host"}},
+	{"documents and forms for other programs", []string{"marinecalc/internal/export", "marinecalc/internal/host", "marinecalc/internal/book"}},
 	{"the face", []string{"marinecalc"}},
 	{"what tests of the whole share", []string{"marinecalc/internal/testboat"}},
 }
@@ -53,9 +53,9 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
-	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas"},
-	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters"},
+var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas", "testdata/published"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
+	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas", "testdata/published"},
+	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "testdata/published"},
 	"cmd/types":         {"schemas"},
 	"cmd/page/offline":  nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
 

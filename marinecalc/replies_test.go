@@ -184,7 +184,7 @@ func TestRepliesOnExamplesMeetTheirSchemas(t *testing.T) {
 		{"ask": "quantity", "quantity": "length", "text": "5", "unit": "mm"},
 		{"ask": "convert", "text": "45 lbf·ft ± 5 %", "to": "N·m"}, {"ask": "convert", "quantity": "temperature-difference", "text": "18 °F", "to": "K"},
 		{"ask": "schemas"}, {"ask": "schemas", "document": "boat"}, {"ask": "rules"}, {"ask": "rules", "table": "threads"}, {"ask": "rules", "table": "waters", "calculation": "gland-heat"},
-		{"ask": "rules", "text": "{}"}, {"ask": "check-overlay", "text": "{}", "file": "yard.json"}, {"ask": "warm"},
+		{"ask": "rules", "text": "{}"}, {"ask": "check-overlay", "text": "{}", "file": "yard.json"}, {"ask": "checks", "checks": []any{map[string]any{"expect": map[string]any{"x": 1}, "source": "-"}}}, {"ask": "warm"},
 		{"ask": "survey", "boat": map[string]any{"name": "X"}}, {"ask": "jobsheet", "boat": map[string]any{"name": "X"}},
 		{"ask": "readings", "boat": map[string]any{"name": "X"}}, {"ask": "line", "date": "2026-06-01"}, {"ask": "part", "part": "shaft", "date": "2026-06-01"},
 		{"ask": "find", "text": "clunk"}, {"ask": "find", "text": "3/8-24"}, {"ask": "find", "text": "xyzzy"},
@@ -241,7 +241,8 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
 		"reading": map[string]any{"reading": "wearIron", "value": "32 ppm", "date": "2026-06-01", "time": "10:30", "baseline": true},
 		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "to": "in", "document": "boat", "file": "yard.json", "part": "gland", "signalK": recorded, "engine": "main", "every": "2 h",
-		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{}}
+		"remedies": []any{"repack-gland"}, "done": []any{"make-safe"}, "step": "make-safe", "ticked": true, "time": "14:05", "note": "dry", "record": []any{},
+		"checks": []any{map[string]any{"id": "x", "calculation": "shaft-torque", "source": "-", "expect": map[string]any{"shaftTorque": 1}, "tolerance": 0.1}}}
 	for name := range memberSchemas(t, "request", "") {
 		if _, has := good[name]; !has && name != "ask" {
 			t.Errorf("the test has no value for %s", name)

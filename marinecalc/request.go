@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/book"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/procedure"
@@ -38,6 +39,7 @@ type request struct {
 	happened    procedure.TickRequest // at a step, and the work it belongs to
 	done        []string              // steps
 	samples     string                // Signal K
+	checks      []book.Row            // published values
 	signalK     SignalKChoice
 	options     Options
 }
@@ -148,6 +150,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 		return r.happened.Done
 	}),
 	"record":   readRecord,
+	"checks":   readChecks,
 	"noRanges": flagMember(func(r *request) *bool { return &r.options.NoRanges }),
 	"brief":    flagMember(func(r *request) *bool { return &r.options.Brief }),
 	"input":    func(r *request, _ string, v any, _ *problem.List) { r.input = v },

@@ -580,6 +580,14 @@ export interface CheckOverlayRequest {
   overlays?: object[];
 }
 
+/** Published values, each beside what the standard rules and the code compute now. */
+export interface ChecksRequest {
+  /** What is asked for. */
+  ask: 'checks';
+  /** Published values to compute anew, rows as in testdata/published: at most 200, of which at most 30 are spread, conformity or count, that take many draws. */
+  checks: Published[];
+}
+
 /** Reads beforehand what the first requests would wait for. */
 export interface WarmRequest {
   /** What is asked for. */
@@ -589,7 +597,33 @@ export interface WarmRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | ConvertRequest | FormRequest | SchemasRequest | RulesRequest | CheckOverlayRequest | WarmRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | ConvertRequest | FormRequest | SchemasRequest | RulesRequest | CheckOverlayRequest | ChecksRequest | WarmRequest;
+
+/** One published value, or several of one source. */
+export interface Published {
+  id?: string;
+  calculation?: string;
+  /** How it is computed where not by a sheet: rule, limit, spread, conformity, count, student, theil-sen, water-density, water-specific-heat, fresh-water, transmissibility. */
+  check?: string;
+  /** Of the rules. */
+  table?: string;
+  /** Row of that table. */
+  pick?: string;
+  /** Result that a limit is on. */
+  on?: string;
+  model?: string;
+  /** What decides which row or limit applies. */
+  at?: object;
+  input?: object;
+  /** Quantities, numbers in SI, or words, by name of result, column or side. */
+  expect: object;
+  /** How far off it may be, by its own size. */
+  tolerance?: number;
+  /** The same as a quantity or a number in SI. */
+  absolute?: number | string;
+  source: string;
+  note?: string;
+}
 
 /** Something written down at a step. */
 export interface Noted {
@@ -905,6 +939,12 @@ export interface CheckOverlayReply extends Answered {
   rules: RulesReport;
 }
 
+/** The reply to a request for checks. */
+export interface ChecksReply extends Answered {
+  /** Published values beside what is computed now, by calculation. */
+  checks: CheckChapter[];
+}
+
 /** The reply to a request for warm. */
 export interface WarmReply extends Answered {
   /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
@@ -927,6 +967,56 @@ export interface Converted {
   accuracy?: number;
   /** The value in SI. */
   si: number;
+}
+
+/** The published values of one calculation, of one table of the rules, or of what all share. */
+export interface CheckChapter {
+  /** Of a calculation, tables/ and a table's name, or shared/ and what. */
+  id: string;
+  /** What it is called. */
+  title: string;
+  /** In the order of the request. */
+  checks: PublishedCheck[];
+  /** How many are not met. */
+  off: number;
+  /** How many sources there are. */
+  sources: number;
+  /** The largest share of what a value may be off by. */
+  farthest: number;
+}
+
+/** One published value, or several of one source. */
+export interface PublishedCheck {
+  /** Of the row. */
+  id: string;
+  /** Where it is published. */
+  source: string;
+  /** How the source is read. */
+  note?: string;
+  /** Each figure. */
+  values?: PublishedValue[];
+  /** Why it cannot be computed; absent where it can. */
+  problem?: string;
+}
+
+/** A published figure beside the computed one. */
+export interface PublishedValue {
+  /** Of the result, column, or limit. */
+  name: string;
+  /** What that is called. */
+  title: string;
+  /** As published. */
+  published: string;
+  /** To six figures, in the same unit. */
+  computed: string;
+  /** Of the computed from the published; absent for words. */
+  difference?: string;
+  /** How far off it may be; absent for words. */
+  allowed?: string;
+  /** The difference by what is allowed. */
+  share: number;
+  /** It is met. */
+  holds: boolean;
 }
 
 /** Rules by which sheets are made. */
@@ -1284,6 +1374,7 @@ export interface Replies {
   'schemas': SchemasReply;
   'rules': RulesReply;
   'check-overlay': CheckOverlayReply;
+  'checks': ChecksReply;
   'warm': WarmReply;
 }
 

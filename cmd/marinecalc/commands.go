@@ -51,6 +51,7 @@ func init() {
 		{name: "convert", run: only((*terminal).convert), uses: []use{{"convert QUANTITY UNIT [--kind KIND]", "a quantity in another unit"}}, flags: []string{"kind", "json"}},
 		{name: "form", run: only((*terminal).form), uses: []use{{"form CALCULATION [--boat FILE]", "its inputs as a JSON Schema, for a program that draws forms"}}, flags: []string{"boat", "rules"}, takes: "calculation"},
 		{name: "schemas", run: only((*terminal).schemas), uses: []use{{"schemas [NAME]", "the schemas of all inputs, or one of them"}}},
+		{name: "checks", run: (*terminal).checks, uses: []use{{"checks [CALCULATION … | TABLE … | shared] [flags]", "every published value beside what is computed now, with source and difference; exit code 1 where one is not met"}}, flags: []string{"short", "rows", "json"}},
 		{name: "manual", run: only((*terminal).manual), uses: []use{{"manual", "all of this as a manual page, for man"}}},
 		{name: "completion", run: only((*terminal).completion), uses: []use{{"completion SHELL", "what bash, zsh or fish needs to complete these commands"}}},
 		{name: "version", run: only((*terminal).version), uses: []use{{"version", "the version of marinecalc and its standard rules"}}},
@@ -94,6 +95,8 @@ var ofSome = []flagOf{
 	{"all", "", "also what is OK, what is not measured, and every sheet (survey)"},
 	{"page", "FILE", "also write the job sheet as one HTML file to print (survey of one boat)"},
 	{"kind", "KIND", "what kind of quantity it is, such as temperature-difference (convert)"},
+	{"short", "", "one line a calculation (checks)"},
+	{"rows", "", "the published values alone, as a file that the page opens (checks)"},
 	{"at-once", "N", "how many requests are worked on at a time (lines; default: as many as there are processors)"},
 }
 
@@ -101,7 +104,7 @@ const (
 	about    = "marinecalc works out a boat's line from engine to propeller."
 	moreFill = `fill also takes every input as a flag, such as --shaft-diameter "32 mm"; a list is given as JSON. "marinecalc blank CALCULATION" names them all.`
 	files3   = "A file named - is standard input. A file is written as a whole or not at all, never over another kind of file, and never over what another program wrote meanwhile."
-	codes    = "Exit codes: 0 done, 1 a limit is beyond, 2 bad input, 3 a file cannot be read or written."
+	codes    = "Exit codes: 0 done, 1 a limit is beyond or a check not met, 2 bad input, 3 a file cannot be read or written."
 )
 
 // help prints how to use the program, or one command of it.

@@ -1,0 +1,125 @@
+// Package book is the book of checks: every published value that marinecalc is
+// held against, computed anew beside what is published, by calculation. The
+// rows come from files (testdata/published); what is computed comes from the
+// same functions and standard rules that make the sheets.
+package book
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Row is one published value, or several of one source, and how close what is
+// computed must come.
+type Row struct {
+	ID          string
+	Calculation string
+	Check       string // how it is computed where that is not by a calculation's sheet
+	Table       string
+	Pick        string
+	On          string
+	Model       string
+	At          map[string]any
+	Input       map[string]any
+	Expect      map[string]any
+	Tolerance   float64 // relative
+	Absolute    any     // where a relative one has no sense
+	Source      string
+	Note        string
+}
+
+// Read reads a file of published values: {"rows": […]}. The error is a
+// [problem.Error] with the first fault.
+func Read(text []byte) ([]Row, error) {
+	var file struct {
+		Topic, About string
+		Rows         []Row
+	}
+	if err := strictly(text, &file); err != nil {
+		return nil, problem.List{{What: "it is no file of published values: " + err.Error(), Allowed: `{"rows": […]}`}}.Err()
+	}
+	return file.Rows, nil
+}
+
+// Rows reads rows that stand in a request, decoded already.
+func Rows(decoded any) ([]Row, error) {
+	text, err := json.Marshal(decoded)
+	if err != nil {
+		return nil, err
+	}
+	var rows []Row
+	return rows, strictly(text, &rows)
+}
+
+func strictly(text []byte, to any) error {
+	d := json.NewDecoder(bytes.NewReader(text))
+	d.UseNumber()
+	d.DisallowUnknownFields()
+	return d.Decode(to)
+}
+
+// fault says what a row lacks to be a check at all.
+func (row *Row) fault() string {
+	switch {
+	case row.Source == "":
+		return "it names no source"
+	case len(row.Expect) == 0:
+		return "it expects nothing"
+	case !(row.Tolerance > 0 && row.Tolerance < 1) && row.Absolute == nil:
+		return "it does not say how close is close enough"
+	}
+	return ""
+}
+
+// figure is a number of a row, with the unit that it is written in.
+type figure struct {
+	text string
+	si   float64
+	unit string
+	kind *quantity.Kind
+}
+
+// read reads a number in SI, or a quantity of the kind; nil is any kind.
+func read(v any, kind *quantity.Kind) (figure, error) {
+	switch v := v.(type) {
+	case json.Number:
+		f, err := v.Float64()
+		return figure{withUnit(v.String(), kind.SIUnit()), f, kind.SIUnit(), kind}, err
+	case string:
+		var r quantity.Reading
+		var err error
+		if kind == nil {
+			r, kind, err = quantity.Infer(v)
+		} else {
+			r, err = kind.Parse(v)
+		}
+		return figure{v, r.SI, r.Unit, kind}, err
+	}
+	return figure{}, fmt.Errorf("%v is no number", v)
+}
+
+func number(v any) float64 {
+	n, is := v.(json.Number)
+	if !is {
+		return math.NaN()
+	}
+	f, err := n.Float64()
+	if err != nil {
+		return math.NaN()
+	}
+	return f
+}
+
+func numbers(v any) []float64 {
+	items, _ := v.([]any)
+	list := make([]float64, len(items))
+	for i := range items {
+		list[i] = number(items[i])
+	}
+	return list
+}
