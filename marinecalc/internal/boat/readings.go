@@ -111,6 +111,22 @@ func (b *Boat) Readings() iter.Seq[*Entry] {
 	}
 }
 
+// Answered tells whether the newest answer to a question of the fault finding
+// is this one.
+func (b *Boat) Answered(question, answer string) bool {
+	newest, day := "", ""
+	for e := range b.Readings() {
+		list, _ := e.values["symptoms"].([]any)
+		for _, one := range list {
+			if m, _ := one.(map[string]any); m["evidence"] == question && e.when() >= day {
+				newest, _ = m["answer"].(string)
+				day = e.when()
+			}
+		}
+	}
+	return newest == answer
+}
+
 // Event is something that happened to the boat on a day.
 type Event struct {
 	Date   string

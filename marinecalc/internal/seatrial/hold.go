@@ -93,7 +93,11 @@ func (t *trial) measure(line *CheckLine, run *Run, stage, check *rules.Row, engi
 			said = append(said, "Outside "+what+", which is a guide: find out why.")
 		}
 	}
-	for _, ref := range strings.Fields(text("limits")) {
+	refs := strings.Fields(text("limits"))
+	if sign := text("notWith"); sign != "" && t.session.Boat.Answered(sign, "yes") {
+		refs = nil
+	}
+	for _, ref := range refs {
 		calculation, id, _ := strings.Cut(ref, "/")
 		held, ok := t.session.LimitOf(calculation, id)
 		if !ok {

@@ -75,6 +75,7 @@ func TestReadingsOnBothSides(t *testing.T) {
 		{"shaken past twice any class", `{"name":"Tern","engine":{"idleSpeed":"800 rpm","speed":"3000 rpm"}}`, `{"stage":"full","vibrationVelocity":"45 mm/s"}`, "Full throttle", "Vibration", "fail", "twice"},
 		{"a baseline past a limit", strings.Replace(tern(""), `"2 mm/s"`, `"30 mm/s"`, 1), `{"stage":"cruise","engineSpeed":"2300 rpm","vibrationVelocity":"12 mm/s"}`, "Under way, cruising", "Vibration", "noted", "counts for nothing"},
 		{"no drips, packing not named", `{"name":"Tern","engine":{"idleSpeed":"800 rpm","speed":"3000 rpm"}}`, `{"stage":"cruise","dripRate":"0 drips/min"}`, "Under way, cruising", "Drips under way", "look again", "at least 1"},
+		{"no drips of a face seal", `{"name":"Tern","engine":{"idleSpeed":"800 rpm","speed":"3000 rpm"},"readings":[{"date":"2026-01-01","symptoms":[{"evidence":"seal-kind","answer":"yes"}]}]}`, `{"stage":"cruise","dripRate":"0 drips/min"}`, "Under way, cruising", "Drips under way", "noted", ""},
 		{"drips, packing not named", `{"name":"Tern","engine":{"idleSpeed":"800 rpm","speed":"3000 rpm"}}`, `{"stage":"cruise","dripRate":"6 drips/min"}`, "Under way, cruising", "Drips under way", "pass", ""},
 		{"no baseline of a hot gearbox", tern(""), `{"stage":"cruise","gearboxTemperature":"95 °C","waterTemperature":"15 °C"}`, "Under way, cruising", "Gearbox above the sea", "noted", "No baseline"},
 		{"rise too near to tell", tern(""), `{"stage":"full","glandTemperature":"35 °C","waterTemperature":"15 °C"}`, "Full throttle", "Gland above the sea", "look again", "cannot tell"},
@@ -198,6 +199,10 @@ func TestRowsOfTheTrialPointSomewhere(t *testing.T) {
 	for _, l := range book.AllLimits().All() {
 		limits[l.Calculation+"/"+l.ID] = true
 	}
+	questions := map[string]bool{}
+	for _, e := range book.Evidence().All() {
+		questions[e.ID] = true
+	}
 	for _, r := range book.Table("trial-checks").Rows.All() {
 		text := func(column string) string { return r.Values.Of(column).Text }
 		p := run.Child(text("reading"))
@@ -208,6 +213,9 @@ func TestRowsOfTheTrialPointSomewhere(t *testing.T) {
 			if name := text(column); name != "" && form.Root.Child("readings").Items.Child(name) == nil {
 				t.Errorf("%s: the boat has no reading %s", r.ID, name)
 			}
+		}
+		if sign := text("notWith"); sign != "" && !questions[sign] {
+			t.Errorf("%s: there is no question %s", r.ID, sign)
 		}
 		for _, stage := range strings.Fields(text("stages")) {
 			if _, has := stages[stage]; !has {
