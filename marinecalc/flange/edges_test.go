@@ -49,11 +49,12 @@ func TestEdgesOfOutput(t *testing.T) {
 
 func TestEdgesOfRunOut(t *testing.T) {
 	in := RunOutInput{FaceRunOut: 0.0001, FaceAt: 1, RimRunOut: 0.0001, RimAt: 2, FaceRunOutMoved: 0.00005, FaceAtMoved: 3, RimRunOutMoved: 0.00005, RimAtMoved: 4,
-		SplineTeeth: 20, TeethMoved: 7, FaceReadDiameter: 0.1, CouplingDiameter: 0.11}
+		SplineTeeth: 20, TeethMoved: 7, FaceReadDiameter: 0.1, CouplingDiameter: 0.11, FaceSpread: 5e-6, RimSpread: 5e-6, FaceAtSpread: 0.1, RimAtSpread: 0.1}
 	read, at := "NaN or [-0.0003, inf)", "NaN or (-inf, inf)"
 	parttest.Edges(t, in, RunOut, map[string]string{
 		"/faceRunOut": read, "/rimRunOut": read, "/faceRunOutMoved": read, "/rimRunOutMoved": read,
 		"/faceAt": at, "/rimAt": at, "/faceAtMoved": at, "/rimAtMoved": at,
+		"/faceSpread": "[0, inf)", "/rimSpread": "[0, inf)", "/faceAtSpread": "[0, inf)", "/rimAtSpread": "[0, inf)",
 		"/splineTeeth": "[0, 200]", "/teethMoved": "any", "/faceReadDiameter": "about [0, 0.121)", "/couplingDiameter": "[0, inf)",
 	})
 	in.TeethMoved = 40

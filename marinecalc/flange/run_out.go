@@ -27,6 +27,11 @@ type RunOutInput struct {
 	RimRunOutMoved  quantity.Length    `unset:"NaN"`
 	RimAtMoved      quantity.Direction `unset:"NaN"`
 
+	FaceSpread   quantity.Length `spreadOf:"faceRunOut"` // standard uncertainties; 0: not known
+	RimSpread    quantity.Length `spreadOf:"rimRunOut"`
+	FaceAtSpread quantity.Angle  `spreadOf:"faceAt"`
+	RimAtSpread  quantity.Angle  `spreadOf:"rimAt"`
+
 	SplineTeeth int // up to 200; optional, and 1 (a key) tells nothing
 	TeethMoved  int // by which the flange was moved on, clockwise looking forward; optional
 
@@ -37,12 +42,13 @@ type RunOutInput struct {
 // RunOutResult is what RunOut finds. NaN marks a figure for which a
 // reading is missing.
 type RunOutResult struct {
-	Cause           string          // what the run-out goes with
+	Cause           string          // what the run-out of the face goes with; empty where it was not read
+	RimCause        string          // likewise of the rim
 	FaceWithFlange  quantity.Length // part of the face run-out that goes with the flange
 	FaceWithShaft   quantity.Length // part that stays with the shaft
 	RimWithFlange   quantity.Length
 	RimWithShaft    quantity.Length
-	BestTeeth       quantity.Ratio  // from its first position, by which the flange runs truest
+	BestTeeth       quantity.Ratio  // from its first position, on which by these readings the flange runs out least
 	BestFaceRunOut  quantity.Length // there
 	BestRimRunOut   quantity.Length // there
 	FaceNow         quantity.Length // as the flange sits now
@@ -50,15 +56,19 @@ type RunOutResult struct {
 	FacePerDiameter quantity.Ratio // FaceNow over the diameter it was read on
 	BestPerDiameter quantity.Ratio
 	Moved           quantity.Angle // by which the flange was moved on
-	FlangeShare     quantity.Ratio // of what goes with the flange in both together
+	FlangeShare     quantity.Ratio // of what goes with the flange in both together, by the face
+	RimFlangeShare  quantity.Ratio // likewise by the rim
 }
 
-// The codes of Cause, for which the schema of flange-run-out has the words.
+// The codes of Cause and RimCause, for which the schema of flange-run-out has the
+// words.
 const (
 	GoesWithFlange = "flange"
 	StaysWithShaft = "shaft"
 	BothRunOut     = "both"
 	OnePosition    = "one-position"
+	RunsTrue       = "true"   // no run-out that the dial tells from nothing, in either position
+	ShareNotTold   = "unsure" // there is some, and the dial does not tell of which
 )
 
 // pastRim is how far a rule and a nominal size may take the diameter that was
@@ -75,7 +85,7 @@ const mostlyOne = 0.7
 // goes with the flange (its bore, face or rim is not true). Turned on by an
 // angle α on its spline the flange carries its part along: R₁ = S + H and
 // R₂ = S + H·e^{iα}, so that H = (R₂ − R₁)/(e^{iα} − 1) and S = R₁ − H. The flange
-// runs truest where H stands against S, as near to that as the teeth let it.
+// runs out least where H stands against S, as near to that as the teeth let it.
 // This is the arithmetic of two-position (index) balancing; dirt between the
 // faces, and a nut tightened otherwise, go into the difference as well.
 //
@@ -83,7 +93,7 @@ const mostlyOne = 0.7
 // allocates nothing when it succeeds.
 func RunOut(in RunOutInput) (RunOutResult, error) { return runOut(&in, -1) }
 
-// RunOutOn is RunOut with the truest position chosen before, by
+// RunOutOn is RunOut with the tooth of least run-out chosen before, by
 // readings as they were then thought to be.
 func RunOutOn(in RunOutInput, teeth quantity.Ratio) (RunOutResult, error) {
 	return runOut(&in, teeth)
@@ -103,8 +113,16 @@ func runOut(in *RunOutInput, teeth quantity.Ratio) (out RunOutResult, err error)
 	out.FaceWithFlange, out.FaceWithShaft = face.amounts()
 	out.RimWithFlange, out.RimWithShaft = rim.amounts()
 	out.FaceNow, out.RimNow = now(in.FaceRunOut, in.FaceRunOutMoved), now(in.RimRunOut, in.RimRunOutMoved)
+	spread := func(read quantity.Length, at quantity.Angle) reach {
+		return reach{float64(read), float64(at), cmplx.Abs(cmplx.Rect(1, float64(out.Moved)) - 1)}
+	}
+	if !math.IsNaN(float64(out.FaceNow)) {
+		out.Cause, out.FlangeShare = face.blame(spread(in.FaceSpread, in.FaceAtSpread), max(in.FaceRunOut, out.FaceNow))
+	}
+	if !math.IsNaN(float64(out.RimNow)) {
+		out.RimCause, out.RimFlangeShare = rim.blame(spread(in.RimSpread, in.RimAtSpread), max(in.RimRunOut, out.RimNow))
+	}
 	out.best(in, face, rim, teeth)
-	out.blame()
 	d := quantity.OrNaN(float64(in.FaceReadDiameter))
 	out.FacePerDiameter = quantity.Ratio(float64(out.FaceNow) / d)
 	out.BestPerDiameter = quantity.Ratio(float64(out.BestFaceRunOut) / d)
@@ -137,15 +155,19 @@ func (p parts) amounts() (flange, shaft quantity.Length) {
 // at is the run-out with the flange turned on by an angle.
 func (p parts) at(by float64) float64 { return cmplx.Abs(p.shaft + p.flange*cmplx.Rect(1, by)) }
 
-// best finds the tooth on which the flange runs truest: by its face, which is
+// best finds the tooth on which the flange runs out least: by its face, which is
 // what the shaft coupling is bolted against, or by its rim where the face was
-// not read in both positions; or the tooth that was chosen before.
+// not read in both positions or runs true in both; or the tooth that was chosen
+// before. A flange that runs true is not moved.
 func (out *RunOutResult) best(in *RunOutInput, face, rim parts, chosen quantity.Ratio) {
 	nan := math.NaN()
 	out.BestTeeth, out.BestFaceRunOut, out.BestRimRunOut = quantity.Ratio(nan), quantity.Length(nan), quantity.Length(nan)
 	by := face
-	if math.IsNaN(real(face.flange)) {
+	if math.IsNaN(real(face.flange)) || out.Cause == RunsTrue {
 		by = rim
+		if out.RimCause == RunsTrue {
+			return
+		}
 	}
 	if math.IsNaN(real(by.flange)) {
 		return
@@ -163,24 +185,35 @@ func (out *RunOutResult) best(in *RunOutInput, face, rim parts, chosen quantity.
 
 func step(n, teeth int) float64 { return 2 * math.Pi * float64(n) / float64(teeth) }
 
-// blame says what the run-out goes with: by the face, else by the rim.
-func (out *RunOutResult) blame() {
-	flange, shaft := float64(out.FaceWithFlange), float64(out.FaceWithShaft)
-	if math.IsNaN(flange) {
-		flange, shaft = float64(out.RimWithFlange), float64(out.RimWithShaft)
-	}
-	share := flange / (flange + shaft)
-	out.FlangeShare = quantity.Ratio(share)
+// reach is how far readings may be off, as standard uncertainties: the dial, the
+// direction, and by what the move divides a difference of two readings.
+type reach struct{ dial, at, chord float64 }
+
+// coverage is two-sided 95 % of the normal distribution.
+const coverage = 1.96
+
+// blame says what a run-out goes with, most being the greater of its readings.
+// The share is told where it lies on the one side of a half by more than the
+// readings may be off.
+func (p parts) blame(r reach, most quantity.Length) (string, quantity.Ratio) {
+	flange, shaft := cmplx.Abs(p.flange), cmplx.Abs(p.shaft)
+	sum := flange + shaft
+	share := flange / sum
+	off := math.Sqrt2 * math.Hypot(r.dial, float64(most)*r.at) / r.chord // of either part
+	unsure := coverage * off * math.Hypot(flange, shaft) / (sum * sum)
 	switch {
-	case math.IsNaN(share):
-		out.Cause = OnePosition
-	case share >= mostlyOne:
-		out.Cause = GoesWithFlange
-	case share <= 1-mostlyOne:
-		out.Cause = StaysWithShaft
-	default:
-		out.Cause = BothRunOut
+	case float64(most) <= coverage*r.dial || sum == 0:
+		return RunsTrue, quantity.Ratio(math.NaN())
+	case math.IsNaN(sum):
+		return OnePosition, quantity.Ratio(math.NaN())
+	case share >= mostlyOne && share-unsure > 0.5:
+		return GoesWithFlange, quantity.Ratio(share)
+	case share <= 1-mostlyOne && share+unsure < 0.5:
+		return StaysWithShaft, quantity.Ratio(share)
+	case share > 1-mostlyOne && share < mostlyOne && share-unsure > 0 && share+unsure < 1:
+		return BothRunOut, quantity.Ratio(share)
 	}
+	return ShareNotTold, quantity.Ratio(share)
 }
 
 // validate lists everything that cannot be.
@@ -211,6 +244,12 @@ func (in *RunOutInput) validate() error {
 	}
 	if n := in.SplineTeeth; n >= 2 && in.TeethMoved != 0 && in.TeethMoved%n == 0 {
 		faults.Add("/teethMoved", fmt.Sprintf("%d teeth on a spline of %d is where it was", in.TeethMoved, n), "another position", "about a third of the way round tells most")
+	}
+	for _, u := range [...]struct {
+		where string
+		v     float64
+	}{{"/faceSpread", float64(in.FaceSpread)}, {"/rimSpread", float64(in.RimSpread)}, {"/faceAtSpread", float64(in.FaceAtSpread)}, {"/rimAtSpread", float64(in.RimAtSpread)}} {
+		faults.NotNegative(u.where, "uncertainty", u.v)
 	}
 	faults.NotNegative("/faceReadDiameter", "diameter on which the face was read", float64(in.FaceReadDiameter))
 	faults.NotNegative("/couplingDiameter", "diameter of the flange", float64(in.CouplingDiameter))

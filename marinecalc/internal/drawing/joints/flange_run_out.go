@@ -9,9 +9,14 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// FlangeRunOut draws the run-out of face or rim as arrows from the middle of the
-// shaft, its mark at the top: as it was read in both positions, and the two
-// parts as bars.
+// worse tells whether the rim has something to show where the face has nothing.
+func worse(face, rim string) bool {
+	return face == flange.RunsTrue && rim != "" && rim != flange.RunsTrue
+}
+
+// FlangeRunOut draws the run-out of the face, or of the rim where that alone runs
+// out or was read, as arrows from the middle of the shaft, its mark at the top: as
+// it was read in both positions, and the two parts as bars.
 func FlangeRunOut(in flange.RunOutInput, out flange.RunOutResult, b picture.Brush) []sheet.Drawing {
 	const (
 		title  = "Run-out, looking forward"
@@ -21,7 +26,7 @@ func FlangeRunOut(in flange.RunOutInput, out flange.RunOutResult, b picture.Brus
 	)
 	what, first, firstAt, moved, movedAt := "face", in.FaceRunOut, in.FaceAt, in.FaceRunOutMoved, in.FaceAtMoved
 	flange, shaft := out.FaceWithFlange, out.FaceWithShaft
-	if math.IsNaN(float64(first)) {
+	if math.IsNaN(float64(first)) || worse(out.Cause, out.RimCause) {
 		what, first, firstAt, moved, movedAt = "rim", in.RimRunOut, in.RimAt, in.RimRunOutMoved, in.RimAtMoved
 		flange, shaft = out.RimWithFlange, out.RimWithShaft
 	}
