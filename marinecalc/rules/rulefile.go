@@ -139,6 +139,7 @@ func (s *ruleFile) settleCell(v *Cell) fault {
 type writtenRow struct {
 	ID      string                     `json:"id"`
 	Pick    string                     `json:"pick"`
+	Also    List[string]               `json:"also"`
 	Name    string                     `json:"name"`
 	Valid   Valid                      `json:"valid"`
 	Values  map[string]json.RawMessage `json:"values"`
@@ -152,7 +153,7 @@ type writtenRow struct {
 // row decides unless it says otherwise. Its values, put behind those of other
 // rows, hold their text until the table gives them meaning by their columns.
 func (w *writtenRow) row(behind *[]Cell) Row {
-	r := Row{ID: w.ID, Pick: w.Pick, Name: w.Name, Valid: w.Valid, Note: w.Note, Bracket: w.Bracket, Sure: w.Sure, Provenance: w.Provenance,
+	r := Row{ID: w.ID, Pick: w.Pick, Also: w.Also, Name: w.Name, Valid: w.Valid, Note: w.Note, Bracket: w.Bracket, Sure: w.Sure, Provenance: w.Provenance,
 		Decides: w.Decides == nil || *w.Decides}
 	if r.Pick == "" {
 		r.Pick = r.ID

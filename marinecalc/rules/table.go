@@ -3,6 +3,8 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -41,7 +43,27 @@ func (t *Table) find(pick string, known Known) *Row {
 			return r
 		}
 	}
+	written := plainly(pick)
+	for i := range t.Rows.items {
+		r := &t.Rows.items[i]
+		if alike := plainly(r.Pick) == written || slices.ContainsFunc(r.Also.items, func(a string) bool { return plainly(a) == written }); alike && r.Valid.Meets(known) {
+			return r
+		}
+	}
 	return nil
+}
+
+var plain = strings.NewReplacer(" ", "", "\u00a0", "", "×", "x", "*", "x", "unc", "", "unf", "")
+
+// plainly is a pick without what people write otherwise or leave out: capitals,
+// blanks, the × of a thread, and the series of an inch thread, whose turns to the
+// inch say it too.
+func plainly(pick string) string { return plain.Replace(strings.ToLower(pick)) }
+
+// Short tells whether a row was found by a word that leaves something to be taken
+// as usual.
+func (r *Row) Short(word string) bool {
+	return slices.ContainsFunc(r.Also.items, func(a string) bool { return plainly(a) == plainly(word) })
 }
 
 // Picks lists what can be chosen, in the order of the rows, with its name.
@@ -58,12 +80,13 @@ func (t *Table) Picks() (picks, names []string) {
 
 // Row is one row of a table.
 type Row struct {
-	ID     string `json:"id"`
-	Pick   string `json:"pick"` // what people choose; several rows may share it, each with its own Valid
-	Name   string `json:"name"`
-	Valid  Valid  `json:"valid"`
-	Values Values `json:"values"`
-	Note   string `json:"note"`
+	ID     string       `json:"id"`
+	Pick   string       `json:"pick"` // what people choose; several rows may share it, each with its own Valid
+	Also   List[string] `json:"also"` // what else they write for it, and leave something to be taken as usual: M10 for M10x1.5
+	Name   string       `json:"name"`
+	Valid  Valid        `json:"valid"`
+	Values Values       `json:"values"`
+	Note   string       `json:"note"`
 	// Decides is false on rows that nobody confirmed: their values are
 	// brackets, and a verdict stands only where it holds over all of them.
 	Decides bool   `json:"decides"`

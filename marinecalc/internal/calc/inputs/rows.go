@@ -33,7 +33,10 @@ func (in *Inputs) pickRows() {
 			}
 			continue
 		}
-		k.Text = row.Name
+		if row.Short(k.Word) {
+			in.Notes = append(in.Notes, fmt.Sprintf("%s: %q says no more, and is read as %s. Make sure of it before the wrench.", p.Title, k.Word, row.Name))
+		}
+		k.Word, k.Text = row.Pick, row.Name
 		if k.Source == "" {
 			k.Source, k.Authority = row.Source.String(), row.Basis.Authority()
 		}
