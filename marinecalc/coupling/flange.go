@@ -82,6 +82,7 @@ type GripResult struct {
 	ProofUsed      quantity.Stress // ProofStrength, or what stands in
 	LowerProofUsed quantity.Stress // of the next lower grade
 	GradeRatio     quantity.Ratio  // the lower over the right one
+	ClampProofUse  quantity.Ratio  // what the clamp asks of its bolt over ProofUsed, straight pull; NaN where thread or grade is not known; above 1 no margin of 1 and more is given
 
 	CapacityOneLoose   quantity.Torque
 	CapacityLowerGrade quantity.Torque

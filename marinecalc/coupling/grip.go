@@ -47,19 +47,44 @@ func Grip(in GripInput) (out GripResult, err error) {
 	if err = validate(&in); err != nil {
 		return GripResult{}, err
 	}
-	out.grip(&in)
-	out.weakened(&in)
-	out.shear(&in)
-	out.fitted(&in)
-	out.silence(&in)
+	out.all(&in)
+	out.silence(&in, out.ClampProofUse > 1)
 	return out, nil
 }
 
+// GripAt is Grip where it was told before whether the clamp stretches its bolt
+// past the proof load, when it was thought to be another: then no margin of 1
+// and more is given.
+func GripAt(in GripInput, stretched bool) (out GripResult, err error) {
+	if err = validate(&in); err != nil {
+		return GripResult{}, err
+	}
+	out.all(&in)
+	out.silence(&in, stretched)
+	return out, nil
+}
+
+func (out *GripResult) all(in *GripInput) {
+	out.grip(in)
+	out.weakened(in)
+	out.stretched(in)
+	out.shear(in)
+	out.fitted(in)
+}
+
 // silence takes back what is met only because a torque or a pull that would
-// make it worse is not known: NaN. What is not met even so stands.
-func (out *GripResult) silence(in *GripInput) {
+// make it worse is not known, or because of a clamp that stretches its bolt
+// for good: NaN. What is not met even so stands.
+func (out *GripResult) silence(in *GripInput, stretched bool) {
 	nan := quantity.Ratio(math.NaN())
 	pull, peak := !math.IsNaN(float64(out.PullAstern)), in.PeakTorque > 0
+	if stretched {
+		for _, margin := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.MarginHardest, &out.MarginOneLoose, &out.MarginLowerGrade} {
+			if *margin >= 1 {
+				*margin = nan
+			}
+		}
+	}
 	if !pull && out.MarginPeak >= 1 {
 		out.MarginPeak = nan
 	}
@@ -149,6 +174,19 @@ func (out *GripResult) weakened(in *GripInput) {
 	}
 	out.MarginOneLoose = over(out.CapacityOneLoose, out.HardestTorque)
 	out.MarginLowerGrade = over(out.CapacityLowerGrade, out.HardestTorque)
+}
+
+// stretched sets what the clamp asks of its bolt in a straight pull.
+func (out *GripResult) stretched(in *GripInput) {
+	out.ClampProofUse = quantity.Ratio(float64(in.Preload) / (float64(out.ProofUsed) * in.stressArea()))
+}
+
+// stressArea is that of the bolt's thread, NaN where it is not known.
+func (in *GripInput) stressArea() float64 {
+	if in.Pitch == 0 || in.ThreadForm == "" || float64(in.NominalDiameter) <= inchRootDepth*float64(in.Pitch) {
+		return math.NaN()
+	}
+	return float64(fastener.StressArea(in.NominalDiameter, in.Pitch, in.ThreadForm))
 }
 
 // proof is the proof strength, or what stands in for it; NaN where neither is

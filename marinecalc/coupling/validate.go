@@ -87,6 +87,9 @@ func validateBolts(faults *problem.List, in *GripInput) {
 // validateGeometry names flanges that nobody can drill, with the figure that
 // shows it.
 func validateGeometry(faults *problem.List, in *GripInput) {
+	if breaks := in.stressArea() * float64(in.TensileStrength); breaks > 0 && float64(in.Preload) >= breaks {
+		faults.Add("/preload", fmt.Sprintf("a clamp of %.4g kN breaks the bolt, which bears %.4g kN", float64(in.Preload)/1000, breaks/1000), fmt.Sprintf("below %.4g kN", breaks/1000), "the bolt preload works it out")
+	}
 	hole := max(float64(in.HoleDiameter), float64(in.NominalDiameter))
 	circle := float64(in.BoltCircle)
 	if least := float64(in.ShaftDiameter) + hole; in.ShaftDiameter > 0 && circle <= least {

@@ -35,12 +35,17 @@ func (out *PreloadResult) readings(in *PreloadInput) {
 	out.ClampFromStretch = quantity.Force(float64(in.StretchScatter) * quantity.OrNaN(float64(in.StretchMeasured)) * out.lengthSpring(in))
 	turn := quantity.OrNaN(float64(in.TurnMeasured))
 	out.ClampFromTurn = quantity.Force(float64(in.TurnScatter) * turn * float64(in.Pitch) / fullCircle / give)
+	measured := out.ClampFromStretch
+	if math.IsNaN(float64(measured)) {
+		measured = out.ClampFromTurn
+	}
+	out.measured(in, measured)
 	tightened := out.JointClamp
 	switch {
-	case !math.IsNaN(float64(out.ClampFromStretch)):
-		tightened = out.ClampFromStretch
-	case !math.IsNaN(float64(out.ClampFromTurn)):
-		tightened = out.ClampFromTurn
+	case out.MeasuredBreakingUse > 1: // what is broken holds nothing
+		tightened = quantity.Force(math.NaN())
+	case !math.IsNaN(float64(measured)):
+		tightened = measured
 	}
 	out.TightenedClamp = tightened
 	out.Settling = quantity.Length(math.NaN())
@@ -56,6 +61,19 @@ func (out *PreloadResult) readings(in *PreloadInput) {
 		out.JointClamp = out.SettledClamp
 	}
 	out.Grown = quantity.Length(quantity.OrNaN(float64(in.FreeLength)) - quantity.OrNaN(float64(in.FreeLengthNew)))
+}
+
+// measured holds the clamp by stretch or turn against what the bolt bears in a
+// straight pull and against the target.
+func (out *PreloadResult) measured(in *PreloadInput, clamp quantity.Force) {
+	area := quantity.Force(out.StressArea)
+	out.MeasuredProofUse = quantity.Ratio(clamp / (quantity.Force(out.ProofStress) * area))
+	out.MeasuredYieldUse = quantity.Ratio(clamp / (quantity.Force(quantity.OrNaN(float64(in.YieldStrength))) * area))
+	out.MeasuredBreakingUse = quantity.Ratio(clamp / out.BreakingLoad)
+	out.MeasuredShare = quantity.Ratio(clamp / out.Preload)
+	if out.MeasuredBreakingUse > 1 {
+		out.MeasuredShare = quantity.Ratio(math.NaN())
+	}
 }
 
 // lengthSpring is the stiffness of the bolt as far as it is measured end to end.

@@ -104,6 +104,7 @@ const (
 	NoneIsLong     = "all-too-short"
 	NoneIsShort    = "all-too-long"
 	FallsInBetween = "falls-between"
+	NoLengthCan    = "no-length-can" // with thread enough any is longer than its room
 	EndOfList      = "end-of-list"
 	NothingHinders = "nothing-hinders"
 )
@@ -216,9 +217,10 @@ func threaded(in *FitInput, length float64) float64 {
 	return min(length, 2*float64(in.NominalDiameter)+addition(in.ThreadForm, length))
 }
 
+const hair = 1e-9 // m: lengths in inches and millimetres meet to the last digit only
+
 // hinders says why a length does not go, and by how much it is too long.
 func (out *FitResult) hinders(in *FitInput, length float64) (why string, by float64) {
-	const hair = 1e-9 // lengths in inches and millimetres meet to the last digit only
 	if length < float64(out.ShortestLength)-hair {
 		return TooFewThreads, 0
 	}
@@ -275,6 +277,8 @@ func (out *FitResult) choose(in *FitInput) error {
 		return nil
 	}
 	switch {
+	case out.LongestByRoom < out.ShortestLength-hair: // never for NaN
+		out.NoneGoes = NoLengthCan
 	case math.IsNaN(float64(out.LongerLength)):
 		out.NoneGoes = NoneIsLong
 	case math.IsNaN(float64(out.ShorterLength)):

@@ -286,10 +286,25 @@ func BenchmarkFit(b *testing.B) {
 	}
 }
 
+// 12 and 12 mm, M10: with thread enough 38.9 mm, and the room takes 20 less the
+// head. With 60 mm there is a length again.
+func TestNoLengthHasThreadEnoughAndRoom(t *testing.T) {
+	in := twoFlanges()
+	in.StockLengths = stock.List(shopMetric)
+	in.HeadRoom, in.HeadHeight = 0.020, 0.0064
+	if out := parttest.Must(t, Fit, in); out.NoneGoes != NoLengthCan {
+		t.Errorf("%q of %g to %g", out.NoneGoes, out.ShortestLength, out.LongestByRoom)
+	}
+	in.HeadRoom = 0.070
+	if out := parttest.Must(t, Fit, in); out.NoneGoes != "" {
+		t.Errorf("%q of %g to %g", out.NoneGoes, out.ShortestLength, out.LongestByRoom)
+	}
+}
+
 func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "bolt-fit", "whyNotShorter", TooFewThreads, NutMeetsShank, NoRoomForHead, NoRoomForNut, EndOfList)
 	parttest.SameCodes(t, "bolt-fit", "whyNotLonger", TooFewThreads, NutMeetsShank, NoRoomForHead, NoRoomForNut, EndOfList, NothingHinders)
-	parttest.SameCodes(t, "bolt-fit", "noneGoes", NoneIsLong, NoneIsShort, FallsInBetween)
+	parttest.SameCodes(t, "bolt-fit", "noneGoes", NoneIsLong, NoneIsShort, FallsInBetween, NoLengthCan)
 }
 
 // M10 through 12 and 12 mm with a nut of 10 mm and two threads of 1.5 mm needs

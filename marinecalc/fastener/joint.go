@@ -147,6 +147,10 @@ type PreloadResult struct {
 	TightenedClamp           quantity.Force // by stretch, by turn, by TorqueUsed or at the setting, the first that is known
 	ClampFromStretch         quantity.Force
 	ClampFromTurn            quantity.Force
+	MeasuredProofUse         quantity.Ratio  // what the stretch measured, else the turn, asks of the bolt over its proof load, as if it did not yield
+	MeasuredYieldUse         quantity.Ratio  // likewise over yield load, straight pull
+	MeasuredBreakingUse      quantity.Ratio  // likewise over BreakingLoad; above 1 no clamp goes on to the joint
+	MeasuredShare            quantity.Ratio  // clamp measured over the target; NaN where it breaks the bolt
 	Settling                 quantity.Length // of thread, head, nut and faces; NaN where their number is not known
 	SettlingLoss             quantity.Force  // clamp that it takes
 	SettledClamp             quantity.Force  // what is left

@@ -79,8 +79,9 @@ type State struct {
 
 // Lack is one of several things that a verdict wants.
 type Lack struct {
-	Of   string `json:"of"`   // input or result that is not known
-	Text string `json:"text"` // how to get it
+	Of    string `json:"of"`    // input or result that is not known
+	Valid Valid  `json:"valid"` // where it is wanted
+	Text  string `json:"text"`  // how to get it
 }
 
 // Replaced is the limit whose place this one of an overlay has taken, or nil.
@@ -122,7 +123,7 @@ func (s *Shared) share(l Limit, on string) Limit {
 	lacks := make([]Lack, 0, l.Lacks.Len())
 	for _, one := range l.Lacks.All() {
 		if of, has := s.on[one.Of]; has {
-			one = Lack{of, s.How}
+			one = Lack{Of: of, Text: s.How}
 		}
 		lacks = append(lacks, one)
 	}

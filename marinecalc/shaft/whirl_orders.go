@@ -23,7 +23,8 @@ const (
 const (
 	InUse         = "in-use"
 	ClearOfUse    = "clear"
-	UpToFull      = "up-to-full" // below full speed, idle not known
+	UpToFull      = "up-to-full"       // below full speed, idle not known
+	UpToFullRatio = "up-to-full-ratio" // likewise, of the engine's idle the gear ratio not known
 	BladesUnknown = "blades-not-known"
 )
 
@@ -45,6 +46,8 @@ func (out *WhirlResult) order(in *WhirlInput, code string, times quantity.Rotati
 	case o.From > in.ShaftSpeed || o.To < out.ShaftSpeedIdle: // never for NaN
 	case out.ShaftSpeedIdle > 0:
 		o.Crossing = InUse
+	case in.IdleSpeed > 0:
+		o.Crossing = UpToFullRatio
 	default:
 		o.Crossing = UpToFull
 	}

@@ -37,7 +37,7 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("propeller-taper", propeller.Taper, joints.PropellerTaper),
 	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, shaftline.ShaftWithdrawal),
 	calc.BindPerRun("bolt-preload", boltPreload),
-	calc.BindDrawn("coupling-grip", coupling.Grip, joints.CouplingGrip),
+	calc.BindPerRun("coupling-grip", couplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
 	calc.BindDrawn("thread-engagement", fastener.Engagement, joints.ThreadEngagement),
 	calc.BindDrawn("coupling-key", shaft.KeyStrength, shaftline.CouplingKey),

@@ -33,6 +33,7 @@ func (c *checker) limits() {
 		for i := range lacks {
 			if lack, is := lacks[i].(map[string]any); is {
 				named(fmt.Sprintf("%s/lacks/%d/of", where, i), text(lack, "of"))
+				c.valid(fmt.Sprintf("%s/lacks/%d", where, i), lack["valid"], named)
 			}
 		}
 		hangs, _ := row["while"].([]any)

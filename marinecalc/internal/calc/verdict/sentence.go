@@ -56,7 +56,7 @@ func (r *Judgement) untold(h *held, v *sheet.Verdict, title, says string) {
 func (r *Judgement) how(h *held) string {
 	says := ""
 	for _, one := range h.Lacks.All() {
-		if si, _, known := r.LookupAny(one.Of); !known || math.IsNaN(si) {
+		if si, _, known := r.LookupAny(one.Of); (!known || math.IsNaN(si)) && one.Valid.Meets(r.LookupAny) {
 			says += " " + one.Text
 		}
 	}

@@ -1,0 +1,24 @@
+package catalogue
+
+import (
+	"example.org/driveline/marinecalc/coupling"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
+)
+
+// couplingGrip gives no margin of a clamp that stretches its bolt, by the clamp
+// as it stands. In the trials it scatters round that, and one that meets a
+// stretched bolt there is no trial without a margin.
+func couplingGrip(*calc.Session) calc.PerRun[coupling.GripInput, coupling.GripResult] {
+	told, stretched := false, false
+	return calc.PerRun[coupling.GripInput, coupling.GripResult]{Compute: func(in coupling.GripInput) (coupling.GripResult, error) {
+		if told {
+			return coupling.GripAt(in, stretched)
+		}
+		out, err := coupling.Grip(in)
+		if err == nil {
+			told, stretched = true, out.ClampProofUse > 1
+		}
+		return out, err
+	}, Draw: joints.CouplingGrip}
+}
