@@ -24,6 +24,7 @@ var standsForAnother = map[string]string{
 	"bearing-life/shaftDiameter":   bendsNot,
 	"bolt-fit/spacerThickness":     "none given is none there",
 	"propeller-taper/pushUp":       "the fit by its push-up, and without it that by the torque of its nut",
+	"bolt-preload/boltStiffness":   "the stiffness by itself, and without it that by diameter and length",
 	"coupling-bore/pinchClamp":     "the clamp by itself, and without it that by the torque of the bolt",
 }
 
