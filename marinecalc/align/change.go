@@ -51,6 +51,9 @@ type ChangeResult struct {
 	Chance    quantity.Ratio  // that the gauge alone shows as much; NaN where it is not known or run-out may be in it
 	LeastTold quantity.Length // change of gap difference that the gauge alone stays under in 95 of 100 readings
 
+	ClosureBefore quantity.Ratio // by how much the readings of that day contradict each other, over what the gauge explains at most; NaN where that is not known
+	ClosureNow    quantity.Ratio
+
 	GapChange              quantity.Length // of the two flat faces, over CouplingDiameter
 	GapChangeVertical      quantity.Length // top less bottom
 	GapChangeHorizontal    quantity.Length // starboard less port
@@ -68,6 +71,7 @@ const (
 	ChangeNotTold  = "no-change"
 	ChangePosition = "position-unknown"
 	ChangeGauge    = "gauge-unknown"
+	ChangeContra   = "contradict"    // the readings of one day, each other
 	ChangeHidden   = "offset-hidden" // by the pilot, or maybe
 	surelyNot      = 0.025           // chance from which down a change is told
 	told95         = 5.991           // chi-square of two degrees of freedom, 95 %
@@ -80,6 +84,7 @@ type state struct {
 	faceCov      [3]float64 // of face: up, both, right
 	circleCov    [3]float64
 	wide         float64
+	excess       float64 // see plane.excess
 }
 
 // Change finds how a coupling has moved between two readings: the difference of the
@@ -90,7 +95,8 @@ type state struct {
 //
 // Whether it moved at all is asked of the gauge: the squared change over its variance is
 // chi-square with as many degrees of freedom as directions were read (Johnson and
-// Wichern, Applied Multivariate Statistical Analysis, ch. 4, from memory).
+// Wichern, Applied Multivariate Statistical Analysis, ch. 4, from memory). Readings of one
+// day that contradict each other by more than the gauge explains tell nothing.
 //
 // The error is a *problem.Error of everything wrong, as of Coupling and Dial.
 func Change(in ChangeInput) (ChangeResult, error) {
@@ -179,7 +185,10 @@ func (in *ChangeInput) seen(before, now *state, rim, dials bool) (out ChangeResu
 	widest := (cov[0]+cov[2])/2 + math.Hypot((cov[0]-cov[2])/2, cov[1])
 	out.LeastTold = quantity.Length(2 * math.Sqrt(told95*widest))
 	out.Chance = quantity.Ratio(chanceOf(chi, freedom))
+	out.ClosureBefore, out.ClosureNow = quantity.Ratio(before.excess), quantity.Ratio(now.excess)
 	switch {
+	case before.excess > 1, now.excess > 1:
+		out.Seen, out.Chance, out.LeastTold = ChangeContra, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
 	case !in.free(before, now, dials):
 		out.Seen, out.Chance, out.LeastTold = ChangePosition, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
 	case math.IsNaN(chi) || math.IsInf(chi, 0):
@@ -240,11 +249,12 @@ func (in *ChangeInput) state(bad *problem.List, dials, isNow, first bool) (s sta
 	s.face, s.circle, s.apart, s.rim, s.wide = face.fixed, circle.fixed, face.apart, len(rim) > 0, 1
 	if first {
 		s.faceCov, s.circleCov = gap.covariance(), rim.covariance()
-		gap.residuals(&face)
+		gap.inspect(&face)
 		ratio, _ := face.strain()
-		s.wide = face.widening(ratio)
+		s.wide, s.excess = face.widening(ratio), face.excess(len(gap), gap[0].sd)
 		if s.rim {
-			rim.residuals(&circle)
+			rim.inspect(&circle)
+			s.excess = greater(s.excess, circle.excess(len(rim), rim[0].sd))
 			ratio, _ = circle.strain()
 			s.wide = max(s.wide, circle.widening(ratio))
 		}

@@ -148,5 +148,5 @@ func TestImpossibleChangesAreRefused(t *testing.T) {
 		_, err := Change(in)
 		parttest.RefusedAt(t, err, where)
 	}
-	parttest.SameCodes(t, "alignment-change", "seen", ChangeTold, ChangeNotTold, ChangePosition, ChangeGauge, ChangeHidden)
+	parttest.SameCodes(t, "alignment-change", "seen", ChangeTold, ChangeNotTold, ChangePosition, ChangeGauge, ChangeHidden, ChangeContra)
 }

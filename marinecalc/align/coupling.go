@@ -37,6 +37,7 @@ type CouplingResult struct {
 	Separation        string             // what the readings tell apart
 	TurnCheck         string             // whether they fit the shaft being turned the way it was typed; empty when it was not turned
 	GapOtherWay       quantity.Length    // gap difference had it been turned the other way; NaN where that is ruled out
+	ClosureUse        quantity.Ratio     // the same of gaps and steps, over what the gauge explains at most; NaN without one
 	Closure           quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
 	WorstResidual     quantity.Length    // by how much the reading farthest from the fitted faces is off them
 	Worst             string             // where that is, or AllAlike
@@ -213,8 +214,13 @@ func (out *CouplingResult) takeReadings(face, circle *plane, gap, rim points) {
 	}
 	out.FitScatter = quantity.Length(face.scatter)
 	if len(rim) > 0 {
-		rim.residuals(circle)
+		rim.inspect(circle)
 	}
+	use := face.excess(len(gap), gap[0].sd)
+	if len(rim) > 0 {
+		use = greater(use, circle.excess(len(rim), rim[0].sd))
+	}
+	out.ClosureUse = quantity.Ratio(use)
 	out.takeStrain(face, circle, len(rim) > 0)
 }
 
@@ -317,6 +323,17 @@ func (out *CouplingResult) takeWorst(in *CouplingInput) {
 	out.WorstGap = out.GapDifference + face
 	out.WorstGapPerDiameter = quantity.Ratio(out.WorstGap / in.CouplingDiameter)
 	out.WorstOffset = out.Offset + out.OffsetRunOut
+	out.contradicted(out.ClosureUse)
+}
+
+// contradicted takes back what readings tell that contradict each other by far
+// more than their gauge explains.
+func (out *CouplingResult) contradicted(use quantity.Ratio) {
+	if use > farBeyond {
+		nan := math.NaN()
+		out.WorstGap, out.WorstGapPerDiameter, out.WorstOffset = quantity.Length(nan), quantity.Ratio(nan), quantity.Length(nan)
+		out.RunOut, out.RunOutPerDiameter, out.RimRunOut = quantity.Length(nan), quantity.Ratio(nan), quantity.Length(nan)
+	}
 }
 
 // GapAt gives the gap of the fitted faces at a clock position, misalignment

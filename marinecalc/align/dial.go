@@ -231,6 +231,7 @@ func (t *DialTrials) Run(in DialInput) (DialResult, error) {
 	}
 	out.GapAllowed = quantity.Length(quantity.OrNaN(float64(in.GapAllowance))) * in.CouplingDiameter
 	out.takeSwept(&in)
+	out.contradicted(t.found.ClosureUse)
 	s := as.setup(in.FacesApart)
 	out.takeSetup(&s)
 	return in.result(&t.found, &out, &laid), nil

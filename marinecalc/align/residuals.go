@@ -16,6 +16,36 @@ func (f *plane) strain() (ratio, chance float64) {
 	return math.Sqrt(f.chi / float64(f.spare)), chanceOf(f.chi, f.spare)
 }
 
+// excess is by how much readings disagree, over the most that a sound gauge of
+// even spread explains: four of them are in a closure, and the sum of the squared
+// residuals is no more than that of the errors. Of four readings the two are one.
+// NaN without a gauge or a reading to spare.
+func (f *plane) excess(readings int, sd float64) float64 {
+	half := math.Sqrt(3) * sd
+	if !(half > 0) {
+		return math.NaN()
+	}
+	ratio, _ := f.strain()
+	use := ratio / math.Sqrt(3*float64(readings)/float64(max(f.spare, 1)))
+	if closure := f.closure / (4 * half); !(use >= closure) && !math.IsNaN(closure) {
+		return closure
+	}
+	return use
+}
+
+// farBeyond is the share of what a gauge explains at most from which readings
+// contradict each other: nothing is then told of what was read. Common practice, no
+// source.
+const farBeyond = 3
+
+// greater is the greater of two of which either may be not known.
+func greater(a, b float64) float64 {
+	if !(a >= b) && !math.IsNaN(b) {
+		return b
+	}
+	return a
+}
+
 // widening is what a ratio of scatters does to the spread of the fit. The
 // scatter of few readings is itself not well known: normal quantiles become
 // those of Student, but by no more than a fifth, which they are from seven

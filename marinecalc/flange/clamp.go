@@ -101,6 +101,7 @@ func (out *OutputResult) clamp(in *OutputInput) {
 	if in.NutTurn == 0 || math.IsNaN(give) {
 		out.FittedClamp = out.ClampFromTorque
 	}
+	out.ShareByLoosening = quantity.Ratio(out.ClampFromLoosening / out.FittedClamp)
 	force := float64(out.FittedClamp)
 	out.Stretch = quantity.Length(force / float64(out.ShaftSpring))
 	out.Squeeze = quantity.Length(force / float64(out.StackSpring))

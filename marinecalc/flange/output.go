@@ -101,6 +101,7 @@ type OutputResult struct {
 	ClampFromTorque    quantity.Force
 	ClampFromTurn      quantity.Force
 	ClampFromLoosening quantity.Force // by the torque at which the nut moved
+	ShareByLoosening   quantity.Ratio // ClampFromLoosening over FittedClamp: at most so much is left
 	TurnFromSnug       quantity.Angle // that makes FittedClamp
 	RetorqueTurn       quantity.Angle // that takes up FaceWear
 	Stretch            quantity.Length

@@ -136,7 +136,9 @@ const coverage = 1.96
 // and what bears by its flanks are not added in one joint: the greater holds,
 // as each joint's own calculation has it. A shock comes either way and is held
 // against what holds astern. Of an output flange whose spline or key is not
-// known only its friction is known, which is the least that it holds.
+// known only its friction is known, which is the least that it holds. Where the pull
+// takes all of its clamp, nut and lock alone hold it astern and in a shock: that
+// counts as nothing, whatever spline or key bear.
 //
 // Two joints are told apart where the difference of what they hold is more
 // than 1.96 of its standard uncertainty (JCGM 100, of two independent
@@ -207,6 +209,7 @@ func (h held) wanted(astern held, own string) string {
 func (in *JointsInput) held() (ahead, astern [Count]held) {
 	friction, flanks := float64(in.HubFriction), float64(in.HubFlanks)
 	left := max(0, 1-1/float64(in.HubPullMargin)) // of its clamp, and so of its friction; NaN where the pull is not known
+	open := in.HubPullMargin < 1                  // the face parts, and the hub can slide on its flanks
 	hub := func(friction float64) held {
 		h := held{friction, float64(in.HubFrictionSpread), false}
 		switch {
@@ -220,7 +223,11 @@ func (in *JointsInput) held() (ahead, astern [Count]held) {
 	}
 	ahead = [Count]held{hub(friction), {float64(in.FacesAhead), float64(in.FacesAheadSpread), false},
 		{float64(in.BoreAhead), float64(in.BoreAheadSpread), false}, {float64(in.TaperAhead), float64(in.TaperAheadSpread), false}}
-	astern = [Count]held{hub(friction * left), {float64(in.FacesAstern), float64(in.FacesAsternSpread), false},
+	hubAstern := hub(friction * left)
+	if open {
+		hubAstern = held{}
+	}
+	astern = [Count]held{hubAstern, {float64(in.FacesAstern), float64(in.FacesAsternSpread), false},
 		{float64(in.BoreAstern), float64(in.BoreAsternSpread), false}, {float64(in.TaperAstern), float64(in.TaperAsternSpread), false}}
 	return ahead, astern
 }

@@ -129,6 +129,26 @@ func TestPullTakesFriction(t *testing.T) {
 	parttest.Near(t, "open face", parttest.Must(t, Joints, in).Joints[0].HeldAstern, 0, 0)
 }
 
+// Of a nut without clamp the pull astern takes all, and a spline holds no hub on its
+// shaft: nut and lock alone do, which counts as nothing astern and in a shock. Ahead the
+// thrust presses the hub on, and the spline bears.
+func TestNoClampHoldsNothingAstern(t *testing.T) {
+	for _, drive := range []string{"spline", "key", ""} {
+		in := whole()
+		in.HubDrive = drive
+		for _, c := range []struct{ margin, astern float64 }{{0, 0}, {0.99, 0}, {1, 400}, {30, 400}} {
+			in.HubPullMargin = quantity.Ratio(c.margin)
+			out := parttest.Must(t, Joints, in)
+			hub := out.Joints[0]
+			parttest.Near(t, "ahead", hub.HeldAhead, 400, 1e-12)
+			parttest.Near(t, "astern", hub.HeldAstern, c.astern, 1e-12)
+			if none := c.astern == 0; none != (hub.Astern == 0 && hub.Shock == 0 && out.WeakestAstern == Hub && out.LeastShock == 0) {
+				t.Errorf("%s at %g: %+v", drive, c.margin, hub)
+			}
+		}
+	}
+}
+
 func TestJointsRefuses(t *testing.T) {
 	in := whole()
 	in.PeakTorque, in.BoreAhead = -1, -2

@@ -49,12 +49,7 @@ func (c *Calculation) inputsUnder(f *Formulas, p *Property, path []string) []str
 		return nil
 	}
 	path = append(path, p.Name)
-	names := slices.Clone(p.DependsOn)
-	for _, piece := range f.pieces[p.Index] {
-		if piece.Of != nil {
-			names = append(names, piece.Of.Name)
-		}
-	}
+	names := f.Under(p)
 	var inputs []string
 	for _, name := range names {
 		under := []string{name}
@@ -154,6 +149,21 @@ func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property)
 func isPower(text string) bool {
 	r, _ := utf8.DecodeRuneInString(text)
 	return r == '^' || r == '²' || r == '³' || r == '⁴'
+}
+
+// Under lists what a result is worked out from directly, by name: inputs and
+// other results.
+func (f *Formulas) Under(p *Property) []string {
+	names := slices.Clone(p.DependsOn)
+	if !p.IsResult {
+		return names
+	}
+	for _, piece := range f.pieces[p.Index] {
+		if piece.Of != nil {
+			names = append(names, piece.Of.Name)
+		}
+	}
+	return names
 }
 
 // Rests lists the inputs on which a result rests.

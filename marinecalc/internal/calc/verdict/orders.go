@@ -89,8 +89,8 @@ func (r *Judgement) figureOf(p *contract.Property, si float64) sheet.ConflictVal
 
 // restingOn are two figures and the results that rest on one of them: those
 // that move when the first is put in the place of the second. Two results
-// cannot be put; of these it is the results in whose formulas they stand, and
-// those in their own.
+// cannot be put; of these it is the results that rest on them, those that the
+// second is worked out from, and what has one of these in its formula.
 func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 	list := []*contract.Property{p, q}
 	if to := r.Place(p.Name); !p.IsResult {
@@ -115,8 +115,28 @@ func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 		r.Again()
 		return list
 	}
-	for _, other := range r.In.Form.Result.Properties {
-		if slices.Contains(other.DependsOn, q.Name) || slices.Contains(q.DependsOn, other.Name) {
+	results := r.In.Form.Result.Properties
+	under := func(other *contract.Property, names []string) bool {
+		return slices.ContainsFunc(r.In.Form.Formulas.Under(other), func(n string) bool { return slices.Contains(names, n) })
+	}
+	made := []string{q.Name}
+	for i := 0; i < len(made); i++ {
+		for _, n := range r.In.Form.Formulas.Under(r.Property(made[i])) {
+			if other := r.In.Form.Result.Child(n); other != nil && !slices.Contains(made, n) {
+				made = append(made, n)
+			}
+		}
+	}
+	resting := []string{p.Name, q.Name}
+	for range results { // each may rest on one that stands behind it
+		for _, other := range results {
+			if !slices.Contains(resting, other.Name) && under(other, resting) {
+				resting = append(resting, other.Name)
+			}
+		}
+	}
+	for _, other := range results {
+		if slices.Contains(made, other.Name) || slices.Contains(resting, other.Name) || under(other, made) {
 			list = append(list, other)
 		}
 	}
