@@ -27,8 +27,8 @@ func (f *plane) excess(readings int, sd float64) float64 {
 	}
 	ratio, _ := f.strain()
 	use := ratio / math.Sqrt(3*float64(readings)/float64(max(f.spare, 1)))
-	if closure := f.closure / (4 * half); !(use >= closure) && !math.IsNaN(closure) {
-		return closure
+	if use = greater(use, f.closure/(4*half)); use < 1e-9 { // rounding
+		return 0
 	}
 	return use
 }
