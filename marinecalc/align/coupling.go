@@ -37,7 +37,7 @@ type CouplingResult struct {
 	Separation        string             // what the readings tell apart
 	TurnCheck         string             // whether they fit the shaft being turned the way it was typed; empty when it was not turned
 	GapOtherWay       quantity.Length    // gap difference had it been turned the other way; NaN where that is ruled out
-	ClosureUse        quantity.Ratio     // the same of gaps and steps, over what the gauge explains at most; NaN without one
+	ClosureUse        quantity.Ratio     // the same of gaps and rim offsets, over what the gauge explains at most; NaN without one
 	Closure           quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
 	WorstResidual     quantity.Length    // by how much the reading farthest from the fitted faces is off them
 	Worst             string             // where that is, or AllAlike
