@@ -23,10 +23,13 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 // bore touch along two lines and π where they press evenly (balance of forces
 // over half the bore). Of an interference fit it is the pressure by Lamé's
 // equations over the whole bore (package hub), less SmoothingLoss for the
-// peaks of the surfaces (DIN 7190). Of a taper it is the push of its nut over
-// sin α + μ·cos α; once it is drawn up the nut counts for nothing, which is
-// the safe side. Torque and pull act together: friction acts against the
-// resultant.
+// peaks of the surfaces (DIN 7190); a clearance presses nothing. Of a taper it is
+// the push of its nut over sin α + μ·cos α; for the torque the nut then counts for
+// nothing, which is the safe side. Torque and pull act together: friction acts
+// against the resultant.
+//
+// A taper leaves its flange when cone and nut have let go: the nut at what brings
+// its thread to yield in tension. With the nut lost the cone is alone.
 //
 // Key: the torque at which key or keyway yield, as shaft.KeyStrength finds it.
 // Friction and key are not added, since the key bears only when friction has
@@ -65,7 +68,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	nan := math.NaN()
 	out.MeanDiameter, out.ClampUsed = in.ShaftDiameter, quantity.Force(nan)
 	out.BorePressure, out.Grip = quantity.Stress(nan), quantity.Length(nan)
-	out.PinchStress, out.PinchUse = quantity.Stress(nan), quantity.Ratio(nan)
+	out.PinchStress, out.PinchUse, out.NutHold = quantity.Stress(nan), quantity.Ratio(nan), quantity.Force(nan)
 	c := hub.Cone{Friction: in.BoreFriction}
 	switch in.HoldMethod {
 	case SplitClamp:
@@ -83,7 +86,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	case Interference:
 		f := hub.Fit{Diameter: in.ShaftDiameter, Outside: in.HubDiameter, Bore: in.Bore, HubModulus: in.HubModulus,
 			ShaftModulus: in.ElasticModulus, HubPoisson: in.HubPoisson, ShaftPoisson: in.ShaftPoisson}
-		out.Grip = max(0, in.Interference-in.SmoothingLoss)
+		out.Grip = max(0, in.Interference-in.SmoothingLoss) // of a clearance nothing
 		out.BorePressure = quantity.Stress(float64(out.Grip) / f.Give())
 		out.Pressed = quantity.Force(float64(out.BorePressure) * math.Pi * float64(in.ShaftDiameter) * float64(in.EngagedLength))
 	}
@@ -172,39 +175,68 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 
 // pulls finds what takes the flange off, and the margins. A torque that nobody
 // told takes nothing off the friction, and then a margin of 1 or more is not
-// known.
+// known; neither is one below 1 while what the nut of a taper holds is not known.
 func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
+	nan, taper := math.NaN(), in.HoldMethod == TaperNut
 	out.ScrewHold = in.screws()
-	off := func(torque quantity.Torque) quantity.Force {
+	out.BareOff, out.BareMargin = quantity.Force(nan), quantity.Ratio(nan)
+	bare := func(torque quantity.Torque) quantity.Force {
 		if in.HoldMethod == SetScrews {
 			return out.ScrewHold
 		}
 		if float64(out.KeyTorque) >= float64(torque) {
 			torque = 0
 		}
-		return quantity.Force(better(float64(c.PullTwisted(out.Pressed, torque)), float64(out.ScrewHold)))
+		held := float64(c.PullTwisted(out.Pressed, torque))
+		if taper {
+			return quantity.Force(held)
+		}
+		return quantity.Force(better(held, float64(out.ScrewHold)))
+	}
+	off := func(torque quantity.Torque) quantity.Force {
+		if taper {
+			return max(bare(torque), out.NutHold)
+		}
+		return bare(torque)
 	}
 	sure := func(margin quantity.Ratio, torques ...quantity.Torque) quantity.Ratio {
 		for _, t := range torques {
 			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews {
-				return quantity.Ratio(math.NaN())
+				return quantity.Ratio(nan)
 			}
 		}
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
-		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(off(0)) >= pull {
-			return quantity.Ratio(math.NaN())
+		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull {
+			return quantity.Ratio(nan)
 		}
 		return margin
 	}
-	pull := quantity.OrNaN(float64(out.PullAstern)) // no pull takes nothing off
-	out.PullOff = off(in.AsternTorque)
-	out.PullOffFoul = off(max(in.AsternTorque, in.PeakTorque))
-	out.PullMargin = keyed(sure(quantity.Ratio(float64(out.PullOff)/pull), in.AsternTorque), pull)
-	out.FoulMargin = keyed(sure(quantity.Ratio(float64(out.PullOffFoul)/quantity.OrNaN(float64(in.FoulPull))), in.AsternTorque, in.PeakTorque), float64(in.FoulPull))
+	nut := func(margin quantity.Ratio, pull float64) quantity.Ratio {
+		if !taper || math.IsNaN(float64(out.NutHold)) && margin >= 1 {
+			return margin
+		}
+		if math.IsNaN(float64(out.NutHold)) {
+			return quantity.Ratio(nan)
+		}
+		return quantity.Ratio(better(float64(margin), float64(out.NutHold)/pull))
+	}
+	pull, foul := quantity.OrNaN(float64(out.PullAstern)), quantity.OrNaN(float64(in.FoulPull)) // no pull takes nothing off
+	hardest := max(in.AsternTorque, in.PeakTorque)
+	out.PullOff, out.PullOffFoul = off(in.AsternTorque), off(hardest)
+	margin := keyed(sure(quantity.Ratio(float64(bare(in.AsternTorque))/pull), in.AsternTorque), pull)
+	out.PullMargin = nut(margin, pull)
+	out.FoulMargin = nut(keyed(sure(quantity.Ratio(float64(bare(hardest))/foul), in.AsternTorque, in.PeakTorque), foul), foul)
+	if taper {
+		out.BareOff, out.BareMargin = bare(in.AsternTorque), margin
+	}
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
-	if pull > float64(off(0)) { // the shaft is out of its flange, and its key with it
+	switch nutUnknown := taper && math.IsNaN(float64(out.NutHold)); {
+	case !(pull > float64(bare(0))) || float64(out.NutHold) >= pull:
+	case nutUnknown && !(out.KeyTorque == 0): // the nut may hold it on its key
+		out.SlipAstern, out.MarginAstern, out.MarginPeak = quantity.Torque(nan), quantity.Ratio(nan), quantity.Ratio(nan)
+	default: // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
 	}
 }
@@ -222,6 +254,6 @@ func (out *BoreResult) fitting(in *BoreInput) {
 	if clearance == 0 {
 		clearance = clearanceShare * float64(in.ShaftDiameter)
 	}
-	out.HeatOn = quantity.Temperature(quantity.OrNaN(float64(in.RoomTemperature)) + (float64(in.Interference)+clearance)/grown)
+	out.HeatOn = quantity.Temperature(quantity.OrNaN(float64(in.RoomTemperature)) + max(0, float64(in.Interference)+clearance)/grown)
 	out.HeatOff = quantity.TemperatureDifference(float64(out.Grip) / grown)
 }

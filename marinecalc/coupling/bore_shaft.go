@@ -58,7 +58,7 @@ type BoreInput struct {
 	TableSeating         quantity.Torque // what ScrewHolding is for; optional
 	ScrewHolding         quantity.Force  // that one set screw holds; needed with SetScrews
 	FurtherScrew         quantity.Ratio  // what each set screw after the first adds, 0 to 1
-	Interference         quantity.Length // on the diameter, measured; needed of an interference fit
+	Interference         quantity.Length `unset:"NaN"` // on the diameter, measured; below 0 a clearance; needed of an interference fit
 	SmoothingLoss        quantity.Length // of it, by the peaks of the surfaces; optional
 	TaperRatio           quantity.Ratio  // loss of diameter over length; needed of a taper
 	HubDiameter          quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
@@ -91,6 +91,7 @@ type BoreResult struct {
 	MarginPeak   quantity.Ratio // likewise: a shock comes either way
 	PullMargin   quantity.Ratio // pull-off force over the pull astern
 	FoulMargin   quantity.Ratio // pull-off force over that of a foul propeller
+	BareMargin   quantity.Ratio // of a taper the pull-off force with its nut lost over the pull astern
 	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
 	HubUse       quantity.Ratio // stress in the hub over its yield strength
 	PinchUse     quantity.Ratio // stress in pinch bolt or nut's thread while tightened over its yield strength
@@ -98,8 +99,10 @@ type BoreResult struct {
 	SlipTorque     quantity.Torque // held going ahead
 	HeldBy         string          // what holds it
 	SlipAstern     quantity.Torque // held with the pull astern; NaN where that is not known
-	PullOff        quantity.Force  // that takes the flange off while the astern torque is on it
+	PullOff        quantity.Force  // that takes the flange off while the astern torque is on it; of a taper, nut in place
 	PullOffFoul    quantity.Force  // the same with the hardest torque known
+	BareOff        quantity.Force  // of a taper with its nut lost
+	NutHold        quantity.Force  // that brings the thread of a taper's nut to yield
 	PullAstern     quantity.Force  // of the propeller, going astern
 	FrictionTorque quantity.Torque // at which the surfaces slip going ahead
 	KeyTorque      quantity.Torque // at which key or keyway yield

@@ -14,6 +14,7 @@ import (
 const (
 	mostPinchBolts = 12
 	mostSetScrews  = 12
+	mostMisfit     = 0.01 // m
 	steepestTaper  = 0.25 // 1:4, steeper than any shaft end
 )
 
@@ -70,7 +71,6 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		{"/tableSeating", "seating torque of the table", float64(in.TableSeating)},
 		{"/nutFactor", "nut factor", float64(in.NutFactor)},
 		{"/screwHolding", "holding power of a set screw", float64(in.ScrewHolding)},
-		{"/interference", "interference", float64(in.Interference)},
 		{"/smoothingLoss", "loss by smoothing", float64(in.SmoothingLoss)},
 		{"/hubDiameter", "outside of the boss", float64(in.HubDiameter)},
 		{"/bore", "bore through the shaft", float64(in.Bore)},
@@ -82,6 +82,7 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 	} {
 		faults.NotNegative(v.where, v.name, v.value)
 	}
+	faults.Between("/interference", "interference", told(float64(in.Interference)), -mostMisfit, mostMisfit, "-10 mm to 10 mm")
 	faults.Between("/furtherScrew", "what a further set screw adds", float64(in.FurtherScrew), 0, 1, "0 to 1")
 	faults.Between("/taperRatio", "taper", float64(in.TaperRatio), 0, steepestTaper, "0 to 0.25")
 	faults.Between("/hubPoisson", "Poisson's ratio of the flange", float64(in.HubPoisson), 0, 0.5, "0 to 0.5")
@@ -123,7 +124,9 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		in.validateClamp(faults)
 	case SetScrews:
 	case Interference:
-		needed(faults, "/interference", "the interference", float64(in.Interference))
+		if math.IsNaN(float64(in.Interference)) {
+			faults.Add("/interference", "the interference is missing", "a length, below 0 for a clearance", "it is needed for this way of holding")
+		}
 		needed(faults, "/engagedLength", "the length in the bore", float64(in.EngagedLength))
 		needed(faults, "/hubModulus", "the elastic modulus of the flange", float64(in.HubModulus))
 		needed(faults, "/elasticModulus", "the elastic modulus of the shaft", float64(in.ElasticModulus))

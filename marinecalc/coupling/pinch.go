@@ -38,6 +38,9 @@ func (out *BoreResult) clamp(in *BoreInput) {
 	}
 	out.PinchStress = quantity.Stress(one * float64(out.ClampUsed))
 	yield := in.pinchYield()
+	if in.HoldMethod == TaperNut {
+		out.NutHold = quantity.Force(float64(area) * quantity.OrNaN(yield))
+	}
 	out.PinchUse = quantity.Ratio(float64(out.PinchStress) / quantity.OrNaN(yield))
 	if out.PinchUse > 1 {
 		breaks := max(yield, float64(in.PinchTensileStrength))
@@ -76,8 +79,11 @@ func (out *BoreResult) withhold(in *BoreInput) {
 		out.HeldBy = ClampLost
 	}
 	out.FrictionTorque, out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan), quantity.Torque(nan)
-	out.PullOff, out.PullOffFoul = quantity.Force(nan), quantity.Force(nan)
-	for _, m := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.PullMargin, &out.FoulMargin} {
+	out.PullOff, out.PullOffFoul, out.BareOff = quantity.Force(nan), quantity.Force(nan), quantity.Force(nan)
+	if lost {
+		out.NutHold = quantity.Force(nan)
+	}
+	for _, m := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.PullMargin, &out.FoulMargin, &out.BareMargin} {
 		if lost || *m >= 1 {
 			*m = quantity.Ratio(nan)
 		}

@@ -105,3 +105,45 @@ func TestSetScrewsHoldByTheirTorque(t *testing.T) {
 		t.Errorf("no screws hold %g", out.ScrewHold)
 	}
 }
+
+// Astern the nut of a taper holds till its thread yields, A·S_y; with the nut lost
+// the cone is alone. M24x2 has 384 mm² (ISO 898-1, 3 mm less in by the inch
+// standard's root); 205 MPa of it are 79 kN.
+func TestNutOfATaperHoldsOrIsLost(t *testing.T) {
+	in := coned()
+	in.Keyed, in.PinchDiameter, in.PinchPitch, in.ShaftYieldStrength = hub.NoKey, 0.024, 0.002, 205e6
+	out := parttest.Must(t, Bore, in)
+	parttest.Within(t, "nut's thread", out.NutHold, 384e-6*205e6, 0.02)
+	in.ThrustAstern = quantity.Force(0.5 * float64(out.NutHold))
+	in.Keyed = hub.NoKey
+	held := parttest.Must(t, Bore, in)
+	if held.PullMargin < 1.9 || held.BareMargin >= 1 {
+		t.Errorf("with its nut %g, without %g", held.PullMargin, held.BareMargin)
+	}
+	in.ThrustAstern = quantity.Force(1.1 * float64(out.NutHold))
+	if gone := parttest.Must(t, Bore, in); gone.PullMargin >= 1 || gone.MarginAstern != 0 {
+		t.Errorf("past the thread: pull %g, torque %g", gone.PullMargin, gone.MarginAstern)
+	}
+	// What the thread is nobody told: the cone alone holds, or it is not known.
+	in.PinchDiameter, in.ShaftYieldStrength, in.PinchYieldStrength = 0, 0, 0
+	if unknown := parttest.Must(t, Bore, in); !math.IsNaN(float64(unknown.PullMargin)) || !(unknown.BareMargin < 1) {
+		t.Errorf("a nut nobody told of: pull %g, bare %g", unknown.PullMargin, unknown.BareMargin)
+	}
+	in.ThrustAstern = 100
+	if light := parttest.Must(t, Bore, in); !(light.PullMargin >= 1) || light.PullMargin != light.BareMargin {
+		t.Errorf("the cone alone: pull %g, bare %g", light.PullMargin, light.BareMargin)
+	}
+}
+
+// A shaft thinner than its bore is pressed by nothing (Lamé's pressure is in
+// proportion to the interference).
+func TestAClearanceHoldsNothing(t *testing.T) {
+	for interference, holds := range map[quantity.Length]bool{-20e-6: false, 0: false, 30e-6: true} {
+		in := pressed()
+		in.Keyed, in.Interference = hub.NoKey, interference
+		out := parttest.Must(t, Bore, in)
+		if (out.SlipTorque > 0) != holds || (out.PullOff > 0) != holds || !holds && out.MarginAhead != 0 {
+			t.Errorf("%g µm: %g N·m, %g N, margin %g", interference*1e6, out.SlipTorque, out.PullOff, out.MarginAhead)
+		}
+	}
+}

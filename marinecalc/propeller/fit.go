@@ -64,6 +64,7 @@ type TaperResult struct {
 	FrictionMargin quantity.Ratio  // the cone alone over the steady torque
 	HubUse         quantity.Ratio  // stress in the hub over its yield strength
 	ThreadUse      quantity.Ratio  // stress in the shaft's thread, while the nut is drawn, over its yield strength
+	NutMargin      quantity.Ratio  // what the nut's thread holds over the pull astern, the cone counted for nothing
 	BareMargin     quantity.Ratio  // pull-off force over the pull astern, with the nut lost
 	KeyHoldOff     quantity.Length // by how much less far the hub goes on with its key
 
@@ -92,6 +93,7 @@ type TaperResult struct {
 	SmallEnd      quantity.Length // of the contact, by the taper
 	TaperMeasured quantity.Ratio  // by both diameters; NaN where the small end was not measured
 	HardestTorque quantity.Torque
+	NutHold       quantity.Force // that brings the nut's thread on the shaft to yield
 	StressArea    quantity.Area // of the nut's thread
 
 	ThreadFrictionUsed quantity.Ratio // in the nut's thread, by the nut factor

@@ -23,7 +23,8 @@ import (
 // The cone slips where friction no longer stands against torque, the wedge of
 // the cone and the propeller's pull together; the nut counts for nothing once
 // the hub is home, and neither does the thrust ahead, which presses it on: the
-// safe side. The key is not added to the friction, since it bears only when
+// safe side; with the cone off, nut and thread keep the propeller on the shaft as
+// far as the thread bears the pull in tension. The key is not added to the friction, since it bears only when
 // that has gone; the greater of them holds. Where the pull alone takes the hub
 // off its cone neither holds: the key does not keep it on the shaft. Where nobody
 // told whether there is a key, or what it carries, what friction alone does not
@@ -142,6 +143,8 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 		return quantity.Ratio(float64(held) / quantity.OrNaN(float64(torque)))
 	}
 	out.PullAstern = torque.PullAstern(in.ThrustAstern, in.Thrust, in.AsternThrust)
+	out.NutHold = quantity.Force(float64(out.StressArea) * quantity.OrNaN(float64(in.ShaftYieldStrength)))
+	out.NutMargin = quantity.Ratio(float64(out.NutHold) / quantity.OrNaN(float64(out.PullAstern)))
 	out.FrictionTorque = c.Slip(out.Pressed, 0)
 	out.SlipTorque, out.HeldBy = out.FrictionTorque, HeldByFriction
 	if in.KeyTorque > out.SlipTorque {

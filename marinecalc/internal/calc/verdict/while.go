@@ -26,7 +26,7 @@ func (r *Judgement) passedElsewhere(h *held) string {
 		if other == nil {
 			continue
 		}
-		if v := other.Sheet.Verdict(limit); v != nil && v.Word == sheet.Beyond {
+		if v := other.Sheet.Verdict(limit); v != nil && (v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide()) {
 			return putRight(v) + ". See " + midSentence(other.Sheet.Title)
 		}
 	}

@@ -1,0 +1,78 @@
+package catalogue_test
+
+import (
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/sheet"
+)
+
+const (
+	boreLoads  = `"shaftDiameter": "40 mm", "engagedLength": "60 mm", "hubDiameter": "80 mm", "hubMetal": "mild-steel", "shaftAlloy": "s31600-annealed", "shaftTorque": "300 N·m", "asternTorque": "200 N·m", "peakTorque": "450 N·m", "keyed": "no"`
+	coneOfBore = `{"holdMethod": "taper", "taperRatio": 0.1, "pinchTorque": "200 N·m", "boreFriction": 0.1, "nutFactor": 0.2, ` + boreLoads
+)
+
+// What is said of a taper is of its nut and cone: the nut holds going astern, with
+// the nut lost the cone is alone, and set screws are not spoken of. The nut's
+// thread of which nothing is known is asked for.
+func TestTaperOfACouplingHoldsByItsNut(t *testing.T) {
+	s := runInput(t, "coupling-bore", coneOfBore+`, "pinchThread": "M24x2", "thrustAstern": "24 kN"}`, "metric")
+	if got := wordOf(s, "bore-pull-astern"); got != "within" {
+		t.Errorf("nut in place: %s", got)
+	}
+	if got := wordOf(s, "bore-taper-bare"); got == "within" {
+		t.Errorf("nut lost: %s", got)
+	}
+	s = runInput(t, "coupling-bore", strings.Replace(coneOfBore, `"pinchTorque": "200 N·m"`, `"pinchClamp": "40 kN"`, 1)+`, "thrustAstern": "24 kN"}`, "metric")
+	if v := s.Verdict("bore-pull-astern"); v.Word != sheet.CannotTell || !strings.Contains(v.Sentence, "Choose its thread") {
+		t.Errorf("thread not known: %s", v.Sentence)
+	}
+	for _, n := range s.Next {
+		if strings.Contains(n.Text, "set screw") {
+			t.Errorf("of a taper: %s", n.Text)
+		}
+	}
+}
+
+// A clearance is no interference fit; a boss that yields holds less than Lamé's
+// equations say, and no margin on it is OK.
+func TestFitThatIsNoneOrYields(t *testing.T) {
+	fit := func(interference string) *sheet.Sheet {
+		return runInput(t, "coupling-bore", `{"holdMethod": "interference", "surfaces": "steel-dry", "thrustAstern": "4 kN", "interference": "`+interference+`", `+boreLoads+`}`, "metric")
+	}
+	loose := fit("-10 µm")
+	if wordOf(loose, "bore-torque-ahead") != "beyond" || wordOf(loose, "bore-pull-astern") != "beyond" || !advised(loose, "no thicker than its bore") {
+		t.Errorf("a clearance: %s, %s", wordOf(loose, "bore-torque-ahead"), wordOf(loose, "bore-pull-astern"))
+	}
+	sound := fit("40 µm")
+	if wordOf(sound, "bore-boss-yields") != "within" || wordOf(sound, "bore-pull-astern") != "within" || advised(sound, "no thicker than its bore") {
+		t.Errorf("40 µm: boss %s, pull %s", wordOf(sound, "bore-boss-yields"), wordOf(sound, "bore-pull-astern"))
+	}
+	split := fit("300 µm")
+	for _, limit := range []string{"bore-torque-ahead", "bore-torque-astern", "bore-torque-peak", "bore-pull-astern"} {
+		if got := wordOf(split, limit); got != "cannot tell" {
+			t.Errorf("a boss past its yield, %s: %s", limit, got)
+		}
+	}
+}
+
+// A propeller whose hub sits on its key is not on its cone, and nothing that rests
+// on the cone is OK; its nut holds going astern as far as the thread bears.
+func TestPropellerOnItsKey(t *testing.T) {
+	const on = `{"shaftDiameter": "30 mm", "taperRatio": 0.1, "taperLength": "75 mm", "hubDiameter": "62 mm", "hubMetal": "manganese-bronze", "shaftAlloy": "s31600-annealed", "boreFriction": 0.15, "contactShare": 0.8, "nutTorque": "100 N·m", "nutThread": "M20x2", "nutFactor": 0.2, "shaftTorque": "170 N·m", "asternTorque": "100 N·m", "peakTorque": "300 N·m", "keyed": "yes", "keyTorque": "600 N·m", "thrustAstern": "1.5 kN", "markWithoutKey": "10 mm", "markWithKey": "`
+	for mark, sits := range map[string]bool{"10.02 mm": false, "11 mm": true} {
+		s := runInput(t, "propeller-taper", on+mark+`"}`, "metric")
+		for _, limit := range []string{"taper-torque-ahead", "taper-torque-astern", "taper-torque-peak"} {
+			if got := wordOf(s, limit); (got == "cannot tell") != sits {
+				t.Errorf("key holds off %v, %s: %s", sits, limit, got)
+			}
+		}
+		if got := wordOf(s, "taper-nut-holds"); got != "within" {
+			t.Errorf("M20 against 1.5 kN: %s", got)
+		}
+	}
+	s := runInput(t, "propeller-taper", strings.Replace(on, `"1.5 kN"`, `"90 kN"`, 1)+`10 mm"}`, "metric")
+	if got := wordOf(s, "taper-nut-holds"); got != "beyond" {
+		t.Errorf("M20 of 316 against 90 kN: %s", got)
+	}
+}
