@@ -94,7 +94,7 @@ type TaperResult struct {
 	TaperMeasured quantity.Ratio  // by both diameters; NaN where the small end was not measured
 	HardestTorque quantity.Torque
 	NutHold       quantity.Force // that brings the nut's thread on the shaft to yield
-	StressArea    quantity.Area // of the nut's thread
+	StressArea    quantity.Area  // of the nut's thread
 
 	ThreadFrictionUsed quantity.Ratio // in the nut's thread, by the nut factor
 	TwistRatio         quantity.Ratio // shear over tension in it while the nut is turned
