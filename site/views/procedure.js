@@ -252,7 +252,7 @@ const lowered = (title) => title.charAt(0).toLowerCase() + title.slice(1);
  */
 function about(work, remedies) {
   return [
-    h('p', { class: 'printed-on' }, `${work.boat}, ${today()}`),
+    h('p', { class: 'printed-on' }, `Printed ${today()}.`),
     ...work.leftOut.map((words) => h('p', {}, words)),
     ...work.remedies.map((r) => h('p', {}, r.text)),
     work.tools.length > 0 && fold(`Tools (${work.tools.length})`, h('p', {}, work.tools.join(', '), '.')),

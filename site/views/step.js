@@ -43,7 +43,7 @@ const PAUSE = 700; // ms without a key, until what was typed is kept
 /**
  * @param {WorkStep} step
  * @param {Whole} all
- * @param {Map<string, number>} told the step at which each caution and each drawing stands on paper
+ * @param {Map<string, number>} told the step at which each caution, each drawing and each reading stands on paper
  * @param {Acts} acts
  * @returns {Node[]}
  */
@@ -76,7 +76,7 @@ export function stepParts(step, all, told, acts) {
     pictures.length > 0
       ? h('div', { class: shownBefore ? 'pictures again' : 'pictures', 'data-drawing': step.drawing }, ...pictures.map(drawing))
       : needs.length > 0 && h('p', { class: 'help' }, `There is no picture yet: it needs ${needs.join(', ').toLowerCase()}.`),
-    step.records.length > 0 && h('div', { class: 'records' }, h('h3', {}, 'Write down'), ...step.records.map((r) => record(step, r, all, acts))),
+    step.records.length > 0 && h('div', { class: 'records' }, h('h3', {}, 'Write down'), ...step.records.map((r) => record(step, r, all, told, acts))),
     step.bares.length > 0 &&
       h(
         'div',
@@ -162,13 +162,17 @@ function figure(f, fold) {
 }
 
 /**
- * Something to write down: a reading of the boat has the boat's own field.
+ * Something to write down: a reading of the boat has the boat's own field. On
+ * paper, its last value and its limits stand where it is asked for first.
  * @param {WorkStep} step
  * @param {StepRecord} r
  * @param {Whole} all
+ * @param {Map<string, number>} told
  * @param {Acts} acts
  */
-function record(step, r, all, acts) {
+function record(step, r, all, told, acts) {
+  const again = r.reading && told.has(`read/${r.reading}`) ? 'last again' : 'last';
+  if (r.reading) told.set(`read/${r.reading}`, step.number);
   const state = h('p', { class: 'from' }, r.noted ? `Written down${r.notedOn ? ` ${r.notedOn}` : ''}: ${r.noted}` : '');
   const wrong = h('p', { class: 'wrong' });
   /** @param {unknown} value */
@@ -178,8 +182,8 @@ function record(step, r, all, acts) {
     if (problems.length === 0) state.textContent = value === undefined ? '' : 'Kept.';
   };
   const last = [
-    r.reading && h('p', { class: r.last && r.last.length < LONG ? 'last' : 'last long-last' }, r.last ? `Last: ${r.last} (${r.date}).` : 'Never read so far.'),
-    r.limits.length > 0 && h('p', { class: 'last' }, ...r.limits.flatMap((l) => [h('span', { class: 'whole' }, `${l.title}: `), `${l.bound}${l.guide ? ' (a guide)' : ''}. `])),
+    r.reading && h('p', { class: r.last && r.last.length < LONG ? again : `${again} long-last` }, r.last ? `Last: ${r.last} (${r.date}).` : 'Never read so far.'),
+    r.limits.length > 0 && h('p', { class: again }, ...r.limits.map((l) => `${l.title}: ${l.bound}${l.guide ? ' (a guide)' : ''}. `)),
   ];
   const root = all.schema?.schema;
   const described = root && r.reading ? resolved(root, /** @type {Schema} */ (at(root, '/properties/readings/items'))).properties?.[r.reading] : undefined;

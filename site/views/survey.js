@@ -12,6 +12,7 @@ import { forFile, saveFile } from '../store/files.js';
 import { keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { isLong } from './home.js';
 import { begunOn, begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
@@ -24,10 +25,15 @@ export function showSurvey(app, main) {
   const title = `Survey: ${name}`;
   const place = h('div', { class: 'survey' }, h('p', {}, 'Every calculation is being run…'));
   main.append(h('h1', {}, title), place);
-  // What the parts stand like may be known already; the rest comes when it is found.
+  // What is begun and how the parts stood are there at once; the rest comes when it is found.
+  const begin = h('div', {}, ...(isLong(boat) ? [] : [begunWork(app)]));
   const kept = keptMarks(marksKey(boat, units(), app.contents.version));
   if (kept) place.append(partsAtOnce(kept));
-  void Promise.all([app.aside({ ask: 'survey', boat, units: units() }), app.aside({ ask: 'procedures', boat })]).then(([reply, work]) => {
+  place.append(begin);
+  const all = app.aside({ ask: 'survey', boat, units: units() });
+  const work = app.aside({ ask: 'procedures', boat }); // asked last, and so answered first
+  void work.then((reply) => begin.replaceChildren(begunWork(app, begunOn(app, reply))));
+  void Promise.all([all, work]).then(([reply, work]) => {
     if (place.isConnected) place.replaceWith(...present(surveyOf(app, boat, reply, begunOn(app, work))));
   });
   return title;
