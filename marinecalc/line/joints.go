@@ -139,6 +139,7 @@ const coverage = 1.96
 // known only its friction is known, which is the least that it holds. Where the pull
 // takes all of its clamp, nut and lock alone hold it astern and in a shock: that
 // counts as nothing, whatever spline or key bear.
+// Where the pull astern is not known, a joint holds no more than ahead.
 //
 // Two joints are told apart where the difference of what they hold is more
 // than 1.96 of its standard uncertainty (JCGM 100, of two independent
@@ -154,12 +155,14 @@ func Joints(in JointsInput) (out JointsResult, err error) {
 	ahead, astern := in.held()
 	nan := quantity.Torque(math.NaN())
 	keys := [Count]quantity.Torque{nan, nan, in.CouplingKey, in.PropellerKey}
+	var back, shock [Count]held
 	for i, code := range [Count]string{Hub, Faces, Bore, Taper} {
 		j := &out.Joints[i]
 		j.Joint, j.KeyAlone = code, keys[i]
 		j.HeldAhead, j.HeldAstern = quantity.Torque(ahead[i].torque), quantity.Torque(astern[i].torque)
 		j.Wanted = ahead[i].wanted(astern[i], [Count]string{WantsFriction, WantsFaces, WantsBore, WantsTaper}[i])
-		j.Ahead, j.Astern, j.Shock = ahead[i].over(in.ShaftTorque), astern[i].over(in.AsternTorque), astern[i].over(in.PeakTorque)
+		back[i], shock[i] = astern[i].under(in.AsternTorque, ahead[i]), astern[i].under(in.PeakTorque, ahead[i])
+		j.Ahead, j.Astern, j.Shock = ahead[i].over(in.ShaftTorque), back[i].over(in.AsternTorque), shock[i].over(in.PeakTorque)
 		if !ahead[i].atLeast && !math.IsNaN(ahead[i].torque) {
 			out.Known++
 		}
@@ -169,11 +172,11 @@ func Joints(in JointsInput) (out JointsResult, err error) {
 	for i := range out.Joints {
 		out.Joints[i].StandAhead = stand[i]
 	}
-	out.WeakestAstern, out.SureAstern, out.LeastAstern = rank(&astern, in.AsternTorque, &stand)
+	out.WeakestAstern, out.SureAstern, out.LeastAstern = rank(&back, in.AsternTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandAstern = stand[i]
 	}
-	out.WeakestShock, out.SureShock, out.LeastShock = rank(&astern, in.PeakTorque, &stand)
+	out.WeakestShock, out.SureShock, out.LeastShock = rank(&shock, in.PeakTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandShock = stand[i]
 	}
@@ -189,6 +192,15 @@ func (h held) over(torque quantity.Torque) quantity.Ratio {
 		by = math.NaN()
 	}
 	return quantity.Ratio(by)
+}
+
+// under is what a joint holds astern: where the pull is not known no more than
+// ahead, which tells once that is less than the torque.
+func (h held) under(torque quantity.Torque, ahead held) held {
+	if math.IsNaN(h.torque) && !ahead.atLeast && ahead.torque < float64(torque) {
+		return ahead
+	}
+	return h
 }
 
 // wanted is the figure without which a joint is not known: its own ahead, or

@@ -190,3 +190,24 @@ func TestMarginsOfEachJoint(t *testing.T) {
 		t.Errorf("astern: %s, %s", out.WeakestAstern, out.SureAstern)
 	}
 }
+
+// Without the pull astern a joint holds no more than ahead: less than the torque
+// is told, and more is not.
+func TestNoMoreAsternThanAhead(t *testing.T) {
+	in := whole()
+	in.BoreAhead, in.BoreAstern = 100, quantity.Torque(math.NaN())
+	out := parttest.Must(t, Joints, in)
+	if out.WeakestAstern != Bore || out.WeakestShock != Bore || out.Joints[2].Wanted != WantsPull || !math.IsNaN(float64(out.Joints[2].HeldAstern)) {
+		t.Errorf("%+v", out)
+	}
+	parttest.Near(t, "astern", out.LeastAstern, 100./140, 1e-12)
+	parttest.Near(t, "shock", out.LeastShock, 100./240, 1e-12)
+	in.BoreAhead = 200 // over the torque astern, under the peak
+	if out = parttest.Must(t, Joints, in); out.WeakestAstern != Taper || !math.IsNaN(float64(out.LeastAstern)) || out.WeakestShock != Bore {
+		t.Errorf("%+v", out)
+	}
+	in.BoreAhead = 250
+	if out = parttest.Must(t, Joints, in); out.WeakestShock != Taper || !math.IsNaN(float64(out.LeastShock)) {
+		t.Errorf("%+v", out)
+	}
+}

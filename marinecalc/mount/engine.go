@@ -74,6 +74,9 @@ type LoadResult struct {
 	TiredFactor       quantity.Ratio // MovedGapPerDiameter over NewGapPerDiameter
 	DeflectionRatio   quantity.Ratio // largest deflection now over new
 	DeflectionRatioAt string
+	LeastRatio        quantity.Ratio // least deflection now over new; nothing or less: a mount that carries nothing
+	LeastRatioAt      string
+	CarriedRatio      quantity.Ratio // weight by stiffness and deflection when new, over that given; NaN where not all mounts have both
 	CreepRatio        quantity.Ratio // what creep alone explains of it
 
 	Weight            quantity.Force

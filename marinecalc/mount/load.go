@@ -75,7 +75,7 @@ func Load(in LoadInput) (LoadResult, error) {
 func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 	s.n = len(in.Mounts)
 	share := gravity * float64(in.EngineMass) / float64(s.n)
-	total := 0.0
+	total, carried := 0.0, 0.0
 	for i := range in.Mounts {
 		m := &in.Mounts[i]
 		k := float64(m.Stiffness)
@@ -84,7 +84,7 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 			if deflection == 0 {
 				deflection = m.DeflectionNow
 			}
-			if deflection == 0 {
+			if !(deflection > 0) {
 				deflection = in.UsualDeflection
 			}
 			k = share / float64(deflection)
@@ -107,6 +107,14 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 		*one = spring{x: float64(m.Forward - in.CentreForward), y: float64(in.CentreStarboard - m.Starboard), z: float64(m.Up - in.CentreUp), kx: along}
 		one.leaning(k, square, float64(m.Inclination), -float64(m.Starboard))
 		total += one.kz
+		switch {
+		case m.Stiffness == 0 || m.DeflectionNew == 0:
+			carried = math.NaN()
+		case m.DeflectionNow > 0:
+			carried += one.kz * float64(m.DeflectionNow) // as much as when it was new and stiffer
+		default:
+			carried += one.kz * float64(m.DeflectionNew)
+		}
 		if now {
 			out.Loads[i].Name, out.Loads[i].StiffnessNow = m.Name, quantity.Stiffness(k)
 		}
@@ -114,6 +122,7 @@ func (in *LoadInput) hang(s *springs, out *LoadResult, now bool) (worn bool) {
 	if now {
 		out.VerticalStiffness = quantity.Stiffness(total)
 		out.MeanDeflection = quantity.Length(float64(out.Weight) / total)
+		out.CarriedRatio = quantity.Ratio(carried / float64(out.Weight))
 	}
 	return worn
 }

@@ -326,3 +326,44 @@ func BenchmarkLoad(b *testing.B) {
 		})
 	}
 }
+
+// A mount that stands higher than when new, or as high as one without load, is
+// told, and its deflection softens nothing.
+func TestAMountThatRose(t *testing.T) {
+	in := engine()
+	for i := range in.Mounts {
+		in.Mounts[i].DeflectionNew, in.Mounts[i].DeflectionNow = 3e-3, 3.6e-3
+	}
+	for now, ratio := range map[quantity.Length]quantity.Ratio{3.3e-3: 1.1, 1.5e-3: 0.5, 0: 0, -1.5e-3: -0.5} {
+		in.Mounts[1].DeflectionNow = now
+		out := carried(t, in)
+		parttest.Near(t, "least", out.LeastRatio, float64(ratio), 1e-12)
+		parttest.Near(t, "most", out.DeflectionRatio, 1.2, 1e-12)
+		if out.LeastRatioAt != in.Mounts[1].Name || now <= 0 && out.Loads[1].StiffnessNow != in.Mounts[1].Stiffness {
+			t.Errorf("%g: %q, %g", now, out.LeastRatioAt, out.Loads[1].StiffnessNow)
+		}
+	}
+	in.Mounts[1].DeflectionNow = quantity.Length(math.NaN())
+	parttest.Near(t, "of the others", carried(t, in).LeastRatio, 1.2, 1e-12)
+}
+
+// Stiffness times deflection is the load (Hooke), of all mounts the weight.
+func TestWeightByTheMounts(t *testing.T) {
+	in := engine()
+	sum := 0.0
+	for i := range in.Mounts {
+		m := &in.Mounts[i]
+		m.DeflectionNew, m.DeflectionNow = quantity.Length(2e-3+float64(i)*0.5e-3), quantity.Length(4e-3)
+		sum += float64(m.Stiffness) * float64(m.DeflectionNew)
+	}
+	out := carried(t, in)
+	parttest.Near(t, "carried", out.CarriedRatio, sum/(float64(in.EngineMass)*9.80665), 1e-12)
+	for i := range in.Mounts {
+		in.Mounts[i].DeflectionNow = quantity.Length(math.NaN())
+	}
+	parttest.Near(t, "as new", carried(t, in).CarriedRatio, float64(out.CarriedRatio), 1e-12)
+	in.Mounts[0].DeflectionNew = 0
+	if r := carried(t, in).CarriedRatio; !math.IsNaN(float64(r)) {
+		t.Errorf("without one deflection: %g", r)
+	}
+}

@@ -32,7 +32,7 @@ type Mount struct {
 	StiffnessAlong    quantity.Stiffness // fore and aft; 0: not known
 	Inclination       quantity.Angle     // of its axis from upright, the top leaning toward the shaft line, 0 to 60°
 	DeflectionNew     quantity.Length    // of the rubber under the engine, when new, 0.05 mm to 0.1 m; 0: not known
-	DeflectionNow     quantity.Length    // the same, measured now; 0: not known
+	DeflectionNow     quantity.Length    `unset:"NaN"` // the same, measured now, -50 mm to 0.1 m; nothing or less: it stands as high as without load; NaN: not known
 	RubberHeight      quantity.Length    // without load, 1 mm to 0.5 m; 0: not known
 	RatedLoad         quantity.Force     // the maker's highest load along its axis, 1 N to 1 MN; 0: not known
 	RatedThrust       quantity.Force     // the maker's highest load fore and aft, 1 N to 1 MN; 0: not known
@@ -96,7 +96,7 @@ func validate(bad *problem.List, mounts []Mount, fewest int) {
 		c.orNone("stiffnessAlong", float64(m.StiffnessAlong), 1e2, 1e9, "0.1 N/mm to 1e6 N/mm")
 		c.orNone("inclination", float64(m.Inclination), -0.05, math.Pi/3, "0° to 60°")
 		c.orNone("deflectionNew", float64(m.DeflectionNew), 0.05e-3, 0.1, "0.05 mm to 100 mm")
-		c.orNone("deflectionNow", float64(m.DeflectionNow), 0.05e-3, 0.1, "0.05 mm to 100 mm")
+		c.orNone("deflectionNow", float64(m.DeflectionNow), -0.05, 0.1, "-50 mm to 100 mm")
 		c.orNone("rubberHeight", float64(m.RubberHeight), 1e-3, 0.5, "1 mm to 500 mm")
 		c.orNone("ratedLoad", float64(m.RatedLoad), 1, 1e6, "1 N to 1 MN")
 		c.orNone("ratedThrust", float64(m.RatedThrust), 1, 1e6, "1 N to 1 MN")

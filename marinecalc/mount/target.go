@@ -114,7 +114,7 @@ func Target(in TargetInput) (out TargetResult, err error) {
 			fore, out.GrowthFront = x, quantity.Length(grown[i])
 		}
 		deflection := m.DeflectionNow
-		if deflection == 0 {
+		if !(deflection > 0) {
 			deflection = m.DeflectionNew
 		}
 		if deflection == 0 {

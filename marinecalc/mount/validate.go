@@ -65,7 +65,7 @@ func (in *LoadInput) validate() problem.List {
 // stiffnessKnown tells whether every mount says how stiff it is.
 func (in *LoadInput) stiffnessKnown() bool {
 	for i := range in.Mounts {
-		if m := &in.Mounts[i]; m.Stiffness == 0 && m.DeflectionNew == 0 && m.DeflectionNow == 0 {
+		if m := &in.Mounts[i]; m.Stiffness == 0 && m.DeflectionNew == 0 && !(m.DeflectionNow > 0) {
 			return false
 		}
 	}

@@ -12,19 +12,25 @@ import (
 func (out *LoadResult) wear(in *LoadInput, worn bool, ahead, astern *push) {
 	nan := math.NaN()
 	out.NewGapPerDiameter, out.NewOffset, out.TiredFactor = quantity.Ratio(nan), length(nan), quantity.Ratio(nan)
-	out.DeflectionRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan)
+	out.DeflectionRatio, out.LeastRatio, out.CreepRatio = quantity.Ratio(nan), quantity.Ratio(nan), quantity.Ratio(nan)
 	if in.MountAge >= day && in.CreepPerDecade > 0 {
 		out.CreepRatio = 1 + in.CreepPerDecade*quantity.Ratio(math.Log10(float64(in.MountAge/day)))
 	}
+	for i := range in.Mounts {
+		m := &in.Mounts[i]
+		if m.DeflectionNew == 0 || math.IsNaN(float64(m.DeflectionNow)) {
+			continue
+		}
+		r := quantity.Ratio(m.DeflectionNow / m.DeflectionNew)
+		if !(out.DeflectionRatio >= r) {
+			out.DeflectionRatio, out.DeflectionRatioAt = r, m.Name
+		}
+		if !(out.LeastRatio <= r) {
+			out.LeastRatio, out.LeastRatioAt = r, m.Name
+		}
+	}
 	if !worn {
 		return
-	}
-	for i := range in.Mounts {
-		if m := &in.Mounts[i]; m.DeflectionNew > 0 && m.DeflectionNow > 0 {
-			if r := quantity.Ratio(m.DeflectionNow / m.DeflectionNew); !(out.DeflectionRatio >= r) {
-				out.DeflectionRatio, out.DeflectionRatioAt = r, m.Name
-			}
-		}
 	}
 	var fresh springs
 	in.hang(&fresh, out, false)

@@ -157,6 +157,9 @@ func appendRounded(dst []byte, x, half float64, most int) []byte {
 		return strconv.AppendFloat(dst, x, 'f', -place, 64)
 	}
 	n := int(math.Floor(math.Log10(math.Abs(x)))) - place + 1
+	if n < 1 && place < 0 { // rounded up to that decimal, as the ends of its range are
+		return appendSignificant(dst, math.Copysign(math.Pow10(place), x), 1)
+	}
 	return appendSignificant(dst, x, min(max(n, 1), most))
 }
 

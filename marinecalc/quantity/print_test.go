@@ -210,6 +210,9 @@ func TestPrintTo(t *testing.T) {
 		{"length", 0.0254 / 16 * 7, 0.0001, US, "7/16 in"},
 		{"temperature-difference", 12.04, 1.5, Metric, "12 K"},
 		{"angle", 3.3e-14, 0, Metric, "0°"},
+		{"ratio", 0.0008, 0.012, Metric, "0.1 %"}, // beside 0.1 to 2.5 %, and no digit finer than these
+		{"ratio", -0.0006, 0.012, Metric, "-0.1 %"},
+		{"ratio", 0.0004, 0.012, Metric, "0 %"},
 	} {
 		k, _ := Lookup(c.kind)
 		units := [2]string{}

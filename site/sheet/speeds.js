@@ -25,8 +25,11 @@ export function bandsAt(bands, speed) {
 export function revCounter(table, sheet) {
   const cell = cells(table);
   const bands = table.rows.flatMap((row) => {
-    const [from, to] = [cell(row, 'from')?.si, cell(row, 'to')?.si];
-    return from === undefined || to === undefined ? [] : [{ title: row.cells[0]?.text ?? '', from: from * RPM, to: to * RPM, text: `${cell(row, 'from')?.text ?? ''} to ${cell(row, 'to')?.text ?? ''}` }];
+    const [free, held] = [cell(row, 'from'), cell(row, 'to')];
+    if (free?.si === undefined || held?.si === undefined) return [];
+    // As far as their ranges reach: between the two estimates alone it would be narrower than what is known.
+    const [from, to] = [(free.low ?? free.si) * RPM, (held.high ?? held.si) * RPM];
+    return [{ title: row.cells[0]?.text ?? '', from, to, text: `${Math.floor(from / 10) * 10} to ${Math.ceil(to / 10) * 10} rpm` }];
   });
   const full = (sheet.inputs.find((i) => i.name === 'shaftSpeed')?.si ?? 0) * RPM;
   const idle = (sheet.results.find((r) => r.name === 'shaftSpeedIdle')?.si ?? 0) * RPM;

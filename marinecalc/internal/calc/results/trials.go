@@ -77,7 +77,7 @@ func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Ra
 		r.takeSpan(m)
 	}
 	if len(r.widened) > 0 {
-		r.Notes = append(r.Notes, "What is read near nothing scatters to one side only; widened to hold what was read: the range of "+strings.Join(r.widened, ", ")+".")
+		r.Notes = append(r.Notes, "Trials lie to one side of what is read near nothing, and of the greatest or least of several; widened to hold the figure itself: the range of "+strings.Join(r.widened, ", ")+".")
 	}
 	r.leaveOpen()
 	return out.Results[len(outputs):]
