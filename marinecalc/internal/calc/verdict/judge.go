@@ -189,7 +189,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	judgement, v.Turns = r.overBracket(h, limit, figures)
 	if judgement.Word != sheet.CannotTell {
 		inside := h.byTrials(j, limit)
-		past := judgement.Word == sheet.Beyond && inside.Probability <= spread.Lost // skewed, and past it everywhere
+		past := judgement.Word == sheet.Beyond && inside.Probability <= spread.Lost     // skewed, and past it everywhere
 		if j.span != nil && j.span.Usable && inside.Word == sheet.CannotTell && !past { // as of a resonance, where the ends are not what is farthest apart
 			v.Awaits, v.Turns = r.Roots(j.unverified), nil
 			return inside, restsOn(v.Awaits) + ", and turns between the ends of what is usual", typeThem(v.Awaits)
