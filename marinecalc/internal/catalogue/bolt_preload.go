@@ -3,6 +3,7 @@ package catalogue
 import (
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/drawing/joints"
 )
 
 // boltPreload works the setting out by the figures as they are; in the trials
@@ -20,5 +21,5 @@ func boltPreload(*calc.Session) calc.PerRun[fastener.PreloadInput, fastener.Prel
 			set = &first
 		}
 		return out, err
-	}}
+	}, Draw: joints.BoltPreload}
 }
