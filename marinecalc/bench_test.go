@@ -30,10 +30,10 @@ func BenchmarkPlain(b *testing.B) { benchRuns(b, marinecalc.Options{NoRanges: tr
 // BenchmarkBrief: the same without worked lines and drawings.
 func BenchmarkBrief(b *testing.B) { benchRuns(b, marinecalc.Options{NoRanges: true, Brief: true}) }
 
-// BenchmarkRanges: with 4096 trials. It is to stay under 5 ms.
+// BenchmarkRanges: with the default trials. It is to stay under 5 ms.
 func BenchmarkRanges(b *testing.B) { benchRuns(b, marinecalc.Options{}) }
 
-// BenchmarkBoat: the whole demo boat, 4096 trials a calculation. It is to
+// BenchmarkBoat: the whole demo boat, the default trials a calculation. It is to
 // stay under 150 ms on one core.
 func BenchmarkBoat(b *testing.B) {
 	boat := testboat.Demo(b, "kittiwake")

@@ -258,7 +258,7 @@ const DefaultTrials = calc.DefaultTrials
 
 type (
 	// Options say how a calculation is run. The zero value runs it without a
-	// boat, in metric units, with 4096 trials, by the engine's rules.
+	// boat, in metric units, with 1024 trials, by the engine's rules.
 	Options = calc.Options
 	// Boat is a boat file: the drivetrain written down once, with its maker's
 	// figures and dated readings. A Boat is never changed after it is read,

@@ -48,7 +48,7 @@ func TestGoldenBoats(t *testing.T) {
 			}
 			book := newGoldenBook(t, b.name)
 
-			survey := ask(map[string]any{"ask": "survey", "trials": 4096})["survey"].(map[string]any)
+			survey := ask(map[string]any{"ask": "survey", "trials": 1024})["survey"].(map[string]any)
 			for _, s := range survey["sheets"].([]any) {
 				s := s.(map[string]any)
 				id := s["calculation"].(string)
@@ -56,20 +56,20 @@ func TestGoldenBoats(t *testing.T) {
 				tables, _ := s["tables"].([]any)
 				for _, table := range tables {
 					name := table.(map[string]any)["name"].(string)
-					out := ask(map[string]any{"ask": "csv", "calculation": id, "table": name, "trials": 4096})
+					out := ask(map[string]any{"ask": "csv", "calculation": id, "table": name, "trials": 1024})
 					book.reply(id+"."+name+".csv", out, "csv")
 				}
 			}
 			delete(survey, "sheets")
 			book.json("survey", survey)
-			book.json("compare", ask(map[string]any{"ask": "compare", "before": b.before, "after": b.after, "trials": 4096})["comparison"])
-			book.reply("jobsheet.html", ask(map[string]any{"ask": "jobsheet", "trials": 4096}), "page")
+			book.json("compare", ask(map[string]any{"ask": "compare", "before": b.before, "after": b.after, "trials": 1024})["comparison"])
+			book.reply("jobsheet.html", ask(map[string]any{"ask": "jobsheet", "trials": 1024}), "page")
 			// No clock is read, and neither boat has its work chosen: both are typed.
 			work := map[string]any{"today": b.before, "remedies": []any{
 				map[string]any{"remedy": "repack-gland"}, map[string]any{"remedy": "align-coupling"}}}
-			book.json("work-plan.chosen", ask(map[string]any{"ask": "run", "calculation": "work-plan", "input": work, "trials": 4096})["sheet"])
+			book.json("work-plan.chosen", ask(map[string]any{"ask": "run", "calculation": "work-plan", "input": work, "trials": 1024})["sheet"])
 			book.reply("work-plan.chosen.ics", ask(map[string]any{"ask": "calendar", "input": work}), "calendar")
-			book.json("procedure", ask(map[string]any{"ask": "procedure", "remedies": []any{"repack-gland", "align-coupling"}, "trials": 4096})["procedure"])
+			book.json("procedure", ask(map[string]any{"ask": "procedure", "remedies": []any{"repack-gland", "align-coupling"}, "trials": 1024})["procedure"])
 			book.reply("readings.csv", ask(map[string]any{"ask": "readings"}), "csv")
 			book.nothingElse()
 		})
@@ -89,7 +89,7 @@ func TestGoldenExamples(t *testing.T) {
 				t.Fatal(err)
 			}
 			book.json(e.ID+name, answered(t, map[string]any{
-				"ask": "run", "calculation": e.ID, "input": input, "units": "both", "trials": 4096}))
+				"ask": "run", "calculation": e.ID, "input": input, "units": "both", "trials": 1024}))
 		}
 	}
 	book.nothingElse()

@@ -19,7 +19,7 @@ import (
 // The benchmarks below time the same request natively and in wazero in one
 // run and report the ratio, asked to be at most 4.
 
-// BenchmarkRangesInTheGuest: one calculation with 4096 trials.
+// BenchmarkRangesInTheGuest: one calculation with the default trials.
 func BenchmarkRangesInTheGuest(b *testing.B) {
 	for _, entry := range marinecalc.Calculations() {
 		b.Run(entry.ID, func(b *testing.B) { ratio(b, typed(b, entry.ID, "")) })
@@ -48,7 +48,7 @@ func BenchmarkPlainInTheGuest(b *testing.B) {
 	}
 }
 
-// BenchmarkBoatInTheGuest: the whole demo boat, 4096 trials a calculation.
+// BenchmarkBoatInTheGuest: the whole demo boat, the default trials a calculation.
 func BenchmarkBoatInTheGuest(b *testing.B) {
 	text, err := os.ReadFile("../testdata/boats/kittiwake.json")
 	if err != nil {

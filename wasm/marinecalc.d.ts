@@ -153,7 +153,7 @@ export interface RunRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -184,7 +184,7 @@ export interface SurveyRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -203,7 +203,7 @@ export interface JobsheetRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -222,7 +222,7 @@ export interface TorqueCardRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -245,7 +245,7 @@ export interface CompareRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -268,7 +268,7 @@ export interface CalendarRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -295,7 +295,7 @@ export interface CsvRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -329,7 +329,7 @@ export interface PartsRequest {
   /** A boat file, by boat.schema.json. */
   boat: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -352,7 +352,7 @@ export interface PartRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;
@@ -456,7 +456,7 @@ export interface ProcedureRequest {
   /** A boat file, by boat.schema.json. */
   boat?: object;
   units?: Units;
-  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 4096. */
+  /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
   /** No trials are run: the sheet has no ranges, and verdicts go by the estimates. */
   noRanges?: boolean;

@@ -79,7 +79,7 @@ type flagOf struct{ name, of, does string }
 var ofRuns = []flagOf{
 	{"rules", "FILE", "rule data applied over the standard rows, such as a maker's figures; may be repeated"},
 	{"units", "CHOICE", "metric, us or both"},
-	{"trials", "N", "Monte Carlo trials (default 4096)"},
+	{"trials", "N", "Monte Carlo trials (default 1024)"},
 	{"no-ranges", "", "no trials: estimates without ranges"},
 	{"seed", "N", "seed of the trials (default 1)"},
 	{"work", "", "show the worked lines and where each input came from"},

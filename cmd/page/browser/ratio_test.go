@@ -22,7 +22,7 @@ import (
 // own instance of the module in Chromium, by turns in one run, and report how
 // they stand to each other; asked is at most 2.5.
 
-// BenchmarkInChromium: one calculation with 4096 trials.
+// BenchmarkInChromium: one calculation with the default trials.
 func BenchmarkInChromium(b *testing.B) {
 	t := newGuestTab(b)
 	for _, entry := range marinecalc.Calculations() {

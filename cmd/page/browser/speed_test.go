@@ -126,7 +126,7 @@ func (b *tab) opens(runs int) (took []float64) {
 	return took
 }
 
-// keys measures from a key to the sheet drawn anew, 4096 trials and layout
+// keys measures from a key to the sheet drawn anew, the default trials and layout
 // included.
 func (b *tab) keys(calculation, field string) []float64 {
 	b.open("#/sheet/" + calculation)

@@ -29,14 +29,14 @@ const Version = "0.2.0-dev"
 
 // DefaultTrials is how many Monte Carlo trials a calculation runs when
 // nothing else is asked for.
-const DefaultTrials = 4096
+const DefaultTrials = spread.DefaultTrials
 
 // MaxTrials is how many are run at the most: more would take seconds, and move
 // no digit that is shown.
 const MaxTrials = 1 << 16
 
 // Options say how a calculation is run. The zero value runs it without a
-// boat, in metric units, with 4096 trials, by the standard rules.
+// boat, in metric units, with 1024 trials, by the standard rules.
 type Options struct {
 	Boat     *boat.Boat
 	Units    string      // "metric", "us" or "both"; "" is the boat's choice, or metric

@@ -11,7 +11,7 @@ import (
 // Skin that is all but worn through is close to its limit, although no share of
 // a limit of 0 can be left: it goes by the skin when new.
 func TestLittleOfTheHardSkinLeft(t *testing.T) {
-	for depth, want := range map[string]string{"0.1 mm": "within", "0.45 mm": "near the limit", "0.6 mm": "beyond"} {
+	for depth, want := range map[string]string{"0.1 mm": "within", "0.451 mm ± 0.003 mm": "near the limit", "0.6 mm": "beyond"} {
 		s := testboat.Run(t, "wear-debris", `{"wearDepth":"`+depth+`","caseDepth":"0.5 mm","depthGauge":"micrometer","wearLength":"10 mm","wearWidth":"5 mm","metal":"carbon-steel"}`, marinecalc.Options{})
 		if got := string(s.Verdict("hard-skin").Word); got != want {
 			t.Errorf("worn by %s: %s, want %s", depth, got, want)

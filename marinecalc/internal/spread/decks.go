@@ -49,10 +49,18 @@ func dealerFor(seed uint64, n int) *dealer {
 	return d
 }
 
+// deal deals anew for the factor at a place.
+func (d *dealer) deal(place int) *deck {
+	if side := arraySide(d.n); place < arrayColumns(side) {
+		return dealArray(newStream(d.seed, place), side, place)
+	}
+	return deal(newStream(d.seed, place), d.n, d.groups)
+}
+
 // deck is that of the factor at a place.
 func (d *dealer) deck(place int) *deck {
 	if d.n > mostKept || place >= mostPlaces {
-		return deal(newStream(d.seed, place), d.n, d.groups)
+		return d.deal(place)
 	}
 	d.mutex.Lock()
 	defer d.mutex.Unlock()
@@ -60,7 +68,7 @@ func (d *dealer) deck(place int) *deck {
 		d.decks = append(d.decks, nil)
 	}
 	if d.decks[place] == nil {
-		d.decks[place] = deal(newStream(d.seed, place), d.n, d.groups)
+		d.decks[place] = d.deal(place)
 	}
 	return d.decks[place]
 }

@@ -23,7 +23,7 @@ func TestDecksAreWhatIsDealt(t *testing.T) {
 	for _, n := range []int{128, DefaultTrials, DefaultTrials + 1} {
 		for _, seed := range []uint64{1, 2, 3, 4, 5, 6, 7, 1} {
 			for _, place := range []int{0, 3, mostPlaces - 1, mostPlaces, 3} {
-				got, want := dealerFor(seed, n).deck(place), deal(newStream(seed, place), n, groupsFor(n))
+				got, want := dealerFor(seed, n).deck(place), (&dealer{seed: seed, n: n, groups: groupsFor(n)}).deal(place)
 				if !slices.Equal(got.at, want.at) || !slices.Equal(got.group, want.group) {
 					t.Fatalf("%d trials, seed %d, place %d: another deck", n, seed, place)
 				}

@@ -167,7 +167,7 @@ func TestStandardUncertainties(t *testing.T) {
 	skewed := Factor{Estimate: 0.14, Low: 0.12, High: 0.20, Shape: Triangular}
 	for _, f := range []Factor{rectangular(96, 104), normal(5, 2), skewed,
 		{Estimate: 1, Low: 1, High: 2, Shape: Triangular}, {Estimate: 2, Low: 1, High: 2, Shape: Triangular}} {
-		r := mustPropagate(t, []Factor{f}, 1, Plan{}, sum).Results[0]
+		r := mustPropagate(t, []Factor{f}, 1, Plan{Trials: 4096}, sum).Results[0]
 		mean := (f.Low + f.High) / 2
 		if f.Shape == Triangular {
 			mean = (f.Low + f.Estimate + f.High) / 3

@@ -9,16 +9,16 @@ import (
 
 // The number of trials: when none is given, and the bounds of what is allowed.
 const (
-	DefaultTrials = 4096
+	DefaultTrials = 1024
 	MinTrials     = 100
 	MaxTrials     = 1 << 20
 )
 
 // Plan says how many trials to run, from which seed, and what to find out. The
-// zero value means 4096 trials, seed 1 and the shares of every result; a Seed
+// zero value means 1024 trials, seed 1 and the shares of every result; a Seed
 // of 0 is always taken as 1.
 type Plan struct {
-	Trials int // 100 … 1 048 576, or 0 for 4096
+	Trials int // 100 … 1 048 576, or 0 for 1024
 	Seed   uint64
 	Shares int // how many results, the first ones, get their Shares; 0 for all of them
 }
@@ -145,6 +145,7 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	w.results.ready(n, results)
 	w.groups = resize(w.groups, len(w.varying))
 	w.counts = resize(w.counts, len(w.varying))
+	w.inArray = 0
 	w.scratch = resize(w.scratch, n)
 	w.shares = resize(w.shares, results*len(f))
 	clear(w.shares)
@@ -156,6 +157,9 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 		w.counts[k] = even
 		deck := dealer.deck(i)
 		w.groups[k] = deck.group
+		if deck.even {
+			w.inArray = k + 1
+		}
 		deck.place(&f[i], w.draws.column(k, n), dealer.edges)
 	}
 }
@@ -226,7 +230,7 @@ func (w *Workspace) share(r *Range, v []float64, total float64, group [][]uint8,
 		r.Shares[w.varying[0]] = 1 // there is nothing else it could come from
 		return
 	}
-	last := len(w.varying) - 1
+	list, last := w.analysed[:0], len(w.varying)-1
 	for k := 0; k <= last; k += lanes {
 		var groups [lanes][]uint8
 		for lane := range groups {
@@ -234,8 +238,18 @@ func (w *Workspace) share(r *Range, v []float64, total float64, group [][]uint8,
 		}
 		var s sums
 		s.add(groups, v, r.Mean)
-		for lane, i := range w.varying[k:min(k+lanes, last+1)] {
-			r.Shares[i] = share(&s[lane], &counts[k+lane], len(v), total)
+		for lane := range min(lanes, last+1-k) {
+			list = append(list, analyse(&s[lane], &counts[k+lane], len(v)))
 		}
+	}
+	w.analysed = list
+	inArray := list[:w.inArray]
+	chance := chances(inArray, len(v), len(w.scratch)-len(v), total)
+	for k, i := range w.varying {
+		inside := list[k].inside(len(v), total)
+		if k < len(inArray) {
+			inside = chance(inside)
+		}
+		r.Shares[i] = list[k].share(len(v), total, inside)
 	}
 }

@@ -4,7 +4,7 @@ package spread
 
 import "sync"
 
-// Workspace keeps the memory of a propagation, about a megabyte, for the next
+// Workspace keeps the memory of a propagation, some hundred kilobytes, for the next
 // one. The zero value is ready. It serves one caller at a time.
 type Workspace struct {
 	varying   []int      // indexes of the factors that are drawn
@@ -13,11 +13,13 @@ type Workspace struct {
 	results   table      // by trial
 	groups    [][]uint8  // of strata that each draw came from, by varying factor, then trial; they are not ours to change
 	counts    []tally    // by varying factor, how many of the trials kept are in each group
+	inArray   int        // how many of them, the first ones, are columns of an array
 	scratch   []float64  // for one result
 	refused   []int      // the trials that the model refused, in order
 	shares    []float64  // by result, then factor
 	summaries []summary  // by result
 	ranges    []Range
+	analysed  []variance // of one result, by varying factor
 
 	apart      []float64 // of one result, the trials that did not fail
 	keptGroups [][]uint8 // as groups, of these
