@@ -67,7 +67,7 @@ func ExampleNew() {
 	fmt.Println(v.Sentence)
 	fmt.Printf("%s: %g %s, %s %g %s\n", v.Word, *v.SI, v.Unit, v.Side, *v.BoundSI, v.Unit)
 	// Output:
-	// Measured rise, our glands: 15 °C (13.4 to 16.6 °C), allowed at most 12 °C: over the limit. Our packing glazes above it. It takes the place of at most 20 °C (common practice, no source).
+	// Measured rise, our glands: 15 °C (13.4 to 16.5 °C), allowed at most 12 °C: over the limit. Our packing glazes above it. It takes the place of at most 20 °C (common practice, no source).
 	// beyond: 15 K, at most 12 K
 }
 

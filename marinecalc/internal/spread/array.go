@@ -3,9 +3,8 @@
 package spread
 
 // With 256, 1024 or 4096 trials the strata are not shuffled freely but lie by an
-// orthogonal array of strength two (Bush, Annals of Mathematical Statistics 23
-// (1952) 426-434; Latin hypercubes from it: Tang, Journal of the American
-// Statistical Association 88 (1993) 1392-1397). With n = q² trials the strata of
+// orthogonal array of strength two (Owen, Statistica Sinica 2 (1992) 439-452;
+// Tang, Journal of the American Statistical Association 88 (1993) 1392-1397). With n = q² trials the strata of
 // a factor make q groups of q neighbours, and of any two factors each pair of
 // groups comes together exactly once. What two factors do, alone or together,
 // then averages out evenly, and inside a group of one factor every other factor
