@@ -16,6 +16,7 @@ import { inHand, nameOf, openShelf } from './store/shelf.js';
 import { noteUsed } from './store/used.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
+import { showChecks } from './views/checks.js';
 import { showCompare } from './views/compare.js';
 import { showHome } from './views/home.js';
 import { keepingBanner } from './views/keeping.js';
@@ -72,7 +73,7 @@ function route(app) {
   const [, view = '', name = ''] = location.hash.split('/').map(decoded);
   main.replaceChildren();
   cardOf(null);
-  const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
+  const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, checks: showChecks, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showHome;
   let title = '';
   try {

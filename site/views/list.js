@@ -30,7 +30,7 @@ export function showList(app, main) {
       );
     }),
     begunWork(app),
-    h('p', { class: 'help' }, `Version ${version}.`),
+    h('p', { class: 'help' }, `Version ${version}. `, h('a', { href: '#/checks' }, 'Checks against published values')),
   );
   return 'Calculations';
 }

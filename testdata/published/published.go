@@ -7,7 +7,6 @@ import (
 	"embed"
 	"encoding/json"
 	"fmt"
-	"slices"
 )
 
 //go:embed *.json
@@ -76,25 +75,36 @@ type Count struct {
 }
 
 // Digest is what a page holds that has no space for all rows: how many there
-// are of each chapter, and the first row of each of its first few sources.
-func Digest(rows []Row) (counts []Count, some []Row) {
-	const ofEach = 2
-	seen := map[string]map[string]bool{}
-	for _, row := range rows {
+// are of each chapter, and the shortest row of each, without its note.
+func Digest(rows []Row) (counts []Count, some []json.RawMessage, err error) {
+	at := map[string]int{}
+	sources := map[[2]string]bool{}
+	for i := range rows {
+		row := &rows[i]
 		name := row.Chapter()
-		at := slices.IndexFunc(counts, func(c Count) bool { return c.Chapter == name })
-		if at < 0 {
-			at = len(counts)
-			counts = append(counts, Count{Chapter: name})
-			seen[name] = map[string]bool{}
+		n, has := at[name]
+		if !has {
+			n = len(counts)
+			at[name], counts, some = n, append(counts, Count{Chapter: name}), append(some, nil)
 		}
-		c := &counts[at]
-		if c.Rows++; !seen[name][row.Source] {
-			seen[name][row.Source] = true
-			if c.Sources++; c.Sources <= ofEach {
-				some = append(some, row)
-			}
+		counts[n].Rows++
+		if of := [2]string{name, row.Source}; !sources[of] {
+			sources[of] = true
+			counts[n].Sources++
+		}
+		var members map[string]json.RawMessage
+		if err := json.Unmarshal(row.Text, &members); err != nil {
+			return nil, nil, err
+		}
+		delete(members, "note")
+		delete(members, "id")
+		text, err := json.Marshal(members)
+		if err != nil {
+			return nil, nil, err
+		}
+		if some[n] == nil || len(text) < len(some[n]) {
+			some[n] = text
 		}
 	}
-	return counts, some
+	return counts, some, nil
 }

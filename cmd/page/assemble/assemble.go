@@ -54,8 +54,12 @@ func PageWith(root string, module []byte, tell func(string)) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
+	checks, err := digest()
+	if err != nil {
+		return nil, err
+	}
 	tell("packing one file")
-	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: program, Module: module, Boats: boats})
+	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: program, Module: module, Boats: boats, Checks: checks})
 }
 
 // Root is the folder of the go.mod that the working folder belongs to.

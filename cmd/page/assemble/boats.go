@@ -6,6 +6,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+
+	"example.org/driveline/testdata/published"
 )
 
 // readBoats gathers the demonstration boats of a folder, in the order of
@@ -29,4 +31,19 @@ func readBoats(folder string) (string, error) {
 	}
 	list, err := json.Marshal(boats)
 	return string(list), err
+}
+
+// digest is a few published values of each calculation and table, and how many
+// there are of each.
+func digest() (string, error) {
+	rows, err := published.Rows()
+	if err != nil {
+		return "", err
+	}
+	counts, some, err := published.Digest(rows)
+	if err != nil {
+		return "", err
+	}
+	text, err := json.Marshal(map[string]any{"counts": counts, "rows": some})
+	return string(text), err
 }

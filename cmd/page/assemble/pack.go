@@ -20,6 +20,7 @@ type parts struct {
 	Program string
 	Module  []byte // WebAssembly
 	Boats   string // JSON
+	Checks  string // JSON: a few published values, and how many there are
 }
 
 // pack puts the parts into the shell. The policy it writes lets the page run
@@ -35,6 +36,7 @@ func pack(p parts) ([]byte, error) {
 		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p) + `">`},
 		{"<!-- style -->", "<style>" + p.First + "</style>" + packed("style", []byte(p.Style))},
 		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
+		{"<!-- checks -->", packed("checks", []byte(p.Checks))},
 		{"<!-- module -->", packed("module", p.Module)},
 		{"<!-- aside -->", packed("aside", []byte(p.Aside))},
 		{"<!-- program -->", packed("program", []byte(p.Program))},
