@@ -72,7 +72,10 @@ func writeSite(root, folder string) error {
 	if err != nil {
 		return err
 	}
-	return offline.Write(folder, page, string(worker))
+	if err := offline.Write(folder, page, string(worker)); err != nil {
+		return err
+	}
+	return release.Checks(folder)
 }
 
 func writeModule(root, file string) error {

@@ -1,6 +1,9 @@
 // Files handed to the person.
 
+import { forFile } from './names.js';
 import { nameOf } from './shelf.js';
+
+export { forFile };
 
 /**
  * Saves the text as a file of that name.
@@ -23,12 +26,4 @@ export function saveFile(name, type, text) {
  */
 export function saveBoat(boat) {
   saveFile(`${forFile(nameOf(boat))}.boat.json`, 'application/json', `${JSON.stringify(boat, null, 2)}\n`);
-}
-
-/**
- * A name in letters that every file system takes.
- * @param {string} name
- */
-export function forFile(name) {
-  return name.replace(/[^\p{L}\p{N}]+/gu, '-').toLowerCase();
 }

@@ -21,6 +21,7 @@ var views = []struct{ name, hash, ready string }{
 	{"survey", "#/survey", ".paper"},
 	{"compare", "#/compare", "h1[tabindex]"},
 	{"readings", "#/readings", "[aria-labelledby=series-title]"},
+	{"checks", "#/checks", "#view details"},
 	{"shaft-torque", "#/sheet/shaft-torque", ".answers"},
 	{"bolt-preload", "#/sheet/bolt-preload", ".answers"},
 	{"gland-heat", "#/sheet/gland-heat", ".answers"},

@@ -1,5 +1,5 @@
 // Package release writes what others install: the npm package, and the folder
-// of a release with module, checksums, page, package and schemas. The same
+// of a release with module, checksums, page, package, schemas and published checks. The same
 // sources and toolchain give the same bytes.
 package release
 
@@ -14,6 +14,7 @@ import (
 	"example.org/driveline/cmd/page/assemble"
 	"example.org/driveline/marinecalc/notices"
 	"example.org/driveline/schemas"
+	"example.org/driveline/testdata/published"
 )
 
 // ours are the files of the npm package that stand in wasm/.
@@ -73,6 +74,9 @@ func All(root, dir string, tell func(string)) error {
 		"marinecalc.wasm": module, "marinecalc.html": page,
 		"LICENSE": []byte(notices.Own()), "NOTICES": []byte(notices.Third()),
 	}
+	if files[checksFile], err = checks(); err != nil {
+		return err
+	}
 	for _, of := range []struct {
 		names []string
 		read  func(string) ([]byte, error)
@@ -87,6 +91,26 @@ func All(root, dir string, tell func(string)) error {
 	}
 	files["SHA256SUMS"] = sums(files)
 	return write(dir, files)
+}
+
+const checksFile = "checks.json"
+
+// Checks writes the published values beside the page, which opens them.
+func Checks(dir string) error {
+	text, err := checks()
+	if err != nil {
+		return err
+	}
+	return write(dir, map[string][]byte{checksFile: text})
+}
+
+// checks is every published value in one file.
+func checks() ([]byte, error) {
+	rows, err := published.Rows()
+	if err != nil {
+		return nil, err
+	}
+	return published.File(rows)
 }
 
 // sums is a list of checksums as sha256sum -c reads it.
