@@ -43,7 +43,7 @@ type ClearanceInput struct {
 	LiftPull     quantity.Force  // that lifted it so; in any measure, as long as SecondPull is in the same
 	SecondTravel quantity.Length `unset:"NaN"` // the same with another pull, which also lifts it to the top; NaN for not read
 	SecondPull   quantity.Force
-	ElasticShare quantity.Ratio  `unset:"NaN"` // of LiftTravel that is bending and squeeze; goes for one pull alone
+	ElasticShare quantity.Ratio  `unset:"NaN"` // of LiftTravel that is bending and squeeze, below 0 what it was short of the top; goes for one pull alone
 	DialAft      quantity.Length // of the bearing's end, where the dial stands; minus: forward of it
 	SpanAhead    quantity.Length // from the bearing to what holds the shaft ahead of it; needed with DialAft
 	TiltFactor   quantity.Ratio  // 1 where the shaft hinges ahead, 1.5 where it is built in; needed with DialAft

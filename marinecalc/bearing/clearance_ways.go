@@ -79,7 +79,11 @@ func (in *ClearanceInput) askWay(faults *problem.List) {
 		faults.Add("/wireIn", "the largest wire that goes in is missing", allowed, "type 0 where not even the thinnest goes in")
 	case !math.IsNaN(float64(in.SecondTravel)):
 		faults.Add("/liftTravel", "a second travel is given without the first", "0 up to the shaft diameter", "")
-	case in.MarkDistance > 0 && in.MarkFirst == 0:
+	case in.MarkDistance > 0 && in.MarkFirst > 0:
+		faults.Add("/markClearance", "the clearance when the mark was first read is missing", allowed, "the mark tells by how much the shaft has dropped since; the clearance when new does too, where the mark was first read then")
+	case in.MarkFirst > 0:
+		faults.Add("/markDistance", "the mark was read once and not again", "above 0", "from the same mark to the same place on the shaft, today")
+	case in.MarkDistance > 0:
 		faults.Add("/markFirst", "the distance from the mark is given without its first reading", "above 0", "without it the mark tells nothing yet: note today's reading, and lift the shaft against a dial")
 	default:
 		faults.Add("/bearingClearance", "the clearance is missing, and so is the bore", allowed, "lift the shaft against a dial, try wire or a feeler, or measure the bore of the bearing shell")
@@ -97,7 +101,7 @@ func (in *ClearanceInput) checkLift(faults *problem.List, half float64) {
 		faults.NotNegative(p.where, p.name, p.v)
 	}
 	if e := float64(in.ElasticShare); !math.IsNaN(e) {
-		between(faults, "/elasticShare", "share that bends and squeezes", e, 0, 0.95, "0 % to 95 %", "")
+		between(faults, "/elasticShare", "share that bends and squeezes", e, -1, 0.95, "-100 % to 95 %", "below 0: what the shaft was short of the top, over its travel")
 	}
 	if math.IsNaN(float64(in.LiftTravel)) {
 		return

@@ -184,8 +184,8 @@ func TestClearanceByLiftWireAndMark(t *testing.T) {
 		two + `,"wornLimit":"0.6 mm"`:                                  {"within", "within"},
 		two + `,"wornLimit":"0.4 mm"`:                                  {"beyond", "within"},
 		`"liftTravel":"0.62 mm","dialAft":"0 mm","wornLimit":"0.6 mm"`: {"cannot tell", ""}, // how much of it bends is not known
-		`"liftTravel":"0.62 mm","dialAft":"0 mm","wornLimit":"0.8 mm"`: {"within", ""},
-		`"liftTravel":"1.6 mm","liftPull":"300 N","secondTravel":"1.2 mm","secondPull":"150 N","dialAft":"0 mm","wornLimit":"2 mm"`: {"within", "beyond"},
+		`"liftTravel":"0.62 mm","dialAft":"0 mm","wornLimit":"0.8 mm"`: {"cannot tell", ""},
+		`"liftTravel":"1.6 mm","liftPull":"300 N","secondTravel":"1.2 mm","secondPull":"150 N","dialAft":"0 mm","wornLimit":"2 mm"`: {"cannot tell", "beyond"},
 		`"wireIn":"0.5 mm","wireOut":"0.6 mm","wornLimit":"0.8 mm"`:                                                                 {"within", ""},
 		`"wireIn":"0.5 mm","wireOut":"0.6 mm","wornLimit":"0.55 mm"`:                                                                {"cannot tell", ""},
 		`"markFirst":"42 mm","markDistance":"42.6 mm","markClearance":"0.15 mm","wornLimit":"0.5 mm"`:                               {"beyond", ""},
@@ -216,5 +216,53 @@ func TestAnOlderWayIsNotTheBoatAsSheIs(t *testing.T) {
 	}
 	if rate := s.Result("wearPerThousand"); rate == nil || math.Abs(*rate.SI-(*s.Result("clearance").SI-0.3e-3)/0.4) > 1e-9 {
 		t.Errorf("rate: %+v", rate)
+	}
+}
+
+// One pull does not tell that the shaft came to the top: its own stiffness, gland
+// or coupling may have held it, so that the clearance is no less than the travel
+// and what bends, and a reading that would be OK is not. A hard stop, or two pulls,
+// tell it; a heavier pull that lifts less contradicts itself.
+func TestALiftThatMayFallShortIsALowerBound(t *testing.T) {
+	for lift, want := range map[string]string{
+		`"liftTravel": "0.6 mm"`:                     "cannot tell",
+		`"liftTravel": "0.6 mm", "liftStop": "soft"`: "cannot tell",
+		`"liftTravel": "0.6 mm", "liftStop": "hard"`: "within",
+		`"liftTravel": "2.4 mm"`:                     "beyond",
+		`"liftTravel": "0.3 mm"`:                     "within", // twice of it would do
+		`"liftTravel": "0.66 mm", "liftPull": "300 N", "secondTravel": "0.62 mm", "secondPull": "150 N"`:                         "within",
+		`"liftTravel": "0.62 mm", "liftPull": "300 N", "secondTravel": "0.66 mm", "secondPull": "150 N"`:                         "cannot tell",
+		`"liftTravel": "0.9 mm", "liftPull": "300 N", "secondTravel": "0.6 mm", "secondPull": "150 N"`:                           "cannot tell",
+		`"liftTravel": "0.62 mm", "liftPull": "300 N", "secondTravel": "0.66 mm", "secondPull": "150 N", "shellBore": "45.5 mm"`: "cannot tell", // disagrees with the bore
+	} {
+		s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "45 mm", "dialAft": "0 mm", "wornLimit": "1 mm", `+lift+`}`, marinecalc.Options{})
+		if got := wordOf(s, "worn-limit"); got != want {
+			t.Errorf("%s: %s, want %s: %s", lift, got, want, s.Verdict("worn-limit").Sentence)
+		}
+	}
+}
+
+// A mark that was read twice asks for the clearance it began at, not for the bore;
+// the guide's range stands beside its verdict, and no more wear is ever judged
+// milder.
+func TestWornGuideAndMark(t *testing.T) {
+	for input, where := range map[string]string{`"markDistance": "50.4 mm", "markFirst": "50 mm"`: "/markClearance", `"markFirst": "50 mm"`: "/markDistance"} {
+		_, err := marinecalc.Run("bearing-clearance", []byte(`{"shaftDiameter": "45 mm", `+input+`}`), marinecalc.Options{})
+		if err == nil || !strings.Contains(err.Error(), where) || strings.Contains(err.Error(), "bore") {
+			t.Errorf("%s: %v", input, err)
+		}
+	}
+	rank, order := -1, []string{"within", "near the limit", "about the guide", "cannot tell", "beyond"}
+	for _, c := range []string{"0.3", "0.6", "0.74", "0.8", "1", "1.2", "1.4", "1.5", "1.7", "3"} {
+		s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "45 mm", "bladeWidth": "0 mm", "bearingClearance": "`+c+` mm"}`, marinecalc.Options{})
+		v := s.Verdict("worn-limit")
+		if now := slices.Index(order, wordOf(s, "worn-limit")); now < rank {
+			t.Errorf("%s mm is judged milder than less: %s", c, v.Sentence)
+		} else {
+			rank = now
+		}
+		if !strings.Contains(v.Bound, "0.762 mm to 1.5 mm") {
+			t.Errorf("the two rules of thumb: %s", v.Bound)
+		}
 	}
 }

@@ -11,13 +11,22 @@ import (
 )
 
 // outputFlange asks for what the nut was tightened by, rather than refuse a boat
-// on which that is not known yet.
+// on which that is not known yet. Of a clamp that is there, by the estimates, no
+// time is told since when it was gone.
 func outputFlange(*calc.Session) calc.PerRun[flange.OutputInput, flange.OutputResult] {
+	first, there := true, false
 	return calc.PerRun[flange.OutputInput, flange.OutputResult]{Compute: func(in flange.OutputInput) (flange.OutputResult, error) {
 		if in.NutTorque == 0 && in.NutTurn == 0 {
 			return flange.OutputResult{}, calc.Lacking{Input: "nutTorque", What: "neither torque nor turn of the flange nut is known", Hint: "the gearbox maker's torque for this nut"}
 		}
-		return flange.Output(in)
+		out, err := flange.Output(in)
+		if first {
+			first, there = false, out.LostAgo == 0
+		}
+		if there {
+			out.LostAgo = quantity.Time(math.NaN())
+		}
+		return out, err
 	}, Draw: joints.OutputFlange}
 }
 

@@ -31,7 +31,20 @@ func (r *Judgement) boundText(h *held, limit spread.Limit, known bool) string {
 	case p == nil:
 		return side + bound.Text
 	}
+	if low, high, about := r.about(h); about {
+		return side + p.Shown.PrintFigures(low, mostConverted, r.In.Request.Units) + " to " + p.Shown.PrintFigures(high, mostConverted, r.In.Request.Units)
+	}
 	return side + r.showBound(p, bound, si)
+}
+
+// about is the bracket of a guide that is itself a figure nobody confirmed: where
+// workshops disagree, all of what they hold to.
+func (r *Judgement) about(h *held) (low, high float64, about bool) {
+	k := r.In.At(h.boundOf())
+	if k == nil || !r.guides(h) || k.Raw != nil || k.Confirmed || !(k.Factor.High > k.Factor.Low) {
+		return 0, 0, false
+	}
+	return k.Factor.Low, k.Factor.High, true
 }
 
 // showBound prints a bound: a result to its own digits, and what was written in

@@ -141,7 +141,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
 	r.tellReplaced(h, v)
 	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
-		v.Settle = r.settle(p, j, limit, v)
+		v.Settle = r.settle(h, j, limit, v)
 	}
 }
 

@@ -17,10 +17,14 @@ import (
 // settle says which gauge, or how many readings, would settle a verdict. All
 // readings taken with one gauge count as one. What to read, and with which
 // gauge, is also told for programs.
-func (r *Judgement) settle(p *contract.Property, j judged, limit spread.Limit, v *sheet.Verdict) string {
+func (r *Judgement) settle(h *held, j judged, limit spread.Limit, v *sheet.Verdict) string {
+	p := h.on
+	low, high, about := r.about(h)
 	switch {
 	case j.span == nil:
 		return ""
+	case about && j.high > low && j.low < high:
+		return "To settle it, type the maker's figure: what is usual differs by more than the readings."
 	case r.In.At(p.Name) != nil && r.In.At(p.Name).Factor.Shape == spread.Counted:
 		v.SettleBy = &sheet.SettleBy{Input: p.Name, Title: p.Title, Gauge: "a count of five minutes"}
 		return "To settle it, count longer: for five minutes."
