@@ -18,7 +18,9 @@ import (
 // coupling at nought (own derivation, without the sheet's least squares).
 func targetBoats(t *testing.T, c *covered, r *rand.Rand, boats int, driven float64) {
 	const front, aft, d, standing, settles = 0.9, 0.3, 0.12, 30 * 86400.0, 180 * 86400.0
-	off := func(truth, half float64, unit string) string { return fmt.Sprintf("%.9g ± %.9g %s", truth+even(r, half), half, unit) }
+	off := func(truth, half float64, unit string) string {
+		return fmt.Sprintf("%.9g ± %.9g %s", truth+even(r, half), half, unit)
+	}
 	for range boats {
 		heightFront, heightAft := 0.2+0.2*r.Float64(), 0.15+0.1*r.Float64()
 		warmFront, warmAft, alpha := 30+40*r.Float64(), 20+30*r.Float64(), 10.5e-6+1e-6*r.Float64()
