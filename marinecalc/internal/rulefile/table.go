@@ -3,6 +3,7 @@ package rulefile
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"maps"
 	"slices"
 	"strings"
@@ -157,7 +158,8 @@ func (c *checker) value(where string, fills []*contract.Property, raw any) {
 		}
 		si, ok := figureOf(p, figure)
 		outside := func(p *contract.Property) bool {
-			return p.Maximum != nil && si > *p.Maximum*(1+1e-12) || p.Minimum != nil && si < *p.Minimum*(1-1e-12)
+			slack := 1e-12 * math.Abs(si) // below a negative bound too
+			return p.Maximum != nil && si > *p.Maximum+slack || p.Minimum != nil && si < *p.Minimum-slack
 		}
 		if ok && !slices.ContainsFunc(fills, func(p *contract.Property) bool { return !outside(p) }) {
 			c.fail(where+at, fmt.Sprintf("%s lies where no input takes it", p.Title), contract.AllowedRange(p), "look for a slip of the unit")
