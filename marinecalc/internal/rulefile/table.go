@@ -3,8 +3,8 @@ package rulefile
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"maps"
+	"math"
 	"slices"
 	"strings"
 
