@@ -17,11 +17,10 @@ import (
 // it stands; where none does, the sheet says at which value it turns.
 
 // The trials at one end of a bracket, and at one step of the search for where
-// a verdict turns, and how many steps that takes.
+// a verdict turns.
 const (
 	bracketTrials = 1024
 	turnTrials    = 256
-	turnSteps     = 9
 )
 
 // Fewer trials do where they leave no doubt: with the mean of the margin so many
@@ -118,13 +117,13 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 			near = boundAt(limit, *h.bound)
 		}
 		value := *h.value
-		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Within {
+		if j, _ = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Within {
 			j.Word = spread.Judge(value, nil, near).Word // close or not, at the worst
 			return j, nil
 		}
 	}
 	if at(func(f *figure) float64 { return f.best }) < 0 && !silent {
-		if j = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Beyond {
+		if j, _ = r.judgeHere(h, limit, figures, bracketTrials); j.Word == sheet.Beyond {
 			return j, nil
 		}
 	}
@@ -133,21 +132,21 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 }
 
 // judgeHere judges with the figures as they stand, and nature varying round
-// them.
-func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) spread.Judgement {
+// them; ends are those of the 95 % interval of what is left of the
+// limit.
+func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) (j spread.Judgement, ends [2]float64) {
+	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+	ends = [2]float64{math.NaN(), math.NaN()}
 	if r.In.Call.Run() != nil {
-		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+		return none, ends
 	}
 	estimate := h.move(limit)
 	if math.IsNaN(estimate) {
-		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
-	}
-	if r.In.Request.Trials == 0 {
-		return spread.Judge(estimate, nil, spread.AtLeast(0))
+		return none, ends
 	}
 	factors, places := r.nature(figures)
-	if len(factors) == 0 {
-		return spread.Judge(estimate, nil, spread.AtLeast(0))
+	if r.In.Request.Trials == 0 || len(factors) == 0 {
+		return spread.Judge(estimate, nil, spread.AtLeast(0)), [2]float64{estimate, estimate}
 	}
 	run := r.In.Request.UntilCancelled(r.In.Call.Run)
 	model := spread.Model{Factors: places, Results: []*float64{&h.margin}, Run: func() bool {
@@ -171,11 +170,11 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 		}
 		out, err := space.Run(factors, plan, model)
 		if err != nil {
-			return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+			return none, ends
 		}
 		margin := &out.Results[0]
 		if !few || out.Failed == 0 && margin.Usable && math.Abs(margin.Mean) > farOff*margin.StdDev {
-			return spread.Judge(estimate, margin, spread.AtLeast(0))
+			return spread.Judge(estimate, margin, spread.AtLeast(0)), [2]float64{margin.Low, margin.High}
 		}
 	}
 }
@@ -214,28 +213,40 @@ func (r *Judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.T
 				*figures[i].to = figures[i].best
 			}
 		}
-		told := func(v float64) bool {
+		told := func(v float64) (bool, float64) {
 			*lead.to = v
-			return r.judgeHere(h, limit, figures, turnTrials).Word == side
+			j, ends := r.judgeHere(h, limit, figures, turnTrials)
+			if side == sheet.Beyond {
+				return j.Word == side, -ends[1]
+			}
+			return j.Word == side, ends[0]
 		}
-		start, found := 0.0, false
+		s := search{out: point{at: to}, left: func(v float64) float64 {
+			*lead.to = v
+			if r.In.Call.Run() != nil {
+				return math.NaN()
+			}
+			left := h.move(limit)
+			if side == sheet.Beyond {
+				left = -left
+			}
+			return left
+		}}
+		found := false
 		for _, far := range []float64{0, 0.5, 1, 2, 4} { // the bracket itself first, then past its end
-			if start = r.possible(lead, from+far*(from-to)); told(start) {
-				found = true
+			at := r.possible(lead, from+far*(from-to))
+			if far > 0 && at == s.in.at {
+				break
+			}
+			s.in.at = at
+			if found, s.in.spare = told(s.in.at); found {
 				break
 			}
 		}
 		if !found {
 			continue
 		}
-		in, out := start, to
-		for range turnSteps {
-			if middle := in + (out-in)/2; told(middle) {
-				in = middle
-			} else {
-				out = middle
-			}
-		}
+		in := s.edge(told)
 		p := lead.input
 		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
 			Text: r.In.ShowTo(p, in, math.Abs(in)/9), Usual: r.In.ShowBracket(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
