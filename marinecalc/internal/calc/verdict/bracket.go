@@ -20,7 +20,7 @@ import (
 // a verdict turns.
 const (
 	bracketTrials = 1024
-	turnTrials    = 256
+	turnTrials    = 128
 )
 
 // Fewer trials do where they leave no doubt: with the mean of the margin so many

@@ -8,7 +8,7 @@ import (
 )
 
 // handTrials are run at each end of the bracket of a result that is handed on.
-const handTrials = 512
+const handTrials = 256
 
 // Bracket is where a result lies over the whole brackets of the unverified
 // figures behind it, and what nature leaves at either end. The next sheet holds

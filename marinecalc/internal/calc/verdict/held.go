@@ -20,6 +20,8 @@ type Judgement struct {
 	limits    []held
 	twice     []twoWays
 	Conflicts []sheet.Conflict
+	measured  []spread.Measured // see measurables
+	gauges    [][]string
 }
 
 // Buffer is the memory for the verdicts of a run.

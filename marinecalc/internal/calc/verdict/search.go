@@ -8,7 +8,7 @@ const turnSteps = 7
 // search finds where on a way a word is told no more. Halving it seven times
 // would do; where what is left of the limit without trials, with what the trials
 // took off it where it was tried last, comes to nothing is nearer, so that three
-// or four tries do, and each is 256 runs of the calculation. Finer than that it
+// or four tries do, and each is 128 runs of the calculation. Finer than that it
 // need not be: it is shown to two figures.
 type search struct {
 	in, out, last point

@@ -38,14 +38,7 @@ func (r *Judgement) settle(h *held, j judged, limit spread.Limit, v *sheet.Verdi
 	} else {
 		byInput.Shares[p.Index], own = 1, true // the input itself is what is judged
 	}
-	var measured []spread.Measured
-	var gauges [][]string // their names
-	for i, p := range r.In.Form.Input.Properties {
-		m, rows, ok := r.measurable(i, p)
-		if ok {
-			measured, gauges = append(measured, m), append(gauges, rows)
-		}
-	}
+	measured, gauges := r.measurables()
 	if mixed(r.In.Form.Input.Properties) {
 		return finestGauge
 	}
@@ -177,6 +170,20 @@ func gaugesOf(book *rules.Book, kind *quantity.Kind) []*rules.Row {
 		}
 		return list
 	}).([]*rules.Row)
+}
+
+// measurables are the inputs that are read with a gauge, and the names of the
+// gauges of each. They are the same for all verdicts of a run.
+func (r *Judgement) measurables() ([]spread.Measured, [][]string) {
+	if r.measured == nil {
+		r.measured = []spread.Measured{}
+		for i, p := range r.In.Form.Input.Properties {
+			if m, names, ok := r.measurable(i, p); ok {
+				r.measured, r.gauges = append(r.measured, m), append(r.gauges, names)
+			}
+		}
+	}
+	return r.measured, r.gauges
 }
 
 // measurable gives an input's standard uncertainty with the gauge in hand,
