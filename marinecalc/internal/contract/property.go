@@ -390,3 +390,12 @@ func members(raw json.RawMessage) (keys []string, values []json.RawMessage, err 
 	}
 	return keys, values, nil
 }
+
+// MidSentence writes a title as it stands inside a sentence: "K factor" and "SAE
+// J755" keep their capitals.
+func MidSentence(title string) string {
+	if len(title) > 1 && (title[1] == ' ' || title[1] >= 'A' && title[1] <= 'Z') {
+		return title
+	}
+	return strings.ToLower(title[:min(1, len(title))]) + title[min(1, len(title)):]
+}

@@ -162,7 +162,7 @@ func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Ta
 				continue
 			}
 			here := in.At(of)
-			text := strings.ToLower(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
+			text := contract.MidSentence(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
 			if p.Kind != nil {
 				text += in.Show(p, here.Si)
 			}
@@ -205,7 +205,7 @@ func (in *Inputs) knownWithout(p *contract.Property, table *rules.Table) (yes bo
 		case in.Values[other.Index].Known:
 			yes = true
 		case needed:
-			lacking = append(lacking, strings.ToLower(other.Title))
+			lacking = append(lacking, contract.MidSentence(other.Title))
 		}
 	}
 	return yes && lacking == nil, strings.Join(lacking, " and the ")

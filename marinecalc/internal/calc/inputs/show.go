@@ -48,12 +48,18 @@ func (in *Inputs) ShowBare(p *contract.Property, si float64) string {
 	switch {
 	case p.Probability && si != 0:
 		return Percent(si)
+	case p.Setting && p.Kind != nil && p.Kind.Name == "length":
+		return in.ShowTo(p, si, 20*leastSet)
 	case p.Kind != nil && threeDigits[p.Kind.Name]:
 		var buf [96]byte
 		return in.Texts.Keep(p.Shown.AppendFigures(buf[:0], si, 3, in.Request.Units))
 	}
 	return in.Show(p, si)
 }
+
+// leastSet is the least length that a hand sets, to which what it is to set is
+// shown: a hundredth of a millimetre on a dial.
+const leastSet = 1e-5 // m
 
 // threeDigits are the kinds of what comes of loads and strengths.
 var threeDigits = map[string]bool{"ratio": true, "mass": true, "force": true, "torque": true, "energy": true, "power": true, "pressure": true,

@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"sort"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -288,11 +287,5 @@ func boundAt(l spread.Limit, bound float64) spread.Limit {
 	return l
 }
 
-// midSentence writes a title as it stands inside a sentence: "K factor" keeps
-// its letter.
-func midSentence(title string) string {
-	if len(title) > 1 && (title[1] == ' ' || title[1] >= 'A' && title[1] <= 'Z') {
-		return title
-	}
-	return strings.ToLower(title[:1]) + title[1:]
-}
+// midSentence writes a title as it stands inside a sentence.
+func midSentence(title string) string { return contract.MidSentence(title) }

@@ -49,6 +49,7 @@ type judged struct {
 	span          *spread.Range
 	unverified    []*contract.Property
 	number        bool // a number of the typed function, which trials may move
+	open          bool // what it is held against is unverified itself
 }
 
 // value finds what a limit is on: a result, or an input with its own accuracy.
@@ -117,6 +118,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		return
 	}
 	v.Value = j.text
+	j.open = len(behind) > 0
 	for _, p := range behind {
 		if !v.Guide && !slices.Contains(j.unverified, p) { // a guide is itself no more than usual
 			j.unverified = append(slices.Clip(j.unverified), p)
@@ -197,7 +199,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		v.Over = overTexts(r, figures)
 		return judgement, "", ""
 	}
-	if j.span != nil && j.span.Usable && h.bound == nil { // a limit that itself is a bracket stays in question
+	if j.span != nil && j.span.Usable && !j.open { // a limit that itself is a bracket stays in question
 		if inside := h.byTrials(j, limit); inside.Word == sheet.Beyond { // only the far corner of all the brackets meets it
 			v.Turns = nil
 			return inside, "", ""
