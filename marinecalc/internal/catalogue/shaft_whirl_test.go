@@ -2,6 +2,7 @@ package catalogue_test
 
 import (
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -97,5 +98,15 @@ func TestFlexibleCouplingHoldsLess(t *testing.T) {
 	unknown := *runInput(t, "shaft-whirl", whirling("1200 rpm", ""), "metric").Input("endFixity").SI
 	if !(flexible < rigid && unknown == rigid) {
 		t.Errorf("rigid %g, flexible %g, not known %g", rigid, flexible, unknown)
+	}
+}
+
+// Naval brass has rows by diameter for its strength, and one stiffness: a
+// calculation that asks no diameter takes it (ASTM B21, 15 000 ksi).
+func TestAMetalWhoseRowsGoByASizeNotAskedFor(t *testing.T) {
+	s := testboat.Run(t, "shaft-whirl", `{"sections": [{"length": "800 mm", "diameter": "25 mm"}], "bearings": [{"at": "0 mm"}, {"at": "700 mm"}], "shaftSpeed": "1300 rpm", "propellerMass": "6 kg", "shaftAlloy": "c46400-h02"}`, marinecalc.Options{NoRanges: true})
+	in := s.Input("elasticModulus")
+	if in == nil || in.SI == nil || math.Abs(*in.SI-15000e3*6894.757293168) > 1e3 {
+		t.Errorf("%+v", in)
 	}
 }

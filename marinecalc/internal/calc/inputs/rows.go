@@ -28,6 +28,9 @@ func (in *Inputs) pickRows() {
 		}
 		row := table.Find(k.Word, in.lookupOf(p))
 		if row == nil {
+			row = in.alike(p, k.Word, table)
+		}
+		if row == nil {
 			if !table.Open {
 				in.noRow(p, k, table)
 			}
@@ -46,6 +49,36 @@ func (in *Inputs) pickRows() {
 			}
 		}
 	}
+}
+
+// alike is a row of a pick whose rows go by sizes that this calculation does not
+// ask for, and all give it the same: naval brass of any diameter has one
+// stiffness. It is nil where there is none.
+func (in *Inputs) alike(p *contract.Property, pick string, table *rules.Table) *rules.Row {
+	var first *rules.Row
+	for i := range table.Rows.Len() {
+		row := table.Rows.At(i)
+		if row.Pick != pick {
+			continue
+		}
+		for name := range row.Valid.Names() {
+			if in.Form.Input.Child(p.Here(name)) != nil {
+				return nil
+			}
+		}
+		if first == nil {
+			first = &row
+			continue
+		}
+		for _, v := range row.Values.All() {
+			if name, ok := p.FilledBy(v.Column); ok && in.Form.Input.Child(name) != nil {
+				if was, has := first.Values.Find(v.Column); !has || was.Text != v.Text || was.SI != v.SI || was.Low != v.Low || was.High != v.High {
+					return nil
+				}
+			}
+		}
+	}
+	return first
 }
 
 // lookupOf is what is known for the conditions of a pick's rows, by the names

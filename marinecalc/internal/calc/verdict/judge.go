@@ -206,10 +206,19 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		}
 	}
 	v.Awaits = r.Roots(j.unverified)
-	if v.Turns != nil {
-		return judgement, r.turning(v), typeThem(v.Awaits[:1])
+	far := ""
+	if j.past(limit) && (v.Turns == nil || !v.Turns.Past) {
+		far = "; the range is about the likeliest, and at the far ends of what is usual it is met"
 	}
-	return judgement, restsOn(v.Awaits) + ", and no value of one of these alone decides", typeThem(v.Awaits)
+	if v.Turns != nil {
+		return judgement, r.turning(v) + far, typeThem(v.Awaits[:1])
+	}
+	return judgement, restsOn(v.Awaits) + ", and no value of one of these alone decides" + far, typeThem(v.Awaits)
+}
+
+// past tells whether the range that people read lies wholly past a limit.
+func (j *judged) past(limit spread.Limit) bool {
+	return j.low < j.high && (j.low > limit.Max || j.high < limit.Min)
 }
 
 // Roots names the unverified figures behind others, by title: of an earlier
