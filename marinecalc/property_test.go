@@ -160,8 +160,8 @@ func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
 					if was && sure(v.Word) && !allBut(v.Probability) {
 						t.Errorf("%s ± %g %%: %s is %q, and was not told at ± %g %%: %s", name, 100*accuracies[i], v.Limit, v.Word, 100*at, v.Sentence)
 					}
-					told := v.Probability != nil && (*v.Probability < 0.01 || *v.Probability > 0.99) // and only the reading itself, off its trials, keeps it from being said
-					if !sure(v.Word) && !allBut(v.Probability) && !told && len(s.Conflicts) == 0 {   // which a wider accuracy can explain away
+					told := v.Probability != nil && (*v.Probability < 0.01 || *v.Probability > 0.99)                // and only the reading itself, off its trials, keeps it from being said
+					if !sure(v.Word) && !allBut(v.Probability) && !told && len(s.Conflicts) == 0 && !withdrawn(v) { // which a wider accuracy can explain away
 						unsure[v.Limit] = accuracies[i]
 					}
 				}

@@ -74,3 +74,14 @@ func TestNoGlandIsComputedPastBoiling(t *testing.T) {
 		t.Errorf("%g K", got)
 	}
 }
+
+// A range that lies past its guide at both ends of what is usual is outside it,
+// however skewed.
+func TestADripRateFarPastItsGuide(t *testing.T) {
+	for gland, word := range map[string]string{"75 °C": "outside the guide", "22 °C": "inside the guide"} {
+		s := testboat.Run(t, "gland-heat", `{"shaftDiameter": "30 mm", "shaftSpeed": "1300 rpm", "waterTemperature": "20 °C", "measuredGlandTemperature": "`+gland+`", "dripRate": "10 drips/min", "packing": "flax", "packedLength": "40 mm", "boxBore": "50 mm", "shaftAlloy": "s31600-annealed"}`, marinecalc.Options{})
+		if v := s.Verdict("drips-not-a-tap"); v == nil || string(v.Word) != word {
+			t.Errorf("%s: %+v", gland, v)
+		}
+	}
+}

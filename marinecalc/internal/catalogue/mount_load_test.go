@@ -1,6 +1,7 @@
 package catalogue_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -56,6 +57,38 @@ func TestMountsUnderWay(t *testing.T) {
 		for limit, word := range map[string]string{"mount-rest-load": c.rest, "mount-rated-load": c.load, "mount-rated-thrust": c.thrust, "mount-lifts-driving": c.lifts} {
 			if v := s.Verdict(limit); v == nil || string(v.Word) != word {
 				t.Errorf("%s: %s is %+v, want %s", c.drive, limit, v, word)
+			}
+		}
+	}
+}
+
+// A mount that stands higher than when new, or springs that carry another weight,
+// leave no verdict of the sheet OK; with both put right they are.
+func TestMountsThatContradictTheWeight(t *testing.T) {
+	mounts := func(now, stiffness string) string {
+		var list []string
+		for i, at := range []string{`"forward": "800 mm", "starboard": "-250 mm"`, `"forward": "800 mm", "starboard": "250 mm"`, `"forward": "200 mm", "starboard": "-250 mm"`, `"forward": "200 mm", "starboard": "250 mm"`} {
+			deflection := "3.4 mm"
+			if i == 0 {
+				deflection = now
+			}
+			list = append(list, fmt.Sprintf(`{"name": "%d", %s, "stiffness": "%s", "deflectionNew": "3.1 mm", "deflectionNow": "%s", "ratedLoad": "1200 N"}`, i, at, stiffness, deflection))
+		}
+		return `{"mounts": [` + strings.Join(list, ",") + `], "engineMass": "190 kg", "centreForward": "500 mm", "centreUp": "100 mm", "engineLength": "900 mm", "engineWidth": "500 mm", "engineHeight": "600 mm", "thrustOnMounts": 0}`
+	}
+	for _, c := range []struct {
+		now, stiffness, rose, more, less, rest string
+	}{ // 190 kg is 1863 N; four mounts of 150 N/mm pressed 3.1 mm carry 1860 N
+		{"3.4 mm", "150 N/mm", "inside the guide", "inside the guide", "inside the guide", "within"},
+		{"2 mm", "150 N/mm", "outside the guide", "inside the guide", "inside the guide", "cannot tell"},
+		{"-1 mm", "150 N/mm", "outside the guide", "inside the guide", "inside the guide", "cannot tell"},
+		{"3.4 mm", "300 N/mm", "inside the guide", "outside the guide", "inside the guide", "cannot tell"},
+		{"3.4 mm", "75 N/mm", "inside the guide", "inside the guide", "outside the guide", "cannot tell"},
+	} {
+		s := testboat.Run(t, "mount-load", mounts(c.now, c.stiffness), marinecalc.Options{})
+		for limit, word := range map[string]string{"mount-rose": c.rose, "mount-weight-more": c.more, "mount-weight-less": c.less, "mount-rest-load": c.rest, "mount-lifts-at-rest": c.rest} {
+			if v := s.Verdict(limit); v == nil || string(v.Word) != word {
+				t.Errorf("%+v, %s: %+v", c, limit, v)
 			}
 		}
 	}
