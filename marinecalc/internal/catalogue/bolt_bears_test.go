@@ -48,7 +48,7 @@ func TestTheSentenceAsksForWhatLacks(t *testing.T) {
 	for _, c := range []struct{ calculation, input, limit, asks, not string }{
 		{"bolt-fit", `{"thread":"M10x1.5","headFlangeThickness":"12 mm","nutFlangeThickness":"12 mm","nutHeight":"8.4 mm","measuredPrevailingTorque":"0.1 N·m"}`, "lock-nut-reuse", "whose limit", "dial or beam"},
 		{"shaft-strength", `{"shaftDiameter":"25 mm","shaftPower":"20 kW","shaftSpeed":"1200 rpm","shaftAlloy":"s31600-annealed"}`, "shaft-fatigue", "what water reaches", "Choose the metal"},
-		{"shaft-strength", `{"shaftDiameter":"25 mm","shaftPower":"20 kW","shaftSpeed":"1200 rpm","fatigueStrength":"95 MPa"}`, "shaft-fatigue", "Type the bending moment", "Choose the metal"},
+		{"shaft-strength", `{"shaftDiameter":"25 mm","shaftPower":"20 kW","shaftSpeed":"1200 rpm","fatigueStrength":"95 MPa"}`, "shaft-fatigue", "Type the bending moment", "fatigue strength"},
 		{"shaft-strength", `{"shaftDiameter":"25 mm","shaftPower":"20 kW","shaftSpeed":"1200 rpm","bendingMoment":"20 N·m"}`, "shaft-fatigue", "Choose the metal", "Type the bending moment"},
 	} {
 		v, judged := verdictsOf(runInput(t, c.calculation, c.input, "metric"))[c.limit]
