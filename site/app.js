@@ -6,6 +6,7 @@
  * @property {<R extends import('../wasm/marinecalc.js').Request>(request: R) => Promise<import('../wasm/marinecalc.js').ReplyTo<R>>} aside
  *   asks the calculator for what takes long, without holding the page up
  * @property {import('../wasm/marinecalc.js').ContentsReply} contents
+ * @property {string} build which calculator this is
  * @property {import('./form/units.js').Reader} read what was typed for a quantity
  * @property {import('../wasm/marinecalc.js').Json[]} demonstrationBoats
  * @property {() => void} redraw draws the view anew, or what stands in for it where it cannot be drawn

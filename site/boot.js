@@ -3,8 +3,10 @@
 
 import { byId } from './kit/dom.js';
 import { unpack } from './kit/unpack.js';
+import { light } from './store/settings.js';
 
 async function boot() {
+  document.documentElement.dataset.light = light(); // before anything glares
   const style = document.createElement('style');
   const program = document.createElement('script');
   style.textContent = await unpack('style', 'text/css').text();

@@ -5,7 +5,7 @@ import { start } from '../wasm/marinecalc.js';
 import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
 import { openAside } from './kit/aside.js';
-import { button, byId, h } from './kit/dom.js';
+import { button, byId, h, painted } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
 import { keepOffline } from './kit/offline.js';
 import { unpack } from './kit/unpack.js';
@@ -14,6 +14,7 @@ import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
 import { inHand, nameOf, openShelf } from './store/shelf.js';
 import { noteUsed } from './store/used.js';
+import { showBefore } from './views/before.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
 import { showChecks } from './views/checks.js';
@@ -33,21 +34,26 @@ const main = byId('view', HTMLElement);
 const header = openHeader();
 
 async function open() {
-  const boats = unpack('boats', 'application/json').json();
-  const module = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
+  const build = byId('module', HTMLScriptElement).dataset.sum ?? '';
   let show = () => {}; // until there is a view
   const banner = keepingBanner(() => show());
-  const shelf = openShelf({
+  await openShelf({
     keeping: banner.keeping,
     changedElsewhere: (id) => id === inHand().id && banner.changed(),
   });
-  const compiled = await module;
+  const [view = '', name = ''] = whereTo();
+  try {
+    if (showBefore(main, view, name, build)) await painted();
+  } catch (error) {
+    console.warn(error); // the view itself follows
+  }
+  const boats = unpack('boats', 'application/json').json();
+  const compiled = await WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
   const calculator = await start(compiled);
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
   const aside = openAside(calculator, compiled, unpack('aside', 'text/javascript').text());
-  const app = { calculator, aside, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
-  await shelf;
+  const app = { build, calculator, aside, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
   let last = '';
   show = () => {
     last = location.hash;
@@ -70,7 +76,7 @@ async function open() {
  * @param {App} app
  */
 function route(app) {
-  const [, view = '', name = ''] = location.hash.split('/').map(decoded);
+  const [view = '', name = ''] = whereTo();
   main.replaceChildren();
   cardOf(null);
   const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, checks: showChecks, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
@@ -92,6 +98,11 @@ function route(app) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');
   }
+}
+
+/** The view that the hash names, and what of it. */
+function whereTo() {
+  return location.hash.split('/').slice(1).map(decoded);
 }
 
 /**

@@ -47,6 +47,14 @@ export function button(label, act, attributes) {
   return made;
 }
 
+/** When what is shown has reached the screen; at once where nobody looks. */
+export function painted() {
+  return new Promise((done) => {
+    requestAnimationFrame(() => requestAnimationFrame(done));
+    setTimeout(done, 200);
+  });
+}
+
 /**
  * Draws a view anew where it stands, and goes to its heading.
  * @param {HTMLElement} main

@@ -15,6 +15,12 @@ export function units() {
   return UNITS.find((u) => u === kept) ?? 'metric';
 }
 
+/** The light in force. */
+export function light() {
+  const kept = recall('light');
+  return LIGHTS.find((l) => l === kept) ?? (matchMedia('(prefers-color-scheme: dark)').matches ? 'dusk' : 'day');
+}
+
 /**
  * Takes over the units that a boat's file asks for.
  * @param {import('../../wasm/marinecalc.js').Json} boat
@@ -40,9 +46,7 @@ export function openSettings(unitsChanged) {
 
   const lightChoice = byId('light', HTMLSelectElement);
   const show = () => (document.documentElement.dataset.light = lightChoice.value);
-  const kept = recall('light');
-  const dark = matchMedia('(prefers-color-scheme: dark)').matches;
-  lightChoice.value = LIGHTS.find((l) => l === kept) ?? (dark ? 'dusk' : 'day');
+  lightChoice.value = light();
   show();
   lightChoice.addEventListener('change', () => {
     keep('light', lightChoice.value);

@@ -19,6 +19,7 @@ import { onward } from '../sheet/onward.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
+import { keepAnswer } from '../store/answers.js';
 import { units } from '../store/settings.js';
 import { toStep, workLinks } from './work.js';
 import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
@@ -97,6 +98,13 @@ export function showCalculation(app, main, id = '') {
   const kept = () =>
     app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: trimmed(form.value) ?? {}, date: today() });
 
+  /** What can wait until nobody types. */
+  function rested() {
+    offerToKeep();
+    const known = main.querySelector('.known');
+    if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
+  }
+
   /** Offers to keep with the boat what the sheet was calculated from. */
   function offerToKeep() {
     const offer = kept();
@@ -174,7 +182,7 @@ export function showCalculation(app, main, id = '') {
       toAnswer.textContent = 'No answer yet';
       cardOf(null);
     }
-    if (problems.length === 0) pause = setTimeout(offerToKeep, PAUSE);
+    if (problems.length === 0) pause = setTimeout(rested, PAUSE);
     else toKeep.replaceChildren();
     speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
     const undone = lastChange(place);

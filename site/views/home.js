@@ -8,6 +8,7 @@ import { button, h, s } from '../kit/dom.js';
 import { at } from '../kit/pointer.js';
 import { picture } from '../sheet/picture.js';
 import { sign, kindOf } from '../sheet/verdicts.js';
+import { keepAnswer } from '../store/answers.js';
 import { keepMarks, keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { add, inHand, nameOf, toSend } from '../store/shelf.js';
@@ -71,7 +72,7 @@ function showLine(app, home, field, boat, asked, begun) {
   const reply = asked.ok ? asked : app.calculator.call({ ask: 'line', date: today() });
   if (!reply.ok) throw new Error(reply.problems.map(inWords).join(' '));
   const { line } = reply;
-  const still = h('div', { class: 'still' });
+  let still = keepStill(undefined);
   const figure = lineFigure(line, begun !== undefined);
   while (home.lastChild !== field) home.lastChild?.remove();
   home.append(
@@ -94,11 +95,20 @@ function showLine(app, home, field, boat, asked, begun) {
   if (boat && asked.ok) {
     mark(app, boat, field, (parts) => {
       for (const part of parts.parts) figure.mark(part);
-      still.replaceChildren(
-        ...(parts.still ? [h('p', { class: 'hazard said danger' }, h('strong', {}, 'Keep the shaft still'), `: ${parts.still} `, h('a', { href: '#/sheet/fault-finding' }, 'Why'))] : []),
-      );
+      const now = keepStill(parts);
+      still.replaceWith(now);
+      still = now;
     });
+    keepAnswer('home', app.build, { line, begun }, today());
   } else for (const { id, title } of line.parts) figure.mark({ part: id, title, word: 'not measured', reads: 'nothing known yet', short: 'no data', verdicts: 0 });
+}
+
+/**
+ * What keeps the shaft still, before all else.
+ * @param {import('../../wasm/marinecalc.js').PartsState | undefined} parts
+ */
+export function keepStill(parts) {
+  return h('div', { class: 'still' }, parts?.still && h('p', { class: 'hazard said danger' }, h('strong', {}, 'Keep the shaft still'), `: ${parts.still} `, h('a', { href: '#/sheet/fault-finding' }, 'Why')));
 }
 
 /**
@@ -117,7 +127,7 @@ function present(parts) {
  * @param {(parts: import('../../wasm/marinecalc.js').PartsState) => void} show
  */
 export function mark(app, boat, place, show) {
-  const key = marksKey(boat, units(), app.contents.version);
+  const key = marksKey(boat, units(), app.build);
   const kept = keptMarks(key);
   if (kept) return show(kept);
   void app.aside({ ask: 'parts', boat, units: units() }).then((reply) => {
@@ -133,7 +143,7 @@ export function mark(app, boat, place, show) {
  * @param {LineView} line
  * @param {boolean} whole with the age of what was read
  */
-function lineFigure({ drawing, parts, caption }, whole) {
+export function lineFigure({ drawing, parts, caption }, whole) {
   const svg = picture(drawing.svg);
   /** @type {Map<string, { state: HTMLElement, link: HTMLElement, part: LinePart }>} */
   const tiles = new Map();
@@ -203,7 +213,7 @@ export function moon(fresh) {
  * @param {LineView} line
  * @param {import('../../wasm/marinecalc.js').ListedWork[]} begun
  */
-function dueList({ due, moreDue }, begun) {
+export function dueList({ due, moreDue }, begun) {
   const shown = due.slice(0, Math.max(1, due.length - begun.length));
   const more = moreDue + due.length - shown.length;
   return h(

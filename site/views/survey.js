@@ -12,7 +12,7 @@ import { forFile, saveFile } from '../store/files.js';
 import { keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
-import { isLong } from './home.js';
+import { isLong, keepStill } from './home.js';
 import { begunOn, begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */
@@ -27,7 +27,7 @@ export function showSurvey(app, main) {
   main.append(h('h1', {}, title), place);
   // What is begun and how the parts stood are there at once; the rest comes when it is found.
   const begin = h('div', {}, ...(isLong(boat) ? [] : [begunWork(app)]));
-  const kept = keptMarks(marksKey(boat, units(), app.contents.version));
+  const kept = keptMarks(marksKey(boat, units(), app.build));
   if (kept) place.append(partsAtOnce(kept));
   place.append(begin);
   const all = app.aside({ ask: 'survey', boat, units: units() });
@@ -43,12 +43,12 @@ export function showSurvey(app, main) {
  * How the parts stand, a line each.
  * @param {import('../../wasm/marinecalc.js').PartsState} state
  */
-function partsAtOnce({ parts, still }) {
+function partsAtOnce(state) {
   return h(
     'div',
     {},
-    still && h('p', { class: 'hazard said danger' }, h('strong', {}, 'Keep the shaft still'), `: ${still}`),
-    h('ul', { class: 'glance' }, ...parts.map((p) => h('li', {}, h('p', {}, badge(p.word, p.reads), ' ', h('a', { href: `#/part/${p.part}` }, p.title))))),
+    keepStill(state),
+    h('ul', { class: 'glance' }, ...state.parts.map((p) => h('li', {}, h('p', {}, badge(p.word, p.reads), ' ', h('a', { href: `#/part/${p.part}` }, p.title))))),
   );
 }
 

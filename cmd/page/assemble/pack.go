@@ -70,8 +70,10 @@ func hash(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// packed is an element that holds data gzipped and in letters.
+// packed is an element that holds data gzipped and in letters, with the
+// beginning of its sum, by which the page knows one calculator from another.
 func packed(id string, data []byte) string {
 	small := gzip.Pack(data)
-	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d">%s</script>`, id, len(small), letters.Encode(small))
+	sum := sha256.Sum256(small)
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d" data-sum="%x">%s</script>`, id, len(small), sum[:6], letters.Encode(small))
 }

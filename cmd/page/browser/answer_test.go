@@ -134,3 +134,31 @@ func TestDripsByTaps(t *testing.T) {
 		t.Errorf("the field holds %q", got)
 	}
 }
+
+// The answer of last time stands there before the calculator is up, says so,
+// and is the one that comes; where anything changed that it was made from, it
+// is not shown.
+func TestAnswerBeforeTheCalculator(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.open("#/sheet/bolt-preload")
+	b.until(`localStorage.getItem('marinecalc.answer.bolt-preload')`)
+	b.beforePage(`new MutationObserver((_, watch) => {
+		const main = document.querySelector('main');
+		if (!main?.querySelector('.answers')) return;
+		watch.disconnect();
+		window.early = { said: main.querySelector('.answer > .from')?.textContent ?? '', value: main.querySelector('.answers .value').textContent };
+	}).observe(document, { childList: true, subtree: true });`)
+	b.open("#/sheet/bolt-preload")
+	if said := eval[string](b, "early.said"); said != "As last calculated; nothing has changed since." {
+		t.Errorf("the answer of before says %q", said)
+	}
+	if !eval[bool](b, "early.value === document.querySelector('.answers .value').textContent && !document.querySelector('.answer > .from')") {
+		t.Errorf("before the calculator: %s, by it: %s", eval[string](b, "early.value"), b.text(".answers .value"))
+	}
+	eval[any](b, `localStorage.setItem('marinecalc.units', '"both"')`)
+	b.open("#/sheet/bolt-preload")
+	if said := eval[string](b, "early.said"); said != "" {
+		t.Errorf("in other units: %q", said)
+	}
+}

@@ -140,17 +140,15 @@ func (s *Session) Unused() problem.List {
 func (s *Session) figured(name string) []string {
 	var known []string
 	if id, _, one := strings.Cut(name, "/"); one {
-		c, err := s.Find(id)
-		if err == nil {
-			k, err := c.Form()
+		if c, err := s.Find(id); err == nil {
+			names, err := contract.Names(c.ID)
 			if err != nil {
 				return nil // Run tells of it
 			}
-			for _, p := range slices.Concat(k.Input.Properties, k.Result.Properties) {
-				if p.Path == name {
+			for _, n := range names {
+				if known = append(known, id+"/"+n); known[len(known)-1] == name {
 					return nil
 				}
-				known = append(known, p.Path)
 			}
 		}
 	}

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -27,7 +28,7 @@ type Calculation struct {
 	Result  *Property
 
 	Formulas *Formulas
-	check    *jsonschema.Schema
+	check    func() (*jsonschema.Schema, error) // made when the first input comes: most callers only read the contract
 }
 
 // OpenCalculation reads the contract of a calculation by its id.
@@ -52,9 +53,7 @@ func OpenCalculation(id string) (*Calculation, error) {
 	for _, p := range slices.Concat(c.Input.Properties, c.Result.Properties) {
 		p.Pointer, p.Path = "/"+p.Name, id+"/"+p.Name
 	}
-	if c.check, err = compile(id, r, "#/$defs/input"); err != nil {
-		return nil, err
-	}
+	c.check = sync.OnceValues(func() (*jsonschema.Schema, error) { return compile(id, r, "#/$defs/input") })
 	c.Formulas = c.formulas()
 	return c, nil
 }
@@ -90,10 +89,35 @@ func Heading(id string) (title, answers string, err error) {
 	return title, answers, nil
 }
 
+// Names lists the inputs and results of a calculation in the order of its
+// schema, without opening the whole of it.
+func Names(id string) (names []string, err error) {
+	_, _, r, err := open(id)
+	for _, of := range []string{"input", "result"} {
+		var raw json.RawMessage
+		if err == nil {
+			raw, err = r.at("/$defs/" + of + "/properties")
+		}
+		var some []string
+		if err == nil {
+			some, _, err = split(raw)
+		}
+		if err != nil {
+			return nil, fmt.Errorf("schema %s: %w", id, err)
+		}
+		names = append(names, some...)
+	}
+	return names, nil
+}
+
 // CheckInput holds an input, as Decode gives it, against the contract and
 // returns the list of every problem in it, empty where there is none.
 func (c *Calculation) CheckInput(input any) problem.List {
-	return check(c.check, c.Input, input, false)
+	s, err := c.check()
+	if err != nil {
+		return one("", err.Error(), "", "")
+	}
+	return check(s, c.Input, input, false)
 }
 
 // Document is the contract of a whole document, such as the boat file.
@@ -199,13 +223,14 @@ func refuseToLoad(string) (io.ReadCloser, error) {
 }
 
 func open(name string) (text []byte, top written, r *reader, err error) {
-	if r, err = openReader(name+suffix, map[string]*reader{}); err != nil {
+	if r, err = openReader(name + suffix); err != nil {
 		return nil, top, nil, err
 	}
-	if err = json.Unmarshal(r.text, &top); err != nil {
+	w, err := readWritten(r.text)
+	if err != nil {
 		return nil, top, nil, fmt.Errorf("schema %s: %w", name, err)
 	}
-	return r.text, top, r, nil
+	return r.text, *w, r, nil
 }
 
 // compile readies the validator for the part of a schema document that the

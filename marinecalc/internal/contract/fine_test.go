@@ -19,8 +19,12 @@ func TestFineAgreesWithTheValidator(t *testing.T) {
 		[]any{}, []any{nil}, []any{"x"}, []any{map[string]any{}}, map[string]any{}, map[string]any{"x": "y"}}
 	let, refused := 0, 0
 	agree := func(c *Calculation, input any) {
-		want := c.check.Validate(input) == nil
-		if fine(c.check, input) != want {
+		validator, err := c.check()
+		if err != nil {
+			t.Fatal(err)
+		}
+		want := validator.Validate(input) == nil
+		if fine(validator, input) != want {
 			text, _ := json.Marshal(input)
 			t.Errorf("%s: the validator says %v of %s", c.ID, want, text)
 		}

@@ -4,7 +4,6 @@
 package contract
 
 import (
-	"bytes"
 	"encoding/json"
 	"fmt"
 	"slices"
@@ -163,15 +162,38 @@ type written struct {
 	Counted     string            `json:"counted"`
 	Never       *float64          `json:"never"`
 	FollowedTo  *float64          `json:"followedTo"`
-	Properties  json.RawMessage   `json:"properties"`
-	Items       json.RawMessage   `json:"items"`
-	Others      json.RawMessage   `json:"additionalProperties"`
-	Defs        json.RawMessage   `json:"$defs"`
+	Properties  json.RawMessage   `json:"-"`
+	Items       json.RawMessage   `json:"-"`
+	Others      json.RawMessage   `json:"-"`
+}
+
+// readWritten reads a schema; what holds schemas of its own stays as it stands.
+func readWritten(raw json.RawMessage) (*written, error) {
+	names, values, err := split(raw)
+	if err != nil {
+		return nil, err
+	}
+	var w written
+	own := make([]Member, 0, len(names))
+	for i, name := range names {
+		switch name {
+		case "properties":
+			w.Properties = values[i]
+		case "items":
+			w.Items = values[i]
+		case "additionalProperties":
+			w.Others = values[i]
+		case "$defs":
+		default:
+			own = append(own, Member{name, values[i]})
+		}
+	}
+	return &w, json.Unmarshal(ObjectOf(own), &w)
 }
 
 func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
-	var w written
-	if err := json.Unmarshal(raw, &w); err != nil {
+	w, err := readWritten(raw)
+	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if w.Ref != "" {
@@ -183,10 +205,10 @@ func (r *reader) property(name string, raw json.RawMessage) (*Property, error) {
 		if err != nil {
 			return nil, err
 		}
-		return p, r.fill(p, &w)
+		return p, r.fill(p, w)
 	}
 	p := &Property{Name: name, Level: sheet.Main, byName: map[string]*Property{}}
-	return p, r.fill(p, &w)
+	return p, r.fill(p, w)
 }
 
 // fill writes what a schema says of itself into p; of a reference p holds
@@ -208,7 +230,7 @@ func (r *reader) fill(p *Property, w *written) error {
 		p.Types = types
 	}
 	if len(w.Properties) > 0 {
-		keys, values, err := members(w.Properties)
+		keys, values, err := split(w.Properties)
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Name, err)
 		}
@@ -368,27 +390,6 @@ func typeNames(raw json.RawMessage) ([]string, error) {
 	var one string
 	err := json.Unmarshal(raw, &one)
 	return []string{one}, err
-}
-
-// members splits a JSON object into its keys and values, in their order.
-func members(raw json.RawMessage) (keys []string, values []json.RawMessage, err error) {
-	d := json.NewDecoder(bytes.NewReader(raw))
-	if _, err = d.Token(); err != nil {
-		return nil, nil, err
-	}
-	for d.More() {
-		key, err := d.Token()
-		if err != nil {
-			return nil, nil, err
-		}
-		var value json.RawMessage
-		if err := d.Decode(&value); err != nil {
-			return nil, nil, err
-		}
-		keys = append(keys, key.(string)) // keys of an object are strings
-		values = append(values, value)
-	}
-	return keys, values, nil
 }
 
 // MidSentence writes a title as it stands inside a sentence: "K factor" and "SAE

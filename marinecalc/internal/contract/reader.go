@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"maps"
 	"strings"
+	"sync"
 
 	"example.org/driveline/schemas"
 )
@@ -17,20 +18,28 @@ type reader struct {
 	file    string
 	text    json.RawMessage
 	objects map[string]map[string]json.RawMessage // by JSON pointer, those read so far
-	others  map[string]*reader                    // by file name; shared by all readers of one opening
 }
 
+// readers keeps the documents that were opened, by file name, and what was
+// looked up in them: most schemas refer to the same few of the boat.
+var (
+	reading sync.Mutex
+	readers = map[string]*reader{}
+)
+
 // openReader reads a schema document by its file's name.
-func openReader(file string, others map[string]*reader) (*reader, error) {
-	if r, has := others[file]; has {
+func openReader(file string) (*reader, error) {
+	reading.Lock()
+	defer reading.Unlock()
+	if r, has := readers[file]; has {
 		return r, nil
 	}
 	text, err := schemas.Read(strings.TrimSuffix(file, suffix))
 	if err != nil {
 		return nil, fmt.Errorf("there is no schema %q", file)
 	}
-	r := &reader{file: file, text: text, objects: map[string]map[string]json.RawMessage{}, others: others}
-	others[file] = r
+	r := &reader{file: file, text: text, objects: map[string]map[string]json.RawMessage{}}
+	readers[file] = r
 	return r, nil
 }
 
@@ -40,7 +49,7 @@ func (r *reader) follow(ref string) (of *reader, target json.RawMessage, err err
 	file, pointer, _ := strings.Cut(ref, "#")
 	of = r
 	if file != "" {
-		if of, err = openReader(file, r.others); err != nil {
+		if of, err = openReader(file); err != nil {
 			return nil, nil, err
 		}
 	}
@@ -52,18 +61,29 @@ func (r *reader) follow(ref string) (of *reader, target json.RawMessage, err err
 
 // at returns the text at a JSON pointer of objects.
 func (r *reader) at(pointer string) (json.RawMessage, error) {
+	reading.Lock()
+	defer reading.Unlock()
+	return r.find(pointer)
+}
+
+func (r *reader) find(pointer string) (json.RawMessage, error) {
 	cut := strings.LastIndexByte(pointer, '/')
 	if cut < 0 {
 		return r.text, nil
 	}
 	object, has := r.objects[pointer[:cut]]
 	if !has {
-		text, err := r.at(pointer[:cut])
+		text, err := r.find(pointer[:cut])
 		if err != nil {
 			return nil, err
 		}
-		if err := json.Unmarshal(text, &object); err != nil {
+		names, values, err := split(text)
+		if err != nil {
 			return nil, err
+		}
+		object = make(map[string]json.RawMessage, len(names))
+		for i, name := range names {
+			object[name] = values[i]
 		}
 		r.objects[pointer[:cut]] = object
 	}

@@ -17,7 +17,7 @@ func Whole(name string) (json.RawMessage, error) {
 	if text, known := wholes.Load(name); known {
 		return text.(json.RawMessage), nil
 	}
-	r, err := openReader(name+suffix, map[string]*reader{})
+	r, err := openReader(name + suffix)
 	if err != nil {
 		return nil, err
 	}
