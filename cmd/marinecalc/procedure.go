@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // ticking is what the flags say has happened at a step.
@@ -225,12 +226,9 @@ func printPrepare(w io.Writer, list []marinecalc.Prepare) {
 		}
 		var what []string
 		for _, title := range p.What {
-			what = append(what, lowered(title))
+			what = append(what, problem.MidSentence(title))
 		}
-		words = append(words, lowered(by)+": "+strings.Join(what, ", "))
+		words = append(words, problem.MidSentence(by)+": "+strings.Join(what, ", "))
 	}
 	fmt.Fprintln(w, "\n"+wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". marinecalc blank says how each is taken."))
 }
-
-// lowered writes a title inside a sentence.
-func lowered(title string) string { return strings.ToLower(title[:1]) + title[1:] }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // printStep writes one step. said has the step at which each caution stands, and
@@ -49,7 +50,7 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	var unknown []string
 	for i := range s.Figures {
 		if f := &s.Figures[i]; f.Table == nil && f.Text == "" {
-			unknown = append(unknown, lowered(f.Title)+" ____________")
+			unknown = append(unknown, problem.MidSentence(f.Title)+" ____________")
 		} else {
 			printFigure(w, indent, f)
 		}

@@ -10,6 +10,7 @@ import (
 	"sort"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -96,15 +97,8 @@ func (a *agreement) tell(code, title, text string, figures ...Given) {
 // most tells where a figure is larger than another that it cannot exceed.
 func (a *agreement) most(small, large, title, because string) {
 	if g, ok := a.all(small, large); ok && g[0].SI > g[1].SI*(1+1e-9)+1e-9 {
-		a.tell("more-than", title, fmt.Sprintf("%s is %s, %s is %s: %s", g[0].Title, g[0].Text, lowered(g[1].Title), g[1].Text, because), g...)
+		a.tell("more-than", title, fmt.Sprintf("%s is %s, %s is %s: %s", g[0].Title, g[0].Text, problem.MidSentence(g[1].Title), g[1].Text, because), g...)
 	}
-}
-
-func lowered(title string) string {
-	if len(title) < 2 || title[1] < 'a' || title[1] > 'z' {
-		return title
-	}
-	return string(title[0]|0x20) + title[1:]
 }
 
 func mm(si float64) string {
@@ -238,7 +232,7 @@ func (a *agreement) rest() {
 	}
 	for _, pair := range [][2]string{{"code6", "code4"}, {"code14", "code6"}, {"count6", "count4"}, {"count14", "count6"}} {
 		if g, ok := a.all(LatestReading+pair[0], LatestReading+pair[1]); ok && g[0].Date == g[1].Date && g[0].SI > g[1].SI {
-			a.tell("cumulative", "Particles of the sample", fmt.Sprintf("%s: %s, and %s: %s, which counts the larger ones too", g[0].Title, g[0].Text, lowered(g[1].Title), g[1].Text), g...)
+			a.tell("cumulative", "Particles of the sample", fmt.Sprintf("%s: %s, and %s: %s, which counts the larger ones too", g[0].Title, g[0].Text, problem.MidSentence(g[1].Title), g[1].Text), g...)
 		}
 	}
 	if g, ok := a.all("/wornPart/serviceTime", LatestReading+"engineHours"); ok && g[0].SI > g[1].SI*(1+1e-9) {

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // freeNut is the pick of the lock nuts that stands for a tapped hole too.
@@ -19,7 +20,7 @@ func (a *agreement) bolts() {
 	if !tapped || !nutted {
 		return
 	}
-	a.tell("nut-and-tapped", "Coupling bolts", fmt.Sprintf("%s is %s, and %s is %s: a bolt goes into a tapped hole or has a nut. Take out what she has not", hole.Title, hole.Text, lowered(nut.Title), nut.Text), nut, hole)
+	a.tell("nut-and-tapped", "Coupling bolts", fmt.Sprintf("%s is %s, and %s is %s: a bolt goes into a tapped hole or has a nut. Take out what she has not", hole.Title, hole.Text, problem.MidSentence(nut.Title), nut.Text), nut, hole)
 }
 
 // any reads the first of some members that the boat has, in words or numbers.

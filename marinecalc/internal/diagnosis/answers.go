@@ -120,7 +120,7 @@ func (f *finder) wayWords(way string) string {
 	if row == nil {
 		return way // a test finds every way
 	}
-	return firstLower(row.Name)
+	return problem.MidSentence(row.Name)
 }
 
 // takeVerdicts lets the boat's own verdicts answer what the person did not,

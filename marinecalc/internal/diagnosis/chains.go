@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -112,7 +113,7 @@ func readWeb(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) *web {
 	for _, l := range book.AllLimits().All() {
 		w.title[l.ID] = l.Title
 		if how := strings.TrimSuffix(l.How, "."); how != "" {
-			w.open[l.ID] = noVerdict + ": " + strings.ToLower(how[:1]) + how[1:]
+			w.open[l.ID] = noVerdict + ": " + problem.MidSentence(how)
 		}
 	}
 	for _, c := range book.Causes().All() {

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -109,7 +110,7 @@ func (f *finder) above(p, first int) (by string, ok bool) {
 	}
 	for _, between := range bayes.Rank(f.belief.Cause) {
 		if f.makes(p, between) && f.makes(between, first) && !f.isFound(between) && f.given()[between] >= f.figure("look-among") {
-			return ", by way of " + firstLower(f.causes.At(between).Title), true
+			return ", by way of " + problem.MidSentence(f.causes.At(between).Title), true
 		}
 	}
 	return "", false

@@ -151,11 +151,3 @@ func (f *finder) by(q int) string {
 	}
 	return strings.Join(words, "; ")
 }
-
-// firstLower is a title as it stands inside a sentence.
-func firstLower(s string) string {
-	if s == "" {
-		return ""
-	}
-	return strings.ToLower(s[:1]) + s[1:]
-}

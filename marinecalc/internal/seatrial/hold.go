@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -32,7 +33,7 @@ func (t *trial) hold(stage, check *rules.Row, engine float64) CheckLine {
 	}
 	line.Word = string(word)
 	t.count.Add(word)
-	said := strings.ToLower(check.Name[:1]) + check.Name[1:] + " (" + strings.ToLower(stage.Name[:1]) + stage.Name[1:] + ")"
+	said := problem.MidSentence(check.Name) + " (" + problem.MidSentence(stage.Name) + ")"
 	switch word {
 	case proof.Fail:
 		t.failed = append(t.failed, said)

@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -205,7 +206,7 @@ func (s *Survey) disagree(b *boat.Boat) []Disagreement {
 	list := []Disagreement{}
 	seen := map[string]bool{}
 	for _, d := range b.Disagreements() {
-		c := sheet.Conflict{Code: sheet.TwoFigures, On: d.Code, Title: d.Title, Text: d.Title + ": " + strings.ToLower(d.Text[:1]) + d.Text[1:]}
+		c := sheet.Conflict{Code: sheet.TwoFigures, On: d.Code, Title: d.Title, Text: d.Title + ": " + problem.MidSentence(d.Text)}
 		for _, f := range d.Figures {
 			c.Values = append(c.Values, sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date})
 		}

@@ -15,6 +15,7 @@ import (
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/upkeep/due"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -195,13 +196,13 @@ func (k *keeper) says() {
 		case due.Soon:
 			out.DueSoon++
 		case due.Overdue:
-			late = append(late, lower(c.row.Name))
+			late = append(late, problem.MidSentence(c.row.Name))
 			if c.guide && c.when.By != due.ByWear {
 				out.OverdueGuide++
-				guides = append(guides, lower(c.row.Name))
+				guides = append(guides, problem.MidSentence(c.row.Name))
 			} else {
 				out.Overdue++
-				sure = append(sure, lower(c.row.Name))
+				sure = append(sure, problem.MidSentence(c.row.Name))
 			}
 		}
 		if out.NextDue == "" && (c.state == due.Soon || c.state == due.Later) {
@@ -233,8 +234,6 @@ func (k *keeper) says() {
 	}
 	out.Says = strings.Join(parts, " ")
 }
-
-func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
 
 // mostNamed is how many things are named before the rest is counted.
 const mostNamed = 3

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
+	"example.org/driveline/marinecalc/problem"
 )
 
 // trouble says plainly what stands in the way.
@@ -24,7 +25,7 @@ func (p *planner) trouble(made, late *schedule.Plan, out *Result) {
 	lines = append(lines, p.tight(made)...)
 	if slow := p.undated(late); made.Whole() && len(slow) > 0 {
 		text := strings.Join(slow, " ")
-		lines = append(lines, "When every step takes its long time: "+strings.ToLower(text[:1])+text[1:])
+		lines = append(lines, "When every step takes its long time: "+problem.MidSentence(text))
 	}
 	for _, list := range p.cut {
 		lines = append(lines, "The list of "+list+" is longer than the sheet shows: plan the work in two parts.")

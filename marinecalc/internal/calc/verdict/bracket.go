@@ -286,6 +286,3 @@ func boundAt(l spread.Limit, bound float64) spread.Limit {
 	}
 	return l
 }
-
-// midSentence writes a title as it stands inside a sentence.
-func midSentence(title string) string { return contract.MidSentence(title) }

@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -152,7 +153,7 @@ func (r *Judgement) valueBy(p *contract.Property, si float64, by *contract.Prope
 
 // says is a value of a conflict with where it comes from.
 func says(v *sheet.ConflictValue) string {
-	by := v.Text + " by " + midSentence(v.Title)
+	by := v.Text + " by " + problem.MidSentence(v.Title)
 	switch {
 	case v.Date != "" && v.Origin == sheet.Typed:
 		return by + " (typed, " + v.Date + ")"
@@ -246,7 +247,7 @@ func (r *Judgement) besideEarlier(p *contract.Property, k *inputs.Known) {
 // where one of them is used here and came from there.
 func (r *Judgement) boatDisagrees() {
 	for _, d := range r.In.Request.Disagreements() {
-		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + midSentence(d.Text)}
+		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + problem.MidSentence(d.Text)}
 		for _, f := range d.Figures {
 			v := sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date}
 			for i, p := range r.In.Form.Input.Properties {
@@ -302,6 +303,6 @@ func (r *Judgement) IdleFigures() {
 			continue
 		}
 		r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.FigureIdle, On: l.ID, Title: l.Title,
-			Text: fmt.Sprintf("The maker's figure for %s (%v, %s) is not used: that limit does not apply to what is given here.", midSentence(l.Title), fig.Value, fig.Source)})
+			Text: fmt.Sprintf("The maker's figure for %s (%v, %s) is not used: that limit does not apply to what is given here.", problem.MidSentence(l.Title), fig.Value, fig.Source)})
 	}
 }

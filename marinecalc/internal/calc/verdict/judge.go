@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -248,7 +249,7 @@ func restsOn(titles []string) string { return "it rests on " + strings.Join(lowe
 func lower(titles []string) []string {
 	out := make([]string, len(titles))
 	for i, t := range titles {
-		out[i] = midSentence(t)
+		out[i] = problem.MidSentence(t)
 	}
 	return out
 }
@@ -265,7 +266,7 @@ func overTexts(r *Judgement, figures []figure) string {
 	texts := make([]string, len(figures))
 	for i := range figures {
 		f := &figures[i]
-		texts[i] = midSentence(f.input.Title) + " " + r.In.ShowBracket(f.input, f.low, f.high)
+		texts[i] = problem.MidSentence(f.input.Title) + " " + r.In.ShowBracket(f.input, f.low, f.high)
 	}
 	return strings.Join(texts, "; ")
 }
@@ -278,9 +279,9 @@ func (r *Judgement) turning(v *sheet.Verdict) string {
 		word = word.ByGuide()
 	}
 	if t.Past { // no usual figure makes it so
-		return word.Reads(v.Side) + " only while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
+		return word.Reads(v.Side) + " only while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
 	}
-	return word.Reads(v.Side) + " while " + midSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
+	return word.Reads(v.Side) + " while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
 }
 
 // limit turns a limit's row into numbers. behind are the unverified figures that

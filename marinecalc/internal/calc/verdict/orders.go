@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -54,7 +55,7 @@ func (r *Judgement) compareOrder(p, q *contract.Property) {
 	}
 	t := twoWays{moved: r.restingOn(p, q), remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
 	values := []sheet.ConflictValue{r.figureOf(p, first), r.figureOf(q, least)}
-	t.doubt = midSentence(p.Title) + " " + values[0].Text + " is less than " + midSentence(q.Title) + " " + values[1].Text + ", which cannot be"
+	t.doubt = problem.MidSentence(p.Title) + " " + values[0].Text + " is less than " + problem.MidSentence(q.Title) + " " + values[1].Text + ", which cannot be"
 	r.contradict(sheet.TwoFigures, p, t, values)
 }
 

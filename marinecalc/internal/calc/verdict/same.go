@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -36,7 +37,7 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 		return " " + v.Text
 	}
 	t := twoWays{moved: r.restingOn(q, p), remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
-	t.doubt = midSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + midSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
+	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
 	r.contradict(sheet.TwoFigures, p, t, values)
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -21,7 +22,7 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	v.Reads = v.Word.Reads(v.Side)
 	says := r.how(h)
 	if c := r.contested(h); c != nil {
-		v.Moot, says = true, midSentence(c.doubt)+". "+c.remedy
+		v.Moot, says = true, problem.MidSentence(c.doubt)+". "+c.remedy
 	}
 	for _, s := range h.States.All() {
 		if v.Moot || !s.Valid.Meets(r.LookupAny) {
@@ -147,7 +148,7 @@ func nearness(si float64, l spread.Limit, scale string) string {
 		return fmt.Sprintf(", %.0f %% of the limit is taken up", 100*si/l.Max)
 	}
 	if scale != "" && l.Scale > 0 {
-		return fmt.Sprintf(", %.2g %% of %s", 100*math.Abs(si/l.Scale), midSentence(scale))
+		return fmt.Sprintf(", %.2g %% of %s", 100*math.Abs(si/l.Scale), problem.MidSentence(scale))
 	}
 	return ""
 }

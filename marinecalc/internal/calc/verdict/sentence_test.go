@@ -11,18 +11,6 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// A title loses its capital inside a sentence, unless its first word is a
-// letter or an abbreviation.
-func TestTitlesInsideASentence(t *testing.T) {
-	for title, want := range map[string]string{
-		"Shock factor": "shock factor", "K factor": "K factor", "SAE grade": "SAE grade", "PTO speed": "PTO speed", "UZ": "UZ", "Up": "up", "P": "p", "Aa": "aa",
-	} {
-		if got := midSentence(title); got != want {
-			t.Errorf("%q: %q, want %q", title, got, want)
-		}
-	}
-}
-
 func TestProbabilitiesInWords(t *testing.T) {
 	for p, want := range map[float64]string{0.75: "75 %", 0.9: "90 %", 0.1: "10 %", 0.0975: "9.8 %", 0.975: "97.5 %", 0.025: "2.5 %", 0.5: "50 %"} {
 		if got := inputs.Percent(p); got != want {

@@ -3,6 +3,7 @@ package verdict
 import (
 	"strings"
 
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -27,7 +28,7 @@ func (r *Judgement) passedElsewhere(h *held) string {
 			continue
 		}
 		if v := other.Sheet.Verdict(limit); v != nil && (v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide()) {
-			return putRight(v) + ". See " + midSentence(other.Sheet.Title)
+			return putRight(v) + ". See " + problem.MidSentence(other.Sheet.Title)
 		}
 	}
 	return ""
@@ -52,5 +53,5 @@ func (r *Judgement) passedHere(limit string) string {
 
 // putRight says which limit must be met first.
 func putRight(v *sheet.Verdict) string {
-	return "OK only once this is put right: " + midSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+	return "OK only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }

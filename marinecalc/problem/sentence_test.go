@@ -1,0 +1,14 @@
+package problem
+
+import "testing"
+
+func TestMidSentence(t *testing.T) {
+	for title, want := range map[string]string{
+		"Shock factor": "shock factor", "K factor": "K factor", "SAE grade": "SAE grade", "PTO speed": "PTO speed", "UZ": "UZ", "Up": "up", "P": "P", "Aa": "aa",
+		"M10 bolt": "M10 bolt", "O-ring": "O-ring", "A clunk in gear": "a clunk in gear", "Öl im Wasser": "öl im Wasser", "already small": "already small", "12 o'clock": "12 o'clock", "": "", "\xff": "\xff",
+	} {
+		if got := MidSentence(title); got != want {
+			t.Errorf("%q: %q, want %q", title, got, want)
+		}
+	}
+}
