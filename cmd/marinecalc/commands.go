@@ -37,12 +37,12 @@ func init() {
 		{name: "torques", run: only((*terminal).torques), uses: []use{{"torques BOATFILE [flags]", "the torques of all the boat's joints on one card; --page FILE writes it to print"}}, flags: []string{"+", "page"}, takes: "boat"},
 		{name: "compare", run: only((*terminal).compare), uses: []use{{"compare BOATFILE --before DAY --after DAY [flags]", "two dated states side by side, and what moved"}}, flags: []string{"+", "before", "after"}, takes: "boat"},
 		{name: "log", run: only((*terminal).log), uses: []use{{`log BOATFILE --reading NAME --value "6 drips/min" --date DAY [flags]`,
-			"the boat file with one reading put into its log; --time, --source, --gauge, --baseline (all was well), --note, --out"}}, flags: []string{"reading", "value", "date", "time", "source", "gauge", "baseline", "note", "out"}, takes: "boat"},
+			"the boat file with one reading put into its log"}}, flags: []string{"reading", "value", "date", "time", "source", "gauge", "baseline", "note", "out"}, takes: "boat"},
 		{name: "readings", run: only((*terminal).readings), uses: []use{{"readings BOATFILE [--list] [--add FILE [--engine NAME] [--every TIME]] [--out FILE]",
 			"the dated readings as CSV for a spreadsheet; with --list what can be followed and logged; with --add the boat file with the readings of a CSV file added, or with samples of Signal K, an entry for each hour or other time"}}, flags: []string{"list", "add", "engine", "every", "out"}, takes: "boat"},
 		{name: "procedure", run: only((*terminal).procedure), uses: []use{
 			{"procedure [WORK …] [--boat FILE] [flags]", "work to go by, step by step, with this boat's figures and boxes to tick; without WORK the work that there is"},
-			{"procedure WORK … --boat FILE --tick STEP --date DAY [--out FILE]", `the boat file with that step ticked off, or with --untick the tick taken back; --note and --record "WHAT=VALUE" too; --end --date DAY clears the ticks and keeps an event`},
+			{"procedure WORK … --boat FILE --tick STEP --date DAY [--out FILE]", `the boat file with that step ticked off, or with --untick the tick taken back, or with --end the work closed`},
 		}, flags: []string{"+", "boat", "tick", "untick", "date", "time", "note", "record", "end", "out"}, takes: "remedy"},
 		{name: "lines", run: (*terminal).lines, uses: []use{{"lines [FILE] [--rules FILE] [--at-once N]", "a request in JSON a line, on all processors: a reply a line, in their order"}}, flags: []string{"rules", "at-once"}, takes: "file"},
 		{name: "rules", run: only((*terminal).checkRules), uses: []use{{"rules FILE …", "check rule files: what is wrong, what they replace and add"}}, flags: []string{"json"}, takes: "file"},
@@ -72,7 +72,8 @@ func commandNames() (names []string) {
 	return names
 }
 
-// flagOf is a flag that several commands take.
+// flagOf is a flag as help, manual and completion tell of it; one without an of
+// takes no value.
 type flagOf struct{ name, of, does string }
 
 // ofRuns are the flags of whatever works something out.
@@ -86,14 +87,34 @@ var ofRuns = []flagOf{
 	{"json", "", "print the result as JSON, and what is wrong too"},
 }
 
-// ofSome are the flags of one command or two.
+// ofSome are the other flags, with the commands that take them.
 var ofSome = []flagOf{
 	{"boat", "FILE", "boat file that supplies what is not given (fill, procedure)"},
 	{"input", "FILE", "the inputs as a JSON object (fill)"},
 	{"calendar", "FILE", "also write the dates of a work plan or service schedule as iCalendar (fill)"},
-	{"csv", "FILE", "also write a list of the sheet as CSV; --table NAME says which (fill)"},
+	{"csv", "FILE", "also write a list of the sheet as CSV (fill)"},
+	{"table", "NAME", "which list of the sheet that is (fill)"},
 	{"all", "", "also what is OK, what is not measured, and every sheet (survey)"},
-	{"page", "FILE", "also write the job sheet as one HTML file to print (survey of one boat)"},
+	{"page", "FILE", "also write the job sheet (survey of one boat) or the card (torques) as one HTML file to print"},
+	{"before", "DAY", "the last day of the first state (compare)"},
+	{"after", "DAY", "the last day of the second state (compare)"},
+	{"reading", "NAME", "what was read; readings --list names them (log)"},
+	{"value", "QUANTITY", "what it read, with its unit (log)"},
+	{"date", "DAY", "the day, year-month-day (log, procedure)"},
+	{"time", "TIME", "of the day, such as 14:05 (log, procedure)"},
+	{"source", "TEXT", "who read it, or what (log)"},
+	{"gauge", "GAUGE", "what it was read with, of the table gauges (log)"},
+	{"baseline", "", "all was well then (log)"},
+	{"note", "TEXT", "what was noticed (log, procedure)"},
+	{"out", "FILE", "write there and not to standard output; the boat file itself is allowed (log, readings, procedure)"},
+	{"list", "", "what can be followed and logged (readings)"},
+	{"add", "FILE", "readings as CSV, or Signal K, to put into the boat file (readings)"},
+	{"engine", "NAME", "which engine of several, by its name in the Signal K paths (readings)"},
+	{"every", "TIME", "of how long a time of samples one entry is made, 1 min to 24 h (readings; default 1 h)"},
+	{"tick", "STEP", "tick that step off (procedure)"},
+	{"untick", "STEP", "take that tick back (procedure)"},
+	{"record", "WHAT=VALUE", "what was written down at the step; may be repeated (procedure)"},
+	{"end", "", "the work is done: its ticks go, an event stays (procedure)"},
 	{"kind", "KIND", "what kind of quantity it is, such as temperature-difference (convert)"},
 	{"short", "", "one line a calculation (checks)"},
 	{"rows", "", "the published values alone, as a file that the page opens (checks)"},

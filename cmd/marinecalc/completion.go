@@ -119,8 +119,11 @@ func valuesOf(name string, form *marinecalc.Blank) (values []string, takesOne bo
 	switch name {
 	case "units":
 		return []string{"metric", "us", "both"}, true
-	case "no-ranges", "work", "json", "all", "baseline", "list", "end":
-		return nil, false
+	}
+	for _, list := range [][]flagOf{ofSome, ofRuns} {
+		if slices.ContainsFunc(list, func(f flagOf) bool { return f.name == name && f.of == "" }) {
+			return nil, false
+		}
 	}
 	if form != nil {
 		for _, in := range form.Inputs {

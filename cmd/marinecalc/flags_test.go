@@ -51,3 +51,52 @@ func TestFlagsAreThoseOfTheCommands(t *testing.T) {
 		}
 	}
 }
+
+// Each flag stands once in the tables of help, manual and completion, as one
+// that takes a value or as one that does not, as its command reads it.
+func TestFlagsTakeWhatIsToldOfThem(t *testing.T) {
+	of := map[string]flagOf{}
+	for _, list := range [][]flagOf{ofSome, ofRuns} {
+		for _, f := range list {
+			if _, twice := of[f.name]; twice || f.does == "" {
+				t.Errorf("--%s stands twice, or does nothing", f.name)
+			}
+			of[f.name] = f
+		}
+	}
+	used := map[string]bool{}
+	for _, c := range commands {
+		names := slices.DeleteFunc(slices.Clone(c.flags), func(name string) bool { return name == "+" })
+		if len(names) < len(c.flags) {
+			for _, f := range ofRuns {
+				names = append(names, f.name)
+			}
+		}
+		for _, name := range names {
+			f, told := of[name]
+			if used[name] = true; !told {
+				t.Errorf("nothing tells of --%s of %s", name, c.name)
+				continue
+			}
+			if c.name == "index" { // takes its one by hand
+				continue
+			}
+			args := []string{c.name, "--" + name, "--zzzzzzzz", "--json"}
+			if c.name == "fill" {
+				args = slices.Insert(args, 1, "shaft-torque")
+			}
+			var said struct{ Problems []struct{ Where string } }
+			s := say("", args...)
+			_ = json.Unmarshal([]byte(s.errs), &said) // what is no list of problems has none
+			bare := len(said.Problems) == 1 && said.Problems[0].Where == "--zzzzzzzz"
+			if bare != (f.of == "") {
+				t.Errorf("--%s of %s is told with %q: %v", name, c.name, f.of, s)
+			}
+		}
+	}
+	for name := range of {
+		if !used[name] {
+			t.Errorf("no command takes --%s", name)
+		}
+	}
+}
