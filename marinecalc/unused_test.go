@@ -72,6 +72,21 @@ func TestWhatIsNotUsedIsTold(t *testing.T) {
 	}
 }
 
+// A maker's figure many times the limit in whose place it stands is told, one
+// that is a few times it is not: 70 is 7000 %, and 70 % is meant.
+func TestFiguresFarOffAreTold(t *testing.T) {
+	for value, told := range map[string]bool{`"70"`: true, `70`: true, `"2000 %"`: true, `"1900 %"`: false, `"70 %"`: false, `0.7`: false, `"5.1 %"`: false, `"5 %"`: true} {
+		b, err := marinecalc.ReadBoat([]byte(`{"name":"X","makersFigures":[{"of":"bolt-proof-load","value":` + value + `,"source":{"document":"plate"}}]}`))
+		if err != nil {
+			t.Fatal(err)
+		}
+		list := new(marinecalc.Engine).Unused(b, marinecalc.Options{})
+		if (len(list) == 1) != told || told && !strings.Contains(list[0].String(), "where 100 % is usual") {
+			t.Errorf("%s: %v", value, list)
+		}
+	}
+}
+
 // However much a file holds in vain, one reads of it no more than that.
 func TestWarningsAreFew(t *testing.T) {
 	var names strings.Builder

@@ -6,6 +6,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -23,7 +24,13 @@ func (s *Session) figureFaults() (list problem.List) {
 		var fault *problem.Problem
 		switch {
 		case l != nil:
-			_, fault = verdict.FigureFor(l, p, fig)
+			var si float64
+			if si, fault = verdict.FigureFor(l, p, fig); fault == nil {
+				if far := farOff(l, p, si); far != nil {
+					far.Where = where + "/value"
+					list = append(list, *far)
+				}
+			}
 		case p != nil && p.IsResult && len(p.Enum) == 0:
 			_, fault = verdict.ReadFigure(p, fig)
 		}
@@ -34,6 +41,21 @@ func (s *Session) figureFaults() (list problem.List) {
 		}
 	}
 	return list
+}
+
+// farOff tells of a maker's figure that is many times, or a small part of, the
+// limit whose place it takes: so far off are slips of the unit, as 70 for 70 %.
+func farOff(l *rules.Limit, p *contract.Property, si float64) *problem.Problem {
+	const far = 20
+	bound := l.Max
+	if !bound.Given() {
+		bound = l.Min
+	}
+	if bound.Of != "" || !(bound.SI > 0) || si > bound.SI/far && si < bound.SI*far {
+		return nil
+	}
+	text := func(si float64) string { return p.Shown.Print(si, quantity.Both) }
+	return &problem.Problem{What: fmt.Sprintf("the maker's figure for %s is %s, where %s is usual", l.ID, text(si), text(bound.SI)), Allowed: "any figure of the maker's", Hint: "it is used as it stands; look whether its unit is right: a share is written \"70 %\""}
 }
 
 // limitNamed is the limit of that id with what it is on, or the input or
