@@ -13,6 +13,7 @@ import (
 // parse reads flags wherever they stand, before, between or after the files,
 // and gives the files. Behind "--" everything is a file.
 func parse(fs *flag.FlagSet, args []string) (files []string, err error) {
+	onlyOnce(fs)
 	for {
 		if err := fs.Parse(args); err != nil {
 			return nil, err
@@ -26,6 +27,15 @@ func parse(fs *flag.FlagSet, args []string) (files []string, err error) {
 		}
 		files, args = append(files, rest[0]), rest[1:]
 	}
+}
+
+// onlyOnce refuses a second value of a flag that is no list.
+func onlyOnce(fs *flag.FlagSet) {
+	fs.VisitAll(func(f *flag.Flag) {
+		if _, list := f.Value.(*several); !list {
+			f.Value = &once{Value: f.Value}
+		}
+	})
 }
 
 // badFlag says what is wrong with a flag, which there are, and which may have

@@ -115,5 +115,5 @@ func (t *terminal) printChecks(chapters []marinecalc.CheckChapter, short bool) {
 		}
 		fmt.Fprintln(t.out)
 	}
-	fmt.Fprintf(t.out, "%d checks, %d not met, by the standard rules of version %s.\n", rows, off, marinecalc.Version)
+	fmt.Fprintln(t.out, wrapped("", fmt.Sprintf("%d checks, %d not met, by the standard rules of version %s.", rows, off, marinecalc.Version)))
 }

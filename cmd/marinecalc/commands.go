@@ -5,6 +5,7 @@ import (
 	"io"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/notices"
@@ -175,13 +176,18 @@ func (t *terminal) help(args []string) error {
 
 // column prints what something is called and, in a column or below it, what it
 // does.
-func column(w io.Writer, called, does string) {
-	const indent, at = "  ", 26
-	text := wrapped(strings.Repeat(" ", len(indent)+at), does)
-	if len(called) < at {
-		text = indent + called + text[len(indent)+len(called):]
+func column(w io.Writer, called, does string) { columnAt(w, "  ", 26, called, does) }
+
+// columnAt is column with the text that far from the left, or half way where
+// lines are short.
+func columnAt(w io.Writer, indent string, at int, called, does string) {
+	at = min(at, lineWidth/2)
+	left := strings.Repeat(" ", utf8.RuneCountInString(indent)+at)
+	text := wrapped(left, does)
+	if letters := utf8.RuneCountInString(called); letters < at {
+		text = indent + called + left[:at-letters] + strings.TrimPrefix(text, left)
 	} else {
-		text = indent + called + "\n" + text
+		text = wrapped(indent, called) + "\n" + text
 	}
 	fmt.Fprintln(w, text)
 }
@@ -194,7 +200,7 @@ func (t *terminal) index(args []string) error {
 		return marinecalc.Problems{{Where: "index", What: fmt.Sprintf("does not take %q", args[0]), Allowed: "--json"}}.Err()
 	}
 	for _, c := range marinecalc.Calculations() {
-		fmt.Fprintf(t.out, "%-22s %s\n", c.ID, c.Answers)
+		columnAt(t.out, "", 23, c.ID, c.Answers)
 	}
 	return nil
 }

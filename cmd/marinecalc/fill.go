@@ -13,7 +13,7 @@ import (
 
 // common are the flags that fill and survey share.
 type common struct {
-	rules  files
+	rules  several
 	units  string
 	trials int
 	plain  bool // no ranges
@@ -23,10 +23,31 @@ type common struct {
 }
 
 // files collects a flag that may be repeated.
-type files []string
+type several []string
 
-func (f *files) String() string     { return strings.Join(*f, ",") }
-func (f *files) Set(v string) error { *f = append(*f, v); return nil }
+func (f *several) String() string     { return strings.Join(*f, ",") }
+func (f *several) Set(v string) error { *f = append(*f, v); return nil }
+
+// once is a flag that may be given once: of two that differ neither is meant
+// more than the other.
+type once struct {
+	flag.Value
+	given bool
+}
+
+func (o *once) Set(v string) error {
+	if o.given && v != o.String() {
+		return fmt.Errorf("it was given as %q before", o.String())
+	}
+	o.given = true
+	return o.Value.Set(v)
+}
+
+// IsBoolFlag tells whether it takes no value.
+func (o *once) IsBoolFlag() bool {
+	b, is := o.Value.(interface{ IsBoolFlag() bool })
+	return is && b.IsBoolFlag()
+}
 
 func (c *common) define(fs *flag.FlagSet) {
 	fs.SetOutput(io.Discard) // what is wrong is said once, by complain
@@ -72,6 +93,7 @@ func (t *terminal) fill(args []string) (int, error) {
 		fs.String(flagName(i.Name), "", i.Title)
 		byFlag[flagName(i.Name)] = i
 	}
+	onlyOnce(fs)
 	if err := fs.Parse(args); err != nil {
 		return 0, badFlag("fill "+form.ID, err, flagsOf(fs), fmt.Sprintf("see %q", "marinecalc blank "+form.ID))
 	}

@@ -18,7 +18,7 @@ func (t *terminal) find(args []string) error {
 		fmt.Fprintln(t.out, "Nothing by these words. Try what it does, where it is, or a size.")
 	}
 	for _, h := range hits {
-		fmt.Fprintf(t.out, "%s\n    %s\n", h.Title, wayTo(h))
+		fmt.Fprintf(t.out, "%s\n%s\n", wrapped("", h.Title), wrapped("    ", wayTo(h)))
 	}
 	return nil
 }

@@ -100,3 +100,18 @@ func TestFlagsTakeWhatIsToldOfThem(t *testing.T) {
 		}
 	}
 }
+
+// Of two values that differ neither is taken in silence; a list may be given
+// several times, and the same value twice.
+func TestAFlagIsGivenOnce(t *testing.T) {
+	bolt := []string{"fill", "bolt-preload", "--grade", "iso-8.8", "--finish", "oiled", "--nut", "plain-nut", "--no-ranges", "--thread", "M10x1.5"}
+	for _, c := range []struct {
+		more string
+		code int
+	}{{"--thread M8x1.25", exitBad}, {"--thread M10x1.5", exitDone}, {"--no-ranges", exitDone}, {"--units us --units metric", exitBad}} {
+		s := say("", append(slices.Clone(bolt), strings.Fields(c.more)...)...)
+		if s.code != c.code || c.code == exitBad && !strings.Contains(s.errs, "was given as") {
+			t.Errorf("%s: %d, %s", c.more, s.code, s.errs)
+		}
+	}
+}

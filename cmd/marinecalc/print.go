@@ -56,7 +56,7 @@ func (t *terminal) blank(args []string) error {
 // printChoices lists what can be picked.
 func printChoices(out io.Writer, choices []marinecalc.Choice) {
 	for _, c := range choices {
-		fmt.Fprintf(out, "      %-28s %s\n", c.Pick, c.Name)
+		columnAt(out, "      ", 29, c.Pick, c.Name)
 	}
 }
 
@@ -183,14 +183,14 @@ func printWork(w io.Writer, s *marinecalc.Sheet) {
 		if i.Source != "" {
 			from += ", " + i.Source
 		}
-		fmt.Fprintf(w, "  %-42s %s   (%s)\n", i.Title, i.Text, from)
+		columnAt(w, "  ", 43, i.Title, i.Text+" ("+from+")")
 	}
 	fmt.Fprintln(w, "\n  Worked lines")
 	for _, l := range s.Work {
 		if l.Formula == "" {
 			fmt.Fprintln(w, wrapped("  ", l.Result+" = "+l.Answer+": "+l.Method))
 		} else {
-			fmt.Fprintf(w, "  %s\n  %s\n    = %s\n", l.Formula, l.Filled, l.Answer)
+			fmt.Fprintf(w, "%s\n%s\n    = %s\n", wrapped("  ", l.Formula), wrapped("  ", l.Filled), l.Answer)
 		}
 		fmt.Fprintln(w, wrapped("      ", l.Source))
 	}

@@ -16,7 +16,7 @@ import (
 // ticking is what the flags say has happened at a step.
 type ticking struct {
 	tick, untick, date, time, note, to string
-	record                             files
+	record                             several
 	end                                bool
 }
 
@@ -44,6 +44,7 @@ func (t *terminal) procedure(args []string) error {
 	for len(args) > 0 && !strings.HasPrefix(args[0], "-") {
 		work, args = append(work, args[0]), args[1:]
 	}
+	onlyOnce(fs)
 	if err := fs.Parse(args); err != nil {
 		return badFlag("procedure", err, flagsOf(fs), "")
 	}

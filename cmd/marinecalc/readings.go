@@ -47,7 +47,7 @@ func (t *terminal) log(args []string) error {
 // printSeries lists what can be followed of a boat.
 func printSeries(out io.Writer, b *marinecalc.Boat) {
 	for _, s := range marinecalc.SeriesOf(b) {
-		line := fmt.Sprintf("%-34s %s", s.Reading, s.Title)
+		line := s.Title
 		if s.Readings > 0 {
 			line += fmt.Sprintf(": %d, newest %s on %s", s.Readings, s.Newest, s.Date)
 			for _, more := range []string{s.Time, s.Gauge, s.Source} {
@@ -59,7 +59,7 @@ func printSeries(out io.Writer, b *marinecalc.Boat) {
 				line += "; with a baseline"
 			}
 		}
-		fmt.Fprintln(out, line)
+		columnAt(out, "", 35, s.Reading, line)
 	}
 }
 
