@@ -391,12 +391,3 @@ func typeNames(raw json.RawMessage) ([]string, error) {
 	err := json.Unmarshal(raw, &one)
 	return []string{one}, err
 }
-
-// MidSentence writes a title as it stands inside a sentence: "K factor" and "SAE
-// J755" keep their capitals.
-func MidSentence(title string) string {
-	if len(title) > 1 && (title[1] == ' ' || title[1] >= 'A' && title[1] <= 'Z') {
-		return title
-	}
-	return strings.ToLower(title[:min(1, len(title))]) + title[min(1, len(title)):]
-}

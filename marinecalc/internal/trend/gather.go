@@ -239,7 +239,7 @@ func (t *follower) onlyAt(in *Input, at *contract.Property, bad *problem.List) {
 	}
 	t.series.Points, t.read = points, read
 	t.carried.renumber(moved)
-	t.notes = append(t.notes, fmt.Sprintf("%d of %d were read at %s %s ± %.3g %%", len(points), all, contract.MidSentence(at.Title), at.Shown.Print(want, t.session.Units), 100*float64(in.AtWithin)))
+	t.notes = append(t.notes, fmt.Sprintf("%d of %d were read at %s %s ± %.3g %%", len(points), all, problem.MidSentence(at.Title), at.Shown.Print(want, t.session.Units), 100*float64(in.AtWithin)))
 }
 
 // lessSurroundings takes another reading of the same time off the readings.

@@ -311,7 +311,7 @@ func (p *planner) sizes(part rules.Part) string {
 	var words []string
 	for _, of := range part.Sizes.All() {
 		if _, _, text, ok := p.figure(of); ok && text != "" {
-			words = append(words, contract.MidSentence(p.session.Property(of).Title)+" "+text)
+			words = append(words, problem.MidSentence(p.session.Property(of).Title)+" "+text)
 		}
 	}
 	return strings.Join(words, "; ")

@@ -197,7 +197,7 @@ func (in *Inputs) needs() {
 		from, wanted := "", p
 		for _, other := range in.Form.Input.Properties {
 			if other.Rows != "" && !in.Values[other.Index].Known && in.fills(other, in.Request.Book.Table(other.Rows), name) {
-				from, wanted = ", or choose "+contract.MidSentence(other.Title), other
+				from, wanted = ", or choose "+problem.MidSentence(other.Title), other
 			}
 		}
 		in.Missing = append(in.Missing, wanted)

@@ -195,7 +195,7 @@ func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Ta
 				continue
 			}
 			here := in.At(of)
-			text := contract.MidSentence(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
+			text := problem.MidSentence(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
 			if p.Kind != nil {
 				text += in.Show(p, here.Si)
 			}
@@ -238,7 +238,7 @@ func (in *Inputs) knownWithout(p *contract.Property, table *rules.Table) (yes bo
 		case in.Values[other.Index].Known:
 			yes = true
 		case needed:
-			lacking = append(lacking, contract.MidSentence(other.Title))
+			lacking = append(lacking, problem.MidSentence(other.Title))
 		}
 	}
 	return yes && lacking == nil, strings.Join(lacking, " and the ")
