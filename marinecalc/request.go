@@ -82,8 +82,8 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 	if object["overlays"] != nil && r.ask.has("overlays") && len(problems) == 0 {
 		r.applyOverlays(text, &problems)
 	}
-	if raw, has := object["boat"]; has && r.ask.has("boat") {
-		r.takeBoat(text, raw, &problems)
+	if _, has := object["boat"]; has && r.ask.has("boat") {
+		r.takeBoat(text, object, &problems)
 	}
 	return r, problems.Sorted()
 }
@@ -302,11 +302,13 @@ func (r *request) applyOverlays(text []byte, problems *problem.List) {
 }
 
 // takeBoat reads the boat of a request; where the reply gives it back, with
-// its members in the owner's order.
-func (r *request) takeBoat(text []byte, decoded any, problems *problem.List) {
+// its members in the owner's order. That boat is decoded once more, after the
+// first one is let go: both at once do not fit where memory is short.
+func (r *request) takeBoat(text []byte, object map[string]any, problems *problem.List) {
 	var b *Boat
 	var err error
 	if r.ask.givesBoat {
+		delete(object, "boat")
 		var whole struct {
 			Boat json.RawMessage `json:"boat"`
 		}
@@ -314,7 +316,7 @@ func (r *request) takeBoat(text []byte, decoded any, problems *problem.List) {
 			b, err = boat.Read(whole.Boat)
 		}
 	} else {
-		b, err = boat.From(decoded)
+		b, err = boat.From(object["boat"])
 	}
 	for _, p := range problem.Of(err) {
 		p.Where = "/boat" + p.Where

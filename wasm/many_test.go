@@ -55,7 +55,7 @@ func TestManyCallsInOneInstance(t *testing.T) {
 	}
 	after := g.instance.Memory().Size()
 	t.Logf("%d calls in one instance: %d kB of memory after a tenth of them, %d kB at the end", calls, before>>10, after>>10)
-	if after > before {
+	if after > before+4<<20 { // a few blocks more or less stand between collections
 		t.Errorf("memory grew from %d to %d kB", before>>10, after>>10)
 	}
 }
