@@ -1,0 +1,26 @@
+package catalogue_test
+
+import (
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// A range holds what its probability counts: of 290 ± 100 N·m (evenly spread)
+// against 320 N·m a third of what it may be is 1 or more, though another joint
+// that is not known leaves that untold.
+func TestRangeOfTheLineHoldsWhatItsProbabilityCounts(t *testing.T) {
+	s := testboat.Run(t, "line-joints", `{"shaftTorque": "280 N·m", "peakTorque": "320 N·m", "asternTorque": "200 N·m", "facesAhead": "300 ± 100 N·m", "facesAstern": "290 ± 100 N·m",
+		"boreAhead": "900 ± 50 N·m", "boreAstern": "900 ± 50 N·m", "taperAhead": "800 ± 50 N·m", "taperAstern": "800 ± 50 N·m"}`, marinecalc.Options{})
+	low, high, ok := s.Result("leastShock").Range()
+	if !ok || low < 0.57 || low > 0.63 || high < 1.17 || high > 1.28 { // 190 and 390 over 320 or nearly, 95 % of the way between
+		t.Errorf("%g to %g", low, high)
+	}
+	if v := s.Verdict("line-shock"); wordOf(s, "line-shock") != "cannot tell" || *v.Probability < 0.33 || *v.Probability > 0.37 {
+		t.Errorf("%s", v.Sentence)
+	}
+	if s.Result("leastAhead") != nil { // 300 of 280: told only once the output flange is known
+		t.Errorf("ahead %s", s.Result("leastAhead").Text)
+	}
+}
