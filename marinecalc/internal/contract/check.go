@@ -223,6 +223,9 @@ func (w *wording) beyond(where string, p *Property, si float64, text string) {
 	if p.Kind != nil && hint != "" {
 		shown += " " + p.Kind.Units()[0]
 	}
+	if si == 0 && low && hint == "" {
+		hint = strings.TrimSpace("leave it out where it was not measured. " + p.IfNone)
+	}
 	w.list.Add(where, fmt.Sprintf("%s %s is %s what is allowed", label(p), shown, side), AllowedRange(p), hint)
 }
 

@@ -63,6 +63,7 @@ type Property struct {
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
 	NotUnder     []string // inputs or results that it cannot be less than
+	IfNone       string   // of an input that takes no 0: what one that was read would mean
 	AgreesWith   []string // inputs or results that it must be the same as
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
@@ -155,6 +156,7 @@ type written struct {
 	JudgedOnly  bool              `json:"judgedOnly"`
 	Ways        []string          `json:"ways"`
 	NotUnder    []string          `json:"notUnder"`
+	IfNone      string            `json:"ifNone"`
 	AgreesWith  []string          `json:"agreesWith"`
 	Chance      bool              `json:"chance"`
 	Probability bool              `json:"probability"`
@@ -291,6 +293,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Basis, w.Basis)
 	if w.Ways != nil {
 		p.Ways = w.Ways
+	}
+	if w.IfNone != "" {
+		p.IfNone = w.IfNone
 	}
 	if w.NotUnder != nil {
 		p.NotUnder = w.NotUnder
