@@ -11,6 +11,7 @@ import (
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -28,20 +29,22 @@ type job struct {
 // jobDay is what must be said on one day of a job.
 type jobDay struct {
 	On, Stage, Tells string
-	First            []string          // causes, one of which leads
-	Among            []string          // causes, all among the first four
-	Found            []string          // causes, all found
-	NotFound         []string          // causes, none found
-	CureBefore       [][2]string       // of two causes, which is to be cured first
-	Looks            []string          // questions, one of which is among the first three proposed
-	HeldBack         bool              // nothing that runs the shaft is proposed
-	Nothing          bool              // nothing points anywhere, and nothing is planned
-	Verdicts         map[string]string // "calculation/limit" and how it reads
-	PlansOneOf       [][]string        // remedies: of each list one is planned
-	Says             []string          // words on the sheets
-	Trend            string            // words of the outlook of the reading that is followed
-	Trial            string            // words of how the sea trial came out, or why it must wait
-	Due              map[string]string // of the service schedule: what is to be done, its state and the begin of its day
+	First            []string             // causes, one of which leads
+	Among            []string             // causes, all among the first four
+	Found            []string             // causes, all found
+	NotFound         []string             // causes, none found
+	CureBefore       [][2]string          // of two causes, which is to be cured first
+	Looks            []string             // questions, one of which is among the first three proposed
+	HeldBack         bool                 // nothing that runs the shaft is proposed
+	Nothing          bool                 // nothing points anywhere, and nothing is planned
+	Verdicts         map[string]string    // "calculation/limit" and how it reads
+	Between          map[string][2]string // "calculation/result" and between which two figures it lies
+	Draws            map[string]string    // calculations with a drawing, and words of what it shows
+	PlansOneOf       [][]string           // remedies: of each list one is planned
+	Says             []string             // words on the sheets
+	Trend            string               // words of the outlook of the reading that is followed
+	Trial            string               // words of how the sea trial came out, or why it must wait
+	Due              map[string]string    // of the service schedule: what is to be done, its state and the begin of its day
 }
 
 // TestWholeJobs follows each job through its days.
@@ -86,6 +89,23 @@ func (d *jobDay) check(t *testing.T, s *marinecalc.Survey) {
 		calculation, limit, _ := strings.Cut(id, "/")
 		if v := testboat.Page(t, s, calculation).Verdict(limit); v == nil || v.Reads != want {
 			t.Errorf("%s: %+v, want %q", id, v, want)
+		}
+	}
+	for id, ends := range d.Between {
+		calculation, result, _ := strings.Cut(id, "/")
+		r := testboat.Page(t, s, calculation).Result(result)
+		low, _, errLow := quantity.Infer(ends[0])
+		high, _, errHigh := quantity.Infer(ends[1])
+		if errLow != nil || errHigh != nil || r == nil || r.SI == nil || *r.SI < low.SI || *r.SI > high.SI {
+			t.Errorf("%s: %+v, want %s to %s", id, r, ends[0], ends[1])
+		}
+	}
+	for calculation, words := range d.Draws {
+		drawn := testboat.Page(t, s, calculation).Drawings
+		if !slices.ContainsFunc(drawn, func(p sheet.Drawing) bool {
+			return strings.Contains(p.SVG, "<svg") && strings.Contains(p.Description, words)
+		}) {
+			t.Errorf("%s draws nothing of %q: %v", calculation, words, drawn)
 		}
 	}
 	said, err := json.Marshal(s)

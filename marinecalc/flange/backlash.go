@@ -30,6 +30,15 @@ type BacklashInput struct {
 	TravelAtOutputShaft quantity.Length `unset:"NaN"`
 	RadiusAtOutputShaft quantity.Length
 
+	PropellerSpread         quantity.Angle  `spreadOf:"atPropeller"` // standard uncertainties of what was read; 0: not known
+	PropellerTravelSpread   quantity.Length `spreadOf:"travelAtPropeller"`
+	ShaftSpread             quantity.Angle  `spreadOf:"atShaft"`
+	ShaftTravelSpread       quantity.Length `spreadOf:"travelAtShaft"`
+	FlangeSpread            quantity.Angle  `spreadOf:"atFlange"`
+	FlangeTravelSpread      quantity.Length `spreadOf:"travelAtFlange"`
+	OutputShaftSpread       quantity.Angle  `spreadOf:"atOutputShaft"`
+	OutputShaftTravelSpread quantity.Length `spreadOf:"travelAtOutputShaft"`
+
 	HandTorque    quantity.Torque // with which it was pressed to each stop; optional
 	ShaftLength   quantity.Length // from coupling to propeller; optional
 	ShaftDiameter quantity.Length // optional
@@ -52,7 +61,7 @@ type BacklashResult struct {
 	HubShare       quantity.Angle // output flange on its shaft
 	CouplingShare  quantity.Angle // coupling: bolts, and its key or bore
 	PropellerShare quantity.Angle // propeller on its shaft
-	Greatest       string         // the joint with the greatest share
+	Greatest       string         // the joint with the greatest share, where that is told
 	WoundUp        quantity.Angle // what the shaft winds up under the hand, both ways
 
 	PropellerUsed   quantity.Angle // by angle, or by travel
@@ -77,6 +86,8 @@ const (
 	InCoupling      = "coupling"
 	InPropeller     = "propeller"
 	NotSplit        = "not-split"
+	NoPlay          = "none"   // none that the readings tell from nothing
+	GreatestNotTold = "unsure" // two or more are alike as far as the readings tell
 )
 
 // Backlash splits the free play of the line over its joints.
@@ -113,7 +124,7 @@ func Backlash(in BacklashInput) (out BacklashResult, err error) {
 	out.HubShare = out.FlangeUsed - out.OutputShaftUsed
 	out.CouplingShare = out.ShaftUsed - out.FlangeUsed
 	out.PropellerShare = propeller - out.ShaftUsed
-	out.greatest()
+	out.greatest(&in)
 	arc := func(share quantity.Angle, d quantity.Length) quantity.Length {
 		return quantity.Length(float64(share) * quantity.OrNaN(float64(d)) / 2)
 	}
@@ -151,29 +162,53 @@ func (in *BacklashInput) windUp() quantity.Angle {
 	return quantity.Angle(2 * quantity.OrNaN(float64(in.HandTorque)) * quantity.OrNaN(float64(in.ShaftLength)) / (float64(in.ShearModulus) * j))
 }
 
-// greatest names the joint with the greatest share.
-func (out *BacklashResult) greatest() {
-	out.Greatest = NotSplit
-	known, most := 0, math.Inf(-1)
-	for _, j := range [...]struct {
-		share quantity.Angle
-		name  string
-	}{{out.GearboxShare, InGearbox}, {out.HubShare, InHub}, {out.CouplingShare, InCoupling}, {out.PropellerShare, InPropeller}} {
-		if v := float64(j.share); !math.IsNaN(v) {
-			known++
-			if v > most {
-				most, out.Greatest = v, j.name
-			}
-		}
+// off is the standard uncertainty of a reading, by angle or by travel on a radius.
+func off(angle quantity.Angle, byAngle quantity.Angle, travel, radius quantity.Length) float64 {
+	if !math.IsNaN(float64(angle)) || radius == 0 {
+		return float64(byAngle)
 	}
-	if v := float64(out.GearboxAndHub); !math.IsNaN(v) && math.IsNaN(float64(out.GearboxShare)) {
-		known++
-		if v > most {
-			out.Greatest = InGearboxAndHub
+	return float64(travel / radius)
+}
+
+// greatest names the joint with the greatest share, where that is told from the
+// next by more than 1.96 of the standard uncertainty of their difference, as if
+// no reading were in both.
+func (out *BacklashResult) greatest(in *BacklashInput) {
+	propeller := off(in.AtPropeller, in.PropellerSpread, in.PropellerTravelSpread, in.RadiusAtPropeller)
+	shaft := off(in.AtShaft, in.ShaftSpread, in.ShaftTravelSpread, in.RadiusAtShaft)
+	flange := off(in.AtFlange, in.FlangeSpread, in.FlangeTravelSpread, in.RadiusAtFlange)
+	output := off(in.AtOutputShaft, in.OutputShaftSpread, in.OutputShaftTravelSpread, in.RadiusAtOutputShaft)
+	joints := [...]struct {
+		share quantity.Angle
+		off   float64
+		name  string
+	}{{out.GearboxShare, output, InGearbox}, {out.HubShare, math.Hypot(flange, output), InHub}, {out.CouplingShare, math.Hypot(shaft, flange), InCoupling},
+		{out.PropellerShare, math.Hypot(propeller, shaft), InPropeller}, {out.GearboxAndHub, flange, InGearboxAndHub}}
+	if !math.IsNaN(float64(out.GearboxShare)) { // told apart
+		joints[4].share = quantity.Angle(math.NaN())
+	}
+	known, most := 0, -1
+	for i, j := range joints {
+		if !math.IsNaN(float64(j.share)) {
+			if known++; most < 0 || j.share > joints[most].share {
+				most = i
+			}
 		}
 	}
 	if known < 2 {
 		out.Greatest = NotSplit
+		return
+	}
+	first := joints[most]
+	out.Greatest = first.name
+	if float64(first.share) <= coverage*first.off {
+		out.Greatest = NoPlay
+		return
+	}
+	for i, j := range joints {
+		if i != most && float64(first.share-j.share) <= coverage*math.Hypot(first.off, j.off) {
+			out.Greatest = GreatestNotTold
+		}
 	}
 }
 
@@ -207,6 +242,13 @@ func (in *BacklashInput) validate() error {
 	}
 	if !in.Read() {
 		faults.Add("/atPropeller", "no free play was read", "an angle or a travel at one place at least", "engine held, in gear, turned by hand from stop to stop")
+	}
+	for _, u := range [...]struct {
+		where string
+		v     float64
+	}{{"/propellerSpread", float64(in.PropellerSpread)}, {"/propellerTravelSpread", float64(in.PropellerTravelSpread)}, {"/shaftSpread", float64(in.ShaftSpread)}, {"/shaftTravelSpread", float64(in.ShaftTravelSpread)},
+		{"/flangeSpread", float64(in.FlangeSpread)}, {"/flangeTravelSpread", float64(in.FlangeTravelSpread)}, {"/outputShaftSpread", float64(in.OutputShaftSpread)}, {"/outputShaftTravelSpread", float64(in.OutputShaftTravelSpread)}} {
+		faults.NotNegative(u.where, "uncertainty", u.v)
 	}
 	faults.NotNegative("/handTorque", "torque of the hand", float64(in.HandTorque))
 	faults.NotNegative("/shaftLength", "length of the shaft", float64(in.ShaftLength))

@@ -78,7 +78,7 @@ func TestBacklashOfOnePlace(t *testing.T) {
 	if out = parttest.Must(t, Backlash, in); out.Greatest != InHub {
 		t.Errorf("four places: %+v", out)
 	}
-	parttest.SameCodes(t, "backlash", "greatest", InGearbox, InGearboxAndHub, InHub, InCoupling, InPropeller, NotSplit)
+	parttest.SameCodes(t, "backlash", "greatest", InGearbox, InGearboxAndHub, InHub, InCoupling, InPropeller, NotSplit, NoPlay, GreatestNotTold)
 	parttest.NoAllocations(t, func() { _, _ = Backlash(in) })
 }
 
@@ -99,8 +99,7 @@ func TestPlayAtItsSurface(t *testing.T) {
 	parttest.Near(t, "times", out.TimesEarlier, 2, 1e-12)
 }
 
-// Two places read part the line once; alike shares go to the joint that is
-// further forward, and each place alone is read.
+// Two places read part the line once; of alike shares neither is named, and each place alone is read.
 func TestBacklashOfTwoPlaces(t *testing.T) {
 	in := unread()
 	in.AtFlange, in.AtShaft = 0.010, 0.030
@@ -108,12 +107,12 @@ func TestBacklashOfTwoPlaces(t *testing.T) {
 		t.Errorf("%+v", out)
 	}
 	in.AtShaft = 0.020
-	if out := parttest.Must(t, Backlash, in); out.Greatest != InCoupling {
+	if out := parttest.Must(t, Backlash, in); out.Greatest != GreatestNotTold {
 		t.Errorf("a joint as loose as gears, clutch and flange together: %s", out.Greatest)
 	}
 	in = unread()
 	in.AtOutputShaft, in.AtFlange = 0.010, 0.020
-	if out := parttest.Must(t, Backlash, in); out.Greatest != InGearbox || out.Total != 0.020 {
+	if out := parttest.Must(t, Backlash, in); out.Greatest != GreatestNotTold || out.Total != 0.020 {
 		t.Errorf("%+v", out)
 	}
 	for i, read := range []func(*BacklashInput){
@@ -132,4 +131,29 @@ func TestBacklashOfTwoPlaces(t *testing.T) {
 	in.TravelAtFlange, in.RadiusAtFlange = 0.2, 0.05
 	_, err := Backlash(in)
 	parttest.Says(t, err, "up to 157.1 mm")
+}
+
+// With readings good for ±1° (rectangular: 0.58° of standard uncertainty) a share
+// is told from nothing from 1.1° on, of the first place, and from the next by 2.5°
+// and more (GUM: root of the sum of squares).
+func TestGreatestShareIsToldByItsGauge(t *testing.T) {
+	degree := math.Pi / 180
+	for _, c := range []struct {
+		output, flange, shaft float64 // read, in degrees
+		want                  string
+	}{{0, 0, 0, NoPlay}, {1, 1, 1, NoPlay}, {2, 3.5, 3.5, GreatestNotTold}, {1, 6, 7, InHub}, {0.5, 2.6, 3.1, GreatestNotTold}, {5, 5.5, 6, InGearbox}} {
+		in := unread()
+		in.AtOutputShaft, in.AtFlange, in.AtShaft = quantity.Angle(c.output*degree), quantity.Angle(c.flange*degree), quantity.Angle(c.shaft*degree)
+		u := quantity.Angle(degree / math.Sqrt(3))
+		in.OutputShaftSpread, in.FlangeSpread, in.ShaftSpread = u, u, u
+		if out := parttest.Must(t, Backlash, in); out.Greatest != c.want {
+			t.Errorf("%+v: %s", c, out.Greatest)
+		}
+		// By travel on a radius of 100 mm the same.
+		in.TravelAtFlange, in.RadiusAtFlange, in.AtFlange = quantity.Length(float64(in.AtFlange)*0.1), 0.1, quantity.Angle(math.NaN())
+		in.FlangeSpread, in.FlangeTravelSpread = 0, quantity.Length(float64(u)*0.1)
+		if out := parttest.Must(t, Backlash, in); out.Greatest != c.want {
+			t.Errorf("by travel, %+v: %s", c, out.Greatest)
+		}
+	}
 }

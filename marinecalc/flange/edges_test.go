@@ -69,7 +69,8 @@ func TestEdgesOfRunOut(t *testing.T) {
 func TestEdgesOfBacklash(t *testing.T) {
 	in := BacklashInput{AtPropeller: 0.08, TravelAtPropeller: 0.01, RadiusAtPropeller: 0.2, AtShaft: 0.05, TravelAtShaft: 0.002, RadiusAtShaft: 0.05, AtFlange: 0.04, TravelAtFlange: 0.002, RadiusAtFlange: 0.05,
 		AtOutputShaft: 0.02, TravelAtOutputShaft: 0.001, RadiusAtOutputShaft: 0.05, HandTorque: 8, ShaftLength: 2, ShaftDiameter: 0.03, ShearModulus: 76e9, EarlierAtPropeller: 0.03, RunningTime: 3600,
-		SplineDiameter: 0.03, CouplingBore: 0.03, PropellerDiameter: 0.027}
+		SplineDiameter: 0.03, CouplingBore: 0.03, PropellerDiameter: 0.027,
+		PropellerSpread: 0.01, PropellerTravelSpread: 1e-4, ShaftSpread: 0.01, ShaftTravelSpread: 1e-4, FlangeSpread: 0.01, FlangeTravelSpread: 1e-4, OutputShaftSpread: 0.01, OutputShaftTravelSpread: 1e-4}
 	angle, travel, given := "NaN or [-0.05, 3.141592653589793]", "NaN or [-0.005, inf)", "[0, inf)"
 	parttest.Edges(t, in, Backlash, map[string]string{
 		"/atPropeller": angle, "/atShaft": angle, "/atFlange": angle, "/atOutputShaft": angle, "/earlierAtPropeller": angle,
@@ -77,6 +78,8 @@ func TestEdgesOfBacklash(t *testing.T) {
 		"/radiusAtPropeller": given, "/radiusAtShaft": given, "/radiusAtFlange": given, "/radiusAtOutputShaft": given,
 		"/handTorque": given, "/shaftLength": given, "/shaftDiameter": given, "/shearModulus": "(0, inf)", "/runningTime": given,
 		"/splineDiameter": given, "/couplingBore": given, "/propellerDiameter": given,
+		"/propellerSpread": given, "/propellerTravelSpread": given, "/shaftSpread": given, "/shaftTravelSpread": given,
+		"/flangeSpread": given, "/flangeTravelSpread": given, "/outputShaftSpread": given, "/outputShaftTravelSpread": given,
 	})
 	nan := math.NaN()
 	none := BacklashInput{AtPropeller: quantity.Angle(nan), TravelAtPropeller: quantity.Length(nan), AtShaft: quantity.Angle(nan), TravelAtShaft: quantity.Length(nan),

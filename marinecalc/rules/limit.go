@@ -57,6 +57,7 @@ type Limit struct {
 	Lacks       List[Lack]  `json:"lacks"`  // in place of that, of several things those that are not known
 	States      List[State] `json:"states"` // in which there is nothing to judge
 	Why         string      `json:"why"`    // what it means to be beyond
+	Finer       string      `json:"finer"`  // another way of reading, where no gauge of this one settles a doubt; goes on from "To settle it, "
 	Note        string      `json:"note"`
 	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
 	While       While       `json:"while"` // limits that must not be passed for it to be OK

@@ -144,7 +144,9 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
 	r.tellReplaced(h, v)
 	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
-		v.Settle = r.settle(h, j, limit, v)
+		if v.Settle = r.settle(h, j, limit, v); v.Settle != "" && v.SettleBy == nil && l.Finer != "" {
+			v.Settle = "To settle it, " + l.Finer
+		}
 	}
 }
 
