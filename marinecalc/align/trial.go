@@ -75,6 +75,7 @@ func (out *CouplingResult) lieAbout(best *CouplingResult, in *CouplingInput, fac
 	if math.IsNaN(fixed.up) { // hidden by the pilot
 		fixed = circle.fixed
 	}
+	circle.fixed = fixed.towards(circle.fixed, wide)
 	out.takeRim(circle, about(fixed, circle.fixed))
 	if circle.apart {
 		was := along(float64(best.RimRunOut)/2, float64(best.RimRunOutAt))

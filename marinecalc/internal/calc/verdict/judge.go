@@ -214,10 +214,31 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	if j.past(limit) && (v.Turns == nil || !v.Turns.Past) {
 		far = "; the range is about the likeliest, and at the far ends of what is usual it is met"
 	}
+	if v.Turns != nil && v.Turns.Past && r.gaugeLeads(j) { // no usual figure settles it, and the readings are what is not known
+		if inside := h.byTrials(j, limit); inside.Word == sheet.CannotTell {
+			v.Awaits, v.Turns = nil, nil
+			return inside, "", ""
+		}
+	}
 	if v.Turns != nil {
 		return judgement, r.turning(v) + far, typeThem(v.Awaits[:1])
 	}
 	return judgement, restsOn(v.Awaits) + ", and no value of one of these alone decides" + far, typeThem(v.Awaits)
+}
+
+// gaugeLeads tells whether most of a value's spread comes from what was read with
+// gauges.
+func (r *Judgement) gaugeLeads(j *judged) bool {
+	if j.span == nil || !j.span.Usable || len(j.span.Shares) != len(r.In.Variates) {
+		return false
+	}
+	read := 0.0
+	for i, v := range r.In.Variates {
+		if p := r.In.Form.Input.Properties[v.Input]; p.ReadBy != "" || p.Items != nil {
+			read += j.span.Shares[i]
+		}
+	}
+	return read > 0.5
 }
 
 // past tells whether the range that people read lies wholly past a limit.
