@@ -203,7 +203,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		return judgement, "", ""
 	}
 	if j.span != nil && j.span.Usable && !j.open { // a limit that itself is a bracket stays in question
-		handed := slices.ContainsFunc(figures, func(f figure) bool { return f.handed != nil }) // how that leans in its interval is not kept: twice as sure is asked
+		handed := slices.ContainsFunc(figures, func(f figure) bool { return f.handed != nil })                              // how that leans in its interval is not kept: twice as sure is asked
 		if inside := h.byTrials(j, limit); inside.Word == sheet.Beyond && !(handed && inside.Probability > spread.Lost/2) { // only the far corner of all the brackets meets it
 			v.Turns = nil
 			return inside, "", ""

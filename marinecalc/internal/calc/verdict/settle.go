@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
@@ -121,6 +122,9 @@ func (r *Judgement) leading(shares []float64) string {
 	}
 	if mend := r.replaceable(most); mend != "" {
 		return "The doubt comes most from " + r.called(most) + mend + "."
+	}
+	if m, _, ok := r.measurable(most, r.In.Form.Input.Properties[most]); ok && slices.ContainsFunc(m.Gauges, func(sd float64) bool { return sd < m.InHand/2 }) {
+		return "The doubt comes most from " + r.called(most) + ": read with a finer gauge."
 	}
 	return "The doubt comes most from " + r.called(most) + ", and no finer gauge known here settles it: find it in another way."
 }
