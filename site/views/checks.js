@@ -7,7 +7,7 @@ import { unpack } from '../kit/unpack.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').CheckChapter} Chapter */
 /** @typedef {import('../../wasm/marinecalc.js').Published} Published */
-/** @typedef {{ counts: { chapter: string, rows: number, sources: number }[], rows: Published[] }} Digest */
+/** @typedef {{ counts: { chapter: string, rows: number, sources: number }[], rows: Published[], terms: string }} Digest */
 
 /** @type {Promise<Digest> | undefined} unpacked once */
 let packed;
@@ -52,6 +52,7 @@ export function showChecks(app, main) {
     if (rows) await show(rows, [{ chapter: '', rows: rows.length, sources: 0 }]);
     else refuse(`${chosen.name} is no file of checks. It comes with a release, and from: marinecalc checks --rows`);
   });
+  const terms = h('pre', { class: 'terms' });
   main.append(
     h('h1', {}, 'Checks against published values'),
     h('p', { class: 'lead' }, 'What standards, handbooks and worked examples say, beside what this page calculates now.'),
@@ -64,9 +65,16 @@ export function showChecks(app, main) {
     ),
     told,
     list,
+    h('h2', {}, 'Licence'),
+    h('details', {}, h('summary', {}, 'MIT, and the terms of what it is built with'), terms),
   );
   packed ??= unpack('checks', 'application/json').json();
-  packed.then(({ counts, rows }) => show(rows, counts)).catch((error) => refuse(String(error)));
+  packed
+    .then((all) => {
+      terms.textContent = all.terms;
+      return show(all.rows, all.counts);
+    })
+    .catch((error) => refuse(String(error)));
   return 'Checks';
 }
 

@@ -30,7 +30,7 @@ export function showList(app, main) {
       );
     }),
     begunWork(app),
-    h('p', { class: 'help' }, `Version ${version}. `, h('a', { href: '#/checks' }, 'Checks against published values')),
+    h('p', { class: 'help' }, `Version ${version}. `, h('a', { href: '#/checks' }, 'Checks against published values, and licence')),
   );
   return 'Calculations';
 }

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"example.org/driveline/marinecalc/notices"
 	"example.org/driveline/testdata/published"
 )
 
@@ -33,8 +34,8 @@ func readBoats(folder string) (string, error) {
 	return string(list), err
 }
 
-// digest is a few published values of each calculation and table, and how many
-// there are of each.
+// digest is a published value of each calculation and table, how many there are
+// of each, and the terms of marinecalc and of what it is built with.
 func digest() (string, error) {
 	rows, err := published.Rows()
 	if err != nil {
@@ -44,6 +45,6 @@ func digest() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	text, err := json.Marshal(map[string]any{"counts": counts, "rows": some})
+	text, err := json.Marshal(map[string]any{"counts": counts, "rows": some, "terms": notices.Own() + "\nBuilt with:\n\n" + notices.Third()})
 	return string(text), err
 }

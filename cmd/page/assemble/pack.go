@@ -20,7 +20,7 @@ type parts struct {
 	Program string
 	Module  []byte // WebAssembly
 	Boats   string // JSON
-	Checks  string // JSON: a few published values, and how many there are
+	Checks  string // JSON: a few published values, how many there are, and the terms
 }
 
 // pack puts the parts into the shell. The policy it writes lets the page run

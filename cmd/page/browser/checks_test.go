@@ -14,8 +14,11 @@ func TestChecksAreCalculatedInThePage(t *testing.T) {
 	if said := b.text("#view [role=status]"); !strings.Contains(said, "checks calculated, 0 not met") {
 		t.Errorf("it says %q", said)
 	}
-	if n := eval[int](b, `document.querySelectorAll("#view details").length`); n < 60 {
+	if n := eval[int](b, `document.querySelectorAll("#view details").length`); n < 61 {
 		t.Errorf("%d calculations and tables", n)
+	}
+	if said := eval[string](b, `document.querySelector("#view pre").textContent`); !strings.Contains(said, "the marinecalc authors") || !strings.Contains(said, "The Go Authors") || !strings.Contains(said, "Apache License") {
+		t.Errorf("the terms are %.300s", said)
 	}
 	eval[any](b, `document.querySelector("#view summary").click()`)
 	b.until(`document.querySelector("#view details[open] li")?.textContent.includes("published")`)
