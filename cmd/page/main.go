@@ -1,7 +1,7 @@
 // Command page makes the calculator into one HTML file that needs nothing
 // else: no network, no server, no installation.
 //
-//	go run ./cmd/page [-out file] [-open=false]
+//	go run ./cmd/page [-out file] [-open=false] [-language file]
 //	go run ./cmd/page -module file
 //	go run ./cmd/page -package dir
 //	go run ./cmd/page -release dir
@@ -34,12 +34,13 @@ func main() {
 	npm := flag.String("package", "", "write the files of the npm package into this folder, and no page")
 	all := flag.String("release", "", "write module, checksums, page, npm package and schemas into this new folder")
 	site := flag.String("site", "", "write an installable page into this folder, for any static host: page, manifest, icons and service worker")
+	language := flag.String("language", "", "build the page with other words: a file with \"lang\" and \"texts\", each by the text of site/texts.json that it stands for")
 	flag.Parse()
 	if flag.NArg() > 0 {
 		fmt.Fprintf(os.Stderr, "page: nothing is expected after the flags, got %q\n", flag.Args())
 		os.Exit(2)
 	}
-	work := func(root string) error { return run(root, *out, *open) }
+	work := func(root string) error { return run(root, *language, *out, *open) }
 	switch {
 	case *module != "":
 		work = func(root string) error { return writeModule(root, *module) }
@@ -86,7 +87,7 @@ func writeModule(root, file string) error {
 	return os.WriteFile(file, module, 0o644)
 }
 
-func run(root, out string, open bool) error {
+func run(root, language, out string, open bool) error {
 	if out == "" {
 		out = filepath.Join(root, "build", "marinecalc.html")
 	}
@@ -94,7 +95,18 @@ func run(root, out string, open bool) error {
 	if err != nil {
 		return err
 	}
-	page, err := assemble.Page(root, tell)
+	var in *assemble.Language
+	if language != "" {
+		if in, err = assemble.ReadLanguage(root, language); err != nil {
+			return err
+		}
+	}
+	tell("building the WebAssembly module (a minute the first time)")
+	module, err := assemble.Module(root)
+	if err != nil {
+		return err
+	}
+	page, err := assemble.PageIn(in, root, module, tell)
 	if err != nil {
 		return err
 	}

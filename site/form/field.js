@@ -2,6 +2,7 @@
 // what is wrong with it. The schema says which control it is.
 
 import { h } from '../kit/dom.js';
+import { brief } from './origins.js';
 import { unitFor } from './units.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -19,9 +20,6 @@ import { unitFor } from './units.js';
  * @property {(pointer: string) => unknown} typed what was typed there
  * @property {(pointer: string, value: unknown) => void} change
  */
-
-/** Origins in a word, where there is little room. @type {{ [words: string]: string }} */
-const SHORT = { 'the maker’s figure': 'maker', 'from the boat': 'boat', 'from an earlier sheet': 'sheet', 'from the table': 'table', 'usual value': 'usual' };
 
 /** Kinds of quantity that nobody writes as a fraction or with a sign. */
 const PLAIN = 'rotation-speed temperature temperature-difference drip-rate time power mass force torque stress money'.split(' ');
@@ -113,7 +111,7 @@ export class Field {
     } else {
       if (known) this.#from.textContent = `${words}: ${text}`;
       const example = exampleIn(this.schema, this.#setting.units);
-      const from = SHORT[words] ?? words;
+      const from = brief(words);
       this.control.placeholder = text !== '' ? (from ? `${text} · ${from}` : text) : example === undefined ? '' : `such as ${example}`;
     }
   }

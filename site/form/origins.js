@@ -2,15 +2,19 @@
 
 /** @typedef {{ [name: string]: { text: string, words: string } }} Origins */
 
-/** @type {{ [origin: string]: string }} */
+/** In words, and in one where there is little room. @type {{ [origin: string]: [string, string] }} */
 const WORDS = {
-  "maker's figure": 'the maker’s figure',
-  boat: 'from the boat',
-  'earlier result': 'from an earlier sheet',
-  'handbook row': 'from the table',
-  'usual value': 'usual value',
-  default: 'default',
+  "maker's figure": ['the maker’s figure', 'maker'],
+  boat: ['from the boat', 'boat'],
+  'earlier result': ['from an earlier sheet', 'sheet'],
+  'handbook row': ['from the table', 'table'],
+  'usual value': ['usual value', 'usual'],
 };
+
+/** The words of an origin in one. @param {string} words */
+export function brief(words) {
+  return Object.values(WORDS).find(([all]) => all === words)?.[1] ?? words;
+}
 
 /**
  * The origins as the sheet tells them.
@@ -21,7 +25,7 @@ export function originsOf(sheet) {
   return Object.fromEntries(
     (sheet.inputs ?? [])
       .filter((i) => i.origin !== 'typed')
-      .map((i) => [i.name, { text: i.text, words: WORDS[i.origin] ?? i.origin }]),
+      .map((i) => [i.name, { text: i.text, words: WORDS[i.origin]?.[0] ?? i.origin }]),
   );
 }
 
@@ -32,6 +36,6 @@ export function originsOf(sheet) {
  */
 export function originsGiven(given) {
   return Object.fromEntries(
-    Object.entries(given).map(([name, { text, origin }]) => [name, { text, words: WORDS[origin] ?? origin }]),
+    Object.entries(given).map(([name, { text, origin }]) => [name, { text, words: WORDS[origin]?.[0] ?? origin }]),
   );
 }

@@ -24,31 +24,39 @@ func Page(root string, tell func(string)) ([]byte, error) {
 
 // PageWith is Page around a module that was built before.
 func PageWith(root string, module []byte, tell func(string)) ([]byte, error) {
+	return PageIn(nil, root, module, tell)
+}
+
+// PageIn is PageWith in another language, where there is one.
+func PageIn(in *Language, root string, module []byte, tell func(string)) ([]byte, error) {
 	tell("bundling the page")
 	site := filepath.Join(root, "site")
-	style, err := bundle(filepath.Join(site, "main.css"))
+	style, err := bundle(filepath.Join(site, "main.css"), nil)
 	if err != nil {
 		return nil, err
 	}
-	first, err := bundle(filepath.Join(site, "first.css"))
+	first, err := bundle(filepath.Join(site, "first.css"), nil)
 	if err != nil {
 		return nil, err
 	}
-	script, err := bundle(filepath.Join(site, "boot.js"))
+	script, err := bundle(filepath.Join(site, "boot.js"), in)
 	if err != nil {
 		return nil, err
 	}
-	program, err := bundle(filepath.Join(site, "main.js"))
+	program, err := bundle(filepath.Join(site, "main.js"), in)
 	if err != nil {
 		return nil, err
 	}
-	aside, err := bundle(filepath.Join(site, "aside.js"))
+	aside, err := bundle(filepath.Join(site, "aside.js"), in)
 	if err != nil {
 		return nil, err
 	}
 	shell, err := os.ReadFile(filepath.Join(site, "index.html"))
 	if err != nil {
 		return nil, err
+	}
+	if in != nil {
+		shell = in.shell(shell)
 	}
 	boats, err := readBoats(filepath.Join(root, "testdata", "boats"))
 	if err != nil {
