@@ -86,8 +86,12 @@ func (k *Kind) asked(s string) error {
 		at := strconv.FormatFloat(float64(hour-12)+float64(minutes)/60, 'g', -1, 64)
 		return refusal(quote(s)+" is on no clock face", "clock positions from 0 to 12 o'clock", `write "`+at+` o'clock"`)
 	}
+	lower := ""
+	if !isDigit(s[0]) {
+		lower = strings.ToLower(s)
+	}
 	for _, about := range [...]string{"<", ">", "~", "≈", "ca. ", "ca ", "about ", "approx. ", "approx ", "under ", "over "} {
-		if rest, has := strings.CutPrefix(strings.ToLower(s), about); has && rest != "" {
+		if rest, has := strings.CutPrefix(lower, about); has && rest != "" {
 			rest = trimLeft(s[len(about):])
 			return refusal(quote(strings.TrimSpace(s[:len(about)]))+" is no part of a figure", "one number with its unit, and behind ± how far off it can be",
 				`write "`+rest+`" and ± how far off it can be`)
@@ -128,8 +132,11 @@ func (k *Kind) rangeOf(s string) (text string, ok bool) {
 // ends takes "12-15 thou" or "12 thou to 15 thou" apart.
 func (k *Kind) ends(s string) (middle, half, name string, ok bool) {
 	first, rest := cutDecimal(s)
+	if first == "" || !strings.Contains(rest, "-") && !strings.Contains(rest, "to ") {
+		return "", "", "", false
+	}
 	low, err := decimal(first)
-	if first == "" || err != nil {
+	if err != nil {
 		return "", "", "", false
 	}
 	for _, between := range [...]string{"-", "to "} {

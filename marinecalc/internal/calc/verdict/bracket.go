@@ -220,17 +220,20 @@ func (r *Judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.T
 			}
 			return j.Word == side, ends[0]
 		}
-		s := search{out: point{at: to}, left: func(v float64) float64 {
-			*lead.to = v
-			if r.In.Call.Run() != nil {
-				return math.NaN()
+		s := search{out: point{at: to}}
+		if r.In.Request.Trials > 0 {
+			s.left = func(v float64) float64 {
+				*lead.to = v
+				if r.In.Call.Run() != nil {
+					return math.NaN()
+				}
+				left := h.move(limit)
+				if side == sheet.Beyond {
+					left = -left
+				}
+				return left
 			}
-			left := h.move(limit)
-			if side == sheet.Beyond {
-				left = -left
-			}
-			return left
-		}}
+		}
 		found := false
 		for _, far := range []float64{0, 0.5, 1, 2, 4} { // the bracket itself first, then past its end
 			at := r.possible(lead, from+far*(from-to))

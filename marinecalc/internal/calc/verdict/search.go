@@ -12,7 +12,7 @@ const turnSteps = 7
 // need not be: it is shown to two figures.
 type search struct {
 	in, out, last point
-	left          func(at float64) float64 // of the limit, without trials
+	left          func(at float64) float64 // of the limit, without trials; nil where there are none
 }
 
 // point is where a word was tried, and what is then spare of what telling it
@@ -27,7 +27,7 @@ func (s *search) edge(told func(at float64) (bool, float64)) float64 {
 	long := 0 // how often in turn less than half was cut off
 	for way := math.Abs(s.out.at - s.in.at); way > fine*1.001; {
 		t := 0.5
-		if long < 3 {
+		if s.left != nil && long < 3 {
 			t = s.guess(fine / way)
 		}
 		s.last.at = s.in.at + t*(s.out.at-s.in.at)
