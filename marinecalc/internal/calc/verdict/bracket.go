@@ -81,6 +81,7 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 		silent = true
 		return math.Inf(-1)
 	}
+	between := margin() // all of them as estimated
 	for i := range figures {
 		f := &figures[i]
 		*f.to = f.low
@@ -88,7 +89,6 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 		*f.to = f.high
 		high := margin()
 		*f.to = f.estimate
-		between := margin()
 		if f.worst, f.best = f.low, f.high; high < low {
 			f.worst, f.best = f.high, f.low
 		}
