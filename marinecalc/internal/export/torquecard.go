@@ -93,6 +93,9 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 	between := func(s *sheet.Sheet, low, high string) {
 		if a, b := s.Result(low), s.Result(high); a != nil && b != nil && a.Text != "" && b.Text != "" {
 			j.Range = "the cone alone holds from " + a.Text + ", it yields at " + b.Text
+			if a.SI != nil && b.SI != nil && *a.SI > *b.SI {
+				j.Range = "it yields at " + b.Text + ", before the cone alone holds (" + a.Text + "): stay under it, the key carries"
+			}
 		}
 	}
 	switch j.Joint {

@@ -2,6 +2,7 @@ package export_test
 
 import (
 	"context"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -66,5 +67,18 @@ func TestTorqueCardOfABareBoat(t *testing.T) {
 	}
 	if marinecalc.TorquePage(nil) != "" {
 		t.Error("something comes of nothing")
+	}
+}
+
+// A shock of 500 N·m asks more of a cone of 25 mm than its M16 bears: the card says
+// that the thread yields first, and gives no span from the greater to the less.
+func TestTorqueCardOfANutWithoutRoom(t *testing.T) {
+	const boat = `{"name": "Dunlin", "units": "metric", "engine": {"power": "%s", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.5"},
+		"shaft": {"diameter": "25 mm", "alloy": "s31600-annealed"}, "propeller": {"taper": "iso-4566", "taperLength": "60 mm", "hubDiameter": "50 mm", "hubMetal": "manganese-bronze", "taperSurfaces": "bronze-dry", "contactShare": "80 %%", "nutThread": "M16x1.5", "nutTorque": "60 N·m"}}`
+	for power, says := range map[string]string{"45 kW": "before the cone alone holds", "2 kW": "the cone alone holds from"} {
+		joints, _ := cardOf(t, testboat.Read(t, fmt.Sprintf(boat, power)))
+		if j := joints["propeller-nut"]; !strings.Contains(j.Range, says) {
+			t.Errorf("%s: %+v", power, j)
+		}
 	}
 }

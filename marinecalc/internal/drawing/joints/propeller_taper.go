@@ -30,7 +30,11 @@ func PropellerTaper(in propeller.TaperInput, out propeller.TaperResult, b pictur
 	p.Arrow(picture.Warn, 40, 24, 20, 24)
 	p.Text(picture.Ink, "start", 44, 28, "push-up "+b.SmallLength(out.PushUpUsed))
 	if !math.IsNaN(float64(out.LeastNutTorque)) && !math.IsNaN(float64(out.MostNutTorque)) {
-		p.Text(picture.Ink, "start", 16, 174, "nut: "+b.Torque(out.LeastNutTorque)+" holds it all, "+b.Torque(out.MostNutTorque)+" yields")
+		words := b.Torque(out.LeastNutTorque) + " holds it all, " + b.Torque(out.MostNutTorque) + " yields"
+		if out.LeastNutTorque > out.MostNutTorque {
+			words = "yields at " + b.Torque(out.MostNutTorque) + ", before it holds it all"
+		}
+		p.Text(picture.Ink, "start", 16, 174, "nut: "+words)
 	}
 	drawing.DrawMargins(p, margins, 186)
 	return []sheet.Drawing{{Name: "propeller-taper", Title: title, Description: description, SVG: p.End()}}
