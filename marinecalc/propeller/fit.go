@@ -80,7 +80,7 @@ type TaperResult struct {
 
 	LeastNutTorque quantity.Torque // that lets friction alone hold the hardest torque known
 	MostNutTorque  quantity.Torque // that brings hub or thread to yield; NaN while a strength is not known
-	NutRoom        quantity.Ratio  // the latter over the former; below 1 no torque does both
+	NutTorqueRoom  quantity.Ratio  // the latter over the former; below 1 no torque does both
 	LeastPushUp    quantity.Length
 	MostPushUp     quantity.Length // that brings the hub to yield
 

@@ -198,7 +198,7 @@ func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
 	thread := float64(out.StressArea) * quantity.OrNaN(float64(in.ShaftYieldStrength)) / out.combined()
 	bursts := float64(c.Push(quantity.Force(most * area)))
 	out.MostNutTorque = in.torqueOf(quantity.Force(min(thread, bursts))) // NaN where either is
-	out.NutRoom = quantity.Ratio(out.MostNutTorque / out.LeastNutTorque)
+	out.NutTorqueRoom = quantity.Ratio(out.MostNutTorque / out.LeastNutTorque)
 }
 
 // off finds what takes the propeller off.

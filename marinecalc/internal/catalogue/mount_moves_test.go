@@ -131,3 +131,16 @@ func TestWhatIsLeftIsTheReadingsError(t *testing.T) {
 		t.Errorf("%g of the readings lie up to %g m, want 0.975", part, *r.High)
 	}
 }
+
+// Moves made of readings that contradict each other are no moves: the sheet says
+// so first, and neither that nothing needs to be moved nor how.
+func TestNoMountIsMovedOnAContradiction(t *testing.T) {
+	const stand = `"mounts": [{"name": "front port", "forward": "700 mm", "starboard": "-200 mm"}, {"name": "front starboard", "forward": "700 mm", "starboard": "200 mm"}, {"name": "aft port", "forward": "200 mm", "starboard": "-200 mm"}, {"name": "aft starboard", "forward": "200 mm", "starboard": "200 mm"}],
+		"couplingDiameter": "100 mm", "couplingKind": "rigid", "gapVertical": "0.3 mm", "gapHorizontal": "0 mm"`
+	for use, beyond := range map[string]bool{"20 %": false, "400 %": true} {
+		s := runInput(t, "mount-moves", `{`+stand+`, "closureUse": "`+use+`"}`, "metric")
+		if (wordOf(s, "moves-readings-close") == "beyond") != beyond || advised(s, "Move nothing by this table") != beyond || advised(s, "After each nut read the coupling") == beyond {
+			t.Errorf("%s: %s", use, wordOf(s, "moves-readings-close"))
+		}
+	}
+}
