@@ -8,6 +8,7 @@ import (
 	"math"
 	"net/url"
 	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
@@ -120,6 +121,20 @@ func (w *wording) wrongLength(where string, p *Property, keyword, message string
 	w.list = append(w.list, found)
 }
 
+// wrongForm says of a text how it has to be written. The validator says it by
+// its own expression.
+func (w *wording) wrongForm(where string, p *Property, value any) {
+	text, _ := value.(string)
+	what, allowed := fmt.Sprintf("%s: %s is not written as it has to be", label(p), Shorten(strconv.Quote(text))), ""
+	switch {
+	case p.Format == "date":
+		what, allowed = fmt.Sprintf("%s: %s is no date", label(p), Shorten(strconv.Quote(text))), "year-month-day"
+	case strings.TrimSpace(text) == "":
+		what, allowed = label(p)+" is empty", "a text with letters in it"
+	}
+	w.list.Add(where, what, allowed, example(p))
+}
+
 // mostProblems caps the problems that are told of one text. A few times as many
 // are looked at, so that those told are the first ones by place.
 const mostProblems = problem.Most
@@ -172,6 +187,8 @@ func (w *wording) put(e *jsonschema.ValidationError) {
 		w.list.Add(where, fmt.Sprintf("%s has too few entries", label(p)), fmt.Sprintf("at least %d", p.MinItems), "")
 	case "maxItems":
 		w.tooMany(where, p)
+	case "format", "pattern":
+		w.wrongForm(where, p, value)
 	case "minLength", "maxLength":
 		w.wrongLength(where, p, keyword, e.Message)
 	default:
