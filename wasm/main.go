@@ -8,7 +8,8 @@
 //
 // A host calls _initialize once, then for each request:
 //
-//	p = alloc(n)           space for n bytes of request; 0 when n is 0 or above the cap
+//	p = alloc(n)           space for n bytes of request; 0 when n is 0 or above the cap,
+//	                       or when too much was not released
 //	(write the request, UTF-8 JSON, at p)
 //	r = call(p, n)         reply at r>>32, r&0xffffffff bytes long
 //	(copy the reply)
@@ -30,6 +31,12 @@ import (
 // lent keeps every buffer whose address the host knows alive until release.
 var lent = map[uint32][]byte{}
 
+// mostLent is how many bytes a host may hold at once, requests and replies: one
+// that gives nothing back is refused before memory runs out.
+const mostLent = 3 * largest
+
+var lentBytes int
+
 // large is the length of a request, in bytes, that needs the memory free.
 const large = 256 << 10
 
@@ -44,14 +51,17 @@ func version() uint32 { return contract }
 
 //go:wasmexport alloc
 func alloc(size uint32) uint32 {
-	if size == 0 || size > largest {
+	if size == 0 || size > largest || lentBytes+int(size) > mostLent {
 		return 0
 	}
 	return lend(make([]byte, size))
 }
 
 //go:wasmexport release
-func release(ptr uint32) { delete(lent, ptr) }
+func release(ptr uint32) {
+	lentBytes -= len(lent[ptr])
+	delete(lent, ptr)
+}
 
 //go:wasmexport call
 func call(ptr, size uint32) uint64 {
@@ -109,6 +119,7 @@ func handOver(reply []byte) uint64 {
 func lend(b []byte) uint32 {
 	ptr := uint32(uintptr(unsafe.Pointer(unsafe.SliceData(b))))
 	lent[ptr] = b
+	lentBytes += len(b)
 	return ptr
 }
 

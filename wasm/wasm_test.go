@@ -106,6 +106,41 @@ func TestTooLongIsRefused(t *testing.T) {
 	}
 }
 
+// A host that releases nothing is refused long before memory runs out, and
+// served again once it does.
+func TestNothingReleasedIsRefused(t *testing.T) {
+	g := newGuest(t)
+	var held []uint64
+	for range 40 {
+		at, err := g.export("alloc", largest/2)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if at == 0 {
+			break
+		}
+		held = append(held, at)
+	}
+	if len(held) != 6 {
+		t.Errorf("%d halves of the longest request were granted, want 6", len(held))
+	}
+	if _, err := g.try([]byte(contents)); !errors.Is(err, errTooLong) {
+		t.Errorf("with all lent out: %v, want alloc to refuse", err)
+	}
+	for range 2 { // the second time for nothing
+		for _, at := range held {
+			if _, err := g.export("release", at); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	for range 3 {
+		if _, r := g.mustCall([]byte(contents)); !r.OK {
+			t.Error("no answer after all was released")
+		}
+	}
+}
+
 // A host may hand over any numbers.
 func TestForeignPointers(t *testing.T) {
 	g := newGuest(t)
