@@ -111,6 +111,25 @@ var walks = []walk{
 		j.touch(button("Survey"))
 		j.until(`document.querySelector(".in-short dd")`)
 	}},
+	{"the coupling's gaps, to the turns of the mounts' nuts", true, 6, func(j *journey) {
+		j.typeIn("#find", "alignment")
+		j.touch(`document.querySelector('[data-hit="calculation/coupling-alignment"]')`)
+		j.touch(`[...document.querySelectorAll('.answer a.action')].find((e) => e.textContent.startsWith('Mount moves'))`)
+		j.until(`document.querySelector(".mounts .nut, .nuts, [data-mount]")`)
+	}},
+	{"a job card of the coupling's bolts, to the printer", true, 4, func(j *journey) {
+		eval[any](j.tab, `window.print = () => { dispatchEvent(new Event('beforeprint')); window.printed = true; }`)
+		j.typeIn("#find", "preload")
+		j.touch(`document.querySelector('[data-hit="calculation/bolt-preload"]')`)
+		j.touch(button("Print a card"))
+		j.until(`window.printed && document.querySelector(".card")`)
+	}},
+	{"the gland repacked by the steps, the first ticked off", true, 6, func(j *journey) {
+		j.typeIn("#find", "repack")
+		j.touch(`document.querySelector('[data-hit="work/repack-gland"]')`)
+		j.touch(button("Done: tick off step 1"))
+		j.until(`document.querySelector(".progress").textContent.includes("1 of ")`)
+	}},
 	{"how the gland stands", true, 1, func(j *journey) {
 		j.touch(`document.querySelector('[data-part="gland"]')`)
 		j.until(`document.querySelector(".part-state .badge")`)
