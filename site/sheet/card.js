@@ -2,14 +2,14 @@
 // made when the page is printed, unless the working is asked for.
 
 import { today } from '../kit/dates.js';
-import { h } from '../kit/dom.js';
+import { h, s } from '../kit/dom.js';
 import { figure, firstResult, leadVerdict } from './answer.js';
 import { cautionList } from './cautions.js';
 import { drawing } from './sheet.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 
-/** @type {(() => { sheet: Sheet, boat: string, asked: string[] } | null) | null} */
+/** @type {(() => { sheet: Sheet, boat: string, asked: string[], passes?: import('./passes.js').Passes | null } | null) | null} */
 let source = null;
 
 /**
@@ -34,7 +34,7 @@ export function makeCardsForPrint() {
     document.querySelector('.card')?.remove();
     const of = document.querySelector('.answers') && source?.();
     if (!of) return;
-    document.querySelector('.foot')?.before(card(of.sheet, of.boat, of.asked));
+    document.querySelector('.foot')?.before(card(of.sheet, of.boat, of.asked, of.passes));
     document.body.classList.add('on-card');
   });
   addEventListener('afterprint', () => {
@@ -47,8 +47,9 @@ export function makeCardsForPrint() {
  * @param {Sheet} sheet
  * @param {string} boat
  * @param {string[]} asked
+ * @param {import('./passes.js').Passes | null} [passes]
  */
-export function card(sheet, boat, asked) {
+export function card(sheet, boat, asked, passes) {
   const first = firstResult(sheet);
   const lead = leadVerdict(sheet);
   const [gravest, ...others] = [(sheet.cautions ?? []).slice(0, 3), ...(sheet.cautions ?? []).slice(3)];
@@ -70,6 +71,7 @@ export function card(sheet, boat, asked) {
         first && figure(first),
         first?.interval && h('p', {}, `likely ${first.interval}`),
         lead && h('p', {}, lead.sentence),
+        ...(passes ? ring(passes) : []),
       ),
       pairs([...inputs.map((i) => [i.title, i.text]), ...also.map((r) => [r.title, r.text])]),
     ),
@@ -103,6 +105,26 @@ function cut(list) {
     h('thead', {}, h('tr', {}, ...shown.map((c) => h('th', { scope: 'col' }, c.title)))),
     h('tbody', {}, ...list.rows.map((row) => h('tr', {}, ...shown.map((c) => h('td', {}, row.cells[c.i]?.text))))),
   );
+}
+
+/**
+ * The bolts round the circle, and the passes.
+ * @param {import('./passes.js').Passes} of
+ */
+function ring({ order, passes }) {
+  return [
+    s(
+      'svg',
+      { class: 'ring', viewBox: '-50 -50 100 100', 'aria-hidden': 'true' },
+      s('circle', { r: 34 }),
+      ...order.flatMap((_, k) => {
+        const angle = (2 * Math.PI * k) / order.length;
+        const [cx, cy] = [34 * Math.sin(angle), -34 * Math.cos(angle)];
+        return [s('circle', { cx, cy, r: 11 }), s('text', { x: cx, y: cy + 5, 'text-anchor': 'middle' }, String(k + 1))];
+      }),
+    ),
+    h('p', {}, h('strong', {}, `Order ${order.join(' - ')}`), `: ${passes.join(', ')}, then once round.`),
+  ];
 }
 
 /** @param {string[][]} rows */

@@ -16,6 +16,7 @@ import { cardOf, printWithWorking } from '../sheet/card.js';
 import { exportButtons } from '../sheet/exports.js';
 import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
 import { onward } from '../sheet/onward.js';
+import { passesOf } from '../sheet/passes.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
@@ -174,7 +175,7 @@ export function showCalculation(app, main, id = '') {
       detail.replaceChildren(...behind(sheet, opens));
       toWork.replaceChildren(...workLinks(app, id, sheet));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
-      cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [] }));
+      cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: passesOf(app, sheet) }));
       toAnswer.textContent = headline(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
