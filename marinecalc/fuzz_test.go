@@ -114,6 +114,7 @@ func FuzzCall(f *testing.F) {
 func FuzzJobSheet(f *testing.F) {
 	f.Add("Tern", "hums", "2026-06-01")
 	f.Add("Tern\x1b[2J", "=cmd()", "yesterday")
+	f.Add("\rern", "a\r\nb", "2026-06-01")
 	f.Fuzz(func(t *testing.T, name, note, day string) {
 		text, err := json.Marshal(map[string]any{"name": name, "shaft": map[string]any{"diameter": "40 mm"}, "readings": []any{map[string]any{"date": day, "notes": note, "bearingClearance": "2 mm"}}})
 		if err != nil {

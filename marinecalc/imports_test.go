@@ -55,9 +55,9 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 // hosts are the packages above the face, with what they may know besides it.
 var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas", "testdata/published"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
 	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas", "testdata/published"},
-	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "marinecalc/notices", "testdata/published"},
+	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "cmd/page/texts", "marinecalc/notices", "testdata/published"},
 	"cmd/types":         {"schemas"},
-	"cmd/page/offline":  nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil}
+	"cmd/page/offline":  nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil, "cmd/page/texts": nil}
 
 func layerOf(pkg string) int {
 	for i, l := range layers {

@@ -13,16 +13,15 @@ import (
 
 // Unclean is the first character of a text that no one types and that a
 // terminal, a spreadsheet or a drawing would obey: a control character but
-// tabs and ends of lines, or one that turns the direction of writing.
+// tabs and ends of lines, or one that turns the direction of writing. A
+// carriage return that ends no line goes back over what stands before it.
 func Unclean(text string) (r rune, found bool) {
-	i := strings.IndexFunc(text, unclean)
-	if i < 0 {
-		return 0, false
+	for i, r := range text {
+		if unclean(r) || r == '\r' && !strings.HasPrefix(text[i+1:], "\n") {
+			return r, true
+		}
 	}
-	for _, r = range text[i:] {
-		break
-	}
-	return r, true
+	return 0, false
 }
 
 func unclean(r rune) bool {

@@ -115,7 +115,7 @@ func (p *Picture) coordinate(v float64) {
 	}
 }
 
-var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
+var escaper = strings.NewReplacer("\r\n", "\n", "&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
 func Escape(s string) string { return escaper.Replace(s) }
 
