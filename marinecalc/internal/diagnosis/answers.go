@@ -125,7 +125,8 @@ func (f *finder) wayWords(way string) string {
 
 // takeVerdicts lets the boat's own verdicts answer what the person did not,
 // and what was noted of looks, and returns how many questions they answered.
-// What the person said wins.
+// A trouble that was measured stands against a no: what keeps the shaft still
+// is not ticked away. Else what the person said wins. Both is told.
 func (f *finder) takeVerdicts(s *calc.Session) int {
 	if s.Boat == nil {
 		return 0
@@ -150,11 +151,24 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 				count++
 			}
 		case -a:
+			if a == bayes.Yes {
+				f.overrule(q, "the verdict on “"+v.Title+"” is “"+v.Reads+"”", "verdict: "+v.Title+": "+v.Reads, byVerdict)
+				count++
+				continue
+			}
 			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
 				e.Title, answerWord(f.answers[q]), v.Title, v.Reads))
 		}
 	}
 	return count
+}
+
+// overrule lets what was measured stand in the place of a no, and tells it.
+func (f *finder) overrule(q int, measured, from, way string) {
+	f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is no, but %s; what was measured was counted. If that has changed, measure again and note it.",
+		f.evidence.At(q).Title, measured))
+	f.model.Settles[q] = f.knowledge.model.Settles[q]
+	f.put(q, bayes.Yes, from, way)
 }
 
 // answerByVerdict is what the boat's verdicts answer to a question, and the

@@ -2,8 +2,10 @@ package diagnosis_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
 	"math/rand/v2"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -152,8 +154,8 @@ func TestUnknownQuestionsAreRefusedAtTheirPlace(t *testing.T) {
 const alignedBoat = `{"name": "Teal", "coupling": {"diameter": "120 mm", "kind": "%s"}, "symptoms": [{"evidence": "shake-grows", "answer": "yes"}],
 	"readings": [{"date": "2026-05-02", "couplingGaps": [{"clock": "0°", "gap": "0.60 mm"}, {"clock": "90°", "gap": "0.35 mm"}, {"clock": "180°", "gap": "0.10 mm"}, {"clock": "270°", "gap": "0.35 mm"}]}]}`
 
-// A verdict of the boat answers its question by itself; what the person says
-// wins, and the disagreement is told.
+// A verdict of the boat answers its question by itself. A trouble that was
+// measured stands against a no, and that is told.
 func TestVerdictsOfTheBoatAnswer(t *testing.T) {
 	boat := testboat.Read(t, fmt.Sprintf(alignedBoat, "rigid"))
 	s := testboat.Run(t, diagnosis.FaultFinding, `{}`, marinecalc.Options{Boat: boat})
@@ -167,7 +169,7 @@ func TestVerdictsOfTheBoatAnswer(t *testing.T) {
 		t.Error("no weight is marked as a verdict's")
 	}
 	s = testboat.Run(t, diagnosis.FaultFinding, `{"answers": [{"evidence": "coupling-gaps", "answer": "no"}]}`, marinecalc.Options{Boat: boat})
-	if c := s.Result("contradiction"); c == nil || !strings.Contains(c.Text, "the answer was counted") {
+	if c := s.Result("contradiction"); c == nil || !strings.Contains(c.Text, "what was measured was counted") || s.Result("cause").Text != "coupling-misaligned" {
 		t.Errorf("a verdict against the answer: %+v", c)
 	}
 }
@@ -180,7 +182,29 @@ func weightsOf(s *sheet.Sheet) []string {
 	return from
 }
 
-// The newest look of the fluid answers its questions, what the person said
+// A no does not tick away a thermometer: what keeps the shaft still stays.
+func TestNoDoesNotCoolTheGland(t *testing.T) {
+	b := testboat.Demo(t, "kittiwake") // her newest symptoms say no to a hot gland
+	raw := map[string]any{}
+	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
+	if err != nil || json.Unmarshal(text, &raw) != nil {
+		t.Fatal("the boat cannot be read", err)
+	}
+	for _, r := range raw["readings"].([]any) {
+		if at := r.(map[string]any); at["date"] == "2026-06-20" {
+			at["glandTemperature"] = "95 °C"
+		}
+	}
+	hot := testboat.Read(t, testboat.Text(t, raw))
+	for boat, want := range map[*marinecalc.Boat]bool{b: false, hot: true} {
+		s := testboat.Run(t, diagnosis.FaultFinding, `{}`, marinecalc.Options{Boat: boat, NoRanges: true})
+		if held := s.Result("heldBack"); (held != nil && held.Text != "") != want {
+			t.Errorf("hot %v, kept still: %+v", want, held)
+		}
+	}
+}
+
+// The newest look of the fluid answers its questions, a no of a later day
 // wins, and every such row names a word of the boat file.
 func TestLooksAnswerTheirQuestions(t *testing.T) {
 	b := testboat.Read(t, `{"name": "Test", "readings": [{"date": "2026-05-01", "fluidLook": "clear"}, {"date": "2026-06-01", "fluidLook": "glitter"}]}`)
@@ -198,8 +222,12 @@ func TestLooksAnswerTheirQuestions(t *testing.T) {
 	if got := from(`{"answers": []}`, glitter); got != "yes, reading of 2026-06-01" {
 		t.Errorf("by the look: %q", got)
 	}
-	if got := from(`{"answers": [{"evidence": "fluid-metal", "answer": "no"}]}`, glitter); got != "no, answer" {
-		t.Errorf("by the person: %q", got)
+	if got := from(`{"answers": [{"evidence": "fluid-metal", "answer": "no"}]}`, glitter); got != "yes, reading of 2026-06-01" {
+		t.Errorf("against a no without a day: %q", got)
+	}
+	b = testboat.Read(t, `{"name": "Test", "readings": [{"date": "2026-06-01", "fluidLook": "glitter"}, {"date": "2026-06-02", "symptoms": [{"evidence": "fluid-metal", "answer": "no"}]}]}`)
+	if got := from(`{}`, glitter); got != "no, answer" {
+		t.Errorf("against a no of a later day: %q", got)
 	}
 	// A clean dipstick says nothing about metal, nor does a sample of another
 	// day; a jar of that day does.

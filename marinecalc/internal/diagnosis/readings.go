@@ -4,7 +4,9 @@ package diagnosis
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
+	"slices"
 	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -20,32 +22,53 @@ type noted struct {
 }
 
 // takeReadings lets the newest looks and figures noted in the boat file answer
-// what the person did not, and returns how many questions they answered.
+// what the person did not, and returns how many questions they answered. One
+// that shows trouble stands against a no that is not dated after it.
 func (f *finder) takeReadings(b *boat.Boat) int {
 	count := 0
 	for q, e := range f.evidence.All() {
 		for _, by := range e.Readings.All() {
-			if f.answers[q] != bayes.Unknown {
-				break
+			said := f.answers[q]
+			if said == bayes.Yes || said == bayes.No && (answerOf[by.Answer] != bayes.Yes || f.from[q] != byPerson) {
+				continue
 			}
 			list := readingsOf(b, by.Reading)
 			if len(list) == 0 || !holds(by, list) {
 				continue
 			}
 			a, way := answerOf[by.Answer], by.Way
-			if said, ok := list[0].entry.Value(by.Reading + "By"); ok {
-				way, _ = said.(string)
+			if by, ok := list[0].entry.Value(by.Reading + "By"); ok {
+				way, _ = by.(string)
 			}
 			if !rules.Contains(e.WaysToLook(), way) {
 				way = ""
 			}
-			if !blind(e, a, way) {
-				f.put(q, a, "reading of "+list[0].entry.Date, way)
+			noted := "reading of " + list[0].entry.Date
+			switch {
+			case blind(e, a, way):
+			case said == bayes.No && saidAfter(b, e.ID, list[0].entry.Date):
+				f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is no, but the %s shows it; the answer is newer and was counted.", e.Title, noted))
+			case said == bayes.No:
+				f.overrule(q, "the "+noted+" shows it", noted, way)
+				count++
+			default:
+				f.put(q, a, noted, way)
 				count++
 			}
 		}
 	}
 	return count
+}
+
+// saidAfter tells whether the boat file has a no to a question from a day after
+// another. One without a day is after none.
+func saidAfter(b *boat.Boat, id, date string) bool {
+	raw, _, day, ok := b.Find("/symptoms")
+	list, _ := raw.([]any)
+	return ok && day > date && slices.ContainsFunc(list, func(one any) bool {
+		row, _ := one.(map[string]any)
+		return row["evidence"] == id && row["answer"] == "no"
+	})
 }
 
 // surely is the share of wrong answers where the boat has no such thing.
