@@ -34,6 +34,9 @@ func (out *Result) breakEven(in *Input, r, p *way, s, sr, sp, loss float64) {
 	out.turn(in, s, sr, sp)
 }
 
+// evenTooClose is said where both ways cost about the same.
+const evenTooClose = "too close to tell over these seasons"
+
 // fromSeasons says each break-even; the first is for none.
 var fromSeasons = func() (texts [MostSeasons + 1]string) {
 	texts[0] = "not within " + strconv.Itoa(MostSeasons) + " seasons"

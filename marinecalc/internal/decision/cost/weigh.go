@@ -178,6 +178,9 @@ func Weigh(in Input) (Result, error) {
 		out.Cheapest = TooClose
 	}
 	out.breakEven(&in, &r, &p, s, sr, sp, b)
+	if in.alike(er, ep, math.NaN()) {
+		out.BreakEvenSeasons = evenTooClose
+	}
 	in.look(&out)
 	return out, nil
 }
