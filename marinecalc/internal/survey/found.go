@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -232,6 +233,22 @@ type Choice struct {
 	Text    string `json:"text"`
 }
 
+// emptied tells whether the owner's list of work is empty beside what was found.
+func (s *Survey) emptied(planned string) bool {
+	return planned == "nothing is to be done" && slices.ContainsFunc(s.Found, func(f Found) bool {
+		return slices.Contains([]FoundKind{FoundCause, FoundMeasured, FoundComputed}, f.Kind)
+	})
+}
+
+// leastSuspicion is the probability under which nothing is called suspected.
+const leastSuspicion = 0.05
+
+// worthNaming tells whether the first cause is likely enough to be named.
+func (s *Survey) worthNaming() bool {
+	p := s.sheet(diagnosis.FaultFinding).Result("probability")
+	return p == nil || p.SI == nil || *p.SI >= leastSuspicion
+}
+
 // choice names decision and plan once.
 func (s *Survey) choice() *Choice {
 	text := func(id string, results ...string) string {
@@ -245,7 +262,7 @@ func (s *Survey) choice() *Choice {
 	c := Choice{Decided: text("repair-or-replace", "decided", "cheapest"), Planned: text("work-plan", "planned"), Finish: text("work-plan", "finish")}
 	var parts []string
 	suspected := false
-	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" {
+	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" && s.worthNaming() {
 		suspected = true
 		parts = append(parts, "suspected: "+s.sheet(diagnosis.FaultFinding).Cell("ranking", 0, "name").Text+" ("+text(diagnosis.FaultFinding, "probability")+")")
 	}
@@ -257,6 +274,9 @@ func (s *Survey) choice() *Choice {
 	}
 	if c.Planned != "" {
 		plan := "planned: " + c.Planned
+		if c.Finish == "" && s.emptied(c.Planned) {
+			plan = "planned: nothing, the list of work is empty; what is over or found is not on it"
+		}
 		if suspected && text("work-plan", "suspected") != "" {
 			plan += " (on that suspicion: order nothing yet)"
 		}
