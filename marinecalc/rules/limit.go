@@ -61,6 +61,7 @@ type Limit struct {
 	Note        string      `json:"note"`
 	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
 	While       While       `json:"while"` // limits that must not be passed for it to be OK
+	Void        While       `json:"void"`  // limits that must not be passed for it to be told at all: they show that the reading is none
 	Provenance
 	replaced *Limit
 }

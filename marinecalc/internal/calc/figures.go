@@ -55,7 +55,11 @@ func farOff(l *rules.Limit, p *contract.Property, si float64) *problem.Problem {
 		return nil
 	}
 	text := func(si float64) string { return p.Shown.Print(si, quantity.Both) }
-	return &problem.Problem{What: fmt.Sprintf("the maker's figure for %s is %s, where %s is usual", l.ID, text(si), text(bound.SI)), Allowed: "any figure of the maker's", Hint: "it is used as it stands; look whether its unit is right: a share is written \"70 %\""}
+	hint := "it is used as it stands; look whether its unit is right"
+	if p.Kind != nil && p.Kind.Name == "ratio" {
+		hint += ": a share is written \"70 %\""
+	}
+	return &problem.Problem{What: fmt.Sprintf("the maker's figure for %s is %s, where %s is usual", l.ID, text(si), text(bound.SI)), Allowed: "any figure of the maker's", Hint: hint}
 }
 
 // limitNamed is the limit of that id with what it is on, or the input or

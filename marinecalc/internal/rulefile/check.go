@@ -36,13 +36,15 @@ func (c *checker) limits() {
 				c.valid(fmt.Sprintf("%s/lacks/%d", where, i), lack["valid"], named)
 			}
 		}
-		hangs, _ := row["while"].([]any)
-		for i := range hangs {
-			at := fmt.Sprintf("%s/while/%d", where, i)
-			id, limit, _ := strings.Cut(fmt.Sprint(hangs[i]), "/")
-			if other := c.form(at, id); other != nil {
-				if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
-					c.unknown(at, "limit of "+id, limit, limits)
+		for _, member := range []string{"while", "void"} {
+			hangs, _ := row[member].([]any)
+			for i := range hangs {
+				at := fmt.Sprintf("%s/%s/%d", where, member, i)
+				id, limit, _ := strings.Cut(fmt.Sprint(hangs[i]), "/")
+				if other := c.form(at, id); other != nil {
+					if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
+						c.unknown(at, "limit of "+id, limit, limits)
+					}
 				}
 			}
 		}

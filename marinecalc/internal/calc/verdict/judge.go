@@ -127,8 +127,13 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	}
 	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
 	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
-		if hangs := r.passedElsewhere(h); hangs != "" {
-			judgement, doubt, v.Over = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, hangs, ""
+		if hangs := r.passedElsewhere(h, h.While); hangs != "" {
+			judgement, doubt, v.Over = untold, "OK "+hangs, ""
+		}
+	}
+	if h.Void.Len() > 0 {
+		if void := r.passedElsewhere(h, h.Void); void != "" {
+			judgement, doubt, v.Over = untold, "told "+void, ""
 		}
 	}
 	if v.Word = judgement.Word; v.Guide {

@@ -51,7 +51,7 @@ func TestMakersFigureThatCannotBeReadIsTold(t *testing.T) {
 	if told := new(marinecalc.Engine).Unused(b, marinecalc.Options{}); len(told) != 1 || told[0].Where != "/makersFigures/0/value" {
 		t.Errorf("a figure for a result: %v", told)
 	}
-	b = testboat.Read(t, `{"name": "Tern", "makersFigures": [{"of": "worn-share", "value": 0.8, "source": {"document": "A"}}, {"of": "worn-share", "value": 0.9, "source": {"document": "B"}}]}`)
+	b = testboat.Read(t, `{"name": "Tern", "makersFigures": [{"of": "worn-share", "value": 0.03, "source": {"document": "A"}}, {"of": "worn-share", "value": 0.04, "source": {"document": "B"}}]}`)
 	if told := new(marinecalc.Engine).Unused(b, marinecalc.Options{}); len(told) == 0 || told[0].Where != "/makersFigures/1/of" {
 		t.Errorf("a figure written twice: %v", told)
 	}
@@ -69,8 +69,8 @@ func TestMakersFigureThatIsNotUsedIsTold(t *testing.T) {
 	if w := survey.Warnings; len(w) != 1 || w[0].Where != "/makersFigures/0/of" || !strings.Contains(w[0].What, "does not apply to this boat") {
 		t.Errorf("in the survey: %v", w)
 	}
-	for _, of := range []string{"gland-rise-measured", "gland-heat/frictionCoefficient"} {
-		survey = testboat.Check(t, testboat.Read(t, withFigure(of, `0.2`)), marinecalc.Options{})
+	for of, figure := range map[string]string{"gland-rise-measured": `"22 K"`, "gland-heat/frictionCoefficient": `0.2`} {
+		survey = testboat.Check(t, testboat.Read(t, withFigure(of, figure)), marinecalc.Options{})
 		if w := survey.Warnings; len(w) != 1 || !strings.Contains(w[0].What, "gland-heat cannot be worked out") {
 			t.Errorf("%s without its calculation: %v", of, w)
 		}

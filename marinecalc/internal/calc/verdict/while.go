@@ -1,18 +1,25 @@
 package verdict
 
 import (
+	"math"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
+
+// untold is of a value that may be right and shows nothing.
+var untold = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 
 // passedElsewhere says on which limit, itself passed, a value hangs that would
 // be OK: of another sheet of the boat, as a clamp that the thread does not bear
 // holds no coupling, or of this sheet, as a reading that cannot be shows
-// nothing. It is "" where there is none.
-func (r *Judgement) passedElsewhere(h *held) string {
-	for _, at := range h.While.All() {
+// nothing. It is "" where there is none. A reading that is none tells nothing of
+// being past a limit either.
+func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
+	for _, at := range limits.All() {
 		id, limit, _ := strings.Cut(at, "/")
 		if id == r.In.Form.ID {
 			if doubt := r.passedHere(limit); doubt != "" {
@@ -53,5 +60,5 @@ func (r *Judgement) passedHere(limit string) string {
 
 // putRight says which limit must be met first.
 func putRight(v *sheet.Verdict) string {
-	return "OK only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+	return "only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }
