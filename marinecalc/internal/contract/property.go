@@ -63,6 +63,7 @@ type Property struct {
 	NoCompare    bool     // "compare": false, a difference of two states says nothing
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
 	NotUnder     []string // inputs or results that it cannot be less than
+	Once         bool     // a reading that cannot be made again
 	IfNone       string   // of an input that takes no 0: what one that was read would mean
 	AgreesWith   []string // inputs or results that it must be the same as
 	SizedBy      string   // "compare": the result without which this direction says nothing
@@ -157,6 +158,7 @@ type written struct {
 	Ways        []string          `json:"ways"`
 	NotUnder    []string          `json:"notUnder"`
 	IfNone      string            `json:"ifNone"`
+	Once        bool              `json:"once"`
 	AgreesWith  []string          `json:"agreesWith"`
 	Chance      bool              `json:"chance"`
 	Probability bool              `json:"probability"`
@@ -293,6 +295,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Basis, w.Basis)
 	if w.Ways != nil {
 		p.Ways = w.Ways
+	}
+	if w.Once {
+		p.Once = true
 	}
 	if w.IfNone != "" {
 		p.IfNone = w.IfNone

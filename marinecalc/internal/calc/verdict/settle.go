@@ -62,7 +62,7 @@ func (r *Judgement) settle(h *held, j judged, limit spread.Limit, v *sheet.Verdi
 			}
 		}
 	}
-	if s.RepeatFactor >= 0 {
+	if s.RepeatFactor >= 0 && !r.In.Form.Input.Properties[s.RepeatFactor].Once {
 		if v.SettleBy == nil {
 			in := r.In.Form.Input.Properties[s.RepeatFactor]
 			v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Readings: s.Readings}

@@ -68,3 +68,20 @@ func TestGaugesReadTheirKinds(t *testing.T) {
 		}
 	}
 }
+
+// A torque that a bolt was set to is no reading that can be taken again.
+func TestNoMeanOfWhatWasSetOnce(t *testing.T) {
+	s := testboat.Run(t, "bolt-preload", `{"thread":"3/8-16 UNC","grade":"j429-5","finish":"oiled","torqueUsed":"31 lbf·ft","gripLength":"7/8 in","freeLength":"1.755 in","freeLengthNew":"1.752 in"}`, marinecalc.Options{})
+	unsettled := 0
+	for _, v := range s.Verdicts {
+		if v.Settle != "" {
+			unsettled++
+		}
+		if strings.Contains(v.Settle, "readings of “Torque used") {
+			t.Errorf("%s: %s", v.Limit, v.Settle)
+		}
+	}
+	if unsettled == 0 {
+		t.Error("nothing is in doubt")
+	}
+}
