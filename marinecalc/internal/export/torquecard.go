@@ -7,6 +7,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -51,6 +52,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
 		j.ofSheets(sheets)
 		j.ofBoat(b)
+		j.bears(sheets)
 		if j.Torque == "" {
 			j.Wanted = text("wanted")
 		}
@@ -142,6 +144,25 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 	case "packing-nuts":
 		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
 	}
+}
+
+// tooMuch is the result that a joint's torque must stay under, with what comes at it.
+var tooMuch = map[string]struct{ calculation, result, what string }{
+	"coupling-bolts": {"bolt-preload", "breakingTorque", "this bolt breaks"},
+	"propeller-nut":  {"propeller-taper", "mostNutTorque", "hub or thread yields"},
+}
+
+// bears warns of a torque on the card, whosever it is, that the joint's own sheet
+// says it does not bear.
+func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
+	most := tooMuch[j.Joint]
+	r := sheets[most.calculation].Result(most.result)
+	kind, _ := quantity.Lookup("torque")
+	reading, err := kind.Parse(j.Torque)
+	if err != nil || r == nil || r.SI == nil || reading.SI < *r.SI {
+		return
+	}
+	j.Range = strings.Join(known("TOO MUCH by its own sheet: "+most.what+" at about "+r.Text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
 }
 
 // ofBoat takes the maker's torque that the boat file has of a joint: it goes

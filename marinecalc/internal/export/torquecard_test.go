@@ -82,3 +82,15 @@ func TestTorqueCardOfANutWithoutRoom(t *testing.T) {
 		}
 	}
 }
+
+// A torque on the card that the joint's own sheet does not bear is told, and one
+// that it bears is not.
+func TestCardTellsOfATorqueThatBreaks(t *testing.T) {
+	for torque, told := range map[string]bool{"40 N·m": false, "80 N·m": true, "59 lbf·ft": true} {
+		b := testboat.Read(t, `{"name":"Tern","coupling":{"bolts":{"thread":"M10x1.5","grade":"iso-8.8","finish":"oiled"}},"torques":[{"joint":"coupling-bolts","torque":"`+torque+`","source":"own"}]}`)
+		joints, page := cardOf(t, b)
+		if j := joints["coupling-bolts"]; strings.Contains(j.Range, "TOO MUCH") != told || strings.Contains(page, "TOO MUCH") != told {
+			t.Errorf("%s: %+v", torque, j)
+		}
+	}
+}
