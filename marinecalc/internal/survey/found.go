@@ -222,7 +222,7 @@ func (s *Survey) disagree(b *boat.Boat) []Disagreement {
 			}
 		}
 	}
-	return list
+	return append(list, s.twoGauges()...)
 }
 
 // Choice is what was decided, and what is planned.
