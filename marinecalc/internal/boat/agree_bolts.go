@@ -12,9 +12,11 @@ import (
 // freeNut is the pick of the lock nuts that stands for a tapped hole too.
 const freeNut = "plain-nut"
 
-// bolts holds coupling bolts with nuts against tapped holes: one bolt has one of
-// the two, and every sheet from its clamp on goes by which.
+// bolts holds the grip against the bolt's length, and coupling bolts with nuts
+// against tapped holes: one bolt has one of the two, and every sheet from its
+// clamp on goes by which.
 func (a *agreement) bolts() {
+	a.most("/coupling/bolts/grip", "/coupling/bolts/length", "Coupling bolts", "a bolt is longer than what it clamps")
 	hole, tapped := a.any("/coupling/tapped/engagementLength", "/coupling/tapped/metal", "/coupling/tapped/tappedDepth")
 	nut, nutted := a.any("/coupling/bolts/plainNut", "/coupling/bolts/nutHeight", "/coupling/bolts/nut")
 	if !tapped || !nutted {

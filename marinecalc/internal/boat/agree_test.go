@@ -22,6 +22,7 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		{"spans", line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1650 mm"`), line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1300 mm"`), "spans"},
 		{"stern bearing", line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "122 mm"}`, line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "160 mm"}`, "bearing-length"},
 		{"grip", `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "27 mm"}}`, `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "20 mm"}}`, "grip"},
+		{"grip longer than the bolt", `"coupling": {"bolts": {"grip": "32 mm", "length": "40 mm"}}`, `"coupling": {"bolts": {"grip": "60 mm", "length": "40 mm"}}`, "more-than"},
 		{"tapped and through", `"coupling": {"tapped": {"metal": "ductile-iron", "engagementLength": "16 mm"}, "bolts": {"nut": "plain-nut"}}`, `"coupling": {"tapped": {"metal": "ductile-iron", "engagementLength": "16 mm"}, "bolts": {"nut": "ne-3/8-16"}}`, "nut-and-tapped"},
 		{"tapped and through, plain", `"coupling": {"bolts": {"nut": "plain-nut", "plainNut": "hex-nut"}}`, `"coupling": {"tapped": {"metal": "ductile-iron"}, "bolts": {"nut": "plain-nut", "plainNut": "hex-nut"}}`, "nut-and-tapped"},
 		{"packing", `"gland": {"packedLength": "32 mm", "followerDepth": "10 mm", "boxDepth": "44 mm"}`, `"gland": {"packedLength": "40 mm", "followerDepth": "10 mm", "boxDepth": "44 mm"}`, "packed-length"},
