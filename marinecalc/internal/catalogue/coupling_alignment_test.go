@@ -178,7 +178,7 @@ func TestGapAllowedIsTheLimit(t *testing.T) {
 // A droop that is taken off the readings is not lifted out as well, and what a
 // tolerance table needs is asked for only while it is missing.
 func TestAlignmentAdviceKnowsWhatWasDone(t *testing.T) {
-	const lift, taken = "Lift the free shaft end by its droop", "The droop is taken off the readings already"
+	const lift, taken = "still held up by its droop", "The droop is taken off the readings already"
 	const choose, speed, above = "General tables, of which one can be chosen", "Type the shaft speed", "turns faster than this table goes"
 	for _, c := range []struct {
 		what, rest       string
