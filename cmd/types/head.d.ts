@@ -94,6 +94,10 @@ export interface Schema {
   compare?: false | string;
   /** An input that limits, cautions and advice go by and the arithmetic does not. */
   judgedOnly?: true;
+  /** A reading that cannot be made again. */
+  once?: true;
+  /** Of an input that takes no 0: what one that was read would mean. */
+  ifNone?: string;
   /** A result that is a probability over the trials. */
   chance?: true;
   /** A result that is a probability, found by the calculation itself. */
