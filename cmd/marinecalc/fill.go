@@ -22,7 +22,7 @@ type common struct {
 	json   bool
 }
 
-// files collects a flag that may be repeated.
+// several collects a flag that may be repeated.
 type several []string
 
 func (f *several) String() string     { return strings.Join(*f, ",") }

@@ -43,33 +43,28 @@ const (
 //
 // The error is a *problem.Error of everything that cannot be. Grip does not
 // allocate unless it refuses.
-func Grip(in GripInput) (out GripResult, err error) {
-	if err = validate(&in); err != nil {
-		return GripResult{}, err
-	}
-	out.all(&in)
-	out.silence(&in, out.ClampProofUse > 1)
-	return out, nil
-}
+func Grip(in GripInput) (GripResult, error) { return grip(in, nil) }
 
 // GripAt is Grip where it was told before whether the clamp stretches its bolt
 // past the proof load, when it was thought to be another: then no margin of 1
 // and more is given.
-func GripAt(in GripInput, stretched bool) (out GripResult, err error) {
+func GripAt(in GripInput, stretched bool) (GripResult, error) { return grip(in, &stretched) }
+
+func grip(in GripInput, stretched *bool) (out GripResult, err error) {
 	if err = validate(&in); err != nil {
 		return GripResult{}, err
 	}
-	out.all(&in)
-	out.silence(&in, stretched)
+	out.grip(&in)
+	out.weakened(&in)
+	out.stretched(&in)
+	out.shear(&in)
+	out.fitted(&in)
+	if stretched == nil {
+		past := out.ClampProofUse > 1
+		stretched = &past
+	}
+	out.silence(&in, *stretched)
 	return out, nil
-}
-
-func (out *GripResult) all(in *GripInput) {
-	out.grip(in)
-	out.weakened(in)
-	out.stretched(in)
-	out.shear(in)
-	out.fitted(in)
 }
 
 // silence takes back what is met only because a torque or a pull that would

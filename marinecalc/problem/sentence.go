@@ -17,3 +17,13 @@ func MidSentence(title string) string {
 	}
 	return string(unicode.ToLower(first)) + title[n:]
 }
+
+// Capital writes what stands inside a sentence as it begins one: its first
+// letter large, the rest as it is.
+func Capital(text string) string {
+	first, n := utf8.DecodeRuneInString(text)
+	if !unicode.IsLower(first) {
+		return text
+	}
+	return string(unicode.ToUpper(first)) + text[n:]
+}

@@ -12,3 +12,11 @@ func TestMidSentence(t *testing.T) {
 		}
 	}
 }
+
+func TestCapital(t *testing.T) {
+	for text, want := range map[string]string{"the nut": "The nut", "öl im Wasser": "Öl im Wasser", "O-ring": "O-ring", "12 turns": "12 turns", "": "", "\xff": "\xff"} {
+		if got := Capital(text); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
+		}
+	}
+}

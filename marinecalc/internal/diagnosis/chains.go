@@ -203,7 +203,7 @@ func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
 			}
 		}
 	}
-	open := judgement(book, "sure-open")
+	open := Judgement(book, "sure-open")
 	for n := 0; sheets[i].Cell("ranking", n, "cause") != nil; n++ {
 		cause, p, known := sheets[i].Cell("ranking", n, "cause").Text, sheets[i].Cell("ranking", n, "probability"), sheets[i].Cell("ranking", n, "known")
 		switch {

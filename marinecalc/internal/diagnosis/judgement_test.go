@@ -30,7 +30,7 @@ func TestJudgementsAreThere(t *testing.T) {
 	for _, id := range []string{"access-1", "access-2", "access-3", "hazard-none", "hazard-notice", "hazard-caution", "hazard-warning", "hazard-danger",
 		"getting-ready", "arises", "weights-stray", "brings-mostly", "brings-often", "brings-sometimes", "brings-seldom", "leads", "look-among", "alive", "alive-rise", "worth-naming", "worth-proposing",
 		"near-odds", "least-information", "weight-meaningful", "weight-moderate", "weight-strong", "sure-open", "sure-likely", "sure-nearly", "points-nowhere", "part-odds", "part-information", "surprise"} {
-		if math.IsNaN(judgement(rules.Standard(), id)) {
+		if math.IsNaN(Judgement(rules.Standard(), id)) {
 			t.Errorf("there is no row %s", id)
 		}
 	}

@@ -10,8 +10,8 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// judgement is the figure of a row of the table of judgements.
-func judgement(book *rules.Book, id string) float64 {
+// Judgement is the figure of a row of the table of judgements.
+func Judgement(book *rules.Book, id string) float64 {
 	row := book.Table("fault-judgement").Find(id, func(string) (float64, string, bool) { return 0, "", false })
 	if row == nil {
 		return math.NaN() // a test finds every row that is asked for
@@ -24,7 +24,7 @@ func judgements(book *rules.Book) map[string]float64 {
 	figures := map[string]float64{}
 	ids, _ := book.Table("fault-judgement").Picks()
 	for _, id := range ids {
-		figures[id] = judgement(book, id)
+		figures[id] = Judgement(book, id)
 	}
 	return figures
 }

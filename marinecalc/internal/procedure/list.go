@@ -1,9 +1,8 @@
 package procedure
 
 import (
-	"strings"
-
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -74,5 +73,5 @@ func partTitle(part string) string {
 	if part == "" || part == "none" {
 		return "Anything else"
 	}
-	return strings.ToUpper(part[:1]) + part[1:]
+	return problem.Capital(part)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -55,7 +56,7 @@ func (t *trial) words() {
 	}
 	if whole == proof.Fail || whole == proof.LookAgain {
 		if t.count.NotRead > 0 {
-			out.Says += " " + strings.ToUpper(open[:1]) + open[1:] + "."
+			out.Says += " " + problem.Capital(open) + "."
 		}
 	}
 	if out.ReadingsTaken > 0 {

@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -75,7 +76,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 		if known == nil || known.Text == "" {
 			continue
 		}
-		text := strings.ToUpper(known.Text[:1]) + known.Text[1:]
+		text := problem.Capital(known.Text)
 		for _, c := range session.Book.Causes().All() {
 			for _, e := range evidence.All() {
 				if c.ID == out.Cell("ranking", n, "cause").Text && e.ID == c.Confirm {
@@ -233,24 +234,21 @@ type Choice struct {
 	Text    string `json:"text"`
 }
 
-// emptied tells whether the owner's list of work is empty beside what was found.
-func (s *Survey) emptied(planned string) bool {
-	return planned == "nothing is to be done" && slices.ContainsFunc(s.Found, func(f Found) bool {
+// calls tells whether something was found that asks for work.
+func (s *Survey) calls() bool {
+	return slices.ContainsFunc(s.Found, func(f Found) bool {
 		return slices.Contains([]FoundKind{FoundCause, FoundMeasured, FoundComputed}, f.Kind)
 	})
 }
 
-// leastSuspicion is the probability under which nothing is called suspected.
-const leastSuspicion = 0.05
-
 // worthNaming tells whether the first cause is likely enough to be named.
-func (s *Survey) worthNaming() bool {
+func (s *Survey) worthNaming(book *rules.Book) bool {
 	p := s.sheet(diagnosis.FaultFinding).Result("probability")
-	return p == nil || p.SI == nil || *p.SI >= leastSuspicion
+	return p == nil || p.SI == nil || *p.SI >= diagnosis.Judgement(book, "worth-naming")
 }
 
 // choice names decision and plan once.
-func (s *Survey) choice() *Choice {
+func (s *Survey) choice(book *rules.Book) *Choice {
 	text := func(id string, results ...string) string {
 		for _, name := range results {
 			if r := s.sheet(id).Result(name); r != nil && r.Text != "" {
@@ -262,11 +260,13 @@ func (s *Survey) choice() *Choice {
 	c := Choice{Decided: text("repair-or-replace", "decided", "cheapest"), Planned: text("work-plan", "planned"), Finish: text("work-plan", "finish")}
 	var parts []string
 	suspected := false
-	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" && s.worthNaming() {
+	if known := s.sheet(diagnosis.FaultFinding).Result("known"); known != nil && known.Text == "suspected" && s.worthNaming(book) {
 		suspected = true
 		parts = append(parts, "suspected: "+s.sheet(diagnosis.FaultFinding).Cell("ranking", 0, "name").Text+" ("+text(diagnosis.FaultFinding, "probability")+")")
 	}
-	if table := s.sheet("work-plan").Table("schedule"); c.Planned != "" && (table == nil || len(table.Rows) == 0) {
+	table := s.sheet("work-plan").Table("schedule")
+	nothing := c.Planned != "" && (table == nil || len(table.Rows) == 0)
+	if nothing {
 		c.Decided = "" // nothing is to be done, so that nothing was decided
 	}
 	if c.Decided != "" {
@@ -274,7 +274,7 @@ func (s *Survey) choice() *Choice {
 	}
 	if c.Planned != "" {
 		plan := "planned: " + c.Planned
-		if c.Finish == "" && s.emptied(c.Planned) {
+		if list := s.sheet("work-plan").Input("remedies"); nothing && list != nil && s.calls() { // a list, and an empty one
 			plan = "planned: nothing, the list of work is empty; what is over or found is not on it"
 		}
 		if suspected && text("work-plan", "suspected") != "" {
@@ -293,6 +293,6 @@ func (s *Survey) choice() *Choice {
 		return nil
 	}
 	c.Text = strings.Join(parts, "; ")
-	c.Text = strings.ToUpper(c.Text[:1]) + c.Text[1:] + "."
+	c.Text = problem.Capital(c.Text) + "."
 	return &c
 }

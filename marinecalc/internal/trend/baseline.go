@@ -11,6 +11,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/trend/series"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -148,7 +149,7 @@ func (t *follower) held() {
 	done := "The work before " + day.Text(points[run[0]].Day)
 	for _, w := range t.works {
 		if w.day <= points[run[0]].Day && w.day >= points[before[len(before)-1]].Day {
-			done = strings.ToUpper(w.what[:1]) + w.what[1:] + " (" + day.Text(w.day) + ")"
+			done = problem.Capital(w.what) + " (" + day.Text(w.day) + ")"
 		}
 	}
 	told := fmt.Sprintf("%s: from %s before to %s after it, now %s", done, t.show(old), t.show(first), t.show(newest))

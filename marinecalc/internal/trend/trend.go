@@ -6,13 +6,13 @@ package trend
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/trend/series"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -204,7 +204,7 @@ func (t *follower) write() {
 	}
 	out.Says = t.says()
 	if floor := out.FloorSays; floor != "" {
-		out.Says = strings.ToUpper(floor[:1]) + floor[1:] + ". " + out.Says
+		out.Says = problem.Capital(floor) + ". " + out.Says
 	}
 	if t.doubted != "" {
 		out.EarliestDate, out.LatestDate = "", ""

@@ -126,22 +126,20 @@ func (r *Judgement) overBracket(h *held, limit spread.Limit, figures []figure) (
 			return j, nil
 		}
 	}
-	j = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
-	return j, r.turn(h, limit, figures)
+	return untold, r.turn(h, limit, figures)
 }
 
 // judgeHere judges with the figures as they stand, and nature varying round
 // them; ends are those of the 95 % interval of what is left of the
 // limit.
 func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, trials int) (j spread.Judgement, ends [2]float64) {
-	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	ends = [2]float64{math.NaN(), math.NaN()}
 	if r.In.Call.Run() != nil {
-		return none, ends
+		return untold, ends
 	}
 	estimate := h.move(limit)
 	if math.IsNaN(estimate) {
-		return none, ends
+		return untold, ends
 	}
 	factors, places := r.nature(figures)
 	if r.In.Request.Trials == 0 || len(factors) == 0 {
@@ -169,7 +167,7 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 		}
 		out, err := space.Run(factors, plan, model)
 		if err != nil {
-			return none, ends
+			return untold, ends
 		}
 		margin := &out.Results[0]
 		if !few || out.Failed == 0 && margin.Usable && math.Abs(margin.Mean) > farOff*margin.StdDev {

@@ -121,7 +121,7 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 func (r *Judgement) contradict(code sheet.ConflictCode, on *contract.Property, t twoWays, values []sheet.ConflictValue) {
 	r.twice = append(r.twice, t)
 	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: code, On: on.Name, Title: on.Title,
-		Text: strings.ToUpper(t.doubt[:1]) + t.doubt[1:] + ". " + t.remedy, Values: values})
+		Text: problem.Capital(t.doubt) + ". " + t.remedy, Values: values})
 }
 
 // without runs the function with inputs taken as not given, and puts them back.

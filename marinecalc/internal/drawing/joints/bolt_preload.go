@@ -2,6 +2,7 @@ package joints
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -34,11 +35,7 @@ func BoltPreload(in fastener.PreloadInput, out fastener.PreloadResult, b picture
 	}
 	far := quantity.Force(0)
 	description := ""
-	for _, v := range bars {
-		far = max(far, v.load)
-		description += v.name + " " + force(v.load) + ", "
-	}
-	for _, v := range bears {
+	for _, v := range slices.Concat(bars, bears) {
 		far = max(far, v.load)
 		description += v.name + " " + force(v.load) + ", "
 	}

@@ -2,10 +2,10 @@ package stern
 
 import (
 	"math"
-	"strings"
 
 	"example.org/driveline/marinecalc/bearing"
 	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -102,7 +102,7 @@ func bearingWords(in *bearing.ClearanceInput, out *bearing.ClearanceResult, b pi
 	words := ""
 	if ways := bearingWays(out); len(ways) > 1 {
 		for _, w := range ways {
-			words += " " + strings.ToUpper(w.words[:1]) + w.words[1:] + " " + b.Length(w.value) + "."
+			words += " " + problem.Capital(w.words) + " " + b.Length(w.value) + "."
 		}
 	}
 	if in.WornLimit > 0 {
