@@ -116,15 +116,33 @@ func (b *Boat) Readings() iter.Seq[*Entry] {
 func (b *Boat) Answered(question, answer string) bool {
 	newest, day := "", ""
 	for e := range b.Readings() {
-		list, _ := e.values["symptoms"].([]any)
-		for _, one := range list {
-			if m, _ := one.(map[string]any); m["evidence"] == question && e.when() >= day {
-				newest, _ = m["answer"].(string)
-				day = e.when()
+		for a := range Answers(e.values["symptoms"]) {
+			if a.Question == question && e.when() >= day {
+				newest, day = a.Answer, e.when()
 			}
 		}
 	}
 	return newest == answer
+}
+
+// Answer is one of the fault finding's questions with what was said to it.
+type Answer struct {
+	Question, Answer, By string // By is how it is known; "" where that is not written
+}
+
+// Answers yields those of a list as the boat file holds it.
+func Answers(symptoms any) iter.Seq[Answer] {
+	return func(yield func(Answer) bool) {
+		for _, m := range objects(symptoms) {
+			var a Answer
+			a.Question, _ = m["evidence"].(string)
+			a.Answer, _ = m["answer"].(string)
+			a.By, _ = m["by"].(string)
+			if !yield(a) {
+				return
+			}
+		}
+	}
 }
 
 // Event is something that happened to the boat on a day.

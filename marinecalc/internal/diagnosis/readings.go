@@ -6,7 +6,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
-	"slices"
 	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -63,12 +62,16 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 // saidAfter tells whether the boat file has a no to a question from a day after
 // another. One without a day is after none.
 func saidAfter(b *boat.Boat, id, date string) bool {
-	raw, _, day, ok := b.Find("/symptoms")
-	list, _ := raw.([]any)
-	return ok && day > date && slices.ContainsFunc(list, func(one any) bool {
-		row, _ := one.(map[string]any)
-		return row["evidence"] == id && row["answer"] == "no"
-	})
+	list, _, day, ok := b.Find("/symptoms")
+	if !ok || day <= date {
+		return false
+	}
+	for a := range boat.Answers(list) {
+		if a.Question == id && a.Answer == "no" {
+			return true
+		}
+	}
+	return false
 }
 
 // surely is the share of wrong answers where the boat has no such thing.

@@ -36,18 +36,8 @@ func (c *checker) limits() {
 				c.valid(fmt.Sprintf("%s/lacks/%d", where, i), lack["valid"], named)
 			}
 		}
-		for _, member := range []string{"while", "void"} {
-			hangs, _ := row[member].([]any)
-			for i := range hangs {
-				at := fmt.Sprintf("%s/%s/%d", where, member, i)
-				id, limit, _ := strings.Cut(fmt.Sprint(hangs[i]), "/")
-				if other := c.form(at, id); other != nil {
-					if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
-						c.unknown(at, "limit of "+id, limit, limits)
-					}
-				}
-			}
-		}
+		c.hangs(where, row, "while")
+		c.hangs(where, row, "void")
 		if was, is := old[text(row, "id")]; is {
 			c.sameLimit(where, row, &was)
 		}
@@ -198,6 +188,22 @@ func (c *checker) advice() {
 			if !slices.Contains(limits, id) {
 				c.unknown(where+contract.Pointer([]string{"besides", id}), "limit of "+f.ID, id, limits)
 			}
+		}
+	}
+}
+
+// hangs holds the limits that a member of a limit names to those there are.
+func (c *checker) hangs(where string, row map[string]any, member string) {
+	list, _ := row[member].([]any)
+	for i := range list {
+		at := fmt.Sprintf("%s/%s/%d", where, member, i)
+		id, limit, _ := strings.Cut(fmt.Sprint(list[i]), "/")
+		other := c.form(at, id)
+		if other == nil {
+			continue
+		}
+		if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
+			c.unknown(at, "limit of "+id, limit, limits)
 		}
 	}
 }

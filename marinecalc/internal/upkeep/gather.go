@@ -167,12 +167,12 @@ func lookedBy(e *boat.Entry, ways []string) bool {
 // by hearsay. A yes is a fault to cure, and no care that was taken.
 func answeredNo(e *boat.Entry, questions []string) bool {
 	list, _ := e.Value("symptoms")
-	answers, _ := list.([]any)
-	return slices.ContainsFunc(answers, func(a any) bool {
-		one, _ := a.(map[string]any)
-		evidence, _ := one["evidence"].(string)
-		return slices.Contains(questions, evidence) && one["answer"] == "no" && one["by"] != rules.Hearsay
-	})
+	for a := range boat.Answers(list) {
+		if slices.Contains(questions, a.Question) && a.Answer == "no" && a.By != rules.Hearsay {
+			return true
+		}
+	}
+	return false
 }
 
 // firstAfterWork tells whether an entry is the first in which one of the names
