@@ -42,17 +42,25 @@ func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
 }
 
 // passedHere says that a limit of this sheet is passed, or "". That one hangs
-// on none itself: what is passed stays so, whatever it hangs on.
+// on none itself: what is passed stays so, whatever it hangs on. It is judged
+// once for all that hang on it.
 func (r *Judgement) passedHere(limit string) string {
 	for i := range r.limits {
 		h := &r.limits[i]
 		if h.ID != limit {
 			continue
 		}
-		var v sheet.Verdict
-		r.judge(h, &v)
-		if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
-			return putRight(&v)
+		if h.passed == nil {
+			var v sheet.Verdict
+			r.judge(h, &v)
+			said := ""
+			if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
+				said = putRight(&v)
+			}
+			h.passed = &said
+		}
+		if *h.passed != "" {
+			return *h.passed
 		}
 	}
 	return ""
