@@ -43,6 +43,12 @@ func (b *Bracket) Around(v float64) spread.Factor {
 	return spread.Factor{Estimate: v, Low: v - half, High: v + half, Shape: spread.Normal}
 }
 
+// OnlyUsual tells whether a value is nobody's reading and nobody's choice: a usual
+// one, a default, or what a row that nobody confirmed has of its kind.
+func (k *Known) OnlyUsual() bool {
+	return k.Origin == sheet.UsualValue || k.Origin == sheet.Default || k.Origin == sheet.HandbookRow && !k.Confirmed
+}
+
 // Ends are those of the bracket of an unverified figure.
 func (k *Known) Ends() (low, high float64) {
 	if k.Bracket != nil {

@@ -157,7 +157,7 @@ func (r *Judgement) guides(h *held) bool {
 		return false
 	}
 	k := r.In.At(h.boundOf())
-	return k != nil && (k.Origin == sheet.UsualValue || k.Origin == sheet.Default || k.Origin == sheet.HandbookRow && !k.Confirmed)
+	return k != nil && k.OnlyUsual()
 }
 
 // ruled is what a book says of one calculation, taken out of it once, so that a

@@ -81,6 +81,13 @@ func (r *Judgement) value(on string) (judged, bool) {
 	return judged{}, false
 }
 
+// onlyUsual tells whether a limit is on an input that nobody read on this boat:
+// what is usual of others is a bracket for what follows from it, and no reading.
+func (r *Judgement) onlyUsual(on string) bool {
+	input, result := r.In.Form.Named(on)
+	return r.Of(result) == nil && input != nil && r.In.Values[input.Index].OnlyUsual()
+}
+
 // ownRange is the range of an input that is judged as it was read.
 func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
 	if k.Factor.Shape == spread.Exact || r.In.Request.Trials == 0 {
@@ -111,6 +118,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 	j, measured := r.value(l.On)
+	measured = measured && !r.onlyUsual(l.On)
 	if measured && p != nil && len(p.Enum) == 0 {
 		v.SI = r.Keep(j.si)
 	}
