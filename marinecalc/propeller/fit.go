@@ -30,6 +30,9 @@ type TaperInput struct {
 	NutPitch    quantity.Length     // optional; without it nothing is said of the thread
 	NutForm     fastener.ThreadForm // likewise
 
+	NutLock  string // what locks the nut besides a second one: LockCotter and those below it; empty where nobody said
+	NutOrder string // of the nuts: ThinFirst and those below it; likewise
+
 	HubDiameter                quantity.Length // outside of the hub midway along, above ShaftDiameter
 	Bore                       quantity.Length // through the shaft; optional
 	HubModulus, ElasticModulus quantity.Stress // of hub and shaft, above 0
@@ -55,6 +58,25 @@ const (
 	KeyUnknown     = "key-unknown" // friction at least; whether a key holds more is not known
 )
 
+// The codes of what locks a propeller's nut, for which boat-shaft's schema has the words.
+const (
+	LockCotter = "cotter"
+	LockTab    = "tab-washer"
+	LockNylon  = "nylon-insert"
+	LockSecond = "second-nut"
+	LockMakers = "makers-lock"
+	LockNone   = "none"
+	LockUnseen = "not-known"
+)
+
+// The codes of the nuts' order, from the hub outward: rows of the table nut-orders.
+const (
+	ThinFirst    = "thin-first" // two nuts, which lock each other
+	ThickFirst   = "thick-first"
+	OneNut       = "one-nut"
+	OrderUnknown = "not-known"
+)
+
 // TaperResult is what Taper finds. NaN marks a figure for which an optional
 // input is missing.
 type TaperResult struct {
@@ -66,6 +88,7 @@ type TaperResult struct {
 	ThreadUse      quantity.Ratio  // stress in the shaft's thread, while the nut is drawn, over its yield strength
 	NutMargin      quantity.Ratio  // what the nut's thread holds over the pull astern, the cone counted for nothing
 	BareMargin     quantity.Ratio  // pull-off force over the pull astern, with the nut lost
+	NutLocks       quantity.Ratio  // how many things lock the nut; NaN where that is not known
 	KeyHoldOff     quantity.Length // by how much less far the hub goes on with its key
 
 	SlipTorque     quantity.Torque // held ahead

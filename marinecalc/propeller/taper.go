@@ -36,6 +36,10 @@ import (
 // and of the twist of the nut together, by the distortion energy, while the nut
 // is drawn; a push that is given by itself, as of a hydraulic nut, twists nothing.
 //
+// A nut is locked by a second one drawn against it as by a cotter, a tab or an
+// insert; that nothing locks it is told only of one nut alone of which somebody
+// said so (common practice, no source).
+//
 // The error is a *problem.Error of everything that cannot be. Taper does not
 // allocate unless it refuses.
 func Taper(in TaperInput) (out TaperResult, err error) {
@@ -47,6 +51,7 @@ func Taper(in TaperInput) (out TaperResult, err error) {
 	out.hold(&in, c)
 	out.bounds(&in, c, f)
 	out.off(&in, c)
+	out.NutLocks = in.locks()
 	return out, nil
 }
 
@@ -206,4 +211,28 @@ func (out *TaperResult) off(in *TaperInput, c hub.Cone) {
 	out.PullOff = max(0, c.Pull(out.Pressed))
 	out.SelfHolding = 2 * in.BoreFriction / in.TaperRatio
 	out.HeatOff = quantity.TemperatureDifference(float64(out.PushUpUsed) * float64(in.TaperRatio) / (quantity.OrNaN(float64(in.HubExpansion)) * float64(out.MeanDiameter)))
+}
+
+// locks counts what locks the nut. What nobody looked at locks nothing, and
+// nothing is told of a nut of which that is all there is.
+func (in *TaperInput) locks() (n quantity.Ratio) {
+	seen := true
+	switch in.NutLock {
+	case LockCotter, LockTab, LockNylon, LockSecond, LockMakers:
+		n++
+	case "", LockUnseen:
+		seen = false
+	}
+	switch in.NutOrder {
+	case ThinFirst, ThickFirst:
+		if in.NutLock != LockSecond { // the same nut
+			n++
+		}
+	case "", OrderUnknown:
+		seen = false
+	}
+	if n == 0 && !seen {
+		return quantity.Ratio(math.NaN())
+	}
+	return n
 }

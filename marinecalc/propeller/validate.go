@@ -60,6 +60,19 @@ func (in *TaperInput) validateCone(faults *problem.List) {
 }
 
 func (in *TaperInput) validateDrive(faults *problem.List) {
+	switch in.NutLock {
+	case "", LockCotter, LockTab, LockNylon, LockSecond, LockMakers, LockNone, LockUnseen:
+	default:
+		faults.Add("/nutLock", "what locks the nut is not known by that word", "cotter, tab-washer, nylon-insert, second-nut, makers-lock, none, not-known", "")
+	}
+	switch in.NutOrder {
+	case "", ThinFirst, ThickFirst, OneNut, OrderUnknown:
+	default:
+		faults.Add("/nutOrder", "the order of the nuts is not known by that word", "thin-first, thick-first, one-nut, not-known", "")
+	}
+	if in.NutLock == LockSecond && in.NutOrder == OneNut {
+		faults.Add("/nutLock", "a second nut is said to lock the nut, and that there is one nut alone", "a second nut with the order of both, or what else locks the one", "look at the shaft's end")
+	}
 	faults.NotNegative("/pushUp", "push-up", float64(in.PushUp))
 	faults.NotNegative("/nutForce", "push of the nut", float64(in.NutForce))
 	faults.NotNegative("/nutTorque", "torque of the nut", float64(in.NutTorque))
