@@ -29,7 +29,7 @@ function keyOf(id, build, day) {
  */
 export function keepAnswer(id, build, answer, day) {
   if (JSON.stringify(answer).length > LONG) return;
-  const [, ...old] = [id, ...names().filter((n) => n !== id)];
+  const old = names().filter((n) => n !== id);
   for (const name of old.splice(MOST - 1)) forget(`answer.${name}`);
   if (keep(`answer.${id}`, { key: keyOf(id, build, day), answer })) keep('answers', [id, ...old]);
   else forget(`answer.${id}`);
