@@ -65,15 +65,14 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome,
 }
 
 // brackets finds the brackets of results of a calculation on the boat alone,
-// each once and only when asked for.
-func (s *Session) brackets(c Calculation) func(string) *inputs.Bracket {
-	known := map[string]*inputs.Bracket{}
+// each only when asked for, and as a rule once.
+func (s *Session) brackets(c Calculation, e *entry) func(string) *inputs.Bracket {
 	return func(result string) *inputs.Bracket {
-		b, done := known[result]
-		if !done {
-			b = s.bracket(c, result)
-			known[result] = b
+		if b, done := e.brackets.Load(result); done {
+			return b.(*inputs.Bracket)
 		}
+		b := s.bracket(c, result)
+		e.brackets.Store(result, b)
 		return b
 	}
 }

@@ -49,20 +49,22 @@ type Options struct {
 }
 
 // Session is what the calculations of one request share: earlier results are
-// calculated once. It serves one goroutine.
+// calculated once. It serves one goroutine; see Ahead for several.
 type Session struct {
 	inputs.Request
 	Calculations []Calculation
 	brief        bool
 	made         sheet.Made
-	inHand       *inputs.Inputs             // of the run in hand
-	done         map[string]*inputs.Outcome // nil while being calculated, or when it cannot be
+	inHand       *inputs.Inputs // of the run in hand
+	board        *board
+	waits        *entry                     // for another session, under the board's mutex
+	done         map[string]*inputs.Outcome // of the board, with brackets that this session works out; nil when it cannot be
 }
 
 // Session checks the options. A run of the session stops when ctx ends, which
 // none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
-	s := &Session{Calculations: list, Request: inputs.Request{Boat: o.Boat, Book: o.Rules, Ctx: ctx, Seed: max(o.Seed, 1), Day: o.Day}, brief: o.Brief, done: map[string]*inputs.Outcome{}}
+	s := &Session{Calculations: list, Request: inputs.Request{Boat: o.Boat, Book: o.Rules, Ctx: ctx, Seed: max(o.Seed, 1), Day: o.Day}, brief: o.Brief, board: &board{}, done: map[string]*inputs.Outcome{}}
 	s.OtherSheet, s.WhyWithheld = s.Earlier, s.Withheld
 	if s.Ctx == nil {
 		s.Ctx = context.Background()
@@ -186,18 +188,27 @@ func (s *Session) Earlier(id string) *inputs.Outcome {
 	return out
 }
 
-// Work runs a calculation on the boat alone and keeps the answer.
-func (s *Session) Work(c Calculation) (*inputs.Outcome, []*contract.Property, problem.List) {
-	if out := s.done[c.ID]; out != nil {
-		return out, nil, nil
+// Work runs a calculation on the boat alone, once for all sessions of the
+// request, and keeps the answer. missing and problems say why there is none.
+func (s *Session) Work(c Calculation) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
+	e, mine := s.board.take(s, c.ID)
+	if e == nil {
+		return nil, nil, nil
 	}
-	s.done[c.ID] = nil // while it runs, it cannot lead to itself
-	out, missing, problems := s.Run(c, map[string]any{})
-	if out != nil {
-		out.Bracket = s.brackets(c)
+	if mine {
+		e.out, e.missing, e.problems = s.Run(c, map[string]any{})
+		s.board.finish(e)
 	}
-	s.done[c.ID] = out
-	return out, missing, problems
+	if e.out == nil {
+		s.done[c.ID] = nil
+		return nil, e.missing, e.problems
+	}
+	if s.done[c.ID] == nil {
+		with := *e.out
+		with.Bracket = s.brackets(c, e)
+		s.done[c.ID] = &with
+	}
+	return s.done[c.ID], nil, nil
 }
 
 // Lacking is the error of a calculation that misses an input which it would
