@@ -31,15 +31,19 @@ type JointsInput struct {
 	CouplingKey  quantity.Torque `unset:"NaN"` // at which the coupling's key yields
 	PropellerKey quantity.Torque `unset:"NaN"` // at which the propeller's key yields
 
-	HubFrictionSpread quantity.Torque `spreadOf:"hubFriction"` // standard uncertainties; 0: not known
-	HubFlanksSpread   quantity.Torque `spreadOf:"hubFlanks"`
-	FacesAheadSpread  quantity.Torque `spreadOf:"facesAhead"`
-	FacesAsternSpread quantity.Torque `spreadOf:"facesAstern"`
-	BoreAheadSpread   quantity.Torque `spreadOf:"boreAhead"`
-	BoreAsternSpread  quantity.Torque `spreadOf:"boreAstern"`
-	TaperAheadSpread  quantity.Torque `spreadOf:"taperAhead"`
-	TaperAsternSpread quantity.Torque `spreadOf:"taperAstern"`
+	HubFrictionSides Sides `sidesOf:"hubFriction"`
+	HubFlanksSides   Sides `sidesOf:"hubFlanks"`
+	FacesAheadSides  Sides `sidesOf:"facesAhead"`
+	FacesAsternSides Sides `sidesOf:"facesAstern"`
+	BoreAheadSides   Sides `sidesOf:"boreAhead"`
+	BoreAsternSides  Sides `sidesOf:"boreAstern"`
+	TaperAheadSides  Sides `sidesOf:"taperAhead"`
+	TaperAsternSides Sides `sidesOf:"taperAstern"`
 }
+
+// Sides are how far the 95 % range of what a joint holds goes below and above its
+// estimate; 0 where that is not known.
+type Sides struct{ Below, Above quantity.Torque }
 
 // DriveNone is the word for an output flange that friction alone drives.
 const DriveNone = "none"
@@ -116,17 +120,13 @@ type JointsResult struct {
 	Joints        [Count]Joint
 }
 
-// held is what a joint holds in one case: a torque and its standard
-// uncertainty, or at least that torque where the rest of it is not known; NaN
-// for nothing known.
+// held is what a joint holds in one case: a torque and the sides of its range, or
+// at least that torque where the rest of it is not known; NaN for nothing known.
 type held struct {
-	torque, spread float64
-	atLeast        bool
+	torque  float64
+	sides   Sides
+	atLeast bool
 }
-
-// coverage is how many standard uncertainties of a difference it must exceed
-// to be told: 95 % of a normal.
-const coverage = 1.96
 
 // Joints finds the joint of the line that holds the least torque ahead, astern
 // and in a shock, and its margin.
@@ -141,9 +141,10 @@ const coverage = 1.96
 // counts as nothing, whatever spline or key bear.
 // Where the pull astern is not known, a joint holds no more than ahead.
 //
-// Two joints are told apart where the difference of what they hold is more
-// than 1.96 of its standard uncertainty (JCGM 100, of two independent
-// quantities). A joint that is not known could be the weakest, unless what it
+// Two joints are told apart where the difference of what they hold is more than
+// what the sides of their ranges that face each other make of it, the weaker one's
+// upper and the stronger one's lower side (the root of their squares: JCGM 100, of
+// two independent quantities), so that those whose ranges lie apart always are. A joint that is not known could be the weakest, unless what it
 // holds at least is surely more.
 //
 // The error is a *problem.Error of everything that cannot be. Joints does not
@@ -223,24 +224,24 @@ func (in *JointsInput) held() (ahead, astern [Count]held) {
 	left := max(0, 1-1/float64(in.HubPullMargin)) // of its clamp, and so of its friction; NaN where the pull is not known
 	open := in.HubPullMargin < 1                  // the face parts, and the hub can slide on its flanks
 	hub := func(friction float64) held {
-		h := held{friction, float64(in.HubFrictionSpread), false}
+		h := held{friction, in.HubFrictionSides, false}
 		switch {
 		case in.HubDrive == DriveNone:
 		case math.IsNaN(flanks):
 			h.atLeast = true
 		case !(friction > flanks): // NaN too: at least the flanks
-			h = held{flanks, float64(in.HubFlanksSpread), math.IsNaN(friction)}
+			h = held{flanks, in.HubFlanksSides, math.IsNaN(friction)}
 		}
 		return h
 	}
-	ahead = [Count]held{hub(friction), {float64(in.FacesAhead), float64(in.FacesAheadSpread), false},
-		{float64(in.BoreAhead), float64(in.BoreAheadSpread), false}, {float64(in.TaperAhead), float64(in.TaperAheadSpread), false}}
+	ahead = [Count]held{hub(friction), {float64(in.FacesAhead), in.FacesAheadSides, false},
+		{float64(in.BoreAhead), in.BoreAheadSides, false}, {float64(in.TaperAhead), in.TaperAheadSides, false}}
 	hubAstern := hub(friction * left)
 	if open {
 		hubAstern = held{}
 	}
-	astern = [Count]held{hubAstern, {float64(in.FacesAstern), float64(in.FacesAsternSpread), false},
-		{float64(in.BoreAstern), float64(in.BoreAsternSpread), false}, {float64(in.TaperAstern), float64(in.TaperAsternSpread), false}}
+	astern = [Count]held{hubAstern, {float64(in.FacesAstern), in.FacesAsternSides, false},
+		{float64(in.BoreAstern), in.BoreAsternSides, false}, {float64(in.TaperAstern), in.TaperAsternSides, false}}
 	return ahead, astern
 }
 
@@ -261,7 +262,7 @@ func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (we
 	}
 	alike, open := false, false
 	for i, h := range joints {
-		apart := h.torque-joints[first].torque > coverage*math.Hypot(h.spread, joints[first].spread)
+		apart := h.torque-joints[first].torque > math.Hypot(float64(h.sides.Below), float64(joints[first].sides.Above))
 		switch unknown := h.atLeast || math.IsNaN(h.torque); {
 		case i == first:
 			stand[i] = Weakest

@@ -16,7 +16,31 @@ func whole() JointsInput {
 		HubDrive: "spline", HubFriction: 90, HubFlanks: 400, HubPullMargin: 30,
 		FacesAhead: 600, FacesAstern: 580, BoreAhead: 500, BoreAstern: 480, TaperAhead: 300, TaperAstern: 290,
 		CouplingKey: 340, PropellerKey: math.MaxFloat32,
-		HubFrictionSpread: 10, HubFlanksSpread: 20, FacesAheadSpread: 40, FacesAsternSpread: 40, BoreAheadSpread: 30, BoreAsternSpread: 30, TaperAheadSpread: 10, TaperAsternSpread: 10,
+		HubFrictionSides: plain(10), HubFlanksSides: plain(20), FacesAheadSides: plain(40), FacesAsternSides: plain(40), BoreAheadSides: plain(30), BoreAsternSides: plain(30), TaperAheadSides: plain(10), TaperAsternSides: plain(10),
+	}
+}
+
+// plain is the range of a normal quantity of that standard uncertainty.
+func plain(spread quantity.Torque) Sides { return Sides{1.96 * spread, 1.96 * spread} }
+
+// Ranges that lean to one side are told apart by the sides that face each other:
+// 300 (290 to 340) and 400 (350 to 900) are two joints, whatever lies above the
+// stronger, and 300 (200 to 390) and 400 (395 to 410) as well; 300 (290 to 410) and
+// 400 (320 to 405) are not.
+func TestLopsidedRangesAreToldApartByTheirFacingSides(t *testing.T) {
+	for _, c := range []struct {
+		weaker, stronger Sides
+		apart            bool
+	}{{Sides{10, 40}, Sides{50, 500}, true}, {Sides{100, 90}, Sides{5, 10}, true}, {Sides{10, 110}, Sides{80, 5}, false}, {Sides{250, 99}, Sides{0, 900}, true}, {Sides{5, 70}, Sides{75, 0}, false}} {
+		in := whole()
+		in.TaperAheadSides, in.HubFlanksSides = c.weaker, c.stronger
+		want := AlikeOfAll
+		if c.apart {
+			want = OfAll
+		}
+		if out := parttest.Must(t, Joints, in); out.SureAhead != want {
+			t.Errorf("%+v: %s", c, out.SureAhead)
+		}
 	}
 }
 
@@ -79,10 +103,10 @@ func TestUnknownJointCouldBeWeaker(t *testing.T) {
 }
 
 // Two joints are told apart where their difference passes 1.96 of its standard
-// uncertainty, on both sides of that.
+// uncertainty, on either hand of that.
 func TestToldApart(t *testing.T) {
 	in := whole()
-	in.TaperAheadSpread, in.HubFlanksSpread = 30, 40 // together 50: 98 N·m
+	in.TaperAheadSides, in.HubFlanksSides = plain(30), plain(40) // together 50: 98 N·m
 	in.TaperAhead = 400 - 99
 	if out := parttest.Must(t, Joints, in); out.SureAhead != OfAll || out.Joints[0].StandAhead != Stronger {
 		t.Errorf("99 N·m apart: %s, %s", out.SureAhead, out.Joints[0].StandAhead)
@@ -101,7 +125,7 @@ func TestToldApartIsRight(t *testing.T) {
 	for range 20000 {
 		truth := [Count]float64{200 + 200*r.Float64(), 2000, 2000, 200 + 200*r.Float64()}
 		in := whole()
-		in.HubFlanksSpread, in.TaperAheadSpread, in.FacesAhead, in.BoreAhead = 30, 40, 2000, 2000
+		in.HubFlanksSides, in.TaperAheadSides, in.FacesAhead, in.BoreAhead = plain(30), plain(40), 2000, 2000
 		in.HubFlanks = quantity.Torque(truth[0] + 30*r.NormFloat64())
 		in.TaperAhead = quantity.Torque(truth[3] + 40*r.NormFloat64())
 		out := parttest.Must(t, Joints, in)

@@ -57,11 +57,13 @@ type Shape struct {
 	Type   reflect.Type // the struct
 	Places []Place      // by the property's index
 	spread []companion  // of the properties whose uncertainty has a field too
+	sides  []companion  // of those whose range has a field for both its sides
 	unset  []int        // the fields for which 0 has a meaning of its own, with the tag `unset:"NaN"`
 }
 
 // companion is the field that takes the standard uncertainty of a property,
-// with the tag `spreadOf:"name"`.
+// with the tag `spreadOf:"name"`, or how far its 95 % range goes below and above
+// it, a struct of these two, with `sidesOf:"name"`.
 type companion struct{ property, field int }
 
 // Place is what is known of one property beforehand.
@@ -85,6 +87,9 @@ func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
 	for i := range structure.NumField() {
 		if of := p.Child(structure.Field(i).Tag.Get("spreadOf")); of != nil {
 			s.spread = append(s.spread, companion{of.Index, i})
+		}
+		if of := p.Child(structure.Field(i).Tag.Get("sidesOf")); of != nil {
+			s.sides = append(s.sides, companion{of.Index, i})
 		}
 	}
 	for i, child := range p.Properties {
@@ -136,6 +141,18 @@ func (s *Shape) Spread(structure reflect.Value, p *contract.Property) *float64 {
 		}
 	}
 	return nil
+}
+
+// Sides returns the fields that take how far the range of a property goes below
+// and above it, or nil where the function does not ask for them.
+func (s *Shape) Sides(structure reflect.Value, p *contract.Property) (below, above *float64) {
+	for _, c := range s.sides {
+		if c.property == p.Index {
+			f := structure.Field(c.field)
+			return Number(f.Field(0)), Number(f.Field(1))
+		}
+	}
+	return nil, nil
 }
 
 // Clear marks the inputs for which 0 has a meaning of its own as not given.

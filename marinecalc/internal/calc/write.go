@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -52,6 +53,15 @@ func (r *writing) write() *inputs.Outcome {
 	out := &inputs.Outcome{Sheet: s}
 	for i := range r.In.Values {
 		out.Newest = max(out.Newest, r.In.Values[i].Date)
+	}
+	for i := range r.Measures {
+		m := &r.Measures[i]
+		if list := m.Span.List(m.Si, m.Low, m.High); list != nil {
+			if out.Lists == nil {
+				out.Lists = map[string]*spread.List{}
+			}
+			out.Lists[m.Property.Name] = list
+		}
 	}
 	var last []*contract.Property
 	var titles []string // that results rest on; most rest on the same

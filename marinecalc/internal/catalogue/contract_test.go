@@ -172,9 +172,10 @@ func meets(t *testing.T, where string, p *contract.Property, s *binding.Shape, s
 		}
 	}
 	for i := range structure.NumField() {
-		if of := structure.Type().Field(i).Tag.Get("spreadOf"); of != "" {
+		if tag := structure.Type().Field(i).Tag; tag.Get("spreadOf")+tag.Get("sidesOf") != "" {
+			of := tag.Get("spreadOf") + tag.Get("sidesOf")
 			if p.Child(of) == nil {
-				t.Errorf("%s: %s has the spread of %s, which is not there", where, structure.Type(), of)
+				t.Errorf("%s: %s has the spread or sides of %s, which is not there", where, structure.Type(), of)
 			}
 			continue
 		}

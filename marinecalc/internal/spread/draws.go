@@ -145,6 +145,10 @@ func (d *deck) place(f *Factor, values []float64, edges func() []float64) {
 			}
 			values[t] = f.Estimate + sd*z
 		}
+	case Listed:
+		for t, at := range at {
+			values[t] = f.List.at(at / n)
+		}
 	case Counted:
 		sorted := make([]float64, len(at))
 		for _, at := range at {

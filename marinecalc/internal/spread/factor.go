@@ -18,6 +18,7 @@ const (
 	Triangular               // from Low to High, likeliest at Estimate, which need not be in the middle
 	Normal                   // bell-shaped, with its median at Estimate and Low and High as its 95 % limits (JCGM 101 6.4.7); each half has the width of its own side
 	Counted                  // the rate behind a count of events, see Count
+	Listed                   // as the trials of an earlier result lie, see List
 )
 
 // String names the shape in lower case, as the rule data spell it.
@@ -33,6 +34,8 @@ func (s Shape) String() string {
 		return "normal"
 	case Counted:
 		return "counted"
+	case Listed:
+		return "listed"
 	}
 	return fmt.Sprintf("shape %d", uint8(s))
 }
@@ -49,6 +52,7 @@ type Factor struct {
 	Low, High float64 // limits; not looked at for Exact
 	Shape     Shape
 	One       float64 // Counted: what one event more would have added to Estimate
+	List      *List   // Listed: how its trials lie; Low and High are then their 95 % interval
 }
 
 // StdDev is the standard uncertainty of the factor, in its own unit:
@@ -70,8 +74,27 @@ func (f Factor) StdDev() float64 {
 		return math.Sqrt((low*low+high*high)/2 - mean*mean)
 	case Counted:
 		return f.One * math.Sqrt(f.Estimate/f.One+0.5)
+	case Listed:
+		return f.List.stdDev()
 	}
 	return 0
+}
+
+// Sides are how far the 95 % range of the factor goes below and above its
+// estimate: what a normal of the same width on that side has, and never more than
+// where the values end.
+func (f Factor) Sides() (below, above float64) {
+	part := 1.0
+	switch f.Shape {
+	case Exact:
+		return 0, 0
+	case Triangular:
+		part = z95 / math.Sqrt(6)
+	case Counted:
+		both := z95 * f.StdDev()
+		return min(both, f.Estimate), both
+	}
+	return part * (f.Estimate - f.Low), part * (f.High - f.Estimate)
 }
 
 // varies says whether the factor needs draws.
@@ -85,7 +108,7 @@ func (f Factor) check(index int) error {
 	if f.Shape == Exact {
 		return nil
 	}
-	if f.Shape > Counted || f.Shape == Counted && !(f.One > 0 && f.Estimate >= 0) {
+	if f.Shape > Listed || f.Shape == Listed && f.List == nil || f.Shape == Counted && !(f.One > 0 && f.Estimate >= 0) {
 		return fmt.Errorf("spread: factor %d: unknown %v", index, f.Shape)
 	}
 	if !finite(f.Low) || !finite(f.High) || !finite(f.High-f.Low) {

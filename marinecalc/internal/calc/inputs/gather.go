@@ -145,8 +145,11 @@ func (in *Inputs) TakeEarlier(p *contract.Property, k *Known) bool {
 		k.Si = *r.SI
 		k.Factor = spread.Factor{Estimate: *r.SI, Low: *r.SI, High: *r.SI}
 		if low, high, ok := r.Range(); ok && low < high {
-			// The interval is kept; how the earlier result leans inside it is not.
+			// Both sides of the interval are kept; how the trials lie inside it is where no bell stands for them.
 			k.Factor = spread.Factor{Estimate: min(max(*r.SI, low), high), Low: low, High: high, Shape: spread.Normal}
+			if list := o.Lists[result]; list != nil {
+				k.Factor.Shape, k.Factor.List = spread.Listed, list
+			}
 		}
 		if !k.Confirmed && o.Bracket != nil { // what one sheet leaves open the next one must not settle
 			k.Bracket = o.Bracket(result)

@@ -5,6 +5,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -34,6 +35,7 @@ type Outcome struct {
 	// Bracket is where a result that rests on unverified figures lies over the
 	// whole of their brackets, or nil.
 	Bracket func(result string) *Bracket
+	Lists   map[string]*spread.List // how the trials of a result lie, where no bell stands for them
 }
 
 // Unverified is a result that rests on unverified figures, by their titles.

@@ -182,19 +182,29 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 	if h.Chance {
 		return spread.JudgeChance(j.si), "", ""
 	}
-	return h.byTrials(j, limit), "", ""
+	return r.byTrials(h, j, limit), "", ""
 }
 
-// byTrials judges by the trials as they lie.
-func (h *held) byTrials(j *judged, limit spread.Limit) spread.Judgement {
+// byTrials judges by the trials as they lie. Where these draw from the trials of
+// an earlier sheet twice as sure is asked: two rounds of trials give two chances
+// of one thing, and the next sheet must not tell what the one before does not.
+func (r *Judgement) byTrials(h *held, j *judged, limit spread.Limit) spread.Judgement {
 	if h.span == nil {
-		return spread.Judge(j.si, j.span, limit)
+		return r.noSurer(spread.Judge(j.si, j.span, limit))
 	}
-	judgement := spread.Judge(h.move(limit), h.span, spread.AtLeast(0))
+	judgement := r.noSurer(spread.Judge(h.move(limit), h.span, spread.AtLeast(0)))
 	if judgement.Word == sheet.Within {
 		judgement.Word = spread.Judge(j.si, nil, limit).Word // close or not
 	}
 	return judgement
+}
+
+func (r *Judgement) noSurer(j spread.Judgement) spread.Judgement {
+	listed := slices.ContainsFunc(r.In.Variates, func(v inputs.Variate) bool { return v.Factor.Shape == spread.Listed })
+	if doubt := min(j.Probability, 1-j.Probability); listed && doubt > spread.Lost/2 {
+		j.Word = sheet.CannotTell
+	}
+	return j
 }
 
 // weighBrackets is weigh of a value that rests on unverified figures.
@@ -206,7 +216,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	}
 	judgement, v.Turns = r.overBracket(h, limit, figures)
 	if judgement.Word != sheet.CannotTell {
-		inside := h.byTrials(j, limit)
+		inside := r.byTrials(h, j, limit)
 		past := judgement.Word == sheet.Beyond && inside.Probability <= spread.Lost     // skewed, and past it everywhere
 		if j.span != nil && j.span.Usable && inside.Word == sheet.CannotTell && !past { // as of a resonance, where the ends are not what is farthest apart
 			v.Awaits, v.Turns = r.Roots(j.unverified), nil
@@ -216,8 +226,8 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		return judgement, "", ""
 	}
 	if j.span != nil && j.span.Usable && !j.open { // a limit that itself is a bracket stays in question
-		handed := slices.ContainsFunc(figures, func(f figure) bool { return f.handed != nil })                              // how that leans in its interval is not kept: twice as sure is asked
-		if inside := h.byTrials(j, limit); inside.Word == sheet.Beyond && !(handed && inside.Probability > spread.Lost/2) { // only the far corner of all the brackets meets it
+		handed := slices.ContainsFunc(figures, func(f figure) bool { return f.handed != nil })                                 // how that leans in its interval is not kept: twice as sure is asked
+		if inside := r.byTrials(h, j, limit); inside.Word == sheet.Beyond && !(handed && inside.Probability > spread.Lost/2) { // only the far corner of all the brackets meets it
 			v.Turns = nil
 			return inside, "", ""
 		}
@@ -228,7 +238,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 		far = "; the range is about the likeliest, and at the far ends of what is usual it is met"
 	}
 	if v.Turns != nil && v.Turns.Past && r.gaugeLeads(j) { // no usual figure settles it, and the readings are what is not known
-		if inside := h.byTrials(j, limit); inside.Word == sheet.CannotTell {
+		if inside := r.byTrials(h, j, limit); inside.Word == sheet.CannotTell {
 			v.Awaits, v.Turns = nil, nil
 			return inside, "", ""
 		}
