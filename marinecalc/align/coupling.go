@@ -297,24 +297,29 @@ func (out *CouplingResult) takeRim(f *plane, size float64) {
 // apart adds to the misalignment. Where it was not, what was read holds as much
 // of it as may be hidden either way, so that it counts twice. A flexible
 // coupling turns with its run-out and is not worked by it; there only what may
-// be hidden counts.
+// be hidden counts. What a dial read of the flange by itself is its run-out too,
+// where the gaps do not tell it; where it points is then not known.
 func (out *CouplingResult) takeWorst(in *CouplingInput) {
 	face, rim := out.RunOut, out.RimRunOut
-	if math.IsNaN(float64(face)) {
+	if math.IsNaN(float64(out.RunOutAt)) { // not told apart
 		face = 2 * max(in.KnownFaceRunOut, 0)
 		if in.CouplingKind == Flexible {
 			face /= 2
 		}
-	} else {
-		out.RunOutPerDiameter = quantity.Ratio(face / in.CouplingDiameter)
-		if in.CouplingKind == Flexible {
-			face = 0
+		if in.FaceRunOutRead {
+			out.RunOut = in.KnownFaceRunOut
 		}
+	} else if in.CouplingKind == Flexible {
+		face = 0
 	}
-	if math.IsNaN(float64(rim)) {
+	out.RunOutPerDiameter = quantity.Ratio(out.RunOut / in.CouplingDiameter)
+	if math.IsNaN(float64(out.RimRunOutAt)) {
 		rim = 2 * max(in.KnownRimRunOut, 0)
 		if in.CouplingKind == Flexible {
 			rim /= 2
+		}
+		if in.RimRunOutRead {
+			out.RimRunOut = in.KnownRimRunOut
 		}
 	} else if in.CouplingKind == Flexible {
 		rim = 0

@@ -77,6 +77,9 @@ type CouplingInput struct {
 
 	KnownFaceRunOut quantity.Length `unset:"NaN"` // total, of the shaft coupling flange, where the readings do not tell it; NaN: not known
 	KnownRimRunOut  quantity.Length `unset:"NaN"` // the same of its rim
+
+	FaceRunOutRead bool `readOf:"knownFaceRunOut"` // by a dial on this flange, and not only what is usual
+	RimRunOutRead  bool `readOf:"knownRimRunOut"`
 }
 
 // What is taken as a slip of the pen rather than as a reading. These are

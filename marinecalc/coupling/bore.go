@@ -63,6 +63,22 @@ func Bore(in BoreInput) (out BoreResult, err error) {
 	return out, nil
 }
 
+// BoreTrial is Bore with figures of a trial about the estimates that came to like:
+// it gives the margins that these tell, on either side of 1.
+func BoreTrial(in BoreInput, like *BoreResult) (BoreResult, error) {
+	in.trial = true
+	out, err := Bore(in)
+	if err == nil {
+		hub.Told(&like.MarginAhead, &out.MarginAhead)
+		hub.Told(&like.MarginAstern, &out.MarginAstern)
+		hub.Told(&like.MarginPeak, &out.MarginPeak)
+		hub.Told(&like.PullMargin, &out.PullMargin)
+		hub.Told(&like.FoulMargin, &out.FoulMargin)
+		hub.Told(&like.BareMargin, &out.BareMargin)
+	}
+	return out, err
+}
+
 // press finds what presses shaft and bore together.
 func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	nan := math.NaN()
@@ -165,10 +181,15 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 	if told {
 		out.SlipAstern = astern
 	}
-	margin := func(asked quantity.Torque) quantity.Ratio { return hub.Margin(astern, out.KeyTorque, asked, told) }
+	margin := func(asked quantity.Torque) quantity.Ratio {
+		return hub.Margin(astern, out.KeyTorque, asked, told || in.trial)
+	}
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 	if math.IsNaN(key) { // and it may hold what friction does not
 		out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan)
+		if in.trial {
+			return
+		}
 		out.MarginAhead, out.MarginAstern, out.MarginPeak = hub.Unsure(out.MarginAhead), hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak)
 	}
 }
@@ -201,20 +222,20 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	}
 	sure := func(margin quantity.Ratio, torques ...quantity.Torque) quantity.Ratio {
 		for _, t := range torques {
-			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews {
+			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews && !in.trial {
 				return quantity.Ratio(nan)
 			}
 		}
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
-		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull {
+		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull && !in.trial {
 			return quantity.Ratio(nan)
 		}
 		return margin
 	}
 	nut := func(margin quantity.Ratio, pull float64) quantity.Ratio {
-		if !taper || math.IsNaN(float64(out.NutHold)) && margin >= 1 {
+		if !taper || math.IsNaN(float64(out.NutHold)) && (margin >= 1 || in.trial) {
 			return margin
 		}
 		if math.IsNaN(float64(out.NutHold)) {
@@ -234,7 +255,7 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
 	switch nutUnknown := taper && math.IsNaN(float64(out.NutHold)); {
 	case !(pull > float64(bare(0))) || float64(out.NutHold) >= pull:
-	case nutUnknown && !(out.KeyTorque == 0): // the nut may hold it on its key
+	case nutUnknown && !(out.KeyTorque == 0) && !in.trial: // the nut may hold it on its key
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = quantity.Torque(nan), quantity.Ratio(nan), quantity.Ratio(nan)
 	default: // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0

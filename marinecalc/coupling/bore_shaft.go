@@ -70,6 +70,8 @@ type BoreInput struct {
 	HubExpansion         quantity.Ratio       // for each kelvin; optional, as the next two
 	FittingClearance     quantity.Length      // to slip the warm flange on without force
 	RoomTemperature      quantity.Temperature // of the shaft while the flange is warmed
+
+	trial bool // margins are given on either side of 1, see BoreTrial
 }
 
 // The codes of HeldBy, for which the schema of coupling-bore has the words.

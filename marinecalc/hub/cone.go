@@ -92,3 +92,13 @@ func Margin(held, key, asked quantity.Torque, told bool) quantity.Ratio {
 	}
 	return quantity.Ratio(by)
 }
+
+// Told leaves of a trial's margins those that the estimates tell. A trial on the
+// other side of 1 of such a one counts as it came out, as the least where a key may
+// hold more and as the most where a pull is not known: left out, its range would end
+// at 1 while what lies behind goes on.
+func Told(like, trial *quantity.Ratio) {
+	if math.IsNaN(float64(*like)) {
+		*trial = *like
+	}
+}

@@ -49,6 +49,8 @@ type TaperInput struct {
 	Thrust       quantity.Force  // ahead; optional
 	AsternThrust quantity.Ratio  // thrust astern over that ahead, 0 to 2
 	ThrustAstern quantity.Force  // optional, goes before the two above
+
+	trial bool // margins are given on either side of 1, see TaperTrial
 }
 
 // The codes of HeldBy, for which the schema of propeller-taper has the words.

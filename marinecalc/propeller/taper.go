@@ -55,6 +55,20 @@ func Taper(in TaperInput) (out TaperResult, err error) {
 	return out, nil
 }
 
+// TaperTrial is Taper with figures of a trial about the estimates that came to
+// like: it gives the margins that these tell, on either side of 1.
+func TaperTrial(in TaperInput, like *TaperResult) (TaperResult, error) {
+	in.trial = true
+	out, err := Taper(in)
+	if err == nil {
+		hub.Told(&like.MarginAhead, &out.MarginAhead)
+		hub.Told(&like.MarginAstern, &out.MarginAstern)
+		hub.Told(&like.MarginPeak, &out.MarginPeak)
+		hub.Told(&like.BareMargin, &out.BareMargin)
+	}
+	return out, err
+}
+
 // shape finds where hub and cone touch.
 func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
 	out.ContactLength = in.contact()
@@ -164,7 +178,9 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 	if pull > max(0, c.Pull(out.Pressed)) { // the hub is off, and its keyway with it
 		astern = 0
 	}
-	margin := func(asked quantity.Torque) quantity.Ratio { return hub.Margin(astern, in.KeyTorque, asked, told) }
+	margin := func(asked quantity.Torque) quantity.Ratio {
+		return hub.Margin(astern, in.KeyTorque, asked, told || in.trial)
+	}
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 	out.SlipAstern = quantity.Torque(math.NaN())
 	if told {
@@ -176,11 +192,14 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 		twist = 0
 	}
 	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / quantity.OrNaN(float64(out.PullAstern)))
-	if in.AsternTorque == 0 && out.BareMargin >= 1 {
+	if in.AsternTorque == 0 && out.BareMargin >= 1 && !in.trial {
 		out.BareMargin = nan
 	}
 	if in.KeyTorque == 0 && in.Keyed != hub.NoKey { // a key may hold what friction does not
 		out.HeldBy, out.SlipTorque, out.SlipAstern = KeyUnknown, quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
+		if in.trial {
+			return
+		}
 		out.MarginAhead = hub.Unsure(out.MarginAhead)
 		if !(pull > max(0, c.Pull(out.Pressed))) {
 			out.MarginAstern, out.MarginPeak, out.BareMargin = hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak), hub.Unsure(out.BareMargin)

@@ -58,12 +58,14 @@ type Shape struct {
 	Places []Place      // by the property's index
 	spread []companion  // of the properties whose uncertainty has a field too
 	sides  []companion  // of those whose range has a field for both its sides
+	read   []companion  // of those of which a field tells whether somebody read them
 	unset  []int        // the fields for which 0 has a meaning of its own, with the tag `unset:"NaN"`
 }
 
 // companion is the field that takes the standard uncertainty of a property,
 // with the tag `spreadOf:"name"`, or how far its 95 % range goes below and above
-// it, a struct of these two, with `sidesOf:"name"`.
+// it, a struct of these two, with `sidesOf:"name"`, or whether it was read on this boat
+// or typed and is not only usual, a bool, with `readOf:"name"`.
 type companion struct{ property, field int }
 
 // Place is what is known of one property beforehand.
@@ -90,6 +92,9 @@ func shapeOf(p *contract.Property, structure reflect.Type) *Shape {
 		}
 		if of := p.Child(structure.Field(i).Tag.Get("sidesOf")); of != nil {
 			s.sides = append(s.sides, companion{of.Index, i})
+		}
+		if of := p.Child(structure.Field(i).Tag.Get("readOf")); of != nil {
+			s.read = append(s.read, companion{of.Index, i})
 		}
 	}
 	for i, child := range p.Properties {
@@ -153,6 +158,16 @@ func (s *Shape) Sides(structure reflect.Value, p *contract.Property) (below, abo
 		}
 	}
 	return nil, nil
+}
+
+// Read notes that a property was read, and is not only usual, where the function
+// asks for that.
+func (s *Shape) Read(structure reflect.Value, p *contract.Property) {
+	for _, c := range s.read {
+		if c.property == p.Index {
+			structure.Field(c.field).SetBool(true)
+		}
+	}
 }
 
 // Clear marks the inputs for which 0 has a meaning of its own as not given.

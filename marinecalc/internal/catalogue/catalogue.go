@@ -4,7 +4,6 @@ package catalogue
 
 import (
 	"example.org/driveline/marinecalc/bearing"
-	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/debris"
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/fluid"
@@ -21,7 +20,6 @@ import (
 	"example.org/driveline/marinecalc/internal/upkeep"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/mount"
-	"example.org/driveline/marinecalc/propeller"
 	"example.org/driveline/marinecalc/shaft"
 	"example.org/driveline/marinecalc/torque"
 )
@@ -34,14 +32,14 @@ var Calculations = []calc.Calculation{
 	calc.BindDrawn("shaft-strength", shaft.Strength, shaftline.ShaftStrength),
 	calc.BindDrawn("shaft-whirl", shaft.Whirl, shaftline.ShaftWhirl),
 	calc.BindDrawn("key-strength", shaft.KeyStrength, shaftline.KeyStrength),
-	calc.BindDrawn("propeller-taper", propeller.Taper, joints.PropellerTaper),
+	calc.BindPerRun("propeller-taper", propellerTaper),
 	calc.BindDrawn("shaft-withdrawal", shaft.Withdrawal, shaftline.ShaftWithdrawal),
 	calc.BindPerRun("bolt-preload", boltPreload),
 	calc.BindPerRun("coupling-grip", couplingGrip),
 	calc.BindPerRun("bolt-fit", boltFit),
 	calc.BindDrawn("thread-engagement", fastener.Engagement, joints.ThreadEngagement),
 	calc.BindDrawn("coupling-key", shaft.KeyStrength, shaftline.CouplingKey),
-	calc.BindDrawn("coupling-bore", coupling.Bore, joints.CouplingBore),
+	calc.BindPerRun("coupling-bore", couplingBore),
 	calc.BindPerRun("output-flange", outputFlange),
 	calc.BindPerRun("line-joints", lineJoints),
 	calc.BindPerRun("flange-run-out", flangeRunOut),

@@ -172,10 +172,10 @@ func meets(t *testing.T, where string, p *contract.Property, s *binding.Shape, s
 		}
 	}
 	for i := range structure.NumField() {
-		if tag := structure.Type().Field(i).Tag; tag.Get("spreadOf")+tag.Get("sidesOf") != "" {
-			of := tag.Get("spreadOf") + tag.Get("sidesOf")
+		if tag := structure.Type().Field(i).Tag; tag.Get("spreadOf")+tag.Get("sidesOf")+tag.Get("readOf") != "" {
+			of := tag.Get("spreadOf") + tag.Get("sidesOf") + tag.Get("readOf")
 			if p.Child(of) == nil {
-				t.Errorf("%s: %s has the spread or sides of %s, which is not there", where, structure.Type(), of)
+				t.Errorf("%s: %s has the spread, sides or reading of %s, which is not there", where, structure.Type(), of)
 			}
 			continue
 		}

@@ -88,6 +88,9 @@ func (in *Inputs) write() {
 		if uncertainty := in.Form.Inputs.Spread(in.Call.Input, p); uncertainty != nil {
 			*uncertainty = factor.StdDev()
 		}
+		if !k.OnlyUsual() {
+			in.Form.Inputs.Read(in.Call.Input, p)
+		}
 		if below, above := in.Form.Inputs.Sides(in.Call.Input, p); below != nil {
 			*below, *above = factor.Sides()
 		}
