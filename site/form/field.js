@@ -104,15 +104,16 @@ export class Field {
    */
   showOrigin(text, words) {
     const known = text !== '' && !this.isFilled;
+    const from = brief(words);
+    const stands = text !== '' ? (from ? `${text} · ${from}` : text) : '';
     this.#from.textContent = '';
     if (this.control instanceof HTMLSelectElement) {
       const nothing = this.control.options[0];
-      if (nothing) nothing.textContent = text !== '' ? `${text} (${words})` : 'Choose…';
+      if (nothing) nothing.textContent = stands || 'Choose…';
     } else {
       if (known) this.#from.textContent = `${words}: ${text}`;
       const example = exampleIn(this.schema, this.#setting.units);
-      const from = brief(words);
-      this.control.placeholder = text !== '' ? (from ? `${text} · ${from}` : text) : example === undefined ? '' : `such as ${example}`;
+      this.control.placeholder = stands || (example === undefined ? '' : `such as ${example}`);
     }
   }
 

@@ -18,15 +18,20 @@ export function firstResult(sheet) {
 }
 
 /**
- * The verdict that decides how the answer is read: the most urgent one, and of
- * equal ones that on the answer itself.
+ * The verdict that decides how the answer is read: the most urgent one, of
+ * equal ones that on the answer itself, and where all is well that on the
+ * result which stands first.
  * @param {Sheet} sheet
  * @returns {Verdict | undefined}
  */
 export function leadVerdict(sheet) {
   const judged = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // most urgent first
-  const own = judged.find((v) => v.on === firstResult(sheet)?.name);
-  return own && own.word === judged[0]?.word ? own : judged[0];
+  const alike = judged.filter((v) => v.word === judged[0]?.word);
+  const own = alike.find((v) => v.on === firstResult(sheet)?.name);
+  if (own || !['within', 'inside the guide'].includes(judged[0]?.word ?? '')) return own ?? judged[0];
+  const place = new Map((sheet.results ?? []).map((r, i) => [r.name, i]));
+  const at = (/** @type {Verdict} */ v) => place.get(v.on) ?? Infinity;
+  return alike.reduce((first, v) => (at(v) < at(first) ? v : first));
 }
 
 /**
@@ -94,7 +99,7 @@ export function verdictLine(v) {
  */
 function said(v) {
   if (['within', 'near the limit', 'inside the guide'].includes(v.word) && v.value) {
-    return `${v.title}: ${v.value}, ${v.side} ${v.bound.replace(/^at (most|least) /, '')}`;
+    return `${v.title}: ${v.value}, ${v.side} ${v.bound.replace(/^at (most|least) /, '')}`.replace(/(\d) (\S)/g, '$1\u00a0$2'); // a figure stays with its unit
   }
   const end = `: ${v.reads}.`;
   return v.sentence.endsWith(end) ? `${v.sentence.slice(0, -end.length)}.` : v.sentence;

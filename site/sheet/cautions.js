@@ -27,9 +27,13 @@ export function cautionList(cautions) {
   );
 }
 
-/** @param {Caution} caution */
+/**
+ * The caution with what it rests on; that of common practice needs no mark at
+ * each line, as hazards are the trade's own unless a source is named.
+ * @param {Caution} caution
+ */
 function item({ text, source }) {
-  return h('li', {}, text, source && h('span', { class: 'aside' }, ` (${source})`));
+  return h('li', {}, text, source && !source.startsWith('common practice') && h('span', { class: 'aside' }, ` (${source})`));
 }
 
 function alertSign() {

@@ -3,6 +3,7 @@
 
 import { button } from '../kit/dom.js';
 import { forFile, saveFile } from '../store/files.js';
+import { cells } from './cells.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {import('../../wasm/marinecalc.js').RunRequest} RunRequest */
@@ -16,19 +17,28 @@ import { forFile, saveFile } from '../store/files.js';
  */
 export function exportButtons(calculator, request, sheet) {
   const name = forFile(sheet.title);
-  const buttons = (sheet.tables ?? []).map((table) =>
+  return (sheet.tables ?? []).map((table) =>
     button(`Save “${table.title}” as CSV`, () => {
       const reply = calculator.call({ ...request(), ask: 'csv', table: table.name });
       if (reply.ok) saveFile(`${name}-${forFile(table.title)}.csv`, 'text/csv', reply.csv);
     }),
   );
-  if ((sheet.tables ?? []).some((table) => table.name === 'schedule')) {
-    buttons.unshift(
-      button('Save the dates for a calendar', () => {
-        const reply = calculator.call({ ...request(), ask: 'calendar' });
-        if (reply.ok) saveFile(`${name}.ics`, 'text/calendar', reply.calendar);
-      }),
-    );
-  }
-  return buttons;
+}
+
+/**
+ * The dates of a plan for the person's own calendar.
+ * @param {import('../../wasm/marinecalc.js').Calculator} calculator
+ * @param {() => RunRequest} request
+ * @param {Sheet} sheet
+ * @returns {HTMLElement[]}
+ */
+export function calendarButton(calculator, request, sheet) {
+  const schedule = (sheet.tables ?? []).find((table) => table.name === 'schedule');
+  if (!schedule?.rows.some((row) => cells(schedule)(row, 'start')?.text)) return []; // no step has a day
+  return [
+    button('Save the dates for a calendar', () => {
+      const reply = calculator.call({ ...request(), ask: 'calendar' });
+      if (reply.ok) saveFile(`${forFile(sheet.title)}.ics`, 'text/calendar', reply.calendar);
+    }),
+  ];
 }

@@ -28,7 +28,7 @@ export function showBefore(main, view, name, build) {
  */
 function showAnswer(main, name, build) {
   const kept = keptAnswer(name, build);
-  if (!kept) return false;
+  if (!kept || (kept.day && kept.day !== today())) return false;
   const fields = h('section', { class: 'known' }, h('p', {}, 'The fields follow.'));
   if (kept.width === innerWidth) fields.style.minHeight = `${kept.tall}px`; // so that the answer stays where it is
   main.replaceChildren(

@@ -13,7 +13,7 @@ import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { answerParts, hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
-import { exportButtons } from '../sheet/exports.js';
+import { calendarButton, exportButtons } from '../sheet/exports.js';
 import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
 import { onward } from '../sheet/onward.js';
 import { passesOf } from '../sheet/passes.js';
@@ -53,10 +53,14 @@ export function showCalculation(app, main, id = '') {
   let pause = 0;
   let took = 0;
   let lastKey = 0;
-  let before = typed(boatId, id);
+  // Where today is asked for, it stands there until another day is typed.
+  const dated = input.properties?.today !== undefined;
+  let before = dated ? { today: today(), ...typed(boatId, id) } : typed(boatId, id);
+  /** What is typed, but for the day that it is anyway. @param {import('../../wasm/marinecalc.js').Json} value */
+  const lasting = (value) => (dated && value.today === today() ? Object.fromEntries(Object.entries(value).filter(([name]) => name !== 'today')) : value);
   /** @param {import('../../wasm/marinecalc.js').Json} value */
   const put = (value) => {
-    keepTyped(boatId, id, value);
+    keepTyped(boatId, id, lasting(value));
     before = value;
     drawAnew(main, () => showCalculation(app, main, id));
   };
@@ -76,7 +80,7 @@ export function showCalculation(app, main, id = '') {
       const what = form.fields.get(`/${name}`)?.title ?? input.properties?.[name ?? '']?.title ?? 'what was typed';
       if (name !== undefined) changed(place, what, () => put(was), performance.now() - lastKey < ONE_GO);
       lastKey = performance.now();
-      keepTyped(boatId, id, before);
+      keepTyped(boatId, id, lasting(before));
       clearTimeout(wait);
       wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
     },
@@ -97,13 +101,13 @@ export function showCalculation(app, main, id = '') {
 
   /** What was typed, as it would be kept with the boat. */
   const kept = () =>
-    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: trimmed(form.value) ?? {}, date: today() });
+    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: lasting(trimmed(form.value) ?? {}), date: today() });
 
   /** What can wait until nobody types. */
   function rested() {
     offerToKeep();
     const known = main.querySelector('.known');
-    if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
+    if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
   }
 
   /** Offers to keep with the boat what the sheet was calculated from. */
@@ -170,7 +174,7 @@ export function showCalculation(app, main, id = '') {
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
-        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(app, sheet, step)), toKeep, ...next(), button('Print a card', () => print()))),
+        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(app, sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
       );
       detail.replaceChildren(...behind(sheet, opens));
       toWork.replaceChildren(...workLinks(app, id, sheet));
