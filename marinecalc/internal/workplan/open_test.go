@@ -2,6 +2,7 @@ package workplan_test
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -47,6 +48,28 @@ func TestNothingIsOpenedBeforeItsParts(t *testing.T) {
 		}
 		if !strings.Contains(s.Result("open").Text, " days, ") || !strings.Contains(s.Result("open").Text, " 2026") {
 			t.Errorf("open: %q", s.Result("open").Text)
+		}
+	}
+}
+
+// What can be done where she lies now has its date in the schedule: a step
+// that waits there is not offered as one to begin with.
+func TestNothingIsOfferedNowThatTheScheduleHasWaiting(t *testing.T) {
+	for _, work := range []string{"replace-stern-bearing", "repack-gland", "replace-mounts", "align-coupling"} {
+		for _, windows := range []string{
+			`[{"from": "2026-11-02", "to": "2026-11-28", "kind": "ashore"}]`,
+			`[{"from": "2026-11-02", "to": "2027-02-28", "kind": "ashore"}]`,
+			`[{"from": "2026-11-02", "to": "2028-11-28", "kind": "not"}]`,
+			`[]`,
+		} {
+			s := planned(t, `{"today": "2026-11-27", "remedies": [{"remedy": "`+work+`"}], "windows": `+windows+`}`)
+			now := strings.Split(s.Result("now").Text, "; ")
+			for _, r := range s.Table("schedule").Rows {
+				at := s.Table("schedule").Reader(r)
+				if at("waits") != "" && slices.Contains(now, at("step")) {
+					t.Errorf("%s, windows %s: %q can be done now, and waits %q", work, windows, at("step"), at("waits"))
+				}
+			}
 		}
 	}
 }

@@ -48,7 +48,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	}
 	out.Open, out.OpenWaits = p.openWords(made), p.openWaits(made)
 	out.HaulOut, out.LiftedOn = p.haulOut(made)
-	p.whereSheLies(&out)
+	p.whereSheLies(made, &out)
 	p.trouble(made, late, &out)
 	out.Suspected = strings.Join(p.guessed, " ")
 	if len(made.Order) > 0 {
@@ -122,8 +122,8 @@ func (p *planner) tools(order []int, out *Result) {
 
 // whereSheLies parts what can be done where she lies today from what waits
 // until she lies elsewhere: with all that comes after it, and what lays her up
-// for such steps alone.
-func (p *planner) whereSheLies(out *Result) {
+// for such steps alone. What the schedule has waiting for a date is in neither.
+func (p *planner) whereSheLies(made *schedule.Plan, out *Result) {
 	here, _ := p.placeToday()
 	waits := make([]bool, len(p.tasks))
 	after := make([][]int, len(p.tasks))
@@ -152,7 +152,7 @@ func (p *planner) whereSheLies(out *Result) {
 		case p.tasks[i].Stage == schedule.Afterwards:
 		case w:
 			later = append(later, p.steps[i].Title)
-		default:
+		case made.Tasks[i].Why == schedule.Dated:
 			now = append(now, p.steps[i].Title)
 		}
 	}
