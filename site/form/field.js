@@ -152,9 +152,13 @@ export class Field {
     return made;
   }
 
-  /** The keypad that serves: digits, where a bare figure in the field's unit is what is meant. */
+  /**
+   * The keypad that serves: digits, where a bare figure in the field's unit is
+   * what is meant. Some telephones' has no minus, so what may have one gets all keys.
+   */
   #keypad() {
     const { schema } = this;
+    if (Number(schema.minimum) < 0) return false;
     if (types(schema).includes('integer')) return 'numeric';
     if (!schema.quantity) return isNumber(schema) ? 'decimal' : false;
     const inches = schema.quantity === 'length' && unitFor(schema, this.#setting.units) === 'in';

@@ -138,3 +138,20 @@ func TestSpeedsAndJoints(t *testing.T) {
 	eval[any](b, `document.querySelector('.drawing .opens[id$="row-1"]').dispatchEvent(new Event("click"))`)
 	b.until(`location.hash === "#/sheet/coupling-grip"`)
 }
+
+// What may be negative is typed with all keys, since the digits of some
+// telephones have no minus; what cannot be has the digits.
+func TestKeypadOfWhatMayBeNegative(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/mount-moves")
+	b.until(`document.querySelector("#in-gapVertical")`)
+	if mode := eval[string](b, `document.querySelector("#in-gapVertical").inputMode`); mode != "" {
+		t.Errorf("a gap of -0.2 mm is asked for with the keypad %q", mode)
+	}
+	b.open("#/sheet/coupling-alignment")
+	b.until(`document.querySelector("#in-couplingDiameter")`)
+	if mode := eval[string](b, `document.querySelector("#in-couplingDiameter").inputMode`); mode != "decimal" {
+		t.Errorf("a diameter is asked for with the keypad %q", mode)
+	}
+}
