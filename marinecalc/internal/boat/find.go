@@ -147,7 +147,8 @@ func (r *reading) found(inside []string) (value any, where, date string, ok bool
 
 // run is the first reading of that name since the part was last renewed or
 // adjusted, and how long the engine ran from it to the newest one, in
-// seconds: nil where there is no such pair with an hour of running between.
+// seconds: nil where there is no such pair with an hour of running between, and
+// where the hour meter was renewed or misread among them.
 func (b *Boat) run(name string) (first *reading, seconds float64) {
 	of := b.dated[name]
 	if len(of) == 0 {
@@ -156,12 +157,20 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 	last := b.newest(name).entry
 	until, known := last.EngineHours()
 	renewed := b.renewed(name, last.Date)
+	lowest := until
 	for i := range of {
 		r := &of[i]
 		if r.entry.Date < renewed {
 			break
 		}
-		if since, ok := r.entry.EngineHours(); ok && known && until-since >= 3600 {
+		since, ok := r.entry.EngineHours()
+		if ok && known && since > lowest {
+			return nil, 0 // how long it ran is not known
+		}
+		if ok && known {
+			lowest = since
+		}
+		if ok && known && until-since >= 3600 {
 			first, seconds = r, until-since
 		}
 		if r.entry.Changed() {

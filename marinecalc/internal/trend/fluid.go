@@ -11,6 +11,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -68,6 +69,24 @@ func (c *carriage) renumber(moved map[int]int) {
 	}
 }
 
+// meterAsItStands forgets the hours of entries by date that an hour meter showed
+// before it was renewed or misread: none are counted across.
+func meterAsItStands(entries []flow) {
+	var metered []int
+	for i := range entries {
+		if math.IsNaN(entries[i].hours) {
+			continue
+		}
+		if n := len(metered); n > 0 && series.MeterOff(entries[metered[n-1]].at, entries[metered[n-1]].hours, entries[i].at, entries[i].hours) != "" {
+			for _, before := range metered {
+				entries[before].hours = math.NaN()
+			}
+			metered = nil
+		}
+		metered = append(metered, i)
+	}
+}
+
 // addBack turns the samples of each filling into what came into the fluid. With
 // the sump always filled to the same mark, V, the metal that came in between
 // two samples is what is there less what was there, and what left with the
@@ -82,6 +101,7 @@ func (t *follower) addBack(in *Input) {
 	v := float64(in.FluidVolume)
 	entries := t.carried.entries
 	sort.SliceStable(entries, func(i, j int) bool { return entries[i].at < entries[j].at })
+	meterAsItStands(entries)
 	ownHours, topped := true, false
 	for _, e := range entries {
 		topped = topped || e.added > 0
@@ -104,6 +124,10 @@ func (t *follower) addBack(in *Input) {
 			if ownHours {
 				p.Hours = e.fluidHours
 			}
+			ran := e.hours
+			if ownHours {
+				ran = e.fluidHours
+			}
 			if !started {
 				started, now.since = true, e.at
 				before, came, now.start = c, c, c
@@ -118,11 +142,11 @@ func (t *follower) addBack(in *Input) {
 				p.Changed, fresh = true, false
 			}
 			if now.samples == 0 {
-				now.firstAt, now.hours0 = came, p.Hours
+				now.firstAt, now.hours0 = came, ran
 			}
 			now.samples++
 			now.last = came
-			now.count(&e, p.Hours, came, change)
+			now.count(&e, ran, came, change)
 			if c > 0 && p.Value != came {
 				t.carried.worth = came/c - 1
 			} else {

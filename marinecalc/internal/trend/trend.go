@@ -199,6 +199,9 @@ func (t *follower) write() {
 	case t.sea != nil:
 		out.Basis += ", as read: " + t.notBeside()
 	}
+	if off := f.MeterOff; off >= 0 {
+		t.notes = append(t.notes, "engine hours left out, as the hour meter was renewed or misread by "+day.Text(t.series.Points[off].Day)+": mend them in the log, those of an old meter added to all since")
+	}
 	for _, note := range t.notes {
 		out.Basis += "; " + note
 	}

@@ -80,7 +80,7 @@ func (k *keeper) recheck(s *rules.Step, r *boat.Recheck) care {
 	nan := math.NaN()
 	c := care{row: rules.Row{Name: s.Title}, kind: "look", how: s.Text, authority: s.Basis.Authority(), guide: s.Basis.Guides(),
 		Care: due.Care{EveryHours: nan, EveryDays: nan, Done: true, Day: dayOf(r.After), Hours: nan, Wear: nan}}
-	c.Hours = k.log.At(c.Day, nothing(k.use.PerDay))
+	c.Hours = k.hoursOn(c.Day)
 	var every []string
 	if s.DueHours > 0 {
 		c.EveryHours = s.DueHours

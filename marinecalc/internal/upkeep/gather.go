@@ -54,8 +54,8 @@ func (k *keeper) gather() error {
 		if read(fmt.Sprintf("/done/%d/date", i), d.Date) > k.today && k.today > 0 {
 			list.Add(fmt.Sprintf("/done/%d/date", i), d.Date+" is after today", "a day up to today", "what is still to be done is no care that was given")
 		}
-		if d.EngineHours > k.in.HoursNow { // never where one is not known
-			list.Add(fmt.Sprintf("/done/%d/engineHours", i), "more hours stood on the meter then than now", "up to the engine hours now", "is a meter that was renewed counted from nothing?")
+		if d.EngineHours > k.in.HoursNow && !(float64(d.EngineHours) <= k.mostRead()) { // never where one is not known
+			list.Add(fmt.Sprintf("/done/%d/engineHours", i), "more hours stood on the meter then than now", "up to the engine hours now", "was the meter renewed, keep a reading of the old one in the log")
 		}
 	}
 	for i, m := range k.in.Intervals {
@@ -91,24 +91,71 @@ func (k *keeper) readLog() {
 	for _, d := range k.in.Done {
 		k.mark(d.Date, float64(d.EngineHours))
 	}
-	k.log = k.log.Sort()
-	byLog := k.log.PerDay(recent)
+	marks := k.log
+	if now := float64(k.in.HoursNow) / secondsPerHour; slices.ContainsFunc(marks, func(m due.Mark) bool { return m.Hours > now }) {
+		marks = append(marks, due.Mark{Day: k.today, Hours: now}) // less than stood on the meter before
+	}
+	meters := marks.Meters()
+	byLog := math.NaN()
+	for _, m := range meters { // of the meter as it stands, or of the last one that was read for long enough
+		if perDay := m.PerDay(recent); !math.IsNaN(perDay) {
+			byLog = perDay
+		}
+	}
+	if n := len(meters); n > 0 {
+		k.log = meters[n-1]
+	}
+	if n := len(meters); n > 1 {
+		was, is := meters[n-2][len(meters[n-2])-1], k.log[0]
+		k.meterOff = fmt.Sprintf("The hour meter stood at %.0f h on %s and at %.0f h on %s: it was renewed or misread. Hours before that are worked out by how much she is run; mend the log where it was misread.",
+			was.Hours, day.Text(was.Day), is.Hours, day.Text(is.Day))
+	}
 	typed := float64(k.in.HoursPerYear) / secondsPerHour / daysPerYear
 	perDay := byLog
 	if !(byLog >= typed) && !math.IsNaN(typed) {
 		perDay = typed
 	}
 	k.use = due.Use{Today: k.today, Hours: float64(k.in.HoursNow) / secondsPerHour, PerDay: perDay}
-	at := k.log.At(k.today, nothing(perDay))
+	at := k.hoursOn(k.today)
 	if !(k.use.Hours >= at) && !math.IsNaN(at) { // the newest reading is of an earlier day
 		k.use.Hours = at
 	}
-	if !math.IsNaN(k.use.Hours) {
-		k.log = append(k.log, due.Mark{Day: k.today, Hours: k.use.Hours}).Sort()
+	if !math.IsNaN(k.use.Hours) && (len(k.log) == 0 || k.use.Hours >= k.log[len(k.log)-1].Hours) {
+		k.log = append(k.log, due.Mark{Day: k.today, Hours: k.use.Hours})
 	}
 	k.out.MeterToday = quantity.Time(k.use.Hours * secondsPerHour)
 	k.out.YearUsed = quantity.Time(perDay * daysPerYear * secondsPerHour)
 	k.out.YearByLog = quantity.Time(byLog * daysPerYear * secondsPerHour)
+}
+
+// mostRead is the most that ever stood on the meter, by the readings, in seconds:
+// more than now on one that was renewed since.
+func (k *keeper) mostRead() (most float64) {
+	for e := range k.session.Boat.Readings() {
+		if seconds, ok := e.EngineHours(); ok {
+			most = max(most, seconds)
+		}
+	}
+	return most
+}
+
+// hoursOn is what the meter as it stands showed on a day, or would have shown:
+// less than nothing before a meter that was renewed.
+func (k *keeper) hoursOn(on int) float64 {
+	at := k.log.At(on, nothing(k.use.PerDay))
+	if k.meterOff == "" {
+		at = max(0, at)
+	}
+	return at
+}
+
+// metered is what stood on the meter on a day, as it was written down: of an
+// earlier or misread meter what the one as it stands would have shown.
+func (k *keeper) metered(on int, seconds float64) float64 {
+	if math.IsNaN(seconds) || k.meterOff != "" && on < k.log[0].Day {
+		return k.hoursOn(on)
+	}
+	return seconds / secondsPerHour
 }
 
 func (k *keeper) mark(date string, seconds float64) {

@@ -154,29 +154,26 @@ func spanOf(days float64) string {
 // lastDone finds the newest of what was written down as done and of the
 // readings that count as having looked.
 func (k *keeper) lastDone(c *care) {
-	take := func(date string, hours float64) {
+	take := func(date string, seconds float64) {
 		d, err := day.Parse(date)
 		if err != nil || c.Done && d < c.Day {
 			return
 		}
-		c.Done, c.Day, c.Hours = true, d, hours
-		if math.IsNaN(hours) {
-			c.Hours = k.log.At(d, nothing(k.use.PerDay))
-		}
+		c.Done, c.Day, c.Hours = true, d, k.metered(d, seconds)
 	}
 	for _, d := range k.in.Done {
 		if d.Item == c.row.Pick {
-			take(d.Date, float64(d.EngineHours)/secondsPerHour)
+			take(d.Date, float64(d.EngineHours))
 		}
 	}
 	names, first := strings.Fields(c.row.Values.Of("readings").Text), ""
 	ways, questions := strings.Fields(c.row.Values.Of("ways").Text), strings.Fields(c.row.Values.Of("questions").Text)
 	if e := k.looked(names, ways, questions); e != nil {
-		hours := math.NaN()
-		if seconds, ok := e.EngineHours(); ok {
-			hours = seconds / secondsPerHour
+		seconds := math.NaN()
+		if read, ok := e.EngineHours(); ok {
+			seconds = read
 		}
-		take(e.Date, hours)
+		take(e.Date, seconds)
 		first = e.Date
 		c.fresh = c.Day == dayOf(first) && k.firstAfterWork(e, names)
 	}
@@ -187,7 +184,7 @@ func (k *keeper) lastDone(c *care) {
 	c.last = "nobody, as far as the boat file tells"
 	if c.Done {
 		c.last = day.Text(c.Day)
-		if !math.IsNaN(c.Hours) {
+		if c.Hours >= 0 {
 			c.last += fmt.Sprintf(", %.0f h", c.Hours)
 		}
 		return

@@ -95,27 +95,25 @@ func figure(hours float64) string {
 // order.
 func (k *keeper) fluidChanges() []float64 {
 	var list []float64
-	add := func(date string, hours float64) {
-		d, err := day.Parse(date)
-		if err == nil && math.IsNaN(hours) {
-			hours = k.log.At(d, nothing(k.use.PerDay))
-		}
-		if err == nil && d <= k.today && !math.IsNaN(hours) {
-			list = append(list, hours)
+	add := func(date string, seconds float64) {
+		if d, err := day.Parse(date); err == nil && d <= k.today {
+			if hours := k.metered(d, seconds); !math.IsNaN(hours) {
+				list = append(list, hours)
+			}
 		}
 	}
 	for _, d := range k.in.Done {
 		if d.Item == fluidChange {
-			add(d.Date, float64(d.EngineHours)/secondsPerHour)
+			add(d.Date, float64(d.EngineHours))
 		}
 	}
 	for e := range k.session.Boat.Readings() {
 		if changed, _ := e.Value("fluidChanged"); changed == true {
-			hours := math.NaN()
-			if seconds, ok := e.EngineHours(); ok {
-				hours = seconds / secondsPerHour
+			seconds := math.NaN()
+			if read, ok := e.EngineHours(); ok {
+				seconds = read
 			}
-			add(e.Date, hours)
+			add(e.Date, seconds)
 		}
 	}
 	slices.Sort(list)

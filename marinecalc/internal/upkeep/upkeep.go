@@ -129,10 +129,12 @@ type keeper struct {
 	session *calc.Session
 	in      *Input
 	today   int
-	log     due.Log
+	log     due.Log // of the meter as it stands
 	use     due.Use
 	cares   []care
 	out     Result
+
+	meterOff string // what to say where the meter was renewed or misread
 }
 
 // care is one row of care with what is known of it.
@@ -174,6 +176,9 @@ func Keep(s *calc.Session) calc.PerRun[Input, Result] {
 func (k *keeper) says() {
 	out := &k.out
 	defer func() {
+		if k.meterOff != "" {
+			out.Says += " " + k.meterOff
+		}
 		if k.session.Boat == nil {
 			return
 		}

@@ -56,6 +56,7 @@ const (
 	OutOfOrder    Kind = "out-of-order"
 	SameDate      Kind = "same-date"
 	HoursBackward Kind = "hours-backward"
+	HoursTooFast  Kind = "hours-too-fast"
 	AfterToday    Kind = "after-today"
 	Slip25        Kind = "25-times"
 	Slip25Low     Kind = "25th"
@@ -93,6 +94,7 @@ type Trend struct {
 	Fit         Fit
 	Place       float64 // of today on the line's axis
 	HoursPerDay float64 // as the engine was run; NaN: not known
+	MeterOff    int     // place of the newest reading of the run at which the hour meter went back, or on by more than the days have; −1: none
 	Outlook     Outlook
 	Days        Ahead   // until the limit
 	Hours       Ahead   // the same in engine hours
@@ -134,7 +136,8 @@ func Follow(in Series) (Trend, error) {
 			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}.Err()
 	}
 	out.Since = in.Points[out.Run[0]].Day
-	out.ByHours = true
+	out.readMeter(in.Points)
+	out.ByHours = out.MeterOff < 0
 	for _, p := range out.Run {
 		out.ByHours = out.ByHours && !math.IsNaN(in.Points[p].Hours)
 	}
@@ -211,7 +214,38 @@ func (t *Trend) axis(points []Point) (x, y []float64) {
 	return x, y
 }
 
-// use finds how much the engine was run, and where today is on the axis.
+// readMeter looks for a meter that was renewed or misread.
+func (t *Trend) readMeter(points []Point) {
+	t.MeterOff = -1
+	before := -1
+	for _, place := range t.Run {
+		if math.IsNaN(points[place].Hours) {
+			continue
+		}
+		if before >= 0 && meterOff(&points[before], &points[place]) != "" {
+			t.MeterOff = place
+		}
+		before = place
+	}
+}
+
+func meterOff(a, b *Point) Kind { return MeterOff(a.at(), a.Hours, b.at(), b.Hours) }
+
+// MeterOff tells what is wrong with the hour meter from one day and its hours to
+// another; "" for nothing. On each day of a reading the engine may have run all
+// day.
+func MeterOff(day, hours, laterDay, later float64) Kind {
+	switch ran := later - hours; {
+	case ran < 0:
+		return HoursBackward
+	case ran > 24*(laterDay-day+1):
+		return HoursTooFast
+	}
+	return ""
+}
+
+// use finds how much the engine was run, and where today is on the axis: with a
+// meter that was renewed or misread in the run nobody knows.
 func (t *Trend) use(points []Point, today int) {
 	var days, hours []float64
 	for _, place := range t.Run {
@@ -220,7 +254,7 @@ func (t *Trend) use(points []Point, today int) {
 		}
 	}
 	t.HoursPerDay = math.NaN()
-	if len(days) > 1 {
+	if len(days) > 1 && t.MeterOff < 0 {
 		if slope, _ := TheilSen(days, hours); slope >= 0 {
 			t.HoursPerDay = slope
 		}
@@ -249,14 +283,20 @@ func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
 			t.flag(i, AfterToday)
 		}
 	}
-	for i := 1; i < len(byDate); i++ {
-		a, b := &in.Points[byDate[i-1]], &in.Points[byDate[i]]
-		if a.at() == b.at() {
-			t.flag(byDate[i], SameDate)
+	metered := -1
+	for i, place := range byDate {
+		if i > 0 && in.Points[byDate[i-1]].at() == in.Points[place].at() {
+			t.flag(place, SameDate)
 		}
-		if b.Hours < a.Hours {
-			t.flag(byDate[i], HoursBackward)
+		if math.IsNaN(in.Points[place].Hours) {
+			continue
 		}
+		if metered >= 0 {
+			if kind := meterOff(&in.Points[metered], &in.Points[place]); kind != "" {
+				t.flag(place, kind)
+			}
+		}
+		metered = place
 	}
 	for i, place := range t.Run {
 		if kind, slipped := t.slip(in, x, y, i); slipped {

@@ -17,22 +17,24 @@ type Mark struct {
 // Log is the hour meter over time.
 type Log []Mark
 
-// Sort puts the marks by day, and drops those on which the meter ran back.
-func (l Log) Sort() Log {
+// Meters puts the marks by day and parts them where the meter ran back, or on by
+// more hours than there were: it was renewed or misread there, and no hours are
+// counted across. The last part is the meter as it stands; nil with no mark.
+func (l Log) Meters() (parts []Log) {
 	out := append(Log{}, l...)
 	sort.SliceStable(out, func(i, j int) bool { return out[i].Day < out[j].Day })
-	kept := out[:0]
-	for _, m := range out {
-		if n := len(kept); n > 0 && m.Hours < kept[n-1].Hours {
-			continue
+	for i, m := range out {
+		if i == 0 || m.Hours < out[i-1].Hours || m.Hours-out[i-1].Hours > 24*float64(m.Day-out[i-1].Day+1) {
+			parts = append(parts, nil)
 		}
-		kept = append(kept, m)
+		parts[len(parts)-1] = append(parts[len(parts)-1], m)
 	}
-	return kept
+	return parts
 }
 
 // At is what the meter showed on a day: between two marks in proportion, and
 // before the first or after the last at so many hours a day; NaN with no mark.
+// Before the first it may be less than nothing, of a meter that was renewed.
 func (l Log) At(day int, perDay float64) float64 {
 	if len(l) == 0 {
 		return math.NaN()
@@ -43,7 +45,7 @@ func (l Log) At(day int, perDay float64) float64 {
 		last := l[i-1]
 		return last.Hours + perDay*float64(day-last.Day)
 	case i == 0 && l[0].Day != day:
-		return max(0, l[0].Hours-perDay*float64(l[0].Day-day))
+		return l[0].Hours - perDay*float64(l[0].Day-day)
 	case l[i].Day == day:
 		return l[i].Hours
 	}

@@ -12,15 +12,40 @@ func near(a, b float64) bool {
 	return math.Abs(a-b) < 1e-9*(1+math.Abs(b)) || math.IsNaN(a) && math.IsNaN(b)
 }
 
+// A meter that was renewed, and one that was misread high, part the log.
+func TestMetersOfALog(t *testing.T) {
+	for _, c := range []struct {
+		log  Log
+		want []int
+	}{
+		{Log{{0, 10}, {50, 20}}, []int{2}},
+		{Log{{0, 1500}, {20, 1520}, {60, 2}, {80, 22}}, []int{2, 2}},
+		{Log{{0, 1500}, {20, 15200}, {60, 1541}, {80, 1560}}, []int{1, 1, 2}},
+		{Log{{0, 0}, {1, 48}}, []int{2}}, // two days of running all day
+		{nil, nil},
+	} {
+		parts := c.log.Meters()
+		if len(parts) != len(c.want) {
+			t.Errorf("%v: %v", c.log, parts)
+			continue
+		}
+		for i, p := range parts {
+			if len(p) != c.want[i] {
+				t.Errorf("%v: %v", c.log, parts)
+			}
+		}
+	}
+}
+
 func TestHourMeterBetweenItsMarks(t *testing.T) {
-	log := Log{{100, 50}, {0, 10}, {60, 5}, {50, 20}}.Sort() // the mark of day 60 ran back
+	log := Log{{100, 50}, {0, 10}, {50, 20}}.Meters()[0]
 	if len(log) != 3 {
 		t.Fatalf("%v", log)
 	}
 	for _, c := range []struct {
 		day  int
 		want float64
-	}{{0, 10}, {25, 15}, {50, 20}, {75, 35}, {100, 50}, {110, 55}, {-4, 8}, {-100, 0}} {
+	}{{0, 10}, {25, 15}, {50, 20}, {75, 35}, {100, 50}, {110, 55}, {-4, 8}, {-100, -40}} {
 		if got := log.At(c.day, 0.5); !near(got, c.want) {
 			t.Errorf("day %d: %g, want %g", c.day, got, c.want)
 		}
