@@ -20,7 +20,7 @@ const (
 // The same for a probability that is itself what is judged.
 const (
 	sureChance = 0.95
-	lostChance = 0.05
+	LostChance = 0.05
 )
 
 // DefaultNear is the part of a limit beyond which a result counts as near it.
@@ -104,7 +104,7 @@ func JudgeChance(p float64) Judgement {
 	switch {
 	case p >= sureChance:
 		return Judgement{sheet.Within, p}
-	case p <= lostChance:
+	case p <= LostChance:
 		return Judgement{sheet.Beyond, p}
 	}
 	return Judgement{sheet.CannotTell, p}
@@ -146,6 +146,11 @@ func (l Limit) centred(estimate float64, r *Range) float64 {
 	off := orderStatistic(v, len(v)/2) - estimate
 	low, high, _ := l.bounds()
 	return r.probabilityBetween(low+off, high+off)
+}
+
+// At tells whether a value stands at the limit.
+func (l Limit) At(v float64) bool {
+	return math.Abs(v-l.Max) <= slack(l.Max, 0) || math.Abs(v-l.Min) <= slack(l.Min, 0)
 }
 
 // isNear says whether little of the limit is left for the estimate.

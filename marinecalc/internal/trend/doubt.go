@@ -145,16 +145,33 @@ func (t *follower) at(x float64) (low, middle, high float64) {
 	return low, middle, high
 }
 
-// falls holds the readings against the limit under which they must not fall, on
-// the other side of that which they are followed to. Where nothing leads there
-// nothing is said.
+// floored is the series toward the limit under which the readings must not
+// fall, on the other side of that which they are followed to; ok is false for none.
+func (t *follower) floored() (low series.Series, ok bool) {
+	low = t.series
+	low.Limit, low.Rising = t.floor, false
+	return low, t.series.Rising && !math.IsNaN(t.floor)
+}
+
+// ranDry tells whether the newest reading is at that limit or under it, however
+// few there are.
+func (t *follower) ranDry() bool {
+	low, ok := t.floored()
+	if !ok {
+		return false
+	}
+	found, err := series.Follow(low)
+	return err == nil && found.Outlook == series.Reached
+}
+
+// falls holds the readings against that limit. Where nothing leads there nothing
+// is said.
 func (t *follower) falls(days float64) {
 	t.out.ChanceAboveFloor = quantity.Ratio(math.NaN())
-	if math.IsNaN(t.floor) || !t.series.Rising {
+	low, ok := t.floored()
+	if !ok {
 		return
 	}
-	low := t.series
-	low.Limit, low.Rising = t.floor, false
 	found, err := series.Follow(low)
 	if err != nil {
 		return
@@ -162,7 +179,7 @@ func (t *follower) falls(days float64) {
 	newest := &t.series.Points[t.newest()]
 	switch lasts := found.Lasts(&low, days); {
 	case found.Outlook == series.Reached:
-		t.out.ChanceAboveFloor = 0
+		t.out.ChanceAboveFloor = quantity.Ratio(found.NotReached)
 		t.out.FloorSays = "the newest reading, " + t.show(newest.Value) + ", is not above the least of " + t.show(t.floor)
 	case t.doubted == "" && lasts < 0.95 && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
 		t.out.ChanceAboveFloor = quantity.Ratio(lasts)

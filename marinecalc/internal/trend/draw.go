@@ -52,7 +52,7 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 	for _, place := range f.Run {
 		stretch(t.series.Points[place].Value)
 	}
-	if _, there, _ := t.at(c.X1); t.doubted == "" {
+	if _, there, _ := t.at(c.X1); t.led() {
 		stretch(there)
 	}
 	margin := 0.1 * (c.Y1 - c.Y0)
@@ -61,7 +61,7 @@ func (t *follower) draw(b picture.Brush) []sheet.Drawing {
 	}
 	c.Y0, c.Y1 = c.Y0-margin, c.Y1+margin
 	t.scales(&c, b)
-	if t.doubted == "" {
+	if t.led() {
 		t.bandArea(&c)
 		t.through(&c)
 	}

@@ -140,6 +140,7 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 			return Result{}, err
 		}
 		var err error
+		t.series.Few = t.ranDry()
 		if t.found, err = series.Follow(t.series); err != nil {
 			return Result{}, err
 		}
@@ -158,6 +159,9 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 	}
 	return calc.PerRun[Input, Result]{Compute: compute, Draw: func(_ Input, _ Result, b picture.Brush) []sheet.Drawing { return t.draw(b) }}
 }
+
+// led tells whether there is a line that leads somewhere.
+func (t *follower) led() bool { return t.doubted == "" && !math.IsNaN(t.found.Fit.Slope) }
 
 // write puts the trend in words and numbers.
 func (t *follower) write() {
@@ -180,7 +184,7 @@ func (t *follower) write() {
 	if math.IsInf(half, 0) || math.IsNaN(half) {
 		half = 0
 	}
-	if t.doubted == "" {
+	if t.led() {
 		out.Now = t.property.Shown.PrintTo(here, half, t.session.Units)
 		if !math.IsInf(high-low, 0) && !math.IsNaN(high-low) {
 			out.NextReading = t.property.Shown.PrintSpan(low, high, t.session.Units)

@@ -150,6 +150,12 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	v.Reads = v.Word.Reads(v.Side)
 	if l.Chance && v.Word.Plain() == sheet.Beyond { // the least is of the chance, not of what was read
 		v.Reads = "past the limit"
+		if judgement.Probability > spread.LostChance { // by its gauge it may be either side
+			v.Reads = atTheLimit
+		}
+	}
+	if v.Word == sheet.CannotTell && doubt == "" && limit.At(j.si) {
+		v.Reads = atTheLimit
 	}
 	if !math.IsNaN(judgement.Probability) {
 		v.Probability = r.Keep(judgement.Probability)
@@ -162,6 +168,10 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 }
+
+// atTheLimit is what people read of a value that stands at its limit, where its
+// gauge leaves open on which side.
+const atTheLimit = "at the limit"
 
 // weigh says how a value stands to a limit. Where that cannot be told for want
 // of something, doubt says of what, and remedy how to mend it.
@@ -180,7 +190,11 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
 	}
 	if h.Chance {
-		return spread.JudgeChance(j.si), "", ""
+		judgement = spread.JudgeChance(j.si)
+		if h.Past != nil && h.Past.Meets(r.LookupAny) {
+			judgement.Word = sheet.Beyond
+		}
+		return judgement, "", ""
 	}
 	return r.byTrials(h, j, limit), "", ""
 }

@@ -160,6 +160,9 @@ func chanceSentence(l *rules.Limit, chance float64, word sheet.Word) string {
 	case sheet.Within:
 		return l.Title + ": yes, " + text + "."
 	case sheet.Beyond:
+		if chance > spread.LostChance {
+			text = "though by its gauge " + text
+		}
 		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
 	}
 	return l.Title + ": " + text + ", which is neither a yes nor a no."

@@ -3,6 +3,7 @@
 package series
 
 import (
+	"iter"
 	"math"
 	"slices"
 )
@@ -39,7 +40,8 @@ func (t *Trend) ahead(in *Series) {
 		t.Outlook = NoLimit
 		return
 	}
-	if t.NotReached = t.newestShort(in); t.NotReached == 0 {
+	t.NotReached = t.newestShort(in)
+	if t.reached(in) {
 		t.Outlook = Reached
 		t.Days, t.Hours, t.SteadyDays, t.SureDays = Ahead{}, Ahead{}, 0, 0
 		return
@@ -78,22 +80,48 @@ func (t *Trend) ahead(in *Series) {
 	}
 }
 
-// newestShort is the chance that the reading of the newest day is short of
-// the limit, by its gauge alone; 0 where it stands at the limit or over it.
+// rooms yields by how much the readings of the newest day are short of the limit.
+func (t *Trend) rooms(in *Series) iter.Seq[float64] {
+	newest := in.Points[t.Run[len(t.Run)-1]].Day
+	return func(yield func(float64) bool) {
+		for _, place := range t.Run {
+			p := &in.Points[place]
+			if p.Day != newest {
+				continue
+			}
+			room := in.Limit - (p.Value - p.Over)
+			if !in.Rising {
+				room = -room
+			}
+			if math.Abs(room) <= 1e-9*math.Abs(in.Limit) {
+				room = 0
+			}
+			if !yield(room) {
+				return
+			}
+		}
+	}
+}
+
+// reached tells whether a reading of the newest day stands at the limit or over it.
+func (t *Trend) reached(in *Series) bool {
+	for room := range t.rooms(in) {
+		if room <= 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// newestShort is the chance that the reading of the newest day is short of the
+// limit, by its gauge alone: a half where it stands at the limit.
 func (t *Trend) newestShort(in *Series) float64 {
 	chance := 1.0
-	newest := in.Points[t.Run[len(t.Run)-1]].Day
-	for _, place := range t.Run {
-		p := &in.Points[place]
-		if p.Day != newest {
-			continue
-		}
-		room := in.Limit - (p.Value - p.Over)
-		if !in.Rising {
-			room = -room
-		}
+	for room := range t.rooms(in) {
 		switch {
-		case room <= 1e-9*math.Abs(in.Limit):
+		case room == 0:
+			chance = min(chance, 0.5)
+		case room < -in.Accuracy:
 			return 0
 		case room < in.Accuracy:
 			chance = min(chance, 0.5+room/(2*in.Accuracy))
@@ -127,14 +155,17 @@ func (t *Trend) At(x float64) (low, middle, high float64) {
 // days from now both fall short of the limit: the lesser of their two chances,
 // by the straight line or the bent ones, whichever is the less. It is NaN
 // without a limit, with fewer than FewestAhead readings, and where days cannot
-// be turned into engine hours; 0 where the newest reading has reached the limit.
+// be turned into engine hours. Where the newest reading has reached the limit it
+// is no more than the chance that the gauge leaves.
 func (t *Trend) Lasts(in *Series, days float64) float64 {
 	if t.ByHours {
 		days *= t.HoursPerDay
 	}
 	switch {
+	case t.Outlook == Reached && (math.IsNaN(days) || len(t.Run) < FewestAhead):
+		return t.NotReached
 	case t.Outlook == Reached:
-		return 0
+		return min(t.NotReached, t.shortAt(in, t.Place), t.shortAt(in, t.Place+days))
 	case math.IsNaN(days) || math.IsNaN(in.Limit) || t.Outlook == TooFew:
 		return math.NaN()
 	}

@@ -72,7 +72,11 @@ func TestNewestReadingOverTheLimit(t *testing.T) {
 		s := lineOf(days, func(d int) float64 { return c.values[d/14] })
 		s.Limit, s.Rising, s.Accuracy = c.limit, c.rising, 0.5
 		f := follow(t, s)
-		if f.Outlook != Reached || f.NotReached != 0 || f.Lasts(&s, 1) != 0 || f.Days.Expected != 0 {
+		chance := 0.0
+		if c.values[len(c.values)-1] == c.limit { // the gauge leaves it open
+			chance = 0.5
+		}
+		if f.Outlook != Reached || f.NotReached != chance || f.Lasts(&s, 1) > chance || f.Days.Expected != 0 {
 			t.Errorf("%v against %g: %+v", c.values, c.limit, f)
 		}
 		// Just short of the limit nothing is said to be sure.
@@ -137,5 +141,31 @@ func TestTheNearReadings(t *testing.T) {
 		if nx, ny := near(x, x, i); len(nx) != 40 || len(ny) != 40 || nx[0] != first {
 			t.Errorf("about %d: %d from %g, want from %g", i, len(nx), nx[0], first)
 		}
+	}
+}
+
+// However few the readings, a newest one at the limit or over it has reached it;
+// short of it they are refused.
+func TestFewReadingsOverTheLimit(t *testing.T) {
+	for _, values := range [][]float64{{25}, {5, 25}, {20}, {19, 20}} {
+		s := Series{Limit: 20, Rising: true, Accuracy: 0.5, Today: 30}
+		for i, v := range values {
+			s.Points = append(s.Points, Point{Day: 10 * i, Hours: math.NaN(), Value: v})
+		}
+		f, err := Follow(s)
+		if err != nil || f.Outlook != Reached || f.NotReached > 0.5 || !math.IsNaN(f.Fit.At(30)) || !math.IsNaN(f.Deviation) {
+			t.Errorf("%v: %v, %+v", values, err, f)
+		}
+		s.Points[len(values)-1].Value = 19.9
+		if _, err := Follow(s); err == nil {
+			t.Errorf("%v, the newest short: no error", values)
+		}
+	}
+	oneDay := Series{Limit: 20, Rising: true, Today: 30, Points: []Point{{Value: 1, Hours: math.NaN()}, {Value: 2, Hours: math.NaN()}, {Value: 21, Hours: math.NaN()}}}
+	if f, err := Follow(oneDay); err != nil || f.Outlook != Reached {
+		t.Errorf("of one day: %v, %+v", err, f)
+	}
+	if _, err := Follow(Series{Limit: 20, Few: true}); err == nil {
+		t.Error("no reading: no error")
 	}
 }

@@ -268,7 +268,8 @@ func TestHoursAndDaysOfOneTrend(t *testing.T) {
 }
 
 // By its gauge alone the newest reading is short of the limit surely from the
-// whole accuracy on, evenly before that, and not at all from the limit on; of
+// whole accuracy on, evenly before that, a half at the limit, and not at all past
+// the whole accuracy; of
 // two on one day the worse counts.
 func TestNewestByItsGauge(t *testing.T) {
 	chance := func(rising bool, values ...float64) float64 {
@@ -284,7 +285,7 @@ func TestNewestByItsGauge(t *testing.T) {
 		}
 		return f.newestShort(&s)
 	}
-	for v, want := range map[float64]float64{10: 1, 19: 1, 19.5: 0.875, 20: 0.75, 20.9: 0.525, 21: 0, 25: 0} { // read one less, as it stood in other surroundings
+	for v, want := range map[float64]float64{10: 1, 19: 1, 19.5: 0.875, 20: 0.75, 20.9: 0.525, 21: 0.5, 22: 0.25, 23: 0, 25: 0} { // read one less, as it stood in other surroundings
 		if got := chance(true, 0, v); math.Abs(got-want) > 1e-9 {
 			t.Errorf("rising, %g: %v, want %v", v, got, want)
 		}

@@ -35,6 +35,7 @@ type Series struct {
 	Limit    float64 // in SI; NaN: none
 	Rising   bool    // the limit is met from below
 	Accuracy float64 // half-width of one reading, in SI; 0: not known
+	Few      bool    // fewer than Fewest readings are no error
 	Shifted  bool    // the zero of the quantity is arbitrary (temperature): factors say nothing
 }
 
@@ -122,18 +123,19 @@ type Ahead struct{ Expected, Earliest, Latest float64 }
 // bent lines of layCurves. A newest reading at or over the limit is over it,
 // whatever the line says. The newest reading is held against the line and
 // band of those before it. With fewer than FewestAhead readings nothing is
-// said of the time to come.
+// said of the time to come, with fewer than Fewest, or all of them of one day,
+// nothing but that the newest has reached the limit.
 //
 // The error is a *problem.Error: fewer than Fewest readings in the run, or all
-// on one day. Follow allocates.
+// on one day, and the newest has not reached the limit. Follow allocates.
 func Follow(in Series) (Trend, error) {
 	var out Trend
 	out.order(in.Points)
 	byDate := slices.Clone(out.Run)
 	out.cut(&in)
-	if len(out.Run) < Fewest {
-		return Trend{}, problem.List{{Where: "/readings", What: "since the part was last changed there " + counted(len(out.Run)) + " of this kind",
-			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}.Err()
+	refused := out.tooFew(&in)
+	if len(refused) > 0 && (len(out.Run) == 0 || !in.Few && !out.reached(&in)) {
+		return Trend{}, refused.Err()
 	}
 	out.Since = in.Points[out.Run[0]].Day
 	out.readMeter(in.Points)
@@ -146,18 +148,35 @@ func Follow(in Series) (Trend, error) {
 		out.ByHours = false
 		x, y = out.axis(in.Points)
 	}
-	if slices.Max(x) == slices.Min(x) {
-		return Trend{}, problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}.Err()
+	if out.use(in.Points, in.Today); len(refused) > 0 {
+		out.Fit, out.Deviation = none, math.NaN()
+		out.ahead(&in)
+		out.name(&in, byDate, nil, nil)
+		return out, nil
 	}
 	out.Fit = Lay(x, y, in.Accuracy)
 	if len(out.Run) >= FewestAhead {
 		out.bent = layCurves(x, y, in.Accuracy)
 	}
-	out.use(in.Points, in.Today)
 	out.Deviation = deviation(x, y, in.Accuracy)
 	out.ahead(&in)
 	out.name(&in, byDate, x, y)
 	return out, nil
+}
+
+// none is the line of too few readings.
+var none = Fit{Slope: math.NaN(), Middle: math.NaN(), Height: math.NaN(), Factor: math.Inf(1)}
+
+// tooFew says why no line can be laid.
+func (t *Trend) tooFew(in *Series) problem.List {
+	if len(t.Run) < Fewest {
+		return problem.List{{Where: "/readings", What: "since the part was last changed there " + counted(len(t.Run)) + " of this kind",
+			Allowed: fmt.Sprintf("at least %d", Fewest), Hint: "keep reading; a trend of two is none"}}
+	}
+	if in.Points[t.Run[0]].at() == in.Points[t.Run[len(t.Run)-1]].at() {
+		return problem.List{{Where: "/readings", What: "all readings of this run are of one day", Allowed: "readings of different days", Hint: ""}}
+	}
+	return nil
 }
 
 // Run gives the places of the readings of the present run, by date.
@@ -298,7 +317,7 @@ func (t *Trend) name(in *Series, byDate []int, x, y []float64) {
 		}
 		metered = place
 	}
-	for i, place := range t.Run {
+	for i, place := range t.Run[:len(x)] {
 		if kind, slipped := t.slip(in, x, y, i); slipped {
 			t.flag(place, kind)
 		}
