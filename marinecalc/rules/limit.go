@@ -52,7 +52,7 @@ type Limit struct {
 	Near        float64     `json:"near"`
 	Scale       Bound       `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
 	Chance      bool        `json:"chance"` // the value is itself the probability that all is well
-	Past        *Valid      `json:"past"`   // of a chance: where it is past its limit whatever the chance is
+	Past        *Valid      `json:"past"`   // where it is past its limit, whatever its range or chance
 	Valid       Valid       `json:"valid"`
 	How         string      `json:"how"`    // how to take the reading when it is missing
 	Lacks       List[Lack]  `json:"lacks"`  // in place of that, of several things those that are not known

@@ -109,6 +109,14 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 // the newest day are the boat as she is, and a run goes to that day.
 var sameQuantity = []string{"bearingClearance", "bearingLift", "bearingWireIn", "bearingMark"}
 
+// ReadTwice tells whether an entry has a reading's quantity by another gauge too.
+func (b *Boat) ReadTwice(name string, e *Entry) bool {
+	return slices.Contains(sameQuantity, name) && slices.ContainsFunc(sameQuantity, func(other string) bool {
+		_, has := e.values[other]
+		return has && other != name
+	})
+}
+
 // readWith are readings that say nothing but beside another one of their entry.
 var readWith = map[string]string{
 	"bearingLiftPull": "bearingLift", "bearingSecondLift": "bearingLift", "bearingSecondPull": "bearingLift", "bearingDialAft": "bearingLift",

@@ -51,11 +51,30 @@ func (s *Session) untold(input string) bool {
 	return !told
 }
 
+// word is what the boat file says of an input in words.
+func (s *Session) word(input string) (word string, ok bool) {
+	p := s.Property(input)
+	if p == nil {
+		return "", false
+	}
+	raw, _, _, _ := s.Boat.Find(p.Boat)
+	word, ok = raw.(string)
+	return word, ok
+}
+
 func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
+	known := func(name string) (float64, string, bool) {
+		word, ok := s.word(l.Calculation + "/" + name)
+		return 0, word, ok && name != l.On
+	}
 	for name := range l.Valid.Names() {
-		if name != l.On && !(l.Valid.WantsUnknown(name) && s.untold(l.Calculation+"/"+name)) {
+		_, _, told := known(name)
+		if name != l.On && !told && !(l.Valid.WantsUnknown(name) && s.untold(l.Calculation+"/"+name)) {
 			return HeldTo{}, false
 		}
+	}
+	for range l.Valid.Misses(known) {
+		return HeldTo{}, false
 	}
 	p := s.Property(l.Calculation + "/" + l.On)
 	bound := &l.Max

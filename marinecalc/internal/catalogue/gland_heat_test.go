@@ -45,15 +45,18 @@ func TestWhatTheGlandShowsIsJudged(t *testing.T) {
 		wanted, unwanted []string
 	}{
 		{"dry flax, warm", `"packing": "flax", "dripRate": "0 drips/min", "dripGauge": "drip-count-long", "measuredGlandTemperature": "32 °C"`, "gland-drips", "beyond", []string{dry}, []string{leave, leaks, again, dripless}},
-		{"no drip in a minute", `"packing": "flax", "dripRate": "0 drips/min", "measuredGlandTemperature": "20 °C"`, "gland-drips", "cannot tell", []string{dry}, []string{leave, leaks}},
+		{"no drip in a minute", `"packing": "flax", "dripRate": "0 drips/min", "measuredGlandTemperature": "20 °C"`, "gland-drips", "beyond", []string{dry}, []string{leave, leaks}},
 		{"a tap", `"packing": "flax", "dripRate": "600 drips/min", "mostDrips": "60 drips/min", "measuredGlandTemperature": "19 °C"`, "gland-leaks", "beyond", []string{leaks}, []string{leave, dry}},
 		{"the maker's most", `"packing": "flax", "dripRate": "30 drips/min", "mostDrips": "6 drips/min", "measuredGlandTemperature": "19 °C"`, "gland-leaks", "beyond", []string{leaks}, []string{leave, dry}},
 		{"colder than the sea", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "15 °C"`, "gland-colder-than-sea", "beyond", []string{again}, []string{leave, dry, leaks}},
 		{"PTFE, no drip", `"packing": "ptfe", "dripRate": "0 drips/min", "measuredGlandTemperature": "25 °C"`, "gland-drips", "", []string{dripless}, []string{leave, dry, leaks}},
+		{"colder than the sea, its rise", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "15 °C"`, "gland-rise-measured", "about the guide", []string{again}, nil},
+		{"colder than the sea, its heat", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "15 °C"`, "gland-too-hot-to-hold", "about the guide", []string{again}, nil},
+		{"dry, and no tap", `"packing": "flax", "dripRate": "0 drips/min"`, "gland-leaks", "about the guide", []string{dry}, []string{leaks}},
 		{"as it should be", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "25 °C"`, "gland-drips", "within", []string{leave}, []string{dry, leaks, again}},
 		{"packing not named", `"frictionCoefficient": "0.2", "lateralRatio": "0.7", "dripRate": "0 drips/min", "dripGauge": "drip-count-long"`, "gland-drips-kind-unknown", "beyond", nil, []string{leave}},
 		{"it boils", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "110 °C"`, "gland-boils", "beyond", []string{"stop the shaft"}, []string{leave}},
-		{"hot, not boiling", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "70 °C"`, "gland-boils", "within", []string{"stop the shaft"}, []string{leave}},
+		{"hot, not boiling", `"packing": "flax", "dripRate": "8 drips/min", "measuredGlandTemperature": "70 °C"`, "gland-boils", "cannot tell", []string{"stop the shaft"}, []string{leave}},
 	} {
 		s := testboat.Run(t, "gland-heat", `{"shaftDiameter": "32 mm", "boxBore": "50 mm", "packedLength": "36 mm", "shaftSpeed": "1200 rpm", "waterTemperature": "18 °C", "shaftAlloy": "s31600-annealed", `+c.rest+`}`, marinecalc.Options{})
 		word := ""

@@ -51,6 +51,16 @@ func placeCounted(f *Factor, sorted []float64) {
 	}
 }
 
+// CountBelow is the probability that the rate behind a count lies below a level:
+// of Count(rate, one).
+func CountBelow(rate, one, level float64) float64 {
+	if level <= 0 {
+		return 0
+	}
+	shape := rate/one + 0.5
+	return gammaBelow(shape, level/one, lgamma(shape+1))
+}
+
 // gammaQuantile is the value that a gamma distribution of this shape and scale
 // one stays below with probability u.
 func gammaQuantile(shape, u float64) float64 {

@@ -32,6 +32,7 @@ const DefaultNear = 0.9
 type Limit struct {
 	Max, Min float64
 	Near     float64 // above 0, at most 1; anything else means DefaultNear
+	Zero     float64 // what shares are counted from, of a quantity whose own zero is arbitrary: for temperatures that of the sea
 	Scale    float64 // what there is on the right side of a limit of zero, such as a part when new; above 0, anything else is not known
 }
 
@@ -160,6 +161,7 @@ func (l Limit) isNear(estimate float64) bool {
 		near = DefaultNear
 	}
 	low, high, _ := l.bounds()
+	low, high, estimate = low-l.Zero, high-l.Zero, estimate-l.Zero
 	if !math.IsInf(low, 0) && !math.IsInf(high, 0) {
 		middle, half := low+(high-low)/2, (high-low)/2
 		bound := near * half

@@ -62,7 +62,7 @@ func (t *follower) baseline() {
 			well = append(well, t.series.Points[i].Value)
 		}
 	}
-	if len(well) == 0 || t.carried.fillings != nil { // what the fluid carries grows by itself: its pace is told instead
+	if len(well) == 0 || t.doubted == voided || t.carried.fillings != nil { // what the fluid carries grows by itself: its pace is told instead
 		return
 	}
 	mean, squares := 0.0, 0.0

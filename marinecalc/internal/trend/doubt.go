@@ -27,6 +27,10 @@ const jumpsBy = 3
 // doubt finds why the readings are not to be looked ahead by, the gravest first.
 func (t *follower) doubt(reading string) string {
 	f, newest := &t.found, &t.series.Points[t.newest()]
+	if t.newestVoid != "" {
+		t.why = t.newestVoid
+		return voided
+	}
 	if from, to := t.backward(reading); from != nil {
 		t.why = "Wear does not go back, and the readings do: " + t.show(from.Value-from.Over) + " on " + day.Text(from.Day) + ", " + t.show(to.Value-to.Over) + " on " + day.Text(to.Day) +
 			". A renewal that was not entered, a bearing that swelled, or a slip. No trend is to be trusted: read again."
@@ -131,7 +135,7 @@ func (t *follower) withhold() {
 		f.SteadyDays = nan
 	}
 	f.SureDays = nan
-	if t.doubted == wentBack && f.Deviation <= 1 {
+	if t.doubted == voided || t.doubted == wentBack && f.Deviation <= 1 {
 		f.Deviation = nan
 	}
 }
@@ -179,9 +183,12 @@ func (t *follower) falls(days float64) {
 	newest := &t.series.Points[t.newest()]
 	switch lasts := found.Lasts(&low, days); {
 	case found.Outlook == series.Reached:
+		t.out.FloorOutlook = string(series.Reached)
 		t.out.ChanceAboveFloor = quantity.Ratio(found.NotReached)
+		t.out.ChanceItLasts = min(t.out.ChanceItLasts, t.out.ChanceAboveFloor)
 		t.out.FloorSays = "the newest reading, " + t.show(newest.Value) + ", is not above the least of " + t.show(t.floor)
 	case t.doubted == "" && lasts < 0.95 && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
+		t.out.FloorOutlook = string(series.Toward)
 		t.out.ChanceAboveFloor = quantity.Ratio(lasts)
 		t.out.FloorSays = strings.TrimSuffix("it is falling to nothing: to the least of "+t.show(t.floor)+" about "+t.date(max(0, found.Days.Expected)), " about ")
 	}

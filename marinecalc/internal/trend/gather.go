@@ -11,9 +11,9 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/quantity"
 )
 
 // gathered is one reading as it was written, beside its place in the series.
@@ -21,6 +21,7 @@ type gathered struct {
 	text     string  // of its number, for the digits that were read
 	accuracy float64 // written with it; 0 for none
 	beside   float64 // the other reading of the same time; NaN: not written down
+	air      float64 // temperature of the air then; NaN: not written down
 	at       float64 // what the reading stood at by which readings are picked; NaN: not written down
 	gauge    string  // it was read with; "" for the usual one
 	baseline bool    // all was well
@@ -78,6 +79,7 @@ func (t *follower) gather(in *Input) error {
 		gauge = of.Gauge
 	}
 	t.series.Accuracy = t.accuracy(gauge, &bad)
+	t.dropVoid(in.Reading, &bad)
 	if in.CarriedBy != "" {
 		t.addBack(in)
 	}
@@ -136,7 +138,7 @@ func (t *follower) typed(in *Input, bad *problem.List) {
 			beside = other.SI
 		}
 		t.series.Points = append(t.series.Points, series.Point{Day: on, Time: timeOf(w.Time), Hours: float64(w.EngineHours) / 3600, Value: r.SI, Changed: w.Changed})
-		t.read = append(t.read, gathered{text: w.Value, accuracy: r.Accuracy, beside: beside, at: math.NaN(), baseline: w.Baseline})
+		t.read = append(t.read, gathered{text: w.Value, accuracy: r.Accuracy, beside: beside, air: math.NaN(), at: math.NaN(), baseline: w.Baseline})
 		t.carried.entries = append(t.carried.entries, flow{at: float64(on) + timeOf(w.Time), hours: float64(w.EngineHours) / 3600, fluidHours: math.NaN(), added: float64(w.FluidAdded), changed: w.FluidChanged, sample: i})
 	}
 }
@@ -179,7 +181,7 @@ func (t *follower) fromBoat(name, beside, at string, bad *problem.List) {
 		}
 		sample[r.Index] = len(t.series.Points)
 		t.series.Points = append(t.series.Points, p)
-		t.read = append(t.read, gathered{text: r.Text, accuracy: r.Accuracy, beside: pick(besides, r.Entry), at: pick(ats, r.Entry), gauge: r.GaugeOf(name), baseline: r.Baseline(), where: "/boat" + r.Where})
+		t.read = append(t.read, gathered{text: r.Text, accuracy: r.Accuracy, beside: pick(besides, r.Entry), air: airOf(r.Entry), at: pick(ats, r.Entry), gauge: r.GaugeOf(name), baseline: r.Baseline(), where: "/boat" + r.Where})
 	}
 	for e := range b.Readings() {
 		at, has := sample[e.Index]
@@ -194,6 +196,14 @@ func (t *follower) fromBoat(name, beside, at string, bad *problem.List) {
 			t.works = append(t.works, work{dayOf(e.Date), e.What})
 		}
 	}
+}
+
+// airOf is the temperature of the air of an entry.
+func airOf(e *boat.Entry) float64 {
+	if si, ok := e.Number("airTemperature", "temperature"); ok {
+		return si
+	}
+	return math.NaN()
 }
 
 // timeOf is a time of day, hour:minute, as a part of the day.
@@ -297,63 +307,6 @@ func (t *follower) lessSurroundings() {
 	t.series.Accuracy *= math.Sqrt2 // two thermometers
 }
 
-// limit reads what the reading is held against: as typed, or as the boat file
-// has it for this reading. A difference is a rise above the sea.
-func (t *follower) limit(in *Input, bad *problem.List) {
-	text, from := in.Limit, ""
-	if text == "" {
-		text, from = t.limitOfBoat(in.Reading)
-	}
-	if text == "" {
-		return
-	}
-	blame := "/limit"
-	if from != "" {
-		blame = "/boat" + from
-	}
-	kind := t.property.Kind
-	if t.series.Shifted {
-		difference, _ := quantity.Lookup("temperature-difference")
-		if r, err := difference.Parse(text); err == nil && r.Unit == "K" && r.SI < 150 {
-			if math.IsNaN(t.warmest) {
-				bad.Add(blame, "a rise above the sea is the limit, and not every reading has the temperature of the sea beside it", "a temperature such as 60 °C, or the water temperature beside each reading", "")
-				return
-			}
-			t.series.Limit = t.warmest + r.SI
-			t.out.LimitHeld = t.show(t.series.Limit) + ", " + text + " above that sea"
-			return
-		}
-	}
-	r, err := kind.Parse(text)
-	if err != nil {
-		contract.Refuse(bad, t.property, blame, t.property.Title+": "+err.Error(), "", "")
-		return
-	}
-	t.series.Limit = r.SI
-	t.out.LimitHeld = t.show(r.SI)
-	if from != "" {
-		t.out.LimitHeld += ", from the boat file"
-	}
-}
-
-// limitOfBoat is the limit that the boat file gives for a reading, and where.
-func (t *follower) limitOfBoat(reading string) (text, where string) {
-	list, _, _, _ := t.session.Boat.Find("/follow/limits")
-	entries, _ := list.([]any)
-	for i, e := range entries {
-		if m, _ := e.(map[string]any); m["reading"] == reading {
-			text, _ = m["limit"].(string)
-			return text, fmt.Sprintf("/follow/limits/%d/limit", i)
-		}
-	}
-	if followed, _, _, _ := t.session.Boat.Find("/follow/reading"); followed == reading {
-		limit, _, _, _ := t.session.Boat.Find("/follow/limit")
-		text, _ = limit.(string)
-		return text, "/follow/limit"
-	}
-	return "", ""
-}
-
 // accuracy is the half-width of one reading: as written with the readings, or
 // that of the gauges, of several the coarsest, and never less than half a step
 // of the digits that were read.
@@ -384,6 +337,9 @@ func (t *follower) ofGauge(r *gathered, usual string, value float64, bad *proble
 		return 0
 	}
 	a, err := t.property.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, value)
+	if row.Values.Of("shape").Text == spread.Counted.String() {
+		t.series.Counted = max(t.series.Counted, a)
+	}
 	if err != nil && !slices.ContainsFunc(*bad, func(p problem.Problem) bool { return p.Where == where }) {
 		bad.Add(where, t.property.Title+" cannot be read with a "+row.Name, "a gauge for a "+strings.ReplaceAll(t.property.Kind.Name, "-", " "), "choose the gauge that was used")
 	}

@@ -86,6 +86,7 @@ type Result struct {
 	HoursPerWeek     quantity.Time
 
 	FloorSays        string // of a reading that nears the other side
+	FloorOutlook     string // "reached" or "toward"; "" for neither
 	ChanceAboveFloor quantity.Ratio
 
 	BaselineSays string // how it stands to when all was well
@@ -110,21 +111,22 @@ type oddReading struct{ Reading, What string }
 
 // follower is a series of readings with the line through it.
 type follower struct {
-	session   *calc.Session
-	property  *contract.Property // of the reading
-	sea       *contract.Property // of the reading of the same time that is taken off it; nil for none
-	warmest   float64            // sea of the run, to which the readings are brought; NaN where they stand as read
-	lessOther bool               // the points are differences of two readings
-	series    series.Series
-	read      []gathered // beside the points of the series
-	carried   carriage   // of what the fluid carries
-	works     []work     // on the part, as the events have it
-	floor     float64    // under which a reading is no better for being far from its limit; NaN for none
-	notes     []string   // what was left out or not corrected
-	found     series.Trend
-	doubted   string // why it is not looked ahead by; "" for a sound trend
-	why       string // the same in words
-	out       Result
+	session    *calc.Session
+	property   *contract.Property // of the reading
+	sea        *contract.Property // of the reading of the same time that is taken off it; nil for none
+	warmest    float64            // sea of the run, to which the readings are brought; NaN where they stand as read
+	lessOther  bool               // the points are differences of two readings
+	series     series.Series
+	read       []gathered // beside the points of the series
+	carried    carriage   // of what the fluid carries
+	works      []work     // on the part, as the events have it
+	floor      float64    // under which a reading is no better for being far from its limit; NaN for none
+	notes      []string   // what was left out or not corrected
+	found      series.Trend
+	newestVoid string // why the newest reading tells nothing; "" where it does
+	doubted    string // why it is not looked ahead by; "" for a sound trend
+	why        string // the same in words
+	out        Result
 }
 
 // Follow follows a reading. It is worked out once for a sheet: nothing
@@ -140,7 +142,7 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 			return Result{}, err
 		}
 		var err error
-		t.series.Few = t.ranDry()
+		t.series.Few = t.newestVoid != "" || t.ranDry()
 		if t.found, err = series.Follow(t.series); err != nil {
 			return Result{}, err
 		}
@@ -151,8 +153,9 @@ func Follow(s *calc.Session) calc.PerRun[Input, Result] {
 		}
 		t.falls(float64(in.Horizon) / 86400)
 		t.write()
-		t.baseline()
-		t.held()
+		if t.baseline(); t.doubted != voided {
+			t.held()
+		}
 		t.perFilling()
 		done = true
 		return t.out, nil
@@ -215,6 +218,9 @@ func (t *follower) write() {
 	}
 	if t.doubted != "" {
 		out.EarliestDate, out.LatestDate = "", ""
+	}
+	if out.FloorOutlook == string(series.Reached) { // what is past one side is not far from the other
+		out.LimitDate, out.EarliestDate, out.LatestDate, out.SureDate = "", "", "", ""
 	}
 	for i, flag := range f.Flags {
 		if i == mostFlags-1 && len(f.Flags) > mostFlags {

@@ -187,11 +187,37 @@ func (k *keeper) looked(names, ways, questions []string) (newest *boat.Entry) {
 		if d, err := day.Parse(e.Date); err != nil || d > k.today || newest != nil && e.Date < newest.Date {
 			continue
 		}
-		if read(e, names) || lookedBy(e, ways) || answeredNo(e, questions) {
+		if read(e, slices.DeleteFunc(slices.Clone(names), func(name string) bool { return k.void(e, name) != "" })) || lookedBy(e, ways) || answeredNo(e, questions) {
 			newest = e
 		}
 	}
 	return newest
+}
+
+// void says why a reading tells nothing: the newest of its name, of which its own
+// sheet says that it contradicts another figure, or cannot be.
+func (k *keeper) void(e *boat.Entry, name string) string {
+	if _, has := e.Value(name); !has {
+		return ""
+	}
+	for later := range k.session.Boat.Readings() {
+		if _, has := later.Value(name); has && (later.Date > e.Date || later.Date == e.Date && (later.Time > e.Time || later.Time == e.Time && later.Index > e.Index)) {
+			return ""
+		}
+	}
+	return k.session.Void(name)
+}
+
+// voids names the readings that tell nothing of those that a care goes by.
+func (k *keeper) voids(names []string) (says string) {
+	for e := range k.session.Boat.Readings() {
+		for _, name := range names {
+			if k.void(e, name) != "" {
+				says += "; that of " + e.Date + " tells nothing, as its own sheet says"
+			}
+		}
+	}
+	return says
 }
 
 // read tells whether one of the names was read.

@@ -187,8 +187,10 @@ func (k *keeper) lastDone(c *care) {
 		if c.Hours >= 0 {
 			c.last += fmt.Sprintf(", %.0f h", c.Hours)
 		}
+		c.last += k.voids(names)
 		return
 	}
+	c.last += k.voids(names)
 	if e := k.perhaps(strings.Fields(c.row.Values.Of("run").Text)); e.What != "" {
 		c.last += fmt.Sprintf("; was it “%s” on %s? Then write it down as done", e.What, e.Date)
 	}

@@ -14,6 +14,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -134,6 +135,9 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
+	if h.Past != nil && h.unread == "" && r.contested(h) == nil && h.Past.Meets(r.LookupAny) {
+		judgement.Word, doubt, remedy, v.Awaits, v.Turns = sheet.Beyond, "", "", nil, nil
+	}
 	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
 		if hangs := r.passedElsewhere(h, h.While); hangs != "" {
 			judgement, doubt, v.Over = untold, "OK "+hangs, ""
@@ -150,7 +154,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	v.Reads = v.Word.Reads(v.Side)
 	if l.Chance && v.Word.Plain() == sheet.Beyond { // the least is of the chance, not of what was read
 		v.Reads = "past the limit"
-		if judgement.Probability > spread.LostChance { // by its gauge it may be either side
+		if judgement.Probability >= evens { // by its gauge it may be either side
 			v.Reads = atTheLimit
 		}
 	}
@@ -173,6 +177,11 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 // gauge leaves open on which side.
 const atTheLimit = "at the limit"
 
+// evens is the chance from which on a reading that has reached its limit is as
+// good as at it: that of the rate behind a count at the limit is a little under a
+// half.
+const evens = 0.4
+
 // weigh says how a value stands to a limit. Where that cannot be told for want
 // of something, doubt says of what, and remedy how to mend it.
 func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
@@ -190,11 +199,7 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
 	}
 	if h.Chance {
-		judgement = spread.JudgeChance(j.si)
-		if h.Past != nil && h.Past.Meets(r.LookupAny) {
-			judgement.Word = sheet.Beyond
-		}
-		return judgement, "", ""
+		return spread.JudgeChance(j.si), "", ""
 	}
 	return r.byTrials(h, j, limit), "", ""
 }
@@ -345,6 +350,10 @@ func (r *Judgement) turning(v *sheet.Verdict) string {
 	return word.Reads(v.Side) + " while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
 }
 
+// usualSea is what the share of a temperature's limit is counted from where the
+// sea's is not known: 15 °C (common practice, no source).
+const usualSea = 288.15
+
 // limit turns a limit's row into numbers. behind are the unverified figures that
 // the limit itself rests on.
 func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
@@ -367,6 +376,12 @@ func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Li
 		limit.Min = si
 	} else {
 		limit.Max = si
+	}
+	if p != nil && p.Kind != nil && p.Kind.Name == quantity.KindTemperature {
+		limit.Zero = usualSea
+		if sea, known := r.value("waterTemperature"); known && !math.IsNaN(sea.si) {
+			limit.Zero = sea.si
+		}
 	}
 	if limit.Scale = l.Scale.SI; l.Scale.Of != "" {
 		if of, known := r.value(l.Scale.Of); known {

@@ -73,7 +73,7 @@ const finestGauge = "To settle it, take every reading with the finest gauge avai
 func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
 	l, p := h.Limit, h.on
 	if l.Chance {
-		return chanceSentence(l, j.si, v.Word.Plain())
+		return chanceSentence(l, j.si, v.Word.Plain(), doubt)
 	}
 	var room [512]byte
 	text := joined(room[:0], l.Title, ": ", j.text)
@@ -105,6 +105,8 @@ func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.L
 			if lost := j.span.Lost(); h.States.Len() == 1 && lost >= 0.01 { // in these there is nothing to judge
 				text = joined(text, ", and with one of ", inputs.Percent(lost), " ", strings.TrimSuffix(h.States.At(0).Text, "."))
 			}
+		} else if v.Word.Plain() == sheet.Beyond && *v.Probability > spread.Lost {
+			text = joined(text, ", by its gauge alone met with a probability of ", inputs.Percent(*v.Probability))
 		} else {
 			text = joined(text, ", met with a probability of ", inputs.Percent(*v.Probability))
 		}
@@ -144,6 +146,12 @@ func asks(v *sheet.Verdict) string {
 // nearness says how near to its limit a value is that is called near to it;
 // scale names what there is on the right side of a limit of 0.
 func nearness(si float64, l spread.Limit, scale string) string {
+	if l.Zero != 0 {
+		if l.Max > l.Zero && math.IsNaN(l.Min) && si > l.Zero {
+			return fmt.Sprintf(", %.0f %% of the rise from the sea to the limit is taken up", 100*(si-l.Zero)/(l.Max-l.Zero))
+		}
+		return ""
+	}
 	if l.Max > 0 && l.Max != 1 && math.IsNaN(l.Min) && si > 0 { // what is held against 1 is such a part itself
 		return fmt.Sprintf(", %.0f %% of the limit is taken up", 100*si/l.Max)
 	}
@@ -154,8 +162,11 @@ func nearness(si float64, l spread.Limit, scale string) string {
 }
 
 // chanceSentence words the verdict on a chance that all is well.
-func chanceSentence(l *rules.Limit, chance float64, word sheet.Word) string {
+func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt string) string {
 	text := "the chance is " + inputs.Percent(chance)
+	if doubt != "" {
+		return l.Title + ": " + text + "; " + doubt + "."
+	}
 	switch word {
 	case sheet.Within:
 		return l.Title + ": yes, " + text + "."

@@ -30,6 +30,7 @@ func TestNearnessInWords(t *testing.T) {
 	}{
 		{19, spread.AtMost(20), ", 95 % of the limit is taken up"},
 		{0.95, spread.AtMost(1), ""},
+		{365.15, spread.Limit{Max: 373.15, Min: none, Zero: 288.15}, ", 91 % of the rise from the sea to the limit is taken up"}, // 92 °C of 100 °C, sea of 15 °C
 		{0, spread.AtMost(20), ""},
 		{-1, spread.AtMost(20), ""},
 		{19, spread.Limit{Max: 20, Min: 1}, ""},
@@ -58,7 +59,7 @@ func TestNoChanceIsAllOrNothing(t *testing.T) {
 		{0.96, sheet.Within, "It lasts: yes, the chance is 96.0 %."},
 		{1, sheet.Within, "It lasts: yes, the chance is more than 99 %."},
 	} {
-		if got := chanceSentence(l, c.chance, c.word); got != c.want {
+		if got := chanceSentence(l, c.chance, c.word, ""); got != c.want {
 			t.Errorf("%g: %s", c.chance, got)
 		}
 	}

@@ -6,6 +6,8 @@ import (
 	"iter"
 	"math"
 	"slices"
+
+	"example.org/driveline/marinecalc/internal/spread"
 )
 
 // deviation is how far the newest reading is off the line of those before it,
@@ -114,11 +116,22 @@ func (t *Trend) reached(in *Series) bool {
 }
 
 // newestShort is the chance that the reading of the newest day is short of the
-// limit, by its gauge alone: a half where it stands at the limit.
+// limit, by its gauge alone: a half where it stands at the limit. Of a count that
+// has reached it, it is that of the rate behind the count.
 func (t *Trend) newestShort(in *Series) float64 {
 	chance := 1.0
 	for room := range t.rooms(in) {
 		switch {
+		case room <= 0 && in.Counted > 0:
+			read := in.Limit - room
+			if !in.Rising {
+				read = in.Limit + room
+			}
+			below := spread.CountBelow(max(0, read), in.Counted, in.Limit)
+			if !in.Rising {
+				below = 1 - below
+			}
+			chance = min(chance, below)
 		case room == 0:
 			chance = min(chance, 0.5)
 		case room < -in.Accuracy:

@@ -35,6 +35,7 @@ type Series struct {
 	Limit    float64 // in SI; NaN: none
 	Rising   bool    // the limit is met from below
 	Accuracy float64 // half-width of one reading, in SI; 0: not known
+	Counted  float64 // what one event counted more would have added to a reading; 0: read and not counted
 	Few      bool    // fewer than Fewest readings are no error
 	Shifted  bool    // the zero of the quantity is arbitrary (temperature): factors say nothing
 }

@@ -1,0 +1,73 @@
+// What a reading is held against.
+
+package trend
+
+import (
+	"fmt"
+	"math"
+
+	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// limit reads what the reading is held against: as typed, or as the boat file
+// has it for this reading. A difference is a rise above the sea.
+func (t *follower) limit(in *Input, bad *problem.List) {
+	text, from := in.Limit, ""
+	if text == "" {
+		text, from = t.limitOfBoat(in.Reading)
+	}
+	if text == "" {
+		return
+	}
+	blame := "/limit"
+	if from != "" {
+		blame = "/boat" + from
+	}
+	kind := t.property.Kind
+	if t.series.Shifted {
+		difference, _ := quantity.Lookup("temperature-difference")
+		if r, err := difference.Parse(text); err == nil && r.Unit == "K" && r.SI < 150 {
+			if math.IsNaN(t.warmest) {
+				bad.Add(blame, "a rise above the sea is the limit, and not every reading has the temperature of the sea beside it", "a temperature such as 60 °C, or the water temperature beside each reading", "")
+				return
+			}
+			if r.SI <= 0 {
+				bad.Add(blame, "a rise above the sea of "+text+" is none", "more than 0 K", "what runs is warmer than the sea")
+				return
+			}
+			t.series.Limit = t.warmest + r.SI
+			t.out.LimitHeld = t.show(t.series.Limit) + ", " + text + " above that sea"
+			return
+		}
+	}
+	r, err := kind.Parse(text)
+	if err != nil {
+		contract.Refuse(bad, t.property, blame, t.property.Title+": "+err.Error(), "", "")
+		return
+	}
+	t.series.Limit = r.SI
+	t.out.LimitHeld = t.show(r.SI)
+	if from != "" {
+		t.out.LimitHeld += ", from the boat file"
+	}
+}
+
+// limitOfBoat is the limit that the boat file gives for a reading, and where.
+func (t *follower) limitOfBoat(reading string) (text, where string) {
+	list, _, _, _ := t.session.Boat.Find("/follow/limits")
+	entries, _ := list.([]any)
+	for i, e := range entries {
+		if m, _ := e.(map[string]any); m["reading"] == reading {
+			text, _ = m["limit"].(string)
+			return text, fmt.Sprintf("/follow/limits/%d/limit", i)
+		}
+	}
+	if followed, _, _, _ := t.session.Boat.Find("/follow/reading"); followed == reading {
+		limit, _, _, _ := t.session.Boat.Find("/follow/limit")
+		text, _ = limit.(string)
+		return text, "/follow/limit"
+	}
+	return "", ""
+}
