@@ -69,7 +69,10 @@ func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 	}
 	for name := range l.Valid.Names() {
 		_, _, told := known(name)
-		if name != l.On && !told && !(l.Valid.WantsUnknown(name) && s.untold(l.Calculation+"/"+name)) {
+		if l.Valid.WantsUnknown(name) {
+			told = s.untold(l.Calculation + "/" + name)
+		}
+		if name != l.On && !told {
 			return HeldTo{}, false
 		}
 	}
