@@ -34,6 +34,7 @@ func (r *writing) write() *inputs.Outcome {
 	if !r.session.brief {
 		s.Work = r.tableWork(r.workLines())
 	}
+	r.ByTwoGauges()
 	s.Verdicts = r.Verdicts()
 	r.OverTyped()
 	r.IdleFigures()

@@ -223,7 +223,7 @@ func (s *Survey) disagree(b *boat.Boat) []Disagreement {
 			}
 		}
 	}
-	return append(list, s.twoGauges()...)
+	return list
 }
 
 // Choice is what was decided, and what is planned.

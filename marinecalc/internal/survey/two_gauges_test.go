@@ -40,4 +40,25 @@ func TestTwoGaugesOfOneDay(t *testing.T) {
 	if n := told(testboat.Read(t, apart)); n != 2 {
 		t.Errorf("readings that lie apart: %d, want gap and offset", n)
 	}
+	b := testboat.Read(t, apart)
+	for _, id := range []string{"coupling-alignment", "mount-moves"} {
+		one := testboat.Run(t, id, `{}`, marinecalc.Options{Boat: b})
+		told := false
+		for _, c := range one.Conflicts {
+			told = told || strings.Contains(c.Text, "by two gauges on one day")
+		}
+		if !told {
+			t.Errorf("%s does not tell it", id)
+		}
+		for _, v := range one.Verdicts {
+			if v.On != "closureUse" && (v.Word.Plain() == "within" || v.Word == "near the limit") { // that of the feelers among themselves
+				t.Errorf("%s: %s", id, v.Sentence)
+			}
+		}
+		for _, n := range one.Next {
+			if strings.Contains(n.Text, "good enough to bolt up") {
+				t.Errorf("%s: %s", id, n.Text)
+			}
+		}
+	}
 }
