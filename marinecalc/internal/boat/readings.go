@@ -145,6 +145,10 @@ func Answers(symptoms any) iter.Seq[Answer] {
 	}
 }
 
+// FaceSealed tells whether the shaft is said to be sealed by a face or lip seal,
+// with no packing.
+func (b *Boat) FaceSealed() bool { return b.Answered("seal-kind", "yes") }
+
 // Event is something that happened to the boat on a day.
 type Event struct {
 	Date   string

@@ -1,5 +1,11 @@
 package catalogue
 
+import (
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/boat"
+)
+
 // Group is calculations that belong together for whoever looks for one.
 type Group struct {
 	Title        string   `json:"title"`
@@ -30,4 +36,13 @@ func Groups() []Group {
 		{"Proof and watch", "Whether she is well again, and what to look at when.",
 			[]string{"sea-trial", "service-schedule"}},
 	}
+}
+
+// ofPacking are the calculations of a gland that is packed: a shaft with a face
+// or lip seal has nothing to enter for them.
+var ofPacking = []string{"gland-heat", "gland-packing"}
+
+// Aboard tells whether a boat has what a calculation is of.
+func Aboard(id string, b *boat.Boat) bool {
+	return !slices.Contains(ofPacking, id) || !b.FaceSealed()
 }

@@ -50,6 +50,9 @@ func gatherAsks(to *[]Ask, holds []string, book *rules.Book, b *boat.Boat, mainT
 		if err != nil {
 			return err
 		}
+		if !catalogue.Aboard(c.ID, b) {
+			continue
+		}
 		for _, p := range asked(k.Calculation, book, mainToo) {
 			if !slices.ContainsFunc(holds, func(h string) bool { return p.Boat == h || strings.HasPrefix(p.Boat, h+"/") }) {
 				continue

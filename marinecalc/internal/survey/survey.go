@@ -110,7 +110,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 // the figures do not allow.
 func (survey *Survey) work(s *calc.Session, ids []string) error {
 	for _, c := range s.Calculations {
-		if ids != nil && !slices.Contains(ids, c.ID) {
+		if ids != nil && !slices.Contains(ids, c.ID) || !catalogue.Aboard(c.ID, s.Boat) {
 			continue
 		}
 		k, err := c.Form()

@@ -33,7 +33,7 @@ func (t *follower) worse(value, than float64) float64 {
 // it is followed to; NaN for none.
 func (t *follower) least(reading string) float64 {
 	for _, row := range t.session.Book.Table("trend-readings").Rows.All() {
-		if row.Pick != reading {
+		if row.Pick != reading || t.session.Boat.FaceSealed() { // which needs no drips
 			continue
 		}
 		for _, limit := range strings.Fields(row.Values.Of("floor").Text) {

@@ -175,6 +175,9 @@ func nothing(v float64) float64 {
 // known gives what rows of care ask of the boat.
 func (k *keeper) known(name string) (float64, string, bool) {
 	pointer := map[string]string{"packing": "/gland/packing", "couplingKind": "/coupling/kind", "use": "/use"}[name]
+	if name == "packing" && k.session.Boat.FaceSealed() { // what is still written of an earlier gland
+		return 0, "", false
+	}
 	raw, _, _, ok := k.session.Boat.Find(pointer)
 	word, is := raw.(string)
 	return 0, word, ok && is
