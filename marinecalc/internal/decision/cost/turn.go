@@ -57,8 +57,9 @@ var byPercent = func() (texts [201]string) {
 	return texts
 }()
 
-// EvenSeasons is the first number of seasons over which replacing costs no
-// more than repairing; 0 when there is none up to MostSeasons.
+// EvenSeasons is the number of seasons from which on replacing costs no more
+// than repairing: after the last over which repairing costs less, or both cost too
+// nearly the same to tell; 0 when there is none up to MostSeasons.
 func EvenSeasons(in Input) int {
 	r, p := in.repair(), in.replace()
 	return even(&in, &r, &p, in.loss())
@@ -66,13 +67,17 @@ func EvenSeasons(in Input) int {
 
 func even(in *Input, r, p *way, loss float64) int {
 	t := in.years()
+	from := 1
 	for n := range MostSeasons {
 		sr, sp, s := t.next(r, p)
-		if r.cost(s, sr, loss) >= p.cost(s, sp, loss) {
-			return n + 1
+		if er, ep := r.cost(s, sr, loss), p.cost(s, sp, loss); er < ep || in.alike(er, ep, math.NaN()) {
+			from = n + 2
 		}
 	}
-	return 0
+	if from > MostSeasons {
+		return 0
+	}
+	return from
 }
 
 // evenFails is the chance a season at which the way costs as much as other:

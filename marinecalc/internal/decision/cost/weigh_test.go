@@ -274,3 +274,33 @@ func TestCodesHaveTheirWords(t *testing.T) {
 	parttest.SameCodes(t, "repair-or-replace", "missAnswer", NeverMiss, AlwaysMiss)
 	parttest.SameCodes(t, "repair-or-replace", "turningInput", NothingTurns, byReplaceParts, byRepairParts, byYardRate, byReplaceYard, byRepairYard, byOwnHour, byDay, byFailure, byRepeat, byNew, byMiss)
 }
+
+// From the break-even on replacing costs less, and by more than is too close to
+// tell, over every number of seasons; over one season fewer it does not.
+func TestReplacingPaysFromTheBreakEvenOn(t *testing.T) {
+	tried := 0
+	for _, parts := range []float64{200, 300, 500, 640, 900} {
+		for _, alike := range []float64{0.01, 0.1, 0.3} {
+			in := choice()
+			in.ReplaceParts, in.AlikeWithin = quantity.Money(parts), quantity.Ratio(alike)
+			from := EvenSeasons(in)
+			pays := func(n int) bool {
+				at := in
+				at.Seasons = n
+				out := weigh(t, at)
+				return out.Saving >= 0 && !at.alike(float64(out.RepairExpected), float64(out.ReplaceExpected), math.NaN())
+			}
+			if from > 1 && pays(from-1) {
+				t.Errorf("%g, %g: it pays before %d seasons", parts, alike, from)
+			}
+			for n := from; from > 0 && n <= MostSeasons; n++ {
+				if tried++; !pays(n) {
+					t.Errorf("%g, %g: from %d seasons on, and not over %d", parts, alike, from, n)
+				}
+			}
+		}
+	}
+	if tried < 100 {
+		t.Errorf("%d tried", tried)
+	}
+}
