@@ -338,7 +338,7 @@ func (t *follower) ofGauge(r *gathered, usual string, value float64, bad *proble
 	}
 	a, err := t.property.Kind.ParseAccuracy(row.Values.Of("accuracy").Text, value)
 	if row.Values.Of("shape").Text == spread.Counted.String() {
-		t.series.Counted = max(t.series.Counted, a)
+		t.series.Counted, t.series.CountBelow = max(t.series.Counted, a), spread.CountBelow
 	}
 	if err != nil && !slices.ContainsFunc(*bad, func(p problem.Problem) bool { return p.Where == where }) {
 		bad.Add(where, t.property.Title+" cannot be read with a "+row.Name, "a gauge for a "+strings.ReplaceAll(t.property.Kind.Name, "-", " "), "choose the gauge that was used")

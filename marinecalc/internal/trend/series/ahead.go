@@ -6,8 +6,6 @@ import (
 	"iter"
 	"math"
 	"slices"
-
-	"example.org/driveline/marinecalc/internal/spread"
 )
 
 // deviation is how far the newest reading is off the line of those before it,
@@ -127,7 +125,7 @@ func (t *Trend) newestShort(in *Series) float64 {
 			if !in.Rising {
 				read = in.Limit + room
 			}
-			below := spread.CountBelow(max(0, read), in.Counted, in.Limit)
+			below := in.CountBelow(max(0, read), in.Counted, in.Limit)
 			if !in.Rising {
 				below = 1 - below
 			}

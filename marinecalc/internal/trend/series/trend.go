@@ -36,8 +36,13 @@ type Series struct {
 	Rising   bool    // the limit is met from below
 	Accuracy float64 // half-width of one reading, in SI; 0: not known
 	Counted  float64 // what one event counted more would have added to a reading; 0: read and not counted
-	Few      bool    // fewer than Fewest readings are no error
-	Shifted  bool    // the zero of the quantity is arbitrary (temperature): factors say nothing
+
+	// CountBelow is the chance that the rate behind a count lies below a level, by
+	// what one event counts; needed where Counted is above 0.
+	CountBelow func(rate, one, level float64) float64
+
+	Few     bool // fewer than Fewest readings are no error
+	Shifted bool // the zero of the quantity is arbitrary (temperature): factors say nothing
 }
 
 // Fewest is how many readings of one run a trend needs, FewestAhead how many
