@@ -88,7 +88,7 @@ var walks = []walk{
 		j.pick("#in-remedies-0-remedy", "tighten-mounts")
 		j.until(`document.querySelector(".agenda button")`)
 		j.touch(button("Save the dates for a calendar"))
-		j.until(`window.calendar?.includes("BEGIN:VEVENT") && window.calendar.includes("Kittiwake")`)
+		j.until(`window.calendar?.includes("BEGIN:VEVENT") && window.calendar.includes("DANGER")`)
 	}},
 	{"a boat file of an older version opened, to how its mounts stand", false, 5, func(j *journey) {
 		j.touch(`document.querySelector("#boat-now")`)
