@@ -39,7 +39,8 @@ const (
 	sameNode   = 1e-3  // of the shaft's length: nodes nearer than this are one, as far shorter elements lose digits
 	mostRounds = 400   // of the iteration for a mode
 	lost       = 1e-11 // what is left of a pivot when too many digits are gone
-	settled    = 1e-7  // change of 1/ω² from one round to the next
+	settled    = 1e-7  // of 1/ω², what the rounds to come would still add
+	steady     = 1e-6  // of 1/ω², a change of a round after which the next shrink as this one did
 	alike      = 1e-9  // of the product of two works, below which rounding tells two shapes apart
 	free       = -1    // no clamp
 )
@@ -190,9 +191,10 @@ func (b *beam) begin() {
 // lowest finds the first mode by iteration (Stodola) from the mode as it
 // stands, and returns 1/ω². Each round takes the best of all sums of the shape
 // before it and the one under its inertia load, which is Rayleigh and Ritz with
-// two shapes and settles in half to two thirds of the rounds. 1/ω² is
-// Rayleigh's quotient of the shape, so it is never above that of the model's
-// own mode.
+// two shapes and settles in half to two thirds of the rounds. It ends when the
+// changes, each a like part of the one before, would not add up to what
+// matters (their sum is step²/(last − step)). 1/ω² is Rayleigh's quotient of
+// the shape, so it is never above that of the model's own mode.
 func (b *beam) lowest(withHung bool, clamp int) float64 {
 	b.weigh(&b.mode, &b.load, withHung)
 	work := b.bendClamped(&b.load, &b.mode, clamp)
@@ -200,7 +202,7 @@ func (b *beam) lowest(withHung bool, clamp int) float64 {
 	if work == 0 || motion == 0 {
 		return 0 // no mass that can move
 	}
-	flex := motion / work
+	flex, step := motion/work, 0.0 // of no round yet
 	for range mostRounds {
 		mixed := b.bendClamped(&b.load, &b.next, clamp)
 		more := b.weigh(&b.next, &b.nextLoad, withHung)
@@ -211,9 +213,10 @@ func (b *beam) lowest(withHung bool, clamp int) float64 {
 			b.load[i] = scale * (b.nextLoad[i] + old*b.load[i])
 		}
 		work, motion = (mixed+old*(2*motion+old*work))*scale*scale, (more+old*(2*mixed+old*motion))*scale*scale
-		before := flex
+		before, last := flex, step
 		flex = motion / work
-		if math.Abs(flex-before) <= settled*flex {
+		step = math.Abs(flex - before)
+		if step <= settled*flex || step <= steady*flex && step*step <= settled*flex*(last-step) {
 			break
 		}
 	}
