@@ -45,8 +45,8 @@ var cases = []surveyed{
 	{boat: "stretched-bolt", about: []string{"bolt-preload"}, first: "bolt-breaks",
 		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit", "bolt-preload/bolt-torque-in-question": "over the limit"}},
 	{boat: "wrong-lock-nut", fault: "bolt-fit", says: []string{`Nut: "ne-3/8-16" does not go with the rest: it is for pitch`, "plain-nut, ne-3/8-24\n"}},
-	{boat: "dry-gland", about: []string{"gland-heat"}, says: []string{"count longer: for five minutes", "10 years or more"},
-		finds: map[string]string{"gland-heat/gland-drips": "not enough to tell"}}, // none in one minute: a slow one may be missed
+	{boat: "dry-gland", about: []string{"gland-heat"}, says: []string{"count for five minutes", "10 years or more"},
+		finds: map[string]string{"gland-heat/gland-drips": "under the minimum"}}, // none in one minute: a slow one may be missed, and the advice counts again first
 	{boat: "leaking-gland", about: []string{"gland-heat"},
 		finds: map[string]string{"gland-heat/gland-leaks": "outside the guide", "gland-heat/gland-rise-measured": "inside the guide"}},
 	{boat: "hot-gland", about: []string{"gland-heat"}, first: "gland-rise-measured", says: []string{"stop the shaft"},

@@ -9,9 +9,9 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
-// bush is a boat whose bearing is read five times, the newest or an earlier time
+// worn is a boat whose bearing is read five times, the newest or an earlier time
 // by wire too.
-func bush(t *testing.T, wireOn int, wire, out string) *marinecalc.Boat {
+func worn(t *testing.T, wireOn int, wire, out string) *marinecalc.Boat {
 	var rows []string
 	for i := range 6 {
 		by := ""
@@ -26,11 +26,11 @@ func bush(t *testing.T, wireOn int, wire, out string) *marinecalc.Boat {
 // A reading that its own sheet contradicts leads nowhere: no date, no chance, no
 // day in the schedule, and no look that was taken; an earlier one is left out.
 func TestAReadingThatIsVoidIsNotFollowed(t *testing.T) {
-	sound := testboat.Run(t, "reading-trend", `{}`, marinecalc.Options{Boat: bush(t, 5, "0.48", "0.52")})
+	sound := testboat.Run(t, "reading-trend", `{}`, marinecalc.Options{Boat: worn(t, 5, "0.48", "0.52")})
 	if sound.Result("sureDate") == nil || strings.Contains(sound.Result("says").Text, "tells nothing") {
 		t.Errorf("sound: %s", sound.Result("says").Text)
 	}
-	newest := bush(t, 5, "1.3", "1.35")
+	newest := worn(t, 5, "1.3", "1.35")
 	s := testboat.Run(t, "reading-trend", `{}`, marinecalc.Options{Boat: newest})
 	if says := s.Result("says").Text; !strings.Contains(says, "0.5 mm of 2026-06-10, which tells nothing") || s.Result("sureDate") != nil || s.Result("now") != nil || s.Result("newestDeviation") != nil {
 		t.Errorf("%s", says)
@@ -46,7 +46,7 @@ func TestAReadingThatIsVoidIsNotFollowed(t *testing.T) {
 	if !told {
 		t.Error("the schedule takes it for a look")
 	}
-	earlier := testboat.Run(t, "reading-trend", `{}`, marinecalc.Options{Boat: bush(t, 2, "1.3", "1.35")})
+	earlier := testboat.Run(t, "reading-trend", `{}`, marinecalc.Options{Boat: worn(t, 2, "1.3", "1.35")})
 	if basis := earlier.Result("basis").Text; !strings.Contains(basis, "5 readings") || !strings.Contains(basis, "left out: 0.44 mm of 2026-03-10") || earlier.Result("sureDate") == nil {
 		t.Errorf("%s", basis)
 	}
