@@ -206,6 +206,7 @@ func TestDialRefuses(t *testing.T) {
 		}, []string{"/dialOn", "/faceTouched", "/countedFrom", "/pilot", "/shaftCentred"}},
 		{"a hanging end of no slope", func(in *DialInput) { in.ShaftEnd = HangingFree }, []string{"/droopSlope", "/droopSag"}},
 		{"a gap of a tenth", func(in *DialInput) { *in = zeroed(0.1, 0) }, []string{"/dialReadings"}},
+		{"a circle outside the flange", func(in *DialInput) { in.DialRadius = 0.42 }, []string{"/dialRadius"}},
 		{"too many", func(in *DialInput) { in.DialReadings = make([]DialReading, most+1) }, []string{"/dialReadings"}},
 	} {
 		in := zeroed(0.001, 0.0001)
@@ -268,11 +269,12 @@ func TestPilotGapIsABentCantilever(t *testing.T) {
 
 func TestEdgesOfDial(t *testing.T) {
 	in := zeroed(0.001, 0.0001)
+	in.DialRadius = 0.016 // inside the smallest flange
 	in.ShaftEnd, in.DroopSlope, in.DroopSag = HangingFree, 0.001, 0.0005
 	hair := "NaN or [-0.0001, 0.01]"
 	mm10 := "[-0.01, 0.01]"
 	parttest.Edges(t, in, Dial, map[string]string{
-		"/couplingDiameter": "[0.03, 0.8]", "/dialRadius": "[0.01, 0.6]", "/facesApart": "[-0.0001, 0.3]", "/rimReadAft": "[-0.3, 0.3]",
+		"/couplingDiameter": "[0.03, 0.8]", "/dialRadius": "[0.01, 0.055]", "/facesApart": "[-0.0001, 0.3]", "/rimReadAft": "[-0.3, 0.3]",
 		"/barSagRim": "NaN or " + mm10, "/barSagFace": "NaN or " + mm10,
 		"/standingFaceUp": mm10, "/standingFaceStarboard": mm10, "/standingRimUp": mm10, "/standingRimStarboard": mm10,
 		"/droopSlope": "[-0.1, 0.25]", "/droopSag": "[-0.02, 0.06]", "/gapAllowance": "any",

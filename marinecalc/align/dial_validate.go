@@ -10,6 +10,10 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
+// mostDialRadius is the most that the face dial's circle has of the flange's
+// diameter: half of it, and what a rule misreads.
+const mostDialRadius = 0.55
+
 // usable collects everything that makes the readings unfit to work with.
 func (in *DialInput) usable(as *CouplingInput, gap, rim points) problem.List {
 	var bad problem.List
@@ -55,6 +59,10 @@ func (in *DialInput) usable(as *CouplingInput, gap, rim points) problem.List {
 		if v := float64(l.v); !problem.Within(v, l.low, l.up) && !(math.IsNaN(v) && (l.name == "barSagRim" || l.name == "barSagFace")) {
 			bad.Add("/"+l.name, fmt.Sprintf("%.4g mm is out of range", 1000*v), l.allowed, "")
 		}
+	}
+	if in.CouplingDiameter > 0 && in.DialRadius > mostDialRadius*in.CouplingDiameter {
+		bad.Add("/dialRadius", fmt.Sprintf("a circle of %.4g mm radius lies outside a flange of %.4g mm", 1000*float64(in.DialRadius), 1000*float64(in.CouplingDiameter)),
+			"no more than half the coupling's diameter", "measure from the shaft's middle to where the face dial touches, and the flange across")
 	}
 	if len(in.DialReadings) > most {
 		bad.Add(faceSeries.list, "there are too many readings", fmt.Sprintf("%d to %d", fewest, most), "")

@@ -45,8 +45,9 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 //
 // A pinch bolt, or the thread of a taper's nut, clamps no more than what brings
 // it to yield by combined tension and torsion (distortion energy). What breaks it, a
-// strength that nobody told where the weakest usual grade would yield, and a slot
-// that is closed leave what rests on the clamp not known.
+// strength that nobody told where the weakest usual grade would yield, leave what
+// rests on the clamp not known. With the slot closed the bolts press lip on lip, and
+// nothing is counted on the shaft.
 //
 // The error is a *problem.Error of everything that cannot be. Bore does not
 // allocate unless it refuses.
@@ -91,7 +92,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 		out.clamp(in)
 		out.Pressed = out.ClampUsed * quantity.Force(in.ClampFactor) * quantity.Force(in.PinchBolts)
 		if in.SplitGap < closedSlot { // the bolts clamp the flange itself
-			out.Pressed = quantity.Force(nan)
+			out.Pressed = 0
 		}
 	case TaperNut:
 		out.clamp(in)

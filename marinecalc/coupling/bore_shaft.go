@@ -81,7 +81,7 @@ const (
 	HeldByNothing  = "nothing-known"
 	HeldByNone     = "nothing"      // no key, and no friction
 	KeyUnknown     = "key-unknown"  // friction at least; whether a key holds more is not known
-	ClampLost      = "clamp-lost"   // the slot is closed, or the bolt breaks
+	ClampLost      = "clamp-lost"   // the bolt or thread breaks
 	ClampUnsure    = "clamp-unsure" // a bolt of the weakest usual grade would yield, and nobody told the grade
 )
 

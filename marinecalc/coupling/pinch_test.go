@@ -74,21 +74,6 @@ func TestThreadOfTheTapersNut(t *testing.T) {
 	}
 }
 
-// Lips that touch clamp themselves.
-func TestClosedSlotHoldsNothingKnown(t *testing.T) {
-	in := split()
-	in.Keyed = hub.NoKey
-	for gap, holds := range map[quantity.Length]bool{0: false, 0.001: true} {
-		in.SplitGap = gap
-		out := parttest.Must(t, Bore, in)
-		for _, v := range []quantity.Ratio{out.MarginAhead, out.MarginAstern, out.MarginPeak, out.PullMargin, out.FoulMargin, quantity.Ratio(out.SlipTorque), quantity.Ratio(out.SlipAstern)} {
-			if !math.IsNaN(float64(v)) != holds {
-				t.Errorf("slot of %g: %+v", gap, out)
-			}
-		}
-	}
-}
-
 // Holding power goes by the seating torque, and no further than the table's; none
 // and loose ones hold nothing.
 func TestSetScrewsHoldByTheirTorque(t *testing.T) {
@@ -145,5 +130,24 @@ func TestAClearanceHoldsNothing(t *testing.T) {
 		if (out.SlipTorque > 0) != holds || (out.PullOff > 0) != holds || !holds && out.MarginAhead != 0 {
 			t.Errorf("%g µm: %g N·m, %g N, margin %g", interference*1e6, out.SlipTorque, out.PullOff, out.MarginAhead)
 		}
+	}
+}
+
+// With the lips met the bolts press lip on lip (statics): friction holds nothing, nor
+// does anything keep the shaft in; a key that is known still bears the torque ahead.
+func TestClosedSlotHoldsNothing(t *testing.T) {
+	in := split()
+	in.Keyed, in.SplitGap = hub.NoKey, 0
+	out := parttest.Must(t, Bore, in)
+	if out.SlipTorque != 0 || out.PullOff != 0 || out.MarginAhead != 0 || out.PullMargin != 0 || out.HeldBy == ClampLost {
+		t.Errorf("closed: holds %g, pull-off %g, margins %g and %g, by %q", out.SlipTorque, out.PullOff, out.MarginAhead, out.PullMargin, out.HeldBy)
+	}
+	in.SplitGap = 0.001
+	if open := parttest.Must(t, Bore, in); !(open.PullMargin > 0 && open.SlipTorque > 0) {
+		t.Errorf("open: %g, %g", open.PullMargin, open.SlipTorque)
+	}
+	in.SplitGap, in.Keyed, in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 0, hub.WithKey, 0.008, 0.007, 0.045, 250e6, 205e6
+	if out = parttest.Must(t, Bore, in); !(out.MarginAhead > 1) || out.PullOff != 0 || out.PullMargin != 0 {
+		t.Errorf("closed, with a key: ahead %g, pull-off %g", out.MarginAhead, out.PullOff)
 	}
 }
