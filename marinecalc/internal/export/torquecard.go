@@ -7,6 +7,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -51,6 +52,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
 		j.ofSheets(sheets)
+		j.heeds(sheets)
 		j.ofBoat(b)
 		j.bears(sheets)
 		if j.Torque == "" {
@@ -163,6 +165,39 @@ func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
 		return
 	}
 	j.Range = strings.Join(known("TOO MUCH by its own sheet: "+most.what+" at about "+r.Text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
+}
+
+// heeded are the verdicts, of the joint's own sheet and of others, on what a joint's
+// torque does, with which its figure is not to be printed bare.
+var heeded = map[string][]string{
+	"coupling-bolts": {"bolt-preload/bolt-yield", "thread-engagement/thread-strips"},
+	"output-nut":     {"output-flange/flange-thread"},
+	"pinch-bolts":    {"coupling-bore/bore-pinch-yields", "coupling-bore/bore-slot-open"},
+	"propeller-nut":  {"propeller-taper/taper-hub-yields", "propeller-taper/taper-thread-yields"},
+}
+
+// heeds puts before what the torque gives what those verdicts say against it: what
+// is past, and what is not enough to tell.
+func (j *TorqueJoint) heeds(sheets map[string]*sheet.Sheet) {
+	if j.Torque == "" {
+		return
+	}
+	word, first := "NOT SURE", "Settle that"
+	var against []string
+	for _, at := range heeded[j.Joint] {
+		id, limit, _ := strings.Cut(at, "/")
+		v := sheets[id].Verdict(limit)
+		if v == nil || v.Value == "" || v.Word.Plain() != sheet.Beyond && v.Word != sheet.CannotTell {
+			continue
+		}
+		if v.Word != sheet.CannotTell {
+			word, first = "NOT AS IT STANDS", "Put that right"
+		}
+		against = append(against, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
+	}
+	if len(against) > 0 {
+		j.Range = strings.Join(known(word+": "+strings.Join(against, "; ")+". "+first+", or ask the maker, before a wrench goes on", j.Range), "; ")
+	}
 }
 
 // ofBoat takes the maker's torque that the boat file has of a joint: it goes

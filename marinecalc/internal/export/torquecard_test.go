@@ -2,7 +2,9 @@ package export_test
 
 import (
 	"context"
+	"encoding/json"
 	"fmt"
+	"os"
 	"strings"
 	"testing"
 
@@ -92,5 +94,28 @@ func TestCardTellsOfATorqueThatBreaks(t *testing.T) {
 		if j := joints["coupling-bolts"]; strings.Contains(j.Range, "TOO MUCH") != told || strings.Contains(page, "TOO MUCH") != told {
 			t.Errorf("%s: %+v", torque, j)
 		}
+	}
+}
+
+// What a sheet says against a joint as it is set stands on the card beside its torque.
+func TestCardHeedsWhatSheetsSayOfATorque(t *testing.T) {
+	with := func(pinch string) string {
+		var file map[string]any
+		text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
+		if err == nil {
+			err = json.Unmarshal(text, &file)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		file["coupling"].(map[string]any)["bore"].(map[string]any)["pinchTorque"] = pinch
+		joints, _ := cardOf(t, testboat.Read(t, testboat.Text(t, file)))
+		return joints["pinch-bolts"].Range
+	}
+	if r := with("150 N·m"); !strings.HasPrefix(r, "NOT AS IT STANDS: ") || !strings.Contains(r, "over the limit") {
+		t.Errorf("past yield: %s", r)
+	}
+	if r := with("20 N·m"); strings.Contains(r, "NOT AS") {
+		t.Errorf("within it: %s", r)
 	}
 }
