@@ -72,6 +72,7 @@ func (s *Session) Ahead(list []Calculation) {
 	if runtime.GOMAXPROCS(0) == 1 {
 		return
 	}
+	s.Disagreements() // of the boat file, compared once for all of them
 	var group sync.WaitGroup
 	for _, c := range list { // many at a time: those that wait for others leave the cores to them
 		group.Go(func() { s.beside().Work(c) })
