@@ -112,6 +112,8 @@ export interface Schema {
   followedTo?: number;
   /** A figure that a person sets, which trials hold. */
   setting?: true;
+  /** Why the boat file has no place for it. */
+  unkept?: "table" | "tool" | "undone" | "sheet";
   /** How far off a figure may be that comes without accuracy and gauge: a row of the table of bare figures, or half of its last digit. */
   bare?: string;
   /** The owner can see or count it, though it is no reading of a gauge. */

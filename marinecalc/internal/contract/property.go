@@ -48,6 +48,7 @@ type Property struct {
 	Fills   map[string]string // the inputs that its columns fill, where not those of the same names
 	Typical string            // row of the usual values that stands in
 	Boat    string            // where the boat file holds it
+	Unkept  string            // why the boat file has no place for it: a code
 	After   string            // "calculation/result" that stands in
 	ReadBy  string            // the input that names the gauge
 	Bare    string            // the row of the bare figures that says how far off it may be where nobody says; "digits" is half its last one
@@ -142,6 +143,7 @@ type written struct {
 	Fills       map[string]string `json:"fills"`
 	Usual       string            `json:"usual"`
 	Boat        string            `json:"boat"`
+	Unkept      string            `json:"unkept"`
 	After       string            `json:"after"`
 	ReadBy      string            `json:"readBy"`
 	Bare        string            `json:"bare"`
@@ -285,6 +287,7 @@ func (w *written) overlay(p *Property) {
 	}
 	set(&p.Typical, w.Usual)
 	set(&p.Boat, w.Boat)
+	set(&p.Unkept, w.Unkept)
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
 	set(&p.Bare, w.Bare)
