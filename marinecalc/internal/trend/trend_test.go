@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // dripping is a boat whose drips rise by 0.1 a day from 2026-05-01 on.
@@ -63,6 +64,31 @@ func TestTrendPastAndAway(t *testing.T) {
 	away := testboat.RunOn(t, falling, "reading-trend", `{"reading":"dripRate","limit":"20 drips/min"}`)
 	if !strings.Contains(away.Result("says").Text, "does not move toward") || away.Result("limitDate").Text != "not in a hundred years" || away.Result("timeLeft") != nil {
 		t.Errorf("%s %+v", away.Result("says").Text, away.Result("limitDate"))
+	}
+}
+
+// A limit that the next reading may well have passed by the range that is
+// printed is not said to be not reached, however few the readings are. Derived:
+// of three readings the range is that of Student's t with one degree of
+// freedom, 12.7 standard deviations either way.
+func TestWordAndRangeOfATrendAgree(t *testing.T) {
+	for _, c := range []struct {
+		name, input string
+		word        sheet.Word
+	}{
+		{"scattered iron, range past the limit", `{"reading":"wearIron","limit":"75 ppm","readings":[
+		 {"date":"2025-03-01","value":"20 ppm"},{"date":"2025-04-30","value":"36 ppm"},{"date":"2025-06-29","value":"41 ppm"}]}`, sheet.CannotTell},
+		{"line past the limit today", `{"reading":"dripRate","limit":"9 drips/min","today":"2025-04-25","readings":[
+		 {"date":"2025-03-01","value":"6 drips/min"},{"date":"2025-03-15","value":"7 drips/min"},{"date":"2025-03-29","value":"8 drips/min"}]}`, sheet.CannotTell},
+		{"far below", `{"reading":"dripRate","limit":"60 drips/min","readings":[
+		 {"date":"2025-03-01","value":"6 drips/min"},{"date":"2025-03-15","value":"7 drips/min"},{"date":"2025-03-29","value":"8 drips/min"}]}`, sheet.Within},
+		{"four grooves, range short of the limit", `{"reading":"bearingGrooveDepth","limit":"6 mm","limitSide":"least","readings":[
+		 {"date":"2023-05-01","value":"12 mm"},{"date":"2023-11-01","value":"11 mm"},{"date":"2024-05-01","value":"10 mm"},{"date":"2024-11-01","value":"9 mm"}]}`, sheet.Within},
+	} {
+		s := testboat.RunOn(t, "", "reading-trend", c.input)
+		if v := s.Verdict("trend-not-reached"); v == nil || v.Word != c.word {
+			t.Errorf("%s: %+v beside %s", c.name, v, s.Result("nextReading").Text)
+		}
 	}
 }
 

@@ -48,6 +48,9 @@ func (t *Trend) ahead(in *Series) {
 	}
 	if !enough {
 		t.Outlook = TooFew
+		if len(t.Run) >= Fewest { // no less than the range of the next reading says
+			t.NotReached = min(t.NotReached, t.Fit.short(in.Limit, t.Place, in.Rising))
+		}
 		return
 	}
 	t.NotReached = min(t.NotReached, t.shortAt(in, t.Place))
