@@ -44,6 +44,7 @@ func (b *Boat) Disagreements() []Disagreement {
 	a.shaft()
 	a.parts()
 	a.bolts()
+	a.torques()
 	a.rest()
 	a.log()
 	return a.list

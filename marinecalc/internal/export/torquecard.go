@@ -55,6 +55,11 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		j.heeds(sheets)
 		j.ofBoat(b)
 		j.bears(sheets)
+		for _, d := range b.Disagreements() {
+			if d.Code == boat.TwoTorques+j.Joint {
+				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
+			}
+		}
 		if j.Torque == "" {
 			j.Wanted = text("wanted")
 		}

@@ -97,6 +97,16 @@ func TestCardTellsOfATorqueThatBreaks(t *testing.T) {
 	}
 }
 
+// A joint of which the boat file has two torques is not printed as if it had one.
+func TestCardTellsOfTwoTorques(t *testing.T) {
+	for own, told := range map[string]bool{"240 N·m": false, "180 N·m": true} {
+		joints, _ := cardOf(t, testboat.Read(t, `{"name":"Tern","outputFlange":{"nutTorque":"`+own+`"},"torques":[{"joint":"output-nut","torque":"177 lbf·ft","source":"Gearbox book, p. 9"}]}`))
+		if j := joints["output-nut"]; strings.Contains(j.Range, "180 N·m") != told {
+			t.Errorf("%s: %+v", own, j)
+		}
+	}
+}
+
 // What a sheet says against a joint as it is set stands on the card beside its torque.
 func TestCardHeedsWhatSheetsSayOfATorque(t *testing.T) {
 	with := func(pinch string) string {

@@ -1,0 +1,80 @@
+// Torques of one joint that the boat file has in two places.
+
+package boat
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// torqueAt is where the boat holds the torque of a joint of the torque card, and
+// the input that a maker's figure for it names. What coupling bolts were tightened
+// to stands there in question, and has a verdict of its own.
+var torqueAt = []struct{ joint, pointer, input string }{
+	{"output-nut", "/outputFlange/nutTorque", "output-flange/nutTorque"},
+	{"propeller-nut", "/propeller/nutTorque", "propeller-taper/nutTorque"},
+	{"pinch-bolts", "/coupling/bore/pinchTorque", "coupling-bore/pinchTorque"},
+	{"set-screws", "/coupling/bore/seatingTorque", "coupling-bore/seatingTorque"},
+}
+
+// TwoTorques begins the code of two torques of one joint, whose pick follows.
+const TwoTorques = "two-torques-"
+
+// wrench is how far two torques may be apart that a wrench sets alike: a setting
+// wrench above 10 N·m is within 4 % (ISO 6789-1:2017, from memory).
+const wrench = 0.04
+
+// torques holds the torque of each joint against the makers' torques of the file
+// and against the maker's figure for it. One joint may stand there more than once,
+// as dry and as oiled: then one of them must be it.
+func (a *agreement) torques() {
+	kind, _ := quantity.Lookup("torque")
+	value, _, _, _ := a.boat.Find("/torques")
+	byJoint, alike := map[any][]Given{}, map[[3]any]Given{}
+	for i, entry := range objects(value) {
+		point := Point{}
+		if !point.take(kind, entry["torque"]) {
+			continue
+		}
+		g := Given{Pointer: fmt.Sprintf("/torques/%d/torque", i), Title: "Torque by the maker", Text: fmt.Sprintf("%v (%v)", entry["torque"], entry["source"]), SI: point.SI}
+		byJoint[entry["joint"]] = append(byJoint[entry["joint"]], g)
+		key := [3]any{entry["joint"], entry["thread"], entry["lubrication"]}
+		if other, has := alike[key]; has && apart(g, []Given{other}) {
+			a.twoTorques(fmt.Sprint(entry["joint"]), g, other)
+		} else if !has {
+			alike[key] = g
+		}
+	}
+	for _, at := range torqueAt {
+		makers := byJoint[at.joint]
+		if fig, ok := a.boat.FigureOf(at.input); ok {
+			point := Point{}
+			if point.take(kind, fig.Value) {
+				g := Given{Pointer: "/makersFigures", Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: point.SI}
+				if len(makers) > 0 && apart(g, makers) {
+					a.twoTorques(at.joint, g, makers[0])
+					continue
+				}
+				makers = append(makers, g)
+			}
+		}
+		own, has := a.at(at.pointer)
+		if has && own.SI > 0 && len(makers) > 0 && apart(own, makers) { // 0 is found loose
+			a.twoTorques(at.joint, own, makers[0])
+		}
+	}
+}
+
+// apart tells that a torque is none of some others.
+func apart(g Given, others []Given) bool {
+	return !slices.ContainsFunc(others, func(o Given) bool { return math.Abs(g.SI-o.SI) <= wrench*o.SI+1e-9 })
+}
+
+// twoTorques tells of two torques of one joint.
+func (a *agreement) twoTorques(joint string, one, other Given) {
+	a.list = append(a.list, Disagreement{"two-torques-" + joint, one.Title, fmt.Sprintf("%s is %s, and %s for this joint is %s, further apart than a wrench explains. Look which of the two is for this thread as it is greased, take out the other, and tighten by that one.", one.Title, one.Text, problem.MidSentence(other.Title), other.Text), []Given{one, other}})
+}
