@@ -67,6 +67,7 @@ func farOff(l *rules.Limit, p *contract.Property, si float64) *problem.Problem {
 func (s *Session) limitNamed(name string) (*rules.Limit, *contract.Property) {
 	for _, l := range s.Book.AllLimits().All() {
 		if l.ID == name {
+			l := l // of the loop's own nothing is to outlive it
 			return &l, s.Property(l.Calculation + "/" + l.On)
 		}
 	}

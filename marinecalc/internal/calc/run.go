@@ -71,15 +71,18 @@ func (s *Session) brackets(c Calculation, e *entry) func(string) *inputs.Bracket
 		if b, done := e.brackets.Load(result); done {
 			return b.(*inputs.Bracket)
 		}
-		b := s.bracket(c, result)
-		e.brackets.Store(result, b)
-		return b
+		found := s.bracket(c, result)
+		for name, b := range found {
+			e.brackets.Store(name, b)
+		}
+		e.brackets.Store(result, found[result])
+		return found[result]
 	}
 }
 
 // bracket runs the calculation again, as far as the bracket of one of its
-// results needs it; nil where that has none.
-func (s *Session) bracket(c Calculation, result string) *inputs.Bracket {
+// results needs it, and gives those that come with it; none where that has none.
+func (s *Session) bracket(c Calculation, result string) map[string]*inputs.Bracket {
 	k, err := c.Form()
 	if err != nil {
 		return nil
@@ -98,7 +101,7 @@ func (s *Session) bracket(c Calculation, result string) *inputs.Bracket {
 	if len(r.Read()) > 0 || len(r.TraceUnverified()) > 0 {
 		return nil
 	}
-	return verdict.Against(r, &buf.verdict).Bracket(result)
+	return verdict.Against(r, &buf.verdict).Brackets(result)
 }
 
 // scratch is the memory that a run works in until its sheet is written. The

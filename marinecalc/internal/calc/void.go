@@ -17,13 +17,14 @@ func (s *Session) Void(reading string) string {
 	if s.Boat == nil {
 		return ""
 	}
+	at := boat.LatestReading + reading
 	for _, c := range s.Calculations {
 		form, err := c.Form()
 		if err != nil {
 			continue
 		}
 		for _, p := range form.Input.Properties {
-			if p.Boat != boat.LatestReading+reading {
+			if p.Boat != at {
 				continue
 			}
 			if out := s.Earlier(c.ID); out != nil && out.Sheet != nil {

@@ -57,6 +57,9 @@ func (r *writing) write() *inputs.Outcome {
 	}
 	for i := range r.Measures {
 		m := &r.Measures[i]
+		if !contract.HandedOn(m.Property.Path) {
+			continue
+		}
 		if list := m.Span.List(m.Si, m.Low, m.High); list != nil {
 			if out.Lists == nil {
 				out.Lists = map[string]*spread.List{}

@@ -204,13 +204,19 @@ func (d *decoder) explain(err error) problem.Problem {
 		Hint: fmt.Sprintf("look near byte %d", d.json.InputOffset())}
 }
 
+// How the tokens of a JSON pointer are written (RFC 6901, section 3).
+var (
+	escaped   = strings.NewReplacer("~", "~0", "/", "~1")
+	unescaped = strings.NewReplacer("~1", "/", "~0", "~")
+)
+
 // Pointer writes a JSON pointer (RFC 6901) of the given tokens. A name longer
 // than one reads is cut, so that no problem grows with what it is about.
 func Pointer(tokens []string) string {
 	var b strings.Builder
 	for _, t := range tokens {
 		b.WriteByte('/')
-		b.WriteString(strings.NewReplacer("~", "~0", "/", "~1").Replace(Shorten(t)))
+		b.WriteString(escaped.Replace(Shorten(t)))
 	}
 	return b.String()
 }
@@ -223,7 +229,7 @@ func Tokens(pointer string) []string {
 	tokens := strings.Split(strings.TrimPrefix(pointer, "/"), "/")
 	for i, t := range tokens {
 		if strings.Contains(t, "~") {
-			tokens[i] = strings.NewReplacer("~1", "/", "~0", "~").Replace(t)
+			tokens[i] = unescaped.Replace(t)
 		}
 	}
 	return tokens

@@ -20,8 +20,11 @@ const (
 type Plan struct {
 	Trials int // 100 … 1 048 576, or 0 for 1024
 	Seed   uint64
-	Shares int // how many results, the first ones, get their Shares; 0 for all of them
+	Shares int // how many results, the first ones, get their Shares; 0 for all of them, NoShares for none
 }
+
+// NoShares spares the shares where only the interval is wanted.
+const NoShares = -1
 
 // Outcome is the answer of a propagation.
 type Outcome struct {
@@ -97,8 +100,8 @@ func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 			return Outcome{}, err
 		}
 	}
-	if p.Shares < 0 {
-		return Outcome{}, fmt.Errorf("spread: shares of %d results; at least 1, or 0 for all", p.Shares)
+	if p.Shares < NoShares {
+		return Outcome{}, fmt.Errorf("spread: shares of %d results; at least 1, 0 for all, or -1 for none", p.Shares)
 	}
 	w.draw(f, len(m.Results), &p)
 	out := Outcome{Trials: p.Trials, Usable: true, Results: w.ranges}

@@ -251,7 +251,7 @@ func TestRefusals(t *testing.T) {
 		{"too few trials", good, 1, Plan{Trials: 99}, "99 trials"},
 		{"too many trials", good, 1, Plan{Trials: 1<<20 + 1}, "trials"},
 		{"negative trials", good, 1, Plan{Trials: -1}, "trials"},
-		{"negative shares", good, 1, Plan{Shares: -1}, "shares"},
+		{"negative shares", good, 1, Plan{Shares: -2}, "shares"},
 	} {
 		_, err := Propagate(c.factors, c.results, c.plan, func(x, y []float64) bool { t.Errorf("%s: the model was run", c.what); return false })
 		if err == nil || !strings.Contains(err.Error(), c.want) {

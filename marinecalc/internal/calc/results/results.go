@@ -149,9 +149,16 @@ func (r *Run) readTable(p *contract.Property, list reflect.Value, problems *prob
 			if !ok {
 				continue // a test holds that every column has its field
 			}
-			row = append(row, r.measured(column, from, problems))
+			m := r.measured(column, from, problems)
+			if row == nil {
+				if m.Word == "" {
+					break // of lists with room for fifty most entries are not there
+				}
+				row = make([]Measure, 0, len(p.Items.Properties))
+			}
+			row = append(row, m)
 		}
-		if len(row) > 0 && row[0].Word != "" {
+		if row != nil {
 			t.Rows = append(t.Rows, row)
 		}
 	}

@@ -161,7 +161,7 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 	space := spread.Borrow()
 	defer space.Return()
 	for few := trials == bracketTrials; ; few = false {
-		plan := spread.Plan{Trials: min(r.In.Request.Trials, trials), Seed: r.In.Request.Seed, Shares: 1}
+		plan := spread.Plan{Trials: min(r.In.Request.Trials, trials), Seed: r.In.Request.Seed, Shares: spread.NoShares}
 		if few {
 			plan.Trials = min(r.In.Request.Trials, clearTrials)
 		}

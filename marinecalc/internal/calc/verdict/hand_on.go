@@ -2,24 +2,36 @@ package verdict
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/calc/results"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 )
 
 // handTrials are run at each end of the bracket of a result that is handed on.
 const handTrials = 256
 
-// Bracket is where a result lies over the whole brackets of the unverified
+// handed is a result that is handed on: where in the brackets of the figures
+// behind it it is least and most, and what it is there.
+type handed struct {
+	of       *results.Measure
+	ends     [2][]float64 // the figures where it is least, and where it is most
+	at, half [2]float64   // at the ends of the first of the list: the result, and half of the 95 % interval that nature leaves; NaN where that cannot be said
+}
+
+// Brackets gives where a result lies over the whole brackets of the unverified
 // figures behind it, and what nature leaves at either end. The next sheet holds
-// its own limits over that, so that it tells no more than this one. It is nil
-// where the result has none.
-func (r *Judgement) Bracket(result string) *inputs.Bracket {
-	m := r.Result(result)
-	if m == nil || m.Number == nil || len(m.Unverified) == 0 {
+// its own limits over that, so that it tells no more than this one. It has none
+// where the result has none, and beside it those of other results that are
+// handed on and have the same ends, since one run of trials tells of all.
+func (r *Judgement) Brackets(result string) map[string]*inputs.Bracket {
+	first := r.Result(result)
+	if first == nil || first.Number == nil || len(first.Unverified) == 0 {
 		return nil
 	}
-	figures, all := r.brackets(m.Unverified)
+	figures, all := r.brackets(first.Unverified)
 	if !all {
 		return nil
 	}
@@ -29,53 +41,91 @@ func (r *Judgement) Bracket(result string) *inputs.Bracket {
 		}
 		r.Again()
 	}()
-	at := func(f *figure, v float64) float64 {
-		*f.to = v
-		if r.In.Call.Run() != nil {
-			return math.NaN()
-		}
-		return *m.Number
+	list := r.alike(first, figures)
+	if len(list) == 0 {
+		return nil
 	}
-	for i := range figures { // worst is where it is least, best where it is most
+	ends := list[0].ends
+	for n := range ends {
+		for i := range figures {
+			*figures[i].to = ends[n][i]
+		}
+		r.here(list, figures, n)
+	}
+	out := map[string]*inputs.Bracket{}
+	for i := range list {
+		h, low, high := &list[i], 0, 1
+		if !slices.Equal(h.ends[0], ends[0]) { // it is most where the first is least
+			low, high = 1, 0
+		}
+		if !math.IsNaN(h.half[low] + h.half[high]) {
+			out[h.of.Property.Name] = &inputs.Bracket{Low: min(h.at[low], h.of.Si), High: max(h.at[high], h.of.Si), AtLow: h.half[low], AtHigh: h.half[high]}
+		}
+	}
+	return out
+}
+
+// alike lists a result, and the others handed on that rest on the same figures
+// and have the same ends; none where those of the result cannot be found.
+func (r *Judgement) alike(first *results.Measure, figures []figure) []handed {
+	list := []handed{{of: first}}
+	for i := range r.Measures {
+		if m := &r.Measures[i]; m != first && m.Number != nil && slices.Equal(m.Unverified, first.Unverified) && contract.HandedOn(m.Property.Path) {
+			list = append(list, handed{of: m})
+		}
+	}
+	for i := range figures {
 		f := &figures[i]
-		f.worst, f.best = f.estimate, f.estimate
-		least, most := m.Si, m.Si
+		for n := range list {
+			h := &list[n]
+			h.ends[0], h.ends[1] = append(h.ends[0], f.estimate), append(h.ends[1], f.estimate)
+			h.at = [2]float64{h.of.Si, h.of.Si}
+		}
 		for _, end := range [...]float64{f.low, f.high} {
-			switch v := at(f, end); {
-			case math.IsNaN(v):
+			*f.to = end
+			failed := r.In.Call.Run() != nil
+			for n := range list {
+				switch h, v := &list[n], *list[n].of.Number; {
+				case failed || math.IsNaN(v):
+					h.of = nil
+				case v < h.at[0]:
+					h.ends[0][i], h.at[0] = end, v
+				case v > h.at[1]:
+					h.ends[1][i], h.at[1] = end, v
+				}
+			}
+			if list = slices.DeleteFunc(list, func(h handed) bool { return h.of == nil }); len(list) == 0 || list[0].of != first {
 				return nil
-			case v < least:
-				f.worst, least = end, v
-			case v > most:
-				f.best, most = end, v
 			}
 		}
 		*f.to = f.estimate
 	}
-	here := func(end func(*figure) float64) (v, half float64, ok bool) {
-		for i := range figures {
-			*figures[i].to = end(&figures[i])
-		}
-		return r.here(m.Number, figures)
-	}
-	low, atLow, okLow := here(func(f *figure) float64 { return f.worst })
-	high, atHigh, okHigh := here(func(f *figure) float64 { return f.best })
-	if !okLow || !okHigh {
-		return nil
-	}
-	return &inputs.Bracket{Low: min(low, m.Si), High: max(high, m.Si), AtLow: atLow, AtHigh: atHigh}
+	ends := list[0].ends
+	return slices.DeleteFunc(list, func(h handed) bool {
+		same := slices.Equal(h.ends[0], ends[0]) && slices.Equal(h.ends[1], ends[1])
+		return !same && !(slices.Equal(h.ends[0], ends[1]) && slices.Equal(h.ends[1], ends[0]))
+	})
 }
 
-// here is a result with the figures as they stand, and half of the 95 % interval
-// that nature leaves round it.
-func (r *Judgement) here(of *float64, figures []figure) (v, half float64, ok bool) {
-	if r.In.Call.Run() != nil || math.IsNaN(*of) {
-		return 0, 0, false
+// here is what results are with the figures as they stand, at end n.
+func (r *Judgement) here(list []handed, figures []figure, n int) {
+	for i := range list {
+		list[i].half[n] = math.NaN()
 	}
-	v = *of
+	if r.In.Call.Run() != nil {
+		return
+	}
 	factors, places := r.nature(figures)
-	if r.In.Request.Trials == 0 || len(factors) == 0 {
-		return v, 0, true
+	untried := r.In.Request.Trials == 0 || len(factors) == 0
+	of := make([]*float64, len(list))
+	for i := range list {
+		of[i] = list[i].of.Number
+		if list[i].at[n] = *of[i]; untried && !math.IsNaN(*of[i]) {
+			list[i].half[n] = 0
+		}
+	}
+	if untried {
+		return
 	}
 	defer func() {
 		for i, to := range places {
@@ -85,10 +135,14 @@ func (r *Judgement) here(of *float64, figures []figure) (v, half float64, ok boo
 	space := spread.Borrow()
 	defer space.Return()
 	run := r.In.Request.UntilCancelled(r.In.Call.Run)
-	out, err := space.Run(factors, spread.Plan{Trials: min(r.In.Request.Trials, handTrials), Seed: r.In.Request.Seed},
-		spread.Model{Factors: places, Results: []*float64{of}, Run: func() bool { return run() == nil }})
-	if err != nil || !out.Results[0].Usable {
-		return 0, 0, false
+	out, err := space.Run(factors, spread.Plan{Trials: min(r.In.Request.Trials, handTrials), Seed: r.In.Request.Seed, Shares: spread.NoShares},
+		spread.Model{Factors: places, Results: of, Run: func() bool { return run() == nil }})
+	if err != nil {
+		return
 	}
-	return v, (out.Results[0].High - out.Results[0].Low) / 2, true
+	for i := range list {
+		if span := &out.Results[i]; span.Usable && !math.IsNaN(list[i].at[n]) {
+			list[i].half[n] = (span.High - span.Low) / 2
+		}
+	}
 }
