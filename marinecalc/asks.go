@@ -32,14 +32,14 @@ type ask struct {
 func (a ask) has(member string) bool { return slices.Contains(a.members, member) }
 
 var (
-	runMembers  = []string{"calculation", "input", "boat", "units", "trials", "noRanges", "seed", "brief", "overlays", "date"}
-	boatMembers = []string{"boat", "units", "trials", "noRanges", "seed", "brief", "overlays"}
+	runMembers  = []string{"calculation", "input", "boat", "leaveOut", "units", "trials", "noRanges", "seed", "brief", "overlays", "date"}
+	boatMembers = []string{"boat", "leaveOut", "units", "trials", "noRanges", "seed", "brief", "overlays"}
 )
 
 // asks is everything that a host can ask for.
 var asks = []ask{
 	{name: "contents", answer: askContents},
-	{name: "blank", answer: askBlank, members: []string{"calculation", "boat", "units", "overlays"}},
+	{name: "blank", answer: askBlank, members: []string{"calculation", "boat", "leaveOut", "units", "overlays"}},
 	{name: "run", answer: askRun, members: runMembers},
 	{name: "boat", answer: askBoat, members: []string{"boat", "overlays"}, givesBoat: true},
 	{name: "survey", answer: askSurvey, members: boatMembers},
@@ -48,22 +48,22 @@ var asks = []ask{
 	{name: "compare", answer: askCompare, members: append([]string{"before", "after"}, boatMembers...)},
 	{name: "calendar", answer: askCalendar, members: runMembers},
 	{name: "csv", answer: askCSV, members: append([]string{"table"}, runMembers...)},
-	{name: "line", answer: askLine, members: []string{"boat", "date", "units", "overlays"}},
+	{name: "line", answer: askLine, members: []string{"boat", "leaveOut", "date", "units", "overlays"}},
 	{name: "parts", answer: askParts, members: boatMembers},
 	{name: "part", answer: askPart, members: append([]string{"part", "date"}, boatMembers...)},
 	{name: "find", answer: askFind, members: []string{"text", "overlays"}},
-	{name: "readings", answer: askReadings, members: []string{"boat", "date", "units"}},
+	{name: "readings", answer: askReadings, members: []string{"boat", "leaveOut", "date", "units"}},
 	{name: "add-readings", answer: askAddReadings, members: []string{"boat", "csv"}, givesBoat: true},
 	{name: "add-signal-k", answer: askAddSignalK, members: []string{"boat", "signalK", "engine", "every"}, givesBoat: true},
 	{name: "log", answer: askLog, members: []string{"boat", "reading"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
-	{name: "procedures", answer: askProcedures, members: []string{"boat", "overlays"}},
+	{name: "procedures", answer: askProcedures, members: []string{"boat", "leaveOut", "overlays"}},
 	{name: "procedure", answer: askProcedure, members: append([]string{"remedies", "done", "date"}, boatMembers...)},
 	{name: "tick", answer: askTick, members: []string{"boat", "remedies", "step", "ticked", "date", "time", "note", "record", "overlays"}, givesBoat: true},
 	{name: "close-work", answer: askCloseWork, members: []string{"boat", "remedies", "date", "overlays"}, givesBoat: true},
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
 	{name: "convert", answer: askConvert, members: []string{"quantity", "text", "unit", "to"}},
-	{name: "form", answer: askForm, members: []string{"calculation", "boat", "overlays"}},
+	{name: "form", answer: askForm, members: []string{"calculation", "boat", "leaveOut", "overlays"}},
 	{name: "schemas", answer: askSchemas, members: []string{"document"}},
 	{name: "rules", answer: askRules, members: []string{"calculation", "table", "text", "file", "overlays"}},
 	{name: "check-overlay", answer: askCheckOverlay, members: []string{"text", "file", "overlays"}},

@@ -41,6 +41,7 @@ type request struct {
 	samples     string                // Signal K
 	checks      []book.Row            // published values
 	signalK     SignalKChoice
+	leaveOut    bool // what of the boat cannot be used
 	options     Options
 }
 
@@ -153,6 +154,7 @@ var members = map[string]func(r *request, name string, v any, problems *problem.
 	"checks":   readChecks,
 	"noRanges": flagMember(func(r *request) *bool { return &r.options.NoRanges }),
 	"brief":    flagMember(func(r *request) *bool { return &r.options.Brief }),
+	"leaveOut": flagMember(func(r *request) *bool { return &r.leaveOut }),
 	"input":    func(r *request, _ string, v any, _ *problem.List) { r.input = v },
 	"boat":     func(*request, string, any, *problem.List) {}, // read last, by takeBoat
 	"trials": func(r *request, name string, v any, problems *problem.List) {
@@ -315,6 +317,8 @@ func (r *request) takeBoat(text []byte, object map[string]any, problems *problem
 		if err = json.Unmarshal(text, &whole); err == nil { // it was decoded before
 			b, err = boat.Read(whole.Boat)
 		}
+	} else if r.leaveOut {
+		b, err = boat.FromSound(object["boat"])
 	} else {
 		b, err = boat.From(object["boat"])
 	}

@@ -7,6 +7,7 @@ import { reader } from './form/units.js';
 import { openAside } from './kit/aside.js';
 import { button, byId, h, painted } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
+import { lenient } from './kit/lenient.js';
 import { keepOffline } from './kit/offline.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
@@ -49,7 +50,9 @@ async function open() {
   }
   const boats = unpack('boats', 'application/json').json();
   const compiled = await WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
-  const calculator = await start(compiled);
+  const started = await start(compiled);
+  /** @type {typeof started} */
+  const calculator = { version: started.version, ready: () => started.ready(), call: (request) => started.call(lenient(request)) };
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
   const aside = openAside(calculator, compiled, unpack('aside', 'text/javascript').text());

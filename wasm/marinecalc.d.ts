@@ -143,6 +143,8 @@ export interface BlankRequest {
   calculation: string;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
@@ -158,6 +160,8 @@ export interface RunRequest {
   input?: object | null;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -189,6 +193,8 @@ export interface SurveyRequest {
   ask: 'survey';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -208,6 +214,8 @@ export interface JobsheetRequest {
   ask: 'jobsheet';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -227,6 +235,8 @@ export interface TorqueCardRequest {
   ask: 'torque-card';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -250,6 +260,8 @@ export interface CompareRequest {
   after: Day;
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -273,6 +285,8 @@ export interface CalendarRequest {
   input?: object | null;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -300,6 +314,8 @@ export interface CsvRequest {
   input?: object | null;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -321,6 +337,8 @@ export interface LineRequest {
   ask: 'line';
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date: Day;
   units?: Units;
@@ -334,6 +352,8 @@ export interface PartsRequest {
   ask: 'parts';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -357,6 +377,8 @@ export interface PartRequest {
   date: Day;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -386,6 +408,8 @@ export interface ReadingsRequest {
   ask: 'readings';
   /** A boat file, by boat.schema.json. */
   boat: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
   date?: Day;
   units?: Units;
@@ -445,6 +469,8 @@ export interface ProceduresRequest {
   ask: 'procedures';
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }
@@ -461,6 +487,8 @@ export interface ProcedureRequest {
   date?: Day;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   units?: Units;
   /** Trials of the Monte Carlo propagation, 100 to 65536, or 32768 where a whole boat is worked out; absent or 0 gives 1024. */
   trials?: number;
@@ -546,6 +574,8 @@ export interface FormRequest {
   calculation: string;
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
 }

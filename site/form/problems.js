@@ -35,7 +35,7 @@ export function warningList({ warnings = [] }, level) {
   return h(
     'section',
     { 'aria-labelledby': 'unused-title' },
-    h(level, { id: 'unused-title' }, 'Names to check in the boat file'),
+    h(level, { id: 'unused-title' }, 'To check in the boat file'),
     h('ul', { class: 'wrong-list' }, ...warnings.map((w) => h('li', {}, `${w.where.replace(/^\/boat/, '')}: ${inWords(w)}`))),
   );
 }

@@ -3,6 +3,7 @@
 // calculator answers after the next frame. It works at one request at a time,
 // and takes the newest of those that wait: that is of the view that is shown.
 
+import { lenient } from './lenient.js';
 import { oneRun } from './one-run.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
@@ -63,7 +64,7 @@ export function openAside(calculator, module, program) {
   return /** @type {import('../app.js').App['aside']} */ (
     (/** @type {any} */ request) =>
       new Promise((done) => {
-        waiting.push({ request, done });
+        waiting.push({ request: lenient(request), done });
         void (worker ??= begin()).then((to) => (to ? next(to) : giveUp()));
       })
   );

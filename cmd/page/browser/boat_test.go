@@ -19,6 +19,7 @@ func TestReloadKeepsTheBoat(t *testing.T) {
 	b.open("#/boat")
 	b.write("#boat-name", "Ternlet")
 	b.write("#boat-engine-power", "24 kW")
+	b.untilKept(`boats[0].boat.engine?.power === "24 kW"`)
 	b.open("#/boat")
 	if got := b.text("h1"); got != "Boat: Ternlet" {
 		t.Errorf("title after reload: %q", got)
@@ -30,6 +31,30 @@ func TestReloadKeepsTheBoat(t *testing.T) {
 	b.open("#/sheet/shaft-torque")
 	if got := b.text("#in-enginePower-from"); !strings.Contains(got, "24 kW") || !strings.Contains(got, "boat") {
 		t.Errorf("the form does not say that the power comes from the boat: %q", got)
+	}
+}
+
+// A member of the boat that cannot be used stands where it was typed, and stops
+// no sheet, no survey and no plan: it is left out, and each says so.
+func TestAWrongMemberStopsNoSheet(t *testing.T) {
+	b := newTab(t, 1280)
+	b.demonstrate("Kittiwake")
+	b.open("#/boat")
+	b.write("#boat-engine-power", "lots")
+	b.untilKept(`boats[0].boat.engine.power === "lots"`)
+	for _, hash := range []string{"#/sheet/bolt-preload", "#/survey", "#/readings"} {
+		b.open(hash)
+		b.until(`document.querySelector(".answers, .paper, [aria-labelledby=series-title]")`)
+		b.until(`document.querySelector("#unused-title")?.closest("section").textContent.includes("/engine/power: Left out until it is mended")`)
+	}
+	b.open("#/sheet/shaft-torque")
+	b.until(`document.querySelector(".summary")?.textContent.includes("Engine power")`)
+	b.open("#/")
+	b.until(`document.querySelector(".tile .sign")`)
+	b.open("#/boat")
+	b.unfold("#boat-engine-power")
+	if got := eval[string](b, `document.querySelector("#boat-engine-power").value`); got != "lots" {
+		t.Errorf("where it was typed stands %q", got)
 	}
 }
 
@@ -87,7 +112,7 @@ func TestMisspeltMemberIsTold(t *testing.T) {
 	for _, hash := range []string{"#/boat", "#/sheet/shaft-torque", "#/sheet/gland-heat", "#/survey", "#/compare"} {
 		b.open(hash)
 		said := b.text(list)
-		for _, want := range []string{"Names to check in the boat file", "/shaft/diamter: ", `"diamter" is not a name known here`, `"diameter"`} {
+		for _, want := range []string{"To check in the boat file", "/shaft/diamter: ", `"diamter" is not a name known here`, `"diameter"`} {
 			if !strings.Contains(said, want) {
 				t.Errorf("%s: %q is not told: %s", hash, want, said)
 			}

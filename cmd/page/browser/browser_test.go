@@ -183,6 +183,22 @@ func (b *tab) open(hash string) {
 	b.until(`document.querySelector("h1[tabindex]")`)
 }
 
+// turn goes to another view of the page that is open, as a link does; where the
+// view is the same it loads the page anew.
+func (b *tab) turn(hash string) {
+	b.t.Helper()
+	if !eval[bool](b, fmt.Sprintf(`(() => {
+		if (!document.querySelector("h1[tabindex]") || location.hash === %[1]q) return false;
+		window.left = document.querySelector("h1");
+		location.hash = %[1]q;
+		return true;
+	})()`, hash)) {
+		b.open(hash)
+		return
+	}
+	b.until(`document.querySelector("h1[tabindex]") && document.querySelector("h1") !== window.left`)
+}
+
 // beforePage runs a script in every page that is opened from now on, before
 // the page's own.
 func (b *tab) beforePage(script string) {

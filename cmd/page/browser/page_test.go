@@ -56,6 +56,7 @@ func (b *tab) keepExample() {
 		localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'example', boat: { name: 'Ternlet',
 			engine: { power: '24 kW', speed: '2800 rpm' }, gearbox: { ratioAhead: '2.15' } } }]));
 		localStorage.setItem('marinecalc.typed.example', JSON.stringify(%s));`, text))
+	b.open("")
 }
 
 // keepDemonstration puts a demonstration boat in hand, with which most
@@ -311,16 +312,13 @@ func TestPrintShowsTheSheetAlone(t *testing.T) {
 	shows("with working", map[string]bool{".known": false, ".top": false, ".answer .hazard": true, ".answers": true, ".work": true, ".of-boat": true, ".card": false})
 }
 
-// Two dated states of the demonstration boat, side by side.
-// Readings go out as CSV and come in again; a table that cannot be read says
-// where, and loses nothing.
 // On a boat of which nothing is known, no figure stands in any form: what a
 // list begins with tells its rows apart and is no reading.
 func TestNoFigureStandsThatNobodyTyped(t *testing.T) {
 	b := newTab(t, 1280)
 	b.open("")
 	for _, c := range marinecalc.Calculations() {
-		b.open("#/sheet/" + c.ID)
+		b.turn("#/sheet/" + c.ID)
 		b.until(`document.querySelector(".sheet > *")`)
 		if stands := eval[[]string](b, `[...document.querySelectorAll('.form input:not([type=date])')]
 			.filter((e) => /\d/.test(e.value) && !e.id.endsWith('-clock')).map((e) => e.id + ' ' + e.value)`); len(stands) > 0 {

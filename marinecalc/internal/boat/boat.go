@@ -53,12 +53,17 @@ func Read(text []byte) (*Boat, error) {
 
 // From makes a boat of a document that was decoded already (contract.Decode).
 func From(value any) (*Boat, error) {
+	var older contract.Alike
+	value, _ = byNewNames(value, nil, &older)
+	return fromRenamed(value, &older)
+}
+
+// fromRenamed is From of a document that has the newer names already.
+func fromRenamed(value any, older *contract.Alike) (*Boat, error) {
 	c, err := Contract()
 	if err != nil {
 		return nil, err
 	}
-	var older contract.Alike
-	value, _ = byNewNames(value, nil, &older)
 	if problems := c.Check(value); len(problems) > 0 {
 		return nil, problems.Err()
 	}

@@ -127,7 +127,7 @@ func (p *paper) unused(s *survey.Survey) {
 	if len(s.Warnings) == 0 {
 		return
 	}
-	p.tag("h2", "", "Names to check in the boat file")
+	p.tag("h2", "", "To check in the boat file")
 	for _, w := range s.Warnings {
 		p.tag("p", "", w.String())
 	}
