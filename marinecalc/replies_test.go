@@ -237,7 +237,7 @@ func TestRequestSchemaRefusesWhatCallRefuses(t *testing.T) {
 	alone(t)
 	d := newDoorSchemas(t)
 	boat := json.RawMessage(strings.Replace(testboat.Logged, `"name":"Tern",`, `"name":"Tern","work":{"steps":[{"step":"make-safe","done":"2026-05-20"}]},`, 1))
-	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "seed": 3,
+	good := map[string]any{"calculation": "work-plan", "input": json.RawMessage(testboat.SpringWork), "boat": boat, "units": "us", "trials": 100, "noRanges": true, "leaveOut": true, "seed": 3,
 		"brief": true, "overlays": []any{}, "before": "2026-05-02", "after": "2026-06-01", "table": "", "csv": "date,dripRate\n2027-06-01,7 drips/min\n",
 		"reading": map[string]any{"reading": "wearIron", "value": "32 ppm", "date": "2026-06-01", "time": "10:30", "baseline": true},
 		"date":    "2026-06-01", "quantity": "length", "text": "5", "unit": "mm", "to": "in", "document": "boat", "file": "yard.json", "part": "gland", "signalK": recorded, "engine": "main", "every": "2 h",
