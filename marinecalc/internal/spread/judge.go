@@ -17,12 +17,6 @@ const (
 	Lost = 0.025
 )
 
-// The same for a probability that is itself what is judged.
-const (
-	sureChance = 0.95
-	LostChance = 0.05
-)
-
 // DefaultNear is the part of a limit beyond which a result counts as near it.
 // Common practice, no source.
 const DefaultNear = 0.9
@@ -100,12 +94,13 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 }
 
 // JudgeChance judges by a probability of meeting a limit that was found without
-// trials: 0.95 and more is within, 0.05 and less beyond. NaN: one cannot tell.
+// trials: 0.975 and more is within, 0.025 and less beyond, as
+// of trials, so that it denies no 95 % interval beside it. NaN: one cannot tell.
 func JudgeChance(p float64) Judgement {
 	switch {
-	case p >= sureChance:
+	case p >= Sure:
 		return Judgement{sheet.Within, p}
-	case p <= LostChance:
+	case p <= Lost:
 		return Judgement{sheet.Beyond, p}
 	}
 	return Judgement{sheet.CannotTell, p}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -164,14 +165,14 @@ func (t *follower) held() {
 		lost := t.worse(newest, first) / gained
 		out.LostAgain = quantity.Ratio(digits(lost, 2))
 		// newest − first against half of what was gained, each with its scatter
-		spread := sigma * math.Sqrt(1+0.25+0.25/n)
-		out.ChanceHeld = quantity.Ratio(0.5 * math.Erfc((lost-0.5)*gained/spread/math.Sqrt2))
+		width := sigma * math.Sqrt(1+0.25+0.25/n)
+		out.ChanceHeld = quantity.Ratio(0.5 * math.Erfc((lost-0.5)*gained/width/math.Sqrt2))
 		switch {
-		case out.ChanceHeld >= 0.95 && lost <= 0:
+		case out.ChanceHeld >= spread.Sure && lost <= 0:
 			out.HeldSays = told + ". It holds, and nothing is lost again."
-		case out.ChanceHeld >= 0.95:
+		case out.ChanceHeld >= spread.Sure:
 			out.HeldSays = told + fmt.Sprintf(". It holds: %.0f %% of what it gained is lost again.", 100*lost)
-		case out.ChanceHeld <= 0.05:
+		case out.ChanceHeld <= spread.Lost:
 			out.HeldSays = told + fmt.Sprintf(". It did not hold: %.0f %% of what it gained is lost again.", 100*lost)
 		default:
 			out.HeldSays = told + ". Whether it holds cannot be told yet."

@@ -76,7 +76,7 @@ func TestWordAndRangeOfATrendAgree(t *testing.T) {
 		name, input string
 		word        sheet.Word
 	}{
-		{"scattered iron, range past the limit", `{"reading":"wearIron","limit":"75 ppm","readings":[
+		{"scattered iron, range past the limit", `{"reading":"wearIron","limit":"100 ppm","readings":[
 		 {"date":"2025-03-01","value":"20 ppm"},{"date":"2025-04-30","value":"36 ppm"},{"date":"2025-06-29","value":"41 ppm"}]}`, sheet.CannotTell},
 		{"line past the limit today", `{"reading":"dripRate","limit":"9 drips/min","today":"2025-04-25","readings":[
 		 {"date":"2025-03-01","value":"6 drips/min"},{"date":"2025-03-15","value":"7 drips/min"},{"date":"2025-03-29","value":"8 drips/min"}]}`, sheet.CannotTell},
@@ -186,7 +186,7 @@ func TestTrendThatMovesAwayIsNotBeyond(t *testing.T) {
 		}
 	}
 	rising := dripping("", "6 drips/min", "6.8 drips/min", "7.3 drips/min", "8.1 drips/min", "8.8 drips/min")
-	s := testboat.RunOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
+	s := testboat.RunOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"9 drips/min"}`)
 	if v := s.Verdict("trend-horizon"); v == nil || v.Word != "beyond" {
 		t.Errorf("%+v", v)
 	}

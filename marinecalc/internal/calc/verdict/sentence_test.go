@@ -54,9 +54,9 @@ func TestNoChanceIsAllOrNothing(t *testing.T) {
 		want   string
 	}{
 		{0, sheet.Beyond, "It lasts: no, the chance is less than 1 %. Mend it."},
-		{0.03, sheet.Beyond, "It lasts: no, the chance is 3.0 %. Mend it."},
+		{0.02, sheet.Beyond, "It lasts: no, the chance is 2.0 %. Mend it."},
 		{0.45, sheet.CannotTell, "It lasts: the chance is 45 %, which is neither a yes nor a no."},
-		{0.96, sheet.Within, "It lasts: yes, the chance is 96.0 %."},
+		{0.98, sheet.Within, "It lasts: yes, the chance is 98.0 %."},
 		{1, sheet.Within, "It lasts: yes, the chance is more than 99 %."},
 	} {
 		if got := chanceSentence(l, c.chance, c.word, ""); got != c.want {
