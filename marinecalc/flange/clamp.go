@@ -142,13 +142,16 @@ func (out *OutputResult) wear(in *OutputInput) {
 }
 
 // thread finds the stress in the shaft's thread while the nut is tightened to
-// the clamp.
+// the clamp, and the torque at which it yields.
 func (out *OutputResult) thread(in *OutputInput) {
 	d2, d3 := in.diameters()
-	ds, bore, force := (d2+d3)/2, float64(in.ShaftBore), float64(out.FittedClamp)
-	twist := force * (float64(in.Pitch)/(2*math.Pi) + float64(out.ThreadFrictionUsed)*d2*secant30/2)
-	tension := force / ring(ds, bore)
+	ds, bore := (d2+d3)/2, float64(in.ShaftBore)
+	twist := float64(in.Pitch)/(2*math.Pi) + float64(out.ThreadFrictionUsed)*d2*secant30/2
+	tension := 1 / ring(ds, bore)
 	torsion := 16 * twist * ds / (math.Pi * (math.Pow(ds, 4) - math.Pow(bore, 4)))
-	out.ShaftStress = quantity.Stress(math.Sqrt(tension*tension + 3*torsion*torsion))
-	out.ShaftUse = quantity.Ratio(float64(out.ShaftStress) / quantity.OrNaN(float64(in.ShaftYieldStrength)))
+	one := math.Sqrt(tension*tension + 3*torsion*torsion) // stress of each newton
+	yield := quantity.OrNaN(float64(in.ShaftYieldStrength))
+	out.ShaftStress = quantity.Stress(one * float64(out.FittedClamp))
+	out.ShaftUse = quantity.Ratio(float64(out.ShaftStress) / yield)
+	out.MostNutTorque = quantity.Torque(yield / one * float64(out.TorquePerClamp) / float64(in.TorqueScatter))
 }

@@ -121,6 +121,8 @@ type OutputResult struct {
 	ShaftStress quantity.Stress // in the thread while it is tightened, tension and torsion
 	ShaftUse    quantity.Ratio
 
+	MostNutTorque quantity.Torque // that brings the thread to yield
+
 	HoldTorque    quantity.Torque // the greater of NutTorque and LooseningTorque
 	BarForce      quantity.Force  // where the bar rests
 	HoldBoltForce quantity.Force  // on the nearer bolt

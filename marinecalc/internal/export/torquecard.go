@@ -7,8 +7,6 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/survey"
-	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -99,14 +97,6 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 			j.Maker = in.Origin == sheet.MakersFigure
 		}
 	}
-	between := func(s *sheet.Sheet, low, high string) {
-		if a, b := s.Result(low), s.Result(high); a != nil && b != nil && a.Text != "" && b.Text != "" {
-			j.Range = "the cone alone holds from " + a.Text + ", it yields at " + b.Text
-			if a.SI != nil && b.SI != nil && *a.SI > *b.SI {
-				j.Range = "it yields at " + b.Text + ", before the cone alone holds (" + a.Text + "): stay under it, the key carries"
-			}
-		}
-	}
 	switch j.Joint {
 	case "coupling-bolts":
 		s := sheets["bolt-preload"]
@@ -137,7 +127,7 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 		}
 	case "propeller-nut":
 		set(sheets["propeller-taper"], "nutTorque", "nutThread", "")
-		between(sheets["propeller-taper"], "leastNutTorque", "mostNutTorque")
+		j.ofCone(sheets["propeller-taper"])
 		if order := typed(sheets["propeller-taper"], "nutOrder"); order != "" {
 			j.Order = order + "; " + j.Order
 		}
@@ -150,58 +140,6 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 		set(sheets["coupling-bore"], "tableSeating", "setScrewSize", "")
 	case "packing-nuts":
 		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
-	}
-}
-
-// tooMuch is the result that a joint's torque must stay under, with what comes at it.
-var tooMuch = map[string]struct{ calculation, result, what string }{
-	"coupling-bolts": {"bolt-preload", "breakingTorque", "this bolt breaks"},
-	"propeller-nut":  {"propeller-taper", "mostNutTorque", "hub or thread yields"},
-}
-
-// bears warns of a torque on the card, whosever it is, that the joint's own sheet
-// says it does not bear.
-func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
-	most := tooMuch[j.Joint]
-	r := sheets[most.calculation].Result(most.result)
-	kind, _ := quantity.Lookup("torque")
-	reading, err := kind.Parse(j.Torque)
-	if err != nil || r == nil || r.SI == nil || reading.SI < *r.SI {
-		return
-	}
-	j.Range = strings.Join(known("TOO MUCH by its own sheet: "+most.what+" at about "+r.Text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
-}
-
-// heeded are the verdicts, of the joint's own sheet and of others, on what a joint's
-// torque does, with which its figure is not to be printed bare.
-var heeded = map[string][]string{
-	"coupling-bolts": {"bolt-preload/bolt-yield", "thread-engagement/thread-strips"},
-	"output-nut":     {"output-flange/flange-thread"},
-	"pinch-bolts":    {"coupling-bore/bore-pinch-yields", "coupling-bore/bore-slot-open"},
-	"propeller-nut":  {"propeller-taper/taper-hub-yields", "propeller-taper/taper-thread-yields"},
-}
-
-// heeds puts before what the torque gives what those verdicts say against it: what
-// is past, and what is not enough to tell.
-func (j *TorqueJoint) heeds(sheets map[string]*sheet.Sheet) {
-	if j.Torque == "" {
-		return
-	}
-	word, first := "NOT SURE", "Settle that"
-	var against []string
-	for _, at := range heeded[j.Joint] {
-		id, limit, _ := strings.Cut(at, "/")
-		v := sheets[id].Verdict(limit)
-		if v == nil || v.Value == "" || v.Word.Plain() != sheet.Beyond && v.Word != sheet.CannotTell {
-			continue
-		}
-		if v.Word != sheet.CannotTell {
-			word, first = "NOT AS IT STANDS", "Put that right"
-		}
-		against = append(against, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
-	}
-	if len(against) > 0 {
-		j.Range = strings.Join(known(word+": "+strings.Join(against, "; ")+". "+first+", or ask the maker, before a wrench goes on", j.Range), "; ")
 	}
 }
 

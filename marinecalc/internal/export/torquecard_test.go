@@ -129,3 +129,53 @@ func TestCardHeedsWhatSheetsSayOfATorque(t *testing.T) {
 		t.Errorf("within it: %s", r)
 	}
 }
+
+// The card tells from which torque on a joint can yield by the lower edge of its range,
+// of the output flange's nut too, and names no key that there is not.
+func TestCardPrintsTheLowerEdge(t *testing.T) {
+	card := func(at func(map[string]any)) map[string]marinecalc.TorqueJoint {
+		var file map[string]any
+		text, err := os.ReadFile(testboat.Root("testdata", "boats", "juniper.json"))
+		if err == nil {
+			err = json.Unmarshal(text, &file)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		at(file)
+		e, err := marinecalc.New()
+		if err != nil {
+			t.Fatal(err)
+		}
+		made, err := e.TorqueCard(context.Background(), testboat.Read(t, testboat.Text(t, file)), marinecalc.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		joints := map[string]marinecalc.TorqueJoint{}
+		for _, j := range made.Joints {
+			joints[j.Joint] = j
+		}
+		return joints
+	}
+	plain := card(func(map[string]any) {})
+	if r := plain["propeller-nut"].Range; !strings.Contains(r, "can yield from 130 lbf·ft") || strings.Contains(r, "240") {
+		t.Errorf("propeller nut: %s", r)
+	}
+	if r := plain["output-nut"].Range; strings.Contains(r, "NOT ") {
+		t.Errorf("output nut: %s", r)
+	}
+	typed := func(torque string) string {
+		return card(func(file map[string]any) {
+			file["torques"] = []any{map[string]any{"joint": "output-nut", "torque": torque, "source": "own"}}
+		})["output-nut"].Range
+	}
+	for torque, says := range map[string]string{"900 N·m": "NOT SURE by its own sheet", "1500 N·m": "TOO MUCH by its own sheet", "200 N·m": "without it"} {
+		if r := typed(torque); !strings.HasPrefix(r, says) {
+			t.Errorf("%s: %s", torque, r)
+		}
+	}
+	sheets := card(func(file map[string]any) { file["outputFlange"].(map[string]any)["nutTorque"] = "900 N·m" })
+	if r := sheets["output-nut"].Range; !strings.HasPrefix(r, "NOT SURE: ") || strings.Count(r, "wrench goes on") != 1 {
+		t.Errorf("by the sheet: %s", r)
+	}
+}

@@ -1,0 +1,116 @@
+// What a joint bears, beside its torque on the card.
+
+package export
+
+import (
+	"math"
+	"strings"
+
+	"example.org/driveline/marinecalc/hub"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// tooMuch is the result that a joint's torque must stay under, with what comes from
+// its lower edge on.
+var tooMuch = map[string]struct{ calculation, result, what string }{
+	"coupling-bolts": {"bolt-preload", "breakingTorque", "this bolt can break"},
+	"output-nut":     {"output-flange", "mostNutTorque", "the shaft's thread can yield"},
+	"propeller-nut":  {"propeller-taper", "mostNutTorque", "hub or thread can yield"},
+}
+
+// from is the lower edge of a torque's range, from which on what it names can come,
+// or the estimate of one without a range.
+func from(s *sheet.Sheet, r *sheet.Result) (si float64, text string) {
+	low, high, ok := r.Range()
+	kind, known := quantity.Lookup(string(r.Kind))
+	units, err := quantity.ParseSystem(s.Made.Units)
+	if !ok || !known || err != nil {
+		return *r.SI, r.Text
+	}
+	return low, kind.In("N·m", "lbf·ft").PrintTo(low, (high-low)/2, units)
+}
+
+// bears warns of a torque on the card, whosever it is, that the joint's own sheet
+// says it does not bear, or may not.
+func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
+	most := tooMuch[j.Joint]
+	s := sheets[most.calculation]
+	r := s.Result(most.result)
+	kind, _ := quantity.Lookup("torque")
+	reading, err := kind.Parse(j.Torque)
+	if err != nil || r == nil || r.SI == nil {
+		return
+	}
+	own := s.Input("nutTorque") // of which its verdicts stand there already
+	if own != nil && own.SI != nil && math.Abs(*own.SI-reading.SI) < 1e-3*reading.SI && strings.HasPrefix(j.Range, "NOT ") {
+		return
+	}
+	edge, text := from(s, r)
+	word := "TOO MUCH"
+	switch {
+	case reading.SI >= *r.SI:
+	case reading.SI >= edge:
+		word = "NOT SURE"
+	default:
+		return
+	}
+	j.Range = strings.Join(known(word+" by its own sheet: "+most.what+" from "+text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
+}
+
+// ofCone tells from which torque on a propeller's cone holds by itself, and from which
+// its hub or thread can yield.
+func (j *TorqueJoint) ofCone(s *sheet.Sheet) {
+	least, most := s.Result("leastNutTorque"), s.Result("mostNutTorque")
+	if least == nil || most == nil || least.SI == nil || most.SI == nil {
+		return
+	}
+	edge, text := from(s, most)
+	if *least.SI <= edge {
+		j.Range = "the cone alone holds from about " + least.Text + ", hub or thread can yield from " + text
+		return
+	}
+	j.Range = "hub or thread can yield from " + text + ", before the cone alone holds (about " + least.Text + "): stay under it"
+	switch keyed := s.Input("keyed"); {
+	case keyed != nil && keyed.Word == string(hub.WithKey):
+		j.Range += ", the key carries"
+	case keyed != nil && keyed.Word == string(hub.NoKey):
+		j.Range += "; there is no key to carry the rest: ask the maker"
+	default:
+		j.Range += "; look whether there is a key to carry the rest"
+	}
+}
+
+// heeded are the verdicts, of the joint's own sheet and of others, on what a joint's
+// torque does, with which its figure is not to be printed bare.
+var heeded = map[string][]string{
+	"coupling-bolts": {"bolt-preload/bolt-yield", "thread-engagement/thread-strips"},
+	"output-nut":     {"output-flange/flange-thread"},
+	"pinch-bolts":    {"coupling-bore/bore-pinch-yields", "coupling-bore/bore-slot-open"},
+	"propeller-nut":  {"propeller-taper/taper-hub-yields", "propeller-taper/taper-thread-yields"},
+}
+
+// heeds puts before what the torque gives what those verdicts say against it: what
+// is past, and what is not enough to tell.
+func (j *TorqueJoint) heeds(sheets map[string]*sheet.Sheet) {
+	if j.Torque == "" {
+		return
+	}
+	word, first := "NOT SURE", "Settle that"
+	var against []string
+	for _, at := range heeded[j.Joint] {
+		id, limit, _ := strings.Cut(at, "/")
+		v := sheets[id].Verdict(limit)
+		if v == nil || v.Value == "" || v.Word.Plain() != sheet.Beyond && v.Word != sheet.CannotTell {
+			continue
+		}
+		if v.Word != sheet.CannotTell {
+			word, first = "NOT AS IT STANDS", "Put that right"
+		}
+		against = append(against, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
+	}
+	if len(against) > 0 {
+		j.Range = strings.Join(known(word+": "+strings.Join(against, "; ")+". "+first+", or ask the maker, before a wrench goes on", j.Range), "; ")
+	}
+}
