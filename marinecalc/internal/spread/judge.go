@@ -94,13 +94,13 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 }
 
 // JudgeChance judges by a probability of meeting a limit that was found without
-// trials: 0.975 and more is within, 0.025 and less beyond, as
-// of trials, so that it denies no 95 % interval beside it. NaN: one cannot tell.
-func JudgeChance(p float64) Judgement {
+// trials: least, above a half, and more is within, 1 − least and less beyond.
+// NaN: one cannot tell.
+func JudgeChance(p, least float64) Judgement {
 	switch {
-	case p >= Sure:
+	case p >= least:
 		return Judgement{sheet.Within, p}
-	case p <= Lost:
+	case p <= 1-least+1e-12: // for what is lost in the subtraction
 		return Judgement{sheet.Beyond, p}
 	}
 	return Judgement{sheet.CannotTell, p}

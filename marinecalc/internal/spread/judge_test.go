@@ -150,9 +150,14 @@ func TestTheBoundsOfSureBelongToIt(t *testing.T) {
 			t.Errorf("%d of 40 trials meet it: %+v, want %s with %g", c.meet, j, c.word, want)
 		}
 	}
-	for p, word := range map[float64]sheet.Word{0.975: sheet.Within, 0.9749: sheet.CannotTell, 0.0251: sheet.CannotTell, 0.025: sheet.Beyond} {
-		if j := JudgeChance(p); j.Word != word || j.Probability != p {
-			t.Errorf("a chance of %g: %+v, want %s", p, j, word)
+	for least, words := range map[float64]map[float64]sheet.Word{
+		0.95:  {0.95: sheet.Within, 0.9499: sheet.CannotTell, 0.0501: sheet.CannotTell, 0.05: sheet.Beyond},
+		0.975: {0.975: sheet.Within, 0.9749: sheet.CannotTell, 0.0251: sheet.CannotTell, 0.025: sheet.Beyond},
+	} {
+		for p, word := range words {
+			if j := JudgeChance(p, least); j.Word != word || j.Probability != p {
+				t.Errorf("a chance of %g, at least %g: %+v, want %s", p, least, j, word)
+			}
 		}
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -168,11 +167,11 @@ func (t *follower) held() {
 		width := sigma * math.Sqrt(1+0.25+0.25/n)
 		out.ChanceHeld = quantity.Ratio(0.5 * math.Erfc((lost-0.5)*gained/width/math.Sqrt2))
 		switch {
-		case out.ChanceHeld >= spread.Sure && lost <= 0:
+		case out.ChanceHeld >= 0.95 && lost <= 0:
 			out.HeldSays = told + ". It holds, and nothing is lost again."
-		case out.ChanceHeld >= spread.Sure:
+		case out.ChanceHeld >= 0.95:
 			out.HeldSays = told + fmt.Sprintf(". It holds: %.0f %% of what it gained is lost again.", 100*lost)
-		case out.ChanceHeld <= spread.Lost:
+		case out.ChanceHeld <= 0.05:
 			out.HeldSays = told + fmt.Sprintf(". It did not hold: %.0f %% of what it gained is lost again.", 100*lost)
 		default:
 			out.HeldSays = told + ". Whether it holds cannot be told yet."

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/day"
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/trend/series"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -188,7 +187,7 @@ func (t *follower) falls(days float64) {
 		t.out.ChanceAboveFloor = quantity.Ratio(found.NotReached)
 		t.out.ChanceItLasts = min(t.out.ChanceItLasts, t.out.ChanceAboveFloor)
 		t.out.FloorSays = "the newest reading, " + t.show(newest.Value) + ", is not above the least of " + t.show(t.floor)
-	case t.doubted == "" && lasts < spread.Sure && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
+	case t.doubted == "" && lasts < 0.95 && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
 		t.out.FloorOutlook = string(series.Toward)
 		t.out.ChanceAboveFloor = quantity.Ratio(lasts)
 		t.out.FloorSays = strings.TrimSuffix("it is falling to nothing: to the least of "+t.show(t.floor)+" about "+t.date(max(0, found.Days.Expected)), " about ")

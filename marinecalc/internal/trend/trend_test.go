@@ -186,7 +186,7 @@ func TestTrendThatMovesAwayIsNotBeyond(t *testing.T) {
 		}
 	}
 	rising := dripping("", "6 drips/min", "6.8 drips/min", "7.3 drips/min", "8.1 drips/min", "8.8 drips/min")
-	s := testboat.RunOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"9 drips/min"}`)
+	s := testboat.RunOn(t, rising, "reading-trend", `{"reading":"dripRate","limit":"10 drips/min"}`)
 	if v := s.Verdict("trend-horizon"); v == nil || v.Word != "beyond" {
 		t.Errorf("%+v", v)
 	}

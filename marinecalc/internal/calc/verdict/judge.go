@@ -199,7 +199,7 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
 	}
 	if h.Chance {
-		return spread.JudgeChance(j.si), "", ""
+		return spread.JudgeChance(j.si, limit.Min), "", ""
 	}
 	return r.byTrials(h, j, limit), "", ""
 }

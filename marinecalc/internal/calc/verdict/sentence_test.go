@@ -47,7 +47,7 @@ func TestNearnessInWords(t *testing.T) {
 // A chance is never all or nothing: near either it is told as more or less
 // than a hundredth away.
 func TestNoChanceIsAllOrNothing(t *testing.T) {
-	l := &rules.Limit{Title: "It lasts", Why: "Mend it."}
+	l := &rules.Limit{Title: "It lasts", Why: "Mend it.", Min: rules.BoundAt(0.95)}
 	for _, c := range []struct {
 		chance float64
 		word   sheet.Word

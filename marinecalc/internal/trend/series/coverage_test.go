@@ -19,7 +19,7 @@ func shift() uint64 {
 
 // sure is the chance from which on a verdict is said to hold: all above the
 // lower end of a 95 % interval.
-const sure = 0.975
+const sure = 0.95
 
 // simulated is a run of readings as they come: dates a fifth of the interval
 // off, normal scatter of 0.15 about a curve over u, 0 at the first date and 1
