@@ -2,6 +2,7 @@ package coupling
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc/hub"
@@ -56,7 +57,7 @@ func TestEdgesOfBore(t *testing.T) {
 	// A count of set screws asks for what one holds, so that none are given here.
 	in := pressed()
 	in.ScrewHolding = 5000
-	parttest.Edges(t, in, Bore, common(map[string]string{"/hubDiameter": "(0.03, inf)", "/bore": "[0, 0.03)", "/interference": "[-0.01, 0.01]",
+	parttest.Edges(t, in, Bore, common(map[string]string{"/hubDiameter": "(0.03, inf)", "/bore": "[0, 0.03)", "/interference": "[-0.01, 0.0003]",
 		"/engagedLength": "(0, inf)", "/hubModulus": "(0, inf)", "/elasticModulus": "(0, inf)"}))
 	in = split()
 	in.ScrewHolding = 5000
@@ -72,6 +73,7 @@ func TestBoreRefusesWhatIsMissing(t *testing.T) {
 	for where, change := range map[string]func(*BoreInput){
 		"/holdMethod":    func(in *BoreInput) { in.HoldMethod = "glue" },
 		"/interference":  func(in *BoreInput) { in.Interference = quantity.Length(math.NaN()) },
+		"/interference ": func(in *BoreInput) { in.Interference = 0.002 },
 		"/hubDiameter":   func(in *BoreInput) { in.HubDiameter = 0.03 },
 		"/screwHolding":  func(in *BoreInput) { in.SetScrews = 1 },
 		"/keyLength":     func(in *BoreInput) { in.KeyWidth = 0.008 },
@@ -82,7 +84,7 @@ func TestBoreRefusesWhatIsMissing(t *testing.T) {
 		in := pressed()
 		change(&in)
 		_, err := Bore(in)
-		parttest.RefusedAt(t, err, where)
+		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
 	in := split()
 	in.PinchTorque = 0

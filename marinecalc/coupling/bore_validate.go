@@ -127,6 +127,10 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		if math.IsNaN(float64(in.Interference)) {
 			faults.Add("/interference", "the interference is missing", "a length, below 0 for a clearance", "it is needed for this way of holding")
 		}
+		if most := hub.MostInterference * float64(in.ShaftDiameter); float64(in.Interference) > most {
+			faults.Add("/interference", fmt.Sprintf("an interference of %s is more than any metal bears on a shaft of %s", problem.Millimetres(float64(in.Interference)), problem.Millimetres(float64(in.ShaftDiameter))),
+				"at most "+problem.Millimetres(most)+", a hundredth of the diameter", "a press fit has about a thousandth of the diameter: was it read in µm or in thou?")
+		}
 		needed(faults, "/engagedLength", "the length in the bore", float64(in.EngagedLength))
 		needed(faults, "/hubModulus", "the elastic modulus of the flange", float64(in.HubModulus))
 		needed(faults, "/elasticModulus", "the elastic modulus of the shaft", float64(in.ElasticModulus))

@@ -18,6 +18,11 @@ type Fit struct {
 	HubPoisson, ShaftPoisson quantity.Ratio
 }
 
+// MostInterference, over the diameter, is more than any metal bears elastically, as
+// Lamé's equations want it: the yield strength of the strongest steels, 2 GPa, over
+// 200 GPa (Hooke's law; both from memory).
+const MostInterference = 0.01
+
 // Give is the interference on the diameter that each unit of pressure takes, in
 // m/Pa:
 //

@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 const (
@@ -74,6 +75,9 @@ func (in *TaperInput) validateDrive(faults *problem.List) {
 		faults.Add("/nutLock", "a second nut is said to lock the nut, and that there is one nut alone", "a second nut with the order of both, or what else locks the one", "look at the shaft's end")
 	}
 	faults.NotNegative("/pushUp", "push-up", float64(in.PushUp))
+	if most := hub.MostInterference * float64(in.ShaftDiameter) / quantity.OrNaN(float64(in.TaperRatio)); float64(in.PushUp) > most {
+		faults.Add("/pushUp", fmt.Sprintf("a push-up of %s would stretch the hub more than any metal bears", problem.Millimetres(float64(in.PushUp))), "at most "+problem.Millimetres(most), "measure from where the dry hub sits by a light push, along the shaft")
+	}
 	faults.NotNegative("/nutForce", "push of the nut", float64(in.NutForce))
 	faults.NotNegative("/nutTorque", "torque of the nut", float64(in.NutTorque))
 	faults.NotNegative("/nutFactor", "nut factor", float64(in.NutFactor))

@@ -54,11 +54,12 @@ type Limit struct {
 	Chance      bool        `json:"chance"` // the value is itself the probability that all is well
 	Past        *Valid      `json:"past"`   // where it is past its limit, whatever its range or chance
 	Valid       Valid       `json:"valid"`
-	How         string      `json:"how"`    // how to take the reading when it is missing
-	Lacks       List[Lack]  `json:"lacks"`  // in place of that, of several things those that are not known
-	States      List[State] `json:"states"` // in which there is nothing to judge
-	Why         string      `json:"why"`    // what it means to be beyond
-	Finer       string      `json:"finer"`  // another way of reading, where no gauge of this one settles a doubt; goes on from "To settle it, "
+	How         string      `json:"how"`      // how to take the reading when it is missing
+	Lacks       List[Lack]  `json:"lacks"`    // in place of that, of several things those that are not known
+	States      List[State] `json:"states"`   // in which there is nothing to judge
+	Why         string      `json:"why"`      // what it means to be beyond
+	Meanings    List[State] `json:"meanings"` // in place of that, where a value is such
+	Finer       string      `json:"finer"`    // another way of reading, where no gauge of this one settles a doubt; goes on from "To settle it, "
 	Note        string      `json:"note"`
 	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
 	While       While       `json:"while"` // limits that must not be passed for it to be OK

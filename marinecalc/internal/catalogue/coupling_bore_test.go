@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -74,5 +75,38 @@ func TestPropellerOnItsKey(t *testing.T) {
 	s := runInput(t, "propeller-taper", strings.Replace(on, `"1.5 kN"`, `"90 kN"`, 1)+`10 mm"}`, "metric")
 	if got := wordOf(s, "taper-nut-holds"); got != "beyond" {
 		t.Errorf("M20 of 316 against 90 kN: %s", got)
+	}
+}
+
+// What is advised where a flange does not hold names what it has: pinch bolts of a
+// clamp, the nut of a taper, the fit of an interference, the key where there is one.
+func TestAdviceNamesWhatTheJointHas(t *testing.T) {
+	const common = `"shaftDiameter": "30 mm", "engagedLength": "60 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-oily", "shaftAlloy": "s31600-annealed", "shaftTorque": "TORQUE", "peakTorque": "9000 N·m", "asternTorque": "10 N·m", "thrustAstern": "100 N", "keyed": "no"`
+	for _, torque := range []string{"9000 N·m", "5 N·m"} {
+		for method, c := range map[string]struct {
+			rest          string
+			says, unasked []string
+		}{
+			"clamp":        {`, "clampKind": "split-one-side", "pinchBolts": 2, "pinchThread": "M8x1.25", "pinchTorque": "15 N·m", "pinchGrade": "iso-8.8"`, []string{"inch bolts"}, []string{"the nut", "Measure bore and shaft"}},
+			"interference": {`, "interference": "25 µm"`, []string{"Measure bore and shaft"}, []string{"inch bolts", "the nut", "pinch"}},
+			"taper":        {`, "taperRatio": 0.1, "pinchThread": "M20x1.5", "pinchTorque": "60 N·m"`, []string{"nut"}, []string{"inch bolts", "pinch"}},
+			"set-screws":   {`, "setScrewSize": "3/8", "setScrews": 2`, []string{"hold no torque"}, []string{"inch bolts", "the nut", "fit of its bore by"}},
+		} {
+			s := runInput(t, "coupling-bore", `{"holdMethod": "`+method+`", `+strings.Replace(common, "TORQUE", torque, 1)+c.rest+`}`, "metric")
+			if w := wordOf(s, "bore-torque-peak"); w != "beyond" {
+				t.Errorf("%s: %s", method, w)
+			}
+			advises(t, method+" "+torque, s, c.says, append(c.unasked, "key: tight at its sides"))
+		}
+	}
+}
+
+// 2 mm on a shaft of 30 mm is no fit, 20 µm is one.
+func TestAnInterferenceThatNoMetalBears(t *testing.T) {
+	for interference, refused := range map[string]bool{"2 mm": true, "0.31 mm": true, "20 µm": false} {
+		_, err := marinecalc.Run("coupling-bore", []byte(`{"holdMethod": "interference", "shaftDiameter": "30 mm", "engagedLength": "60 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-dry", "shaftAlloy": "s31600-annealed", "shaftTorque": "150 N·m", "interference": "`+interference+`"}`), marinecalc.Options{NoRanges: true})
+		if (err != nil) != refused || refused && !strings.Contains(err.Error(), "more than any metal bears") {
+			t.Errorf("%s: %v", interference, err)
+		}
 	}
 }

@@ -109,6 +109,21 @@ func TestLimitsOfBacklash(t *testing.T) {
 	}
 }
 
+// A clamp or a bearing that is gone is gone now, and not within the season: of a
+// clamp that 0.045 mm take 0.1 mm are worn away, and 0.03 mm.
+func TestWhatIsGoneIsGoneNow(t *testing.T) {
+	for _, c := range []struct{ id, limit, input, says, not string }{
+		{"output-flange", "flange-lasts-season", `{"thread":"M24x2","finish":"oiled","nutTorque":"240 N·m","seatDiameter":"28 mm","hubLength":"42 mm","hubDiameter":"46 mm","ringLength":"18 mm","ringDiameter":"46 mm","faceWear":"0.15 mm","earlierWear":"0.02 mm","runningTime":"200 h","hoursToHaulOut":"150 h"}`, "The clamp is gone now", "within the season"},
+		{"output-flange", "flange-lasts-season", `{"thread":"M24x2","finish":"oiled","nutTorque":"240 N·m","seatDiameter":"28 mm","hubLength":"42 mm","hubDiameter":"46 mm","ringLength":"18 mm","ringDiameter":"46 mm","faceWear":"0.030 ± 0.001 mm","earlierWear":"0.002 ± 0.001 mm","runningTime":"200 h","hoursToHaulOut":"900 h"}`, "within the season", "gone now"},
+		{"bearing-clearance", "shell-lasts-to-haul-out", `{"shaftDiameter":"30 mm","bearingClearance":"1.9 mm","bladeWidth":"4 mm","wornLimit":"1 mm","earlierClearance":"0.3 mm","runningTime":"500 h","hoursToHaulOut":"200 h"}`, "worn out now", "before she is ashore"},
+	} {
+		v := testboat.Run(t, c.id, c.input, marinecalc.Options{}).Verdict(c.limit)
+		if v == nil || v.Word.Plain() != "beyond" || !strings.Contains(v.Sentence, c.says) || strings.Contains(v.Sentence, c.not) {
+			t.Errorf("%s: %+v", c.says, v)
+		}
+	}
+}
+
 // looseBoat is an invented launch whose output flange worked loose: its face was
 // read twice with 200 hours between.
 const looseBoat = `{"name":"Siskin","engine":{"power":"30 kW","speed":"2600 rpm"},"gearbox":{"ratioAhead":"2","ratioAstern":"2"},

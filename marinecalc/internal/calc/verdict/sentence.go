@@ -67,6 +67,16 @@ func (r *Judgement) how(h *held) string {
 	return says[1:]
 }
 
+// why is what it means to be past the limit.
+func (r *Judgement) why(h *held) string {
+	for _, m := range h.Meanings.All() {
+		if m.Valid.Meets(r.LookupAny) {
+			return m.Text
+		}
+	}
+	return h.Why
+}
+
 const finestGauge = "To settle it, take every reading with the finest gauge available."
 
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
@@ -119,7 +129,7 @@ func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.L
 		text = joined(text, " for all of what is usual (", v.Over, ")")
 	}
 	if v.Word.Plain() == sheet.Beyond {
-		return r.In.Texts.Keep(bytes.TrimSpace(joined(text, ". ", l.Why)))
+		return r.In.Texts.Keep(bytes.TrimSpace(joined(text, ". ", r.why(h))))
 	}
 	return r.In.Texts.Keep(joined(text, "."))
 }
