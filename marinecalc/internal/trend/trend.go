@@ -330,6 +330,9 @@ func (t *follower) pace() string {
 	if rise < 0 {
 		sign = ""
 	}
+	if half > math.Abs(rise) { // rounded to its half-width it would read as none
+		return kind.In(metric, us).PrintSpan(rise-half, rise+half, t.session.Units) + " " + words
+	}
 	return sign + kind.In(metric, us).PrintTo(rise, half, t.session.Units) + " " + words
 }
 
