@@ -39,7 +39,7 @@ var (
 // asks is everything that a host can ask for.
 var asks = []ask{
 	{name: "contents", answer: askContents},
-	{name: "blank", answer: askBlank, members: []string{"calculation", "boat", "leaveOut", "units", "overlays"}},
+	{name: "blank", answer: askBlank, members: []string{"calculation", "boat", "leaveOut", "units", "overlays", "date"}},
 	{name: "run", answer: askRun, members: runMembers},
 	{name: "boat", answer: askBoat, members: []string{"boat", "overlays"}, givesBoat: true},
 	{name: "survey", answer: askSurvey, members: boatMembers},

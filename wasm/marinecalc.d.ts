@@ -148,6 +148,8 @@ export interface BlankRequest {
   units?: Units;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
   overlays?: object[];
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
+  date?: Day;
 }
 
 /** One calculation. */

@@ -1,11 +1,13 @@
 package main
 
 import (
+	"cmp"
 	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
 	"strings"
+	"time"
 	"unicode"
 
 	"example.org/driveline/marinecalc"
@@ -228,6 +230,7 @@ func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marineca
 	for i := range list {
 		list[i].Where = file + list[i].Where
 	}
+	o.Day = cmp.Or(o.Day, time.Now().Format(time.DateOnly))
 	for _, w := range new(marinecalc.Engine).Unused(b, o) {
 		w.Where = file + w.Where
 		fmt.Fprintln(t.errs, "warning:", w)

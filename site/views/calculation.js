@@ -36,7 +36,7 @@ const ONE_GO = 3000; // ms between keys of one change
 export function showCalculation(app, main, id = '') {
   if (id === 'fault-finding') return showFault(app, main);
   const { id: boatId, boat } = inHand();
-  const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units() };
+  const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units(), date: today() };
   const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
   const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
   if (!blank.ok) {
@@ -142,7 +142,7 @@ export function showCalculation(app, main, id = '') {
    * @param {import('../../wasm/marinecalc.js').Json} typedIn
    * @returns {import('../../wasm/marinecalc.js').RunRequest}
    */
-  const request = (typedIn = trimmed(form.value) ?? {}) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units() });
+  const request = (typedIn = trimmed(form.value) ?? {}) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units(), date: today() });
   const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)));
 
   /** @type {import('../../wasm/marinecalc.js').Sheet | null} */

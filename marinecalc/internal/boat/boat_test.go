@@ -19,6 +19,22 @@ func TestNewestReadingIsTaken(t *testing.T) {
 	}
 }
 
+// A reading of a day to come is told; tomorrow's is not, since elsewhere it is
+// tomorrow already.
+func TestReadingsOfDaysToCome(t *testing.T) {
+	b := testboat.Read(t, `{"name": "X", "readings": [
+		{"date": "2026-05-02", "engineHours": "1 h"}, {"date": "2062-05-01", "engineHours": "2 h"}, {"date": "2026-05-03", "engineHours": "3 h"}]}`)
+	if list := b.Ahead("2026-05-01"); len(list) != 2 || list[0].Where != "/readings/1/date" || list[1].Where != "/readings/2/date" {
+		t.Errorf("got %v", list)
+	}
+	if list := b.Ahead("2062-05-01"); len(list) != 0 {
+		t.Errorf("on its day: %v", list)
+	}
+	if list := b.Ahead(""); len(list) != 0 {
+		t.Errorf("with no day known: %v", list)
+	}
+}
+
 // A run of readings begins with the part that is in: with an entry marked as
 // changed, or on the day of an event that renewed it.
 func TestRunOfAReading(t *testing.T) {

@@ -1,10 +1,13 @@
 package boat
 
 import (
+	"fmt"
 	"iter"
 	"slices"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -109,6 +112,21 @@ func (b *Boat) Readings() iter.Seq[*Entry] {
 			}
 		}
 	}
+}
+
+// Ahead names every dated entry that is of a day after today, but for the next
+// one, which it may be elsewhere: with a wrong year it stays the newest reading.
+func (b *Boat) Ahead(today string) (list problem.List) {
+	now, err := day.Parse(today)
+	if err != nil {
+		return nil
+	}
+	for e := range b.Readings() {
+		if read, err := day.Parse(e.Date); err == nil && read > now+1 {
+			list.Add(fmt.Sprintf("/readings/%d/date", e.Index), e.Date+" is after today, "+today+", and counts as the newest reading", "a day up to today", "is a year or a month wrong?")
+		}
+	}
+	return list
 }
 
 // Answered tells whether the newest answer to a question of the fault finding

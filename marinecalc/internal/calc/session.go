@@ -123,8 +123,9 @@ func (s *Session) Made() sheet.Made {
 }
 
 // Unused names what of the boat file no calculation takes: members that are not
-// known, with those by older names, and maker's figures for what there is not.
-// It is no error: all that is kept in the file.
+// known, with those by older names, and maker's figures for what there is not;
+// and readings of days to come, where today is known. It is no error: all that
+// is kept in the file.
 func (s *Session) Unused() problem.List {
 	list := problem.List(s.Boat.Warnings())
 	for i, name := range s.Boat.FiguresFor() {
@@ -134,7 +135,7 @@ func (s *Session) Unused() problem.List {
 				Allowed: "the id of a limit, or calculation/input or calculation/result"})
 		}
 	}
-	return append(list, s.figureFaults()...)
+	return append(append(list, s.Boat.Ahead(s.Day)...), s.figureFaults()...)
 }
 
 // figured is nil where a maker's figure of that name is used, and otherwise
