@@ -43,27 +43,28 @@ func (b *Bound) UnmarshalJSON(text []byte) error {
 
 // Limit is what a result or a reading is held against.
 type Limit struct {
-	ID          string      `json:"id"`
-	Calculation string      `json:"calculation"`
-	On          string      `json:"on"`
-	Title       string      `json:"title"`
-	Max         Bound       `json:"max"` // given, or min is
-	Min         Bound       `json:"min"`
-	Near        float64     `json:"near"`
-	Scale       Bound       `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
-	Chance      bool        `json:"chance"` // the value is itself the probability that all is well
-	Past        *Valid      `json:"past"`   // where it is past its limit, whatever its range or chance
-	Valid       Valid       `json:"valid"`
-	How         string      `json:"how"`      // how to take the reading when it is missing
-	Lacks       List[Lack]  `json:"lacks"`    // in place of that, of several things those that are not known
-	States      List[State] `json:"states"`   // in which there is nothing to judge
-	Why         string      `json:"why"`      // what it means to be beyond
-	Meanings    List[State] `json:"meanings"` // in place of that, where a value is such
-	Finer       string      `json:"finer"`    // another way of reading, where no gauge of this one settles a doubt; goes on from "To settle it, "
-	Note        string      `json:"note"`
-	Names       string      `json:"names"` // result in words that stands behind the value: what was counted
-	While       While       `json:"while"` // limits that must not be passed for it to be OK
-	Void        While       `json:"void"`  // limits that must not be passed for it to be told at all: they show that the reading is none
+	ID          string       `json:"id"`
+	Calculation string       `json:"calculation"`
+	On          string       `json:"on"`
+	Title       string       `json:"title"`
+	Max         Bound        `json:"max"` // given, or min is
+	Min         Bound        `json:"min"`
+	Near        float64      `json:"near"`
+	Scale       Bound        `json:"scale"`  // of a limit of 0: what there is on its right side, as nearness goes by a share
+	Chance      bool         `json:"chance"` // the value is itself the probability that all is well
+	Past        *Valid       `json:"past"`   // where it is past its limit, whatever its range or chance
+	Valid       Valid        `json:"valid"`
+	How         string       `json:"how"`      // how to take the reading when it is missing
+	Lacks       List[Lack]   `json:"lacks"`    // in place of that, of several things those that are not known
+	States      List[State]  `json:"states"`   // in which there is nothing to judge
+	Why         string       `json:"why"`      // what it means to be beyond
+	Meanings    List[State]  `json:"meanings"` // in place of that, where a value is such
+	Stops       List[string] `json:"stops"`    // past it the shaft must not run: the causes of which one cured takes that away
+	Finer       string       `json:"finer"`    // another way of reading, where no gauge of this one settles a doubt; goes on from "To settle it, "
+	Note        string       `json:"note"`
+	Names       string       `json:"names"` // result in words that stands behind the value: what was counted
+	While       While        `json:"while"` // limits that must not be passed for it to be OK
+	Void        While        `json:"void"`  // limits that must not be passed for it to be told at all: they show that the reading is none
 	Provenance
 	replaced *Limit
 }

@@ -2,6 +2,7 @@ package catalogue_test
 
 import (
 	"math"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -99,5 +100,37 @@ func TestAColdTargetThatIsNotToldIsNotSet(t *testing.T) {
 		if c.says != "" && !strings.Contains(all, c.says) || strings.Contains(strings.ToLower(all), c.not) {
 			t.Errorf("%s (%v): %s", c.rest, told, all)
 		}
+	}
+}
+
+// What forbids power in words holds back the steps that run the shaft: its limit
+// says so, and names causes that there are.
+func TestWhatForbidsPowerStopsTheShaft(t *testing.T) {
+	book := rules.Standard()
+	forbids := regexp.MustCompile(`Do not run (astern )?under power|lever in neutral|[Nn]o power astern`)
+	causes := map[string]bool{}
+	for _, c := range book.Causes().All() {
+		causes[c.ID] = true
+	}
+	found := 0
+	for _, c := range catalogue.Calculations {
+		stops := map[string]bool{}
+		for _, l := range book.Limits(c.ID).All() {
+			for _, id := range l.Stops.All() {
+				if stops[l.ID] = true; !causes[id] {
+					t.Errorf("%s names no cause: %s", l.ID, id)
+				}
+			}
+		}
+		for _, a := range book.Advice(c.ID).All() {
+			if a.Limit != "" && rules.Contains(a.Words, sheet.Beyond) && forbids.MatchString(a.Text) {
+				if found++; !stops[a.Limit] {
+					t.Errorf("%s/%s forbids power, and %s stops nothing", c.ID, a.ID, a.Limit)
+				}
+			}
+		}
+	}
+	if found < 5 {
+		t.Errorf("only %d", found)
 	}
 }

@@ -12,9 +12,13 @@ func (t *trial) waits() (still, found, since string) {
 	if t.session.Boat == nil {
 		return "", "", ""
 	}
+	for _, stop := range t.session.Stops() {
+		still = strings.TrimSpace(still + " " + stop.Why)
+	}
 	if out := t.session.Earlier("fault-finding"); out != nil {
 		if r := out.Sheet.Result("heldBack"); r != nil {
-			_, still, _ = strings.Cut(r.Text, ": ")
+			_, why, _ := strings.Cut(r.Text, ": ")
+			still = strings.TrimSpace(why + " " + still)
 		}
 		var names []string
 		for n := 0; out.Sheet.Cell("ranking", n, "name") != nil; n++ {

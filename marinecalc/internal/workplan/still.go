@@ -1,6 +1,7 @@
 package workplan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -9,11 +10,13 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// Still is why the fault finding keeps the shaft still, and by what that ends:
-// one mechanism for plan and procedure.
+// Still is why fault finding, or a verdict that forbids power, keeps the shaft
+// still, and by what that ends: one mechanism for plan and procedure.
 type Still struct {
-	Why   string // "" where the shaft may run
-	holds []hold
+	Why     string // "" where the shaft may run
+	by      string // what keeps it still
+	verdict string // the first that forbids power
+	holds   []hold
 }
 
 // hold is one reason, and the causes of which one cured takes it away.
@@ -24,12 +27,17 @@ type hold struct {
 
 // StillOf reads off the fault finding what keeps the shaft still.
 func StillOf(s *calc.Session) (still Still) {
+	for _, stop := range s.Stops() {
+		still.by, still.verdict = "a verdict forbids power", cmp.Or(still.verdict, stop.Why)
+		still.holds = append(still.holds, hold{stop.Why, stop.Causes})
+		still.Why = strings.TrimSpace(still.Why + " " + stop.Why)
+	}
 	out := s.Earlier("fault-finding")
 	if out == nil {
 		return still
 	}
 	if r := out.Sheet.Result("heldBack"); r != nil {
-		still.Why = r.Text
+		still.Why, still.by = strings.TrimSpace(r.Text+" "+still.Why), "the fault finding keeps the shaft still"
 	}
 	if table := out.Sheet.Table("holds"); table != nil {
 		for _, r := range table.Rows {
@@ -66,7 +74,11 @@ func (k Still) Omits(s rules.Step) bool {
 
 // Omitted says that a step is left out.
 func (k Still) Omitted(s rules.Step) string {
-	return fmt.Sprintf("“%s” is left out: the fault finding keeps the shaft still. What the log has of her last run stands in its place.", s.Title)
+	words := fmt.Sprintf("“%s” is left out: %s. What the log has of her last run stands in its place.", s.Title, k.by)
+	if k.verdict != "" {
+		words += " " + k.verdict
+	}
+	return words
 }
 
 // Holds says why a step must not be done even after some work: it runs the

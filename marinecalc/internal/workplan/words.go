@@ -87,7 +87,7 @@ func (p *planner) haulOut(made *schedule.Plan) (words, on string) {
 	}
 	how := "under her own power"
 	if p.still.Why != "" {
-		how = "in tow (the fault finding keeps the shaft still)"
+		how = "in tow (" + p.still.by + ")"
 	}
 	return fmt.Sprintf("by %s %s, before “%s”", dayTime(lifted).Format("2 January 2006"), how, p.steps[p.firstOpened(made)].Title), day.Text(lifted)
 }

@@ -1,0 +1,39 @@
+package calc
+
+import (
+	"strings"
+
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Stop is a verdict of a sheet with which the shaft must not run under power.
+type Stop struct {
+	Why    string   // the verdict, by its sheet
+	Causes []string // ids of which one cured takes it away
+}
+
+// Stops are the limits of this boat that are past and stop the shaft: those that
+// say so in their row, of sheets that the boat file allows. A guide stops nothing.
+func (s *Session) Stops() (list []Stop) {
+	if s.Boat == nil {
+		return nil
+	}
+	for _, c := range s.Calculations {
+		for _, l := range s.Book.Limits(c.ID).All() {
+			if l.Stops.Len() == 0 {
+				continue
+			}
+			made := s.Earlier(c.ID)
+			if made == nil {
+				break
+			}
+			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
+				says, _, _ := strings.Cut(v.Sentence, ". ")
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", rules.Join(nil, l.Stops)})
+			}
+		}
+	}
+	return list
+}
