@@ -56,6 +56,7 @@ type Limit struct {
 	Valid       Valid        `json:"valid"`
 	How         string       `json:"how"`      // how to take the reading when it is missing
 	Lacks       List[Lack]   `json:"lacks"`    // in place of that, of several things those that are not known
+	Each        Each         `json:"each"`     // columns of the list of which the value is the worst, that must be known of every entry for it to be OK
 	States      List[State]  `json:"states"`   // in which there is nothing to judge
 	Why         string       `json:"why"`      // what it means to be beyond
 	Meanings    List[State]  `json:"meanings"` // in place of that, where a value is such
@@ -73,6 +74,10 @@ type Limit struct {
 // what gives a value hangs: a clamp that strips the thread is none.
 type While = List[string]
 
+// Each names columns of a list that is typed, "mounts/ratedLoad": of an entry
+// without them nothing is known, and the worst of the others is not the worst.
+type Each = List[string]
+
 // State is how things are where there is nothing to judge, and no reading to
 // take: a bolt that is broken, a load under which no life is calculated. With
 // Tell it is one that leaves too little to tell, until that input is told.
@@ -84,7 +89,7 @@ type State struct {
 
 // Lack is one of several things that a verdict wants.
 type Lack struct {
-	Of    string `json:"of"`    // input or result that is not known
+	Of    string `json:"of"`    // input or result that is not known, or a column that is not known of every entry of its list
 	Valid Valid  `json:"valid"` // where it is wanted
 	Text  string `json:"text"`  // how to get it
 }
@@ -125,6 +130,7 @@ func (s *Shared) UnmarshalJSON(text []byte) error {
 
 // share is a limit as the calculation holds one of its own results to it.
 func (s *Shared) share(l Limit, on string) Limit {
+	l.Each = Each{} // the list is the other calculation's
 	lacks := make([]Lack, 0, l.Lacks.Len())
 	for _, one := range l.Lacks.All() {
 		if of, has := s.on[one.Of]; has {

@@ -32,8 +32,19 @@ func (c *checker) limits() {
 		lacks, _ := row["lacks"].([]any)
 		for i := range lacks {
 			if lack, is := lacks[i].(map[string]any); is {
-				named(fmt.Sprintf("%s/lacks/%d/of", where, i), text(lack, "of"))
+				list, _, _ := strings.Cut(text(lack, "of"), "/")
+				named(fmt.Sprintf("%s/lacks/%d/of", where, i), list)
 				c.valid(fmt.Sprintf("%s/lacks/%d", where, i), lack["valid"], named)
+			}
+		}
+		each, _ := row["each"].([]any)
+		for i := range each {
+			list, column, _ := strings.Cut(fmt.Sprint(each[i]), "/")
+			at := fmt.Sprintf("%s/each/%d", where, i)
+			if p := named(at, list); p != nil && p.Items == nil {
+				c.fail(at, p.Title+" is no list", "a list that is typed, and a column of it", "")
+			} else if p != nil && p.Items.Child(column) == nil {
+				c.unknown(at, "column of "+list, column, columns(p))
 			}
 		}
 		c.hangs(where, row, "while")
@@ -206,6 +217,13 @@ func (c *checker) hangs(where string, row map[string]any, member string) {
 			c.unknown(at, "limit of "+id, limit, limits)
 		}
 	}
+}
+
+func columns(p *contract.Property) (names []string) {
+	for _, part := range p.Items.Properties {
+		names = append(names, part.Name)
+	}
+	return names
 }
 
 // limitsOf lists the limits of a calculation, those of the file among them.

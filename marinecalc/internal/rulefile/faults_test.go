@@ -46,6 +46,7 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"a state of what is not there", limit(`"on": "measuredRise", "max": "20 K", "states": [{"valid": {"shaftDiamter": {"min": "20 mm"}}, "text": "it does not turn."}]`), "/limits/0/states/0/valid/shaftDiamter", `did you mean "shaftDiameter"?`},
 		{"a limit that is no one figure", limit(`"on": "measuredRise", "max": "15 K ± 2 K"`), "/limits/0/max", `has a ±, and a limit is one figure; allowed: one figure with its unit; write "15 K", or the end`},
 		{"what it lacks, misspelt", limit(`"on": "measuredRise", "max": "20 K", "lacks": [{"of": "shaftDiamter", "text": "Measure the shaft."}]`), "/limits/0/lacks/0/of", `did you mean "shaftDiameter"?`},
+		{"a column of no list", limit(`"on": "measuredRise", "max": "20 K", "each": ["shaftDiameter/bore"]`), "/limits/0/each/0", "is no list"},
 		{"a reading made void by no limit", limit(`"on": "measuredRise", "max": "20 K", "void": ["gland-heat/gland-boil"]`), "/limits/0/void/0", `is no limit of gland-heat`},
 		{"a limit of another sheet, misspelt", limit(`"on": "measuredRise", "max": "20 K", "while": ["gland-drip/drip-rte"]`), "/limits/0/while/0", `is no limit of gland-drip`},
 		{"a condition of another kind", limit(`"on": "measuredRise", "max": "20 K", "valid": {"shaftDiameter": {"min": "20 rpm"}}`), "/limits/0/valid/shaftDiameter/min", "Shaft diameter is a length"},

@@ -143,6 +143,12 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 			judgement, doubt, v.Over = untold, "OK "+hangs, ""
 		}
 	}
+	if judgement.Word != sheet.Beyond && h.Each.Len() > 0 {
+		if silent := r.unreadEntries(h.Each); silent != "" {
+			judgement, doubt, remedy = untold, silent, h.How
+			v.Over, v.Awaits, v.Turns = "", nil, nil
+		}
+	}
 	if h.Void.Len() > 0 {
 		if void := r.passedElsewhere(h, h.Void); void != "" {
 			judgement, doubt, v.Over = untold, "told "+void, ""

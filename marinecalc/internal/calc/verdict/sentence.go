@@ -57,7 +57,7 @@ func (r *Judgement) untold(h *held, v *sheet.Verdict, title, says string) {
 func (r *Judgement) how(h *held) string {
 	says := ""
 	for _, one := range h.Lacks.All() {
-		if si, _, known := r.LookupAny(one.Of); (!known || math.IsNaN(si)) && one.Valid.Meets(r.LookupAny) {
+		if r.lacking(one.Of) && one.Valid.Meets(r.LookupAny) {
 			says += " " + one.Text
 		}
 	}
@@ -75,6 +75,16 @@ func (r *Judgement) why(h *held) string {
 		}
 	}
 	return h.Why
+}
+
+// lacking tells whether an input or result is not known, or a column of a list
+// not of every entry.
+func (r *Judgement) lacking(of string) bool {
+	if strings.Contains(of, "/") {
+		return len(r.entriesLacking(of)) > 0
+	}
+	si, _, known := r.LookupAny(of)
+	return !known || math.IsNaN(si)
 }
 
 const finestGauge = "To settle it, take every reading with the finest gauge available."

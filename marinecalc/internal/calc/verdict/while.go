@@ -1,7 +1,9 @@
 package verdict
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/spread"
@@ -69,4 +71,46 @@ func (r *Judgement) passedHere(limit string) string {
 // putRight says which limit must be met first.
 func putRight(v *sheet.Verdict) string {
 	return "only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+}
+
+// unreadEntries says which entries of a list lack a column without which the
+// worst of the others is not the worst of all, or "".
+func (r *Judgement) unreadEntries(each rules.Each) string {
+	var names []string
+	for _, of := range each.All() {
+		for _, name := range r.entriesLacking(of) {
+			if !slices.Contains(names, name) {
+				names = append(names, name)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return "it is that of what was read, and nothing is known of " + strings.Join(names, ", ")
+}
+
+// entriesLacking names the entries of a typed list that lack a column.
+func (r *Judgement) entriesLacking(of string) (names []string) {
+	input, column, _ := strings.Cut(of, "/")
+	p, _ := r.In.Form.Named(input)
+	if p == nil || p.Items == nil {
+		return nil
+	}
+	list, _ := r.In.Values[p.Index].Raw.([]any)
+	if len(list) == 0 {
+		return []string{problem.MidSentence(p.Title)}
+	}
+	for i, item := range list {
+		entry, _ := item.(map[string]any)
+		if entry[column] != nil {
+			continue
+		}
+		name, _ := entry["name"].(string)
+		if name == "" {
+			name = fmt.Sprintf("no. %d", i+1)
+		}
+		names = append(names, name)
+	}
+	return names
 }
