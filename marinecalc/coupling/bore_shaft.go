@@ -52,6 +52,7 @@ type BoreInput struct {
 	PinchPitch           quantity.Length // of its thread; optional, a coarse one stands in
 	PinchYieldStrength   quantity.Stress // optional; of the nut of a taper that of the shaft stands in
 	PinchTensileStrength quantity.Stress // optional
+	ShaftTensileStrength quantity.Stress // stands in for it where the shaft has the thread; optional
 	SplitGap             quantity.Length `unset:"NaN"` // slot left open between the lips of a split clamp
 	SetScrews            quantity.Ratio  `unset:"NaN"` // a count
 	SeatingTorque        quantity.Torque `unset:"NaN"` // what they are tightened with; not known, the table's
@@ -82,6 +83,7 @@ const (
 	HeldByNone     = "nothing"      // no key, and no friction
 	KeyUnknown     = "key-unknown"  // friction at least; whether a key holds more is not known
 	ClampLost      = "clamp-lost"   // the bolt or thread breaks
+	ClampYields    = "clamp-yields" // it stretches past yield, and nobody told at what it breaks
 	ClampUnsure    = "clamp-unsure" // a bolt of the weakest usual grade would yield, and nobody told the grade
 )
 

@@ -43,7 +43,7 @@ func common(own map[string]string) map[string]string {
 	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]",
 		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "NaN or [0, 12]", "/splitGap": "NaN or [0, inf)", "/interference": "NaN or [-0.01, 0.01]", "/seatingTorque": "NaN or [0, inf)", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)"}
 	for _, name := range []string{"asternTorque", "peakTorque", "thrust", "thrustAstern", "foulPull", "engagedLength", "keyWidth", "keyHeight", "keyLength", "keyYieldStrength",
-		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "pinchPitch", "pinchYieldStrength", "pinchTensileStrength", "tableSeating", "screwHolding", "smoothingLoss",
+		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "pinchPitch", "pinchYieldStrength", "pinchTensileStrength", "shaftTensileStrength", "tableSeating", "screwHolding", "smoothingLoss",
 		"bore", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
 		all["/"+name] = "[0, inf)"
 	}

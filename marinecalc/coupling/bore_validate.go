@@ -66,6 +66,7 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		{"/pinchPitch", "pitch of a pinch bolt", float64(in.PinchPitch)},
 		{"/pinchYieldStrength", "yield strength of a pinch bolt", float64(in.PinchYieldStrength)},
 		{"/pinchTensileStrength", "tensile strength of a pinch bolt", float64(in.PinchTensileStrength)},
+		{"/shaftTensileStrength", "tensile strength of the shaft", float64(in.ShaftTensileStrength)},
 		{"/splitGap", "slot left open", told(float64(in.SplitGap))},
 		{"/seatingTorque", "torque of a set screw", told(float64(in.SeatingTorque))},
 		{"/tableSeating", "seating torque of the table", float64(in.TableSeating)},

@@ -22,8 +22,9 @@ type GripInput struct {
 	BoltCount  int             // 2 to 48
 	BoltCircle quantity.Length // through the middles of the bolts, above 0
 
-	Preload      quantity.Force // clamp of one bolt, above 0
-	FaceFriction quantity.Ratio // between the faces, above 0, below 1
+	Preload       quantity.Force // clamp of one bolt, above 0
+	StrippingLoad quantity.Force `unset:"NaN"` // that strips its thread in a tapped hole; 0 or NaN for not known, or a nut
+	FaceFriction  quantity.Ratio // between the faces, above 0, below 1
 
 	ShaftTorque  quantity.Torque // steady ahead, above 0
 	AsternTorque quantity.Torque // steady astern; optional
@@ -67,6 +68,8 @@ const (
 // missing.
 type GripResult struct {
 	FrictionCapacity quantity.Torque // at which the faces slip
+	ClampUsed        quantity.Force  // of one bolt: Preload, or what strips its thread where that is less
+	StripShare       quantity.Ratio  // StrippingLoad over Preload; NaN where it is not known
 	PullAstern       quantity.Force  // that parts the faces; NaN when not known, and then none is taken off
 	CapacityAstern   quantity.Torque // with the pull astern taken off the clamp
 	HardestTorque    quantity.Torque // greatest of ahead, astern and peak, as far as they are known

@@ -28,7 +28,7 @@ const (
 // across the bolts). A pull astern is taken off the clamp in full: the part
 // that the bolts take over instead (their stiffness share) is left out, which
 // is the safe side. Thrust ahead presses the faces together and is left out
-// too. The pull is ThrustAstern, or else of the thrust ahead the part
+// too. A bolt in a tapped hole clamps no more than strips its thread. The pull is ThrustAstern, or else of the thrust ahead the part
 // AsternThrust that a propeller gives astern and the share that passes the
 // coupling.
 //
@@ -137,7 +137,12 @@ const fallsShort = 0.8
 
 // grip sets capacity and margins of the flange as it is.
 func (out *GripResult) grip(in *GripInput) {
-	clamp := float64(in.Preload)
+	out.StripShare = quantity.Ratio(quantity.OrNaN(float64(in.StrippingLoad)) / float64(in.Preload))
+	out.ClampUsed = in.Preload
+	if in.StrippingLoad > 0 && in.StrippingLoad < in.Preload { // never for NaN
+		out.ClampUsed = in.StrippingLoad
+	}
+	clamp := float64(out.ClampUsed)
 	out.PullAstern = quantity.Force(in.pull())
 	out.FrictionCapacity = quantity.Torque(slip(in, in.BoltCount, clamp, 0))
 	either := quantity.Torque(slip(in, in.BoltCount, clamp, out.takenOff()))
@@ -159,13 +164,13 @@ func (out *GripResult) grip(in *GripInput) {
 
 // weakened sets what is left with one bolt slack, or a grade lower.
 func (out *GripResult) weakened(in *GripInput) {
-	clamp := float64(in.Preload)
+	clamp := float64(out.ClampUsed)
 	out.CapacityOneLoose = quantity.Torque(slip(in, in.BoltCount-1, clamp, out.takenOff()))
 	out.ProofUsed, out.LowerProofUsed = proof(in.ProofStrength, in.YieldStrength), proof(in.LowerProofStrength, in.LowerYieldStrength)
 	out.GradeRatio = quantity.Ratio(out.LowerProofUsed / out.ProofUsed)
 	out.CapacityLowerGrade = quantity.Torque(math.NaN())
 	if out.GradeRatio > 0 { // it is NaN where a grade is not known
-		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, clamp*float64(out.GradeRatio), out.takenOff()))
+		out.CapacityLowerGrade = quantity.Torque(slip(in, in.BoltCount, min(float64(in.Preload)*float64(out.GradeRatio), clamp), out.takenOff()))
 	}
 	out.MarginOneLoose = over(out.CapacityOneLoose, out.HardestTorque)
 	out.MarginLowerGrade = over(out.CapacityLowerGrade, out.HardestTorque)

@@ -42,14 +42,20 @@ func (out *BoreResult) clamp(in *BoreInput) {
 		out.NutHold = quantity.Force(float64(area) * quantity.OrNaN(yield))
 	}
 	out.PinchUse = quantity.Ratio(float64(out.PinchStress) / quantity.OrNaN(yield))
-	if out.PinchUse > 1 {
-		breaks := max(yield, float64(in.PinchTensileStrength))
-		if float64(out.PinchStress) > breaks {
+	if out.PinchUse > 1 { // it stretches, and clamps no more than at yield
+		out.ClampUsed = quantity.Force(yield / one)
+		if breaks := in.pinchTensile(); breaks > 0 && float64(out.PinchStress) > max(yield, breaks) {
 			out.ClampUsed = quantity.Force(math.NaN())
-		} else {
-			out.ClampUsed = quantity.Force(yield / one)
 		}
 	}
+}
+
+// pinchTensile is the tensile strength of what pinchYield is of; 0 for not known.
+func (in *BoreInput) pinchTensile() float64 {
+	if in.HoldMethod == TaperNut && in.PinchYieldStrength == 0 && in.PinchTensileStrength == 0 {
+		return float64(in.ShaftTensileStrength)
+	}
+	return float64(in.PinchTensileStrength)
 }
 
 // pinchYield is the yield strength of the pinch bolts, or of the shaft that has
@@ -61,8 +67,9 @@ func (in *BoreInput) pinchYield() float64 {
 	return float64(in.PinchYieldStrength)
 }
 
-// withhold takes back what rests on a clamp that is lost, or that a bolt of the
-// weakest usual grade would not give where nobody told the grade. A key that is
+// withhold takes back what rests on a clamp that is lost, that a bolt past its yield
+// may have lost where nobody told at what it breaks, or that one of the weakest usual
+// grade would not give where nobody told the grade. A key that is
 // known holds ahead without it; what is not held even by the whole clamp stands.
 func (out *BoreResult) withhold(in *BoreInput) {
 	if in.HoldMethod != SplitClamp && in.HoldMethod != TaperNut {
@@ -70,13 +77,18 @@ func (out *BoreResult) withhold(in *BoreInput) {
 	}
 	lost := math.IsNaN(float64(out.Pressed))
 	unsure := in.pinchYield() == 0 && out.PinchStress > weakestYield
-	if !lost && !unsure {
+	yields := out.PinchUse > 1 && in.pinchTensile() == 0 && !in.trial
+	if !lost && !unsure && !yields {
 		return
 	}
 	nan := math.NaN()
-	out.HeldBy = ClampUnsure
-	if lost {
+	switch {
+	case lost:
 		out.HeldBy = ClampLost
+	case yields:
+		out.HeldBy = ClampYields
+	default:
+		out.HeldBy = ClampUnsure
 	}
 	out.FrictionTorque, out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan), quantity.Torque(nan)
 	out.PullOff, out.PullOffFoul, out.BareOff = quantity.Force(nan), quantity.Force(nan), quantity.Force(nan)

@@ -151,3 +151,32 @@ func TestClosedSlotHoldsNothing(t *testing.T) {
 		t.Errorf("closed, with a key: ahead %g, pull-off %g", out.MarginAhead, out.PullOff)
 	}
 }
+
+// Past yield the thread of a taper's nut stretches and clamps what it does at yield;
+// it breaks past its tensile strength alone, and where nobody told that, what it still
+// holds is not known.
+func TestThreadPastYieldStretchesAndDoesNotBreak(t *testing.T) {
+	in := coned()
+	in.PinchClamp, in.PinchDiameter, in.PinchPitch, in.NutFactor, in.ShaftYieldStrength = 0, 0.02, 0.0025, 0.18, 205e6
+	in.PinchTorque = 100
+	one := float64(parttest.Must(t, Bore, in).PinchStress) / 100
+	for _, c := range []struct {
+		stress, tensile float64
+		held            string
+		clamps          bool
+	}{{300e6, 515e6, "", true}, {600e6, 515e6, ClampLost, false}, {300e6, 0, ClampYields, true}, {600e6, 0, ClampYields, true}} {
+		in.PinchTorque, in.ShaftTensileStrength = quantity.Torque(c.stress/one), quantity.Stress(c.tensile)
+		out := parttest.Must(t, Bore, in)
+		if c.held != "" && out.HeldBy != c.held || c.held == "" && (out.HeldBy == ClampLost || out.HeldBy == ClampYields) {
+			t.Errorf("%g of %g MPa: held by %s", c.stress/1e6, c.tensile/1e6, out.HeldBy)
+		}
+		if c.clamps {
+			parttest.Within(t, "clamp at yield", float64(out.ClampUsed), 205e6/c.stress*float64(in.PinchTorque)/(0.18*0.02), 1e-9)
+		} else if !math.IsNaN(float64(out.ClampUsed)) {
+			t.Errorf("%g of %g MPa: clamps %g", c.stress/1e6, c.tensile/1e6, out.ClampUsed)
+		}
+		if c.held == ClampYields && out.MarginPeak >= 1 {
+			t.Errorf("a thread past yield of which no tensile strength is known holds %g in a shock", out.MarginPeak)
+		}
+	}
+}

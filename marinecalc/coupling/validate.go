@@ -27,6 +27,9 @@ func validate(in *GripInput) error {
 func validateLoad(faults *problem.List, in *GripInput) {
 	faults.Above("/boltCircle", "bolt circle", float64(in.BoltCircle))
 	faults.Above("/preload", "clamp of one bolt", float64(in.Preload))
+	if f := float64(in.StrippingLoad); !(f >= 0) && !math.IsNaN(f) || math.IsInf(f, 0) {
+		faults.Add("/strippingLoad", "the load that strips the thread is negative or not a number", "0 or more", "leave it out for bolts with nuts")
+	}
 	faults.Above("/shaftTorque", "torque ahead", float64(in.ShaftTorque))
 	faults.NotNegative("/asternTorque", "torque astern", float64(in.AsternTorque))
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))

@@ -42,7 +42,7 @@ var exact = map[string][]string{
 		"bolt-preload/proofStrength", "bolt-preload/yieldStrength", "bolt-preload/tensileStrength", "coupling-grip/proofStrength", "coupling-grip/lowerProofStrength",
 		"coupling-grip/lowerYieldStrength", "coupling-grip/yieldStrength", "coupling-grip/tensileStrength", "coupling-grip/permittedShear", "coupling-grip/shaftTensileStrength",
 		"key-strength/keyYieldStrength", "coupling-key/keyYieldStrength", "key-strength/hubYieldStrength", "coupling-key/hubYieldStrength", "key-strength/shaftYieldStrength", "coupling-key/shaftYieldStrength", "shaft-strength/shaftYieldStrength", "shaft-strength/torsionalYield",
-		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength", "coupling-bore/pinchYieldStrength", "coupling-bore/pinchTensileStrength",
+		"shaft-strength/shaftTensileStrength", "thread-engagement/tensileStrength", "thread-engagement/tappedTensileStrength", "propeller-taper/hubYieldStrength", "propeller-taper/shaftYieldStrength", "coupling-bore/keyYieldStrength", "coupling-bore/hubYieldStrength", "coupling-bore/shaftYieldStrength", "coupling-bore/shaftTensileStrength", "coupling-bore/pinchYieldStrength", "coupling-bore/pinchTensileStrength",
 	},
 	"the figures of a rule are what the rule is": {
 		"shaft-strength/yachtSafetyFactor", "shaft-strength/ruleScale", "shaft-strength/ruleFactor", "shaft-strength/ruleStrength", "shaft-strength/ruleOffset", "shaft-strength/tensileCap",

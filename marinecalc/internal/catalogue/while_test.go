@@ -11,11 +11,11 @@ import (
 )
 
 // A clamp that cannot be reached holds no coupling: where the tapped thread
-// strips under it, or the nut is not full, the slip torque is OK only once that
+// strips under it the slip torque is by what the thread bears; where the nut is not full, the slip torque is OK only once that
 // is put right, and is said so; with the thread long enough it is OK as it was.
 func TestSlipTorqueHangsOnTheThread(t *testing.T) {
 	for _, c := range []struct{ file, from, to, word, says string }{
-		{"short-thread", ``, ``, "cannot tell", "OK only once this is put right: what strips the thread over the clamp"},
+		{"short-thread", ``, ``, "cannot tell", "not enough to tell"},
 		{"short-thread", `"engagementLength": "5 mm"`, `"engagementLength": "18 mm"`, "within", "OK"},
 		{"bolt-too-short", ``, ``, "cannot tell", "OK only once this is put right: threads beyond the nut"},
 		{"bolt-too-short", `"length": "38 mm"`, `"length": "45 mm"`, "within", "OK"},
