@@ -1748,6 +1748,8 @@ export interface Made {
   units: Units;
   /** The trials asked for; 0 where no ranges were. */
   trials: number;
+  /** Where no number of trials was asked for a survey: so many were run of a sheet where these met all its limits by far, and the others of the rest. Absent elsewhere. */
+  few?: number;
   /** Of the trials; absent where none were run. */
   seed?: number;
   /** Name of the boat; absent where there is none. */

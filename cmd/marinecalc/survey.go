@@ -65,6 +65,9 @@ func (t *terminal) surveyOne(file string, o marinecalc.Options, page string, c c
 	if err != nil {
 		return false, err
 	}
+	if page != "" && o.Trials == 0 && !o.NoRanges {
+		o.Trials = marinecalc.DefaultTrials // people go by printed figures
+	}
 	s, err := marinecalc.Check(b, o)
 	if err != nil {
 		return false, err

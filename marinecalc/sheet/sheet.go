@@ -269,6 +269,7 @@ type Made struct {
 	Overlays []Overlay `json:"overlays,omitempty"` // rule files applied over the standard rules, the first one first
 	Units    string    `json:"units"`              // "metric", "us" or "both"
 	Trials   int       `json:"trials"`             // asked for; 0 where no ranges were
+	Few      int       `json:"few,omitempty"`      // of a survey for which no number was asked: run where they met all limits of a sheet by far
 	Seed     uint64    `json:"seed,omitempty"`     // of the trials
 	Boat     string    `json:"boat,omitempty"`     // its name
 	Day      string    `json:"day,omitempty"`      // of the boat's newest reading, year-month-day

@@ -60,5 +60,9 @@ func (s *Session) voidOn(on *sheet.Sheet, input string, rests func(string) []str
 // AsOf is a session on the boat as she was known on a day.
 func (s *Session) AsOf(day string) (*Session, error) {
 	o := Options{Boat: s.Boat.AsOf(day), Units: s.Units.String(), Trials: s.Trials, NoRanges: s.Trials == 0, Seed: s.Seed, Rules: s.Book, Brief: true}
-	return o.Session(context.WithoutCancel(s.Ctx), s.Calculations)
+	then, err := o.Session(context.WithoutCancel(s.Ctx), s.Calculations)
+	if err == nil {
+		then.Few = s.Few
+	}
+	return then, err
 }

@@ -93,6 +93,24 @@ func Judge(estimate float64, r *Range, l Limit) Judgement {
 	return Judgement{Word: word, Probability: p}
 }
 
+// AmplyMet tells whether a limit is met so far off that more trials would make no
+// other word of it: not even half as far out again as the farthest of them, from
+// their mean, lies any past it, nor with them moved as far as the estimate. Were
+// one in forty past it, which is what words ask, not one of 256 came two thirds of
+// the way there.
+func AmplyMet(estimate float64, r *Range, l Limit) bool {
+	low, high := estimate, estimate
+	if r != nil {
+		if !r.Usable || len(r.edge) > 0 || r.lost > 0 {
+			return false
+		}
+		low = r.Mean - 1.5*(r.Mean-slices.Min(r.trials)) - max(r.Mean-estimate, 0)
+		high = r.Mean + 1.5*(slices.Max(r.trials)-r.Mean) + max(estimate-r.Mean, 0)
+	}
+	least, most, _ := l.bounds()
+	return least <= low && high <= most
+}
+
 // JudgeChance judges by a probability of meeting a limit that was found without
 // trials: least, above a half, and more is within, 1 − least and less beyond.
 // NaN: one cannot tell.

@@ -197,3 +197,39 @@ func TestNothingIsNotBeyond(t *testing.T) {
 		t.Errorf("read as far over its limit: %s", j.Word)
 	}
 }
+
+// Of what is met by far fewer trials say the same, of what is not nobody knows: a
+// bell of which 20 000 trials reach about four deviations out is met by far six and
+// a half off, and not five and a half off, on either side.
+func TestAmplyMet(t *testing.T) {
+	r := known(t, 10, 1)
+	none := Range{}
+	edged := *r
+	edged.edge = []float64{10}
+	for _, c := range []struct {
+		what     string
+		estimate float64
+		of       *Range
+		limit    Limit
+		met      bool
+	}{
+		{"far below a maximum", 10, r, AtMost(17), true},
+		{"no trial past it, but near", 10, r, AtMost(15), false},
+		{"far above a minimum", 10, r, AtLeast(3), true},
+		{"no trial under it, but near", 10, r, AtLeast(5), false},
+		{"far between two", 10, r, Limit{Min: 3, Max: 17}, true},
+		{"far from one of two", 10, r, Limit{Min: 3, Max: 15}, false},
+		{"far past it", 10, r, AtMost(1), false},
+		{"the estimate past it", 18, r, AtMost(17), false},
+		{"trials off the estimate, as far again as that", 12, r, AtMost(17.5), false},
+		{"no limit", 10, r, Limit{Min: math.NaN(), Max: math.NaN()}, true},
+		{"without a range, met", 10, nil, AtMost(10), true},
+		{"without a range, not met", 10, nil, AtMost(9), false},
+		{"no usable range", 10, &none, AtMost(17), false},
+		{"trials that were refused", 10, &edged, AtMost(17), false},
+	} {
+		if got := AmplyMet(c.estimate, c.of, c.limit); got != c.met {
+			t.Errorf("%s: %v", c.what, got)
+		}
+	}
+}

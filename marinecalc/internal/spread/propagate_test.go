@@ -62,6 +62,11 @@ func TestSharesOnlyWhereAsked(t *testing.T) {
 			t.Errorf("result %d: %+v, want %+v", r, got, want)
 		}
 	}
+	for r, got := range mustPropagate(t, f, 12, Plan{Shares: NoShares}, model).Results {
+		if want := all.Results[r]; slices.Max(got.Shares) != 0 || got.Low != want.Low || got.High != want.High {
+			t.Errorf("result %d without shares: %+v, want %+v", r, got, want)
+		}
+	}
 }
 
 // Whatever the numbers of trials, factors and results, each result of each

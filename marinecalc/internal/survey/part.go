@@ -55,6 +55,7 @@ func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*S
 	if err != nil {
 		return nil, err
 	}
+	s.FewWhereClear(o)
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
 	if err := survey.work(s, columnOf(row, "calculations")); err != nil {
 		return nil, err
@@ -73,6 +74,7 @@ func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []Part
 	if err != nil {
 		return nil, "", err
 	}
+	s.FewWhereClear(o)
 	survey := &Survey{Boat: b.Name()}
 	if err := survey.work(s, nil); err != nil {
 		return nil, "", err

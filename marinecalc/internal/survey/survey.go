@@ -86,6 +86,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	if err != nil {
 		return nil, err
 	}
+	s.FewWhereClear(o)
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
 	s.Ahead(s.Calculations)
 	if err := survey.work(s, nil); err != nil {

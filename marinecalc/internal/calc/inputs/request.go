@@ -17,6 +17,7 @@ type Request struct {
 	Book       *rules.Book
 	Units      quantity.System
 	Trials     int    // 0 where no ranges are asked for
+	Few        int    // trials that do where they leave no verdict in doubt; 0: all are run
 	Seed       uint64 // of the trials
 	Day        string // on which the input was typed, or ""
 	Ctx        context.Context

@@ -18,6 +18,7 @@ type Margins struct {
 	Places  []*float64
 	Move    func()                        // works them out anew, from what the run has left in its places
 	Explain func(*contract.Property) bool // whose spread is explained, beside that of the main results
+	Enough  func([]spread.Range) bool     // whether the spans of the results and these of the margins leave no verdict in doubt
 }
 
 // Ranges runs the trials: every number with a spread is drawn, the typed
@@ -59,11 +60,19 @@ func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Ra
 			return true
 		}
 	}
-	out, err := space.Run(factors, spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Shares: explained}, model)
-	for _, l := range r.In.Variates {
-		*l.To = l.Factor.Estimate
+	plan := spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Shares: explained}
+	few := 0 < r.In.Request.Few && r.In.Request.Few < plan.Trials && !slices.ContainsFunc(outputs, func(m *Measure) bool { return m.Property.Chance })
+	if few {
+		plan.Trials = r.In.Request.Few
 	}
-	if r.In.Call.Run() != nil || err != nil || !out.Usable {
+	out, err := space.Run(factors, plan, model)
+	again := r.onEstimates()
+	if few && !(err == nil && again == nil && out.Failed == 0 && r.enough(outputs, out.Results, beside.Enough)) {
+		plan.Trials = r.In.Request.Trials
+		out, err = space.Run(factors, plan, model)
+		again = r.onEstimates()
+	}
+	if again != nil || err != nil || !out.Usable {
 		r.Untried = true
 		r.Notes = append(r.Notes, "No ranges: too many of the trial values inside the stated accuracies lie where this calculation does not apply.")
 		return nil
@@ -81,6 +90,26 @@ func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Ra
 	}
 	r.leaveOpen()
 	return out.Results[len(outputs):]
+}
+
+// onEstimates runs on the estimates again, after trials.
+func (r *Run) onEstimates() error {
+	for _, l := range r.In.Variates {
+		*l.To = l.Factor.Estimate
+	}
+	return r.In.Call.Run()
+}
+
+// enough tells whether a few trials leave no verdict in doubt.
+func (r *Run) enough(outputs []*Measure, spans []spread.Range, settled func([]spread.Range) bool) bool {
+	for i, m := range outputs {
+		m.Span = &spans[i]
+	}
+	yes := settled(spans[len(outputs):])
+	for _, m := range outputs {
+		m.Span = nil
+	}
+	return yes
 }
 
 // takeSpan gives a result its range, and its words the digits that go with it.

@@ -25,11 +25,24 @@ const (
 // Fewer trials do where they leave no doubt: with the mean of the margin so many
 // standard deviations off nothing, at most one in 50 lies on the other side of
 // it however they are spread (Cantelli's inequality: 1/(1+k²)), and the word is
-// the same.
+// the same. Of 256 trials the farthest says more than the deviation.
 const (
 	clearTrials = 128
+	plainTrials = 256
 	farOff      = 7
 )
+
+// sureSide tells whether as few trials as were run leave no doubt of a margin.
+func sureSide(estimate float64, trials int, out *spread.Outcome) bool {
+	margin := &out.Results[0]
+	switch {
+	case out.Failed > 0 || !margin.Usable:
+		return false
+	case trials < plainTrials:
+		return math.Abs(margin.Mean) > farOff*margin.StdDev
+	}
+	return spread.AmplyMet(estimate, margin, spread.AtLeast(0)) || spread.AmplyMet(estimate, margin, spread.AtMost(0))
+}
 
 // figure is an unverified number behind a verdict.
 type figure struct {
@@ -160,20 +173,22 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 	}()
 	space := spread.Borrow()
 	defer space.Return()
-	for few := trials == bracketTrials; ; few = false {
-		plan := spread.Plan{Trials: min(r.In.Request.Trials, trials), Seed: r.In.Request.Seed, Shares: spread.NoShares}
-		if few {
-			plan.Trials = min(r.In.Request.Trials, clearTrials)
-		}
-		out, err := space.Run(factors, plan, model)
+	steps := []int{trials}
+	if trials == bracketTrials {
+		steps = []int{clearTrials, plainTrials, bracketTrials}
+	}
+	for _, n := range steps {
+		n = min(n, r.In.Request.Trials)
+		out, err := space.Run(factors, spread.Plan{Trials: n, Seed: r.In.Request.Seed, Shares: spread.NoShares}, model)
 		if err != nil {
 			return untold, ends
 		}
-		margin := &out.Results[0]
-		if !few || out.Failed == 0 && margin.Usable && math.Abs(margin.Mean) > farOff*margin.StdDev {
+		if n == min(trials, r.In.Request.Trials) || sureSide(estimate, n, &out) {
+			margin := &out.Results[0]
 			return spread.Judge(estimate, margin, spread.AtLeast(0)), [2]float64{margin.Low, margin.High}
 		}
 	}
+	return untold, ends // never: the last step ends it
 }
 
 // nature is what trials vary beside the figures, and where; of earlier results

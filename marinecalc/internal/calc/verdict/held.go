@@ -66,6 +66,21 @@ func (r *Judgement) TryOut(space *spread.Workspace) {
 	m.Explain = func(p *contract.Property) bool {
 		return slices.ContainsFunc(r.limits, func(h held) bool { return h.On == p.Name })
 	}
+	m.Enough = func(margins []spread.Range) bool {
+		for i, h := range moving {
+			if !spread.AmplyMet(h.move(limits[i]), &margins[i], spread.AtLeast(0)) {
+				return false
+			}
+		}
+		for i := range r.limits {
+			h := &r.limits[i]
+			limit, _, ok := r.limit(h.Limit, h.on)
+			if j, _ := r.value(h.On); ok && j.number && !slices.Contains(moving, h) && !spread.AmplyMet(j.si, j.span, limit) {
+				return false
+			}
+		}
+		return true
+	}
 	spans := r.Ranges(space, m)
 	for i := range spans {
 		moving[i].span = &spans[i]
