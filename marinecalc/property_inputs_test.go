@@ -22,7 +22,7 @@ func propertyInputs() int {
 }
 
 // takenInputs are inputs of a calculation that it takes: both examples of its
-// schema and some random ones. They are looked for once for all tests.
+// schema, some random ones, and what boats give it. They are looked for once for all tests.
 func takenInputs(t *testing.T, f *binding.Form) []map[string]any {
 	t.Helper()
 	if list, have := inputsTaken.Load(f.ID); have {
@@ -46,6 +46,7 @@ func takenInputs(t *testing.T, f *binding.Form) []map[string]any {
 	for n, most := 0, propertyInputs(); n < 20*most && len(list) < 2+most; n++ {
 		try(source.Next(), nil)
 	}
+	list = append(list, boatInputs(t, f)...)
 	if len(list) == 0 {
 		t.Errorf("%s: no input was taken", f.ID)
 	}

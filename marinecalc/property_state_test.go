@@ -9,6 +9,21 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
+// leavesUntold are the inputs of which another value is one more thing not read.
+var leavesUntold = map[string]string{
+	"line-joints/peakTorque":              otherJoints,
+	"line-joints/facesAhead":              otherJoints,
+	"coupling-alignment/readings/turn":    hardlyTurned,
+	"coupling-alignment/rimReadings/turn": hardlyTurned,
+	"alignment-change/gapsBefore/turn":    hardlyTurned,
+	"alignment-change/gapsNow/turn":       hardlyTurned,
+}
+
+const (
+	otherJoints  = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
+	hardlyTurned = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
+)
+
 // A reading that is another, and not left out, never makes a verdict "not
 // measured": where the state of things leaves nothing to judge, as of a bolt
 // that is broken, the verdict says that state and asks for no reading.
@@ -19,6 +34,9 @@ func TestAnotherReadingNeverMakesAVerdictNotMeasured(t *testing.T) {
 		o := marinecalc.Options{NoRanges: true}
 		whole := worked(f, input, o)
 		eachNumber(f, func(name string, p, part *contract.Property) {
+			if leavesUntold[name] != "" {
+				return
+			}
 			for _, by := range []float64{0.01, 0.1, 0.4, 2.5, 10, 100} {
 				other := put(input, p, part, func(_ *contract.Property, si float64) any { return si * by })
 				if other == nil {

@@ -56,7 +56,7 @@ type Limit struct {
 	Valid       Valid        `json:"valid"`
 	How         string       `json:"how"`      // how to take the reading when it is missing
 	Lacks       List[Lack]   `json:"lacks"`    // in place of that, of several things those that are not known
-	Each        Each         `json:"each"`     // columns of the list of which the value is the worst, that must be known of every entry for it to be OK
+	Each        Each         `json:"each"`     // columns of the list of which the value is the worst, that must be known of every entry, or of none, for it to be OK
 	States      List[State]  `json:"states"`   // in which there is nothing to judge
 	Why         string       `json:"why"`      // what it means to be beyond
 	Meanings    List[State]  `json:"meanings"` // in place of that, where a value is such
@@ -75,7 +75,7 @@ type Limit struct {
 type While = List[string]
 
 // Each names columns of a list that is typed, "mounts/ratedLoad": of an entry
-// without them nothing is known, and the worst of the others is not the worst.
+// without what others have nothing is known, and the worst of the others is not the worst.
 type Each = List[string]
 
 // State is how things are where there is nothing to judge, and no reading to

@@ -81,7 +81,8 @@ func (r *Judgement) why(h *held) string {
 // not of every entry.
 func (r *Judgement) lacking(of string) bool {
 	if strings.Contains(of, "/") {
-		return len(r.entriesLacking(of)) > 0
+		lack, entries := r.entriesLacking(of)
+		return len(lack) > 0 || entries == 0
 	}
 	si, _, known := r.LookupAny(of)
 	return !known || math.IsNaN(si)

@@ -73,12 +73,16 @@ func putRight(v *sheet.Verdict) string {
 	return "only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }
 
-// unreadEntries says which entries of a list lack a column without which the
-// worst of the others is not the worst of all, or "".
+// unreadEntries says which entries of a list lack a column that others have,
+// without which the worst of these is not the worst of all, or "".
 func (r *Judgement) unreadEntries(each rules.Each) string {
 	var names []string
 	for _, of := range each.All() {
-		for _, name := range r.entriesLacking(of) {
+		lack, entries := r.entriesLacking(of)
+		if len(lack) == entries { // read of none: the value does without, or there is none
+			continue
+		}
+		for _, name := range lack {
 			if !slices.Contains(names, name) {
 				names = append(names, name)
 			}
@@ -91,16 +95,13 @@ func (r *Judgement) unreadEntries(each rules.Each) string {
 }
 
 // entriesLacking names the entries of a typed list that lack a column.
-func (r *Judgement) entriesLacking(of string) (names []string) {
+func (r *Judgement) entriesLacking(of string) (names []string, entries int) {
 	input, column, _ := strings.Cut(of, "/")
 	p, _ := r.In.Form.Named(input)
 	if p == nil || p.Items == nil {
-		return nil
+		return nil, 0
 	}
 	list, _ := r.In.Values[p.Index].Raw.([]any)
-	if len(list) == 0 {
-		return []string{problem.MidSentence(p.Title)}
-	}
 	for i, item := range list {
 		entry, _ := item.(map[string]any)
 		if entry[column] != nil {
@@ -112,5 +113,5 @@ func (r *Judgement) entriesLacking(of string) (names []string) {
 		}
 		names = append(names, name)
 	}
-	return names
+	return names, len(list)
 }
