@@ -59,14 +59,15 @@ type EngagementResult struct {
 	StripMargin      quantity.Ratio // what strips over the clamp; likewise
 	BottomThreads    quantity.Ratio // turns of thread left below the bolt
 
-	StripsFirst      string
-	EngagementWanted quantity.Length // so that the bolt breaks first; NaN while the tapped metal is not known
-	DiametersEngaged quantity.Ratio  // engagement over diameter
-	DiametersWanted  quantity.Ratio  // that which is wanted over diameter; past 2 to 2.5 more thread hardly helps, since the first turns bear the most
-	StrippingLoad    quantity.Force  // the lesser of the two; NaN while one is not known
-	BoltStripping    quantity.Force  // of the bolt's own thread
-	TappedStripping  quantity.Force
-	BreakingLoad     quantity.Force // of the bolt
+	StripsFirst       string
+	EngagementWanted  quantity.Length // so that the bolt breaks first; NaN while the tapped metal is not known
+	EngagementMissing quantity.Length // to EngagementWanted; 0 where there is enough
+	DiametersEngaged  quantity.Ratio  // engagement over diameter
+	DiametersWanted   quantity.Ratio  // that which is wanted over diameter; past 2 to 2.5 more thread hardly helps, since the first turns bear the most
+	StrippingLoad     quantity.Force  // the lesser of the two; NaN while one is not known
+	BoltStripping     quantity.Force  // of the bolt's own thread
+	TappedStripping   quantity.Force
+	BreakingLoad      quantity.Force // of the bolt
 
 	EngagementUsed  quantity.Length // without the turns lost
 	BoltShearArea   quantity.Area   // area in shear of the bolt's thread
@@ -190,6 +191,7 @@ func (out *EngagementResult) loads(in *EngagementInput) {
 
 // depth finds how the bolt's length stands to the hole's.
 func (out *EngagementResult) depth(in *EngagementInput) {
+	out.EngagementMissing = max(0, out.EngagementWanted-in.EngagementLength) // NaN while that is not known
 	out.DiametersWanted = quantity.Ratio(out.EngagementWanted / in.NominalDiameter)
 	out.DiametersEngaged = quantity.Ratio(in.EngagementLength / in.NominalDiameter)
 	out.BottomThreads = quantity.Ratio(quantity.OrNaN(float64(in.TappedDepth))-float64(in.EngagementLength)) / quantity.Ratio(in.Pitch)

@@ -37,7 +37,7 @@ func TestPropellerNutIsLocked(t *testing.T) {
 		for _, w := range s.Cautions {
 			warned = warned || strings.Contains(w.Text, "nothing to lock it")
 		}
-		if v.Word.Plain() != c.word || !v.Guide || warned != c.warned || (c.word == sheet.CannotTell) != advised(s, "Nobody has looked what locks") {
+		if v.Word.Plain() != c.word || v.Guide || warned != c.warned || (c.word == sheet.CannotTell) != advised(s, "Nobody has looked what locks") {
 			t.Errorf("%s: %s; warned %v", c.typed, v.Sentence, warned)
 		}
 	}

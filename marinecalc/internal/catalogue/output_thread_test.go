@@ -39,3 +39,11 @@ func TestOutputNutHasAnUpperSide(t *testing.T) {
 		}
 	}
 }
+
+// A hub that nothing but friction turns, and that slips, forbids power.
+func TestHubThatSlipsForbidsPower(t *testing.T) {
+	s := testboat.Run(t, "output-flange", `{"nominalDiameter":"24 mm","pitch":"1.5 mm","threadForm":"metric","seatDiameter":"30 mm","hubLength":"42 mm","hubDiameter":"46 mm","faceWear":"0 mm","finish":"oiled","nutTorque":"240 N·m","drive":"none","faceFriction":0.1,"peakTorque":"900 N·m"}`, marinecalc.Options{})
+	if wordOf(s, "flange-friction-only") != "beyond" || len(s.Next) == 0 || !strings.HasPrefix(s.Next[0].Text, "No power, ahead or astern") {
+		t.Errorf("%+v", s.Next)
+	}
+}

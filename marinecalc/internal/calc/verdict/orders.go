@@ -117,6 +117,7 @@ func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 		return list
 	}
 	results := r.In.Form.Result.Properties
+	resting := r.upon(p, q)
 	under := func(other *contract.Property, names []string) bool {
 		return slices.ContainsFunc(r.In.Form.Formulas.Under(other), func(n string) bool { return slices.Contains(names, n) })
 	}
@@ -128,18 +129,24 @@ func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 			}
 		}
 	}
-	resting := []string{p.Name, q.Name}
-	for range results { // each may rest on one that stands behind it
-		for _, other := range results {
-			if !slices.Contains(resting, other.Name) && under(other, resting) {
-				resting = append(resting, other.Name)
-			}
-		}
-	}
 	for _, other := range results {
 		if slices.Contains(made, other.Name) || slices.Contains(resting, other.Name) || under(other, made) {
 			list = append(list, other)
 		}
 	}
 	return list
+}
+
+// upon are the names of two figures and of every result that rests on one of them.
+func (r *Judgement) upon(p, q *contract.Property) []string {
+	results := r.In.Form.Result.Properties
+	names := []string{p.Name, q.Name}
+	for range results { // each may rest on one that stands behind it
+		for _, other := range results {
+			if !slices.Contains(names, other.Name) && slices.ContainsFunc(r.In.Form.Formulas.Under(other), func(n string) bool { return slices.Contains(names, n) }) {
+				names = append(names, other.Name)
+			}
+		}
+	}
+	return names
 }

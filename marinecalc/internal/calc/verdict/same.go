@@ -36,7 +36,14 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 		}
 		return " " + v.Text
 	}
-	t := twoWays{moved: r.restingOn(q, p), remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
+	moved := r.restingOn(q, p)
+	if p.IsResult && q.IsResult { // two readings of one thing: what is set or known beside them stands
+		moved = moved[:0]
+		for _, name := range r.upon(p, q) {
+			moved = append(moved, r.Property(name))
+		}
+	}
+	t := twoWays{moved: moved, remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
 	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
 	r.contradict(sheet.TwoFigures, p, t, values)
 }

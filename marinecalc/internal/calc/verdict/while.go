@@ -43,7 +43,8 @@ func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
 	return ""
 }
 
-// passedHere says that a limit of this sheet is passed, or "". That one hangs
+// passedHere says that a limit of this sheet is passed, or that two readings of what
+// it is on disagree, or "". That one hangs
 // on none itself: what is passed stays so, whatever it hangs on. It is judged
 // once for all that hang on it.
 func (r *Judgement) passedHere(limit string) string {
@@ -58,6 +59,8 @@ func (r *Judgement) passedHere(limit string) string {
 			said := ""
 			if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
 				said = putRight(&v)
+			} else if t := r.contested(h); t != nil {
+				said = "only once this is settled: " + t.doubt
 			}
 			h.passed = &said
 		}
