@@ -96,7 +96,7 @@ var cases = []surveyed{
 		finds: map[string]string{"gland-packing/neck-strength": "outside the guide"}},
 	{boat: "worn-flange-face", about: []string{"output-flange"}, first: "flange-clamp-gone", says: []string{"Leave the lever in neutral until the nut is tight"},
 		finds: map[string]string{"output-flange/flange-clamp-gone": "over the limit", "output-flange/flange-clamp-loose": "under the minimum"}},
-	{boat: "short-thread", about: []string{"thread-engagement"}, says: []string{"A longer bolt where the hole is deep enough"},
+	{boat: "short-thread", about: []string{"thread-engagement", "coupling-grip"}, says: []string{"A longer bolt where the hole is deep enough"},
 		finds: map[string]string{"thread-engagement/thread-strips": "under the minimum", "thread-engagement/thread-bottoms": "inside the guide"}},
 	{boat: "backlash-doubled", about: []string{"backlash"}, says: []string{"a joint is letting go"},
 		finds: map[string]string{"backlash/backlash-doubled": "outside the guide"}},
