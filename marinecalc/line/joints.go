@@ -28,6 +28,9 @@ type JointsInput struct {
 	TaperAhead  quantity.Torque `unset:"NaN"` // of the propeller on its taper
 	TaperAstern quantity.Torque `unset:"NaN"`
 
+	BoreByFriction  quantity.Torque `unset:"NaN"` // of the shaft in its coupling flange: the least that it holds ahead, where no more is known
+	TaperByFriction quantity.Torque `unset:"NaN"` // of the propeller on its taper, likewise
+
 	CouplingKey  quantity.Torque `unset:"NaN"` // at which the coupling's key yields
 	PropellerKey quantity.Torque `unset:"NaN"` // at which the propeller's key yields
 
@@ -39,6 +42,9 @@ type JointsInput struct {
 	BoreAsternSides  Sides `sidesOf:"boreAstern"`
 	TaperAheadSides  Sides `sidesOf:"taperAhead"`
 	TaperAsternSides Sides `sidesOf:"taperAstern"`
+
+	BoreByFrictionSides  Sides `sidesOf:"boreByFriction"`
+	TaperByFrictionSides Sides `sidesOf:"taperByFriction"`
 }
 
 // Sides are how far the 95 % range of what a joint holds goes below and above its
@@ -84,6 +90,7 @@ const (
 	WantsFaces    = Faces      // bolts, bolt circle and faces
 	WantsBore     = Bore       // how the coupling flange is held
 	WantsTaper    = Taper      // cone, hub and nut
+	WantsKey      = "key"      // of a bore or taper whose friction is known: its key, or that there is none
 	WantsPull     = "pull"     // of the propeller going astern
 )
 
@@ -116,8 +123,13 @@ type JointsResult struct {
 	LeastAhead    quantity.Ratio // margin of the weakest; NaN where 1 or more and another could be weaker
 	LeastAstern   quantity.Ratio
 	LeastShock    quantity.Ratio
-	Known         quantity.Ratio // how many joints are known ahead
-	Joints        [Count]Joint
+
+	LeastKnownAhead  quantity.Ratio // the same where another could be weaker: margin of the weakest of those known; NaN elsewhere
+	LeastKnownAstern quantity.Ratio
+	LeastKnownShock  quantity.Ratio
+
+	Known  quantity.Ratio // how many joints are known ahead
+	Joints [Count]Joint
 }
 
 // held is what a joint holds in one case: a torque and the sides of its range, or
@@ -135,8 +147,9 @@ type held struct {
 // (statics) and the least of what they hold is what the line holds. Friction
 // and what bears by its flanks are not added in one joint: the greater holds,
 // as each joint's own calculation has it. A shock comes either way and is held
-// against what holds astern. Of an output flange whose spline or key is not
-// known only its friction is known, which is the least that it holds. Where the pull
+// against what holds astern. Of an output flange whose spline or key is not known,
+// and ahead of a bore or taper whose key is not, only the friction is known, which
+// is the least that it holds. Where the pull
 // takes all of its clamp, nut and lock alone hold it astern and in a shock: that
 // counts as nothing, whatever spline or key bear.
 // Where the pull astern is not known, a joint holds no more than ahead.
@@ -169,15 +182,15 @@ func Joints(in JointsInput) (out JointsResult, err error) {
 		}
 	}
 	var stand [Count]string
-	out.WeakestAhead, out.SureAhead, out.LeastAhead = rank(&ahead, in.ShaftTorque, &stand)
+	out.WeakestAhead, out.SureAhead, out.LeastAhead, out.LeastKnownAhead = rank(&ahead, in.ShaftTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandAhead = stand[i]
 	}
-	out.WeakestAstern, out.SureAstern, out.LeastAstern = rank(&back, in.AsternTorque, &stand)
+	out.WeakestAstern, out.SureAstern, out.LeastAstern, out.LeastKnownAstern = rank(&back, in.AsternTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandAstern = stand[i]
 	}
-	out.WeakestShock, out.SureShock, out.LeastShock = rank(&shock, in.PeakTorque, &stand)
+	out.WeakestShock, out.SureShock, out.LeastShock, out.LeastKnownShock = rank(&shock, in.PeakTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandShock = stand[i]
 	}
@@ -212,6 +225,8 @@ func (h held) wanted(astern held, own string) string {
 		return own
 	case h.atLeast && own == WantsFriction:
 		return WantsFlanks
+	case h.atLeast:
+		return WantsKey
 	case math.IsNaN(astern.torque):
 		return WantsPull
 	}
@@ -235,7 +250,7 @@ func (in *JointsInput) held() (ahead, astern [Count]held) {
 		return h
 	}
 	ahead = [Count]held{hub(friction), {float64(in.FacesAhead), in.FacesAheadSides, false},
-		{float64(in.BoreAhead), in.BoreAheadSides, false}, {float64(in.TaperAhead), in.TaperAheadSides, false}}
+		orFriction(in.BoreAhead, in.BoreAheadSides, in.BoreByFriction, in.BoreByFrictionSides), orFriction(in.TaperAhead, in.TaperAheadSides, in.TaperByFriction, in.TaperByFrictionSides)}
 	hubAstern := hub(friction * left)
 	if open {
 		hubAstern = held{}
@@ -245,9 +260,18 @@ func (in *JointsInput) held() (ahead, astern [Count]held) {
 	return ahead, astern
 }
 
+// orFriction is what a joint holds, or at least its friction.
+func orFriction(whole quantity.Torque, sides Sides, friction quantity.Torque, of Sides) held {
+	if math.IsNaN(float64(whole)) && !math.IsNaN(float64(friction)) {
+		return held{float64(friction), of, true}
+	}
+	return held{float64(whole), sides, false}
+}
+
 // rank finds the weakest joint of those known, how surely it is the weakest of
-// all, its margin over a torque, and how each joint stands.
-func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least quantity.Ratio) {
+// all, its margin over a torque, the same of those known alone where another could
+// be weaker, and how each joint stands.
+func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least, ofKnown quantity.Ratio) {
 	first := -1
 	for i, h := range joints {
 		if !h.atLeast && !math.IsNaN(h.torque) && (first < 0 || h.torque < joints[first].torque) {
@@ -258,7 +282,7 @@ func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (we
 		for i := range stand {
 			stand[i] = NotRanked
 		}
-		return NoneKnown, NothingKnown, quantity.Ratio(math.NaN())
+		return NoneKnown, NothingKnown, quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
 	}
 	alike, open := false, false
 	for i, h := range joints {
@@ -284,10 +308,11 @@ func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (we
 		sure = AlikeOfAll
 	}
 	least = joints[first].over(torque)
+	ofKnown = quantity.Ratio(math.NaN())
 	if open && least >= 1 {
-		least = quantity.Ratio(math.NaN())
+		least, ofKnown = ofKnown, least
 	}
-	return [Count]string{Hub, Faces, Bore, Taper}[first], sure, least
+	return [Count]string{Hub, Faces, Bore, Taper}[first], sure, least, ofKnown
 }
 
 // validate lists everything that cannot be.
@@ -303,6 +328,7 @@ func (in *JointsInput) validate() error {
 		{"/facesAhead", "torque of the coupling faces", known(float64(in.FacesAhead))}, {"/facesAstern", "torque of the coupling faces astern", known(float64(in.FacesAstern))},
 		{"/boreAhead", "torque of the bore", known(float64(in.BoreAhead))}, {"/boreAstern", "torque of the bore astern", known(float64(in.BoreAstern))},
 		{"/taperAhead", "torque of the taper", known(float64(in.TaperAhead))}, {"/taperAstern", "torque of the taper astern", known(float64(in.TaperAstern))},
+		{"/boreByFriction", "friction of the bore", known(float64(in.BoreByFriction))}, {"/taperByFriction", "friction of the taper", known(float64(in.TaperByFriction))},
 		{"/couplingKey", "torque of the coupling's key", known(float64(in.CouplingKey))}, {"/propellerKey", "torque of the propeller's key", known(float64(in.PropellerKey))},
 	} {
 		faults.NotNegative(f.where, f.name, f.value)

@@ -235,3 +235,27 @@ func TestNoMoreAsternThanAhead(t *testing.T) {
 		t.Errorf("%+v", out)
 	}
 }
+
+// Of a taper whose key is not known the friction is the least that it holds: 200 over
+// 150 N·m is told, and surely stronger than a weakest of 160 N·m or not. The joints
+// that are known are judged by themselves then.
+func TestFrictionIsTheLeastThatATaperHolds(t *testing.T) {
+	nan := quantity.Torque(math.NaN())
+	in := whole()
+	in.TaperAhead, in.TaperByFriction, in.TaperByFrictionSides = nan, 200, plain(5)
+	out := parttest.Must(t, Joints, in)
+	j := out.Joints[3]
+	if j.Wanted != WantsKey || j.StandAhead != CouldBe || out.SureAhead != OfKnown || !math.IsNaN(float64(out.LeastAhead)) {
+		t.Errorf("%+v; %+v", j, out)
+	}
+	parttest.Near(t, "at least", j.Ahead, 200./150, 1e-12)
+	parttest.Near(t, "of those known", out.LeastKnownAhead, 400./150, 1e-12)
+	in.FacesAhead, in.FacesAheadSides = 160, plain(5) // the weakest, and the taper holds more by friction alone
+	if out = parttest.Must(t, Joints, in); out.Joints[3].StandAhead != Stronger || !(out.LeastAhead > 1) || !math.IsNaN(float64(out.LeastKnownAhead)) {
+		t.Errorf("%+v", out)
+	}
+	in.TaperByFriction = 100 // under the torque friction alone tells nothing
+	if out = parttest.Must(t, Joints, in); !math.IsNaN(float64(out.Joints[3].Ahead)) || !(out.LeastKnownAhead > 1) {
+		t.Errorf("%+v", out)
+	}
+}

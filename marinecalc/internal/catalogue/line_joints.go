@@ -15,7 +15,7 @@ import (
 // while its probability goes on.
 func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] {
 	first := true
-	var told [3]bool
+	var told, toldOfKnown [3]bool
 	return calc.PerRun[line.JointsInput, line.JointsResult]{Compute: func(in line.JointsInput) (line.JointsResult, error) {
 		out, err := line.Joints(in)
 		for i, least := range [...]*quantity.Ratio{&out.LeastAhead, &out.LeastAstern, &out.LeastShock} {
@@ -23,6 +23,13 @@ func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] 
 				told[i] = !math.IsNaN(float64(*least))
 			} else if told[i] && math.IsNaN(float64(*least)) {
 				*least = weakest(&out, i)
+			}
+		}
+		for i, known := range [...]*quantity.Ratio{&out.LeastKnownAhead, &out.LeastKnownAstern, &out.LeastKnownShock} {
+			if first {
+				toldOfKnown[i] = !math.IsNaN(float64(*known))
+			} else if *known = quantity.Ratio(math.NaN()); toldOfKnown[i] {
+				*known = weakest(&out, i)
 			}
 		}
 		first = false

@@ -1,6 +1,7 @@
 package catalogue_test
 
 import (
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -22,5 +23,21 @@ func TestRangeOfTheLineHoldsWhatItsProbabilityCounts(t *testing.T) {
 	}
 	if s.Result("leastAhead") != nil { // 300 of 280: told only once the output flange is known
 		t.Errorf("ahead %s", s.Result("leastAhead").Text)
+	}
+}
+
+// Where one joint is not known the margin of the weakest of the others stands all the same,
+// ahead, astern and in a shock, and the verdict on the whole line names the one that lacks.
+func TestKnownJointsHaveTheirMarginWhereOneIsNotKnown(t *testing.T) {
+	s := testboat.Run(t, "line-joints", `{"shaftTorque": "150 N·m", "peakTorque": "300 N·m", "asternTorque": "120 N·m", "hubDrive": "spline", "hubFriction": "300 N·m", "hubFlanks": "900 N·m", "hubPullMargin": 20,
+		"facesAhead": "600 N·m", "facesAstern": "590 N·m", "boreAhead": "480 N·m", "boreAstern": "470 N·m"}`, marinecalc.Options{})
+	for _, way := range []string{"ahead", "astern", "shock"} {
+		whole, known := s.Verdict("line-"+way), s.Result("leastKnown"+strings.ToUpper(way[:1])+way[1:])
+		if whole == nil || whole.Reads != "not measured" || !strings.Contains(whole.Sentence, "propeller's taper is not known") || strings.Contains(whole.Sentence, "faces are not known") {
+			t.Errorf("%s: %+v", way, whole)
+		}
+		if known == nil || *known.SI < 1 {
+			t.Errorf("%s, those known: %+v", way, known)
+		}
 	}
 }

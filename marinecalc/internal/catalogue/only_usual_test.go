@@ -25,6 +25,9 @@ func TestNothingUsualIsJudgedAsARead(t *testing.T) {
 		if p == nil || p.Typical == "" || doc.Result.Child(l.On) != nil {
 			continue
 		}
+		if strings.HasPrefix(l.ID, "dial-sag-") { // judged where it is odd, which the usual one is not: TestABarSagThatNoBarHas
+			continue
+		}
 		held++
 		if l.ID != "taper-contact" {
 			t.Errorf("%s stands on a usual value: add an input to this test", l.ID)
