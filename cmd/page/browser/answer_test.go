@@ -29,43 +29,48 @@ func (b *tab) demonstrate(name string) {
 // line of its own when letters are twice as large.
 func TestAnswerWithinAScreenOfTheFirstField(t *testing.T) {
 	for _, boat := range []string{"Kittiwake", "Juniper"} {
-		b := newTab(t, 360)
-		b.size(360, 740)
-		b.demonstrate(boat)
-		answered := 0
-		for _, c := range marinecalc.Calculations() {
-			if c.ID == "fault-finding" {
-				continue // one question a screen
-			}
-			eval[any](b, `document.documentElement.style.fontSize = ""`)
-			b.turn("#/sheet/" + c.ID)
-			b.until(`document.querySelector(".answers, .summary")`)
-			if n := eval[int](b, `document.querySelectorAll(".asked > *").length`); n < 1 || n > 6 {
-				t.Errorf("%s asks for %d things at once", c.ID, n)
-			}
-			if !eval[bool](b, `!!document.querySelector(".answers")`) {
-				continue
-			}
-			answered++
-			far := eval[float64](b, `(() => {
-				const field = [...document.querySelectorAll("main :is(input, select, button)")].find((e) => e.checkVisibility());
-				const answer = document.querySelector(".answers > .verdict .word") ?? document.querySelector(".first .value");
-				return answer.getBoundingClientRect().bottom - field.getBoundingClientRect().top;
-			})()`)
-			if far > 740 {
-				t.Errorf("%s, %s: %.0f px from the first field to the answer", boat, c.ID, far)
-			}
-			eval[any](b, `document.documentElement.style.fontSize = "200%"`)
-			if n := eval[int](b, `document.querySelector(".first .one-piece")?.getClientRects().length ?? 1`); n != 1 {
-				t.Errorf("%s, %s: at 200 %% the figure is broken into %d pieces", boat, c.ID, n)
-			}
-			if wide := eval[int](b, "document.documentElement.scrollWidth"); wide > 360 {
-				t.Errorf("%s, %s: %d px wide at 200 %%", boat, c.ID, wide)
-			}
+		t.Run(boat, func(t *testing.T) { answerWithinAScreen(t, boat) })
+	}
+}
+
+func answerWithinAScreen(t *testing.T, boat string) {
+	t.Parallel()
+	b := newTab(t, 360)
+	b.size(360, 740)
+	b.demonstrate(boat)
+	answered := 0
+	for _, c := range marinecalc.Calculations() {
+		if c.ID == "fault-finding" {
+			continue // one question a screen
 		}
-		if answered < 30 {
-			t.Errorf("%s: only %d sheets had an answer", boat, answered)
+		eval[any](b, `document.documentElement.style.fontSize = ""`)
+		b.turn("#/sheet/" + c.ID)
+		b.until(`document.querySelector(".answers, .summary")`)
+		if n := eval[int](b, `document.querySelectorAll(".asked > *").length`); n < 1 || n > 6 {
+			t.Errorf("%s asks for %d things at once", c.ID, n)
 		}
+		if !eval[bool](b, `!!document.querySelector(".answers")`) {
+			continue
+		}
+		answered++
+		far := eval[float64](b, `(() => {
+			const field = [...document.querySelectorAll("main :is(input, select, button)")].find((e) => e.checkVisibility());
+			const answer = document.querySelector(".answers > .verdict .word") ?? document.querySelector(".first .value");
+			return answer.getBoundingClientRect().bottom - field.getBoundingClientRect().top;
+		})()`)
+		if far > 740 {
+			t.Errorf("%s, %s: %.0f px from the first field to the answer", boat, c.ID, far)
+		}
+		eval[any](b, `document.documentElement.style.fontSize = "200%"`)
+		if n := eval[int](b, `document.querySelector(".first .one-piece")?.getClientRects().length ?? 1`); n != 1 {
+			t.Errorf("%s, %s: at 200 %% the figure is broken into %d pieces", boat, c.ID, n)
+		}
+		if wide := eval[int](b, "document.documentElement.scrollWidth"); wide > 360 {
+			t.Errorf("%s, %s: %d px wide at 200 %%", boat, c.ID, wide)
+		}
+	}
+	if answered < 30 {
+		t.Errorf("%s: only %d sheets had an answer", boat, answered)
 	}
 }
 
@@ -99,6 +104,7 @@ func TestUndo(t *testing.T) {
 
 // The job card is one page of A4, the one with the working more.
 func TestJobCardIsOnePage(t *testing.T) {
+	t.Parallel()
 	b := newTab(t, 1280)
 	b.demonstrate("Kittiwake")
 	for _, c := range marinecalc.Calculations() {

@@ -13,6 +13,7 @@ import (
 // At 360 px nothing scrolls sideways, letters are 16 px or more, and what is
 // pressed is 44 px high: the page is used on deck with wet hands.
 func TestNarrow(t *testing.T) {
+	t.Parallel()
 	b := newTab(t, 360)
 	b.open("")
 	b.keepExample()
@@ -48,6 +49,7 @@ func TestNarrow(t *testing.T) {
 
 // At 1280 px nothing scrolls sideways or leaves the paper either.
 func TestWide(t *testing.T) {
+	t.Parallel()
 	b := newTab(t, 1280)
 	b.keepDemonstration()
 	for _, c := range marinecalc.Calculations() {
@@ -80,6 +82,7 @@ func TestAxe(t *testing.T) {
 	for _, width := range []int64{360, 1280} {
 		for _, light := range []string{"day", "dusk", "night"} {
 			t.Run(fmt.Sprintf("%s at %d", light, width), func(t *testing.T) {
+				t.Parallel()
 				b := newTab(t, width)
 				b.open("")
 				b.choose("#light", light)
