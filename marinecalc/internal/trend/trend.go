@@ -285,7 +285,7 @@ func (t *follower) says() string {
 		if f.SteadyDays <= farthest {
 			steady = "about " + steady
 		}
-		return "It speeds up: at the pace of late it comes to " + limit + " about " + t.out.LimitDate + ", at a steady pace " + steady + "." + off
+		return "It speeds up: at the pace of late it comes to " + limit + ", about " + t.out.LimitDate + ", at a steady pace " + steady + "." + off
 	}
 	if f.Outlook == series.Away {
 		if math.IsInf(f.Days.Earliest, 1) || math.IsNaN(f.Days.Earliest) {
@@ -295,7 +295,7 @@ func (t *follower) says() string {
 	}
 	text := "At a steady pace it comes to " + limit
 	if t.out.LimitDate != "" {
-		text += " about " + t.out.LimitDate
+		text += ", about " + t.out.LimitDate
 	}
 	if h := f.Hours.Expected; h >= 0 {
 		text += fmt.Sprintf(", %.0f engine hours from now", h)
@@ -314,9 +314,9 @@ func (t *follower) show(si float64) string {
 
 // pace is the slope for a handy stretch of the axis.
 func (t *follower) pace() string {
-	kind, stretch, words := t.property.Kind, 30.0, "in 30 days"
+	kind, stretch, words := t.property.Kind, 30.0, "over 30 days"
 	if t.found.ByHours {
-		stretch, words = 100, "in 100 engine hours"
+		stretch, words = 100, "over 100 engine hours"
 	}
 	metric, us := t.property.Units[0], t.property.Units[1]
 	if kind.Name == "temperature" {

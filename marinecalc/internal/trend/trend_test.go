@@ -228,7 +228,7 @@ func TestTemperatureIsFollowedAboveTheSea(t *testing.T) {
 	season := [6][2]float64{{30, 10}, {33, 13}, {37, 17}, {41, 21}, {44, 24}, {43, 23}}
 	const asked = `{"reading":"glandTemperature","limit":"60 °C","horizon":"60 days"}`
 	s := testboat.RunOn(t, with(true, season), "reading-trend", asked)
-	if now := s.Result("now").Text; now != "44 °C" || !strings.Contains(s.Result("basis").Text, "a sea of 24 °C") || s.Result("pace").Text != "-0.54 to 0.54 °C in 30 days" {
+	if now := s.Result("now").Text; now != "44 °C" || !strings.Contains(s.Result("basis").Text, "a sea of 24 °C") || s.Result("pace").Text != "-0.54 to 0.54 °C over 30 days" {
 		t.Errorf("%s, %s, %s", now, s.Result("pace").Text, s.Result("basis").Text)
 	}
 	if v := s.Verdict("trend-horizon"); v == nil || v.Word != "within" {
