@@ -13,6 +13,7 @@ import (
 var leavesUntold = map[string]string{
 	"line-joints/peakTorque":              otherJoints,
 	"line-joints/facesAhead":              otherJoints,
+	"line-joints/hubFlanks":               otherJoints,
 	"coupling-alignment/readings/turn":    hardlyTurned,
 	"coupling-alignment/rimReadings/turn": hardlyTurned,
 	"alignment-change/gapsBefore/turn":    hardlyTurned,

@@ -54,6 +54,8 @@ var notTwice = map[string]string{
 	"bearing-life/boreLower":                  "a figure of this very part, and without it an estimate by rule of thumb",
 	"bearing-life/seatUpper":                  "a figure of this very part, and without it an estimate by rule of thumb",
 	"service-schedule/hoursPerYear":           "a figure of this very part, and without it an estimate by rule of thumb",
+	"line-joints/boreAhead":                   "another joint: the weaker of the two is the margin",
+	"line-joints/boreAstern":                  "another joint: the weaker of the two is the margin",
 	"flange-run-out/faceAt":                   "another state: the newer, or the worn, and without it the one before",
 	"flange-run-out/faceAtMoved":              "another state: the newer, or the worn, and without it the one before",
 	"flange-run-out/faceRunOut":               "another state: the newer, or the worn, and without it the one before",

@@ -53,7 +53,12 @@ func (s *search) edge(told func(at float64) (bool, float64)) float64 {
 func (s *search) guess(fine float64) float64 {
 	off := s.left(s.last.at) - s.last.spare
 	at := func(t float64) float64 { return s.left(s.in.at+t*(s.out.at-s.in.at)) - off }
-	if !(at(0) > 0) || !(at(1) < 0) {
+	switch first, last := at(0), at(1); {
+	case s.last.at == s.in.at && first <= 0 && last < 0: // told with nothing to spare: it turns here
+		return fine
+	case s.last.at == s.out.at && first > 0 && last >= 0: // not told, with nothing wanting
+		return 1 - fine
+	case !(first > 0) || !(last < 0):
 		return 0.5
 	}
 	in, out := 0.0, 1.0

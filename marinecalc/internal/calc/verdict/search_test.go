@@ -51,3 +51,25 @@ func TestEdgeOfASearch(t *testing.T) {
 		}
 	}
 }
+
+// A word may be told although the end of the interval shows nothing to spare, since
+// the two count trials alike but for one; it turns there then, and the search looks
+// beside it and does not halve all the way.
+func TestEdgeBesideTheEndOfTheInterval(t *testing.T) {
+	left := func(at float64) float64 { return 3 - at*at }
+	edge := math.Sqrt(2.8)
+	for _, far := range []float64{2.9, 5, 40} {
+		tries := 0
+		told := func(at float64) (bool, float64) {
+			tries++
+			return at < edge, left(at) - 0.3
+		}
+		s := search{in: point{1.66, left(1.66) - 0.3}, out: point{at: far}, left: left}
+		if got := s.edge(told); got > edge || got < edge-1.01*far/128 {
+			t.Errorf("as far as %g: %g, want %g", far, got, edge)
+		}
+		if tries > 3 {
+			t.Errorf("as far as %g: %d tries", far, tries)
+		}
+	}
+}
