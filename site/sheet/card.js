@@ -79,13 +79,26 @@ export function card(sheet, boat, asked, passes) {
       'div',
       { class: picture ? 'card-middle' : '' },
       picture && drawing({ ...picture, description: '' }),
-      h('ol', {}, ...(sheet.next ?? []).slice(0, list ? 3 : 5).map((n) => h('li', {}, '☐ ', n.text))),
+      h('ol', {}, ...firstSteps(sheet.next ?? [], list ? 3 : 5).map((n) => h('li', {}, '☐ ', n.text))),
     ),
     list && cut(list),
     cautionList(gravest ?? []),
     others.length > 0 && h('p', { class: 'card-more' }, h('strong', {}, 'Also: '), others.map((c) => `${c.signal}: ${inShort(c.text)}.`).join(' ')),
     writeIn(),
   );
+}
+
+const ROOM = 700; // letters of steps beside a picture, with which the longest card is one page
+
+/**
+ * The first steps, as many as the page has room for.
+ * @template {{ text: string }} N
+ * @param {N[]} next
+ * @param {number} most
+ */
+function firstSteps(next, most) {
+  let room = ROOM;
+  return next.slice(0, most).filter((n, i) => (room -= n.text.length) >= 0 || i === 0);
 }
 
 /** Whether a list is short enough to leave room for the boxes. @param {import('../../wasm/marinecalc.js').Table} list */
