@@ -139,14 +139,22 @@ func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 
 // upon are the names of two figures and of every result that rests on one of them.
 func (r *Judgement) upon(p, q *contract.Property) []string {
-	results := r.In.Form.Result.Properties
-	names := []string{p.Name, q.Name}
-	for range results { // each may rest on one that stands behind it
-		for _, other := range results {
-			if !slices.Contains(names, other.Name) && slices.ContainsFunc(r.In.Form.Formulas.Under(other), func(n string) bool { return slices.Contains(names, n) }) {
-				names = append(names, other.Name)
-			}
+	var left []*contract.Property // results that are not known to rest on one
+	for _, other := range r.In.Form.Result.Properties {
+		if other != p && other != q {
+			left = append(left, other)
 		}
+	}
+	names := []string{p.Name, q.Name}
+	for grown := true; grown; { // each may rest on one that stands behind it
+		grown = false
+		left = slices.DeleteFunc(left, func(other *contract.Property) bool {
+			if !slices.ContainsFunc(r.In.Form.Formulas.Under(other), func(n string) bool { return slices.Contains(names, n) }) {
+				return false
+			}
+			names, grown = append(names, other.Name), true
+			return true
+		})
 	}
 	return names
 }

@@ -36,12 +36,13 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 		}
 		return " " + v.Text
 	}
-	moved := r.restingOn(q, p)
+	var moved []*contract.Property
 	if p.IsResult && q.IsResult { // two readings of one thing: what is set or known beside them stands
-		moved = moved[:0]
 		for _, name := range r.upon(p, q) {
 			moved = append(moved, r.Property(name))
 		}
+	} else {
+		moved = r.restingOn(q, p)
 	}
 	t := twoWays{moved: moved, remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
 	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
