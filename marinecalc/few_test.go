@@ -2,8 +2,6 @@ package marinecalc_test
 
 import (
 	"encoding/json"
-	"os"
-	"path/filepath"
 	"regexp"
 	"testing"
 
@@ -63,28 +61,14 @@ func TestFewTrialsSayTheSameWords(t *testing.T) {
 			}
 		})
 	}
-	read := func(dir string, each func(name string, text []byte)) {
-		files, err := filepath.Glob(testboat.Root("testdata", dir, "*.json"))
-		if err != nil || len(files) == 0 {
-			t.Fatalf("nothing in %s: %v", dir, err)
-		}
-		for _, f := range files {
-			text, err := os.ReadFile(f)
-			if err != nil {
-				t.Fatal(err)
-			}
-			each(filepath.Base(f), text)
-		}
+	boats, err := testBoats()
+	if err != nil {
+		t.Fatal(err)
 	}
-	whole := func(name string, text []byte) { hold(name, testboat.Read(t, string(text))) }
-	read("boats", whole)
-	read("cases", whole)
-	read("jobs", func(name string, text []byte) {
-		var j job
-		if err := json.Unmarshal(text, &j); err != nil {
-			t.Fatal(err)
-		}
-		b := testboat.Read(t, string(j.Boat))
+	for _, one := range boats {
+		hold(one.name, one.boat)
+	}
+	eachJob(t, func(name string, j *job, b *marinecalc.Boat) {
 		for _, d := range j.Days {
 			hold(name+" "+d.On, b.AsOf(d.On))
 		}

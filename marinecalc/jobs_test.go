@@ -47,31 +47,38 @@ type jobDay struct {
 	Due              map[string]string    // of the service schedule: what is to be done, its state and the begin of its day
 }
 
-// TestWholeJobs follows each job through its days.
-func TestWholeJobs(t *testing.T) {
-	alone(t)
+// eachJob reads every job there is, with the boat of its last day.
+func eachJob(t *testing.T, with func(name string, j *job, b *marinecalc.Boat)) {
+	t.Helper()
 	files, err := filepath.Glob(testboat.Root("testdata", "jobs", "*.json"))
 	if err != nil || len(files) < 6 {
 		t.Fatalf("%d jobs: %v", len(files), err)
 	}
-	for _, name := range files {
-		t.Run(strings.TrimSuffix(filepath.Base(name), ".json"), func(t *testing.T) {
-			text, err := os.ReadFile(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			var j job
-			d := json.NewDecoder(strings.NewReader(string(text)))
-			d.DisallowUnknownFields()
-			if err := d.Decode(&j); err != nil {
-				t.Fatal(err)
-			}
-			b := testboat.Read(t, string(j.Boat))
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var j job
+		d := json.NewDecoder(strings.NewReader(string(text)))
+		d.DisallowUnknownFields()
+		if err := d.Decode(&j); err != nil {
+			t.Fatalf("%s: %v", file, err)
+		}
+		with(strings.TrimSuffix(filepath.Base(file), ".json"), &j, testboat.Read(t, string(j.Boat)))
+	}
+}
+
+// TestWholeJobs follows each job through its days.
+func TestWholeJobs(t *testing.T) {
+	alone(t)
+	eachJob(t, func(name string, j *job, b *marinecalc.Boat) {
+		t.Run(name, func(t *testing.T) {
 			for _, day := range j.Days {
 				t.Run(day.On, func(t *testing.T) { day.check(t, testboat.CheckOn(t, b, day.On)) })
 			}
 		})
-	}
+	})
 }
 
 func (d *jobDay) check(t *testing.T, s *marinecalc.Survey) {

@@ -1,10 +1,7 @@
 package marinecalc_test
 
 import (
-	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -37,21 +34,7 @@ var handed = []struct{ to, input, from, result string }{
 // finds is what the next one takes.
 func TestOneTorqueAlongTheLine(t *testing.T) {
 	boats := map[string]*marinecalc.Boat{"kittiwake": testboat.Demo(t, "kittiwake"), "juniper": testboat.Demo(t, "juniper")}
-	files, err := filepath.Glob(testboat.Root("testdata", "jobs", "*.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, name := range files {
-		text, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var j struct{ Boat json.RawMessage }
-		if err := json.Unmarshal(text, &j); err != nil {
-			t.Fatal(err)
-		}
-		boats[filepath.Base(name)] = testboat.Read(t, string(j.Boat))
-	}
+	eachJob(t, func(name string, _ *job, b *marinecalc.Boat) { boats[name] = b })
 	whole := 0
 	for name, b := range boats {
 		sheets := map[string]*sheet.Sheet{}

@@ -2,10 +2,7 @@ package marinecalc_test
 
 import (
 	"context"
-	"encoding/json"
 	"maps"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -63,19 +60,7 @@ func TestPlanBuysWhatTheStepsTake(t *testing.T) {
 		}
 	}
 	check("kittiwake", testboat.Demo(t, "kittiwake"), all)
-	files, err := filepath.Glob(testboat.Root("testdata", "jobs", "*.json"))
-	if err != nil || len(files) < 6 {
-		t.Fatalf("%d jobs: %v", len(files), err)
-	}
-	for _, file := range files {
-		text, err := os.ReadFile(file)
-		var j job
-		if err == nil {
-			err = json.Unmarshal(text, &j)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+	eachJob(t, func(name string, j *job, b *marinecalc.Boat) {
 		var work []string
 		for _, day := range j.Days {
 			for _, list := range day.PlansOneOf {
@@ -86,6 +71,6 @@ func TestPlanBuysWhatTheStepsTake(t *testing.T) {
 				}
 			}
 		}
-		check(filepath.Base(file), testboat.Read(t, string(j.Boat)), work)
-	}
+		check(name, b, work)
+	})
 }

@@ -2,6 +2,7 @@ package marinecalc_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"hash/fnv"
 	"os"
 	"path/filepath"
@@ -33,6 +34,9 @@ var testBoats = sync.OnceValues(func() (list []testBoat, err error) {
 	cases, err := filepath.Glob(testboat.Root("testdata", "cases", "*.json"))
 	if err != nil {
 		return nil, err
+	}
+	if len(files) == 0 || len(cases) == 0 {
+		return nil, fmt.Errorf("%d demonstration boats, %d cases", len(files), len(cases))
 	}
 	for _, file := range append(files, cases...) {
 		text, err := os.ReadFile(file)

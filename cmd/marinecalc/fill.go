@@ -1,7 +1,6 @@
 package main
 
 import (
-	"cmp"
 	"encoding/json"
 	"flag"
 	"fmt"
@@ -230,7 +229,7 @@ func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marineca
 	for i := range list {
 		list[i].Where = file + list[i].Where
 	}
-	o.Day = cmp.Or(o.Day, time.Now().Format(time.DateOnly))
+	o.Day = time.Now().Format(time.DateOnly)
 	for _, w := range new(marinecalc.Engine).Unused(b, o) {
 		w.Where = file + w.Where
 		fmt.Fprintln(t.errs, "warning:", w)

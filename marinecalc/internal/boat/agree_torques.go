@@ -76,5 +76,5 @@ func apart(g Given, others []Given) bool {
 
 // twoTorques tells of two torques of one joint.
 func (a *agreement) twoTorques(joint string, one, other Given) {
-	a.list = append(a.list, Disagreement{"two-torques-" + joint, one.Title, fmt.Sprintf("%s is %s, and %s for this joint is %s, further apart than a wrench explains. Look which of the two is for this thread as it is greased, take out the other, and tighten by that one.", one.Title, one.Text, problem.MidSentence(other.Title), other.Text), []Given{one, other}})
+	a.list = append(a.list, Disagreement{TwoTorques + joint, one.Title, fmt.Sprintf("%s is %s, and %s for this joint is %s, further apart than a wrench explains. Look which of the two is for this thread as it is greased, take out the other, and tighten by that one.", one.Title, one.Text, problem.MidSentence(other.Title), other.Text), []Given{one, other}})
 }

@@ -118,11 +118,12 @@ func (b *Boat) Readings() iter.Seq[*Entry] {
 // one, which it may be elsewhere: with a wrong year it stays the newest reading.
 func (b *Boat) Ahead(today string) (list problem.List) {
 	now, err := day.Parse(today)
-	if err != nil {
+	if b == nil || err != nil {
 		return nil
 	}
-	for e := range b.Readings() {
-		if read, err := day.Parse(e.Date); err == nil && read > now+1 {
+	tomorrow := day.Text(now + 1)
+	for _, e := range b.entries {
+		if e.Date > tomorrow { // year-month-day, which sorts as text
 			list.Add(fmt.Sprintf("/readings/%d/date", e.Index), e.Date+" is after today, "+today+", and counts as the newest reading", "a day up to today", "is a year or a month wrong?")
 		}
 	}

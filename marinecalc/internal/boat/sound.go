@@ -1,7 +1,6 @@
 package boat
 
 import (
-	"maps"
 	"slices"
 	"strconv"
 
@@ -21,14 +20,14 @@ func FromSound(value any) (*Boat, error) {
 	var left problem.List
 	var older contract.Alike
 	value, _ = byNewNames(value, nil, &older)
-	for range rounds {
+	for round := 0; ; round++ {
 		b, err := fromRenamed(value, &older)
-		problems := problem.Of(err)
 		if err == nil {
 			b.warnings = append(left, b.warnings...)
 			return b, nil
 		}
-		if !leaveOut(value, problems) {
+		problems := problem.Of(err)
+		if round == rounds || !leaveOut(value, problems) {
 			return nil, err
 		}
 		for _, p := range problems {
@@ -36,8 +35,6 @@ func FromSound(value any) (*Boat, error) {
 			left = append(left, p)
 		}
 	}
-	_, err := fromRenamed(value, &older)
-	return nil, err
 }
 
 // leaveOut takes what the problems point at out of the document, or the row
@@ -93,8 +90,8 @@ func takeOut(document any, tokens []string) bool {
 func compact(value any) any {
 	switch value := value.(type) {
 	case map[string]any:
-		for _, name := range slices.Collect(maps.Keys(value)) {
-			value[name] = compact(value[name])
+		for name, v := range value {
+			value[name] = compact(v)
 		}
 	case []any:
 		kept := slices.DeleteFunc(value, func(v any) bool { return v == takenOut{} })

@@ -37,3 +37,19 @@ func (s *Session) Stops() (list []Stop) {
 	}
 	return list
 }
+
+// Still says why the shaft must not run: what the fault finding holds back, and
+// then every verdict that stops it; "" where it may.
+func (s *Session) Still() string {
+	var why []string
+	if out := s.Earlier("fault-finding"); out != nil {
+		if r := out.Sheet.Result("heldBack"); r != nil {
+			_, found, _ := strings.Cut(r.Text, ": ")
+			why = append(why, found)
+		}
+	}
+	for _, stop := range s.Stops() {
+		why = append(why, stop.Why)
+	}
+	return strings.TrimSpace(strings.Join(why, " "))
+}

@@ -18,18 +18,16 @@ func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] 
 	var told, toldOfKnown [3]bool
 	return calc.PerRun[line.JointsInput, line.JointsResult]{Compute: func(in line.JointsInput) (line.JointsResult, error) {
 		out, err := line.Joints(in)
-		for i, least := range [...]*quantity.Ratio{&out.LeastAhead, &out.LeastAstern, &out.LeastShock} {
+		for i, at := range [...]struct{ least, known *quantity.Ratio }{{&out.LeastAhead, &out.LeastKnownAhead}, {&out.LeastAstern, &out.LeastKnownAstern}, {&out.LeastShock, &out.LeastKnownShock}} {
 			if first {
-				told[i] = !math.IsNaN(float64(*least))
-			} else if told[i] && math.IsNaN(float64(*least)) {
-				*least = weakest(&out, i)
+				told[i], toldOfKnown[i] = !math.IsNaN(float64(*at.least)), !math.IsNaN(float64(*at.known))
+				continue
 			}
-		}
-		for i, known := range [...]*quantity.Ratio{&out.LeastKnownAhead, &out.LeastKnownAstern, &out.LeastKnownShock} {
-			if first {
-				toldOfKnown[i] = !math.IsNaN(float64(*known))
-			} else if *known = quantity.Ratio(math.NaN()); toldOfKnown[i] {
-				*known = weakest(&out, i)
+			if told[i] && math.IsNaN(float64(*at.least)) {
+				*at.least = weakest(&out, i)
+			}
+			if *at.known = quantity.Ratio(math.NaN()); toldOfKnown[i] {
+				*at.known = weakest(&out, i)
 			}
 		}
 		first = false

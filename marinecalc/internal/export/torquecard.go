@@ -43,6 +43,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	for _, one := range s.Sheets {
 		sheets[one.Calculation] = one
 	}
+	disagreements := b.Disagreements()
 	for _, row := range book.Table("torque-joints").Rows.All() {
 		if absent(row.Pick, sheets["coupling-bore"].Input("holdMethod")) {
 			continue
@@ -53,7 +54,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		j.heeds(sheets)
 		j.ofBoat(b)
 		j.bears(sheets)
-		for _, d := range b.Disagreements() {
+		for _, d := range disagreements {
 			if d.Code == boat.TwoTorques+j.Joint {
 				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
 			}

@@ -12,14 +12,7 @@ func (t *trial) waits() (still, found, since string) {
 	if t.session.Boat == nil {
 		return "", "", ""
 	}
-	for _, stop := range t.session.Stops() {
-		still = strings.TrimSpace(still + " " + stop.Why)
-	}
 	if out := t.session.Earlier("fault-finding"); out != nil {
-		if r := out.Sheet.Result("heldBack"); r != nil {
-			_, why, _ := strings.Cut(r.Text, ": ")
-			still = strings.TrimSpace(why + " " + still)
-		}
 		var names []string
 		for n := 0; out.Sheet.Cell("ranking", n, "name") != nil; n++ {
 			if known := out.Sheet.Cell("ranking", n, "known"); known != nil && known.Text != "" {
@@ -28,7 +21,7 @@ func (t *trial) waits() (still, found, since string) {
 		}
 		found = strings.Join(names, "; ")
 	}
-	return still, found, t.workSince()
+	return t.session.Still(), found, t.workSince()
 }
 
 // workSince is the newest work on the boat after the day of the trial; "" for

@@ -111,6 +111,10 @@ func AmplyMet(estimate float64, r *Range, l Limit) bool {
 	return least <= low && high <= most
 }
 
+// MostLost is the probability up to which a limit is beyond that is within from
+// least on: as far from nothing as that is from one, and what the subtraction loses.
+func MostLost(least float64) float64 { return 1 - least + 1e-12 }
+
 // JudgeChance judges by a probability of meeting a limit that was found without
 // trials: least, above a half, and more is within, 1 − least and less beyond.
 // NaN: one cannot tell.
@@ -118,7 +122,7 @@ func JudgeChance(p, least float64) Judgement {
 	switch {
 	case p >= least:
 		return Judgement{sheet.Within, p}
-	case p <= 1-least+1e-12: // for what is lost in the subtraction
+	case p <= MostLost(least):
 		return Judgement{sheet.Beyond, p}
 	}
 	return Judgement{sheet.CannotTell, p}

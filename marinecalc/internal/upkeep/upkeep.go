@@ -182,15 +182,7 @@ func (k *keeper) says() {
 		if k.session.Boat == nil {
 			return
 		}
-		why := ""
-		for _, stop := range k.session.Stops() {
-			why = strings.TrimSpace(why + " " + stop.Why)
-		}
-		if faults := k.session.Earlier("fault-finding"); faults != nil && faults.Sheet.Result("heldBack") != nil {
-			_, found, _ := strings.Cut(faults.Sheet.Result("heldBack").Text, ": ")
-			why = strings.TrimSpace(found + " " + why)
-		}
-		if why != "" {
+		if why := k.session.Still(); why != "" {
 			k.heldBack()
 			out.Says = "The shaft stands until it is cured, and what is read under way waits: " + why + " " + out.Says
 		}

@@ -192,7 +192,7 @@ func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt strin
 	case sheet.Within:
 		return l.Title + ": yes, " + text + "."
 	case sheet.Beyond:
-		if chance > 0.5-(l.Min.SI-0.5)+1e-12 {
+		if chance > spread.MostLost(l.Min.SI) {
 			text = "though by its gauge " + text
 		}
 		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
