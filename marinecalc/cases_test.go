@@ -302,7 +302,8 @@ func TestCasesWithoutAFault(t *testing.T) {
 		return n
 	}
 	whole := words("nothing-wrong")
-	if whole[sheet.Beyond]+whole[sheet.Outside] > 0 || whole[sheet.CannotTell]+whole[sheet.About] > 3 || whole[sheet.Within] < 20 {
+	if whole[sheet.Beyond]+whole[sheet.Outside] > 0 || whole[sheet.CannotTell]+whole[sheet.About] > 4 || // two of them the cold target, as nobody weighed her engine
+		whole[sheet.Within] < 20 {
 		t.Errorf("nothing is wrong with the boat, and its verdicts are %v", whole)
 	}
 	if bare := words("hardly-measured"); len(bare) > 0 {

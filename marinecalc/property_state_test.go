@@ -11,9 +11,23 @@ import (
 
 // leavesUntold are the inputs of which another value is one more thing not read.
 var leavesUntold = map[string]string{
+	"line-joints/shaftTorque":             otherJoints,
+	"line-joints/asternTorque":            otherJoints,
 	"line-joints/peakTorque":              otherJoints,
 	"line-joints/facesAhead":              otherJoints,
+	"line-joints/boreAhead":               otherJoints,
 	"line-joints/hubFlanks":               otherJoints,
+	"coupling-bore/asternTorque":          shortByItself,
+	"coupling-bore/peakTorque":            shortByItself,
+	"coupling-grip/peakTorque":            shortByItself,
+	"coupling-grip/preload":               shortByItself,
+	"coupling-grip/strippingLoad":         shortByItself,
+	"mount-load/engineMass":               shortByItself,
+	"mount-load/mounts/ratedLoad":         shortByItself,
+	"sea-trial/engineSpeed":               otherRuns,
+	"sea-trial/runs/engineSpeed":          otherRuns,
+	"sea-trial/runs/dripRate":             otherRuns,
+	"sea-trial/runs/vibrationVelocity":    otherRuns,
 	"coupling-alignment/readings/turn":    hardlyTurned,
 	"coupling-alignment/rimReadings/turn": hardlyTurned,
 	"alignment-change/gapsBefore/turn":    hardlyTurned,
@@ -21,8 +35,10 @@ var leavesUntold = map[string]string{
 }
 
 const (
-	otherJoints  = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
-	hardlyTurned = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
+	otherJoints   = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
+	shortByItself = "that it falls short is told without the pull astern or the thrust, which only make it worse; that it holds is told only with them"
+	otherRuns     = "one reading over its limit fails the trial by itself; that none does is told only when all are taken"
+	hardlyTurned  = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
 )
 
 // A reading that is another, and not left out, never makes a verdict "not

@@ -95,7 +95,7 @@ var ofSome = []flagOf{
 	{"calendar", "FILE", "also write the dates of a work plan or service schedule as iCalendar (fill)"},
 	{"csv", "FILE", "also write a list of the sheet as CSV (fill)"},
 	{"table", "NAME", "which list of the sheet that is (fill)"},
-	{"all", "", "also what is OK, what is not measured, and every sheet (survey)"},
+	{"all", "", "also what is OK, what could not be judged, and every sheet (survey)"},
 	{"page", "FILE", "also write the job sheet (survey of one boat) or the card (torques) as one HTML file to print"},
 	{"before", "DAY", "the last day of the first state (compare)"},
 	{"after", "DAY", "the last day of the second state (compare)"},

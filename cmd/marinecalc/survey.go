@@ -144,7 +144,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		fmt.Fprintln(out, wrapped("  ", "No limit could be judged yet."))
 	}
 	if !all {
-		fmt.Fprintln(out, wrapped("", "--all lists what is OK, what is not measured, and every sheet."))
+		fmt.Fprintln(out, wrapped("", "--all lists what is OK, what could not be judged, and every sheet."))
 		return
 	}
 	fmt.Fprintln(out)
@@ -196,7 +196,7 @@ func printFindings(out io.Writer, s *marinecalc.Survey, all bool) {
 		}
 	}
 	if n := len(s.Open); n > 0 {
-		fmt.Fprintf(out, "\nNot measured: %d\n", n)
+		fmt.Fprintf(out, "\nNot judged: %d\n", n)
 	}
 	fmt.Fprintln(out)
 }

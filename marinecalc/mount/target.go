@@ -29,6 +29,7 @@ type TargetInput struct {
 	DrivingFrontUp        quantity.Angle  `unset:"NaN"` // by which its front end goes up, -0.05 to 0.05
 	DrivingFrontStarboard quantity.Angle  `unset:"NaN"`
 	DrivingShare          quantity.Ratio  // of that free movement which the shaft lets it make, 0 to 1
+	ShareTold             bool            `readOf:"drivingShare"` // and not only what is usual
 
 	AfloatGapVertical      quantity.Length // by which launching opens the gap at the top, less at the bottom, -5 to 5 mm; 0 where it is set afloat
 	AfloatGapHorizontal    quantity.Length
@@ -78,6 +79,8 @@ const (
 	LostInReading = "lost-in-reading"
 
 	DrivingIn       = "counted"
+	DrivingInPart   = "in-part"
+	DrivingHeld     = "held"
 	DrivingNotKnown = "not-known"
 )
 
@@ -126,24 +129,26 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	growth, sink := settled(in.Mounts, &grown), settled(in.Mounts, &sunk)
 	out.GrowthUp, out.GrowthFrontUp = quantity.Length(growth.at), quantity.Angle(growth.slope)
 	out.SinkUp, out.SinkFrontUp = quantity.Length(sink.at), quantity.Angle(sink.slope)
-	out.DrivingCounted = DrivingNotKnown
-	across, slopeAcross := 0.0, 0.0
-	if math.IsNaN(float64(in.DrivingStarboard)) != math.IsNaN(float64(in.DrivingFrontStarboard)) {
-		across, slopeAcross = math.NaN(), math.NaN() // one alone says that it moves, and not how
-	}
-	if !math.IsNaN(float64(in.DrivingUp)) && !math.IsNaN(float64(in.DrivingFrontUp)) {
+	var up, across bool
+	var drivenStarboard quantity.Length
+	var slopeAcross quantity.Angle
+	out.DrivenUp, out.DrivenFrontUp, up = in.driven(in.DrivingUp, in.DrivingFrontUp)
+	drivenStarboard, slopeAcross, across = in.driven(in.DrivingStarboard, in.DrivingFrontStarboard)
+	switch {
+	case in.DrivingShare == 0 && in.ShareTold:
+		out.DrivingCounted = DrivingHeld
+	case up && across:
 		out.DrivingCounted = DrivingIn
-		share := float64(in.DrivingShare)
-		out.DrivenUp, out.DrivenFrontUp = quantity.Length(share*float64(in.DrivingUp)), quantity.Angle(share*float64(in.DrivingFrontUp))
-		if !math.IsNaN(float64(in.DrivingStarboard)) && !math.IsNaN(float64(in.DrivingFrontStarboard)) {
-			across, slopeAcross = share*float64(in.DrivingStarboard), share*float64(in.DrivingFrontStarboard)
-		}
+	case up || across:
+		out.DrivingCounted = DrivingInPart
+	default:
+		out.DrivingCounted = DrivingNotKnown
 	}
 	d := in.CouplingDiameter
 	out.TargetGapVertical = tidy(d*quantity.Length(out.GrowthFrontUp+out.SinkFrontUp+out.DrivenFrontUp) - in.AfloatGapVertical)
 	out.TargetGapHorizontal = tidy(d*quantity.Length(slopeAcross) - in.AfloatGapHorizontal)
 	out.TargetOffsetVertical = tidy(-(out.GrowthUp + out.SinkUp + out.DrivenUp + in.AfloatOffsetVertical))
-	out.TargetOffsetHorizontal = tidy(-(quantity.Length(across) + in.AfloatOffsetHorizontal))
+	out.TargetOffsetHorizontal = tidy(-(drivenStarboard + in.AfloatOffsetHorizontal))
 	mean := quantity.Length(quantity.OrNaN(float64(in.MeanGap)))
 	out.SetGapTop, out.SetGapBottom = mean+out.TargetGapVertical/2, mean-out.TargetGapVertical/2
 	out.SetGapStarboard, out.SetGapPort = mean+out.TargetGapHorizontal/2, mean-out.TargetGapHorizontal/2
@@ -154,10 +159,25 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	switch {
 	case out.GapTold > 1 || out.OffsetTold > 1:
 		out.Worth = WorthSetting
-	case out.GapTold <= 1 && out.OffsetTold <= 1:
+	case out.GapTold <= 1 && out.OffsetTold <= 1 && (out.DrivingCounted == DrivingIn || out.DrivingCounted == DrivingHeld): // what is left out could be more
 		out.Worth = LostInReading
 	}
 	return out, nil
+}
+
+// driven is what the shaft leaves of a free engine's movement ahead: of its
+// flange, and of its front end. Known of neither it is left out, and of one alone
+// NaN: that says that it moves, and not how.
+func (in *TargetInput) driven(at quantity.Length, slope quantity.Angle) (quantity.Length, quantity.Angle, bool) {
+	noAt, noSlope := math.IsNaN(float64(at)), math.IsNaN(float64(slope))
+	if in.DrivingShare == 0 && in.ShareTold || noAt && noSlope {
+		return 0, 0, false
+	}
+	if noAt || noSlope {
+		return quantity.Length(math.NaN()), quantity.Angle(math.NaN()), false
+	}
+	share := float64(in.DrivingShare)
+	return quantity.Length(share * float64(at)), quantity.Angle(share * float64(slope)), true
 }
 
 // middle is halfway between the foremost and the aftmost mount.

@@ -105,7 +105,25 @@ func TestTargetRefusesAndTells(t *testing.T) {
 	if out, err := Target(in); err != nil || out.Worth != LostInReading || out.DrivingCounted != DrivingIn {
 		t.Errorf("nothing moves: %q, %q, %v", out.Worth, out.DrivingCounted, err)
 	}
-	in.DrivingUp = quantity.Length(math.NaN())
+	nan := math.NaN()
+	in.DrivingStarboard, in.DrivingFrontStarboard = quantity.Length(nan), quantity.Angle(nan)
+	if out, err := Target(in); err != nil || out.Worth != "" || out.DrivingCounted != DrivingInPart {
+		t.Errorf("athwart not known: %q, %q, %v", out.Worth, out.DrivingCounted, err)
+	}
+	in.DrivingUp, in.DrivingFrontUp = quantity.Length(nan), quantity.Angle(nan)
+	if out, err := Target(in); err != nil || out.Worth != "" || out.DrivingCounted != DrivingNotKnown {
+		t.Errorf("nothing known of driving: %q, %q, %v", out.Worth, out.DrivingCounted, err)
+	}
+	in.DrivingShare, in.ShareTold = 0, true
+	if out, err := Target(in); err != nil || out.Worth != LostInReading || out.DrivingCounted != DrivingHeld {
+		t.Errorf("held by the shaft: %q, %q, %v", out.Worth, out.DrivingCounted, err)
+	}
+	in.ShareTold = false
+	in.DrivingFrontUp = 0.001
+	if out, err := Target(in); err != nil || !math.IsNaN(float64(out.GapCorrection)) {
+		t.Errorf("a front end that rises about nowhere: %g, %v", out.GapCorrection, err)
+	}
+	in.DrivingFrontUp = quantity.Angle(nan)
 	in.FrontRise = 90
 	if out, err := Target(in); err != nil || out.Worth != WorthSetting || out.DrivingCounted != DrivingNotKnown {
 		t.Errorf("hot front: %q, %q, %v", out.Worth, out.DrivingCounted, err)
@@ -116,7 +134,7 @@ func TestTargetRefusesAndTells(t *testing.T) {
 	_, err := Target(in)
 	parttest.RefusedAt(t, err, "/mounts")
 	parttest.SameCodes(t, "alignment-target", "worth", WorthSetting, LostInReading)
-	parttest.SameCodes(t, "alignment-target", "drivingCounted", DrivingIn, DrivingNotKnown)
+	parttest.SameCodes(t, "alignment-target", "drivingCounted", DrivingIn, DrivingInPart, DrivingHeld, DrivingNotKnown)
 }
 
 func TestEdgesOfTarget(t *testing.T) {

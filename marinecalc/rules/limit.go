@@ -92,6 +92,7 @@ type Lack struct {
 	Of    string `json:"of"`    // input or result that is not known, or a column that is not known of every entry of its list
 	Valid Valid  `json:"valid"` // where it is wanted
 	Text  string `json:"text"`  // how to get it
+	Part  string `json:"part"`  // what the value is worked out without, for it is no OK then: “what driving does is not in it”
 }
 
 // Replaced is the limit whose place this one of an overlay has taken, or nil.

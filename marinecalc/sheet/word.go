@@ -15,7 +15,7 @@ const (
 	About       Word = "about the guide"   // as CannotTell, of a guide
 	Within      Word = "within"            // meets the limit with a probability of 97.5 % or more
 	Inside      Word = "inside the guide"  // as Within, of a guide
-	NotMeasured Word = "not measured"      // there is no reading to judge
+	NotMeasured Word = "not measured"      // there is no reading to judge, or no limit to judge it by
 )
 
 // words are the words of verdicts, most urgent first.

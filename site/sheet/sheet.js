@@ -97,7 +97,7 @@ export function work(sheet) {
     ...(sheet.drawings ?? []).map(drawing),
     nextSteps(sheet),
     notes(sheet),
-    unmeasured.length > 0 && fold(`Not measured (${unmeasured.length})`, ...unmeasured.map(verdictCard)),
+    unmeasured.length > 0 && fold(`Not judged (${unmeasured.length})`, ...unmeasured.map(verdictCard)),
     detail.length > 0 && fold('More results', resultTable(detail)),
     ...tables.filter((t) => t.level === 'detail').map((t) => fold(t.title, ...listed(t, fold))),
     fold('How it was calculated', workedLines(sheet)),

@@ -78,7 +78,7 @@ func TestAdviceAsksForTheVerdictOnItsFigure(t *testing.T) {
 // Where a cold target cannot be told nothing says to set it, and where it is surely
 // needed, or surely not, it does.
 func TestAColdTargetThatIsNotToldIsNotSet(t *testing.T) {
-	const known = `, "expansion": 1.1e-5, "usualDeflection": "4 mm", "creepPerDecade": "4 %"`
+	const known = `, "expansion": 1.1e-5, "usualDeflection": "4 mm", "creepPerDecade": "4 %", "drivingShare": "0 %"`
 	for _, c := range []struct{ rest, says, not string }{
 		{``, "", "set it"},
 		{known + `, "standing": "5 year", "frontRise": "20 K", "aftRise": "20 K", "setWhere": "ashore"`, "", "set it even and in line"},

@@ -104,7 +104,7 @@ func (p *paper) lacking(s *survey.Survey) {
 	if len(s.Open) == 0 && len(s.Missing) == 0 && len(s.Awaited) == 0 {
 		return
 	}
-	p.tag("h2", "", "Not measured yet")
+	p.tag("h2", "", "Not judged yet")
 	for _, a := range s.Awaited {
 		p.b.WriteString(`<p><span class="box"></span>` + picture.Escape(fmt.Sprintf("%s, from the maker or measured: verdicts that wait for it: %d", a.Title, a.Verdicts)) + "</p>")
 	}

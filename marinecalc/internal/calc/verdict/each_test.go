@@ -33,3 +33,43 @@ func TestWorstOfSeveralWantsThemAll(t *testing.T) {
 		}
 	}
 }
+
+// What driving does is part of the move that is to come true warm: while it is
+// not known the move without it is not OK, and one that is too large stays so.
+func TestAPartThatIsNotKnownIsNoOK(t *testing.T) {
+	target := func(rise, driving string) *sheet.Verdict {
+		s := testboat.RunOn(t, "", "alignment-target", `{"couplingKind": "rigid", "couplingDiameter": "102 mm", "gapAllowance": "80 ppm", "frontRise": "`+rise+`", "aftRise": "`+rise+`",
+			"creepPerDecade": "0.1 %", "expansion": "12 ppm", "mounts": [
+			{"name": "front port", "forward": "850 mm", "starboard": "-250 mm", "up": "-300 mm"}, {"name": "aft port", "forward": "250 mm", "starboard": "-250 mm", "up": "-100 mm"},
+			{"name": "aft starboard", "forward": "250 mm", "starboard": "250 mm", "up": "-100 mm"}]`+driving+`}`)
+		return s.Verdict("target-gap-needed")
+	}
+	for _, c := range []struct {
+		name, rise, driving string
+		word                sheet.Word
+		says                string
+	}{
+		{"all known", "0 K", `, "drivingUp": "0 mm", "drivingFrontUp": "0 mm/m", "drivingStarboard": "0 mm", "drivingFrontStarboard": "0 mm/m"`, sheet.Within, "OK"},
+		{"driving not known", "0 K", "", sheet.CannotTell, "not enough to tell; what ahead does to the engine is not in it. Work out"},
+		{"a shaft that lets it move by nothing", "0 K", `, "drivingShare": "0 %"`, sheet.Within, "OK"},
+		{"too large even so", "60 K", "", sheet.Beyond, "Set even cold"},
+	} {
+		if v := target(c.rise, c.driving); v == nil || v.Word.Plain() != c.word || !strings.Contains(v.Sentence, c.says) {
+			t.Errorf("%s: %+v", c.name, v)
+		}
+	}
+}
+
+// A value that was read is no "not measured" for want of a limit.
+func TestAValueWithoutALimitIsShown(t *testing.T) {
+	s := testboat.RunOn(t, "", "vibration-source", `{"engineSpeed": "2000 rpm", "vibrationVelocity": "6 mm/s", "enginePower": "400 kW"}`)
+	v := s.Verdict("vibration-damage")
+	if v == nil || v.Word != sheet.NotMeasured || v.Reads != "nothing to hold it against" || v.SI == nil || v.BoundSI != nil ||
+		v.Sentence != "Vibration beside zone C of ISO 10816-1: 6 mm/s, with nothing to hold it against yet. The classes kept here end at 300 kW: choose one, or type the limits of the zones." {
+		t.Errorf("%+v", v)
+	}
+	s = testboat.RunOn(t, "", "vibration-source", `{"engineSpeed": "2000 rpm", "enginePower": "40 kW"}`)
+	if v := s.Verdict("vibration-damage"); v != nil && v.Reads != "not measured" {
+		t.Errorf("not read: %+v", v)
+	}
+}

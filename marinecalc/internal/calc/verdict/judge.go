@@ -123,11 +123,13 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	if measured && p != nil && len(p.Enum) == 0 {
 		v.SI = r.Keep(j.si)
 	}
+	if measured {
+		v.Value = j.text
+	}
 	if !ok || !measured {
 		r.nothing(h, v)
 		return
 	}
-	v.Value = j.text
 	j.open = len(behind) > 0
 	for _, p := range behind {
 		if !v.Guide && !slices.Contains(j.unverified, p) { // a guide is itself no more than usual
@@ -147,6 +149,11 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		if silent := r.unreadEntries(h.Each); silent != "" {
 			judgement, doubt, remedy = untold, silent, h.How
 			v.Over, v.Awaits, v.Turns = "", nil, nil
+		}
+	}
+	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
+		if part := r.leftOut(h); part != nil {
+			judgement, doubt, remedy, v.Over = untold, part.Part, part.Text, ""
 		}
 	}
 	if h.Void.Len() > 0 {

@@ -16,7 +16,8 @@ import (
 // What people read for a verdict.
 
 // nothing words a verdict of which there is no value: for want of a reading, or
-// because of how things are, which no reading mends.
+// because of how things are, which no reading mends; or one of which there is a
+// value, and no limit to hold it against.
 func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	v.Word = sheet.NotMeasured
 	v.Reads = v.Word.Reads(v.Side)
@@ -37,6 +38,11 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	if v.Moot {
 		v.Reads = "nothing to judge"
 		v.Sentence = h.Title + ": nothing to judge, " + says
+		return
+	}
+	if v.Value != "" {
+		v.Reads = "nothing to hold it against"
+		v.Sentence = strings.TrimSpace(h.Title + ": " + v.Value + ", with nothing to hold it against yet. " + says)
 		return
 	}
 	v.Sentence = strings.TrimSpace(h.Title + ": not measured. " + says)

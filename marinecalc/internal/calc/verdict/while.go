@@ -97,6 +97,16 @@ func (r *Judgement) unreadEntries(each rules.Each) string {
 	return "it is that of what was read, and nothing is known of " + strings.Join(names, ", ")
 }
 
+// leftOut is what the value was worked out without, or nil.
+func (r *Judgement) leftOut(h *held) *rules.Lack {
+	for _, one := range h.Lacks.All() {
+		if one.Part != "" && r.lacking(one.Of) && one.Valid.Meets(r.LookupAny) {
+			return &one
+		}
+	}
+	return nil
+}
+
 // entriesLacking names the entries of a typed list that lack a column.
 func (r *Judgement) entriesLacking(of string) (names []string, entries int) {
 	input, column, _ := strings.Cut(of, "/")
