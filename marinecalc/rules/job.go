@@ -89,6 +89,13 @@ type Step struct {
 	// Use is which figures of the boat's sheets are needed here:
 	// "calculation/name" of results or inputs.
 	Use List[string] `json:"use"`
+	// Gathers: the torques that later steps of the same work set are needed here.
+	Gathers bool `json:"gathers"`
+	// Cases are what it says besides, by the choices of the boat.
+	Cases List[StepCase] `json:"cases"`
+	// Unless: it is no step of a boat of which this holds; Absent says why.
+	Unless OtherThan `json:"unless"`
+	Absent string    `json:"absent"`
 	// Drawing is the calculation whose picture stands beside it.
 	Drawing string `json:"drawing"`
 	// Bares are remedies that are cheap while this lies open.
@@ -165,13 +172,6 @@ type Part struct {
 	ReturnDays int    `json:"returnDays"`
 	Note       string `json:"note"`
 	Provenance
-}
-
-// OtherThan holds where a choice of the boat is known and is none of Not. It
-// asks nothing where Of is empty.
-type OtherThan struct {
-	Of  string       `json:"of"` // "calculation/input"
-	Not List[string] `json:"not"`
 }
 
 // job is the rows of the job around the arithmetic.

@@ -21,7 +21,7 @@ func TestWhatABookHandsOutIsNotTheBook(t *testing.T) {
 		v := vandal{seen: map[string]bool{}}
 		v.edit(reflect.ValueOf(b))
 		for _, kind := range []string{"Limit", "Shared", "Caution", "Advice", "Table", "Row", "Cell", "Bound", "Source",
-			"Cause", "Evidence", "VerdictAnswers", "ReadingAnswers", "Sign", "Chain", "Remedy", "Step", "PartNeed", "Part", "OtherThan"} {
+			"Cause", "Evidence", "VerdictAnswers", "ReadingAnswers", "Sign", "Chain", "Remedy", "Step", "PartNeed", "StepCase", "Part", "OtherThan"} {
 			if !v.seen[kind] {
 				t.Errorf("the test came by no %s", kind)
 			}

@@ -13,7 +13,7 @@ func TestWhatIsNewIsBought(t *testing.T) {
 	bought := map[string][]string{
 		"pin": {"propeller-pin"}, "hose": {"gland-hose"}, "hoses": {"cooler-hose"}, "stops": {"folding-kit"}, "hub": {"damper-plate"}, "Bolts": {"damper-plate"},
 		"bolts": {"strut-bolts", "damper-plate"}, "fluid": {"gearbox-fluid"}, "filter": {"fluid-filter"}, "O-rings": {"fluid-filter"}, "anode": {"cooler-anode"},
-		"nut": {"output-nut", "engine-mount"}, "lock": {"output-nut"}, "screws": {"seal-screws"}, "seal": {"fitting-seals"}, "keys": {"key-steel"}, "rubber": {"engine-mount"},
+		"nut": {"output-nut", "engine-mount"}, "lock": {"output-nut"}, "screws": {"seal-screws"}, "seal": {"fitting-seals"}, "keys": {"key-steel", "coupling-key"}, "rubber": {"engine-mount"},
 	}
 	// Not bought: what is told of something fitted before, and what is only
 	// wanted where a look says so.

@@ -9,7 +9,25 @@ import (
 // Takes tells whether the boat takes a part at all, by her choices: what is
 // bought for one kind of coupling or gland is none for another.
 func (s *Session) Takes(part rules.Part) bool {
-	return (part.Only.Of == "" || s.isOther(part.Only)) && (part.Unless.Of == "" || !s.isOther(part.Unless))
+	return s.allows(part.Only, part.Unless)
+}
+
+// StepOn is a step as it stands on this boat, with what its cases say of her
+// choices; has is false where it is none of hers.
+func (s *Session) StepOn(step rules.Step) (on rules.Step, has bool) {
+	var cases []rules.StepCase
+	for _, c := range step.Cases.All() {
+		if s.allows(c.Only, c.Unless) {
+			cases = append(cases, c)
+		}
+	}
+	return step.On(cases), s.allows(rules.OtherThan{}, step.Unless)
+}
+
+// allows tells whether the boat's choices allow what is only for one and not
+// for another.
+func (s *Session) allows(only, unless rules.OtherThan) bool {
+	return (only.Of == "" || s.isOther(only)) && (unless.Of == "" || !s.isOther(unless))
 }
 
 // isOther tells whether a choice of the boat is known and is none of the words

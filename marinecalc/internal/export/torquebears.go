@@ -7,8 +7,9 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/hub"
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -82,35 +83,11 @@ func (j *TorqueJoint) ofCone(s *sheet.Sheet) {
 	}
 }
 
-// heeded are the verdicts, of the joint's own sheet and of others, on what a joint's
-// torque does, with which its figure is not to be printed bare.
-var heeded = map[string][]string{
-	"coupling-bolts": {"bolt-preload/bolt-yield", "thread-engagement/thread-strips"},
-	"output-nut":     {"output-flange/flange-thread"},
-	"pinch-bolts":    {"coupling-bore/bore-pinch-yields", "coupling-bore/bore-slot-open"},
-	"propeller-nut":  {"propeller-taper/taper-hub-yields", "propeller-taper/taper-thread-yields"},
-}
-
-// heeds puts before what the torque gives what those verdicts say against it: what
-// is past, and what is not enough to tell.
-func (j *TorqueJoint) heeds(sheets map[string]*sheet.Sheet) {
+// heeds puts before what the torque gives what verdicts say against it.
+func (j *TorqueJoint) heeds(row rules.Row, column string, sheets map[string]*sheet.Sheet) {
 	if j.Torque == "" {
 		return
 	}
-	word, first := "NOT SURE", "Settle that"
-	var against []string
-	for _, at := range heeded[j.Joint] {
-		id, limit, _ := strings.Cut(at, "/")
-		v := sheets[id].Verdict(limit)
-		if v == nil || v.Value == "" || v.Word.Plain() != sheet.Beyond && v.Word != sheet.CannotTell {
-			continue
-		}
-		if v.Word != sheet.CannotTell {
-			word, first = "NOT AS IT STANDS", "Put that right"
-		}
-		against = append(against, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
-	}
-	if len(against) > 0 {
-		j.Range = strings.Join(known(word+": "+strings.Join(against, "; ")+". "+first+", or ask the maker, before a wrench goes on", j.Range), "; ")
-	}
+	against := survey.AgainstTorque(row, func(id string) *sheet.Sheet { return sheets[id] }, column)
+	j.Range = strings.Join(known(against.Sentence(), j.Range), "; ")
 }

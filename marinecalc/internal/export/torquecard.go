@@ -51,9 +51,10 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
 		j.ofSheets(sheets)
-		j.heeds(sheets)
+		j.heeds(row, "heeds", sheets)
 		j.ofBoat(b)
 		j.bears(sheets)
+		j.heeds(row, "asks", sheets)
 		for _, d := range disagreements {
 			if d.Code == boat.TwoTorques+j.Joint {
 				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")

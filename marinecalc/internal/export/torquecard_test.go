@@ -179,3 +179,26 @@ func TestCardPrintsTheLowerEdge(t *testing.T) {
 		t.Errorf("by the sheet: %s", r)
 	}
 }
+
+// A face whose wear has taken the clamp, and a nut that nothing locks, are told
+// beside the torque, whosever that is: no torque mends them.
+func TestCardHeedsTheJointAsItStands(t *testing.T) {
+	const boat = `{"name": "Twite", "units": "metric", "engine": {"power": "30 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.2"}, "shaft": {"diameter": "30 mm", "alloy": "s31600-annealed", "key": {"fitted": "no"}},
+		"propeller": {"hubDiameter": "62 mm", "hubMetal": "manganese-bronze", "taper": "iso-4566", "taperLength": "70 mm", "taperSurfaces": "bronze-dry", "nutThread": "M20x1.5", "nutTorque": "110 N·m", "nutOrder": "one-nut", "nutLock": "%s"},
+		"outputFlange": {"thread": "M24x2", "finish": "oiled", "nutTorque": "180 N·m", "seatDiameter": "32 mm", "hubLength": "42 mm", "hubDiameter": "50 mm", "ringLength": "20 mm", "ringDiameter": "48 mm"},
+		"torques": [{"joint": "output-nut", "torque": "%s", "source": "Gearbox book (invented), p. 9"}], "readings": [{"date": "2026-10-10", "outputFaceWear": "%s"}]}`
+	for _, torque := range []string{"180 N·m", "185 N·m"} {
+		for wear, told := range map[string]bool{"0 mm": false, "0.2 mm": true} {
+			joints, page := cardOf(t, testboat.Read(t, fmt.Sprintf(boat, "cotter", torque, wear)))
+			if j := joints["output-nut"]; j.Torque != torque || strings.Contains(j.Range, "NOT AS IT STANDS") != told || strings.Contains(page, "NOT AS IT STANDS") != told {
+				t.Errorf("%s, worn by %s: %+v", torque, wear, j)
+			}
+		}
+	}
+	for lock, told := range map[string]bool{"cotter": false, "none": true} {
+		joints, _ := cardOf(t, testboat.Read(t, fmt.Sprintf(boat, lock, "180 N·m", "0 mm")))
+		if j := joints["propeller-nut"]; strings.Contains(j.Range, "locks of the propeller's nut, 0") != told {
+			t.Errorf("locked by %s: %+v", lock, j)
+		}
+	}
+}

@@ -10,6 +10,8 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/internal/workplan"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -102,8 +104,13 @@ func (m *maker) figure(of string, step int) Figure {
 		return f
 	}
 	f.Title = p.Title
+	joint := m.jointOf(of)
+	if joint != nil && !strings.Contains(strings.ToLower(p.Title), strings.ToLower(joint.Name)) { // a torque is of one joint
+		f.Title = joint.Name + ": " + problem.MidSentence(p.Title)
+	}
 	if w.sheet != nil {
 		m.onSheet(&f, w, name)
+		m.against(&f, joint)
 	} else if text, ok := workplan.FigureOf(m.session, of); ok && text != "" {
 		f.Text = text
 	}
@@ -145,6 +152,37 @@ func (m *maker) onSheet(f *Figure, w *worked, name string) {
 		f.Word, f.Reads = worst.Word, worst.Reads
 		f.Sentence = strings.TrimSpace(worst.Sentence + " " + worst.Settle)
 	}
+}
+
+// jointOf is the row of the torque card whose torque a figure is, nil where it is
+// none.
+func (m *maker) jointOf(of string) *rules.Row {
+	table := m.session.Book.Table("torque-joints")
+	if table == nil {
+		return nil
+	}
+	for _, row := range table.Rows.All() {
+		if row.Values.Of("torque").Text == of {
+			return &row
+		}
+	}
+	return nil
+}
+
+// against puts beside a torque what the sheets say against its joint, as the torque
+// card does.
+func (m *maker) against(f *Figure, joint *rules.Row) {
+	if joint == nil || f.Text == "" {
+		return
+	}
+	a := survey.AgainstTorque(*joint, func(id string) *sheet.Sheet { return m.work(id).sheet }, "heeds", "asks")
+	if a.Word == "" {
+		return
+	}
+	if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
+		f.Word, f.Reads = a.Word, a.Mark
+	}
+	f.Sentence = strings.TrimSpace(problem.Capital(a.Text) + ". " + f.Sentence)
 }
 
 // behind names the inputs that a result rests on and that are not known.

@@ -269,10 +269,11 @@ func (m *maker) step(n int) Step {
 	for _, p := range workplan.PartsOf(m.session, m.steps, n) {
 		out.Parts = append(out.Parts, Part{ID: p.Part.ID, Title: p.Part.Title, Amount: p.Amount, Size: p.Size, Note: p.Part.Note})
 	}
-	for _, of := range row.Use.All() {
+	uses := m.uses(n)
+	for _, of := range uses {
 		out.Figures = append(out.Figures, m.figure(of, n+1))
 	}
-	if rules.Contains(row.Use, wrenchSetting) {
+	if slices.Contains(uses, wrenchSetting) {
 		out.Tightening = m.tightening()
 		out.Figures = slices.DeleteFunc(out.Figures, func(f Figure) bool { return slices.Contains(inTightening, f.Of) })
 	}

@@ -159,7 +159,7 @@ func TestFiguresOfTheBoat(t *testing.T) {
 	s := stepNamed(t, made(t, b, byYard(t), "tighten-coupling-bolts"), "tighten-coupling-bolts")
 	sheet := testboat.Run(t, "bolt-preload", "{}", marinecalc.Options{Boat: b, Trials: 512})
 	setting := s.Figures[0]
-	if want := sheet.Result("wrenchSetting"); setting.Text != want.Text || setting.Title != want.Title || setting.Sheet != sheet.Title {
+	if want := sheet.Result("wrenchSetting"); setting.Text != want.Text || setting.Title != "Coupling bolts: wrench setting" || setting.Sheet != sheet.Title {
 		t.Errorf("wrench setting %+v, the sheet has %+v", setting, want)
 	}
 	if s.Figures[1].Text != "4" {

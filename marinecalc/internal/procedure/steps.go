@@ -10,17 +10,42 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// leaveOut drops what would run a shaft that is to be kept still, unless it was
-// done already.
+// leaveOut drops what would run a shaft that is to be kept still, and what is no
+// step of this boat, unless it was done already; what is left says what it says of
+// this boat.
 func (m *maker) leaveOut() {
 	m.still = workplan.StillOf(m.session)
-	m.steps = slices.DeleteFunc(m.steps, func(s rules.Step) bool {
-		if t := m.ticked(s.ID); t != nil && t.Done != "" || !m.still.Omits(s) {
-			return false
+	steps := m.steps
+	m.steps = nil
+	for _, s := range steps {
+		on, has := m.session.StepOn(s)
+		t := m.ticked(s.ID)
+		switch {
+		case t != nil && t.Done != "" || has && !m.still.Omits(s):
+			m.steps = append(m.steps, on)
+		case !has:
+			m.out.LeftOut = append(m.out.LeftOut, workplan.NoneOfHers(s))
+		default:
+			m.out.LeftOut = append(m.out.LeftOut, m.still.Omitted(s))
 		}
-		m.out.LeftOut = append(m.out.LeftOut, m.still.Omitted(s))
-		return true
-	})
+	}
+}
+
+// uses are the figures of a step: its own, and of one that gathers the torques of
+// the work those that the steps after it set.
+func (m *maker) uses(n int) []string {
+	list := rules.Join(nil, m.steps[n].Use)
+	if !m.steps[n].Gathers {
+		return list
+	}
+	for _, s := range m.steps[n+1:] {
+		for _, of := range s.Use.All() {
+			if m.jointOf(of) != nil && !slices.Contains(list, of) {
+				list = append(list, of)
+			}
+		}
+	}
+	return list
 }
 
 // choose finds remedies by their ids, each once.

@@ -29,6 +29,7 @@ var leads = []struct {
 // calculation/name.
 var figures = []struct{ kind, member string }{
 	{"parts", "sizes"}, {"parts", "only/of"}, {"parts", "unless/of"}, {"steps", "parts/quantity/of"}, {"steps", "use"},
+	{"steps", "cases/use"}, {"steps", "cases/only/of"}, {"steps", "cases/unless/of"}, {"steps", "unless/of"},
 }
 
 // identify gathers the ids that rows can lead to, of the book and of the file.

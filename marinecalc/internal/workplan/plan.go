@@ -169,14 +169,19 @@ func (p *planner) gatherSteps() {
 	for _, r := range p.remedies {
 		for _, id := range r.Steps.All() {
 			i, has := number[id]
-			if s := all.At(byID[id]); !has && p.still.Omits(s) {
-				p.leaveOut(s)
+			s, hers := p.session.StepOn(all.At(byID[id]))
+			if !has && !hers {
+				p.leaveOut(NoneOfHers(s))
+				continue
+			}
+			if !has && p.still.Omits(s) {
+				p.leaveOut(p.still.Omitted(s))
 				continue
 			}
 			if !has {
 				i = len(p.steps)
 				number[id] = i
-				p.steps = append(p.steps, all.At(byID[id]))
+				p.steps = append(p.steps, s)
 				p.forWhat = append(p.forWhat, r.Title)
 			} else if !strings.Contains(p.forWhat[i], r.Title) {
 				p.forWhat[i] += "; " + r.Title

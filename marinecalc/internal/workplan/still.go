@@ -81,6 +81,11 @@ func (k Still) Omitted(s rules.Step) string {
 	return words
 }
 
+// NoneOfHers says that a step is left out because the boat has not what it is on.
+func NoneOfHers(s rules.Step) string {
+	return fmt.Sprintf("“%s” is left out: %s", s.Title, s.Absent)
+}
+
 // Holds says why a step must not be done even after some work: it runs the
 // shaft, and the work leaves a reason to keep it still. "" where it may.
 func (k Still) Holds(s rules.Step, work []rules.Remedy) string {
@@ -90,10 +95,9 @@ func (k Still) Holds(s rules.Step, work []rules.Remedy) string {
 	return ""
 }
 
-// leaveOut says, once, that a step is not planned because the shaft is to stay
-// still.
-func (p *planner) leaveOut(s rules.Step) {
-	if words := p.still.Omitted(s); !slices.Contains(p.left, words) {
+// leaveOut says, once, that a step is not planned.
+func (p *planner) leaveOut(words string) {
+	if !slices.Contains(p.left, words) {
 		p.left = append(p.left, words)
 	}
 }

@@ -1,0 +1,127 @@
+package procedure_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// twite is a boat with an output flange whose face is worn by so much, keys of two
+// sizes, one propeller nut and the lock that is told.
+func twite(t *testing.T, wear, couplingKey, shaftKey, lock string) *marinecalc.Boat {
+	return testboat.Read(t, `{"name": "Twite", "units": "metric", "engine": {"power": "30 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.2"},
+		"coupling": {"diameter": "110 mm", "bore": {"holdMethod": "set-screws", "engagedLength": "70 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-dry", "setScrewSize": "m10", "setScrews": 2, "key": `+couplingKey+`},
+			"bolts": {"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "nut": "plain-nut"}},
+		"shaft": {"diameter": "30 mm", "alloy": "s31600-annealed", "key": `+shaftKey+`},
+		"propeller": {"hubDiameter": "62 mm", "hubMetal": "manganese-bronze", "taper": "iso-4566", "taperLength": "70 mm", "taperSurfaces": "bronze-dry", "nutThread": "M20x1.5", "nutTorque": "110 N·m", "nutOrder": "one-nut", "nutLock": "`+lock+`"},
+		"outputFlange": {"thread": "M24x2", "finish": "oiled", "nutTorque": "180 N·m", "seatDiameter": "32 mm", "hubLength": "42 mm", "hubDiameter": "50 mm", "ringLength": "20 mm", "ringDiameter": "48 mm", "faces": "steel-oily"},
+		"readings": [{"date": "2026-10-10", "outputFaceWear": "`+wear+`"}]}`)
+}
+
+const (
+	keyOf8  = `{"fitted": "yes", "width": "8 mm", "height": "7 mm", "length": "60 mm", "yieldStrength": "250 MPa"}`
+	keyOf10 = `{"fitted": "yes", "width": "10 mm", "height": "8 mm", "length": "45 mm", "yieldStrength": "355 MPa"}`
+	noKey   = `{"fitted": "no"}`
+)
+
+// The key that is fitted in the coupling is the coupling's own, and where it has
+// none there is none to fit; the propeller's figures stand in no step of it.
+func TestKeyOfTheCouplingIsItsOwn(t *testing.T) {
+	for _, work := range []string{"replace-key", "replace-coupling", "refit-coupling"} {
+		p := made(t, twite(t, "0 mm", keyOf10, keyOf8, "cotter"), marinecalc.Options{NoRanges: true}, work)
+		s := stepNamed(t, p, "fit-key")
+		for i, want := range []string{"10 mm", "8 mm", "45 mm"} {
+			if s.Figures[i].Text != want {
+				t.Errorf("%s: %+v, want %s", work, s.Figures[i], want)
+			}
+		}
+		if len(s.Parts) != 1 || !strings.Contains(s.Parts[0].Size, "10 mm") {
+			t.Errorf("%s takes %+v", work, s.Parts)
+		}
+		p = made(t, twite(t, "0 mm", noKey, keyOf8, "cotter"), marinecalc.Options{NoRanges: true}, work)
+		for _, s := range stepsOf(p) {
+			if s.ID == "fit-key" {
+				t.Errorf("%s fits a key in a bore without one: %+v", work, s)
+			}
+		}
+		if !strings.Contains(strings.Join(p.LeftOut, " "), "no key in the coupling's bore") {
+			t.Errorf("%s leaves out %v", work, p.LeftOut)
+		}
+		p = made(t, testboat.Read(t, `{"name": "Bare"}`), marinecalc.Options{NoRanges: true}, work)
+		if s := stepNamed(t, p, "fit-key"); len(s.Parts) != 1 || s.Figures[0].Why == "" { // not known is not none
+			t.Errorf("%s on a bare boat: %+v", work, s)
+		}
+	}
+}
+
+// A torque of a joint whose own sheets say that it does not hold as it stands is
+// marked at every step that has it, and one of a sound joint is not.
+func TestTorqueOfAJointThatDoesNotHoldIsMarked(t *testing.T) {
+	for wear, marked := range map[string]bool{"0 mm": false, "0.04 mm": true, "0.2 mm": true} {
+		p := made(t, twite(t, wear, keyOf8, keyOf8, "cotter"), marinecalc.Options{NoRanges: true}, "tighten-output-nut")
+		for _, id := range []string{"torque-card", "torque-output-nut"} {
+			s := stepNamed(t, p, id)
+			at := slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "output-flange/nutTorque" })
+			if at < 0 {
+				t.Fatalf("%s: %+v", id, s.Figures)
+			}
+			if f := s.Figures[at]; f.Text != "180 N·m" || (f.Reads == "not as it stands") != marked || strings.Contains(f.Sentence, "before a wrench goes on") != marked {
+				t.Errorf("%s, worn by %s: %+v", id, wear, f)
+			}
+		}
+	}
+}
+
+// The torque card of a work has the torques that the work sets, each with its
+// joint, and no other.
+func TestTorquesAreOfTheWorkAndNameTheirJoint(t *testing.T) {
+	b := twite(t, "0 mm", keyOf8, keyOf8, "cotter")
+	for work, joints := range map[string][]string{"refit-propeller": {"Torque of the propeller nut"}, "tighten-coupling-bolts": {"Coupling bolts"}, "replace-coupling": {"Set screws of the coupling", "Coupling bolts"}, "tighten-output-nut": {"Output flange nut", "Coupling bolts"}} {
+		var got []string
+		for _, f := range stepNamed(t, made(t, b, marinecalc.Options{NoRanges: true}, work), "torque-card").Figures {
+			joint, _, _ := strings.Cut(f.Title, ":")
+			got = append(got, joint)
+		}
+		if !slices.Equal(got, joints) {
+			t.Errorf("%s: %q, want %q", work, got, joints)
+		}
+	}
+}
+
+// A propeller is fitted as it is: with its key or by friction alone, with one nut
+// or two, and what nothing locks is told.
+func TestPropellerIsFittedAsItIs(t *testing.T) {
+	for _, c := range []struct {
+		key, lock  string
+		has, hasnt []string
+	}{
+		{keyOf8, "cotter", []string{"Key in, and", "One nut, ", "New pin or lock."}, []string{"No key", "Thin nut", "where it has one", "nothing that locks"}},
+		{noKey, "none", []string{"No key: friction", "One nut, ", "nothing that locks"}, []string{"Key in", "Thin nut", "New pin"}},
+		{"{}", "not-known", []string{"Key in where it has one", "Look what locks"}, []string{"No key", "Key in, and", "nothing that locks"}},
+	} {
+		p := made(t, twite(t, "0 mm", keyOf8, c.key, c.lock), marinecalc.Options{NoRanges: true}, "refit-propeller")
+		s := stepNamed(t, p, "fit-propeller")
+		for _, text := range c.has {
+			if !strings.Contains(s.Text, text) {
+				t.Errorf("%s, %s: %q is not in %s", c.key, c.lock, text, s.Text)
+			}
+		}
+		for _, text := range c.hasnt {
+			if strings.Contains(s.Text, text) {
+				t.Errorf("%s, %s: %q is in %s", c.key, c.lock, text, s.Text)
+			}
+		}
+		mark := stepNamed(t, p, "mark-propeller")
+		for _, f := range mark.Figures {
+			if strings.HasPrefix(f.Of, "key-strength/") && c.key != keyOf8 {
+				t.Errorf("%s: a key's figure %+v", c.key, f)
+			}
+		}
+		if nut := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "propeller-taper/nutTorque" })]; strings.Contains(nut.Sentence, "locks of the propeller's nut, 0") != (c.lock == "none") {
+			t.Errorf("%s: %+v", c.lock, nut)
+		}
+	}
+}
