@@ -27,6 +27,8 @@ var notTwice = map[string]string{
 	"bolt-preload/torqueUsed":                 "the lesser of several counts",
 	"bolt-preload/wrenchScatter":              "the lesser of several counts",
 	"coupling-bore/keyHeight":                 "the lesser of several counts",
+	"coupling-bore/keySeat":                   "the lesser of several counts",
+	"coupling-key/smallEndDiameter":           "a figure of this very part, and without it an estimate by rule of thumb",
 	"key-strength/keyHeight":                  "the lesser of several counts",
 	"key-strength/keySeat":                    "the lesser of several counts",
 	"key-strength/shaftDiameter":              "the lesser of several counts",

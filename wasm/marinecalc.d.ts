@@ -68,6 +68,8 @@ export interface Schema {
   fills?: { [column: string]: string };
   /** Row of usual values that fills this input. */
   usual?: string;
+  /** Pick whose row with the figures known fills this input. */
+  likeRow?: string;
   /** JSON pointer into the boat file. */
   boat?: string;
   /** "calculation/result" of an earlier sheet. */

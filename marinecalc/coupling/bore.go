@@ -97,7 +97,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	case TaperNut:
 		out.clamp(in)
 		c.Taper = in.TaperRatio
-		out.MeanDiameter -= in.EngagedLength * quantity.Length(in.TaperRatio) / 2
+		out.MeanDiameter = (in.ShaftDiameter + hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.EngagedLength)) / 2
 		out.Pressed = c.Pressed(out.ClampUsed)
 		out.BorePressure = quantity.Stress(float64(out.Pressed) / (math.Pi * float64(out.MeanDiameter) * float64(in.EngagedLength)))
 	case Interference:
@@ -132,10 +132,14 @@ func (out *BoreResult) key(in *BoreInput) {
 	}
 }
 
-// keyed is the key in this bore, by itself.
+// keyed is the key in this bore, by itself; on a taper it bears at the mean diameter.
 func (in *BoreInput) keyed() shaft.KeyStrengthInput {
-	return shaft.KeyStrengthInput{ShaftDiameter: in.ShaftDiameter, ShaftTorque: in.ShaftTorque, KeyWidth: in.KeyWidth, KeyHeight: in.KeyHeight,
-		KeyLength: in.KeyLength, KeyYieldStrength: in.KeyYieldStrength, ShaftYieldStrength: in.ShaftYieldStrength, HubYieldStrength: in.HubYieldStrength}
+	k := shaft.KeyStrengthInput{ShaftDiameter: in.ShaftDiameter, ShaftTorque: in.ShaftTorque, KeyWidth: in.KeyWidth, KeyHeight: in.KeyHeight, HeightShare: in.HeightShare, KeySeat: in.KeySeat, SeatShare: in.SeatShare,
+		KeyLength: in.KeyLength, TaperLength: in.EngagedLength, KeyYieldStrength: in.KeyYieldStrength, ShaftYieldStrength: in.ShaftYieldStrength, HubYieldStrength: in.HubYieldStrength}
+	if in.HoldMethod == TaperNut {
+		k.TaperRatio = in.TaperRatio
+	}
+	return k
 }
 
 // better is the greater of two figures of which each may not be known.

@@ -37,7 +37,10 @@ type BoreInput struct {
 
 	Keyed              hub.Keyed       // whether there is a key in this bore; empty where nobody said
 	KeyWidth           quantity.Length // of that key
-	KeyHeight          quantity.Length // optional, a square key's is its width
+	KeyHeight          quantity.Length // optional, without it HeightShare of its width
+	HeightShare        quantity.Ratio  // optional, 1: a square key
+	KeySeat            quantity.Length // depth of the keyway at its side in the shaft; optional, without it SeatShare of the height
+	SeatShare          quantity.Ratio  // optional, a half
 	KeyLength          quantity.Length // needed with KeyWidth
 	KeyYieldStrength   quantity.Stress // optional; without it and the next two nothing is said of the key
 	ShaftYieldStrength quantity.Stress // optional

@@ -41,7 +41,7 @@ func coned() BoreInput {
 // common are the edges of what every way of holding checks.
 func common(own map[string]string) map[string]string {
 	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]",
-		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "NaN or [0, 12]", "/splitGap": "NaN or [0, inf)", "/interference": "NaN or [-0.01, 0.01]", "/seatingTorque": "NaN or [0, inf)", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)"}
+		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "NaN or [0, 12]", "/splitGap": "NaN or [0, inf)", "/interference": "NaN or [-0.01, 0.01]", "/seatingTorque": "NaN or [0, inf)", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)", "/heightShare": "[0, inf)", "/seatShare": "[0, inf)", "/keySeat": "[0, inf)"}
 	for _, name := range []string{"asternTorque", "peakTorque", "thrust", "thrustAstern", "foulPull", "engagedLength", "keyWidth", "keyHeight", "keyLength", "keyYieldStrength",
 		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "pinchPitch", "pinchYieldStrength", "pinchTensileStrength", "shaftTensileStrength", "tableSeating", "screwHolding", "smoothingLoss",
 		"bore", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
@@ -66,7 +66,7 @@ func TestEdgesOfBore(t *testing.T) {
 	in.ScrewHolding = 5000
 	parttest.Edges(t, in, Bore, common(map[string]string{"/engagedLength": "(0, 0.3)", "/taperRatio": "(0, 0.25]"}))
 	in = screwed()
-	parttest.Edges(t, in, Bore, common(map[string]string{"/screwHolding": "(0, inf)", "/keyLength": "(0, inf)", "/keyWidth": "[0, 0.015]", "/keyHeight": "[0, 0.015]"}))
+	parttest.Edges(t, in, Bore, common(map[string]string{"/screwHolding": "(0, inf)", "/keyLength": "(0, inf)", "/keyWidth": "[0, 0.015]", "/keyHeight": "[0, 0.015]", "/heightShare": "0 or [0.3, 2]", "/seatShare": "0 or [0.3, 0.8]", "/keySeat": "[0, inf)"}))
 }
 
 func TestBoreRefusesWhatIsMissing(t *testing.T) {

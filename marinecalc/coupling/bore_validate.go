@@ -15,7 +15,6 @@ const (
 	mostPinchBolts = 12
 	mostSetScrews  = 12
 	mostMisfit     = 0.01 // m
-	steepestTaper  = 0.25 // 1:4, steeper than any shaft end
 )
 
 // validate lists everything in the bore that cannot be.
@@ -55,6 +54,9 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		{"/engagedLength", "length in the bore", float64(in.EngagedLength)},
 		{"/keyWidth", "key width", float64(in.KeyWidth)},
 		{"/keyHeight", "key height", float64(in.KeyHeight)},
+		{"/heightShare", "height of the key over its width", float64(in.HeightShare)},
+		{"/keySeat", "depth of the keyway", float64(in.KeySeat)},
+		{"/seatShare", "share of the key's height that sits in the shaft", float64(in.SeatShare)},
 		{"/keyLength", "key length", float64(in.KeyLength)},
 		{"/keyYieldStrength", "yield strength of the key", float64(in.KeyYieldStrength)},
 		{"/shaftYieldStrength", "yield strength of the shaft", float64(in.ShaftYieldStrength)},
@@ -85,7 +87,7 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 	}
 	faults.Between("/interference", "interference", told(float64(in.Interference)), -mostMisfit, mostMisfit, "-10 mm to 10 mm")
 	faults.Between("/furtherScrew", "what a further set screw adds", float64(in.FurtherScrew), 0, 1, "0 to 1")
-	faults.Between("/taperRatio", "taper", float64(in.TaperRatio), 0, steepestTaper, "0 to 0.25")
+	faults.Between("/taperRatio", "taper", float64(in.TaperRatio), 0, hub.SteepestTaper, "0 to 0.25")
 	faults.Between("/hubPoisson", "Poisson's ratio of the flange", float64(in.HubPoisson), 0, 0.5, "0 to 0.5")
 	faults.Between("/shaftPoisson", "Poisson's ratio of the shaft", float64(in.ShaftPoisson), 0, 0.5, "0 to 0.5")
 	if in.PinchBolts < 0 || in.PinchBolts > mostPinchBolts {
@@ -143,7 +145,7 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		needed(faults, "/taperRatio", "the taper", float64(in.TaperRatio))
 		needed(faults, "/engagedLength", "the length in the bore", float64(in.EngagedLength))
 		in.validateClamp(faults)
-		if small := float64(in.ShaftDiameter) - float64(in.EngagedLength)*float64(in.TaperRatio); !(small > 0) {
+		if small := float64(hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.EngagedLength)); !(small > 0) {
 			faults.Add("/engagedLength", "a taper so long comes to a point", "less than "+problem.Millimetres(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
 		}
 	default:

@@ -15,6 +15,14 @@ type Cone struct {
 	Mean     quantity.Length // diameter midway along the contact
 }
 
+// SteepestTaper is loss of diameter over length of 1:4, steeper than any shaft end.
+const SteepestTaper = 0.25
+
+// SmallEnd is the diameter of a cone at the end of a length.
+func SmallEnd(large quantity.Length, taper quantity.Ratio, length quantity.Length) quantity.Length {
+	return large - length*quantity.Length(taper)
+}
+
 // sides are sine and cosine of half the angle of the cone.
 func (c Cone) sides() (sin, cos float64) {
 	half := float64(c.Taper) / 2

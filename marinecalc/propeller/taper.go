@@ -72,7 +72,7 @@ func TaperTrial(in TaperInput, like *TaperResult) (TaperResult, error) {
 // shape finds where hub and cone touch.
 func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
 	out.ContactLength = in.contact()
-	out.SmallEnd = in.ShaftDiameter - out.ContactLength*quantity.Length(in.TaperRatio)
+	out.SmallEnd = hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, out.ContactLength)
 	out.MeanDiameter = (in.ShaftDiameter + out.SmallEnd) / 2
 	out.TaperMeasured = quantity.Ratio(math.NaN())
 	if in.SmallEndDiameter > 0 && in.TaperLength > 0 {

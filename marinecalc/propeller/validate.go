@@ -12,8 +12,7 @@ import (
 )
 
 const (
-	steepestTaper = 0.25 // 1:4, steeper than any shaft end
-	deepestThread = 1.3  // pitches, more than the root of any thread lies deep
+	deepestThread = 1.3 // pitches, more than the root of any thread lies deep
 )
 
 // validate lists everything in the fit that cannot be.
@@ -34,7 +33,7 @@ func (in *TaperInput) validateCone(faults *problem.List) {
 	faults.Above("/hubModulus", "elastic modulus of the hub", float64(in.HubModulus))
 	faults.Above("/elasticModulus", "elastic modulus of the shaft", float64(in.ElasticModulus))
 	faults.Share("/contactShare", "share of the cone that touches", float64(in.ContactShare))
-	if k := float64(in.TaperRatio); !(k > 0 && k <= steepestTaper) {
+	if k := float64(in.TaperRatio); !(k > 0 && k <= hub.SteepestTaper) {
 		faults.Add("/taperRatio", "the taper is missing or cannot be", "above 0, up to 0.25", "1 in 16 is 0.0625, 1 in 10 is 0.1")
 	}
 	if mu := float64(in.BoreFriction); !(mu > 0 && mu < 1) {
@@ -125,7 +124,7 @@ func (in *TaperInput) validateLoad(faults *problem.List) {
 
 func (in *TaperInput) validateShape(faults *problem.List) {
 	length := in.contact()
-	small := float64(in.ShaftDiameter) - float64(length)*float64(in.TaperRatio)
+	small := float64(hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, length))
 	switch {
 	case length == 0:
 		faults.Add("/taperLength", "neither the cone's length nor the hub's is known", "above 0", "what of the cone lies in the hub")

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -17,14 +18,18 @@ type KeyStrengthInput struct {
 	ShaftTorque   quantity.Torque // steady, above 0
 	KeyWidth      quantity.Length // above 0
 	KeyLength     quantity.Length // that bears, without round ends; above 0
-	KeyHeight     quantity.Length // optional; a square key's is its width
+	KeyHeight     quantity.Length // optional; without it HeightShare of the width
+	HeightShare   quantity.Ratio  // of KeyWidth, of a key whose height is not known; optional, 1: a square key
 	PeakTorque    quantity.Torque // optional; without it nothing is said of the peak, and the steady torque counts when it is greater
 	KeyCount      int             // keys that share the load, 1 or 2; 0 is 1
 
-	SmallEndDiameter quantity.Length // of a taper; optional
+	SmallEndDiameter quantity.Length // of a taper, measured or by its table; optional
 	LargeEndDiameter quantity.Length // of that taper by its table, the same as ShaftDiameter; optional
-	TaperLength      quantity.Length // of that taper; optional
-	KeySeat          quantity.Length // depth of the keyway at its side in the shaft; optional, half the height
+	TaperRatio       quantity.Ratio  `unset:"NaN"` // its loss of diameter over length, 0 of a parallel shaft; NaN where that is not known
+	TaperLength      quantity.Length // of that taper, or of the shaft in its bore; optional
+	MeanShare        quantity.Ratio  // mean diameter of a taper of which neither its small end nor ratio and length are known, over ShaftDiameter; optional, 1
+	KeySeat          quantity.Length // depth of the keyway at its side in the shaft; optional, without it SeatShare of the height
+	SeatShare        quantity.Ratio  // of the key's height, of a keyway whose depth is not known; optional, a half
 
 	KeyYieldStrength   quantity.Stress // above 0
 	ShaftYieldStrength quantity.Stress // optional; without it the shaft's keyway is not judged
@@ -53,6 +58,7 @@ type KeyStrengthResult struct {
 	DesignTorque  quantity.Torque // the greater of steady and peak torque, as far as they are known
 	DesignCase    string          // which of them that is, as for a shaft
 	SizingTorque  quantity.Torque // the greater of WantedSafety times the steady torque and the peak torque, which the lengths wanted are for
+	SmallEnd      quantity.Length // of the taper; of a parallel shaft its diameter
 	ForceDiameter quantity.Length
 	KeyRise       quantity.Length // the key's height used
 	SeatInShaft   quantity.Length // depth that bears in the shaft
@@ -100,8 +106,11 @@ const (
 // over length times the depth that bears on either side; yield in shear is
 // 0.577 of the yield strength, and no more than 1.5 diameters of length count
 // (Shigley, Mechanical Engineering Design, 9th ed., sec. 7-7, example 7-6,
-// from memory). On a taper the force is taken at the mean diameter, and the
-// grip of the taper itself counts for nothing, which is the safe side. The
+// from memory). On a taper the force is taken at the mean diameter, by its small
+// end where that is known, else by its ratio and length, and the
+// grip of the taper itself counts for nothing, which is the safe side. Of a taper of
+// which neither is known MeanShare says what its mean may be, of a key that was not
+// measured HeightShare and SeatShare how high it may be and how deep it may sit. The
 // keys of two are taken to share evenly. A place whose strength is not known
 // is not judged, and then nothing is said of the least of them.
 //
@@ -121,18 +130,9 @@ func KeyStrength(in KeyStrengthInput) (out KeyStrengthResult, err error) {
 // load finds the force and what it presses on.
 func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.DesignTorque, out.DesignCase = designTorque(in.ShaftTorque, in.PeakTorque)
-	out.ForceDiameter = in.ShaftDiameter
-	if in.SmallEndDiameter > 0 {
-		out.ForceDiameter = (in.ShaftDiameter + in.SmallEndDiameter) / 2
-	}
-	out.KeyRise = in.KeyHeight
-	if out.KeyRise == 0 {
-		out.KeyRise = in.KeyWidth
-	}
-	out.SeatInShaft = in.KeySeat
-	if out.SeatInShaft == 0 {
-		out.SeatInShaft = out.KeyRise / 2
-	}
+	out.SmallEnd = in.smallEnd()
+	out.ForceDiameter = (in.ShaftDiameter + out.SmallEnd) / 2
+	out.KeyRise, out.SeatInShaft = in.rise()
 	out.SeatInHub = out.KeyRise - out.SeatInShaft
 	d, w := float64(in.ShaftDiameter), float64(in.KeyWidth)
 	out.AcrossKeyway = quantity.Length((d+math.Sqrt(d*d-w*w))/2) - out.SeatInShaft
@@ -140,6 +140,38 @@ func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.KeyForce = quantity.Force(2 * float64(out.DesignTorque) / float64(out.ForceDiameter))
 	out.WidthForShaft = quantity.Ratio(in.KeyWidth / in.ShaftDiameter)
 	out.LengthUsed = min(in.KeyLength, longestKey*in.ShaftDiameter)
+}
+
+// smallEnd is the small end of the taper; of a parallel shaft its diameter.
+func (in *KeyStrengthInput) smallEnd() quantity.Length {
+	switch {
+	case in.SmallEndDiameter > 0:
+		return in.SmallEndDiameter
+	case in.TaperRatio == 0:
+	case in.TaperRatio > 0 && in.TaperLength > 0:
+		return hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.TaperLength)
+	case in.MeanShare > 0:
+		return in.ShaftDiameter * quantity.Length(2*in.MeanShare-1)
+	}
+	return in.ShaftDiameter
+}
+
+// rise is how high the key is, and how much of that sits in the shaft.
+func (in *KeyStrengthInput) rise() (height, seat quantity.Length) {
+	height, seat = in.KeyHeight, in.KeySeat
+	if height == 0 && in.HeightShare > 0 {
+		height = in.KeyWidth * quantity.Length(in.HeightShare)
+	}
+	if height == 0 {
+		height = in.KeyWidth
+	}
+	if seat == 0 && in.SeatShare > 0 {
+		seat = height * quantity.Length(in.SeatShare)
+	}
+	if seat == 0 {
+		seat = height / 2
+	}
+	return height, seat
 }
 
 // hold finds stresses and safeties at the design torque.
@@ -232,6 +264,22 @@ func (in *KeyStrengthInput) validate() error {
 	faults.NotNegative("/shaftYieldStrength", "yield strength of the shaft", float64(in.ShaftYieldStrength))
 	faults.NotNegative("/hubYieldStrength", "yield strength of the hub", float64(in.HubYieldStrength))
 	faults.NotNegative("/wantedSafety", "safety wanted", float64(in.WantedSafety))
+	if k := float64(in.TaperRatio); k < 0 || k > hub.SteepestTaper { // never for NaN
+		faults.Add("/taperRatio", "a taper like that is no shaft end", "0 to 0.25", "0.1 means 1 mm less for each 10 mm; 0 is a parallel shaft")
+	}
+	for _, share := range [...]struct {
+		where, name, allowed string
+		value                quantity.Ratio
+		least, most          float64
+	}{
+		{"/meanShare", "mean of the taper over its large end", "0.6 to 1", in.MeanShare, 0.6, 1},
+		{"/heightShare", "height of the key over its width", "0.3 to 2", in.HeightShare, 0.3, 2},
+		{"/seatShare", "share of the key's height that sits in the shaft", "0.3 to 0.8", in.SeatShare, 0.3, 0.8},
+	} {
+		if share.value != 0 {
+			faults.Between(share.where, share.name, float64(share.value), share.least, share.most, share.allowed)
+		}
+	}
 	if in.KeyCount < 0 || in.KeyCount > 2 {
 		faults.Add("/keyCount", fmt.Sprintf("%d keys cannot be taken to share the load", in.KeyCount), "1 or 2", "")
 	}
@@ -243,13 +291,14 @@ func (in *KeyStrengthInput) validate() error {
 		h = 2 * seat
 	}
 	if h == 0 {
-		h = w
+		rise, _ := in.rise()
+		h = float64(rise)
 	}
 	if large := float64(in.LargeEndDiameter); large > 0 && math.Abs(d-large) > sameEnd*large {
 		faults.Add("/shaftDiameter", fmt.Sprintf("a shaft of %s does not end in a taper of %s", problem.Millimetres(d), problem.Millimetres(large)), "about "+problem.Millimetres(large), "choose the taper of the shaft's own size, or leave it out and type its measures")
 	}
 	if l, taper := float64(in.KeyLength), float64(in.TaperLength); taper > 0 && l > taper {
-		faults.Add("/keyLength", fmt.Sprintf("a key %s long does not go into a taper of %s", problem.Millimetres(l), problem.Millimetres(taper)), "up to "+problem.Millimetres(taper), "the length that bears in shaft and hub together")
+		faults.Add("/keyLength", fmt.Sprintf("a key %s long does not bear in a taper or bore of %s", problem.Millimetres(l), problem.Millimetres(taper)), "up to "+problem.Millimetres(taper), "the length that bears in shaft and hub together")
 	}
 	if w > d/2 {
 		faults.Add("/keyWidth", fmt.Sprintf("a key %s wide does not go into a shaft of %s", problem.Millimetres(w), problem.Millimetres(d)), "up to half the shaft, "+problem.Millimetres(d/2), "about a quarter of the shaft is usual")
@@ -262,6 +311,9 @@ func (in *KeyStrengthInput) validate() error {
 	}
 	if small := float64(in.SmallEndDiameter); small > 0 && (small >= d || math.IsNaN(small)) {
 		faults.Add("/smallEndDiameter", fmt.Sprintf("the small end of the taper, %s, is not smaller than the shaft of %s", problem.Millimetres(small), problem.Millimetres(d)), "less than "+problem.Millimetres(d), "")
+	}
+	if in.SmallEndDiameter == 0 && !(in.smallEnd() > 0) {
+		faults.Add("/taperLength", "a taper so long comes to a point", "less than "+problem.Millimetres(d/float64(in.TaperRatio)), "the length of the cone on the shaft")
 	}
 	return faults.Err()
 }

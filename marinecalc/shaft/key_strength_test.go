@@ -146,7 +146,7 @@ func TestKeyStrengthRefuses(t *testing.T) {
 			k.ShaftDiameter, k.KeyWidth, k.KeyHeight, k.KeySeat = 3*inch, 0.75*inch, 0, 0.008
 		}},
 		{"/shaftDiameter", "25.4 mm does not end in a taper of 31.75 mm", func(k *KeyStrengthInput) { k.LargeEndDiameter = 1.25 * inch }},
-		{"/keyLength", "50.8 mm long does not go into a taper of 40 mm", func(k *KeyStrengthInput) { k.TaperLength = 0.04 }},
+		{"/keyLength", "50.8 mm long does not bear in a taper or bore of 40 mm", func(k *KeyStrengthInput) { k.TaperLength = 0.04 }},
 		{"/largeEndDiameter", "", func(k *KeyStrengthInput) { k.LargeEndDiameter = -1 }},
 		{"/keyLength", "", func(k *KeyStrengthInput) { k.KeyLength = quantity.Length(math.NaN()) }},
 		{"/keyYieldStrength", "", func(k *KeyStrengthInput) { k.KeyYieldStrength = 0 }},

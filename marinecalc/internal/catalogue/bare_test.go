@@ -31,7 +31,7 @@ var exact = map[string][]string{
 	"a nominal size, which the standard of its name fixes": {
 		"output-flange/nominalDiameter", "output-flange/pitch",
 		"bearing-life/bearingBore", "bolt-fit/nominalDiameter", "bolt-fit/pitch", "bolt-preload/nominalDiameter", "bolt-preload/pitch", "coupling-grip/nominalDiameter", "coupling-grip/pitch",
-		"key-strength/keyWidth", "coupling-key/keyWidth", "key-strength/keyHeight", "coupling-key/keyHeight", "key-strength/keySeat", "coupling-key/keySeat", "key-strength/smallEndDiameter", "coupling-key/smallEndDiameter", "key-strength/largeEndDiameter", "coupling-key/largeEndDiameter", "key-strength/taperLength", "coupling-key/taperLength",
+		"key-strength/keyWidth", "coupling-key/keyWidth", "key-strength/keyHeight", "coupling-key/keyHeight", "key-strength/keySeat", "coupling-key/keySeat", "key-strength/taperRatio", "coupling-key/taperRatio", "coupling-bore/keySeat", "key-strength/largeEndDiameter", "coupling-key/largeEndDiameter", "key-strength/taperLength", "coupling-key/taperLength",
 		"*/mounts/threadPitch", "*/mounts/rubberHeight", "*/mounts/inclination", "shaft-torque/propellerDiameter", "shaft-strength/propellerDiameter",
 		"bearing-life/seatUpper", "bearing-life/seatLower", "bearing-life/boreUpper", "bearing-life/boreLower",
 		"coupling-bore/keyWidth", "coupling-bore/keyHeight", "coupling-bore/pinchDiameter", "coupling-bore/pinchPitch", "coupling-bore/taperRatio",

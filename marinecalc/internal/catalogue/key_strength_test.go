@@ -37,7 +37,7 @@ func TestKeyTablesDisagree(t *testing.T) {
 // A hub whose metal nobody named is not unbreakable: its place is named and
 // not measured, and with a bronze hub the same key is beyond.
 func TestUnknownHubIsNotMeasured(t *testing.T) {
-	const key = `{"shaftDiameter":"25 mm","shaftTorque":"170 N·m","peakTorque":"500 N·m","keyWidth":"6 mm","keyLength":"30 mm","keyYieldStrength":"1000 MPa"`
+	const key = `{"shaftDiameter":"25 mm","shaftTorque":"170 N·m","peakTorque":"500 N·m","taperRatio":0,"keyWidth":"6 mm","keyHeight":"6 mm","keySeat":"3 mm","keyLength":"30 mm","keyYieldStrength":"1000 MPa"`
 	s := runInput(t, "key-strength", key+`,"shaftYieldStrength":"1000 MPa"}`, "metric")
 	v := verdictsOf(s)
 	if v["key-hub-at-peak"].Word != "not measured" || v["key-at-full-power"].Word != "not measured" || !strings.Contains(v["key-hub-at-peak"].Sentence, "metal of the hub") {

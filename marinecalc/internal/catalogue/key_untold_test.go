@@ -25,7 +25,7 @@ func TestAVerdictWaitsForAKeyThatNobodyToldOf(t *testing.T) {
 		limits                        []string
 	}{
 		{"propeller-taper", taper, "0.02 mm", "0.6 mm", `, "keyTorque": "500 N·m"`, []string{"taper-torque-ahead", "taper-torque-astern", "taper-torque-peak"}},
-		{"coupling-bore", bore, "3 kN", "300 kN", `, "keyWidth": "8 mm", "keyHeight": "8 mm", "keyLength": "60 mm", "keyYieldStrength": "300 MPa", "shaftYieldStrength": "300 MPa", "hubYieldStrength": "300 MPa"`,
+		{"coupling-bore", bore, "3 kN", "300 kN", `, "keyWidth": "8 mm", "keyHeight": "8 mm", "keySeat": "4 mm", "keyLength": "40 mm", "keyYieldStrength": "300 MPa", "shaftYieldStrength": "300 MPa", "hubYieldStrength": "300 MPa"`,
 			[]string{"bore-torque-ahead", "bore-torque-astern", "bore-torque-peak"}},
 	} {
 		read := func(hold, rest string) map[string]sheet.Verdict {

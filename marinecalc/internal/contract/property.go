@@ -47,6 +47,7 @@ type Property struct {
 	Rows    string            // table whose row is picked here
 	Fills   map[string]string // the inputs that its columns fill, where not those of the same names
 	Typical string            // row of the usual values that stands in
+	LikeRow string            // pick whose row with the sizes known stands in before that
 	Boat    string            // where the boat file holds it
 	Unkept  string            // why the boat file has no place for it: a code
 	After   string            // "calculation/result" that stands in
@@ -142,6 +143,7 @@ type written struct {
 	Rows        string            `json:"rows"`
 	Fills       map[string]string `json:"fills"`
 	Usual       string            `json:"usual"`
+	LikeRow     string            `json:"likeRow"`
 	Boat        string            `json:"boat"`
 	Unkept      string            `json:"unkept"`
 	After       string            `json:"after"`
@@ -286,6 +288,7 @@ func (w *written) overlay(p *Property) {
 		p.Fills = w.Fills
 	}
 	set(&p.Typical, w.Usual)
+	set(&p.LikeRow, w.LikeRow)
 	set(&p.Boat, w.Boat)
 	set(&p.Unkept, w.Unkept)
 	set(&p.After, w.After)

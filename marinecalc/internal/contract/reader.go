@@ -116,7 +116,7 @@ func (r *reader) bundle() ([]byte, error) {
 
 // forPeople lists the keywords that no value is held against.
 var forPeople = map[string]bool{"title": true, "description": true, "examples": true, "enumTitles": true, "units": true, "symbol": true,
-	"boat": true, "unkept": true, "after": true, "readBy": true, "bare": true, "level": true, "usual": true, "rows": true, "fills": true, "needs": true, "setting": true, "difference": true, "counted": true, "instrument": true}
+	"boat": true, "unkept": true, "after": true, "readBy": true, "bare": true, "level": true, "usual": true, "likeRow": true, "rows": true, "fills": true, "needs": true, "setting": true, "difference": true, "counted": true, "instrument": true}
 
 type bundler struct {
 	root *reader

@@ -113,6 +113,10 @@ func (in *Inputs) takeUsual() {
 		if in.Values[i].Known {
 			continue
 		}
+		if row, v, ok := in.likeRow(p); ok {
+			in.standIn(p.Name, v, &row, sheet.UsualValue)
+			continue
+		}
 		if p.Typical != "" {
 			if row := usual.Find(p.Typical, in.Lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
@@ -127,6 +131,56 @@ func (in *Inputs) takeUsual() {
 			in.readValue(p, k)
 		}
 	}
+}
+
+const sameFigure = 0.005 // by which a figure read with a calliper may differ from that of its row: 8 mm is not 5/16 in
+
+// likeRow is the value that the one row of a pick nobody chose has for an input,
+// where that row applies and all it fills that is known is as it says. Two rows that
+// say otherwise tell nothing.
+func (in *Inputs) likeRow(p *contract.Property) (found rules.Row, value rules.Cell, ok bool) {
+	pick := in.Form.Input.Child(p.LikeRow)
+	if pick == nil || in.Values[pick.Index].Known {
+		return found, value, false
+	}
+	table := in.Request.Book.Table(pick.Rows)
+	if table == nil {
+		return found, value, false
+	}
+	for _, row := range table.Rows.All() {
+		if !row.Valid.Meets(in.lookupOf(pick)) {
+			continue
+		}
+		v, has, alike := in.compare(pick, &row, p.Name)
+		if !has || !alike {
+			continue
+		}
+		if ok && v.SI != value.SI {
+			return found, value, false
+		}
+		found, value, ok = row, v, true
+	}
+	return found, value, ok
+}
+
+// compare tells what a row has for an input, and whether one of its figures at
+// least is known and each that is known is as the row has it.
+func (in *Inputs) compare(pick *contract.Property, row *rules.Row, name string) (value rules.Cell, has, alike bool) {
+	for _, v := range row.Values.All() {
+		fills, _ := pick.FilledBy(v.Column)
+		q := in.Form.Input.Child(fills)
+		switch {
+		case q == nil:
+		case fills == name:
+			value, has = v, true
+		case !in.Values[q.Index].Known:
+		case v.IsText || math.Abs(in.Values[q.Index].Si-v.SI) > sameFigure*math.Abs(v.SI):
+			return value, has, false
+		default:
+			alike = true
+		}
+	}
+	return value, has, alike
 }
 
 // noRow says why a pick finds no row; where only a size is not known yet,

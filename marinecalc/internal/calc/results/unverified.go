@@ -5,18 +5,21 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
 
 // TraceUnverified finds, for every result, the unverified figures that it
-// rests on: each such figure is moved by a hundredth, and what moves with it
-// by more than a ten-thousandth rests on it.
+// rests on: each such figure is moved by a hundredth and to the ends of its bracket,
+// and what moves with it by more than a hundredth of that rests on it. The ends find what
+// the estimate hides: where the least of several counts, and another is the least there.
 // The problem, when there is one, is a fault of the calculation itself.
 func (r *Run) TraceUnverified() problem.List {
 	r.reserveUnverified()
 	moved := false
 	for i, p := range r.In.Form.Input.Properties {
-		if k := &r.In.Values[i]; !k.Known || k.Confirmed {
+		k := &r.In.Values[i]
+		if !k.Known || k.Confirmed {
 			continue
 		}
 		to, ok := r.In.Form.Inputs.Field(r.In.Call.Input, p)
@@ -25,15 +28,23 @@ func (r *Run) TraceUnverified() problem.List {
 		}
 		n := binding.Number(to)
 		was := *n
-		if *n *= 1.01; was == 0 {
-			*n = 1e-3
+		near := was * 1.01
+		if was == 0 {
+			near = 1e-3
 		}
-		failed := r.In.Call.Run() != nil
+		whole := 1.0 // of a figure of 0
+		if was != 0 {
+			whole = math.Abs(was)
+		}
 		moved = true
-		for j := range r.Measures {
-			m := &r.Measures[j]
-			if m.Number != nil && (failed || math.Abs(*m.Number-m.Si) > 1e-4*math.Abs(m.Si)) {
-				m.Unverified = append(m.Unverified, p)
+		for j, v := range [...]float64{near, k.Factor.Low, k.Factor.High} {
+			end := j > 0
+			if end && (v == was || !(k.Factor.High > k.Factor.Low)) {
+				continue
+			}
+			*n = v
+			if failed := r.In.Call.Run() != nil; !failed || !end { // an end that cannot be tells nothing
+				r.restOn(p, failed, max(1e-4, 0.01*math.Abs(v-was)/whole))
 			}
 		}
 		*n = was
@@ -42,6 +53,20 @@ func (r *Run) TraceUnverified() problem.List {
 		return problem.List{{What: r.In.Form.Title + " gives another answer the second time: this is a fault of the calculation itself", Hint: "please report it with the input"}}
 	}
 	return nil
+}
+
+// restOn notes an unverified figure with every result that moved with it by more than a
+// share, or with all where the calculation failed.
+func (r *Run) restOn(p *contract.Property, failed bool, share float64) {
+	for j := range r.Measures {
+		m := &r.Measures[j]
+		if m.Number == nil || len(m.Unverified) > 0 && m.Unverified[len(m.Unverified)-1] == p {
+			continue
+		}
+		if failed || math.Abs(*m.Number-m.Si) > share*math.Abs(m.Si) {
+			m.Unverified = append(m.Unverified, p)
+		}
+	}
 }
 
 // reserveUnverified gives every result a place for all figures it may rest on.
