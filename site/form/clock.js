@@ -210,7 +210,7 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
         const spot = button('', () => choose(k), { class: text === '' ? 'spot' : 'spot read', 'aria-pressed': String(k === at) });
         spot.append(
           h('small', {}, heard(`${name} at ${place.again ? '12 ' : ''}`), place.again ? 'again' : hour, heard(` ${clock}: `)),
-          h('span', {}, text === '' ? h('span', { 'aria-hidden': 'true' }, '+') : text, heard(text === '' ? 'not read' : ` ${unit()}`)),
+          h('span', {}, text === '' ? h('span', { 'aria-hidden': 'true' }, '+') : text.replace(new RegExp(`\\s*(${unit()})?\\s*±.*$`), ''), heard(text === '' ? 'not read' : ` ${unit()}`)),
         );
         const angle = ((place.again ? 0.75 : place.hour) * Math.PI) / 6;
         spot.style.left = `${50 + 41 * Math.sin(angle)}%`; // per cent of the face

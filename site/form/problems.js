@@ -17,7 +17,7 @@ export function summary({ wrong, missing, loose }, level) {
   return h(
     'div',
     { class: 'summary' },
-    mistakes.length > 0 && h(level, {}, 'To put right'),
+    mistakes.length > 0 && h(level, {}, 'To correct'),
     mistakes.length > 0 && h('ul', { class: 'wrong-list' }, ...mistakes),
     missing.length > 0 && h(level, {}, 'Still needed'),
     missing.length > 0 && h('ul', {}, ...missing.map(({ control, title }) => h('li', {}, goTo(control, title)))),

@@ -76,7 +76,8 @@ export function answerParts(sheet, place, instruments, ...actions) {
  * @param {Result} result
  */
 export function figure(result) {
-  if (!result.kind || result.text.length > 40) return h('p', { class: 'value words' }, result.text);
+  const { length } = result.text;
+  if (length > 40 || (!result.kind && length > 10)) return h('p', { class: length > 120 ? 'value words long' : 'value words' }, result.text);
   const [, main = result.text, other] = /^(.*?) (\(.*\))$/.exec(result.text) ?? [];
   const made = h('p', { class: 'value' }, h('span', { class: 'one-piece' }, main), other && ' ', other && h('span', { class: 'also' }, other));
   made.style.setProperty('--letters', String(Math.max(main.length, 4)));

@@ -72,10 +72,10 @@ export function showBoat(app, main, wanted = '') {
     if (!title.isConnected) return;
     const problems = reply.ok ? [] : reply.problems;
     state.replaceChildren(
-      ...(problems.length > 0 ? [h('h2', {}, 'To put right'), h('ul', { class: 'wrong-list' }, ...problems.slice(0, 12).map((p) => h('li', {}, placeLink(p.where), ` ${inWords(p)}`)))] : []),
+      ...(problems.length > 0 ? [h('h2', {}, 'To correct'), h('ul', { class: 'wrong-list' }, ...problems.slice(0, 12).map((p) => h('li', {}, placeLink(p.where), ` ${inWords(p)}`)))] : []),
       warningList(reply, 'h2'),
     );
-    speak(problems.length > 0 ? `To put right: ${problems.length}` : '');
+    speak(problems.length > 0 ? `To correct: ${problems.length}` : '');
   });
   return 'Boat';
 }

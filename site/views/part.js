@@ -129,7 +129,7 @@ function work({ work: list }) {
   const shown = list.filter((w) => w.ticked > 0);
   const rest = list.filter((w) => w.ticked === 0);
   const rows = (/** @type {PartView['work']} */ some) =>
-    h('ul', { class: 'rows' }, ...some.map((w) => h('li', {}, h('a', { href: `#/procedure/${w.id}` }, h('span', { class: 'row-what' }, w.title), h('span', { class: 'row-when' }, w.ticked > 0 ? `${w.ticked} of ${w.steps} done` : `${w.steps} steps`)))));
+    h('ul', { class: 'rows' }, ...some.map((w) => h('li', {}, h('a', { href: `#/procedure/${w.id}` }, h('span', { class: 'row-what' }, w.title), h('span', { class: 'row-when' }, w.ticked > 0 ? `${w.ticked} of ${w.steps} done` : w.steps === 1 ? '1 step' : `${w.steps} steps`)))));
   return section(
     'Work, step by step',
     ...(shown.length > 0 ? [rows(shown)] : []),

@@ -60,7 +60,7 @@ function partsAtOnce(state) {
  * @returns {(HTMLElement | string | false | null)[]}
  */
 function surveyOf(app, boat, reply, begun) {
-  if (!reply.ok) return [warningList(reply, 'h2'), h('h2', {}, 'To put right'), wrongList(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat'))];
+  if (!reply.ok) return [warningList(reply, 'h2'), h('h2', {}, 'To correct'), wrongList(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat'))];
   const name = nameOf(boat);
   const { survey } = reply;
   const { findings } = survey;

@@ -54,7 +54,7 @@ function card(w, pick) {
     'li',
     {},
     h('a', { href: `#/procedure/${w.id}` }, w.title),
-    h('p', {}, w.ticked > 0 ? `${w.ticked} of ${w.steps} ticked off. ` : `${w.steps} steps. `, w.text),
+    h('p', {}, w.ticked > 0 ? `${w.ticked} of ${w.steps} ticked off. ` : w.steps === 1 ? '1 step. ' : `${w.steps} steps. `, w.text),
     pick,
   );
 }

@@ -205,7 +205,7 @@ func (a *agreement) parts() {
 	if g, ok := a.all("/rollingBearing/balls", "/rollingBearing/ballDiameter", "/rollingBearing/pitchDiameter"); ok && g[0].SI*g[1].SI > math.Pi*g[2].SI {
 		a.tell("balls", "Balls of the rolling bearing", fmt.Sprintf("%.0f balls of %s side by side take %s, and their pitch circle of %s is %s round", g[0].SI, g[1].Text, mm(g[0].SI*g[1].SI), g[2].Text, mm(math.Pi*g[2].SI)), g...)
 	}
-	a.most("/shaft/diameter", "/gland/boxBore", "Bore of the box", "the shaft does not go through")
+	a.most("/shaft/diameter", "/gland/boxBore", "Stuffing-box bore", "the shaft does not go through")
 	a.most("/shaft/grooveDiameter", "/shaft/diameter", "Diameter in the groove", "a groove is thinner than the shaft")
 	a.most("/shaft/bore", "/shaft/diameter", "Bore of the shaft", "the bore is wider than the shaft")
 	a.most("/shaft/key/length", "/propeller/hubLength", "Length of the key", "a key does not bear beyond its hub")

@@ -136,7 +136,7 @@ func sheetLines(s *survey.Survey, ids []string) []SheetLine {
 func says(s *sheet.Sheet) string {
 	for _, r := range s.Results {
 		if r.Level == sheet.Main && r.Text != "" {
-			return r.Title + " " + r.Text
+			return r.Title + ": " + r.Text
 		}
 	}
 	return ""

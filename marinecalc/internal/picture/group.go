@@ -3,6 +3,7 @@ package picture
 // Group opens a part of the picture that a page can find by its id, turned by
 // degrees about a point; EndGroup closes it.
 func (p *Picture) Group(class, id string, degrees, x, y float64) {
+	p.inside++
 	p.write(`<g class="`, Escape(class), `"`)
 	if id != "" {
 		p.write(` id="`, Escape(id), `"`)
@@ -20,7 +21,10 @@ func (p *Picture) Group(class, id string, degrees, x, y float64) {
 }
 
 // EndGroup closes the group opened last.
-func (p *Picture) EndGroup() { p.write(`</g>`) }
+func (p *Picture) EndGroup() {
+	p.inside--
+	p.write(`</g>`)
+}
 
 // RoundRect draws a rectangle with rounded corners.
 func (p *Picture) RoundRect(class string, x, y, w, h, r float64) {

@@ -12,13 +12,19 @@ import (
 // Picture is an SVG under way. It uses presentation attributes and classes
 // only, never inline style, so that a page may forbid that; the classes take
 // their colours from the page. Text is escaped.
-type Picture struct{ svg []byte }
+//
+// Letters stand over all lines and areas, whatever was drawn first; those of a
+// group stay in it.
+type Picture struct {
+	svg, letters []byte
+	inside       int // groups that are open
+}
 
 // Begin opens a picture of that size with its title and description for
 // those who cannot see it.
 func Begin(width, height int, title, description string) *Picture {
 	p := pictures.Get().(*Picture)
-	p.svg = p.svg[:0]
+	p.svg, p.letters, p.inside = p.svg[:0], p.letters[:0], 0
 	p.write(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 `, strconv.Itoa(width), ` `, strconv.Itoa(height), `" role="img"><title>`,
 		Escape(title), `</title><desc>`, Escape(description), `</desc>`)
 	return p
@@ -26,6 +32,7 @@ func Begin(width, height int, title, description string) *Picture {
 
 // End closes the picture and returns it. The picture is not to be used after.
 func (p *Picture) End() string {
+	p.svg = append(p.svg, p.letters...)
 	p.write(`</svg>`)
 	defer pictures.Put(p)
 	return string(p.svg)
@@ -92,6 +99,10 @@ func (p *Picture) points(name, class string, x, y []float64) {
 
 // Text writes letters; anchor is "start", "middle" or "end".
 func (p *Picture) Text(class, anchor string, x, y float64, words string) {
+	if p.inside == 0 {
+		p.svg, p.letters = p.letters, p.svg
+		defer func() { p.svg, p.letters = p.letters, p.svg }()
+	}
 	p.write(`<text class="`, class, `" text-anchor="`, anchor, `" x="`)
 	p.coordinate(x)
 	p.write(`" y="`)

@@ -56,6 +56,22 @@ func TestPicturesDoNotMix(t *testing.T) {
 	}
 }
 
+// Letters come after every line and area, so that none crosses them; those of
+// a group stay in it, and turn with it.
+func TestLettersStandOverLines(t *testing.T) {
+	p := picture.Begin(1, 1, "", "")
+	p.Text(picture.Ink, "start", 0, 0, "first")
+	p.Group("part", "", 90, 0, 0)
+	p.Text(picture.Ink, "start", 0, 0, "inside")
+	p.EndGroup()
+	p.Line(picture.Warn, 0, 0, 1, 1)
+	svg := p.End()
+	at := func(s string) int { return strings.Index(svg, s) }
+	if at("first") < at("<line") || at("inside") > at("</g>") || at("first") < 0 || at("inside") < 0 {
+		t.Error(svg)
+	}
+}
+
 // An arrow has a line and the two of its point; one of no length is a line.
 func TestArrowsHaveAPoint(t *testing.T) {
 	lines := func(x, y float64) int {

@@ -103,7 +103,7 @@ func TestWindowsOfTheOpenLine(t *testing.T) {
 	if run := s.Result("haulOut").Text; !strings.Contains(run, "6 July 2026 under her own power, before “Make safe to work”") {
 		t.Errorf("the run to the lift: %q", run)
 	}
-	if at := testboat.Column(t, s, "schedule", "step", "start")["Look over the line as she is launched"]; at != "2026-07-07" {
+	if at := testboat.Column(t, s, "schedule", "step", "start")["Leak check at launch"]; at != "2026-07-07" {
 		t.Errorf("launched on %s, a day's work after she was lifted", at)
 	}
 }

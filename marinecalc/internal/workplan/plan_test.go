@@ -23,10 +23,10 @@ func TestStepsKeepTheirWindows(t *testing.T) {
 	s := planned(t, testboat.SpringWork)
 	start := testboat.Column(t, s, "schedule", "step", "start")
 	for step, within := range map[string][2]string{
-		"Draw the old packing":                  {"2026-03-30", "2026-04-09"},
-		"Pack the gland":                        {"2026-03-30", "2026-04-09"},
-		"Look over the line as she is launched": {"2026-04-10", "2026-04-10"},
-		"Read the coupling afloat":              {"2026-04-11", "2026-04-11"}, // a day to settle
+		"Draw the old packing":     {"2026-03-30", "2026-04-09"},
+		"Pack the gland":           {"2026-03-30", "2026-04-09"},
+		"Leak check at launch":     {"2026-04-10", "2026-04-10"},
+		"Read the coupling afloat": {"2026-04-11", "2026-04-11"}, // a day to settle
 	} {
 		if at := start[step]; at < within[0] || at > within[1] || at >= "2026-04-03" && at <= "2026-04-06" {
 			t.Errorf("%s on %q", step, at)

@@ -3,6 +3,7 @@ package joints
 import (
 	"math"
 	"strconv"
+	"strings"
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -115,14 +116,15 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 		circle = 100.0
 	)
 	percent := func(v quantity.Ratio) string { return strconv.Itoa(int(math.Round(100*float64(v)))) + " %" }
-	passes := []string{"1st pass " + percent(in.FirstPass), "2nd pass " + percent(in.SecondPass), "3rd pass 100 %, then once round at 100 %"}
+	passes := []string{"1st pass " + percent(in.FirstPass), "2nd pass " + percent(in.SecondPass), "3rd pass 100 %"}
 	if in.WrenchSetting > 0 {
 		for i, t := range []quantity.Torque{out.FirstTorque, out.SecondTorque, in.WrenchSetting} {
 			passes[i] += ": " + b.Print("torque", float64(t), "N·m", "lbf·ft")
 		}
 	}
-	description := "Bolts numbered in the order in which each pass goes over them, starting at the top: " + out.TighteningOrder + " counted round the circle. " + passes[0] + ". " + passes[1] + ". " + passes[2] + "."
-	p := picture.Begin(320, 340, title, description)
+	passes = append(passes, "then once round at 100 %")
+	description := "Bolts numbered in the order in which each pass goes over them, starting at the top: " + out.TighteningOrder + " counted round the circle. " + strings.Join(passes, ". ") + "."
+	p := picture.Begin(320, 352, title, description)
 	p.Circle(picture.Body, middle, 130, circle+22)
 	p.Circle(picture.Faint, middle, 130, circle)
 	order := fastener.TighteningOrder(bolts)

@@ -21,7 +21,7 @@ type pull struct {
 func BoltPreload(in fastener.PreloadInput, out fastener.PreloadResult, b picture.Brush) []sheet.Drawing {
 	const (
 		title  = "Clamp, and what the bolt bears"
-		left   = 96.0
+		left   = 112.0
 		right  = 344.0
 		height = 26.0
 		top    = 62.0

@@ -2,6 +2,7 @@ package joints
 
 import (
 	"math"
+	"strings"
 
 	"example.org/driveline/marinecalc/align"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -21,12 +22,12 @@ func shaftLines(name, title string, upright, across linesOf, b picture.Brush) []
 	upright.words = [4]string{"open at the top ", "open at the bottom ", "engine high ", "engine low "}
 	across.words, across.down = [4]string{"open to starboard ", "open to port ", "engine to starboard ", "engine to port "}, true
 	description := "Up and down: " + upright.tell(b) + ". Sideways: " + across.tell(b) + "."
-	p := picture.Begin(360, 280, title, description)
+	p := picture.Begin(360, 312, title, description)
 	gap, offset := widest(upright.gap, across.gap), widest(upright.offset, across.offset)
 	p.Text(picture.Faint, "start", 8, 16, "from starboard, enlarged")
 	upright.draw(p, 72, gap, offset, b)
-	p.Text(picture.Faint, "start", 8, 156, "from above, starboard below")
-	across.draw(p, 212, gap, offset, b)
+	p.Text(picture.Faint, "start", 8, 174, "from above, starboard below")
+	across.draw(p, 230, gap, offset, b)
 	return []sheet.Drawing{{Name: name, Title: title, Description: description, SVG: p.End()}}
 }
 
@@ -48,7 +49,10 @@ type linesOf struct {
 	down        bool      // plus is drawn downward
 }
 
-func (l *linesOf) tell(b picture.Brush) string {
+func (l *linesOf) tell(b picture.Brush) string { return strings.Join(l.lines(b), ", ") }
+
+// lines says angle and offset, each by itself.
+func (l *linesOf) lines(b picture.Brush) []string {
 	say := func(v quantity.Length, plus, minus string) string {
 		switch {
 		case v > 0:
@@ -65,11 +69,11 @@ func (l *linesOf) tell(b picture.Brush) string {
 	}
 	switch {
 	case gap == "" && offset == "":
-		return "in line"
+		return []string{"in line"}
 	case gap == "" || offset == "":
-		return gap + offset
+		return []string{gap + offset}
 	}
-	return gap + ", " + offset
+	return []string{gap, offset}
 }
 
 func (l *linesOf) draw(p *picture.Picture, y, gap, offset float64, b picture.Brush) {
@@ -93,5 +97,7 @@ func (l *linesOf) draw(p *picture.Picture, y, gap, offset float64, b picture.Bru
 	p.Area(picture.Accent, []float64{meet + tilt/2, meet + 8 + tilt/2, meet + 8 - tilt/2, meet - tilt/2},
 		[]float64{at - half, at - half, at + half, at + half})
 	p.Line(picture.Accent, meet+8, at, meet+8+out, at+lean*out)
-	p.Text(picture.Ink, "middle", 180, y+62, l.tell(b.Single()))
+	for i, words := range l.lines(b.Single()) {
+		p.Text(picture.Ink, "middle", 180, y+58+17*float64(i), words)
+	}
 }

@@ -94,9 +94,9 @@ func clampByWear(p *picture.Picture, in *flange.OutputInput, out *flange.OutputR
 	}
 	at := x(max(0, worn))
 	p.Line(picture.Accent, at, top+8, at, foot)
-	anchor = "start"
+	anchor, aside := "start", 6.0 // under the line of the clamp
 	if at > 200 {
-		anchor = "end"
+		anchor, aside = "end", -6
 	}
-	p.Text(picture.Accent, anchor, at, top+4, "worn "+b.SmallLength(in.FaceWear))
+	p.Text(picture.Accent, anchor, at+aside, foot-8, "worn "+b.SmallLength(in.FaceWear))
 }

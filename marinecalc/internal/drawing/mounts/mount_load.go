@@ -41,10 +41,10 @@ func drawIsolation(in mount.LoadInput, out mount.LoadResult) sheet.Drawing {
 	c.Curve(picture.Faint, x, bounce)
 	c.Curve(picture.Accent, x, firing)
 	c.Text(picture.Ink, "end", c.Left+c.Width, c.AtY(1)-5, "no better than bolted down")
-	c.Line(picture.Accent, c.Left+130, 14, c.Left+150, 14)
-	c.Text(picture.Ink, "start", c.Left+154, 18, "firing")
-	c.Line(picture.Faint, c.Left+206, 14, c.Left+226, 14)
-	c.Text(picture.Ink, "start", c.Left+230, 18, "up and down")
+	c.Line(picture.Accent, c.Left+86, 14, c.Left+106, 14)
+	c.Text(picture.Ink, "start", c.Left+110, 18, "firing")
+	c.Line(picture.Faint, c.Left+168, 14, c.Left+188, 14)
+	c.Text(picture.Ink, "start", c.Left+192, 18, "up and down")
 	return sheet.Drawing{Name: "mount-isolation", Title: title, Description: description, SVG: c.End()}
 }
 

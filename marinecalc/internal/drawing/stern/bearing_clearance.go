@@ -43,15 +43,15 @@ func BearingClearance(in bearing.ClearanceInput, out bearing.ClearanceResult, b 
 	at := func(v quantity.Length) float64 { return top + high*(1-float64(v)/(1.1*scale)) }
 	p.Line(picture.Faint, left, top, left, top+high)
 	p.Text(picture.Ink, "start", left+14, at(0)+4, "0")
-	lowest := math.Inf(1)
+	lowest := at(0)
 	mark := func(class string, v quantity.Length, words string) {
 		if !(v > 0) {
 			return
 		}
 		y := at(v)
 		p.Line(class, left-8, y, left+8, y)
-		if y > lowest-14 { // keep the words apart, the marks where they are
-			y = lowest - 14
+		if y > lowest-17 { // keep the words apart, the marks where they are
+			y = lowest - 17
 		}
 		lowest = y
 		p.Text(picture.Ink, "start", left+14, y+4, words+" "+b.Length(v))

@@ -51,7 +51,11 @@ func GlandDrip(in gland.DripInput, out gland.DripResult, b picture.Brush) []shee
 	if in.TimeAway > 0 {
 		at := c.AtX(float64(in.TimeAway))
 		c.Line(picture.Faint, at, c.Top, at, c.Top+c.Height)
-		c.Text(picture.Ink, "end", at-4, c.Top+c.Height-6, "back")
+		anchor, aside := "end", -4.0
+		if at < c.Left+50 {
+			anchor, aside = "start", 4
+		}
+		c.Text(picture.Ink, anchor, at+aside, c.Top+14, "back on board")
 	}
 	return []sheet.Drawing{{Name: "bilge", Title: title, Description: description, SVG: c.End()}}
 }
