@@ -26,7 +26,7 @@ import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
 export function showReadings(app, main, wanted = '') {
   const { id } = inHand();
   const title = `Readings: ${nameOf(onShelf(id).boat)}`;
-  const boat = () => toSend(onShelf(id).boat) ?? {};
+  const boat = () => toSend(onShelf(id).boat) ?? { name: nameOf({}) };
   const again = () => drawAnew(main, () => showReadings(app, main));
   const long = isLong(boat());
   const ask = (/** @type {Json} */ of) => /** @type {const} */ ({ ask: 'readings', boat: of, date: today(), units: units() });
@@ -162,7 +162,7 @@ function logForm(app, id, series, again) {
   tellUnit();
   const keep = async () => {
     const bare = /^[-+]?[0-9]+([.,][0-9]+)?$/.test(value.value.trim()) && unit() !== '';
-    const sent = toSend(onShelf(id).boat) ?? {};
+    const sent = toSend(onShelf(id).boat) ?? { name: nameOf({}) };
     const reply = await app.aside({
       ask: 'log',
       boat: sent,

@@ -54,6 +54,17 @@ func TestSurveyFitsScreenAndPaper(t *testing.T) {
 	}
 }
 
+// Who has no boat yet can log too: the first reading begins it.
+func TestLogBeforeThereIsABoat(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/readings")
+	b.until(`document.querySelector("[aria-labelledby=series-title]")`)
+	b.choose("#log-reading", "wearIron")
+	b.write("#log-value", "32")
+	b.press("Log it")
+	b.until(`document.querySelector("[data-series=wearIron]")`)
+}
+
 // One form logs any reading; its series opens with its trend, and only then is
 // drawn: five hundred readings do not keep the view waiting.
 func TestLogAndFollowReadings(t *testing.T) {
