@@ -121,8 +121,12 @@ func loosening(each, lead float64) float64 {
 // wear finds what a worn face has left of the clamp, and when it was gone.
 func (out *OutputResult) wear(in *OutputInput) {
 	worn, gone := float64(in.FaceWear), float64(out.WearToLoss)
-	out.ShareLeft = quantity.Ratio(min(1, max(0, 1-worn/gone)))
-	out.ClampLeft = quantity.Force(float64(out.ShareLeft) * float64(out.FittedClamp))
+	left := min(1, max(0, 1-worn/gone)) * float64(out.FittedClamp)
+	if undone := float64(out.ClampFromLoosening); undone < left { // settling and creep take clamp, and wear nothing
+		left = undone
+	}
+	out.ClampLeft = quantity.Force(left)
+	out.ShareLeft = quantity.Ratio(left / float64(out.FittedClamp))
 	out.RetorqueTurn = quantity.Angle(2 * math.Pi * max(0, worn) / float64(in.Pitch))
 	earlier := float64(in.EarlierWear)
 	if math.IsNaN(earlier) {
@@ -134,7 +138,7 @@ func (out *OutputResult) wear(in *OutputInput) {
 	switch left := gone - worn; {
 	case math.IsNaN(rate) || math.IsNaN(left):
 	case rate > 0:
-		out.TimeToLoss = quantity.Time(min(Never, max(0, left/rate)))
+		out.TimeToLoss = quantity.Time(min(Never, float64(out.ShareLeft)*gone/rate))
 		out.LostAgo = quantity.Time(min(Never, max(0, -left/rate)))
 	case left > 0:
 		out.TimeToLoss, out.LostAgo = Never, 0

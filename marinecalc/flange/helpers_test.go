@@ -6,7 +6,7 @@ import "example.org/driveline/marinecalc/fastener"
 func smallGearbox() OutputInput {
 	return OutputInput{
 		NominalDiameter: 0.024, Pitch: 0.0015, ThreadForm: fastener.Metric,
-		NutTorque: 240, LooseningTorque: 150, NutFactor: 0.18, NutFaceDiameter: 0.044, TorqueScatter: 1, TurnScatter: 1,
+		NutTorque: 240, LooseningTorque: 220, NutFactor: 0.18, NutFaceDiameter: 0.044, TorqueScatter: 1, TurnScatter: 1,
 		SeatDiameter: 0.030, HubLength: 0.042, HubDiameter: 0.046, RingLength: 0.018, RingDiameter: 0.042, SpacerLength: 0.004, SpacerDiameter: 0.044,
 		ShaftModulus: 207e9, StackModulus: 207e9, ThreadInside: 0.008,
 		FaceWear: 0.00002, EarlierWear: 0.00001, RunningTime: 500 * 3600,

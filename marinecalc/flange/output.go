@@ -91,7 +91,7 @@ type OutputInput struct {
 // optional input is missing.
 type OutputResult struct {
 	FittedClamp  quantity.Force  // when it was tightened: ClampFromTurn, or else ClampFromTorque
-	ClampLeft    quantity.Force  // with the face worn as it is
+	ClampLeft    quantity.Force  // with the face worn as it is, no more than ClampFromLoosening
 	ShareLeft    quantity.Ratio  // of FittedClamp
 	WearToLoss   quantity.Length // face wear that takes the whole clamp
 	TimeToLoss   quantity.Time   // of running until then; 0 when it is gone, Never at most

@@ -141,6 +141,18 @@ func TestWearHourByHour(t *testing.T) {
 	if out = parttest.Must(t, Output, in); out.ShareLeft != 1 || out.RetorqueTurn != 0 {
 		t.Errorf("a slightly negative reading leaves %g of the clamp", out.ShareLeft)
 	}
+	// A nut that came loose at little has the clamp of that, though its face wore
+	// nothing: settling and creep take clamp too. One that rust held has no more than
+	// the wear leaves.
+	in = smallGearbox()
+	in.FaceWear, in.EarlierWear, in.LooseningTorque = 0, quantity.Length(math.NaN()), 40
+	if out = parttest.Must(t, Output, in); out.ClampLeft != out.ClampFromLoosening || out.ShareLeft > 0.2 || out.ShareLeft != out.ShareByLoosening {
+		t.Errorf("undone at 40 N·m: %g N left, %g", out.ClampLeft, out.ShareLeft)
+	}
+	in.LooseningTorque = 400
+	if out = parttest.Must(t, Output, in); out.ShareLeft != 1 {
+		t.Errorf("held by rust: %g", out.ShareLeft)
+	}
 	// Known for how long, but nothing known of the stack: no time is told.
 	in = smallGearbox()
 	in.HubLength = 0

@@ -123,9 +123,16 @@ var readWith = map[string]string{
 	"bearingWireOut": "bearingWireIn",
 }
 
+// outdatedBy are readings of what was undone that day: a newer reading of the other
+// name is of the joint as it was closed again.
+var outdatedBy = map[string]string{"outputNutLoosened": "outputFaceWear"}
+
 // stands tells whether the newest reading of a name is the boat as she is.
 func (b *Boat) stands(name string) bool {
 	entry := b.dated[name][0].entry
+	if newer := b.dated[outdatedBy[name]]; len(newer) > 0 && newer[0].entry.when() > entry.when() {
+		return false
+	}
 	if lead, is := readWith[name]; is {
 		return len(b.dated[lead]) > 0 && b.dated[lead][0].entry == entry && b.stands(lead)
 	}

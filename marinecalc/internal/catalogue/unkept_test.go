@@ -33,5 +33,5 @@ func TestWhatIsReadAtTheShaftsEndsIsKept(t *testing.T) {
 // it, so that it stays with the boat, but for what is worked with that day.
 func kept(p *contract.Property) bool {
 	read := p.Setting || p.Seen || p.ReadBy != "" || slices.Contains([]string{"machined", "rule", "tape"}, p.Bare)
-	return read && p.Unkept != "tool" && p.Unkept != "undone"
+	return read && p.Unkept != "tool"
 }
