@@ -53,11 +53,12 @@ var parts = []string{"marinecalc/torque", "marinecalc/fastener", "marinecalc/sha
 	"marinecalc/internal/seatrial/proof", "marinecalc/internal/upkeep/due"}
 
 // hosts are the packages above the face, with what they may know besides it.
-var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"marinecalc/notices", "marinecalc/problem", "schemas", "testdata/published"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
-	"cmd/page/release":  {"cmd/page/assemble", "marinecalc/notices", "schemas", "testdata/published"},
-	"cmd/page/assemble": {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "cmd/page/texts", "marinecalc/notices", "testdata/published"},
-	"cmd/types":         {"schemas"},
-	"cmd/page/offline":  nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil, "cmd/page/texts": nil}
+var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/marinecalc": {"cmd/marinecalc/disk", "cmd/marinecalc/plain", "marinecalc/notices", "marinecalc/problem", "schemas", "testdata/published"}, "cmd/page": {"cmd/page/assemble", "cmd/page/offline", "cmd/page/release"},
+	"cmd/page/release":    {"cmd/page/assemble", "marinecalc/notices", "schemas", "testdata/published"},
+	"cmd/page/assemble":   {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "cmd/page/texts", "marinecalc/notices", "testdata/published"},
+	"cmd/marinecalc/disk": {"schemas"}, "cmd/marinecalc/plain": {"marinecalc/problem"},
+	"cmd/types":        {"schemas"},
+	"cmd/page/offline": nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil, "cmd/page/texts": nil}
 
 func layerOf(pkg string) int {
 	for i, l := range layers {

@@ -7,6 +7,7 @@ import (
 	"io"
 	"slices"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/testdata/published"
@@ -45,7 +46,7 @@ func (t *terminal) checks(args []string) (int, error) {
 		}
 	}
 	if *asJSON {
-		return code, printJSON(t.out, chapters)
+		return code, plain.JSON(t.out, chapters)
 	}
 	t.printChecks(chapters, *short)
 	return code, nil
@@ -89,7 +90,7 @@ func (t *terminal) printChecks(chapters []marinecalc.CheckChapter, short bool) {
 		if c.Farthest > 0 {
 			farthest = fmt.Sprintf("the farthest is off by %.2g of what is allowed", c.Farthest)
 		}
-		fmt.Fprintln(t.out, wrapped("", fmt.Sprintf("%s (%s): %d from %s, %s; %s", c.Title, c.ID, len(c.Checks), sources, met, farthest)))
+		fmt.Fprintln(t.out, plain.Wrapped("", fmt.Sprintf("%s (%s): %d from %s, %s; %s", c.Title, c.ID, len(c.Checks), sources, met, farthest)))
 		if short {
 			continue
 		}
@@ -97,10 +98,10 @@ func (t *terminal) printChecks(chapters []marinecalc.CheckChapter, short bool) {
 		for _, check := range c.Checks {
 			if check.Source != source {
 				source = check.Source
-				fmt.Fprintln(t.out, wrapped("  ", source+":"))
+				fmt.Fprintln(t.out, plain.Wrapped("  ", source+":"))
 			}
 			if check.Problem != "" {
-				fmt.Fprintln(t.out, wrapped("    ", "NOT MET: "+check.ID+" cannot be computed: "+check.Problem))
+				fmt.Fprintln(t.out, plain.Wrapped("    ", "NOT MET: "+check.ID+" cannot be computed: "+check.Problem))
 			}
 			for _, v := range check.Values {
 				line := fmt.Sprintf("%s: published %s, computed %s", v.Title, v.Published, v.Computed)
@@ -110,10 +111,10 @@ func (t *terminal) printChecks(chapters []marinecalc.CheckChapter, short bool) {
 				if !v.Holds {
 					line = "NOT MET: " + line
 				}
-				fmt.Fprintln(t.out, wrapped("    ", line))
+				fmt.Fprintln(t.out, plain.Wrapped("    ", line))
 			}
 		}
 		fmt.Fprintln(t.out)
 	}
-	fmt.Fprintln(t.out, wrapped("", fmt.Sprintf("%d checks, %d not met, by the standard rules of version %s.", rows, off, marinecalc.Version)))
+	fmt.Fprintln(t.out, plain.Wrapped("", fmt.Sprintf("%d checks, %d not met, by the standard rules of version %s.", rows, off, marinecalc.Version)))
 }

@@ -5,8 +5,8 @@ import (
 	"io"
 	"slices"
 	"strings"
-	"unicode/utf8"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/notices"
 )
@@ -168,7 +168,7 @@ func (t *terminal) help(args []string) error {
 	}
 	for i, text := range []string{moreFill, files3, codes} {
 		if i > 0 || len(args) == 0 || args[0] == "fill" {
-			fmt.Fprintf(t.out, "\n%s\n", wrapped("", text))
+			fmt.Fprintf(t.out, "\n%s\n", plain.Wrapped("", text))
 		}
 	}
 	return nil
@@ -176,31 +176,17 @@ func (t *terminal) help(args []string) error {
 
 // column prints what something is called and, in a column or below it, what it
 // does.
-func column(w io.Writer, called, does string) { columnAt(w, "  ", 26, called, does) }
-
-// columnAt is column with the text that far from the left, or half way where
-// lines are short.
-func columnAt(w io.Writer, indent string, at int, called, does string) {
-	at = min(at, lineWidth/2)
-	left := strings.Repeat(" ", utf8.RuneCountInString(indent)+at)
-	text := wrapped(left, does)
-	if letters := utf8.RuneCountInString(called); letters < at {
-		text = indent + called + left[:at-letters] + strings.TrimPrefix(text, left)
-	} else {
-		text = wrapped(indent, called) + "\n" + text
-	}
-	fmt.Fprintln(w, text)
-}
+func column(w io.Writer, called, does string) { plain.Column(w, "  ", 26, called, does) }
 
 func (t *terminal) index(args []string) error {
 	switch {
 	case len(args) == 1 && args[0] == "--json":
-		return printJSON(t.out, marinecalc.Calculations())
+		return plain.JSON(t.out, marinecalc.Calculations())
 	case len(args) > 0:
 		return marinecalc.Problems{{Where: "index", What: fmt.Sprintf("does not take %q", args[0]), Allowed: "--json"}}.Err()
 	}
 	for _, c := range marinecalc.Calculations() {
-		columnAt(t.out, "", 23, c.ID, c.Answers)
+		plain.Column(t.out, "", 23, c.ID, c.Answers)
 	}
 	return nil
 }

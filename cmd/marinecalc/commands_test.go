@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -154,8 +155,8 @@ func TestManual(t *testing.T) {
 
 func TestNarrowTerminal(t *testing.T) {
 	t.Setenv("COLUMNS", "50")
-	defer func(was int) { lineWidth = was }(lineWidth)
-	narrow(os.Stdout)
+	defer func(was int) { plain.Width = was }(plain.Width)
+	plain.Narrow(os.Stdout)
 	for _, args := range [][]string{{"help"}, {"survey", file(t, "tern.json", tern), "--no-ranges"}} {
 		for _, l := range strings.Split(say("", args...).out, "\n") {
 			if n := len([]rune(l)); n > 50 && strings.Contains(strings.TrimSpace(l)[:min(40, len(strings.TrimSpace(l)))], " ") && !strings.Contains(l, "marinecalc ") {

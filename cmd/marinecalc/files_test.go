@@ -99,17 +99,6 @@ func TestSecondWriterIsKeptOff(t *testing.T) {
 	if err := os.Remove(boat + ".lock"); err != nil {
 		t.Fatal(err)
 	}
-	term := &terminal{out: &bytes.Buffer{}, errs: &bytes.Buffer{}}
-	if _, err := term.load("log", boat); err != nil {
-		t.Fatal(err)
-	}
-	other := strings.Replace(tern, "Tern", "Tern of another hand", 1)
-	if err := os.WriteFile(boat, []byte(other), 0o600); err != nil {
-		t.Fatal(err)
-	}
-	if err := term.save("--out", boat, []byte(tern)); err == nil || contents(t, boat) != other || !strings.Contains(err.Error(), "changed by another program") {
-		t.Errorf("what another hand wrote is lost: %v", err)
-	}
 	alone(t, filepath.Dir(boat), "tern.json")
 }
 

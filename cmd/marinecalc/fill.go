@@ -9,6 +9,7 @@ import (
 	"time"
 	"unicode"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -122,9 +123,9 @@ func (t *terminal) fill(args []string) (int, error) {
 		return 0, err
 	}
 	if c.json {
-		err = printJSON(t.out, s)
+		err = plain.JSON(t.out, s)
 	} else {
-		printSheet(t.out, s, c.work)
+		plain.Sheet(t.out, s, c.work)
 	}
 	return codeFor(s.Beyond()), err
 }
@@ -140,7 +141,7 @@ func codeFor(beyond bool) int {
 func (t *terminal) gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file string) ([]byte, error) {
 	merged := map[string]json.RawMessage{}
 	if file != "" {
-		text, err := t.load("--input", file)
+		text, err := t.Load("--input", file)
 		if err != nil {
 			return nil, err
 		}
@@ -220,7 +221,7 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 
 // readBoat reads a boat file, and warns of what in it is not used.
 func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marinecalc.Boat, error) {
-	text, err := t.load(where, file)
+	text, err := t.Load(where, file)
 	if err != nil {
 		return nil, err
 	}
@@ -235,4 +236,39 @@ func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marineca
 		fmt.Fprintln(t.errs, "warning:", w)
 	}
 	return b, list.Err()
+}
+
+// exports are the files that a sheet is also written to.
+type exports struct{ calendar, csv, table string }
+
+func (e *exports) define(fs *flag.FlagSet) {
+	fs.StringVar(&e.calendar, "calendar", "", "")
+	fs.StringVar(&e.csv, "csv", "", "")
+	fs.StringVar(&e.table, "table", "", "")
+}
+
+// write writes the files that were asked for.
+func (e *exports) write(t *terminal, s *marinecalc.Sheet) error {
+	if e.table != "" && e.csv == "" {
+		return marinecalc.Problems{{Where: "--table", What: "names a list, but no file to write it to", Allowed: "--csv FILE --table NAME"}}.Err()
+	}
+	if e.calendar != "" {
+		text, err := marinecalc.Calendar(s)
+		if err != nil {
+			return err
+		}
+		if err := t.Save("--calendar", e.calendar, text); err != nil {
+			return err
+		}
+	}
+	if e.csv != "" {
+		text, err := marinecalc.CSVOf(s, e.table)
+		if err != nil {
+			return err
+		}
+		if err := t.Save("--csv", e.csv, text); err != nil {
+			return err
+		}
+	}
+	return nil
 }

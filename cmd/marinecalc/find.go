@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -18,7 +19,7 @@ func (t *terminal) find(args []string) error {
 		fmt.Fprintln(t.out, "Nothing by these words. Try what it does, where it is, or a size.")
 	}
 	for _, h := range hits {
-		fmt.Fprintf(t.out, "%s\n%s\n", wrapped("", h.Title), wrapped("    ", wayTo(h)))
+		fmt.Fprintf(t.out, "%s\n%s\n", plain.Wrapped("", h.Title), plain.Wrapped("    ", wayTo(h)))
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -41,7 +42,7 @@ func (t *terminal) form(args []string) error {
 	if err != nil {
 		return err
 	}
-	return printJSON(t.out, json.RawMessage(text))
+	return plain.JSON(t.out, json.RawMessage(text))
 }
 
 // engineWith makes an engine with the rule files of --rules.
@@ -70,7 +71,7 @@ func (t *terminal) convert(args []string) error {
 		return err
 	}
 	if *asJSON {
-		return printJSON(t.out, c)
+		return plain.JSON(t.out, c)
 	}
 	_, err = fmt.Fprintln(t.out, c.Text)
 	return err
@@ -128,7 +129,7 @@ func (t *terminal) inForce(command string, args []string) error {
 	case err != nil:
 		return err
 	case *asJSON:
-		return printJSON(t.out, in)
+		return plain.JSON(t.out, in)
 	}
 	for _, l := range in.Limits {
 		word := ""

@@ -17,6 +17,7 @@ import (
 
 	"golang.org/x/term"
 
+	"example.org/driveline/cmd/marinecalc/disk"
 	"example.org/driveline/marinecalc"
 )
 
@@ -59,16 +60,16 @@ func (t *terminal) lines(args []string) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	in := t.in
-	if len(files) == 1 && files[0] != standard {
+	in := t.In
+	if len(files) == 1 && files[0] != disk.Standard {
 		file, err := os.Open(files[0])
 		if err != nil {
-			return 0, unreadable("lines", err)
+			return 0, disk.Unreadable("lines", err)
 		}
 		defer file.Close()
 		in = file
-	} else if t.inTaken {
-		_, err := t.load("lines", standard)
+	} else if t.Taken {
+		_, err := t.Load("lines", disk.Standard)
 		return 0, err
 	}
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -128,10 +129,10 @@ func (t *terminal) answerLines(ctx context.Context, in io.Reader, engine *marine
 	workers.Wait()
 	told.end()
 	if err := out.Flush(); err != nil {
-		return exitFile, unwritable("standard output", err)
+		return exitFile, disk.Unwritable("standard output", err)
 	}
 	if reading != nil {
-		return exitFile, unreadable("lines", reading)
+		return exitFile, disk.Unreadable("lines", reading)
 	}
 	if told.refused > 0 {
 		return exitBad, nil

@@ -10,6 +10,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/disk"
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -23,16 +25,16 @@ const (
 )
 
 func main() {
-	narrow(os.Stdout)
+	plain.Narrow(os.Stdout)
 	os.Exit(run(os.Args[1:], os.Stdin, os.Stdout, os.Stderr))
 }
 
 func run(args []string, in io.Reader, out, errs io.Writer) int {
-	to := &checked{Writer: out}
-	t := &terminal{in: in, out: tame{to}, errs: tame{errs}}
+	to := &plain.Checked{Writer: out}
+	t := &terminal{Files: disk.Files{In: in}, out: plain.Tame{Writer: to}, errs: plain.Tame{Writer: errs}}
 	code, err := t.command(args)
-	if to.err != nil && (err == nil || errors.Is(err, to.err)) {
-		err = unwritable("standard output", to.err)
+	if to.Err != nil && (err == nil || errors.Is(err, to.Err)) {
+		err = disk.Unwritable("standard output", to.Err)
 	}
 	if err != nil {
 		return t.complain(err, args)

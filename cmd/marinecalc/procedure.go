@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -75,7 +76,7 @@ func (t *terminal) procedure(args []string) error {
 	if len(work) == 0 {
 		list := engine.Procedures(b)
 		if c.json {
-			return printJSON(t.out, list)
+			return plain.JSON(t.out, list)
 		}
 		printWorkList(t.out, list)
 		return nil
@@ -85,7 +86,7 @@ func (t *terminal) procedure(args []string) error {
 		return named(err)
 	}
 	if c.json {
-		return printJSON(t.out, p)
+		return plain.JSON(t.out, p)
 	}
 	printProcedure(t.out, p)
 	return nil
@@ -167,50 +168,42 @@ func printWorkList(w io.Writer, list []marinecalc.PartWork) {
 	}
 }
 
-// box is a box to tick, empty or ticked.
-func box(ticked bool) string {
-	if ticked {
-		return "[x]"
-	}
-	return "[ ]"
-}
-
 // printProcedure writes work to go by in words, with boxes to tick. A caution
 // stands in full at the first step that it belongs to, and by that step's
 // number after it.
 func printProcedure(w io.Writer, p *marinecalc.Procedure) {
 	fmt.Fprintf(w, "%s\n%s\n", p.Title, strings.Repeat("=", len([]rune(p.Title))))
-	about := fmt.Sprintf("%d of %d steps ticked off, %s of work.", p.Ticked, p.Steps, inHours(p.Hours))
+	about := fmt.Sprintf("%d of %d steps ticked off, %s of work.", p.Ticked, p.Steps, plain.Hours(p.Hours))
 	if p.Boat != "" {
 		about = p.Boat + ". " + about
 	}
 	if p.LastTick != nil {
 		about += " Last ticked " + p.LastTick.Date + ": before going on, see that what was made safe still is."
 	}
-	fmt.Fprintln(w, wrapped("  ", about))
+	fmt.Fprintln(w, plain.Wrapped("  ", about))
 	for _, words := range p.LeftOut {
-		fmt.Fprintln(w, wrapped("  ", words))
+		fmt.Fprintln(w, plain.Wrapped("  ", words))
 	}
 	for _, r := range p.Remedies {
-		fmt.Fprintln(w, wrapped("  ", r.Text))
+		fmt.Fprintln(w, plain.Wrapped("  ", r.Text))
 	}
 	if len(p.Remedies) > 1 && p.Moves > 1 {
-		fmt.Fprintln(w, wrapped("  ", fmt.Sprintf("In this order she is moved %d times, ashore and afloat: one piece of work after the other may need fewer.", p.Moves)))
+		fmt.Fprintln(w, plain.Wrapped("  ", fmt.Sprintf("In this order she is moved %d times, ashore and afloat: one piece of work after the other may need fewer.", p.Moves)))
 	}
 	if len(p.Tools) > 0 {
-		fmt.Fprintln(w, wrapped("  ", "Tools: "+strings.Join(p.Tools, ", ")+"."))
+		fmt.Fprintln(w, plain.Wrapped("  ", "Tools: "+strings.Join(p.Tools, ", ")+"."))
 	}
 	said := map[string]int{}
 	for _, phase := range p.Phases {
 		fmt.Fprintf(w, "\n%s\n", strings.ToUpper(phase.Title))
 		for i := range phase.Steps {
-			printStep(w, &phase.Steps[i], said)
+			plain.Step(w, &phase.Steps[i], said)
 			if phase.Steps[i].Number == 1 {
 				printPrepare(w, p.Prepare)
 			}
 		}
 	}
-	fmt.Fprintln(w, "\n"+wrapped("", "The maker's figures, local codes and licensed practice go before this."))
+	fmt.Fprintln(w, "\n"+plain.Wrapped("", "The maker's figures, local codes and licensed practice go before this."))
 }
 
 // printPrepare writes what to measure or look up before beginning, in one go,
@@ -231,5 +224,5 @@ func printPrepare(w io.Writer, list []marinecalc.Prepare) {
 		}
 		words = append(words, problem.MidSentence(by)+": "+strings.Join(what, ", "))
 	}
-	fmt.Fprintln(w, "\n"+wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". marinecalc blank says how each is taken."))
+	fmt.Fprintln(w, "\n"+plain.Wrapped("       ", "Measure or look up before you begin, by "+strings.Join(words, "; by ")+". marinecalc blank says how each is taken."))
 }

@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/disk"
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -59,7 +61,7 @@ func printSeries(out io.Writer, b *marinecalc.Boat) {
 				line += "; with a baseline"
 			}
 		}
-		columnAt(out, "", 35, s.Reading, line)
+		plain.Column(out, "", 35, s.Reading, line)
 	}
 }
 
@@ -88,7 +90,7 @@ func (t *terminal) readings(args []string) error {
 	if *add == "" {
 		return t.deliver(*to, marinecalc.ReadingsCSV(b))
 	}
-	table, err := t.load("--add", *add)
+	table, err := t.Load("--add", *add)
 	if err != nil {
 		return err
 	}
@@ -108,7 +110,7 @@ func (t *terminal) readings(args []string) error {
 
 // isJSON tells a text of JSON from a table.
 func isJSON(text []byte) bool {
-	text = trimmed(text)
+	text = disk.Trimmed(text)
 	return len(text) > 0 && (text[0] == '{' || text[0] == '[')
 }
 
@@ -132,7 +134,9 @@ func (t *terminal) addSignalK(b *marinecalc.Boat, text []byte, name, engine, eve
 		}
 		return list.Err()
 	}
-	tell := func(format string, args ...any) { fmt.Fprintln(t.errs, wrapped("", fmt.Sprintf(format, args...))) }
+	tell := func(format string, args ...any) {
+		fmt.Fprintln(t.errs, plain.Wrapped("", fmt.Sprintf(format, args...)))
+	}
 	tell("%s: %d entries made of its samples, %d of them new.", name, report.Entries, report.Added)
 	for _, c := range report.Taken {
 		tell("taken: %s, %d samples, as %s", c.Path, c.Samples, c.Reading)
@@ -158,7 +162,7 @@ func (t *terminal) addSignalK(b *marinecalc.Boat, text []byte, name, engine, eve
 // deliverBoat writes a boat file as deliver does.
 func (t *terminal) deliverBoat(file string, b *marinecalc.Boat) error {
 	var text bytes.Buffer
-	if err := printJSON(&text, b); err != nil {
+	if err := plain.JSON(&text, b); err != nil {
 		return err
 	}
 	return t.deliver(file, text.Bytes())
@@ -170,5 +174,5 @@ func (t *terminal) deliver(file string, text []byte) error {
 		_, err := t.out.Write(text)
 		return err
 	}
-	return t.save("--out", file, text)
+	return t.Save("--out", file, text)
 }

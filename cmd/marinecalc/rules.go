@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -26,7 +27,7 @@ func (t *terminal) checkRules(args []string) error {
 		return err
 	}
 	if *asJSON {
-		return printJSON(t.out, reports)
+		return plain.JSON(t.out, reports)
 	}
 	for _, r := range reports {
 		fmt.Fprintf(t.out, "%s: %s\n", r.File, r.Title)
@@ -48,7 +49,7 @@ func printChanges(out io.Writer, verb string, changes []marinecalc.RulesChange) 
 		if c.Was != "" {
 			text += ", in place of " + c.Was + " [" + c.WasSource + "]"
 		}
-		fmt.Fprintln(out, wrapped("  ", text))
+		fmt.Fprintln(out, plain.Wrapped("  ", text))
 	}
 }
 
@@ -58,7 +59,7 @@ func (t *terminal) readRules(where string, names []string) ([]*marinecalc.RulesR
 	var texts [][]byte
 	var reports []*marinecalc.RulesReport
 	for _, name := range names {
-		text, err := t.load(where, name)
+		text, err := t.Load(where, name)
 		if err != nil {
 			return nil, nil, err
 		}

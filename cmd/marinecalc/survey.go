@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/cmd/marinecalc/disk"
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -51,11 +53,11 @@ func (t *terminal) survey(args []string) (int, error) {
 			return 0, err
 		}
 		faults = append(faults, marinecalc.ProblemsOf(err)...) // the other boats are surveyed all the same
-		unread = unread || errors.As(err, &fileError{})
+		unread = unread || errors.As(err, &disk.Error{})
 		code = max(code, codeFor(beyond))
 	}
 	if unread {
-		return code, fileError{faults.Err()}
+		return code, disk.Error{Err: faults.Err()}
 	}
 	return code, faults.Err()
 }
@@ -73,12 +75,12 @@ func (t *terminal) surveyOne(file string, o marinecalc.Options, page string, c c
 		return false, err
 	}
 	if page != "" {
-		if err := t.save("--page", page, []byte(marinecalc.JobSheet(s))); err != nil {
+		if err := t.Save("--page", page, []byte(marinecalc.JobSheet(s))); err != nil {
 			return false, err
 		}
 	}
 	if c.json {
-		return s.Beyond(), printJSON(t.out, s)
+		return s.Beyond(), plain.JSON(t.out, s)
 	}
 	printSurvey(t.out, s, c.work, all)
 	return s.Beyond(), nil
@@ -89,10 +91,10 @@ func (t *terminal) surveyOne(file string, o marinecalc.Options, page string, c c
 // is outside a guide. What is OK is counted; all of it, the sheets and what they
 // still need are written when asked for.
 func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
-	tell := func(head, text string) { fmt.Fprintln(out, wrapped("  ", head+": "+text)) }
+	tell := func(head, text string) { fmt.Fprintln(out, plain.Wrapped("  ", head+": "+text)) }
 	fmt.Fprintf(out, "%s: the boat in short\n\n", s.Boat)
 	for _, l := range s.Summary {
-		fmt.Fprintln(out, wrapped("", l.Head+": "+l.Text))
+		fmt.Fprintln(out, plain.Wrapped("", l.Head+": "+l.Text))
 	}
 	fmt.Fprint(out, "\nFound\n\n")
 	for _, f := range s.Faults {
@@ -117,7 +119,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
 	if len(s.Found)+len(s.Faults)+len(conflicts) == 0 {
-		fmt.Fprintln(out, wrapped("  ", "Nothing is over a limit and nothing was found broken, as far as it was looked at."))
+		fmt.Fprintln(out, plain.Wrapped("  ", "Nothing is over a limit and nothing was found broken, as far as it was looked at."))
 	}
 	for _, chain := range s.Chains {
 		if what, ok := strings.CutPrefix(chain, "Look for "); ok {
@@ -130,26 +132,26 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("Work", s.Choice.Text)
 	}
 	if len(s.Measure) > 0 {
-		fmt.Fprint(out, "\n", wrapped("", "Measure, look up or choose next"), "\n\n")
+		fmt.Fprint(out, "\n", plain.Wrapped("", "Measure, look up or choose next"), "\n\n")
 	}
 	for i, m := range s.Measure {
 		if i == mostMeasured && !all {
 			fmt.Fprintf(out, "  and %d more: --all\n", len(s.Measure)-i)
 			break
 		}
-		fmt.Fprintln(out, wrapped("  ", m.Text))
+		fmt.Fprintln(out, plain.Wrapped("  ", m.Text))
 	}
 	printFindings(out, s, all)
 	if len(s.Findings) == 0 {
-		fmt.Fprintln(out, wrapped("  ", "No limit could be judged yet."))
+		fmt.Fprintln(out, plain.Wrapped("  ", "No limit could be judged yet."))
 	}
 	if !all {
-		fmt.Fprintln(out, wrapped("", "--all lists what is OK, what could not be judged, and every sheet."))
+		fmt.Fprintln(out, plain.Wrapped("", "--all lists what is OK, what could not be judged, and every sheet."))
 		return
 	}
 	fmt.Fprintln(out)
 	for _, one := range s.Sheets {
-		printSheet(out, one, work)
+		plain.Sheet(out, one, work)
 		fmt.Fprintln(out)
 	}
 	for _, m := range s.Missing {
@@ -159,7 +161,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 			if n.Gauge != "" {
 				line += " Gauge: " + n.Gauge + "."
 			}
-			fmt.Fprintln(out, wrapped("  ", line))
+			fmt.Fprintln(out, plain.Wrapped("  ", line))
 		}
 	}
 }
@@ -184,7 +186,7 @@ func printFindings(out io.Writer, s *marinecalc.Survey, all bool) {
 		var lines []string
 		for _, f := range s.Findings {
 			if slices.Contains(g.words, string(f.Verdict.Word)) {
-				lines = append(lines, wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
+				lines = append(lines, plain.Wrapped("  ", strings.ToUpper(f.Verdict.Reads)+": "+f.Sheet+". "+f.Verdict.Sentence+" "+f.Verdict.Settle))
 			}
 		}
 		if len(lines) == 0 {
@@ -227,7 +229,7 @@ func (t *terminal) compare(args []string) error {
 		return list.Err()
 	}
 	if c.json {
-		return printJSON(out, d)
+		return plain.JSON(out, d)
 	}
 	fmt.Fprintf(out, "%s: %s and %s\n", d.Boat, d.Before, d.After)
 	for i, list := range [][]marinecalc.Found{d.Came, d.Gone} {
@@ -235,20 +237,20 @@ func (t *terminal) compare(args []string) error {
 			fmt.Fprintf(out, "\n%s\n", [...]string{"Found, and not before", "Found before, and no longer"}[i])
 		}
 		for _, f := range list {
-			fmt.Fprintln(out, wrapped("  ", f.Sheet+". "+f.Title))
+			fmt.Fprintln(out, plain.Wrapped("  ", f.Sheet+". "+f.Title))
 		}
 	}
 	fmt.Fprint(out, "\nMoved\n")
 	for _, m := range d.Moved {
-		fmt.Fprintln(out, wrapped("  ", m.Sheet+". "+m.Sentence))
+		fmt.Fprintln(out, plain.Wrapped("  ", m.Sheet+". "+m.Sentence))
 	}
 	fmt.Fprintln(out, "\nNot moved, as far as the gauges can tell")
 	for _, m := range d.Still {
-		fmt.Fprintln(out, wrapped("  ", m.Sheet+". "+m.Sentence))
+		fmt.Fprintln(out, plain.Wrapped("  ", m.Sheet+". "+m.Sentence))
 	}
 	fmt.Fprintln(out, "\nVerdicts that turned")
 	for _, t := range d.Turned {
-		fmt.Fprintln(out, wrapped("  ", fmt.Sprintf("%s. %s: from %s to %s (%s, %s).", t.Sheet, t.Title, t.Before, t.After, t.Value, t.Bound)))
+		fmt.Fprintln(out, plain.Wrapped("  ", fmt.Sprintf("%s. %s: from %s to %s (%s, %s).", t.Sheet, t.Title, t.Before, t.After, t.Value, t.Bound)))
 	}
 	return nil
 }

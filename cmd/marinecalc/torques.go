@@ -6,6 +6,7 @@ import (
 	"flag"
 	"fmt"
 
+	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
@@ -34,19 +35,19 @@ func (t *terminal) torques(args []string) error {
 		return err
 	}
 	if *page != "" {
-		if err := t.save("--page", *page, []byte(marinecalc.TorquePage(card))); err != nil {
+		if err := t.Save("--page", *page, []byte(marinecalc.TorquePage(card))); err != nil {
 			return err
 		}
 	}
 	if c.json {
-		return printJSON(t.out, card)
+		return plain.JSON(t.out, card)
 	}
 	fmt.Fprintf(t.out, "%s: torque card\n", card.Boat)
 	for _, j := range card.Joints {
 		fmt.Fprintf(t.out, "\n%s\n", j.Title)
 		for _, line := range [...][2]string{{"thread", j.Thread}, {"on it", j.Lubrication}, {"torque", cmp.Or(j.Torque, "not known")}, {"", j.Range}, {"by", j.Source}, {"wanted", j.Wanted}, {"order", j.Order}, {"again", j.Again}, {"look at", j.Look}} {
 			if line[1] != "" {
-				fmt.Fprintln(t.out, wrapped(fmt.Sprintf("  %-9s", line[0]), line[1]))
+				fmt.Fprintln(t.out, plain.Wrapped(fmt.Sprintf("  %-9s", line[0]), line[1]))
 			}
 		}
 	}

@@ -1,4 +1,4 @@
-package main
+package plain
 
 import (
 	"fmt"
@@ -10,16 +10,16 @@ import (
 	"example.org/driveline/marinecalc/problem"
 )
 
-// printStep writes one step. said has the step at which each caution stands, and
+// Step writes one step. said has the step at which each caution stands, and
 // what else was said.
-func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
+func Step(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	const indent = "       "
 	line := func(label, text string) {
 		if text != "" {
-			fmt.Fprintln(w, wrapped(indent, label+text))
+			fmt.Fprintln(w, Wrapped(indent, label+text))
 		}
 	}
-	fmt.Fprintf(w, "\n%s %2d %s\n", box(s.Tick != nil), s.Number, s.Title)
+	fmt.Fprintf(w, "\n%s %2d %s\n", Box(s.Tick != nil), s.Number, s.Title)
 	if s.Tick != nil {
 		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
 	}
@@ -38,9 +38,9 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	line("No special hazard: ", s.Safe)
 	line("", s.Text)
 	line("", s.Note)
-	work := inHours(s.Hours) + ", " + inHours(s.LongHours) + " when it does not go smoothly; " + s.Place
+	work := Hours(s.Hours) + ", " + Hours(s.LongHours) + " when it does not go smoothly; " + s.Place
 	if s.WaitDays > 0 {
-		work += "; then wait " + days(s.WaitDays)
+		work += "; then wait " + Days(s.WaitDays)
 	}
 	line("", work+".")
 	line("Tools: ", strings.Join(s.Tools, ", "))
@@ -52,7 +52,7 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 		if f := &s.Figures[i]; f.Table == nil && f.Text == "" {
 			unknown = append(unknown, problem.MidSentence(f.Title)+" ____________")
 		} else {
-			printFigure(w, indent, f)
+			figure(w, indent, f)
 		}
 	}
 	line("Not known yet, write it in: ", strings.Join(unknown, ", "))
@@ -63,7 +63,7 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 		line("", "Write down:")
 	}
 	for _, r := range s.Records {
-		text := box(r.Noted != "") + " " + r.Title + ": "
+		text := Box(r.Noted != "") + " " + r.Title + ": "
 		if r.Noted != "" {
 			text += r.Noted + " (" + r.NotedOn + ")"
 		} else {
@@ -97,14 +97,14 @@ func printStep(w io.Writer, s *marinecalc.Step, said map[string]int) {
 	line("Noted: ", s.TickNote)
 }
 
-// printFigure writes a figure of the boat.
-func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
+// figure writes a figure of the boat.
+func figure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	switch {
 	case f.Table != nil && len(f.Table.Rows) > mostRows:
-		fmt.Fprintln(w, wrapped(indent, fmt.Sprintf("%s: take the sheet “%s” along (marinecalc fill %s --boat FILE).", f.Title, f.Sheet, f.Calculation)))
+		fmt.Fprintln(w, Wrapped(indent, fmt.Sprintf("%s: take the sheet “%s” along (marinecalc fill %s --boat FILE).", f.Title, f.Sheet, f.Calculation)))
 		return
 	case f.Table != nil:
-		printTable(w, *f.Table, false)
+		table(w, *f.Table, false)
 		return
 	}
 	text := f.Title + ": " + f.Text
@@ -120,7 +120,7 @@ func printFigure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	if len(f.RestsOn) > 0 {
 		text += "; rests on figures that nobody confirmed: " + strings.ToLower(strings.Join(f.RestsOn, ", "))
 	}
-	fmt.Fprintln(w, wrapped(indent, text+" ["+f.Sheet+"]"))
+	fmt.Fprintln(w, Wrapped(indent, text+" ["+f.Sheet+"]"))
 }
 
 // mostRows is how long a list may be that stands at a step.
@@ -147,17 +147,25 @@ func joined(by string, parts ...string) string {
 	return strings.Join(there, by)
 }
 
-// inHours writes hours as people say them.
-func inHours(h float64) string {
+// Hours writes hours as people say them.
+func Hours(h float64) string {
 	if h < 1 {
 		return strconv.FormatFloat(60*h, 'f', 0, 64) + " min"
 	}
 	return strconv.FormatFloat(h, 'g', 3, 64) + " h"
 }
 
-func days(n int) string {
+func Days(n int) string {
 	if n == 1 {
 		return "a day"
 	}
 	return strconv.Itoa(n) + " days"
+}
+
+// Box is a box to tick, empty or ticked.
+func Box(ticked bool) string {
+	if ticked {
+		return "[x]"
+	}
+	return "[ ]"
 }

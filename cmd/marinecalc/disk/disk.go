@@ -1,4 +1,6 @@
-package main
+// Package disk reads and writes the files of a run: as a whole or not at all,
+// never over another kind, never over what another program wrote meanwhile.
+package disk
 
 import (
 	"bytes"
@@ -15,37 +17,54 @@ import (
 	"example.org/driveline/schemas"
 )
 
-// standard is the name of standard input in place of a file's.
-const standard = "-"
+// Standard is the name of standard input in place of a file's.
+const Standard = "-"
 
-// load reads a file, or standard input where it is named "-".
-func (t *terminal) load(where, name string) ([]byte, error) {
-	if name != standard {
+// Files are what a run reads and writes. The zero value with In is ready.
+type Files struct {
+	In    io.Reader // standard input
+	Taken bool      // it was read, which can be done once
+
+	read map[string][]byte // the files that were read, by their names
+}
+
+// Error is a file that could not be read or written, or standard output that
+// took no more.
+type Error struct{ Err error }
+
+func (e Error) Error() string { return e.Err.Error() }
+
+// Unwrap gives the problem.
+func (e Error) Unwrap() error { return e.Err }
+
+// Load reads a file, or standard input where it is named "-".
+func (f *Files) Load(where, name string) ([]byte, error) {
+	if name != Standard {
 		text, err := os.ReadFile(name)
 		if err != nil {
-			return nil, unreadable(where, err)
+			return nil, Unreadable(where, err)
 		}
-		if t.read == nil {
-			t.read = map[string][]byte{}
+		if f.read == nil {
+			f.read = map[string][]byte{}
 		}
-		t.read[name] = text
+		f.read[name] = text
 		return text, nil
 	}
-	if t.inTaken {
+	if f.Taken {
 		return nil, marinecalc.Problems{{Where: where, What: "standard input was read for something else already", Allowed: "- once, and names of files"}}.Err()
 	}
-	t.inTaken = true
-	text, err := io.ReadAll(t.in)
+	f.Taken = true
+	text, err := io.ReadAll(f.In)
 	if err != nil {
-		return nil, unreadable(where, err)
+		return nil, Unreadable(where, err)
 	}
 	return text, nil
 }
 
-// save writes a text to a file as a whole or not at all: beside it first, then
+// Save writes a text to a file as a whole or not at all: beside it first, then
 // in its place once it is on the disk. What is there stays there where it is of
 // another kind, or where another program wrote it since it was read.
-func (t *terminal) save(where, name string, text []byte) error {
+func (f *Files) Save(where, name string, text []byte) error {
 	if at, err := filepath.EvalSymlinks(name); err == nil {
 		name = at // a link goes on leading to the file
 	}
@@ -54,38 +73,38 @@ func (t *terminal) save(where, name string, text []byte) error {
 	switch {
 	case err == nil && !info.Mode().IsRegular() && !info.IsDir():
 		if err := os.WriteFile(name, text, mode); err != nil { // a device or a pipe
-			return unwritable(where, err)
+			return Unwritable(where, err)
 		}
 		return nil
 	case err == nil:
 		mode = info.Mode().Perm()
 	case !errors.Is(err, fs.ErrNotExist):
-		return unwritable(where, err)
+		return Unwritable(where, err)
 	}
 	unlock, err := lock(where, name)
 	if err != nil {
 		return err
 	}
 	defer unlock()
-	if err := t.mayReplace(where, name, text); err != nil {
+	if err := f.mayReplace(where, name, text); err != nil {
 		return err
 	}
 	if err := replace(name, text, mode); err != nil {
-		return unwritable(where, err)
+		return Unwritable(where, err)
 	}
 	return nil
 }
 
 // mayReplace tells whether what is in a file may go for the text.
-func (t *terminal) mayReplace(where, name string, text []byte) error {
+func (f *Files) mayReplace(where, name string, text []byte) error {
 	there, err := os.ReadFile(name)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
 	}
 	if err != nil {
-		return unwritable(where, err)
+		return Unwritable(where, err)
 	}
-	for read, before := range t.read {
+	for read, before := range f.read {
 		if at, err := filepath.EvalSymlinks(read); err == nil && sameFile(at, name) && !bytes.Equal(before, there) {
 			return marinecalc.Problems{{Where: where, What: name + " was changed by another program after it was read; nothing was written", Hint: "run the command again"}}.Err()
 		}
@@ -107,7 +126,7 @@ func sameFile(a, b string) bool {
 
 // kindOf says in words what a text holds, "" where there is none.
 func kindOf(text []byte) string {
-	text = trimmed(text)
+	text = Trimmed(text)
 	first, _, _ := bytes.Cut(text, []byte("\n"))
 	begins := func(s string) bool { return len(first) >= len(s) && strings.EqualFold(string(first[:len(s)]), s) }
 	switch {
@@ -128,8 +147,8 @@ func kindOf(text []byte) string {
 	return "something else"
 }
 
-// trimmed is a text without the mark of its encoding and the spaces round it.
-func trimmed(text []byte) []byte {
+// Trimmed is a text without the mark of its encoding and the spaces round it.
+func Trimmed(text []byte) []byte {
 	return bytes.TrimSpace(bytes.TrimPrefix(text, []byte("\xef\xbb\xbf")))
 }
 
@@ -183,22 +202,24 @@ func replace(name string, text []byte, mode fs.FileMode) error {
 // lock keeps a second writer off a file while it is compared and replaced.
 func lock(where, name string) (unlock func(), err error) {
 	beside := name + ".lock"
-	f, err := os.OpenFile(beside, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
+	made, err := os.OpenFile(beside, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o644)
 	if errors.Is(err, fs.ErrExist) {
 		return nil, marinecalc.Problems{{Where: where, What: name + " is being written by another marinecalc; nothing was written", Hint: "try again; if no other one runs, take " + beside + " away"}}.Err()
 	}
 	if err != nil {
-		return nil, unwritable(where, err)
+		return nil, Unwritable(where, err)
 	}
-	fmt.Fprintln(f, os.Getpid())
-	_ = f.Close()
+	fmt.Fprintln(made, os.Getpid())
+	_ = made.Close()
 	return func() { _ = os.Remove(beside) }, nil
 }
 
-func unreadable(where string, err error) error {
-	return fileError{marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read, or - for standard input", Hint: "check its name and folder"}}.Err()}
+// Unreadable is what to say of a file that cannot be read.
+func Unreadable(where string, err error) error {
+	return Error{marinecalc.Problems{{Where: where, What: err.Error(), Allowed: "a file that can be read, or - for standard input", Hint: "check its name and folder"}}.Err()}
 }
 
-func unwritable(where string, err error) error {
-	return fileError{marinecalc.Problems{{Where: where, What: err.Error() + "; what was there before is untouched", Allowed: "a file that can be written", Hint: "check its name, its folder and the room on the disk"}}.Err()}
+// Unwritable is what to say of one that cannot be written.
+func Unwritable(where string, err error) error {
+	return Error{marinecalc.Problems{{Where: where, What: err.Error() + "; what was there before is untouched", Allowed: "a file that can be written", Hint: "check its name, its folder and the room on the disk"}}.Err()}
 }
