@@ -27,6 +27,7 @@ var standsForAnother = map[string]string{
 	"bolt-fit/spacerThickness":     "none given is none there",
 	"propeller-taper/pushUp":       "the fit by its push-up, and without it that by the torque of its nut",
 	"bolt-preload/boltStiffness":   "the stiffness by itself, and without it that by diameter and length",
+	"coupling-grip/strippingLoad":  "bolts with nuts have none: of a tapped hole thread-engagement hands it on",
 	"coupling-bore/pinchClamp":     "the clamp by itself, and without it that by the torque of the bolt",
 }
 

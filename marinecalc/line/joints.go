@@ -16,6 +16,7 @@ type JointsInput struct {
 	AsternTorque quantity.Torque // steady astern; optional
 	PeakTorque   quantity.Torque // shock, either way; optional
 
+	BoreHold      string          // how the coupling flange is held on its shaft; "" for not known
 	HubDrive      string          // how the output flange is driven beside friction: DriveNone where it has friction alone, "" for not known
 	HubFriction   quantity.Torque `unset:"NaN"` // of the output flange's clamped faces
 	HubFlanks     quantity.Torque `unset:"NaN"` // of its spline or key
@@ -51,6 +52,9 @@ type JointsInput struct {
 // estimate; 0 where that is not known.
 type Sides struct{ Below, Above quantity.Torque }
 
+// BoreByScrews is the word for a flange that its key alone turns.
+const BoreByScrews = "set-screws"
+
 // DriveNone is the word for an output flange that friction alone drives.
 const DriveNone = "none"
 
@@ -85,13 +89,14 @@ const (
 // The codes of the figure that a joint lacks.
 const (
 	WantsNothing  = "none"
-	WantsFlanks   = "flanks"   // allowed pressure of the output flange's spline or key
-	WantsFriction = "friction" // clamp and face wear of the output flange
-	WantsFaces    = Faces      // bolts, bolt circle and faces
-	WantsBore     = Bore       // how the coupling flange is held
-	WantsTaper    = Taper      // cone, hub and nut
-	WantsKey      = "key"      // of a bore or taper whose friction is known: its key, or that there is none
-	WantsPull     = "pull"     // of the propeller going astern
+	WantsFlanks   = "flanks"     // allowed pressure of the output flange's spline or key
+	WantsFriction = "friction"   // clamp and face wear of the output flange
+	WantsFaces    = Faces        // bolts, bolt circle and faces
+	WantsBore     = Bore         // how the coupling flange is held
+	WantsTaper    = Taper        // cone, hub and nut
+	WantsKey      = "key"        // of a bore or taper whose friction is known: its key, or that there is none
+	WantsPull     = "pull"       // of the propeller going astern
+	WantsHold     = "pulled-off" // nothing: the pull astern takes all of its clamp, or draws it off its seat
 )
 
 // Count is how many joints a line has.
@@ -174,7 +179,7 @@ func Joints(in JointsInput) (out JointsResult, err error) {
 		j := &out.Joints[i]
 		j.Joint, j.KeyAlone = code, keys[i]
 		j.HeldAhead, j.HeldAstern = quantity.Torque(ahead[i].torque), quantity.Torque(astern[i].torque)
-		j.Wanted = ahead[i].wanted(astern[i], [Count]string{WantsFriction, WantsFaces, WantsBore, WantsTaper}[i])
+		j.Wanted = ahead[i].wanted(astern[i], in.own(i))
 		back[i], shock[i] = astern[i].under(in.AsternTorque, ahead[i]), astern[i].under(in.PeakTorque, ahead[i])
 		j.Ahead, j.Astern, j.Shock = ahead[i].over(in.ShaftTorque), back[i].over(in.AsternTorque), shock[i].over(in.PeakTorque)
 		if !ahead[i].atLeast && !math.IsNaN(ahead[i].torque) {
@@ -229,8 +234,19 @@ func (h held) wanted(astern held, own string) string {
 		return WantsKey
 	case math.IsNaN(astern.torque):
 		return WantsPull
+	case astern.torque == 0 && h.torque > 0:
+		return WantsHold
 	}
 	return WantsNothing
+}
+
+// own is what a joint lacks of which nothing is known: of a flange on set screws, which
+// is told, its key.
+func (in *JointsInput) own(joint int) string {
+	if joint == 2 && in.BoreHold == BoreByScrews {
+		return WantsKey
+	}
+	return [Count]string{WantsFriction, WantsFaces, WantsBore, WantsTaper}[joint]
 }
 
 // held is what each joint holds ahead and astern, from forward aft.

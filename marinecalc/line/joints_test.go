@@ -259,3 +259,19 @@ func TestFrictionIsTheLeastThatATaperHolds(t *testing.T) {
 		t.Errorf("%+v", out)
 	}
 }
+
+// A joint that the pull astern takes off its seat holds nothing, and says so; a flange
+// on set screws, which is told, lacks its key.
+func TestWhatHoldsNothingAsternSaysWhy(t *testing.T) {
+	nan := quantity.Torque(math.NaN())
+	out, err := Joints(JointsInput{ShaftTorque: 100, AsternTorque: 90, PeakTorque: 200, HubFriction: 400, HubFlanks: 900, HubPullMargin: 0.5, FacesAhead: 500, FacesAstern: 480,
+		BoreAhead: nan, BoreAstern: nan, BoreByFriction: nan, TaperByFriction: nan, TaperAhead: 300, TaperAstern: 0, CouplingKey: nan, PropellerKey: nan, BoreHold: BoreByScrews})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range [Count]string{WantsHold, WantsNothing, WantsKey, WantsHold} {
+		if got := out.Joints[i].Wanted; got != want {
+			t.Errorf("%s: %q, want %q", out.Joints[i].Joint, got, want)
+		}
+	}
+}

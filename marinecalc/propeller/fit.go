@@ -15,6 +15,7 @@ type TaperInput struct {
 	TaperRatio       quantity.Ratio  // loss of diameter over length, above 0
 	TaperLength      quantity.Length // of the cone on the shaft; this or HubLength is needed
 	HubLength        quantity.Length // of the propeller's hub
+	LengthShare      quantity.Ratio  // of HubLength that touches where TaperLength is not known; optional, all
 	SmallEndDiameter quantity.Length // measured at the end of TaperLength; optional
 
 	ContactShare   quantity.Ratio  // of the cone that touches, by blueing; above 0, up to 1

@@ -85,6 +85,9 @@ func (out *TaperResult) shape(in *TaperInput) (hub.Cone, hub.Fit) {
 
 // contact is the length that touches: of cone and hub the shorter one known.
 func (in *TaperInput) contact() quantity.Length {
+	if in.TaperLength == 0 && in.LengthShare > 0 {
+		return in.HubLength * quantity.Length(in.LengthShare)
+	}
 	if in.TaperLength == 0 || in.HubLength > 0 && in.HubLength < in.TaperLength {
 		return in.HubLength
 	}

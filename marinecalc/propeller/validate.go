@@ -119,6 +119,9 @@ func (in *TaperInput) validateLoad(faults *problem.List) {
 	}
 	faults.NotNegative("/thrust", "thrust", float64(in.Thrust))
 	faults.NotNegative("/thrustAstern", "thrust astern", float64(in.ThrustAstern))
+	if in.LengthShare != 0 {
+		faults.Between("/lengthShare", "length that touches over the hub's", float64(in.LengthShare), 0.3, 1, "0.3 to 1")
+	}
 	faults.Between("/asternThrust", "thrust astern over that ahead", float64(in.AsternThrust), 0, 2, "0 to 2")
 }
 
