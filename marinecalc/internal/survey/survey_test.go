@@ -43,7 +43,7 @@ func TestAwaitedFigureLetsMoreBeTold(t *testing.T) {
 	if i := slices.IndexFunc(s.Awaited, func(a survey.Awaited) bool { return a.Title == "Shock factor" }); i < 0 || waiting == 0 || s.Awaited[i].Verdicts != waiting || !slices.Contains(s.Awaited[i].Sheets, "key-strength") {
 		t.Fatalf("%d verdicts wait for the shock factor, the survey has %+v", waiting, s.Awaited)
 	}
-	typed := testboat.Run(t, "key-strength", `{"peakTorque": "250 N·m"}`, marinecalc.Options{Boat: boat})
+	typed := testboat.Run(t, "key-strength", `{"peakTorque": "200 N·m"}`, marinecalc.Options{Boat: boat})
 	for _, v := range typed.Verdicts {
 		if len(v.Awaits) > 0 || v.Word == "cannot tell" {
 			t.Errorf("with the peak torque typed: %+v", v)
