@@ -20,6 +20,7 @@ var notTwice = map[string]string{
 	"shaft-strength/peakTorque":               "the harder of the two is counted",
 	"shaft-torque/gearRatioAstern":            "the harder of the two is counted",
 	"propeller-taper/keyTorque":               "the harder of the two is counted",
+	"propeller-taper/contactShare":            "the harder of the two is counted",
 	"mount-load/shaftTorque":                  "the harder of the two is counted",
 	"bolt-fit/headRoom":                       "the lesser of several counts",
 	"bolt-preload/nominalDiameter":            "the lesser of several counts",
