@@ -96,7 +96,7 @@ const (
 	WantsTaper    = Taper        // cone, hub and nut
 	WantsKey      = "key"        // of a bore or taper whose friction is known: its key, or that there is none
 	WantsPull     = "pull"       // of the propeller going astern
-	WantsHold     = "pulled-off" // nothing: the pull astern takes all of its clamp, or draws it off its seat
+	WantsHold     = "pulled-off" // nothing: the pull astern takes all of its clamp, or pulls it off its seat
 )
 
 // Count is how many joints a line has.
