@@ -92,5 +92,5 @@ export function boltCircle(of, place) {
   };
   circle.setAttribute('role', 'img');
   draw();
-  return h('section', { class: 'passes' }, h('h3', {}, 'Tighten in this order'), circle, said, h('div', { class: 'tools' }, go, back, anew));
+  return h('section', { class: 'passes' }, h('h3', {}, `Tighten in this order: ${order.join(' - ')}`), circle, said, h('div', { class: 'tools' }, go, back, anew));
 }
