@@ -41,7 +41,8 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 //
 // Set screws: ScrewHolding of the first, FurtherScrew of it for each more, and of
 // that the share that their SeatingTorque is of the table's. They hold along the
-// shaft and count for no torque. Friction and screws are not added either.
+// shaft and count for no torque: where no key that is known carries it, what they hold
+// is not known either. Friction and screws are not added.
 //
 // A pinch bolt, or the thread of a taper's nut, clamps no more than what brings
 // it to yield by combined tension and torsion (distortion energy). What breaks it, a
@@ -91,7 +92,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	case SplitClamp:
 		out.clamp(in)
 		out.Pressed = out.ClampUsed * quantity.Force(in.ClampFactor) * quantity.Force(in.PinchBolts)
-		if in.SplitGap < closedSlot { // the bolts clamp the flange itself
+		if in.slotClosed() { // the bolts clamp the flange itself
 			out.Pressed = 0
 		}
 	case TaperNut:
@@ -113,6 +114,9 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 		out.HubStress = quantity.Stress(nan)
 	}
 	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))
+	if in.loose() {
+		out.HubStress, out.HubUse = quantity.Stress(nan), quantity.Ratio(nan)
+	}
 	return c
 }
 
@@ -165,8 +169,14 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 	held := better(slip(0), key)
 	out.SlipTorque = quantity.Torque(held)
 	switch {
+	case in.slotClosed() && key > 0:
+		out.HeldBy = KeyInClosed
+	case in.slotClosed():
+		out.HeldBy = SlotClosed
 	case math.IsNaN(held):
 		out.HeldBy = HeldByNothing
+	case held == 0 && in.Keyed == hub.NoKey && in.HoldMethod == SetScrews:
+		out.HeldBy = ScrewsAlone
 	case held == 0 && in.Keyed == hub.NoKey:
 		out.HeldBy = HeldByNone
 	case math.IsNaN(key):
@@ -231,6 +241,9 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 				return quantity.Ratio(nan)
 			}
 		}
+		if in.HoldMethod == SetScrews && math.IsNaN(float64(out.KeyTorque)) && margin >= 1 && !in.trial { // a flange that turns ploughs its screws out
+			return quantity.Ratio(nan)
+		}
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
@@ -267,11 +280,17 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	}
 }
 
+// loose tells whether the shaft is no thicker than its bore, so that nothing is
+// pressed, warmed or drawn off.
+func (in *BoreInput) loose() bool {
+	return in.HoldMethod == Interference && in.Interference <= 0 && !in.trial
+}
+
 // fitting finds how an interference fit goes on and comes off.
 func (out *BoreResult) fitting(in *BoreInput) {
 	nan := math.NaN()
 	out.PressForce, out.HeatOn, out.HeatOff = quantity.Force(nan), quantity.Temperature(nan), quantity.TemperatureDifference(nan)
-	if in.HoldMethod != Interference {
+	if in.HoldMethod != Interference || in.loose() {
 		return
 	}
 	out.PressForce = out.Pressed * quantity.Force(in.BoreFriction)

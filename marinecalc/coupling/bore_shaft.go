@@ -84,6 +84,9 @@ const (
 	HeldByKey      = "key"
 	HeldByNothing  = "nothing-known"
 	HeldByNone     = "nothing"      // no key, and no friction
+	ScrewsAlone    = "screws-alone" // set screws without a key, which carry no torque
+	SlotClosed     = "slot-closed"  // the clamp's lips touch and nothing clamps the shaft; no key, or none that is known
+	KeyInClosed    = "key-alone"    // likewise, and the key
 	KeyUnknown     = "key-unknown"  // friction at least; whether a key holds more is not known
 	ClampLost      = "clamp-lost"   // the bolt or thread breaks
 	ClampYields    = "clamp-yields" // it stretches past yield, and nobody told at what it breaks

@@ -154,7 +154,7 @@ func TestBoreIsSilentOfWhatIsNotKnown(t *testing.T) {
 	}
 	in = screwed()
 	in.KeyWidth, in.KeyLength, in.KeyHeight, in.Keyed = 0, 0, 0, hub.NoKey // set screws hold no torque
-	if out = parttest.Must(t, Bore, in); out.HeldBy != HeldByNone || out.MarginAhead != 0 {
+	if out = parttest.Must(t, Bore, in); out.HeldBy != ScrewsAlone || out.MarginAhead != 0 {
 		t.Errorf("set screws alone: held by %q, %g", out.HeldBy, out.MarginAhead)
 	}
 	in.Keyed = ""

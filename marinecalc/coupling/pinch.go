@@ -9,12 +9,21 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
+// ThinnestSlot, in m, is the narrowest slot of a split clamp that counts as open: the
+// thinnest usual feeler blade (common practice, no source).
+const ThinnestSlot = 50e-6
+
 const (
-	closedSlot   = 50e-6    // m, the thinnest usual feeler blade: common practice, no source
 	mostPitch    = 1.649519 // pitches that a diameter is more than, so that its pitch diameter is above the pitch
 	coarse       = 0.15     // pitch of a coarse thread over its diameter, as M10 has (ISO 261)
 	weakestYield = 240e6    // Pa, property class 4.6: ISO 898-1, the weakest that is usual
 )
+
+// slotClosed tells whether the lips of a split clamp touch, so that its bolts clamp
+// the flange itself and not the shaft.
+func (in *BoreInput) slotClosed() bool {
+	return in.HoldMethod == SplitClamp && in.SplitGap < ThinnestSlot
+}
 
 // clamp finds the clamp of one pinch bolt, or of the nut of a taper, and the
 // stress while it is tightened to that: combined tension and torsion by the distortion
@@ -72,7 +81,7 @@ func (in *BoreInput) pinchYield() float64 {
 // grade would not give where nobody told the grade. A key that is
 // known holds ahead without it; what is not held even by the whole clamp stands.
 func (out *BoreResult) withhold(in *BoreInput) {
-	if in.HoldMethod != SplitClamp && in.HoldMethod != TaperNut {
+	if in.HoldMethod != SplitClamp && in.HoldMethod != TaperNut || in.slotClosed() { // and no bolt opens a slot
 		return
 	}
 	lost := math.IsNaN(float64(out.Pressed))

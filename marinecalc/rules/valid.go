@@ -39,7 +39,7 @@ func (v *Valid) UnmarshalJSON(text []byte) error {
 }
 
 // Meets tells whether every condition holds. Something not known meets no
-// condition but the one that asks for that.
+// condition but the one that asks for that, and the one that rules words out.
 func (v Valid) Meets(known Known) bool {
 	for i := range v.terms {
 		t := &v.terms[i]
@@ -48,6 +48,9 @@ func (v Valid) Meets(known Known) bool {
 			if ok {
 				return false
 			}
+			continue
+		}
+		if t.condition.not != nil && !ok {
 			continue
 		}
 		if !ok || !t.condition.holds(si, word) {
@@ -96,11 +99,12 @@ func (v Valid) Misses(known Known) iter.Seq2[string, Asked] {
 }
 
 // condition is a range (min and max inclusive, above and below exclusive), a
-// list of words, or that nothing is known ("known": false).
+// list of words, one of words that it must not be ("not"), or that nothing is known
+// ("known": false).
 type condition struct {
 	low, high         float64
 	openLow, openHigh bool
-	words             []string
+	words, not        []string
 	unknown           bool
 }
 
@@ -108,13 +112,13 @@ type condition struct {
 func (c *condition) UnmarshalJSON(text []byte) error {
 	var w struct {
 		Min, Max, Above, Below *Amount
-		Any                    []string
+		Any, Not               []string
 		Known                  *bool
 	}
 	if err := json.Unmarshal(text, &w); err != nil {
 		return err
 	}
-	*c = condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, unknown: w.Known != nil && !*w.Known}
+	*c = condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, not: w.Not, unknown: w.Known != nil && !*w.Known}
 	if w.Min != nil {
 		c.low = w.Min.SI
 	}
@@ -133,6 +137,9 @@ func (c *condition) UnmarshalJSON(text []byte) error {
 func (c *condition) holds(si float64, word string) bool {
 	if c.words != nil {
 		return slices.Contains(c.words, word)
+	}
+	if c.not != nil {
+		return !slices.Contains(c.not, word)
 	}
 	// A limit converted from another unit must hold at the limit itself.
 	slack := 1e-9 * math.Abs(si)

@@ -26,6 +26,8 @@ var meansElse = map[string]string{
 	"backlash/earlierAtPropeller":        "the same reading, of another day",
 	"backlash/runningTime":               "the hours between two readings",
 	"backlash/couplingBore":              "a straight bore is as wide as its shaft",
+	"backlash/couplingKeyed":             "one of the two keys of the line that stand here",
+	"backlash/propellerKeyed":            "one of the two keys of the line that stand here",
 	"alignment-change/gapsBefore":        "the same reading, of another day",
 	"alignment-change/dialBefore":        "the same reading, of another day",
 	"alignment-change/stepsBefore":       "the same reading, of another day",

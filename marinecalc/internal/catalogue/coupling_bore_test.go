@@ -17,9 +17,14 @@ const (
 // the nut lost the cone is alone, and set screws are not spoken of. The nut's
 // thread of which nothing is known is asked for.
 func TestTaperOfACouplingHoldsByItsNut(t *testing.T) {
-	s := runInput(t, "coupling-bore", coneOfBore+`, "pinchThread": "M24x2", "thrustAstern": "24 kN"}`, "metric")
+	const key = `"keyed": "yes", "keyWidth": "12 mm", "keyHeight": "8 mm", "keyLength": "55 mm", "keyYieldStrength": "400 MPa"`
+	s := runInput(t, "coupling-bore", strings.Replace(coneOfBore, `"keyed": "no"`, key, 1)+`, "pinchThread": "M24x2", "thrustAstern": "24 kN"}`, "metric")
 	if got := wordOf(s, "bore-pull-astern"); got != "within" {
 		t.Errorf("nut in place: %s", got)
+	}
+	without := runInput(t, "coupling-bore", coneOfBore+`, "pinchThread": "M24x2", "thrustAstern": "24 kN"}`, "metric")
+	if got := wordOf(without, "bore-pull-astern"); got == "within" { // with no key it turns under the nut
+		t.Errorf("nut in place, no key: %s", got)
 	}
 	if got := wordOf(s, "bore-taper-bare"); got == "within" {
 		t.Errorf("nut lost: %s", got)

@@ -138,6 +138,9 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 		if r := sheets["coupling-bore"].Result("clampUsed"); r != nil && j.Torque != "" {
 			j.Range = "clamps " + r.Text
 		}
+		if slot := sheets["coupling-bore"].Input("splitGap"); slot != nil && slot.SI != nil && *slot.SI < coupling.ThinnestSlot && j.Torque != "" {
+			j.Range = "the slot is closed: these bolts clamp the flange on itself, and at no torque hold it on the shaft"
+		}
 	case "set-screws":
 		set(sheets["coupling-bore"], "tableSeating", "setScrewSize", "")
 	case "packing-nuts":

@@ -55,6 +55,8 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"numbers asked of a word", limit(`"on": "measuredRise", "max": "20 K", "valid": {"packing": {"min": 2}}`), "/limits/0/valid/packing", "is a word"},
 		{"words asked of a number", limit(`"on": "measuredRise", "max": "20 K", "valid": {"shaftDiameter": {"any": ["thick"]}}`), "/limits/0/valid/shaftDiameter", "is a number"},
 		{"a word that is no choice", limit(`"on": "measuredRise", "max": "20 K", "valid": {"packing": {"any": ["flaks"]}}`), "/limits/0/valid/packing/any/0", `did you mean "flax"?`},
+		{"a word ruled out that is no choice", limit(`"on": "measuredRise", "max": "20 K", "valid": {"packing": {"not": ["flaks"]}}`), "/limits/0/valid/packing/not/0", `did you mean "flax"?`},
+		{"a word ruled out beside a bound", limit(`"on": "measuredRise", "max": "20 K", "valid": {"packing": {"not": ["flax"], "min": 2}}`), "/limits/0/valid/packing", "nothing else is asked"},
 		{"nothing known of what has a default", strings.Replace(limit(`"on": "clearance", "max": "2 mm", "valid": {"bearingKind": {"known": false}}`), "gland-heat", "bearing-clearance", 1), "/limits/0/valid/bearingKind", "always known"},
 		{"an id on another thing", strings.Replace(limit(`"on": "measuredRise", "max": "20 K"`), "yard-own", "worn-limit", 1), "/limits/0/id", "would be lost; allowed: bearing-clearance/clearance"},
 		{"the other side", `{"limits": [{"id": "worn-limit", "calculation": "bearing-clearance", "on": "clearance", "title": "T", "min": "1 mm", ` + backing + `}]}`, "/limits/0/id", "has a max, which would be lost"},

@@ -214,9 +214,11 @@ func (c *checker) condition(where string, p *contract.Property, of map[string]an
 		}
 		return
 	}
-	if list, is := of["any"]; is {
-		c.words(where, p, list, len(of) > 1)
-		return
+	for _, by := range [...]string{"any", "not"} {
+		if list, is := of[by]; is {
+			c.words(where, p, by, list, len(of) > 1)
+			return
+		}
 	}
 	if !numeric(p) {
 		c.fail(where, p.Title+" is a word, and is held to numbers here", `{"any": ["…"]}`, "")
@@ -250,12 +252,12 @@ func (c *checker) condition(where string, p *contract.Property, of map[string]an
 	}
 }
 
-// words checks a list of words of which one is asked.
-func (c *checker) words(where string, p *contract.Property, list any, more bool) {
+// words checks a list of words of which one is asked (by "any"), or none ("not").
+func (c *checker) words(where string, p *contract.Property, by string, list any, more bool) {
 	known := p.Enum
 	switch {
 	case more:
-		c.fail(where, "beside \"any\" nothing else is asked of "+p.Title, `{"any": ["…"]}`, "")
+		c.fail(where, "beside \""+by+"\" nothing else is asked of "+p.Title, `{"`+by+`": ["…"]}`, "")
 	case p.Kind != nil:
 		c.fail(where, p.Title+" is a number, and is held to words here", `{"min": …}, {"max": …}, {"above": …} or {"below": …}`, "")
 		return
@@ -274,7 +276,7 @@ func (c *checker) words(where string, p *contract.Property, list any, more bool)
 	if len(known) == 0 {
 		return // what such a result can say stands nowhere
 	}
-	for at, word := range texts(where+"/any", list) {
+	for at, word := range texts(where+"/"+by, list) {
 		if !slices.Contains(known, word) {
 			c.unknown(at, "such choice of "+p.Title+":", word, known)
 		}
