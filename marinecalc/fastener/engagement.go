@@ -40,6 +40,7 @@ type EngagementInput struct {
 	Insert         Insert
 	InsertDiameter quantity.Length // outside thread of a solid insert, nominal; needed with one
 	InsertPitch    quantity.Length // likewise
+	InsertLength   quantity.Length // of an insert, whole; optional, and without it the tapped thread outside it is not judged
 }
 
 // The codes of StripsFirst, for which the schema of thread-engagement has the
@@ -101,7 +102,7 @@ type EngagementResult struct {
 // Tolerances: 6g and 6H of ISO 965-1, 2A and 2B of ASME B1.1, by their formulas.
 // Of a wire insert the tapped thread is 3/4 of the height of a sharp thread
 // deeper on each side, at the bolt's pitch; of a solid one it is the insert's
-// own outside.
+// own outside. What an insert's own inside bears is its maker's.
 //
 // The error is a *problem.Error of everything that cannot be. Engagement does
 // not allocate unless it refuses.
@@ -149,6 +150,9 @@ func (out *EngagementResult) areas(in *EngagementInput) {
 		major, pitch, over = outer.major, float64(in.InsertPitch), outer.tappedPitch
 	}
 	out.TappedShearArea = quantity.Area(used * sheared(major, pitch, max(0, major-over)) * float64(in.ThreadShare))
+	if in.Insert != NoInsert && in.InsertLength == 0 { // it may be shorter than what the bolt goes in
+		out.TappedShearArea = quantity.Area(math.NaN())
+	}
 	out.StressArea = StressArea(in.NominalDiameter, in.Pitch, in.ThreadForm)
 }
 

@@ -17,7 +17,7 @@ func tapped() EngagementInput {
 func TestEdgesOfEngagement(t *testing.T) {
 	edges := map[string]string{"/nominalDiameter": "(0, inf)", "/pitch": "about (0, 0.005)", "/engagementLength": "(0, inf)", "/tensileStrength": "(0, inf)",
 		"/threadShare": "(0, 1]", "/shearShare": "(0, 1]", "/tappedMinorDiameter": "about 0 or [0.00805, 0.01)", "/tappedDepth": "about 0 or [0.0135, inf)",
-		"/insertDiameter": "[0, inf)", "/insertPitch": "[0, inf)"}
+		"/insertDiameter": "[0, inf)", "/insertPitch": "[0, inf)", "/insertLength": "[0, inf)"}
 	for _, name := range []string{"lostThreads", "tappedTensileStrength"} {
 		edges["/"+name] = "[0, inf)"
 	}
@@ -26,7 +26,7 @@ func TestEdgesOfEngagement(t *testing.T) {
 	parttest.Edges(t, tapped(), Engagement, edges)
 	in := tapped()
 	in.Insert, in.InsertDiameter, in.InsertPitch = SolidInsert, 0.014, 0.0015
-	edges["/insertDiameter"], edges["/insertPitch"] = "(0.01, inf)", "(0, 0.007)"
+	edges["/insertDiameter"], edges["/insertPitch"], edges["/insertLength"] = "(0.01, inf)", "(0, 0.007)", "about 0 or [0.0135, inf)"
 	parttest.Edges(t, in, Engagement, edges)
 }
 
@@ -136,7 +136,7 @@ func TestAlexanderFindsNoLess(t *testing.T) {
 func TestEngagementWantedIsJustEnough(t *testing.T) {
 	for _, insert := range []Insert{NoInsert, WireInsert, SolidInsert} {
 		in := tapped()
-		in.Insert, in.InsertDiameter, in.InsertPitch, in.TappedDepth = insert, 0.014, 0.0015, 0
+		in.Insert, in.InsertDiameter, in.InsertPitch, in.InsertLength, in.TappedDepth = insert, 0.014, 0.0015, 0.1, 0
 		first := parttest.Must(t, Engagement, in)
 		in.EngagementLength = first.EngagementWanted
 		parttest.Within(t, string(insert), parttest.Must(t, Engagement, in).EngagementMargin, 1, 1e-12)
@@ -150,13 +150,33 @@ func TestInsertsHoldMore(t *testing.T) {
 	in := tapped()
 	in.TappedTensileStrength = 200e6
 	bare := parttest.Must(t, Engagement, in)
-	in.Insert = WireInsert
+	in.Insert, in.InsertLength = WireInsert, in.EngagementLength
 	wire := parttest.Must(t, Engagement, in)
 	if !(wire.TappedStripping > bare.TappedStripping) || wire.BoltStripping != bare.BoltStripping {
 		t.Errorf("bare %g N, with wire %g N", bare.TappedStripping, wire.TappedStripping)
 	}
 	if bare.StripsFirst != TappedStrips {
 		t.Errorf("in soft metal %s", bare.StripsFirst)
+	}
+}
+
+// An insert of which nobody told the length may be shorter than the bolt goes in:
+// its outside is not judged. One that is shorter is refused.
+func TestInsertOfUnknownLength(t *testing.T) {
+	for _, insert := range []Insert{WireInsert, SolidInsert} {
+		in := tapped()
+		in.Insert, in.InsertDiameter, in.InsertPitch = insert, 0.014, 0.0015
+		out := parttest.Must(t, Engagement, in)
+		if !math.IsNaN(float64(out.EngagementMargin)) || out.StripsFirst != StripsNotKnown {
+			t.Errorf("%s: margin %g, %s", insert, out.EngagementMargin, out.StripsFirst)
+		}
+		in.InsertLength = in.EngagementLength
+		if out = parttest.Must(t, Engagement, in); math.IsNaN(float64(out.EngagementMargin)) {
+			t.Errorf("%s: length told: %+v", insert, out)
+		}
+		in.InsertLength = in.EngagementLength / 2
+		_, err := Engagement(in)
+		parttest.Says(t, err, "an insert 7.5 mm long", "15 mm of bolt", "/insertLength")
 	}
 }
 

@@ -81,7 +81,7 @@ func TestTappedThreadTerms(t *testing.T) {
 	all := parttest.Must(t, Engagement, in)
 	in.ThreadShare = 0.5
 	parttest.Within(t, "half the thread", parttest.Must(t, Engagement, in).TappedShearArea, float64(all.TappedShearArea)/2, 1e-12)
-	in.ThreadShare, in.Insert = 1, WireInsert
+	in.ThreadShare, in.Insert, in.InsertLength = 1, WireInsert, in.EngagementLength
 	wire := parttest.Must(t, Engagement, in)
 	grown := 2 * 0.75 * math.Sqrt(3) / 2 * 0.0015
 	at, over := float64(all.MajorLeast)+grown, float64(all.PitchMost)+grown

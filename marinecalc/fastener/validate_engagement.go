@@ -26,6 +26,7 @@ func (in *EngagementInput) validate() error {
 	faults.NotNegative("/tappedDepth", "depth of full thread", float64(in.TappedDepth))
 	faults.NotNegative("/insertDiameter", "outside thread of the insert", float64(in.InsertDiameter))
 	faults.NotNegative("/insertPitch", "pitch of the insert's outside", float64(in.InsertPitch))
+	faults.NotNegative("/insertLength", "length of the insert", float64(in.InsertLength))
 	if in.ThreadForm != Metric && in.ThreadForm != Inch {
 		faults.Add("/threadForm", "the thread standard is missing or unknown", "metric, inch", "")
 	} else if d > 0 && d <= coarsest*p {
@@ -57,6 +58,9 @@ func (in *EngagementInput) validateHole(faults *problem.List) {
 		}
 	default:
 		faults.Add("/insert", "the insert is missing or unknown", "none, wire, solid", "")
+	}
+	if long := float64(in.InsertLength); in.Insert != NoInsert && long > 0 && long < float64(in.EngagementLength)-math.Abs(p) {
+		faults.Add("/insertLength", fmt.Sprintf("an insert %s long does not take %s of bolt", mm(long), mm(float64(in.EngagementLength))), "the engaged length, or more", "what goes on below the insert bears nothing: type no more engagement than the insert is long")
 	}
 	if breaks := float64(StressArea(in.NominalDiameter, in.Pitch, in.ThreadForm)) * float64(in.TensileStrength); float64(in.Preload) >= breaks {
 		faults.Add("/preload", fmt.Sprintf("a clamp of %.4g kN breaks the bolt, which bears %.4g kN", float64(in.Preload)/1000, breaks/1000), fmt.Sprintf("below %.4g kN", breaks/1000), "the bolt preload works it out")

@@ -2,7 +2,11 @@
 
 package shaft
 
-import "example.org/driveline/marinecalc/quantity"
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
 
 // WhirlOrder is one way in which the turning shaft excites its critical speed.
 type WhirlOrder struct {
@@ -32,11 +36,13 @@ const (
 func (out *WhirlResult) orders(in *WhirlInput) {
 	z := quantity.RotationSpeed(in.Blades)
 	out.Orders[0] = out.order(in, OncePerTurn, 1)
-	out.BladeCrossing = BladesUnknown
+	out.BladeCrossing, out.BladesApart = BladesUnknown, quantity.Ratio(math.NaN())
 	if z > 0 {
 		out.Orders[1] = out.order(in, EachBlade, z)
 		out.Orders[2] = out.order(in, TwiceEachBlade, 2*z)
 		out.BladeCrossing = out.Orders[1].Crossing
+		full := float64(in.ShaftSpeed)
+		out.BladesApart = quantity.Ratio(max(0, float64(out.Orders[1].From)-full, full-float64(out.Orders[1].To)) / full)
 	}
 }
 

@@ -239,6 +239,9 @@ func (r *Judgement) Chances() {
 	for i := range r.limits {
 		if m := r.Result(r.limits[i].On); m != nil && r.limits[i].Chance {
 			m.Text = inputs.Percent(m.Si)
+			if m.Si == unweighed {
+				m.Text = "not known"
+			}
 		}
 	}
 }

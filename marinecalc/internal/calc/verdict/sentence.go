@@ -188,11 +188,18 @@ func nearness(si float64, l spread.Limit, scale string) string {
 	return ""
 }
 
+// unweighed is the chance that stands where the readings weigh nothing either way, as
+// where the newest is off the others: no figure that anybody calculated.
+const unweighed = 0.5
+
 // chanceSentence words the verdict on a chance that all is well.
 func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt string) string {
 	text := "the chance is " + inputs.Percent(chance)
 	if doubt != "" {
 		return l.Title + ": " + text + "; " + doubt + "."
+	}
+	if chance == unweighed && word == sheet.CannotTell {
+		return l.Title + ": not enough to tell, the readings say neither yes nor no."
 	}
 	switch word {
 	case sheet.Within:

@@ -56,6 +56,7 @@ func TestNoChanceIsAllOrNothing(t *testing.T) {
 		{0, sheet.Beyond, "It lasts: no, the chance is less than 1 %. Mend it."},
 		{0.02, sheet.Beyond, "It lasts: no, the chance is 2.0 %. Mend it."},
 		{0.45, sheet.CannotTell, "It lasts: the chance is 45 %, which is neither a yes nor a no."},
+		{0.5, sheet.CannotTell, "It lasts: not enough to tell, the readings say neither yes nor no."},
 		{0.98, sheet.Within, "It lasts: yes, the chance is 98.0 %."},
 		{1, sheet.Within, "It lasts: yes, the chance is more than 99 %."},
 	} {
