@@ -281,7 +281,7 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 }
 
 // loose tells whether the shaft is no thicker than its bore, so that nothing is
-// pressed, warmed or drawn off.
+// pressed, warmed or pulled.
 func (in *BoreInput) loose() bool {
 	return in.HoldMethod == Interference && in.Interference <= 0 && !in.trial
 }
