@@ -302,7 +302,7 @@ func TestCasesWithoutAFault(t *testing.T) {
 		return n
 	}
 	whole := words("nothing-wrong")
-	if whole[sheet.Beyond]+whole[sheet.Outside] > 0 || whole[sheet.CannotTell]+whole[sheet.About] > 4 || // two of them the cold target, as nobody weighed her engine
+	if whole[sheet.Beyond]+whole[sheet.Outside] > 0 || whole[sheet.CannotTell]+whole[sheet.About] > 5 || // two of them the cold target, as nobody weighed her engine; one the blades' whirl, as nobody knows how soft her bearings sit
 		whole[sheet.Within] < 20 {
 		t.Errorf("nothing is wrong with the boat, and its verdicts are %v", whole)
 	}
