@@ -41,8 +41,8 @@ const clearanceShare = 0.001 // of the diameter, to slip a warm hub on: DIN 7190
 //
 // Set screws: ScrewHolding of the first, FurtherScrew of it for each more, and of
 // that the share that their SeatingTorque is of the table's. They hold along the
-// shaft and count for no torque: where no key that is known carries it, what they hold
-// is not known either. Friction and screws are not added.
+// shaft and count for no torque. Friction and screws are not added. Of a flange that
+// turns on its shaft it is not known what keeps it on, however it is held.
 //
 // A pinch bolt, or the thread of a taper's nut, clamps no more than what brings
 // it to yield by combined tension and torsion (distortion energy). What breaks it, a
@@ -60,6 +60,7 @@ func Bore(in BoreInput) (out BoreResult, err error) {
 	out.key(&in)
 	out.torques(&in, c)
 	out.pulls(&in, c)
+	out.turned(&in)
 	out.withhold(&in)
 	out.fitting(&in)
 	return out, nil
@@ -241,9 +242,6 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 				return quantity.Ratio(nan)
 			}
 		}
-		if in.HoldMethod == SetScrews && math.IsNaN(float64(out.KeyTorque)) && margin >= 1 && !in.trial { // a flange that turns ploughs its screws out
-			return quantity.Ratio(nan)
-		}
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
@@ -277,6 +275,26 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = quantity.Torque(nan), quantity.Ratio(nan), quantity.Ratio(nan)
 	default: // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
+	}
+}
+
+// turned takes back that the flange stays on where it turns on its shaft, or may, ahead,
+// astern or in a shock: one that turns ploughs its screws out and loosens what holds it.
+// A trial in which it turns is one in which nothing holds it on.
+func (out *BoreResult) turned(in *BoreInput) {
+	gone := quantity.Ratio(math.NaN())
+	if in.trial {
+		gone = 0
+	}
+	if !(out.MarginAhead >= 1 && out.MarginAstern >= 1) {
+		for _, m := range [...]*quantity.Ratio{&out.PullMargin, &out.BareMargin, &out.FoulMargin} {
+			if *m >= 1 {
+				*m = gone
+			}
+		}
+	}
+	if !(out.MarginPeak >= 1) && out.FoulMargin >= 1 {
+		out.FoulMargin = gone
 	}
 }
 
