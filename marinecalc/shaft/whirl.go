@@ -67,7 +67,7 @@ type WhirlResult struct {
 
 	GreatestDeflectionAt quantity.Length // at Critical
 	Orders               [3]WhirlOrder   // once a turn; with the blades known, at each blade and at twice that
-	BladesApart          quantity.Ratio  // of the full speed, from it to the nearest at which each blade excites the whirl; 0 where it is one of them
+	BladesApart          quantity.Ratio  // of the full speed, from it to that at which each blade excites CriticalUsed; NaN without Blades
 	BladeCrossing        string          // whether the blades excite the shaft at a speed in use
 
 	LongestSpan         quantity.Length // between neighbouring bearings

@@ -41,8 +41,7 @@ func (out *WhirlResult) orders(in *WhirlInput) {
 		out.Orders[1] = out.order(in, EachBlade, z)
 		out.Orders[2] = out.order(in, TwiceEachBlade, 2*z)
 		out.BladeCrossing = out.Orders[1].Crossing
-		full := float64(in.ShaftSpeed)
-		out.BladesApart = quantity.Ratio(max(0, float64(out.Orders[1].From)-full, full-float64(out.Orders[1].To)) / full)
+		out.BladesApart = quantity.Ratio(math.Abs(float64(out.CriticalUsed/(z*in.ShaftSpeed)) - 1))
 	}
 }
 
