@@ -107,8 +107,24 @@ func shorten(words string, most int) string {
 	return string(r[:most-1]) + "…"
 }
 
-// drawOrder draws the bolt circle with the place of each bolt in the order of
-// tightening, and the passes.
+// inLines breaks an order of bolts into lines of so many letters.
+func inLines(order string, most int) (lines []string) {
+	line := ""
+	for bolt := range strings.SplitSeq(order, " - ") {
+		if line != "" && len(line)+len(" - ")+len(bolt) > most {
+			lines, line = append(lines, line+" -"), bolt
+		} else if line != "" {
+			line += " - " + bolt
+		} else {
+			line = bolt
+		}
+	}
+	return append(lines, line)
+}
+
+// drawOrder draws the bolts numbered round their circle, as the order of
+// tightening and the circle to tick off name them, the way from one to the next,
+// and the passes.
 func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b picture.Brush) sheet.Drawing {
 	const (
 		title  = "Order of tightening"
@@ -123,8 +139,9 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 		}
 	}
 	passes = append(passes, "then once round at 100 %")
-	description := "Bolts numbered in the order in which each pass goes over them, starting at the top: " + out.TighteningOrder + " counted round the circle. " + strings.Join(passes, ". ") + "."
-	p := picture.Begin(320, 352, title, description)
+	description := "Bolts numbered round the circle from the top. Each pass goes over them in the order " + out.TighteningOrder + ". " + strings.Join(passes, ". ") + "."
+	inOrder := inLines(out.TighteningOrder, 40)
+	p := picture.Begin(320, 352+20*len(inOrder), title, description)
 	p.Circle(picture.Body, middle, 130, circle+22)
 	p.Circle(picture.Faint, middle, 130, circle)
 	order := fastener.TighteningOrder(bolts)
@@ -140,12 +157,12 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 		}
 	}
 	size := min(15, 0.8*circle*math.Sin(math.Pi/float64(bolts)))
-	for place, bolt := range order {
+	for bolt := 1; bolt <= bolts; bolt++ {
 		x, y := at(bolt)
 		p.Circle(picture.Accent, x, y, size)
-		p.Text(picture.Ink, "middle", x, y+4, strconv.Itoa(place+1))
+		p.Text(picture.Ink, "middle", x, y+4, strconv.Itoa(bolt))
 	}
-	for i, words := range passes {
+	for i, words := range append(inOrder, passes...) {
 		p.Text(picture.Ink, "middle", middle, 278+20*float64(i), words)
 	}
 	return sheet.Drawing{Name: "tightening-order", Title: title, Description: description, SVG: p.End()}
