@@ -134,7 +134,7 @@ func TestChoicesAndJointsNameWhatThereIs(t *testing.T) {
 		limits[l.Calculation+"/"+l.ID] = true
 	}
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		for _, column := range []string{"heeds", "asks"} {
+		for _, column := range []string{"heeds", "asks", "holds", "cures"} {
 			for _, at := range strings.Fields(row.Values.Of(column).Text) {
 				if !limits[at] {
 					t.Errorf("%s: there is no limit %s", row.ID, at)

@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -34,8 +35,8 @@ func from(s *sheet.Sheet, r *sheet.Result) (si float64, text string) {
 }
 
 // bears warns of a torque on the card, whosever it is, that the joint's own sheet
-// says it does not bear, or may not.
-func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
+// says it does not bear, or may not; told is whether its verdicts stand there.
+func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet, told bool) {
 	most := tooMuch[j.Joint]
 	s := sheets[most.calculation]
 	r := s.Result(most.result)
@@ -44,8 +45,8 @@ func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
 	if err != nil || r == nil || r.SI == nil {
 		return
 	}
-	own := s.Input("nutTorque") // of which its verdicts stand there already
-	if own != nil && own.SI != nil && math.Abs(*own.SI-reading.SI) < 1e-3*reading.SI && strings.HasPrefix(j.Range, "NOT ") {
+	own := s.Input("nutTorque")
+	if told && own != nil && own.SI != nil && math.Abs(*own.SI-reading.SI) < 1e-3*reading.SI {
 		return
 	}
 	edge, text := from(s, r)
@@ -62,7 +63,7 @@ func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet) {
 
 // ofCone tells from which torque on a propeller's cone holds by itself, and from which
 // its hub or thread can yield.
-func (j *TorqueJoint) ofCone(s *sheet.Sheet) {
+func (j *TorqueJoint) ofCone(s, key *sheet.Sheet) {
 	least, most := s.Result("leastNutTorque"), s.Result("mostNutTorque")
 	if least == nil || most == nil || least.SI == nil || most.SI == nil {
 		return
@@ -75,7 +76,7 @@ func (j *TorqueJoint) ofCone(s *sheet.Sheet) {
 	j.Range = "hub or thread can yield from " + text + ", before the cone alone holds (about " + least.Text + "): stay under it"
 	switch keyed := s.Input("keyed"); {
 	case keyed != nil && keyed.Word == string(hub.WithKey):
-		j.Range += ", the key carries"
+		j.Range += keyCarries(s, key)
 	case keyed != nil && keyed.Word == string(hub.NoKey):
 		j.Range += "; there is no key to carry the rest: ask the maker"
 	default:
@@ -83,11 +84,56 @@ func (j *TorqueJoint) ofCone(s *sheet.Sheet) {
 	}
 }
 
-// heeds puts before what the torque gives what verdicts say against it.
-func (j *TorqueJoint) heeds(row rules.Row, column string, sheets map[string]*sheet.Sheet) {
+// keyCarries tells whether a key that is fitted carries what a cone leaves it, by
+// the margins of cone and key together and by the key's own sheet.
+func keyCarries(cone, key *sheet.Sheet) string {
+	unsure, carried := "", false
+	for _, at := range []struct {
+		of    *sheet.Sheet
+		limit string
+	}{{cone, "taper-torque-ahead"}, {cone, "taper-torque-astern"}, {cone, "taper-torque-peak"}, {key, "key-yields-at-full-power"}, {key, "key-at-peak"}} {
+		v := at.of.Verdict(at.limit)
+		if v == nil || v.Value == "" {
+			continue
+		}
+		said := " (" + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads + "): ask the maker"
+		switch {
+		case v.Word.Plain() == sheet.Beyond:
+			return "; the key does not carry the rest" + said
+		case v.Word == sheet.CannotTell && unsure == "":
+			unsure = "; whether the key carries the rest is not sure" + said
+		case v.Word.Plain() == sheet.Within || v.Word == sheet.NearLimit:
+			carried = carried || at.limit == "key-at-peak" || at.limit == "taper-torque-peak"
+		}
+	}
+	switch {
+	case unsure != "":
+		return unsure
+	case carried:
+		return ", the key carries"
+	}
+	return "; whether the key carries the rest is not known: calculate it"
+}
+
+// marks puts before what the torque gives what verdicts say against it. Those on
+// what its own sheet's torque does and holds are of that torque alone: beside
+// another that goes first, they are told of the own one.
+func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.Sheet) {
 	if j.Torque == "" {
 		return
 	}
-	against := survey.AgainstTorque(row, func(id string) *sheet.Sheet { return sheets[id] }, column)
-	j.Range = strings.Join(known(against.Sentence(), j.Range), "; ")
+	against := func(columns ...string) string {
+		return survey.AgainstTorque(row, func(id string) *sheet.Sheet { return sheets[id] }, columns...).Sentence()
+	}
+	columns := []string{"asks", "cures"}
+	told := false
+	switch {
+	case own == j.Torque:
+		columns = append(columns, "heeds", "holds")
+		told = against("heeds") != ""
+	case own != "":
+		j.Range = strings.Join(known(j.Range, against("heeds", "holds")), ": ")
+	}
+	j.bears(sheets, told)
+	j.Range = strings.Join(known(against(columns...), j.Range), "; ")
 }

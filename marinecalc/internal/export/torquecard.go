@@ -1,6 +1,7 @@
 package export
 
 import (
+	"cmp"
 	"strings"
 
 	"example.org/driveline/marinecalc/coupling"
@@ -50,11 +51,9 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
-		j.ofSheets(sheets)
-		j.heeds(row, "heeds", sheets)
+		own := j.ofSheets(sheets)
 		j.ofBoat(b)
-		j.bears(sheets)
-		j.heeds(row, "asks", sheets)
+		j.marks(row, own, sheets)
 		for _, d := range disagreements {
 			if d.Code == boat.TwoTorques+j.Joint {
 				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
@@ -81,8 +80,9 @@ func absent(joint string, held *sheet.Input) bool {
 	return false
 }
 
-// ofSheets takes what a joint's own sheet has of it.
-func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
+// ofSheets takes what a joint's own sheet has of it, and returns the torque that
+// the sheet's verdicts are of.
+func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) (own string) {
 	typed := func(s *sheet.Sheet, input string) string {
 		if in := s.Input(input); in != nil {
 			return in.Text
@@ -105,15 +105,10 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 		j.Thread, j.Lubrication = typed(s, "thread"), typed(s, "finish")
 		if r := s.Result("wrenchSetting"); r != nil {
 			j.Torque, j.Source = r.Text, "calculated: bolt preload"
-			if clamp := s.Result("achievedPreload"); clamp != nil {
-				j.Range = "clamps " + clamp.Text
-				if clamp.Interval != "" {
-					j.Range += " (" + clamp.Interval + ")"
-				}
-			}
+			j.Range = clamps(s.Result("achievedPreload"))
 			if r.Maker != nil {
 				j.Torque, j.Source, j.Maker = r.Maker.Text, r.Maker.Source, true
-				j.Range = "calculated " + r.Text
+				j.Range, own = "calculated "+r.Text, r.Text
 			}
 		}
 		if r := sheets["bolt-fit"].Result("tighteningOrder"); r != nil {
@@ -121,22 +116,19 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 		}
 	case "output-nut":
 		set(sheets["output-flange"], "nutTorque", "thread", "finish")
-		if r := sheets["output-flange"].Result("fittedClamp"); r != nil && j.Torque != "" {
-			j.Range = "clamps " + r.Text
-			if r.Interval != "" {
-				j.Range += " (" + r.Interval + ")"
-			}
+		if j.Torque != "" {
+			j.Range = clamps(sheets["output-flange"].Result("fittedClamp"))
 		}
 	case "propeller-nut":
 		set(sheets["propeller-taper"], "nutTorque", "nutThread", "")
-		j.ofCone(sheets["propeller-taper"])
+		j.ofCone(sheets["propeller-taper"], sheets["key-strength"])
 		if order := typed(sheets["propeller-taper"], "nutOrder"); order != "" {
 			j.Order = order + "; " + j.Order
 		}
 	case "pinch-bolts":
 		set(sheets["coupling-bore"], "pinchTorque", "pinchThread", "")
-		if r := sheets["coupling-bore"].Result("clampUsed"); r != nil && j.Torque != "" {
-			j.Range = "clamps " + r.Text
+		if j.Torque != "" {
+			j.Range = clamps(sheets["coupling-bore"].Result("clampUsed"))
 		}
 		if slot := sheets["coupling-bore"].Input("splitGap"); slot != nil && slot.SI != nil && *slot.SI < coupling.ThinnestSlot && j.Torque != "" {
 			j.Range = "the slot is closed: these bolts clamp the flange on itself, and at no torque hold it on the shaft"
@@ -146,6 +138,18 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) {
 	case "packing-nuts":
 		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
 	}
+	return cmp.Or(own, j.Torque)
+}
+
+// clamps is what a torque clamps with, and between what that lies.
+func clamps(r *sheet.Result) string {
+	switch {
+	case r == nil:
+		return ""
+	case r.Interval == "":
+		return "clamps " + r.Text
+	}
+	return "clamps " + r.Text + " (" + r.Interval + ")"
 }
 
 // ofBoat takes the maker's torque that the boat file has of a joint: it goes

@@ -202,3 +202,87 @@ func TestCardHeedsTheJointAsItStands(t *testing.T) {
 		}
 	}
 }
+
+// jointsWith are the joints of a boat of testdata with figures put in its place, by dotted names.
+func jointsWith(t *testing.T, boat string, figures map[string]any) map[string]marinecalc.TorqueJoint {
+	t.Helper()
+	var file map[string]any
+	text, err := os.ReadFile(testboat.Root("testdata", boat+".json"))
+	if err == nil {
+		err = json.Unmarshal(text, &file)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, value := range figures {
+		at, names := file, strings.Split(name, ".")
+		for _, n := range names[:len(names)-1] {
+			if at[n] == nil {
+				at[n] = map[string]any{}
+			}
+			at = at[n].(map[string]any)
+		}
+		at[names[len(names)-1]] = value
+	}
+	joints, _ := cardOf(t, testboat.Read(t, testboat.Text(t, file)))
+	return joints
+}
+
+// A torque that is itself borne and clamps too little for what the joint carries is
+// told as that, and a bolt that has yielded is not tightened again as it stands.
+func TestCardTellsWhatAJointDoesNotHold(t *testing.T) {
+	for _, c := range []struct {
+		boat        string
+		figures     map[string]any
+		joint, says string
+	}{
+		{"cases/weak-split-clamp", nil, "pinch-bolts", "HOLDS TOO LITTLE: torque margin of shaft and flange ahead"},
+		{"boats/kittiwake", map[string]any{"coupling.bolts.thread": "M6x1", "coupling.holeDiameter": "6.6 mm", "engine.power": "150 kW"}, "coupling-bolts", "HOLDS TOO LITTLE: slip torque margin"},
+		{"boats/kittiwake", map[string]any{"coupling.bolts.freeLength": "45.12 ± 0.005 mm", "coupling.bolts.freeLengthNew": "45 ± 0.005 mm"}, "coupling-bolts", "NOT AS IT STANDS: bolt longer than new"},
+	} {
+		joints := jointsWith(t, c.boat, c.figures)
+		if r := joints[c.joint].Range; !strings.Contains(r, c.says) {
+			t.Errorf("%s of %v: %s", c.joint, c.figures, r)
+		}
+		for id, j := range joints {
+			if strings.Count(j.Range, "NOT AS IT STANDS") > 1 || strings.Count(j.Range, "HOLDS TOO LITTLE") > 1 {
+				t.Errorf("%s is marked twice: %s", id, j.Range)
+			}
+		}
+	}
+	for id, j := range jointsWith(t, "boats/kittiwake", nil) {
+		if strings.Contains(j.Range, "HOLDS") || strings.Contains(j.Range, "NOT AS") {
+			t.Errorf("%s of a sound boat: %s", id, j.Range)
+		}
+	}
+}
+
+// A nut that came loose at little over a face without wear is mended by the wrench, once
+// the face was looked at; over a worn one it is not.
+func TestCardTightensALooseNut(t *testing.T) {
+	const boat = `{"name": "Twite", "units": "metric", "outputFlange": {"thread": "M24x2", "finish": "oiled", "nutTorque": "180 N·m", "seatDiameter": "32 mm", "hubLength": "42 mm", "hubDiameter": "50 mm", "ringLength": "20 mm", "ringDiameter": "48 mm"},
+		"readings": [{"date": "2026-10-10", "outputFaceWear": "%s", "outputNutLoosened": "20 N·m"}]}`
+	for wear, loose := range map[string]bool{"0 mm": true, "0.2 mm": false} {
+		joints, _ := cardOf(t, testboat.Read(t, fmt.Sprintf(boat, wear)))
+		r := joints["output-nut"].Range
+		if strings.Contains(r, "LOOSE: ") != loose || strings.Contains(r, "Read the face first") != loose || strings.Contains(r, "before a wrench goes on") == loose {
+			t.Errorf("worn by %s: %s", wear, r)
+		}
+	}
+}
+
+// A key is said to carry what the cone leaves it where the margins and its own sheet
+// say so, and nowhere else.
+func TestCardSaysThatAKeyCarriesWhereItDoes(t *testing.T) {
+	const boat = `{"name": "Dunlin", "units": "metric", "engine": {"power": "%s", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.5"},
+		"shaft": {"diameter": "25 mm", "alloy": "s31600-annealed", "key": {"fitted": "yes", "width": "8 mm", "height": "7 mm", "length": "50 mm", "yieldStrength": "350 MPa"}}, "propeller": {"taper": "iso-4566", "taperLength": "60 mm", "hubDiameter": "50 mm", "hubMetal": "manganese-bronze", "hubYieldStrength": "170 MPa", "taperSurfaces": "bronze-dry", "contactShare": "80 %%", "nutThread": "M16x1.5", "nutTorque": "60 N·m"}}`
+	for power, says := range map[string]string{"18 kW": "whether the key carries the rest is not sure (", "60 kW": "the key does not carry the rest ("} {
+		joints, _ := cardOf(t, testboat.Read(t, fmt.Sprintf(boat, power)))
+		if r := joints["propeller-nut"].Range; strings.Contains(r, ", the key carries") || !strings.Contains(r, says) {
+			t.Errorf("%s: %s", power, r)
+		}
+	}
+	if r := jointsWith(t, "boats/kittiwake", map[string]any{"shaft.key.fitted": "yes"})["propeller-nut"].Range; !strings.HasSuffix(r, "stay under it, the key carries") {
+		t.Errorf("a key that carries: %s", r)
+	}
+}

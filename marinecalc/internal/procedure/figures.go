@@ -175,7 +175,7 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 	if joint == nil || f.Text == "" {
 		return
 	}
-	a := survey.AgainstTorque(*joint, func(id string) *sheet.Sheet { return m.work(id).sheet }, "heeds", "asks")
+	a := survey.AgainstTorque(*joint, func(id string) *sheet.Sheet { return m.work(id).sheet }, "heeds", "asks", "holds", "cures")
 	if a.Word == "" {
 		return
 	}

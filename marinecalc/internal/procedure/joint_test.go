@@ -120,7 +120,7 @@ func TestPropellerIsFittedAsItIs(t *testing.T) {
 				t.Errorf("%s: a key's figure %+v", c.key, f)
 			}
 		}
-		if nut := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "propeller-taper/nutTorque" })]; strings.Contains(nut.Sentence, "locks of the propeller's nut, 0") != (c.lock == "none") {
+		if nut := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "propeller-taper/nutTorque" })]; strings.Contains(strings.ToLower(nut.Sentence), "locks of the propeller's nut, 0") != (c.lock == "none") {
 			t.Errorf("%s: %+v", c.lock, nut)
 		}
 	}

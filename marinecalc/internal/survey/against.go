@@ -1,6 +1,8 @@
 package survey
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/problem"
@@ -12,11 +14,11 @@ import (
 // be printed bare.
 type Against struct {
 	Word sheet.Word // the gravest; "" where nothing is against it
-	Mark string     // of the torque: "not as it stands" or "not sure"
-	Text string     // what is against it, and what comes first
+	Mark string     // of the torque: "not as it stands", "not sure", "loose", "holds too little" and their doubts
+	Text string     // what is against it, and what comes first; a second mark stands in it
 }
 
-// Sentence is both, for a reader.
+// Sentence is all of it, for a reader.
 func (a Against) Sentence() string {
 	if a.Text == "" {
 		return ""
@@ -24,14 +26,32 @@ func (a Against) Sentence() string {
 	return strings.ToUpper(a.Mark) + ": " + a.Text
 }
 
+// and puts what is against the same torque for another reason behind it.
+func (a Against) and(b Against) Against {
+	switch {
+	case b.Text == "":
+		return a
+	case a.Text == "":
+		return b
+	}
+	if b.Word.Rank() < a.Word.Rank() {
+		a.Word = b.Word
+	}
+	a.Text += ". " + b.Sentence()
+	return a
+}
+
 // AgainstTorque reads, of a row of the table torque-joints, what is past and what
 // is not enough to tell, by the verdicts that it names in its columns: "heeds" for
 // those on what the torque does, "asks" for those on the joint as it stands, which
-// no torque mends. sheetOf gives a sheet, nil where there is none.
-func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns ...string) (out Against) {
-	first := "Settle that"
-	var texts []string
-	for _, column := range columns {
+// no torque mends, "holds" for those on what the joint holds at that torque, which
+// may be right in itself and too little, and "cures" for those of a nut found
+// loose, which the wrench mends. sheetOf gives a sheet, nil where there is none.
+func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns ...string) Against {
+	verdicts := func(column string) (list []*sheet.Verdict) {
+		if !slices.Contains(columns, column) {
+			return nil
+		}
 		for _, at := range strings.Fields(row.Values.Of(column).Text) {
 			id, limit, _ := strings.Cut(at, "/")
 			s := sheetOf(id)
@@ -39,23 +59,76 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 				continue
 			}
 			v := s.Verdict(limit)
-			if v == nil || v.Value == "" || v.Word.Plain() != sheet.Beyond && v.Word != sheet.CannotTell {
-				continue
+			if v != nil && v.Value != "" && (isPast(v) || v.Word == sheet.CannotTell) {
+				list = append(list, v)
 			}
-			if out.Word == "" {
-				out.Mark = "not sure"
-			}
-			if v.Word != sheet.CannotTell {
-				out.Mark, first = "not as it stands", "Put that right"
-			}
-			if out.Word == "" || v.Word.Rank() < out.Word.Rank() {
-				out.Word = v.Word
-			}
-			texts = append(texts, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
+		}
+		return list
+	}
+	joint, loose := append(verdicts("asks"), verdicts("heeds")...), verdicts("cures")
+	joint = slices.DeleteFunc(joint, func(v *sheet.Verdict) bool { // the least of several signs, and this is the one it comes from
+		return slices.ContainsFunc(loose, func(l *sheet.Verdict) bool {
+			return l.SI != nil && v.SI != nil && *l.SI == *v.SI && l.Kind == v.Kind && l.Side == v.Side
+		})
+	})
+	const maker = ", or ask the maker, before a wrench goes on"
+	var out Against
+	if len(joint) > 0 {
+		out = told(append(joint, loose...), "not as it stands", "Put that right"+maker, "not sure", "Settle that"+maker)
+	} else {
+		first := row.Values.Of("first").Text
+		out = told(loose, "loose", first, "may be loose", first)
+	}
+	return out.and(ofHolding(verdicts("holds")))
+}
+
+// ofHolding tells what a clamp does not hold: all that is past, with what is not
+// enough to tell by an estimate that is past, else one that is not enough to tell.
+func ofHolding(list []*sheet.Verdict) Against {
+	mark := "may hold too little" // by a guide, which compares and does not decide
+	for _, v := range list {
+		if isPast(v) && !v.Guide {
+			mark = "holds too little"
 		}
 	}
+	slices.SortStableFunc(list, func(a, b *sheet.Verdict) int { return cmp.Compare(onRightSide(a), onRightSide(b)) })
+	if !slices.ContainsFunc(list, isPast) {
+		list = list[:min(len(list), 1)]
+	} else if right := slices.IndexFunc(list, func(v *sheet.Verdict) bool { return onRightSide(v) == 1 }); right >= 0 {
+		list = list[:right]
+	}
+	return told(list, mark, "Its sheet has what cures it: do that before it runs under power", "not sure that it holds", "Settle that before it runs under power")
+}
+
+// isPast tells whether a value is past its limit or guide.
+func isPast(v *sheet.Verdict) bool { return v.Word.Plain() == sheet.Beyond }
+
+// onRightSide is 0 for what is past and for an estimate on the wrong side of its
+// limit, else 1.
+func onRightSide(v *sheet.Verdict) int {
+	if isPast(v) || v.SI != nil && v.BoundSI != nil && (v.Side == sheet.AtLeast) != (*v.SI >= *v.BoundSI) {
+		return 0
+	}
+	return 1
+}
+
+// told puts verdicts into words, marked by whether one is past.
+func told(list []*sheet.Verdict, past, cure, unsure, settle string) (out Against) {
+	var texts []string
+	for _, v := range list {
+		if out.Word == "" {
+			out.Mark = unsure
+		}
+		if isPast(v) {
+			out.Mark, settle = past, cure
+		}
+		if out.Word == "" || v.Word.Rank() < out.Word.Rank() {
+			out.Word = v.Word
+		}
+		texts = append(texts, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
+	}
 	if len(texts) > 0 {
-		out.Text = strings.Join(texts, "; ") + ". " + first + ", or ask the maker, before a wrench goes on"
+		out.Text = strings.Join(texts, "; ") + ". " + settle
 	}
 	return out
 }
