@@ -74,7 +74,8 @@ type Advice struct {
 	Provenance
 }
 
-// OtherVerdicts is what advice asks of other limits: limit -> the verdicts with
+// OtherVerdicts is what advice asks of other limits, of this sheet or, as
+// "calculation/limit", of another of the boat: limit -> the verdicts with
 // which it may be given. A limit that does not apply does not stand in its way.
 type OtherVerdicts struct{ words map[string][]sheet.Word }
 

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"sort"
 	"strconv"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/calc/results"
@@ -242,14 +243,7 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 			all = append(all, a)
 		}
 	}
-	word := func(limit string) sheet.Word {
-		for i := range verdicts {
-			if verdicts[i].Limit == limit {
-				return verdicts[i].Word.Plain()
-			}
-		}
-		return ""
-	}
+	word := func(limit string) sheet.Word { return r.wordOf(verdicts, limit) }
 	add := func(fits func(*rules.Advice) bool) {
 		for _, a := range all {
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
@@ -258,6 +252,9 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 			}
 		}
 	}
+	add(func(a *rules.Advice) bool { // what another sheet of the boat says goes first
+		return strings.Contains(a.Limit, "/") && rules.Contains(a.Words, word(a.Limit))
+	})
 	for i := range verdicts {
 		v := &verdicts[i]
 		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word.Plain()) })
@@ -269,6 +266,28 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String()}
 	}
 	return out
+}
+
+// wordOf is the word on a limit of this sheet, or "calculation/limit" of another
+// sheet of the boat; "" where it does not apply, or the boat does not allow that
+// sheet.
+func (r *writing) wordOf(verdicts []sheet.Verdict, limit string) sheet.Word {
+	if id, other, is := strings.Cut(limit, "/"); is {
+		if r.session.Boat == nil {
+			return ""
+		}
+		made := r.session.Earlier(id)
+		if made == nil {
+			return ""
+		}
+		verdicts, limit = made.Sheet.Verdicts, other
+	}
+	for i := range verdicts {
+		if verdicts[i].Limit == limit {
+			return verdicts[i].Word.Plain()
+		}
+	}
+	return ""
 }
 
 // appendSources writes every source of the sheet once behind list, which is

@@ -130,7 +130,7 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	book := rules.Standard()
 	limits := map[string]bool{}
 	for _, l := range book.AllLimits().All() {
-		limits[l.ID] = true
+		limits[l.ID], limits[l.Calculation+"/"+l.ID] = true, true
 		names := []string{l.On}
 		for _, b := range []rules.Bound{l.Max, l.Min, l.Scale} {
 			if b.Of != "" {

@@ -190,16 +190,26 @@ func (c *checker) advice() {
 		if f == nil {
 			continue
 		}
-		limits := c.limitsOf(f)
-		if id := text(row, "limit"); id != "" && !slices.Contains(limits, id) {
-			c.unknown(where+"/limit", "limit of "+f.ID, id, limits)
+		if id := text(row, "limit"); id != "" {
+			c.limitNamed(where+"/limit", f, id)
 		}
 		besides, _ := row["besides"].(map[string]any)
 		for id := range besides {
-			if !slices.Contains(limits, id) {
-				c.unknown(where+contract.Pointer([]string{"besides", id}), "limit of "+f.ID, id, limits)
-			}
+			c.limitNamed(where+contract.Pointer([]string{"besides", id}), f, id)
 		}
+	}
+}
+
+// limitNamed holds a limit of a calculation, or "calculation/limit" of another, to
+// those there are.
+func (c *checker) limitNamed(where string, f *binding.Form, id string) {
+	if of, limit, other := strings.Cut(id, "/"); other {
+		if f, id = c.form(where, of), limit; f == nil {
+			return
+		}
+	}
+	if limits := c.limitsOf(f); !slices.Contains(limits, id) {
+		c.unknown(where, "limit of "+f.ID, id, limits)
 	}
 }
 
@@ -208,14 +218,7 @@ func (c *checker) hangs(where string, row map[string]any, member string) {
 	list, _ := row[member].([]any)
 	for i := range list {
 		at := fmt.Sprintf("%s/%s/%d", where, member, i)
-		id, limit, _ := strings.Cut(fmt.Sprint(list[i]), "/")
-		other := c.form(at, id)
-		if other == nil {
-			continue
-		}
-		if limits := c.limitsOf(other); !slices.Contains(limits, limit) {
-			c.unknown(at, "limit of "+id, limit, limits)
-		}
+		c.limitNamed(at, nil, fmt.Sprint(list[i]))
 	}
 }
 

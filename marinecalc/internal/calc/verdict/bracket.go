@@ -197,7 +197,7 @@ func (r *Judgement) nature(figures []figure) ([]spread.Factor, []*float64) {
 	b := r.room
 	b.factors, b.places = b.factors[:0], b.places[:0]
 	for _, v := range r.In.Variates {
-		if !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.To }) {
+		if !slices.Contains(r.absent, v.To) && !slices.ContainsFunc(figures, func(f figure) bool { return f.to == v.To }) {
 			b.factors, b.places = append(b.factors, v.Factor), append(b.places, v.To)
 		}
 	}

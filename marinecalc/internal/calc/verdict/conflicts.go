@@ -25,17 +25,21 @@ import (
 type twoWays struct {
 	doubt, remedy string
 	moved         []*contract.Property // what is another by the other way
+	before        []*contract.Property // what is left out for the other way; none where it cannot be taken by itself
+}
+
+// concerns tells whether the value of a limit, or the figure that it is, is
+// another by the other way.
+func (t *twoWays) concerns(r *Judgement, h *held) bool {
+	of := h.boundOf()
+	return slices.Contains(t.moved, h.on) || of != "" && slices.Contains(t.moved, r.Property(of))
 }
 
 // contested is what stands between a limit and its verdict: its value, or the
 // figure that it is, is another by another way.
 func (r *Judgement) contested(h *held) *twoWays {
 	for i := range r.twice {
-		t := &r.twice[i]
-		if slices.Contains(t.moved, h.on) {
-			return t
-		}
-		if of := h.boundOf(); of != "" && slices.Contains(t.moved, r.Property(of)) {
+		if t := &r.twice[i]; t.concerns(r, h) {
 			return t
 		}
 	}
@@ -111,7 +115,7 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	}
 	values := []sheet.ConflictValue{r.valueBy(m.Property, first, before[0]), r.valueBy(m.Property, second, other)}
 	newestFirst(values)
-	t := twoWays{moved: append(moved, append(before, other)...), remedy: "Measure again, and leave out the one that was wrong."}
+	t := twoWays{moved: append(moved, append(slices.Clone(before), other)...), before: before, remedy: "Measure again, and leave out the one that was wrong."}
 	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.contradict(sheet.TwoWays, m.Property, t, values)
 }

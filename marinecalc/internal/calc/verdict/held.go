@@ -19,6 +19,7 @@ type Judgement struct {
 	room      *Buffer
 	limits    []held
 	twice     []twoWays
+	absent    []*float64 // what trials leave as it is, see missedWithout
 	Conflicts []sheet.Conflict
 	measured  []spread.Measured // see measurables
 	gauges    [][]string

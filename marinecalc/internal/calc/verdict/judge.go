@@ -176,6 +176,9 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		v.Probability = r.Keep(judgement.Probability)
 	}
 	v.Sentence = r.sentence(h, j, v, limit, doubt, remedy)
+	if t := r.contested(h); t != nil && judgement.Word == sheet.Beyond {
+		v.Sentence += " " + byEach(t, v)
+	}
 	r.tellReplaced(h, v)
 	if judgement.Word == sheet.CannotTell && doubt == "" && !l.Chance {
 		if v.Settle = r.settle(h, j, limit, v); v.Settle != "" && v.SettleBy == nil && l.Finer != "" {

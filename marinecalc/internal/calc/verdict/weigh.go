@@ -20,8 +20,17 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 		return none, h.unread, "Mend it in the boat file."
 	}
 	if c := r.contested(h); c != nil {
+		if missed, is := r.missedByEach(h, j, limit); is {
+			return missed, "", ""
+		}
 		return none, c.doubt, c.remedy
 	}
+	return r.weighAgreed(h, j, limit, v)
+}
+
+// weighAgreed is weigh of a value that nothing contradicts.
+func (r *Judgement) weighAgreed(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	if len(j.unverified) > 0 {
 		return r.weighBrackets(h, j, limit, v)
 	}
