@@ -47,7 +47,22 @@ var notOfTheTorque = map[string]string{
 	"coupling-key/coupling-key-shaft-at-peak":    "as coupling-key-at-peak",
 	"coupling-key/coupling-key-hub-at-peak":      "as coupling-key-at-peak",
 	"coupling-key/coupling-key-at-full-power":    "as coupling-key-at-peak",
+	"backlash/backlash-allowed":                  playAlone,
+	"backlash/backlash-doubled":                  playAlone,
+	"backlash/backlash-grows-back":               playAlone,
+	"backlash/backlash-coupling-key":             playAlone,
+	"backlash/backlash-propeller-key":            playAlone,
+	"backlash/backlash-hub-free-unsaid":          "of a nut whose torque is not known, which the card has none for",
+	"backlash/backlash-hub-negative":             noPlay,
+	"backlash/backlash-coupling-negative":        noPlay,
+	"backlash/backlash-propeller-negative":       noPlay,
+	"backlash/backlash-total-negative":           noPlay,
 }
+
+const (
+	playAlone = "play of the whole line, or of a key beside a joint that holds by friction: backlash-hub-free, -coupling-free and -taper-free say that a joint turns"
+	noPlay    = "a reading that cannot be: it takes its own verdict back"
+)
 
 // Every limit of the sheets that a joint's clamp rests on is heeded by a row of the
 // torque card, or left out for a reason: those that its torques and verdicts are of,

@@ -70,7 +70,7 @@ type Result struct {
 	WhileOpen    [24]BaredWork
 	Shopping     [64]ShoppingLine
 	Tools        [96]ToolLine
-	Dangers      [40]DangerLine
+	Dangers      [44]DangerLine
 	hazards      []string // ids of cautions
 }
 
