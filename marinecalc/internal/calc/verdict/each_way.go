@@ -19,6 +19,9 @@ func (r *Judgement) missedByEach(h *held, j *judged, limit spread.Limit) (spread
 	if h.value == nil || h.Chance || h.unread != "" {
 		return untold, false
 	}
+	if spread.Judge(j.si, nil, limit).Word != sheet.Beyond { // nor is it then by any trials
+		return untold, false
+	}
 	var aside sheet.Verdict // what it awaits by the first way is not asked
 	own, doubt, _ := r.weighAgreed(h, j, limit, &aside)
 	if own.Word != sheet.Beyond || doubt != "" {
@@ -35,17 +38,12 @@ func (r *Judgement) missedByEach(h *held, j *judged, limit spread.Limit) (spread
 // missedWithout tells whether a limit is missed by the way that is left when
 // others are taken as not given.
 func (r *Judgement) missedWithout(h *held, limit spread.Limit, before []*contract.Property) bool {
-	kept := make([]float64, len(before))
-	for i, p := range before {
-		to := r.Field(p)
-		kept[i] = *to
-		*to = r.In.Form.Inputs.NotGiven(p)
-		r.absent = append(r.absent, to)
+	putBack := r.takenAway(before)
+	for _, p := range before {
+		r.absent = append(r.absent, r.Field(p))
 	}
 	defer func() {
-		for i, p := range before {
-			*r.Field(p) = kept[i]
-		}
+		putBack()
 		r.absent = r.absent[:0]
 		r.Again()
 	}()

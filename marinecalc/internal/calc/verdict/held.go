@@ -99,7 +99,7 @@ type held struct {
 	was    *rules.Limit       // the one that this takes the place of, or nil
 	unread string             // why the maker's figure for it cannot be read
 	shown  string             // what the limit is, where its row alone says so
-	passed *string            // what passedHere said of it, once it was asked
+	told   *sheet.Verdict     // once it was judged, which may be for one that hangs on it
 }
 
 // holdLimits finds the limits that apply, the maker's figures among them, and

@@ -21,7 +21,12 @@ import (
 func (r *Judgement) Verdicts() []sheet.Verdict {
 	out := make([]sheet.Verdict, len(r.limits))
 	for i := range r.limits {
-		r.judge(&r.limits[i], &out[i])
+		if h := &r.limits[i]; h.told != nil {
+			out[i] = *h.told
+		} else {
+			r.judge(h, &out[i])
+			h.told = &out[i]
+		}
 	}
 	mostUrgentFirst(out)
 	return out
