@@ -323,24 +323,23 @@ func TestMetricAndUSAgree(t *testing.T) {
 			// take a round more, and a margin is what is left of two speeds.
 			alike, nothing = 2e-7, 2e-7
 		}
-		same := func(what string, x, y *float64) {
+		same := func(what string, x, y *float64, by float64) {
 			t.Helper()
 			switch {
 			case x == nil && y == nil:
 			case x == nil || y == nil:
 				t.Errorf("%s, %s: told in metric units %v, in US ones %v", f.ID, what, x != nil, y != nil)
-			case math.Abs(*x-*y) > alike*math.Max(math.Abs(*x), math.Abs(*y))+nothing:
+			case math.Abs(*x-*y) > by*math.Max(math.Abs(*x), math.Abs(*y))+nothing:
 				t.Errorf("%s, %s: %v in metric units, %v in US ones", f.ID, what, *x, *y)
 			}
 		}
 		for i := range a.Results {
 			if i < len(b.Results) && a.Results[i].Name == b.Results[i].Name {
-				was := alike
+				by := alike
 				if a.Results[i].Name == "greatestDeflectionAt" {
-					alike = 1e-4 // where a flat curve is highest goes by the root of how far its height has settled
+					by = 1e-4 // where a flat curve is highest goes by the root of how far its height has settled
 				}
-				same(a.Results[i].Name, a.Results[i].SI, b.Results[i].SI)
-				alike = was
+				same(a.Results[i].Name, a.Results[i].SI, b.Results[i].SI, by)
 			} else {
 				t.Errorf("%s: %s is a result of one alone", f.ID, a.Results[i].Name)
 			}
@@ -351,7 +350,7 @@ func TestMetricAndUSAgree(t *testing.T) {
 				t.Errorf("%s, %s: %q in metric units, and in US ones %+v", f.ID, v.Limit, v.Word, w)
 				continue
 			}
-			same(v.Limit, v.BoundSI, w.BoundSI)
+			same(v.Limit, v.BoundSI, w.BoundSI, alike)
 		}
 	})
 	if held < 50 {

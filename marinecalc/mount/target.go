@@ -129,13 +129,11 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	growth, sink := settled(in.Mounts, &grown), settled(in.Mounts, &sunk)
 	out.GrowthUp, out.GrowthFrontUp = quantity.Length(growth.at), quantity.Angle(growth.slope)
 	out.SinkUp, out.SinkFrontUp = quantity.Length(sink.at), quantity.Angle(sink.slope)
-	var up, across bool
-	var drivenStarboard quantity.Length
-	var slopeAcross quantity.Angle
-	out.DrivenUp, out.DrivenFrontUp, up = in.driven(in.DrivingUp, in.DrivingFrontUp)
-	drivenStarboard, slopeAcross, across = in.driven(in.DrivingStarboard, in.DrivingFrontStarboard)
+	drivenUp, drivenFrontUp, up := in.driven(in.DrivingUp, in.DrivingFrontUp)
+	drivenStarboard, drivenFrontStarboard, across := in.driven(in.DrivingStarboard, in.DrivingFrontStarboard)
+	out.DrivenUp, out.DrivenFrontUp = drivenUp, drivenFrontUp
 	switch {
-	case in.DrivingShare == 0 && in.ShareTold:
+	case in.held():
 		out.DrivingCounted = DrivingHeld
 	case up && across:
 		out.DrivingCounted = DrivingIn
@@ -146,7 +144,7 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	}
 	d := in.CouplingDiameter
 	out.TargetGapVertical = tidy(d*quantity.Length(out.GrowthFrontUp+out.SinkFrontUp+out.DrivenFrontUp) - in.AfloatGapVertical)
-	out.TargetGapHorizontal = tidy(d*quantity.Length(slopeAcross) - in.AfloatGapHorizontal)
+	out.TargetGapHorizontal = tidy(d*quantity.Length(drivenFrontStarboard) - in.AfloatGapHorizontal)
 	out.TargetOffsetVertical = tidy(-(out.GrowthUp + out.SinkUp + out.DrivenUp + in.AfloatOffsetVertical))
 	out.TargetOffsetHorizontal = tidy(-(drivenStarboard + in.AfloatOffsetHorizontal))
 	mean := quantity.Length(quantity.OrNaN(float64(in.MeanGap)))
@@ -165,12 +163,15 @@ func Target(in TargetInput) (out TargetResult, err error) {
 	return out, nil
 }
 
+// held tells whether the shaft is told to hold the engine where it is.
+func (in *TargetInput) held() bool { return in.DrivingShare == 0 && in.ShareTold }
+
 // driven is what the shaft leaves of a free engine's movement ahead: of its
 // flange, and of its front end. Known of neither it is left out, and of one alone
 // NaN: that says that it moves, and not how.
 func (in *TargetInput) driven(at quantity.Length, slope quantity.Angle) (quantity.Length, quantity.Angle, bool) {
 	noAt, noSlope := math.IsNaN(float64(at)), math.IsNaN(float64(slope))
-	if in.DrivingShare == 0 && in.ShareTold || noAt && noSlope {
+	if in.held() || noAt && noSlope {
 		return 0, 0, false
 	}
 	if noAt || noSlope {

@@ -3,6 +3,7 @@
 package shaft
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -158,20 +159,8 @@ func (in *KeyStrengthInput) smallEnd() quantity.Length {
 
 // rise is how high the key is, and how much of that sits in the shaft.
 func (in *KeyStrengthInput) rise() (height, seat quantity.Length) {
-	height, seat = in.KeyHeight, in.KeySeat
-	if height == 0 && in.HeightShare > 0 {
-		height = in.KeyWidth * quantity.Length(in.HeightShare)
-	}
-	if height == 0 {
-		height = in.KeyWidth
-	}
-	if seat == 0 && in.SeatShare > 0 {
-		seat = height * quantity.Length(in.SeatShare)
-	}
-	if seat == 0 {
-		seat = height / 2
-	}
-	return height, seat
+	height = cmp.Or(in.KeyHeight, in.KeyWidth*quantity.Length(cmp.Or(in.HeightShare, 1)))
+	return height, cmp.Or(in.KeySeat, height*quantity.Length(cmp.Or(in.SeatShare, 0.5)))
 }
 
 // hold finds stresses and safeties at the design torque.

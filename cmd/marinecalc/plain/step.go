@@ -19,7 +19,7 @@ func Step(w io.Writer, s *marinecalc.Step, said map[string]int) {
 			fmt.Fprintln(w, Wrapped(indent, label+text))
 		}
 	}
-	fmt.Fprintf(w, "\n%s %2d %s\n", Box(s.Tick != nil), s.Number, s.Title)
+	fmt.Fprintf(w, "\n%s %2d %s\n", box(s.Tick != nil), s.Number, s.Title)
 	if s.Tick != nil {
 		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
 	}
@@ -63,7 +63,7 @@ func Step(w io.Writer, s *marinecalc.Step, said map[string]int) {
 		line("", "Write down:")
 	}
 	for _, r := range s.Records {
-		text := Box(r.Noted != "") + " " + r.Title + ": "
+		text := box(r.Noted != "") + " " + r.Title + ": "
 		if r.Noted != "" {
 			text += r.Noted + " (" + r.NotedOn + ")"
 		} else {
@@ -162,8 +162,8 @@ func Days(n int) string {
 	return strconv.Itoa(n) + " days"
 }
 
-// Box is a box to tick, empty or ticked.
-func Box(ticked bool) string {
+// box is a box to tick, empty or ticked.
+func box(ticked bool) string {
 	if ticked {
 		return "[x]"
 	}

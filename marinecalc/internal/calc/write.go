@@ -276,11 +276,12 @@ func (r *writing) wordOf(verdicts []sheet.Verdict, limit string) sheet.Word {
 		if r.session.Boat == nil {
 			return ""
 		}
-		made := r.session.Earlier(id)
-		if made == nil {
-			return ""
+		if made := r.session.Earlier(id); made != nil {
+			if v := made.Sheet.Verdict(other); v != nil {
+				return v.Word.Plain()
+			}
 		}
-		verdicts, limit = made.Sheet.Verdicts, other
+		return ""
 	}
 	for i := range verdicts {
 		if verdicts[i].Limit == limit {

@@ -7,8 +7,8 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/hub"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/survey"
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -96,7 +96,7 @@ func keyCarries(cone, key *sheet.Sheet) string {
 		if v == nil || v.Value == "" {
 			continue
 		}
-		said := " (" + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads + "): ask the maker"
+		said := " (" + verdict.Stands(v) + "): ask the maker"
 		switch {
 		case v.Word.Plain() == sheet.Beyond:
 			return "; the key does not carry the rest" + said

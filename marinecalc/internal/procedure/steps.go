@@ -18,15 +18,11 @@ func (m *maker) leaveOut() {
 	steps := m.steps
 	m.steps = nil
 	for _, s := range steps {
-		on, has := m.session.StepOn(s)
-		t := m.ticked(s.ID)
-		switch {
-		case t != nil && t.Done != "" || has && !m.still.Omits(s):
+		on, leftOut := m.still.StepOn(m.session, s)
+		if t := m.ticked(s.ID); leftOut == "" || t != nil && t.Done != "" {
 			m.steps = append(m.steps, on)
-		case !has:
-			m.out.LeftOut = append(m.out.LeftOut, workplan.NoneOfHers(s))
-		default:
-			m.out.LeftOut = append(m.out.LeftOut, m.still.Omitted(s))
+		} else {
+			m.out.LeftOut = append(m.out.LeftOut, leftOut)
 		}
 	}
 }

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -54,12 +54,7 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 		}
 		for _, at := range strings.Fields(row.Values.Of(column).Text) {
 			id, limit, _ := strings.Cut(at, "/")
-			s := sheetOf(id)
-			if s == nil {
-				continue
-			}
-			v := s.Verdict(limit)
-			if v != nil && v.Value != "" && (isPast(v) || v.Word == sheet.CannotTell) {
+			if v := sheetOf(id).Verdict(limit); v != nil && v.Value != "" && (isPast(v) || v.Word == sheet.CannotTell) {
 				list = append(list, v)
 			}
 		}
@@ -125,7 +120,7 @@ func told(list []*sheet.Verdict, past, cure, unsure, settle string) (out Against
 		if out.Word == "" || v.Word.Rank() < out.Word.Rank() {
 			out.Word = v.Word
 		}
-		texts = append(texts, problem.MidSentence(v.Title)+", "+v.Value+", is "+v.Reads)
+		texts = append(texts, verdict.Stands(v))
 	}
 	if len(texts) > 0 {
 		out.Text = strings.Join(texts, "; ") + ". " + settle

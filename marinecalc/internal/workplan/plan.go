@@ -169,13 +169,9 @@ func (p *planner) gatherSteps() {
 	for _, r := range p.remedies {
 		for _, id := range r.Steps.All() {
 			i, has := number[id]
-			s, hers := p.session.StepOn(all.At(byID[id]))
-			if !has && !hers {
-				p.leaveOut(NoneOfHers(s))
-				continue
-			}
-			if !has && p.still.Omits(s) {
-				p.leaveOut(p.still.Omitted(s))
+			s, leftOut := p.still.StepOn(p.session, all.At(byID[id]))
+			if !has && leftOut != "" {
+				p.leaveOut(leftOut)
 				continue
 			}
 			if !has {

@@ -66,24 +66,32 @@ func (k Still) Left(work []rules.Remedy) string {
 // runs tells whether the shaft turns under power at a step.
 func runs(s rules.Step) bool { return rules.Contains(s.Hazards, "turning-shaft") }
 
-// Omits tells whether a step is left out: it runs the shaft for a reading,
+// StepOn is a step as it stands on the boat, and why it is left out: she has not
+// what it is on, or it runs the shaft; "" where it is not.
+func (k Still) StepOn(s *calc.Session, step rules.Step) (on rules.Step, leftOut string) {
+	on, hers := s.StepOn(step)
+	switch {
+	case !hers:
+		return on, fmt.Sprintf("“%s” is left out: %s", on.Title, on.Absent)
+	case k.omits(on):
+		return on, k.omitted(on)
+	}
+	return on, ""
+}
+
+// omits tells whether a step is left out: it runs the shaft for a reading,
 // before anything is cured.
-func (k Still) Omits(s rules.Step) bool {
+func (k Still) omits(s rules.Step) bool {
 	return k.Why != "" && (s.Phase == "as-found" || s.Phase == "") && runs(s)
 }
 
-// Omitted says that a step is left out.
-func (k Still) Omitted(s rules.Step) string {
+// omitted says that such a step is left out.
+func (k Still) omitted(s rules.Step) string {
 	words := fmt.Sprintf("“%s” is left out: %s. What the log has of her last run stands in its place.", s.Title, k.by)
 	if k.verdict != "" {
 		words += " " + k.verdict
 	}
 	return words
-}
-
-// NoneOfHers says that a step is left out because the boat has not what it is on.
-func NoneOfHers(s rules.Step) string {
-	return fmt.Sprintf("“%s” is left out: %s", s.Title, s.Absent)
 }
 
 // Holds says why a step must not be done even after some work: it runs the

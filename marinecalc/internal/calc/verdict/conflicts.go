@@ -130,19 +130,26 @@ func (r *Judgement) contradict(code sheet.ConflictCode, on *contract.Property, t
 
 // without runs the function with inputs taken as not given, and puts them back.
 func (r *Judgement) without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
+	defer r.takenAway(inputs)()
+	if ok = r.In.Call.Run() == nil; ok {
+		value = read()
+	}
+	return value, ok
+}
+
+// takenAway takes inputs as not given until they are put back.
+func (r *Judgement) takenAway(inputs []*contract.Property) (putBack func()) {
 	kept := make([]float64, len(inputs))
 	for i, p := range inputs {
 		to := r.Field(p)
 		kept[i] = *to
 		*to = r.In.Form.Inputs.NotGiven(p)
 	}
-	if ok = r.In.Call.Run() == nil; ok {
-		value = read()
+	return func() {
+		for i, p := range inputs {
+			*r.Field(p) = kept[i]
+		}
 	}
-	for i, p := range inputs {
-		*r.Field(p) = kept[i]
-	}
-	return value, ok
 }
 
 // valueBy is a value of a property, found by an input.

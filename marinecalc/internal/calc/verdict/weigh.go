@@ -1,7 +1,6 @@
 package verdict
 
 import (
-	"math"
 	"slices"
 	"strings"
 
@@ -15,27 +14,25 @@ import (
 // weigh says how a value stands to a limit. Where that cannot be told for want
 // of something, doubt says of what, and remedy how to mend it.
 func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
-	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	if h.unread != "" {
-		return none, h.unread, "Mend it in the boat file."
+		return untold, h.unread, "Mend it in the boat file."
 	}
 	if c := r.contested(h); c != nil {
 		if missed, is := r.missedByEach(h, j, limit); is {
 			return missed, "", ""
 		}
-		return none, c.doubt, c.remedy
+		return untold, c.doubt, c.remedy
 	}
 	return r.weighAgreed(h, j, limit, v)
 }
 
 // weighAgreed is weigh of a value that nothing contradicts.
 func (r *Judgement) weighAgreed(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
-	none := spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
 	if len(j.unverified) > 0 {
 		return r.weighBrackets(h, j, limit, v)
 	}
 	if r.Untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
-		return none, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
+		return untold, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
 	}
 	if h.Chance {
 		return spread.JudgeChance(j.si, limit.Min), "", ""
@@ -70,7 +67,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	figures, all := r.brackets(j.unverified)
 	if !all || h.value == nil || h.Chance {
 		v.Awaits = r.Roots(j.unverified)
-		return spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}, restsOn(v.Awaits) + ", for which no confirmed figure is published", typeThem(v.Awaits)
+		return untold, restsOn(v.Awaits) + ", for which no confirmed figure is published", typeThem(v.Awaits)
 	}
 	judgement, v.Turns = r.overBracket(h, limit, figures)
 	if judgement.Word != sheet.CannotTell {

@@ -44,28 +44,23 @@ func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
 }
 
 // passedHere says that a limit of this sheet is passed, or that two readings of what
-// it is on disagree, or "". That one hangs
-// on none itself: what is passed stays so, whatever it hangs on. It is judged
-// once for all that hang on it.
+// it is on disagree, or "". That one hangs on none itself: what is passed stays so,
+// whatever it hangs on.
 func (r *Judgement) passedHere(limit string) string {
 	for i := range r.limits {
 		h := &r.limits[i]
 		if h.ID != limit {
 			continue
 		}
-		if h.passed == nil {
+		if h.told == nil {
 			var v sheet.Verdict
 			r.judge(h, &v)
-			said := ""
-			if v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide() {
-				said = putRight(&v)
-			} else if t := r.contested(h); t != nil {
-				said = "only once this is settled: " + t.doubt
-			}
-			h.passed = &said
+			h.told = &v
 		}
-		if *h.passed != "" {
-			return *h.passed
+		if h.told.Word.Plain() == sheet.Beyond {
+			return putRight(h.told)
+		} else if t := r.contested(h); t != nil {
+			return "only once this is settled: " + t.doubt
 		}
 	}
 	return ""
@@ -73,7 +68,12 @@ func (r *Judgement) passedHere(limit string) string {
 
 // putRight says which limit must be met first.
 func putRight(v *sheet.Verdict) string {
-	return "only once this is put right: " + problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+	return "only once this is put right: " + Stands(v)
+}
+
+// Stands says inside a sentence how a value stands to its limit.
+func Stands(v *sheet.Verdict) string {
+	return problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }
 
 // unreadEntries says which entries of a list lack a column that others have,
