@@ -70,6 +70,9 @@ func (b *Book) DanglingIDs() problem.List {
 	for _, s := range all.Steps {
 		lead("steps", s.ID, "step", steps, s.After.items...)
 		lead("steps", s.ID, "caution", cautions, s.Hazards.items...)
+		for _, c := range s.Cases.items {
+			lead("steps", s.ID, "caution", cautions, c.Hazards.items...)
+		}
 		lead("steps", s.ID, "remedy", remedies, s.Bares.items...)
 		for _, n := range s.Parts.items {
 			lead("steps", s.ID, "part", parts, n.Part)

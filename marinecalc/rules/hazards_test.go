@@ -39,6 +39,7 @@ var hazardsByWords = []struct {
 	{hazards: []string{"packing-out-afloat"}, words: `every one out with a packing hook`},
 	{hazards: []string{"solvents"}, both: true, words: `solvent|penetrant|flushing (oil|fluid)|taper and bore clean`},
 	{hazards: []string{"mild-acid"}, both: true, words: `vinegar|\bacid\b`},
+	{hazards: []string{"heated-hub"}, both: true, words: `warmed|heated|\boven\b`},
 	{hazards: []string{"lock-wire-ends"}, both: true, words: `lock wire|locking wire|wired`},
 	{hazards: []string{"raw-water-open"}, words: `seacock (closed|open)|close the seacock|cooler and switches off`},
 	{hazards: []string{"hot-fluid"}, both: true, words: `sample|dipstick|drain|level,|find where the fluid|top the fluid up|pump it out|fluid at its mark|strainer and|fluid side`,
@@ -70,7 +71,8 @@ func TestHazardsFollowTheWords(t *testing.T) {
 	b := Standard()
 	for _, h := range hazardsByWords {
 		re, met, excepted := regexp.MustCompile(h.words), 0, 0
-		for _, s := range b.Steps().All() {
+		for _, step := range b.Steps().All() {
+			s := step.On(step.Cases.items)
 			says := re.MatchString(wordsOf(s)) && (h.place == "" || h.place == s.Place)
 			if says {
 				met++
@@ -86,6 +88,11 @@ func TestHazardsFollowTheWords(t *testing.T) {
 				has := Contains(s.Hazards, id)
 				if says && !has {
 					t.Errorf("step %s: %q, and no caution %s", s.ID, re.FindString(wordsOf(s)), id)
+				}
+				for _, c := range step.Cases.items { // each case by itself
+					if alone := step.On([]StepCase{c}); says && re.MatchString(wordsOf(alone)) && !Contains(alone.Hazards, id) {
+						t.Errorf("step %s, in a case of it: %q, and no caution %s", s.ID, re.FindString(wordsOf(alone)), id)
+					}
 				}
 				if has && !says && h.both && i == 0 {
 					t.Errorf("step %s: the caution %s is not of its work", s.ID, id)
@@ -122,7 +129,7 @@ func TestEveryCautionIsShown(t *testing.T) {
 	b := Standard()
 	shown := map[string]bool{}
 	for _, s := range b.Steps().All() {
-		for _, id := range s.Hazards.All() {
+		for _, id := range s.On(s.Cases.items).Hazards.All() {
 			shown[id] = true
 		}
 	}

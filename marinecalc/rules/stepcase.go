@@ -1,10 +1,11 @@
 package rules
 
-// StepCase is what a step says, and which figures it needs, on a boat with one
-// choice and not another: with a key or without, with one nut or two.
+// StepCase is what a step says, which figures it needs and what can hurt in it, on
+// a boat with one choice and not another: with a key or without, with one nut or two.
 type StepCase struct {
-	Text string       `json:"text"`
-	Use  List[string] `json:"use"` // "calculation/name"
+	Text    string       `json:"text"`
+	Use     List[string] `json:"use"`     // "calculation/name"
+	Hazards List[string] `json:"hazards"` // ids of cautions
 	// Only and Unless tie it to choices of the boat; where both stand, both must
 	// allow it.
 	Only   OtherThan `json:"only"`
@@ -20,13 +21,14 @@ type OtherThan struct {
 }
 
 // On is the step as it stands where these of its cases hold: their texts after
-// its own, their figures beside its own.
+// its own, their figures and cautions beside its own.
 func (s Step) On(cases []StepCase) Step {
 	for _, c := range cases {
 		if c.Text != "" {
 			s.Text += " " + c.Text
 		}
 		s.Use = List[string]{Join(append([]string(nil), s.Use.items...), c.Use)}
+		s.Hazards = List[string]{Join(append([]string(nil), s.Hazards.items...), c.Hazards)}
 	}
 	return s
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // twite is a boat with an output flange whose face is worn by so much, keys of two
@@ -122,6 +123,47 @@ func TestPropellerIsFittedAsItIs(t *testing.T) {
 		}
 		if nut := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "propeller-taper/nutTorque" })]; strings.Contains(strings.ToLower(nut.Sentence), "locks of the propeller's nut, 0") != (c.lock == "none") {
 			t.Errorf("%s: %+v", c.lock, nut)
+		}
+	}
+}
+
+// A flange that holds by friction goes on dry, as its torque is worked out, and is
+// warmed, with the caution for that, only where it is pressed on; a film of oil is for
+// a bore that slides and has its key. Where nobody told what holds it, it goes on dry.
+func TestFlangeGoesOnAsItHolds(t *testing.T) {
+	const dry, key = "no oil, grease or anti-seize", "The key carries the torque here"
+	for method, want := range map[string]struct {
+		says, not []string
+		heated    bool
+		figure    string
+	}{
+		"clamp":        {[]string{dry, "the slot is still open"}, []string{key, "thin film", "oven"}, false, "coupling-bore/surfaces"},
+		"taper":        {[]string{dry, "by its nut"}, []string{key, "thin film", "oven", "bridge"}, false, "coupling-bore/surfaces"},
+		"interference": {[]string{"dry, unless its maker presses it on with oil", "no flame on one spot", "until it grips"}, []string{key, "thin film", "bridge"}, true, "coupling-bore/heatOn"},
+		"set-screws":   {[]string{key, "thin film", "without one it stays dry"}, []string{dry, "oven"}, false, "coupling-bore/tableSeating"},
+		"":             {[]string{dry, "look first", "not warmed by a guess"}, []string{key, "oven"}, true, "coupling-bore/holdMethod"},
+	} {
+		held := `{}`
+		if method != "" {
+			held = `{"holdMethod": "` + method + `", "interference": "25 µm", "surfaces": "steel-dry"}`
+		}
+		b := testboat.Read(t, `{"name": "Dunlin", "shaft": {"diameter": "30 mm"}, "coupling": {"bore": `+held+`}}`)
+		s := stepNamed(t, made(t, b, marinecalc.Options{NoRanges: true}, "refit-coupling"), "press-coupling-flange")
+		for _, words := range want.says {
+			if !strings.Contains(s.Text, words) {
+				t.Errorf("%q: %q is not in %s", method, words, s.Text)
+			}
+		}
+		for _, words := range want.not {
+			if strings.Contains(s.Text, words) {
+				t.Errorf("%q: %q is in %s", method, words, s.Text)
+			}
+		}
+		if heated := slices.ContainsFunc(s.Cautions, func(c sheet.Caution) bool { return strings.HasPrefix(c.Text, "A heated hub") }); heated != want.heated {
+			t.Errorf("%q: the caution of a heated hub stands: %v", method, heated)
+		}
+		if !slices.ContainsFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == want.figure }) {
+			t.Errorf("%q has not %s: %+v", method, want.figure, s.Figures)
 		}
 	}
 }
