@@ -69,7 +69,7 @@ func Bore(in BoreInput) (out BoreResult, err error) {
 // BoreTrial is Bore with figures of a trial about the estimates that came to like:
 // it gives the margins that these tell, on either side of 1.
 func BoreTrial(in BoreInput, like *BoreResult) (BoreResult, error) {
-	in.trial = true
+	in.like = like
 	out, err := Bore(in)
 	if err == nil {
 		hub.Told(&like.MarginAhead, &out.MarginAhead)
@@ -123,7 +123,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 
 // key finds the torque at which key or keyway yield.
 func (out *BoreResult) key(in *BoreInput) {
-	out.KeyTorque = quantity.Torque(math.NaN())
+	out.KeyTorque, out.KeyTorqueMost = quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
 	if in.Keyed == hub.NoKey {
 		out.KeyTorque = 0
 		return
@@ -133,7 +133,7 @@ func (out *BoreResult) key(in *BoreInput) {
 	}
 	k, err := shaft.KeyStrength(in.keyed())
 	if err == nil {
-		out.KeyTorque = k.TorqueHeld
+		out.KeyTorque, out.KeyTorqueMost = k.TorqueHeld, k.KnownTorque
 	}
 }
 
@@ -198,15 +198,24 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 		out.SlipAstern = astern
 	}
 	margin := func(asked quantity.Torque) quantity.Ratio {
-		return hub.Margin(astern, out.KeyTorque, asked, told || in.trial)
+		return hub.Margin(astern, out.KeyTorque, asked, told || in.like != nil)
 	}
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 	if math.IsNaN(key) { // and it may hold what friction does not
 		out.SlipTorque, out.SlipAstern = quantity.Torque(nan), quantity.Torque(nan)
-		if in.trial {
-			return
+		most := func(pull float64, asked quantity.Torque) quantity.Ratio {
+			if math.IsNaN(float64(out.KeyTorqueMost)) {
+				return quantity.Ratio(nan)
+			}
+			return over(quantity.Torque(better(slip(pull), float64(out.KeyTorqueMost))), asked)
 		}
-		out.MarginAhead, out.MarginAstern, out.MarginPeak = hub.Unsure(out.MarginAhead), hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak)
+		var ahead, back, peak *quantity.Ratio
+		if l := in.like; l != nil {
+			ahead, back, peak = &l.MarginAhead, &l.MarginAstern, &l.MarginPeak
+		}
+		out.MarginAhead = hub.Bounded(out.MarginAhead, most(0, in.ShaftTorque), ahead)
+		out.MarginAstern = hub.Bounded(out.MarginAstern, most(pull, in.AsternTorque), back)
+		out.MarginPeak = hub.Bounded(out.MarginPeak, most(pull, in.PeakTorque), peak)
 	}
 }
 
@@ -238,20 +247,20 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	}
 	sure := func(margin quantity.Ratio, torques ...quantity.Torque) quantity.Ratio {
 		for _, t := range torques {
-			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews && !in.trial {
+			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews && in.like == nil {
 				return quantity.Ratio(nan)
 			}
 		}
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
-		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull && !in.trial {
+		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull && in.like == nil {
 			return quantity.Ratio(nan)
 		}
 		return margin
 	}
 	nut := func(margin quantity.Ratio, pull float64) quantity.Ratio {
-		if !taper || math.IsNaN(float64(out.NutHold)) && (margin >= 1 || in.trial) {
+		if !taper || math.IsNaN(float64(out.NutHold)) && (margin >= 1 || in.like != nil) {
 			return margin
 		}
 		if math.IsNaN(float64(out.NutHold)) {
@@ -271,7 +280,7 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
 	switch nutUnknown := taper && math.IsNaN(float64(out.NutHold)); {
 	case !(pull > float64(bare(0))) || float64(out.NutHold) >= pull:
-	case nutUnknown && !(out.KeyTorque == 0) && !in.trial: // the nut may hold it on its key
+	case nutUnknown && !(out.KeyTorque == 0) && in.like == nil: // the nut may hold it on its key
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = quantity.Torque(nan), quantity.Ratio(nan), quantity.Ratio(nan)
 	default: // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
@@ -283,7 +292,7 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 // A trial in which it turns is one in which nothing holds it on.
 func (out *BoreResult) turned(in *BoreInput) {
 	gone := quantity.Ratio(math.NaN())
-	if in.trial {
+	if in.like != nil {
 		gone = 0
 	}
 	if !(out.MarginAhead >= 1 && out.MarginAstern >= 1) {
@@ -301,7 +310,7 @@ func (out *BoreResult) turned(in *BoreInput) {
 // loose tells whether the shaft is no thicker than its bore, so that nothing is
 // pressed, warmed or pulled.
 func (in *BoreInput) loose() bool {
-	return in.HoldMethod == Interference && in.Interference <= 0 && !in.trial
+	return in.HoldMethod == Interference && in.Interference <= 0 && in.like == nil
 }
 
 // fitting finds how an interference fit goes on and comes off.

@@ -75,7 +75,7 @@ type BoreInput struct {
 	FittingClearance     quantity.Length      // to slip the warm flange on without force
 	RoomTemperature      quantity.Temperature // of the shaft while the flange is warmed
 
-	trial bool // margins are given on either side of 1, see BoreTrial
+	like *BoreResult // margins are given on either side of 1, see BoreTrial
 }
 
 // The codes of HeldBy, for which the schema of coupling-bore has the words.
@@ -116,6 +116,7 @@ type BoreResult struct {
 	PullAstern     quantity.Force  // of the propeller, going astern
 	FrictionTorque quantity.Torque // at which the surfaces slip going ahead
 	KeyTorque      quantity.Torque // at which key or keyway yield
+	KeyTorqueMost  quantity.Torque // no more than which they hold, while a strength is not known; else NaN
 	ScrewHold      quantity.Force  // of all set screws
 
 	PinchStress  quantity.Stress // equivalent, while it is tightened

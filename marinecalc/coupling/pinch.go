@@ -86,7 +86,7 @@ func (out *BoreResult) withhold(in *BoreInput) {
 	}
 	lost := math.IsNaN(float64(out.Pressed))
 	unsure := in.pinchYield() == 0 && out.PinchStress > weakestYield
-	yields := out.PinchUse > 1 && in.pinchTensile() == 0 && !in.trial
+	yields := out.PinchUse > 1 && in.pinchTensile() == 0 && in.like == nil
 	if !lost && !unsure && !yields {
 		return
 	}

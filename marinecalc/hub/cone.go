@@ -90,6 +90,23 @@ func Unsure(margin quantity.Ratio) quantity.Ratio {
 	return margin
 }
 
+// Bounded is a margin beside a key of which not all is known: the least that friction
+// holds, where that is enough, and the most that friction or key hold, where even that
+// is not. NaN between them, and where the most is not known. A trial goes by the side
+// that the estimate was told by.
+func Bounded(least, most quantity.Ratio, like *quantity.Ratio) quantity.Ratio {
+	if like != nil {
+		if *like < 1 && !math.IsNaN(float64(most)) {
+			return most
+		}
+		return least
+	}
+	if most < 1 {
+		return most
+	}
+	return Unsure(least)
+}
+
 // Margin is the torque that a joint holds astern over the one asked of it. One
 // of 1 or more that rests on a pull which nobody told is not known, but where
 // the key alone holds.

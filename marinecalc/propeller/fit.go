@@ -47,11 +47,14 @@ type TaperInput struct {
 	PeakTorque   quantity.Torque // shock, either way; optional
 	Keyed        hub.Keyed       // whether there is a key; empty where nobody said
 	KeyTorque    quantity.Torque // at which that key yields; 0 for not known
-	Thrust       quantity.Force  // ahead; optional
-	AsternThrust quantity.Ratio  // thrust astern over that ahead, 0 to 2
-	ThrustAstern quantity.Force  // optional, goes before the two above
 
-	trial bool // margins are given on either side of 1, see TaperTrial
+	KeyTorqueMost quantity.Torque // what that key holds at most, where KeyTorque is not known; optional
+
+	Thrust       quantity.Force // ahead; optional
+	AsternThrust quantity.Ratio // thrust astern over that ahead, 0 to 2
+	ThrustAstern quantity.Force // optional, goes before the two above
+
+	like *TaperResult // margins are given on either side of 1, see TaperTrial
 }
 
 // The codes of HeldBy, for which the schema of propeller-taper has the words.

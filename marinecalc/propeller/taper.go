@@ -28,7 +28,7 @@ import (
 // that has gone; the greater of them holds. Where the pull alone takes the hub
 // off its cone neither holds: the key does not keep it on the shaft. Where nobody
 // told whether there is a key, or what it carries, what friction alone does not
-// hold is not known.
+// hold is not known, unless it is more than that key holds at most.
 //
 // The stress in the hub is of hoop tension and pressure together at the bore,
 // by the distortion energy; the keyway in it raises it further and is not
@@ -58,7 +58,7 @@ func Taper(in TaperInput) (out TaperResult, err error) {
 // TaperTrial is Taper with figures of a trial about the estimates that came to
 // like: it gives the margins that these tell, on either side of 1.
 func TaperTrial(in TaperInput, like *TaperResult) (TaperResult, error) {
-	in.trial = true
+	in.like = like
 	out, err := Taper(in)
 	if err == nil {
 		hub.Told(&like.MarginAhead, &out.MarginAhead)
@@ -182,7 +182,7 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 		astern = 0
 	}
 	margin := func(asked quantity.Torque) quantity.Ratio {
-		return hub.Margin(astern, in.KeyTorque, asked, told || in.trial)
+		return hub.Margin(astern, in.KeyTorque, asked, told || in.like != nil)
 	}
 	out.MarginAstern, out.MarginPeak = margin(in.AsternTorque), margin(in.PeakTorque)
 	out.SlipAstern = quantity.Torque(math.NaN())
@@ -195,17 +195,23 @@ func (out *TaperResult) hold(in *TaperInput, c hub.Cone) {
 		twist = 0
 	}
 	out.BareMargin = quantity.Ratio(float64(c.PullTwisted(out.Pressed, twist)) / quantity.OrNaN(float64(out.PullAstern)))
-	if in.AsternTorque == 0 && out.BareMargin >= 1 && !in.trial {
+	if in.AsternTorque == 0 && out.BareMargin >= 1 && in.like == nil {
 		out.BareMargin = nan
 	}
 	if in.KeyTorque == 0 && in.Keyed != hub.NoKey { // a key may hold what friction does not
 		out.HeldBy, out.SlipTorque, out.SlipAstern = KeyUnknown, quantity.Torque(math.NaN()), quantity.Torque(math.NaN())
-		if in.trial {
-			return
+		most := quantity.Torque(quantity.OrNaN(float64(in.KeyTorqueMost)))
+		var ahead, back, peak *quantity.Ratio
+		if l := in.like; l != nil {
+			ahead, back, peak = &l.MarginAhead, &l.MarginAstern, &l.MarginPeak
 		}
-		out.MarginAhead = hub.Unsure(out.MarginAhead)
+		out.MarginAhead = hub.Bounded(out.MarginAhead, over(max(out.FrictionTorque, most), in.ShaftTorque), ahead)
 		if !(pull > max(0, c.Pull(out.Pressed))) {
-			out.MarginAstern, out.MarginPeak, out.BareMargin = hub.Unsure(out.MarginAstern), hub.Unsure(out.MarginPeak), hub.Unsure(out.BareMargin)
+			out.MarginAstern = hub.Bounded(out.MarginAstern, over(max(astern, most), in.AsternTorque), back)
+			out.MarginPeak = hub.Bounded(out.MarginPeak, over(max(astern, most), in.PeakTorque), peak)
+			if in.like == nil {
+				out.BareMargin = hub.Unsure(out.BareMargin)
+			}
 		}
 	}
 }

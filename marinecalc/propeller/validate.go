@@ -111,6 +111,7 @@ func (in *TaperInput) validateLoad(faults *problem.List) {
 	faults.NotNegative("/asternTorque", "torque astern", float64(in.AsternTorque))
 	faults.NotNegative("/peakTorque", "peak torque", float64(in.PeakTorque))
 	faults.NotNegative("/keyTorque", "torque of the key", float64(in.KeyTorque))
+	faults.NotNegative("/keyTorqueMost", "torque that the key holds at most", float64(in.KeyTorqueMost))
 	if in.Keyed != "" && in.Keyed != hub.WithKey && in.Keyed != hub.NoKey {
 		faults.Add("/keyed", "it is not said whether there is a key", "yes, no", "")
 	}

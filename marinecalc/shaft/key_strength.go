@@ -47,6 +47,9 @@ type KeyStrengthResult struct {
 	TorqueHeld    quantity.Torque // at which the weakest of the four yields; NaN while a strength is not known
 	WeakestPlace  string          // of those known
 	NotJudged     string          // which places are not judged
+	KnownSafety   quantity.Ratio  // while a strength is not known, the least of those places whose strength is, at the steady torque: SteadySafety is no more; else NaN
+	KnownTorque   quantity.Torque // at which these yield: TorqueHeld is no more; else NaN
+	TaperMeasured quantity.Ratio  // loss of diameter over length of the taper, by its small end and length; NaN while one is not known
 	LengthWanted  quantity.Length // for WantedSafety at the steady torque and for the peak; NaN while a strength is not known
 	PeakUse       quantity.Ratio  // the load at the weakest place over the allowable one; known as LeastSafety is
 	KeyUse        quantity.Ratio  // the load on the key itself at the peak over the allowable one; NaN without a peak torque
@@ -123,7 +126,9 @@ func KeyStrength(in KeyStrengthInput) (out KeyStrengthResult, err error) {
 	}
 	out.load(&in)
 	out.hold(&in)
-	out.atPeak(&in, out.weakest())
+	known, least := out.weakest()
+	out.known(&in, known)
+	out.atPeak(&in, least)
 	out.wanted(&in)
 	return out, nil
 }
@@ -132,6 +137,10 @@ func KeyStrength(in KeyStrengthInput) (out KeyStrengthResult, err error) {
 func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.DesignTorque, out.DesignCase = designTorque(in.ShaftTorque, in.PeakTorque)
 	out.SmallEnd = in.smallEnd()
+	out.TaperMeasured = quantity.Ratio(math.NaN())
+	if in.SmallEndDiameter > 0 && in.TaperLength > 0 {
+		out.TaperMeasured = quantity.Ratio((in.ShaftDiameter - in.SmallEndDiameter) / in.TaperLength)
+	}
 	out.ForceDiameter = (in.ShaftDiameter + out.SmallEnd) / 2
 	out.KeyRise, out.SeatInShaft = in.rise()
 	out.SeatInHub = out.KeyRise - out.SeatInShaft
@@ -177,9 +186,10 @@ func (out *KeyStrengthResult) hold(in *KeyStrengthInput) {
 }
 
 // weakest finds the place that gives first of those whose strength is known,
-// and the minimum safety factor at the design torque: NaN while one is not known.
-func (out *KeyStrengthResult) weakest() quantity.Ratio {
-	least := out.ShearSafety
+// with its safety factor at the design torque, and the least of all: NaN while a
+// strength is not known.
+func (out *KeyStrengthResult) weakest() (known, least quantity.Ratio) {
+	least = out.ShearSafety
 	out.WeakestPlace = KeyShears
 	for _, place := range [...]struct {
 		safety quantity.Ratio
@@ -199,9 +209,19 @@ func (out *KeyStrengthResult) weakest() quantity.Ratio {
 		out.NotJudged = ShaftNotJudged
 	default:
 		out.NotJudged = AllJudged
-		return least
+		return least, least
 	}
-	return quantity.Ratio(math.NaN())
+	return least, quantity.Ratio(math.NaN())
+}
+
+// known says what the places whose strength is known hold while another's is not:
+// the whole holds no more.
+func (out *KeyStrengthResult) known(in *KeyStrengthInput, least quantity.Ratio) {
+	if out.NotJudged == AllJudged {
+		least = quantity.Ratio(math.NaN())
+	}
+	out.KnownSafety = least * quantity.Ratio(out.DesignTorque/in.ShaftTorque)
+	out.KnownTorque = quantity.Torque(least) * out.DesignTorque
 }
 
 // atPeak says what the safeties at the design torque mean at the peak and at

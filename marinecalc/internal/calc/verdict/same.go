@@ -42,11 +42,32 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 			moved = append(moved, r.Property(name))
 		}
 	} else {
-		moved = r.restingOn(q, p)
+		moved = append(r.restingOn(q, p), r.movedWithout(p)...)
 	}
 	t := twoWays{moved: moved, remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
 	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
 	r.contradict(sheet.TwoFigures, p, t, values)
+}
+
+// movedWithout are the results that another figure stands in for where one that p is
+// found from is taken as not given: they went by it, and it is in doubt with p.
+func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Property) {
+	for _, name := range r.In.Form.Formulas.Under(p) {
+		q := r.In.Form.Input.Child(name)
+		if q == nil || !r.givenByHand(q) || r.Field(q) == nil {
+			continue
+		}
+		r.without([]*contract.Property{q}, func() float64 {
+			for i := range r.Measures {
+				if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) && !math.IsNaN(*o.Number) {
+					moved = append(moved, o.Property)
+				}
+			}
+			return 0
+		})
+		r.Again()
+	}
+	return moved
 }
 
 // standard is the name of the row nearest to a value of an input, no further
