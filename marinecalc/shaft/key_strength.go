@@ -49,7 +49,7 @@ type KeyStrengthResult struct {
 	NotJudged     string          // which places are not judged
 	KnownSafety   quantity.Ratio  // while a strength is not known, the least of those places whose strength is, at the steady torque: SteadySafety is no more; else NaN
 	KnownTorque   quantity.Torque // at which these yield: TorqueHeld is no more; else NaN
-	TaperMeasured quantity.Ratio  // loss of diameter over length of the taper, by its small end and length; NaN while one is not known
+	TaperMeasured quantity.Ratio  // loss of diameter over length of the taper, by its ends and length; NaN while one is not known
 	LengthWanted  quantity.Length // for WantedSafety at the steady torque and for the peak; NaN while a strength is not known
 	PeakUse       quantity.Ratio  // the load at the weakest place over the allowable one; known as LeastSafety is
 	KeyUse        quantity.Ratio  // the load on the key itself at the peak over the allowable one; NaN without a peak torque
@@ -139,7 +139,11 @@ func (out *KeyStrengthResult) load(in *KeyStrengthInput) {
 	out.SmallEnd = in.smallEnd()
 	out.TaperMeasured = quantity.Ratio(math.NaN())
 	if in.SmallEndDiameter > 0 && in.TaperLength > 0 {
-		out.TaperMeasured = quantity.Ratio((in.ShaftDiameter - in.SmallEndDiameter) / in.TaperLength)
+		large := in.LargeEndDiameter // of its table: a shaft typed a little off that is no other taper
+		if large == 0 {
+			large = in.ShaftDiameter
+		}
+		out.TaperMeasured = quantity.Ratio((large - in.SmallEndDiameter) / in.TaperLength)
 	}
 	out.ForceDiameter = (in.ShaftDiameter + out.SmallEnd) / 2
 	out.KeyRise, out.SeatInShaft = in.rise()

@@ -61,3 +61,14 @@ func TestKeyAndTaperHaveOneDoubtOfTheTaper(t *testing.T) {
 		}
 	}
 }
+
+// The small end of the row picked is no measurement of it: a 1 in shaft typed as 25 mm
+// has the row's taper all the same, and 23 mm measured at its small end has not.
+func TestARowIsNoMeasurementOfItself(t *testing.T) {
+	const key = `{"shaftDiameter": "25 mm", "keyWidth": "6.35 mm", "keyLength": "50 mm", "keyYieldStrength": "205 MPa", "shaftTorque": "100 N·m", "shaftEndTable": "j755-1"`
+	for more, agrees := range map[string]bool{`}`: true, `, "smallEndDiameter": "21.03 mm"}`: true, `, "smallEndDiameter": "23 mm"}`: false} {
+		if s := testboat.Run(t, "key-strength", key+more, marinecalc.Options{}); (len(s.Conflicts) == 0) != agrees {
+			t.Errorf("%s: %+v", more, s.Conflicts)
+		}
+	}
+}

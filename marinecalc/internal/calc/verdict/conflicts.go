@@ -81,11 +81,7 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	first := m.Si
 	var moved []*contract.Property
 	second, ok := r.without(before, func() float64 {
-		for i := range r.Measures {
-			if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) {
-				moved = append(moved, o.Property)
-			}
-		}
+		moved = r.moved(moved)
 		return *m.Number
 	})
 	if !ok || math.IsNaN(second) {
@@ -118,6 +114,16 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	t := twoWays{moved: append(moved, append(slices.Clone(before), other)...), before: before, remedy: "Measure again, and leave out the one that was wrong."}
 	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.contradict(sheet.TwoWays, m.Property, t, values)
+}
+
+// moved adds the results that came out otherwise than on the estimates.
+func (r *Judgement) moved(list []*contract.Property) []*contract.Property {
+	for i := range r.Measures {
+		if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) {
+			list = append(list, o.Property)
+		}
+	}
+	return list
 }
 
 // contradict tells that two things cannot both be, and keeps verdicts off what

@@ -58,11 +58,7 @@ func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Proper
 			continue
 		}
 		r.without([]*contract.Property{q}, func() float64 {
-			for i := range r.Measures {
-				if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) && !math.IsNaN(*o.Number) {
-					moved = append(moved, o.Property)
-				}
-			}
+			moved = r.moved(moved)
 			return 0
 		})
 		r.Again()
