@@ -70,7 +70,7 @@ export function stepParts(step, all, told, acts) {
     step.tools.length > 0 && h('p', { class: 'tool-line' }, h('strong', {}, 'Tools: '), step.tools.join(', '), '.'),
     step.parts.length > 0 &&
       h('ul', { class: 'takes' }, ...step.parts.map((p) => h('li', {}, h('strong', {}, `${p.title}: ${p.amount}`), p.size && `; ${p.size}`, p.note && h('span', { class: 'aside' }, ` ${p.note}`)))),
-    step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, acts.fold))),
+    step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, step.number, told, acts.fold))),
     step.tightening && h('p', { class: 'tightening' }, h('strong', {}, 'Tightening. '), step.tightening.text),
     step.tightening && step.tightening.passes.length > 1 && step.tightening.order !== '' && boltCircle({ order: orderOf(step.tightening.order), passes: step.tightening.passes }, `${all.id}/${step.id}`),
     pictures.length > 0
@@ -117,11 +117,28 @@ function hazards(step, told) {
 }
 
 /**
- * A figure of the boat's sheets, or what it takes to know it.
+ * What stands against a figure, in full. On paper the step is named at which it
+ * stands already.
  * @param {StepFigure} f
+ * @param {number} number
+ * @param {Map<string, number>} told
+ */
+function objection(f, number, told) {
+  if (!f.word || f.word === 'within' || f.word === 'inside the guide') return [];
+  const at = told.get(`figure/${f.sentence}`);
+  if (at === undefined) told.set(`figure/${f.sentence}`, number);
+  return [h('p', { class: at === undefined ? '' : 'again' }, f.sentence), at !== undefined && h('p', { class: 'paper-only' }, `As at step ${at}. `)];
+}
+
+/**
+ * A figure of the boat's sheets, or what it takes to know it. On paper, a line
+ * for what is not known stands where it is asked for first.
+ * @param {StepFigure} f
+ * @param {number} number
+ * @param {Map<string, number>} told
  * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
-function figure(f, fold) {
+function figure(f, number, told, fold) {
   const sheet = h('p', { class: 'help' }, h('a', { href: `#/sheet/${encodeURIComponent(f.calculation)}` }, f.sheet));
   if (f.table) {
     const long = f.table.rows.length > SHORT;
@@ -136,9 +153,11 @@ function figure(f, fold) {
   }
   if (f.text === '') {
     const needs = f.needs ?? [];
+    const again = told.has(`line/${f.of}`);
+    told.set(`line/${f.of}`, number);
     return h(
       'section',
-      { class: 'result unknown', 'data-figure': f.of },
+      { class: again ? 'result unknown again' : 'result unknown', 'data-figure': f.of },
       h('h3', {}, f.title),
       h('p', { class: 'value words' }, 'Not known'),
       needs.length > 0
@@ -155,7 +174,7 @@ function figure(f, fold) {
     f.maker && h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), f.maker.source, `. Calculated: ${f.text}.`),
     f.interval && h('p', { class: 'interval' }, `95 % interval${f.maker ? ' of what is calculated' : ''}: ${f.interval}`),
     f.word && h('p', {}, badge(f.word, f.reads ?? '')),
-    f.word && f.word !== 'within' && f.word !== 'inside the guide' && h('p', {}, f.sentence),
+    ...objection(f, number, told),
     (f.restsOn ?? []).length > 0 && h('p', { class: 'help' }, `Rests on what nobody confirmed: ${(f.restsOn ?? []).join(', ').toLowerCase()}.`),
     sheet,
   );

@@ -278,8 +278,14 @@ func (m *maker) step(n int) Step {
 		out.Figures = slices.DeleteFunc(out.Figures, func(f Figure) bool { return slices.Contains(inTightening, f.Of) })
 	}
 	m.draw(row.Drawing)
+	told := map[Held]bool{} // a limit that holds several readings together is told at the first of them
 	for _, r := range row.Record.All() {
-		out.Records = append(out.Records, m.record(row.ID, r))
+		record := m.record(row.ID, r)
+		record.Limits = slices.DeleteFunc(record.Limits, func(h Held) bool { return told[h] })
+		for _, h := range record.Limits {
+			told[h] = true
+		}
+		out.Records = append(out.Records, record)
 	}
 	for _, id := range row.Bares.All() {
 		for _, r := range m.session.Book.Remedies().All() {
