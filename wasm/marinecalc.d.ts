@@ -2337,6 +2337,8 @@ export interface WorkStep {
   waitDays: number;
   /** Why it must not be done yet, even in its turn: the work leaves standing what keeps the shaft still. Absent where it may. */
   hold?: string;
+  /** What must be so before it: what kept the shaft still and this work cures is put right and read again. Absent where nothing did. */
+  once?: string;
   /** What can hurt at this step, gravest first. */
   cautions: Caution[];
   /** Why there are none, where there are none. */

@@ -54,6 +54,7 @@ export function stepParts(step, all, told, acts) {
   const open = step.after.filter((n) => !all.steps[n - 1]?.tick);
   const parts = [
     step.hold && h('p', { class: 'wrong' }, step.hold),
+    step.once && h('p', { class: 'move' }, h('strong', {}, step.once)),
     hazards(step, told),
     step.move && h('p', { class: 'move' }, h('strong', {}, step.move)),
     step.safe && h('p', {}, step.safe),

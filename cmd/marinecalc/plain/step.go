@@ -24,6 +24,7 @@ func Step(w io.Writer, s *marinecalc.Step, said map[string]int) {
 		line("Ticked off ", strings.TrimSpace(s.Tick.Date+" "+s.Tick.Time)+".")
 	}
 	line("", s.Hold)
+	line("", s.Once)
 	var again []string
 	for _, c := range s.Cautions {
 		if at, has := said[c.Text]; has {

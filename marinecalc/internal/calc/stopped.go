@@ -11,6 +11,7 @@ import (
 // Stop is a verdict of a sheet with which the shaft must not run under power.
 type Stop struct {
 	Why    string   // the verdict, by its sheet
+	On     string   // what it is of, and the sheet
 	Causes []string // ids of which one cured takes it away
 }
 
@@ -31,7 +32,8 @@ func (s *Session) Stops() (list []Stop) {
 			}
 			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
 				says, _, _ := strings.Cut(v.Sentence, ". ")
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", rules.Join(nil, l.Stops)})
+				on := problem.MidSentence(l.Title) + " (sheet “" + made.Sheet.Title + "”)"
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", on, rules.Join(nil, l.Stops)})
 			}
 		}
 	}

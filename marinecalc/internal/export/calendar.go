@@ -68,7 +68,7 @@ func (c *calendarText) steps(s *sheet.Sheet, schedule *sheet.Table) {
 		if at("critical") == "yes" {
 			critical = "Critical: a delay puts off the end.\n"
 		}
-		words[at("step")] = fmt.Sprintf("%s, %s, %s.\n%s%s%s", at("phase"), at("hours"), at("place"), critical, dangersOf(s, at("step")), at("how"))
+		words[at("step")] = fmt.Sprintf("%s, %s, %s.\n%s%s%s", at("phase"), at("hours"), at("place"), critical, dangersOf(s, at("step")), strings.TrimSpace(at("once")+" "+at("how")))
 	}
 	opened := ""
 	if from := s.Result("openFrom"); from != nil {

@@ -194,7 +194,7 @@ func (p *paper) steps(t sheet.Table) {
 		}
 		p.b.WriteString(`<p><span class="box"></span><b>` + picture.Escape(at("step")) + "</b> ")
 		p.tag("span", "small", strings.TrimSuffix(strings.Join([]string{at("phase"), at("hours"), at("place"), waits}, ", "), ", "))
-		p.b.WriteString("<br>" + picture.Escape(at("how")) + "<br>")
+		p.b.WriteString("<br>" + picture.Escape(strings.TrimSpace(at("once")+" "+at("how"))) + "<br>")
 		p.tag("span", "small", at("hazards"))
 		p.b.WriteString("</p>")
 	}

@@ -80,6 +80,7 @@ type Step struct {
 	LongHours  float64         `json:"longHours"`      // when it does not go smoothly
 	WaitDays   int             `json:"waitDays"`       // that must pass after it
 	Hold       string          `json:"hold,omitempty"` // why it must not be done yet even in its turn
+	Once       string          `json:"once,omitempty"` // what must be so before it, of what the same work cures
 	Cautions   []sheet.Caution `json:"cautions"`       // gravest first
 	Safe       string          `json:"safe,omitempty"`
 	Tools      []string        `json:"tools"`
@@ -259,7 +260,7 @@ func (m *maker) step(n int) Step {
 			m.out.Tools = append(m.out.Tools, tool)
 		}
 	}
-	out.Hold = m.still.Holds(row, m.rows)
+	out.Hold, out.Once = m.still.Holds(row, m.rows), m.still.Once(row, m.rows)
 	for _, c := range m.session.Book.AllCautions().All() {
 		if rules.Contains(row.Hazards, c.ID) || c.ID == rules.StopNow && out.Hold != "" {
 			out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})

@@ -38,7 +38,8 @@ func (p *planner) byDay(made *schedule.Plan, out *Result) {
 	}
 }
 
-// dueAfterwards puts re-checks after all other steps, the first due first.
+// dueAfterwards puts what is held, and then re-checks, the first due first, after all
+// other steps.
 func (p *planner) dueAfterwards(order []int) []int {
 	later := func(i int) bool { return p.tasks[i].Stage == schedule.Afterwards }
 	var due []int
@@ -47,7 +48,13 @@ func (p *planner) dueAfterwards(order []int) []int {
 			due = append(due, i)
 		}
 	}
-	sort.SliceStable(due, func(a, b int) bool { return p.daysAfter(due[a]) < p.daysAfter(due[b]) })
+	from := func(i int) float64 {
+		if p.steps[i].Phase != "afterwards" {
+			return math.Inf(-1)
+		}
+		return p.daysAfter(i)
+	}
+	sort.SliceStable(due, func(a, b int) bool { return from(due[a]) < from(due[b]) })
 	return append(slices.DeleteFunc(order, later), due...)
 }
 
@@ -80,7 +87,7 @@ func (p *planner) due(made *schedule.Plan, i int, l *ScheduledStep) {
 	if len(when) == 2 {
 		l.Waits += ", whichever comes first"
 	}
-	if days := p.daysAfter(i); !math.IsInf(days, 1) && made.Whole() {
+	if days := p.daysAfter(i); !math.IsInf(days, 1) && made.Whole() && !p.runsHeld() {
 		by := made.LastDay(made.Finish) + int(days)
 		l.Start, l.End = day.Text(by), day.Text(by)
 	}

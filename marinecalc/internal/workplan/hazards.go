@@ -27,7 +27,7 @@ func (p *planner) hazards(order []int, out *Result) []string {
 	for _, c := range all {
 		var at []string
 		for _, i := range order {
-			if rules.Contains(p.steps[i].Hazards, c.ID) || c.ID == rules.StopNow && p.still.Holds(p.steps[i], p.remedies) != "" {
+			if rules.Contains(p.steps[i].Hazards, c.ID) || c.ID == rules.StopNow && p.held[i] != "" && runs(p.steps[i]) {
 				at = append(at, p.steps[i].Title)
 				steps[i] = append(steps[i], string(c.Signal)+": "+c.InShort())
 			}

@@ -92,6 +92,7 @@ type ScheduledStep struct {
 	Slack    quantity.Time
 	Critical string
 	Hazards  string // signal words and what can hurt, gravest first
+	Once     string // what must be so before it, of what the same work cures
 	Waits    string // why it has no date
 	How      string
 	For      string

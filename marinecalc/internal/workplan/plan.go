@@ -39,6 +39,7 @@ type planner struct {
 	steps    []rules.Step
 	forWhat  []string // by step: titles of the remedies that need it
 	tasks    []schedule.Task
+	held     []string // by step: why it is not planned to a day; "" where it is
 	calendar schedule.Calendar
 	needs    []partNeed
 	cut      []string // lists too long for the sheet
@@ -193,4 +194,32 @@ func (p *planner) gatherSteps() {
 		}
 		p.tasks = append(p.tasks, t)
 	}
+	p.hold()
+}
+
+// hold keeps off the calendar what runs the shaft while this work leaves standing what
+// keeps it still, and what comes after that: what is forbidden has no day.
+func (p *planner) hold() {
+	p.held = make([]string, len(p.steps))
+	for i, s := range p.steps {
+		p.held[i] = p.still.Holds(s, p.remedies)
+	}
+	for changed := true; changed; {
+		changed = false
+		for i, t := range p.tasks {
+			if p.held[i] == "" && t.Stage != schedule.Afterwards && slices.ContainsFunc(t.After, func(b int) bool { return p.held[b] != "" }) {
+				p.held[i], changed = "for a step that must wait", true
+			}
+		}
+	}
+	for i := range p.tasks {
+		if p.held[i] != "" {
+			p.tasks[i].Stage = schedule.Afterwards
+		}
+	}
+}
+
+// runsHeld tells whether the plan ends with her closed up and not to be run.
+func (p *planner) runsHeld() bool {
+	return slices.ContainsFunc(p.held, func(why string) bool { return why != "" })
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -17,11 +18,13 @@ type Still struct {
 	by      string // what keeps it still
 	verdict string // the first that forbids power
 	holds   []hold
+	titles  map[string]string // of causes
 }
 
 // hold is one reason, and the causes of which one cured takes it away.
 type hold struct {
 	why    string
+	on     string // the verdict's, to be read again once it is cured; "" of a cause
 	causes []string
 }
 
@@ -29,8 +32,12 @@ type hold struct {
 func StillOf(s *calc.Session) (still Still) {
 	for _, stop := range s.Stops() {
 		still.by, still.verdict = "a verdict forbids power", cmp.Or(still.verdict, stop.Why)
-		still.holds = append(still.holds, hold{stop.Why, stop.Causes})
+		still.holds = append(still.holds, hold{stop.Why, stop.On, stop.Causes})
 		still.Why = strings.TrimSpace(still.Why + " " + stop.Why)
+	}
+	still.titles = map[string]string{}
+	for _, c := range s.Book.Causes().All() {
+		still.titles[c.ID] = c.Title
 	}
 	out := s.Earlier("fault-finding")
 	if out == nil {
@@ -42,7 +49,7 @@ func StillOf(s *calc.Session) (still Still) {
 	if table := out.Sheet.Table("holds"); table != nil {
 		for _, r := range table.Rows {
 			at := table.Reader(r)
-			still.holds = append(still.holds, hold{at("why"), strings.Fields(at("causes"))})
+			still.holds = append(still.holds, hold{at("why"), "", strings.Fields(at("causes"))})
 		}
 	}
 	return still
@@ -101,6 +108,28 @@ func (k Still) Holds(s rules.Step, work []rules.Remedy) string {
 		return "Not before this is cured too: " + left
 	}
 	return ""
+}
+
+// Once says what must be so before a step that some work makes possible: it runs the
+// shaft, and what kept that still is cured by the work, which only reading it again
+// shows. "" for every other step.
+func (k Still) Once(s rules.Step, work []rules.Remedy) string {
+	if len(k.holds) == 0 || !runs(s) || k.Left(work) != "" {
+		return ""
+	}
+	var on []string
+	for _, h := range k.holds {
+		words := h.on
+		for _, cause := range h.causes {
+			if cures := func(r rules.Remedy) bool { return rules.Contains(r.Cures, cause) }; words == "" && slices.ContainsFunc(work, cures) {
+				words = problem.MidSentence(k.titles[cause])
+			}
+		}
+		if !slices.Contains(on, words) {
+			on = append(on, words)
+		}
+	}
+	return "Only when this has been put right and looked at or read again: " + strings.Join(on, "; ") + "."
 }
 
 // leaveOut says, once, that a step is not planned.

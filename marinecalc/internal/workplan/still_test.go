@@ -1,6 +1,7 @@
 package workplan_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -151,6 +152,60 @@ func TestPlanCautionsAreOfThePlanInHand(t *testing.T) {
 		}
 		if open != c.open {
 			t.Errorf("%s: an open line is warned of: %v", c.work, open)
+		}
+	}
+}
+
+// What runs the shaft is either on the calendar or forbidden, never both: where the
+// chosen work cures what forbids power it has its day and the condition that this is
+// put right and read again; where it does not it has no day, nor has what comes after
+// it, nothing says that it can be done now, and no date is called kept.
+func TestWhatIsForbiddenHasNoDay(t *testing.T) {
+	weak, err := os.ReadFile(testboat.Root("testdata", "cases", "weak-split-clamp.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	const damper = `{"name": "Snipe", "lies": "afloat", "fluid": {"grade": "iso-vg-46", "volume": "1.1 L"}, "symptoms": [{"evidence": "damper-seen", "answer": "yes"}]}`
+	for _, c := range []struct {
+		boat, work string
+		cures      bool
+		after      string // a step after the first start
+	}{
+		{string(weak), "refit-coupling", true, "Trial under way"}, {string(weak), "align-coupling", false, "Trial under way"},
+		{damper, "replace-damper-plate", true, "Trial under way"}, {damper, "align-coupling", false, "Trial under way"},
+		{damper, "flush-gearbox-fluid", false, "Drain the gearbox again"},
+	} {
+		s := testboat.Run(t, "work-plan", `{"today": "2026-06-02", "lies": "afloat", "readyBy": "2026-12-01", "remedies": [{"remedy": "`+c.work+`"}],
+			"windows": [{"from": "2026-06-05", "to": "2026-11-20", "kind": "afloat"}, {"from": "2026-06-15", "to": "2026-07-30", "kind": "haul-out"}]}`, marinecalc.Options{Boat: testboat.Read(t, c.boat), NoRanges: true})
+		table, met := s.Table("schedule"), 0
+		for _, r := range table.Rows {
+			at := table.Reader(r)
+			switch step := at("step"); step {
+			case "First start", "Trial under way", c.after:
+				met++
+				if dated := at("start") != ""; dated != c.cures || (at("waits") == "") != c.cures {
+					t.Errorf("%s, %s: on %q, waits %q", c.work, step, at("start"), at("waits"))
+				}
+				if (at("once") != "") != c.cures || c.cures && !strings.Contains(at("once"), "read again: ") {
+					t.Errorf("%s, %s: once %q", c.work, step, at("once"))
+				}
+				if !c.cures && strings.Contains(textOf(s, "now"), step) {
+					t.Errorf("%s: %s can be done now: %s", c.work, step, textOf(s, "now"))
+				}
+			default:
+				if at("phase") == "afterwards" && !c.cures && at("start") != "" {
+					t.Errorf("%s: %s is due on %s after a trial that has no day", c.work, step, at("start"))
+				}
+			}
+		}
+		if met < 2 {
+			t.Errorf("%s: %d steps", c.work, met)
+		}
+		if kept := !strings.HasPrefix(textOf(s, "inTime"), "Not by any date"); kept != c.cures {
+			t.Errorf("%s: %s; done on %s", c.work, textOf(s, "inTime"), textOf(s, "finish"))
+		}
+		if strings.Contains(textOf(s, "finish"), "without first start and trial") == c.cures {
+			t.Errorf("%s: done on %s", c.work, textOf(s, "finish"))
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -75,7 +76,7 @@ func (p *planner) inPhases() []int {
 func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep {
 	t, s := made.Tasks[i], p.steps[i]
 	l := ScheduledStep{Step: s.Title, Phase: phaseWords[s.Phase], Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
-		Slack: quantity.Time(math.NaN()), Hazards: hazards, How: s.Text, For: p.forWhat[i]}
+		Slack: quantity.Time(math.NaN()), Hazards: hazards, Once: p.still.Once(s, p.remedies), How: s.Text, For: p.forWhat[i]}
 	switch t.Why {
 	case schedule.Dated:
 		l.Start, l.End = day.Text(made.FirstDay(t.Start)), day.Text(made.LastDay(t.End))
@@ -94,7 +95,9 @@ func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep
 	case schedule.Missed:
 		l.Waits = "she does not lie " + s.Place + " before the work: it cannot be read as found"
 	case schedule.Due:
-		p.due(made, i, &l)
+		if l.Waits = problem.MidSentence(p.held[i]); l.Waits == "" {
+			p.due(made, i, &l)
+		}
 	}
 	return l
 }

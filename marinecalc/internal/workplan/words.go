@@ -25,6 +25,9 @@ func (p *planner) finishText(made *schedule.Plan) string {
 	if !made.Whole() {
 		return "cannot be given: " + strings.Join(p.undated(made), " ")
 	}
+	if p.runsHeld() {
+		return day.Text(made.LastDay(made.Finish)) + " without first start and trial, which wait for another cure"
+	}
 	return day.Text(made.LastDay(made.Finish))
 }
 
@@ -131,6 +134,8 @@ func (p *planner) inTime(made, late *schedule.Plan) string {
 		return fmt.Sprintf("The date wanted, %s, has already passed.", p.in.ReadyBy)
 	case !made.Whole():
 		return "Not by any date: some steps have no date."
+	case p.runsHeld():
+		return "Not by any date: this work leaves standing what keeps the shaft still."
 	}
 	spare, spareLong := want-made.LastDay(made.Finish), 0
 	if late.Whole() {
