@@ -57,7 +57,10 @@ type Remedy struct {
 	OnceSeen List[string] `json:"onceSeen"`
 	Last     bool         `json:"last"` // done when all else in the line is back
 	Steps    List[string] `json:"steps"`
-	Note     string       `json:"note"`
+	// Unless: it is no work of a boat of which this holds; Absent says why.
+	Unless OtherThan `json:"unless"`
+	Absent string    `json:"absent"`
+	Note   string    `json:"note"`
 	Provenance
 }
 

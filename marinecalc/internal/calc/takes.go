@@ -24,6 +24,15 @@ func (s *Session) StepOn(step rules.Step) (on rules.Step, has bool) {
 	return step.On(cases), s.allows(rules.OtherThan{}, step.Unless)
 }
 
+// NoWork says why a piece of work is none of this boat, by her choices; "" where it
+// may be.
+func (s *Session) NoWork(r rules.Remedy) string {
+	if s.allows(rules.OtherThan{}, r.Unless) {
+		return ""
+	}
+	return "“" + r.Title + "” is no work of this boat: " + r.Absent
+}
+
 // allows tells whether the boat's choices allow what is only for one and not
 // for another.
 func (s *Session) allows(only, unless rules.OtherThan) bool {

@@ -27,6 +27,24 @@ func (m *maker) leaveOut() {
 	}
 }
 
+// theirs takes out work that is none of this boat, and says why, before anything of it
+// is walked through. What was begun is gone through to its end all the same: what lies
+// open has to be closed.
+func (m *maker) theirs() {
+	m.work = nil
+	for _, r := range m.rows {
+		begun := slices.ContainsFunc(m.ticks, func(t boatStep) bool { return t.Done != "" && rules.Contains(r.Steps, t.Step) })
+		if why := m.session.NoWork(r); why == "" {
+			m.work = append(m.work, r)
+		} else {
+			m.out.LeftOut = append(m.out.LeftOut, why)
+			if begun {
+				m.work = append(m.work, r)
+			}
+		}
+	}
+}
+
 // uses are the figures of a step: its own, and of one that gathers the torques of
 // the work those that the steps after it set.
 func (m *maker) uses(n int) []string {

@@ -47,8 +47,12 @@ func (p *planner) choose(list *problem.List) {
 	}
 }
 
-// plan adds a piece of work, once.
+// plan adds a piece of work, once, unless it is none of this boat.
 func (p *planner) plan(r rules.Remedy, because string) {
+	if why := p.session.NoWork(r); why != "" {
+		p.leaveOut(why)
+		return
+	}
 	for i, has := range p.remedies {
 		if has.ID == r.ID {
 			if !strings.Contains(p.because[i], because) {
