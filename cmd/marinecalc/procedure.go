@@ -174,6 +174,9 @@ func printWorkList(w io.Writer, list []marinecalc.PartWork) {
 func printProcedure(w io.Writer, p *marinecalc.Procedure) {
 	fmt.Fprintf(w, "%s\n%s\n", p.Title, strings.Repeat("=", len([]rune(p.Title))))
 	about := fmt.Sprintf("%d of %d steps ticked off, %s of work.", p.Ticked, p.Steps, plain.Hours(p.Hours))
+	if p.Steps == 0 {
+		about = "Nothing to do on this boat."
+	}
 	if p.Boat != "" {
 		about = p.Boat + ". " + about
 	}

@@ -154,6 +154,21 @@ func TestStepsSayWhatTheyNeed(t *testing.T) {
 		if strings.Contains(s.Text, "wrench setting") && !Contains(s.Use, "bolt-preload/wrenchSetting") {
 			t.Errorf("%s: the wrench setting is not at hand", s.ID)
 		}
+		if Contains(s.Use, "bolt-preload/wrenchSetting") { // which is for one finish alone, and galls stainless that is dry
+			for _, of := range []string{"bolt-preload/finish", "bolt-preload/prevailingTorqueAdded"} {
+				if !Contains(s.Use, of) {
+					t.Errorf("%s has the wrench setting and not %s", s.ID, of)
+				}
+			}
+			for _, caution := range []string{"stainless-galls", "bolt-can-break", "wrench-slips"} {
+				if !Contains(s.Hazards, caution) {
+					t.Errorf("%s has the wrench setting and not the caution %s", s.ID, caution)
+				}
+			}
+			if !strings.Contains(s.Text, "for the finish named beside it and no other") {
+				t.Errorf("%s does not say that the setting is for one finish", s.ID)
+			}
+		}
 		for _, before := range s.After.All() {
 			if before == s.ID {
 				t.Errorf("%s comes after itself", s.ID)

@@ -207,7 +207,8 @@ export function showProcedure(app, main, name = '') {
 
 /** @param {Procedure} work */
 function progress(work) {
-  const share = work.steps > 0 ? `${work.ticked} of ${work.steps}` : '';
+  if (work.steps === 0) return h('p', { class: 'lead' }, h('strong', {}, 'Nothing to do on this boat.'));
+  const share = `${work.ticked} of ${work.steps}`;
   return h(
     'div',
     { class: 'progress' },

@@ -58,6 +58,39 @@ func TestKeyOfTheCouplingIsItsOwn(t *testing.T) {
 	}
 }
 
+// Work on what the boat file says is not there stops at its first line with why; what
+// laid her open already is gone through to its end; beside other work only that is done.
+func TestWorkOnWhatIsNotThereStopsAtOnce(t *testing.T) {
+	const opened = `, "work": {"steps": [{"step": "pull-coupling-flange", "done": "2026-05-02", "remedies": ["replace-key"]}]}}`
+	const read = `, "work": {"steps": [{"step": "torque-card", "done": "2026-05-02", "remedies": ["replace-key"]}]}}`
+	for _, c := range []struct {
+		boat   string
+		work   []string
+		told   string
+		walked bool
+	}{
+		{`{"name": "Siskin", "coupling": {"bore": {"key": {"fitted": "no"}}}}`, []string{"replace-key"}, "“Fit a new key” is no work of this boat: the boat file says that there is no key", false},
+		{`{"name": "Siskin", "coupling": {"bore": {"key": {"fitted": "no"}}}` + read, []string{"replace-key"}, "is no work of this boat", false},
+		{`{"name": "Siskin", "coupling": {"bore": {"key": {"fitted": "no"}}}` + opened, []string{"replace-key"}, "is no work of this boat", true},
+		{`{"name": "Siskin", "coupling": {"bore": {"key": {"fitted": "no"}}}}`, []string{"replace-key", "align-coupling"}, "is no work of this boat", true},
+		{`{"name": "Siskin", "coupling": {"bore": {"key": {"fitted": "yes"}}}}`, []string{"replace-key"}, "", true},
+		{`{"name": "Siskin"}`, []string{"replace-key"}, "", true},
+		{`{"name": "Siskin", "coupling": {"kind": "rigid"}}`, []string{"replace-coupling-insert"}, "the coupling is rigid", false},
+		{`{"name": "Siskin", "coupling": {"kind": "flexible"}}`, []string{"replace-coupling-insert"}, "", true},
+	} {
+		p := made(t, testboat.Read(t, c.boat), marinecalc.Options{NoRanges: true}, c.work...)
+		if (p.Steps > 0) != c.walked || len(stepsOf(p)) != p.Steps {
+			t.Errorf("%s, %v: %d steps", c.boat, c.work, p.Steps)
+		}
+		if told := strings.Join(p.LeftOut, " "); (c.told != "") != strings.Contains(told, "is no work of this boat") || !strings.Contains(told, c.told) {
+			t.Errorf("%s, %v: %s", c.boat, c.work, told)
+		}
+		if c.told != "" && !c.walked && (len(p.Cures) > 0 || len(p.Tools) > 0) {
+			t.Errorf("%s, %v: cures %v with %v", c.boat, c.work, p.Cures, p.Tools)
+		}
+	}
+}
+
 // A torque of a joint whose own sheets say that it does not hold as it stands is
 // marked at every step that has it, and one of a sound joint is not.
 func TestTorqueOfAJointThatDoesNotHoldIsMarked(t *testing.T) {

@@ -147,6 +147,7 @@ type maker struct {
 	steps   []rules.Step
 	byID    map[string]int // number of each step, from 0, in the order of the work
 	rows    []rules.Remedy
+	hers    []rules.Remedy // of these, what is work of this boat
 	ticks   []boatStep
 	still   workplan.Still
 	lies    string // where she lies for the steps so far; "" where any place will do
@@ -174,6 +175,9 @@ func Make(ctx context.Context, b *boat.Boat, o calc.Options, r Request) (*Proced
 	if err := m.tickBesides(r.Done, o.Day); err != nil {
 		return nil, err
 	}
+	if err := m.ofBoat(); err != nil {
+		return nil, err
+	}
 	m.leaveOut()
 	if err := m.write(); err != nil {
 		return nil, err
@@ -198,6 +202,8 @@ func (m *maker) write() error {
 	for _, r := range m.rows {
 		m.out.Remedies = append(m.out.Remedies, piece(r))
 		titles = append(titles, r.Title)
+	}
+	for _, r := range m.hers {
 		for _, id := range r.Cures.All() {
 			if c := (Cause{id, causes[id]}); !slices.Contains(m.out.Cures, c) {
 				m.out.Cures = append(m.out.Cures, c)
@@ -243,7 +249,7 @@ func (m *maker) step(n int) Step {
 		m.lies = row.Place
 	}
 	m.out.Hours += row.Hours
-	for _, r := range m.rows {
+	for _, r := range m.hers {
 		if rules.Contains(r.Steps, row.ID) {
 			out.For = append(out.For, r.Title)
 		}
@@ -260,7 +266,7 @@ func (m *maker) step(n int) Step {
 			m.out.Tools = append(m.out.Tools, tool)
 		}
 	}
-	out.Hold, out.Once = m.still.Holds(row, m.rows), m.still.Once(row, m.rows)
+	out.Hold, out.Once = m.still.Holds(row, m.hers), m.still.Once(row, m.hers)
 	for _, c := range m.session.Book.AllCautions().All() {
 		if rules.Contains(row.Hazards, c.ID) || c.ID == rules.StopNow && out.Hold != "" {
 			out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})

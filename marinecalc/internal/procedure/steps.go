@@ -27,22 +27,25 @@ func (m *maker) leaveOut() {
 	}
 }
 
-// theirs takes out work that is none of this boat, and says why, before anything of it
-// is walked through. What was begun is gone through to its end all the same: what lies
-// open has to be closed.
-func (m *maker) theirs() {
-	m.work = nil
+// ofBoat takes out work that is none of this boat, and says why, before anything of
+// it is walked through. What opened her is gone through to its end all the same: what
+// lies open has to be closed.
+func (m *maker) ofBoat() (err error) {
 	for _, r := range m.rows {
-		begun := slices.ContainsFunc(m.ticks, func(t boatStep) bool { return t.Done != "" && rules.Contains(r.Steps, t.Step) })
-		if why := m.session.NoWork(r); why == "" {
-			m.work = append(m.work, r)
-		} else {
+		why := m.session.NoWork(r)
+		if why != "" {
 			m.out.LeftOut = append(m.out.LeftOut, why)
-			if begun {
-				m.work = append(m.work, r)
-			}
+		}
+		opened := func(s rules.Step) bool {
+			t := m.ticked(s.ID)
+			return s.LaysUp && t != nil && t.Done != "" && rules.Contains(r.Steps, s.ID)
+		}
+		if why == "" || slices.ContainsFunc(m.steps, opened) {
+			m.hers = append(m.hers, r)
 		}
 	}
+	m.steps, err = stepsOf(m.session.Book, m.hers)
+	return err
 }
 
 // uses are the figures of a step: its own, and of one that gathers the torques of

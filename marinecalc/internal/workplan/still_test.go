@@ -209,3 +209,24 @@ func TestWhatIsForbiddenHasNoDay(t *testing.T) {
 		}
 	}
 }
+
+// Work on what the boat file says is not there is not planned, cures nothing, and is
+// told.
+func TestNoKeyIsPlannedWhereThereIsNone(t *testing.T) {
+	weak, err := os.ReadFile(testboat.Root("testdata", "cases", "weak-split-clamp.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct{ works, planned string }{
+		{`{"remedy": "replace-key"}`, "nothing is planned"}, {`{"remedy": "replace-key"}, {"remedy": "align-coupling"}`, "Bring the coupling into line"},
+	} {
+		s := testboat.Run(t, "work-plan", `{"today": "2026-06-02", "lies": "afloat", "remedies": [`+c.works+`]}`, marinecalc.Options{Boat: testboat.Read(t, string(weak)), NoRanges: true})
+		trouble := textOf(s, "trouble")
+		if textOf(s, "planned") != c.planned || !strings.Contains(trouble, "“Fit a new key” is no work of this boat") {
+			t.Errorf("%s: %s; %s", c.works, textOf(s, "planned"), trouble)
+		}
+		if c.planned != "nothing is planned" && !strings.Contains(trouble, "does not end what keeps the shaft still") {
+			t.Errorf("%s: a key that is not fitted cures: %s", c.works, trouble)
+		}
+	}
+}
