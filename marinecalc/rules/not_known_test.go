@@ -7,7 +7,8 @@ import (
 
 // apart are rows that a row of what is not known does not stand for, and why.
 var apart = map[string]string{
-	"thread-finishes/stainless-dry": "of stainless bolts, whose advice asks for a finish of stainless (finish-of-steel of bolt-preload)",
+	"thread-finishes/stainless-dry":       "of stainless bolts, whose advice asks for a finish of stainless (finish-of-steel of bolt-preload)",
+	"thread-finishes/not-known-any-metal": "of bolts that may be stainless; the other row is of steel",
 }
 
 // usualOf are usual values of a metal that nobody told, and the table of the metals.

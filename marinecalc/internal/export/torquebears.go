@@ -91,7 +91,7 @@ func keyCarries(cone, key *sheet.Sheet) string {
 	for _, at := range []struct {
 		of    *sheet.Sheet
 		limit string
-	}{{cone, "taper-torque-ahead"}, {cone, "taper-torque-astern"}, {cone, "taper-torque-peak"}, {key, "key-yields-at-full-power"}, {key, "key-at-peak"}} {
+	}{{cone, "taper-torque-ahead"}, {cone, "taper-torque-astern"}, {cone, "taper-torque-peak"}, {key, "key-known-yields"}, {key, "key-yields-at-full-power"}, {key, "key-at-peak"}} {
 		v := at.of.Verdict(at.limit)
 		if v == nil || v.Value == "" {
 			continue

@@ -118,7 +118,14 @@ func (in *Inputs) takeUsual() {
 			continue
 		}
 		if p.Typical != "" {
-			if row := usual.Find(p.Typical, in.Lookup); row != nil {
+			table, pick := usual, p.Typical
+			if name, row, elsewhere := strings.Cut(p.Typical, "/"); elsewhere { // of a table of picks, where the figures stand once
+				table, pick = in.Request.Book.Table(name), row
+			}
+			if table == nil {
+				continue
+			}
+			if row := table.Find(pick, in.Lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					in.standIn(p.Name, rules.Cell{Column: p.Name, Value: v}, row, sheet.UsualValue)
 					continue

@@ -56,14 +56,14 @@ func (r *Run) TraceUnverified() problem.List {
 }
 
 // restOn notes an unverified figure with every result that moved with it by more than a
-// share, or with all where the calculation failed.
+// share or is not known with it, or with all where the calculation failed.
 func (r *Run) restOn(p *contract.Property, failed bool, share float64) {
 	for j := range r.Measures {
 		m := &r.Measures[j]
 		if m.Number == nil || len(m.Unverified) > 0 && m.Unverified[len(m.Unverified)-1] == p {
 			continue
 		}
-		if failed || math.Abs(*m.Number-m.Si) > share*math.Abs(m.Si) {
+		if failed || math.Abs(*m.Number-m.Si) > share*math.Abs(m.Si) || math.IsNaN(*m.Number) != math.IsNaN(m.Si) {
 			m.Unverified = append(m.Unverified, p)
 		}
 	}
