@@ -98,7 +98,7 @@ var cases = []surveyed{
 		finds: map[string]string{"output-flange/flange-clamp-gone": "over the limit", "output-flange/flange-clamp-loose": "under the minimum"}},
 	{boat: "short-thread", about: []string{"thread-engagement", "coupling-grip"}, says: []string{"A longer bolt where the hole is deep enough"},
 		finds: map[string]string{"thread-engagement/thread-strips": "under the minimum", "thread-engagement/thread-bottoms": "inside the guide"}},
-	{boat: "backlash-doubled", about: []string{"backlash"}, says: []string{"a joint is letting go"},
+	{boat: "backlash-doubled", about: []string{"backlash"}, says: []string{"wears or works loose"},
 		finds: map[string]string{"backlash/backlash-doubled": "outside the guide"}},
 	{boat: "idle-resonance", about: []string{"mount-load"}, says: []string{"Raise the idle speed a little"},
 		finds: map[string]string{"mount-load/isolation-at-idle": "over the limit", "mount-load/mount-rest-load": "OK"}},
