@@ -165,6 +165,7 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 	if len(problems) > 0 {
 		return nil, stopped(ctx, problems.Sorted().Err())
 	}
+	s.HoldStill(out.Sheet)
 	return out.Sheet, nil
 }
 

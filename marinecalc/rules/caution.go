@@ -68,6 +68,7 @@ type Advice struct {
 	Limit         string           `json:"limit"`
 	Words         List[sheet.Word] `json:"words"`
 	OtherVerdicts OtherVerdicts    `json:"besides"`
+	Runs          bool             `json:"runs"` // to follow it the shaft turns under power
 	Valid         Valid            `json:"valid"`
 	Text          string           `json:"text"`
 	Note          string           `json:"note"`

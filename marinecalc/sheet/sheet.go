@@ -241,6 +241,7 @@ type Drawing struct {
 type Next struct {
 	Text   string `json:"text"`
 	Source string `json:"source"`
+	Runs   bool   `json:"-"` // to follow it the shaft turns under power
 }
 
 // Sheet is the whole document. In a nil one nothing is found.

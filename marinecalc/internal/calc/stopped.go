@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/problem"
@@ -54,4 +55,20 @@ func (s *Session) Still() string {
 		why = append(why, stop.Why)
 	}
 	return strings.TrimSpace(strings.Join(why, " "))
+}
+
+// held is where that comes from which holds the shaft still.
+const held = "verdicts and findings of this boat"
+
+// HoldStill lets a sheet that is done say first why the shaft must not run yet,
+// where it advises something for which it does. It comes last: what forbids power
+// stands on other sheets of the boat, which may take results from this one.
+func (s *Session) HoldStill(done *sheet.Sheet) {
+	if s.Boat == nil || len(done.Next) > 0 && done.Next[0].Source == held || !slices.ContainsFunc(done.Next, func(n sheet.Next) bool { return n.Runs }) {
+		return
+	}
+	if why := s.Still(); why != "" {
+		first := sheet.Next{Text: "Not under power yet; what follows and turns the shaft waits until this is cured: " + why, Source: held}
+		done.Next = slices.Insert(done.Next, 0, first)
+	}
 }

@@ -131,6 +131,9 @@ func (survey *Survey) work(s *calc.Session, ids []string) error {
 			survey.Faults = append(survey.Faults, Fault{Calculation: c.ID, Title: k.Title, Problems: problems.Sorted()})
 		}
 	}
+	for _, made := range survey.Sheets {
+		s.HoldStill(made)
+	}
 	return nil
 }
 

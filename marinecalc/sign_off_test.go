@@ -1,0 +1,54 @@
+package marinecalc_test
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc/internal/testboat"
+)
+
+// What a sheet advises must not contradict what another sheet, or another line of
+// the same one, found on the boat. Each of these was read on a sheet of an invented
+// boat by an engineer, who would not have signed it.
+func TestAdviceThatStandsTogether(t *testing.T) {
+	for _, c := range []struct {
+		boat, calculation string
+		first             string // with which the first advice begins; "" for whatever it is
+		says, not         string // that must, and must not, be advised; "" for none
+	}{
+		{boat: "cases/weak-split-clamp", calculation: "shaft-torque", first: "Not under power yet"}, // a run for the thrust
+		{boat: "cases/worn-flange-face", calculation: "shaft-torque", first: "Not under power yet"},
+		{boat: "cases/nothing-wrong", calculation: "shaft-torque", first: "Compare the torque", not: "Not under power yet"},
+		{boat: "cases/soft-foot", calculation: "mount-moves", first: "Find out which foot", not: "Leave every nut as it is"},
+		{boat: "cases/nothing-wrong", calculation: "mount-moves", says: "Leave every nut as it is"},
+		{boat: "cases/bent-shaft", calculation: "shaft-strength", not: "what is left to watch"}, // the shaft is bent
+		{boat: "cases/bent-shaft", calculation: "sea-trial", first: "Have the shaft put right first"},
+		{boat: "cases/long-span", calculation: "sea-trial", first: "Full throttle is left out"},
+		{boat: "cases/backlash-doubled", calculation: "backlash", first: "Engine stopped, key out, look at the joints"},
+		{boat: "boats/kittiwake", calculation: "shaft-whirl", not: "has another cause"}, // its blades excite the whirl at full speed
+		{boat: "boats/kittiwake", calculation: "gland-heat", says: "Leave the nuts alone", not: "Set the drip"},
+	} {
+		t.Run(c.boat+"/"+c.calculation, func(t *testing.T) {
+			file, err := os.ReadFile(testboat.Root("testdata", c.boat+".json"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			made := testboat.RunOn(t, string(file), c.calculation, "{}")
+			var all []string
+			for _, n := range made.Next {
+				all = append(all, n.Text)
+			}
+			text := strings.Join(all, "\n")
+			if !strings.HasPrefix(text, c.first) {
+				t.Errorf("first %q, want %q", all[0], c.first)
+			}
+			if c.says != "" && !strings.Contains(text, c.says) {
+				t.Errorf("nothing says %q:\n%s", c.says, text)
+			}
+			if c.not != "" && strings.Contains(text, c.not) {
+				t.Errorf("it says %q:\n%s", c.not, text)
+			}
+		})
+	}
+}
