@@ -26,7 +26,7 @@ func torqued(t *testing.T, torque string) *survey.Survey {
 func TestABrokenBoltHasNoClampToMeasure(t *testing.T) {
 	s := torqued(t, "115 N·m")
 	lacks := slices.IndexFunc(s.Missing, func(m survey.Missing) bool { return m.Calculation == "coupling-grip" })
-	if lacks < 0 || !strings.Contains(s.Missing[lacks].Needs[0].How, "that torque breaks the bolt. Put that right first.") {
+	if lacks < 0 || !strings.Contains(s.Missing[lacks].Needs[0].How, "that torque breaks the weakest bolt of the grade, and what this one clamps then is not known. Put that right first.") {
 		t.Errorf("the coupling's grip lacks %+v", s.Missing)
 	}
 	for _, m := range s.Measure {
@@ -103,7 +103,7 @@ func TestATorqueThatMayBreakTheBolt(t *testing.T) {
 	for torque, may := range map[string]bool{"60 N·m": true, "35 N·m": false} {
 		s := testboat.Run(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "torqueUsed": "`+torque+`"}`, marinecalc.Options{Trials: 1000})
 		v := s.Verdict("torque-in-question-too-loose")
-		if v == nil || strings.Contains(v.Sentence, "that torque breaks the bolt.") != may || (v.Word == "within") == may {
+		if v == nil || strings.Contains(v.Sentence, "that torque breaks the weakest bolt of the grade") != may || (v.Word == "within") == may {
 			t.Errorf("%s: %+v", torque, v)
 		}
 	}
