@@ -58,7 +58,7 @@ var hosts = map[string][]string{"wasm": nil, "wasm/examples/wazero": nil, "cmd/m
 	"cmd/page/assemble":   {"cmd/page/rewrite", "cmd/page/gzip", "cmd/page/letters", "cmd/page/texts", "marinecalc/notices", "testdata/published"},
 	"cmd/marinecalc/disk": {"schemas"}, "cmd/marinecalc/plain": {"marinecalc/problem"},
 	"cmd/types":        {"schemas"},
-	"cmd/page/offline": nil, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil, "cmd/page/texts": nil}
+	"cmd/page/offline": {"cmd/page/letters"}, "cmd/page/rewrite": nil, "cmd/page/gzip": nil, "cmd/page/letters": nil, "cmd/page/texts": nil}
 
 func layerOf(pkg string) int {
 	for i, l := range layers {

@@ -47,7 +47,7 @@ func pack(p parts) ([]byte, error) {
 		}
 		page = strings.Replace(page, put.mark, put.text, 1)
 	}
-	return []byte(page), nil
+	return letters.File(page), nil
 }
 
 // policy is the Content-Security-Policy of the page. It knows style and program

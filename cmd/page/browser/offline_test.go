@@ -13,6 +13,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"example.org/driveline/cmd/page/assemble"
+	"example.org/driveline/cmd/page/letters"
 	"example.org/driveline/cmd/page/offline"
 )
 
@@ -61,7 +62,11 @@ func TestInstalledPage(t *testing.T) {
 	b.write("#boat-name", "Petrel")
 	b.untilKept(`boats[0]?.boat.name === "Petrel"`)
 
-	put([]byte(strings.Replace(string(page), "</body>", "<!-- newer --></body>", 1)))
+	text, err := letters.Page(page)
+	if err != nil {
+		t.Fatal(err)
+	}
+	put(letters.File(strings.Replace(text, "</body>", "<!-- newer --></body>", 1)))
 	visit("#/boat")
 	b.until(`document.querySelector("#keeping").textContent.includes("new version")`)
 	if eval[bool](b, `document.documentElement.innerHTML.includes("<!-- newer -->")`) {

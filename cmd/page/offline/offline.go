@@ -5,7 +5,6 @@
 package offline
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -15,6 +14,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"example.org/driveline/cmd/page/letters"
 )
 
 // Write writes the files into a folder, which is made where it is not there.
@@ -51,18 +52,22 @@ func Files(page []byte, worker string) (map[string][]byte, error) {
 }
 
 // installable gives the page leave to load what lies beside it, and no more.
-func installable(page []byte) ([]byte, error) {
+func installable(file []byte) ([]byte, error) {
+	page, err := letters.Page(file)
+	if err != nil {
+		return nil, err
+	}
 	for _, put := range []struct{ old, new string }{
 		{"worker-src blob:;", "worker-src 'self' blob:; manifest-src 'self';"},
 		{"img-src data: blob:;", "img-src 'self' data: blob:;"},
 		{`<link rel="icon" href="data:,">`, `<link rel="icon" href="icon.svg"><link rel="apple-touch-icon" href="icon-192.png"><link rel="manifest" href="manifest.webmanifest">`},
 	} {
-		if n := bytes.Count(page, []byte(put.old)); n != 1 {
+		if n := strings.Count(page, put.old); n != 1 {
 			return nil, fmt.Errorf("the page holds %s %d times, and should once", put.old, n)
 		}
-		page = bytes.Replace(page, []byte(put.old), []byte(put.new), 1)
+		page = strings.Replace(page, put.old, put.new, 1)
 	}
-	return page, nil
+	return letters.File(page), nil
 }
 
 // manifest is a Web Application Manifest (W3C). Its addresses are relative, so

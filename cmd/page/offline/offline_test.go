@@ -6,6 +6,8 @@ import (
 	"image/png"
 	"strings"
 	"testing"
+
+	"example.org/driveline/cmd/page/letters"
 )
 
 const shell = `<meta content="img-src data: blob:; worker-src blob:; connect-src 'none'"><link rel="icon" href="data:,">`
@@ -15,11 +17,18 @@ const worker = "const VERSION = '';\nconst FILES = [''];\n"
 // Every address in the files is relative, so that they work in any folder; any
 // other byte of the page is another version.
 func TestFiles(t *testing.T) {
-	files, err := Files([]byte(shell), worker)
+	files, err := Files(letters.File(shell), worker)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for name, data := range files {
+		if name == "index.html" {
+			page, err := letters.Page(data)
+			if err != nil {
+				t.Fatal(err)
+			}
+			data = []byte(page)
+		}
 		if text := strings.ReplaceAll(string(data), "http://www.w3.org/2000/svg", ""); strings.Contains(text, "http:") || strings.Contains(text, "https:") || strings.Contains(text, `="/`) || strings.Contains(text, `: "/`) {
 			t.Errorf("%s holds an address from the root or of another host", name)
 		}
@@ -52,13 +61,16 @@ func TestFiles(t *testing.T) {
 			t.Errorf("%s does not show a blade up, two down and a bore", name)
 		}
 	}
-	other, err := Files([]byte(shell+" "), worker)
+	other, err := Files(letters.File(shell+" "), worker)
 	if err != nil || bytes.Equal(other["keep.js"], files["keep.js"]) {
 		t.Errorf("another page has the same version (%v)", err)
 	}
 	for _, wrong := range [][2]string{{strings.Replace(shell, "worker-src blob:;", "", 1), worker}, {shell + shell, worker}, {shell, "const VERSION = '';"}} {
-		if _, err := Files([]byte(wrong[0]), wrong[1]); err == nil {
+		if _, err := Files(letters.File(wrong[0]), wrong[1]); err == nil {
 			t.Errorf("taken: %.60s and %s", wrong[0], wrong[1])
 		}
+	}
+	if _, err := Files([]byte(shell), worker); err == nil {
+		t.Error("a page that is not in its encoding is taken")
 	}
 }
