@@ -125,6 +125,9 @@ func (r *Run) takeSpan(m *Measure) {
 		// The trials of a size lie above it where it is near nothing; an
 		// interval that excludes the estimate would deny what was read.
 		m.Low, m.High = min(m.Span.Low, m.Si), max(m.Span.High, m.Si)
+		if least := m.Property.Minimum; least != nil && m.High > *least { // what cannot be less is not said to be; wholly below it the readings contradict each other
+			m.Low = max(m.Low, min(*least, m.Si))
+		}
 		if m.Property.Level == sheet.Main && max(m.Span.Low-m.Si, m.Si-m.Span.High) > 1e-9*math.Abs(m.Si) { // and not by rounding
 			r.widened = append(r.widened, "“"+m.Property.Title+"”")
 		}
