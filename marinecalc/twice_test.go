@@ -99,6 +99,7 @@ var notTwice = map[string]string{
 	"output-flange/threadFriction":            "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
 	"output-flange/nutFriction":               "the nut factor is for the torque and the friction for the twist, and how far both are off is the torque's scatter",
 	"coupling-key/keyHeight":                  "the lesser of several counts",
+	"coupling-key/largeEndDiameter":           "the end by its table: a shaft that is no such is refused",
 	"coupling-key/keySeat":                    "the lesser of several counts",
 	"coupling-key/peakTorque":                 "the harder of the two is counted",
 	"bolt-preload/gripLength":                 "the clamp by stretch or turn needs it, and these have their ways",
