@@ -89,6 +89,8 @@ type Step struct {
 	Phase string `json:"phase"`
 	// Record is what is read or seen here and written down.
 	Record List[Record] `json:"record"`
+	// Outdates are readings that it puts an end to: of a joint as it was before.
+	Outdates List[string] `json:"outdates"`
 	// Use is which figures of the boat's sheets are needed here:
 	// "calculation/name" of results or inputs.
 	Use List[string] `json:"use"`

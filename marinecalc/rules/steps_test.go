@@ -169,6 +169,11 @@ func TestStepsSayWhatTheyNeed(t *testing.T) {
 				t.Errorf("%s does not say that the setting is for one finish", s.ID)
 			}
 		}
+		for _, reading := range s.Outdates.All() {
+			if followed := b.Table("trend-readings").Find(reading, func(string) (float64, string, bool) { return 0, "", false }); followed == nil || s.Phase != "close" {
+				t.Errorf("%s puts an end to %s, which is no reading to follow, or closes nothing", s.ID, reading)
+			}
+		}
 		for _, before := range s.After.All() {
 			if before == s.ID {
 				t.Errorf("%s comes after itself", s.ID)

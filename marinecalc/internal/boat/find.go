@@ -82,14 +82,14 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 		return nil, "", "", false
 	}
 	if name, is := strings.CutPrefix(pointer, FirstReading); is {
-		if r, _ := b.run(name); r != nil {
+		if r, _ := b.run(name); r != nil && b.stillSo(name) {
 			return r.found(nil)
 		}
 		return nil, "", "", false
 	}
 	if name, is := strings.CutPrefix(pointer, hoursOfRun); is {
 		r, seconds := b.run(name)
-		if r == nil {
+		if r == nil || !b.stillSo(name) {
 			return nil, "", "", false
 		}
 		_, where, date, ok = b.newest(name).found(nil)
@@ -123,14 +123,10 @@ var readWith = map[string]string{
 	"bearingWireOut": "bearingWireIn",
 }
 
-// outdatedBy are readings of what was undone that day: a newer reading of the other
-// name is of the joint as it was closed again.
-var outdatedBy = map[string]string{"outputNutLoosened": "outputFaceWear"}
-
 // stands tells whether the newest reading of a name is the boat as she is.
 func (b *Boat) stands(name string) bool {
 	entry := b.dated[name][0].entry
-	if newer := b.dated[outdatedBy[name]]; len(newer) > 0 && newer[0].entry.when() > entry.when() {
+	if !b.stillSo(name) {
 		return false
 	}
 	if lead, is := readWith[name]; is {

@@ -148,7 +148,7 @@ func (s *Session) Unused() problem.List {
 				Allowed: "the id of a limit, or calculation/input or calculation/result"})
 		}
 	}
-	return append(append(list, s.Boat.Ahead(s.Day)...), s.figureFaults()...)
+	return append(append(append(list, s.Boat.Ahead(s.Day)...), s.Boat.Outdated()...), s.figureFaults()...)
 }
 
 // figured is nil where a maker's figure of that name is used, and otherwise

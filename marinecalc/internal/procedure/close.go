@@ -2,6 +2,7 @@ package procedure
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -56,6 +57,9 @@ func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*bo
 	if b, err = keepService(book, b, ended, today); err != nil {
 		return nil, err
 	}
+	if b, err = keepOutdated(b, steps, ended); err != nil {
+		return nil, err
+	}
 	return keepRechecks(b, rows, steps, ended, today)
 }
 
@@ -93,6 +97,29 @@ func keepService(book *rules.Book, b *boat.Boat, ended map[string]string, today 
 		b, err = b.AddEvent(r.on, r.what, r.reading)
 	}
 	return b, err
+}
+
+// keepOutdated writes down that a joint was closed again, for each reading of the boat
+// of it as it was before.
+func keepOutdated(b *boat.Boat, steps []rules.Step, ended map[string]string) (*boat.Boat, error) {
+	by := map[string]rules.Step{}
+	for _, s := range steps {
+		for _, reading := range s.Outdates.All() {
+			if ended[s.ID] > ended[by[reading].ID] {
+				by[reading] = s
+			}
+		}
+	}
+	for _, reading := range slices.Sorted(maps.Keys(by)) {
+		s := by[reading]
+		if _, _, read, has := b.Find(boat.LatestReading + reading); has && read < ended[s.ID] {
+			var err error
+			if b, err = b.AddEvent(ended[s.ID], s.Title+": free play is to be read again", reading); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return b, nil
 }
 
 // hoursOn is what the hour meter read on a day, nil where it was not read then.

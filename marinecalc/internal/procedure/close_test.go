@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
@@ -26,6 +27,37 @@ func TestCloseWork(t *testing.T) {
 	}
 	if p := made(t, b, j.o, j.work...); p.Ticked != 0 || p.LastTick != nil {
 		t.Errorf("%d still ticked", p.Ticked)
+	}
+}
+
+// A joint that the ended job closed again has no play any more of the day before: that
+// is told, and read anew; what no step of it closed stands.
+func TestEndedWorkPutsAnEndToOldPlay(t *testing.T) {
+	for _, c := range []struct{ step, day, gone, stands string }{
+		{"torque-output-nut", "2026-05-03", "backlashFlange backlashShaft backlashPropeller", "backlashOutputShaft"},
+		{"torque-output-nut", "2026-05-01", "", "backlashFlange backlashShaft backlashPropeller"}, // read after it
+		{"make-safe", "2026-05-03", "", "backlashFlange backlashShaft backlashPropeller backlashOutputShaft"},
+	} {
+		j := newJob(t, `{"name": "Tern", "readings": [{"date": "2026-05-01", "backlashFlange": "2.8°", "backlashShaft": "2.9°", "backlashPropeller": "3°", "backlashOutputShaft": "0.3°"}]}`, "tighten-output-nut")
+		j.tick(marinecalc.TickRequest{Step: c.step, Done: &yes, Day: c.day})
+		b, err := j.engine.CloseWork(j.boat, j.work, "2026-05-09")
+		if err != nil {
+			t.Fatal(err)
+		}
+		told := b.Outdated()
+		if len(told) != len(strings.Fields(c.gone)) {
+			t.Errorf("%s on %s: %v", c.step, c.day, told)
+		}
+		for _, name := range strings.Fields(c.gone) {
+			if _, _, _, ok := b.Find(boat.LatestReading + name); ok {
+				t.Errorf("%s on %s: %s still counts", c.step, c.day, name)
+			}
+		}
+		for _, name := range strings.Fields(c.stands) {
+			if _, _, _, ok := b.Find(boat.LatestReading + name); !ok {
+				t.Errorf("%s on %s: %s counts no more", c.step, c.day, name)
+			}
+		}
 	}
 }
 

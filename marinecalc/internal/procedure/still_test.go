@@ -62,7 +62,7 @@ func TestAVerdictThatForbidsPowerHoldsBackWhatRunsTheShaft(t *testing.T) {
 	for _, c := range []struct {
 		torque, work string
 		still, held  bool
-	}{{"6 N·m", "align-coupling", true, true}, {"6 N·m", "refit-coupling", true, false}, {"24 N·m", "align-coupling", false, false}} {
+	}{{"4 N·m", "align-coupling", true, true}, {"4 N·m", "refit-coupling", true, false}, {"24 N·m", "align-coupling", false, false}} {
 		boat := strings.Replace(string(text), "6 N·m", c.torque, 1)
 		if c.torque == "24 N·m" {
 			boat = strings.Replace(strings.Replace(boat, "steel-oily", "steel-dry", 1), "28 kW", "5 kW", 1)
