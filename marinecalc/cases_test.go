@@ -44,7 +44,7 @@ var cases = []surveyed{
 		finds: map[string]string{"bolt-preload/torque-in-question-too-loose": "under the minimum"}},
 	{boat: "stretched-bolt", about: []string{"bolt-preload"}, first: "bolt-breaks",
 		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit", "bolt-preload/bolt-torque-in-question": "over the limit"}},
-	{boat: "wrong-lock-nut", fault: "bolt-fit", says: []string{`Nut: "ne-3/8-16" does not go with the rest: it is for pitch`, "plain-nut, ne-3/8-24\n"}},
+	{boat: "wrong-lock-nut", fault: "bolt-fit", says: []string{`Nut: Nylon-insert lock nut 3/8-16, ASME B18.16.6 style NE ("ne-3/8-16") does not go with the rest: it is for pitch`, "of 3/8-24 UNF", `style NE ("ne-3/8-24")`}},
 	{boat: "dry-gland", about: []string{"gland-heat"}, says: []string{"count for five minutes", "10 years or more"},
 		finds: map[string]string{"gland-heat/gland-drips": "under the minimum"}}, // none in one minute: a slow one may be missed, and the advice counts again first
 	{boat: "leaking-gland", about: []string{"gland-heat"},

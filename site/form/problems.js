@@ -11,7 +11,7 @@ import { Form } from './form.js';
  */
 export function summary({ wrong, missing, loose }, level) {
   const mistakes = [
-    ...wrong.map(({ control, title, problem }) => h('li', {}, goTo(control, title), ': ', inWords(problem))),
+    ...wrong.map(({ control, title, problem }) => h('li', {}, goTo(control, title), ': ', inWords({ ...problem, what: without(problem.what, `${title}: `) }))),
     ...loose.map((problem) => h('li', {}, ...looseLine(problem))),
   ];
   return h(
@@ -47,6 +47,15 @@ export function warningList({ warnings = [] }, level) {
 function looseLine(problem) {
   if (!problem.where.startsWith('/boat')) return [[problem.where, inWords(problem)].filter(Boolean).join(': ')];
   return ['In the ', h('a', { href: '#/boat' }, 'boat'), `, ${problem.where.slice(5)}: ${inWords(problem)}`];
+}
+
+/**
+ * A text that may begin with what stands before it already.
+ * @param {string} text
+ * @param {string} beginning
+ */
+function without(text, beginning) {
+  return text.startsWith(beginning) ? text.slice(beginning.length) : text;
 }
 
 /**

@@ -201,11 +201,16 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 		if waits {
 			return
 		}
-		what = fmt.Sprintf("%s: no row of %q covers this size or use", p.Title, k.Word)
+		what = fmt.Sprintf("%s: no row of %s covers this size or use", p.Title, named(k.Word, table))
 		if misfit != "" {
-			what = fmt.Sprintf("%s: %q does not go with the rest%s", p.Title, k.Word, misfit)
+			what = fmt.Sprintf("%s: %s does not go with the rest%s", p.Title, named(k.Word, table), misfit)
 		}
 		picks = in.fitting(p, picks, table)
+		if len(picks) <= mostNamed {
+			for i := range picks {
+				picks[i] = named(picks[i], table)
+			}
+		}
 	} else if best, ok := problem.Closest(k.Word, picks); ok {
 		hint = fmt.Sprintf("did you mean %q?", best)
 	}
@@ -218,6 +223,20 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 		hint = strings.TrimSpace(hint + " choose another, or type the " + figures)
 	}
 	in.Problems.Add(k.blameAt, what, strings.Join(picks, ", "), hint)
+}
+
+// mostNamed is how many picks are named in full; more are listed as they are
+// written.
+const mostNamed = 4
+
+// named is a pick as people know it and as it is written.
+func named(pick string, table *rules.Table) string {
+	for _, row := range table.Rows.All() {
+		if row.Pick == pick && row.Name != "" && row.Name != pick {
+			return fmt.Sprintf("%s (%q)", row.Name, pick)
+		}
+	}
+	return fmt.Sprintf("%q", pick)
 }
 
 // fitting are the picks of a table that cover this size and use, or all of
@@ -258,7 +277,7 @@ func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Ta
 			here := in.At(of)
 			text := problem.MidSentence(p.Title) + " " + in.asked(p, asks) + ", here " + here.Word
 			if p.Kind != nil {
-				text += in.Show(p, here.Si)
+				text += in.Show(p, here.Si) + in.ofPick(of)
 			}
 			if !slices.Contains(asked, text) {
 				asked = append(asked, text)
@@ -270,6 +289,24 @@ func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Ta
 		return "", false
 	}
 	return ": it is for " + strings.Join(asked, "; for "), false
+}
+
+// ofPick names the choice by which an input is known, if it is: “ of 3/8-24 UNF”.
+func (in *Inputs) ofPick(name string) string {
+	for _, pick := range in.Form.Input.Properties {
+		k := &in.Values[pick.Index]
+		if pick.Rows == "" || !k.Known || in.At(name).Origin == sheet.Typed {
+			continue
+		}
+		table := in.Request.Book.Table(pick.Rows)
+		if !in.fills(pick, table, name) {
+			continue
+		}
+		if row := table.Find(k.Word, in.lookupOf(pick)); row != nil {
+			return " of " + row.Name
+		}
+	}
+	return ""
 }
 
 // asked words a condition of a row.
