@@ -89,14 +89,15 @@ const (
 // The codes of the figure that a joint lacks.
 const (
 	WantsNothing  = "none"
-	WantsFlanks   = "flanks"     // allowed pressure of the output flange's spline or key
-	WantsFriction = "friction"   // clamp and face wear of the output flange
-	WantsFaces    = Faces        // bolts, bolt circle and faces
-	WantsBore     = Bore         // how the coupling flange is held
-	WantsTaper    = Taper        // cone, hub and nut
-	WantsKey      = "key"        // of a bore or taper whose friction is known: its key, or that there is none
-	WantsPull     = "pull"       // of the propeller going astern
-	WantsHold     = "pulled-off" // nothing: the pull astern takes all of its clamp, or pulls it off its seat
+	WantsFlanks   = "flanks"        // allowed pressure of the output flange's spline or key
+	WantsFriction = "friction"      // clamp and face wear of the output flange
+	WantsFaces    = Faces           // bolts, bolt circle and faces
+	WantsBore     = Bore            // how the coupling flange is held
+	WantsTaper    = Taper           // cone, hub and nut
+	WantsMending  = "holds-nothing" // no figure: it holds nothing, ahead or astern
+	WantsKey      = "key"           // of a bore or taper whose friction is known: its key, or that there is none
+	WantsPull     = "pull"          // of the propeller going astern
+	WantsHold     = "pulled-off"    // nothing: the pull astern takes all of its clamp, or pulls it off its seat
 )
 
 // Count is how many joints a line has.
@@ -223,11 +224,13 @@ func (h held) under(torque quantity.Torque, ahead held) held {
 }
 
 // wanted is the figure without which a joint is not known: its own ahead, or
-// the pull astern.
+// the pull astern; none where it holds nothing.
 func (h held) wanted(astern held, own string) string {
 	switch {
 	case math.IsNaN(h.torque):
 		return own
+	case h.torque == 0 && !h.atLeast:
+		return WantsMending
 	case h.atLeast && own == WantsFriction:
 		return WantsFlanks
 	case h.atLeast:

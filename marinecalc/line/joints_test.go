@@ -275,3 +275,19 @@ func TestWhatHoldsNothingAsternSaysWhy(t *testing.T) {
 		}
 	}
 }
+
+// A joint that holds no torque ahead lacks no figure: it says so, and does not ask for
+// the pull astern; one of which nothing is known, or only its friction, still asks.
+func TestAJointThatHoldsNothingAsksForNothing(t *testing.T) {
+	nan := quantity.Torque(math.NaN())
+	for _, c := range []struct {
+		bore   quantity.Torque
+		wanted string
+	}{{0, WantsMending}, {nan, WantsBore}, {200, WantsPull}} {
+		in := JointsInput{HubFriction: nan, HubFlanks: nan, HubPullMargin: quantity.Ratio(math.NaN()), FacesAhead: nan, FacesAstern: nan, BoreAhead: c.bore, BoreAstern: nan,
+			TaperAhead: nan, TaperAstern: nan, BoreByFriction: nan, TaperByFriction: nan, CouplingKey: nan, PropellerKey: nan, ShaftTorque: 170, AsternTorque: 150, PeakTorque: 340}
+		if out := parttest.Must(t, Joints, in); out.Joints[2].Wanted != c.wanted {
+			t.Errorf("holds %g N·m: wants %s", float64(c.bore), out.Joints[2].Wanted)
+		}
+	}
+}
