@@ -133,7 +133,21 @@ func TestChoicesAndJointsNameWhatThereIs(t *testing.T) {
 	for _, l := range book.AllLimits().All() {
 		limits[l.Calculation+"/"+l.ID] = true
 	}
+	said := map[string]bool{}
+	for _, c := range book.AllCautions().All() {
+		for _, of := range c.Calculations.All() {
+			said[of+"/"+c.ID] = true
+		}
+	}
+	for _, a := range book.AllAdvice().All() {
+		said[a.Calculation+"/"+a.ID] = true
+	}
 	for _, row := range book.Table("torque-joints").Rows.All() {
+		for _, at := range strings.Fields(row.Values.Of("minds").Text) {
+			if !said[at] {
+				t.Errorf("%s: no sheet says %s", row.ID, at)
+			}
+		}
 		for _, column := range []string{"heeds", "asks", "holds", "cures"} {
 			for _, at := range strings.Fields(row.Values.Of(column).Text) {
 				if !limits[at] {

@@ -2,6 +2,7 @@ package export
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/coupling"
@@ -61,10 +62,38 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		}
 		if j.Torque == "" {
 			j.Wanted = text("wanted")
+		} else {
+			j.minds(strings.Fields(text("minds")), sheets, book)
 		}
 		card.Joints = append(card.Joints, j)
 	}
 	return card
+}
+
+// minds says last what the joint's own sheets say of its metals, in a sentence each:
+// stainless that galls, a finish that is not of such a bolt.
+func (j *TorqueJoint) minds(list []string, sheets map[string]*sheet.Sheet, book *rules.Book) {
+	for _, at := range list {
+		calculation, id, _ := strings.Cut(at, "/")
+		s := sheets[calculation]
+		if s == nil {
+			continue
+		}
+		said := ""
+		for _, c := range book.Cautions(calculation).All() {
+			if c.ID == id && slices.ContainsFunc(s.Cautions, func(one sheet.Caution) bool { return one.Text == c.Text }) {
+				said = c.Text
+			}
+		}
+		for _, a := range book.Advice(calculation).All() {
+			if a.ID == id && slices.ContainsFunc(s.Next, func(one sheet.Next) bool { return one.Text == a.Text }) {
+				said = a.Text
+			}
+		}
+		if first, _, _ := strings.Cut(said, ". "); first != "" {
+			j.Range = strings.Join(known(j.Range, "MIND: "+strings.TrimSuffix(first, ".")), ". ")
+		}
+	}
 }
 
 // absent tells whether a coupling that is held so has no such joint.

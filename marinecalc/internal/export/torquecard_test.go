@@ -158,7 +158,7 @@ func TestCardPrintsTheLowerEdge(t *testing.T) {
 		return joints
 	}
 	plain := card(func(map[string]any) {})
-	if r := plain["propeller-nut"].Range; !strings.Contains(r, "can yield from 130 lbf·ft") || strings.Contains(r, "240") {
+	if r := plain["propeller-nut"].Range; !strings.Contains(r, "can yield from 80 lbf·ft") || strings.Contains(r, "240") {
 		t.Errorf("propeller nut: %s", r)
 	}
 	if r := plain["output-nut"].Range; strings.Contains(r, "NOT ") {
@@ -284,5 +284,18 @@ func TestCardSaysThatAKeyCarriesWhereItDoes(t *testing.T) {
 	}
 	if r := jointsWith(t, "boats/kittiwake", map[string]any{"shaft.key.fitted": "yes"})["propeller-nut"].Range; !strings.HasSuffix(r, "stay under it, the key carries") {
 		t.Errorf("a key that carries: %s", r)
+	}
+}
+
+// The card says what the sheets say of a joint's metals: stainless bolts tightened by a
+// finish that was measured on carbon steel, and that gall; a sound boat says nothing.
+func TestCardMindsTheMetals(t *testing.T) {
+	if r := jointsWith(t, "boats/kittiwake", map[string]any{"coupling.bolts.grade": "iso-a4-70", "coupling.bolts.finish": "zinc-shigley"})["coupling-bolts"].Range; !strings.Contains(r, "MIND: The finish chosen was measured on carbon steel") || !strings.Contains(r, "MIND: Stainless on stainless galls") {
+		t.Error(r)
+	}
+	for id, j := range jointsWith(t, "boats/kittiwake", nil) {
+		if strings.Contains(j.Range, "MIND") {
+			t.Errorf("%s: %s", id, j.Range)
+		}
 	}
 }
