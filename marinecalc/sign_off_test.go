@@ -56,7 +56,7 @@ func TestAdviceThatStandsTogether(t *testing.T) {
 // A shaft that bends itself to death is told what to do, and not that nothing is
 // left but to watch it.
 func TestAdviceOfAShaftThatBendsTooFar(t *testing.T) {
-	made := testboat.RunOn(t, "{}", "shaft-strength", `{"shaftDiameter": "30 mm", "shaftAlloy": "s31600-annealed", "shaftPower": "20 kW", "shaftSpeed": "1300 rpm",
+	made := testboat.RunOn(t, `{"name": "Tern"}`, "shaft-strength", `{"shaftDiameter": "30 mm", "shaftAlloy": "s31600-annealed", "shaftPower": "20 kW", "shaftSpeed": "1300 rpm",
 		"peakTorque": "300 N·m", "bendingMoment": "300 N·m", "shaftProtection": "bare-sea", "shaftPlace": "propeller-keyed", "boatUse": "light-petrol-yacht"}`)
 	if v := made.Verdict("shaft-fatigue"); v == nil || v.Word != "beyond" {
 		t.Fatalf("fatigue reads %v", v)
