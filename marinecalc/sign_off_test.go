@@ -27,7 +27,7 @@ func TestAdviceThatStandsTogether(t *testing.T) {
 		{boat: "cases/long-span", calculation: "sea-trial", first: "Full throttle is left out"},
 		{boat: "cases/backlash-doubled", calculation: "backlash", first: "Engine stopped, key out, look at the joints"},
 		{boat: "cases/drips-rising", calculation: "reading-trend", first: "Bring the work forward", not: "or read twice as often"}, // it is at its limit before the work
-		{boat: "boats/kittiwake", calculation: "shaft-whirl", not: "has another cause"}, // its blades excite the whirl at full speed
+		{boat: "boats/kittiwake", calculation: "shaft-whirl", not: "has another cause"},                                            // its blades excite the whirl at full speed
 		{boat: "boats/kittiwake", calculation: "gland-heat", says: "Leave the nuts alone", not: "Set the drip"},
 	} {
 		t.Run(c.boat+"/"+c.calculation, func(t *testing.T) {
