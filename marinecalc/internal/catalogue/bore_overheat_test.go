@@ -22,7 +22,7 @@ func TestNoAdviceToPutOnAFitThatSplitsOrOverheats(t *testing.T) {
 	}{
 		{"grey-iron", "0.15 mm", sheet.Beyond, sheet.Beyond, false, []string{"Do not press or shrink it on: this fit strains the boss", "Do not warm it so far"}},
 		{"mild-steel", "0.05 mm", sheet.CannotTell, sheet.CannotTell, false, []string{"before it is known that the boss bears it", "Do not warm it before"}},
-		{"mild-steel", "0.02 mm", sheet.Within, sheet.Within, true, []string{"well below the flash point"}},
+		{"mild-steel", "0.02 mm", sheet.Within, sheet.Within, true, []string{"not in a bath of oil"}},
 	} {
 		s := testboat.Run(t, "coupling-bore", `{"holdMethod": "interference", "shaftDiameter": "40 mm", "engagedLength": "60 mm", "hubDiameter": "75 mm", "hubMetal": "`+c.metal+`",
 			"surfaces": "steel-oily", "shaftTorque": "400 N·m", "asternTorque": "350 N·m", "peakTorque": "800 N·m", "thrust": "5 kN", "keyed": "no", "shaftAlloy": "s31600-annealed", "interference": "`+c.interference+`"}`, marinecalc.Options{})
