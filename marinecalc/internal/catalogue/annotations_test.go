@@ -57,10 +57,13 @@ func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []
 		}
 	}
 	if p.Typical != "" {
-		found := false
-		for _, r := range book.Usual(k.ID).Rows.All() {
+		found, table, pick := false, book.Usual(k.ID), p.Typical
+		if name, row, elsewhere := strings.Cut(p.Typical, "/"); elsewhere && book.Table(name) != nil {
+			table, pick = book.Table(name), row
+		}
+		for _, r := range table.Rows.All() {
 			_, has := r.Values.Find(p.Name)
-			found = found || r.Pick == p.Typical && has
+			found = found || r.Pick == pick && has
 		}
 		if !found {
 			t.Errorf("%s: the usual value %s is not there or does not fill it", where, p.Typical)
