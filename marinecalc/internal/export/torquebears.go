@@ -3,7 +3,7 @@
 package export
 
 import (
-	"math"
+	"cmp"
 	"strings"
 
 	"example.org/driveline/marinecalc/hub"
@@ -14,51 +14,29 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// tooMuch is the result that a joint's torque must stay under, with what comes from
-// its lower edge on.
-var tooMuch = map[string]struct{ calculation, result, what string }{
-	"coupling-bolts": {"bolt-preload", "breakingTorque", "this bolt can break"},
-	"output-nut":     {"output-flange", "mostNutTorque", "the shaft's thread can yield"},
-	"propeller-nut":  {"propeller-taper", "mostNutTorque", "hub or thread can yield"},
-}
-
-// from is the lower edge of a torque's range, from which on what it names can come,
-// or the estimate of one without a range.
-func from(s *sheet.Sheet, r *sheet.Result) (si float64, text string) {
-	low, high, ok := r.Range()
-	kind, known := quantity.Lookup(string(r.Kind))
-	units, err := quantity.ParseSystem(s.Made.Units)
-	if !ok || !known || err != nil {
-		return *r.SI, r.Text
-	}
-	return low, kind.In("N·m", "lbf·ft").PrintTo(low, (high-low)/2, units)
-}
-
 // bears warns of a torque on the card, whosever it is, that the joint's own sheet
 // says it does not bear, or may not; told is whether its verdicts stand there.
 func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet, told bool) {
-	most := tooMuch[j.Joint]
-	s := sheets[most.calculation]
-	r := s.Result(most.result)
 	kind, _ := quantity.Lookup("torque")
 	reading, err := kind.Parse(j.Torque)
-	if err != nil || r == nil || r.SI == nil {
+	edge := survey.EdgeOf(j.Joint, of(sheets))
+	if err != nil || edge == nil || told && j.Joint != "coupling-bolts" { // whose verdicts are of its yield, and the edge of its breaking
 		return
 	}
-	own := s.Input("nutTorque")
-	if told && own != nil && own.SI != nil && math.Abs(*own.SI-reading.SI) < 1e-3*reading.SI {
-		return
-	}
-	edge, text := from(s, r)
 	word := "TOO MUCH"
 	switch {
-	case reading.SI >= *r.SI:
-	case reading.SI >= edge:
+	case reading.SI >= edge.Most:
+	case reading.SI >= edge.SI:
 		word = "NOT SURE"
 	default:
 		return
 	}
-	j.Range = strings.Join(known(word+" by its own sheet: "+most.what+" from "+text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
+	j.Range = strings.Join(known(word+" by its own sheet: "+edge.What+" from "+edge.Text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
+}
+
+// of finds the sheets of a survey.
+func of(sheets map[string]*sheet.Sheet) func(id string) *sheet.Sheet {
+	return func(id string) *sheet.Sheet { return sheets[id] }
 }
 
 // ofCone tells from which torque on a propeller's cone holds by itself, and from which
@@ -68,12 +46,12 @@ func (j *TorqueJoint) ofCone(s, key *sheet.Sheet) {
 	if least == nil || most == nil || least.SI == nil || most.SI == nil {
 		return
 	}
-	edge, text := from(s, most)
-	if *least.SI <= edge {
-		j.Range = "the cone alone holds from about " + least.Text + ", hub or thread can yield from " + text
+	edge := survey.EdgeOf(j.Joint, func(string) *sheet.Sheet { return s })
+	if *least.SI <= edge.SI {
+		j.Range = "the cone alone holds from about " + least.Text + ", hub or thread can yield from " + edge.Text
 		return
 	}
-	j.Range = "hub or thread can yield from " + text + ", before the cone alone holds (about " + least.Text + "): stay under it"
+	j.Range = "hub or thread can yield from " + edge.Text + ", before the cone alone holds (about " + least.Text + "): stay under it"
 	switch keyed := s.Input("keyed"); {
 	case keyed != nil && keyed.Word == string(hub.WithKey):
 		j.Range += keyCarries(s, key)
@@ -123,7 +101,7 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 		return
 	}
 	against := func(columns ...string) string {
-		return survey.AgainstTorque(row, func(id string) *sheet.Sheet { return sheets[id] }, columns...).Sentence()
+		return survey.AgainstTorque(row, of(sheets), columns...).Sentence()
 	}
 	columns := []string{"asks", "cures"}
 	told := false
@@ -136,4 +114,12 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	}
 	j.bears(sheets, told)
 	j.Range = strings.Join(known(against(columns...), j.Range), "; ")
+	from := "typed"
+	switch {
+	case j.Maker:
+		from = "given"
+	case strings.HasPrefix(j.Source, "calculated"):
+		from = "calculated"
+	}
+	j.Torque = cmp.Or(survey.Unsettled(row, survey.Torque{Text: j.Torque, From: from, Own: own}, of(sheets)), j.Torque)
 }

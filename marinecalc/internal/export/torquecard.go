@@ -21,7 +21,8 @@ type TorqueCard struct {
 }
 
 // TorqueJoint is one joint. Torque is empty where it is not known; Wanted then
-// says which figure is.
+// says which figure is. One that the joint can give way from, or that its sheets
+// are not sure of, begins with "NOT SETTLED: " and is no figure to set.
 type TorqueJoint struct {
 	Joint       string `json:"joint"`
 	Title       string `json:"title"`

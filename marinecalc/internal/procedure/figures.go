@@ -175,14 +175,48 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 	if joint == nil || f.Text == "" {
 		return
 	}
-	a := survey.AgainstTorque(*joint, func(id string) *sheet.Sheet { return m.work(id).sheet }, "heeds", "asks", "holds", "cures")
-	if a.Word == "" {
+	a := survey.AgainstTorque(*joint, m.sheetOf, "heeds", "asks", "holds", "cures")
+	unsettled := m.unsettled(joint)
+	if a.Word != "" {
+		if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
+			f.Word, f.Reads = a.Word, a.Mark
+		}
+		f.Sentence = strings.TrimSpace(problem.Capital(a.Text) + ". " + f.Sentence)
+	}
+	if unsettled == "" {
 		return
 	}
-	if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
-		f.Word, f.Reads = a.Word, a.Mark
+	f.Text, f.Interval, f.Maker = unsettled, "", nil
+	if f.Word == "" || f.Word.Rank() > sheet.CannotTell.Rank() {
+		f.Word, f.Reads = sheet.CannotTell, "not settled"
+		f.Sentence = strings.TrimSpace("Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on. " + f.Sentence)
 	}
-	f.Sentence = strings.TrimSpace(problem.Capital(a.Text) + ". " + f.Sentence)
+}
+
+func (m *maker) sheetOf(id string) *sheet.Sheet { return m.work(id).sheet }
+
+// unsettled is how the torque that stands on a joint's own sheet is printed where it
+// is not to be set as it is, as the torque card does, else "".
+func (m *maker) unsettled(joint *rules.Row) string {
+	id, name, _ := strings.Cut(joint.Values.Of("torque").Text, "/")
+	s := m.sheetOf(id)
+	if in := s.Input(name); in != nil {
+		t := survey.Torque{Text: in.Text, From: "typed"}
+		if in.Origin == sheet.MakersFigure {
+			t.From = "given"
+		}
+		return survey.Unsettled(*joint, t, m.sheetOf)
+	}
+	r := s.Result(name)
+	if r == nil {
+		return ""
+	}
+	t := survey.Torque{From: "calculated", Own: r.Text}
+	makers := false
+	if t.Text, _, makers = r.Stands(); makers {
+		t.From = "given"
+	}
+	return survey.Unsettled(*joint, t, m.sheetOf)
 }
 
 // behind names the inputs that a result rests on and that are not known.
@@ -225,6 +259,10 @@ func (m *maker) tightening() *Tightening {
 		order += " The torque is the maker's."
 	}
 	passes := "The torque is not known: do not tighten by a guess."
+	if joint := m.jointOf(wrenchSetting); joint != nil && full != "" && m.unsettled(joint) != "" {
+		t.Passes = []string{}
+		passes = "The torque is " + strings.Replace(m.unsettled(joint), "NOT SETTLED", "not settled", 1) + ": settle that, or ask the maker, before a wrench goes on."
+	}
 	if len(t.Passes) > 0 {
 		passes = fmt.Sprintf("First pass %s, then %s. Last, go once round at %s until no nut moves.",
 			strings.Join(t.Passes[:len(t.Passes)-1], ", then "), t.Passes[len(t.Passes)-1], t.Passes[len(t.Passes)-1])

@@ -200,3 +200,28 @@ func TestFlangeGoesOnAsItHolds(t *testing.T) {
 		}
 	}
 }
+
+// A torque from which the joint can give way is no plain figure at the steps that have
+// it, and no pass of it is tightened; one that the joint bears stands as it is.
+func TestStepPrintsNoTorqueThatIsNotSettled(t *testing.T) {
+	nut := func(torque string) marinecalc.StepFigure {
+		b := testboat.Read(t, `{"name": "Dunlin", "units": "metric", "gearbox": {"ratioAhead": "2.5"}, "outputFlange": {"thread": "M24x2", "finish": "oiled", "nutTorque": "`+torque+`", "seatDiameter": "32 mm", "hubLength": "42 mm", "hubDiameter": "50 mm", "ringLength": "20 mm", "ringDiameter": "48 mm"}}`)
+		s := stepNamed(t, made(t, b, marinecalc.Options{NoRanges: true}, "tighten-output-nut"), "torque-output-nut")
+		return s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "output-flange/nutTorque" })]
+	}
+	if f := nut("180 N·m"); f.Text != "180 N·m" {
+		t.Errorf("one that it bears: %+v", f)
+	}
+	if f := nut("2000 N·m"); !strings.HasPrefix(f.Text, "NOT SETTLED: 2000 N·m typed, the shaft's thread can yield from ") || f.Word == "" || f.Reads == "" || f.Sentence == "" {
+		t.Errorf("one that yields it: %+v", f)
+	}
+	for maker, settled := range map[string]bool{"30 N·m": true, "300 N·m": false} {
+		b := testboat.Read(t, `{"name": "Dunlin", "units": "metric", "coupling": {"boltCount": 4, "bolts": {"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "nut": "plain-nut"}},
+			"makersFigures": [{"of": "bolt-preload/wrenchSetting", "value": "`+maker+`", "source": {"document": "Coupling plate (invented)"}}]}`)
+		s := stepNamed(t, made(t, b, marinecalc.Options{NoRanges: true}, "tighten-coupling-bolts"), "tighten-coupling-bolts")
+		f := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "bolt-preload/wrenchSetting" })]
+		if strings.HasPrefix(f.Text, "NOT SETTLED: 300 N·m given, this bolt can break from ") == settled || (len(s.Tightening.Passes) == 3) != settled || strings.Contains(s.Tightening.Text, "not settled") == settled || (f.Maker != nil) != settled {
+			t.Errorf("%s: %+v, %+v", maker, f, s.Tightening)
+		}
+	}
+}

@@ -1,0 +1,90 @@
+package survey
+
+import (
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/calc/verdict"
+	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+// Torque is a torque that stands for a joint, as it is printed.
+type Torque struct {
+	Text string // "110 lbf·ft"
+	From string // "typed", "given" by the maker, "calculated"
+	Own  string // the torque that the joint's own sheets judge, "" where it is this
+}
+
+// Edge is from which torque on a joint gives way.
+type Edge struct {
+	What string  // "hub or thread can yield"
+	Text string  // of the lower end of its range
+	SI   float64 // of it, in N·m, not above what Text reads
+	Most float64 // the estimate, in N·m
+}
+
+// tooMuch is the result that a joint's torque must stay under, with what comes from
+// its lower edge on.
+var tooMuch = map[string]struct{ calculation, result, what string }{
+	"coupling-bolts": {"bolt-preload", "breakingTorque", "this bolt can break"},
+	"output-nut":     {"output-flange", "mostNutTorque", "the shaft's thread can yield"},
+	"propeller-nut":  {"propeller-taper", "mostNutTorque", "hub or thread can yield"},
+}
+
+// EdgeOf finds the edge of a joint of the torque card on its own sheet, nil where
+// that has none.
+func EdgeOf(joint string, sheetOf func(id string) *sheet.Sheet) *Edge {
+	at := tooMuch[joint]
+	s := sheetOf(at.calculation)
+	r := s.Result(at.result)
+	if r == nil || r.SI == nil {
+		return nil
+	}
+	e := &Edge{What: at.what, Text: r.Text, SI: *r.SI, Most: *r.SI}
+	low, high, ok := r.Range()
+	kind, known := quantity.Lookup(string(r.Kind))
+	if units, err := quantity.ParseSystem(s.Made.Units); ok && known && err == nil {
+		e.SI, e.Text = low, kind.In("N·m", "lbf·ft").PrintTo(low, (high-low)/2, units)
+	}
+	if read, ok := inNewtonMetres(e.Text); ok {
+		e.SI = min(e.SI, read)
+	}
+	return e
+}
+
+// inNewtonMetres reads a torque as it is printed.
+func inNewtonMetres(text string) (float64, bool) {
+	kind, _ := quantity.Lookup("torque")
+	reading, err := kind.Parse(text)
+	return reading.SI, err == nil
+}
+
+// Unsettled is how a torque is printed that reaches what its joint can give way
+// from, or of which its sheets say that it is too much or may be: never as a plain
+// figure, as the wrench hand sets the first one that stands. "" where it may stand.
+func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) string {
+	si, ok := inNewtonMetres(t.Text)
+	if !ok {
+		return ""
+	}
+	stands := "NOT SETTLED: " + strings.Join(strings.Fields(t.Text+" "+t.From), " ") + ", "
+	if e := EdgeOf(row.Pick, sheetOf); e != nil && si >= e.SI {
+		return stands + e.What + " from " + e.Text
+	}
+	if own, read := inNewtonMetres(t.Own); t.Own != "" && (!read || si < own*(1-1e-3)) { // what is too much at a greater one is not told of this
+		return ""
+	}
+	var unsure string
+	for _, at := range strings.Fields(row.Values.Of("heeds").Text) {
+		id, limit, _ := strings.Cut(at, "/")
+		switch v := sheetOf(id).Verdict(limit); {
+		case v == nil || v.Value == "":
+		case isPast(v):
+			return stands + verdict.Stands(v)
+		case v.Word == sheet.CannotTell && unsure == "":
+			unsure = stands + verdict.Stands(v)
+		}
+	}
+	return unsure
+}
