@@ -179,6 +179,7 @@ type Verdict struct {
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
 	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
+	Hangs       bool      `json:"-"`                  // the value meets its limit, and counts only once another is met: no reading of this one settles it
 }
 
 // SettleBy is the reading that would settle a verdict: with a finer gauge, or

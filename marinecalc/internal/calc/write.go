@@ -257,7 +257,9 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	})
 	for i := range verdicts {
 		v := &verdicts[i]
-		add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word.Plain()) })
+		if !v.Hangs { // what it hangs on has the advice
+			add(func(a *rules.Advice) bool { return v.Limit == a.Limit && rules.Contains(a.Words, v.Word.Plain()) })
+		}
 	}
 	add(func(a *rules.Advice) bool { return a.Limit == "" })
 	r.buf.advice, r.buf.chosen = all, chosen

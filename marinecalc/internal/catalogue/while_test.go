@@ -68,3 +68,36 @@ func TestOnlyASurelyCoolGlandIsLeftAlone(t *testing.T) {
 		}
 	}
 }
+
+// A joint that holds nothing one way is not signed for the other: a nut without
+// clamp, a hub that would come off its cone. What only its own contradiction
+// holds back gives none of the advice of a doubtful reading.
+func TestAJointThatFailsOneWayIsNotSignedTheOther(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	boat := string(text)
+	worn := strings.Replace(boat, `"readings": [`, `"readings": [{"date": "2026-11-20", "outputFaceWear": "0.1 mm"}, `, 1)
+	loose := strings.Replace(boat, `"nutTorque": "75 N·m"`, `"nutTorque": "3 N·m"`, 1)
+	for _, c := range []struct{ name, boat, id, limit, hangsOn string }{
+		{"worn face", worn, "line-joints", "line-ahead", "face wear"},
+		{"worn face", worn, "output-flange", "flange-flanks", "face wear"},
+		{"loose nut", loose, "propeller-taper", "taper-torque-ahead", "torque margin of the propeller astern"},
+		{"loose nut", loose, "line-joints", "line-ahead", "torque margin of the propeller astern"},
+	} {
+		if c.boat == boat {
+			t.Fatalf("%s: the boat has no longer what is changed in it", c.name)
+		}
+		for b, word := range map[string]sheet.Word{boat: sheet.Within, c.boat: sheet.CannotTell} {
+			v := testboat.Run(t, c.id, "{}", marinecalc.Options{Boat: testboat.Read(t, b)}).Verdict(c.limit)
+			if v == nil || v.Word != word && !(c.limit == "flange-flanks" && v.Word == sheet.NotMeasured) || word == sheet.CannotTell && !strings.Contains(v.Sentence, "OK only once this is put right: "+c.hangsOn) {
+				t.Errorf("%s, %s: %+v", c.name, c.limit, v)
+			}
+		}
+	}
+	s := testboat.Run(t, "bolt-preload", `{"thread":"M10x1.5","grade":"iso-8.8","finish":"oiled","nut":"plain-nut","gripLength":"24 mm","freeLengthNew":"46.40 mm","freeLength":"46.50 mm"}`, marinecalc.Options{})
+	if v := s.Verdict("bolt-proof-load"); v.Word != sheet.CannotTell || !strings.Contains(v.Sentence, "bolt longer than new") || !advised(s, "Renew the whole set") || advised(s, "Most of the spread") {
+		t.Errorf("a bolt that has grown: %s %+v", v.Sentence, s.Next)
+	}
+}

@@ -145,7 +145,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	}
 	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
 		if hangs := r.passedElsewhere(h, h.While); hangs != "" {
-			judgement, doubt, v.Over = untold, "OK "+hangs, ""
+			judgement, doubt, v.Over, v.Hangs = untold, "OK "+hangs, "", true
 		}
 	}
 	if judgement.Word != sheet.Beyond && h.Each.Len() > 0 {
