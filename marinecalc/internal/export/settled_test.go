@@ -81,3 +81,27 @@ func TestNoPlainTorqueAboveWhatItsLineSaysCanYield(t *testing.T) {
 		t.Errorf("a sound joint: %+v", j)
 	}
 }
+
+// What a joint clamps is told as such of one that stands: of one that is worn, stretched or
+// short what it would clamp, and nothing of a torque that is not to be set.
+func TestCardTellsNoClampOfAJointThatDoesNotStand(t *testing.T) {
+	for _, c := range []struct {
+		boat        string
+		figures     map[string]any
+		joint       string
+		would, will bool
+	}{
+		{"boats/kittiwake", nil, "output-nut", false, true},
+		{"boats/kittiwake", nil, "coupling-bolts", false, true},
+		{"cases/worn-flange-face", nil, "output-nut", true, false},
+		{"cases/bolt-too-short", nil, "coupling-bolts", true, false},
+		{"boats/kittiwake", map[string]any{"coupling.bolts.freeLength": "45.12 ± 0.005 mm", "coupling.bolts.freeLengthNew": "45 ± 0.005 mm"}, "coupling-bolts", true, false},
+		{"boats/kittiwake", map[string]any{"coupling.bore.pinchTorque": "150 N·m"}, "pinch-bolts", false, false},
+		{"boats/kittiwake", map[string]any{"outputFlange.nutTorque": "2000 N·m"}, "output-nut", false, false},
+	} {
+		r := jointsWith(t, c.boat, c.figures)[c.joint].Range
+		if strings.Contains(r, "it would clamp ") != c.would || strings.Contains(r, "clamps ") != c.will {
+			t.Errorf("%s of %s with %v: %s", c.joint, c.boat, c.figures, r)
+		}
+	}
+}

@@ -112,14 +112,28 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	case own != "":
 		j.Range = strings.Join(known(j.Range, against("heeds", "holds")), ": ")
 	}
+	said := survey.AgainstTorque(row, of(sheets), columns...)
+	unsettled := survey.Unsettled(row, survey.Torque{Text: j.Torque, From: j.from(), Own: own}, of(sheets))
+	if clamp, is := strings.CutPrefix(j.Range, "clamps "); is {
+		switch {
+		case unsettled != "": // at a torque that is not to be set
+			j.Range = ""
+		case said.Mark == survey.NotAsItStands:
+			j.Range = "once that is put right, on sound faces and with sound bolts and nuts, it would clamp " + clamp
+		}
+	}
 	j.bears(sheets, told)
-	j.Range = strings.Join(known(against(columns...), j.Range), "; ")
-	from := "typed"
+	j.Range = strings.Join(known(said.Sentence(), j.Range), "; ")
+	j.Torque = cmp.Or(unsettled, j.Torque)
+}
+
+// from tells where the torque comes from.
+func (j *TorqueJoint) from() string {
 	switch {
 	case j.Maker:
-		from = "given"
+		return "given"
 	case strings.HasPrefix(j.Source, "calculated"):
-		from = "calculated"
+		return "calculated"
 	}
-	j.Torque = cmp.Or(survey.Unsettled(row, survey.Torque{Text: j.Torque, From: from, Own: own}, of(sheets)), j.Torque)
+	return "typed"
 }

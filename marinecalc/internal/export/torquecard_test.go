@@ -293,6 +293,14 @@ func TestCardMindsTheMetals(t *testing.T) {
 	if r := jointsWith(t, "boats/kittiwake", map[string]any{"coupling.bolts.grade": "iso-a4-70", "coupling.bolts.finish": "zinc-shigley"})["coupling-bolts"].Range; !strings.Contains(r, "MIND: The finish chosen was measured on carbon steel") || !strings.Contains(r, "MIND: Stainless on stainless galls") {
 		t.Error(r)
 	}
+	for metal, told := range map[string]bool{"aluminium-cast": true, "aluminium-6061-t6": true, "grey-iron": false} {
+		for grade, stainless := range map[string]bool{"iso-a2-70": true, "f593c": true, "iso-8.8": false} {
+			r := jointsWith(t, "cases/short-thread", map[string]any{"coupling.tapped.metal": metal, "coupling.bolts.grade": grade})["coupling-bolts"].Range
+			if strings.Contains(r, "MIND: Stainless in wet aluminium seizes") != (told && stainless) {
+				t.Errorf("%s in %s: %s", grade, metal, r)
+			}
+		}
+	}
 	for id, j := range jointsWith(t, "boats/kittiwake", nil) {
 		if strings.Contains(j.Range, "MIND") {
 			t.Errorf("%s: %s", id, j.Range)

@@ -10,6 +10,10 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
+// NotAsItStands marks a joint of which something is past a limit that no torque mends,
+// or that its torque does: what it clamps is not what a sound one would.
+const NotAsItStands = "not as it stands"
+
 // Against is what verdicts say against a joint, with which its torque is not to
 // be printed bare.
 type Against struct {
@@ -69,7 +73,7 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 	const maker = ", or ask the maker, before a wrench goes on"
 	var out Against
 	if len(joint) > 0 {
-		out = told(append(joint, loose...), "not as it stands", "Put that right"+maker, "not sure", "Settle that"+maker)
+		out = told(append(joint, loose...), NotAsItStands, "Put that right"+maker, "not sure", "Settle that"+maker)
 	} else {
 		first := row.Values.Of("first").Text
 		out = told(loose, "loose", first, "may be loose", first)
