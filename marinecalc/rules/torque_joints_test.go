@@ -55,6 +55,7 @@ var notOfTheTorque = map[string]string{
 	"backlash/backlash-grows-back":                   playAlone,
 	"backlash/backlash-coupling-key":                 playAlone,
 	"backlash/backlash-propeller-key":                playAlone,
+	"backlash/backlash-coupling-free-unsaid":         "of a coupling that is not said: backlash-coupling-free is of one that is",
 	"backlash/backlash-hub-free-unsaid":              "of a nut whose torque is not known, which the card has none for",
 	"backlash/backlash-hub-negative":                 noPlay,
 	"backlash/backlash-coupling-negative":            noPlay,

@@ -1,10 +1,13 @@
 package catalogue_test
 
 import (
+	"slices"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Free play is nothing or more: by a coarse gauge it may be nothing, and never less.
@@ -21,5 +24,33 @@ func TestPlayIsNotBelowNothing(t *testing.T) {
 		if below != contradicts {
 			t.Errorf("%s: below nothing %t", input, below)
 		}
+	}
+}
+
+// Play that no joint can have is told where nobody said what the coupling is, and
+// no advice says that all is well beside a limit that is broken.
+func TestPlayOfAJointNotDescribed(t *testing.T) {
+	for input, limit := range map[string]string{
+		`{"atPropeller": "6°", "atShaft": "6°", "atFlange": "1°"}`:                               "backlash-coupling-free-unsaid",
+		`{"atPropeller": "5°", "atShaft": "2°", "atFlange": "1.9°", "atOutputShaft": "0.4°"}`:    "backlash-taper-free",
+		`{"atPropeller": "6°", "atShaft": "6°", "atFlange": "1°", "holdMethod": "interference"}`: "backlash-coupling-free",
+	} {
+		s := testboat.Run(t, "backlash", input, marinecalc.Options{Trials: 1024})
+		over := false
+		for _, v := range s.Verdicts {
+			over = over || v.Limit == limit && v.Word.Plain() == "beyond"
+		}
+		stop, well := false, false
+		for _, a := range s.Next {
+			stop = stop || strings.Contains(a.Text, "Do not run under power")
+			well = well || strings.Contains(a.Text, "all is well") || strings.Contains(a.Text, "No joint is told")
+		}
+		if !over || !stop || well {
+			t.Errorf("%s: %s over %t, stopped %t, all well %t", input, limit, over, stop, well)
+		}
+	}
+	s := testboat.Run(t, "backlash", `{"atPropeller": "0.3 ± 0.02°", "atShaft": "0.3 ± 0.02°", "atFlange": "0.3 ± 0.02°"}`, marinecalc.Options{Trials: 1024})
+	if !slices.ContainsFunc(s.Next, func(a sheet.Next) bool { return strings.Contains(a.Text, "all is well") }) {
+		t.Error("not followed where all is well")
 	}
 }
