@@ -58,7 +58,11 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 		}
 		for _, at := range strings.Fields(row.Values.Of(column).Text) {
 			id, limit, _ := strings.Cut(at, "/")
-			if v := sheetOf(id).Verdict(limit); v != nil && v.Value != "" && (isPast(v) || v.Word == sheet.CannotTell) {
+			v := sheetOf(id).Verdict(limit)
+			if v == nil || v.Value == "" || v.Hangs && column == "heeds" { // what such a torque hangs on is told itself
+				continue
+			}
+			if isPast(v) || v.Word == sheet.CannotTell {
 				list = append(list, v)
 			}
 		}

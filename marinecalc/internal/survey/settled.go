@@ -82,7 +82,7 @@ func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) st
 		case v == nil || v.Value == "":
 		case isPast(v):
 			return stands + verdict.Stands(v)
-		case v.Word == sheet.CannotTell && unsure == "":
+		case v.Word == sheet.CannotTell && !v.Hangs && unsure == "":
 			unsure = stands + verdict.Stands(v)
 		}
 	}
