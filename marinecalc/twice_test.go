@@ -28,6 +28,7 @@ var notTwice = map[string]string{
 	"bolt-preload/torqueUsed":                 "the lesser of several counts",
 	"bolt-preload/wrenchScatter":              "the lesser of several counts",
 	"coupling-bore/keyHeight":                 "the lesser of several counts",
+	"coupling-bore/nutFactor":                 "what the clamp holds, beside what the key holds: the one that carries counts",
 	"coupling-bore/keySeat":                   "the lesser of several counts",
 	"coupling-key/smallEndDiameter":           "a figure of this very part, and without it an estimate by rule of thumb",
 	"key-strength/keyHeight":                  "the lesser of several counts",
