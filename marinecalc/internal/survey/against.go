@@ -45,6 +45,22 @@ func (a Against) and(b Against) Against {
 	return a
 }
 
+// standAgainst are, of the verdicts that a row names in a column, those that are past
+// and those that are not enough to tell.
+func standAgainst(row rules.Row, column string, sheetOf func(id string) *sheet.Sheet) (list []*sheet.Verdict) {
+	for _, at := range strings.Fields(row.Values.Of(column).Text) {
+		id, limit, _ := strings.Cut(at, "/")
+		v := sheetOf(id).Verdict(limit)
+		if v == nil || v.Value == "" || v.Hangs && column == "heeds" { // what such a torque hangs on is told itself
+			continue
+		}
+		if isPast(v) || v.Word == sheet.CannotTell {
+			list = append(list, v)
+		}
+	}
+	return list
+}
+
 // AgainstTorque reads, of a row of the table torque-joints, what is past and what
 // is not enough to tell, by the verdicts that it names in its columns: "heeds" for
 // those on what the torque does, "asks" for those on the joint as it stands, which
@@ -52,21 +68,11 @@ func (a Against) and(b Against) Against {
 // may be right in itself and too little, and "cures" for those of a nut found
 // loose, which the wrench mends. sheetOf gives a sheet, nil where there is none.
 func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns ...string) Against {
-	verdicts := func(column string) (list []*sheet.Verdict) {
+	verdicts := func(column string) []*sheet.Verdict {
 		if !slices.Contains(columns, column) {
 			return nil
 		}
-		for _, at := range strings.Fields(row.Values.Of(column).Text) {
-			id, limit, _ := strings.Cut(at, "/")
-			v := sheetOf(id).Verdict(limit)
-			if v == nil || v.Value == "" || v.Hangs && column == "heeds" { // what such a torque hangs on is told itself
-				continue
-			}
-			if isPast(v) || v.Word == sheet.CannotTell {
-				list = append(list, v)
-			}
-		}
-		return list
+		return standAgainst(row, column, sheetOf)
 	}
 	joint, loose := append(verdicts("asks"), verdicts("heeds")...), verdicts("cures")
 	joint = slices.DeleteFunc(joint, func(v *sheet.Verdict) bool { // the least of several signs, and this is the one it comes from

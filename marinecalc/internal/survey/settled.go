@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/verdict"
@@ -75,16 +76,10 @@ func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) st
 	if own, read := inNewtonMetres(t.Own); t.Own != "" && (!read || si < own*(1-1e-3)) { // what is too much at a greater one is not told of this
 		return ""
 	}
-	var unsure string
-	for _, at := range strings.Fields(row.Values.Of("heeds").Text) {
-		id, limit, _ := strings.Cut(at, "/")
-		switch v := sheetOf(id).Verdict(limit); {
-		case v == nil || v.Value == "":
-		case isPast(v):
-			return stands + verdict.Stands(v)
-		case v.Word == sheet.CannotTell && !v.Hangs && unsure == "":
-			unsure = stands + verdict.Stands(v)
-		}
+	against := standAgainst(row, "heeds", sheetOf)
+	if len(against) == 0 {
+		return ""
 	}
-	return unsure
+	gravest := max(slices.IndexFunc(against, isPast), 0)
+	return stands + verdict.Stands(against[gravest])
 }

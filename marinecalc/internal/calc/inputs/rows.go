@@ -293,9 +293,12 @@ func (in *Inputs) misfit(picked *contract.Property, pick string, table *rules.Ta
 
 // ofPick names the choice by which an input is known, if it is: “ of 3/8-24 UNF”.
 func (in *Inputs) ofPick(name string) string {
+	if in.At(name).Origin == sheet.Typed {
+		return ""
+	}
 	for _, pick := range in.Form.Input.Properties {
 		k := &in.Values[pick.Index]
-		if pick.Rows == "" || !k.Known || in.At(name).Origin == sheet.Typed {
+		if pick.Rows == "" || !k.Known {
 			continue
 		}
 		table := in.Request.Book.Table(pick.Rows)
