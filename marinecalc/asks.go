@@ -179,8 +179,7 @@ func askSurvey(ctx context.Context, r *request) (reply, error) {
 }
 
 func askJobSheet(ctx context.Context, r *request) (reply, error) {
-	r.options.Trials = r.engine.printed(r.options)
-	s, err := r.engine.Check(ctx, r.options.Boat, r.options)
+	s, err := r.engine.CheckToPrint(ctx, r.options.Boat, r.options)
 	return reply{Page: JobSheet(s)}, err
 }
 

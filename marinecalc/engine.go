@@ -174,8 +174,8 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 //
 // A sheet whose limits are all met by far has 256 trials, unless the options say
 // how many there are to be: its words are those of [DefaultTrials], the ends of its
-// ranges lie about 3 % of half their width off in place of 1 %. Ask for
-// DefaultTrials where figures are printed.
+// ranges lie about 3 % of half their width off in place of 1 %. Where
+// people go by printed figures there is [Engine.CheckToPrint].
 func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error) {
 	if b == nil {
 		return nil, noBoat()
@@ -187,6 +187,16 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 	}
 	s, err := survey.Check(ctx, b, o)
 	return s, stopped(ctx, err)
+}
+
+// CheckToPrint is Check with all trials on every sheet, since people go by what
+// is printed: [DefaultTrials], unless options or engine say how many.
+func (e *Engine) CheckToPrint(ctx context.Context, b *Boat, o Options) (*Survey, error) {
+	few := e != nil && 0 < e.maxTrials && e.maxTrials < DefaultTrials
+	if o.Trials == 0 && !o.NoRanges && !few {
+		o.Trials = DefaultTrials
+	}
+	return e.Check(ctx, b, o)
 }
 
 // Unused names what of the boat file no calculation takes: members that are not

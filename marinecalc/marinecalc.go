@@ -22,6 +22,11 @@ func Check(b *Boat, o Options) (*Survey, error) {
 	return standard.Check(context.Background(), b, o)
 }
 
+// CheckToPrint is [Engine.CheckToPrint] by the standard rules, without a context.
+func CheckToPrint(b *Boat, o Options) (*Survey, error) {
+	return standard.CheckToPrint(context.Background(), b, o)
+}
+
 // Compare is [Engine.Compare] by the standard rules, without a context.
 func Compare(b *Boat, before, after string, o Options) (*Comparison, error) {
 	return standard.Compare(context.Background(), b, before, after, o)

@@ -67,10 +67,11 @@ func (t *terminal) surveyOne(file string, o marinecalc.Options, page string, c c
 	if err != nil {
 		return false, err
 	}
-	if page != "" && o.Trials == 0 && !o.NoRanges {
-		o.Trials = marinecalc.DefaultTrials // people go by printed figures
+	check := marinecalc.Check
+	if page != "" {
+		check = marinecalc.CheckToPrint
 	}
-	s, err := marinecalc.Check(b, o)
+	s, err := check(b, o)
 	if err != nil {
 		return false, err
 	}

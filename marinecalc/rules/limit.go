@@ -85,6 +85,18 @@ type State struct {
 	Valid Valid  `json:"valid"`
 	Text  string `json:"text"` // goes on from "nothing to judge," or "not enough to tell,"
 	Tell  string `json:"tell"`
+	named string // in place of these, until the file is read
+}
+
+// UnmarshalJSON reads a state, or the name of one that its file describes for
+// several limits.
+func (s *State) UnmarshalJSON(text []byte) error {
+	*s = State{}
+	if text[0] == '"' {
+		return json.Unmarshal(text, &s.named)
+	}
+	type plain State
+	return json.Unmarshal(text, (*plain)(s))
 }
 
 // Lack is one of several things that a verdict wants.

@@ -44,6 +44,7 @@ type ruleFile struct {
 	Columns  map[string]string `json:"columns"` // column -> kind of quantity, "text", "number" or "accuracy"
 	Written  []writtenRow      `json:"rows"`    // of the table
 	Rows     []Row             `json:"-"`       // what is made of them
+	States   map[string]State  `json:"states"`  // that several limits name
 	Limits   []Limit           `json:"limits"`
 	Shared   []Shared          `json:"shared"`
 	Cautions []Caution         `json:"cautions"`
@@ -93,7 +94,7 @@ func (s *ruleFile) faults(where string) problem.List {
 		if l.Max.Given() == l.Min.Given() {
 			sides = fault{"a limit has either max or min", `"max": … or "min": …`, "write two limits where there are two sides"}
 		}
-		add("limits", i, l.ID, l.fault(), sides)
+		add("limits", i, l.ID, l.fault(), sides, s.settleStates(l))
 	}
 	for i, c := range s.Cautions {
 		var signal fault
@@ -107,6 +108,22 @@ func (s *ruleFile) faults(where string) problem.List {
 	}
 	s.job.faults(add)
 	return list
+}
+
+// settleStates puts the states that a limit names in place of their names.
+func (s *ruleFile) settleStates(l *Limit) fault {
+	for i, state := range l.States.items {
+		if state.named == "" {
+			continue
+		}
+		full, has := s.States[state.named]
+		if !has {
+			return fault{fmt.Sprintf("%q is not one of the states of its file", state.named), strings.Join(slices.Sorted(maps.Keys(s.States)), ", "),
+				"use one of these, or write the state itself: valid and text"}
+		}
+		l.States.items[i] = full
+	}
+	return fault{}
 }
 
 // settleCell gives a value of a row its meaning by its column.

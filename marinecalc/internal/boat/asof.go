@@ -14,7 +14,7 @@ func (b *Boat) AsOf(day string) *Boat {
 			continue
 		}
 		known := []any{}
-		for _, m := range objects(document[name]) {
+		for _, m := range Objects(document[name]) {
 			if d, _ := m["date"].(string); d <= day {
 				known = append(known, m)
 			}
@@ -28,7 +28,7 @@ func (b *Boat) AsOf(day string) *Boat {
 	}
 	if service, _ := document["service"].(map[string]any); service != nil {
 		done := []any{}
-		for _, m := range objects(service["done"]) {
+		for _, m := range Objects(service["done"]) {
 			if d, _ := m["date"].(string); d <= day {
 				done = append(done, m)
 			}

@@ -75,7 +75,7 @@ func fromRenamed(value any, older *contract.Alike) (*Boat, error) {
 }
 
 func (b *Boat) readFigures() {
-	for i, m := range objects(b.document["makersFigures"]) {
+	for i, m := range Objects(b.document["makersFigures"]) {
 		f := Figure{Index: i, Value: m["value"]}
 		f.of, _ = m["of"].(string)
 		if s, ok := m["source"].(map[string]any); ok {

@@ -12,6 +12,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"example.org/driveline/marinecalc/internal/boat/cell"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -40,7 +41,7 @@ func ReadingsCSV(b *Boat) []byte {
 		cells := make([]string, len(columns))
 		filled := 0
 		for i, p := range columns {
-			if cells[i] = cellOf(p, e.values[p.Name]); cells[i] != "" {
+			if cells[i] = cell.Text(p, e.values[p.Name]); cells[i] != "" {
 				filled++
 			}
 		}
@@ -60,34 +61,11 @@ func columnsOfReadings() []*contract.Property {
 	}
 	var list []*contract.Property
 	for _, p := range boat.Root.Child("readings").Items.Properties {
-		if p.Items == nil && p.Properties == nil || pairs(p) {
+		if cell.Fits(p) {
 			list = append(list, p)
 		}
 	}
 	return list
-}
-
-// cellOf writes one value. A bare number gets its unit, so that it cannot be
-// read in another; free words that a spreadsheet would take for a formula get
-// an apostrophe.
-func cellOf(p *contract.Property, value any) string {
-	switch v := value.(type) {
-	case string:
-		if p.Kind == nil && v != "" && strings.ContainsRune("=+-@\t'", rune(v[0])) {
-			return "'" + v
-		}
-		return v
-	case bool:
-		return strconv.FormatBool(v)
-	case json.Number:
-		if f, err := v.Float64(); err == nil && p.Kind != nil {
-			return p.Kind.Exact(f, p.Units[0])
-		}
-		return v.String()
-	case []any:
-		return pairsCell(p, v)
-	}
-	return ""
 }
 
 // AddReadingsCSV returns a boat with the readings of a table added after its
@@ -162,7 +140,7 @@ func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err erro
 // says tells whether an entry of the boat has everything that a row has.
 func says(e *Entry, row map[string]any) bool {
 	for _, p := range columnsOfReadings() {
-		if v, has := row[p.Name]; has && cellOf(p, v) != cellOf(p, e.values[p.Name]) {
+		if v, has := row[p.Name]; has && cell.Text(p, v) != cell.Text(p, e.values[p.Name]) {
 			return false
 		}
 	}
@@ -217,9 +195,9 @@ func readTable(text []byte) ([]map[string]any, error) {
 		}
 		line, _ := r.FieldPos(0)
 		row := map[string]any{}
-		for i, cell := range cells {
-			if cell = strings.TrimSpace(cell); cell != "" {
-				row[columns[i].Name] = valueOf(columns[i], cell)
+		for i, text := range cells {
+			if text = strings.TrimSpace(text); text != "" {
+				row[columns[i].Name] = cell.Value(columns[i], text)
 			}
 		}
 		if len(row) > 0 {
@@ -227,31 +205,6 @@ func readTable(text []byte) ([]map[string]any, error) {
 		}
 	}
 	return rows, blameRows(rows, lines)
-}
-
-// valueOf reads one cell.
-func valueOf(p *contract.Property, cell string) any {
-	if slices.Contains(p.Types, "boolean") {
-		switch strings.ToLower(cell) {
-		case "true", "yes":
-			return true
-		case "false", "no":
-			return false
-		}
-	}
-	if slices.Contains(p.Types, "integer") {
-		if _, err := strconv.Atoi(cell); err == nil {
-			return json.Number(cell)
-		}
-		return cell // refused by the schema, with what is allowed
-	}
-	if p.Items != nil {
-		return pairsOf(p, cell)
-	}
-	if p.Kind == nil {
-		return strings.TrimPrefix(cell, "'")
-	}
-	return cell
 }
 
 // blameRows holds the rows against the boat's schema and moves each problem
@@ -270,8 +223,8 @@ func blameRows(rows []map[string]any, lines []int) error {
 		if tokens := contract.Tokens(p.Where); len(tokens) > 1 {
 			if n, err := strconv.Atoi(tokens[1]); err == nil && n < len(lines) {
 				problems[i].Where = contract.Pointer(append([]string{"csv", strconv.Itoa(lines[n])}, tokens[2:]...))
-				if column, whole := c.Root.At(tokens); whole && pairs(column) {
-					problems[i].Allowed = asPairs(column)
+				if column, whole := c.Root.At(tokens); whole && cell.Pairs(column) {
+					problems[i].Allowed = cell.AsPairs(column)
 				}
 			}
 		}

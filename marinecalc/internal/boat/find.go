@@ -28,7 +28,7 @@ type reading struct {
 func (b *Boat) sortReadings() {
 	b.dated = map[string][]reading{}
 	b.series = sync.OnceValue(b.readSeries)
-	for i, m := range objects(b.document["readings"]) {
+	for i, m := range Objects(b.document["readings"]) {
 		date, _ := m["date"].(string)
 		time, _ := m["time"].(string)
 		b.entries = append(b.entries, &Entry{Index: i, Date: date, Time: time, values: m})
@@ -39,7 +39,7 @@ func (b *Boat) sortReadings() {
 		}
 	}
 	for _, of := range b.dated {
-		sort.SliceStable(of, func(i, j int) bool { return of[i].entry.when() > of[j].entry.when() })
+		sort.SliceStable(of, func(i, j int) bool { return of[i].entry.When() > of[j].entry.When() })
 	}
 }
 

@@ -164,7 +164,7 @@ func (b *Boat) Loggable() []string {
 		}
 	}
 	value, _, _, _ := b.Find("/mounts")
-	for _, m := range objects(value) {
+	for _, m := range Objects(value) {
 		if name, _ := m["name"].(string); name != "" {
 			names = append(names, "mountHeights/"+name)
 		}

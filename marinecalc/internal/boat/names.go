@@ -19,7 +19,7 @@ func (b *Boat) checkNames() {
 	}
 	for _, e := range b.entries {
 		var there []string
-		for i, m := range objects(e.values["gauges"]) {
+		for i, m := range Objects(e.values["gauges"]) {
 			name, _ := m["reading"].(string)
 			if i == 0 {
 				for _, at := range e.read(own) {
@@ -30,7 +30,7 @@ func (b *Boat) checkNames() {
 				b.warnName(e, "gauges", i, name, there, "a reading of this entry")
 			}
 		}
-		for i, m := range objects(e.values["own"]) {
+		for i, m := range Objects(e.values["own"]) {
 			name, _ := m["reading"].(string)
 			at := slices.Index(names, name)
 			if at < 0 {

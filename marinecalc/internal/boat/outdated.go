@@ -26,7 +26,7 @@ func (b *Boat) closedAgain(name string) (read, again string) {
 		return "", ""
 	}
 	entry := b.dated[name][0].entry
-	if newer := b.dated[other]; len(newer) > 0 && newer[0].entry.when() > entry.when() {
+	if newer := b.dated[other]; len(newer) > 0 && newer[0].entry.When() > entry.When() {
 		return entry.Date, newer[0].entry.Date
 	}
 	for e := range b.Events() {

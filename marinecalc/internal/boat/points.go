@@ -25,7 +25,7 @@ func (b *Boat) Points() map[string][]Point {
 		}
 	}
 	for _, list := range all {
-		sort.SliceStable(list, func(i, j int) bool { return list[i].when() < list[j].when() })
+		sort.SliceStable(list, func(i, j int) bool { return list[i].When() < list[j].When() })
 	}
 	return all
 }

@@ -100,7 +100,7 @@ func (b *Boat) Followable() []Followed {
 			}
 			seen[p.of.Name] = true
 			f.Baseline = f.Baseline || e.Baseline()
-			if e.when() >= f.Newest.when() {
+			if e.When() >= f.Newest.When() {
 				f.Newest = p
 			}
 		}
@@ -153,7 +153,7 @@ func (b *Boat) OwnPaths() map[string]string {
 	if b == nil {
 		return paths
 	}
-	for _, m := range objects(b.document["ownReadings"]) {
+	for _, m := range Objects(b.document["ownReadings"]) {
 		if path, _ := m["path"].(string); path != "" {
 			paths[path], _ = m["name"].(string)
 		}
@@ -167,7 +167,7 @@ func (b *Boat) OwnReadings() []Quantity {
 		return nil
 	}
 	var list []Quantity
-	for _, m := range objects(b.document["ownReadings"]) {
+	for _, m := range Objects(b.document["ownReadings"]) {
 		text := func(name string) string { t, _ := m[name].(string); return t }
 		q := Quantity{Name: text("name"), Side: text("side"), Gauge: text("gauge")}
 		q.Property.Name, q.Title = q.Name, text("title")
@@ -264,11 +264,11 @@ func (e *Entry) one(p *contract.Property, q Quantity, where string, value any) [
 	}
 	if volume, counted := e.values["sampleVolume"]; counted && slices.Contains(counts, p.Name) {
 		kind, _ := quantity.Lookup("volume")
-		of := Point{}
-		if !of.take(kind, volume) || !(of.SI > 0) {
+		of, ok := Number(kind, volume)
+		if !ok || !(of > 0) {
 			return nil
 		}
-		point.SI *= 1e-6 / of.SI // in one millilitre, whatever was counted
+		point.SI *= 1e-6 / of // in one millilitre, whatever was counted
 	}
 	return []Point{point}
 }
@@ -277,7 +277,7 @@ func (e *Entry) one(p *contract.Property, q Quantity, where string, value any) [
 var counts = []string{"count4", "count6", "count14"}
 
 func (e *Entry) readOwn(value any, where string, own []Quantity) (list []Point) {
-	for i, m := range objects(value) {
+	for i, m := range Objects(value) {
 		at := slices.IndexFunc(own, func(q Quantity) bool { return q.Name == m["reading"] })
 		if at < 0 {
 			continue // a warning says so
@@ -290,6 +290,17 @@ func (e *Entry) readOwn(value any, where string, own []Quantity) (list []Point) 
 		}
 	}
 	return list
+}
+
+// Number is a value of the boat file as a number of a kind, in SI; nil stands
+// for a plain number.
+func Number(kind *quantity.Kind, value any) (si float64, ok bool) {
+	if kind == nil {
+		kind, _ = quantity.Lookup("ratio")
+	}
+	p := Point{}
+	ok = p.take(kind, value)
+	return p.SI, ok
 }
 
 // take reads a value; it is false for what is no such number.

@@ -20,9 +20,9 @@ type Entry struct {
 	values map[string]any
 }
 
-// when sorts as the entries were read; one without a time comes before the
+// When sorts as the entries were read; one without a time comes before the
 // others of its day.
-func (e *Entry) when() string { return e.Date + e.Time }
+func (e *Entry) When() string { return e.Date + e.Time }
 
 // flag tells whether a member that is yes or no is yes.
 func (e *Entry) flag(name string) bool {
@@ -45,9 +45,7 @@ func (e *Entry) EngineHours() (seconds float64, ok bool) { return e.Number("engi
 // Number is a reading of a kind of quantity, in SI.
 func (e *Entry) Number(name, kind string) (si float64, ok bool) {
 	k, _ := quantity.Lookup(kind)
-	p := Point{}
-	ok = p.take(k, e.values[name])
-	return p.SI, ok
+	return Number(k, e.values[name])
 }
 
 // Changed tells whether what the entry's readings tell about was renewed or
@@ -136,8 +134,8 @@ func (b *Boat) Answered(question, answer string) bool {
 	newest, day := "", ""
 	for e := range b.Readings() {
 		for a := range Answers(e.values["symptoms"]) {
-			if a.Question == question && e.when() >= day {
-				newest, day = a.Answer, e.when()
+			if a.Question == question && e.When() >= day {
+				newest, day = a.Answer, e.When()
 			}
 		}
 	}
@@ -152,7 +150,7 @@ type Answer struct {
 // Answers yields those of a list as the boat file holds it.
 func Answers(symptoms any) iter.Seq[Answer] {
 	return func(yield func(Answer) bool) {
-		for _, m := range objects(symptoms) {
+		for _, m := range Objects(symptoms) {
 			var a Answer
 			a.Question, _ = m["evidence"].(string)
 			a.Answer, _ = m["answer"].(string)
@@ -181,7 +179,7 @@ func (b *Boat) Events() iter.Seq[Event] {
 		if b == nil {
 			return
 		}
-		for _, m := range objects(b.document["events"]) {
+		for _, m := range Objects(b.document["events"]) {
 			var e Event
 			e.Date, _ = m["date"].(string)
 			e.What, _ = m["what"].(string)
@@ -217,8 +215,8 @@ func (b *Boat) NewestDay() string {
 	return newest
 }
 
-// objects yields the objects of a list that the schema has let through.
-func objects(list any) iter.Seq2[int, map[string]any] {
+// Objects yields the objects of a list that the schema has let through.
+func Objects(list any) iter.Seq2[int, map[string]any] {
 	return func(yield func(int, map[string]any) bool) {
 		items, _ := list.([]any)
 		for i, item := range items {

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/rules"
@@ -46,7 +47,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	for _, one := range s.Sheets {
 		sheets[one.Calculation] = one
 	}
-	disagreements := b.Disagreements()
+	disagreements := agree.Of(b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
 		if absent(row.Pick, sheets["coupling-bore"].Input("holdMethod")) {
 			continue
@@ -57,7 +58,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		j.ofBoat(b)
 		j.marks(row, own, sheets)
 		for _, d := range disagreements {
-			if d.Code == boat.TwoTorques+j.Joint {
+			if d.Code == agree.TwoTorques+j.Joint {
 				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
 			}
 		}

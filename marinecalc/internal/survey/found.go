@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
@@ -207,7 +208,7 @@ type Disagreement struct {
 func (s *Survey) disagree(b *boat.Boat) []Disagreement {
 	list := []Disagreement{}
 	seen := map[string]bool{}
-	for _, d := range b.Disagreements() {
+	for _, d := range agree.Of(b) {
 		c := sheet.Conflict{Code: sheet.TwoFigures, On: d.Code, Title: d.Title, Text: d.Title + ": " + problem.MidSentence(d.Text)}
 		for _, f := range d.Figures {
 			c.Values = append(c.Values, sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date})

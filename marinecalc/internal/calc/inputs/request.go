@@ -4,6 +4,7 @@ import (
 	"context"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/quantity"
@@ -24,7 +25,7 @@ type Request struct {
 	OtherSheet func(id string) *Outcome // of another calculation, or nil
 	// WhyWithheld says why the sheet that gives an input gives none, or "".
 	WhyWithheld func(*contract.Property) string
-	disagree    []boat.Disagreement // of the boat file, once compared
+	disagree    []agree.Disagreement // of the boat file, once compared
 	compared    bool
 }
 
@@ -66,9 +67,9 @@ func (q *Request) UntilCancelled(run func() error) func() error {
 }
 
 // Disagreements are those of the boat file, looked for once.
-func (q *Request) Disagreements() []boat.Disagreement {
+func (q *Request) Disagreements() []agree.Disagreement {
 	if !q.compared {
-		q.disagree, q.compared = q.Boat.Disagreements(), true
+		q.disagree, q.compared = agree.Of(q.Boat), true
 	}
 	return q.disagree
 }

@@ -1,4 +1,4 @@
-package boat
+package cell
 
 import (
 	"encoding/json"
@@ -8,9 +8,9 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 )
 
-// pairs tells whether a reading is a list of short entries, each a name with
+// Pairs tells whether a reading is a list of short entries, each a name with
 // its value, such as the height of each mount: that fits a cell.
-func pairs(p *contract.Property) bool {
+func Pairs(p *contract.Property) bool {
 	if p.Items == nil || len(p.Items.Properties) < 2 || len(p.Items.Properties) > 3 || len(p.Items.Required) != 2 {
 		return false
 	}
@@ -31,7 +31,7 @@ func pairsCell(p *contract.Property, list []any) string {
 		m, _ := entry.(map[string]any)
 		texts := make([]string, len(p.Items.Properties))
 		for i, part := range p.Items.Properties {
-			texts[i] = cellOf(part, m[part.Name])
+			texts[i] = Text(part, m[part.Name])
 			if strings.ContainsAny(texts[i], ";(){}[]") || strings.HasPrefix(texts[i], "'") || strings.Contains(texts[i], ": ") || texts[i] != strings.TrimSpace(texts[i]) {
 				text, _ := json.Marshal(list) // it was decoded from JSON
 				return string(text)
@@ -77,8 +77,8 @@ func pairsOf(p *contract.Property, cell string) any {
 	return list
 }
 
-// asPairs says how such a list is written in a cell.
-func asPairs(p *contract.Property) string {
+// AsPairs says how such a list is written in a cell.
+func AsPairs(p *contract.Property) string {
 	return fmt.Sprintf("each %s with its %s, such as “%s: …; %s: …”", p.Items.Properties[0].Name, p.Items.Properties[1].Name, exampleOf(p), exampleOf(p))
 }
 

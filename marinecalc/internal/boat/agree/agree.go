@@ -1,7 +1,7 @@
-// Figures of the boat file that contradict each other: counts, and lengths that
-// do not sum. All of it is arithmetic of what the members mean.
-
-package boat
+// Package agree finds figures of the boat file that contradict each other:
+// counts, lengths that do not sum, two torques of one joint. All of it is
+// arithmetic of what the members mean.
+package agree
 
 import (
 	"encoding/json"
@@ -9,6 +9,7 @@ import (
 	"math"
 	"sort"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
@@ -35,8 +36,8 @@ type Given struct {
 // measured to middles which nobody marked (common practice, no source).
 const near = 0.05
 
-// Disagreements finds them; nil where all figures agree as far as is known.
-func (b *Boat) Disagreements() []Disagreement {
+// Of finds them in a boat; nil where all figures agree as far as is known.
+func Of(b *boat.Boat) []Disagreement {
 	if b == nil {
 		return nil
 	}
@@ -52,30 +53,30 @@ func (b *Boat) Disagreements() []Disagreement {
 
 // agreement is the figures under comparison.
 type agreement struct {
-	boat *Boat
+	boat *boat.Boat
 	list []Disagreement
 }
 
 // at reads a figure; ok is false where the boat has none.
 func (a *agreement) at(pointer string) (g Given, ok bool) {
 	value, _, date, ok := a.boat.Find(pointer)
-	c, err := Contract()
+	c, err := boat.Contract()
 	if !ok || err != nil {
 		return g, false
 	}
-	p, whole := c.Root.At(contract.Tokens(SchemaPointer(pointer)))
+	p, whole := c.Root.At(contract.Tokens(boat.SchemaPointer(pointer)))
 	if !whole {
 		return g, false
 	}
-	point := Point{}
-	if !point.take(quantityOf("", p, "").Kind, value) {
+	si, ok := boat.Number(p.Kind, value)
+	if !ok {
 		return g, false
 	}
 	text := fmt.Sprint(value)
 	if _, bare := value.(json.Number); bare && p.Kind != nil {
-		text = p.Shown.Print(point.SI, quantity.Metric)
+		text = p.Shown.Print(si, quantity.Metric)
 	}
-	return Given{Pointer: pointer, Title: p.Title, Text: text, SI: point.SI, Date: date}, true
+	return Given{Pointer: pointer, Title: p.Title, Text: text, SI: si, Date: date}, true
 }
 
 // all reads several figures, and tells whether all are there.
@@ -110,7 +111,7 @@ func mm(si float64) string {
 // entries reads a list of the boat: each entry's numbers by name, 0 for none.
 func (a *agreement) entries(pointer string) []map[string]float64 {
 	value, _, _, _ := a.boat.Find(pointer)
-	c, err := Contract()
+	c, err := boat.Contract()
 	if err != nil {
 		return nil
 	}
@@ -119,12 +120,11 @@ func (a *agreement) entries(pointer string) []map[string]float64 {
 		return nil
 	}
 	var list []map[string]float64
-	for _, m := range objects(value) {
+	for _, m := range boat.Objects(value) {
 		numbers := map[string]float64{}
 		for _, child := range p.Items.Properties {
-			point := Point{}
-			if child.Kind != nil && point.take(child.Kind, m[child.Name]) {
-				numbers[child.Name] = point.SI
+			if si, ok := boat.Number(child.Kind, m[child.Name]); ok && child.Kind != nil {
+				numbers[child.Name] = si
 			}
 		}
 		list = append(list, numbers)
@@ -196,9 +196,6 @@ func (a *agreement) shaft() {
 
 // parts holds the figures of one part against each other.
 func (a *agreement) parts() {
-	if g, ok := a.all("/coupling/bolts/grip", "/coupling/headFlangeThickness", "/coupling/nutFlangeThickness"); ok && g[0].SI < (g[1].SI+g[2].SI)*0.98 {
-		a.tell("grip", "Grip of the bolts", fmt.Sprintf("The grip is %s, and the two flanges are %s thick together", g[0].Text, mm(g[1].SI+g[2].SI)), g...)
-	}
 	if g, ok := a.all("/gland/packedLength", "/gland/followerDepth", "/gland/boxDepth"); ok && g[0].SI+g[1].SI > g[2].SI*(1+near) {
 		a.tell("packed-length", "Packed length", fmt.Sprintf("Packed length %s and follower %s make %s, and the box is %s deep", g[0].Text, g[1].Text, mm(g[0].SI+g[1].SI), g[2].Text), g...)
 	}
@@ -228,18 +225,18 @@ func (a *agreement) rest() {
 			deepest, where = m["deflectionNow"], i
 		}
 	}
-	if g, ok := a.at(LatestReading + "mountDeflection"); ok && deepest > 0 && math.Abs(g.SI-deepest) > max(0.001, 0.25*deepest) {
+	if g, ok := a.at(boat.LatestReading + "mountDeflection"); ok && deepest > 0 && math.Abs(g.SI-deepest) > max(0.001, 0.25*deepest) {
 		a.tell("mount-deflection", "Deflection of the worst mount", fmt.Sprintf("Read as %s, and the largest of the list of mounts is %s", g.Text, mm(deepest)), g, Given{Pointer: "/mounts", Title: fmt.Sprintf("Deflection of mount %d", where+1), Text: mm(deepest), SI: deepest})
 	}
 	for _, pair := range [][2]string{{"code6", "code4"}, {"code14", "code6"}, {"count6", "count4"}, {"count14", "count6"}} {
-		if g, ok := a.all(LatestReading+pair[0], LatestReading+pair[1]); ok && g[0].Date == g[1].Date && g[0].SI > g[1].SI {
+		if g, ok := a.all(boat.LatestReading+pair[0], boat.LatestReading+pair[1]); ok && g[0].Date == g[1].Date && g[0].SI > g[1].SI {
 			a.tell("cumulative", "Particles of the sample", fmt.Sprintf("%s: %s, and %s: %s, which counts the larger ones too", g[0].Title, g[0].Text, problem.MidSentence(g[1].Title), g[1].Text), g...)
 		}
 	}
-	if g, ok := a.all("/wornPart/serviceTime", LatestReading+"engineHours"); ok && g[0].SI > g[1].SI*(1+1e-9) {
+	if g, ok := a.all("/wornPart/serviceTime", boat.LatestReading+"engineHours"); ok && g[0].SI > g[1].SI*(1+1e-9) {
 		a.tell("service-time", "Hours of the worn part", fmt.Sprintf("The worn part was in service for %s, and the hour meter stands at %s; one that was renewed would say so", g[0].Text, g[1].Text), g...)
 	}
-	if g, ok := a.all(LatestReading+"engineSpeed", "/engine/speed"); ok && g[0].SI > 1.15*g[1].SI {
+	if g, ok := a.all(boat.LatestReading+"engineSpeed", "/engine/speed"); ok && g[0].SI > 1.15*g[1].SI {
 		a.tell("engine-speed", "Speed of the engine", fmt.Sprintf("Read at %s, and the rated speed is %s", g[0].Text, g[1].Text), g...)
 	}
 }
@@ -247,16 +244,16 @@ func (a *agreement) rest() {
 // log holds the hour meter against the dates.
 func (a *agreement) log() {
 	type stand struct {
-		entry *Entry
+		entry *boat.Entry
 		hours float64
 	}
 	var list []stand
-	for _, e := range a.boat.entries {
+	for e := range a.boat.Readings() {
 		if hours, known := e.EngineHours(); known {
 			list = append(list, stand{e, hours})
 		}
 	}
-	sort.SliceStable(list, func(i, j int) bool { return list[i].entry.when() < list[j].entry.when() })
+	sort.SliceStable(list, func(i, j int) bool { return list[i].entry.When() < list[j].entry.When() })
 	var later, earlier *stand // of the newest fall
 	highest := 0
 	for i := range list {
@@ -270,7 +267,8 @@ func (a *agreement) log() {
 		return
 	}
 	given := func(s *stand) Given {
-		return Given{Pointer: fmt.Sprintf("/readings/%d/engineHours", s.entry.Index), Title: "Engine hours", Text: fmt.Sprint(s.entry.values["engineHours"]), SI: s.hours, Date: s.entry.Date}
+		text, _ := s.entry.Value("engineHours")
+		return Given{Pointer: fmt.Sprintf("/readings/%d/engineHours", s.entry.Index), Title: "Engine hours", Text: fmt.Sprint(text), SI: s.hours, Date: s.entry.Date}
 	}
 	l, o := given(later), given(earlier)
 	a.tell("hour-meter", "Hour meter", fmt.Sprintf("It stood at %s on %s and at %s on %s before", l.Text, l.Date, o.Text, o.Date), l, o)

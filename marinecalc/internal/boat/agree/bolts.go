@@ -1,10 +1,11 @@
 // Bolts that the boat file describes in two ways that cannot both be.
 
-package boat
+package agree
 
 import (
 	"fmt"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 )
@@ -59,7 +60,7 @@ func (a *agreement) grip() {
 func (a *agreement) any(pointers ...string) (Given, bool) {
 	for _, pointer := range pointers {
 		value, _, date, ok := a.boat.Find(pointer)
-		c, err := Contract()
+		c, err := boat.Contract()
 		if !ok || err != nil || value == freeNut {
 			continue
 		}

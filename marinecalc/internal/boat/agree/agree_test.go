@@ -1,9 +1,10 @@
-package boat_test
+package agree_test
 
 import (
 	"slices"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
@@ -21,10 +22,11 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		{"diameter", line("150 mm", "2200 mm", ""), `"shaft": {"diameter": "32 mm", "sections": [{"length": "2200 mm", "diameter": "30 mm"}]}`, "shaft-diameter"},
 		{"spans", line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1650 mm"`), line("150 mm", "2200 mm", `, "freeLength": "400 mm", "spanBehind": "1300 mm"`), "spans"},
 		{"stern bearing", line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "122 mm"}`, line("150 mm", "2200 mm", "") + `, "sternBearing": {"length": "160 mm"}`, "bearing-length"},
-		{"grip", `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "27 mm"}}`, `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "20 mm"}}`, "grip"},
+		{"grip", `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "27 mm"}}`, `"coupling": {"headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "20 mm"}}`, "grip-flanges"},
 		{"grip longer than the bolt", `"coupling": {"bolts": {"grip": "32 mm", "length": "40 mm"}}`, `"coupling": {"bolts": {"grip": "60 mm", "length": "40 mm"}}`, "more-than"},
 		{"grip thicker than its flanges", `"coupling": {"kind": "rigid", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "30 mm"}}`, `"coupling": {"kind": "rigid", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "48 mm"}}`, "grip-flanges"},
 		{"grip thinner than its flanges", `"coupling": {"kind": "flexible", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "48 mm"}}`, `"coupling": {"kind": "flexible", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "bolts": {"grip": "20 mm"}}`, "grip-flanges"},
+		{"grip of the one flange that stands before a tapped hole", `"coupling": {"kind": "rigid", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "tapped": {"metal": "ductile-iron"}, "bolts": {"grip": "12 mm", "length": "40 mm"}}`, `"coupling": {"tapped": {"metal": "ductile-iron"}, "bolts": {"grip": "60 mm", "length": "40 mm"}}`, "more-than"},
 		{"tapped and through", `"coupling": {"tapped": {"metal": "ductile-iron", "engagementLength": "16 mm"}, "bolts": {"nut": "plain-nut"}}`, `"coupling": {"tapped": {"metal": "ductile-iron", "engagementLength": "16 mm"}, "bolts": {"nut": "ne-3/8-16"}}`, "nut-and-tapped"},
 		{"tapped and through, plain", `"coupling": {"bolts": {"nut": "plain-nut", "plainNut": "hex-nut"}}`, `"coupling": {"tapped": {"metal": "ductile-iron"}, "bolts": {"nut": "plain-nut", "plainNut": "hex-nut"}}`, "nut-and-tapped"},
 		{"two torques of the output nut", `"outputFlange": {"nutTorque": "240 N·m"}, "torques": [{"joint": "output-nut", "torque": "177 lbf·ft", "source": "Gearbox book, p. 9"}]`, `"outputFlange": {"nutTorque": "180 N·m"}, "torques": [{"joint": "output-nut", "torque": "240 N·m", "source": "Gearbox book, p. 9"}]`, "two-torques-output-nut"},
@@ -45,7 +47,7 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		{"speed", `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3200 rpm"}]`, `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3600 rpm"}]`, "engine-speed"},
 	} {
 		codes := func(text string) (list []string) {
-			for _, d := range testboat.Read(t, `{"name": "Tern", `+text+`}`).Disagreements() {
+			for _, d := range agree.Of(testboat.Read(t, `{"name": "Tern", `+text+`}`)) {
 				list = append(list, d.Code)
 				if d.Title == "" || len(d.Figures) < 2 {
 					t.Errorf("%s: %+v", c.name, d)
@@ -61,7 +63,7 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"kittiwake", "juniper"} {
-		if got := testboat.Demo(t, name).Disagreements(); len(got) > 0 {
+		if got := agree.Of(testboat.Demo(t, name)); len(got) > 0 {
 			t.Errorf("%s: %+v", name, got)
 		}
 	}

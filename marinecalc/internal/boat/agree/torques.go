@@ -1,12 +1,13 @@
 // Torques of one joint that the boat file has in two places.
 
-package boat
+package agree
 
 import (
 	"fmt"
 	"math"
 	"slices"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -35,12 +36,12 @@ func (a *agreement) torques() {
 	kind, _ := quantity.Lookup("torque")
 	value, _, _, _ := a.boat.Find("/torques")
 	byJoint, alike := map[any][]Given{}, map[[3]any]Given{}
-	for i, entry := range objects(value) {
-		point := Point{}
-		if !point.take(kind, entry["torque"]) {
+	for i, entry := range boat.Objects(value) {
+		si, ok := boat.Number(kind, entry["torque"])
+		if !ok {
 			continue
 		}
-		g := Given{Pointer: fmt.Sprintf("/torques/%d/torque", i), Title: "Torque by the maker", Text: fmt.Sprintf("%v (%v)", entry["torque"], entry["source"]), SI: point.SI}
+		g := Given{Pointer: fmt.Sprintf("/torques/%d/torque", i), Title: "Torque by the maker", Text: fmt.Sprintf("%v (%v)", entry["torque"], entry["source"]), SI: si}
 		byJoint[entry["joint"]] = append(byJoint[entry["joint"]], g)
 		key := [3]any{entry["joint"], entry["thread"], entry["lubrication"]}
 		if other, has := alike[key]; has && apart(g, []Given{other}) {
@@ -52,9 +53,8 @@ func (a *agreement) torques() {
 	for _, at := range torqueAt {
 		makers := byJoint[at.joint]
 		if fig, ok := a.boat.FigureOf(at.input); ok {
-			point := Point{}
-			if point.take(kind, fig.Value) {
-				g := Given{Pointer: "/makersFigures", Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: point.SI}
+			if si, ok := boat.Number(kind, fig.Value); ok {
+				g := Given{Pointer: "/makersFigures", Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: si}
 				if len(makers) > 0 && apart(g, makers) {
 					a.twoTorques(at.joint, g, makers[0])
 					continue
