@@ -25,7 +25,10 @@ type Evidence struct {
 	// causes at work their noes add up.
 	Absence   bool   `json:"absence"`
 	RunsShaft bool   `json:"runsShaft"` // the shaft turns under power for it
-	KeepStill string `json:"keepStill"` // why the shaft is not run once the answer is yes
+	// RunsEngine: the engine runs for it, in neutral. While the shaft must stand
+	// the engine is stopped and its key out, so that it waits as well.
+	RunsEngine bool   `json:"runsEngine"`
+	KeepStill  string `json:"keepStill"` // why the shaft is not run once the answer is yes
 	// Dangers are ids of cautions that count once the answer is yes.
 	Dangers List[string] `json:"dangers"`
 	// Ways are how it can be looked at, rows of the table ways-of-looking;
@@ -47,6 +50,9 @@ var waysAnywhere = List[string]{[]string{"hearsay", "noticed", "feel", "eye", "g
 
 // Hearsay is the way of looking that never shows a trouble to be there.
 const Hearsay = "hearsay"
+
+// Runs tells whether the engine runs for it, in gear or in neutral.
+func (e Evidence) Runs() bool { return e.RunsShaft || e.RunsEngine }
 
 // WaysToLook are the ways in which the question can be looked at.
 func (e Evidence) WaysToLook() List[string] {

@@ -193,3 +193,28 @@ func TestRowsWarnOfTheirWork(t *testing.T) {
 		}
 	}
 }
+
+// A question whose words run the engine says so, in gear or in neutral, or says
+// what there is to see where it may not run: while the shaft must stand the
+// first are not asked.
+func TestQuestionsThatRunSaySo(t *testing.T) {
+	runs := regexp.MustCompile(`(?i)\bidle\b|under way|cruising|throttle|\brevolutions|after a run|, run\b|minutes in gear|engine warm|cylinder by cylinder|test port|just after stopping|boat well made fast`)
+	still := regexp.MustCompile(`where the shaft may|best right after`)
+	met := 0
+	for _, e := range Standard().Evidence().All() {
+		text := e.Title + " " + e.Help
+		if !runs.MatchString(text) {
+			continue
+		}
+		met++
+		if !e.Runs() && !still.MatchString(e.Help) {
+			t.Errorf("question %s: %q, and neither runsShaft nor runsEngine", e.ID, runs.FindString(text))
+		}
+		if e.RunsShaft && e.RunsEngine {
+			t.Errorf("question %s runs the shaft, and so the engine", e.ID)
+		}
+	}
+	if met < 30 {
+		t.Errorf("only %d questions run the engine", met)
+	}
+}

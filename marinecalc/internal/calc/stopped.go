@@ -14,6 +14,7 @@ type Stop struct {
 	Why    string   // the verdict, by its sheet
 	On     string   // what it is of, and the sheet
 	Causes []string // ids of which one cured takes it away
+	by     *sheet.Sheet
 }
 
 // Stops are the limits of this boat that are past and stop the shaft: those that
@@ -34,27 +35,38 @@ func (s *Session) Stops() (list []Stop) {
 			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
 				says, _, _ := strings.Cut(v.Sentence, ". ")
 				on := problem.MidSentence(l.Title) + " (sheet “" + made.Sheet.Title + "”)"
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", on, rules.Join(nil, l.Stops)})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", on, rules.Join(nil, l.Stops), made.Sheet})
 			}
 		}
 	}
 	return list
 }
 
-// Still says why the shaft must not run: what the fault finding holds back, and
-// then every verdict that stops it; "" where it may.
+// Still says why the shaft must not run: what the fault finding holds back, which
+// has every verdict that stops it too, or those alone; "" where it may.
 func (s *Session) Still() string {
-	var why []string
 	if out := s.Earlier("fault-finding"); out != nil {
 		if r := out.Sheet.Result("heldBack"); r != nil {
 			_, found, _ := strings.Cut(r.Text, ": ")
-			why = append(why, found)
+			return found
 		}
 	}
+	var why []string
 	for _, stop := range s.Stops() {
 		why = append(why, stop.Why)
 	}
 	return strings.TrimSpace(strings.Join(why, " "))
+}
+
+// StillBy is the sheet that says first why the shaft must not run; nil where it may.
+func (s *Session) StillBy() *sheet.Sheet {
+	if out := s.Earlier("fault-finding"); out != nil && out.Sheet.Result("heldBack") != nil {
+		return out.Sheet
+	}
+	for _, stop := range s.Stops() {
+		return stop.by
+	}
+	return nil
 }
 
 // held is where that comes from which holds the shaft still.

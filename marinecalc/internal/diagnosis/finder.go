@@ -13,6 +13,7 @@ import (
 	"slices"
 	"sync"
 
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -27,6 +28,7 @@ type finder struct {
 	from     []string    // who answered
 	ways     [][]string  // how it was looked at, "" where nobody said
 	disagree []string    // verdicts that say otherwise than the person
+	stops    []calc.Stop // verdicts of the boat that forbid power
 	// saysNothing tells which answers were not counted for how it was looked.
 	saysNothing []string
 	belief      *bayes.Belief

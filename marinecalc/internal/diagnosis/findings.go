@@ -109,6 +109,7 @@ func Find(s *calc.Session, in Input) (Result, error) {
 		return Result{}, err
 	}
 	byVerdict := f.takeVerdicts(s)
+	f.stops = s.Stops()
 	if f.fault != nil {
 		return Result{}, f.fault
 	}

@@ -197,7 +197,18 @@ func (f *finder) alive() []int {
 func (f *finder) possible(e rules.Evidence, in Input, heldBack bool) bool {
 	return (e.Place == "either" || e.Place == in.Lies) &&
 		(in.MinutesLeft == 0 || e.Minutes <= float64(in.MinutesLeft)) &&
-		!(heldBack && e.RunsShaft)
+		!(heldBack && e.Runs() && !f.ends(e))
+}
+
+// ends tells whether a question settles the one thing that keeps the shaft
+// still, so that it may run for it as the question says: a dry face seal is
+// vented first, and that is its cure.
+func (f *finder) ends(e rules.Evidence) bool {
+	c := f.model.Settles[f.question[e.ID]]
+	if c < 0 || f.causes.At(c).KeepStill == "" || len(f.stops) > 0 {
+		return false
+	}
+	return !slices.ContainsFunc(f.holds(), func(h Hold) bool { return !slices.Contains(strings.Fields(h.Causes), f.causes.At(c).ID) })
 }
 
 // cost is the work of a question in minutes, more for poor access and for
@@ -217,11 +228,15 @@ func (f *finder) leads(order []int) bool {
 	return p >= f.figure("sure-open") || p >= f.figure("leads") && (len(order) < 2 || p >= f.figure("part-odds")*f.belief.Cause[order[1]])
 }
 
-// heldBack says why the shaft must not run now, "" when it may.
+// heldBack says why the shaft must not run now, by what was noticed and found
+// and by the verdicts that forbid power; "" when it may.
 func (f *finder) heldBack() string {
 	var words []string
 	for _, h := range f.holds() {
 		words = append(words, h.Why)
+	}
+	for _, stop := range f.stops {
+		words = append(words, stop.Why)
 	}
 	if len(words) == 0 {
 		return ""
@@ -333,7 +348,7 @@ func (f *finder) cannotPart(order []int, lies string) string {
 		if place := f.evidence.At(q).Place; place != "either" && place != lies {
 			return words + "Nothing " + lies + " parts them; " + place + " this would: " + f.evidence.At(q).Title
 		}
-		return words + "Only with the shaft running would this part them: " + f.evidence.At(q).Title
+		return words + "Only with the engine running would this part them: " + f.evidence.At(q).Title
 	}
 	return words + "No question left parts them: have both looked at."
 }

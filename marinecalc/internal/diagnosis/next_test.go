@@ -1,12 +1,14 @@
 package diagnosis_test
 
 import (
+	"os"
 	"slices"
 	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/rules"
 )
 
@@ -58,7 +60,7 @@ func TestTheLookThatSettlesComesFirst(t *testing.T) {
 func TestTheShaftIsKeptStill(t *testing.T) {
 	running := map[string]bool{}
 	for _, e := range rules.Standard().Evidence().All() {
-		running[e.Title] = e.RunsShaft
+		running[e.Title] = e.Runs()
 	}
 	for _, c := range []struct {
 		what    string
@@ -69,6 +71,7 @@ func TestTheShaftIsKeptStill(t *testing.T) {
 		{"rope", yes("after-rope", "came-suddenly"), true},
 		{"grounding", yes("after-touching", "shake-grows"), true},
 		{"grounding, looked at", append(yes("after-touching", "shake-grows"), no("shaft-runout", "blade-seen", "strut-moves")...), false},
+		{"damper springs seen broken", yes("damper-seen", "bearing-play"), true},
 		{"knock", yes("knock-into-gear"), false},
 	} {
 		out := found(t, marinecalc.Options{}, c.answers...)
@@ -77,8 +80,38 @@ func TestTheShaftIsKeptStill(t *testing.T) {
 		}
 		runs := slices.ContainsFunc(asked(out), func(title string) bool { return running[title] })
 		if runs == c.still {
-			t.Errorf("%s: the shaft runs for a proposal: %v", c.what, runs)
+			t.Errorf("%s: the shaft or the engine runs for a proposal: %v", c.what, runs)
 		}
+	}
+}
+
+// A verdict that forbids power holds back questions as a finding does, and the
+// look that confirms the leading cause says that it waits where it runs the shaft.
+func TestAVerdictThatForbidsPowerHoldsBackQuestions(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "cases", "weak-split-clamp.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	running := map[string]bool{}
+	for _, e := range rules.Standard().Evidence().All() {
+		running[e.Title] = e.Runs()
+	}
+	s := testboat.Run(t, diagnosis.FaultFinding, `{"lies": "afloat", "answers": [{"evidence": "knock-into-gear", "answer": "yes"}]}`, marinecalc.Options{Boat: testboat.Read(t, string(text))})
+	if r := s.Result("heldBack"); r == nil || !strings.Contains(r.Text, "torque margin of shaft and flange ahead") {
+		t.Errorf("held back: %+v", r)
+	}
+	for _, list := range []string{"nextChecks", "quickQuestions"} {
+		for n := 0; s.Cell(list, n, "question") != nil; n++ {
+			if q := s.Cell(list, n, "question").Text; running[q] {
+				t.Errorf("%s: %s", list, q)
+			}
+		}
+	}
+	held := found(t, marinecalc.Options{}, yes("lever-changed", "late-engage", "gland-burnt-smell")...)
+	free := found(t, marinecalc.Options{}, yes("lever-changed", "late-engage")...)
+	const waits = "Not while the shaft must stand."
+	if !strings.Contains(held.ConfirmBy, waits) || strings.Contains(free.ConfirmBy, waits) {
+		t.Errorf("held %q, free %q", held.ConfirmBy, free.ConfirmBy)
 	}
 }
 

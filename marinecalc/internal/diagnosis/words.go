@@ -89,6 +89,9 @@ func (f *finder) confirm(c rules.Cause) string {
 	if e.Place != "either" {
 		words += " (Only " + e.Place + ".)"
 	}
+	if e.Runs() && !f.ends(e) && f.heldBack() != "" {
+		words += " (Not while the shaft must stand.)"
+	}
 	if a := f.answers[q]; a != bayes.Unknown {
 		words += " (Answered: " + answerWord(a) + f.hearsay(q) + ")"
 	}

@@ -41,7 +41,11 @@ const (
 
 // found gathers it.
 func (s *Survey) found(session *calc.Session) []Found {
-	list := s.foundByLooking(session)
+	list := []Found{}
+	if why, by := session.Still(), session.StillBy(); why != "" {
+		list = append(list, Found{Kind: FoundStill, Title: "Do not run the shaft.", Text: why, Calculation: by.Calculation, Sheet: by.Title})
+	}
+	list = append(list, s.foundByLooking(session)...)
 	list = append(list, s.wear()...)
 	var measured, computed []Found
 	for _, f := range s.Findings {
@@ -66,9 +70,6 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	out := s.sheet(diagnosis.FaultFinding)
 	if out == nil {
 		return list
-	}
-	if why := s.heldBack(); why != "" {
-		list = append(list, Found{Kind: FoundStill, Title: "Do not run the shaft.", Text: why, Calculation: out.Calculation, Sheet: out.Title})
 	}
 	settled := map[string]bool{} // questions, by title
 	evidence := session.Book.Evidence()

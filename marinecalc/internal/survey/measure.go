@@ -118,7 +118,7 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 		return nil, err
 	}
 	out := []Measure{}
-	still := s.heldBack() != ""
+	still := s.Still != ""
 	for _, m := range g.list {
 		if still && g.runsShaft(m) || m.past {
 			continue // the shaft must not run for it, or no gauge reads what was

@@ -81,7 +81,7 @@ func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []Part
 	}
 	survey.sum()
 	survey.Found = survey.found(s)
-	return survey.parts(s.Book), survey.heldBack(), nil
+	return survey.parts(s.Book), s.Still(), nil
 }
 
 // parts says of every part how it stands.

@@ -1,23 +1,10 @@
-// What the fault finding says of the shaft that must stand.
+// What looks first while the shaft must stand, and which readings wait.
 
 package survey
 
 import (
-	"strings"
-
 	"example.org/driveline/marinecalc/internal/diagnosis"
 )
-
-// heldBack is why the shaft must not run, by the fault finding; "" where it
-// may.
-func (s *Survey) heldBack() string {
-	out := s.sheet(diagnosis.FaultFinding)
-	if out == nil || out.Result("heldBack") == nil {
-		return ""
-	}
-	_, why, _ := strings.Cut(out.Result("heldBack").Text, ": ")
-	return why
-}
 
 // lookFirst is the check that the fault finding proposes first while it
 // suspects something; "" where it does not.

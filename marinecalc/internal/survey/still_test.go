@@ -45,3 +45,23 @@ func TestShaftThatMustStandLeads(t *testing.T) {
 		}
 	}
 }
+
+// A verdict that forbids power leads the survey as a finding does, and no reading
+// under way is asked for while it stands.
+func TestAVerdictThatForbidsPowerLeads(t *testing.T) {
+	for name, still := range map[string]bool{"weak-split-clamp": true, "worn-flange-face": true, "offset-only": false} {
+		text, err := os.ReadFile(testboat.Root("testdata", "cases", name+".json"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := testboat.Check(t, testboat.Read(t, string(text)), marinecalc.Options{})
+		leads := s.Summary[0].Code == "still" && s.Found[0].Kind == survey.FoundStill && s.Found[0].Sheet != "" && s.Still != ""
+		if leads != still {
+			t.Errorf("%s: %+v %+v", name, s.Summary[0], s.Found)
+		}
+		asks := slices.ContainsFunc(s.Measure, func(m survey.Measure) bool { return strings.HasPrefix(m.Title, "Drips under way") })
+		if asks == still {
+			t.Errorf("%s: drips under way are asked for: %t", name, asks)
+		}
+	}
+}

@@ -68,8 +68,8 @@ func (s *Survey) summary(session *calc.Session) []Line {
 		}
 		return titles
 	}
-	if why := s.heldBack(); why != "" {
-		add("still", "Keep the shaft still", 1, []string{why})
+	if s.Still != "" {
+		add("still", "Keep the shaft still", 1, []string{s.Still})
 	}
 	list := titlesOf(FoundCause)
 	add("found", "Found broken", len(list), list)

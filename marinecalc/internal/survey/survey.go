@@ -97,7 +97,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
 	survey.Disagree = survey.disagree(b)
 	survey.Found = survey.found(s)
-	survey.Parts, survey.Still = survey.parts(s.Book), survey.heldBack()
+	survey.Parts, survey.Still = survey.parts(s.Book), s.Still()
 	survey.Choice = survey.choice(s.Book)
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err

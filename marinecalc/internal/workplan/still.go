@@ -33,8 +33,8 @@ func StillOf(s *calc.Session) (still Still) {
 	for _, stop := range s.Stops() {
 		still.by, still.verdict = "a verdict forbids power", cmp.Or(still.verdict, stop.Why)
 		still.holds = append(still.holds, hold{stop.Why, stop.On, stop.Causes})
-		still.Why = strings.TrimSpace(still.Why + " " + stop.Why)
 	}
+	still.Why = s.Still()
 	still.titles = map[string]string{}
 	for _, c := range s.Book.Causes().All() {
 		still.titles[c.ID] = c.Title
@@ -43,10 +43,8 @@ func StillOf(s *calc.Session) (still Still) {
 	if out == nil {
 		return still
 	}
-	if r := out.Sheet.Result("heldBack"); r != nil {
-		still.Why, still.by = strings.TrimSpace(r.Text+" "+still.Why), "the fault finding keeps the shaft still"
-	}
 	if table := out.Sheet.Table("holds"); table != nil {
+		still.by = "the fault finding keeps the shaft still"
 		for _, r := range table.Rows {
 			at := table.Reader(r)
 			still.holds = append(still.holds, hold{at("why"), "", strings.Fields(at("causes"))})
