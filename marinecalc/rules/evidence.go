@@ -23,8 +23,8 @@ type Evidence struct {
 	Needs     List[string] `json:"needs"` // tools and people
 	// Absence: a yes says that something is absent, so that with several
 	// causes at work their noes add up.
-	Absence   bool   `json:"absence"`
-	RunsShaft bool   `json:"runsShaft"` // the shaft turns under power for it
+	Absence   bool `json:"absence"`
+	RunsShaft bool `json:"runsShaft"` // the shaft turns under power for it
 	// RunsEngine: the engine runs for it, in neutral. While the shaft must stand
 	// the engine is stopped and its key out, so that it waits as well.
 	RunsEngine bool   `json:"runsEngine"`
