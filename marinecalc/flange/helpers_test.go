@@ -10,7 +10,7 @@ func smallGearbox() OutputInput {
 		SeatDiameter: 0.030, HubLength: 0.042, HubDiameter: 0.046, RingLength: 0.018, RingDiameter: 0.042, SpacerLength: 0.004, SpacerDiameter: 0.044,
 		ShaftModulus: 207e9, StackModulus: 207e9, ThreadInside: 0.008,
 		FaceWear: 0.00002, EarlierWear: 0.00001, RunningTime: 500 * 3600,
-		PeakTorque: 340, PullAstern: 2000, BendingMoment: 50, FaceFriction: 0.1, FrictionFaces: 1,
+		ShaftTorque: 170, PeakTorque: 340, PullAstern: 2000, BendingMoment: 50, FaceFriction: 0.1, FrictionFaces: 1,
 		Drive: Spline, DriveTeeth: 20, DriveDepth: 0.0015, DriveLength: 0.036, DriveDiameter: 0.031, TeethBearing: 0.5, PermittedPressure: 60e6,
 		ShaftYieldStrength: 600e6,
 		BarLength:          0.5, BoltCircle: 0.080, HoldBoltDiameter: 0.008, HoldBoltYield: 640e6, StandOff: 0.008, BarThickness: 0.012, BarHeight: 0.050, BarYield: 235e6,

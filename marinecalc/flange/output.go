@@ -54,6 +54,7 @@ type OutputInput struct {
 	EarlierWear quantity.Length `unset:"NaN"` // of an earlier reading; NaN for none: then RunningTime is since the tightening
 	RunningTime quantity.Time   // optional
 
+	ShaftTorque   quantity.Torque // steady, ahead; optional
 	PeakTorque    quantity.Torque // shock, either way; optional
 	PullAstern    quantity.Force  `unset:"NaN"` // of the propeller; NaN for not known
 	BendingMoment quantity.Torque `unset:"NaN"` // at the flange; NaN for not known
@@ -109,6 +110,7 @@ type OutputResult struct {
 
 	FrictionTorque quantity.Torque // that the clamp left passes
 	MarginFriction quantity.Ratio  // over the peak torque
+	MarginSteady   quantity.Ratio  // over the steady torque: below 1 spline or key carries a part of it all the time
 	DriveTorque    quantity.Torque // of spline or key at PermittedPressure
 	DrivePressure  quantity.Stress // on its flanks at the peak torque, friction passing nothing
 	DriveUse       quantity.Ratio
@@ -196,6 +198,7 @@ func (out *OutputResult) passes(in *OutputInput) {
 	passed := faces * quantity.OrNaN(float64(in.FaceFriction)) * float64(out.ClampLeft) * radius
 	out.FrictionTorque = quantity.Torque(passed)
 	out.MarginFriction = quantity.Ratio(passed / peak)
+	out.MarginSteady = quantity.Ratio(passed / quantity.OrNaN(float64(in.ShaftTorque)))
 
 	flanks := float64(in.TeethBearing) * float64(in.DriveTeeth) * float64(in.DriveDepth) * float64(in.DriveLength) * float64(in.DriveDiameter) / 2
 	if in.Drive == Friction {

@@ -180,6 +180,7 @@ func TestFlanksToothByTooth(t *testing.T) {
 	parttest.Within(t, "pressure", out.DrivePressure, 60e6*340/torque, 1e-12)
 	parttest.Within(t, "use", out.DriveUse, 340/torque, 1e-12)
 	parttest.Within(t, "friction", out.MarginFriction, float64(out.FrictionTorque)/340, 1e-12)
+	parttest.Within(t, "friction, steady", out.MarginSteady, float64(out.FrictionTorque)/170, 1e-12)
 	one := out.FrictionTorque
 	in.FrictionFaces = 2
 	parttest.Within(t, "two faces", parttest.Must(t, Output, in).FrictionTorque, 2*float64(one), 1e-12)

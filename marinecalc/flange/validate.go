@@ -36,7 +36,7 @@ func (in *OutputInput) validate() error {
 		{"/hubDiameter", "diameter of the hub", float64(in.HubDiameter)},
 		{"/ringDiameter", "diameter of the bearing ring", float64(in.RingDiameter)},
 		{"/spacerDiameter", "diameter of the spacer", float64(in.SpacerDiameter)}, {"/faceDiameter", "outside of the clamped face", float64(in.FaceDiameter)},
-		{"/runningTime", "running time", float64(in.RunningTime)}, {"/peakTorque", "peak torque", float64(in.PeakTorque)},
+		{"/runningTime", "running time", float64(in.RunningTime)}, {"/shaftTorque", "steady torque", float64(in.ShaftTorque)}, {"/peakTorque", "peak torque", float64(in.PeakTorque)},
 		{"/driveDepth", "depth of a flank", float64(in.DriveDepth)}, {"/driveLength", "length of spline or key", float64(in.DriveLength)},
 		{"/driveDiameter", "mean diameter of spline or key", float64(in.DriveDiameter)}, {"/permittedPressure", "allowed pressure on the flanks", float64(in.PermittedPressure)},
 		{"/shaftYieldStrength", "yield strength of the shaft", float64(in.ShaftYieldStrength)}, {"/barLength", "length of the bar", float64(in.BarLength)},
