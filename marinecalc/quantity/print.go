@@ -135,10 +135,14 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 const amountDigits = 15
 
 // finest is the accuracy to whose second digit a unit is printed at the most:
-// thou to a tenth.
+// thou to a tenth, but where an accuracy of less than half of that would leave
+// no range, to the first digit of that accuracy.
 func (u *unit) finest(half float64) float64 {
-	if u.style == coarse && half > 0 {
+	switch {
+	case u.style == coarse && half >= 0.05:
 		return max(half, 1)
+	case u.style == coarse:
+		return 10 * half
 	}
 	return half
 }

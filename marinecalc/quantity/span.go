@@ -59,11 +59,32 @@ func (v Shown) AppendSpanOf(dst []byte, size, low, high float64, s System) []byt
 func appendSpan(dst []byte, low, high float64, u printed) []byte {
 	var buf [2][32]byte
 	from, to := appendEnd(buf[0][:0], low, high, u.unit), appendEnd(buf[1][:0], high, low, u.unit)
+	if low < high && bytes.Equal(from, to) {
+		from, to = appendApart(from, to, low, high, u.unit)
+	}
 	for zeroAtEnd(from) && zeroAtEnd(to) && len(from)+len(to) > 2 {
 		from, to = shorter(from), shorter(to)
 	}
 	dst = append(append(append(dst, from...), " to "...), to...)
 	return appendUnits(dst, u.name)
+}
+
+// finestPlace is the last decimal that a range is written to: what differs
+// further behind the point is left as it is, as float dust is.
+const finestPlace = -6
+
+// appendApart writes the ends of a range that come out alike, which would say
+// that there is none, anew: to the first digit of half its width.
+func appendApart(from, to []byte, low, high float64, u *unit) ([]byte, []byte) {
+	if u.style == clock || u.style == currency {
+		return from, to
+	}
+	x, y := u.fromSI(low), u.fromSI(high)
+	place := int(math.Floor(math.Log10(math.Abs(y-x) / 2)))
+	if place < finestPlace || place > 0 {
+		return from, to
+	}
+	return strconv.AppendFloat(from[:0], x, 'f', -place, 64), strconv.AppendFloat(to[:0], y, 'f', -place, 64)
 }
 
 // zeroAtEnd tells whether a number is 0 or ends in a zero behind the point.

@@ -23,6 +23,11 @@ func TestPrintSpan(t *testing.T) {
 		{"temperature", 273.15 + 22.96, 273.15 + 25.04, Metric, "°C", "°F", "23 to 25 °C"},
 		{"length", 0, 0.000051, Metric, "mm", "in", "0 to 0.051 mm"},
 		{"length", 0.0000211, 0.0000409, US, "mm", "thou", "0.8 to 1.6 thou"},
+		{"length", 0.0000021, 0.0000031, US, "mm", "thou", "0.08 to 0.12 thou"}, // "0.1 to 0.1" says that there is no range
+		{"length", -0.0000005, 0.0000005, US, "mm", "thou", "-0.02 to 0.02 thou"},
+		{"length", 0.10195, 0.10205, Metric, "mm", "in", "101.95 to 102.05 mm"},
+		{"rotation-speed", 293.185, 293.245, Metric, "rpm", "rpm", "2799.7 to 2800.3 rpm"},
+		{"length", 0.102, 0.102 + 1e-16, Metric, "mm", "in", "102 to 102 mm"},
 	}
 	for _, c := range cases {
 		k, _ := Lookup(c.kind)

@@ -58,15 +58,56 @@ func (r *Judgement) compareWays() {
 			continue
 		}
 		var given []*contract.Property
+		told := len(r.Conflicts)
 		for _, name := range p.Ways {
 			if q := r.In.Form.Input.Child(name); q != nil && r.givenByHand(q) && r.Field(q) != nil {
 				given = append(given, q)
 			}
 		}
+		var lead []*contract.Property // those that find it
 		for i := 1; i < len(given); i++ {
-			r.compareWay(m, given[:i], given[i])
+			if r.compareWay(m, given[:i], given[i]) {
+				lead = append(lead, given[i])
+			}
+		}
+		if p.Level == sheet.Main && !math.IsNaN(m.Si) && len(given) > 0 {
+			if r.finds(m, given[0]) {
+				lead = append([]*contract.Property{given[0]}, lead...)
+			}
+			r.Notes = append(r.Notes, byWhich(p, lead, len(r.Conflicts)-told)...)
 		}
 	}
+}
+
+// finds tells whether a result rests on an input, and is another or none without it.
+func (r *Judgement) finds(m *results.Measure, by *contract.Property) bool {
+	value, ok := r.without([]*contract.Property{by}, func() float64 { return *m.Number })
+	r.Again()
+	return !ok || value != m.Si
+}
+
+// byWhich says which of the ways to a result that it has stands on the sheet,
+// and what the others say of it: a figure that one reading gave stands alone.
+func byWhich(p *contract.Property, given []*contract.Property, disagree int) []string {
+	if len(given) == 0 {
+		return nil
+	}
+	called := func(p *contract.Property) string { return "“" + p.Title + "”" }
+	text, others := p.Title+": by "+called(given[0]), make([]string, 0, len(given)-1)
+	for _, q := range given[1:] {
+		others = append(others, called(q))
+	}
+	switch {
+	case len(others) == 0:
+		text += " alone. No second way was read that could contradict it."
+	case disagree > 0:
+		text += ", which goes before " + strings.Join(others, ", ") + ". They do not agree: none of them decides until it is known which is wrong."
+	case len(others) == 1:
+		text += ", which goes before " + others[0] + ". That agrees with it."
+	default:
+		text += ", which goes before " + strings.Join(others, ", ") + ". These agree with it."
+	}
+	return []string{text}
 }
 
 // givenByHand tells whether a person gave an input, and no table or usual value.
@@ -76,8 +117,8 @@ func (r *Judgement) givenByHand(p *contract.Property) bool {
 }
 
 // compareWay holds a result, as it is found by the first of the ways before,
-// against itself by another.
-func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, other *contract.Property) {
+// against itself by another, and tells whether that finds it at all.
+func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, other *contract.Property) bool {
 	first := m.Si
 	var moved []*contract.Property
 	second, ok := r.without(before, func() float64 {
@@ -86,7 +127,7 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	})
 	if !ok || math.IsNaN(second) {
 		r.Again()
-		return
+		return false
 	}
 	variance := 0.0
 	for i := range r.In.Variates {
@@ -107,13 +148,14 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 		reach = math.Abs(first) * loosely
 	}
 	if math.Abs(second-first) <= reach+1e-9*math.Abs(first) {
-		return
+		return true
 	}
 	values := []sheet.ConflictValue{r.valueBy(m.Property, first, before[0]), r.valueBy(m.Property, second, other)}
 	newestFirst(values)
 	t := twoWays{moved: append(moved, append(slices.Clone(before), other)...), before: before, remedy: "Measure again, and leave out the one that was wrong."}
 	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.contradict(sheet.TwoWays, m.Property, t, values)
+	return true
 }
 
 // moved adds the results that came out otherwise than on the estimates.

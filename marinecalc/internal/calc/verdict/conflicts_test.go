@@ -159,3 +159,23 @@ func TestAFigureBesideAnotherSheetIsTold(t *testing.T) {
 		}
 	}
 }
+
+// The sheet says which reading its figure comes from, and what the others say of
+// it: one reading stands alone, and of several that do not agree none decides.
+func TestTheSheetSaysWhichReadingStands(t *testing.T) {
+	for _, c := range []struct{ calculation, input, want string }{
+		{"bearing-clearance", `{"shaftDiameter": "25 mm", "liftTravel": "0.4 mm", "liftPull": "200 N", "secondPull": "100 N", "secondTravel": "0.38 mm"}`,
+			"Clearance used: by “Travel of the lifted shaft” alone. No second way was read that could contradict it."},
+		{"bearing-clearance", `{"shaftDiameter": "25 mm", "liftTravel": "0.4 mm", "liftPull": "200 N", "secondPull": "100 N", "secondTravel": "0.38 mm", "wireIn": "0.3 mm", "wireOut": "0.4 mm"}`,
+			"Clearance used: by “Travel of the lifted shaft”, which goes before “Largest wire that goes in”. That agrees with it."},
+		{"bearing-clearance", `{"shaftDiameter": "25 mm", "liftTravel": "0.4 mm", "liftPull": "200 N", "secondPull": "100 N", "secondTravel": "0.38 mm", "wireIn": "0.9 mm", "wireOut": "1 mm"}`,
+			"Clearance used: by “Travel of the lifted shaft”, which goes before “Largest wire that goes in”. They do not agree: none of them decides until it is known which is wrong."},
+		{"output-flange", `{"thread": "M24x2", "seatDiameter": "26 mm", "finish": "oiled", "nutTorque": "200 N·m", "nutTurn": "10°"}`, // of the stack nothing is known: its turn finds no clamp
+			"Clamp when tightened: by “Torque of the flange nut” alone. No second way was read that could contradict it."},
+	} {
+		s := testboat.Run(t, c.calculation, c.input, marinecalc.Options{})
+		if !slices.Contains(s.Notes, c.want) {
+			t.Errorf("%s %s: %q, want %q", c.calculation, c.input, s.Notes, c.want)
+		}
+	}
+}

@@ -67,7 +67,7 @@ func (r *Judgement) settle(h *held, j judged, limit spread.Limit, v *sheet.Verdi
 			in := r.In.Form.Input.Properties[s.RepeatFactor]
 			v.SettleBy = &sheet.SettleBy{Input: in.Name, Title: in.Title, Readings: s.Readings}
 		}
-		ways = append(ways, fmt.Sprintf("use the mean of %d readings of %s", s.Readings, r.called(s.RepeatFactor)))
+		ways = append(ways, r.repeated(s.RepeatFactor, s.Readings))
 	}
 	switch {
 	case len(ways) > 0:
@@ -158,6 +158,15 @@ func mixed(inputs []*contract.Property) bool {
 
 func (r *Judgement) called(input int) string {
 	return "“" + r.In.Form.Input.Properties[input].Title + "”"
+}
+
+// repeated says how often an input is to be read: of a difference both of what it
+// is the difference of, which is what a hand reads.
+func (r *Judgement) repeated(input, readings int) string {
+	if r.In.Form.Input.Properties[input].Between > 0 {
+		return fmt.Sprintf("take both readings of which %s is the difference %d times, and use their means", r.called(input), readings)
+	}
+	return fmt.Sprintf("read %s %d times and use the mean", r.called(input), readings)
 }
 
 // gaugesKey is a kind of quantity.

@@ -90,7 +90,7 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	v.Awaits = r.Roots(j.unverified)
 	far := ""
 	if j.past(limit) && (v.Turns == nil || !v.Turns.Past) {
-		far = "; the range is about the likeliest, and at the far ends of what is usual it is met"
+		far = "; the range is about the likeliest, a usual figure that nobody confirmed here never decides, and at the far ends of what is usual the limit is met"
 	}
 	if v.Turns != nil && v.Turns.Past && r.gaugeLeads(j) { // no usual figure settles it, and the readings are what is not known
 		if inside := r.byTrials(h, j, limit); inside.Word == sheet.CannotTell {
