@@ -115,6 +115,24 @@ func TestAVerdictThatForbidsPowerHoldsBackQuestions(t *testing.T) {
 	}
 }
 
+// What she ran through or touched is looked for first while it keeps her still:
+// that look alone lets her go on.
+func TestTheLookThatLetsHerGoOnComesFirst(t *testing.T) {
+	for _, c := range []struct {
+		answers []diagnosis.Symptom
+		look    string
+	}{
+		{yes("after-rope", "shake-grows"), "rope-seen"},
+		{yes("after-rope", "shake-grows", "slower-than-before"), "rope-seen"},
+		{yes("after-rope", "rumble-aft"), "rope-seen"},
+		{yes("after-touching", "shake-grows"), "blade-seen"},
+	} {
+		if out := found(t, marinecalc.Options{}, c.answers...); out.NextChecks[0].Question != titleOf(t, c.look) {
+			t.Errorf("%+v: first %q, then %q", c.answers, out.NextChecks[0].Question, out.NextChecks[1].Question)
+		}
+	}
+}
+
 // What was answered with don't know is not asked again while anything else is
 // worth asking.
 func TestDoNotKnowIsNotAskedAgain(t *testing.T) {

@@ -27,7 +27,7 @@ func TestCautionsAreOfTheWorkInHand(t *testing.T) {
 		{"water at the hose", "afloat", []string{"tube-weeps", "hose-seen"}, []string{water}, []string{"coupling bolts"}},
 		{"the same ashore", "ashore", []string{"tube-weeps"}, nil, []string{water, diver}},
 		{"shaft gone aft", "afloat", []string{"shaft-moved-aft"}, []string{shaftAft, stay}, nil},
-		{"blade ashore", "ashore", []string{"after-touching", "shake-grows"}, []string{slings}, []string{"Make fast fore and aft"}},
+		{"bearing ashore", "ashore", []string{"rumble-aft", "shake-grows"}, []string{slings}, []string{"Make fast fore and aft"}},
 	} {
 		var answers []string
 		for _, id := range c.yes {

@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 )
@@ -71,7 +72,9 @@ func (f *finder) signsOf(c int) float64 {
 // them come by the chance of finding it for the work: the order in which a row
 // of looks finds a single fault soonest (Bellman, Dynamic Programming, 1957,
 // chapter III, exercises; from memory). A look that can show what made a part
-// fail that was found comes before both: a new part on the old cause fails.
+// fail that was found comes before both: a new part on the old cause fails. Of
+// causes about as probable those that keep the shaft still come first, the
+// likeliest before the others: only their looks let her go on.
 func (f *finder) firstLooks(cost []float64) (list []int) {
 	order := f.suspects()
 	add := func(c int) {
@@ -99,7 +102,22 @@ func (f *finder) firstLooks(cost []float64) (list []int) {
 		}
 	}
 	worth := func(c int) float64 { return p[c] / max(cost[f.settler[c]], 1) }
-	slices.SortStableFunc(near, func(a, b int) int { return cmp.Compare(worth(b), worth(a)) })
+	var still []string // causes that keep the shaft still
+	for _, h := range f.holds() {
+		still = append(still, strings.Fields(h.Causes)...)
+	}
+	slices.SortStableFunc(near, func(a, b int) int {
+		holds := func(c int) bool { return slices.Contains(still, f.causes.At(c).ID) }
+		switch {
+		case holds(a) && holds(b):
+			return 0 // the likelier first
+		case holds(a):
+			return -1
+		case holds(b):
+			return 1
+		}
+		return cmp.Compare(worth(b), worth(a))
+	})
 	for _, c := range near {
 		add(c)
 	}
