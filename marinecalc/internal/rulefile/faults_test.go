@@ -41,6 +41,7 @@ func TestFaultsOfRuleFiles(t *testing.T) {
 		{"a limit where no value is", limit(`"on": "shaftDiameter", "max": "25 m"`), "/limits/0/max", "lies where no value is taken; allowed: 10 mm"},
 		{"a basis", strings.Replace(limit(`"on": "measuredRise", "max": "20 K"`), `"maker"`, `"makr"`, 1), "/limits/0/basis", `did you mean "maker"?`},
 		{"a state", limit(`"on": "measuredRise", "max": "5 K", "states": ["dry"]`), "/limits/0", `"dry" is not one of the states of its file`},
+		{"a state without its text", limit(`"on": "measuredRise", "max": "5 K", "states": [{"valid": {"shaftDiameter": {"max": "20 mm"}}}]`), "/limits/0/states/0/text", "is missing"},
 		{"no side", limit(`"on": "measuredRise"`), "/limits/0", "a limit has either max or min"},
 		{"a share over one", limit(`"on": "measuredRise", "max": "20 K", "near": 90`), "/limits/0/near", "near 90 is above what is allowed"},
 		{"a condition on what is not there", limit(`"on": "measuredRise", "max": "20 K", "valid": {"shaftDiamter": {"min": "20 mm"}}`), "/limits/0/valid/shaftDiamter", `did you mean "shaftDiameter"?`},
