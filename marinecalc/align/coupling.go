@@ -16,7 +16,7 @@ type CouplingResult struct {
 	GapDifference  quantity.Length // widest less narrowest gap of the fitted faces, over CouplingDiameter
 	GapAllowed     quantity.Length // GapAllowance of CouplingDiameter; NaN when not given
 	GapPerDiameter quantity.Ratio
-	Widest         string // "about 2 o'clock"; empty when no gap is wider
+	Widest         string // the code of its hour; empty when no gap is wider
 	Angle          quantity.Angle
 	GapVertical    quantity.Length // top less bottom
 	GapHorizontal  quantity.Length // starboard (3 o'clock) less port (9 o'clock)
@@ -74,8 +74,8 @@ const (
 	BothFlangesTold = "both-flanges"
 )
 
-// AllAlike is the text of Worst when no one reading stands out.
-const AllAlike = "no one reading stands out; eight places instead of four would show which is off"
+// AllAlike is the code of Worst when no one reading stands out.
+const AllAlike = "all-alike"
 
 // Coupling finds how two coupling faces lie to each other, by least squares
 // over all readings: a mean gap for each shaft turn, a part that stands fixed

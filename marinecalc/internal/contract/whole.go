@@ -64,6 +64,13 @@ func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]Member, err
 		return nil, err
 	}
 	var out []Member
+	put := func(m Member) {
+		if i := slices.IndexFunc(out, func(o Member) bool { return o.Name == m.Name }); i >= 0 {
+			out[i] = m
+			return
+		}
+		out = append(out, m)
+	}
 	for _, m := range own {
 		var ref string
 		if m.Name == "$ref" && json.Unmarshal(m.Value, &ref) == nil {
@@ -72,8 +79,12 @@ func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]Member, err
 				return nil, err
 			}
 			if of != root {
+				before := out
 				if out, err = of.wholeMembers(target, root); err != nil {
 					return nil, err
+				}
+				for _, m := range before {
+					put(m)
 				}
 				continue
 			}
@@ -81,11 +92,7 @@ func (r *reader) wholeMembers(text json.RawMessage, root *reader) ([]Member, err
 		if m.Value, err = r.whole(m.Value, root); err != nil {
 			return nil, err
 		}
-		if i := slices.IndexFunc(out, func(o Member) bool { return o.Name == m.Name }); i >= 0 {
-			out[i] = m
-			continue
-		}
-		out = append(out, m)
+		put(m)
 	}
 	return out, nil
 }

@@ -7,10 +7,10 @@ import (
 	"testing"
 )
 
-// A whole schema refers to nothing outside, keeps the order of its inputs, and
-// says of each input what its properties say.
+// A whole schema refers to nothing outside, keeps the order of its inputs and
+// results, and says of each what its properties say.
 func TestWholeSchemas(t *testing.T) {
-	for _, id := range []string{"bolt-preload", "coupling-alignment", "mount-load", "fault-finding"} {
+	for _, id := range []string{"bolt-preload", "coupling-alignment", "dial-alignment", "mount-load", "fault-finding"} {
 		text, err := Whole(id)
 		if err != nil {
 			t.Fatal(err)
@@ -22,28 +22,35 @@ func TestWholeSchemas(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		type object struct {
+			Properties json.RawMessage `json:"properties"`
+		}
 		var whole struct {
 			Defs struct {
-				Input struct {
-					Properties json.RawMessage `json:"properties"`
-				} `json:"input"`
+				Input  object `json:"input"`
+				Result object `json:"result"`
 			} `json:"$defs"`
 		}
 		if err := json.Unmarshal(text, &whole); err != nil {
 			t.Fatal(err)
 		}
-		inputs, err := MembersOf(whole.Defs.Input.Properties)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if !slices.EqualFunc(inputs, c.Input.Properties, func(m Member, p *Property) bool {
-			var said struct{ Title, Description, Level string }
-			if err := json.Unmarshal(m.Value, &said); err != nil {
-				t.Error(err)
+		for _, of := range []struct {
+			text json.RawMessage
+			list []*Property
+		}{{whole.Defs.Input.Properties, c.Input.Properties}, {whole.Defs.Result.Properties, c.Result.Properties}} {
+			members, err := MembersOf(of.text)
+			if err != nil {
+				t.Fatal(err)
 			}
-			return m.Name == p.Name && said.Title == p.Title && said.Description == p.Description
-		}) {
-			t.Errorf("%s: its inputs are otherwise or in another order", id)
+			if !slices.EqualFunc(members, of.list, func(m Member, p *Property) bool {
+				var said struct{ Title, Description, Level string }
+				if err := json.Unmarshal(m.Value, &said); err != nil {
+					t.Error(err)
+				}
+				return m.Name == p.Name && said.Title == p.Title && said.Description == p.Description
+			}) {
+				t.Errorf("%s: its inputs or results are otherwise or in another order", id)
+			}
 		}
 	}
 	if _, err := Whole("boat"); err != nil {

@@ -43,7 +43,7 @@ func CouplingAlignment(in align.CouplingInput, out align.CouplingResult, b pictu
 	description := "Gap at 12 o'clock " + gaps[0] + ", at 3 " + gaps[1] + ", at 6 " + gaps[2] + ", at 9 " + gaps[3] + "."
 	widest := out.Widest != "" && b.Tells("widestAt")
 	if widest {
-		description += " Widest " + out.Widest + "."
+		description += " Widest about " + out.Widest + " o'clock."
 	}
 	p := picture.Begin(size, size, title, description)
 	const steps = 48 // at this size no corner is seen
