@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -53,6 +54,27 @@ func TestExpectedIsTheMean(t *testing.T) {
 		}
 		if got := s.Result("cheapest").Text; got != c.cheapest {
 			t.Errorf("%g seasons: %s, saving %g of %g", c.seasons, got, repair-replace, replace)
+		}
+	}
+}
+
+// Two prices alone call repairing the cheaper because a failure costs nothing then:
+// the headline says so, until somebody says what one costs, be it nothing.
+func TestTheCheaperWayHangsOnWhatAFailureCosts(t *testing.T) {
+	const free = ", if a failure costs nothing but the same repair"
+	for _, c := range []struct{ more, want string }{
+		{"", "repairing costs least" + free},
+		{`, "failureDays": "5 days"`, "repairing costs least" + free},
+		{`, "failureCost": "0 USD"`, "repairing costs least"},
+		{`, "failureDays": "1 day", "dayValue": "10 USD"`, "repairing costs least"},
+		{`, "failureCost": "2000 USD"`, "replacing costs least"},
+	} {
+		s := testboat.Run(t, "repair-or-replace", `{"seasons": 10, "repairParts": "180 USD", "replaceParts": "640 USD"`+c.more+`}`, marinecalc.Options{})
+		if got := s.Result("cheapest").Text; got != c.want {
+			t.Errorf("%s: %s", c.more, got)
+		}
+		if got := s.Result("takes").Text; strings.Contains(got, "if a failure") {
+			t.Errorf("%s: the plan takes %s", c.more, got)
 		}
 	}
 }

@@ -154,7 +154,7 @@ func (m *matter) decide(s *calc.Session, in cost.Input, out *cost.Result) {
 	of := map[string]rules.Remedy{cost.RepairIt: m.repairs, cost.ReplaceIt: m.replaces}
 	way, why := in.Decided, "as you decided"
 	if way == "" {
-		way, why = out.Cheapest, "it costs least"
+		way, why = cost.Way(out.Cheapest), "it costs least"
 	}
 	if chosen, is := chosenWork(s); is {
 		m.taken, m.takes = "", "neither: other work was chosen"

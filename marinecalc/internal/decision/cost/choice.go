@@ -18,6 +18,7 @@ type Input struct {
 	OwnHourValue         quantity.Money
 	DayValue             quantity.Money // of a day in the season on which the boat can be used
 	FailureCost          quantity.Money // of one failure, over and above mending it: a tow, a lift, what it breaks
+	FailureTold          bool           `readOf:"failureCost"` // 0 is told too
 	FailureDays          quantity.Time  // of the season lost by one failure
 	Interest             quantity.Ratio // a year; 0 counts every season alike
 	AlikeWithin          quantity.Ratio // of the lower cost: ways that differ by less cost alike; 0 to 1

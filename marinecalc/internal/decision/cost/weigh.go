@@ -12,7 +12,7 @@ import (
 // Result is what each way out is expected to cost. A figure that cannot be
 // given is NaN.
 type Result struct {
-	Cheapest               string         // RepairIt, ReplaceIt or LeaveIt; TooClose where the two cheapest are alike
+	Cheapest               string         // RepairIt, ReplaceIt or LeaveIt, the first and last also IfFree; TooClose where the two cheapest are alike
 	ReplacingCheaperChance quantity.Ratio // 1 where replacing costs less than repairing, else 0; over the trials of a range it is the probability
 	RepairExpected         quantity.Money
 	ReplaceExpected        quantity.Money
@@ -82,7 +82,21 @@ const (
 	ReplaceIt = "replace"
 	LeaveIt   = "leave"
 	TooClose  = "too-close"
+
+	RepairIfFree = "repair-if-free" // RepairIt, while nobody said what a failure costs
+	LeaveIfFree  = "leave-if-free"
 )
+
+// Way is the way out behind a code of Cheapest.
+func Way(code string) string {
+	switch code {
+	case RepairIfFree:
+		return RepairIt
+	case LeaveIfFree:
+		return LeaveIt
+	}
+	return code
+}
 
 // The codes of RepeatAnswer, for which the schema of repair-or-replace has the words.
 const (
@@ -182,6 +196,14 @@ func Weigh(in Input) (Result, error) {
 		out.BreakEvenSeasons = evenTooClose
 	}
 	in.look(&out)
+	if !in.FailureTold && out.FailureLoss == 0 { // a dearer failure makes replacing the cheaper way, never the others
+		switch out.Cheapest {
+		case RepairIt:
+			out.Cheapest = RepairIfFree
+		case LeaveIt:
+			out.Cheapest = LeaveIfFree
+		}
+	}
 	return out, nil
 }
 

@@ -269,7 +269,7 @@ func BenchmarkWeigh(b *testing.B) {
 }
 
 func TestCodesHaveTheirWords(t *testing.T) {
-	parttest.SameCodes(t, "repair-or-replace", "cheapest", RepairIt, ReplaceIt, LeaveIt, TooClose)
+	parttest.SameCodes(t, "repair-or-replace", "cheapest", RepairIt, ReplaceIt, LeaveIt, TooClose, RepairIfFree, LeaveIfFree)
 	parttest.SameCodes(t, "repair-or-replace", "repeatAnswer", RepeatDecides, NeverRepair, AlwaysRepair)
 	parttest.SameCodes(t, "repair-or-replace", "missAnswer", NeverMiss, AlwaysMiss)
 	parttest.SameCodes(t, "repair-or-replace", "turningInput", NothingTurns, byReplaceParts, byRepairParts, byYardRate, byReplaceYard, byRepairYard, byOwnHour, byDay, byFailure, byRepeat, byNew, byMiss)
