@@ -265,7 +265,7 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	r.buf.advice, r.buf.chosen = all, chosen
 	out := make([]sheet.Next, len(chosen))
 	for i, a := range chosen {
-		out[i] = sheet.Next{Text: a.Text, Source: a.Source.String(), Runs: a.Runs}
+		out[i] = sheet.Next{Text: quantity.Either(a.Text, r.session.Units), Source: a.Source.String(), Runs: a.Runs}
 	}
 	return out
 }

@@ -18,6 +18,7 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -232,7 +233,7 @@ func piece(r rules.Remedy) Piece { return Piece{ID: r.ID, Title: r.Title, Text: 
 // step fills one step.
 func (m *maker) step(n int) Step {
 	row := m.steps[n]
-	out := Step{ID: row.ID, Number: n + 1, Title: row.Title, Text: row.Text, Note: row.Note, Place: row.Place, Hours: row.Hours, LongHours: row.LongHours,
+	out := Step{ID: row.ID, Number: n + 1, Title: row.Title, Text: quantity.Either(row.Text, m.session.Units), Note: row.Note, Place: row.Place, Hours: row.Hours, LongHours: row.LongHours,
 		WaitDays: row.WaitDays, Safe: row.Safe, Drawing: row.Drawing,
 		For: []string{}, After: []int{}, Cautions: []sheet.Caution{}, Tools: []string{}, Parts: []Part{}, Figures: []Figure{}, Records: []Record{}, Bares: []Piece{}}
 	if out.LongHours == 0 {
