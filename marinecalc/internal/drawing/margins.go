@@ -19,13 +19,13 @@ func TellMargins(margins []Margin) string {
 	words := ""
 	for _, m := range margins {
 		if !math.IsNaN(float64(m.Value)) {
-			words += " " + m.Name + " " + Figure(m.Value) + "."
+			words += ", " + m.Name + " " + Figure(m.Value)
 		}
 	}
 	if words == "" {
 		return " none is known."
 	}
-	return words
+	return words[1:] + "."
 }
 
 // Figure writes a margin to three digits.

@@ -1,6 +1,7 @@
 package joints
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -49,7 +50,10 @@ func BoltPreload(in fastener.PreloadInput, out fastener.PreloadResult, b picture
 		p.Rect(picture.Band, left, y+2, max(1, at(v.load)-left), height-6)
 		p.Text(picture.Ink, "start", left+4, y+16, force(v.load))
 	}
-	for i, v := range bears { // their words below one another, as the lines may stand close
+	// Their words stand one below the other, as the lines may stand close: the largest
+	// on top, so that no line goes through the words of another.
+	slices.SortStableFunc(bears, func(a, b pull) int { return cmp.Compare(b.load, a.load) })
+	for i, v := range bears {
 		class := picture.Warn
 		if v.name == "proof" {
 			class = picture.Accent
