@@ -91,7 +91,7 @@ var cases = []surveyed{
 	{boat: "flexible-over-its-maker", about: []string{"coupling-alignment"},
 		finds: map[string]string{"coupling-alignment/flexible-gap": "over the limit"}},
 	{boat: "inch-bolts-broken", about: []string{"bolt-preload"}, first: "bolt-breaks",
-		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit"}, says: []string{"nothing to judge, that torque breaks the weakest bolt of the grade"}},
+		finds: map[string]string{"bolt-preload/bolt-breaks": "over the limit"}, says: []string{"not to be counted on, that torque breaks the weakest bolt of the grade"}},
 	{boat: "deep-neck", about: []string{"gland-packing"}, says: []string{"no full power"},
 		finds: map[string]string{"gland-packing/neck-strength": "outside the guide"}},
 	{boat: "worn-flange-face", about: []string{"output-flange"}, first: "flange-clamp-gone", says: []string{"Leave the lever in neutral until the nut is tight"},

@@ -1828,7 +1828,7 @@ export interface Survey {
 /** One line of the summary, short enough for a narrow screen. */
 export interface Line {
   /** What it is of. */
-  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'joints' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'ashore' | 'afloat' | 'close' | 'guides' | 'untold' | 'ok';
+  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'joints-first' | 'joints' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'ashore' | 'afloat' | 'close' | 'guides' | 'untold' | 'ok';
   /** The same as people read it. */
   head: string;
   /** What there is, as far as it fits. */

@@ -75,6 +75,7 @@ const (
 	Stronger  = "stronger"  // than the weakest, surely
 	CouldBe   = "could-be"  // weaker than the weakest known: too little is known of it
 	NotRanked = "not-known" // like every other
+	Moves     = "moving"    // it was found moving, or one of the coupling's two: none of its margins counts
 )
 
 // The codes of how surely the weakest is named.
@@ -84,6 +85,8 @@ const (
 	OfKnown      = "of-known"       // another that is not known could be weaker
 	AlikeOfKnown = "alike-of-known" // both
 	NothingKnown = "none-known"
+	OfOthers     = "of-others"       // of those that were not found moving, every one is known
+	AlikeOfOther = "alike-of-others" // the same, and another is as weak
 )
 
 // The codes of the figure that a joint lacks.
@@ -98,6 +101,8 @@ const (
 	WantsKey      = "key"           // of a bore or taper whose friction is known: its key, or that there is none
 	WantsPull     = "pull"          // of the propeller going astern
 	WantsHold     = "pulled-off"    // nothing: the pull astern takes all of its clamp, or pulls it off its seat
+	WantsStill    = "moving"        // nothing: it was found moving, and what holds it is put right first
+	WantsRight    = "own-sheet"     // what its own sheet says is to be put right or told first
 )
 
 // Count is how many joints a line has.
@@ -120,6 +125,7 @@ type Joint struct {
 
 // JointsResult is what Joints finds. NaN marks a figure that is not known.
 type JointsResult struct {
+	FoundMoving   string // the joint that was found moving, Several, or ""
 	WeakestAhead  string // of those known
 	WeakestAstern string
 	WeakestShock  string
@@ -135,6 +141,7 @@ type JointsResult struct {
 	LeastKnownShock  quantity.Ratio
 
 	Known  quantity.Ratio // how many joints are known ahead
+	First  [Count]Failing // found moving, or with less than the torque asks: worst first
 	Joints [Count]Joint
 }
 
@@ -168,7 +175,11 @@ type held struct {
 //
 // The error is a *problem.Error of everything that cannot be. Joints does not
 // allocate unless it refuses.
-func Joints(in JointsInput) (out JointsResult, err error) {
+func Joints(in JointsInput) (JointsResult, error) { return JointsFound(in, Moving{}) }
+
+// JointsFound does the same on a line some joints of which were found moving: these
+// go before all others, have no margins, and the weakest is that of the others.
+func JointsFound(in JointsInput, found Moving) (out JointsResult, err error) {
 	if err = in.validate(); err != nil {
 		return JointsResult{}, err
 	}
@@ -180,23 +191,28 @@ func Joints(in JointsInput) (out JointsResult, err error) {
 		j := &out.Joints[i]
 		j.Joint, j.KeyAlone = code, keys[i]
 		j.HeldAhead, j.HeldAstern = quantity.Torque(ahead[i].torque), quantity.Torque(astern[i].torque)
-		j.Wanted = ahead[i].wanted(astern[i], in.own(i))
+		j.Wanted = ahead[i].wanted(astern[i], in.own(i), float64(in.HubFlanks))
 		back[i], shock[i] = astern[i].under(in.AsternTorque, ahead[i]), astern[i].under(in.PeakTorque, ahead[i])
 		j.Ahead, j.Astern, j.Shock = ahead[i].over(in.ShaftTorque), back[i].over(in.AsternTorque), shock[i].over(in.PeakTorque)
 		if !ahead[i].atLeast && !math.IsNaN(ahead[i].torque) {
 			out.Known++
 		}
+		if found.at(i) {
+			ratio := quantity.Ratio(math.NaN())
+			j.HeldAhead, j.HeldAstern, j.Ahead, j.Astern, j.Shock, j.Wanted = nan, nan, ratio, ratio, ratio, WantsStill
+		}
 	}
+	out.FoundMoving, out.First = found.named(), out.first(found)
 	var stand [Count]string
-	out.WeakestAhead, out.SureAhead, out.LeastAhead, out.LeastKnownAhead = rank(&ahead, in.ShaftTorque, &stand)
+	out.WeakestAhead, out.SureAhead, out.LeastAhead, out.LeastKnownAhead = rank(&ahead, found, in.ShaftTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandAhead = stand[i]
 	}
-	out.WeakestAstern, out.SureAstern, out.LeastAstern, out.LeastKnownAstern = rank(&back, in.AsternTorque, &stand)
+	out.WeakestAstern, out.SureAstern, out.LeastAstern, out.LeastKnownAstern = rank(&back, found, in.AsternTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandAstern = stand[i]
 	}
-	out.WeakestShock, out.SureShock, out.LeastShock, out.LeastKnownShock = rank(&shock, in.PeakTorque, &stand)
+	out.WeakestShock, out.SureShock, out.LeastShock, out.LeastKnownShock = rank(&shock, found, in.PeakTorque, &stand)
 	for i := range out.Joints {
 		out.Joints[i].StandShock = stand[i]
 	}
@@ -224,18 +240,21 @@ func (h held) under(torque quantity.Torque, ahead held) held {
 }
 
 // wanted is the figure without which a joint is not known: its own ahead, or
-// the pull astern; none where it holds nothing.
-func (h held) wanted(astern held, own string) string {
+// the pull astern; none where it holds nothing. Of an output flange of which one way
+// is known, its friction or its flanks, it is the other.
+func (h held) wanted(astern held, own string, flanks float64) string {
 	switch {
 	case math.IsNaN(h.torque):
 		return own
 	case h.torque == 0 && !h.atLeast:
 		return WantsMending
-	case h.atLeast && own == WantsFriction:
+	case h.atLeast && own == WantsFriction && math.IsNaN(flanks):
 		return WantsFlanks
+	case h.atLeast && own == WantsFriction:
+		return WantsFriction
 	case h.atLeast:
 		return WantsKey
-	case math.IsNaN(astern.torque):
+	case math.IsNaN(astern.torque), astern.atLeast:
 		return WantsPull
 	case astern.torque == 0 && h.torque > 0:
 		return WantsHold
@@ -289,17 +308,19 @@ func orFriction(whole quantity.Torque, sides Sides, friction quantity.Torque, of
 
 // rank finds the weakest joint of those known, how surely it is the weakest of
 // all, its margin over a torque, the same of those known alone where another could
-// be weaker, and how each joint stands.
-func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least, ofKnown quantity.Ratio) {
+// be weaker, and how each joint stands. What was found moving is left out.
+func rank(joints *[Count]held, found Moving, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least, ofKnown quantity.Ratio) {
 	first := -1
 	for i, h := range joints {
-		if !h.atLeast && !math.IsNaN(h.torque) && (first < 0 || h.torque < joints[first].torque) {
+		if !found.at(i) && !h.atLeast && !math.IsNaN(h.torque) && (first < 0 || h.torque < joints[first].torque) {
 			first = i
 		}
 	}
 	if first < 0 {
 		for i := range stand {
-			stand[i] = NotRanked
+			if stand[i] = NotRanked; found.at(i) {
+				stand[i] = Moves
+			}
 		}
 		return NoneKnown, NothingKnown, quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
 	}
@@ -307,6 +328,8 @@ func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (we
 	for i, h := range joints {
 		apart := h.torque-joints[first].torque > math.Hypot(float64(h.sides.Below), float64(joints[first].sides.Above))
 		switch unknown := h.atLeast || math.IsNaN(h.torque); {
+		case found.at(i):
+			stand[i] = Moves
 		case i == first:
 			stand[i] = Weakest
 		case unknown && !apart:
@@ -318,13 +341,17 @@ func rank(joints *[Count]held, torque quantity.Torque, stand *[Count]string) (we
 		}
 	}
 	sure = OfAll
-	switch {
+	switch others := found != (Moving{}); {
 	case alike && open:
 		sure = AlikeOfKnown
 	case open:
 		sure = OfKnown
+	case alike && others:
+		sure = AlikeOfOther
 	case alike:
 		sure = AlikeOfAll
+	case others:
+		sure = OfOthers
 	}
 	least = joints[first].over(torque)
 	ofKnown = quantity.Ratio(math.NaN())

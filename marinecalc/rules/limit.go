@@ -80,11 +80,14 @@ type Each = List[string]
 
 // State is how things are where there is nothing to judge, and no reading to
 // take: a bolt that is broken, a load under which no life is calculated. With
-// Tell it is one that leaves too little to tell, until that input is told.
+// Tell it is one that leaves too little to tell, until that input is told. With
+// Reads it has a word of its own, as where nothing can be counted on until a bolt is
+// renewed.
 type State struct {
 	Valid Valid  `json:"valid"`
 	Text  string `json:"text"` // goes on from "nothing to judge," or "not enough to tell,"
 	Tell  string `json:"tell"`
+	Reads string `json:"reads"` // in place of "nothing to judge"
 	named string // in place of these, until the file is read
 }
 

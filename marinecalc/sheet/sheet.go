@@ -179,6 +179,7 @@ type Verdict struct {
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
 	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
+	State       string    `json:"-"`                  // how things are where there is no value to judge, or too little is told, and what to do about it; "" elsewhere
 	Hangs       bool      `json:"-"`                  // the value meets its limit, and counts only once another is met: no reading of this one settles it
 }
 

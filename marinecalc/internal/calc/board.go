@@ -84,6 +84,6 @@ func (s *Session) Ahead(list []Calculation) {
 func (s *Session) beside() *Session {
 	own := *s
 	own.done, own.waits, own.inHand = map[string]*inputs.Outcome{}, nil, nil
-	own.OtherSheet, own.WhyWithheld = own.Earlier, own.Withheld
+	own.OtherSheet, own.WhyWithheld, own.WhyNone = own.Earlier, own.Withheld, own.noneBecause
 	return &own
 }

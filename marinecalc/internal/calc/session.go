@@ -65,7 +65,7 @@ type Session struct {
 // none never does. The error is a *problem.Error with trials or units that cannot be used.
 func (o Options) Session(ctx context.Context, list []Calculation) (*Session, error) {
 	s := &Session{Calculations: list, Request: inputs.Request{Boat: o.Boat, Book: o.Rules, Ctx: ctx, Seed: max(o.Seed, 1), Day: o.Day}, brief: o.Brief, board: &board{}, done: map[string]*inputs.Outcome{}}
-	s.OtherSheet, s.WhyWithheld = s.Earlier, s.Withheld
+	s.OtherSheet, s.WhyWithheld, s.WhyNone = s.Earlier, s.Withheld, s.noneBecause
 	if s.Ctx == nil {
 		s.Ctx = context.Background()
 	}

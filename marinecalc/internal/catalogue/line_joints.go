@@ -2,22 +2,37 @@ package catalogue
 
 import (
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/drawing/wholeline"
 	"example.org/driveline/marinecalc/line"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // lineJoints asks for what a joint holds, rather than name the weakest of none. A
 // margin that the estimates tell is told in every trial: left out where a trial has
 // it at 1 or more and an unknown joint could be weaker, its range would end at 1
 // while its probability goes on.
-func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] {
+func lineJoints(s *calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] {
 	first := true
 	var told, toldOfKnown [3]bool
+	var found line.Moving
+	var withheld [line.Count]bool
 	return calc.PerRun[line.JointsInput, line.JointsResult]{Compute: func(in line.JointsInput) (line.JointsResult, error) {
-		out, err := line.Joints(in)
+		if first {
+			found = foundMoving(s)
+		}
+		out, err := line.JointsFound(in, found)
+		if first {
+			withheld = ownSheetWants(s, &out)
+		}
+		for i := range out.Joints {
+			if withheld[i] {
+				out.Joints[i].Wanted = line.WantsRight
+			}
+		}
 		for i, at := range [...]struct{ least, known *quantity.Ratio }{{&out.LeastAhead, &out.LeastKnownAhead}, {&out.LeastAstern, &out.LeastKnownAstern}, {&out.LeastShock, &out.LeastKnownShock}} {
 			if first {
 				told[i], toldOfKnown[i] = !math.IsNaN(float64(*at.least)), !math.IsNaN(float64(*at.known))
@@ -31,11 +46,54 @@ func lineJoints(*calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] 
 			}
 		}
 		first = false
-		if err == nil && out.SureAhead == line.NothingKnown && out.SureAstern == line.NothingKnown {
+		if err == nil && out.First[0].Joint == "" && out.SureAhead == line.NothingKnown && out.SureAstern == line.NothingKnown {
 			return line.JointsResult{}, calc.Lacking{Input: "facesAhead", What: "of no joint is known what it holds", Hint: "coupling bolts, coupling bore, propeller taper or output flange"}
 		}
 		return out, err
 	}, Draw: wholeline.LineJoints}
+}
+
+// LooseJoints are the limits of backlash past which a joint moves that should not,
+// by the joint. A hub of which nobody said whether a nut clamps it is not among them:
+// one that slides on its spline has play.
+var LooseJoints = struct{ Hub, Coupling, Taper []string }{
+	Hub: []string{"backlash-hub-free"}, Coupling: []string{"backlash-coupling-free", "backlash-coupling-free-unsaid"}, Taper: []string{"backlash-taper-free"},
+}
+
+// foundMoving is which joints move by the play that was read on the boat.
+func foundMoving(s *calc.Session) (m line.Moving) {
+	if s.Boat == nil {
+		return m
+	}
+	out := s.Earlier("backlash")
+	if out == nil {
+		return m
+	}
+	past := func(limits []string) bool {
+		return slices.ContainsFunc(limits, func(limit string) bool {
+			v := out.Sheet.Verdict(limit)
+			return v != nil && v.Word.Plain() == sheet.Beyond
+		})
+	}
+	return line.Moving{Hub: past(LooseJoints.Hub), Coupling: past(LooseJoints.Coupling), Taper: past(LooseJoints.Taper)}
+}
+
+// ownSheetWants tells of which joints a figure is not known for what stands on their
+// own sheet, to be put right or told there.
+func ownSheetWants(s *calc.Session, out *line.JointsResult) (list [line.Count]bool) {
+	if s.Boat == nil {
+		return list
+	}
+	from := [line.Count][]string{nil, {"facesAhead", "facesAstern"}, {"boreAhead", "boreAstern"}, {"taperAhead", "taperAstern"}}
+	for i, names := range from {
+		j := &out.Joints[i]
+		for n, name := range names {
+			if held := [...]quantity.Torque{j.HeldAhead, j.HeldAstern}[n]; j.Wanted != line.WantsStill && math.IsNaN(float64(held)) && s.WhyNone(s.Property("line-joints/"+name)) != "" {
+				list[i] = true
+			}
+		}
+	}
+	return list
 }
 
 // weakest is the margin of the weakest joint known: ahead, astern or in a shock.

@@ -11,16 +11,38 @@ import (
 // lineJoints is the calculation that ranks the joints of the line.
 const lineJoints = "line-joints"
 
+// rightFirst names the joints that were found moving, and then those that hold less
+// than the torque, worst first. What was found moving has no margin.
+func (s *Survey) rightFirst(session *calc.Session) (moving, failing []string) {
+	one, p := s.sheet(lineJoints), session.Property(lineJoints+"/first")
+	if one == nil || p == nil || p.Items == nil {
+		return nil, nil
+	}
+	table := one.Table("first")
+	if table == nil {
+		return nil, nil
+	}
+	moves := p.Items.Child("how").Words(line.IsMoving)
+	for _, row := range table.Rows {
+		read := table.Reader(row)
+		if read("how") == moves {
+			moving = append(moving, read("joint"))
+		} else {
+			failing = append(failing, read("joint"))
+		}
+	}
+	return moving, failing
+}
+
 // weakest names the weakest joint of the line in each case, with its margin:
 // one item for each joint that is so somewhere, and then those that could be
 // weaker or as weak. The head says how surely, since what follows may be cut. Where no
 // joint is known there is nothing.
 func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
-	i := slices.IndexFunc(s.Sheets, func(one *sheet.Sheet) bool { return one.Calculation == lineJoints })
-	if i < 0 {
+	one := s.sheet(lineJoints)
+	if one == nil {
 		return "", nil
 	}
-	one := s.Sheets[i]
 	word := func(name string) (text string) {
 		if r := one.Result(name); r != nil {
 			text = r.Text
@@ -32,7 +54,7 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 		return p != nil && slices.ContainsFunc(codes, func(code string) bool { return p.Words(code) == word(name) })
 	}
 	var joints []string
-	open, alike := false, false
+	open, alike, others := false, false, false
 	for _, c := range [...][2]string{{"Shock", "shock"}, {"Ahead", "ahead"}, {"Astern", "astern"}} {
 		joint := word("weakest" + c[0])
 		if reads("weakest"+c[0], line.NoneKnown) {
@@ -50,7 +72,8 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 			items[at] += " " + margin
 		}
 		open = open || reads("sure"+c[0], line.OfKnown, line.AlikeOfKnown)
-		alike = alike || reads("sure"+c[0], line.AlikeOfAll, line.AlikeOfKnown)
+		alike = alike || reads("sure"+c[0], line.AlikeOfAll, line.AlikeOfKnown, line.AlikeOfOther)
+		others = others || reads("sure"+c[0], line.OfOthers, line.AlikeOfOther)
 	}
 	if len(items) == 1 && (alike || items[0] == joints[0]+": shock, ahead, astern") {
 		items[0] = joints[0] // the same in each, and no margin is told or no one is the weakest
@@ -63,6 +86,8 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 	case alike:
 		head = "Weakest, not told apart"
 		items = append(items, standing(session, one, line.Alike, "")...)
+	case others:
+		head = "Weakest of the others"
 	}
 	return head, items
 }

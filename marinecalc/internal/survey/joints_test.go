@@ -22,6 +22,34 @@ func figures(list ...string) string {
 	return strings.Join(list, ", ")
 }
 
+// A joint that was found moving is named first and without a margin, and the weakest
+// is that of the others; of joints that hold less than the torque each is named.
+func TestSummaryNamesWhatMovesAndWhatFailsFirst(t *testing.T) {
+	whole := []string{"hubFriction 400 ± 10 N·m", "hubPullMargin 1000", "facesAhead 610 ± 10 N·m", "facesAstern 610 ± 10 N·m", "boreAhead 480 ± 10 N·m", "boreAstern 480 ± 10 N·m"}
+	lines := func(readings string, of ...string) (all []string) {
+		boat := fmt.Sprintf(strings.TrimSuffix(joined, "}")+readings+"}", figures(append(of, whole...)...))
+		for _, l := range testboat.Check(t, testboat.Read(t, boat), marinecalc.Options{}).Summary {
+			if strings.HasPrefix(l.Code, "joints") {
+				all = append(all, l.Head+": "+l.Text)
+			}
+		}
+		return all
+	}
+	sound := []string{"taperAhead 300 ± 10 N·m", "taperAstern 300 ± 10 N·m"}
+	got := lines(`, "coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "2.4° ± 0.1°", "backlashShaft": "2.4° ± 0.1°", "backlashFlange": "0.5° ± 0.1°"}]`, sound...)
+	if len(got) != 2 || got[0] != "Found moving: coupling, at its faces or on its shaft" || !strings.HasPrefix(got[1], "Weakest of the others: propeller on its taper") {
+		t.Errorf("a coupling that turns: %q", got)
+	}
+	got = lines(`, "readings": [{"date": "2026-05-01", "backlashPropeller": "2.4° ± 0.1°", "backlashShaft": "0.5° ± 0.1°", "backlashFlange": "0.5° ± 0.1°"}]`, sound...)
+	if len(got) != 2 || got[0] != "Found moving: propeller on its taper" || !strings.HasPrefix(got[1], "Weakest of the others: output flange") {
+		t.Errorf("a loose propeller: %q", got)
+	}
+	whole[1] = "hubPullMargin 0.5"
+	if got = lines("", "taperAhead 300 ± 10 N·m", "taperAstern 0 N·m"); len(got) != 2 || got[0] != "Joints to put right: output flange on its shaft; propeller on its taper" {
+		t.Errorf("two that hold nothing astern: %q", got)
+	}
+}
+
 // The summary names the weakest joint with its margins, the joints that are not
 // known beside it, and never the weakest of some as that of all.
 func TestSummaryNamesTheWeakestJoint(t *testing.T) {

@@ -79,6 +79,9 @@ func (s *Survey) summary(session *calc.Session) []Line {
 	add("measured", "Measured over a limit", len(list), list)
 	list = titlesOf(FoundComputed)
 	add("computed", "Calculated over a limit", len(list), list)
+	moving, failing := s.rightFirst(session)
+	add("joints-first", "Found moving", len(moving), moving)
+	add("joints-first", "Joints to put right", len(failing), failing)
 	head, list := s.weakest(session)
 	add("joints", head, len(list), list)
 	list = nil

@@ -25,8 +25,10 @@ type Request struct {
 	OtherSheet func(id string) *Outcome // of another calculation, or nil
 	// WhyWithheld says why the sheet that gives an input gives none, or "".
 	WhyWithheld func(*contract.Property) string
-	disagree    []agree.Disagreement // of the boat file, once compared
-	compared    bool
+	// WhyNone says likewise what is to be put right or told there first, or "".
+	WhyNone  func(*contract.Property) string
+	disagree []agree.Disagreement // of the boat file, once compared
+	compared bool
 }
 
 // Outcome is a sheet and what later calculations must know of it.

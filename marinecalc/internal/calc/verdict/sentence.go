@@ -2,6 +2,7 @@ package verdict
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -21,7 +22,7 @@ import (
 func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	v.Word = sheet.NotMeasured
 	v.Reads = v.Word.Reads(v.Side)
-	says := r.how(h)
+	moot, says := "nothing to judge", r.how(h)
 	if c := r.contested(h); c != nil {
 		v.Moot, says = true, problem.MidSentence(c.doubt)+". "+c.remedy
 	}
@@ -33,11 +34,11 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 			r.untold(h, v, p.Title, s.Text)
 			return
 		}
-		v.Moot, says = true, s.Text
+		v.Moot, v.State, says, moot = true, s.Text, s.Text, cmp.Or(s.Reads, moot)
 	}
 	if v.Moot {
-		v.Reads = "nothing to judge"
-		v.Sentence = h.Title + ": nothing to judge, " + says
+		v.Reads = moot
+		v.Sentence = h.Title + ": " + moot + ", " + says
 		return
 	}
 	if v.Value != "" {
@@ -54,17 +55,22 @@ func (r *Judgement) untold(h *held, v *sheet.Verdict, title, says string) {
 	if v.Word = sheet.CannotTell; v.Guide {
 		v.Word = v.Word.ByGuide()
 	}
-	v.Reads, v.Awaits = v.Word.Reads(v.Side), []string{title}
+	v.Reads, v.Awaits, v.State = v.Word.Reads(v.Side), []string{title}, says
 	v.Sentence = h.Title + ": " + v.Reads + ", " + says
 }
 
 // how is what to do for a value that is missing: of several things those that
-// are not known, where the row has them apart.
+// are not known, where the row has them apart. What the sheet that gives one of them
+// has in its way, as things are, is said in its place.
 func (r *Judgement) how(h *held) string {
 	says := ""
 	for _, one := range h.Lacks.All() {
 		if r.lacking(one.Of) && one.Valid.Meets(r.LookupAny) {
-			says += " " + one.Text
+			text := one.Text
+			if p, _ := r.In.Form.Named(one.Of); p != nil && r.In.Request.Boat != nil {
+				text = cmp.Or(r.In.Request.WhyNone(p), text)
+			}
+			says += " " + text
 		}
 	}
 	if says == "" {

@@ -19,6 +19,10 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	names := [line.Count][2]string{{"output", "flange"}, {"coupling", "bolts"}, {"shaft in", "coupling"}, {"propeller", "on taper"}}
 	description := "From gearbox to propeller."
 	for i, j := range out.Joints {
+		if j.StandShock == line.Moves {
+			description += " " + names[i][0] + " " + names[i][1] + ": found moving" + orBeside(j.Joint) + "."
+			continue
+		}
 		description += " " + names[i][0] + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
 	}
 	description += " Weakest in a shock: " + b.Words("weakestShock", out.WeakestShock) + ", " + b.Words("sureShock", out.SureShock) + "."
@@ -50,6 +54,14 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	}
 	p.Text(picture.Faint, "start", left, 288, "upright line: 1, it lets go")
 	return []sheet.Drawing{{Name: "line-joints", Title: title, Description: description, SVG: p.End()}}
+}
+
+// orBeside says of a joint of the coupling that its play may be in the other.
+func orBeside(joint string) string {
+	if joint == line.Faces || joint == line.Bore {
+		return ", it or the other of the coupling"
+	}
+	return ""
 }
 
 // drawLine draws gearbox, output flange with its nut, coupling, shaft and
@@ -104,6 +116,9 @@ func drawJoint(p *picture.Picture, x, y, margin float64, stand string) {
 		word = "as weak"
 	case line.CouldBe:
 		figures, word = "not", "known"
+	case line.Moves:
+		figures, word = "found", "moving"
+		p.Area(picture.Warn, []float64{x - 5, x + 5, x}, []float64{y - 9, y - 9, y - 2})
 	}
 	if word != "" {
 		figures += " "

@@ -1,0 +1,74 @@
+package catalogue_test
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// What was found moving stands first on the line's sheet, and on its drawing, without
+// a margin, by each limit that tells of it.
+func TestTheLineNamesWhatWasFoundMoving(t *testing.T) {
+	bounds := append(append(slices.Clone(catalogue.LooseJoints.Hub), catalogue.LooseJoints.Coupling...), catalogue.LooseJoints.Taper...)
+	for _, id := range bounds {
+		known := false
+		for _, l := range rules.Standard().Limits("backlash").All() {
+			known = known || l.ID == id
+		}
+		if !known {
+			t.Errorf("backlash has no limit %s", id)
+		}
+	}
+	const sound = `"hubFriction": "300 N·m", "hubFlanks": "900 N·m", "hubPullMargin": 20, "facesAhead": "600 N·m", "facesAstern": "590 N·m", "boreAhead": "480 N·m", "boreAstern": "470 N·m", "taperAhead": "400 N·m", "taperAstern": "390 N·m"`
+	for _, c := range []struct{ boat, moving, drawn string }{
+		{`"coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found moving, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found moving, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "propeller on its taper", "propeller on taper: found moving."},
+		{`"outputFlange": {"nutTorque": "210 N·m"}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "3°", "backlashOutputShaft": "0.5°"}]`, "output flange on its shaft", "output flange: found moving."},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "0.6°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "", ""},
+	} {
+		boat := testboat.Read(t, `{"name": "Dunlin", `+c.boat+`}`)
+		s := testboat.Run(t, "line-joints", `{"shaftTorque": "150 N·m", "peakTorque": "300 N·m", "asternTorque": "120 N·m", "hubDrive": "spline", `+sound+`}`, marinecalc.Options{Boat: boat})
+		moving := ""
+		if s.Results[0].Name == "foundMoving" {
+			moving = s.Results[0].Text
+		}
+		if moving != c.moving || c.moving != "" && (s.Cell("first", 0, "joint").Text != c.moving || s.Cell("first", 0, "how").Text != "found moving") {
+			t.Errorf("%s: %q, want %q", c.boat, moving, c.moving)
+		}
+		if c.drawn != "" && (!strings.Contains(s.Drawings[0].Description, c.drawn) || !strings.Contains(s.Drawings[0].SVG, "found moving")) {
+			t.Errorf("%s: drawn as %s", c.boat, s.Drawings[0].Description)
+		}
+	}
+}
+
+// Where the joint's own sheet counts on nothing, the line's says what is put right
+// there, and asks for no figure.
+func TestTheLineAsksForWhatTheJointsOwnSheetAsksFor(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	boat := testboat.Read(t, strings.Replace(string(text), `"pinchTorque": "36 N·m"`, `"pinchTorque": "110 N·m"`, 1))
+	s := testboat.Run(t, "line-joints", `{}`, marinecalc.Options{Boat: boat})
+	for _, id := range []string{"line-astern", "line-shock"} {
+		if v := s.Verdict(id); !strings.Contains(v.Sentence, "renew all pinch bolts") || strings.Contains(v.Sentence, "how it is held") {
+			t.Error(v.Sentence)
+		}
+	}
+	if got := s.Cell("joints", 2, "wanted").Text; !strings.Contains(got, "its own sheet") {
+		t.Errorf("wanted: %s", got)
+	}
+	own := testboat.Run(t, "coupling-bore", `{}`, marinecalc.Options{Boat: boat})
+	for _, id := range []string{"bore-torque-peak", "bore-torque-astern", "bore-pull-astern", "bore-pull-fouled"} {
+		if v := own.Verdict(id); v.Reads != "not to be counted on" || !v.Moot || !strings.Contains(v.Sentence, "renew all pinch bolts") {
+			t.Errorf("%s: %s", id, v.Sentence)
+		}
+	}
+}

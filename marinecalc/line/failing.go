@@ -1,0 +1,148 @@
+// The joints that are put right first: found moving, or with less than the torque
+// asks.
+
+package line
+
+import (
+	"math"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Moving says which joints were found moving, by the play that was read there.
+// What moves holds nothing that anybody can count on, whatever is calculated of it.
+type Moving struct {
+	Hub      bool // output flange on its shaft
+	Coupling bool // between its faces or on its shaft: its play does not tell which
+	Taper    bool // propeller on its taper
+}
+
+// at tells whether a joint, from forward aft, is one of these.
+func (m Moving) at(joint int) bool {
+	return [Count]bool{m.Hub, m.Coupling, m.Coupling, m.Taper}[joint]
+}
+
+// named is the code of what was found moving, or "".
+func (m Moving) named() string {
+	switch m {
+	case Moving{}:
+		return ""
+	case Moving{Hub: true}:
+		return Hub
+	case Moving{Coupling: true}:
+		return Coupling
+	case Moving{Taper: true}:
+		return Taper
+	}
+	return Several
+}
+
+const (
+	Coupling = "coupling" // code of both joints of the coupling, of which one moves
+	Several  = "several"  // more than one joint was found moving
+)
+
+// The codes of how a joint fails, worst first.
+const (
+	IsMoving      = "moving"
+	HoldsNothing  = "holds-nothing"  // neither ahead nor astern
+	NothingAstern = "nothing-astern" // nor in a shock, which comes either way
+	GivesAhead    = "gives-ahead"
+	GivesAstern   = "gives-astern"
+	GivesShock    = "gives-shock" // in a shock alone
+)
+
+// The codes of what is not done until a joint is put right.
+const (
+	NoPower  = "no-power"
+	NoAstern = "no-astern"
+	NoShock  = "no-shock"
+)
+
+// Failing is a joint that is put right first.
+type Failing struct {
+	Joint string
+	How   string
+	Until string // what is not done before
+}
+
+// grave puts the codes of how a joint fails in their order.
+func grave(how string) int {
+	for i, code := range [...]string{IsMoving, HoldsNothing, NothingAstern, GivesAhead, GivesAstern, GivesShock} {
+		if how == code {
+			return i
+		}
+	}
+	return math.MaxInt
+}
+
+// failing is how a joint fails by its margins, "" where it does not or where that
+// is not known.
+func (j *Joint) failing() string {
+	switch {
+	case j.HeldAhead == 0:
+		return HoldsNothing
+	case j.HeldAstern == 0:
+		return NothingAstern
+	case j.Ahead < 1:
+		return GivesAhead
+	case j.Astern < 1:
+		return GivesAstern
+	case j.Shock < 1:
+		return GivesShock
+	}
+	return ""
+}
+
+// until is what is not done before such a joint is put right: without clamp of the
+// output flange only nut and lock hold flange and shaft astern, and so neither way
+// counts; a joint that gives way astern leaves no way to stop her.
+func until(joint, how string) string {
+	switch {
+	case how == GivesShock:
+		return NoShock
+	case how == GivesAstern, how == NothingAstern && joint != Hub:
+		return NoAstern
+	}
+	return NoPower
+}
+
+// least is the lowest margin of a joint that is known, for the order of those that
+// fail alike.
+func (j *Joint) least() quantity.Ratio {
+	least := quantity.Ratio(math.Inf(1))
+	for _, m := range [...]quantity.Ratio{j.Ahead, j.Astern, j.Shock} {
+		if m < least {
+			least = m
+		}
+	}
+	return least
+}
+
+// first lists the joints that are put right first, worst first; an entry without
+// Joint is none. What a margin is by its range is left to the limits.
+func (r *JointsResult) first(found Moving) (list [Count]Failing) {
+	var margins [Count]quantity.Ratio
+	n := 0
+	add := func(joint, how string, least quantity.Ratio) {
+		at := n
+		for ; at > 0 && (grave(how) < grave(list[at-1].How) || how == list[at-1].How && least < margins[at-1]); at-- {
+			list[at], margins[at] = list[at-1], margins[at-1]
+		}
+		list[at], margins[at] = Failing{joint, how, until(joint, how)}, least
+		n++
+	}
+	if found.Coupling {
+		add(Coupling, IsMoving, 0)
+	}
+	for i := range r.Joints {
+		j := &r.Joints[i]
+		switch how := j.failing(); {
+		case found.at(i) && !(found.Coupling && (j.Joint == Faces || j.Joint == Bore)):
+			add(j.Joint, IsMoving, 0)
+		case !found.at(i) && how != "":
+			add(j.Joint, how, j.least())
+		}
+	}
+	return list
+}
