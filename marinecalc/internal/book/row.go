@@ -29,6 +29,7 @@ type Row struct {
 	Expect      map[string]any
 	Tolerance   float64 // relative
 	Absolute    any     // where a relative one has no sense
+	By          string  // what it rests on: a table or an example in print, another method, worked by hand, or from memory; "" for not said
 	Source      string
 	Note        string
 }
