@@ -659,6 +659,8 @@ export interface Published {
   expect: object;
   /** How far off it may be, by its own size. */
   tolerance?: number;
+  /** What it rests on: a table or a worked example in print, another method, worked by hand, or from memory. */
+  by?: 'table' | 'example' | 'method' | 'hand' | 'memory';
   /** The same as a quantity or a number in SI. */
   absolute?: number | string;
   source: string;
