@@ -17,7 +17,7 @@ const ONWARD = {
   'output-flange': ['flange-run-out'],
   'flange-run-out': ['coupling-alignment'],
   backlash: ['output-flange'],
-  'line-joints': ['coupling-grip', 'coupling-bore'],
+  'line-joints': ['backlash'], // a joint's own sheet opens by its row
   'shaft-droop': ['coupling-alignment'],
   'coupling-alignment': ['mount-moves'],
   'mount-moves': ['coupling-alignment'],
