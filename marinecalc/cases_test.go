@@ -24,6 +24,8 @@ type surveyed struct {
 	says  []string          // words that must stand on the sheets of the fault: what to do
 	first string            // the limit that must stand first, where the order of the sheet decides
 	not   string            // what no chain may begin with
+	never string            // words that no sheet may say
+	still bool              // the survey begins with why the shaft must not run
 	fault string            // the calculation whose figures contradict each other
 }
 
@@ -114,6 +116,26 @@ var cases = []surveyed{
 		finds: map[string]string{"vibration-source/vibration-growth": "outside the guide"}},
 	{boat: "overloaded-bearing", about: []string{"bearing-life"}, says: []string{"nothing to judge, above half of the dynamic rating"},
 		finds: map[string]string{"bearing-life/bearing-static": "under the minimum", "bearing-life/bearing-load-share": "outside the guide"}},
+	{boat: "broken-damper", still: true, cause: "damper-worn",
+		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}, not: "Coupling misaligned"},
+	{boat: "rope-round-shaft", still: true, cause: "propeller-rope",
+		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}},
+	{boat: "milky-fluid", cause: "gearbox-fluid-water", not: "Gearbox overfilled", says: []string{"What was found is to be cured, and what made it fail before it"},
+		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}},
+	{boat: "shallow-box", about: []string{"gland-packing"}, says: []string{"A thinner follower can win a ring"},
+		finds: map[string]string{"gland-packing/packing-rings": "outside the guide", "gland-packing/packing-over": "inside the guide"}},
+	{boat: "crushed-aluminium", about: []string{"bolt-preload"}, says: []string{"Put a thick hardened washer under head and nut"},
+		finds: map[string]string{"bolt-preload/head-bearing-stress": "over the limit", "bolt-preload/bolt-proof-load": "OK"}},
+	{boat: "slipped-dial-bar", about: []string{"dial-alignment"}, says: []string{"Clamp the bar anew", "nothing to judge, the readings contradict each other"},
+		finds: map[string]string{"dial-alignment/dial-closes": "over the limit"}},
+	{boat: "opened-since-april", about: []string{"coupling-alignment", "alignment-change"}, says: []string{"Find what moved before any nut is turned"},
+		finds: map[string]string{"coupling-alignment/rigid-gap-per-diameter": "over the limit", "alignment-change/coupling-stands": "outside the guide"}},
+	{boat: "unlocked-propeller-nut", still: true, about: []string{"propeller-taper", "key-strength"}, says: []string{"Do not move her before the nut is locked"},
+		finds: map[string]string{"propeller-taper/taper-nut-locked": "under the minimum", "propeller-taper/taper-torque-ahead": "OK"}},
+	{boat: "shaft-lifts-behind", about: []string{"shaft-droop"}, says: []string{"Support the shaft near the coupling"},
+		finds: map[string]string{"shaft-droop/droop-bearing-behind": "under the minimum"}},
+	{boat: "hot-gearbox", about: []string{"reading-trend", "service-schedule"}, says: []string{"Stop using it as before", "(gearbox temperature, at its limit)"}, never: "Bring the work forward",
+		finds: map[string]string{"reading-trend/trend-not-reached": "past the limit", "service-schedule/service-overdue": "over the limit"}},
 	{boat: "nothing-wrong",
 		finds: map[string]string{"gland-heat/gland-rise-measured": "inside the guide", "coupling-alignment/rigid-gap-per-diameter": "OK"}},
 	{boat: "hardly-measured"},
@@ -240,6 +262,12 @@ func (c *surveyed) cured(t *testing.T, s *marinecalc.Survey) {
 		for _, p := range f.Problems {
 			next.WriteString(p.What + "\n" + p.Allowed + "\n")
 		}
+	}
+	if c.never != "" && strings.Contains(next.String(), c.never) {
+		t.Errorf("a sheet says %q", c.never)
+	}
+	if leads := s.Summary[0].Code == "still"; c.still && !leads {
+		t.Errorf("the survey begins with %+v", s.Summary[0])
 	}
 	for _, words := range c.says {
 		if !strings.Contains(next.String(), words) {

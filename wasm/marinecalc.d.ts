@@ -1788,7 +1788,7 @@ export type Origin = 'typed' | "maker's figure" | 'boat' | 'earlier result' | 'h
 /** In which units quantities are printed. */
 export type Units = 'metric' | 'us' | 'both';
 
-/** Everything that a boat file allows to be calculated, in one pass: what was found broken first, what to measure next, every verdict, what is not measured yet, and what can hurt in the work ahead. Since format 1. */
+/** Everything that a boat file allows to be calculated, in one pass: what was found at fault first, what to measure next, every verdict, what is not measured yet, and what can hurt in the work ahead. Since format 1. */
 export interface Survey {
   /** Name of the boat. */
   boat: string;
@@ -1839,7 +1839,7 @@ export interface Line {
   count: number;
 }
 
-/** How a part of the line stands: by what was found broken or seen on it, else by the worst of its verdicts. */
+/** How a part of the line stands: by what was found at fault or seen on it, else by the worst of its verdicts. */
 export interface PartState {
   /** Id, of the table line-parts. */
   part: string;

@@ -108,7 +108,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		case "still":
 			tell("KEEP THE SHAFT STILL", f.Text)
 		case "cause":
-			tell("FOUND BROKEN", f.Title+". "+f.Text)
+			tell("FAULT FOUND", f.Title+". "+f.Text)
 		case "look", "wear":
 			tell("SEEN", f.Title+" "+f.Text)
 		default:
@@ -120,7 +120,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
 	if len(s.Found)+len(s.Faults)+len(conflicts) == 0 {
-		fmt.Fprintln(out, plain.Wrapped("  ", "Nothing is over a limit and nothing was found broken, as far as it was looked at."))
+		fmt.Fprintln(out, plain.Wrapped("  ", "Nothing is over a limit and no fault was found, as far as it was looked at."))
 	}
 	for _, chain := range s.Chains {
 		if what, ok := strings.CutPrefix(chain, "Look for "); ok {

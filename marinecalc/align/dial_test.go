@@ -214,6 +214,12 @@ func TestDialRefuses(t *testing.T) {
 		_, err := Dial(in)
 		parttest.RefusedAt(t, err, k.places...)
 	}
+	slipped := zeroed(0.001, 0.0001)
+	again := slipped.DialReadings[0]
+	again.Rim += 5e-4
+	slipped.DialReadings = append(slipped.DialReadings, again)
+	_, err := Dial(slipped)
+	parttest.Says(t, err, "did the bar, its clamp or a dial slip")
 }
 
 // What closes and what does not: opposite sums, and the return to zero, against

@@ -126,6 +126,15 @@ func (p points) with(clock quantity.Direction, turn quantity.Angle, value, sd qu
 // series names one list of readings for messages.
 type series struct{ list, value, valueTitle, allowed string }
 
+// again is what to ask of a place that was read twice with different answers: by a
+// dial, which is carried round, or by feelers.
+func (s *series) again() string {
+	if s.value == rimSeries.value || s.value == faceSeries.value {
+		return "set both dials to zero and go round again; did the bar, its clamp or a dial slip on the way?"
+	}
+	return "read it again; was the shaft turned between the two?"
+}
+
 var (
 	gaps  = series{"/readings", "gap", "the gap", "0 mm to 50 mm"}
 	steps = series{"/rimReadings", "step", "the step", "-50 mm to 50 mm"}
@@ -224,7 +233,7 @@ func (p points) checkTwice(fault func(i int, part, what, allowed, hint string), 
 		for j := range i {
 			q := &p[j]
 			if math.Abs(r.value-q.value) > twiceApart && apart(r.clock, q.clock) < sameReading && apart(r.turn, q.turn) < sameReading {
-				fault(i, s.value, fmt.Sprintf("the same place was read twice, %.4g mm and %.4g mm", 1000*q.value, 1000*r.value), "readings within 0.3 mm of each other", "read it again; was the shaft turned between the two?")
+				fault(i, s.value, fmt.Sprintf("the same place was read twice, %.4g mm and %.4g mm", 1000*q.value, 1000*r.value), "readings within 0.3 mm of each other", s.again())
 				break
 			}
 		}

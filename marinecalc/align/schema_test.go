@@ -109,6 +109,7 @@ func TestRefusalsSayWhatWasRead(t *testing.T) {
 	in.Readings = append(in.Readings, again)
 	_, err = Coupling(in)
 	parttest.Says(t, err, "read twice, 1 mm and 1.5 mm")
+	parttest.Says(t, err, "was the shaft turned between the two?")
 	_, err = Coupling(faces(c.read(round(3), []float64{0})))
 	parttest.Says(t, err, "at 3 clock positions")
 }

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 )
@@ -165,5 +166,32 @@ func TestWhatSaysMemoryDecidesNothing(t *testing.T) {
 		if !met[key] {
 			t.Errorf("%s is not there, or needs no reason any more", key)
 		}
+	}
+}
+
+// What decides names its source by a title: no "general texts", no "two makers".
+func TestWhatDecidesNamesItsSource(t *testing.T) {
+	vague := regexp.MustCompile(`(?i)general texts?|general practice|textbooks?$|^(two|several|various|some|most|many) (makers?|texts|handbooks|manuals)\b[^:]*$|^(handbooks?|makers?|manuals?|standards?|geometry|experience)$`)
+	decides := 0
+	look := func(id string, p Provenance) {
+		if p.Basis == "common-practice" || p.Basis == "from-memory" || p.Basis == "calculated" || p.Basis == "as-entered" {
+			return
+		}
+		decides++
+		if p.Source.Document == "" || vague.MatchString(p.Source.Document) {
+			t.Errorf("%s (%s): %q", id, p.Basis, p.Source.Document)
+		}
+	}
+	b := Standard()
+	for _, l := range b.AllLimits().All() {
+		look(l.ID, l.Provenance)
+	}
+	for _, name := range b.Tables() {
+		for _, r := range b.Table(name).Rows.All() {
+			look(r.ID, r.Provenance)
+		}
+	}
+	if decides < 200 {
+		t.Errorf("only %d rows", decides)
 	}
 }

@@ -124,7 +124,7 @@ function inShort({ summary }) {
   );
 }
 
-const HEADS = { still: 'Keep the shaft still', cause: 'Found broken', look: 'Seen', wear: 'Seen', measured: 'Over a limit, measured', computed: 'Over a limit, calculated' };
+const HEADS = { still: 'Keep the shaft still', cause: 'Fault found', look: 'Seen', wear: 'Seen', measured: 'Over a limit, measured', computed: 'Over a limit, calculated' };
 
 /**
  * What is wrong and what does not agree, how one thing leads to another, and
@@ -137,7 +137,7 @@ function found({ found: all, disagree, chains, choice }) {
     'section',
     {},
     h('h2', {}, 'Found'),
-    all.length === 0 && h('p', {}, 'Nothing is over a limit and nothing was found broken, as far as it was looked at.'),
+    all.length === 0 && h('p', {}, 'Nothing is over a limit and no fault was found, as far as it was looked at.'),
     h(
       'ul',
       { class: 'glance' },

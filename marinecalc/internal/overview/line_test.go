@@ -56,7 +56,7 @@ func TestPartsStandAsInTheSurvey(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if v.State != p && p.Reads != "found broken" && p.Reads != "seen" {
+			if v.State != p && p.Reads != "fault found" && p.Reads != "seen" {
 				t.Errorf("%s: by itself %v, in the survey %v", name, v.State, p)
 			}
 			told += len(v.Findings)
@@ -73,7 +73,7 @@ func TestPartsStandAsInTheSurvey(t *testing.T) {
 	}
 }
 
-// What was found broken marks its part, and nothing is OK for want of a
+// What was found at fault marks its part, and nothing is OK for want of a
 // reading.
 func TestFoundMarksItsPart(t *testing.T) {
 	b := readBoat(t, `{"name": "Tern", "symptoms": [{"evidence": "blade-seen", "answer": "yes"}]}`)
@@ -83,7 +83,7 @@ func TestFoundMarksItsPart(t *testing.T) {
 	}
 	for _, p := range all.Parts {
 		switch {
-		case p.Part == "propeller" && (p.Word != "beyond" || p.Short != "broken"):
+		case p.Part == "propeller" && (p.Word != "beyond" || p.Short != "fault"):
 			t.Errorf("a bent blade was seen, and the propeller is %v", p)
 		case p.Part != "propeller" && (p.Word != "not measured" || p.Short != "no data"):
 			t.Errorf("of %s nothing is known, and it is %v", p.Part, p)

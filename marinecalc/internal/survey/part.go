@@ -18,7 +18,7 @@ import (
 // PartsTable is the table of the parts of the line, engine to propeller.
 const PartsTable = "line-parts"
 
-// PartState is how a part of the line stands: by what was found broken or seen
+// PartState is how a part of the line stands: by what was found at fault or seen
 // on it, else by the worst of its verdicts.
 type PartState struct {
 	Part        string     `json:"part"` // id, of the table line-parts
@@ -114,7 +114,7 @@ func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
 			p.Word, p.Sentence, p.Calculation, p.Sheet = sheet.Beyond, f.Title, f.Calculation, f.Sheet
 			p.Reads, p.Short = "seen", "seen"
 			if f.Kind == FoundCause {
-				p.Reads, p.Short = "found broken", "broken"
+				p.Reads, p.Short = "fault found", "fault"
 			}
 			break // what was found stands in the order in which it leads
 		}

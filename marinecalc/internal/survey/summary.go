@@ -72,7 +72,7 @@ func (s *Survey) summary(session *calc.Session) []Line {
 		add("still", "Keep the shaft still", 1, []string{s.Still})
 	}
 	list := titlesOf(FoundCause)
-	add("found", "Found broken", len(list), list)
+	add("found", "Fault found", len(list), list)
 	list = titlesOf(FoundLook, FoundWear)
 	add("seen", "Seen", len(list), list)
 	list = titlesOf(FoundMeasured)

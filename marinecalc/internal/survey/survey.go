@@ -18,7 +18,7 @@ import (
 )
 
 // Survey is everything a boat file allows to be worked out, in one pass: what
-// was found broken first, what to measure next by what that settles, every
+// was found at fault first, what to measure next by what that settles, every
 // verdict, how one thing leads to another, and what can hurt in the work ahead.
 type Survey struct {
 	Boat     string          `json:"boat"`

@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/upkeep/due"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -245,10 +246,18 @@ func wearDay(out *inputs.Outcome, today int) float64 {
 	return math.NaN()
 }
 
+// spoken tells whether what is to be read has been, and is at its limit.
+func (c *care) spoken() bool {
+	return c.kind == "read" && c.state == due.Overdue && c.when.By == due.ByWear
+}
+
 func (k *keeper) line(c *care) CareLine {
 	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
 		Kind: c.kind, How: c.how, Hazard: k.hazardWords(c), Every: c.every, Authority: c.authority, Part: c.part}
-	if !math.IsNaN(c.when.HoursLeft) {
+	if c.spoken() {
+		l.How = "Its readings are at their limit: find the cause, by the reading trend and the fault finding, before she is used further. Another reading alone settles nothing. It is read: " + problem.MidSentence(c.how)
+	}
+	if !math.IsNaN(c.when.HoursLeft) && !c.spoken() {
 		l.HoursLeft = quantity.Time(math.Round(c.when.HoursLeft) * secondsPerHour)
 	}
 	if !math.IsNaN(c.when.Day) {

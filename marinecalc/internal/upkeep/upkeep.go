@@ -200,13 +200,17 @@ func (k *keeper) says() {
 		case due.Soon:
 			out.DueSoon++
 		case due.Overdue:
-			late = append(late, problem.MidSentence(c.row.Name))
+			name := problem.MidSentence(c.row.Name)
+			if c.spoken() {
+				name += ", at its limit"
+			}
+			late = append(late, name)
 			if c.guide && c.when.By != due.ByWear {
 				out.OverdueGuide++
-				guides = append(guides, problem.MidSentence(c.row.Name))
+				guides = append(guides, name)
 			} else {
 				out.Overdue++
-				sure = append(sure, problem.MidSentence(c.row.Name))
+				sure = append(sure, name)
 			}
 		}
 		if out.NextDue == "" && (c.state == due.Soon || c.state == due.Later) {

@@ -3,6 +3,7 @@ package upkeep_test
 import (
 	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -283,5 +284,23 @@ func TestSchedulesThatCannotBeAreRefused(t *testing.T) {
 		if !slices.ContainsFunc(problem.Of(err), func(p problem.Problem) bool { return strings.HasPrefix(p.Where, c.where) }) {
 			t.Errorf("%s: %v", c.name, err)
 		}
+	}
+}
+
+// A reading that is at its limit is not overdue to be read: its cause is to be found.
+func TestAReadingAtItsLimitAsksForTheCause(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "cases", "hot-gearbox.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := testboat.Run(t, "service-schedule", `{}`, marinecalc.Options{Boat: testboat.Read(t, string(text))})
+	v := s.Verdict("service-overdue")
+	if v == nil || !strings.Contains(v.Sentence, "gearbox temperature, at its limit") {
+		t.Errorf("%+v", v)
+	}
+	list := s.Table("schedule")
+	at := list.Reader(list.Rows[0])
+	if at("what") != "Gearbox temperature" || !strings.HasPrefix(at("how"), "Its readings are at their limit: find the cause") || at("hoursLeft") != "" {
+		t.Errorf("%s, %s left: %s", at("what"), at("hoursLeft"), at("how"))
 	}
 }

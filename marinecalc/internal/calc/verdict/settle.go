@@ -126,6 +126,9 @@ func (r *Judgement) leading(shares []float64) string {
 	if m, _, ok := r.measurable(most, r.In.Form.Input.Properties[most]); ok && slices.ContainsFunc(m.Gauges, func(sd float64) bool { return sd < m.InHand/2 }) {
 		return "The doubt comes most from " + r.called(most) + ": read with a finer gauge."
 	}
+	if r.In.Values[most].Factor.Shape == spread.Counted {
+		return "The doubt comes most from " + r.called(most) + ", a count of few: count longer, or more of it."
+	}
 	return "The doubt comes most from " + r.called(most) + ", and no finer gauge known here settles it: find it in another way."
 }
 

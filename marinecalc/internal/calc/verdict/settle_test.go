@@ -85,3 +85,11 @@ func TestNoMeanOfWhatWasSetOnce(t *testing.T) {
 		t.Error("nothing is in doubt")
 	}
 }
+
+// What was counted is counted longer, or more of it; no other way finds it.
+func TestACountOfFewIsCountedMore(t *testing.T) {
+	s := testboat.Run(t, "fluid-cleanliness", `{"count4": 400, "count6": 100, "count14": 19, "sampleVolume": "1 mL", "countedVolume": "1 mL", "wantedCode14": 11}`, marinecalc.Options{})
+	if v := s.Verdict("clean-14"); !strings.Contains(v.Settle, "count longer, or more of it") {
+		t.Errorf("%s %s", v.Sentence, v.Settle)
+	}
+}
