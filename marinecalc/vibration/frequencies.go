@@ -83,7 +83,7 @@ type SourceResult struct {
 	BestShare          quantity.Ratio
 	RunnerUp           string
 	RunnerUpShare      quantity.Ratio
-	Parting            string         // the run or the look that parts the two
+	Parting            string         // the code of the run or the look that parts the first two
 	Zone               string         // of severity
 	Growth             quantity.Ratio // vibration over its baseline
 	EngineFrequency    quantity.Frequency

@@ -8,8 +8,19 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Unknown is the source that is none of those listed.
-const Unknown = "Something not listed here"
+// NotListed is the name of the source that is none of those listed.
+const NotListed = "not-listed"
+
+// The codes of Parting: the run that parts the two likeliest sources, the least
+// work first, or what there is in its place.
+const (
+	ByNeutral  = "neutral"   // the same engine speed in neutral
+	BySpeed    = "speed"     // another engine speed
+	ByAstern   = "astern"    // the same engine speed astern
+	ByNoRun    = "no-run"    // no run parts them: look at both
+	BySureLook = "look"      // one leads: look, to make sure
+	NoneFits   = "none-fits" // none of those listed makes this frequency
+)
 
 // Source works out the frequencies of every source and, where a frequency was
 // measured, how likely each source is to be it.
@@ -83,7 +94,7 @@ func (m *SourceResult) weigh(in *SourceInput, sources []Suspect, all *[Most]Cand
 		total += density
 	}
 	last := &all[len(sources)]
-	*last = Candidate{Name: Unknown, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: 1.0 / band}
+	*last = Candidate{Name: NotListed, Frequency: quantity.Frequency(nan), Order: quantity.Ratio(nan), OffBy: quantity.Frequency(nan), Share: 1.0 / band}
 	total += float64(last.Share)
 	if in.Frequency == 0 {
 		last.Name = ""
@@ -128,7 +139,7 @@ func (r *Ranking) rank(all *[Most]Candidate, sources int, byShare bool) {
 // told apart from the first.
 const tied = 5
 
-// say puts the outcome in words.
+// say names the likeliest sources and what parts them.
 func (m *SourceResult) say(sources []Suspect, r *Ranking) {
 	nan := quantity.Ratio(math.NaN())
 	m.BestShare, m.RunnerUpShare = nan, nan
@@ -136,33 +147,23 @@ func (m *SourceResult) say(sources []Suspect, r *Ranking) {
 		return
 	}
 	m.BestMatch, m.BestShare = m.Sources[0].Name, m.Sources[0].Share
-	alike := m.alike()
-	for i := 1; i < alike; i++ {
-		m.BestMatch += orAsLikely + m.Sources[i].Name
-	}
-	if m.RunnerUp, m.RunnerUpShare = "", nan; r.n > alike {
+	if alike := m.Alike(); r.n > alike {
 		m.RunnerUp, m.RunnerUpShare = m.Sources[alike].Name, m.Sources[alike].Share
 	}
 	first, second := r.order[0], r.order[1]
 	switch {
 	case first == len(sources):
-		m.Parting = "None of the parts listed makes this frequency. Check the reading and the engine speed, then read again at another speed: what stays where it is, is a resonance."
+		m.Parting = NoneFits
 	case r.n > 1 && second != len(sources) && m.Sources[1].Share*tied > m.Sources[0].Share:
 		m.Parting = part(&sources[first], &sources[second])
 	default:
-		m.Parting = "To make sure: " + sources[first].Look + "."
-	}
-	if first != len(sources) && sources[first].Healthy {
-		m.Parting += healthy
+		m.Parting = BySureLook
 	}
 }
 
-// orAsLikely stands between sources of which none is the likelier.
-const orAsLikely = "; or as likely: "
-
-// alike counts the sources that are as likely as the first, or but for a tenth,
+// Alike counts the sources that are as likely as the first, or but for a tenth,
 // which no reading tells.
-func (m *SourceResult) alike() int {
+func (m *SourceResult) Alike() int {
 	n := 1
 	for n < len(m.Sources) && m.Sources[n].Name != "" && m.Sources[n].Share >= 0.9*m.Sources[0].Share {
 		n++
@@ -170,32 +171,26 @@ func (m *SourceResult) alike() int {
 	return n
 }
 
-// healthy is added where the likeliest source is no fault.
-const healthy = " A sound drivetrain has this frequency too: what counts is whether it has grown."
-
-// part gives the run that parts two sources, the least work first, or says
-// that none does.
+// part gives the run in which two sources do not do the same.
 func part(a, b *Suspect) string {
-	says := func(run, x, y string) string {
-		return run + ": " + a.Name + " " + x + ", " + b.Name + " " + y + "."
-	}
 	switch {
 	case a.InNeutral != b.InNeutral:
-		return says("At the same engine speed in neutral", a.InNeutral, b.InNeutral)
+		return ByNeutral
 	case a.AtSpeed != b.AtSpeed:
-		return says("At another engine speed", a.AtSpeed, b.AtSpeed)
+		return BySpeed
 	case a.InAstern != b.InAstern:
-		return says("At the same engine speed astern", a.InAstern, b.InAstern)
+		return ByAstern
 	}
-	return "No run parts " + a.Name + " from " + b.Name + ". For the first: " + a.Look + "; for the second: " + b.Look + "."
+	return ByNoRun
 }
 
-// The zones of ISO 10816-1 in words.
+// The codes of Zone, the zones of ISO 10816-1, for which the schema of
+// vibration-source has the words.
 const (
-	zoneA = "A: as of newly commissioned machines"
-	zoneB = "B: acceptable for unrestricted long running"
-	zoneC = "C: unsatisfactory for long continuous running"
-	zoneD = "D: severe enough to damage the machine"
+	zoneA = "a"
+	zoneB = "b"
+	zoneC = "c"
+	zoneD = "d"
 )
 
 // zone gives the zone of severity, "" where nothing was measured.

@@ -16,7 +16,11 @@ func vibrationSource(s *calc.Session) calc.PerRun[vibration.SourceInput, vibrati
 		if list == nil {
 			list = sourcesOf(s.Book, &in)
 		}
-		return vibration.Source(in, list, &ranking)
+		out, err := vibration.Source(in, list, &ranking)
+		if err == nil {
+			nameSources(&out, list)
+		}
+		return out, err
 	}, Draw: wholeline.VibrationSource}
 }
 
@@ -41,4 +45,57 @@ func sourcesOf(book *rules.Book, in *vibration.SourceInput) []vibration.Suspect 
 			InNeutral: text("inNeutral"), AtSpeed: text("atSpeed"), InAstern: text("inAstern"), Look: text("look"), Healthy: text("healthy") == "yes"})
 	}
 	return list
+}
+
+// notListed is what people read for the source that is none of those listed.
+const notListed = "Something not listed here"
+
+// nameSources puts the codes of a result into words, with the names and looks of
+// the rows.
+func nameSources(out *vibration.SourceResult, list []vibration.Suspect) {
+	name := func(name string) string {
+		if name == vibration.NotListed {
+			return notListed
+		}
+		return name
+	}
+	row := func(i int) (s vibration.Suspect) {
+		for _, s := range list {
+			if s.Name == out.Sources[i].Name {
+				return s
+			}
+		}
+		return s
+	}
+	first, second := row(0), row(1)
+	says := func(run, x, y string) string {
+		return run + ": " + first.Name + " " + x + ", " + second.Name + " " + y + "."
+	}
+	switch out.Parting {
+	case vibration.ByNeutral:
+		out.Parting = says("At the same engine speed in neutral", first.InNeutral, second.InNeutral)
+	case vibration.BySpeed:
+		out.Parting = says("At another engine speed", first.AtSpeed, second.AtSpeed)
+	case vibration.ByAstern:
+		out.Parting = says("At the same engine speed astern", first.InAstern, second.InAstern)
+	case vibration.ByNoRun:
+		out.Parting = "No run parts " + first.Name + " from " + second.Name + ". For the first: " + first.Look + "; for the second: " + second.Look + "."
+	case vibration.BySureLook:
+		out.Parting = "To make sure: " + first.Look + "."
+	case vibration.NoneFits:
+		out.Parting = "None of the parts listed makes this frequency. Check the reading and the engine speed, then read again at another speed: what stays where it is, is a resonance."
+	}
+	if out.BestMatch == "" {
+		return
+	}
+	if first.Healthy {
+		out.Parting += " A sound drivetrain has this frequency too: what counts is whether it has grown."
+	}
+	for i := 1; i < out.Alike(); i++ {
+		out.BestMatch += "; or as likely: " + out.Sources[i].Name
+	}
+	out.BestMatch, out.RunnerUp = name(out.BestMatch), name(out.RunnerUp)
+	for i := range out.Sources {
+		out.Sources[i].Name = name(out.Sources[i].Name)
+	}
 }

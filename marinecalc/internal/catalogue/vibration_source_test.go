@@ -8,36 +8,21 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
-// Sources keep their rows when their numbers have ranges.
-func TestSourcesWithRanges(t *testing.T) {
-	s := testboat.RunOn(t, "", "vibration-source", `{"engineSpeed":"1800 rpm ± 5 %","gear":"ahead","gearRatioAhead":"2.15","cylinders":3,"blades":3,"frequency":"43 Hz"}`)
-	if s.Trials == 0 {
-		t.Fatal("no trials were run")
-	}
-	for i := range 12 {
-		name, f := s.Cell("sources", i, "name"), s.Cell("sources", i, "frequency")
-		if name == nil || f == nil || f.SI == nil || f.Low == nil {
-			continue
+// The codes of the typed function are put into the words and names of the rows:
+// what a sound engine makes too is said to be so, ties are named together, and
+// what is not listed has its words.
+func TestSourcesOfVibrationInWords(t *testing.T) {
+	for _, c := range []struct{ frequency, best, parting string }{
+		{"45 Hz", "; or as likely: ", "A sound drivetrain has this frequency too"},
+		{"400 Hz", "Something not listed here", "None of the parts listed makes this frequency."},
+		{"15 Hz", "haft", "."},
+	} {
+		s := testboat.Run(t, "vibration-source", `{"engineSpeed": "1800 rpm", "cylinders": 3, "strokes": "four-stroke", "gear": "ahead", "gearRatioAhead": 2, "blades": 3, "frequency": "`+c.frequency+`"}`, marinecalc.Options{NoRanges: true})
+		if got := s.Result("bestMatch").Text; !strings.Contains(got, c.best) || strings.Contains(got, "not-listed") {
+			t.Errorf("%s: %s", c.frequency, got)
 		}
-		if *f.Low < 0.94**f.SI || *f.High > 1.06**f.SI {
-			t.Errorf("%s: %g from %g to %g", name.Text, *f.SI, *f.Low, *f.High)
+		if got := s.Result("parting").Text; !strings.Contains(got, c.parting) || !strings.HasSuffix(got, ".") {
+			t.Errorf("%s: %s", c.frequency, got)
 		}
-	}
-}
-
-// Firing of three cylinders and three blades at 2:1 pass at one frequency: neither
-// is called the likelier, and their chances are in whole per cent.
-func TestSourcesAsLikely(t *testing.T) {
-	s := testboat.Run(t, "vibration-source", `{"engineSpeed":"1800 rpm","gear":"ahead","gearRatioAhead":2,"cylinders":3,"blades":3,"frequency":"45 Hz"}`, marinecalc.Options{})
-	if got := s.Result("bestMatch").Text; !strings.Contains(got, "Firing") || !strings.Contains(got, "Propeller blades") {
-		t.Errorf("likeliest: %s", got)
-	}
-	for name, want := range map[string]string{"bestShare": "50 %", "runnerUpShare": "less than 1 %"} {
-		if got := s.Result(name).Text; got != want {
-			t.Errorf("%s: %s, want %s", name, got, want)
-		}
-	}
-	if got := s.Cell("sources", 5, "share").Text; got != "0 %" {
-		t.Errorf("one far off: %s", got)
 	}
 }
