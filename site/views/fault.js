@@ -9,6 +9,7 @@ import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
+import { cells } from '../sheet/cells.js';
 import { exportButtons } from '../sheet/exports.js';
 import { folds } from '../sheet/folds.js';
 import { behind } from '../sheet/sheet.js';
@@ -38,7 +39,6 @@ export function showFault(app, main) {
   }
   const { schema, choices = {}, given: fromBoat = {}, questions = [] } = blank;
   const byId = new Map(questions.map((q) => [q.id, q]));
-  const byTitle = new Map(questions.map((q) => [q.title, q]));
   const place = `${boatId}/${ID}`;
   const input = { ...schema.$defs.input, properties: without(schema.$defs.input.properties ?? {}, 'answers') };
 
@@ -95,7 +95,7 @@ export function showFault(app, main) {
       return;
     }
     const { sheet } = reply;
-    const all = proposed(sheet, byTitle);
+    const all = proposed(sheet, byId);
     const asked = wanted ? byId.get(wanted) : undefined;
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
@@ -111,7 +111,7 @@ export function showFault(app, main) {
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
     );
     stands.replaceChildren(
-      ...standing(sheet, byTitle, yes, say),
+      ...standing(sheet, byId, yes, say),
       ...others(all.filter((q) => q !== next), (q) => {
         wanted = q.id;
         draw();
@@ -142,11 +142,11 @@ export function showFault(app, main) {
  * The questions as the sheet proposes them: the look that settles it once one
  * cause leads or the shaft must stand still, quick questions before that.
  * @param {Sheet} sheet
- * @param {Map<string, Question>} byTitle
+ * @param {Map<string, Question>} byId
  */
-function proposed(sheet, byTitle) {
+function proposed(sheet, byId) {
   const of = (/** @type {string} */ name) =>
-    ((sheet.tables ?? []).find((t) => t.name === name)?.rows ?? []).flatMap((r) => byTitle.get(r.cells[0]?.text ?? '') ?? []);
+    (sheet.tables ?? []).filter((t) => t.name === name).flatMap((t) => t.rows.flatMap((r) => byId.get(cells(t)(r, 'evidence')?.text ?? '') ?? []));
   const looks = of('nextChecks');
   const quick = of('quickQuestions');
   const leads = (sheet.results.find((r) => r.name === 'probability')?.si ?? 0) >= EVEN;
@@ -161,7 +161,7 @@ function proposed(sheet, byTitle) {
  */
 function question(q, sheet, given, say) {
   const row = rowOf(sheet, q);
-  const settles = text(sheet, 'confirmBy').startsWith(q.title);
+  const settles = text(sheet, 'confirmEvidence') === q.id;
   const way = h('select', { 'aria-label': 'Looked at how' }, h('option', { value: '' }, 'Looked at how? Not said'), ...q.ways.map((w) => h('option', { value: w.id, selected: w.id === given?.by }, w.title)));
   return [
     settles && h('p', { class: 'settles' }, 'This look settles the first suspicion.'),
@@ -197,18 +197,18 @@ function start(questions, done, yes) {
 /**
  * Where it stands: found apart from suspected.
  * @param {Sheet} sheet
- * @param {Map<string, Question>} byTitle
+ * @param {Map<string, Question>} byId
  * @param {boolean} yes whether anything was noticed
  * @param {(q: Question, answer: string) => void} say
  */
-function standing(sheet, byTitle, yes, say) {
+function standing(sheet, byId, yes, say) {
   const ranking = (sheet.tables ?? []).find((t) => t.name === 'ranking');
   const at = (/** @type {string} */ name) => ranking?.columns.findIndex((c) => c.name === name) ?? -1;
   const rows = ranking?.rows ?? [];
-  const isFound = (/** @type {typeof rows[0]} */ r) => (r.cells[at('known')]?.text ?? '').startsWith('found');
+  const isFound = (/** @type {typeof rows[0]} */ r) => r.cells[at('state')]?.text === 'found';
   const found = rows.filter(isFound);
   const suspected = rows.filter((r) => !isFound(r)).slice(0, 5);
-  const settle = [...byTitle.values()].find((q) => text(sheet, 'confirmBy').startsWith(q.title));
+  const settle = byId.get(text(sheet, 'confirmEvidence'));
   return [
     h(
       'section',
@@ -317,8 +317,8 @@ function hazard({ signal, text: said }) {
  */
 function rowOf(sheet, q) {
   for (const t of sheet.tables ?? []) {
-    const row = ['nextChecks', 'quickQuestions'].includes(t.name) && t.rows.find((r) => r.cells[0]?.text === q.title);
-    if (row) return (column) => row.cells[t.columns.findIndex((c) => c.name === column)]?.text ?? '';
+    const row = ['nextChecks', 'quickQuestions'].includes(t.name) && t.rows.find((r) => cells(t)(r, 'evidence')?.text === q.id);
+    if (row) return (column) => cells(t)(row, column)?.text ?? '';
   }
   return () => '';
 }

@@ -23,7 +23,7 @@ export function suspicions(sheet) {
   for (const { cells } of table?.rows ?? []) {
     const part = cells[at('part')]?.text ?? '';
     const before = all.get(part) ?? { found: false, odds: 0 };
-    const found = (cells[at('known')]?.text ?? '').startsWith('found');
+    const found = cells[at('state')]?.text === 'found';
     all.set(part, { found: before.found || found, odds: Math.max(before.odds, found ? 0 : (cells[at('probability')]?.si ?? 0)) });
   }
   return all;

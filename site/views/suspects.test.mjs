@@ -7,9 +7,9 @@ Object.assign(globalThis, { BroadcastChannel: undefined }); // one that stands o
 const { shade, suspicions } = await import('./suspects.js');
 
 test('a part is as suspect as its most probable cause, and what was found is told apart from that', () => {
-  const columns = ['name', 'part', 'known', 'probability'].map((name) => ({ name, title: name, level: 'main' }));
-  const row = (/** @type {string} */ part, /** @type {string} */ known, /** @type {number} */ si) => ({ cells: [{ text: 'a cause' }, { text: part }, { text: known }, { text: `${si}`, si }] });
-  const sheet = /** @type {any} */ ({ tables: [{ name: 'ranking', columns, rows: [row('gland', 'found by a look', 0.9), row('gland', '', 0.2), row('shaft', '', 0.1), row('shaft', '', 0.4)] }] });
+  const columns = ['name', 'part', 'state', 'probability'].map((name) => ({ name, title: name, level: 'main' }));
+  const row = (/** @type {string} */ part, /** @type {string} */ state, /** @type {number} */ si) => ({ cells: [{ text: 'a cause' }, { text: part }, { text: state }, { text: `${si}`, si }] });
+  const sheet = /** @type {any} */ ({ tables: [{ name: 'ranking', columns, rows: [row('gland', 'found', 0.9), row('gland', 'suspected', 0.2), row('shaft', 'suspected', 0.1), row('shaft', 'suspected', 0.4)] }] });
   assert.deepEqual([...suspicions(sheet)], [['gland', { found: true, odds: 0.2 }], ['shaft', { found: false, odds: 0.4 }]]);
   assert.equal(suspicions(/** @type {any} */ ({})).size, 0);
 });

@@ -190,15 +190,15 @@ func (w *web) takeFinding(book *rules.Book, sheets []*sheet.Sheet) {
 	if i < 0 || sheets[i].Result("cause") == nil {
 		return
 	}
-	looked := map[string]bool{} // questions answered with no
+	looked := map[string]bool{} // questions answered with no, by id
 	for n := 0; sheets[i].Cell("weights", n, "question") != nil; n++ {
 		if sheets[i].Cell("weights", n, "answer").Text == answerWord(bayes.No) {
-			looked[sheets[i].Cell("weights", n, "question").Text] = true
+			looked[sheets[i].Cell("weights", n, "evidence").Text] = true
 		}
 	}
 	for _, c := range book.Causes().All() {
 		for _, e := range book.Evidence().All() {
-			if e.ID == c.Confirm && looked[e.Title] {
+			if e.ID == c.Confirm && looked[e.ID] {
 				w.unseen[c.ID] = true
 			}
 		}

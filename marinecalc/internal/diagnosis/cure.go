@@ -20,6 +20,7 @@ type CureStep struct {
 	Remedies    string
 	Cause       string // id
 	Cure        string // id of the remedy that is proposed first
+	State       string // "found" or "suspected"
 }
 
 // told tells whether a cause is found or among the leaders.
@@ -140,7 +141,7 @@ func (f *finder) cureOrder(first int, out *Result) {
 	ordered := f.chained(list)
 	for i, c := range ordered[:min(len(ordered), len(out.CureOrder))] {
 		cause := f.causes.At(c)
-		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause)}
+		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause), State: f.known(c)}
 		switch p := f.belief.Cause[c]; {
 		case f.isFound(c):
 		case f.onlyIf(c):

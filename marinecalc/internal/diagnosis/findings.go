@@ -30,30 +30,31 @@ type Symptom struct {
 // Result is what fault-finding gives: what was found, what is suspected, what
 // made it fail, and what to look at next.
 type Result struct {
-	Cause          string // id of the first cause; "" where nothing points anywhere
-	LeadingCause   string
-	Known          string         // "found", "suspected", or "" where nothing points anywhere
-	Probability    quantity.Ratio // of a suspected first cause; NaN when it was found
-	HowSure        string
-	Found          string // every cause that a look showed to be there
-	MadeBy         string // what made the first cause fail
-	CannotPart     string // empty when the first two suspected causes are parted
-	Contradiction  string // empty when the answers fit together
-	SaysNothing    string // answers that how it was looked at makes worthless
-	ConfirmBy      string
-	Remedies       string
-	HeldBack       string // why nothing that runs the shaft is proposed; empty when it may be
-	Answered       int
-	ByVerdict      int     // answered by the boat's own looks and verdicts
-	Doubt          float64 // entropy of what may be at work, bits
-	Surprise       float64 // standard deviations; NaN with fewer than two answers
-	Ranking        [12]RankedCause
-	CureOrder      [8]CureStep
-	NextChecks     [6]NextCheck
-	QuickQuestions [5]QuickQuestion
-	Holds          [12]Hold
-	Weights        [80]Weighed
-	hazards        []string // ids of cautions: of what is proposed first, and what is dangerous now
+	Cause           string // id of the first cause; "" where nothing points anywhere
+	LeadingCause    string
+	Known           string         // "found", "suspected", or "" where nothing points anywhere
+	Probability     quantity.Ratio // of a suspected first cause; NaN when it was found
+	HowSure         string
+	Found           string // every cause that a look showed to be there
+	MadeBy          string // what made the first cause fail
+	CannotPart      string // empty when the first two suspected causes are parted
+	Contradiction   string // empty when the answers fit together
+	SaysNothing     string // answers that how it was looked at makes worthless
+	ConfirmBy       string
+	ConfirmEvidence string // id of that question
+	Remedies        string
+	HeldBack        string // why nothing that runs the shaft is proposed; empty when it may be
+	Answered        int
+	ByVerdict       int     // answered by the boat's own looks and verdicts
+	Doubt           float64 // entropy of what may be at work, bits
+	Surprise        float64 // standard deviations; NaN with fewer than two answers
+	Ranking         [12]RankedCause
+	CureOrder       [8]CureStep
+	NextChecks      [6]NextCheck
+	QuickQuestions  [5]QuickQuestion
+	Holds           [12]Hold
+	Weights         [80]Weighed
+	hazards         []string // ids of cautions: of what is proposed first, and what is dangerous now
 }
 
 // Hazards are the cautions of the checks that are proposed first and of what
@@ -68,6 +69,7 @@ type RankedCause struct {
 	EvidenceFor     string
 	EvidenceAgainst string
 	Cause           string // id
+	State           string // "found" or "suspected"
 }
 
 // NextCheck is a look or a reading worth making next.
@@ -81,6 +83,7 @@ type NextCheck struct {
 	Hazard      string
 	Bits        float64
 	PerMinute   float64
+	Evidence    string // id
 }
 
 // QuickQuestion is a question that needs no work.
@@ -89,6 +92,7 @@ type QuickQuestion struct {
 	How         string
 	IfYes, IfNo string
 	Bits        float64
+	Evidence    string // id
 }
 
 // Weighed is one answer with its weight for the first cause.
@@ -99,6 +103,7 @@ type Weighed struct {
 	By       string
 	Weight   string
 	Decibans float64
+	Evidence string // id
 }
 
 // Find ranks the causes of trouble by the answers typed or in the boat
@@ -133,7 +138,7 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 	} else {
 		cause := f.causes.At(first)
 		out.Cause, out.LeadingCause, out.Known, out.Probability = cause.ID, cause.Title, f.known(first), f.shown(first)
-		out.ConfirmBy = f.confirm(cause)
+		out.ConfirmBy, out.ConfirmEvidence = f.confirm(cause)
 		if f.belief.Cause[first] >= f.figure("sure-open") {
 			out.Remedies = f.remedies(cause)
 		} else { // under even odds it is to be looked at, not cured
@@ -255,7 +260,7 @@ func (f *finder) rank(order []int, out *Result) {
 
 func (f *finder) ranked(c int) RankedCause {
 	cause := f.causes.At(c)
-	r := RankedCause{Name: cause.Title, Part: cause.Part, Known: f.foundBy(c), Probability: f.shown(c), Cause: cause.ID}
+	r := RankedCause{Name: cause.Title, Part: cause.Part, Known: f.foundBy(c), Probability: f.shown(c), Cause: cause.ID, State: f.known(c)}
 	var most, least float64
 	evidenceFor, against := -1, -1
 	for q, a := range f.answers {
@@ -286,7 +291,7 @@ func (f *finder) weigh(first int, out *Result) {
 		}
 		w := f.belief.Weight(first, q, a)
 		lines = append(lines, Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], By: f.by(q), Weight: f.strength(w),
-			Decibans: math.Round(w*10) / 10})
+			Decibans: math.Round(w*10) / 10, Evidence: f.evidence.At(q).ID})
 	}
 	sort.SliceStable(lines, func(i, j int) bool { return math.Abs(lines[i].Decibans) > math.Abs(lines[j].Decibans) })
 	copy(out.Weights[:], lines)

@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // The sheet's tables agree with each other: found ones first, probabilities
@@ -193,5 +194,40 @@ func TestBurntPackingIsRenewed(t *testing.T) {
 	open := found(t, marinecalc.Options{}, yes("gland-hot", "gland-no-drip", "gland-drawn-up", "gland-ease")...)
 	if !strings.Contains(open.NextChecks[0].Question, "hard, glazed or burnt") {
 		t.Errorf("proposed first: %q", open.NextChecks[0].Question)
+	}
+}
+
+// What the sheet says in words it says by id too: programs go by that.
+func TestQuestionsAreNamedByTheirRows(t *testing.T) {
+	out := found(t, marinecalc.Options{}, yes("knock-into-gear", "red-dust", "gone-in-neutral")...)
+	title := map[string]string{}
+	for _, e := range rules.Standard().Evidence().All() {
+		title[e.ID] = e.Title
+	}
+	same := func(where, id, words string) {
+		if title[id] == "" || !strings.HasPrefix(words, title[id]) {
+			t.Errorf("%s: the row %q is %q, the words are %q", where, id, title[id], words)
+		}
+	}
+	same("confirmBy", out.ConfirmEvidence, out.ConfirmBy)
+	for _, c := range out.NextChecks {
+		if c.Question != "" {
+			same("nextChecks", c.Evidence, c.Question)
+		}
+	}
+	for _, q := range out.QuickQuestions {
+		if q.Question != "" {
+			same("quickQuestions", q.Evidence, q.Question)
+		}
+	}
+	for _, w := range out.Weights {
+		if w.Question != "" {
+			same("weights", w.Evidence, w.Question)
+		}
+	}
+	for _, r := range out.Ranking {
+		if r.Name != "" && (r.State == "found") != (r.Known != "") {
+			t.Errorf("%s is %s, and known by %q", r.Name, r.State, r.Known)
+		}
 	}
 }

@@ -44,7 +44,7 @@ func (f *finder) next(in Input, out *Result) {
 			said = rules.Join(said, e.Hazards)
 			checks++
 		case e.Kind != check && quick < len(out.QuickQuestions):
-			out.QuickQuestions[quick] = QuickQuestion{Question: e.Title, How: e.Help, Bits: rounded(c.Bits),
+			out.QuickQuestions[quick] = QuickQuestion{Question: e.Title, Evidence: e.ID, How: e.Help, Bits: rounded(c.Bits),
 				IfYes: f.outcome(c.Question, bayes.Yes), IfNo: f.outcome(c.Question, bayes.No)}
 			quick++
 		}

@@ -79,13 +79,14 @@ func (f *finder) howSure(first, answered int) string {
 	return fmt.Sprintf("Suspected. %s (%s).", words, percent(p))
 }
 
-func (f *finder) confirm(c rules.Cause) string {
+// confirm is the look that settles a cause, in words and by its id.
+func (f *finder) confirm(c rules.Cause) (words, evidence string) {
 	q, ok := f.question[c.Confirm]
 	if !ok {
-		return ""
+		return "", ""
 	}
 	e := f.evidence.At(q)
-	words := e.Title + " " + e.Help
+	words = e.Title + " " + e.Help
 	if e.Place != "either" {
 		words += " (Only " + e.Place + ".)"
 	}
@@ -95,7 +96,7 @@ func (f *finder) confirm(c rules.Cause) string {
 	if a := f.answers[q]; a != bayes.Unknown {
 		words += " (Answered: " + answerWord(a) + f.hearsay(q) + ")"
 	}
-	return words
+	return words, e.ID
 }
 
 // contradiction says when no listed causes explain the answers, and which two

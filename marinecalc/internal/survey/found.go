@@ -71,7 +71,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	if out == nil {
 		return list
 	}
-	settled := map[string]bool{} // questions, by title
+	settled := map[string]bool{} // questions, by id
 	evidence := session.Book.Evidence()
 	for n := 0; out.Cell("ranking", n, "cause") != nil; n++ {
 		known := out.Cell("ranking", n, "known")
@@ -82,7 +82,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 		for _, c := range session.Book.Causes().All() {
 			for _, e := range evidence.All() {
 				if c.ID == out.Cell("ranking", n, "cause").Text && e.ID == c.Confirm {
-					settled[e.Title] = true
+					settled[e.ID] = true
 					text += " (“" + e.Title + "” yes)"
 				}
 			}
@@ -104,7 +104,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 		list = append(list, Found{Kind: FoundCause, Title: out.Cell("ranking", n, "name").Text, Text: text + ".", Calculation: out.Calculation, Sheet: out.Title})
 	}
 	points := ""
-	if cause, sure := out.Result("leadingCause"), out.Result("probability"); cause != nil && cause.Text != diagnosis.NothingPoints {
+	if cause, sure := out.Result("cause"), out.Result("probability"); cause != nil {
 		points = " It points to: " + out.Cell("ranking", 0, "name").Text
 		if sure != nil {
 			points += " (" + sure.Text + ")"
@@ -112,14 +112,14 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 		points += "."
 	}
 	for n := 0; out.Cell("weights", n, "question") != nil; n++ {
-		question, from := out.Cell("weights", n, "question").Text, out.Cell("weights", n, "from").Text
+		question, from := out.Cell("weights", n, "evidence").Text, out.Cell("weights", n, "from").Text
 		if out.Cell("weights", n, "answer").Text != "yes" || settled[question] || strings.HasPrefix(from, "verdict") {
 			continue
 		}
 		for _, e := range evidence.All() {
-			if e.Title == question && (e.Kind == "check" || e.Readings.Len() > 0) {
+			if e.ID == question && (e.Kind == "check" || e.Readings.Len() > 0) {
 				text := "Yes, by the " + from + "."
-				if weight := out.Cell("weights", n, "weight"); weight != nil && strings.HasSuffix(weight.Text, " for") {
+				if weight := out.Cell("weights", n, "decibans"); weight.SI != nil && *weight.SI > 0 {
 					text += points // evidence for the leading cause
 				}
 				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: text, Calculation: out.Calculation, Sheet: out.Title})

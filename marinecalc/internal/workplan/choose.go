@@ -81,10 +81,10 @@ func (p *planner) toCure() []cure {
 		return nil
 	}
 	var list []cure
-	add := func(id, known string) {
+	add := func(id, known, state string) {
 		for _, c := range p.session.Book.Causes().All() {
 			if c.ID == id {
-				list = append(list, cure{c, known, known == "found", p.likely(out.Sheet, id)})
+				list = append(list, cure{c, known, state == "found", p.likely(out.Sheet, id)})
 			}
 		}
 	}
@@ -93,7 +93,7 @@ func (p *planner) toCure() []cure {
 		for _, r := range table.Rows {
 			at := table.Reader(r)
 			p.first[at("cause")] = at("cure")
-			add(at("cause"), at("known"))
+			add(at("cause"), at("known"), at("state"))
 		}
 	}
 	if first := out.Sheet.Result("cause"); first != nil && len(list) == 0 {
@@ -101,7 +101,7 @@ func (p *planner) toCure() []cure {
 		if r := out.Sheet.Result("known"); r != nil {
 			known = r.Text
 		}
-		add(first.Text, known)
+		add(first.Text, known, known)
 		p.first[first.Text] = p.onceSeen(out.Sheet)
 	}
 	return list
@@ -129,12 +129,12 @@ func (p *planner) onceSeen(faults *sheet.Sheet) string {
 	yes := map[string]bool{}
 	for _, r := range table.Rows {
 		at := table.Reader(r)
-		yes[at("question")] = at("answer") == "yes"
+		yes[at("evidence")] = at("answer") == "yes"
 	}
 	cause := faults.Result("cause").Text
 	for _, r := range p.session.Book.Remedies().All() {
 		for _, e := range p.session.Book.Evidence().All() {
-			if yes[e.Title] && rules.Contains(r.OnceSeen, e.ID) && rules.Contains(r.Cures, cause) {
+			if yes[e.ID] && rules.Contains(r.OnceSeen, e.ID) && rules.Contains(r.Cures, cause) {
 				return r.ID
 			}
 		}
