@@ -180,6 +180,7 @@ type Verdict struct {
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
 	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
 	State       string    `json:"-"`                  // how things are where there is no value to judge, or too little is told, and what to do about it; "" elsewhere
+	Stops       bool      `json:"-"`                  // past this limit the shaft must not run
 	Hangs       bool      `json:"-"`                  // the value meets its limit, and counts only once another is met: no reading of this one settles it
 }
 

@@ -72,3 +72,28 @@ func TestTheLineAsksForWhatTheJointsOwnSheetAsksFor(t *testing.T) {
 		}
 	}
 }
+
+// The margin of a joint has the same range on the line's sheet as on its own, but for what
+// trials of their own make of it: a fifteenth of its width at either end.
+func TestALineMarginHasTheRangeOfItsJoint(t *testing.T) {
+	boat := testboat.Demo(t, "kittiwake")
+	others := map[string]string{"hub": `"hubFriction": "9000 N·m", "hubFlanks": "9000 N·m"`, "faces": `"facesAhead": "9000 N·m", "facesAstern": "9000 N·m"`,
+		"bore": `"boreAhead": "9000 N·m", "boreAstern": "9000 N·m"`, "taper": `"taperAhead": "9000 N·m", "taperAstern": "9000 N·m"`}
+	for joint, own := range map[string]string{"faces": "coupling-grip", "bore": "coupling-bore", "taper": "propeller-taper"} {
+		var strong []string
+		for other, typed := range others {
+			if other != joint {
+				strong = append(strong, typed)
+			}
+		}
+		whole := testboat.Run(t, "line-joints", "{"+strings.Join(strong, ", ")+"}", marinecalc.Options{Boat: boat})
+		one := testboat.Run(t, own, `{}`, marinecalc.Options{Boat: boat})
+		for of, name := range map[string]string{"leastAhead": "marginAhead", "leastAstern": "marginAstern", "leastShock": "marginPeak"} {
+			a, b, ok := whole.Result(of).Range()
+			c, d, has := one.Result(name).Range()
+			if most := (d - c) / 15; !ok || !has || a-c > most || c-a > most || b-d > most || d-b > most {
+				t.Errorf("%s: %g to %g on the line, %s %g to %g on its own sheet", of, a, b, name, c, d)
+			}
+		}
+	}
+}

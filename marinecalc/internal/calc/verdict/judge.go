@@ -32,11 +32,19 @@ func (r *Judgement) Verdicts() []sheet.Verdict {
 	return out
 }
 
-// mostUrgentFirst sorts verdicts by their words; those alike stay in their order.
+// mostUrgentFirst sorts verdicts by their words, and what is past a limit that keeps the
+// shaft still before what is past another, so that its advice leads; those alike stay in
+// their order.
 func mostUrgentFirst(list []sheet.Verdict) {
+	rank := func(v *sheet.Verdict) int {
+		if v.Stops && v.Word == sheet.Beyond {
+			return 2*v.Word.Rank() - 1
+		}
+		return 2 * v.Word.Rank()
+	}
 	for i := range list {
-		at, rank := i, list[i].Word.Rank()
-		for at > 0 && list[at-1].Word.Rank() > rank {
+		at, own := i, rank(&list[i])
+		for at > 0 && rank(&list[at-1]) > own {
 			at--
 		}
 		if at < i {
@@ -110,6 +118,7 @@ func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
 func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	l, p := h.Limit, h.on
 	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
+	v.Stops = l.Stops.Len() > 0
 	limit, behind, ok := r.limit(l, p)
 	v.Bound, v.Side = r.boundText(h, limit, ok), SideOf(l)
 	if p != nil && p.Kind != nil {
