@@ -58,6 +58,8 @@ var notOfTheTorque = map[string]string{
 	"backlash/backlash-coupling-free-unsaid":         "of a coupling that is not said: backlash-coupling-free is of one that is",
 	"backlash/backlash-hub-free-unsaid":              "of a nut whose torque is not known, which the card has none for",
 	"output-flange/flange-friction-steady":           "a guide on what spline or key rub, of which the maker's torque, and no other, decides",
+	"backlash/backlash-coupling-free-screws":         playAlone,
+	"backlash/backlash-coupling-key-unsized":         playAlone,
 	"backlash/backlash-hub-negative":                 noPlay,
 	"backlash/backlash-coupling-negative":            noPlay,
 	"backlash/backlash-propeller-negative":           noPlay,
