@@ -47,7 +47,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	for _, one := range s.Sheets {
 		sheets[one.Calculation] = one
 	}
-	disagreements := agree.Of(b)
+	disagreements := agree.Of(b, book)
 	for _, row := range book.Table("torque-joints").Rows.All() {
 		if absent(row.Pick, sheets["coupling-bore"].Input("holdMethod")) {
 			continue

@@ -209,10 +209,10 @@ type Disagreement struct {
 }
 
 // disagree gathers what does not agree, each once.
-func (s *Survey) disagree(b *boat.Boat) []Disagreement {
+func (s *Survey) disagree(ofBoat []agree.Disagreement) []Disagreement {
 	list := []Disagreement{}
 	seen := map[string]bool{}
-	for _, d := range agree.Of(b) {
+	for _, d := range ofBoat {
 		c := sheet.Conflict{Code: sheet.TwoFigures, On: d.Code, Title: d.Title, Text: d.Title + ": " + problem.MidSentence(d.Text)}
 		for _, f := range d.Figures {
 			c.Values = append(c.Values, sheet.ConflictValue{Title: f.Title, Text: f.Text, SI: f.SI, Origin: sheet.FromBoat, Date: f.Date})

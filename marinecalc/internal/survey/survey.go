@@ -95,7 +95,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
 	survey.sum()
 	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
-	survey.Disagree = survey.disagree(b)
+	survey.Disagree = survey.disagree(s.Disagreements())
 	survey.Found = survey.found(s)
 	survey.Parts, survey.Still = survey.parts(s.Book), s.Still()
 	survey.Choice = survey.choice(s.Book)

@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // Disagreement is a contradiction between figures of the boat file.
@@ -32,16 +33,13 @@ type Given struct {
 	Date    string // of the reading; "" where it is undated
 }
 
-// near is how far two lengths along the shaft may be apart that two people
-// measured to middles which nobody marked (common practice, no source).
-const near = 0.05
-
-// Of finds them in a boat; nil where all figures agree as far as is known.
-func Of(b *boat.Boat) []Disagreement {
+// Of finds them in a boat; nil where all figures agree as far as is known. The
+// book says how far figures of one thing may be apart: the table boat-agreement.
+func Of(b *boat.Boat, book *rules.Book) []Disagreement {
 	if b == nil {
 		return nil
 	}
-	a := agreement{boat: b}
+	a := agreement{boat: b, book: book}
 	a.shaft()
 	a.parts()
 	a.bolts()
@@ -54,7 +52,18 @@ func Of(b *boat.Boat) []Disagreement {
 // agreement is the figures under comparison.
 type agreement struct {
 	boat *boat.Boat
+	book *rules.Book
 	list []Disagreement
+}
+
+// apart is how far two figures may be apart where one of them is si: by the row's
+// share of it, and by no less than the row's length.
+func (a *agreement) apart(row string, si float64) float64 {
+	r := a.book.Table("boat-agreement").Find(row, func(string) (float64, string, bool) { return 0, "", false })
+	if r == nil {
+		return 0 // a test finds every row that is asked for
+	}
+	return max(r.Values.Of("share").SI*si, r.Values.Of("least").SI)
 }
 
 // at reads a figure; ok is false where the boat has none.
@@ -146,7 +155,7 @@ func (a *agreement) shaft() {
 		return Given{Pointer: pointer, Title: title, Text: text, SI: si, Date: date}
 	}
 	sum := list("/shaft/sections", "Length of all sections", mm(total), total)
-	if d, ok := a.at("/shaft/diameter"); ok && len(sections) > 0 && thinnest > 0 && math.Abs(d.SI-thinnest) > 0.02*d.SI {
+	if d, ok := a.at("/shaft/diameter"); ok && len(sections) > 0 && thinnest > 0 && math.Abs(d.SI-thinnest) > a.apart("shaft-diameter", d.SI) {
 		a.tell("shaft-diameter", "Shaft diameter", fmt.Sprintf("Shaft diameter is %s, and the thinnest of the sections has %s", d.Text, mm(thinnest)), d, list("/shaft/sections", "Thinnest section", mm(thinnest), thinnest))
 	}
 	if len(bearings) == 0 {
@@ -159,7 +168,7 @@ func (a *agreement) shaft() {
 		hung = hung && overhang.SI > 0
 		ends := last["at"] + overhang.SI
 		hub, has := a.at("/propeller/hubLength")
-		behind := max(2*near*total, hub.SI)
+		behind := max(a.apart("past-propeller", total), hub.SI)
 		switch {
 		case total < last["at"]*(1-1e-9):
 			a.tell("bearing-past-shaft", "Length of the shaft", fmt.Sprintf("The sections of the shaft are %s long together, and the aftmost bearing stands at %s", sum.Text, aft.Text), sum, aft)
@@ -174,11 +183,11 @@ func (a *agreement) shaft() {
 		}
 	}
 	if in, ok := a.at("/shaft/inboard"); ok && last["length"] > 0 {
-		if end := last["at"] + last["length"]/2; math.Abs(in.SI-end) > near*in.SI {
+		if end := last["at"] + last["length"]/2; math.Abs(in.SI-end) > a.apart("along-shaft", in.SI) {
 			a.tell("inboard", "Length of shaft inside", fmt.Sprintf("Length of shaft inside is %s, and the aftmost bearing ends at %s", in.Text, mm(end)), in, aft)
 		}
 	}
-	if own, ok := a.at("/sternBearing/length"); ok && last["length"] > 0 && math.Abs(own.SI-last["length"]) > near*own.SI {
+	if own, ok := a.at("/sternBearing/length"); ok && last["length"] > 0 && math.Abs(own.SI-last["length"]) > a.apart("along-shaft", own.SI) {
 		a.tell("bearing-length", "Length of the stern bearing", fmt.Sprintf("The stern bearing is %s long, and the aftmost bearing of the list %s", own.Text, mm(last["length"])), own, aft)
 	}
 	if g, ok := a.all("/shaft/freeLength", "/shaft/spanBehind"); ok && g[1].SI > 0 {
@@ -188,7 +197,7 @@ func (a *agreement) shaft() {
 				nearest = bearing["at"]
 			}
 		}
-		if math.Abs(nearest-span) > near*span {
+		if math.Abs(nearest-span) > a.apart("along-shaft", span) {
 			a.tell("spans", "Spans of the shaft", fmt.Sprintf("Free length %s and span behind %s make %s, and no bearing stands there; the nearest is at %s", g[0].Text, g[1].Text, mm(span), mm(nearest)), append(g, aft)...)
 		}
 	}
@@ -196,7 +205,7 @@ func (a *agreement) shaft() {
 
 // parts holds the figures of one part against each other.
 func (a *agreement) parts() {
-	if g, ok := a.all("/gland/packedLength", "/gland/followerDepth", "/gland/boxDepth"); ok && g[0].SI+g[1].SI > g[2].SI*(1+near) {
+	if g, ok := a.all("/gland/packedLength", "/gland/followerDepth", "/gland/boxDepth"); ok && g[0].SI+g[1].SI > g[2].SI+a.apart("packed-length", g[2].SI) {
 		a.tell("packed-length", "Packed length", fmt.Sprintf("Packed length %s and follower %s make %s, and the box is %s deep", g[0].Text, g[1].Text, mm(g[0].SI+g[1].SI), g[2].Text), g...)
 	}
 	if g, ok := a.all("/rollingBearing/balls", "/rollingBearing/ballDiameter", "/rollingBearing/pitchDiameter"); ok && g[0].SI*g[1].SI > math.Pi*g[2].SI {
@@ -225,7 +234,7 @@ func (a *agreement) rest() {
 			deepest, where = m["deflectionNow"], i
 		}
 	}
-	if g, ok := a.at(boat.LatestReading + "mountDeflection"); ok && deepest > 0 && math.Abs(g.SI-deepest) > max(0.001, 0.25*deepest) {
+	if g, ok := a.at(boat.LatestReading + "mountDeflection"); ok && deepest > 0 && math.Abs(g.SI-deepest) > a.apart("mount-deflection", deepest) {
 		a.tell("mount-deflection", "Deflection of the worst mount", fmt.Sprintf("Read as %s, and the largest of the list of mounts is %s", g.Text, mm(deepest)), g, Given{Pointer: "/mounts", Title: fmt.Sprintf("Deflection of mount %d", where+1), Text: mm(deepest), SI: deepest})
 	}
 	for _, pair := range [][2]string{{"code6", "code4"}, {"code14", "code6"}, {"count6", "count4"}, {"count14", "count6"}} {
@@ -236,7 +245,7 @@ func (a *agreement) rest() {
 	if g, ok := a.all("/wornPart/serviceTime", boat.LatestReading+"engineHours"); ok && g[0].SI > g[1].SI*(1+1e-9) {
 		a.tell("service-time", "Hours of the worn part", fmt.Sprintf("The worn part was in service for %s, and the hour meter stands at %s; one that was renewed would say so", g[0].Text, g[1].Text), g...)
 	}
-	if g, ok := a.all(boat.LatestReading+"engineSpeed", "/engine/speed"); ok && g[0].SI > 1.15*g[1].SI {
+	if g, ok := a.all(boat.LatestReading+"engineSpeed", "/engine/speed"); ok && g[0].SI > g[1].SI+a.apart("rated-speed", g[1].SI) {
 		a.tell("engine-speed", "Speed of the engine", fmt.Sprintf("Read at %s, and the rated speed is %s", g[0].Text, g[1].Text), g...)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // Figures that contradict each other are told, each on both sides of where they
@@ -47,7 +48,7 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		{"speed", `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3200 rpm"}]`, `"engine": {"speed": "3000 rpm"}, "readings": [{"date": "2026-05-01", "engineSpeed": "3600 rpm"}]`, "engine-speed"},
 	} {
 		codes := func(text string) (list []string) {
-			for _, d := range agree.Of(testboat.Read(t, `{"name": "Tern", `+text+`}`)) {
+			for _, d := range agree.Of(testboat.Read(t, `{"name": "Tern", `+text+`}`), rules.Standard()) {
 				list = append(list, d.Code)
 				if d.Title == "" || len(d.Figures) < 2 {
 					t.Errorf("%s: %+v", c.name, d)
@@ -63,8 +64,31 @@ func TestFiguresThatContradictEachOther(t *testing.T) {
 		}
 	}
 	for _, name := range []string{"kittiwake", "juniper"} {
-		if got := agree.Of(testboat.Demo(t, name)); len(got) > 0 {
+		if got := agree.Of(testboat.Demo(t, name), rules.Standard()); len(got) > 0 {
 			t.Errorf("%s: %+v", name, got)
 		}
+	}
+}
+
+// Each row that is asked for is there, and a yard that measures its shafts to the
+// millimetre may say so.
+func TestHowFarApartIsRuleData(t *testing.T) {
+	for table, ids := range map[string][]string{"gauges": {"torque-wrench"}, "boat-agreement": {"along-shaft", "past-propeller", "shaft-diameter", "packed-length", "grip-flanges", "two-washers", "mount-deflection", "rated-speed"}} {
+		for _, id := range ids {
+			if rules.Standard().Table(table).Find(id, func(string) (float64, string, bool) { return 0, "", false }) == nil {
+				t.Errorf("%s has no row %s", table, id)
+			}
+		}
+	}
+	strict, err := rules.Standard().Overlay([]byte(`{"table": "boat-agreement", "rows": [{"id": "shaft-diameter", "values": {"share": "0.1 %"}, "source": {"document": "Yard"}, "basis": "maker"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := testboat.Read(t, `{"name": "Tern", "shaft": {"diameter": "30.2 mm", "sections": [{"length": "2200 mm", "diameter": "30 mm"}]}}`)
+	if got := agree.Of(b, rules.Standard()); len(got) > 0 {
+		t.Errorf("%+v", got)
+	}
+	if got := agree.Of(b, strict); len(got) != 1 || got[0].Code != "shaft-diameter" {
+		t.Errorf("by the yard's row: %+v", got)
 	}
 }

@@ -29,13 +29,6 @@ func (a *agreement) bolts() {
 	a.tell("nut-and-tapped", "Coupling bolts", fmt.Sprintf("%s is %s, and %s is %s: a bolt goes into a tapped hole or has a nut. Take out what she has not", hole.Title, hole.Text, problem.MidSentence(nut.Title), nut.Text), nut, hole)
 }
 
-// What a grip may differ from the flanges that it holds (common practice, no source).
-const (
-	gripRead   = 0.02   // of their thickness, by which a rule over paint and rust is off
-	gripSlack  = 0.5e-3 // and no less than this
-	twoWashers = 8e-3   // the two thickest washers of a coupling bolt, and a shim
-)
-
 // grip holds what is between head and nut against the flanges there: it is never less
 // than these, and of a rigid coupling washers alone make it more.
 func (a *agreement) grip() {
@@ -44,13 +37,13 @@ func (a *agreement) grip() {
 		return
 	}
 	flanges := g[1].SI + g[2].SI
-	off := max(gripRead*flanges, gripSlack)
+	off := a.apart("grip-flanges", flanges)
 	kind, _, _, _ := a.boat.Find("/coupling/kind")
 	text := fmt.Sprintf("Grip is %s, and the two flanges together are %s", g[0].Text, mm(flanges))
 	switch {
 	case g[0].SI < flanges-off:
 		a.tell("grip-flanges", "Coupling bolts", text+": head and nut lie on either side of both", g...)
-	case kind == "rigid" && g[0].SI > flanges+off+twoWashers:
+	case kind == "rigid" && g[0].SI > flanges+off+a.apart("two-washers", 0):
 		a.tell("grip-flanges", "Coupling bolts", text+": more lies between head and nut than flanges and two washers. Look what else is clamped; a spacer counts as part of a flange", g...)
 	}
 }

@@ -25,10 +25,6 @@ var torqueAt = []struct{ joint, pointer, input string }{
 // TwoTorques begins the code of two torques of one joint, whose pick follows.
 const TwoTorques = "two-torques-"
 
-// wrench is how far two torques may be apart that a wrench sets alike: a setting
-// wrench above 10 N·m is within 4 % (ISO 6789-1:2017, from memory).
-const wrench = 0.04
-
 // torques holds the torque of each joint against the makers' torques of the file
 // and against the maker's figure for it. One joint may stand there more than once,
 // as dry and as oiled: then one of them must be it.
@@ -44,7 +40,7 @@ func (a *agreement) torques() {
 		g := Given{Pointer: fmt.Sprintf("/torques/%d/torque", i), Title: "Torque by the maker", Text: fmt.Sprintf("%v (%v)", entry["torque"], entry["source"]), SI: si}
 		byJoint[entry["joint"]] = append(byJoint[entry["joint"]], g)
 		key := [3]any{entry["joint"], entry["thread"], entry["lubrication"]}
-		if other, has := alike[key]; has && apart(g, []Given{other}) {
+		if other, has := alike[key]; has && a.noneOf(g, []Given{other}) {
 			a.twoTorques(fmt.Sprint(entry["joint"]), g, other)
 		} else if !has {
 			alike[key] = g
@@ -55,7 +51,7 @@ func (a *agreement) torques() {
 		if fig, ok := a.boat.FigureOf(at.input); ok {
 			if si, ok := boat.Number(kind, fig.Value); ok {
 				g := Given{Pointer: "/makersFigures", Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: si}
-				if len(makers) > 0 && apart(g, makers) {
+				if len(makers) > 0 && a.noneOf(g, makers) {
 					a.twoTorques(at.joint, g, makers[0])
 					continue
 				}
@@ -63,15 +59,24 @@ func (a *agreement) torques() {
 			}
 		}
 		own, has := a.at(at.pointer)
-		if has && own.SI > 0 && len(makers) > 0 && apart(own, makers) { // 0 is found loose
+		if has && own.SI > 0 && len(makers) > 0 && a.noneOf(own, makers) { // 0 is found loose
 			a.twoTorques(at.joint, own, makers[0])
 		}
 	}
 }
 
-// apart tells that a torque is none of some others.
-func apart(g Given, others []Given) bool {
-	return !slices.ContainsFunc(others, func(o Given) bool { return math.Abs(g.SI-o.SI) <= wrench*o.SI+1e-9 })
+// noneOf tells that a torque is none of some others: further from each than a
+// wrench that is set to both explains, by the accuracy of one that clicks.
+func (a *agreement) noneOf(g Given, others []Given) bool {
+	kind, _ := quantity.Lookup("torque")
+	row := a.book.Table("gauges").Find("torque-wrench", func(string) (float64, string, bool) { return 0, "", false })
+	return !slices.ContainsFunc(others, func(o Given) bool {
+		off := 0.0
+		if row != nil { // a test finds it
+			off, _ = kind.ParseAccuracy(row.Values.Of("accuracy").Text, o.SI)
+		}
+		return math.Abs(g.SI-o.SI) <= off+1e-9
+	})
 }
 
 // twoTorques tells of two torques of one joint.

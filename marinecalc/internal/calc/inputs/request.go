@@ -71,7 +71,7 @@ func (q *Request) UntilCancelled(run func() error) func() error {
 // Disagreements are those of the boat file, looked for once.
 func (q *Request) Disagreements() []agree.Disagreement {
 	if !q.compared {
-		q.disagree, q.compared = agree.Of(q.Boat), true
+		q.disagree, q.compared = agree.Of(q.Boat, q.Book), true
 	}
 	return q.disagree
 }
