@@ -17,6 +17,7 @@ var leavesUntold = map[string]string{
 	"line-joints/facesAhead":              otherJoints,
 	"line-joints/boreAhead":               otherJoints,
 	"line-joints/hubFlanks":               otherJoints,
+	"line-joints/taperAhead":              otherJoints,
 	"coupling-bore/asternTorque":          shortByItself,
 	"coupling-bore/peakTorque":            shortByItself,
 	"coupling-grip/peakTorque":            shortByItself,
