@@ -53,7 +53,7 @@ var exact = map[string][]string{
 		"bearing-life/axialRow", "bearing-life/loadLimit", "bearing-life/reliabilityFactor",
 	},
 	"declared powers and the torque from them: what rules of strength are written for, with what goes beyond it in the shock factor": {
-		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-key/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "propeller-taper/shaftTorque", "propeller-taper/asternTorque", "line-joints/shaftTorque", "line-joints/asternTorque", "mount-load/shaftTorque",
+		"shaft-torque/enginePower", "shaft-strength/shaftPower", "coupling-grip/shaftTorque", "coupling-grip/asternTorque", "key-strength/shaftTorque", "coupling-key/shaftTorque", "coupling-bore/shaftTorque", "coupling-bore/asternTorque", "output-flange/shaftTorque", "propeller-taper/shaftTorque", "propeller-taper/asternTorque", "line-joints/shaftTorque", "line-joints/asternTorque", "mount-load/shaftTorque",
 		"mount-load/asternTorque", "vibration-source/enginePower", "sea-trial/engineSpeed", "sea-trial/idleSpeed",
 	},
 	"a ratio of teeth": {
