@@ -1446,6 +1446,8 @@ export interface Sheet {
   drawings: Drawing[];
   /** What to do next. */
   next: Next[];
+  /** Ids of the work that the sheet chooses or weighs, as the ask `procedures` lists it; absent where it names none. */
+  procedures?: string[];
   /** What else there is to know of these numbers; absent where there is nothing. */
   notes?: string[];
   /** The documents behind the sheet, each once. */

@@ -261,6 +261,7 @@ type Sheet struct {
 	Cautions    []Caution  `json:"cautions"`
 	Drawings    []Drawing  `json:"drawings"`
 	Next        []Next     `json:"next"`
+	Procedures  []string   `json:"procedures,omitempty"` // ids of the work that it chooses or weighs
 	Notes       []string   `json:"notes,omitempty"`
 	Sources     []string   `json:"sources"`
 	Trials      int        `json:"trials"`

@@ -46,7 +46,7 @@ export function stretch({ from, to }, first, last) {
  * @param {Table} table
  * @param {import('../../wasm/marinecalc.js').Sheet} sheet
  * @param {unknown} windows
- * @param {(step: string) => void} go to a step with its figures and its tick
+ * @param {(step: string) => void} go to a step, by its id, with its figures and its tick
  */
 export function dayStrip(table, sheet, windows, go) {
   const cell = cells(table);
@@ -71,7 +71,7 @@ export function dayStrip(table, sheet, windows, go) {
           'li',
           { class: isOpen(day) ? 'open-day' : false },
           h('h4', {}, day === '' ? 'No day yet' : said(day), h('span', { class: 'aside' }, day !== '' && [isOpen(day) && 'she lies open', ...lies(day)].filter(Boolean).map((w) => ` · ${w}`).join(''))),
-          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'step')), { class: 'link' }), h('span', {}, [text(r, 'hours'), text(r, 'place') !== 'afloat or ashore' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', ')))),
+          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'row')), { class: 'link' }), h('span', {}, [text(r, 'hours'), text(r, 'place') !== 'afloat or ashore' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', ')))),
         ),
       ),
     ),

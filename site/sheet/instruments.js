@@ -33,7 +33,7 @@ export function inputInstruments(app, schema, form) {
  * @param {import('../form/form.js').Form} form
  * @param {string} place the boat
  * @param {(input: string) => unknown} given what was typed or the boat gives of an input
- * @param {(step: string) => void} go to a step of the work
+ * @param {(step: string) => void} go to a step of the work, by its id
  * @returns {HTMLElement[]}
  */
 export function resultInstruments(app, schema, sheet, form, place, given, go) {

@@ -174,10 +174,10 @@ export function showCalculation(app, main, id = '') {
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
-        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(app, sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
+        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
       );
       detail.replaceChildren(...behind(sheet, opens));
-      toWork.replaceChildren(...workLinks(app, id, sheet));
+      toWork.replaceChildren(...workLinks(app, sheet));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: passesOf(app, sheet) }));
       toAnswer.textContent = headline(sheet);

@@ -122,7 +122,7 @@ export function showFault(app, main) {
       ...hazards(sheet.cautions ?? [], ID),
       folds(ID)(
         'All of it: work, questions, tables, working',
-        ...workLinks(app, ID, sheet),
+        ...workLinks(app, sheet),
         folds(ID)('All questions', everyQuestion(questions, given(), say)),
         folds(ID)('Where she lies, and time', form.element),
         ...behind(sheet),

@@ -119,8 +119,8 @@ export function showProcedure(app, main, name = '') {
 
   function draw() {
     const steps = work.phases.flatMap((p) => p.steps);
-    const wanted = steps.find((s) => s.title === stepWanted.title);
-    stepWanted.title = '';
+    const wanted = steps.find((s) => s.id === stepWanted.id);
+    stepWanted.id = '';
     if (wanted) {
       openSteps.set(name, wanted.id);
       setTimeout(() => list.querySelector('details[open]')?.scrollIntoView());

@@ -59,25 +59,19 @@ function card(w, pick) {
   );
 }
 
-/** The sheets that choose work. */
-const CHOOSING = ['fault-finding', 'repair-or-replace', 'work-plan'];
-
 /**
- * Links to the work that a sheet names, by the titles that the rules give it.
+ * Links to the work that a sheet chooses or weighs.
  * @param {import('../app.js').App} app
- * @param {string} calculation
  * @param {import('../../wasm/marinecalc.js').Sheet} sheet
  */
-export function workLinks(app, calculation, sheet) {
-  if (!CHOOSING.includes(calculation)) return [];
+export function workLinks(app, sheet) {
+  if (!sheet.procedures) return [];
   const reply = app.calculator.call({ ask: 'procedures' });
   if (!reply.ok) return [];
-  const cells = (sheet.tables ?? []).flatMap((t) => t.rows.flatMap((r) => r.cells));
-  const all = calculation === 'work-plan' ? sheet.results.filter((r) => r.name === 'planned') : [...sheet.results, ...sheet.inputs, ...cells];
-  const named = new Set(all.flatMap(({ text }) => text.split('; ')));
-  const found = reply.procedures.flatMap((p) => p.work).filter((w) => named.has(w.title));
+  const all = new Map(reply.procedures.flatMap((p) => p.work.map((w) => [w.id, w])));
+  const found = sheet.procedures.flatMap((id) => all.get(id) ?? []);
   if (found.length === 0) return [];
-  const planned = calculation === 'work-plan' && found.length > 1;
+  const planned = sheet.calculation === 'work-plan' && found.length > 1;
   return [
     h(
       'section',
@@ -95,20 +89,16 @@ export function workLinks(app, calculation, sheet) {
 
 /**
  * Goes to a step of the work that a plan has, where its figures and its tick are.
- * @param {import('../app.js').App} app
  * @param {import('../../wasm/marinecalc.js').Sheet} sheet
- * @param {string} step
+ * @param {string} step by its id
  */
-export function toStep(app, sheet, step) {
-  const reply = app.calculator.call({ ask: 'procedures' });
-  const planned = new Set(sheet.results.find((r) => r.name === 'planned')?.text.split('; '));
-  const ids = reply.ok ? reply.procedures.flatMap((p) => p.work).filter((w) => planned.has(w.title)).map((w) => w.id) : [];
-  stepWanted.title = step;
-  location.hash = `#/procedure/${ids.join(',')}`;
+export function toStep(sheet, step) {
+  stepWanted.id = step;
+  location.hash = `#/procedure/${(sheet.procedures ?? []).join(',')}`;
 }
 
 /** The step at which the next work that is shown opens. */
-export const stepWanted = { title: '' };
+export const stepWanted = { id: '' };
 
 /**
  * What is begun on the boat in hand.

@@ -21,6 +21,7 @@ type call struct {
 	binding.Call
 	draw    func(picture.Brush) []sheet.Drawing
 	hazards func() []string
+	work    func() []string
 }
 
 // Hazardous is a result that proposes work and names what can hurt in it, by
@@ -28,6 +29,10 @@ type call struct {
 // calculation always has; what belongs to work that is not proposed stays with
 // that work.
 type Hazardous interface{ Hazards() []string }
+
+// Choosing is a result that chooses or weighs work: the ids of the remedies, in
+// its order.
+type Choosing interface{ Procedures() []string }
 
 // Bind is the registration line of a calculation.
 func Bind[In, Out any](id string, compute func(In) (Out, error)) Calculation {
@@ -76,6 +81,9 @@ func BindPerRun[In, Out any](id string, open func(*Session) PerRun[In, Out]) Cal
 			}
 			if _, ok := any(out).(Hazardous); ok {
 				c.hazards = func() []string { return any(out).(Hazardous).Hazards() }
+			}
+			if _, ok := any(out).(Choosing); ok {
+				c.work = func() []string { return any(out).(Choosing).Procedures() }
 			}
 			if o.Draw != nil {
 				c.draw = func(b picture.Brush) []sheet.Drawing { return o.Draw(in, out, b) }

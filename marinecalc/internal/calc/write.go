@@ -42,6 +42,9 @@ func (r *writing) write() *inputs.Outcome {
 	s.Conflicts = r.Conflicts
 	s.Cautions = r.cautions()
 	s.Next = r.next(s.Verdicts)
+	if r.call.work != nil {
+		s.Procedures = r.call.work()
+	}
 	s.Drawings = []sheet.Drawing{}
 	if r.call.draw != nil && !r.session.brief {
 		s.Drawings = append(s.Drawings, r.call.draw(picture.Brush{Units: r.session.Units, Currency: r.In.Currency,

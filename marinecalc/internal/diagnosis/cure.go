@@ -141,7 +141,13 @@ func (f *finder) cureOrder(first int, out *Result) {
 	ordered := f.chained(list)
 	for i, c := range ordered[:min(len(ordered), len(out.CureOrder))] {
 		cause := f.causes.At(c)
-		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: f.remedies(cause), Cause: cause.ID, Cure: f.firstCure(cause), State: f.known(c)}
+		cures, ids := f.remedies(cause)
+		for _, id := range ids {
+			if !slices.Contains(out.procedures, id) {
+				out.procedures = append(out.procedures, id)
+			}
+		}
+		out.CureOrder[i] = CureStep{Name: cause.Title, Known: f.known(c), Because: f.link(c, ordered), Remedies: cures, Cause: cause.ID, Cure: f.firstCure(cause), State: f.known(c)}
 		switch p := f.belief.Cause[c]; {
 		case f.isFound(c):
 		case f.onlyIf(c):
@@ -197,12 +203,12 @@ func (f *finder) seen(r rules.Remedy) int {
 }
 
 // remedies are the cures of a cause, in words.
-func (f *finder) remedies(c rules.Cause) string {
+func (f *finder) remedies(c rules.Cause) (words string, ids []string) {
 	var titles []string
 	for _, r := range f.cures(c) {
-		titles = append(titles, r.Title)
+		titles, ids = append(titles, r.Title), append(ids, r.ID)
 	}
-	return strings.Join(titles, "; or: ")
+	return strings.Join(titles, "; or: "), ids
 }
 
 // firstCure is the id of the cure that is proposed first; "" for none.

@@ -54,12 +54,17 @@ type Result struct {
 	QuickQuestions  [5]QuickQuestion
 	Holds           [12]Hold
 	Weights         [80]Weighed
+	procedures      []string // ids of the cures: of the first cause, then of all in their order
 	hazards         []string // ids of cautions: of what is proposed first, and what is dangerous now
 }
 
 // Hazards are the cautions of the checks that are proposed first and of what
 // is dangerous now. Those of later checks stand with each of them.
 func (r Result) Hazards() []string { return r.hazards }
+
+// Procedures are the cures of the first cause and the first ones of all that is
+// to be cured.
+func (r Result) Procedures() []string { return r.procedures }
 
 // RankedCause is one line of the ranking.
 type RankedCause struct {
@@ -140,7 +145,7 @@ func (f *finder) findings(in Input, byVerdict int) Result {
 		out.Cause, out.LeadingCause, out.Known, out.Probability = cause.ID, cause.Title, f.known(first), f.shown(first)
 		out.ConfirmBy, out.ConfirmEvidence = f.confirm(cause)
 		if f.belief.Cause[first] >= f.figure("sure-open") {
-			out.Remedies = f.remedies(cause)
+			out.Remedies, out.procedures = f.remedies(cause)
 		} else { // under even odds it is to be looked at, not cured
 			out.LeadingCause = notClear + "“" + cause.Title + "”"
 		}

@@ -231,3 +231,24 @@ func TestQuestionsAreNamedByTheirRows(t *testing.T) {
 		}
 	}
 }
+
+// Every cure of a cause that was found is named by its id, not its first alone.
+func TestEveryCureIsNamed(t *testing.T) {
+	tried := false
+	for _, c := range rules.Standard().Causes().All() {
+		if c.Remedies.Len() < 2 {
+			continue
+		}
+		out := found(t, marinecalc.Options{}, yes(c.Confirm)...)
+		if out.Cause != c.ID || out.Known != "found" || !strings.Contains(out.Remedies, "; or: ") {
+			continue
+		}
+		tried = true
+		if named := len(out.Procedures()); named < 1+strings.Count(out.Remedies, "; or: ") {
+			t.Errorf("%s: %d of the cures are named: %s", c.ID, named, out.Remedies)
+		}
+	}
+	if !tried {
+		t.Error("no cause has two cures")
+	}
+}

@@ -72,7 +72,11 @@ type Result struct {
 	Tools        [96]ToolLine
 	Dangers      [44]DangerLine
 	hazards      []string // ids of cautions
+	procedures   []string // ids of the remedies
 }
+
+// Procedures are the pieces of work that are planned.
+func (r Result) Procedures() []string { return r.procedures }
 
 // Hazards are the cautions of the plan as a whole: that the shaft stays still
 // where it is to, and that she lies without drive where the plan opens her. Those
@@ -96,6 +100,7 @@ type ScheduledStep struct {
 	Waits    string // why it has no date
 	How      string
 	For      string
+	Row      string // id of the step
 }
 
 // ToolLine is a tool with what it is for.

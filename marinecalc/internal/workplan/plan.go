@@ -37,7 +37,7 @@ type planner struct {
 	still    Still
 	begins   int // of a day's work, minutes after midnight
 	steps    []rules.Step
-	forWhat  []string // by step: titles of the remedies that need it
+	forWhat  [][]string // by step: titles of the remedies that need it
 	tasks    []schedule.Task
 	held     []string // by step: why it is not planned to a day; "" where it is
 	calendar schedule.Calendar
@@ -179,9 +179,9 @@ func (p *planner) gatherSteps() {
 				i = len(p.steps)
 				number[id] = i
 				p.steps = append(p.steps, s)
-				p.forWhat = append(p.forWhat, r.Title)
-			} else if !strings.Contains(p.forWhat[i], r.Title) {
-				p.forWhat[i] += "; " + r.Title
+				p.forWhat = append(p.forWhat, []string{r.Title})
+			} else if !slices.Contains(p.forWhat[i], r.Title) {
+				p.forWhat[i] = append(p.forWhat[i], r.Title)
 			}
 		}
 	}

@@ -16,7 +16,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	out := Result{StepsPlanned: len(p.steps), hazards: p.wholeHazards()}
 	var titles []string
 	for _, r := range p.remedies {
-		titles = append(titles, r.Title)
+		titles, out.procedures = append(titles, r.Title), append(out.procedures, r.ID)
 	}
 	out.Planned = strings.Join(titles, "; ")
 	order := slices.Clone(made.Order)
@@ -76,7 +76,7 @@ func (p *planner) inPhases() []int {
 func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep {
 	t, s := made.Tasks[i], p.steps[i]
 	l := ScheduledStep{Step: s.Title, Phase: phaseWords[s.Phase], Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
-		Slack: quantity.Time(math.NaN()), Hazards: hazards, Once: p.still.Once(s, p.remedies), How: quantity.Either(s.Text, p.session.Units), For: p.forWhat[i]}
+		Slack: quantity.Time(math.NaN()), Hazards: hazards, Once: p.still.Once(s, p.remedies), How: quantity.Either(s.Text, p.session.Units), For: strings.Join(p.forWhat[i], "; "), Row: s.ID}
 	switch t.Why {
 	case schedule.Dated:
 		l.Start, l.End = day.Text(made.FirstDay(t.Start)), day.Text(made.LastDay(t.End))

@@ -56,6 +56,16 @@ type Result struct {
 	ReplaceWarrantyPays quantity.Money
 }
 
+// Procedures are the ids of the work that is weighed.
+func (r Result) Procedures() (ids []string) {
+	for _, id := range []string{r.Repairs, r.Replaces} {
+		if id != "" {
+			ids = append(ids, id)
+		}
+	}
+	return ids
+}
+
 // Asked is what the engineering asks for when one cause is cured, whatever it
 // costs.
 type Asked struct{ Cause, Known, Renew, Keep, When string }
