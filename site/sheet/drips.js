@@ -1,5 +1,5 @@
-// A counter of drips: a tap for each, and the rate with how far a count of so
-// many can be trusted. With the rate alone it says what is usual.
+// A counter of drips: a tap for each, and the rate. How far a count of so many
+// can be trusted, and what is usual, the calculator says.
 
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
@@ -7,35 +7,34 @@ import { units } from '../store/settings.js';
 import { inHand, toSend } from '../store/shelf.js';
 import { verdictLine } from './answer.js';
 
-/** @typedef {import('../../wasm/marinecalc.js').Verdict} Verdict */
-
 const LEAST = 3; // taps before a rate is told
 const GOOD = 60; // s: a slow gland wants a whole minute
 
+/** Rows of the gauges, by how long they count at least; the calculator has what a count leaves unknown. */
+const COUNTS = /** @type {const} */ ([[300, 'drip-count-long'], [60, 'drip-count'], [0, 'drip-count-short']]);
+
 /**
- * The rate between the first tap and the last, and where it may really lie
- * with 95 % (exact limits of a Poisson count by Wilson and Hilferty's cube).
- * @param {number} count of drips after the first one
+ * The gauge that a count of so many seconds is, rather a shorter one.
  * @param {number} seconds
  */
-export function rateOf(count, seconds) {
-  const bound = (/** @type {number} */ n, /** @type {number} */ z) => (n > 0 ? n * (1 - 1 / (9 * n) + z / (3 * Math.sqrt(n))) ** 3 : 0);
-  const perMinute = 60 / seconds;
-  return { rate: count * perMinute, low: bound(count, -1.96) * perMinute, high: bound(count + 1, 1.96) * perMinute };
+export function gaugeOf(seconds) {
+  return COUNTS.find(([least]) => seconds >= least)?.[1] ?? COUNTS[2][1];
 }
 
 /**
  * @param {import('../app.js').App} app
  * @param {import('../form/field.js').Field} field that it fills
+ * @param {import('../form/field.js').Field} [gauge] by which that was read
  */
-export function dripCounter(app, field) {
+export function dripCounter(app, field, gauge) {
   /** @type {number[]} */
   let taps = [];
   const said = h('p', { class: 'drip-rate' }, 'Tap at every drip.');
   const verdict = h('div', { class: 'sheet' });
   const drop = button('Drip', tap, { class: 'drop' });
   const use = button('Use it', () => {
-    field.fill(written(now()));
+    gauge?.enter(gaugeOf(counted().seconds));
+    field.fill(written(counted().rate));
     speak(`${field.title}: ${field.control.value}`);
   });
   const again = button('Count again', () => {
@@ -44,7 +43,10 @@ export function dripCounter(app, field) {
   }, { class: 'quiet' });
   const tools = h('div', { class: 'tools' }, use, again);
 
-  const now = () => rateOf(taps.length - 1, Math.max(0.001, ((taps.at(-1) ?? 0) - (taps[0] ?? 0)) / 1000));
+  const counted = () => {
+    const seconds = Math.max(0.001, ((taps.at(-1) ?? 0) - (taps[0] ?? 0)) / 1000);
+    return { seconds, rate: (60 * (taps.length - 1)) / seconds };
+  };
 
   function tap() {
     taps.push(performance.now());
@@ -61,13 +63,14 @@ export function dripCounter(app, field) {
       verdict.replaceChildren();
       return;
     }
-    const { rate, low, high } = now();
-    const seconds = ((taps.at(-1) ?? 0) - (taps[0] ?? 0)) / 1000;
+    const { seconds, rate } = counted();
+    const sheet = usual(app, written(rate), gaugeOf(seconds));
+    const range = sheet?.inputs.find((i) => i.name === 'dripRate')?.range;
     said.replaceChildren(
       h('strong', {}, `${round(rate)} drips/min`),
-      ` likely ${round(low)} to ${round(high)}. ${taps.length - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
+      `${range ? ` likely ${range}` : ''}. ${taps.length - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
     );
-    verdict.replaceChildren(...usual(app, written({ rate, low, high })).map(verdictLine));
+    verdict.replaceChildren(...(sheet?.verdicts ?? []).filter((v) => v.on === 'dripRate').map(verdictLine));
   }
 
   const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), said, drop, tools, verdict);
@@ -80,11 +83,11 @@ export function dripCounter(app, field) {
  * itself. What else the sheet asks for is taken from the schema's examples and
  * moves none of them.
  * @param {import('../app.js').App} app
- * @param {string} rate
- * @returns {Verdict[]}
+ * @param {string} dripRate
+ * @param {string} dripGauge
  */
-export function usual(app, rate) {
-  return (runWith(app, 'gland-heat', { dripRate: rate })?.verdicts ?? []).filter((v) => v.on === 'dripRate');
+export function usual(app, dripRate, dripGauge) {
+  return runWith(app, 'gland-heat', { dripRate, dripGauge });
 }
 
 /**
@@ -115,9 +118,9 @@ export function runWith(app, calculation, input) {
   return reply.ok ? reply.sheet : undefined;
 }
 
-/** As it goes into a field. @param {{ rate: number, low: number, high: number }} counted */
-function written({ rate, low, high }) {
-  return `${round(rate)} ± ${round(Math.min(rate, (high - low) / 2))} drips/min`;
+/** As it goes into a field. @param {number} rate */
+function written(rate) {
+  return `${round(rate)} drips/min`;
 }
 
 /** Two figures. @param {number} x */

@@ -19,9 +19,9 @@ import { revCounter } from './speeds.js';
  * @param {import('../form/form.js').Form} form
  */
 export function inputInstruments(app, schema, form) {
-  return Object.entries(schema.$defs.input.properties ?? {}).flatMap(([name, { instrument }]) => {
+  return Object.entries(schema.$defs.input.properties ?? {}).flatMap(([name, { instrument, readBy }]) => {
     const field = form.fields.get(`/${name}`);
-    return instrument === 'drips' && field ? [dripCounter(app, field)] : [];
+    return instrument === 'drips' && field ? [dripCounter(app, field, form.fields.get(`/${readBy}`))] : [];
   });
 }
 

@@ -119,7 +119,7 @@ func TestJobCardIsOnePage(t *testing.T) {
 	}
 }
 
-// Drips counted by taps fill the rate with its range, and the rate alone has a
+// Drips counted by taps fill the rate and how long was counted, and the rate alone has a
 // verdict with its source, on a boat of which nothing is known.
 func TestDripsByTaps(t *testing.T) {
 	b := newTab(t, 360)
@@ -137,8 +137,11 @@ func TestDripsByTaps(t *testing.T) {
 		t.Errorf("the rate alone has no verdict: %q", said)
 	}
 	b.press("Use it")
-	if got := eval[string](b, `document.querySelector("#in-dripRate").value`); !strings.Contains(got, " ± ") || !strings.HasSuffix(got, " drips/min") {
+	if got := eval[string](b, `document.querySelector("#in-dripRate").value`); strings.Contains(got, "±") || !strings.HasSuffix(got, " drips/min") {
 		t.Errorf("the field holds %q", got)
+	}
+	if got := eval[string](b, `document.querySelector("#in-dripGauge").value`); got != "drip-count-short" {
+		t.Errorf("a count of two seconds was read with %q", got)
 	}
 }
 
