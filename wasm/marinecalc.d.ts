@@ -1907,6 +1907,8 @@ export interface Measure {
   title: string;
   /** What to do, and what that settles. */
   text: string;
+  /** The end of that text: what it settles. */
+  gain: string;
   /** How to get it. */
   how?: string;
   /** What it is read with. */

@@ -95,15 +95,14 @@ export function verdictLine(v) {
 }
 
 /**
- * What was held against what; in full where that is no plain OK.
+ * What was held against what; in full where that is no plain OK. The bound says its side.
  * @param {Verdict} v
  */
 function said(v) {
   if (['within', 'near the limit', 'inside the guide'].includes(v.word) && v.value) {
-    return `${v.title}: ${v.value}, ${v.side} ${v.bound.replace(/^at (most|least) /, '')}`.replace(/(\d) (\S)/g, '$1\u00a0$2'); // a figure stays with its unit
+    return `${v.title}: ${v.value}, ${v.bound}`.replace(/(\d) (\S)/g, '$1\u00a0$2'); // a figure stays with its unit
   }
-  const end = `: ${v.reads}.`;
-  return v.sentence.endsWith(end) ? `${v.sentence.slice(0, -end.length)}.` : v.sentence;
+  return v.sentence;
 }
 
 /**

@@ -4,11 +4,11 @@ import { h } from '../kit/dom.js';
 import { cells } from './cells.js';
 
 /**
- * @param {import('../../wasm/marinecalc.js').Table} table its first column names the joint, those with numbers are margins over 1
+ * @param {import('../../wasm/marinecalc.js').Table} table its first column names the joint, those that are ratios are margins over 1
  * @param {string[]} opens the calculation behind each row
  */
 export function jointList(table, opens) {
-  const margins = table.columns.filter((c) => /margin/i.test(c.title));
+  const margins = table.columns.filter((c) => c.kind === 'ratio');
   const cell = cells(table);
   return h(
     'ul',
@@ -20,7 +20,7 @@ export function jointList(table, opens) {
       return h(
         'li',
         {},
-        h('a', { href: `#/sheet/${opens[i] ?? ''}` }, h('span', {}, row.cells[0]?.text), bar, h('span', { class: 'margins' }, margins.map((c) => `${c.title.replace(/^margin (in a )?/i, '')} ${cell(row, c.name)?.text || 'not known'}`).join(' · '))),
+        h('a', { href: `#/sheet/${opens[i] ?? ''}` }, h('span', {}, row.cells[0]?.text), bar, h('span', { class: 'margins' }, margins.map((c) => `${c.title} ${cell(row, c.name)?.text || 'not known'}`).join(' · '))),
       );
     }),
   );

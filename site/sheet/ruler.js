@@ -11,7 +11,7 @@ import { h, s } from '../kit/dom.js';
  * @property {number} [low]
  * @property {number} [high]
  * @property {number} [bound]
- * @property {string} [boundText]
+ * @property {string} [boundText] with its side
  * @property {string} [side] "at most" or "at least"
  */
 
@@ -52,7 +52,7 @@ export function ruler(marks) {
     { class: 'ruler', 'aria-hidden': 'true' },
     tag(text, at(value), 'value-tag'),
     drawn,
-    bound !== undefined && tag(`${side} ${boundText.replace(/^at (most|least) /, '')}`, at(bound), 'bound-tag'),
+    bound !== undefined && tag(boundText, at(bound), 'bound-tag'),
   );
 }
 

@@ -172,7 +172,7 @@ function found({ found: all, disagree, chains, choice }) {
 function measure({ measure: all }) {
   const first = 6;
   /** @param {Survey['measure'][number]} m */
-  const item = (m) => h('li', {}, h('a', { href: `#/sheet/${m.input.split('/')[0]}` }, m.title), m.text.slice(m.text.indexOf(m.title) + m.title.length));
+  const item = (m) => h('li', {}, h('a', { href: `#/sheet/${m.input.split('/')[0]}` }, m.title), m.gauge && ` (${m.gauge})`, `. ${m.gain}`);
   return (
     all.length > 0 &&
     h(

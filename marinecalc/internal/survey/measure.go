@@ -18,6 +18,7 @@ import (
 type Measure struct {
 	Title   string    `json:"title"`
 	Text    string    `json:"text"`            // what to do, and how many verdicts it settles
+	Gain    string    `json:"gain"`            // the end of that: what it settles, in sentences
 	How     string    `json:"how,omitempty"`   // to get it
 	Gauge   string    `json:"gauge,omitempty"` // what it is read with
 	Input   string    `json:"input"`           // "calculation/input", where it is typed
@@ -124,6 +125,7 @@ func (s *Survey) measure(ctx context.Context, session *calc.Session, o calc.Opti
 			continue // the shaft must not run for it, or no gauge reads what was
 		}
 		m.Place, m.Do = g.elsewhere(m), m.what()
+		m.Gain = m.gain()
 		m.Text = m.text()
 		out = append(out, m.Measure)
 	}
@@ -257,6 +259,11 @@ func (m *group) text() string {
 	if m.Gauge != "" {
 		text += " (" + m.Gauge + ")"
 	}
+	return text + ". " + m.Gain
+}
+
+// gain says what that settles, and how to choose what is chosen.
+func (m *group) gain() string {
 	var parts []string
 	told := func(words string, list []Settled) {
 		if len(list) == 0 {
@@ -282,8 +289,9 @@ func (m *group) text() string {
 		with = fmt.Sprintf("%d others", len(m.With))
 	}
 	told("helps, together with "+with+", with", m.Helps)
+	how := ""
 	if m.what() == DoChoose {
-		text += ", as its maker gives it, else the end of its range that makes the verdict worse"
+		how = "As its maker gives it, else the end of its range that makes the verdict worse. "
 	}
-	return text + ". It " + strings.Join(parts, ". It ") + "."
+	return how + "It " + strings.Join(parts, ". It ") + "."
 }
