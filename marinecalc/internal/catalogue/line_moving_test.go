@@ -1,6 +1,7 @@
 package catalogue_test
 
 import (
+	"encoding/json"
 	"os"
 	"slices"
 	"strings"
@@ -95,5 +96,33 @@ func TestALineMarginHasTheRangeOfItsJoint(t *testing.T) {
 				t.Errorf("%s: %g to %g on the line, %s %g to %g on its own sheet", of, a, b, name, c, d)
 			}
 		}
+	}
+}
+
+// Of a boat whose flange is loose, its face worn and its ring creeping, no sheet advises to
+// watch what must not run, to put off what keeps her still, or to look for what was found.
+func TestTheLooseFlangeIsNotToBeWatched(t *testing.T) {
+	text, err := os.ReadFile(testboat.Root("testdata", "jobs", "loose-output-flange.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var job struct{ Boat map[string]any }
+	if err := json.Unmarshal(text, &job); err != nil {
+		t.Fatal(err)
+	}
+	readings := job.Boat["readings"].([]any)
+	job.Boat["readings"] = slices.DeleteFunc(readings, func(r any) bool { return r.(map[string]any)["date"].(string) > "2025-06-07" }) // the flange is off
+	boat := testboat.Read(t, testboat.Text(t, job.Boat))
+	for id, not := range map[string]string{"output-flange": "each season", "repair-or-replace": "Make sure of the cause first"} {
+		for _, n := range testboat.Run(t, id, `{}`, marinecalc.Options{Boat: boat}).Next {
+			if strings.Contains(n.Text, not) {
+				t.Errorf("%s: %s", id, n.Text)
+			}
+		}
+	}
+	decided := testboat.Run(t, "repair-or-replace", `{}`, marinecalc.Options{Boat: boat})
+	whens := testboat.Column(t, decided, "engineering", "cause", "when")
+	if when := whens["Clamping face of the output flange worn"]; !strings.HasPrefix(when, "Before she runs again") {
+		t.Errorf("the worn face: %q of %v", when, whens)
 	}
 }
