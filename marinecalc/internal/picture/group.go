@@ -30,8 +30,3 @@ func (p *Picture) EndGroup() {
 func (p *Picture) RoundRect(class string, x, y, w, h, r float64) {
 	p.element("rect", class, "x", x, "y", y, "width", w, "height", h, "rx", r)
 }
-
-// Ellipse draws an ellipse that stands upright.
-func (p *Picture) Ellipse(class string, x, y, rx, ry float64) {
-	p.element("ellipse", class, "cx", x, "cy", y, "rx", rx, "ry", ry)
-}

@@ -159,9 +159,6 @@ func (m *Model) Found(answers []Answer) []int {
 	return found
 }
 
-// Odds turns a probability into odds, p/(1−p).
-func Odds(p float64) float64 { return p / (1 - p) }
-
 // entropyOf is the entropy of a yes-or-no with that probability, in bits.
 func entropyOf(p float64) float64 {
 	if !(p > 0 && p < 1) {
