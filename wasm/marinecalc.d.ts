@@ -128,6 +128,8 @@ export interface Schema {
 
 /** The schema of a calculation. */
 export interface CalculationSchema extends Schema {
+  /** The calculations whose sheets one opens after this one. */
+  onward?: string[];
   $defs: { input: Schema; result: Schema; [name: string]: Schema };
 }
 
@@ -1241,6 +1243,8 @@ export interface Entry {
   title: string;
   /** The question that it answers. */
   answers: string;
+  /** Ids of the calculations whose sheets one opens after it, as the work goes; absent where none follows. */
+  onward?: string[];
 }
 
 /** Calculations that belong together for whoever looks for one. */

@@ -128,5 +128,7 @@ export interface Schema {
 
 /** The schema of a calculation. */
 export interface CalculationSchema extends Schema {
+  /** The calculations whose sheets one opens after this one. */
+  onward?: string[];
   $defs: { input: Schema; result: Schema; [name: string]: Schema };
 }

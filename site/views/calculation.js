@@ -15,7 +15,6 @@ import { answerParts, hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
 import { calendarButton, exportButtons } from '../sheet/exports.js';
 import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
-import { onward } from '../sheet/onward.js';
 import { passesOf } from '../sheet/passes.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
@@ -199,7 +198,7 @@ export function showCalculation(app, main, id = '') {
   }
 
   const given = (/** @type {string} */ name) => trimmed(form.value)?.[name] ?? fromBoat[name]?.value;
-  const next = () => onward(app, id).map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title));
+  const next = () => (schema.onward ?? []).flatMap((to) => app.contents.calculations.filter((c) => c.id === to)).map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title));
   const more = form.fields.size - (input.asks?.length ?? 0);
   main.append(
     h('h1', {}, title),

@@ -53,8 +53,8 @@ var shared = map[string]struct {
 func title(id string) (string, int) {
 	const behindAll = 1000
 	if i := slices.IndexFunc(catalogue.Calculations, func(c calc.Calculation) bool { return c.ID == id }); i >= 0 {
-		if title, _, err := contract.Heading(id); err == nil {
-			return title, i
+		if h, err := contract.HeadingOf(id); err == nil {
+			return h.Title, i
 		}
 	}
 	if name, is := strings.CutPrefix(id, "tables/"); is {

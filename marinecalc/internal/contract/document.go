@@ -58,35 +58,46 @@ func OpenCalculation(id string) (*Calculation, error) {
 	return c, nil
 }
 
-// Heading reads a calculation's title and what it answers, and no more of its
-// schema than stands before them: a list of all calculations should not open
-// them all.
-func Heading(id string) (title, answers string, err error) {
+// Heading is what stands at the head of a calculation's schema.
+type Heading struct {
+	Title   string
+	Answers string
+	Onward  []string // ids of the calculations whose sheets one opens after it
+}
+
+// HeadingOf reads the head of a calculation's schema, no further than that: a
+// list of all calculations should not open them all.
+func HeadingOf(id string) (h Heading, err error) {
 	text, err := schemas.Read(id)
 	if err != nil {
-		return "", "", fmt.Errorf("there is no schema %q", id)
+		return h, fmt.Errorf("there is no schema %q", id)
 	}
 	d := json.NewDecoder(bytes.NewReader(text))
 	if _, err = d.Token(); err != nil { // the brace
-		return "", "", err
+		return h, err
 	}
-	for (title == "" || answers == "") && d.More() {
+	for d.More() {
 		key, err := d.Token()
 		if err != nil {
-			return "", "", err
+			return h, err
 		}
-		var value any
-		if err = d.Decode(&value); err != nil {
-			return "", "", err
-		}
-		switch words, _ := value.(string); key {
+		var other json.RawMessage
+		var into any = &other
+		switch key {
 		case "title":
-			title = words
+			into = &h.Title
 		case "description":
-			answers = words
+			into = &h.Answers
+		case "onward":
+			into = &h.Onward
+		case "$ref": // the head ends
+			return h, nil
+		}
+		if err = d.Decode(into); err != nil {
+			return h, err
 		}
 	}
-	return title, answers, nil
+	return h, nil
 }
 
 // Names lists the inputs and results of a calculation in the order of its
