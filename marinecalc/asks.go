@@ -119,7 +119,7 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 		}
 	}
 	for _, c := range r.options.Rules.Cautions(r.calculation).All() {
-		out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+		out.Cautions = append(out.Cautions, c.Said())
 	}
 	if r.calculation == diagnosis.FaultFinding {
 		out.Questions = diagnosis.Questions(r.options.Rules)

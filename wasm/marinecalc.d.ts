@@ -1725,6 +1725,8 @@ export interface Caution {
   signal: Signal;
   /** What can hurt and how to keep from it. */
   text: string;
+  /** Its first statement: what can hurt. */
+  short: string;
   /** Who says so. */
   source: string;
 }

@@ -50,6 +50,11 @@ func (b *Book) SortCautions(list []sheet.Caution) {
 // Hazards are the ids of the cautions that a row names in a column of that name.
 func (r Row) Hazards() []string { return strings.Fields(r.Values.Of("hazards").Text) }
 
+// Said is the caution as sheets have it.
+func (c Caution) Said() sheet.Caution {
+	return sheet.Caution{Signal: c.Signal, Text: c.Text, Short: c.InShort(), Source: c.Source.String()}
+}
+
 // InShort is the first statement of a caution: what can hurt.
 func (c Caution) InShort() string {
 	end := len(c.Text)

@@ -229,6 +229,7 @@ func (v *Verdict) Backing() string {
 type Caution struct {
 	Signal Signal `json:"signal"`
 	Text   string `json:"text"`
+	Short  string `json:"short"` // its first statement: what can hurt
 	Source string `json:"source"`
 }
 

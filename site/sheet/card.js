@@ -84,7 +84,7 @@ export function card(sheet, boat, asked, passes) {
     ),
     list && cut(list),
     cautionList(gravest ?? []),
-    others.length > 0 && h('p', { class: 'card-more' }, h('strong', {}, 'Also: '), others.map((c) => `${c.signal}: ${inShort(c.text)}.`).join(' ')),
+    others.length > 0 && h('p', { class: 'card-more' }, h('strong', {}, 'Also: '), others.map((c) => `${c.signal}: ${c.short}.`).join(' ')),
     writeIn(),
   );
 }
@@ -155,10 +155,4 @@ function writeIn() {
     h('thead', {}, h('tr', {}, h('th', {}, ''), ...heads.map((t) => h('th', { scope: 'col' }, t)))),
     h('tbody', {}, ...['As found', 'As left'].map((t) => h('tr', {}, h('th', { scope: 'row' }, t), ...heads.map(() => h('td', {}))))),
   );
-}
-
-/** The first statement of a caution: what can hurt. @param {string} text */
-function inShort(text) {
-  const at = text.search(/[.:;] /);
-  return (at < 0 ? text : text.slice(0, at)).replace(/\.$/, '');
 }

@@ -229,7 +229,7 @@ func (r *writing) cautions() []sheet.Caution {
 	for _, id := range r.call.hazards() { // what is at hand, in its own order
 		for _, c := range r.session.Book.AllCautions().All() {
 			if c.ID == id && !rules.Contains(c.Calculations, r.In.Form.ID) && c.Valid.Meets(r.LookupAny) {
-				out = append(out, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+				out = append(out, c.Said())
 			}
 		}
 	}

@@ -49,7 +49,7 @@ func Questions(book *rules.Book) []Question {
 			}
 			for _, c := range book.AllCautions().All() {
 				if rules.Contains(e.Hazards, c.ID) {
-					q.Hazards = append(q.Hazards, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+					q.Hazards = append(q.Hazards, c.Said())
 				}
 			}
 			list = append(list, q)

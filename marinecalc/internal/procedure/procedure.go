@@ -270,7 +270,7 @@ func (m *maker) step(n int) Step {
 	out.Hold, out.Once = m.still.Holds(row, m.hers), m.still.Once(row, m.hers)
 	for _, c := range m.session.Book.AllCautions().All() {
 		if rules.Contains(row.Hazards, c.ID) || c.ID == rules.StopNow && out.Hold != "" {
-			out.Cautions = append(out.Cautions, sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()})
+			out.Cautions = append(out.Cautions, c.Said())
 		}
 	}
 	m.session.Book.SortCautions(out.Cautions)

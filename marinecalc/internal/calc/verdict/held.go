@@ -212,7 +212,7 @@ func ruledBy(book *rules.Book, k *binding.Form) *ruled {
 			out.Advice = append(out.Advice, a)
 		}
 		for _, c := range book.Cautions(id).All() {
-			out.Cautions = append(out.Cautions, caution{sheet.Caution{Signal: c.Signal, Text: c.Text, Source: c.Source.String()}, c.Valid})
+			out.Cautions = append(out.Cautions, caution{c.Said(), c.Valid})
 		}
 		return out
 	}).(*ruled)
