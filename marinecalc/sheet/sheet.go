@@ -181,6 +181,7 @@ type Verdict struct {
 	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
 	State       string    `json:"-"`                  // how things are where there is no value to judge, or too little is told, and what to do about it; "" elsewhere
 	Stops       bool      `json:"-"`                  // past this limit the shaft must not run
+	Says        string    `json:"-"`                  // value, range, bound and word alone, of one that stops the shaft
 	Hangs       bool      `json:"-"`                  // the value meets its limit, and counts only once another is met: no reading of this one settles it
 }
 

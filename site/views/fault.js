@@ -215,7 +215,7 @@ function standing(sheet, byId, yes, say) {
       { class: 'answers' },
       h('section', { class: 'result first', 'data-result': 'leadingCause' }, h('h2', { class: 'answer-title' }, 'So far'), h('p', { class: 'value words' }, text(sheet, 'leadingCause')), h('p', {}, text(sheet, 'howSure'))),
     ),
-    text(sheet, 'heldBack') && h('p', { class: 'verdict beyond' }, text(sheet, 'heldBack')),
+    text(sheet, 'heldBack') && h('p', { class: 'verdict beyond' }, h('strong', {}, sheet.results.find((r) => r.name === 'heldBack')?.title, ': '), text(sheet, 'heldBack')),
     settle &&
       h(
         'section',

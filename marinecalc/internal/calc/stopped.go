@@ -33,9 +33,8 @@ func (s *Session) Stops() (list []Stop) {
 				break
 			}
 			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
-				says, _, _ := strings.Cut(v.Sentence, ". ")
 				on := problem.MidSentence(l.Title) + " (sheet “" + made.Sheet.Title + "”)"
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(says) + ".", on, rules.Join(nil, l.Stops), made.Sheet})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(v.Says) + ".", on, rules.Join(nil, l.Stops), made.Sheet})
 			}
 		}
 	}
@@ -47,8 +46,7 @@ func (s *Session) Stops() (list []Stop) {
 func (s *Session) Still() string {
 	if out := s.Earlier("fault-finding"); out != nil {
 		if r := out.Sheet.Result("heldBack"); r != nil {
-			_, found, _ := strings.Cut(r.Text, ": ")
-			return found
+			return r.Text
 		}
 	}
 	var why []string

@@ -238,10 +238,7 @@ func (f *finder) heldBack() string {
 	for _, stop := range f.stops {
 		words = append(words, stop.Why)
 	}
-	if len(words) == 0 {
-		return ""
-	}
-	return "Nothing is proposed that runs the shaft: " + strings.Join(words, " ")
+	return strings.Join(words, " ")
 }
 
 // Hold is a reason to keep the shaft still, and the ids of the causes of which

@@ -119,6 +119,9 @@ func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.L
 		text = joined(text, " (", named.text, ")")
 	}
 	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
+	if l.Stops.Len() > 0 && v.Word == sheet.Beyond {
+		v.Says = string(text)
+	}
 	if doubt != "" {
 		return r.In.Texts.Keep(bytes.TrimSpace(joined(text, "; ", doubt, ". ", remedy)))
 	}
