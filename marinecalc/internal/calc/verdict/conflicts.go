@@ -173,7 +173,7 @@ func (r *Judgement) moved(list []*contract.Property) []*contract.Property {
 func (r *Judgement) contradict(code sheet.ConflictCode, on *contract.Property, t twoWays, values []sheet.ConflictValue) {
 	r.twice = append(r.twice, t)
 	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: code, On: on.Name, Title: on.Title,
-		Text: problem.Capital(t.doubt) + ". " + t.remedy, Values: values})
+		Text: problem.Capital(t.doubt) + ". " + t.remedy, Values: values, Doubt: t.doubt, Remedy: t.remedy})
 }
 
 // without runs the function with inputs taken as not given, and puts them back.

@@ -74,8 +74,7 @@ func (r *Judgement) asTheFeelersSheet() {
 		if len(c.Values) != 2 || c.Values[1].Input != dialRead {
 			continue
 		}
-		doubt, remedy, _ := strings.Cut(c.Text, ". ")
-		r.twice = append(r.twice, twoWays{doubt: problem.MidSentence(doubt), remedy: remedy, moved: append([]*contract.Property(nil), r.In.Form.Result.Properties...)})
+		r.twice = append(r.twice, twoWays{doubt: c.Doubt, remedy: c.Remedy, moved: append([]*contract.Property(nil), r.In.Form.Result.Properties...)})
 		r.Conflicts = append(r.Conflicts, c)
 	}
 }
