@@ -166,6 +166,7 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 		return nil, stopped(ctx, problems.Sorted().Err())
 	}
 	s.HoldStill(out.Sheet)
+	survey.MarkUnsettled(out.Sheet, s.Book)
 	return out.Sheet, nil
 }
 

@@ -1508,6 +1508,8 @@ export interface SheetInput extends Term {
   authority?: string;
   /** Nobody confirmed it: it stands for its bracket. */
   unverified?: boolean;
+  /** Of a torque that is not to be set as it stands: what to print in its place. */
+  unsettled?: string;
 }
 
 /** One thing that came out. */
@@ -1518,6 +1520,8 @@ export interface Result extends Term, Spread {
   si?: number;
   /** What the maker says of it, where the maker says it too. */
   maker?: Maker;
+  /** Of a torque that is not to be set as it stands: what to print in its place. */
+  unsettled?: string;
 }
 
 /** A result that is a list, such as what to do at each mount. Every row has one cell for each column. */

@@ -43,6 +43,7 @@ type Input struct {
 	// in one word or two; Unverified tells that nobody confirmed it.
 	Authority  string `json:"authority,omitempty"`
 	Unverified bool   `json:"unverified,omitempty"`
+	Unsettled  string `json:"unsettled,omitempty"` // what to print in place of a torque that is not to be set as it stands
 }
 
 // Share is one input's part of a result's spread.
@@ -90,7 +91,8 @@ type Result struct {
 	Text string   `json:"text"`
 	SI   *float64 `json:"si,omitempty"`
 	Spread
-	Maker *Maker `json:"maker,omitempty"`
+	Maker     *Maker `json:"maker,omitempty"`
+	Unsettled string `json:"unsettled,omitempty"` // what to print in place of a torque that is not to be set as it stands
 }
 
 // Stands is what goes for a result wherever it is used: the maker's figure

@@ -5,7 +5,6 @@ import { today } from '../kit/dates.js';
 import { h, s } from '../kit/dom.js';
 import { figure, firstResult, leadVerdict } from './answer.js';
 import { cautionList } from './cautions.js';
-import { unsettled } from './passes.js';
 import { drawing } from './sheet.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
@@ -69,12 +68,12 @@ export function card(sheet, boat, asked, passes) {
         'div',
         {},
         first && h('p', { class: 'card-of' }, first.title),
-        first && (unsettled(sheet, first) ? h('p', { class: 'card-of' }, h('strong', {}, unsettled(sheet, first))) : figure(first)),
+        first && (first.unsettled ? h('p', { class: 'card-of' }, h('strong', {}, first.unsettled)) : figure(first)),
         first?.interval && h('p', {}, `likely ${first.interval}`),
         lead && h('p', {}, lead.sentence),
         ...(passes ? ring(passes) : []),
       ),
-      pairs([...inputs.map((i) => [i.title, unsettled(sheet, i) ?? i.text]), ...also.map((r) => [r.title, r.text])]),
+      pairs([...inputs.map((i) => [i.title, i.unsettled ?? i.text]), ...also.map((r) => [r.title, r.text])]),
     ),
     h(
       'div',

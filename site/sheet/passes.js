@@ -38,7 +38,7 @@ export function standOf({ order, passes }, done) {
  */
 export function passesOf(app, sheet) {
   const full = sheet.results.find((r) => r.name === 'wrenchSetting') ?? sheet.inputs.find((i) => i.name === 'wrenchSetting');
-  if (!full || unsettled(sheet, full)) return null;
+  if (!full || full.unsettled) return null;
   const count = at(inHand().boat, '/coupling/boltCount') ?? 4;
   const makers = 'maker' in full ? full.maker?.text : undefined;
   const fit = sheet.results.some((r) => r.name === 'tighteningOrder') ? sheet : runWith(app, 'bolt-fit', { boltCount: count, wrenchSetting: (makers ?? full.text).replace(/ \(.*/, '') });
@@ -46,22 +46,6 @@ export function passesOf(app, sheet) {
   const order = orderOf(text('tighteningOrder'));
   const passes = [text('firstTorque'), text('secondTorque'), makers ?? full.text].filter(Boolean);
   return order.length > 1 && passes.length === 3 ? { order, passes } : null;
-}
-
-/**
- * How a torque of a sheet is printed that reaches what its joint can give way from:
- * never as a plain figure, as that would be set; null where it may stand.
- * @param {{ results: { name: string, text: string, si?: number, low?: number, interval?: string }[] }} sheet
- * @param {{ name: string, text: string, si?: number, maker?: { text: string, si: number } }} torque
- * @returns {string | null}
- */
-export function unsettled(sheet, torque) {
-  const most = torque.name === 'wrenchSetting' ? 'breakingTorque' : torque.name === 'nutTorque' ? 'mostNutTorque' : '';
-  const edge = sheet.results.find((r) => r.name === most);
-  const stands = torque.maker ?? torque;
-  const low = edge?.low ?? edge?.si;
-  if (!edge || low === undefined || stands.si === undefined || stands.si < low) return null;
-  return `NOT SETTLED: ${stands.text}, can give way from ${edge.interval?.replace(/ to \S+/, '') ?? edge.text}`;
 }
 
 /**

@@ -105,3 +105,28 @@ func TestCardTellsNoClampOfAJointThatDoesNotStand(t *testing.T) {
 		}
 	}
 }
+
+// A sheet says of its own torque what the card says of it, for whoever prints that
+// sheet alone; one that stands says nothing.
+func TestSheetsSayThatTheirTorqueIsNotSettled(t *testing.T) {
+	b := testboat.Demo(t, "juniper")
+	e, err := marinecalc.New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	card, err := e.TorqueCard(context.Background(), b, marinecalc.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.IndexFunc(card.Joints, func(j marinecalc.TorqueJoint) bool { return j.Joint == "propeller-nut" })
+	s, err := marinecalc.Run("propeller-taper", []byte(`{}`), marinecalc.Options{Boat: b})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := s.Input("nutTorque").Unsettled; got == "" || got != card.Joints[at].Torque {
+		t.Errorf("the sheet has %q, the card %q", got, card.Joints[at].Torque)
+	}
+	if got := testboat.Run(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`, marinecalc.Options{}).Result("wrenchSetting").Unsettled; got != "" {
+		t.Errorf("a torque that stands: %s", got)
+	}
+}

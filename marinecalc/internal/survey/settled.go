@@ -61,6 +61,33 @@ func inNewtonMetres(text string) (float64, bool) {
 	return reading.SI, err == nil
 }
 
+// MarkUnsettled says at the torques of a sheet, calculated and typed, what is to be
+// printed in their place where the sheet itself shows that they are not to be set.
+func MarkUnsettled(s *sheet.Sheet, book *rules.Book) {
+	own := func(id string) *sheet.Sheet {
+		if id == s.Calculation {
+			return s
+		}
+		return nil
+	}
+	for _, row := range book.Table("torque-joints").Rows.All() {
+		calculation, name, _ := strings.Cut(row.Values.Of("torque").Text, "/")
+		if calculation != s.Calculation {
+			continue
+		}
+		if r := s.Result(name); r != nil {
+			t := Torque{Text: r.Text, From: "calculated"}
+			if r.Maker != nil {
+				t = Torque{Text: r.Maker.Text, From: "given", Own: r.Text}
+			}
+			r.Unsettled = Unsettled(row, t, own)
+		}
+		if i := s.Input(name); i != nil {
+			i.Unsettled = Unsettled(row, Torque{Text: i.Text, From: "typed"}, own)
+		}
+	}
+}
+
 // Unsettled is how a torque is printed that reaches what its joint can give way
 // from, or of which its sheets say that it is too much or may be: never as a plain
 // figure, as the wrench hand sets the first one that stands. "" where it may stand.

@@ -124,6 +124,7 @@ func (survey *Survey) work(s *calc.Session, ids []string) error {
 		}
 		switch {
 		case out != nil:
+			MarkUnsettled(out.Sheet, s.Book)
 			survey.Sheets = append(survey.Sheets, out.Sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
 			survey.Missing = append(survey.Missing, Missing{Calculation: c.ID, Title: k.Title, Needs: HowTo(s, k.Calculation, missing)})
