@@ -1516,6 +1516,8 @@ export interface SheetInput extends Term {
 export interface Result extends Term, Spread {
   /** The value as people read it, with its unit. */
   text: string;
+  /** The code of the word, where `text` is what people read for it. */
+  word?: string;
   /** The value in SI; absent for words. */
   si?: number;
   /** What the maker says of it, where the maker says it too. */
@@ -1562,6 +1564,8 @@ export interface Row {
 export interface Cell extends Spread {
   /** As people read it; empty where nothing can be said. */
   text: string;
+  /** The code of the word, where `text` is what people read for it. */
+  word?: string;
   /** The value in SI; absent for words. */
   si?: number;
 }

@@ -89,6 +89,7 @@ func (s *Spread) Half() float64 {
 type Result struct {
 	Term
 	Text string   `json:"text"`
+	Word string   `json:"word,omitempty"` // the code, where Text is what people read for it
 	SI   *float64 `json:"si,omitempty"`
 	Spread
 	Maker     *Maker `json:"maker,omitempty"`
@@ -133,6 +134,7 @@ type Row struct {
 // is empty where nothing can be said.
 type Cell struct {
 	Text string   `json:"text"`
+	Word string   `json:"word,omitempty"` // the code, where Text is what people read for it
 	SI   *float64 `json:"si,omitempty"`
 	Spread
 }

@@ -33,7 +33,7 @@ func (r *writing) tableLines() []sheet.Table {
 }
 
 func (r *writing) cell(m *results.Measure) sheet.Cell {
-	c := sheet.Cell{Text: m.Text}
+	c := sheet.Cell{Text: m.Text, Word: codeOf(m)}
 	if m.Text == "" || m.Word != "" {
 		return c
 	}

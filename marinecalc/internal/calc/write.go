@@ -121,7 +121,7 @@ func (r *writing) resultLines() []sheet.Result {
 		m := &r.Measures[i]
 		p := m.Property
 		line := &lines[i] // filled in its place: it is long
-		line.Term, line.Text = r.In.Form.Results.Places[p.Index].Term, m.Text
+		line.Term, line.Text, line.Word = r.In.Form.Results.Places[p.Index].Term, m.Text, codeOf(m)
 		if m.Word == "" {
 			line.SI = r.Keep(m.Si)
 		}
@@ -129,6 +129,14 @@ func (r *writing) resultLines() []sheet.Result {
 		r.addMaker(line, p)
 	}
 	return lines
+}
+
+// codeOf is the code of a result that people read in other words, "" of any other.
+func codeOf(m *results.Measure) string {
+	if m.Word == m.Text || !slices.Contains(m.Property.Enum, m.Word) {
+		return ""
+	}
+	return m.Word
 }
 
 // addRange writes the 95 % interval and who has the largest part in it.
