@@ -126,7 +126,13 @@ func TestSheetsSayThatTheirTorqueIsNotSettled(t *testing.T) {
 	if got := s.Input("nutTorque").Unsettled; got == "" || got != card.Joints[at].Torque {
 		t.Errorf("the sheet has %q, the card %q", got, card.Joints[at].Torque)
 	}
-	if got := testboat.Run(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"}`, marinecalc.Options{}).Result("wrenchSetting").Unsettled; got != "" {
-		t.Errorf("a torque that stands: %s", got)
+	// Of three finishes of one bolt: one within all limits, one whose scatter alone
+	// reaches over the proof load in few trials, one of high friction whose torque
+	// twists the bolt to its yield in a third of them.
+	for finish, stands := range map[string]bool{"oiled": true, "zinc-shigley": true, "zinc-bickford": false} {
+		got := testboat.Run(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "`+finish+`"}`, marinecalc.Options{}).Result("wrenchSetting").Unsettled
+		if (got == "") != stands {
+			t.Errorf("%s: %q", finish, got)
+		}
 	}
 }

@@ -88,6 +88,17 @@ func MarkUnsettled(s *sheet.Sheet, book *rules.Book) {
 	}
 }
 
+// scatterStands is the chance of meeting a limit from which on the scatter of
+// friction and wrench alone does not unsettle a torque: handbooks print such torques
+// for dry bolts as they are. Common practice, no source.
+const scatterStands = 0.9
+
+// isScatter tells whether a verdict is untold by scatter alone, and most likely met:
+// no figure behind it is waited for. It stands beside the torque, and not in its place.
+func isScatter(v *sheet.Verdict) bool {
+	return v.Word == sheet.CannotTell && len(v.Awaits) == 0 && v.Turns == nil && v.Probability != nil && *v.Probability >= scatterStands
+}
+
 // Unsettled is how a torque is printed that reaches what its joint can give way
 // from, or of which its sheets say that it is too much or may be: never as a plain
 // figure, as the wrench hand sets the first one that stands. "" where it may stand.
@@ -103,7 +114,7 @@ func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) st
 	if own, read := inNewtonMetres(t.Own); t.Own != "" && (!read || si < own*(1-1e-3)) { // what is too much at a greater one is not told of this
 		return ""
 	}
-	against := standAgainst(row, "heeds", sheetOf)
+	against := slices.DeleteFunc(standAgainst(row, "heeds", sheetOf), isScatter)
 	if len(against) == 0 {
 		return ""
 	}

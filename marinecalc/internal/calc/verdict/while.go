@@ -73,6 +73,9 @@ func putRight(v *sheet.Verdict) string {
 
 // Stands says inside a sentence how a value stands to its limit.
 func Stands(v *sheet.Verdict) string {
+	if v.Reads == sheet.CannotTell.Reads(v.Side) { // the value tells too little, as no value by itself does
+		return problem.MidSentence(v.Title) + ", " + v.Value + ", may not meet its limit"
+	}
 	return problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
 }
 
