@@ -1181,8 +1181,10 @@ export interface TorqueJoint {
   thread?: string;
   /** What is on the thread. */
   lubrication?: string;
-  /** What to set; absent where it is not known. */
+  /** What to set; absent where it is not known, or not settled. */
   torque?: string;
+  /** What to print in place of a torque that is not to be set as it stands. */
+  unsettled?: string;
   /** What it gives, or between what it lies. */
   range?: string;
   /** The maker's document, or how it was found. */

@@ -46,7 +46,7 @@ func (t *terminal) torques(args []string) error {
 	fmt.Fprintf(t.out, "%s: torque card\n", card.Boat)
 	for _, j := range card.Joints {
 		fmt.Fprintf(t.out, "\n%s\n", j.Title)
-		for _, line := range [...][2]string{{"thread", j.Thread}, {"on it", j.Lubrication}, {"torque", cmp.Or(j.Torque, "not known")}, {"", j.Range}, {"by", j.Source}, {"wanted", j.Wanted}, {"order", j.Order}, {"again", j.Again}, {"look at", j.Look}} {
+		for _, line := range [...][2]string{{"thread", j.Thread}, {"on it", j.Lubrication}, {"torque", cmp.Or(j.Stands(), "not known")}, {"", j.Range}, {"by", j.Source}, {"wanted", j.Wanted}, {"order", j.Order}, {"again", j.Again}, {"look at", j.Look}} {
 			if line[1] != "" {
 				const indent = "           "
 				fmt.Fprintln(t.out, fmt.Sprintf("  %-9s", line[0])+strings.TrimPrefix(plain.Wrapped(indent, line[1]), indent))

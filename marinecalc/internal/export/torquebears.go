@@ -3,7 +3,6 @@
 package export
 
 import (
-	"cmp"
 	"strings"
 
 	"example.org/driveline/marinecalc/hub"
@@ -124,7 +123,9 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	}
 	j.bears(sheets, told)
 	j.Range = strings.Join(known(said.Sentence(), j.Range), "; ")
-	j.Torque = cmp.Or(unsettled, j.Torque)
+	if j.Unsettled = survey.NotSettled(unsettled); j.Unsettled != "" {
+		j.Torque = ""
+	}
 }
 
 // from tells where the torque comes from.

@@ -21,15 +21,16 @@ type TorqueCard struct {
 	Joints []TorqueJoint `json:"joints"`
 }
 
-// TorqueJoint is one joint. Torque is empty where it is not known; Wanted then
-// says which figure is. One that the joint can give way from, or that its sheets
-// are not sure of, begins with "NOT SETTLED: " and is no figure to set.
+// TorqueJoint is one joint. Torque is empty where it is not known, and Wanted then
+// says which figure is; or where the joint can give way from it or its sheets are
+// not sure of it, and Unsettled then stands in its place.
 type TorqueJoint struct {
 	Joint       string `json:"joint"`
 	Title       string `json:"title"`
 	Thread      string `json:"thread,omitempty"`
 	Lubrication string `json:"lubrication,omitempty"`
 	Torque      string `json:"torque,omitempty"`
+	Unsettled   string `json:"unsettled,omitempty"`
 	Range       string `json:"range,omitempty"`  // what it gives, or between what it lies
 	Source      string `json:"source,omitempty"` // the maker's document, or how it was found
 	Maker       bool   `json:"maker"`            // it is the maker's figure
@@ -38,6 +39,9 @@ type TorqueJoint struct {
 	Look        string `json:"look"`
 	Wanted      string `json:"wanted,omitempty"`
 }
+
+// Stands is what is printed for the torque, "" where nothing is known of it.
+func (j *TorqueJoint) Stands() string { return cmp.Or(j.Unsettled, j.Torque) }
 
 // Torques gathers the card from the sheets of a survey and from what the boat
 // file has of its makers' torques, which go first.
@@ -62,7 +66,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
 			}
 		}
-		if j.Torque == "" {
+		if j.Stands() == "" {
 			j.Wanted = text("wanted")
 		} else {
 			j.minds(strings.Fields(text("minds")), sheets, book)
@@ -234,14 +238,14 @@ func TorquePage(card *TorqueCard) string {
 		p.tag("td", "", strings.Join(known(j.Thread, j.Lubrication), "; "))
 		p.b.WriteString("<td>")
 		switch {
-		case j.Torque == "":
+		case j.Stands() == "":
 			p.b.WriteString("<b>not known</b><br>" + picture.Escape("wanted: "+j.Wanted))
 		default:
 			by := j.Source
 			if j.Maker {
 				by = "maker: " + by
 			}
-			p.b.WriteString("<b>" + picture.Escape(j.Torque) + "</b><br>" + picture.Escape(strings.Join(known(j.Range, by), "; ")))
+			p.b.WriteString("<b>" + picture.Escape(j.Stands()) + "</b><br>" + picture.Escape(strings.Join(known(j.Range, by), "; ")))
 		}
 		p.b.WriteString("</td>")
 		p.tag("td", "", j.Order+"; again "+j.Again)

@@ -25,7 +25,7 @@ func cardOf(t *testing.T, b *marinecalc.Boat) (map[string]marinecalc.TorqueJoint
 	joints := map[string]marinecalc.TorqueJoint{}
 	for _, j := range card.Joints {
 		joints[j.Joint] = j
-		if j.Title == "" || j.Order == "" || j.Again == "" || j.Look == "" || (j.Torque == "") != (j.Wanted != "") || (j.Torque != "") != (j.Source != "") {
+		if j.Title == "" || j.Order == "" || j.Again == "" || j.Look == "" || (j.Stands() == "") != (j.Wanted != "") || (j.Stands() != "") != (j.Source != "") {
 			t.Errorf("%+v", j)
 		}
 	}

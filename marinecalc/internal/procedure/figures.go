@@ -186,7 +186,7 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 	if unsettled == "" {
 		return
 	}
-	f.Text, f.Interval, f.Maker = unsettled, "", nil
+	f.Text, f.Interval, f.Maker = survey.NotSettled(unsettled), "", nil
 	if f.Word == "" || f.Word.Rank() > sheet.CannotTell.Rank() {
 		f.Word, f.Reads = sheet.CannotTell, "not settled"
 		f.Sentence = strings.TrimSpace("Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on. " + f.Sentence)
@@ -195,8 +195,8 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 
 func (m *maker) sheetOf(id string) *sheet.Sheet { return m.work(id).sheet }
 
-// unsettled is how the torque that stands on a joint's own sheet is printed where it
-// is not to be set as it is, as the torque card does, else "".
+// unsettled tells what stands against setting the torque of a joint's own sheet as it
+// is, as the torque card does, else "".
 func (m *maker) unsettled(joint *rules.Row) string {
 	id, name, _ := strings.Cut(joint.Values.Of("torque").Text, "/")
 	s := m.sheetOf(id)
@@ -261,7 +261,7 @@ func (m *maker) tightening() *Tightening {
 	passes := "The torque is not known: do not tighten by a guess."
 	if joint := m.jointOf(wrenchSetting); joint != nil && full != "" && m.unsettled(joint) != "" {
 		t.Passes = []string{}
-		passes = "The torque is " + strings.Replace(m.unsettled(joint), "NOT SETTLED", "not settled", 1) + ": settle that, or ask the maker, before a wrench goes on."
+		passes = "The torque is not settled: " + m.unsettled(joint) + ": settle that, or ask the maker, before a wrench goes on."
 	}
 	if len(t.Passes) > 0 {
 		passes = fmt.Sprintf("First pass %s, then %s. Last, go once round at %s until no nut moves.",

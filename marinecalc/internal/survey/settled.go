@@ -80,10 +80,10 @@ func MarkUnsettled(s *sheet.Sheet, book *rules.Book) {
 			if r.Maker != nil {
 				t = Torque{Text: r.Maker.Text, From: "given", Own: r.Text}
 			}
-			r.Unsettled = Unsettled(row, t, own)
+			r.Unsettled = NotSettled(Unsettled(row, t, own))
 		}
 		if i := s.Input(name); i != nil {
-			i.Unsettled = Unsettled(row, Torque{Text: i.Text, From: "typed"}, own)
+			i.Unsettled = NotSettled(Unsettled(row, Torque{Text: i.Text, From: "typed"}, own))
 		}
 	}
 }
@@ -99,15 +99,24 @@ func isScatter(v *sheet.Verdict) bool {
 	return v.Word == sheet.CannotTell && len(v.Awaits) == 0 && v.Turns == nil && v.Probability != nil && *v.Probability >= scatterStands
 }
 
-// Unsettled is how a torque is printed that reaches what its joint can give way
-// from, or of which its sheets say that it is too much or may be: never as a plain
-// figure, as the wrench hand sets the first one that stands. "" where it may stand.
+// NotSettled is what is printed in place of an unsettled torque: never a plain figure,
+// as the wrench hand sets the first one that stands. "" where nothing is against it.
+func NotSettled(why string) string {
+	if why == "" {
+		return ""
+	}
+	return "NOT SETTLED: " + why
+}
+
+// Unsettled tells of a torque that reaches what its joint can give way from, or of
+// which its sheets say that it is too much or may be, what stands against it. "" where
+// it may stand.
 func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) string {
 	si, ok := inNewtonMetres(t.Text)
 	if !ok {
 		return ""
 	}
-	stands := "NOT SETTLED: " + strings.Join(strings.Fields(t.Text+" "+t.From), " ") + ", "
+	stands := strings.Join(strings.Fields(t.Text+" "+t.From), " ") + ", "
 	if e := EdgeOf(row.Pick, sheetOf); e != nil && si >= e.SI {
 		return stands + e.What + " from " + e.Text
 	}
