@@ -4,8 +4,6 @@
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { keep, recall } from '../store/keep.js';
-import { inHand } from '../store/shelf.js';
-import { at } from '../kit/pointer.js';
 import { runWith } from './drips.js';
 
 /** @typedef {{ order: number[], passes: string[] }} Passes */
@@ -39,12 +37,13 @@ export function standOf({ order, passes }, done) {
 export function passesOf(app, sheet) {
   const full = sheet.results.find((r) => r.name === 'wrenchSetting') ?? sheet.inputs.find((i) => i.name === 'wrenchSetting');
   if (!full || full.unsettled) return null;
-  const count = at(inHand().boat, '/coupling/boltCount') ?? 4;
-  const makers = 'maker' in full ? full.maker?.text : undefined;
-  const fit = sheet.results.some((r) => r.name === 'tighteningOrder') ? sheet : runWith(app, 'bolt-fit', { boltCount: count, wrenchSetting: (makers ?? full.text).replace(/ \(.*/, '') });
-  const text = (/** @type {string} */ name) => fit?.results.find((r) => r.name === name)?.text ?? '';
+  const makers = 'maker' in full ? full.maker : undefined;
+  const own = sheet.results.some((r) => r.name === 'tighteningOrder');
+  const fit = own ? sheet : runWith(app, 'bolt-fit', { wrenchSetting: `${makers?.si ?? full.si} N·m` });
+  if (!fit || (!own && fit.inputs.find((i) => i.name === 'boltCount')?.origin !== 'boat')) return null; // of no number of bolts that nobody counted
+  const text = (/** @type {string} */ name) => fit.results.find((r) => r.name === name)?.text ?? '';
   const order = orderOf(text('tighteningOrder'));
-  const passes = [text('firstTorque'), text('secondTorque'), makers ?? full.text].filter(Boolean);
+  const passes = [text('firstTorque'), text('secondTorque'), makers?.text ?? full.text].filter(Boolean);
   return order.length > 1 && passes.length === 3 ? { order, passes } : null;
 }
 
