@@ -62,7 +62,7 @@ export function dayStrip(table, sheet, windows, go) {
     'section',
     { class: 'days-of' },
     h('h3', {}, 'Day by day'),
-    dated.length > 0 && strip(dated.map((r) => ({ from: text(r, 'start'), to: text(r, 'end'), hours: Number.parseFloat(text(r, 'hours')) || 0 })), kinds, open),
+    dated.length > 0 && strip(dated.map((r) => ({ from: text(r, 'start'), to: text(r, 'end'), hours: (cell(r, 'hours')?.si ?? 0) / 3600 })), kinds, open),
     h(
       'ol',
       { class: 'agenda' },
@@ -71,7 +71,7 @@ export function dayStrip(table, sheet, windows, go) {
           'li',
           { class: isOpen(day) ? 'open-day' : false },
           h('h4', {}, day === '' ? 'No day yet' : said(day), h('span', { class: 'aside' }, day !== '' && [isOpen(day) && 'she lies open', ...lies(day)].filter(Boolean).map((w) => ` · ${w}`).join(''))),
-          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'row')), { class: 'link' }), h('span', {}, [text(r, 'hours'), text(r, 'place') !== 'afloat or ashore' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', ')))),
+          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'row')), { class: 'link' }), h('span', {}, [text(r, 'hours'), cell(r, 'place')?.word !== 'either' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', ')))),
         ),
       ),
     ),

@@ -18,9 +18,6 @@ func (f *finder) nextCheck(c bayes.Check, inFront []string) NextCheck {
 	n := NextCheck{Question: e.Title, Evidence: e.ID, How: e.Help, Bits: rounded(c.Bits), PerMinute: math.Round(c.Rate*1e5) / 1e5,
 		Minutes: quantity.Time(e.Minutes * 60), Place: e.Place, Needs: needs(e),
 		IfYes: f.outcome(c.Question, bayes.Yes), IfNo: f.outcome(c.Question, bayes.No)}
-	if e.Place == "either" {
-		n.Place = "afloat or ashore"
-	}
 	n.Hazard = f.hazardWords(e, inFront)
 	return n
 }

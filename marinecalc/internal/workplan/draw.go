@@ -17,7 +17,7 @@ func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 	var steps []ScheduledStep
 	first, last := 0, 0
 	for _, s := range out.Schedule {
-		if s.Start == "" || s.Phase == phaseWords["afterwards"] {
+		if s.Start == "" || s.Phase == "afterwards" {
 			continue
 		}
 		from, _ := day.Parse(s.Start) // written by us

@@ -75,7 +75,7 @@ func (p *planner) inPhases() []int {
 
 func (p *planner) line(made *schedule.Plan, i int, hazards string) ScheduledStep {
 	t, s := made.Tasks[i], p.steps[i]
-	l := ScheduledStep{Step: s.Title, Phase: phaseWords[s.Phase], Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: placeWords(s.Place), Critical: "no",
+	l := ScheduledStep{Step: s.Title, Phase: s.Phase, Hours: quantity.Time(float64(p.tasks[i].Minutes) * 60), Place: s.Place, Critical: "no",
 		Slack: quantity.Time(math.NaN()), Hazards: hazards, Once: p.still.Once(s, p.remedies), How: quantity.Either(s.Text, p.session.Units), For: strings.Join(p.forWhat[i], "; "), Row: s.ID}
 	switch t.Why {
 	case schedule.Dated:

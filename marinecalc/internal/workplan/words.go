@@ -10,16 +10,6 @@ import (
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 )
 
-func placeWords(place string) string {
-	if place == "either" {
-		return "afloat or ashore"
-	}
-	return place
-}
-
-// phaseWords are the phases as people read them.
-var phaseWords = map[string]string{"as-found": "as found", "open": "open up", "work": "work", "close": "close", "first-start": "first start", "trial": "trial", "afterwards": "afterwards"}
-
 // finishText is the day on which everything is done, or why there is none.
 func (p *planner) finishText(made *schedule.Plan) string {
 	if !made.Whole() {
