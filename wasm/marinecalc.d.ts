@@ -1893,6 +1893,8 @@ export interface Found {
   sheet: string;
   /** Id of the limit it is over; absent where it is none. */
   limit?: string;
+  /** Id of the cause that was found, or of the look that showed it; absent where it is neither. */
+  row?: string;
 }
 
 /** Something that does not agree, on the sheet that says so; figures of the boat file that contradict each other have no sheet. */

@@ -76,7 +76,7 @@ func blind(e rules.Evidence, a bayes.Answer, way string) bool {
 // put takes an answer and how it was looked at: surer ways are wrong less
 // often, and hearsay shows nothing to be there.
 func (f *finder) put(q int, a bayes.Answer, from, way string) {
-	f.answers[q], f.from[q], f.ways[q] = a, from, []string{way}
+	f.answers[q], f.from[q], f.ways[q], f.limits[q] = a, from, []string{way}, ""
 	f.model.Wrong[q] = f.wrongBy(q, way)
 	if way == rules.Hearsay {
 		f.model.Settles[q] = -1
@@ -148,11 +148,13 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 		case bayes.Unknown:
 			if a != bayes.Unknown {
 				f.put(q, a, "verdict: "+v.Title+": "+v.Reads, byVerdict)
+				f.limits[q] = v.Limit
 				count++
 			}
 		case -a:
 			if a == bayes.Yes {
 				f.overrule(q, "the verdict on “"+v.Title+"” is “"+v.Reads+"”", "verdict: "+v.Title+": "+v.Reads, byVerdict)
+				f.limits[q] = v.Limit
 				count++
 				continue
 			}

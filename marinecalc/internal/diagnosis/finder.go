@@ -26,6 +26,7 @@ type finder struct {
 	model    bayes.Model // of the knowledge, with how the answers were come by
 	unsure   []bool      // answered with don't know
 	from     []string    // who answered
+	limits   []string    // the limit whose verdict answered, by its id, else ""
 	ways     [][]string  // how it was looked at, "" where nobody said
 	disagree []string    // verdicts that say otherwise than the person
 	stops    []calc.Stop // verdicts of the boat that forbid power
@@ -42,7 +43,7 @@ func newFinder(book *rules.Book) *finder {
 	f := &finder{knowledge: know(book)}
 	questions := f.evidence.Len()
 	f.answers, f.unsure = make([]bayes.Answer, questions), make([]bool, questions)
-	f.from, f.ways = make([]string, questions), make([][]string, questions)
+	f.from, f.ways, f.limits = make([]string, questions), make([][]string, questions), make([]string, questions)
 	f.model = f.knowledge.model
 	f.model.Trust = f.figure("sure-nearly")
 	f.model.Wrong, f.model.Settles = slices.Clone(f.model.Wrong), slices.Clone(f.model.Settles)

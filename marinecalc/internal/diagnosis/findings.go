@@ -109,6 +109,7 @@ type Weighed struct {
 	Weight   string
 	Decibans float64
 	Evidence string // id
+	Limit    string // id, of an answer that a verdict gave
 }
 
 // Find ranks the causes of trouble by the answers typed or in the boat
@@ -296,7 +297,7 @@ func (f *finder) weigh(first int, out *Result) {
 		}
 		w := f.belief.Weight(first, q, a)
 		lines = append(lines, Weighed{Question: f.evidence.At(q).Title, Answer: answerWord(a), From: f.from[q], By: f.by(q), Weight: f.strength(w),
-			Decibans: math.Round(w*10) / 10, Evidence: f.evidence.At(q).ID})
+			Decibans: math.Round(w*10) / 10, Evidence: f.evidence.At(q).ID, Limit: f.limits[q]})
 	}
 	sort.SliceStable(lines, func(i, j int) bool { return math.Abs(lines[i].Decibans) > math.Abs(lines[j].Decibans) })
 	copy(out.Weights[:], lines)

@@ -24,6 +24,7 @@ type Found struct {
 	Calculation string    `json:"calculation"`
 	Sheet       string    `json:"sheet"`
 	Limit       string    `json:"limit,omitempty"`
+	Row         string    `json:"row,omitempty"` // id of the cause, or of the look
 }
 
 // FoundKind says how it was found.
@@ -101,7 +102,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 				text += "; cure: " + cure.Text
 			}
 		}
-		list = append(list, Found{Kind: FoundCause, Title: out.Cell("ranking", n, "name").Text, Text: text + ".", Calculation: out.Calculation, Sheet: out.Title})
+		list = append(list, Found{Kind: FoundCause, Title: out.Cell("ranking", n, "name").Text, Text: text + ".", Calculation: out.Calculation, Sheet: out.Title, Row: out.Cell("ranking", n, "cause").Text})
 	}
 	points := ""
 	if cause, sure := out.Result("cause"), out.Result("probability"); cause != nil {
@@ -113,7 +114,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	}
 	for n := 0; out.Cell("weights", n, "question") != nil; n++ {
 		question, from := out.Cell("weights", n, "evidence").Text, out.Cell("weights", n, "from").Text
-		if out.Cell("weights", n, "answer").Text != "yes" || settled[question] || strings.HasPrefix(from, "verdict") {
+		if out.Cell("weights", n, "answer").Text != "yes" || settled[question] || out.Cell("weights", n, "limit").Text != "" {
 			continue
 		}
 		for _, e := range evidence.All() {
@@ -122,7 +123,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 				if weight := out.Cell("weights", n, "decibans"); weight.SI != nil && *weight.SI > 0 {
 					text += points // evidence for the leading cause
 				}
-				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: text, Calculation: out.Calculation, Sheet: out.Title})
+				list = append(list, Found{Kind: FoundLook, Title: e.Title, Text: text, Calculation: out.Calculation, Sheet: out.Title, Row: e.ID})
 			}
 		}
 	}

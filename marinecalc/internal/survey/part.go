@@ -132,13 +132,8 @@ func OfPart(row *rules.Row, name string) bool { return slices.Contains(NamesOf(r
 // where it is of none.
 func partOf(book *rules.Book, f Found) string {
 	for _, c := range book.Causes().All() {
-		if c.Title == f.Title {
+		if f.Row != "" && (f.Row == c.ID || f.Row == c.Confirm) {
 			return c.Part
-		}
-		for _, e := range book.Evidence().All() {
-			if e.ID == c.Confirm && e.Title == f.Title {
-				return c.Part
-			}
 		}
 	}
 	return ""
