@@ -151,7 +151,7 @@ func short(v sheet.Verdict) string {
 	case sheet.Outside:
 		return "outside"
 	case sheet.Beyond:
-		if strings.HasPrefix(v.Reads, "under") {
+		if v.Reads == v.Word.Reads(sheet.AtLeast) {
 			return "under"
 		}
 		return "over"

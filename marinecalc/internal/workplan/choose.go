@@ -55,13 +55,13 @@ func (p *planner) plan(r rules.Remedy, because string) {
 	}
 	for i, has := range p.remedies {
 		if has.ID == r.ID {
-			if !strings.Contains(p.because[i], because) {
-				p.because[i] += "; " + because
+			if !slices.Contains(p.because[i], because) {
+				p.because[i] = append(p.because[i], because)
 			}
 			return
 		}
 	}
-	p.remedies, p.because = append(p.remedies, r), append(p.because, because)
+	p.remedies, p.because = append(p.remedies, r), append(p.because, []string{because})
 }
 
 // noSuch refuses an id that no row has.

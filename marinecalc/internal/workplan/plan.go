@@ -29,7 +29,7 @@ type planner struct {
 	in       *Input
 	today    int
 	remedies []rules.Remedy
-	because  []string          // by remedy
+	because  [][]string        // by remedy
 	first    map[string]string // by cause: the remedy that the fault finding proposes first
 	open     map[string]bool   // steps that the cures of what was found need
 	left     []string          // what is not planned, and why

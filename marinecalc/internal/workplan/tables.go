@@ -21,7 +21,7 @@ func (p *planner) write(made, late *schedule.Plan) Result {
 	out.Planned = strings.Join(titles, "; ")
 	order := slices.Clone(made.Order)
 	for i, r := range p.remedies[:min(len(p.remedies), len(out.Work))] {
-		out.Work[i] = WorkLine{r.Title, p.because[i]}
+		out.Work[i] = WorkLine{r.Title, strings.Join(p.because[i], "; ")}
 	}
 	for _, i := range p.inPhases() {
 		out.HoursTotal += quantity.Time(p.steps[i].Hours * 3600)

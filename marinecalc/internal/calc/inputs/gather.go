@@ -6,6 +6,7 @@
 package inputs
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -137,7 +138,7 @@ func (in *Inputs) TakeEarlier(p *contract.Property, k *Known) bool {
 			return true
 		}
 	}
-	*k = Known{Known: true, Word: r.Text, Origin: sheet.Earlier, Source: o.Sheet.Title, blameAt: p.Pointer, Confirmed: true}
+	*k = Known{Known: true, Word: cmp.Or(r.Word, r.Text), Origin: sheet.Earlier, Source: o.Sheet.Title, blameAt: p.Pointer, Confirmed: true}
 	if i := slices.IndexFunc(o.Unverified, func(u Unverified) bool { return u.Result == result }); i >= 0 {
 		k.Confirmed, k.Roots = false, o.Unverified[i].RestsOn
 	}
