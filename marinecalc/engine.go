@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/problem"
@@ -166,7 +167,7 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 		return nil, stopped(ctx, problems.Sorted().Err())
 	}
 	s.HoldStill(out.Sheet)
-	survey.MarkUnsettled(out.Sheet, s.Book)
+	setting.Mark(out.Sheet, s.Book)
 	return out.Sheet, nil
 }
 

@@ -36,6 +36,7 @@ var layers = []struct {
 	{"its verdicts", []string{"marinecalc/internal/calc/verdict"}},
 	{"one run", []string{"marinecalc/internal/calc"}},
 	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial", "marinecalc/internal/upkeep"}},
+	{"what a joint is set to", []string{"marinecalc/internal/setting"}},
 	{"the catalogue", []string{"marinecalc/internal/catalogue"}},
 	{"whole boats, and rule files held against all calculations", []string{"marinecalc/internal/survey", "marinecalc/internal/rulefile"}},
 	{"work to go by, filled from whole boats", []string{"marinecalc/internal/procedure"}},

@@ -7,7 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/internal/calc/verdict"
-	"example.org/driveline/marinecalc/internal/survey"
+	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -18,7 +18,7 @@ import (
 func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet, told bool) {
 	kind, _ := quantity.Lookup("torque")
 	reading, err := kind.Parse(j.Torque)
-	edge := survey.EdgeOf(j.Joint, of(sheets))
+	edge := setting.EdgeOf(j.Joint, of(sheets))
 	if err != nil || edge == nil || told && j.Joint != "coupling-bolts" { // whose verdicts are of its yield, and the edge of its breaking
 		return
 	}
@@ -45,7 +45,7 @@ func (j *TorqueJoint) ofCone(s, key *sheet.Sheet) {
 	if least == nil || most == nil || least.SI == nil || most.SI == nil {
 		return
 	}
-	edge := survey.EdgeOf(j.Joint, func(string) *sheet.Sheet { return s })
+	edge := setting.EdgeOf(j.Joint, func(string) *sheet.Sheet { return s })
 	if *least.SI <= edge.SI {
 		j.Range = "the cone alone holds from about " + least.Text + ", hub or thread can yield from " + edge.Text
 		return
@@ -100,7 +100,7 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 		return
 	}
 	against := func(columns ...string) string {
-		return survey.AgainstTorque(row, of(sheets), columns...).Sentence()
+		return setting.AgainstTorque(row, of(sheets), columns...).Sentence()
 	}
 	columns := []string{"asks", "cures"}
 	told := false
@@ -111,19 +111,19 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	case own != "":
 		j.Range = strings.Join(known(j.Range, against("heeds", "holds")), ": ")
 	}
-	said := survey.AgainstTorque(row, of(sheets), columns...)
-	unsettled := survey.Unsettled(row, survey.Torque{Text: j.Torque, From: j.from(), Own: own}, of(sheets))
+	said := setting.AgainstTorque(row, of(sheets), columns...)
+	unsettled := setting.Unsettled(row, setting.Torque{Text: j.Torque, From: j.from(), Own: own}, of(sheets))
 	if clamp, is := strings.CutPrefix(j.Range, "clamps "); is {
 		switch {
 		case unsettled != "": // at a torque that is not to be set
 			j.Range = ""
-		case said.Mark == survey.NotAsItStands:
+		case said.Mark == setting.NotAsItStands:
 			j.Range = "once that is put right, on sound faces and with sound bolts and nuts, it would clamp " + clamp
 		}
 	}
 	j.bears(sheets, told)
 	j.Range = strings.Join(known(said.Sentence(), j.Range), "; ")
-	if j.Unsettled = survey.NotSettled(unsettled); j.Unsettled != "" {
+	if j.Unsettled = setting.NotSettled(unsettled); j.Unsettled != "" {
 		j.Torque = ""
 	}
 }

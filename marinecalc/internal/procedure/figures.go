@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/internal/workplan"
 	"example.org/driveline/marinecalc/problem"
@@ -175,7 +176,7 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 	if joint == nil || f.Text == "" {
 		return
 	}
-	a := survey.AgainstTorque(*joint, m.sheetOf, "heeds", "asks", "holds", "cures")
+	a := setting.AgainstTorque(*joint, m.sheetOf, "heeds", "asks", "holds", "cures")
 	unsettled := m.unsettled(joint)
 	if a.Word != "" {
 		if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
@@ -186,7 +187,7 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 	if unsettled == "" {
 		return
 	}
-	f.Text, f.Interval, f.Maker = survey.NotSettled(unsettled), "", nil
+	f.Text, f.Interval, f.Maker = setting.NotSettled(unsettled), "", nil
 	if f.Word == "" || f.Word.Rank() > sheet.CannotTell.Rank() {
 		f.Word, f.Reads = sheet.CannotTell, "not settled"
 		f.Sentence = strings.TrimSpace("Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on. " + f.Sentence)
@@ -201,22 +202,22 @@ func (m *maker) unsettled(joint *rules.Row) string {
 	id, name, _ := strings.Cut(joint.Values.Of("torque").Text, "/")
 	s := m.sheetOf(id)
 	if in := s.Input(name); in != nil {
-		t := survey.Torque{Text: in.Text, From: "typed"}
+		t := setting.Torque{Text: in.Text, From: "typed"}
 		if in.Origin == sheet.MakersFigure {
 			t.From = "given"
 		}
-		return survey.Unsettled(*joint, t, m.sheetOf)
+		return setting.Unsettled(*joint, t, m.sheetOf)
 	}
 	r := s.Result(name)
 	if r == nil {
 		return ""
 	}
-	t := survey.Torque{From: "calculated", Own: r.Text}
+	t := setting.Torque{From: "calculated", Own: r.Text}
 	makers := false
 	if t.Text, _, makers = r.Stands(); makers {
 		t.From = "given"
 	}
-	return survey.Unsettled(*joint, t, m.sheetOf)
+	return setting.Unsettled(*joint, t, m.sheetOf)
 }
 
 // behind names the inputs that a result rests on and that are not known.

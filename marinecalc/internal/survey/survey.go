@@ -13,6 +13,7 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/diagnosis"
+	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -124,7 +125,7 @@ func (survey *Survey) work(s *calc.Session, ids []string) error {
 		}
 		switch {
 		case out != nil:
-			MarkUnsettled(out.Sheet, s.Book)
+			setting.Mark(out.Sheet, s.Book)
 			survey.Sheets = append(survey.Sheets, out.Sheet)
 		case len(missing) > 0 && len(missing) == len(problems):
 			survey.Missing = append(survey.Missing, Missing{Calculation: c.ID, Title: k.Title, Needs: HowTo(s, k.Calculation, missing)})

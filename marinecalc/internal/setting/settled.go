@@ -1,4 +1,4 @@
-package survey
+package setting
 
 import (
 	"slices"
@@ -61,9 +61,9 @@ func inNewtonMetres(text string) (float64, bool) {
 	return reading.SI, err == nil
 }
 
-// MarkUnsettled says at the torques of a sheet, calculated and typed, what is to be
+// Mark says at the torques of a sheet, calculated and typed, what is to be
 // printed in their place where the sheet itself shows that they are not to be set.
-func MarkUnsettled(s *sheet.Sheet, book *rules.Book) {
+func Mark(s *sheet.Sheet, book *rules.Book) {
 	own := func(id string) *sheet.Sheet {
 		if id == s.Calculation {
 			return s

@@ -1,4 +1,7 @@
-package survey
+// Package setting tells of the torque that a joint is set to whether it may be printed
+// as it stands: what the verdicts of the joint's sheets say against it, from where on
+// the joint gives way, and whether it is settled.
+package setting
 
 import (
 	"cmp"
