@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"example.org/driveline/marinecalc/fluid"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -29,6 +30,9 @@ type DripInput struct {
 	BatteryEnergy quantity.Energy // volts times ampere-hours; optional
 	UsableShare   quantity.Ratio  // of BatteryEnergy, above 0 up to 1
 	TimeAway      quantity.Time   // that the boat is left alone; optional
+
+	WaterTemperature quantity.Temperature // that the drips were counted in, 273.15 to 313.15 K; optional
+	WarmestWater     quantity.Temperature // that the boat lies in while it is left alone, likewise; optional
 }
 
 // DripResult is what the drips cost. A figure for which an optional input is
@@ -39,7 +43,8 @@ type DripResult struct {
 	WeekVolume   quantity.Volume // under way and at rest as the week has it
 	LeakUnderWay quantity.VolumeFlow
 	LeakAtRest   quantity.VolumeFlow
-	Inflow       quantity.VolumeFlow // at rest, from the gland and all else
+	LeakAway     quantity.VolumeFlow // at rest, in the warmest water
+	Inflow       quantity.VolumeFlow // of a boat left alone, from the gland and all else
 	GlandShare   quantity.Ratio      // of Inflow, by the gland; NaN when nothing comes in
 
 	TimeToSwitch   quantity.Time   // from the empty bilge, boat at rest
@@ -69,6 +74,9 @@ const (
 // is down the bilge may be full up to the switch, the worst that the pump
 // leaves, and fills on from there; where the battery is down before the pump
 // first starts, or the pump does not keep up, the bilge fills as with no pump.
+// The fine gaps of a packing let through the more the thinner the water is
+// (Darcy's law), so that a count is taken to the warmest water the boat lies in;
+// a temperature that is not given changes nothing, nor does colder water.
 //
 // The error is a *problem.Error of everything that cannot be. Drip allocates
 // nothing when it succeeds.
@@ -78,8 +86,9 @@ func Drip(in DripInput) (out DripResult, err error) {
 	}
 	way := float64(in.DropVolume) * max(0, float64(in.DripRate))
 	rest := float64(in.DropVolume) * max(0, float64(in.DripRateAtRest))
-	inflow := rest + float64(in.OtherInflow)
-	out.LeakUnderWay, out.LeakAtRest, out.Inflow = quantity.VolumeFlow(way), quantity.VolumeFlow(rest), quantity.VolumeFlow(inflow)
+	away := rest * in.thinner()
+	inflow := away + float64(in.OtherInflow)
+	out.LeakUnderWay, out.LeakAtRest, out.LeakAway, out.Inflow = quantity.VolumeFlow(way), quantity.VolumeFlow(rest), quantity.VolumeFlow(away), quantity.VolumeFlow(inflow)
 	out.DayAtRest, out.DayUnderWay = quantity.Volume(rest*day), quantity.Volume(way*day)
 	under := float64(in.TimeUnderWay)
 	out.WeekVolume = quantity.Volume(way*under + rest*(week-under))
@@ -91,12 +100,12 @@ func Drip(in DripInput) (out DripResult, err error) {
 	pumping := given(float64(in.PumpPower)) * running
 	energy := pumping + float64(in.StandingPower)*day
 	out.EnergyPerDay = quantity.Energy(energy)
-	out.GlandShare = quantity.Ratio(rest / given(inflow))
+	out.GlandShare = quantity.Ratio(away / given(inflow))
 	out.PumpShare = quantity.Ratio(pumping / given(energy))
 	out.TimeToFlat = until(float64(in.BatteryEnergy)*float64(in.UsableShare), energy/day)
 	out.TimeToFlood = until(float64(in.FloodVolume), inflow)
 	out.TimeUnattended = out.unattended(&in, inflow)
-	worst := max(way, rest) + float64(in.OtherInflow)
+	worst := max(way, away) + float64(in.OtherInflow)
 	out.PumpLoad = quantity.Ratio(worst / given(float64(in.PumpFlow)))
 	return out, nil
 }
@@ -112,6 +121,14 @@ func (out *DripResult) unattended(in *DripInput, inflow float64) quantity.Time {
 		return Never
 	}
 	return min(Never, out.TimeToFlat+quantity.Time(float64(in.FloodVolume-in.SwitchVolume)/inflow))
+}
+
+// thinner is how much thinner the warmest water is than that of the count.
+func (in *DripInput) thinner() float64 {
+	if in.WaterTemperature == 0 || in.WarmestWater <= in.WaterTemperature {
+		return 1
+	}
+	return float64(fluid.WaterViscosity(in.WaterTemperature) / fluid.WaterViscosity(in.WarmestWater))
 }
 
 // until is how long an amount lasts, up to Never; NaN where it is not given.
@@ -144,6 +161,14 @@ func (in *DripInput) usable() error {
 	bad.Between("/batteryEnergy", "the energy of the battery", float64(in.BatteryEnergy), 0, 1e10, "0 for not given, up to 2700 kW·h")
 	bad.Between("/usableShare", "the usable part of the battery", float64(in.UsableShare), 1e-3, 1, "above 0 up to 1")
 	bad.Between("/timeAway", "the time the boat is left alone", float64(in.TimeAway), 0, 1e9, "0 for not given, up to 30 years")
+	for _, water := range [...]struct {
+		where, what string
+		is          quantity.Temperature
+	}{{"/waterTemperature", "the water temperature", in.WaterTemperature}, {"/warmestWater", "the warmest water", in.WarmestWater}} {
+		if water.is != 0 {
+			bad.Between(water.where, water.what, float64(water.is), 273.15, 313.15, "0 °C to 40 °C")
+		}
+	}
 	if in.SwitchVolume > 0 && in.FloodVolume > 0 && in.FloodVolume < in.SwitchVolume {
 		bad.Add("/floodVolume", fmt.Sprintf("harm begins at %.4g L, before the pump starts at %.4g L", 1000*in.FloodVolume, 1000*in.SwitchVolume), "from the switch's volume upward", "set the switch lower, or measure both again from the empty bilge")
 	}

@@ -35,20 +35,22 @@ func TestEdgesOfHeat(t *testing.T) {
 
 func TestEdgesOfDrip(t *testing.T) {
 	parttest.Edges(t, moored(), Drip, map[string]string{
-		"/dripRate":       "[-0.05, 20.05]",
-		"/dripRateAtRest": "[-0.05, 20.05]",
-		"/dropVolume":     "[1e-08, 3e-07]",
-		"/timeUnderWay":   "[0, 604800]",
-		"/otherInflow":    "[0, 0.01]",
-		"/switchVolume":   "[0, 100]",
-		"/cycleVolume":    "[0, 100]",
-		"/floodVolume":    "0 or [0.02, 1000]",
-		"/pumpFlow":       "[0, 0.1]",
-		"/pumpPower":      "[0, 10000]",
-		"/standingPower":  "[0, 10000]",
-		"/batteryEnergy":  "[0, 1e+10]",
-		"/usableShare":    "[0.001, 1]",
-		"/timeAway":       "[0, 1e+09]",
+		"/dripRate":         "[-0.05, 20.05]",
+		"/dripRateAtRest":   "[-0.05, 20.05]",
+		"/dropVolume":       "[1e-08, 3e-07]",
+		"/timeUnderWay":     "[0, 604800]",
+		"/otherInflow":      "[0, 0.01]",
+		"/switchVolume":     "[0, 100]",
+		"/cycleVolume":      "[0, 100]",
+		"/floodVolume":      "0 or [0.02, 1000]",
+		"/pumpFlow":         "[0, 0.1]",
+		"/pumpPower":        "[0, 10000]",
+		"/standingPower":    "[0, 10000]",
+		"/batteryEnergy":    "[0, 1e+10]",
+		"/usableShare":      "[0.001, 1]",
+		"/timeAway":         "[0, 1e+09]",
+		"/waterTemperature": "0 or [273.15, 313.15]",
+		"/warmestWater":     "0 or [273.15, 313.15]",
 	})
 }
 
