@@ -83,9 +83,17 @@ func Settle(r *Range, l Limit, measured []Measured) Settlement {
 	for i, share := range r.Shares {
 		left[i] = share * scale
 	}
+	// A range that leaves no doubt of a normal distribution, but does in its
+	// trials, says nothing of how much finer: only its largest part is looked at.
+	most, near := 0, settles(1)
+	for i, part := range left {
+		if part > left[most] {
+			most = i
+		}
+	}
 	coarsest := 0.0
 	for _, m := range measured {
-		if m.Factor < 0 || m.Factor >= len(left) || !(m.InHand > 0) || math.IsInf(m.InHand, 0) {
+		if m.Factor < 0 || m.Factor >= len(left) || !(m.InHand > 0) || math.IsInf(m.InHand, 0) || near && m.Factor != most {
 			continue
 		}
 		share := r.Shares[m.Factor] * scale
@@ -115,7 +123,7 @@ func Settle(r *Range, l Limit, measured []Measured) Settlement {
 	for _, part := range left {
 		remaining += part
 	}
-	if remaining < 1-1e-9 && settles(remaining) {
+	if remaining < 1-1e-9 && settles(remaining) && !near {
 		s.Together = true
 		return s
 	}

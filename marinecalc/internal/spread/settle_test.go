@@ -42,6 +42,12 @@ func TestSettle(t *testing.T) {
 		{"share 0.764: 30 readings leave 0.2615, 32 would do",
 			cloudy(0.236, 0.764), limit, []Measured{{Factor: 1, InHand: 1}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: 1}},
+		{"two standard uncertainties off, told apart already: the part that matters, not the first",
+			&Range{Usable: true, Mean: 8, StdDev: 1, Shares: []float64{0, 0.9}}, limit, []Measured{{Factor: 0, InHand: 1, Gauges: gauges}, {Factor: 1, InHand: 1, Gauges: gauges}},
+			Settlement{GaugeFactor: 1, Gauge: 3, RepeatFactor: 1, Readings: 2, Blocker: -1}},
+		{"the same, and nobody measures the part that matters",
+			&Range{Usable: true, Mean: 8, StdDev: 1, Shares: []float64{0.1, 0.9}}, limit, []Measured{{Factor: 0, InHand: 1, Gauges: gauges}},
+			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: 1}},
 		{"the spread comes from a factor nobody measures",
 			cloudy(0.6, 0.4), limit, []Measured{{Factor: 1, InHand: 1, Gauges: gauges}},
 			Settlement{GaugeFactor: -1, Gauge: -1, RepeatFactor: -1, Blocker: 0}},
@@ -74,7 +80,7 @@ func TestSettle(t *testing.T) {
 	} {
 		got := Settle(c.r, c.limit, c.measured)
 		low, high, _ := c.limit.bounds()
-		agree(t, c.what+": needed", got.Needed, min(math.Abs(9-low), math.Abs(9-high))/1.959964, 1e-6)
+		agree(t, c.what+": needed", got.Needed, min(math.Abs(c.r.Mean-low), math.Abs(c.r.Mean-high))/1.959964, 1e-6)
 		c.want.Needed = got.Needed
 		if got != c.want {
 			t.Errorf("%s:\n got %+v\nwant %+v", c.what, got, c.want)
