@@ -54,6 +54,8 @@ var notTwice = map[string]string{
 	"mount-load/inertiaRoll":                  "a figure of this very part, and without it an estimate by rule of thumb",
 	"mount-load/inertiaYaw":                   "a figure of this very part, and without it an estimate by rule of thumb",
 	"output-flange/faceDiameter":              "a figure of this very part, and without it an estimate by rule of thumb",
+	"propeller-taper/nutFaceDiameter":         "a figure of this very part, and without it an estimate by rule of thumb",
+	"propeller-taper/hubHole":                 "a figure of this very part, and without it an estimate by rule of thumb",
 	"output-flange/nutFaceDiameter":           "a figure of this very part, and without it an estimate by rule of thumb",
 	"thread-engagement/tappedMinorDiameter":   "a figure of this very part, and without it an estimate by rule of thumb",
 	"bearing-life/boreLower":                  "a figure of this very part, and without it an estimate by rule of thumb",

@@ -118,6 +118,10 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 	long := force*d2/2*(lead+f*secant30)/(1-f*lead*secant30) + force*fc*float64(out.CollarDiameter)/2
 	out.ShortTorque, out.LongTorque = quantity.Torque(short), quantity.Torque(long)
 	out.LongNutFactor = quantity.Ratio(long / (force * d))
+	out.FrictionsFactor = out.LongNutFactor
+	if in.ThreadFriction == 0 || in.HeadFriction == 0 {
+		out.FrictionsFactor = quantity.Ratio(math.NaN())
+	}
 	out.TargetTorque = out.ShortTorque
 	if in.Method == Long {
 		out.TargetTorque = out.LongTorque
@@ -193,7 +197,17 @@ func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
 // bearing sets the pressure that the achieved clamp load makes under head or nut
 // without a washer.
 func (out *PreloadResult) bearing(in *PreloadInput) {
-	face, hole := quantity.OrNaN(float64(in.HeadBearingDiameter)), quantity.OrNaN(float64(in.HoleDiameter))
-	out.HeadBearingStress = quantity.Stress(float64(out.AchievedPreload) / (math.Pi / 4 * (face*face - hole*hole)))
+	out.HeadBearingStress = FacePressure(out.AchievedPreload, in.HeadBearingDiameter, in.HoleDiameter)
 	out.BearingUse = quantity.Ratio(float64(out.HeadBearingStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
+}
+
+// FacePressure is the pressure of a clamp under a head or nut, over the ring between
+// the outside of its face and the hole under it. It is NaN where one of them is 0,
+// not known, or no ring is left.
+func FacePressure(clamp quantity.Force, face, hole quantity.Length) quantity.Stress {
+	if !(hole > 0 && face > hole) {
+		return quantity.Stress(math.NaN())
+	}
+	outside, inside := float64(face), float64(hole)
+	return quantity.Stress(float64(clamp) / (math.Pi / 4 * (outside*outside - inside*inside)))
 }

@@ -31,6 +31,11 @@ type TaperInput struct {
 	NutPitch    quantity.Length     // optional; without it nothing is said of the thread
 	NutForm     fastener.ThreadForm // likewise
 
+	NutFaceDiameter        quantity.Length // outside of the face of nut or washer that bears on the hub; optional
+	NutFaceShare           quantity.Ratio  // that face over NutDiameter, where it was not measured; optional
+	HubHole                quantity.Length // in the hub's face under the nut; optional, else the small end of what touches
+	PermittedBearingStress quantity.Stress // of the hub under its nut; optional
+
 	NutLock  string // what locks the nut besides a second one: LockCotter and those below it; empty where nobody said
 	NutOrder string // of the nuts: ThinFirst and those below it; likewise
 
@@ -92,6 +97,7 @@ type TaperResult struct {
 	FrictionMargin quantity.Ratio  // the cone alone over the steady torque
 	HubUse         quantity.Ratio  // stress in the hub over its yield strength
 	ThreadUse      quantity.Ratio  // stress in the shaft's thread, while the nut is drawn, over its yield strength
+	FaceUse        quantity.Ratio  // pressure under the nut over what the hub bears there
 	NutMargin      quantity.Ratio  // what the nut's thread holds over the pull astern, the cone counted for nothing
 	BareMargin     quantity.Ratio  // pull-off force over the pull astern, with the nut lost
 	NutLocks       quantity.Ratio  // how many things lock the nut; NaN where that is not known
@@ -107,9 +113,14 @@ type TaperResult struct {
 	ConePressure   quantity.Stress // where the cone touches
 	HubStress      quantity.Stress // equivalent, at the bore
 
+	FaceStress quantity.Stress // under the nut; NaN without its face
+	FaceUsed   quantity.Length // outside of the nut's face
+	HoleUsed   quantity.Length // in the hub under it
+
 	LeastNutTorque quantity.Torque // that lets friction alone hold the hardest torque known
 	MostNutTorque  quantity.Torque // that brings hub or thread to yield; NaN while a strength is not known
-	NutTorqueRoom  quantity.Ratio  // the latter over the former; below 1 no torque does both
+	SinkNutTorque  quantity.Torque // at which the nut begins to sink into the hub
+	NutTorqueRoom  quantity.Ratio  // the most over the least over the former; below 1 no torque does both
 	LeastPushUp    quantity.Length
 	MostPushUp     quantity.Length // that brings the hub to yield
 

@@ -36,6 +36,9 @@ import (
 // and of the twist of the nut together, by the distortion energy, while the nut
 // is drawn; a push that is given by itself, as of a hydraulic nut, twists nothing.
 //
+// Under the nut the push bears on the ring between its face and the hole in the hub's
+// end, which is the cone's small end where nobody measured it.
+//
 // A nut is locked by a second one drawn against it as by a cotter, a tab or an
 // insert; that nothing locks it is told only of one nut alone of which somebody
 // said so (common practice, no source).
@@ -50,6 +53,7 @@ func Taper(in TaperInput) (out TaperResult, err error) {
 	out.push(&in, c, f)
 	out.hold(&in, c)
 	out.bounds(&in, c, f)
+	out.face(&in)
 	out.off(&in, c)
 	out.NutLocks = in.locks()
 	return out, nil
@@ -232,6 +236,25 @@ func (out *TaperResult) bounds(in *TaperInput, c hub.Cone, f hub.Fit) {
 	bursts := float64(c.Push(quantity.Force(most * area)))
 	out.MostNutTorque = in.torqueOf(quantity.Force(min(thread, bursts))) // NaN where either is
 	out.NutTorqueRoom = quantity.Ratio(out.MostNutTorque / out.LeastNutTorque)
+}
+
+// face finds the pressure under the nut.
+func (out *TaperResult) face(in *TaperInput) {
+	out.FaceUsed, out.HoleUsed = in.NutFaceDiameter, in.hole()
+	if in.NutFaceDiameter == 0 {
+		out.FaceUsed = quantity.Length(quantity.OrNaN(float64(in.NutFaceShare)) * quantity.OrNaN(float64(in.NutDiameter)))
+	}
+	out.FaceStress = fastener.FacePressure(out.PushForce, out.FaceUsed, out.HoleUsed)
+	out.FaceUse = quantity.Ratio(float64(out.FaceStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
+	out.SinkNutTorque = in.torqueOf(out.PushForce) / quantity.Torque(out.FaceUse)
+}
+
+// hole is the hole in the hub's face under the nut.
+func (in *TaperInput) hole() quantity.Length {
+	if in.HubHole > 0 {
+		return in.HubHole
+	}
+	return hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.contact())
 }
 
 // off finds what takes the propeller off.

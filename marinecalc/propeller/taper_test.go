@@ -23,9 +23,12 @@ func TestEdgesOfTaper(t *testing.T) {
 		"/hubModulus": "(0, inf)", "/elasticModulus": "(0, inf)", "/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/shaftTorque": "(0, inf)", "/asternThrust": "[0, 2]",
 		"/nutTorque": "(0, inf)", "/nutFactor": "(0, inf)", "/nutDiameter": "about (0.0026, inf)", "/nutPitch": "about [0, 0.01846153846)", "/bore": "about [0, 0.032)", "/lengthShare": "0 or [0.3, 1]", "/smallEndDiameter": "[0, 0.04)",
 		"/taperLength": "[0, inf)", "/hubLength": "[0, inf)"}
-	for _, name := range []string{"markWithoutKey", "markWithKey", "pushUp", "nutForce", "hubYieldStrength", "shaftYieldStrength", "hubExpansion", "asternTorque", "peakTorque", "keyTorque", "keyTorqueMost", "thrust", "thrustAstern"} {
+	for _, name := range []string{"markWithoutKey", "markWithKey", "pushUp", "nutForce", "hubYieldStrength", "shaftYieldStrength", "hubExpansion", "permittedBearingStress", "asternTorque", "peakTorque", "keyTorque", "keyTorqueMost", "thrust", "thrustAstern"} {
 		edges["/"+name] = "[0, inf)"
 	}
+	edges["/nutFaceDiameter"] = "0 or (0.032, inf)" // the hole is the small end of what touches
+	edges["/nutFaceShare"] = "0 or [1, 3]"
+	edges["/hubHole"] = "[0, 0.075)"
 	edges["/nutDiameter"] = "any" // too thin a thread is told of its pitch
 	parttest.Edges(t, fitted(), Taper, edges)
 }

@@ -47,6 +47,44 @@ func TestThreadOfTheNut(t *testing.T) {
 	}
 }
 
+// The ring under the nut added up circle by circle bears the push; the nut that sinks
+// is where the torque says; what was measured goes before what is usual.
+func TestFaceOfTheNut(t *testing.T) {
+	in := fitted()
+	in.NutFaceDiameter, in.NutFaceShare, in.HubHole, in.PermittedBearingStress = 0.036, 1.5, 0.026, 200e6
+	out := parttest.Must(t, Taper, in)
+	ring := func(hole, face float64) (area float64) {
+		const circles = 1000
+		for i := range circles {
+			r := (hole + (face-hole)*(float64(i)+0.5)/circles) / 2
+			area += 2 * math.Pi * r * (face - hole) / 2 / circles
+		}
+		return area
+	}
+	push := 200 / (0.2 * 0.024)
+	parttest.Within(t, "pressure", out.FaceStress, push/ring(0.026, 0.036), 1e-9)
+	parttest.Within(t, "use", out.FaceUse, push/ring(0.026, 0.036)/200e6, 1e-9)
+	in.NutTorque = out.SinkNutTorque
+	parttest.Within(t, "use where it sinks", parttest.Must(t, Taper, in).FaceUse, 1, 1e-9)
+	in = fitted()
+	in.NutFaceShare = 1.5 // a face of 36 mm on the cone's small end, 8 mm less than 40
+	parttest.Within(t, "usual face", parttest.Must(t, Taper, in).FaceStress, push/ring(0.032, 0.036), 1e-9)
+	for what, change := range map[string]func(*TaperInput){
+		"no face":              func(in *TaperInput) { in.NutFaceShare = 0 },
+		"a face in the hole":   func(in *TaperInput) { in.NutFaceShare = 1.3 },
+		"no thread, no face":   func(in *TaperInput) { in.NutForce, in.NutDiameter, in.NutForm, in.NutPitch = 40e3, 0, "", 0 },
+		"a metal not known":    func(in *TaperInput) { in.PermittedBearingStress = 0 },
+		"a ring of no breadth": func(in *TaperInput) { in.NutFaceShare, in.HubHole = 1.5, 0.037 },
+	} {
+		in := fitted()
+		in.NutFaceShare, in.PermittedBearingStress = 1.5, 200e6
+		change(&in)
+		if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.FaceUse)) || !math.IsNaN(float64(out.SinkNutTorque)) {
+			t.Errorf("%s: %g, %g N·m", what, out.FaceUse, out.SinkNutTorque)
+		}
+	}
+}
+
 // Tension and torsion of a round bar by the distortion energy (Shigley, Mechanical
 // Engineering Design, ch. 3 and 5), worked out here from the torque in the
 // thread: half of 180 N·m on M20x2 is 174 and 78 MPa, 221 together. A hydraulic

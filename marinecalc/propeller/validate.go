@@ -82,6 +82,12 @@ func (in *TaperInput) validateDrive(faults *problem.List) {
 	faults.NotNegative("/nutFactor", "nut factor", float64(in.NutFactor))
 	faults.NotNegative("/nutDiameter", "thread diameter of the nut", float64(in.NutDiameter))
 	faults.NotNegative("/nutPitch", "pitch of the nut", float64(in.NutPitch))
+	faults.NotNegative("/nutFaceDiameter", "outside of the nut's face", float64(in.NutFaceDiameter))
+	faults.NotNegative("/hubHole", "hole in the hub's face", float64(in.HubHole))
+	faults.NotNegative("/permittedBearingStress", "allowed pressure under the nut", float64(in.PermittedBearingStress))
+	if in.NutFaceShare != 0 {
+		faults.Between("/nutFaceShare", "nut's face over its thread", float64(in.NutFaceShare), 1, 3, "1 to 3")
+	}
 	if in.PushUp == 0 && in.NutForce == 0 {
 		for _, v := range [...]struct {
 			where, name string
@@ -139,6 +145,12 @@ func (in *TaperInput) validateShape(faults *problem.List) {
 	}
 	if in.HubDiameter <= in.ShaftDiameter {
 		faults.Add("/hubDiameter", fmt.Sprintf("a hub of %s is no wider than its shaft", problem.Millimetres(float64(in.HubDiameter))), "above "+problem.Millimetres(float64(in.ShaftDiameter)), "outside of the hub midway along")
+	}
+	if in.HubHole >= in.HubDiameter {
+		faults.Add("/hubHole", fmt.Sprintf("a hole of %s leaves nothing of a hub of %s", problem.Millimetres(float64(in.HubHole)), problem.Millimetres(float64(in.HubDiameter))), "less than "+problem.Millimetres(float64(in.HubDiameter)), "")
+	}
+	if face, hole := in.NutFaceDiameter, in.hole(); face > 0 && face <= hole {
+		faults.Add("/nutFaceDiameter", fmt.Sprintf("a face of %s goes into a hole of %s: such a nut does not press the hub", problem.Millimetres(float64(face)), problem.Millimetres(float64(hole))), "above "+problem.Millimetres(float64(hole)), "of a washer under the nut type its outside; measure the hole in the hub's end")
 	}
 	if in.SmallEndDiameter >= in.ShaftDiameter {
 		faults.Add("/smallEndDiameter", "the small end is no smaller than the large one", "less than "+problem.Millimetres(float64(in.ShaftDiameter)), "")

@@ -63,3 +63,31 @@ func TestShaftEndFillsItsDiameter(t *testing.T) {
 		t.Errorf("without a size: %v", err)
 	}
 }
+
+// 100 N·m on M20 with a nut factor of 0.2 push 25 kN. On the ring of 27.7 mm over 23 mm,
+// 187 mm², that is 134 MPa: under the yield strength of manganese bronze, 25 ksi, and
+// nothing sinks. On 24.2 over 23 mm, 44.5 mm², it is 562 MPa, and any bronze gives. Between
+// yield and tensile strength it is not known, and said from where on. A nut that sinks
+// holds no cone on.
+func TestNutThatSinksIntoTheHub(t *testing.T) {
+	for face, c := range map[string]struct {
+		word sheet.Word
+		told string
+	}{"27.7 mm": {sheet.Within, ""}, "24.2 mm": {sheet.Beyond, "on the bare hub"}, "25.6 mm": {sheet.CannotTell, "such a ring"}} {
+		s := runInput(t, "propeller-taper", strings.NewReplacer("STANDARD", "iso-4566", "SMALL", "23 mm", `"keyed"`, `"nutFaceDiameter": "`+face+`", "nutFactor": "0.2 ± 1 %", "keyed"`, `"nutFactor": 0.2, `, "").Replace(measuredTaper), "metric")
+		v := verdictsOf(s)["taper-nut-sinks"]
+		if v.Word != c.word || (v.Turns != nil) != (c.word == sheet.CannotTell) {
+			t.Errorf("%s: %s", face, v.Sentence)
+		}
+		said := false
+		for _, n := range s.Next {
+			said = said || c.told != "" && strings.Contains(n.Text, c.told)
+		}
+		if said != (c.told != "") {
+			t.Errorf("%s: %v", face, s.Next)
+		}
+		if ahead := verdictsOf(s)["taper-torque-ahead"].Word; (ahead == sheet.Within) != (c.word != sheet.Beyond) {
+			t.Errorf("%s: ahead %s", face, verdictsOf(s)["taper-torque-ahead"].Sentence)
+		}
+	}
+}
