@@ -81,6 +81,8 @@ export interface Schema {
   /** Of a list: the calculation behind each row. */
   opens?: string[];
   agreesWith?: string[];
+  /** Of a result: inputs given by hand that it must come near to, each with the share of it that they may differ by. */
+  nearTo?: Record<string, number>;
   /** The few inputs that matter most, in the order in which they are asked. */
   asks?: string[];
   /** Inputs that must be known from some origin. */

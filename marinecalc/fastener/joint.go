@@ -117,12 +117,13 @@ type Setting struct {
 // PreloadResult is the answer for one joint. NaN marks a figure for which an
 // optional input is missing.
 type PreloadResult struct {
-	WrenchSetting quantity.Torque // target torque and the prevailing torque added
-	WrenchDial    quantity.Torque // the same with an adapter in line
-	TargetTorque  quantity.Torque // by the chosen form, without prevailing torque
-	ShortTorque   quantity.Torque
-	LongTorque    quantity.Torque
-	LongNutFactor quantity.Ratio // K that the long form comes to
+	WrenchSetting   quantity.Torque // target torque and the prevailing torque added
+	WrenchDial      quantity.Torque // the same with an adapter in line
+	TargetTorque    quantity.Torque // by the chosen form, without prevailing torque
+	ShortTorque     quantity.Torque
+	LongTorque      quantity.Torque
+	LongNutFactor   quantity.Ratio // K that the long form comes to
+	FrictionsFactor quantity.Ratio // likewise by the two coefficients given; NaN without both
 
 	PrevailingShare       quantity.Ratio  // prevailing over target torque
 	PrevailingTorqueAdded quantity.Torque // to the target torque, by PrevailingRule

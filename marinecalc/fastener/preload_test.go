@@ -212,7 +212,7 @@ func TestNotGivenIsNotANumber(t *testing.T) {
 		"WrenchDial": true, "LeastPreload": true, "BreakingLoad": true, "BreakingClamp": true, "BreakingTorque": true,
 		"PreloadFromTorqueUsed": true, "ProofUseFromTorqueUsed": true, "ClampShareFromTorqueUsed": true, "BreakingUse": true, "HeadBearingStress": true, "BearingUse": true, "NutTurn": true, "NutFlats": true,
 		"BoltSpring": true, "MemberSpring": true, "LoadShare": true, "LoadedBoltStress": true, "SeparationLoad": true,
-		"ClampFromStretch": true, "ClampFromTurn": true, "MeasuredProofUse": true, "MeasuredYieldUse": true, "MeasuredBreakingUse": true, "MeasuredShare": true, "Settling": true, "SettlingLoss": true, "SettledClamp": true, "SettledShare": true, "RetorqueTurn": true, "Grown": true,
+		"ClampFromStretch": true, "ClampFromTurn": true, "MeasuredProofUse": true, "MeasuredYieldUse": true, "MeasuredBreakingUse": true, "MeasuredShare": true, "Settling": true, "SettlingLoss": true, "SettledClamp": true, "SettledShare": true, "RetorqueTurn": true, "Grown": true, "FrictionsFactor": true,
 	}
 	noHoles(t, out, missing)
 	noHoles(t, tighten(t, read()), nil)

@@ -78,6 +78,10 @@ func (out *OutputResult) friction(in *OutputInput) {
 	if in.NutFriction == 0 {
 		out.NutFrictionUsed = alike
 	}
+	out.FrictionsFactor = quantity.Ratio(math.NaN())
+	if in.ThreadFriction > 0 && in.NutFriction > 0 {
+		out.FrictionsFactor = quantity.Ratio((lead + float64(in.ThreadFriction)*thread + float64(in.NutFriction)*collar/2) / float64(in.NominalDiameter))
+	}
 	out.TorquePerClamp = quantity.Length(lead + float64(out.ThreadFrictionUsed)*thread + float64(out.NutFrictionUsed)*collar/2)
 }
 

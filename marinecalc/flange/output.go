@@ -139,6 +139,7 @@ type OutputResult struct {
 	LoadShare          quantity.Ratio // of a pull from outside that the shaft takes on
 	ThreadFrictionUsed quantity.Ratio
 	NutFrictionUsed    quantity.Ratio
+	FrictionsFactor    quantity.Ratio // nut factor that the two coefficients given come to; NaN without both
 	TorquePerClamp     quantity.Length
 	CollarDiameter     quantity.Length // mean, of the face that turns
 	PitchDiameter      quantity.Length

@@ -37,3 +37,37 @@ func TestAFigureWithWhichNothingIsKnownIsNamed(t *testing.T) {
 		t.Errorf("%s %+v", v.Sentence, v.Turns)
 	}
 }
+
+// A nut factor of 0.2 typed beside coefficients of 0.15 is that of Shigley's table 8-15
+// for all sizes, within a tenth, and passes. Beside 0.08, which come to about 0.12, one of
+// the two is not of this thread: nothing rests on either, whichever is used. A nut factor
+// that only comes with the finish is no second figure, and neither is one coefficient.
+func TestNutFactorBesideCoefficients(t *testing.T) {
+	for _, c := range []struct{ id, input, both, limit string }{
+		{"bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled"`, `"threadFriction": 0.08, "headFriction": 0.08`, "bolt-proof-load"},
+		{"bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "method": "long"`, `"threadFriction": 0.08, "headFriction": 0.08`, "bolt-proof-load"},
+		{"output-flange", `{"nominalDiameter": "24 mm", "pitch": "2 mm", "threadForm": "metric", "seatDiameter": "28 mm", "nutTorque": "210 N·m", "pullAstern": "2 kN", "shaftYieldStrength": "900 MPa"`, `"threadFriction": 0.08, "nutFriction": 0.08`, "flange-thread"},
+	} {
+		one, _, _ := strings.Cut(c.both, ",")
+		for _, with := range []struct {
+			more string
+			told bool
+		}{
+			{`"nutFactor": 0.2, ` + c.both, true}, {`"nutFactor": 0.2, ` + strings.ReplaceAll(c.both, "0.08", "0.15"), false},
+			{c.both, false}, {`"nutFactor": 0.2, ` + one, false}, {`"nutFactor": 0.2`, false},
+		} {
+			if with.more == `"nutFactor": 0.2, `+one && strings.Contains(c.input, "long") {
+				continue // which takes both or none
+			}
+			s := testboat.Run(t, c.id, c.input+", "+with.more+"}", marinecalc.Options{})
+			told := false
+			for _, conflict := range s.Conflicts {
+				told = told || conflict.On == "frictionsFactor" && strings.Contains(conflict.Text, "belong together") && !strings.Contains(conflict.Text, "“")
+			}
+			v := s.Verdict(c.limit)
+			if told != with.told || (v.Word.Plain() == sheet.Within) == told || strings.Contains(v.Sentence, "belong together") != told {
+				t.Errorf("%s, %s: %v; %s", c.id, with.more, s.Conflicts, v.Sentence)
+			}
+		}
+	}
+}

@@ -11,61 +11,62 @@ import (
 
 // written is a schema as it stands in the file.
 type written struct {
-	Ref         string            `json:"$ref"`
-	Title       string            `json:"title"`
-	Description string            `json:"description"`
-	Symbol      string            `json:"symbol"`
-	Type        json.RawMessage   `json:"type"`
-	Quantity    string            `json:"quantity"`
-	Units       []string          `json:"units"`
-	Minimum     *float64          `json:"minimum"`
-	Maximum     *float64          `json:"maximum"`
-	MinItems    int               `json:"minItems"`
-	MaxItems    int               `json:"maxItems"`
-	MinLength   int               `json:"minLength"`
-	MaxLength   int               `json:"maxLength"`
-	Format      string            `json:"format"`
-	Pattern     string            `json:"pattern"`
-	Enum        []any             `json:"enum"`
-	EnumTitles  []string          `json:"enumTitles"`
-	Default     json.RawMessage   `json:"default"`
-	Examples    json.RawMessage   `json:"examples"`
-	Needs       []string          `json:"needs"`
-	Asks        []string          `json:"asks"`
-	Required    []string          `json:"required"`
-	Rows        string            `json:"rows"`
-	Fills       map[string]string `json:"fills"`
-	Usual       string            `json:"usual"`
-	LikeRow     string            `json:"likeRow"`
-	Boat        string            `json:"boat"`
-	Unkept      string            `json:"unkept"`
-	After       string            `json:"after"`
-	ReadBy      string            `json:"readBy"`
-	Bare        string            `json:"bare"`
-	Seen        bool              `json:"seen"`
-	Difference  float64           `json:"difference"`
-	Level       sheet.Level       `json:"level"`
-	Formula     string            `json:"formula"`
-	Method      string            `json:"method"`
-	Rests       []string          `json:"rests"`
-	Source      string            `json:"source"`
-	Basis       string            `json:"basis"`
-	Compare     any               `json:"compare"` // false or a name
-	JudgedOnly  bool              `json:"judgedOnly"`
-	Ways        []string          `json:"ways"`
-	NotUnder    []string          `json:"notUnder"`
-	IfNone      string            `json:"ifNone"`
-	Once        bool              `json:"once"`
-	AgreesWith  []string          `json:"agreesWith"`
-	Chance      bool              `json:"chance"`
-	Probability bool              `json:"probability"`
-	Setting     bool              `json:"setting"`
-	Counted     string            `json:"counted"`
-	Never       *float64          `json:"never"`
-	FollowedTo  *float64          `json:"followedTo"`
-	Properties  json.RawMessage   `json:"-"`
-	Items       json.RawMessage   `json:"-"`
-	Others      json.RawMessage   `json:"-"`
+	Ref         string             `json:"$ref"`
+	Title       string             `json:"title"`
+	Description string             `json:"description"`
+	Symbol      string             `json:"symbol"`
+	Type        json.RawMessage    `json:"type"`
+	Quantity    string             `json:"quantity"`
+	Units       []string           `json:"units"`
+	Minimum     *float64           `json:"minimum"`
+	Maximum     *float64           `json:"maximum"`
+	MinItems    int                `json:"minItems"`
+	MaxItems    int                `json:"maxItems"`
+	MinLength   int                `json:"minLength"`
+	MaxLength   int                `json:"maxLength"`
+	Format      string             `json:"format"`
+	Pattern     string             `json:"pattern"`
+	Enum        []any              `json:"enum"`
+	EnumTitles  []string           `json:"enumTitles"`
+	Default     json.RawMessage    `json:"default"`
+	Examples    json.RawMessage    `json:"examples"`
+	Needs       []string           `json:"needs"`
+	Asks        []string           `json:"asks"`
+	Required    []string           `json:"required"`
+	Rows        string             `json:"rows"`
+	Fills       map[string]string  `json:"fills"`
+	Usual       string             `json:"usual"`
+	LikeRow     string             `json:"likeRow"`
+	Boat        string             `json:"boat"`
+	Unkept      string             `json:"unkept"`
+	After       string             `json:"after"`
+	ReadBy      string             `json:"readBy"`
+	Bare        string             `json:"bare"`
+	Seen        bool               `json:"seen"`
+	Difference  float64            `json:"difference"`
+	Level       sheet.Level        `json:"level"`
+	Formula     string             `json:"formula"`
+	Method      string             `json:"method"`
+	Rests       []string           `json:"rests"`
+	Source      string             `json:"source"`
+	Basis       string             `json:"basis"`
+	Compare     any                `json:"compare"` // false or a name
+	JudgedOnly  bool               `json:"judgedOnly"`
+	Ways        []string           `json:"ways"`
+	NotUnder    []string           `json:"notUnder"`
+	IfNone      string             `json:"ifNone"`
+	Once        bool               `json:"once"`
+	AgreesWith  []string           `json:"agreesWith"`
+	NearTo      map[string]float64 `json:"nearTo"`
+	Chance      bool               `json:"chance"`
+	Probability bool               `json:"probability"`
+	Setting     bool               `json:"setting"`
+	Counted     string             `json:"counted"`
+	Never       *float64           `json:"never"`
+	FollowedTo  *float64           `json:"followedTo"`
+	Properties  json.RawMessage    `json:"-"`
+	Items       json.RawMessage    `json:"-"`
+	Others      json.RawMessage    `json:"-"`
 }
 
 // readWritten reads a schema; what holds schemas of its own stays as it stands.
@@ -206,6 +207,9 @@ func (w *written) overlay(p *Property) {
 	}
 	if w.AgreesWith != nil {
 		p.AgreesWith = w.AgreesWith
+	}
+	if w.NearTo != nil {
+		p.NearTo = w.NearTo
 	}
 	p.Chance = p.Chance || w.Chance
 	p.Probability = p.Probability || w.Probability || w.Chance

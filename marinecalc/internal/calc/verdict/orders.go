@@ -1,6 +1,7 @@
 package verdict
 
 import (
+	"maps"
 	"math"
 	"slices"
 
@@ -26,7 +27,12 @@ func (r *Judgement) compareOrders() {
 			}
 			for _, name := range p.AgreesWith {
 				if q := r.Property(name); q != nil && r.told(p) && (r.told(q) || r.picked(q)) {
-					r.compareSame(p, q)
+					r.compareSame(p, q, 0, "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is.")
+				}
+			}
+			for _, name := range slices.Sorted(maps.Keys(p.NearTo)) {
+				if q := r.In.Form.Input.Child(name); q != nil && r.told(p) && r.Place(name) != nil && r.givenByHand(q) {
+					r.compareSame(p, q, p.NearTo[name], "They do not belong together: leave out what is not of this part as it is.")
 				}
 			}
 		}

@@ -17,21 +17,21 @@ func (r *Judgement) picked(p *contract.Property) bool {
 	return !p.IsResult && r.Place(p.Name) != nil && r.In.Values[p.Index].Origin == sheet.HandbookRow
 }
 
-// compareSame tells where p is not q by more than their accuracies explain, and
-// which standard's it is.
-func (r *Judgement) compareSame(p, q *contract.Property) {
+// compareSame tells where p is not q by more than their accuracies explain, and by
+// more than a share of q, and which standard's it is.
+func (r *Judgement) compareSame(p, q *contract.Property, share float64, remedy string) {
 	one, other := r.Place(p.Name), r.Place(q.Name)
 	found, chosen := *one, *other
 	if math.Abs(found-chosen) <= 1e-9*math.Abs(chosen) {
 		return
 	}
-	reach := r.reach(one, other)
+	reach := max(r.reach(one, other), share*math.Abs(chosen))
 	if math.Abs(found-chosen) <= reach {
 		return
 	}
 	values := []sheet.ConflictValue{r.figureOf(p, found), r.figureOf(q, chosen)}
 	standing := func(v *sheet.ConflictValue, reach float64) string {
-		if name := r.standard(q, v.SI, reach); name != "" {
+		if name := r.standard(q, v.SI, reach); name != "" && share == 0 { // what need only be near is no standard's
 			return " “" + v.Text + ", " + name + "”"
 		}
 		return " " + v.Text
@@ -44,20 +44,24 @@ func (r *Judgement) compareSame(p, q *contract.Property) {
 	} else {
 		moved = append(r.restingOn(q, p), r.movedWithout(p)...)
 	}
-	t := twoWays{moved: moved, remedy: "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is."}
+	t := twoWays{moved: moved, remedy: remedy}
 	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
 	r.contradict(sheet.TwoFigures, p, t, values)
 }
 
 // movedWithout are the results that another figure stands in for where one that p is
-// found from is taken as not given: they went by it, and it is in doubt with p.
+// found from, or all of these, are taken as not given: they went by it, and it is in
+// doubt with p.
 func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Property) {
+	var each [][]*contract.Property
+	var all []*contract.Property
 	for _, name := range r.In.Form.Formulas.Under(p) {
-		q := r.In.Form.Input.Child(name)
-		if q == nil || !r.givenByHand(q) || r.Field(q) == nil {
-			continue
+		if q := r.In.Form.Input.Child(name); q != nil && r.givenByHand(q) && r.Field(q) != nil {
+			each, all = append(each, []*contract.Property{q}), append(all, q)
 		}
-		r.without([]*contract.Property{q}, func() float64 {
+	}
+	for _, inputs := range append(each, all) {
+		r.without(inputs, func() float64 {
 			moved = r.moved(moved)
 			return 0
 		})
