@@ -70,6 +70,7 @@ func TestGoldenBoats(t *testing.T) {
 			book.json("work-plan.chosen", ask(map[string]any{"ask": "run", "calculation": "work-plan", "input": work, "trials": 1024})["sheet"])
 			book.reply("work-plan.chosen.ics", ask(map[string]any{"ask": "calendar", "input": work}), "calendar")
 			book.json("procedure", ask(map[string]any{"ask": "procedure", "remedies": []any{"repack-gland", "align-coupling"}, "trials": 1024})["procedure"])
+			book.json("torques", ask(map[string]any{"ask": "torque-card", "trials": 1024})["torqueCard"])
 			book.reply("readings.csv", ask(map[string]any{"ask": "readings"}), "csv")
 			book.nothingElse()
 		})
