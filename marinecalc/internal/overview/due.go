@@ -41,7 +41,7 @@ func cares(ctx context.Context, b *boat.Boat, o calc.Options, today string) ([]D
 	if out == nil {
 		return list, nil // the sheet itself says what it lacks
 	}
-	rank := map[string]int{"overdue": 0, "soon": 1, "never looked at": 2}
+	rank := map[string]int{"found at fault": 0, "overdue": 1, "soon": 2, "never looked at": 3}
 	for n := 0; ; n++ {
 		cell := func(name string) string {
 			if c := out.Sheet.Cell("schedule", n, name); c != nil {

@@ -251,6 +251,35 @@ func answeredNo(e *boat.Entry, questions []string) bool {
 	return false
 }
 
+// faulty is the newest day, up to today, on which one of the questions was
+// answered with yes by who looked, and by which; none where a no came after.
+func (k *keeper) faulty(questions []string) (date, title string) {
+	if len(questions) == 0 {
+		return "", ""
+	}
+	for _, q := range k.session.Book.Evidence().All() {
+		if !slices.Contains(questions, q.ID) {
+			continue
+		}
+		when, on, answer := "", "", ""
+		for e := range k.session.Boat.Readings() {
+			if d, err := day.Parse(e.Date); err != nil || d > k.today || e.When() < when {
+				continue
+			}
+			list, _ := e.Value("symptoms")
+			for a := range boat.Answers(list) {
+				if a.Question == q.ID && a.Answer != "unknown" && a.By != rules.Hearsay {
+					when, on, answer = e.When(), e.Date, a.Answer
+				}
+			}
+		}
+		if answer == "yes" && on >= date {
+			date, title = on, q.Title
+		}
+	}
+	return date, title
+}
+
 // firstAfterWork tells whether an entry is the first in which one of the names
 // was read since work on what they tell about.
 func (k *keeper) firstAfterWork(e *boat.Entry, names []string) bool {

@@ -16,9 +16,9 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// urgency is the order of the list: what is overdue first, then what nobody has
-// looked at.
-var urgency = map[due.State]int{due.Overdue: 0, due.Never: 1, due.Soon: 2, due.Later: 3, due.Open: 4}
+// urgency is the order of the list: what was found at fault first, then what is
+// overdue, then what nobody has looked at.
+var urgency = map[due.State]int{due.Fault: 0, due.Overdue: 1, due.Never: 2, due.Soon: 3, due.Later: 4, due.Open: 5}
 
 // list makes the list of care, most pressing first.
 func (k *keeper) list() {
@@ -58,18 +58,23 @@ const atHand = 2
 // atOnce tells whether a thing of the list is to be done now: the first few of
 // what is overdue, or else of what is due next.
 func (k *keeper) atOnce(i int) bool {
-	return i < atHand && k.cares[i].state != due.Later && (k.cares[i].state == due.Overdue || k.cares[0].state != due.Overdue)
+	first, state := k.cares[0].state, k.cares[i].state
+	return i < atHand && state != due.Later && (first != due.Overdue && first != due.Fault || state == due.Overdue || state == due.Fault)
 }
 
 // underWay is the caution of what is read while the shaft runs.
 const underWay = "turning-shaft"
 
-// heldBack leaves out what is read under way, and says in front that the shaft
+// heldBack lets what is read under way wait, and says in front that the shaft
 // stands.
 func (k *keeper) heldBack() {
 	k.out.hazards = []string{rules.StopNow}
 	for i := range k.cares {
-		if hazards := k.cares[i].row.Hazards(); k.atOnce(i) && !slices.Contains(hazards, underWay) {
+		switch hazards := k.cares[i].row.Hazards(); {
+		case slices.Contains(hazards, underWay):
+			line := &k.out.Schedule[i]
+			line.How = "It waits until the shaft may turn. " + line.How
+		case k.atOnce(i):
 			k.out.hazards = append(k.out.hazards, hazards...)
 		}
 	}
@@ -116,6 +121,9 @@ func (k *keeper) careOf(row rules.Row) care {
 		}
 	}
 	k.dueOf(&c)
+	if c.fault != "" {
+		c.state, c.when = due.Fault, due.When{Day: math.NaN(), HoursLeft: math.NaN()}
+	}
 	var every []string
 	if !math.IsNaN(c.EveryHours) {
 		every = append(every, fmt.Sprintf("%.0f h", c.EveryHours))
@@ -181,6 +189,10 @@ func (k *keeper) lastDone(c *care) {
 	if date := k.trial(names); date != "" {
 		take(date, math.NaN())
 		c.fresh = c.fresh && date <= first || date >= first && k.workedOn(date)
+	}
+	if date, title := k.faulty(questions); title != "" && !slices.ContainsFunc(k.in.Done, func(d DoneCare) bool { return d.Item == c.row.Pick && d.Date >= date }) {
+		c.fault, c.last = title, date+", found at fault"
+		return
 	}
 	c.last = "nobody, as far as the boat file tells"
 	if c.Done {
@@ -254,6 +266,9 @@ func (c *care) spoken() bool {
 func (k *keeper) line(c *care) CareLine {
 	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
 		Kind: c.kind, How: c.how, Hazard: k.hazardWords(c), Every: c.every, Authority: c.authority, Part: c.part}
+	if c.fault != "" {
+		l.How = "“" + c.fault + "” yes: cure it by the fault finding and the work plan, then write it down as done."
+	}
 	if c.spoken() {
 		l.How = "Its readings are at their limit: find the cause, by the reading trend and the fault finding, before she is used further. Another reading alone settles nothing. It is read: " + problem.MidSentence(c.how)
 	}

@@ -136,6 +136,9 @@ func TestCautionsAreOfWhatIsDue(t *testing.T) {
 		t.Error("the row does not tell its own")
 	}
 	s = testboat.RunOn(t, `{"name":"Tern","readings":[{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}]}`, "service-schedule", `{}`)
+	if how := s.Cell("schedule", 1, "how").Text; s.Cell("schedule", 0, "what").Text != "Coupling bolts" || !strings.HasPrefix(how, "It waits until the shaft may turn. Under way") {
+		t.Errorf("what is read under way: %s", how)
+	}
 	if !in(s, "The shaft stays still") || in(s, "winds in sleeves") {
 		t.Errorf("the shaft stands: %+v", s.Cautions)
 	}

@@ -148,7 +148,8 @@ type care struct {
 	every           string
 	authority       string
 	guide           bool
-	fresh           bool // last looked at for the first time after work on it
+	fault           string // the question by which it was found at fault
+	fresh           bool   // last looked at for the first time after work on it
 }
 
 // Keep makes the list. It is worked out once for a sheet: nothing in it is
@@ -190,11 +191,13 @@ func (k *keeper) says() {
 	known := false
 	nan := quantity.Ratio(math.NaN())
 	out.Overdue, out.OverdueGuide = 0, 0
-	var late, sure, guides []string
+	var faults, late, sure, guides []string
 	for i := range k.cares {
 		c := &k.cares[i]
-		known = known || c.Done
+		known = known || c.Done || c.fault != ""
 		switch c.state {
+		case due.Fault:
+			faults = append(faults, problem.MidSentence(c.row.Name))
 		case due.Never:
 			out.NeverLooked++
 		case due.Soon:
@@ -231,6 +234,9 @@ func (k *keeper) says() {
 		return
 	}
 	var parts []string
+	if len(faults) > 0 {
+		parts = append(parts, "Found at fault: "+strings.Join(faults, "; ")+".")
+	}
 	if len(late) > 0 {
 		parts = append(parts, "Overdue: "+strings.Join(late, "; ")+".")
 	}

@@ -86,10 +86,28 @@ func TestFirstLookAfterWorkComesSooner(t *testing.T) {
 
 // A no by who looked is a look; a yes is a fault, and hearsay is none.
 func TestAnswersCountAsLooking(t *testing.T) {
-	for answer, want := range map[string]string{`"answer":"no"`: "later", `"answer":"yes"`: "never looked at", `"answer":"unknown"`: "never looked at", `"answer":"no","by":"hearsay"`: "never looked at"} {
+	for answer, want := range map[string]string{`"answer":"no"`: "later", `"answer":"yes"`: "found at fault", `"answer":"yes","by":"hearsay"`: "never looked at", `"answer":"unknown"`: "never looked at", `"answer":"no","by":"hearsay"`: "never looked at"} {
 		boat := `{"name":"Tern","readings":[{"date":"2026-03-01","symptoms":[{"evidence":"coupling-bolt-turns",` + answer + `}]}]}`
 		if got := lineOf(t, testboat.RunOn(t, boat, "service-schedule", `{}`), "Coupling bolts"); got["state"] != want {
 			t.Errorf("%s: %v", answer, got)
+		}
+	}
+	// What was found at fault stays so until it is cured or seen to be well.
+	yes := `{"date":"2026-03-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}`
+	for readings, want := range map[string]string{
+		yes + `],"service":{"done":[{"item":"coupling-bolts","date":"2026-03-01"}]}`:                       "later",
+		yes + `],"service":{"done":[{"item":"coupling-bolts","date":"2026-02-02"}]}`:                       "found at fault",
+		yes + `,{"date":"2026-03-05","symptoms":[{"evidence":"coupling-bolt-turns","answer":"no"}]}]`:      "later",
+		yes + `,{"date":"2026-03-05","symptoms":[{"evidence":"coupling-bolt-turns","answer":"unknown"}]}]`: "found at fault",
+		`{"date":"2026-02-05","symptoms":[{"evidence":"coupling-bolt-turns","answer":"no"}]},` + yes + `]`: "found at fault",
+	} {
+		s := testboat.RunOn(t, `{"name":"Tern","readings":[`+readings+`}`, "service-schedule", `{}`)
+		got := lineOf(t, s, "Coupling bolts")
+		if got["state"] != want {
+			t.Errorf("%s: %v", readings, got)
+		}
+		if says := s.Result("says").Text; strings.Contains(says, "Found at fault: coupling bolts.") != (want == "found at fault") {
+			t.Errorf("%s: %s", readings, says)
 		}
 	}
 	boat := `{"name":"Tern","gland":{"packing":"flax"},"events":[{"date":"2026-02-20","what":"gland packed afresh","renews":"dripRate"}],"readings":[{"date":"2026-03-01","dripRate":"6 drips/min"}]}`

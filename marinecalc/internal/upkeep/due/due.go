@@ -148,9 +148,10 @@ func (c *Care) Next(u Use) When {
 // State is how pressing something is.
 type State string
 
-// How pressing something can be. Never is what nobody has done, as far as is
-// known; Open is what was done and has no day.
+// How pressing something can be. Fault is what was looked at and found at fault,
+// Never what nobody has done, as far as is known; Open is what was done and has no day.
 const (
+	Fault   State = "fault"
 	Never   State = "never"
 	Overdue State = "overdue"
 	Soon    State = "soon"
