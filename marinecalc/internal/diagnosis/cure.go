@@ -80,19 +80,31 @@ func (f *finder) madeBy(first int, lies string) string {
 		}
 		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs."
 	}
-	var open []string
+	var open, later []string // later is what runs the engine while that is held back
 	for _, p := range bayes.Rank(f.given()) {
-		if by, ok := f.above(p, first); ok && len(open) < mostOpen {
-			if place := f.evidence.At(f.settler[p]).Place; place != "either" && place != lies {
-				by += ", looked at " + place
+		if by, ok := f.above(p, first); ok && len(open)+len(later) < mostOpen {
+			look := f.evidence.At(f.settler[p])
+			if look.Place != "either" && look.Place != lies {
+				by += ", looked at " + look.Place
+			}
+			if look.Runs() && f.heldBack() != "" {
+				later = append(later, f.named(p)+by)
+				continue
 			}
 			open = append(open, f.named(p)+by)
 		}
 	}
-	if len(open) == 0 {
+	says := ""
+	if len(open) > 0 {
+		says += " Look, before a new part runs, for: " + strings.Join(open, "; ") + "."
+	}
+	if len(later) > 0 {
+		says += " At the first start after the cure, see to: " + strings.Join(later, "; ") + "."
+	}
+	if says == "" {
 		return ""
 	}
-	return "Not known. Look, before a new part runs, for: " + strings.Join(open, "; ") + "."
+	return "Not known." + says
 }
 
 // mostOpen is how many looks are proposed for what made a part fail.

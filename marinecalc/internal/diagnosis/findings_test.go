@@ -252,3 +252,12 @@ func TestEveryCureIsNamed(t *testing.T) {
 		t.Error("no cause has two cures")
 	}
 }
+
+// While a broken damper plate keeps the shaft still, nobody is sent to look for
+// an uneven engine or a low idle, which only a running engine shows, before the
+// cure; where the shaft may run, both are looked for before.
+func TestWhatMadeItFailWaitsWhereItMustRun(t *testing.T) {
+	if says := found(t, marinecalc.Options{}, yes("damper-seen", "knock-into-gear")...).MadeBy; strings.Contains(says, "Look, before a new part runs") || !strings.Contains(says, "At the first start after the cure, see to: Engine runs unevenly") {
+		t.Error(says)
+	}
+}
