@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -86,7 +87,7 @@ func TestJourneys(t *testing.T) {
 		t.Fatal(err)
 	}
 	var rows []string
-	for _, w := range walks {
+	for _, w := range slices.Concat(walks, troubles) {
 		for _, screen := range []struct {
 			name          string
 			width, height int64

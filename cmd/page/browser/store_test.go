@@ -122,25 +122,36 @@ func TestNothingIsKept(t *testing.T) {
 	b.until(`document.querySelector('.in-short')`)
 }
 
+// ownBrowser starts a browser that keeps things in the folder, and a tab of it.
+func ownBrowser(t testing.TB, profile string) (*tab, func()) {
+	t.Helper()
+	allocator, stop := chromedp.NewExecAllocator(context.Background(), chromedp.ExecPath(findChromium()), chromedp.UserDataDir(profile),
+		chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun, chromedp.NoDefaultBrowserCheck,
+		chromedp.Flag("disable-dev-shm-usage", true), chromedp.Flag("disable-background-networking", true))
+	ctx, end := chromedp.NewContext(allocator)
+	if err := chromedp.Do(ctx); err != nil {
+		t.Fatal(err)
+	}
+	return &tab{t: t, ctx: ctx}, func() { end(); stop() }
+}
+
+// kill ends a browser as a flat battery does.
+func kill(t testing.TB, b *tab, stop func()) {
+	t.Helper()
+	if err := chromedp.FromContext(b.ctx).Browser.Process().Kill(); err != nil {
+		t.Fatal(err)
+	}
+	stop()
+}
+
 // What was typed two seconds before the browser dies is there when it comes
 // again, or the page has said that it may not be.
 func TestBrowserIsKilled(t *testing.T) {
-	program := findChromium()
 	if browser == nil {
 		t.Skip("SKIPPED: no Chromium found")
 	}
 	profile := filepath.Join(t.TempDir(), "profile")
-	start := func() (*tab, func()) {
-		allocator, stop := chromedp.NewExecAllocator(context.Background(), chromedp.ExecPath(program), chromedp.UserDataDir(profile),
-			chromedp.Headless, chromedp.NoSandbox, chromedp.DisableGPU, chromedp.NoFirstRun, chromedp.NoDefaultBrowserCheck,
-			chromedp.Flag("disable-dev-shm-usage", true), chromedp.Flag("disable-background-networking", true))
-		ctx, end := chromedp.NewContext(allocator)
-		if err := chromedp.Do(ctx); err != nil {
-			t.Fatal(err)
-		}
-		return &tab{t: t, ctx: ctx}, func() { end(); stop() }
-	}
-	b, stop := start()
+	b, stop := ownBrowser(t, profile)
 	b.open("#/boat")
 	b.unfold("#boat-name")
 	b.write("#boat-name", "Petrel")
@@ -148,11 +159,8 @@ func TestBrowserIsKilled(t *testing.T) {
 	if said := eval[string](b, `document.querySelector('#keeping').textContent`); said != "" {
 		t.Logf("the page says: %s", said)
 	}
-	if err := chromedp.FromContext(b.ctx).Browser.Process().Kill(); err != nil {
-		t.Fatal(err)
-	}
-	stop()
-	b, stop = start()
+	kill(t, b, stop)
+	b, stop = ownBrowser(t, profile)
 	defer stop()
 	b.open("#/boat")
 	if title := b.text("h1"); title != "Boat: Petrel" {
