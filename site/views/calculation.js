@@ -91,6 +91,14 @@ export function showCalculation(app, main, id = '') {
   const takeAway = h('div', { class: 'tools' });
   const toKeep = h('span', {});
   const back = h('span', {});
+  const paper = h(
+    'section',
+    { class: 'paper', 'aria-label': 'Behind the answer' },
+    h('div', { class: 'paper-head' }, h('h2', {}, title), h('p', { class: 'of-boat' }, nameOf(boat)), h('p', { class: 'printed-on' }, today())),
+    detail,
+    toWork,
+    takeAway,
+  );
   const unused = warningList(withBoat, 'h3');
   const toAnswer = button('', () => {
     answer.focus({ preventScroll: true });
@@ -167,6 +175,7 @@ export function showCalculation(app, main, id = '') {
     tryOut.drawn();
     form.showOrigins(sheet ? originsOf(sheet) : originsGiven(fromBoat));
     const lacking = problems.length > 0 && summary(taken, 'h3');
+    paper.hidden = !sheet;
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
     if (sheet) {
       const left = without.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name);
@@ -239,17 +248,7 @@ export function showCalculation(app, main, id = '') {
       }, { class: 'quiet' }),
     ),
   );
-  main.querySelector('.job')?.append(
-    rest,
-    h(
-      'section',
-      { class: 'paper', 'aria-label': 'Behind the answer' },
-      h('div', { class: 'paper-head' }, h('h2', {}, title), h('p', { class: 'of-boat' }, nameOf(boat)), h('p', { class: 'printed-on' }, today())),
-      detail,
-      toWork,
-      takeAway,
-    ),
-  );
+  main.querySelector('.job')?.append(rest, paper);
   for (const field of form.fields.values()) field.control.addEventListener('focus', () => tryOut.touch(field.pointer.slice(1)));
   redraw();
   warmUp(() => app.calculator.call(request()));
