@@ -43,7 +43,6 @@ func ExampleProblemsOf() {
 	// something is missing: true
 	// /keyLength missing Key length that bears is not known
 	// /keyWidth missing Key width is not known
-	// /keyYieldStrength missing Yield strength of the key is not known
 	// /shaftTorque missing Steady torque is not known
 }
 

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // The two key tables disagree for four sizes, and the sheet says so: 7/8, 1-3/4
@@ -88,6 +89,30 @@ func TestTaperOfAnotherShaftIsRefused(t *testing.T) {
 		_, err := marinecalc.Run("key-strength", []byte(`{"shaftDiameter":"`+diameter+`","shaftTorque":"100 N·m","keyLength":"35 mm","shaftEndTable":"j755-1","keyYieldStrength":"300 MPa"}`), marinecalc.Options{})
 		if (err != nil) != refused || err != nil && !strings.Contains(err.Error(), "does not end in a taper") {
 			t.Errorf("%s: %v", diameter, err)
+		}
+	}
+}
+
+// A key of 8 by 7 mm, 4 mm deep in a shaft of 30 mm, bears on 3 mm in its hub over 45 mm,
+// one and a half diameters: at 500 N·m with 33.3 kN over 135 mm², 247 MPa. Its metal not
+// being known, that is where the verdict turns; 148 MPa at 300 N·m any metal of a key
+// bears, and 741 MPa at 1500 N·m none.
+func TestKeyOfAnUnknownMetal(t *testing.T) {
+	for peak, want := range map[string]sheet.Word{"300 N·m": sheet.Within, "500 N·m": sheet.CannotTell, "1500 N·m": sheet.Beyond} {
+		for id, parallel := range map[string]string{"key-strength": `"taperRatio":0`, "coupling-key": `"holdMethod":"set-screws"`} {
+			s := runInput(t, id, `{"shaftDiameter":"30 mm","shaftTorque":"170 N·m","peakTorque":"`+peak+` ± 0 %",`+parallel+`,"keyWidth":"8 mm","keyHeight":"7 mm","keySeat":"4 mm","keyLength":"50 mm","shaftYieldStrength":"1000 MPa","hubYieldStrength":"1000 MPa"}`, "metric")
+			limit := map[string]string{"key-strength": "key-at-peak", "coupling-key": "coupling-key-at-peak"}[id]
+			v := s.Verdict(limit)
+			if v.Word != want {
+				t.Errorf("%s, %s: %s", id, peak, v.Sentence)
+			}
+			if turns := v.Turns != nil && v.Turns.Figure == id+"/keyYieldStrength" && v.Turns.SI > 235e6 && v.Turns.SI < 275e6 && v.Turns.Side == "at least"; turns != (want == sheet.CannotTell) {
+				t.Errorf("%s, %s: %s, %+v", id, peak, v.Sentence, v.Turns)
+			}
+		}
+		bore := runInput(t, "coupling-bore", `{"holdMethod":"set-screws","setScrews":2,"setScrewSize":"3/8","keyed":"yes","shaftDiameter":"30 mm","engagedLength":"60 mm","hubDiameter":"65 mm","shaftTorque":"170 N·m","peakTorque":"`+peak+` ± 0 %","thrustAstern":"0.2 kN","keyWidth":"8 mm","keyHeight":"7 mm","keySeat":"4 mm","keyLength":"50 mm","shaftYieldStrength":"1000 MPa","hubYieldStrength":"1000 MPa"}`, "metric")
+		if v := bore.Verdict("bore-torque-peak"); v.Word != want && !(want == sheet.Beyond && v.Word == sheet.CannotTell) {
+			t.Errorf("coupling-bore, %s: %s", peak, v.Sentence)
 		}
 	}
 }
