@@ -1,4 +1,4 @@
-// The joints that are put right first: found moving, or with less than the torque
+// The joints that are put right first: found loose, or with less than the torque
 // asks.
 
 package line
@@ -9,42 +9,52 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// Moving says which joints were found moving, by the play that was read there.
-// What moves holds nothing that anybody can count on, whatever is calculated of it.
-type Moving struct {
+// Loose says which joints were found loose, by the play that was read there or by a
+// look. What is loose holds nothing that anybody can count on, whatever is calculated of it.
+type Loose struct {
 	Hub      bool // output flange on its shaft
 	Coupling bool // between its faces or on its shaft: its play does not tell which
+	Faces    bool // the coupling's bolts
+	Bore     bool // the shaft in its coupling flange
 	Taper    bool // propeller on its taper
 }
 
-// at tells whether a joint, from forward aft, is one of these.
-func (m Moving) at(joint int) bool {
-	return [Count]bool{m.Hub, m.Coupling, m.Coupling, m.Taper}[joint]
+// at tells whether a joint, from forward aft, is one of these or may be.
+func (l Loose) at(joint int) bool { return l.named(joint) || l.Coupling && (joint == 1 || joint == 2) }
+
+// named tells whether a joint is surely one of these.
+func (l Loose) named(joint int) bool {
+	return [Count]bool{l.Hub, l.Faces, l.Bore, l.Taper}[joint]
 }
 
-// named is the code of what was found moving, or "".
-func (m Moving) named() string {
-	switch m {
-	case Moving{}:
-		return ""
-	case Moving{Hub: true}:
-		return Hub
-	case Moving{Coupling: true}:
-		return Coupling
-	case Moving{Taper: true}:
-		return Taper
+// untold tells whether the coupling is loose and nobody looked at which of its joints.
+func (l Loose) untold() bool { return l.Coupling && !l.Faces && !l.Bore }
+
+// code is that of what was found loose, or "".
+func (l Loose) code() (code string) {
+	if l.untold() {
+		code = Coupling
 	}
-	return Several
+	for i, joint := range [Count]string{Hub, Faces, Bore, Taper} {
+		switch {
+		case !l.named(i):
+		case code != "":
+			return Several
+		default:
+			code = joint
+		}
+	}
+	return code
 }
 
 const (
-	Coupling = "coupling" // code of both joints of the coupling, of which one moves
-	Several  = "several"  // more than one joint was found moving
+	Coupling = "coupling" // code of both joints of the coupling, of which one is loose
+	Several  = "several"  // more than one joint was found loose
 )
 
 // The codes of how a joint fails, worst first.
 const (
-	IsMoving      = "moving"
+	IsLoose       = "loose"
 	HoldsNothing  = "holds-nothing"  // neither ahead nor astern
 	NothingAstern = "nothing-astern" // nor in a shock, which comes either way
 	GivesAhead    = "gives-ahead"
@@ -68,7 +78,7 @@ type Failing struct {
 
 // grave puts the codes of how a joint fails in their order.
 func grave(how string) int {
-	for i, code := range [...]string{IsMoving, HoldsNothing, NothingAstern, GivesAhead, GivesAstern, GivesShock} {
+	for i, code := range [...]string{IsLoose, HoldsNothing, NothingAstern, GivesAhead, GivesAstern, GivesShock} {
 		if how == code {
 			return i
 		}
@@ -121,7 +131,7 @@ func (j *Joint) least() quantity.Ratio {
 
 // first lists the joints that are put right first, worst first; an entry without
 // Joint is none. What a margin is by its range is left to the limits.
-func (r *JointsResult) first(found Moving) (list [Count]Failing) {
+func (r *JointsResult) first(found Loose) (list [Count]Failing) {
 	var margins [Count]quantity.Ratio
 	n := 0
 	add := func(joint, how string, least quantity.Ratio) {
@@ -132,14 +142,14 @@ func (r *JointsResult) first(found Moving) (list [Count]Failing) {
 		list[at], margins[at] = Failing{joint, how, until(joint, how)}, least
 		n++
 	}
-	if found.Coupling {
-		add(Coupling, IsMoving, 0)
+	if found.untold() {
+		add(Coupling, IsLoose, 0)
 	}
 	for i := range r.Joints {
 		j := &r.Joints[i]
 		switch how := j.failing(); {
-		case found.at(i) && !(found.Coupling && (j.Joint == Faces || j.Joint == Bore)):
-			add(j.Joint, IsMoving, 0)
+		case found.named(i):
+			add(j.Joint, IsLoose, 0)
 		case !found.at(i) && how != "":
 			add(j.Joint, how, j.least())
 		}

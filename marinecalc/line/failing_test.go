@@ -26,7 +26,7 @@ func TestEveryJointThatFailsIsNamedWorstFirst(t *testing.T) {
 	if out = parttest.Must(t, Joints, in); out.First != want {
 		t.Errorf("%+v", out.First)
 	}
-	if out = parttest.Must(t, Joints, whole()); out.First != ([Count]Failing{}) || out.FoundMoving != "" {
+	if out = parttest.Must(t, Joints, whole()); out.First != ([Count]Failing{}) || out.FoundLoose != "" {
 		t.Errorf("of a sound line: %+v", out.First)
 	}
 	in = whole()
@@ -36,19 +36,19 @@ func TestEveryJointThatFailsIsNamedWorstFirst(t *testing.T) {
 	}
 }
 
-// A joint found moving goes before all others, has no margin, and is not ranked; the
+// A joint found loose goes before all others, has no margin, and is not ranked; the
 // play of a coupling does not tell which of its two joints moves.
-func TestWhatWasFoundMovingGoesFirst(t *testing.T) {
+func TestWhatWasFoundLooseGoesFirst(t *testing.T) {
 	for _, c := range []struct {
-		found         Moving
+		found         Loose
 		named, first  string
 		moves         [Count]bool
 		weakest, sure string
 	}{
-		{Moving{Taper: true}, Taper, Taper, [Count]bool{3: true}, Hub, OfOthers},
-		{Moving{Hub: true}, Hub, Hub, [Count]bool{true}, Taper, OfOthers},
-		{Moving{Coupling: true}, Coupling, Coupling, [Count]bool{1: true, 2: true}, Taper, OfOthers},
-		{Moving{Hub: true, Taper: true}, Several, Hub, [Count]bool{0: true, 3: true}, Bore, AlikeOfOther},
+		{Loose{Taper: true}, Taper, Taper, [Count]bool{3: true}, Hub, OfOthers},
+		{Loose{Hub: true}, Hub, Hub, [Count]bool{true}, Taper, OfOthers},
+		{Loose{Coupling: true}, Coupling, Coupling, [Count]bool{1: true, 2: true}, Taper, OfOthers},
+		{Loose{Hub: true, Taper: true}, Several, Hub, [Count]bool{0: true, 3: true}, Bore, AlikeOfOther},
 	} {
 		in := whole()
 		in.FacesAhead, in.FacesAstern = 510, 490                   // as weak as the bore
@@ -57,11 +57,11 @@ func TestWhatWasFoundMovingGoesFirst(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if out.FoundMoving != c.named || out.First[0] != (Failing{c.first, IsMoving, NoPower}) || out.WeakestAhead != c.weakest || out.SureAhead != c.sure {
-			t.Errorf("%+v: %s, %+v, %s %s", c.found, out.FoundMoving, out.First, out.WeakestAhead, out.SureAhead)
+		if out.FoundLoose != c.named || out.First[0] != (Failing{c.first, IsLoose, NoPower}) || out.WeakestAhead != c.weakest || out.SureAhead != c.sure {
+			t.Errorf("%+v: %s, %+v, %s %s", c.found, out.FoundLoose, out.First, out.WeakestAhead, out.SureAhead)
 		}
 		for i, j := range out.Joints {
-			if moves := j.StandAhead == Moves && j.StandShock == Moves && math.IsNaN(float64(j.Ahead)) && math.IsNaN(float64(j.HeldAstern)) && j.Wanted == WantsStill; moves != c.moves[i] {
+			if moves := j.StandAhead == StandsLoose && j.StandShock == StandsLoose && math.IsNaN(float64(j.Ahead)) && math.IsNaN(float64(j.HeldAstern)) && j.Wanted == WantsTight; moves != c.moves[i] {
 				t.Errorf("%+v: %+v", c.found, j)
 			}
 		}
@@ -73,8 +73,8 @@ func TestWhatWasFoundMovingGoesFirst(t *testing.T) {
 	}
 	nan := quantity.Torque(math.NaN())
 	out, err := JointsFound(JointsInput{HubFriction: nan, HubFlanks: nan, HubPullMargin: quantity.Ratio(math.NaN()), FacesAhead: nan, FacesAstern: nan, BoreAhead: nan, BoreAstern: nan,
-		TaperAhead: 300, TaperAstern: 290, BoreByFriction: nan, TaperByFriction: nan, CouplingKey: nan, PropellerKey: nan}, Moving{Taper: true})
-	if err != nil || out.WeakestAhead != NoneKnown || out.Joints[3].StandAhead != Moves || out.First[0].Joint != Taper {
+		TaperAhead: 300, TaperAstern: 290, BoreByFriction: nan, TaperByFriction: nan, CouplingKey: nan, PropellerKey: nan}, Loose{Taper: true})
+	if err != nil || out.WeakestAhead != NoneKnown || out.Joints[3].StandAhead != StandsLoose || out.First[0].Joint != Taper {
 		t.Errorf("the only one known moves: %v, %+v", err, out)
 	}
 }

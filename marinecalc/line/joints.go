@@ -70,12 +70,12 @@ const (
 
 // The codes of how a joint stands among the others.
 const (
-	Weakest   = "weakest"   // of those known
-	Alike     = "alike"     // cannot be told from the weakest
-	Stronger  = "stronger"  // than the weakest, surely
-	CouldBe   = "could-be"  // weaker than the weakest known: too little is known of it
-	NotRanked = "not-known" // like every other
-	Moves     = "moving"    // it was found moving, or one of the coupling's two: none of its margins counts
+	Weakest     = "weakest"   // of those known
+	Alike       = "alike"     // cannot be told from the weakest
+	Stronger    = "stronger"  // than the weakest, surely
+	CouldBe     = "could-be"  // weaker than the weakest known: too little is known of it
+	NotRanked   = "not-known" // like every other
+	StandsLoose = "loose"     // it was found loose, or one of the coupling's two: none of its margins counts
 )
 
 // The codes of how surely the weakest is named.
@@ -85,7 +85,7 @@ const (
 	OfKnown      = "of-known"       // another that is not known could be weaker
 	AlikeOfKnown = "alike-of-known" // both
 	NothingKnown = "none-known"
-	OfOthers     = "of-others"       // of those that were not found moving, every one is known
+	OfOthers     = "of-others"       // of those that were not found loose, every one is known
 	AlikeOfOther = "alike-of-others" // the same, and another is as weak
 )
 
@@ -101,7 +101,7 @@ const (
 	WantsKey      = "key"           // of a bore or taper whose friction is known: its key, or that there is none
 	WantsPull     = "pull"          // of the propeller going astern
 	WantsHold     = "pulled-off"    // nothing: the pull astern takes all of its clamp, or pulls it off its seat
-	WantsStill    = "moving"        // nothing: it was found moving, and what holds it is put right first
+	WantsTight    = "loose"         // nothing: it was found loose, and what holds it is put right first
 	WantsRight    = "own-sheet"     // what its own sheet says is to be put right or told first
 )
 
@@ -125,7 +125,7 @@ type Joint struct {
 
 // JointsResult is what Joints finds. NaN marks a figure that is not known.
 type JointsResult struct {
-	FoundMoving   string // the joint that was found moving, Several, or ""
+	FoundLoose    string // the joint that was found loose, Several, or ""
 	WeakestAhead  string // of those known
 	WeakestAstern string
 	WeakestShock  string
@@ -141,7 +141,7 @@ type JointsResult struct {
 	LeastKnownShock  quantity.Ratio
 
 	Known  quantity.Ratio // how many joints are known ahead
-	First  [Count]Failing // found moving, or with less than the torque asks: worst first
+	First  [Count]Failing // found loose, or with less than the torque asks: worst first
 	Joints [Count]Joint
 }
 
@@ -175,11 +175,11 @@ type held struct {
 //
 // The error is a *problem.Error of everything that cannot be. Joints does not
 // allocate unless it refuses.
-func Joints(in JointsInput) (JointsResult, error) { return JointsFound(in, Moving{}) }
+func Joints(in JointsInput) (JointsResult, error) { return JointsFound(in, Loose{}) }
 
-// JointsFound does the same on a line some joints of which were found moving: these
+// JointsFound does the same on a line some joints of which were found loose: these
 // go before all others, have no margins, and the weakest is that of the others.
-func JointsFound(in JointsInput, found Moving) (out JointsResult, err error) {
+func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 	if err = in.validate(); err != nil {
 		return JointsResult{}, err
 	}
@@ -199,10 +199,10 @@ func JointsFound(in JointsInput, found Moving) (out JointsResult, err error) {
 		}
 		if found.at(i) {
 			ratio := quantity.Ratio(math.NaN())
-			j.HeldAhead, j.HeldAstern, j.Ahead, j.Astern, j.Shock, j.Wanted = nan, nan, ratio, ratio, ratio, WantsStill
+			j.HeldAhead, j.HeldAstern, j.Ahead, j.Astern, j.Shock, j.Wanted = nan, nan, ratio, ratio, ratio, WantsTight
 		}
 	}
-	out.FoundMoving, out.First = found.named(), out.first(found)
+	out.FoundLoose, out.First = found.code(), out.first(found)
 	var stand [Count]string
 	out.WeakestAhead, out.SureAhead, out.LeastAhead, out.LeastKnownAhead = rank(&ahead, found, in.ShaftTorque, &stand)
 	for i := range out.Joints {
@@ -308,8 +308,8 @@ func orFriction(whole quantity.Torque, sides Sides, friction quantity.Torque, of
 
 // rank finds the weakest joint of those known, how surely it is the weakest of
 // all, its margin over a torque, the same of those known alone where another could
-// be weaker, and how each joint stands. What was found moving is left out.
-func rank(joints *[Count]held, found Moving, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least, ofKnown quantity.Ratio) {
+// be weaker, and how each joint stands. What was found loose is left out.
+func rank(joints *[Count]held, found Loose, torque quantity.Torque, stand *[Count]string) (weakest, sure string, least, ofKnown quantity.Ratio) {
 	first := -1
 	for i, h := range joints {
 		if !found.at(i) && !h.atLeast && !math.IsNaN(h.torque) && (first < 0 || h.torque < joints[first].torque) {
@@ -319,7 +319,7 @@ func rank(joints *[Count]held, found Moving, torque quantity.Torque, stand *[Cou
 	if first < 0 {
 		for i := range stand {
 			if stand[i] = NotRanked; found.at(i) {
-				stand[i] = Moves
+				stand[i] = StandsLoose
 			}
 		}
 		return NoneKnown, NothingKnown, quantity.Ratio(math.NaN()), quantity.Ratio(math.NaN())
@@ -329,7 +329,7 @@ func rank(joints *[Count]held, found Moving, torque quantity.Torque, stand *[Cou
 		apart := h.torque-joints[first].torque > math.Hypot(float64(h.sides.Below), float64(joints[first].sides.Above))
 		switch unknown := h.atLeast || math.IsNaN(h.torque); {
 		case found.at(i):
-			stand[i] = Moves
+			stand[i] = StandsLoose
 		case i == first:
 			stand[i] = Weakest
 		case unknown && !apart:
@@ -341,7 +341,7 @@ func rank(joints *[Count]held, found Moving, torque quantity.Torque, stand *[Cou
 		}
 	}
 	sure = OfAll
-	switch others := found != (Moving{}); {
+	switch others := found != (Loose{}); {
 	case alike && open:
 		sure = AlikeOfKnown
 	case open:

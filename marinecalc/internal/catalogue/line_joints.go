@@ -18,11 +18,11 @@ import (
 func lineJoints(s *calc.Session) calc.PerRun[line.JointsInput, line.JointsResult] {
 	first := true
 	var told, toldOfKnown [3]bool
-	var found line.Moving
+	var found line.Loose
 	var withheld [line.Count]bool
 	return calc.PerRun[line.JointsInput, line.JointsResult]{Compute: func(in line.JointsInput) (line.JointsResult, error) {
 		if first {
-			found = foundMoving(s)
+			found = foundLoose(s)
 		}
 		out, err := line.JointsFound(in, found)
 		if first {
@@ -60,22 +60,38 @@ var LooseJoints = struct{ Hub, Coupling, Taper []string }{
 	Hub: []string{"backlash-hub-free"}, Coupling: []string{"backlash-coupling-free", "backlash-coupling-free-unsaid"}, Taper: []string{"backlash-taper-free"},
 }
 
-// foundMoving is which joints move by the play that was read on the boat.
-func foundMoving(s *calc.Session) (m line.Moving) {
+// LooseCauses are the causes of the fault finding that are a loose joint, once found.
+var LooseCauses = map[string]line.Loose{
+	"output-nut-loose": {Hub: true}, "coupling-bolts-loose": {Faces: true}, "coupling-bore-loose": {Bore: true}, "propeller-loose": {Taper: true},
+}
+
+// foundLoose is which joints are loose by the play that was read on the boat, or by
+// what the fault finding says was found.
+func foundLoose(s *calc.Session) (l line.Loose) {
 	if s.Boat == nil {
-		return m
+		return l
 	}
-	out := s.Earlier("backlash")
+	if out := s.Earlier("backlash"); out != nil {
+		past := func(limits []string) bool {
+			return slices.ContainsFunc(limits, func(limit string) bool {
+				v := out.Sheet.Verdict(limit)
+				return v != nil && v.Word.Plain() == sheet.Beyond
+			})
+		}
+		l = line.Loose{Hub: past(LooseJoints.Hub), Coupling: past(LooseJoints.Coupling), Taper: past(LooseJoints.Taper)}
+	}
+	out := s.Earlier("fault-finding")
 	if out == nil {
-		return m
+		return l
 	}
-	past := func(limits []string) bool {
-		return slices.ContainsFunc(limits, func(limit string) bool {
-			v := out.Sheet.Verdict(limit)
-			return v != nil && v.Word.Plain() == sheet.Beyond
-		})
+	for n := 0; out.Sheet.Cell("ranking", n, "cause") != nil; n++ {
+		if known := out.Sheet.Cell("ranking", n, "known"); known == nil || known.Text == "" {
+			continue
+		}
+		by := LooseCauses[out.Sheet.Cell("ranking", n, "cause").Text]
+		l.Hub, l.Faces, l.Bore, l.Taper = l.Hub || by.Hub, l.Faces || by.Faces, l.Bore || by.Bore, l.Taper || by.Taper
 	}
-	return line.Moving{Hub: past(LooseJoints.Hub), Coupling: past(LooseJoints.Coupling), Taper: past(LooseJoints.Taper)}
+	return l
 }
 
 // ownSheetWants tells of which joints a figure is not known for what stands on their
@@ -88,7 +104,7 @@ func ownSheetWants(s *calc.Session, out *line.JointsResult) (list [line.Count]bo
 	for i, names := range from {
 		j := &out.Joints[i]
 		for n, name := range names {
-			if held := [...]quantity.Torque{j.HeldAhead, j.HeldAstern}[n]; j.Wanted != line.WantsStill && math.IsNaN(float64(held)) && s.WhyNone(s.Property("line-joints/"+name)) != "" {
+			if held := [...]quantity.Torque{j.HeldAhead, j.HeldAstern}[n]; j.Wanted != line.WantsTight && math.IsNaN(float64(held)) && s.WhyNone(s.Property("line-joints/"+name)) != "" {
 				list[i] = true
 			}
 		}

@@ -11,11 +11,12 @@ import (
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
-// What was found moving stands first on the line's sheet, and on its drawing, without
+// What was found loose stands first on the line's sheet, and on its drawing, without
 // a margin, by each limit that tells of it.
-func TestTheLineNamesWhatWasFoundMoving(t *testing.T) {
+func TestTheLineNamesWhatWasFoundLoose(t *testing.T) {
 	bounds := append(append(slices.Clone(catalogue.LooseJoints.Hub), catalogue.LooseJoints.Coupling...), catalogue.LooseJoints.Taper...)
 	for _, id := range bounds {
 		known := false
@@ -28,22 +29,22 @@ func TestTheLineNamesWhatWasFoundMoving(t *testing.T) {
 	}
 	const sound = `"hubFriction": "300 N·m", "hubFlanks": "900 N·m", "hubPullMargin": 20, "facesAhead": "600 N·m", "facesAstern": "590 N·m", "boreAhead": "480 N·m", "boreAstern": "470 N·m", "taperAhead": "400 N·m", "taperAstern": "390 N·m"`
 	for _, c := range []struct{ boat, moving, drawn string }{
-		{`"coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found moving, it or the other"},
-		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found moving, it or the other"},
-		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "propeller on its taper", "propeller on taper: found moving."},
-		{`"outputFlange": {"nutTorque": "210 N·m"}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "3°", "backlashOutputShaft": "0.5°"}]`, "output flange on its shaft", "output flange: found moving."},
+		{`"coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found loose, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found loose, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "propeller on its taper", "propeller on taper: found loose."},
+		{`"outputFlange": {"nutTorque": "210 N·m"}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "3°", "backlashOutputShaft": "0.5°"}]`, "output flange on its shaft", "output flange: found loose."},
 		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "0.6°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "", ""},
 	} {
 		boat := testboat.Read(t, `{"name": "Dunlin", `+c.boat+`}`)
 		s := testboat.Run(t, "line-joints", `{"shaftTorque": "150 N·m", "peakTorque": "300 N·m", "asternTorque": "120 N·m", "hubDrive": "spline", `+sound+`}`, marinecalc.Options{Boat: boat})
 		moving := ""
-		if s.Results[0].Name == "foundMoving" {
+		if s.Results[0].Name == "foundLoose" {
 			moving = s.Results[0].Text
 		}
-		if moving != c.moving || c.moving != "" && (s.Cell("first", 0, "joint").Text != c.moving || s.Cell("first", 0, "how").Text != "found moving") {
+		if moving != c.moving || c.moving != "" && (s.Cell("first", 0, "joint").Text != c.moving || s.Cell("first", 0, "how").Text != "found loose") {
 			t.Errorf("%s: %q, want %q", c.boat, moving, c.moving)
 		}
-		if c.drawn != "" && (!strings.Contains(s.Drawings[0].Description, c.drawn) || !strings.Contains(s.Drawings[0].SVG, "found moving")) {
+		if c.drawn != "" && (!strings.Contains(s.Drawings[0].Description, c.drawn) || !strings.Contains(s.Drawings[0].SVG, "found loose")) {
 			t.Errorf("%s: drawn as %s", c.boat, s.Drawings[0].Description)
 		}
 	}
@@ -124,5 +125,52 @@ func TestTheLooseFlangeIsNotToBeWatched(t *testing.T) {
 	whens := testboat.Column(t, decided, "engineering", "cause", "when")
 	if when := whens["Clamping face of the output flange worn"]; !strings.HasPrefix(when, "Before she runs again") {
 		t.Errorf("the worn face: %q of %v", when, whens)
+	}
+}
+
+// A joint found loose by a look stands first as one whose play was read does, with no
+// margin and with what is not done before; each cause of LooseCauses is one of the fault
+// finding, and has a look that finds it. A look at one joint of the coupling tells of
+// which it is.
+func TestTheLineNamesWhatALookFoundLoose(t *testing.T) {
+	const sound = `{"shaftTorque": "150 N·m", "peakTorque": "300 N·m", "asternTorque": "120 N·m", "hubDrive": "spline", "hubFriction": "300 N·m", "hubFlanks": "900 N·m", "hubPullMargin": 20, "facesAhead": "600 N·m", "facesAstern": "590 N·m", "boreAhead": "480 N·m", "boreAstern": "470 N·m", "taperAhead": "400 N·m", "taperAstern": "390 N·m"}`
+	play := `"backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°", `
+	for cause, c := range map[string]struct{ joint, beside string }{
+		"output-nut-loose": {"output flange on its shaft", "more than one joint, as listed"}, "coupling-bolts-loose": {"coupling faces, by their bolts", "coupling faces, by their bolts"},
+		"coupling-bore-loose": {"shaft in its coupling flange", "shaft in its coupling flange"}, "propeller-loose": {"propeller on its taper", "more than one joint, as listed"},
+	} {
+		if _, is := catalogue.LooseCauses[cause]; !is {
+			t.Errorf("%s is no cause of a loose joint", cause)
+		}
+		look := ""
+		for _, row := range rules.Standard().Causes().All() {
+			if row.ID == cause {
+				look = row.Confirm
+			}
+		}
+		for _, read := range []struct{ play, answer, want string }{{"", "yes", c.joint}, {"", "no", ""}, {play, "yes", c.beside}} {
+			boat := testboat.Read(t, `{"name": "Dunlin", "readings": [{"date": "2026-05-01", `+read.play+`"symptoms": [{"evidence": "`+look+`", "answer": "`+read.answer+`"}]}]}`)
+			s := testboat.Run(t, "line-joints", sound, marinecalc.Options{Boat: boat})
+			got := ""
+			if r := s.Result("foundLoose"); r != nil {
+				got = r.Text
+			}
+			if got != read.want {
+				t.Errorf("%s, %+v: %q", cause, read, got)
+			}
+			stop := slices.ContainsFunc(s.Next, func(n sheet.Next) bool {
+				return strings.HasPrefix(n.Text, "Do not run under power") || strings.HasPrefix(n.Text, "Leave the lever in neutral")
+			})
+			if stop != (got != "") {
+				t.Errorf("%s, %+v: %v", cause, read, s.Next)
+			}
+			drawn := s.Drawings[0].Description
+			if strings.Contains(drawn, "found loose") != (got != "") || strings.Contains(drawn, "it or the other") != (read.play != "" && strings.HasPrefix(c.beside, "more")) {
+				t.Errorf("%s, %+v: drawn as %s", cause, read, drawn)
+			}
+		}
+	}
+	if n := len(catalogue.LooseCauses); n != 4 {
+		t.Errorf("%d causes of a loose joint, of which four are tried", n)
 	}
 }

@@ -2,6 +2,7 @@ package survey
 
 import (
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/line"
@@ -11,9 +12,9 @@ import (
 // lineJoints is the calculation that ranks the joints of the line.
 const lineJoints = "line-joints"
 
-// rightFirst names the joints that were found moving, and then those that hold less
-// than the torque, worst first. What was found moving has no margin.
-func (s *Survey) rightFirst(session *calc.Session) (moving, failing []string) {
+// rightFirst names the joints that were found loose, and then those that hold less
+// than the torque, worst first. What was found loose has no margin.
+func (s *Survey) rightFirst(session *calc.Session) (loose, failing []string) {
 	one, p := s.sheet(lineJoints), session.Property(lineJoints+"/first")
 	if one == nil || p == nil || p.Items == nil {
 		return nil, nil
@@ -22,22 +23,23 @@ func (s *Survey) rightFirst(session *calc.Session) (moving, failing []string) {
 	if table == nil {
 		return nil, nil
 	}
-	moves := p.Items.Child("how").Words(line.IsMoving)
+	code := p.Items.Child("how").Words(line.IsLoose)
 	for _, row := range table.Rows {
 		read := table.Reader(row)
-		if read("how") == moves {
-			moving = append(moving, read("joint"))
+		if read("how") == code {
+			loose = append(loose, read("joint"))
 		} else {
 			failing = append(failing, read("joint"))
 		}
 	}
-	return moving, failing
+	return loose, failing
 }
 
 // weakest names the weakest joint of the line in each case, with its margin:
 // one item for each joint that is so somewhere, and then those that could be
-// weaker or as weak. The head says how surely, since what follows may be cut. Where no
-// joint is known there is nothing.
+// weaker or as weak. The head says how surely, and in which cases two are alike
+// where they are not in all, since what follows may be cut. Where no joint is known
+// there is nothing.
 func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 	one := s.sheet(lineJoints)
 	if one == nil {
@@ -54,12 +56,14 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 		return p != nil && slices.ContainsFunc(codes, func(code string) bool { return p.Words(code) == word(name) })
 	}
 	var joints []string
-	open, alike, others := false, false, false
-	for _, c := range [...][2]string{{"Shock", "shock"}, {"Ahead", "ahead"}, {"Astern", "astern"}} {
+	open, others := false, false
+	told, alike := 0, []string{} // cases of which the weakest is known, and those in which another is as weak
+	for _, c := range [...][3]string{{"Shock", "shock", "in a shock"}, {"Ahead", "ahead", "ahead"}, {"Astern", "astern", "astern"}} {
 		joint := word("weakest" + c[0])
 		if reads("weakest"+c[0], line.NoneKnown) {
 			continue
 		}
+		told++
 		at := slices.Index(joints, joint)
 		if at < 0 {
 			joints, items = append(joints, joint), append(items, joint+":")
@@ -72,24 +76,29 @@ func (s *Survey) weakest(session *calc.Session) (head string, items []string) {
 			items[at] += " " + margin
 		}
 		open = open || reads("sure"+c[0], line.OfKnown, line.AlikeOfKnown)
-		alike = alike || reads("sure"+c[0], line.AlikeOfAll, line.AlikeOfKnown, line.AlikeOfOther)
+		if reads("sure"+c[0], line.AlikeOfAll, line.AlikeOfKnown, line.AlikeOfOther) {
+			alike = append(alike, c[2])
+		}
 		others = others || reads("sure"+c[0], line.OfOthers, line.AlikeOfOther)
 	}
-	if len(items) == 1 && (alike || items[0] == joints[0]+": shock, ahead, astern") {
+	if len(items) == 1 && (len(alike) > 0 || items[0] == joints[0]+": shock, ahead, astern") {
 		items[0] = joints[0] // the same in each, and no margin is told or no one is the weakest
 	}
 	head = "Weakest joint"
 	switch {
 	case open:
 		head = "Weakest of those known"
-		items = append(items, standing(session, one, line.CouldBe, "?")...)
-	case alike:
+	case len(alike) > 0 && len(alike) == told:
 		head = "Weakest, not told apart"
-		items = append(items, standing(session, one, line.Alike, "")...)
+	case len(alike) > 0:
+		head = "Weakest, alike " + strings.Join(alike, " and ")
 	case others:
 		head = "Weakest of the others"
 	}
-	return head, items
+	if open {
+		return head, append(items, standing(session, one, line.CouldBe, "?")...)
+	}
+	return head, append(items, standing(session, one, line.Alike, "")...)
 }
 
 // standing are the joints that stand so in any case, with what is put behind

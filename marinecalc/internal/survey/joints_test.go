@@ -22,7 +22,7 @@ func figures(list ...string) string {
 	return strings.Join(list, ", ")
 }
 
-// A joint that was found moving is named first and without a margin, and the weakest
+// A joint that was found loose is named first and without a margin, and the weakest
 // is that of the others; of joints that hold less than the torque each is named.
 func TestSummaryNamesWhatMovesAndWhatFailsFirst(t *testing.T) {
 	whole := []string{"hubFriction 400 ± 10 N·m", "hubPullMargin 1000", "facesAhead 610 ± 10 N·m", "facesAstern 610 ± 10 N·m", "boreAhead 480 ± 10 N·m", "boreAstern 480 ± 10 N·m"}
@@ -37,11 +37,11 @@ func TestSummaryNamesWhatMovesAndWhatFailsFirst(t *testing.T) {
 	}
 	sound := []string{"taperAhead 300 ± 10 N·m", "taperAstern 300 ± 10 N·m"}
 	got := lines(`, "coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "2.4° ± 0.1°", "backlashShaft": "2.4° ± 0.1°", "backlashFlange": "0.5° ± 0.1°"}]`, sound...)
-	if len(got) != 2 || got[0] != "Found moving: coupling, at its faces or on its shaft" || !strings.HasPrefix(got[1], "Weakest of the others: propeller on its taper") {
+	if len(got) != 2 || got[0] != "Found loose: coupling, at its faces or on its shaft" || !strings.HasPrefix(got[1], "Weakest of the others: propeller on its taper") {
 		t.Errorf("a coupling that turns: %q", got)
 	}
 	got = lines(`, "readings": [{"date": "2026-05-01", "backlashPropeller": "2.4° ± 0.1°", "backlashShaft": "0.5° ± 0.1°", "backlashFlange": "0.5° ± 0.1°"}]`, sound...)
-	if len(got) != 2 || got[0] != "Found moving: propeller on its taper" || !strings.HasPrefix(got[1], "Weakest of the others: output flange") {
+	if len(got) != 2 || got[0] != "Found loose: propeller on its taper" || !strings.HasPrefix(got[1], "Weakest of the others: output flange") {
 		t.Errorf("a loose propeller: %q", got)
 	}
 	whole[1] = "hubPullMargin 0.5"
@@ -60,6 +60,8 @@ func TestSummaryNamesTheWeakestJoint(t *testing.T) {
 	}{
 		{append([]string{"taperAhead 300 ± 10 N·m", "taperAstern 300 ± 10 N·m"}, whole...), "Weakest joint", "propeller on its taper", "?"},
 		{append([]string{"taperAhead 395 ± 10 N·m", "taperAstern 395 ± 10 N·m"}, whole...), "Weakest, not told apart", "propeller on its taper; output flange on its shaft", "?"},
+		{append([]string{"taperAhead 300 ± 10 N·m", "taperAstern 395 ± 10 N·m"}, whole...), "Weakest, alike in a shock and astern", "propeller on its taper", "?"},
+		{append([]string{"taperAhead 395 ± 10 N·m", "taperAstern 300 ± 10 N·m"}, whole...), "Weakest, alike ahead", "propeller on its taper; output flange on its shaft", "?"},
 		{whole, "Weakest of those known", "propeller on its taper?", "ahead 2"},
 		{append([]string{"taperAhead 100 ± 10 N·m", "taperAstern 100 ± 10 N·m"}, whole[2:]...), "Weakest of those known", "shock 0.36", ""},
 	} {

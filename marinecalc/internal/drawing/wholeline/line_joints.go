@@ -3,6 +3,7 @@ package wholeline
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/internal/drawing"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -19,8 +20,8 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	names := [line.Count][2]string{{"output", "flange"}, {"coupling", "bolts"}, {"shaft in", "coupling"}, {"propeller", "on taper"}}
 	description := "From gearbox to propeller."
 	for i, j := range out.Joints {
-		if j.StandShock == line.Moves {
-			description += " " + names[i][0] + " " + names[i][1] + ": found moving" + orBeside(j.Joint) + "."
+		if j.StandShock == line.StandsLoose {
+			description += " " + names[i][0] + " " + names[i][1] + ": found loose" + orBeside(j.Joint, &out) + "."
 			continue
 		}
 		description += " " + names[i][0] + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
@@ -56,9 +57,11 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	return []sheet.Drawing{{Name: "line-joints", Title: title, Description: description, SVG: p.End()}}
 }
 
-// orBeside says of a joint of the coupling that its play may be in the other.
-func orBeside(joint string) string {
-	if joint == line.Faces || joint == line.Bore {
+// orBeside says of a joint of the coupling that its play may be in the other, where
+// nobody looked at which of them is loose.
+func orBeside(joint string, out *line.JointsResult) string {
+	untold := slices.ContainsFunc(out.First[:], func(f line.Failing) bool { return f.Joint == line.Coupling })
+	if untold && (joint == line.Faces || joint == line.Bore) {
 		return ", it or the other of the coupling"
 	}
 	return ""
@@ -116,8 +119,8 @@ func drawJoint(p *picture.Picture, x, y, margin float64, stand string) {
 		word = "as weak"
 	case line.CouldBe:
 		figures, word = "not", "known"
-	case line.Moves:
-		figures, word = "found", "moving"
+	case line.StandsLoose:
+		figures, word = "found", "loose"
 		p.Area(picture.Warn, []float64{x - 5, x + 5, x}, []float64{y - 9, y - 9, y - 2})
 	}
 	if word != "" {
