@@ -37,10 +37,13 @@ test('a speed lies in the bands that hold it, ends among them', () => {
 });
 
 test('what if takes a share of a plain number and keeps its unit', () => {
-  assert.deepEqual(partsOf('37.8 N·m (27.9 lbf·ft)'), { number: 37.8, unit: 'N·m' });
-  assert.deepEqual(partsOf('-0.5 mm'), { number: -0.5, unit: 'mm' });
-  assert.deepEqual(partsOf('0.15'), { number: 0.15, unit: '' });
-  for (const none of ['1-11/16 in', '0 mm', 'oiled', '4 entries of 2']) assert.equal(partsOf(none), null, none);
+  const scale = { 'N·m': [0, 1], in: [0, 0.0254], '°C': [273.15, 1] };
+  const read = { si: (text) => { const [n, unit] = text.split(' '); return scale[unit][0] + Number(n) * scale[unit][1]; } };
+  assert.deepEqual(partsOf(37.8, {}, 'N·m', read), { number: 37.8, unit: 'N·m' });
+  assert.deepEqual(partsOf(0.0428625, {}, 'in', read), { number: 1.6875, unit: 'in' }, '1-11/16 in');
+  assert.deepEqual(partsOf(291.15, {}, '°C', read), { number: 18, unit: '°C' });
+  assert.deepEqual(partsOf(0.15, {}, '', read), { number: 0.15, unit: '' });
+  for (const none of [0, undefined]) assert.equal(partsOf(none, {}, 'in', read), null, none);
   assert.equal(shareOf({ number: 37.8, unit: 'N·m' }, 0.95, false), '35.9 N·m');
   assert.equal(shareOf({ number: 3, unit: '' }, 1.5, true), '5');
 });

@@ -6,15 +6,22 @@ import { firstResult, leadVerdict } from './answer.js';
 import { badge } from './verdicts.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+/** @typedef {{ si: (value: unknown, schema: Schema) => number | undefined }} Reader */
 
 /**
- * The number and the unit of a value as a sheet prints it; null where it is no
- * plain number, or nothing to take a share of.
- * @param {string} text
+ * A value as a number of the unit that its field has; null where there is nothing
+ * to take a share of.
+ * @param {number | undefined} si
+ * @param {Schema} schema
+ * @param {string} unit
+ * @param {Reader} read
  */
-export function partsOf(text) {
-  const [, number = '', unit = ''] = /^(-?\d+(?:\.\d+)?)( ?[^\d(\s-][^\d(]*)?(?: \(.*)?$/.exec(text) ?? [];
-  return Number(number) ? { number: Number(number), unit: unit.trim() } : null;
+export function partsOf(si, schema, unit, read) {
+  if (si === undefined) return null;
+  const at = (/** @type {number} */ n) => (unit === '' ? n : read.si(`${n} ${unit}`, schema) ?? Number.NaN);
+  const number = Number(((si - at(0)) / (at(1) - at(0))).toPrecision(6)); // a temperature's nothing is not 0 in SI
+  return Number.isFinite(number) && number !== 0 ? { number, unit } : null;
 }
 
 /**
@@ -33,9 +40,11 @@ export function shareOf({ number, unit }, share, whole) {
  * @param {() => Sheet | null} sheet as it stands
  * @param {(name: string, value: unknown) => Sheet | null} tried the sheet with something else in one input
  * @param {(name: string, text: string) => void} use
+ * @param {Reader} read
+ * @param {(schema: Schema) => string} unit of its field
  * @returns its element; drawn, when the sheet is; touch, when a field of an input is
  */
-export function whatIf(input, sheet, tried, use) {
+export function whatIf(input, sheet, tried, use, read, unit) {
   const properties = input.properties ?? {};
   const isWhole = (/** @type {string} */ name) => [properties[name]?.type].flat().includes('integer');
   const pick = h('select', { 'aria-label': 'Input to change' });
@@ -57,10 +66,14 @@ export function whatIf(input, sheet, tried, use) {
     said,
     h('div', { class: 'tools' }, useIt, back),
   );
-  const of = () => partsOf(sheet()?.inputs.find((i) => i.name === pick.value)?.text ?? '');
+  const parts = (/** @type {Sheet['inputs'][0] | undefined} */ i) => {
+    const schema = properties[i?.name ?? ''] ?? {};
+    return i && partsOf(i.si, schema, unit(schema), read);
+  };
+  const picked = () => sheet()?.inputs.find((i) => i.name === pick.value);
   const value = () => {
-    const parts = of();
-    return parts && shareOf(parts, Number(slide.value) / 100, isWhole(pick.value));
+    const of = parts(picked());
+    return of && shareOf(of, Number(slide.value) / 100, isWhole(pick.value));
   };
   /** @param {number} share */
   function set(share) {
@@ -80,7 +93,7 @@ export function whatIf(input, sheet, tried, use) {
     const [first, lead] = then ? [firstResult(then), leadVerdict(then)] : [];
     useIt.disabled = same || !then;
     said.replaceChildren(
-      h('p', {}, h('strong', {}, now), same ? ' as it is' : ` in place of ${shareOf(of() ?? { number: 0, unit: '' }, 1, false)}`),
+      h('p', {}, h('strong', {}, now), same ? ' as it is' : ` in place of ${picked()?.text ?? ''}`),
       h('p', {}, then ? `${first?.title ?? ''}: ` : 'No answer there.', then && h('strong', {}, `${same ? '' : `${firstResult(was)?.text} → `}${first?.text ?? ''}`), ' ', lead && badge(lead.word, lead.reads)),
     );
   }
@@ -97,7 +110,7 @@ export function whatIf(input, sheet, tried, use) {
     const now = sheet();
     const weight = new Map((now && firstResult(now)?.shares)?.map((s) => [s.title, s.share]));
     const rank = (/** @type {{ name: string, title: string }} */ i) => (input.asks?.includes(i.name) ? 1 : 0) + (weight.get(i.title) ?? 0);
-    const order = (now?.inputs ?? []).filter((i) => i.kind && partsOf(i.text)).sort((a, b) => rank(b) - rank(a));
+    const order = (now?.inputs ?? []).filter((i) => i.kind && parts(i)).sort((a, b) => rank(b) - rank(a));
     const before = touched || pick.value;
     touched = '';
     pick.replaceChildren(...order.map((i) => h('option', { value: i.name, selected: i.name === before }, `${i.title}: ${i.text}`)));

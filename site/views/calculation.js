@@ -7,6 +7,7 @@ import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
 import { originsGiven, originsOf } from '../form/origins.js';
 import { summary, warningList } from '../form/problems.js';
+import { unitFor } from '../form/units.js';
 import { today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
@@ -162,6 +163,8 @@ export function showCalculation(app, main, id = '') {
       return reply.ok ? reply.sheet : null;
     },
     (name, text) => form.fields.get(`/${name}`)?.enter(text),
+    app.read,
+    (schema) => unitFor(schema, units()),
   );
 
   function redraw() {
