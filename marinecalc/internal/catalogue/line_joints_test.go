@@ -41,3 +41,14 @@ func TestKnownJointsHaveTheirMarginWhereOneIsNotKnown(t *testing.T) {
 		}
 	}
 }
+
+// A joint of which only the pull astern is not known is not said to be unknown.
+func TestOnlyThePullAsternLacks(t *testing.T) {
+	s := testboat.Run(t, "line-joints", `{"shaftTorque": "150 N·m", "peakTorque": "300 N·m", "asternTorque": "120 N·m", "facesAhead": "600 N·m", "boreAhead": "480 N·m"}`, marinecalc.Options{})
+	for _, id := range []string{"line-astern", "line-shock"} {
+		says := s.Verdict(id).Sentence
+		if !strings.Contains(says, "pull astern leaves of the coupling faces") || !strings.Contains(says, "pull astern leaves of the shaft in its coupling flange") || strings.Contains(says, "faces are not known") || strings.Contains(says, "The shaft in its coupling flange is not known") {
+			t.Error(says)
+		}
+	}
+}

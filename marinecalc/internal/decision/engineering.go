@@ -75,12 +75,12 @@ func (m *matter) withoutMoney(s *calc.Session, in cost.Input) (cost.Result, erro
 	case m.apart:
 	case !m.named && len(toCure(s)) == 0:
 		return cost.Result{}, calc.Lacking{Input: "repairParts", What: "nothing is found or suspected that is to be cured, and no price is known", Hint: "seasons, and what parts cost for repairing and for replacing"}
-	case m.engineering[0].Cause == "" && !m.named:
+	case m.engineering[0].Cause == "" && !m.named && only == "":
 		out.InMoney = "Nothing to decide yet: what is suspected is looked at first."
 	case m.repairs.Kind == "adjust":
 		out.InMoney = fmt.Sprintf("Not a matter of money: “%s” where what is there may stay, “%s” where it is to be renewed, by the list below.", m.repairs.Title, m.replaces.Title)
 	case only != "":
-		out.InMoney = "Nothing is weighed: " + only + ". Ask for price and delivery."
+		out.InMoney = "Nothing is weighed: " + only
 	case len(lacks) == 1:
 		out.InMoney = "One figure more weighs it in money: " + lacks[0] + "."
 	default:
@@ -92,27 +92,32 @@ func (m *matter) withoutMoney(s *calc.Session, in cost.Input) (cost.Result, erro
 }
 
 // only names the work where each cause has one way alone to be cured; "" where
-// some has two.
+// some has two. It ends the sentence.
 func (m *matter) only(s *calc.Session) string {
 	if m.repairs.ID != "" && m.replaces.ID != "" {
 		return ""
 	}
 	causes := toCure(s)
-	titles := map[string]string{}
+	remedies := map[string]rules.Remedy{}
 	for _, r := range s.Book.Remedies().All() {
-		titles[r.ID] = r.Title
+		remedies[r.ID] = r
 	}
 	var list []string
+	ask := "." // what is only set or cleared has no price
 	for _, c := range causes {
 		if c.Remedies.Len() > 0 && chanceOf(s, c.ID) >= even {
-			list = append(list, titles[c.Remedies.At(0)])
+			r := remedies[c.Remedies.At(0)]
+			list = append(list, r.Title)
+			if r.Kind != "adjust" {
+				ask = ". Ask for price and delivery."
+			}
 		}
 	}
 	switch len(list) {
 	case 0:
 		return ""
 	case 1:
-		return fmt.Sprintf("“%s” is the one way to cure it", list[0])
+		return fmt.Sprintf("“%s” is the one way to cure it", list[0]) + ask
 	}
-	return "each has one way to be cured (" + strings.Join(list, "; ") + ")"
+	return "each has one way to be cured (" + strings.Join(list, "; ") + ")" + ask
 }

@@ -65,6 +65,10 @@ func TestTheEngineeringNeedsNoPrice(t *testing.T) {
 			t.Errorf("%s: more than %v", c.name, c.causes)
 		}
 	}
+	rope := `{"name": "Test", "symptoms": [{"evidence": "rope-seen", "answer": "yes"}]}`
+	if got := says(testboat.Run(t, "repair-or-replace", `{}`, marinecalc.Options{Boat: testboat.Read(t, rope), NoRanges: true}), "inMoney"); got != "Nothing is weighed: “Clear the propeller” is the one way to cure it." {
+		t.Errorf("rope that was found: %s", got)
+	}
 	b := testboat.Read(t, `{"name": "Test"}`)
 	_, err := marinecalc.Run("repair-or-replace", []byte(`{}`), marinecalc.Options{Boat: b})
 	if list := problem.Of(err); len(list) != 1 || list[0].Kind != problem.Missing || list[0].Where != "/repairParts" {

@@ -46,27 +46,28 @@ func needs(e rules.Evidence) string {
 }
 
 // outcome says what an answer would do: which cause would lead those suspected,
-// and what would become of the one that leads them now.
+// and what would become of the one that leads them now. A cause is not suspected
+// that is as probable as on any boat of which nothing was noticed.
 func (f *finder) outcome(q int, a bayes.Answer) string {
 	if c := f.model.Settles[q]; c >= 0 && a == bayes.Yes {
 		return "found: " + f.causes.At(c).Title
 	}
 	after, _ := f.belief.After(q, a)
+	before := f.before()
 	lead := func(p []float64) int {
 		for _, c := range bayes.Rank(p) {
-			if !f.isFound(c) {
+			if !f.isFound(c) && p[c] >= f.figure("alive-rise")*before[c] {
 				return c
 			}
 		}
 		return -1
 	}
 	now, then := lead(f.belief.Cause), lead(after)
-	if then < 0 {
-		return ""
+	var words []string
+	for _, c := range slices.Compact([]int{then, now}) {
+		if c >= 0 {
+			words = append(words, fmt.Sprintf("%s %s", f.causes.At(c).Title, percent(after[c])))
+		}
 	}
-	words := fmt.Sprintf("%s %s", f.causes.At(then).Title, percent(after[then]))
-	if now != then {
-		words += fmt.Sprintf("; %s %s", f.causes.At(now).Title, percent(after[now]))
-	}
-	return words
+	return strings.Join(words, "; ")
 }

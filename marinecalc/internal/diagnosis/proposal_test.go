@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -101,5 +102,19 @@ func TestFewCautionsBeforeTheAnswer(t *testing.T) {
 		if rules.Contains(hazards[look.Text], "stop-the-engine") && !says("engine stopped") {
 			t.Errorf("%s: %s without the engine stopped", one.Name, look.Text)
 		}
+	}
+}
+
+// What an answer would do names no cause that nothing noticed points to: worn
+// packing does not knock going into gear.
+func TestAnOutcomeNamesWhatIsSuspected(t *testing.T) {
+	out := found(t, marinecalc.Options{}, yes("damper-seen", "knock-into-gear")...)
+	for _, c := range out.NextChecks {
+		if strings.Contains(c.IfNo, "Gland packing worn out") {
+			t.Errorf("%s: if no: %s", c.Question, c.IfNo)
+		}
+	}
+	if !slices.ContainsFunc(out.NextChecks[:], func(c diagnosis.NextCheck) bool { return strings.Contains(c.IfNo, "Spline of damper plate") }) {
+		t.Errorf("%+v", out.NextChecks)
 	}
 }

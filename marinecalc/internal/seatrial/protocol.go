@@ -123,7 +123,7 @@ func (t *trial) make() {
 			}
 		}
 		t.out.Protocol[i] = StageLine{Stage: stage.Name, Lever: text("lever"), EngineSpeed: rounded(engine),
-			ShaftSpeed: quantity.RotationSpeed(t.shaftSpeed(float64(rounded(engine)), text("lever"))), Minutes: minutes, Do: text("do"), Read: strings.Join(read, ", "), Stop: text("stop")}
+			ShaftSpeed: quantity.RotationSpeed(t.shaftSpeed(float64(rounded(engine)), text("lever"))), Minutes: minutes, Do: text("do"), Read: strings.Join(read, "; "), Stop: text("stop")}
 	}
 	t.out.ReadingsWanted = n
 	t.out.ReadingsTaken = n - t.count.NotRead

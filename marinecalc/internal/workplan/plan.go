@@ -194,7 +194,24 @@ func (p *planner) gatherSteps() {
 		}
 		p.tasks = append(p.tasks, t)
 	}
+	p.startLast()
 	p.hold()
+}
+
+// startLast lets the engine run only once hands are off: after all that is looked at,
+// opened, mended and closed, whichever work of the plan that belongs to.
+func (p *planner) startLast() {
+	for i, s := range p.steps {
+		if !runs(s) || s.Phase != "first-start" && s.Phase != "trial" {
+			continue
+		}
+		for j, before := range p.steps {
+			early := before.Phase != "first-start" && before.Phase != "trial" && before.Phase != "afterwards"
+			if early && !runs(before) && !slices.Contains(p.tasks[i].After, j) {
+				p.tasks[i].After = append(p.tasks[i].After, j)
+			}
+		}
+	}
 }
 
 // hold keeps off the calendar what runs the shaft while this work leaves standing what

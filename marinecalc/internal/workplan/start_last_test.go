@@ -1,0 +1,33 @@
+package workplan_test
+
+import (
+	"fmt"
+	"testing"
+
+	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// The engine is started once hands are off: after whatever is looked at, opened,
+// mended or closed in the plan, of its own work and of other work beside it.
+func TestTheEngineStartsAfterAllWork(t *testing.T) {
+	title := map[string]rules.Step{}
+	for _, s := range rules.Standard().Steps().All() {
+		title[s.Title] = s
+	}
+	for _, r := range rules.Standard().Remedies().All() {
+		for _, beside := range []string{"", `,{"remedy":"clear-propeller"}`, `,{"remedy":"clean-propeller"}`} {
+			s := testboat.Run(t, "work-plan", fmt.Sprintf(`{"today":"2026-03-02","lies":"afloat","remedies":[{"remedy":%q}%s]}`, r.ID, beside), marinecalc.Options{NoRanges: true})
+			started := ""
+			for n := 0; s.Cell("schedule", n, "step") != nil; n++ {
+				switch step := title[s.Cell("schedule", n, "step").Text]; {
+				case step.ID == "first-start" || step.ID == "trial-run":
+					started = step.ID
+				case started != "" && (step.Phase == "work" || step.Phase == "open" || step.Phase == "close") && s.Cell("schedule", n, "start").Text != "":
+					t.Errorf("%s%s: %q after the %s", r.ID, beside, step.Title, started)
+				}
+			}
+		}
+	}
+}
