@@ -33,6 +33,7 @@ var layers = []struct {
 		"marinecalc/internal/drawing/joints", "marinecalc/internal/drawing/shaftline", "marinecalc/internal/drawing/stern"}},
 	{"the inputs of one run", []string{"marinecalc/internal/calc/inputs"}},
 	{"its results", []string{"marinecalc/internal/calc/results"}},
+	{"what does not agree in it", []string{"marinecalc/internal/calc/conflict"}},
 	{"its verdicts", []string{"marinecalc/internal/calc/verdict"}},
 	{"one run", []string{"marinecalc/internal/calc"}},
 	{"the job around the calculations", []string{"marinecalc/internal/diagnosis", "marinecalc/internal/workplan", "marinecalc/internal/trend", "marinecalc/internal/decision", "marinecalc/internal/seatrial", "marinecalc/internal/upkeep"}},

@@ -1,6 +1,9 @@
 package verdict
 
 import (
+	"slices"
+
+	"example.org/driveline/marinecalc/internal/calc/conflict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
@@ -9,6 +12,24 @@ import (
 
 // One more figure that does not agree makes nothing milder: a limit that is
 // missed by each of the ways that disagree is missed.
+
+// concerns tells whether the value of a limit, or the figure that it is, is
+// another by the other way.
+func (r *Judgement) concerns(t *conflict.Twice, h *held) bool {
+	of := h.boundOf()
+	return slices.Contains(t.Moved, h.on) || of != "" && slices.Contains(t.Moved, r.Property(of))
+}
+
+// contested is what stands between a limit and its verdict: its value, or the
+// figure that it is, is another by another way.
+func (r *Judgement) contested(h *held) *conflict.Twice {
+	for i := range r.Twice {
+		if t := &r.Twice[i]; r.concerns(t, h) {
+			return t
+		}
+	}
+	return nil
+}
 
 // missedByEach tells whether a limit that is contested is missed by each of the
 // ways by itself: by the one that the results go by, with its own trials, and by
@@ -27,8 +48,8 @@ func (r *Judgement) missedByEach(h *held, j *judged, limit spread.Limit) (spread
 	if own.Word != sheet.Beyond || doubt != "" {
 		return untold, false
 	}
-	for i := range r.twice {
-		if t := &r.twice[i]; t.concerns(r, h) && (len(t.before) == 0 || !r.missedWithout(h, limit, t.before)) {
+	for i := range r.Twice {
+		if t := &r.Twice[i]; r.concerns(t, h) && (len(t.Before) == 0 || !r.missedWithout(h, limit, t.Before)) {
 			return untold, false
 		}
 	}
@@ -38,7 +59,7 @@ func (r *Judgement) missedByEach(h *held, j *judged, limit spread.Limit) (spread
 // missedWithout tells whether a limit is missed by the way that is left when
 // others are taken as not given.
 func (r *Judgement) missedWithout(h *held, limit spread.Limit, before []*contract.Property) bool {
-	putBack := r.takenAway(before)
+	putBack := r.TakenAway(before)
 	for _, p := range before {
 		r.absent = append(r.absent, r.Field(p))
 	}
@@ -67,6 +88,6 @@ func (r *Judgement) missedWithout(h *held, limit spread.Limit, before []*contrac
 }
 
 // byEach says of a verdict that it is one although the ways disagree.
-func byEach(t *twoWays, v *sheet.Verdict) string {
-	return problem.Capital(t.doubt) + "; by each of them it is " + v.Reads + "."
+func byEach(t *conflict.Twice, v *sheet.Verdict) string {
+	return problem.Capital(t.Doubt) + "; by each of them it is " + v.Reads + "."
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/calc/conflict"
 	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
@@ -14,15 +15,13 @@ import (
 
 // Judgement is a run held against its limits.
 type Judgement struct {
-	*results.Run
-	Ruled     *ruled
-	room      *Buffer
-	limits    []held
-	twice     []twoWays
-	absent    []*float64 // what trials leave as it is, see missedWithout
-	Conflicts []sheet.Conflict
-	measured  []spread.Measured // see measurables
-	gauges    [][]string
+	conflict.Finder
+	Ruled    *ruled
+	room     *Buffer
+	limits   []held
+	absent   []*float64        // what trials leave as it is, see missedWithout
+	measured []spread.Measured // see measurables
+	gauges   [][]string
 }
 
 // Buffer is the memory for the verdicts of a run.
@@ -39,9 +38,9 @@ func (b *Buffer) Clear() { b.limits = b.limits[:0] }
 // Against finds what the results of a run are held against: other ways to them,
 // what they cannot be under, and the limits that apply.
 func Against(r *results.Run, b *Buffer) *Judgement {
-	j := &Judgement{Run: r, Ruled: ruledBy(r.In.Request.Book, r.In.Form), room: b}
-	j.compareWays()
-	j.compareOrders()
+	j := &Judgement{Finder: conflict.Finder{Run: r}, Ruled: ruledBy(r.In.Request.Book, r.In.Form), room: b}
+	j.CompareWays()
+	j.CompareOrders()
 	j.holdLimits()
 	r.Judged = len(j.limits)
 	return j

@@ -1,8 +1,8 @@
 // Package verdict holds inputs and results against limits. held.go finds the
 // limits that apply, makers.go what took the place of which; judge.go judges,
-// bracket.go over the whole of what nobody confirmed; conflicts.go and orders.go
-// find what does not agree, on which no verdict rests; settle.go says what would
-// settle a doubt, sentence.go and bound.go what people read.
+// bracket.go over the whole of what nobody confirmed, each_way.go by each of two ways
+// that disagree; settle.go says what would settle a doubt, sentence.go and bound.go
+// what people read.
 package verdict
 
 import (

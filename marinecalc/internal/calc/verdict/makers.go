@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
@@ -104,4 +105,18 @@ func (r *Judgement) tellReplaced(h *held, v *sheet.Verdict) {
 	}
 	backing := sheet.Verdict{Authority: v.Replaced.Authority, Source: v.Replaced.Source}
 	v.Sentence += " It takes the place of " + text + " (" + backing.Backing() + ")."
+}
+
+// IdleFigures tells of the maker's figures for limits of this calculation that
+// do not apply here.
+func (r *Judgement) IdleFigures() {
+	for i := range r.Ruled.limits {
+		l := &r.Ruled.limits[i]
+		fig, ok := r.In.Request.Boat.FigureOf(l.ID)
+		if !ok || slices.ContainsFunc(r.limits, func(h held) bool { return h.ID == l.ID }) {
+			continue
+		}
+		r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.FigureIdle, On: l.ID, Title: l.Title,
+			Text: fmt.Sprintf("The maker's figure for %s (%v, %s) is not used: that limit does not apply to what is given here.", problem.MidSentence(l.Title), fig.Value, fig.Source)})
+	}
 }

@@ -24,7 +24,7 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	v.Reads = v.Word.Reads(v.Side)
 	moot, says := "nothing to judge", r.how(h)
 	if c := r.contested(h); c != nil {
-		v.Moot, says = true, problem.MidSentence(c.doubt)+". "+c.remedy
+		v.Moot, says = true, problem.MidSentence(c.Doubt)+". "+c.Remedy
 	}
 	for _, s := range h.States.All() {
 		if v.Moot || !s.Valid.Meets(r.LookupAny) {

@@ -21,7 +21,7 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 		if missed, is := r.missedByEach(h, j, limit); is {
 			return missed, "", ""
 		}
-		return untold, c.doubt, c.remedy
+		return untold, c.Doubt, c.Remedy
 	}
 	return r.weighAgreed(h, j, limit, v)
 }

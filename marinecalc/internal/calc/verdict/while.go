@@ -60,7 +60,7 @@ func (r *Judgement) passedHere(limit string) string {
 		if h.told.Word.Plain() == sheet.Beyond {
 			return putRight(h.told)
 		} else if t := r.contested(h); t != nil {
-			return "only once this is settled: " + t.doubt
+			return "only once this is settled: " + t.Doubt
 		}
 	}
 	return ""

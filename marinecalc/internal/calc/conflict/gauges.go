@@ -1,4 +1,4 @@
-package verdict
+package conflict
 
 import (
 	"strings"
@@ -22,7 +22,7 @@ var readTwice = []struct{ result, read string }{{"offset", "rimReadings"}, {"gap
 
 // ByTwoGauges finds readings of one day, by two gauges, whose ranges lie apart:
 // one of the two was read wrong, and no verdict here rests on either.
-func (r *Judgement) ByTwoGauges() {
+func (r *Finder) ByTwoGauges() {
 	if r.In.Request.Boat == nil || r.In.Request.OtherSheet == nil {
 		return
 	}
@@ -39,7 +39,7 @@ func (r *Judgement) ByTwoGauges() {
 	}
 }
 
-func (r *Judgement) besideTheDial() {
+func (r *Finder) besideTheDial() {
 	dial := r.In.Request.OtherSheet(byDial)
 	if dial == nil || dial.Sheet == nil {
 		return
@@ -58,14 +58,14 @@ func (r *Judgement) besideTheDial() {
 			{Input: twice.read, Title: r.In.Form.Input.Child(twice.read).Title, Text: x.Text, SI: x.Si, Origin: by.Origin, Date: by.Date},
 			{Input: dialRead, Title: otherBy.Title, Text: y.Text, SI: *y.SI, Origin: otherBy.Origin, Date: by.Date},
 		}
-		t := twoWays{moved: r.In.Form.Result.Properties, remedy: "Neither sheet's OK counts, and no mount is moved, before both are read again."}
-		t.doubt = problem.MidSentence(p.Title) + ", by two gauges on one day, disagrees: " + x.Text + " by " + problem.MidSentence(values[0].Title) + ", " + y.Text + " by " + problem.MidSentence(otherBy.Title)
+		t := Twice{Moved: r.In.Form.Result.Properties, Remedy: "Neither sheet's OK counts, and no mount is moved, before both are read again."}
+		t.Doubt = problem.MidSentence(p.Title) + ", by two gauges on one day, disagrees: " + x.Text + " by " + problem.MidSentence(values[0].Title) + ", " + y.Text + " by " + problem.MidSentence(otherBy.Title)
 		r.contradict(sheet.TwoFigures, p, t, values)
 	}
 }
 
 // asTheFeelersSheet takes over what the sheet of the feelers tells of the dial's.
-func (r *Judgement) asTheFeelersSheet() {
+func (r *Finder) asTheFeelersSheet() {
 	feelers := r.In.Request.OtherSheet(byFeeler)
 	if feelers == nil || feelers.Sheet == nil {
 		return
@@ -74,7 +74,7 @@ func (r *Judgement) asTheFeelersSheet() {
 		if len(c.Values) != 2 || c.Values[1].Input != dialRead {
 			continue
 		}
-		r.twice = append(r.twice, twoWays{doubt: c.Doubt, remedy: c.Remedy, moved: append([]*contract.Property(nil), r.In.Form.Result.Properties...)})
+		r.Twice = append(r.Twice, Twice{Doubt: c.Doubt, Remedy: c.Remedy, Moved: append([]*contract.Property(nil), r.In.Form.Result.Properties...)})
 		r.Conflicts = append(r.Conflicts, c)
 	}
 }

@@ -1,4 +1,7 @@
-package verdict
+// Package conflict finds in one run what was given twice and does not agree: two ways
+// to one quantity, a figure typed over another that the boat file has, two figures of
+// one thing, two that cannot stand in that order, one thing read by two gauges.
+package conflict
 
 import (
 	"fmt"
@@ -17,41 +20,27 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// What was given twice and does not agree: two ways to one quantity, a figure
-// typed over another that the boat file has, two figures of one thing.
+// Finder looks in one run for what does not agree.
+type Finder struct {
+	*results.Run
+	Twice     []Twice // on which no verdict rests
+	Conflicts []sheet.Conflict
+}
 
-// twoWays is one quantity by two ways that disagree by more than their
+// Twice is one quantity by two ways that disagree by more than their
 // accuracies explain.
-type twoWays struct {
-	doubt, remedy string
-	moved         []*contract.Property // what is another by the other way
-	before        []*contract.Property // what is left out for the other way; none where it cannot be taken by itself
+type Twice struct {
+	Doubt, Remedy string
+	Moved         []*contract.Property // what is another by the other way
+	Before        []*contract.Property // what is left out for the other way; none where it cannot be taken by itself
 }
 
-// concerns tells whether the value of a limit, or the figure that it is, is
-// another by the other way.
-func (t *twoWays) concerns(r *Judgement, h *held) bool {
-	of := h.boundOf()
-	return slices.Contains(t.moved, h.on) || of != "" && slices.Contains(t.moved, r.Property(of))
-}
-
-// contested is what stands between a limit and its verdict: its value, or the
-// figure that it is, is another by another way.
-func (r *Judgement) contested(h *held) *twoWays {
-	for i := range r.twice {
-		if t := &r.twice[i]; t.concerns(r, h) {
-			return t
-		}
-	}
-	return nil
-}
-
-// compareWays works every result that can be had by several ways out by each
+// CompareWays works every result that can be had by several ways out by each
 // of those that were given. The first one goes before the others; where
 // another disagrees with it by more than their accuracies explain, no verdict
 // rests on either: the normalised error, the difference over its expanded
 // uncertainty of k = 2, is then above 1 (ISO 13528:2015, 9.7, from memory).
-func (r *Judgement) compareWays() {
+func (r *Finder) CompareWays() {
 	for _, p := range r.In.Form.Result.Properties {
 		m := r.Buf.ByProperty[p.Index]
 		if len(p.Ways) < 2 || m == nil || m.Number == nil {
@@ -80,8 +69,8 @@ func (r *Judgement) compareWays() {
 }
 
 // finds tells whether a result rests on an input, and is another or none without it.
-func (r *Judgement) finds(m *results.Measure, by *contract.Property) bool {
-	value, ok := r.without([]*contract.Property{by}, func() float64 { return *m.Number })
+func (r *Finder) finds(m *results.Measure, by *contract.Property) bool {
+	value, ok := r.Without([]*contract.Property{by}, func() float64 { return *m.Number })
 	r.Again()
 	return !ok || value != m.Si
 }
@@ -111,17 +100,17 @@ func byWhich(p *contract.Property, given []*contract.Property, disagree int) []s
 }
 
 // givenByHand tells whether a person gave an input, and no table or usual value.
-func (r *Judgement) givenByHand(p *contract.Property) bool {
+func (r *Finder) givenByHand(p *contract.Property) bool {
 	k := &r.In.Values[p.Index]
 	return k.Known && (k.Origin == sheet.Typed || k.Origin == sheet.FromBoat || k.Origin == sheet.MakersFigure)
 }
 
 // compareWay holds a result, as it is found by the first of the ways before,
 // against itself by another, and tells whether that finds it at all.
-func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, other *contract.Property) bool {
+func (r *Finder) compareWay(m *results.Measure, before []*contract.Property, other *contract.Property) bool {
 	first := m.Si
 	var moved []*contract.Property
-	second, ok := r.without(before, func() float64 {
+	second, ok := r.Without(before, func() float64 {
 		moved = r.moved(moved)
 		return *m.Number
 	})
@@ -135,7 +124,7 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 		*v.To = v.Factor.Estimate + v.Factor.StdDev()
 		if r.In.Call.Run() == nil {
 			one := *m.Number
-			if two, ok := r.without(before, func() float64 { return *m.Number }); ok {
+			if two, ok := r.Without(before, func() float64 { return *m.Number }); ok {
 				change := two - one - (second - first)
 				variance += change * change
 			}
@@ -152,14 +141,14 @@ func (r *Judgement) compareWay(m *results.Measure, before []*contract.Property, 
 	}
 	values := []sheet.ConflictValue{r.valueBy(m.Property, first, before[0]), r.valueBy(m.Property, second, other)}
 	newestFirst(values)
-	t := twoWays{moved: append(moved, append(slices.Clone(before), other)...), before: before, remedy: "Measure again, and leave out the one that was wrong."}
-	t.doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
+	t := Twice{Moved: append(moved, append(slices.Clone(before), other)...), Before: before, Remedy: "Measure again, and leave out the one that was wrong."}
+	t.Doubt = "two ways to “" + m.Property.Title + "” disagree: " + says(&values[0]) + ", " + says(&values[1]) + ", further apart than their accuracies explain"
 	r.contradict(sheet.TwoWays, m.Property, t, values)
 	return true
 }
 
 // moved adds the results that came out otherwise than on the estimates.
-func (r *Judgement) moved(list []*contract.Property) []*contract.Property {
+func (r *Finder) moved(list []*contract.Property) []*contract.Property {
 	for i := range r.Measures {
 		if o := &r.Measures[i]; o.Number != nil && !(math.Abs(*o.Number-o.Si) <= 1e-9*math.Abs(o.Si)) {
 			list = append(list, o.Property)
@@ -170,23 +159,23 @@ func (r *Judgement) moved(list []*contract.Property) []*contract.Property {
 
 // contradict tells that two things cannot both be, and keeps verdicts off what
 // rests on them.
-func (r *Judgement) contradict(code sheet.ConflictCode, on *contract.Property, t twoWays, values []sheet.ConflictValue) {
-	r.twice = append(r.twice, t)
+func (r *Finder) contradict(code sheet.ConflictCode, on *contract.Property, t Twice, values []sheet.ConflictValue) {
+	r.Twice = append(r.Twice, t)
 	r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: code, On: on.Name, Title: on.Title,
-		Text: problem.Capital(t.doubt) + ". " + t.remedy, Values: values, Doubt: t.doubt, Remedy: t.remedy})
+		Text: problem.Capital(t.Doubt) + ". " + t.Remedy, Values: values, Doubt: t.Doubt, Remedy: t.Remedy})
 }
 
-// without runs the function with inputs taken as not given, and puts them back.
-func (r *Judgement) without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
-	defer r.takenAway(inputs)()
+// Without runs the function with inputs taken as not given, and puts them back.
+func (r *Finder) Without(inputs []*contract.Property, read func() float64) (value float64, ok bool) {
+	defer r.TakenAway(inputs)()
 	if ok = r.In.Call.Run() == nil; ok {
 		value = read()
 	}
 	return value, ok
 }
 
-// takenAway takes inputs as not given until they are put back.
-func (r *Judgement) takenAway(inputs []*contract.Property) (putBack func()) {
+// TakenAway takes inputs as not given until they are put back.
+func (r *Finder) TakenAway(inputs []*contract.Property) (putBack func()) {
 	kept := make([]float64, len(inputs))
 	for i, p := range inputs {
 		to := r.Field(p)
@@ -201,7 +190,7 @@ func (r *Judgement) takenAway(inputs []*contract.Property) (putBack func()) {
 }
 
 // valueBy is a value of a property, found by an input.
-func (r *Judgement) valueBy(p *contract.Property, si float64, by *contract.Property) sheet.ConflictValue {
+func (r *Finder) valueBy(p *contract.Property, si float64, by *contract.Property) sheet.ConflictValue {
 	k := &r.In.Values[by.Index]
 	v := sheet.ConflictValue{Input: by.Name, Title: by.Title, Text: r.In.Show(p, si), SI: si, Origin: k.Origin, Date: k.Date}
 	if k.Origin == sheet.Typed {
@@ -241,7 +230,7 @@ func newestFirst(values []sheet.ConflictValue) {
 // OverTyped tells of figures that were typed over others which the boat file
 // has, where the two differ by more than their accuracies. What was typed on a
 // known day after the boat's reading is the newer one, and nothing is told.
-func (r *Judgement) OverTyped() {
+func (r *Finder) OverTyped() {
 	if r.In.Request.Boat == nil {
 		return
 	}
@@ -289,7 +278,7 @@ func (r *Judgement) OverTyped() {
 
 // besideEarlier tells of a figure of the boat file that another sheet works out
 // otherwise.
-func (r *Judgement) besideEarlier(p *contract.Property, k *inputs.Known) {
+func (r *Finder) besideEarlier(p *contract.Property, k *inputs.Known) {
 	other := inputs.Known{}
 	if !r.In.TakeEarlier(p, &other) || r.agrees(p, k, &other) || math.Abs(k.Si-other.Si) <= loosely*math.Abs(k.Si) {
 		return
@@ -304,7 +293,7 @@ func (r *Judgement) besideEarlier(p *contract.Property, k *inputs.Known) {
 
 // boatDisagrees tells of figures of the boat file that contradict each other,
 // where one of them is used here and came from there.
-func (r *Judgement) boatDisagrees() {
+func (r *Finder) boatDisagrees() {
 	for _, d := range r.In.Request.Disagreements() {
 		c := sheet.Conflict{Code: sheet.TwoFigures, Title: d.Title, Text: d.Title + ": " + problem.MidSentence(d.Text)}
 		for _, f := range d.Figures {
@@ -331,7 +320,7 @@ func planned(p *contract.Property) bool {
 
 // agrees tells whether two of one input are the same, or a number as near as
 // their accuracies let it be.
-func (r *Judgement) agrees(p *contract.Property, a, b *inputs.Known) bool {
+func (r *Finder) agrees(p *contract.Property, a, b *inputs.Known) bool {
 	if list, is := a.Raw.([]any); is {
 		return reflect.DeepEqual(list, b.Raw)
 	}
@@ -351,17 +340,3 @@ func (r *Judgement) agrees(p *contract.Property, a, b *inputs.Known) bool {
 // is known: as far as two people come that measure along a shaft to middles
 // which nobody marked (common practice, no source).
 const loosely = 0.05
-
-// IdleFigures tells of the maker's figures for limits of this calculation that
-// do not apply here.
-func (r *Judgement) IdleFigures() {
-	for i := range r.Ruled.limits {
-		l := &r.Ruled.limits[i]
-		fig, ok := r.In.Request.Boat.FigureOf(l.ID)
-		if !ok || slices.ContainsFunc(r.limits, func(h held) bool { return h.ID == l.ID }) {
-			continue
-		}
-		r.Conflicts = append(r.Conflicts, sheet.Conflict{Code: sheet.FigureIdle, On: l.ID, Title: l.Title,
-			Text: fmt.Sprintf("The maker's figure for %s (%v, %s) is not used: that limit does not apply to what is given here.", problem.MidSentence(l.Title), fig.Value, fig.Source)})
-	}
-}

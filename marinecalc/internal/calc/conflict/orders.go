@@ -1,4 +1,4 @@
-package verdict
+package conflict
 
 import (
 	"maps"
@@ -15,9 +15,9 @@ import (
 // the full speed, a groove deeper than when new. One of the two is wrong, so
 // that no verdict rests on either.
 
-// compareOrders holds every input and result against those that it cannot be
+// CompareOrders holds every input and result against those that it cannot be
 // less than.
-func (r *Judgement) compareOrders() {
+func (r *Finder) CompareOrders() {
 	for _, list := range [...][]*contract.Property{r.In.Form.Input.Properties, r.In.Form.Result.Properties} {
 		for _, p := range list {
 			for _, name := range p.NotUnder {
@@ -40,7 +40,7 @@ func (r *Judgement) compareOrders() {
 }
 
 // told tells whether a figure is this boat's own, and none that is only usual.
-func (r *Judgement) told(p *contract.Property) bool {
+func (r *Finder) told(p *contract.Property) bool {
 	if p.IsResult {
 		m := r.Of(p)
 		return m != nil && m.Number != nil && !math.IsNaN(m.Si)
@@ -50,7 +50,7 @@ func (r *Judgement) told(p *contract.Property) bool {
 
 // compareOrder tells where p is less than q by more than their accuracies
 // explain, and by more than two figures may differ of which none is known.
-func (r *Judgement) compareOrder(p, q *contract.Property) {
+func (r *Finder) compareOrder(p, q *contract.Property) {
 	under, over := r.Place(p.Name), r.Place(q.Name)
 	first, least := *under, *over
 	if first >= least-1e-9*math.Abs(least) {
@@ -59,15 +59,15 @@ func (r *Judgement) compareOrder(p, q *contract.Property) {
 	if least-first <= r.reach(under, over) {
 		return
 	}
-	t := twoWays{moved: r.restingOn(p, q), remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
+	t := Twice{Moved: r.restingOn(p, q), Remedy: "One of the two is wrong, or not of this boat as she is: measure again."}
 	values := []sheet.ConflictValue{r.figureOf(p, first), r.figureOf(q, least)}
-	t.doubt = problem.MidSentence(p.Title) + " " + values[0].Text + " is less than " + problem.MidSentence(q.Title) + " " + values[1].Text + ", which cannot be"
+	t.Doubt = problem.MidSentence(p.Title) + " " + values[0].Text + " is less than " + problem.MidSentence(q.Title) + " " + values[1].Text + ", which cannot be"
 	r.contradict(sheet.TwoFigures, p, t, values)
 }
 
 // reach is how far apart two figures may be by their accuracies, twice the
 // standard deviation of their difference; and loosely where none is known.
-func (r *Judgement) reach(a, b *float64) float64 {
+func (r *Finder) reach(a, b *float64) float64 {
 	first, second := *a, *b
 	variance := 0.0
 	for i := range r.In.Variates {
@@ -87,7 +87,7 @@ func (r *Judgement) reach(a, b *float64) float64 {
 }
 
 // figureOf is an input or a result as a value of a conflict.
-func (r *Judgement) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
+func (r *Finder) figureOf(p *contract.Property, si float64) sheet.ConflictValue {
 	if !p.IsResult {
 		return r.valueBy(p, si, p)
 	}
@@ -98,7 +98,7 @@ func (r *Judgement) figureOf(p *contract.Property, si float64) sheet.ConflictVal
 // that move when the first is put in the place of the second. Two results
 // cannot be put; of these it is the results that rest on them, those that the
 // second is worked out from, and what has one of these in its formula.
-func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
+func (r *Finder) restingOn(p, q *contract.Property) []*contract.Property {
 	list := []*contract.Property{p, q}
 	if to := r.Place(p.Name); !p.IsResult {
 		was := *to
@@ -144,7 +144,7 @@ func (r *Judgement) restingOn(p, q *contract.Property) []*contract.Property {
 }
 
 // upon are the names of two figures and of every result that rests on one of them.
-func (r *Judgement) upon(p, q *contract.Property) []string {
+func (r *Finder) upon(p, q *contract.Property) []string {
 	var left []*contract.Property // results that are not known to rest on one
 	for _, other := range r.In.Form.Result.Properties {
 		if other != p && other != q {

@@ -1,4 +1,4 @@
-package verdict_test
+package conflict_test
 
 import (
 	"fmt"

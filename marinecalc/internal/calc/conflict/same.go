@@ -1,4 +1,4 @@
-package verdict
+package conflict
 
 import (
 	"math"
@@ -13,13 +13,13 @@ import (
 // on either.
 
 // picked tells whether an input comes with a row that a person picked.
-func (r *Judgement) picked(p *contract.Property) bool {
+func (r *Finder) picked(p *contract.Property) bool {
 	return !p.IsResult && r.Place(p.Name) != nil && r.In.Values[p.Index].Origin == sheet.HandbookRow
 }
 
 // compareSame tells where p is not q by more than their accuracies explain, and by
 // more than a share of q, and which standard's it is.
-func (r *Judgement) compareSame(p, q *contract.Property, share float64, remedy string) {
+func (r *Finder) compareSame(p, q *contract.Property, share float64, remedy string) {
 	one, other := r.Place(p.Name), r.Place(q.Name)
 	found, chosen := *one, *other
 	if math.Abs(found-chosen) <= 1e-9*math.Abs(chosen) {
@@ -44,15 +44,15 @@ func (r *Judgement) compareSame(p, q *contract.Property, share float64, remedy s
 	} else {
 		moved = append(r.restingOn(q, p), r.movedWithout(p)...)
 	}
-	t := twoWays{moved: moved, remedy: remedy}
-	t.doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
+	t := Twice{Moved: moved, Remedy: remedy}
+	t.Doubt = problem.MidSentence(p.Title) + standing(&values[0], reach) + " does not agree with " + problem.MidSentence(q.Title) + standing(&values[1], 1e-6*math.Abs(chosen))
 	r.contradict(sheet.TwoFigures, p, t, values)
 }
 
 // movedWithout are the results that another figure stands in for where one that p is
 // found from, or all of these, are taken as not given: they went by it, and it is in
 // doubt with p.
-func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Property) {
+func (r *Finder) movedWithout(p *contract.Property) (moved []*contract.Property) {
 	var each [][]*contract.Property
 	var all []*contract.Property
 	for _, name := range r.In.Form.Formulas.Under(p) {
@@ -61,7 +61,7 @@ func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Proper
 		}
 	}
 	for _, inputs := range append(each, all) {
-		r.without(inputs, func() float64 {
+		r.Without(inputs, func() float64 {
 			moved = r.moved(moved)
 			return 0
 		})
@@ -72,7 +72,7 @@ func (r *Judgement) movedWithout(p *contract.Property) (moved []*contract.Proper
 
 // standard is the name of the row nearest to a value of an input, no further
 // than the reach, of a table that gives nothing but that input; or "".
-func (r *Judgement) standard(q *contract.Property, value, reach float64) (name string) {
+func (r *Finder) standard(q *contract.Property, value, reach float64) (name string) {
 	for _, p := range r.In.Form.Input.Properties {
 		if p.Rows == "" {
 			continue
