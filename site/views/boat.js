@@ -77,6 +77,9 @@ export function showBoat(app, main, wanted = '') {
     );
     speak(problems.length > 0 ? `To correct: ${problems.length}` : '');
   });
+  void app.aside({ ask: 'line', boat: toSend(onShelf(id).boat), date: today() }).then((reply) => {
+    if (title.isConnected && reply.ok) cards.has(reply.line.parts.flatMap((p) => p.asks.filter((a) => a.known).map((a) => a.pointer)));
+  });
   return 'Boat';
 }
 

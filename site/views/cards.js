@@ -26,6 +26,10 @@ import { units } from '../store/settings.js';
 export class Cards {
   /** @type {Form[]} */
   #forms = [];
+  /** @type {(() => void)[]} */
+  #counts = [];
+  /** @type {Set<string>} */
+  #elsewhere = new Set();
   #app;
   #asked;
   #shown;
@@ -49,6 +53,20 @@ export class Cards {
     return this.#shown;
   }
 
+  /** @param {string} pointer */
+  #knows(pointer) {
+    return at(this.#shown, pointer) !== undefined || this.#elsewhere.has(pointer);
+  }
+
+  /**
+   * What the boat has in another place, such as a dated reading.
+   * @param {string[]} pointers
+   */
+  has(pointers) {
+    this.#elsewhere = new Set(pointers.filter((pointer) => at(this.#shown, pointer) === undefined));
+    for (const count of this.#counts) count();
+  }
+
   /**
    * One card.
    * @param {CardOf} of
@@ -57,14 +75,15 @@ export class Cards {
   card({ id, title, about, holds, asks }, open) {
     const state = h('span', { class: 'card-known' });
     const count = () => {
-      const known = asks.filter(({ pointer }) => at(this.#shown, pointer) !== undefined).length;
+      const known = asks.filter(({ pointer }) => this.#knows(pointer)).length;
       state.textContent = asks.length > 0 ? `${known} of ${asks.length} known` : '';
     };
+    this.#counts.push(count);
     const wrong = h('div', { role: 'alert' });
     const card = h('details', { class: 'card', 'data-holds': holds.join(' '), 'data-card': id }, h('summary', {}, h('span', { class: 'card-title' }, title), state));
     const make = () => {
       if (!card.open || card.childElementCount > 1) return;
-      const missing = asks.filter((a) => at(this.#shown, a.pointer) === undefined).map((a) => a.pointer);
+      const missing = asks.filter((a) => !this.#knows(a.pointer)).map((a) => a.pointer);
       const whole = { type: 'object', properties: Object.fromEntries(holds.map((name) => [name, resolved(this.#asked.schema, this.#asked.schema.properties?.[name] ?? {})])) };
       const first = only(whole, '', (pointer) => missing.includes(pointer));
       const rest = missing.length > 0 ? only(whole, '', (pointer) => !missing.includes(pointer), missing) : whole;

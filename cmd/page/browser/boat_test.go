@@ -295,3 +295,12 @@ func TestTypingLeavesTheRestAsItIs(t *testing.T) {
 		t.Errorf("a note changed more than the note:\n%s\n%s", before, after)
 	}
 }
+
+// What a repair changed stands in a dated reading, and is known there too.
+func TestCardsCountWhatADatedReadingHas(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/boat")
+	b.give("json", "tern.json", `{"name":"Tern","readings":[{"date":"2026-05-01","coupling":{"diameter":"100 mm","boltCount":4}}]}`)
+	b.until(`document.querySelector("h1").textContent === "Boat: Tern"`)
+	b.until(`document.querySelector('[data-card="coupling"] .card-known').textContent.startsWith("2 of ")`)
+}
