@@ -1,7 +1,7 @@
 package boat
 
 import (
-	"slices"
+	"sort"
 	"strconv"
 	"strings"
 	"time"
@@ -72,9 +72,8 @@ func (b *Boat) rowOf(m Moment, source string) map[string]any {
 		row[name] = text
 	}
 	if own != nil {
-		slices.SortFunc(own, func(a, b any) int {
-			return strings.Compare(a.(map[string]any)["reading"].(string), b.(map[string]any)["reading"].(string))
-		})
+		of := func(i int) string { return own[i].(map[string]any)["reading"].(string) }
+		sort.Slice(own, func(i, j int) bool { return of(i) < of(j) })
 		row["own"] = own
 	}
 	return row

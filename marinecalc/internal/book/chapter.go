@@ -3,6 +3,7 @@ package book
 import (
 	"context"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
@@ -96,13 +97,10 @@ func All(ctx context.Context, rows []Row) ([]Chapter, error) {
 		c.Sources = len(sources[name])
 		c.Checks = append(c.Checks, made)
 	}
-	slices.SortStableFunc(list, func(a, b Chapter) int {
-		_, m := title(a.ID)
-		_, n := title(b.ID)
-		if m != n {
-			return m - n
-		}
-		return strings.Compare(a.Title, b.Title)
+	sort.SliceStable(list, func(i, j int) bool {
+		_, m := title(list[i].ID)
+		_, n := title(list[j].ID)
+		return m < n || m == n && list[i].Title < list[j].Title
 	})
 	return list, nil
 }

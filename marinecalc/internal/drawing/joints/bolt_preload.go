@@ -1,9 +1,9 @@
 package joints
 
 import (
-	"cmp"
 	"math"
 	"slices"
+	"sort"
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -52,7 +52,7 @@ func BoltPreload(in fastener.PreloadInput, out fastener.PreloadResult, b picture
 	}
 	// Their words stand one below the other, as the lines may stand close: the largest
 	// on top, so that no line goes through the words of another.
-	slices.SortStableFunc(bears, func(a, b pull) int { return cmp.Compare(b.load, a.load) })
+	sort.SliceStable(bears, func(i, j int) bool { return bears[i].load > bears[j].load })
 	for i, v := range bears {
 		class := picture.Warn
 		if v.name == "proof" {
