@@ -120,7 +120,7 @@ var cases = []surveyed{
 		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}, not: "Coupling misaligned"},
 	{boat: "rope-round-shaft", still: true, cause: "propeller-rope",
 		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}},
-	{boat: "milky-fluid", cause: "gearbox-fluid-water", not: "Gearbox overfilled", says: []string{"What was found is to be cured, and what made it fail before it"},
+	{boat: "milky-fluid", cause: "gearbox-fluid-water", not: "Gearbox overfilled", says: []string{"What was found is to be cured, and what made it fail before it", "Fluid with water in it lubricates badly"}, never: "Does the gearbox run hotter",
 		finds: map[string]string{"shaft-strength/shaft-yield-at-peak": "OK but close"}},
 	{boat: "shallow-box", about: []string{"gland-packing"}, says: []string{"A thinner follower can win a ring"},
 		finds: map[string]string{"gland-packing/packing-rings": "outside the guide", "gland-packing/packing-over": "inside the guide"}},

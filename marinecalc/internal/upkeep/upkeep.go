@@ -66,6 +66,7 @@ type Spare struct {
 type Result struct {
 	Says         string
 	NextDue      string
+	AtFault      int
 	NeverLooked  int
 	DueSoon      int
 	Overdue      quantity.Ratio // by makers, law and manuals; NaN where nothing is and something was never looked at
@@ -198,6 +199,7 @@ func (k *keeper) says() {
 		switch c.state {
 		case due.Fault:
 			faults = append(faults, problem.MidSentence(c.row.Name))
+			out.AtFault++
 		case due.Never:
 			out.NeverLooked++
 		case due.Soon:

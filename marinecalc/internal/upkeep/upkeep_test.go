@@ -102,6 +102,9 @@ func TestAnswersCountAsLooking(t *testing.T) {
 		`{"date":"2026-02-05","symptoms":[{"evidence":"coupling-bolt-turns","answer":"no"}]},` + yes + `]`: "found at fault",
 	} {
 		s := testboat.RunOn(t, `{"name":"Tern","readings":[`+readings+`}`, "service-schedule", `{}`)
+		if leads := strings.HasPrefix(s.Next[0].Text, "Cure first what was found at fault"); leads != (want == "found at fault") {
+			t.Errorf("%s: next %s", readings, s.Next[0].Text)
+		}
 		got := lineOf(t, s, "Coupling bolts")
 		if got["state"] != want {
 			t.Errorf("%s: %v", readings, got)

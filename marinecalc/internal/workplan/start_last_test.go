@@ -2,6 +2,7 @@ package workplan_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
@@ -17,8 +18,13 @@ func TestTheEngineStartsAfterAllWork(t *testing.T) {
 		title[s.Title] = s
 	}
 	for _, r := range rules.Standard().Remedies().All() {
-		for _, beside := range []string{"", `,{"remedy":"clear-propeller"}`, `,{"remedy":"clean-propeller"}`} {
+		for _, beside := range []string{"", `,{"remedy":"clear-propeller"}`, `,{"remedy":"clean-propeller"}`, `,{"remedy":"set-fluid-level"}`} {
 			s := testboat.Run(t, "work-plan", fmt.Sprintf(`{"today":"2026-03-02","lies":"afloat","remedies":[{"remedy":%q}%s]}`, r.ID, beside), marinecalc.Options{NoRanges: true})
+			if now := s.Result("now"); now != nil && strings.Contains(now.Text, "First start; ") {
+				if _, later, _ := strings.Cut(now.Text, "First start; "); strings.Contains(later, "Clear rope") || strings.Contains(later, "Set the fluid level") {
+					t.Errorf("%s%s: what can be done now: %s", r.ID, beside, now.Text)
+				}
+			}
 			started := ""
 			for n := 0; s.Cell("schedule", n, "step") != nil; n++ {
 				switch step := title[s.Cell("schedule", n, "step").Text]; {

@@ -150,10 +150,10 @@ func (p *planner) whereSheLies(made *schedule.Plan, out *Result) {
 			}
 		}
 	}
-	for i, w := range waits {
+	for _, i := range p.inPhases() {
 		switch {
 		case p.tasks[i].Stage == schedule.Afterwards:
-		case w:
+		case waits[i]:
 			later = append(later, p.steps[i].Title)
 		case made.Tasks[i].Why == schedule.Dated:
 			now = append(now, p.steps[i].Title)
