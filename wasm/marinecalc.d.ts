@@ -1173,7 +1173,7 @@ export interface TorqueCard {
   joints: TorqueJoint[];
 }
 
-/** One joint of the card. */
+/** One joint of the card; one with makers' torques for several threads stands once for each. */
 export interface TorqueJoint {
   /** Its code. */
   joint: string;

@@ -96,7 +96,7 @@ func keyCarries(cone, key *sheet.Sheet) string {
 // what its own sheet's torque does and holds are of that torque alone: beside
 // another that goes first, they are told of the own one.
 func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.Sheet) {
-	if j.Torque == "" {
+	if j.Stands() == "" {
 		return
 	}
 	against := func(columns ...string) string {
@@ -105,7 +105,7 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	columns := []string{"asks", "cures"}
 	told := false
 	switch {
-	case own == j.Torque:
+	case j.Torque != "" && own == j.Torque:
 		columns = append(columns, "heeds", "holds")
 		told = against("heeds") != ""
 	case own != "":
@@ -123,8 +123,8 @@ func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.
 	}
 	j.bears(sheets, told)
 	j.Range = strings.Join(known(said.Sentence(), j.Range), "; ")
-	if j.Unsettled = setting.NotSettled(unsettled); j.Unsettled != "" {
-		j.Torque = ""
+	if unsettled != "" {
+		j.Torque, j.Unsettled = "", setting.NotSettled(unsettled)
 	}
 }
 

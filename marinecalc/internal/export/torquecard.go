@@ -21,9 +21,10 @@ type TorqueCard struct {
 	Joints []TorqueJoint `json:"joints"`
 }
 
-// TorqueJoint is one joint. Torque is empty where it is not known, and Wanted then
-// says which figure is; or where the joint can give way from it or its sheets are
-// not sure of it, and Unsettled then stands in its place.
+// TorqueJoint is one joint; one with torques for several threads stands once for each.
+// Torque is empty where it is not known, and Wanted then says which figure is; or where
+// the joint can give way from it, its sheets are not sure of it, or makers give several,
+// and Unsettled then stands in its place.
 type TorqueJoint struct {
 	Joint       string `json:"joint"`
 	Title       string `json:"title"`
@@ -59,19 +60,18 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
 		own := j.ofSheets(sheets)
-		j.ofBoat(b)
-		j.marks(row, own, sheets)
-		for _, d := range disagreements {
-			if d.Code == agree.TwoTorques+j.Joint {
-				j.Range = strings.Join(known("NOT SURE: "+d.Text, j.Range), " ")
+		for _, makers := range byThread(b.Torques(), j.Joint, on(j.Joint, sheets)) {
+			line := j
+			line.ofMakers(makers, book)
+			line.marks(row, own, sheets)
+			line.disagree(disagreements)
+			if line.Stands() == "" {
+				line.Wanted = text("wanted")
+			} else {
+				line.minds(strings.Fields(text("minds")), sheets, book)
 			}
+			card.Joints = append(card.Joints, line)
 		}
-		if j.Stands() == "" {
-			j.Wanted = text("wanted")
-		} else {
-			j.minds(strings.Fields(text("minds")), sheets, book)
-		}
-		card.Joints = append(card.Joints, j)
 	}
 	return card
 }
@@ -185,32 +185,6 @@ func clamps(r *sheet.Result) string {
 		return "clamps " + r.Text
 	}
 	return "clamps " + r.Text + " (" + r.Interval + ")"
-}
-
-// ofBoat takes the maker's torque that the boat file has of a joint: it goes
-// first, and what was there stands beside it.
-func (j *TorqueJoint) ofBoat(b *boat.Boat) {
-	list, _, _, ok := b.Find("/torques")
-	entries, _ := list.([]any)
-	if !ok {
-		return
-	}
-	for _, e := range entries {
-		entry, _ := e.(map[string]any)
-		text := func(name string) string { t, _ := entry[name].(string); return strings.TrimSpace(t) }
-		if text("joint") != j.Joint {
-			continue
-		}
-		if j.Torque != "" && j.Torque != text("torque") {
-			j.Range = "without it " + j.Torque + ", " + j.Source
-		}
-		j.Torque, j.Source, j.Maker = text("torque"), text("source"), true
-		for to, name := range map[*string]string{&j.Thread: "thread", &j.Lubrication: "lubrication"} {
-			if t := text(name); t != "" {
-				*to = t
-			}
-		}
-	}
 }
 
 // TorquePage writes the card as one HTML file that prints on one page of A4 or

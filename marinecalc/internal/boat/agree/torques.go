@@ -6,16 +6,21 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/rules"
 )
+
+const makersFigures = "/makersFigures"
 
 // torqueAt is where the boat holds the torque of a joint of the torque card, and
 // the input that a maker's figure for it names. What coupling bolts were tightened
 // to stands there in question, and has a verdict of its own.
 var torqueAt = []struct{ joint, pointer, input string }{
+	{"coupling-bolts", "", "bolt-preload/wrenchSetting"},
 	{"output-nut", "/outputFlange/nutTorque", "output-flange/nutTorque"},
 	{"propeller-nut", "/propeller/nutTorque", "propeller-taper/nutTorque"},
 	{"pinch-bolts", "/coupling/bore/pinchTorque", "coupling-bore/pinchTorque"},
@@ -30,18 +35,13 @@ const TwoTorques = "two-torques-"
 // as dry and as oiled: then one of them must be it.
 func (a *agreement) torques() {
 	kind, _ := quantity.Lookup("torque")
-	value, _, _, _ := a.boat.Find("/torques")
-	byJoint, alike := map[any][]Given{}, map[[3]any]Given{}
-	for i, entry := range boat.Objects(value) {
-		si, ok := boat.Number(kind, entry["torque"])
-		if !ok {
-			continue
-		}
-		g := Given{Pointer: fmt.Sprintf("/torques/%d/torque", i), Title: "Torque by the maker", Text: fmt.Sprintf("%v (%v)", entry["torque"], entry["source"]), SI: si}
-		byJoint[entry["joint"]] = append(byJoint[entry["joint"]], g)
-		key := [3]any{entry["joint"], entry["thread"], entry["lubrication"]}
+	byJoint, alike := map[string][]Given{}, map[[3]string]Given{}
+	for _, t := range a.boat.Torques() {
+		g := Given{Pointer: t.Where, Title: "Torque by the maker", Text: fmt.Sprintf("%s (%s)", t.Text, t.Source), SI: t.SI}
+		byJoint[t.Joint] = append(byJoint[t.Joint], g)
+		key := [3]string{t.Joint, boat.Folded(t.Thread), boat.Folded(t.Lubrication)}
 		if other, has := alike[key]; has && a.noneOf(g, []Given{other}) {
-			a.twoTorques(fmt.Sprint(entry["joint"]), g, other)
+			a.twoTorques(t.Joint, g, other)
 		} else if !has {
 			alike[key] = g
 		}
@@ -50,7 +50,7 @@ func (a *agreement) torques() {
 		makers := byJoint[at.joint]
 		if fig, ok := a.boat.FigureOf(at.input); ok {
 			if si, ok := boat.Number(kind, fig.Value); ok {
-				g := Given{Pointer: "/makersFigures", Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: si}
+				g := Given{Pointer: makersFigures, Title: "The maker's figure", Text: fmt.Sprintf("%v (%s)", fig.Value, fig.Source), SI: si}
 				if len(makers) > 0 && a.noneOf(g, makers) {
 					a.twoTorques(at.joint, g, makers[0])
 					continue
@@ -65,18 +65,33 @@ func (a *agreement) torques() {
 	}
 }
 
-// noneOf tells that a torque is none of some others: further from each than a
-// wrench that is set to both explains, by the accuracy of one that clicks.
+// noneOf tells that a torque is none of some others.
 func (a *agreement) noneOf(g Given, others []Given) bool {
+	return !slices.ContainsFunc(others, func(o Given) bool { return !TorquesApart(a.book, g.SI, o.SI) })
+}
+
+// TorquesApart tells that two torques, in N·m, are further apart than a wrench that is
+// set to both explains, by the accuracy of one that clicks.
+func TorquesApart(book *rules.Book, one, other float64) bool {
 	kind, _ := quantity.Lookup("torque")
-	row := a.book.Table("gauges").Find("torque-wrench", func(string) (float64, string, bool) { return 0, "", false })
-	return !slices.ContainsFunc(others, func(o Given) bool {
-		off := 0.0
-		if row != nil { // a test finds it
-			off, _ = kind.ParseAccuracy(row.Values.Of("accuracy").Text, o.SI)
+	off := 0.0
+	if row := book.Table("gauges").Find("torque-wrench", func(string) (float64, string, bool) { return 0, "", false }); row != nil { // a test finds it
+		off, _ = kind.ParseAccuracy(row.Values.Of("accuracy").Text, other)
+	}
+	return math.Abs(one-other) > off+1e-9
+}
+
+// MakersIn counts, of the figures of a disagreement, those that are torques by makers,
+// and of these those of the maker's figures.
+func (d *Disagreement) MakersIn() (listed, figures int) {
+	for _, g := range d.Figures {
+		if g.Pointer == makersFigures {
+			figures++
+		} else if strings.HasPrefix(g.Pointer, "/torques/") {
+			listed++
 		}
-		return math.Abs(g.SI-o.SI) <= off+1e-9
-	})
+	}
+	return listed, figures
 }
 
 // twoTorques tells of two torques of one joint.

@@ -1,0 +1,52 @@
+package boat
+
+import (
+	"cmp"
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/quantity"
+)
+
+// Torque is a maker's torque of one joint, and what it holds for.
+type Torque struct {
+	Joint       string // by the table torque-joints
+	Thread      string // "" where the maker's paper, or whoever read it, says none
+	Lubrication string // likewise
+	Text        string // as the maker prints it
+	SI          float64
+	Source      string // document and page
+	Where       string // in the boat file
+}
+
+// Torques are the makers' torques that the boat file has of its joints, in an order
+// of their own: by joint, thread, what is on it, and torque. How the file lists them
+// means nothing.
+func (b *Boat) Torques() (list []Torque) {
+	kind, _ := quantity.Lookup("torque")
+	value, _, _, _ := b.Find("/torques")
+	for i, entry := range Objects(value) {
+		text := func(name string) string { t, _ := entry[name].(string); return strings.TrimSpace(t) }
+		si, ok := Number(kind, entry["torque"])
+		if !ok {
+			continue // the schema lets none through
+		}
+		t := Torque{text("joint"), text("thread"), text("lubrication"), text("torque"), si, text("source"), fmt.Sprintf("/torques/%d/torque", i)}
+		if _, bare := entry["torque"].(json.Number); bare {
+			t.Text = kind.In("N·m", "lbf·ft").Print(si, quantity.Metric)
+		}
+		list = append(list, t)
+	}
+	slices.SortStableFunc(list, func(a, b Torque) int {
+		return cmp.Or(cmp.Compare(a.Joint, b.Joint), cmp.Compare(Folded(a.Thread), Folded(b.Thread)), cmp.Compare(Folded(a.Lubrication), Folded(b.Lubrication)),
+			cmp.Compare(a.SI, b.SI), cmp.Compare(a.Text, b.Text), cmp.Compare(a.Source, b.Source))
+	})
+	return list
+}
+
+// Folded is a short text by which two of one meaning are alike: "M10 × 1.5" is "m10x1.5".
+func Folded(text string) string {
+	return strings.ToLower(strings.NewReplacer(" ", "", "×", "x").Replace(text))
+}
