@@ -17,9 +17,14 @@ import (
 
 // Call is the one entry point for hosts that speak JSON: a request in
 // (schemas/request.schema.json), a reply out (schemas/reply.schema.json), both
-// UTF-8. It never panics on bad input; the reply carries the problems. The
-// rule files of the request are applied over the engine's rules.
-func (e *Engine) Call(ctx context.Context, text []byte) []byte {
+// UTF-8. It never panics; the reply carries the problems, its own mistakes
+// among them. The rule files of the request are applied over the engine's rules.
+func (e *Engine) Call(ctx context.Context, text []byte) (out []byte) {
+	defer func() {
+		if thrown := recover(); thrown != nil {
+			out, _ = written(reply{Problems: problem.Panicked("this request", thrown)}) // plain texts always can
+		}
+	}()
 	r, err := e.answer(ctx, text)
 	if err != nil {
 		r = reply{Problems: problem.Of(err), Warnings: r.Warnings}
@@ -27,7 +32,7 @@ func (e *Engine) Call(ctx context.Context, text []byte) []byte {
 		r.OK = true
 	}
 	r.Warnings = r.Warnings.Few()
-	out, err := written(r)
+	out, err = written(r)
 	if most := 2 * max(len(text), smallReply); err == nil && len(out) > most {
 		err = fmt.Errorf("it is %d bytes long, and at most %d are handed out; ask for less at once", len(out), most)
 	}

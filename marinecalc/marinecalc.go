@@ -116,6 +116,7 @@ var (
 	ErrMissing   = problem.ErrMissing   // an input that no origin gave
 	ErrTooLarge  = problem.ErrTooLarge  // a text, list or number of trials above what is taken
 	ErrCancelled = problem.ErrCancelled // the context ended
+	ErrFailed    = problem.ErrFailed    // a mistake of the calculator's own, that would have been a panic
 )
 
 // ProblemsOf gives the problems that an error is made of, and none for nil.

@@ -72,7 +72,7 @@ func call(ptr, size uint32) uint64 {
 	if size > large {
 		goruntime.GC() // what is left of the last request makes way
 	}
-	reply := handOver(answer(request[:size]))
+	reply := handOver(marinecalc.Call(request[:size])) // which turns a panic into a reply
 	tidy()
 	return reply
 }
@@ -97,16 +97,6 @@ func tidy() {
 	if m.HeapAlloc > largeHeap {
 		goruntime.GC()
 	}
-}
-
-// answer runs the call and turns a panic into a reply.
-func answer(request []byte) (reply []byte) {
-	defer func() {
-		if p := recover(); p != nil {
-			reply = refusal(fmt.Sprintf("the calculator failed inside: %v", p))
-		}
-	}()
-	return marinecalc.Call(request)
 }
 
 func handOver(reply []byte) uint64 {

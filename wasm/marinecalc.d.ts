@@ -2589,5 +2589,5 @@ export interface Problem {
   choose?: string;
 }
 
-/** wrong: given, and cannot be used. missing: not given. unknown: names a calculation, list or file that there is not. too-large: beyond the size or count that is read. cancelled: stopped from outside before it was done. */
-export type ProblemKind = 'wrong' | 'missing' | 'unknown' | 'too-large' | 'cancelled';
+/** wrong: given, and cannot be used. missing: not given. unknown: names a calculation, list or file that there is not. too-large: beyond the size or count that is read. cancelled: stopped from outside before it was done. failed: a mistake of the calculator, whatever was given. */
+export type ProblemKind = 'wrong' | 'missing' | 'unknown' | 'too-large' | 'cancelled' | 'failed';

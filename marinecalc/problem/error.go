@@ -2,7 +2,10 @@
 
 package problem
 
-import "errors"
+import (
+	"errors"
+	"fmt"
+)
 
 // The errors that a program can test for with [errors.Is]. An [Error] is one
 // of them when at least one of its problems is of that kind.
@@ -11,12 +14,20 @@ var (
 	ErrUnknown   = errors.New("what was asked for is not known")
 	ErrTooLarge  = errors.New("what was given is too large")
 	ErrCancelled = errors.New("the work was cancelled")
+	ErrFailed    = errors.New("the calculator failed inside")
 )
 
 // Error is everything wrong with an input. It is used by pointer, so that
 // errors can be compared.
 type Error struct {
 	Problems List // at least one
+}
+
+// Panicked is the error of work that a panic ended, which what was thrown tells of.
+// in names the work.
+func Panicked(in string, thrown any) List {
+	return List{{What: fmt.Sprintf("the calculator failed inside, in %s: %v", in, thrown), Kind: Failed,
+		Hint: "this is a mistake of the calculator: report it with what was asked, and go by nothing that it said of this"}}
 }
 
 // Error gives one problem a line.

@@ -27,8 +27,8 @@ func TestErrorIsWhatItsProblemsAre(t *testing.T) {
 			t.Errorf("errors.Is %v: %v", c.target, got)
 		}
 	}
-	for kind, target := range map[Kind]error{Missing: ErrMissing, Unknown: ErrUnknown, TooLarge: ErrTooLarge, Cancelled: ErrCancelled} {
-		for _, other := range []error{ErrMissing, ErrUnknown, ErrTooLarge, ErrCancelled} {
+	for kind, target := range map[Kind]error{Missing: ErrMissing, Unknown: ErrUnknown, TooLarge: ErrTooLarge, Cancelled: ErrCancelled, Failed: ErrFailed} {
+		for _, other := range []error{ErrMissing, ErrUnknown, ErrTooLarge, ErrCancelled, ErrFailed} {
 			if got := errors.Is(Problem{Kind: kind}, other); got != (other == target) {
 				t.Errorf("a problem that is %s, %v: %v", kind, other, got)
 			}

@@ -42,6 +42,7 @@ const (
 	Unknown   Kind = "unknown"   // names a calculation, list or file that there is not
 	TooLarge  Kind = "too-large" // beyond the size or the count that is read
 	Cancelled Kind = "cancelled" // stopped from outside before it was done
+	Failed    Kind = "failed"    // by a mistake of the calculator's own, whatever was given
 )
 
 // Is tells whether a problem is of the kind that one of this package's
@@ -56,6 +57,8 @@ func (p Problem) Is(target error) bool {
 		return target == ErrTooLarge
 	case Cancelled:
 		return target == ErrCancelled
+	case Failed:
+		return target == ErrFailed
 	}
 	return false
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"sync"
 
+	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/calc/verdict"
@@ -14,8 +15,16 @@ import (
 )
 
 // Run works one calculation out. missing names the inputs that no origin
-// gave, when that is all that is wrong.
+// gave, when that is all that is wrong. A panic of it is a problem of the kind
+// failed: it takes down neither the host, on whatever goroutine, nor other sheets.
 func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
+	was := s.inHand
+	defer func() {
+		s.inHand = was
+		if thrown := recover(); thrown != nil {
+			out, missing, problems = nil, nil, problem.Panicked(c.ID, thrown)
+		}
+	}()
 	if stopped := s.Cancelled(); len(stopped) > 0 {
 		return nil, nil, stopped
 	}
@@ -26,16 +35,20 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome,
 	call := c.open(k, s)
 	buf := scratches.Get().(*scratch)
 	in := inputs.Fill(&s.Request, k, &call.Call, typed, &buf.inputs)
-	defer buf.takeBack(in)
+	out, missing, problems = s.runOn(k, call, in, buf)
+	buf.takeBack(in) // not after a panic, which may have left it halfway
+	return out, missing, problems
+}
+
+// runOn is Run on inputs that were gathered, with memory to work in.
+func (s *Session) runOn(k *binding.Form, call *call, in *inputs.Inputs, buf *scratch) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
 	if len(in.Problems) > 0 {
 		if stopped := s.Cancelled(); len(stopped) > 0 { // then earlier results may be all that is missing
 			return nil, nil, stopped
 		}
 		return nil, in.Missing, in.Problems
 	}
-	was := s.inHand
 	s.inHand = in
-	defer func() { s.inHand = was }()
 	if err := call.Run(); err != nil {
 		var l Lacking
 		if errors.As(err, &l) {
@@ -54,14 +67,14 @@ func (s *Session) Run(c Calculation, typed map[string]any) (out *inputs.Outcome,
 	}
 	j := verdict.Against(r, &buf.verdict)
 	space := spread.Borrow()
-	defer space.Return() // the sheet keeps nothing of it
 	j.TryOut(space)
-	if stopped := s.Cancelled(); len(stopped) > 0 {
-		return nil, nil, stopped
+	if problems = s.Cancelled(); len(problems) == 0 {
+		r.DropUntried()
+		w := &writing{Judgement: j, session: s, call: call, buf: buf}
+		out = w.write()
 	}
-	r.DropUntried()
-	w := &writing{Judgement: j, session: s, call: call, buf: buf}
-	return w.write(), nil, nil
+	space.Return() // the sheet keeps nothing of it
+	return out, nil, problems
 }
 
 // brackets finds the brackets of results of a calculation on the boat alone,
@@ -90,18 +103,17 @@ func (s *Session) bracket(c Calculation, result string) map[string]*inputs.Brack
 	call := c.open(k, s)
 	buf := scratches.Get().(*scratch)
 	in := inputs.Fill(&s.Request, k, &call.Call, map[string]any{}, &buf.inputs)
-	defer buf.takeBack(in)
 	was := s.inHand
 	s.inHand = in
-	defer func() { s.inHand = was }()
-	if len(in.Problems) > 0 || call.Run() != nil {
-		return nil
+	var found map[string]*inputs.Bracket
+	if len(in.Problems) == 0 && call.Run() == nil {
+		if r := (&results.Run{In: in, Buf: &buf.results}); len(r.Read()) == 0 && len(r.TraceUnverified()) == 0 {
+			found = verdict.Against(r, &buf.verdict).Brackets(result)
+		}
 	}
-	r := &results.Run{In: in, Buf: &buf.results}
-	if len(r.Read()) > 0 || len(r.TraceUnverified()) > 0 {
-		return nil
-	}
-	return verdict.Against(r, &buf.verdict).Brackets(result)
+	s.inHand = was
+	buf.takeBack(in)
+	return found
 }
 
 // scratch is the memory that a run works in until its sheet is written. The
