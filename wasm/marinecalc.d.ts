@@ -1657,6 +1657,14 @@ export interface Verdict {
   moot?: boolean;
   /** The brackets of unverified figures over the whole of which it holds. */
   over?: string;
+  /** How things are where there is no value to judge, or too little is told, and what to do about it. */
+  state?: string;
+  /** Past this limit the shaft must not run under power: where the word is “beyond”, keep it still. */
+  stops?: boolean;
+  /** Of one that keeps the shaft still: value, range, limit and word alone. */
+  says?: string;
+  /** The value meets its limit, and counts only once another is met: no reading of this one settles it. */
+  hangs?: boolean;
 }
 
 /** Something given twice that does not agree, or given in vain. */
@@ -1670,6 +1678,10 @@ export interface Conflict {
   text: string;
   /** The values that do not agree, the newest first. */
   values?: ConflictValue[];
+  /** The first part of the text, of one that withholds verdicts. */
+  doubt?: string;
+  /** The rest of it: what to do. */
+  remedy?: string;
 }
 
 /** two-ways: two ways to one quantity disagree by more than their accuracies explain, and no verdict rests on it. typed-over: the boat file has another figure than the one typed, which is used. two-figures: two figures of one thing contradict each other. figure-idle: a maker's figure for a limit that does not apply. */
@@ -1741,6 +1753,8 @@ export interface Caution {
   short: string;
   /** Who says so. */
   source: string;
+  /** To follow it the shaft turns under power. */
+  runs?: boolean;
 }
 
 /** A picture, with words for those who cannot see it. */

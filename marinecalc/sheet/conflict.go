@@ -7,8 +7,8 @@ type Conflict struct {
 	Title  string          `json:"title"`
 	Text   string          `json:"text"`             // a sentence for people
 	Values []ConflictValue `json:"values,omitempty"` // the newest first
-	Doubt  string          `json:"-"`                // the first part of the sentence, of one that withholds verdicts
-	Remedy string          `json:"-"`                // the rest of it
+	Doubt  string          `json:"doubt,omitempty"`  // the first part of the sentence, of one that withholds verdicts
+	Remedy string          `json:"remedy,omitempty"` // the rest of it
 }
 
 // ConflictCode is what sort of conflict it is, for programs.

@@ -183,10 +183,10 @@ type Verdict struct {
 	Over        string    `json:"over,omitempty"`     // the brackets of unverified figures over the whole of which it holds
 	Replaced    *Replaced `json:"replaced,omitempty"` // the limit whose place this one takes
 	Moot        bool      `json:"moot,omitempty"`     // there is nothing to judge, by how things are, and no reading to take
-	State       string    `json:"-"`                  // how things are where there is no value to judge, or too little is told, and what to do about it; "" elsewhere
-	Stops       bool      `json:"-"`                  // past this limit the shaft must not run
-	Says        string    `json:"-"`                  // value, range, bound and word alone, of one that stops the shaft
-	Hangs       bool      `json:"-"`                  // the value meets its limit, and counts only once another is met: no reading of this one settles it
+	State       string    `json:"state,omitempty"`    // how things are where there is no value to judge, or too little is told, and what to do about it; "" elsewhere
+	Stops       bool      `json:"stops,omitempty"`    // past this limit the shaft must not run under power: never of a guide
+	Says        string    `json:"says,omitempty"`     // value, range, bound and word alone, of one that stops the shaft
+	Hangs       bool      `json:"hangs,omitempty"`    // the value meets its limit, and counts only once another is met: no reading of this one settles it
 }
 
 // SettleBy is the reading that would settle a verdict: with a finer gauge, or
@@ -250,7 +250,7 @@ type Drawing struct {
 type Next struct {
 	Text   string `json:"text"`
 	Source string `json:"source"`
-	Runs   bool   `json:"-"` // to follow it the shaft turns under power
+	Runs   bool   `json:"runs,omitempty"` // to follow it the shaft turns under power
 }
 
 // Sheet is the whole document. In a nil one nothing is found.

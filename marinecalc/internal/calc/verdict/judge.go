@@ -118,7 +118,7 @@ func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
 func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	l, p := h.Limit, h.on
 	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
-	v.Stops = l.Stops.Len() > 0
+	v.Stops = l.Stops.Len() > 0 && !v.Guide
 	limit, behind, ok := r.limit(l, p)
 	v.Bound, v.Side = r.boundText(h, limit, ok), SideOf(l)
 	if p != nil && p.Kind != nil {
