@@ -1,10 +1,9 @@
 package boat
 
 import (
-	"cmp"
 	"encoding/json"
 	"fmt"
-	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
@@ -24,7 +23,7 @@ type Torque struct {
 // Torques are the makers' torques that the boat file has of its joints, in an order
 // of their own: by joint, thread, what is on it, and torque. How the file lists them
 // means nothing.
-func (b *Boat) Torques() (list []Torque) {
+func (b *Boat) Torques() (list []*Torque) {
 	kind, _ := quantity.Lookup("torque")
 	value, _, _, _ := b.Find("/torques")
 	for i, entry := range Objects(value) {
@@ -33,20 +32,20 @@ func (b *Boat) Torques() (list []Torque) {
 		if !ok {
 			continue // the schema lets none through
 		}
-		t := Torque{text("joint"), text("thread"), text("lubrication"), text("torque"), si, text("source"), fmt.Sprintf("/torques/%d/torque", i)}
+		t := &Torque{text("joint"), text("thread"), text("lubrication"), text("torque"), si, text("source"), fmt.Sprintf("/torques/%d/torque", i)}
 		if _, bare := entry["torque"].(json.Number); bare {
 			t.Text = kind.In("N·m", "lbf·ft").Print(si, quantity.Metric)
 		}
 		list = append(list, t)
 	}
-	slices.SortStableFunc(list, func(a, b Torque) int {
-		return cmp.Or(cmp.Compare(a.Joint, b.Joint), cmp.Compare(Folded(a.Thread), Folded(b.Thread)), cmp.Compare(Folded(a.Lubrication), Folded(b.Lubrication)),
-			cmp.Compare(a.SI, b.SI), cmp.Compare(a.Text, b.Text), cmp.Compare(a.Source, b.Source))
-	})
+	key := func(t *Torque) string {
+		return fmt.Sprintf("%s\n%s\n%s\n%20f\n%s\n%s", t.Joint, Folded(t.Thread), Folded(t.Lubrication), t.SI, t.Text, t.Source)
+	}
+	sort.SliceStable(list, func(i, j int) bool { return key(list[i]) < key(list[j]) })
 	return list
 }
 
 // Folded is a short text by which two of one meaning are alike: "M10 × 1.5" is "m10x1.5".
 func Folded(text string) string {
-	return strings.ToLower(strings.NewReplacer(" ", "", "×", "x").Replace(text))
+	return strings.ReplaceAll(strings.ReplaceAll(strings.ToLower(text), " ", ""), "×", "x")
 }

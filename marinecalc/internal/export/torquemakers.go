@@ -4,7 +4,6 @@ package export
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -47,67 +46,79 @@ func on(joint string, sheets map[string]*sheet.Sheet) as {
 // line of the card has them; one without any where there are none. Where the sheets
 // know thread or finish and an entry names the same, those that name another are left
 // out: they are of other bolts, or of bolts prepared otherwise.
-func byThread(all []boat.Torque, joint string, of as) [][]boat.Torque {
-	all = slices.DeleteFunc(slices.Clone(all), func(t boat.Torque) bool { return t.Joint != joint })
-	all = named(all, of.thread, func(t boat.Torque) string { return boat.Folded(t.Thread) })
-	all = named(all, of.finish, func(t boat.Torque) string { return boat.Folded(t.Lubrication) })
-	if slices.ContainsFunc(all, func(t boat.Torque) bool { return t.Thread == "" }) { // which may be of any of them
-		return [][]boat.Torque{all}
+func byThread(all []*boat.Torque, joint string, of as) (lines [][]*boat.Torque) {
+	all = named(all, []string{joint}, func(t *boat.Torque) string { return t.Joint })
+	if len(all) == 0 || all[0].Joint != joint {
+		return [][]*boat.Torque{nil}
 	}
-	var lines [][]boat.Torque
-	for _, t := range all { // sorted by thread
-		if n := len(lines); n > 0 && boat.Folded(lines[n-1][0].Thread) == boat.Folded(t.Thread) {
-			lines[n-1] = append(lines[n-1], t)
-		} else {
-			lines = append(lines, []boat.Torque{t})
+	all = named(all, of.thread, func(t *boat.Torque) string { return boat.Folded(t.Thread) })
+	all = named(all, of.finish, func(t *boat.Torque) string { return boat.Folded(t.Lubrication) })
+	last := ""
+	for i, t := range all { // sorted by thread, those without one first, which may be of any
+		if i == 0 || all[0].Thread != "" && boat.Folded(t.Thread) != last {
+			lines = append(lines, nil)
 		}
-	}
-	if lines == nil {
-		lines = [][]boat.Torque{nil}
+		last = boat.Folded(t.Thread)
+		lines[len(lines)-1] = append(lines[len(lines)-1], t)
 	}
 	return lines
 }
 
 // named are the entries that say what is known, or nothing; all where none says it.
-func named(all []boat.Torque, known []string, says func(boat.Torque) string) []boat.Torque {
-	is := func(t boat.Torque) bool { return says(t) != "" && slices.Contains(known, says(t)) }
-	if !slices.ContainsFunc(all, is) {
+func named(all []*boat.Torque, known []string, says func(*boat.Torque) string) (list []*boat.Torque) {
+	found := false
+	for _, t := range all {
+		is := slices.Contains(known, says(t))
+		found = found || is && says(t) != ""
+		if is || says(t) == "" {
+			list = append(list, t)
+		}
+	}
+	if !found {
 		return all
 	}
-	return slices.DeleteFunc(all, func(t boat.Torque) bool { return says(t) != "" && !is(t) })
+	return list
 }
 
 // ofMakers takes the makers' torques of a line: one goes first, and what was there
 // stands beside it. Of several that are no one setting of a wrench none is printed by
 // itself: which of them stands last in the file says nothing.
-func (j *TorqueJoint) ofMakers(list []boat.Torque, book *rules.Book) {
+func (j *TorqueJoint) ofMakers(list []*boat.Torque, book *rules.Book) {
 	if len(list) == 0 {
 		return
 	}
-	least := slices.MinFunc(list, func(a, b boat.Torque) int { return cmp.Compare(a.SI, b.SI) })
+	least, apart := list[0], false
+	for _, t := range list {
+		if t.SI < least.SI {
+			least = t
+		}
+	}
+	var sources, threads, finishes, all []string
+	for _, t := range list {
+		apart = apart || agree.TorquesApart(book, t.SI, least.SI)
+		sources, threads, finishes = once(sources, t.Source), once(threads, t.Thread), once(finishes, t.Lubrication)
+		all = once(all, t.Text+" ("+strings.Join(known(t.Thread, t.Lubrication, t.Source), "; ")+")")
+	}
 	if j.Torque != "" && j.Torque != least.Text {
 		j.Range = "without it " + j.Torque + ", " + j.Source
 	}
-	join := func(between string, says func(boat.Torque) string) string {
-		var texts []string
-		for _, t := range list {
-			if s := says(t); s != "" && !slices.ContainsFunc(texts, func(had string) bool { return boat.Folded(had) == boat.Folded(s) }) {
-				texts = append(texts, s)
-			}
-		}
-		return strings.Join(texts, between)
-	}
-	j.Torque, j.Maker = least.Text, true
-	j.Source = join("; ", func(t boat.Torque) string { return t.Source })
-	j.Thread = cmp.Or(join(" or ", func(t boat.Torque) string { return t.Thread }), j.Thread)
-	j.Lubrication = cmp.Or(join(" or ", func(t boat.Torque) string { return t.Lubrication }), j.Lubrication)
-	if slices.ContainsFunc(list, func(t boat.Torque) bool { return agree.TorquesApart(book, t.SI, least.SI) }) {
-		j.Torque = ""
-		j.Unsettled = setting.NotSettled(join(" or ", func(t boat.Torque) string {
-			return fmt.Sprintf("%s (%s)", t.Text, strings.Join(known(t.Thread, t.Lubrication, t.Source), "; "))
-		}))
+	j.Torque, j.Maker, j.Source = least.Text, true, strings.Join(sources, "; ")
+	j.Thread = cmp.Or(strings.Join(threads, " or "), j.Thread)
+	j.Lubrication = cmp.Or(strings.Join(finishes, " or "), j.Lubrication)
+	if apart {
+		j.Torque, j.Unsettled = "", setting.NotSettled(strings.Join(all, " or "))
 		j.Range = strings.Join(known("Look which is for this thread and what is on it, and take the other out of the boat file, before a wrench goes on", j.Range), ". ")
 	}
+}
+
+// once puts a text behind others where there is one and none is alike.
+func once(texts []string, text string) []string {
+	for _, had := range texts {
+		if boat.Folded(had) == boat.Folded(text) {
+			return texts
+		}
+	}
+	return append(texts, known(text)...)
 }
 
 // disagree tells that the boat file has two torques of the joint, where these are not
