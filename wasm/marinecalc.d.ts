@@ -1753,8 +1753,6 @@ export interface Caution {
   short: string;
   /** Who says so. */
   source: string;
-  /** To follow it the shaft turns under power. */
-  runs?: boolean;
 }
 
 /** A picture, with words for those who cannot see it. */
@@ -1775,6 +1773,8 @@ export interface Next {
   text: string;
   /** Who says so. */
   source: string;
+  /** To follow it the shaft turns under power. */
+  runs?: boolean;
 }
 
 /** What made a sheet or a survey, so that a record of it can be made again: the same version, rule files, units, trials and seed give the same bytes. */
