@@ -254,7 +254,7 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		return margin
 	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
-		if math.IsNaN(float64(out.KeyTorque)) && margin < 1 && float64(bare(0)) >= pull && in.like == nil {
+		if holds := float64(bare(0)); math.IsNaN(float64(out.KeyTorque)) && margin < 1 && (holds >= pull || holds > 0 && math.IsNaN(pull)) && in.like == nil {
 			return quantity.Ratio(nan)
 		}
 		return margin
@@ -266,18 +266,21 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		if math.IsNaN(float64(out.NutHold)) {
 			return quantity.Ratio(nan)
 		}
+		if math.IsNaN(pull) { // and the nut holds something
+			return quantity.Ratio(nan)
+		}
 		return quantity.Ratio(better(float64(margin), float64(out.NutHold)/pull))
 	}
 	pull, foul := quantity.OrNaN(float64(out.PullAstern)), quantity.OrNaN(float64(in.FoulPull)) // no pull takes nothing off
 	hardest := max(in.AsternTorque, in.PeakTorque)
 	out.PullOff, out.PullOffFoul = off(in.AsternTorque), off(hardest)
-	margin := keyed(sure(quantity.Ratio(float64(bare(in.AsternTorque))/pull), in.AsternTorque), pull)
+	margin := keyed(sure(against(bare(in.AsternTorque), pull), in.AsternTorque), pull)
 	out.PullMargin = nut(margin, pull)
-	out.FoulMargin = nut(keyed(sure(quantity.Ratio(float64(bare(hardest))/foul), in.AsternTorque, in.PeakTorque), foul), foul)
+	out.FoulMargin = nut(keyed(sure(against(bare(hardest), foul), in.AsternTorque, in.PeakTorque), foul), foul)
 	if taper {
 		out.BareOff, out.BareMargin = bare(in.AsternTorque), margin
 	}
-	out.ScrewMargin = quantity.Ratio(float64(out.ScrewHold) / pull)
+	out.ScrewMargin = against(out.ScrewHold, pull)
 	switch nutUnknown := taper && math.IsNaN(float64(out.NutHold)); {
 	case !(pull > float64(bare(0))) || float64(out.NutHold) >= pull:
 	case nutUnknown && !(out.KeyTorque == 0) && in.like == nil: // the nut may hold it on its key
@@ -285,6 +288,15 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	default: // the shaft is out of its flange, and its key with it
 		out.SlipAstern, out.MarginAstern, out.MarginPeak = 0, 0, 0
 	}
+}
+
+// against is a hold over a pull. What holds nothing stands against no pull, though
+// nobody told how hard that is.
+func against(hold quantity.Force, pull float64) quantity.Ratio {
+	if hold == 0 {
+		return 0
+	}
+	return quantity.Ratio(float64(hold) / pull)
 }
 
 // turned takes back that the flange stays on where it turns on its shaft, or may, ahead,

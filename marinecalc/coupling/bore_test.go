@@ -94,6 +94,12 @@ func TestBoreRefusesWhatIsMissing(t *testing.T) {
 	in.EngagedLength = 0.31
 	_, err = Bore(in)
 	parttest.RefusedAt(t, err, "/engagedLength")
+	thread := coned() // 30 mm less 6 at the small end
+	thread.PinchClamp, thread.PinchTorque, thread.NutFactor, thread.PinchDiameter = 0, 100, 0.2, 0.0241
+	_, err = Bore(thread)
+	parttest.RefusedAt(t, err, "/pinchDiameter")
+	thread.PinchDiameter = 0.0239
+	parttest.Must(t, Bore, thread)
 }
 
 // Little interference slips, much of it yields the boss: the two limits stand

@@ -147,6 +147,8 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		in.validateClamp(faults)
 		if small := float64(hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.EngagedLength)); !(small > 0) {
 			faults.Add("/engagedLength", "a taper so long comes to a point", "less than "+problem.Millimetres(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
+		} else if thread := float64(in.PinchDiameter); thread > small {
+			faults.Add("/pinchDiameter", fmt.Sprintf("a flange whose cone ends at %s does not go over a thread of %s", problem.Millimetres(small), problem.Millimetres(thread)), "at most "+problem.Millimetres(small), "measure the thread, the shaft and the length in the bore")
 		}
 	default:
 		faults.Add("/holdMethod", "how the flange is held is missing or unknown", "clamp, set-screws, interference, taper", "")

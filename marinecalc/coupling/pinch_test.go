@@ -180,3 +180,29 @@ func TestThreadPastYieldStretchesAndDoesNotBreak(t *testing.T) {
 		}
 	}
 }
+
+// What holds nothing stands against no pull, though nobody told the pull: a slot that
+// is closed, a clearance. What holds something, or may by a nut or a key of which
+// nothing is known, is not judged without it.
+func TestNothingHoldsAgainstAPullThatNobodyTold(t *testing.T) {
+	untold := func(in BoreInput) BoreInput {
+		in.Thrust, in.ThrustAstern, in.FoulPull = 0, 0, 0
+		return in
+	}
+	closed := untold(split())
+	closed.SplitGap, closed.KeyWidth, closed.KeyHeight, closed.KeyLength, closed.KeyYieldStrength, closed.ShaftYieldStrength = 0, 0.008, 0.007, 0.045, 250e6, 205e6
+	clearance := untold(pressed())
+	clearance.Interference = -20e-6
+	for what, in := range map[string]BoreInput{"closed slot": closed, "clearance": clearance} {
+		if out := parttest.Must(t, Bore, in); out.PullMargin != 0 || out.FoulMargin != 0 {
+			t.Errorf("%s: %g, %g", what, out.PullMargin, out.FoulMargin)
+		}
+	}
+	slack := untold(coned()) // a cone that does not hold itself, under its nut
+	slack.BoreFriction, slack.ShaftYieldStrength, slack.PinchDiameter, slack.PinchPitch = 0.04, 205e6, 0.02, 0.0015
+	for what, in := range map[string]BoreInput{"open slot": untold(split()), "press fit": untold(pressed()), "nut": slack} {
+		if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.PullMargin)) || !math.IsNaN(float64(out.FoulMargin)) {
+			t.Errorf("%s: %g, %g", what, out.PullMargin, out.FoulMargin)
+		}
+	}
+}

@@ -46,9 +46,15 @@ func TestTaperRefuses(t *testing.T) {
 		_, err := Taper(in)
 		parttest.RefusedAt(t, err, where)
 	}
-	in := fitted()
-	in.TaperLength, in.HubLength, in.SmallEndDiameter = 0, 0, 0
+	in := fitted() // 8.5 mm less than 40 at the small end
+	in.NutDiameter = 0.0316
 	_, err := Taper(in)
+	parttest.RefusedAt(t, err, "/nutDiameter")
+	in.NutDiameter = 0.0314
+	parttest.Must(t, Taper, in)
+	in = fitted()
+	in.TaperLength, in.HubLength, in.SmallEndDiameter = 0, 0, 0
+	_, err = Taper(in)
 	parttest.RefusedAt(t, err, "/taperLength")
 }
 

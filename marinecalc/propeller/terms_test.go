@@ -14,7 +14,7 @@ import (
 // Nothing is said of a taper of which a dimension is missing.
 func TestTaperMeasured(t *testing.T) {
 	in := fitted()
-	in.ShaftDiameter, in.TaperLength, in.SmallEndDiameter, in.Bore = 0.0254, 2.75*0.0254, 0.828125*0.0254, 0
+	in.ShaftDiameter, in.TaperLength, in.SmallEndDiameter, in.Bore, in.NutDiameter = 0.0254, 2.75*0.0254, 0.828125*0.0254, 0, 0.016
 	parttest.Within(t, "1 in 16", parttest.Must(t, Taper, in).TaperMeasured, 1./16, 1e-9)
 	in.SmallEndDiameter = 0
 	if out := parttest.Must(t, Taper, in); !math.IsNaN(float64(out.TaperMeasured)) {

@@ -146,6 +146,9 @@ func (in *TaperInput) validateShape(faults *problem.List) {
 	if in.HubDiameter <= in.ShaftDiameter {
 		faults.Add("/hubDiameter", fmt.Sprintf("a hub of %s is no wider than its shaft", problem.Millimetres(float64(in.HubDiameter))), "above "+problem.Millimetres(float64(in.ShaftDiameter)), "outside of the hub midway along")
 	}
+	if end := float64(hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.TaperLength)); in.TaperLength > 0 && end > 0 && float64(in.NutDiameter) > end {
+		faults.Add("/nutDiameter", fmt.Sprintf("a hub whose cone ends at %s does not go over a thread of %s", problem.Millimetres(end), problem.Millimetres(float64(in.NutDiameter))), "at most "+problem.Millimetres(end), "measure the thread, and the taper's length and small end")
+	}
 	if in.HubHole >= in.HubDiameter {
 		faults.Add("/hubHole", fmt.Sprintf("a hole of %s leaves nothing of a hub of %s", problem.Millimetres(float64(in.HubHole)), problem.Millimetres(float64(in.HubDiameter))), "less than "+problem.Millimetres(float64(in.HubDiameter)), "")
 	}

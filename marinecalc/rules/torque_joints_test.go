@@ -30,7 +30,6 @@ var notOfTheTorque = map[string]string{
 	"output-flange/flange-wear-grows-back":           "two readings of which one is wrong: of the reading",
 	"output-flange/flange-hold-bolts":                "of the bar that holds the flange meanwhile: told at its own step",
 	"output-flange/flange-hold-bar":                  "of the bar that holds the flange meanwhile: told at its own step",
-	"propeller-taper/taper-cone-carries":             "a guide of the cone alone; cone and key are taper-torque-ahead to taper-torque-peak",
 	"propeller-taper/taper-hub-class":                "a class rule's reserve, as a guide; that the hub yields is taper-hub-yields",
 	"propeller-taper/taper-holds-bare":               "with the nut lost: what if, not the torque as set",
 	"thread-engagement/thread-bolt-breaks-first":     "which gives way first past the clamp; that the clamp strips the thread is thread-strips",
@@ -89,8 +88,16 @@ func TestTorqueCardHeedsEveryLimitOfItsJoints(t *testing.T) {
 				of(at)
 			}
 		}
-		if (row.Values.Of("cures").Text == "") != (row.Values.Of("first").Text == "") {
+		found := row.Values.Of("found").Text
+		if (row.Values.Of("cures").Text+found == "") != (row.Values.Of("first").Text == "") {
 			t.Errorf("%s: what a wrench cures says what comes first", row.ID)
+		}
+		is := found == ""
+		for _, c := range book.Causes().All() {
+			is = is || c.ID == found
+		}
+		if !is {
+			t.Errorf("%s: there is no cause %s", row.ID, found)
 		}
 	}
 	var known []string

@@ -53,8 +53,9 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		sheets[one.Calculation] = one
 	}
 	disagreements := agree.Of(b, book)
+	held := heldBy(sheets["coupling-bore"], b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		if absent(row.Pick, sheets["coupling-bore"].Input("holdMethod")) {
+		if absent(row.Pick, held) && !entered(b, row.Pick) {
 			continue
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
@@ -102,17 +103,41 @@ func (j *TorqueJoint) minds(list []string, sheets map[string]*sheet.Sheet, book 
 	}
 }
 
-// absent tells whether a coupling that is held so has no such joint.
-func absent(joint string, held *sheet.Input) bool {
+// entered tells whether the boat file has a torque of a joint.
+func entered(b *boat.Boat, joint string) bool {
+	list, _, _, _ := b.Find("/torques")
+	entries, _ := list.([]any)
+	return slices.ContainsFunc(entries, func(e any) bool {
+		entry, _ := e.(map[string]any)
+		return entry["joint"] == joint
+	})
+}
+
+// absent tells whether a coupling that is held so has no such joint. The nut of a
+// taper is rare, and stands on the card only where there is one.
+func absent(joint string, held coupling.HoldMethod) bool {
 	switch {
-	case held == nil:
-		return false
+	case held == "":
+		return joint == "coupling-nut"
 	case joint == "pinch-bolts":
-		return held.Word != string(coupling.SplitClamp) && held.Word != string(coupling.TaperNut)
+		return held != coupling.SplitClamp
+	case joint == "coupling-nut":
+		return held != coupling.TaperNut
 	case joint == "set-screws":
-		return held.Word != string(coupling.SetScrews)
+		return held != coupling.SetScrews
 	}
 	return false
+}
+
+// heldBy is how the coupling flange is held on its shaft, by its sheet, or by the boat
+// file where that lacks something; "" where nobody said.
+func heldBy(bore *sheet.Sheet, b *boat.Boat) coupling.HoldMethod {
+	if held := bore.Input("holdMethod"); held != nil {
+		return coupling.HoldMethod(held.Word)
+	}
+	held, _, _, _ := b.Find("/coupling/bore/holdMethod")
+	word, _ := held.(string)
+	return coupling.HoldMethod(word)
 }
 
 // ofSheets takes what a joint's own sheet has of it, and returns the torque that
@@ -160,7 +185,7 @@ func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) (own string) {
 		if order := typed(sheets["propeller-taper"], "nutOrder"); order != "" {
 			j.Order = order + "; " + j.Order
 		}
-	case "pinch-bolts":
+	case "pinch-bolts", "coupling-nut":
 		set(sheets["coupling-bore"], "pinchTorque", "pinchThread", "")
 		if j.Torque != "" {
 			j.Range = clamps(sheets["coupling-bore"].Result("clampUsed"))

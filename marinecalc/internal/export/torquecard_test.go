@@ -307,3 +307,37 @@ func TestCardMindsTheMetals(t *testing.T) {
 		}
 	}
 }
+
+// The nut of a coupling's taper is no pinch bolt; it stands on the card where there is
+// one, or where its maker's torque is known.
+func TestTorqueCardHasTheNutOfATaper(t *testing.T) {
+	taper := map[string]any{"coupling.bore.holdMethod": "taper", "coupling.bore.taperRatio": "0.1", "coupling.bore.pinchThread": "M16x1.5", "coupling.bore.pinchTorque": "100 N·m"}
+	card := jointsWith(t, "boats/kittiwake", taper)
+	j, is := card["coupling-nut"]
+	if _, pinch := card["pinch-bolts"]; !is || pinch || !strings.Contains(j.Torque+j.Unsettled, "100 N·m") || strings.Contains(j.Order+j.Look, "slot") {
+		t.Errorf("%+v", j)
+	}
+	if _, is := jointsWith(t, "boats/kittiwake", nil)["coupling-nut"]; is {
+		t.Error("a split clamp has a nut of a taper")
+	}
+	if j := jointsWith(t, "boats/kittiwake", map[string]any{"torques": []any{map[string]any{"joint": "coupling-nut", "torque": "120 N·m", "source": "own"}}})["coupling-nut"]; j.Torque != "120 N·m" {
+		t.Errorf("the maker's torque vanished: %+v", j)
+	}
+}
+
+// A joint that a look found loose says so beside its torque, with what comes first;
+// a cone that its nut hardly presses is no torque to print bare.
+func TestTorqueCardTellsOfALooseJoint(t *testing.T) {
+	for question, joint := range map[string]string{"coupling-bolt-turns": "coupling-bolts", "output-nut-turns": "output-nut", "coupling-mark-shifted": "pinch-bolts", "propeller-rocks": "propeller-nut"} {
+		for _, answer := range []string{"yes", "no"} {
+			j := jointsWith(t, "boats/kittiwake", map[string]any{"readings": []any{map[string]any{"date": "2026-06-21", "symptoms": []any{map[string]any{"evidence": question, "answer": answer}}}}})[joint]
+			if told := strings.Contains(j.Range, "was found") && strings.Contains(j.Range, " first"); told != (answer == "yes") && joint != "coupling-bolts" || strings.Contains(j.Range, "was found") != (answer == "yes") {
+				t.Errorf("%s %s: %+v", question, answer, j)
+			}
+		}
+	}
+	hardly := jointsWith(t, "boats/kittiwake", map[string]any{"propeller.nutTorque": "7 N·m"})["propeller-nut"]
+	if !strings.Contains(hardly.Range, "TOO LITTLE") || !strings.Contains(hardly.Range, "cone alone") {
+		t.Errorf("%+v", hardly)
+	}
+}

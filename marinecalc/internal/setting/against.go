@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/verdict"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -69,7 +70,7 @@ func standAgainst(row rules.Row, column string, sheetOf func(id string) *sheet.S
 // those on what the torque does, "asks" for those on the joint as it stands, which
 // no torque mends, "holds" for those on what the joint holds at that torque, which
 // may be right in itself and too little, and "cures" for those of a nut found
-// loose, which the wrench mends. sheetOf gives a sheet, nil where there is none.
+// loose, which the wrench mends, with what a look found loose. sheetOf gives a sheet, nil where there is none.
 func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns ...string) Against {
 	verdicts := func(column string) []*sheet.Verdict {
 		if !slices.Contains(columns, column) {
@@ -91,7 +92,44 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 		first := row.Values.Of("first").Text
 		out = told(loose, "loose", first, "may be loose", first)
 	}
+	if slices.Contains(columns, "cures") {
+		out = out.afterLook(foundBy(row, sheetOf), row.Values.Of("first").Text)
+	}
 	return out.and(ofHolding(verdicts("holds")))
+}
+
+// foundBy is the cause that a row names as its joint found loose, where the fault
+// finding says that it was found; else "".
+func foundBy(row rules.Row, sheetOf func(id string) *sheet.Sheet) string {
+	faults := sheetOf("fault-finding")
+	if faults == nil {
+		return ""
+	}
+	for n := 0; ; n++ {
+		cause, known := faults.Cell("ranking", n, "cause"), faults.Cell("ranking", n, "known")
+		switch {
+		case cause == nil:
+			return ""
+		case cause.Text != "" && cause.Text == row.Values.Of("found").Text && known != nil && known.Text != "":
+			return "“" + faults.Cell("ranking", n, "name").Text + "” was found"
+		}
+	}
+}
+
+// afterLook puts before what verdicts say that a look found the joint loose.
+func (a Against) afterLook(found, first string) Against {
+	switch {
+	case found == "":
+		return a
+	case a.Text == "":
+		return Against{Word: sheet.Beyond, Mark: "loose", Text: found + ". " + first}
+	case a.Mark == "may be loose" || a.Mark == "loose":
+		a.Mark, a.Text = "loose", found+"; "+a.Text
+	default:
+		a.Mark, a.Text = NotAsItStands, found+". "+first+". "+problem.Capital(a.Text)
+	}
+	a.Word = sheet.Beyond
+	return a
 }
 
 // ofHolding tells what a clamp does not hold: all that is past, with what is not

@@ -24,6 +24,7 @@ var torqueAt = []struct{ joint, pointer, input string }{
 	{"output-nut", "/outputFlange/nutTorque", "output-flange/nutTorque"},
 	{"propeller-nut", "/propeller/nutTorque", "propeller-taper/nutTorque"},
 	{"pinch-bolts", "/coupling/bore/pinchTorque", "coupling-bore/pinchTorque"},
+	{"coupling-nut", "/coupling/bore/pinchTorque", "coupling-bore/pinchTorque"},
 	{"set-screws", "/coupling/bore/seatingTorque", "coupling-bore/seatingTorque"},
 }
 
