@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -55,7 +56,7 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	disagreements := agree.Of(b, book)
 	held := heldBy(sheets["coupling-bore"], b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		if absent(row.Pick, held) && !entered(b, row.Pick) {
+		if setting.Absent(row.Pick, held) && !entered(b, row.Pick) {
 			continue
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
@@ -111,22 +112,6 @@ func entered(b *boat.Boat, joint string) bool {
 		entry, _ := e.(map[string]any)
 		return entry["joint"] == joint
 	})
-}
-
-// absent tells whether a coupling that is held so has no such joint. The nut of a
-// taper is rare, and stands on the card only where there is one.
-func absent(joint string, held coupling.HoldMethod) bool {
-	switch {
-	case held == "":
-		return joint == "coupling-nut"
-	case joint == "pinch-bolts":
-		return held != coupling.SplitClamp
-	case joint == "coupling-nut":
-		return held != coupling.TaperNut
-	case joint == "set-screws":
-		return held != coupling.SetScrews
-	}
-	return false
 }
 
 // heldBy is how the coupling flange is held on its shaft, by its sheet, or by the boat

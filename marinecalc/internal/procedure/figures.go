@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
@@ -155,15 +156,22 @@ func (m *maker) onSheet(f *Figure, w *worked, name string) {
 	}
 }
 
-// jointOf is the row of the torque card whose torque a figure is, nil where it is
-// none.
+// jointOf is the row of the torque card whose torque a figure is, of several the one
+// that this coupling has; nil where it is none.
 func (m *maker) jointOf(of string) *rules.Row {
 	table := m.session.Book.Table("torque-joints")
 	if table == nil {
 		return nil
 	}
 	for _, row := range table.Rows.All() {
-		if row.Values.Of("torque").Text == of {
+		if row.Values.Of("torque").Text != of {
+			continue
+		}
+		held := coupling.HoldMethod("")
+		if in := m.sheetOf("coupling-bore").Input("holdMethod"); in != nil {
+			held = coupling.HoldMethod(in.Word)
+		}
+		if !setting.Absent(row.Pick, held) {
 			return &row
 		}
 	}

@@ -225,3 +225,25 @@ func TestStepPrintsNoTorqueThatIsNotSettled(t *testing.T) {
 		}
 	}
 }
+
+// The torque of a coupling's nut is named as that, and not as one of pinch bolts.
+func TestTorqueIsOfTheJointThatThereIs(t *testing.T) {
+	for how, want := range map[string]string{"taper": "Nut of the coupling's taper: ", "clamp": "Pinch bolts of the coupling: "} {
+		b := testboat.Read(t, `{"name": "Twite", "engine": {"power": "30 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.2"}, "shaft": {"diameter": "30 mm", "alloy": "s31600-annealed"},
+			"coupling": {"bore": {"holdMethod": "`+how+`", "clampKind": "two-halves", "pinchBolts": 4, "splitGap": "1 mm", "taperRatio": "0.1", "engagedLength": "60 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-dry", "pinchThread": "M12x1.75", "pinchTorque": "40 N·m"}}}`)
+		found := false
+		for _, s := range made(t, b, marinecalc.Options{NoRanges: true}, "refit-coupling").Steps {
+			for _, f := range s.Figures {
+				if f.Of == "coupling-bore/pinchTorque" {
+					found = true
+					if !strings.HasPrefix(f.Title, want) {
+						t.Errorf("%s: %s", how, f.Title)
+					}
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no torque", how)
+		}
+	}
+}
