@@ -18,6 +18,20 @@ var leavesUntold = map[string]string{
 	"line-joints/boreAhead":               otherJoints,
 	"line-joints/hubFlanks":               otherJoints,
 	"line-joints/taperAhead":              otherJoints,
+	"coupling-key/shaftDiameter":          yieldsByItself,
+	"coupling-key/shaftTorque":            yieldsByItself,
+	"coupling-key/keyYieldStrength":       yieldsByItself,
+	"coupling-key/keyWidth":               yieldsByItself,
+	"coupling-key/keyHeight":              yieldsByItself,
+	"coupling-key/keySeat":                yieldsByItself,
+	"coupling-key/keyLength":              yieldsByItself,
+	"key-strength/shaftDiameter":          yieldsByItself,
+	"key-strength/shaftTorque":            yieldsByItself,
+	"key-strength/keyYieldStrength":       yieldsByItself,
+	"key-strength/keyWidth":               yieldsByItself,
+	"key-strength/keyHeight":              yieldsByItself,
+	"key-strength/keySeat":                yieldsByItself,
+	"key-strength/keyLength":              yieldsByItself,
 	"coupling-bore/asternTorque":          shortByItself,
 	"coupling-bore/peakTorque":            shortByItself,
 	"coupling-grip/peakTorque":            shortByItself,
@@ -36,10 +50,11 @@ var leavesUntold = map[string]string{
 }
 
 const (
-	otherJoints   = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
-	shortByItself = "that it falls short is told without the pull astern or the thrust, which only make it worse; that it holds is told only with them"
-	otherRuns     = "one reading over its limit fails the trial by itself; that none does is told only when all are taken"
-	hardlyTurned  = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
+	otherJoints    = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
+	shortByItself  = "that it falls short is told without the pull astern or the thrust, which only make it worse; that it holds is told only with them"
+	yieldsByItself = "that a key yields at the steady torque is told without a peak torque, which only makes it worse; that it holds is told only with one"
+	otherRuns      = "one reading over its limit fails the trial by itself; that none does is told only when all are taken"
+	hardlyTurned   = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
 )
 
 // A reading that is another, and not left out, never makes a verdict "not

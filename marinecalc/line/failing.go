@@ -17,6 +17,7 @@ type Loose struct {
 	Faces    bool // the coupling's bolts
 	Bore     bool // the shaft in its coupling flange
 	Taper    bool // propeller on its taper
+	Looked   bool // a look found one of them, and not its play alone, of which the sheet of play has a verdict
 }
 
 // at tells whether a joint, from forward aft, is one of these or may be.

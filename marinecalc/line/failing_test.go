@@ -95,3 +95,29 @@ func TestTheOutputFlangeWantsWhatItLacks(t *testing.T) {
 		}
 	}
 }
+
+// Beside a joint that a look found loose the line holds nothing that counts: the margin
+// of the others is one of those known, what falls short stays so, and what is calculated
+// of the loose joint counts where it falls short.
+func TestALineBesideALooseJoint(t *testing.T) {
+	nan := quantity.Torque(math.NaN())
+	in := JointsInput{ShaftTorque: 100, AsternTorque: 80, PeakTorque: 150, HubDrive: DriveNone, HubFriction: 300, HubFlanks: nan, HubPullMargin: 10, FacesAhead: 400, FacesAstern: 390, BoreAhead: 350, BoreAstern: 340,
+		TaperAhead: 320, TaperAstern: 310, BoreByFriction: nan, TaperByFriction: nan, CouplingKey: nan, PropellerKey: nan}
+	for _, c := range []struct {
+		faces, taper quantity.Torque
+		found        Loose
+		least, known float64 // ahead
+	}{
+		{400, 320, Loose{Faces: true, Looked: true}, math.NaN(), 3}, {50, 320, Loose{Faces: true, Looked: true}, 0.5, math.NaN()}, {400, 60, Loose{Faces: true, Looked: true}, 0.6, math.NaN()},
+		{50, 60, Loose{Faces: true, Looked: true}, 0.5, math.NaN()}, {400, 320, Loose{Coupling: true}, 3, math.NaN()},
+	} {
+		in.FacesAhead, in.TaperAhead = c.faces, c.taper
+		out, err := JointsFound(in, c.found)
+		same := func(got quantity.Ratio, want float64) bool {
+			return math.IsNaN(want) && math.IsNaN(float64(got)) || math.Abs(float64(got)-want) < 1e-12
+		}
+		if err != nil || !same(out.LeastAhead, c.least) || !same(out.LeastKnownAhead, c.known) {
+			t.Errorf("%+v: %g, of those known %g, %v", c, out.LeastAhead, out.LeastKnownAhead, err)
+		}
+	}
+}

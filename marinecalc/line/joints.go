@@ -132,7 +132,7 @@ type JointsResult struct {
 	SureAhead     string
 	SureAstern    string
 	SureShock     string
-	LeastAhead    quantity.Ratio // margin of the weakest; NaN where 1 or more and another could be weaker
+	LeastAhead    quantity.Ratio // margin of the weakest; NaN where 1 or more and another could be weaker, or a look found one loose
 	LeastAstern   quantity.Ratio
 	LeastShock    quantity.Ratio
 
@@ -187,6 +187,8 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 	nan := quantity.Torque(math.NaN())
 	keys := [Count]quantity.Torque{nan, nan, in.CouplingKey, in.PropellerKey}
 	var back, shock [Count]held
+	nothing := quantity.Ratio(math.NaN())
+	short := [3]quantity.Ratio{nothing, nothing, nothing} // the least margin under 1 that is calculated of what is loose
 	for i, code := range [Count]string{Hub, Faces, Bore, Taper} {
 		j := &out.Joints[i]
 		j.Joint, j.KeyAlone = code, keys[i]
@@ -198,8 +200,12 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 			out.Known++
 		}
 		if found.at(i) {
-			ratio := quantity.Ratio(math.NaN())
-			j.HeldAhead, j.HeldAstern, j.Ahead, j.Astern, j.Shock, j.Wanted = nan, nan, ratio, ratio, ratio, WantsTight
+			for n, m := range [3]quantity.Ratio{j.Ahead, j.Astern, j.Shock} {
+				if m < 1 && !(short[n] <= m) {
+					short[n] = m
+				}
+			}
+			j.HeldAhead, j.HeldAstern, j.Ahead, j.Astern, j.Shock, j.Wanted = nan, nan, nothing, nothing, nothing, WantsTight
 		}
 	}
 	out.FoundLoose, out.First = found.code(), out.first(found)
@@ -216,7 +222,24 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 	for i := range out.Joints {
 		out.Joints[i].StandShock = stand[i]
 	}
+	if found.Looked {
+		for n, at := range [...][2]*quantity.Ratio{{&out.LeastAhead, &out.LeastKnownAhead}, {&out.LeastAstern, &out.LeastKnownAstern}, {&out.LeastShock, &out.LeastKnownShock}} {
+			besideLoose(at[0], at[1], short[n])
+		}
+	}
 	return out, nil
+}
+
+// besideLoose takes back that a line holds of which a look found a joint loose: that
+// the others hold is no more than known of these. What falls short stays so, and what
+// is calculated of the loose joint counts where it falls short.
+func besideLoose(least, ofKnown *quantity.Ratio, short quantity.Ratio) {
+	switch {
+	case short < 1 && !(*least <= short):
+		*least, *ofKnown = short, quantity.Ratio(math.NaN())
+	case *least >= 1:
+		*least, *ofKnown = quantity.Ratio(math.NaN()), *least
+	}
 }
 
 // over is the margin: NaN where the torque is not known, or where it is 1 or

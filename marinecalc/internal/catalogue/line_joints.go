@@ -85,13 +85,28 @@ func foundLoose(s *calc.Session) (l line.Loose) {
 		return l
 	}
 	for n := 0; out.Sheet.Cell("ranking", n, "cause") != nil; n++ {
-		if known := out.Sheet.Cell("ranking", n, "known"); known == nil || known.Text == "" {
+		cause := out.Sheet.Cell("ranking", n, "cause").Text
+		if known := out.Sheet.Cell("ranking", n, "known"); known == nil || known.Text == "" || !looked(s, out.Sheet, cause) {
 			continue
 		}
-		by := LooseCauses[out.Sheet.Cell("ranking", n, "cause").Text]
+		by := LooseCauses[cause]
+		l.Looked = l.Looked || by != (line.Loose{})
 		l.Hub, l.Faces, l.Bore, l.Taper = l.Hub || by.Hub, l.Faces || by.Faces, l.Bore || by.Bore, l.Taper || by.Taper
 	}
 	return l
+}
+
+// looked tells whether the look that finds a cause was answered by a person, and not by
+// the verdict of a sheet, which has its own say on the line.
+func looked(s *calc.Session, faults *sheet.Sheet, cause string) bool {
+	for _, c := range s.Book.Causes().All() {
+		for n := 0; c.ID == cause && faults.Cell("weights", n, "evidence") != nil; n++ {
+			if faults.Cell("weights", n, "evidence").Text == c.Confirm && faults.Cell("weights", n, "limit").Text == "" {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // ownSheetWants tells of which joints a figure is not known for what stands on their

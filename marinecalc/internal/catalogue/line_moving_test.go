@@ -164,6 +164,11 @@ func TestTheLineNamesWhatALookFoundLoose(t *testing.T) {
 			if stop != (got != "") {
 				t.Errorf("%s, %+v: %v", cause, read, s.Next)
 			}
+			for _, limit := range []string{"line-ahead", "line-astern", "line-shock"} {
+				if v := s.Verdict(limit); (v.Reads == "not to be counted on") != (read.answer == "yes") {
+					t.Errorf("%s, %+v: %s", cause, read, v.Sentence)
+				}
+			}
 			drawn := s.Drawings[0].Description
 			if strings.Contains(drawn, "found loose") != (got != "") || strings.Contains(drawn, "it or the other") != (read.play != "" && strings.HasPrefix(c.beside, "more")) {
 				t.Errorf("%s, %+v: drawn as %s", cause, read, drawn)

@@ -232,7 +232,7 @@ func TestTorqueIsOfTheJointThatThereIs(t *testing.T) {
 		b := testboat.Read(t, `{"name": "Twite", "engine": {"power": "30 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5", "ratioAstern": "2.2"}, "shaft": {"diameter": "30 mm", "alloy": "s31600-annealed"},
 			"coupling": {"bore": {"holdMethod": "`+how+`", "clampKind": "two-halves", "pinchBolts": 4, "splitGap": "1 mm", "taperRatio": "0.1", "engagedLength": "60 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-dry", "pinchThread": "M12x1.75", "pinchTorque": "40 N·m"}}}`)
 		found := false
-		for _, s := range made(t, b, marinecalc.Options{NoRanges: true}, "refit-coupling").Steps {
+		for _, s := range stepsOf(made(t, b, marinecalc.Options{NoRanges: true}, "refit-coupling")) {
 			for _, f := range s.Figures {
 				if f.Of == "coupling-bore/pinchTorque" {
 					found = true
