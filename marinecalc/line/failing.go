@@ -157,3 +157,15 @@ func (r *JointsResult) first(found Loose) (list [Count]Failing) {
 	}
 	return list
 }
+
+// besideLoose takes back that a line holds of which a look found a joint loose: that
+// the others hold is no more than known of these. What falls short stays so, and what
+// is calculated of the loose joint counts where it falls short.
+func besideLoose(least, ofKnown *quantity.Ratio, short quantity.Ratio) {
+	switch {
+	case short < 1 && !(*least <= short):
+		*least, *ofKnown = short, quantity.Ratio(math.NaN())
+	case *least >= 1:
+		*least, *ofKnown = quantity.Ratio(math.NaN()), *least
+	}
+}

@@ -230,18 +230,6 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 	return out, nil
 }
 
-// besideLoose takes back that a line holds of which a look found a joint loose: that
-// the others hold is no more than known of these. What falls short stays so, and what
-// is calculated of the loose joint counts where it falls short.
-func besideLoose(least, ofKnown *quantity.Ratio, short quantity.Ratio) {
-	switch {
-	case short < 1 && !(*least <= short):
-		*least, *ofKnown = short, quantity.Ratio(math.NaN())
-	case *least >= 1:
-		*least, *ofKnown = quantity.Ratio(math.NaN()), *least
-	}
-}
-
 // over is the margin: NaN where the torque is not known, or where it is 1 or
 // more by nothing but the least that is known; less than 1 by that tells nothing
 // either.
