@@ -61,6 +61,9 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 	if len(problems) > 0 {
 		return reply{}, problems.Err()
 	}
+	if err := stopped(ctx, nil); err != nil {
+		return reply{}, err
+	}
 	out, err := r.ask.answer(ctx, r)
 	out.Warnings = append(out.Warnings, r.warnings...)
 	for _, w := range e.Unused(r.options.Boat, r.options) {

@@ -33,7 +33,7 @@ func TestCallAnswersEverything(t *testing.T) {
 		{`{"ask": "run", "calculator": "shaft-torque"}`, false, `"/calculator"`},
 		{`{"ask": "sing"}`, false, `"/ask"`},
 		{`[]`, false, "not an object"},
-		{``, false, "ends too early"},
+		{``, false, "the text is empty"},
 	}
 	for _, c := range cases {
 		out := marinecalc.Call([]byte(c.request))

@@ -29,10 +29,10 @@ func computed(ctx context.Context, rows []book.Row) ([]CheckChapter, error) {
 		ctx = context.Background()
 	}
 	list, err := book.All(ctx, rows)
-	if err != nil {
-		return nil, &stop{problem.List{{What: "the work was stopped", Kind: problem.Cancelled}}.Err(), err}
+	if err := stopped(ctx, nil); err != nil {
+		return nil, err
 	}
-	return list, nil
+	return list, err
 }
 
 // What one request may have computed, so that it is answered soon.
@@ -51,11 +51,8 @@ func readChecks(r *request, name string, v any, problems *problem.List) {
 		*problems = append(*problems, problem.Problem{Where: "/" + name, What: fmt.Sprintf("%s has %d entries", name, len(list)), Allowed: fmt.Sprintf("up to %d", mostChecks), Hint: "send them in several requests", Kind: problem.TooLarge})
 		return
 	}
-	rows, err := book.Rows(list)
-	if err != nil {
-		problems.Add("/"+name, name+" is no list of published values: "+err.Error(), "rows as in testdata/published", "")
-		return
-	}
+	rows, wrong := book.Rows("/"+name, list)
+	*problems = append(*problems, wrong...)
 	drawn := 0
 	for i := range rows {
 		if rows[i].Draws() {

@@ -129,12 +129,12 @@ func (e *Engine) withBoat(o Options) (Options, error) {
 }
 
 // Run runs one calculation on an input written as a JSON object and returns
-// its sheet; nil stands for the empty object. It stops when ctx ends. The
+// its sheet; no text stands for the empty object. It stops when ctx ends. The
 // error is an [*Error] with every fault at its place: errors.Is tells
 // [ErrUnknown] (no such calculation), [ErrMissing] (an input that no origin
 // gave), [ErrTooLarge] and [ErrCancelled] from the rest.
 func (e *Engine) Run(ctx context.Context, id string, input []byte, o Options) (*Sheet, error) {
-	if input == nil {
+	if len(input) == 0 {
 		input = []byte("{}")
 	}
 	typed, problems := contract.Decode(input)
@@ -168,6 +168,9 @@ func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*She
 	}
 	s.HoldStill(out.Sheet)
 	setting.Mark(out.Sheet, s.Book)
+	if err := stopped(ctx, nil); err != nil {
+		return nil, err
+	}
 	return out.Sheet, nil
 }
 
@@ -188,7 +191,10 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 		return nil, err
 	}
 	s, err := survey.Check(ctx, b, o)
-	return s, stopped(ctx, err)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
+	}
+	return s, nil
 }
 
 // CheckToPrint is Check with all trials on every sheet, since people go by what
@@ -234,7 +240,10 @@ func (e *Engine) Compare(ctx context.Context, b *Boat, before, after string, o O
 		return nil, err
 	}
 	c, err := survey.Compare(ctx, b, before, after, o)
-	return c, stopped(ctx, err)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
+	}
+	return c, nil
 }
 
 func noObject() error {
@@ -245,9 +254,16 @@ func noBoat() error {
 	return problem.List{{Where: "/boat", What: "this needs a boat", Allowed: "a boat file", Hint: "read one with ReadBoat, or send it with the request", Kind: problem.Missing}}.Err()
 }
 
-// stopped puts the context's own error beside one that says that the work was
-// stopped, so that errors.Is finds both.
+// stopped is the error of work that the context may have ended, whether the work
+// tells of it or not: what it left out then would read as not known. It puts the
+// context's own error beside one that says so, so that errors.Is finds both.
 func stopped(ctx context.Context, err error) error {
+	if ctx == nil {
+		return err
+	}
+	if cause := ctx.Err(); err == nil && cause != nil {
+		return &stop{problem.List{{What: "the work was stopped: " + cause.Error(), Kind: problem.Cancelled}}.Err(), cause}
+	}
 	if errors.Is(err, problem.ErrCancelled) {
 		return &stop{err, ctx.Err()}
 	}

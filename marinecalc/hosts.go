@@ -42,7 +42,11 @@ func (e *Engine) Form(ctx context.Context, id string, b *Boat) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	return form(ctx, c, o)
+	text, err := form(ctx, c, o)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
+	}
+	return text, nil
 }
 
 func form(ctx context.Context, c calc.Calculation, o Options) (json.RawMessage, error) {
@@ -86,6 +90,9 @@ func (e *Engine) InForce(calculation, table string) (*RulesInForce, error) {
 // otherwise: a host does it while nobody waits. The error is that of a context
 // that ends.
 func (e *Engine) Warm(ctx context.Context) error {
+	if err := stopped(ctx, nil); err != nil {
+		return err
+	}
 	if _, err := boat.Contract(); err != nil {
 		return err
 	}
@@ -147,18 +154,18 @@ func askRules(ctx context.Context, r *request) (reply, error) {
 	rules, err := over.InForce(r.calculation, r.table)
 	out := reply{InForce: rules}
 	if err == nil && r.text != "" {
-		out.Rules = over.CheckRules([]byte(r.text), r.file)
+		out.Rules = over.CheckRules(ctx, []byte(r.text), r.file)
 	}
 	return out, err
 }
 
 // askCheckOverlay answers with what a rule file would do, over the overlays.
-func askCheckOverlay(_ context.Context, r *request) (reply, error) {
+func askCheckOverlay(ctx context.Context, r *request) (reply, error) {
 	if r.text == "" {
 		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "the text of a rule file", Kind: problem.Missing}}.Err()
 	}
 	over := Engine{book: r.options.Rules}
-	return reply{Rules: over.CheckRules([]byte(r.text), r.file)}, nil
+	return reply{Rules: over.CheckRules(ctx, []byte(r.text), r.file)}, nil
 }
 
 // askWarm reads beforehand what the first requests would wait for.

@@ -42,7 +42,10 @@ func (e *Engine) Line(ctx context.Context, b *Boat, today string, o Options) (*L
 		return nil, err
 	}
 	l, err := overview.Of(ctx, b, o, today)
-	return l, stopped(ctx, err)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
+	}
+	return l, nil
 }
 
 // Parts says how every part of a boat stands, as its survey does. The error is
@@ -56,8 +59,8 @@ func (e *Engine) Parts(ctx context.Context, b *Boat, o Options) (*PartsState, er
 		return nil, err
 	}
 	p, err := overview.Parts(ctx, b, o)
-	if err != nil {
-		return nil, stopped(ctx, err)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
 	}
 	return p, nil
 }
@@ -70,17 +73,24 @@ func (e *Engine) Part(ctx context.Context, b *Boat, id, today string, o Options)
 		return nil, err
 	}
 	p, err := overview.PartOf(ctx, b, o, id, today)
-	return p, stopped(ctx, err)
+	if err := stopped(ctx, err); err != nil {
+		return nil, err
+	}
+	return p, nil
 }
 
 // Find looks for what a person typed, such as "clunk", "3/8-24" or "drips", in
 // questions, calculations, rows of tables, parts and work: best first, eight at
 // most, none where nothing comes near. Of a longer text its first 200 bytes count.
-func (e *Engine) Find(text string) []Hit {
+// The error is that of a context that ended.
+func (e *Engine) Find(ctx context.Context, text string) ([]Hit, error) {
+	if err := stopped(ctx, nil); err != nil {
+		return nil, err
+	}
 	if len(text) > mostTyped {
 		text = strings.ToValidUTF8(text[:mostTyped], "")
 	}
-	return overview.Find(e.rules(), text)
+	return overview.Find(e.rules(), text), nil
 }
 
 // mostTyped is how much of what is looked for counts, in bytes.
@@ -110,10 +120,11 @@ func askPart(ctx context.Context, r *request) (reply, error) {
 	return reply{Part: p}, err
 }
 
-func askFind(_ context.Context, r *request) (reply, error) {
+func askFind(ctx context.Context, r *request) (reply, error) {
 	if r.text == "" {
 		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "what a person typed", Kind: problem.Missing}}.Err()
 	}
 	over := Engine{book: r.options.Rules}
-	return reply{Hits: over.Find(r.text)}, nil
+	hits, err := over.Find(ctx, r.text)
+	return reply{Hits: hits}, err
 }

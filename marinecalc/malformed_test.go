@@ -44,7 +44,7 @@ func mutationsOf(id string, p *contract.Property) []malformed {
 		put("an object for a quantity", map[string]any{}, p.Title, strings.ReplaceAll(p.Kind.Name, "-", " "))
 		put("words for a quantity", "a good deal", p.Title, "")
 		other, _ := quantity.Lookup(quantity.KindMass)
-		if p.Kind == other {
+		if p.Kind.Is(other) {
 			other, _ = quantity.Lookup(quantity.KindLength)
 		}
 		put("a unit of another kind", "5 "+other.SIUnit(), p.Title, "")

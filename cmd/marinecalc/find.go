@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"strings"
 
@@ -14,7 +15,10 @@ func (t *terminal) find(args []string) error {
 	if strings.TrimSpace(text) == "" {
 		return marinecalc.Problems{{Where: "find", What: "was not told what to find", Allowed: "words, such as: marinecalc find clunk"}}.Err()
 	}
-	hits := (&marinecalc.Engine{}).Find(text)
+	hits, err := (&marinecalc.Engine{}).Find(context.Background(), text)
+	if err != nil {
+		return err
+	}
 	if len(hits) == 0 {
 		fmt.Fprintln(t.out, "Nothing by these words. Try what it does, where it is, or a size.")
 	}

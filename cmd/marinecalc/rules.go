@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"flag"
 	"fmt"
 	"io"
@@ -67,7 +68,7 @@ func (t *terminal) readRules(where string, names []string) ([]*marinecalc.RulesR
 		if err != nil {
 			return nil, nil, err
 		}
-		report := engine.CheckRules(text, name)
+		report := engine.CheckRules(context.Background(), text, name)
 		for _, w := range report.Warnings {
 			fmt.Fprintln(t.errs, "warning:", w)
 		}

@@ -31,10 +31,13 @@ func Panicked(in string, thrown any) List {
 }
 
 // Error gives one problem a line.
-func (e *Error) Error() string { return e.Problems.String() }
+func (e *Error) Error() string { return Of(e).String() }
 
 // Unwrap gives each problem as an error of its own.
 func (e *Error) Unwrap() []error {
+	if e == nil {
+		return nil
+	}
 	all := make([]error, len(e.Problems))
 	for i, p := range e.Problems {
 		all[i] = p
@@ -51,6 +54,9 @@ func Of(err error) List {
 	}
 	var several *Error
 	if errors.As(err, &several) {
+		if several == nil { // in an error that is not
+			return nil
+		}
 		return several.Problems
 	}
 	var one Problem

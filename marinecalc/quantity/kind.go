@@ -7,7 +7,8 @@ import (
 )
 
 // Kind is one kind of quantity: what is measured, and the units it is read
-// and printed in. [Lookup] and [Kinds] give them; a nil or zero Kind reads
+// and printed in. [Lookup], [Kinds] and [Infer] give copies, with which a caller
+// may do what he likes; [Kind.Is] compares them. A nil or zero Kind reads
 // nothing, has no units, and prints plain numbers.
 type Kind struct {
 	// Name is the unit type's name in kebab case: "length", "rotation-speed".
@@ -36,11 +37,31 @@ func init() {
 // Lookup gives the kind of that name, and whether there is one.
 func Lookup(name string) (*Kind, bool) {
 	k, ok := byName[name]
-	return k, ok
+	return k.copied(), ok
+}
+
+// copied is a kind whose name is the caller's; what else it has nobody can change.
+func (k *Kind) copied() *Kind {
+	if k == nil {
+		return nil
+	}
+	own := *k
+	return &own
+}
+
+// Is tells whether two are one kind, or neither is any.
+func (k *Kind) Is(other *Kind) bool {
+	return k == other || k != nil && other != nil && k.Name == other.Name
 }
 
 // Kinds gives all kinds, in the order of the unit types' families.
-func Kinds() []*Kind { return slices.Clone(kinds) }
+func Kinds() []*Kind {
+	list := slices.Clone(kinds)
+	for i := range list {
+		list[i] = list[i].copied()
+	}
+	return list
+}
 
 // Units gives the names of the accepted units, the coherent SI unit first.
 // Other spellings ("Nm" for "N·m") are accepted too but not listed. A ratio's
@@ -136,13 +157,13 @@ func Infer(text string) (Reading, *Kind, error) {
 		for _, k := range kinds {
 			if _, ok := k.find(name); ok && k.Name != "money" {
 				r, err := k.Parse(text)
-				return r, k, err
+				return r, k.copied(), err
 			}
 		}
 	}
 	ratio := byName["ratio"]
 	r, err := ratio.Parse(text) // its error says what is wrong
-	return r, ratio, err
+	return r, ratio.copied(), err
 }
 
 // System is the choice of units a boat is shown in.

@@ -113,3 +113,24 @@ func TestParseSystem(t *testing.T) {
 	_, err := ParseSystem("imperial")
 	refused(t, "imperial", err, "imperial", "metric, us, both")
 }
+
+// Whatever a caller does with a kind that it was given, the library's own stays.
+func TestKindsAreTheCallersOwn(t *testing.T) {
+	for _, k := range append(Kinds(), kind(t, "length")) {
+		k.Name = "money"
+		*k = Kind{}
+	}
+	_, inferred, _ := Infer("5 mm")
+	*inferred = Kind{}
+	_, plain, _ := Infer("no quantity")
+	*plain = Kind{}
+	for i, k := range Kinds() {
+		if k.Name == "money" != (i == len(kinds)-1) || k.Name != kinds[i].Name || k.Name != "money" && len(k.Units()) == 0 {
+			t.Errorf("%d: %+v", i, k)
+		}
+	}
+	r, k, err := Infer("5 mm")
+	if err != nil || r.SI != 0.005 || !k.Is(kind(t, "length")) || k == kind(t, "length") || k.Is(nil) || !(*Kind)(nil).Is(nil) {
+		t.Errorf("%v %v %v", r, k, err)
+	}
+}

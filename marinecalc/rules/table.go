@@ -22,6 +22,9 @@ type Table struct {
 // Kind returns the kind of quantity of a column, or "text", "number" or
 // "accuracy". ok is false where the table has no such column.
 func (t *Table) Kind(column string) (kind string, ok bool) {
+	if t == nil {
+		return "", false
+	}
 	kind, ok = t.columns[column]
 	return kind, ok
 }
@@ -38,6 +41,9 @@ func (t *Table) Find(pick string, known Known) *Row {
 }
 
 func (t *Table) find(pick string, known Known) *Row {
+	if t == nil {
+		return nil
+	}
 	for i := range t.Rows.items {
 		if r := &t.Rows.items[i]; r.Pick == pick && r.Valid.Meets(known) {
 			return r
@@ -63,11 +69,14 @@ func plainly(pick string) string { return plain.Replace(strings.ToLower(pick)) }
 // Short tells whether a row was found by a word that leaves something to be taken
 // as usual.
 func (r *Row) Short(word string) bool {
-	return slices.ContainsFunc(r.Also.items, func(a string) bool { return plainly(a) == plainly(word) })
+	return r != nil && slices.ContainsFunc(r.Also.items, func(a string) bool { return plainly(a) == plainly(word) })
 }
 
 // Picks lists what can be chosen, in the order of the rows, with its name.
 func (t *Table) Picks() (picks, names []string) {
+	if t == nil {
+		return nil, nil
+	}
 	seen := map[string]bool{}
 	for i := range t.Rows.items {
 		if r := &t.Rows.items[i]; !seen[r.Pick] {
@@ -98,7 +107,7 @@ type Row struct {
 
 // Confirms tells whether what the row says in a column is confirmed.
 func (r *Row) Confirms(column string) bool {
-	return r.Decides || Contains(r.Sure, column)
+	return r != nil && (r.Decides || Contains(r.Sure, column))
 }
 
 // Values are what a row says, column by column.

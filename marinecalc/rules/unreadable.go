@@ -23,7 +23,8 @@ func unreadable(text []byte, where string, err error) problem.List {
 	var slip *json.SyntaxError
 	if errors.As(err, &slip) {
 		line, column := lineOf(text, slip.Offset)
-		return problem.List{{Where: where, Line: line, What: fmt.Sprintf("this rule file cannot be read at column %d: %v", column, slip),
+		said := strings.Replace(slip.Error(), "unexpected end of JSON input", "it ends too early", 1)
+		return problem.List{{Where: where, Line: line, What: fmt.Sprintf("this rule file cannot be read at column %d: %s", column, said),
 			Allowed: "JSON", Hint: "look there and just before for a comma, a quote or a bracket too many or too few"}}
 	}
 	var list problem.List

@@ -73,7 +73,7 @@ type Spread struct {
 // Range is where the number lies with 95 % probability, in SI; ok is false
 // where it has no spread.
 func (s *Spread) Range() (low, high float64, ok bool) {
-	if s.Low == nil || s.High == nil {
+	if s == nil || s.Low == nil || s.High == nil {
 		return 0, 0, false
 	}
 	return *s.Low, *s.High, true
@@ -99,10 +99,29 @@ type Result struct {
 // Stands is what goes for a result wherever it is used: the maker's figure
 // where there is one, or else what was calculated. si is nil for words.
 func (r *Result) Stands() (text string, si *float64, makers bool) {
+	if r == nil {
+		return "", nil, false
+	}
 	if r.Maker != nil {
 		return r.Maker.Text, &r.Maker.SI, true
 	}
 	return r.Text, r.SI, false
+}
+
+// Range is that of the spread; nothing has one.
+func (r *Result) Range() (low, high float64, ok bool) {
+	if r == nil {
+		return 0, 0, false
+	}
+	return r.Spread.Range()
+}
+
+// Half is that of the spread.
+func (r *Result) Half() float64 {
+	if r == nil {
+		return 0
+	}
+	return r.Spread.Half()
 }
 
 // Table is a result that is a list, such as what to do at each mount. Every
@@ -137,6 +156,22 @@ type Cell struct {
 	Word string   `json:"word,omitempty"` // the code, where Text is what people read for it
 	SI   *float64 `json:"si,omitempty"`
 	Spread
+}
+
+// Range is that of the spread; nothing has one.
+func (c *Cell) Range() (low, high float64, ok bool) {
+	if c == nil {
+		return 0, 0, false
+	}
+	return c.Spread.Range()
+}
+
+// Half is that of the spread.
+func (c *Cell) Half() float64 {
+	if c == nil {
+		return 0
+	}
+	return c.Spread.Half()
 }
 
 // Way is how every sheet of a calculation finds a result: by the formula as
@@ -223,6 +258,9 @@ type Turn struct {
 // Backing says what kind of authority stands behind a verdict, and which: that
 // of common practice says so itself.
 func (v *Verdict) Backing() string {
+	if v == nil {
+		return ""
+	}
 	if strings.HasPrefix(v.Source, v.Authority) {
 		return v.Source
 	}
@@ -321,13 +359,24 @@ func (s *Sheet) Table(name string) *Table {
 // Reader reads the texts of a row of the table by the names of its columns.
 func (t *Table) Reader(r Row) func(column string) string {
 	return func(column string) string {
-		for i := range t.Columns {
-			if t.Columns[i].Name == column {
-				return r.Cells[i].Text
-			}
+		if c := t.cell(r, column); c != nil {
+			return c.Text
 		}
 		return ""
 	}
+}
+
+// cell is that of a column in a row, nil where either has none.
+func (t *Table) cell(r Row, column string) *Cell {
+	if t == nil {
+		return nil
+	}
+	for i := range min(len(t.Columns), len(r.Cells)) {
+		if t.Columns[i].Name == column {
+			return &r.Cells[i]
+		}
+	}
+	return nil
 }
 
 // Cell returns the cell of a table, by the table's name, the row's number and
@@ -341,10 +390,8 @@ func (s *Sheet) Cell(table string, row int, column string) *Cell {
 		if t.Name != table || row < 0 || row >= len(t.Rows) {
 			continue
 		}
-		for c := range t.Columns {
-			if t.Columns[c].Name == column {
-				return &t.Rows[row].Cells[c]
-			}
+		if c := t.cell(t.Rows[row], column); c != nil {
+			return c
 		}
 	}
 	return nil

@@ -9,7 +9,10 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 )
@@ -37,31 +40,44 @@ type Row struct {
 // Read reads a file of published values: {"rows": […]}. The error is a
 // [problem.Error] with the first fault.
 func Read(text []byte) ([]Row, error) {
-	var file struct {
-		Topic, About string
-		Rows         []Row
+	value, problems := contract.Decode(text)
+	if len(problems) > 0 {
+		return nil, problems.Err()
 	}
-	if err := strictly(text, &file); err != nil {
-		return nil, problem.List{{What: "it is no file of published values: " + err.Error(), Allowed: `{"rows": […]}`}}.Err()
+	file, _ := value.(map[string]any)
+	list, is := file["rows"].([]any)
+	if !is {
+		return nil, problem.List{{Where: "/rows", What: "a file of published values has a list of rows, and this has none", Allowed: `{"rows": […]}`, Hint: asPublished}}.Err()
 	}
-	return file.Rows, nil
+	for name := range file {
+		if !slices.Contains([]string{"topic", "about", "rows"}, name) {
+			problems.Add("/"+name, fmt.Sprintf("%q is not a name known here", name), "topic, about, rows", "")
+		}
+	}
+	rows, more := Rows("/rows", list)
+	return rows, append(problems, more...).Sorted().Err()
 }
 
-// Rows reads rows that stand in a request, decoded already.
-func Rows(decoded any) ([]Row, error) {
-	text, err := json.Marshal(decoded)
-	if err != nil {
-		return nil, err
-	}
-	var rows []Row
-	return rows, strictly(text, &rows)
-}
+const asPublished = "write it as the files of testdata/published are"
 
-func strictly(text []byte, to any) error {
-	d := json.NewDecoder(bytes.NewReader(text))
-	d.UseNumber()
-	d.DisallowUnknownFields()
-	return d.Decode(to)
+// Rows reads rows that stand at a place, decoded already, and says what cannot be.
+func Rows(where string, list []any) (rows []Row, problems problem.List) {
+	for i := range list {
+		text, err := json.Marshal(list[i])
+		var row Row
+		if err == nil {
+			d := json.NewDecoder(bytes.NewReader(text))
+			d.UseNumber()
+			d.DisallowUnknownFields()
+			err = d.Decode(&row)
+		}
+		if err != nil {
+			problems.Add(fmt.Sprintf("%s/%d", where, i), "it is no published value: "+strings.TrimPrefix(err.Error(), "json: "),
+				"id, calculation, check, table, pick, on, model, at, input, expect, tolerance, absolute, by, source, note", asPublished)
+		}
+		rows = append(rows, row)
+	}
+	return rows, problems
 }
 
 // fault says what a row lacks to be a check at all.

@@ -88,7 +88,7 @@ func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 		return HeldTo{}, false
 	}
 	held := HeldTo{bound.SI, verdict.SideOf(l), "", l.Basis.Authority(), l.Source.String(), l.Basis.Guides()}
-	if p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
+	if p.Kind != nil && bound.Kind != nil && !bound.Kind.Is(p.Kind) {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
 			held.SI = r.SI
 		}

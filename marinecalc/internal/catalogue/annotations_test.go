@@ -79,7 +79,7 @@ func pointsSomewhere(t *testing.T, k *binding.Form, p *contract.Property, all []
 		switch {
 		case !whole:
 			t.Errorf("%s: the boat file has no %s", where, p.Boat)
-		case at.Kind != p.Kind || at.Rows != p.Rows || !slices.Equal(at.Enum, p.Enum):
+		case !at.Kind.Is(p.Kind) || at.Rows != p.Rows || !slices.Equal(at.Enum, p.Enum):
 			t.Errorf("%s: the boat's %s is of another kind, table or choice", where, p.Boat)
 		}
 	}

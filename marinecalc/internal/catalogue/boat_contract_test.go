@@ -77,7 +77,7 @@ func takes(t *testing.T, where string, wide, narrow *contract.Property) {
 	below := func(x, y *float64) bool { return x != nil && (y == nil || *y < *x) }
 	above := func(x, y *float64) bool { return x != nil && (y == nil || *y > *x) }
 	switch {
-	case wide.Kind != narrow.Kind || !slices.Equal(wide.Types, narrow.Types):
+	case !wide.Kind.Is(narrow.Kind) || !slices.Equal(wide.Types, narrow.Types):
 		t.Errorf("%s is of another kind or type in the boat file", where)
 	case below(wide.Minimum, narrow.Minimum) || above(wide.Maximum, narrow.Maximum):
 		t.Errorf("%s has narrower bounds in the boat file", where)

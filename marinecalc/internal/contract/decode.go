@@ -41,6 +41,9 @@ func DecodeForeign(text []byte) (any, problem.List) {
 		return nil, problem.List{{What: fmt.Sprintf("the text is %d bytes long", len(text)), Kind: problem.TooLarge,
 			Allowed: fmt.Sprintf("at most %d bytes", MaxBytes), Hint: fmt.Sprintf("leave out what is not needed; a boat file has space for %d readings", MaxReadings)}}
 	}
+	if len(bytes.TrimSpace(text)) == 0 {
+		return nil, one("", "the text is empty", "one JSON value (RFC 8259)", "is it the right file, and was it written to its end?")
+	}
 	if !utf8.Valid(text) {
 		return nil, one("", "the text is not valid UTF-8", "JSON in UTF-8", "save the file as UTF-8")
 	}

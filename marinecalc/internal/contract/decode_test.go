@@ -11,7 +11,7 @@ import (
 func TestDecodeRefusesWhatJSONWouldLose(t *testing.T) {
 	cases := []struct{ name, text, where, what string }{
 		{"truncated", `{"a": [1, 2`, "/a", "ends too early"},
-		{"empty", ``, "", "ends too early"},
+		{"empty", ``, "", "the text is empty"},
 		{"two values", `{} {}`, "", "more text after"},
 		{"a key twice", `{"a": 1, "b": {"c": 1, "c": 2}}`, "/b/c", "written twice"},
 		{"NaN", `{"a": NaN}`, "/a", "not JSON"},

@@ -43,7 +43,12 @@ type TorqueJoint struct {
 }
 
 // Stands is what is printed for the torque, "" where nothing is known of it.
-func (j *TorqueJoint) Stands() string { return cmp.Or(j.Unsettled, j.Torque) }
+func (j *TorqueJoint) Stands() string {
+	if j == nil {
+		return ""
+	}
+	return cmp.Or(j.Unsettled, j.Torque)
+}
 
 // Torques gathers the card from the sheets of a survey and from what the boat
 // file has of its makers' torques, which go first.

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"encoding/json"
 	"slices"
+	"sort"
 	"strconv"
 	"strings"
 
@@ -135,7 +136,7 @@ func (f former) object(out *field, p, top *contract.Property) error {
 		}
 		return len(p.Asks)
 	}
-	slices.SortStableFunc(ordered, func(a, b *contract.Property) int { return place(a) - place(b) })
+	sort.SliceStable(ordered, func(i, j int) bool { return place(ordered[i]) < place(ordered[j]) })
 	for _, q := range ordered {
 		one, err := f.field(q, p, top)
 		if err != nil {

@@ -85,7 +85,7 @@ func (c *checker) sameLimit(where string, row map[string]any, was *rules.Limit) 
 	}
 	if raw, is := row[side].(string); is && bound.Of == "" {
 		var now rules.Amount
-		if now.UnmarshalJSON([]byte(`"`+raw+`"`)) == nil && now.Kind == bound.Kind && bound.SI != 0 {
+		if now.UnmarshalJSON([]byte(`"`+raw+`"`)) == nil && now.Kind.Is(bound.Kind) && bound.SI != 0 {
 			if share := now.SI / bound.SI; share > 20 || share < 0.05 {
 				c.warn(where+"/"+side, fmt.Sprintf("%s is %.3g times the figure in force, %s", raw, share, bound.Text), "", "look whether the unit is right")
 			}
@@ -101,7 +101,7 @@ func (c *checker) shared() {
 		for of := range on {
 			at := where + contract.Pointer([]string{"on", of})
 			p, q := c.property(at, other, of), c.property(at, own, text(on, of))
-			if p != nil && q != nil && p.Kind != q.Kind {
+			if p != nil && q != nil && !p.Kind.Is(q.Kind) {
 				c.fail(at, fmt.Sprintf("%s and %s are of two kinds of quantity", p.Title, q.Title), "two of one kind", "")
 			}
 		}

@@ -172,7 +172,7 @@ func (c *checker) amount(where string, p *contract.Property, raw any, what strin
 // bound checks one side of a limit.
 func (c *checker) bound(where string, f *binding.Form, p *contract.Property, raw any) {
 	if named, is := raw.(map[string]any); is {
-		if of := c.property(where+"/of", f, text(named, "of")); of != nil && of.Kind != p.Kind {
+		if of := c.property(where+"/of", f, text(named, "of")); of != nil && !of.Kind.Is(p.Kind) {
 			c.fail(where+"/of", fmt.Sprintf("%s is not the kind of quantity that %s is", of.Title, p.Title), "an input or result of the same kind", "")
 		}
 		return

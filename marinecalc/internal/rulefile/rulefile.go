@@ -46,7 +46,7 @@ func Check(book *rules.Book, text []byte, name string) (*rules.Book, *Report) {
 	text = bytes.TrimPrefix(text, []byte("\ufeff"))
 	var next *rules.Book
 	if value, faults := contract.Decode(text); len(faults) > 0 {
-		if worded := book.RowFaults(text); len(worded) > 0 && worded[0].Line > 0 {
+		if worded := book.RowFaults(text); len(bytes.TrimSpace(text)) > 0 && len(worded) > 0 && worded[0].Line > 0 {
 			faults = worded // it says the line
 		}
 		c.out.Problems = faults

@@ -4,8 +4,8 @@
 package setting
 
 import (
-	"cmp"
 	"slices"
+	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/verdict"
@@ -141,7 +141,7 @@ func ofHolding(list []*sheet.Verdict) Against {
 			mark = "holds too little"
 		}
 	}
-	slices.SortStableFunc(list, func(a, b *sheet.Verdict) int { return cmp.Compare(onRightSide(a), onRightSide(b)) })
+	sort.SliceStable(list, func(i, j int) bool { return onRightSide(list[i]) < onRightSide(list[j]) })
 	if !slices.ContainsFunc(list, isPast) {
 		list = list[:min(len(list), 1)]
 	} else if right := slices.IndexFunc(list, func(v *sheet.Verdict) bool { return onRightSide(v) == 1 }); right >= 0 {

@@ -3,6 +3,7 @@
 package spread
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -18,10 +19,13 @@ const (
 // zero value means 1024 trials, seed 1 and the shares of every result; a Seed
 // of 0 is always taken as 1.
 type Plan struct {
-	Trials int // 100 … 1 048 576, or 0 for 1024
-	Seed   uint64
-	Shares int // how many results, the first ones, get their Shares; 0 for all of them, NoShares for none
+	Trials  int // 100 … 1 048 576, or 0 for 1024
+	Seed    uint64
+	Stopped func() bool // whether the work is to be given up, asked between its steps; nil for never
+	Shares  int         // how many results, the first ones, get their Shares; 0 for all of them, NoShares for none
 }
+
+var errStopped = errors.New("spread: stopped")
 
 // NoShares spares the shares where only the interval is wanted.
 const NoShares = -1
@@ -103,9 +107,15 @@ func (w *Workspace) Run(f []Factor, p Plan, m Model) (Outcome, error) {
 	if p.Shares < NoShares {
 		return Outcome{}, fmt.Errorf("spread: shares of %d results; at least 1, 0 for all, or -1 for none", p.Shares)
 	}
+	stopped := func() bool { return p.Stopped != nil && p.Stopped() }
 	w.draw(f, len(m.Results), &p)
 	out := Outcome{Trials: p.Trials, Usable: true, Results: w.ranges}
-	w.runTrials(f, p.Trials, &m)
+	if !stopped() {
+		w.runTrials(f, p.Trials, &m)
+	}
+	if stopped() { // before all of them are summed and sorted
+		return Outcome{}, errStopped
+	}
 	whole := w.summarise(p.Trials) // no trial failed, and no square overflows
 	if !whole {
 		out.Failed = len(w.refused)
@@ -157,6 +167,9 @@ func (w *Workspace) draw(f []Factor, results int, p *Plan) {
 	dealer := dealerFor(p.Seed, n)
 	even := evenly(n, dealer.groups)
 	for k, i := range w.varying {
+		if p.Stopped != nil && p.Stopped() {
+			return
+		}
 		w.counts[k] = even
 		deck := dealer.deck(i)
 		w.groups[k] = deck.group

@@ -58,6 +58,9 @@ func (s *Survey) idleFigures(b *boat.Boat, session *calc.Session, told problem.L
 // Conflicts are all that does not agree, each once, with the title of its
 // sheet, or "The boat file".
 func (s *Survey) Conflicts() (titles []string, conflicts []sheet.Conflict) {
+	if s == nil {
+		return nil, nil
+	}
 	for _, d := range s.Disagree {
 		titles, conflicts = append(titles, cmp.Or(d.Sheet, "The boat file")), append(conflicts, d.Conflict)
 	}

@@ -227,6 +227,9 @@ func awaited(findings []Finding) []Awaited {
 
 // Beyond tells whether any verdict of the survey is "beyond".
 func (s *Survey) Beyond() bool {
+	if s == nil {
+		return false
+	}
 	for _, one := range s.Sheets {
 		if one.Beyond() {
 			return true

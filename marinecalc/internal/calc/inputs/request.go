@@ -68,6 +68,9 @@ func (q *Request) UntilCancelled(run func() error) func() error {
 	}
 }
 
+// Stopped tells whether the session's context has ended.
+func (q *Request) Stopped() bool { return q.Ctx.Err() != nil }
+
 // Disagreements are those of the boat file, looked for once.
 func (q *Request) Disagreements() []agree.Disagreement {
 	if !q.compared {

@@ -60,7 +60,7 @@ func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Ra
 			return true
 		}
 	}
-	plan := spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Shares: explained}
+	plan := spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: explained}
 	few := 0 < r.In.Request.Few && r.In.Request.Few < plan.Trials && !slices.ContainsFunc(outputs, func(m *Measure) bool { return m.Property.Chance })
 	if few {
 		plan.Trials = r.In.Request.Few

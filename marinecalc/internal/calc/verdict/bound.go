@@ -105,7 +105,7 @@ func shownByRow(k *binding.Form, l *rules.Limit) (shown [3]string) {
 	if p == nil {
 		p = input
 	}
-	if p == nil || bound.Of != "" || inputs.IsMoney(p) || bound.Kind != nil && bound.Kind != p.Kind {
+	if p == nil || bound.Of != "" || inputs.IsMoney(p) || bound.Kind != nil && !bound.Kind.Is(p.Kind) {
 		return shown
 	}
 	for _, units := range []quantity.System{quantity.Metric, quantity.US, quantity.Both} {

@@ -179,7 +179,7 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 	}
 	for _, n := range steps {
 		n = min(n, r.In.Request.Trials)
-		out, err := space.Run(factors, spread.Plan{Trials: n, Seed: r.In.Request.Seed, Shares: spread.NoShares}, model)
+		out, err := space.Run(factors, spread.Plan{Trials: n, Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: spread.NoShares}, model)
 		if err != nil {
 			return untold, ends
 		}

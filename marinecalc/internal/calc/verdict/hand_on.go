@@ -135,7 +135,7 @@ func (r *Judgement) here(list []handed, figures []figure, n int) {
 	space := spread.Borrow()
 	defer space.Return()
 	run := r.In.Request.UntilCancelled(r.In.Call.Run)
-	out, err := space.Run(factors, spread.Plan{Trials: min(r.In.Request.Trials, handTrials), Seed: r.In.Request.Seed, Shares: spread.NoShares},
+	out, err := space.Run(factors, spread.Plan{Trials: min(r.In.Request.Trials, handTrials), Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: spread.NoShares},
 		spread.Model{Factors: places, Results: of, Run: func() bool { return run() == nil }})
 	if err != nil {
 		return

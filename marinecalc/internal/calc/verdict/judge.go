@@ -220,7 +220,7 @@ func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Li
 	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
 	bound := boundOf(l)
 	si := bound.SI
-	if p != nil && p.Kind != nil && bound.Kind != nil && bound.Kind != p.Kind {
+	if p != nil && p.Kind != nil && bound.Kind != nil && !bound.Kind.Is(p.Kind) {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
 			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
 		}
