@@ -48,15 +48,21 @@ export function nutsFromAbove(app, table, mounts, form, place) {
   const key = `turned.${place}`;
   const kept = /** @type {any} */ (recall(key));
   const done = new Set(kept?.plan === plan && Array.isArray(kept.done) ? kept.done : []);
+  /** What is done at a mount: turns of its nut, or how far it goes where no pitch is known. @param {Table['rows'][0]} row */
+  const turn = (row) => {
+    const raise = cell(row, 'raise');
+    return cell(row, 'nut')?.text || (raise?.si ? `${raise.text.replace('-', '')} ${raise.si > 0 ? 'up' : 'down'}, pitch not given` : 'leave');
+  };
   const grid = h('div', { class: 'mounts' });
   const next = h('p', { class: 'then', role: 'status' });
   const draw = () => {
     const todo = table.rows.findIndex((_, i) => !done.has(i));
     const now = table.rows[todo];
+    const move = now && turn(now);
     const then = cell(now, 'gapThen')?.text;
     next.textContent = !now
       ? 'All turned. Read the coupling again and type what it reads.'
-      : `Next: ${cell(now, 'name')?.text}, ${cell(now, 'nut')?.text}.${then ? ` Then top less bottom reads ${then}.` : ''}`;
+      : `Next: ${cell(now, 'name')?.text}, ${move}.${then ? ` Then top less bottom reads ${then}.` : ''}`;
     grid.replaceChildren(
       h('p', { class: 'bow' }, '▲ forward'),
       ...mountRows(at).map((row) => h('div', { class: 'mount-row' }, ...row.map((i) => nut(i, i === todo)))),
@@ -70,7 +76,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
   const nut = (i, now) => {
     const row = table.rows[i];
     const name = cell(row, 'name')?.text ?? '';
-    const words = cell(row, 'nut')?.text ?? '';
+    const words = row ? turn(row) : '';
     const shift = cell(row, 'shift');
     const aside = shift?.si && Math.abs(shift.si) >= 5e-6 ? `${shift.text.replace('-', '')} to ${shift.si > 0 ? 'starboard' : 'port'}` : '';
     const stop = cell(row, 'stop')?.text ?? '';
@@ -83,7 +89,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
       const again = grid.querySelector(`[data-mount="${i}"]`);
       if (again instanceof HTMLElement) again.focus();
     }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)) });
-    made.append(turning(cell(row, 'turns')?.si ?? 0, done.has(i)), h('strong', {}, words || 'no thread given'), h('span', {}, name));
+    made.append(turning(cell(row, 'turns')?.si ?? 0, done.has(i)), h('strong', {}, words), h('span', {}, name));
     if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
     return made;

@@ -40,7 +40,7 @@ export function showProcedure(app, main, name = '') {
   let work = reply.procedure;
   const schema = app.calculator.call({ ask: 'boat', boat: sent() });
   let stale = false; // figures may rest on what was read since
-  const said = h('div', { class: 'said', role: 'status' });
+  const said = h('div', { class: 'just-done', role: 'status' });
   const list = h('div', {});
   const head = h('div', {});
 

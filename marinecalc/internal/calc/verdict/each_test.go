@@ -73,3 +73,16 @@ func TestAValueWithoutALimitIsShown(t *testing.T) {
 		t.Errorf("not read: %+v", v)
 	}
 }
+
+// A reading past whose limit the shaft must not run is not enough to tell while that
+// limit is not known, and stands before what is OK; others are not measured then.
+func TestAReadingThatMayKeepTheShaftStillIsNotNothing(t *testing.T) {
+	s := testboat.RunOn(t, "", "output-flange", `{"thread": "M24x2", "finish": "oiled", "nutTorque": "200 N·m", "seatDiameter": "30 mm", "faceWear": "0.1 mm"}`)
+	v := s.Verdicts[0]
+	if v.Limit != "flange-clamp-gone" || v.Word != sheet.CannotTell || !strings.Contains(v.Sentence, "0.1 mm, with nothing to hold it against yet. Measure hub") {
+		t.Errorf("%+v", v)
+	}
+	if v := s.Verdict("flange-thread"); v.Word != sheet.Within {
+		t.Errorf("%+v", v)
+	}
+}

@@ -43,6 +43,9 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 	}
 	if v.Value != "" {
 		v.Reads = "nothing to hold it against"
+		if v.Stops { // what was read may keep the shaft still: no OK goes before that
+			v.Word = sheet.CannotTell
+		}
 		v.Sentence = strings.TrimSpace(h.Title + ": " + v.Value + ", with nothing to hold it against yet. " + says)
 		return
 	}
