@@ -46,10 +46,10 @@ func sameInputs(less, whole *marinecalc.Sheet) bool {
 	return true
 }
 
-// wants tells whether a verdict that tells nothing says by name what it lacks:
-// that is doubt, and no milder.
+// wants tells whether a verdict that tells nothing says by name what it lacks, or
+// has no limit to hold its reading against: that is doubt, and no milder.
 func wants(v sheet.Verdict) bool {
-	return v.Word.Plain() == sheet.CannotTell && (len(v.Awaits) > 0 || strings.Contains(v.Sentence, "nothing is known of"))
+	return v.Word.Plain() == sheet.CannotTell && (v.BoundSI == nil || len(v.Awaits) > 0 || strings.Contains(v.Sentence, "nothing is known of"))
 }
 
 // leftOut goes through what can be left out of an input: each of its members,
