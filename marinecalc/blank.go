@@ -33,6 +33,8 @@ type BlankInput struct {
 }
 
 // Choice is one thing that can be picked.
+// Its members are Name and Pick: what each is stands with host.Choice of the inner
+// packages.
 type Choice = host.Choice
 
 // Open returns the blank form of a calculation. The error is Problems.

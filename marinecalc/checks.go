@@ -10,6 +10,8 @@ import (
 
 // CheckChapter is published values of one calculation, of one table of the
 // rules, or of what all share, each beside what is computed now.
+// Its members are Checks, Farthest, ID, Off, Sources and Title: what each is stands
+// with book.Chapter of the inner packages.
 type CheckChapter = book.Chapter
 
 // Checks computes published values anew by the standard rules: what a file

@@ -293,15 +293,31 @@ const DefaultTrials = calc.DefaultTrials
 type (
 	// Options say how a calculation is run. The zero value runs it without a
 	// boat, in metric units, with 1024 trials, by the engine's rules.
+	//
+	//  - Boat: the boat file that gives what is not typed; nil for none
+	//  - Units: "metric", "us" or "both"; "" is the boat's choice, or metric
+	//  - Trials: behind the ranges; 0 is DefaultTrials
+	//  - NoRanges: no trials are run, and verdicts go by the estimates
+	//  - Seed: of the trials; 0 is 1
+	//  - Rules: nil is the engine's
+	//  - Day: on which the input was typed, year-month-day; "" where that is not known
+	//  - Brief: the sheet without worked lines and drawings
 	Options = calc.Options
 	// Boat is a boat file: the drivetrain written down once, with its maker's
 	// figures and dated readings. A Boat is never changed after it is read,
 	// and its JSON is the file as the owner wrote it.
 	Boat = boat.Boat
 	// Survey is everything a boat file allows to be calculated, in one pass.
+	// Its members are Awaited, Boat, Cautions, Chains, Choice, Disagree, Faults,
+	// Findings, Found, Made, Measure, Missing, Open, Parts, Sheets, Still, Summary and
+	// Warnings: what each is stands with survey.Survey of the inner packages.
 	Survey = survey.Survey
 	// Found is something that is wrong with the boat.
+	// Its members are Calculation, Kind, Limit, Row, Sheet, Text and Title: what each is
+	// stands with survey.Found of the inner packages.
 	Found = survey.Found
 	// Comparison is two dated states of one boat side by side.
+	// Its members are After, Before, Boat, Came, Dates, Gone, Moved, Still, Turned and
+	// Warnings: what each is stands with survey.Comparison of the inner packages.
 	Comparison = survey.Comparison
 )

@@ -18,8 +18,12 @@ import (
 
 type (
 	// RulesInForce are limits and tables by which sheets are made.
+	// Its members are Files, Limits, Table and Tables: what each is stands with
+	// host.InForce of the inner packages.
 	RulesInForce = host.InForce
 	// Converted is a quantity in another unit.
+	// Its members are Accuracy, Quantity, SI, Text, Unit and Value: what each is stands
+	// with host.Converted of the inner packages.
 	Converted = host.Converted
 )
 

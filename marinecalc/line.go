@@ -13,24 +13,44 @@ import (
 type (
 	// Line is a boat at one look: drawn from engine to propeller, with what is
 	// known of each part and what is due (schemas/line.schema.json).
+	// Its members are Boat, Caption, Drawing, Due, MoreDue and Parts: what each is
+	// stands with overview.Line of the inner packages.
 	Line = overview.Line
 	// LinePart is a part of it.
+	// Its members are About, Asked, Asks, Holds, ID, Known, Names, Newest and Title:
+	// what each is stands with overview.Part of the inner packages.
 	LinePart = overview.Part
 	// DueCare is care that is due.
+	// Its members are By, How, Last, Part, State and What: what each is stands with
+	// overview.Due of the inner packages.
 	DueCare = overview.Due
 	// PartsState is how every part of a boat stands.
+	// Its members are Parts and Still: what each is stands with overview.PartsState of
+	// the inner packages.
 	PartsState = overview.PartsState
 	// PartState is how one part stands.
+	// Its members are Calculation, Part, Reads, Sentence, Sheet, Short, Title, Verdicts
+	// and Word: what each is stands with survey.PartState of the inner packages.
 	PartState = survey.PartState
 	// PartView is one part with its readings, sheets, work and care.
+	// Its members are Care, Findings, Found, Open, Part, Readings, Sheets, State and
+	// Work: what each is stands with overview.PartView of the inner packages.
 	PartView = overview.PartView
 	// BoatAsk is something that a calculation must know of the boat.
+	// Its members are For, Known, Pointer and Title: what each is stands with
+	// overview.Ask of the inner packages.
 	BoatAsk = overview.Ask
 	// ReadingChart is one series of readings at a look.
+	// Its members are Chart, Newest, Reading, Readings, Title and Value: what each is
+	// stands with overview.Chart of the inner packages.
 	ReadingChart = overview.Chart
 	// SheetLine is a calculation and what it says of the boat.
+	// Its members are Calculation, Lacks, Reads, Says, Title and Word: what each is
+	// stands with overview.SheetLine of the inner packages.
 	SheetLine = overview.SheetLine
 	// Hit is something found by what a person typed.
+	// Its members are Calculation, ID, Input, Kind, Text and Title: what each is stands
+	// with overview.Hit of the inner packages.
 	Hit = overview.Hit
 )
 

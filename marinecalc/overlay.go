@@ -12,9 +12,13 @@ import (
 )
 
 // RulesReport is what a rule file would do, and what is wrong with it.
+// Its members are Adds, File, Problems, Replaces, Title and Warnings: what each is
+// stands with rulefile.Report of the inner packages.
 type RulesReport = rulefile.Report
 
 // RulesChange is one row of a rule file.
+// Its members are ID, Kind, Line, Now, Title, Was, WasSource and WasTitle: what each
+// is stands with rulefile.Change of the inner packages.
 type RulesChange = rulefile.Change
 
 // Overlay applies rule files over the standard rules, one after the other. A

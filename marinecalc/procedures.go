@@ -10,26 +10,52 @@ import (
 type (
 	// Procedure is work to go by, step by step, filled with what is known of a
 	// boat (schemas/procedure.schema.json).
+	// Its members are Boat, Cures, Drawings, Hours, LastTick, LeftOut, Made, Missing,
+	// Moves, Phases, Prepare, Remedies, Steps, Ticked, Title, Tools and Warnings: what
+	// each is stands with procedure.Procedure of the inner packages.
 	Procedure = procedure.Procedure
 	// ProcedureRequest says of which pieces of work.
+	// Its members are Done and Remedies: what each is stands with procedure.Request of
+	// the inner packages.
 	ProcedureRequest = procedure.Request
 	// Step is one step of it.
+	// Its members are After, Bares, Cautions, Drawing, Due, Figures, For, Hold, Hours,
+	// ID, LongHours, Move, Note, Number, Once, Parts, Place, Records, Safe, Text, Tick,
+	// TickNote, Tightening, Title, Tools and WaitDays: what each is stands with
+	// procedure.Step of the inner packages.
 	Step = procedure.Step
 	// StepFigure is a figure of the boat's sheets that a step needs.
+	// Its members are Calculation, Interval, Maker, Needs, Of, Reads, RestsOn, Sentence,
+	// Sheet, Table, Text, Title, Why and Word: what each is stands with procedure.Figure
+	// of the inner packages.
 	StepFigure = procedure.Figure
 	// StepDrawing is a picture that steps refer to.
+	// Its members are Calculation, Needs, Pictures and Sheet: what each is stands with
+	// procedure.Drawing of the inner packages.
 	StepDrawing = procedure.Drawing
 	// StepMissing is what figures of the steps still need.
+	// Its members are Calculation, Need, Sheet and Steps: what each is stands with
+	// procedure.Missing of the inner packages.
 	StepMissing = procedure.Missing
 	// Prepare is what to measure or look up before beginning.
+	// Its members are By, Steps and What: what each is stands with procedure.Prepare of
+	// the inner packages.
 	Prepare = procedure.Prepare
 	// StepLimit is a limit that a reading at a step is held against.
+	// Its members are Bound, Calculation, Guide, Sheet and Title: what each is stands
+	// with procedure.Held of the inner packages.
 	StepLimit = procedure.Held
 	// PartWork is the work that there is on one part of the drivetrain.
+	// Its members are Part and Work: what each is stands with procedure.PartWork of the
+	// inner packages.
 	PartWork = procedure.PartWork
 	// TickRequest is what happened at one step of the work.
+	// Its members are Day, Done, Note, Record, Remedies, Step and Time: what each is
+	// stands with procedure.TickRequest of the inner packages.
 	TickRequest = procedure.TickRequest
 	// Noted is something written down there.
+	// Its members are Title and Value: what each is stands with procedure.Noted of the
+	// inner packages.
 	Noted = procedure.Noted
 )
 

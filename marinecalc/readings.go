@@ -7,6 +7,8 @@ import (
 )
 
 // Reading is one reading to put into a boat's log.
+// Its members are Baseline, Date, Gauge, Note, Source, Time and Value: what each is
+// stands with boat.Reading of the inner packages.
 type Reading = boat.Reading
 
 // Series is a reading of the boat that can be logged and followed.

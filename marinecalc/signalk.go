@@ -9,6 +9,8 @@ import (
 )
 
 // SignalK is what became of the samples of a Signal K text.
+// Its members are Added, Entries, Left, More, Others, Paths, Taken, Timeless and
+// Unknown: what each is stands with signalk.Report of the inner packages.
 type SignalK = signalk.Report
 
 // SignalKChoice is what the owner says of one.

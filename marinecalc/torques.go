@@ -8,8 +8,13 @@ import (
 
 type (
 	// TorqueCard is every joint of a boat that is set with a wrench.
+	// Its members are Boat, Day and Joints: what each is stands with export.TorqueCard
+	// of the inner packages.
 	TorqueCard = export.TorqueCard
 	// TorqueJoint is one joint of it.
+	// Its members are Again, Joint, Look, Lubrication, Maker, Order, Range, Source,
+	// Thread, Title, Torque, Unsettled and Wanted: what each is stands with
+	// export.TorqueJoint of the inner packages.
 	TorqueJoint = export.TorqueJoint
 )
 
