@@ -116,6 +116,9 @@ func (m *maker) figure(of string, step int) Figure {
 	} else if text, ok := workplan.FigureOf(m.session, of); ok && text != "" {
 		f.Text = text
 	}
+	if joint != nil && f.Text == "" {
+		m.byMaker(&f, joint)
+	}
 	if f.Text != "" || f.Table != nil {
 		f.Why = ""
 		return f
@@ -203,30 +206,6 @@ func (m *maker) against(f *Figure, joint *rules.Row) {
 }
 
 func (m *maker) sheetOf(id string) *sheet.Sheet { return m.work(id).sheet }
-
-// unsettled tells what stands against setting the torque of a joint's own sheet as it
-// is, as the torque card does, else "".
-func (m *maker) unsettled(joint *rules.Row) string {
-	id, name, _ := strings.Cut(joint.Values.Of("torque").Text, "/")
-	s := m.sheetOf(id)
-	if in := s.Input(name); in != nil {
-		t := setting.Torque{Text: in.Text, From: "typed"}
-		if in.Origin == sheet.MakersFigure {
-			t.From = "given"
-		}
-		return setting.Unsettled(*joint, t, m.sheetOf)
-	}
-	r := s.Result(name)
-	if r == nil {
-		return ""
-	}
-	t := setting.Torque{From: "calculated", Own: r.Text}
-	makers := false
-	if t.Text, _, makers = r.Stands(); makers {
-		t.From = "given"
-	}
-	return setting.Unsettled(*joint, t, m.sheetOf)
-}
 
 // behind names the inputs that a result rests on and that are not known.
 func (m *maker) behind(w *worked, p *contract.Property) []survey.Need {

@@ -226,6 +226,30 @@ func TestStepPrintsNoTorqueThatIsNotSettled(t *testing.T) {
 	}
 }
 
+// A maker's torque that stands in the boat file alone reaches the step: beside another
+// neither is printed bare, in place of none it is printed, and of two none is.
+func TestStepHeedsTheMakersTorquesOfTheBoat(t *testing.T) {
+	const one, two = `{"joint": "output-nut", "torque": "260 N·m", "source": "Gearbox book, p. 9 (invented)"}`, `{"joint": "output-nut", "torque": "200 N·m", "lubrication": "oiled", "source": "Gearbox book, p. 9 (invented)"}`
+	for _, c := range []struct{ nut, torques, text, sentence string }{
+		{"180 N·m", ``, "180 N·m", ""},
+		{"180 N·m", one, "NOT SETTLED: 180 N·m typed, and the boat file has the maker's 260 N·m (Gearbox book, p. 9 (invented))", "ask the maker"},
+		{"192 lbf·ft", one, "260.3 N·m", ""},
+		{"", one, "260 N·m", "The maker's: Gearbox book, p. 9 (invented)."},
+		{"", one + "," + two, "NOT SETTLED: the boat file has the maker's 260 N·m (Gearbox book, p. 9 (invented)), 200 N·m oiled (Gearbox book, p. 9 (invented))", ""},
+	} {
+		nut := ""
+		if c.nut != "" {
+			nut = `"nutTorque": "` + c.nut + `",`
+		}
+		b := testboat.Read(t, `{"name": "Dunlin", "units": "metric", "gearbox": {"ratioAhead": "2.5"}, "torques": [`+c.torques+`], "outputFlange": {"thread": "M24x2", "finish": "oiled", `+nut+` "seatDiameter": "32 mm", "hubLength": "42 mm", "hubDiameter": "50 mm", "ringLength": "20 mm", "ringDiameter": "48 mm"}}`)
+		s := stepNamed(t, made(t, b, marinecalc.Options{NoRanges: true}, "tighten-output-nut"), "torque-output-nut")
+		f := s.Figures[slices.IndexFunc(s.Figures, func(f marinecalc.StepFigure) bool { return f.Of == "output-flange/nutTorque" })]
+		if f.Text != c.text || !strings.Contains(f.Sentence, c.sentence) {
+			t.Errorf("%q with %s: %+v", c.nut, c.torques, f)
+		}
+	}
+}
+
 // The torque of a coupling's nut is named as that, and not as one of pinch bolts.
 func TestTorqueIsOfTheJointThatThereIs(t *testing.T) {
 	for how, want := range map[string]string{"taper": "Nut of the coupling's taper: ", "clamp": "Pinch bolts of the coupling: "} {
