@@ -73,7 +73,8 @@ type Advice struct {
 	Limit         string           `json:"limit"`
 	Words         List[sheet.Word] `json:"words"`
 	OtherVerdicts OtherVerdicts    `json:"besides"`
-	Runs          bool             `json:"runs"` // to follow it the shaft turns under power
+	Runs          bool             `json:"runs"`   // to follow it the shaft turns under power
+	Before        bool             `json:"before"` // it is done before what the rest is about, and stands before it
 	Valid         Valid            `json:"valid"`
 	Text          string           `json:"text"`
 	Note          string           `json:"note"`

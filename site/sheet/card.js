@@ -57,6 +57,8 @@ export function card(sheet, boat, asked, passes) {
   const list = (sheet.tables ?? []).find(isShort);
   const also = (sheet.results ?? []).filter((r) => r.level !== 'detail' && r !== first && r.kind).slice(0, list ? 3 : 6);
   const [picture] = sheet.drawings ?? [];
+  const steps = firstSteps(sheet.next ?? [], list ? 3 : 5);
+  const left = (sheet.next ?? []).length - steps.length;
   return h(
     'section',
     { class: 'card' },
@@ -79,7 +81,7 @@ export function card(sheet, boat, asked, passes) {
       'div',
       { class: picture ? 'card-middle' : '' },
       picture && drawing({ ...picture, description: '' }),
-      h('ol', {}, ...firstSteps(sheet.next ?? [], list ? 3 : 5).map((n) => h('li', {}, '☐ ', n.text))),
+      h('ol', {}, ...steps.map((n) => h('li', {}, '☐ ', n.text)), left > 0 && h('li', { class: 'card-more' }, `${left} more on the sheet`)),
     ),
     list && cut(list),
     cautionList(gravest ?? []),

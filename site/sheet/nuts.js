@@ -99,7 +99,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     'section',
     { class: 'move-it' },
     h('h3', {}, 'How to move it'),
-    h('p', { class: 'help' }, 'From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. Up and down first, sideways after. Touch a mount once it is done.'),
+    h('p', { class: 'help' }, 'From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. Half of each move first, the two of a pair by turns, then read; up and down first, sideways after. Touch a mount once it is done.'),
     grid,
     next,
     again(form),

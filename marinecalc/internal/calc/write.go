@@ -266,6 +266,9 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	add(func(a *rules.Advice) bool { // what another sheet of the boat says goes first
 		return strings.Contains(a.Limit, "/") && rules.Contains(a.Words, word(a.Limit))
 	})
+	add(func(a *rules.Advice) bool {
+		return a.Before && (a.Limit == "" || rules.Contains(a.Words, word(a.Limit)))
+	})
 	for i := range verdicts {
 		v := &verdicts[i]
 		if !v.Hangs { // what it hangs on has the advice

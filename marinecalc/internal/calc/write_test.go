@@ -54,3 +54,20 @@ func TestUnitsChangeTheTextsOnly(t *testing.T) {
 		t.Errorf("%s, %s", metric.Result("wrenchSetting").Text, us.Result("wrenchSetting").Text)
 	}
 }
+
+// What is done before the work that a sheet is about stands before it: the shaft is
+// turned and read before an engine is moved.
+func TestWhatComesBeforeStandsBefore(t *testing.T) {
+	s := testboat.Run(t, "coupling-alignment", `{"couplingDiameter": "127 mm", "couplingKind": "rigid", "readings": [{"clock": "12:00", "gap": "0.5 mm"}, {"clock": "3:00", "gap": "0.3 mm"}, {"clock": "6:00", "gap": "0.1 mm"}, {"clock": "9:00", "gap": "0.3 mm"}]}`, marinecalc.Options{NoRanges: true})
+	at := map[string]int{}
+	for i, n := range s.Next {
+		for _, begins := range []string{"Before the engine is moved", "Move the mounts"} {
+			if strings.HasPrefix(n.Text, begins) {
+				at[begins] = i + 1
+			}
+		}
+	}
+	if at["Before the engine is moved"] == 0 || at["Move the mounts"] <= at["Before the engine is moved"] {
+		t.Errorf("%v in %+v", at, s.Next)
+	}
+}
