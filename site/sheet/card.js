@@ -90,7 +90,7 @@ export function card(sheet, boat, asked, passes) {
   );
 }
 
-const ROOM = 700; // letters of steps beside a picture, with which the longest card is one page
+const ROOM = 640; // letters of steps beside a picture, with which the longest card is one page
 
 /**
  * The first steps, as many as the page has room for.

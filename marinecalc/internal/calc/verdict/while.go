@@ -73,11 +73,17 @@ func putRight(v *sheet.Verdict) string {
 
 // Stands says inside a sentence how a value stands to its limit.
 func Stands(v *sheet.Verdict) string {
-	if v.Reads == sheet.CannotTell.Reads(v.Side) { // the value tells too little, as no value by itself does
-		return problem.MidSentence(v.Title) + ", " + v.Value + ", may not meet its limit"
+	if TellsTooLittle(v) {
+		return Valued(v) + ", may not meet its limit"
 	}
-	return problem.MidSentence(v.Title) + ", " + v.Value + ", is " + v.Reads
+	return Valued(v) + ", is " + v.Reads
 }
+
+// TellsTooLittle is of a value that may be on either side of its limit.
+func TellsTooLittle(v *sheet.Verdict) bool { return v.Reads == sheet.CannotTell.Reads(v.Side) }
+
+// Valued names inside a sentence what a verdict is on, with its value.
+func Valued(v *sheet.Verdict) string { return problem.MidSentence(v.Title) + ", " + v.Value }
 
 // unreadEntries says which entries of a list lack a column that others have,
 // without which the worst of these is not the worst of all, or "".
