@@ -62,7 +62,7 @@ export function card(sheet, boat, asked, passes) {
   return h(
     'section',
     { class: 'card' },
-    h('header', {}, h('h1', {}, sheet.title), h('p', {}, `${boat} · ${today()}`)),
+    h('header', {}, h('h1', {}, sheet.title), left > 0 && h('p', {}, `${left} more steps on the sheet`), h('p', {}, `${boat} · ${today()}`)),
     h(
       'div',
       { class: 'card-top' },
@@ -81,7 +81,7 @@ export function card(sheet, boat, asked, passes) {
       'div',
       { class: picture ? 'card-middle' : '' },
       picture && drawing({ ...picture, description: '' }),
-      h('ol', {}, ...steps.map((n) => h('li', {}, '☐ ', n.text)), left > 0 && h('li', { class: 'card-more' }, `${left} more on the sheet`)),
+      h('ol', {}, ...steps.map((n) => h('li', {}, '☐ ', n.text))),
     ),
     list && cut(list),
     cautionList(gravest ?? []),
@@ -90,7 +90,7 @@ export function card(sheet, boat, asked, passes) {
   );
 }
 
-const ROOM = 640; // letters of steps beside a picture, with which the longest card is one page
+const ROOM = 700; // letters of steps beside a picture, with which the longest card is one page
 
 /**
  * The first steps, as many as the page has room for.

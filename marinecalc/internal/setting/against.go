@@ -165,7 +165,6 @@ func onRightSide(v *sheet.Verdict) int {
 // told puts verdicts into words, marked by whether one is past.
 func told(list []*sheet.Verdict, past, cure, unsure, settle string) (out Against) {
 	var texts []string
-	var open []*sheet.Verdict // on either side
 	for _, v := range list {
 		if out.Word == "" {
 			out.Mark = unsure
@@ -176,20 +175,13 @@ func told(list []*sheet.Verdict, past, cure, unsure, settle string) (out Against
 		if out.Word == "" || v.Word.Rank() < out.Word.Rank() {
 			out.Word = v.Word
 		}
-		if verdict.TellsTooLittle(v) {
-			open = append(open, v)
-		} else {
-			texts = append(texts, verdict.Stands(v))
-		}
+		texts = append(texts, verdict.Stands(v))
 	}
-	if len(open) == 1 {
-		texts = append(texts, verdict.Stands(open[0]))
-	} else if len(open) > 1 {
-		var values []string
-		for _, v := range open {
-			values = append(values, verdict.Valued(v))
+	if len(list) > 1 && !slices.ContainsFunc(list, func(v *sheet.Verdict) bool { return !verdict.TellsTooLittle(v) }) {
+		for i, v := range list { // all of one kind: said once
+			texts[i] = verdict.Valued(v)
 		}
-		texts = append(texts, strings.Join(values, "; ")+": they may not meet their limits")
+		texts[len(texts)-1] += ": they may not meet their limits"
 	}
 	if len(texts) > 0 {
 		out.Text = strings.Join(texts, "; ") + ". " + settle
