@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -81,6 +82,9 @@ func TestAReadingThatMayKeepTheShaftStillIsNotNothing(t *testing.T) {
 	v := s.Verdicts[0]
 	if v.Limit != "flange-clamp-gone" || v.Word != sheet.CannotTell || !strings.Contains(v.Sentence, "0.1 mm, with nothing to hold it against yet. Measure hub") {
 		t.Errorf("%+v", v)
+	}
+	if said := verdict.Stands(&v); !strings.HasSuffix(said, ", 0.1 mm, has nothing to hold it against yet") {
+		t.Error(said)
 	}
 	if v := s.Verdict("flange-thread"); v.Word != sheet.Within {
 		t.Errorf("%+v", v)

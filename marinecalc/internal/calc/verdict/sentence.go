@@ -42,7 +42,7 @@ func (r *Judgement) nothing(h *held, v *sheet.Verdict) {
 		return
 	}
 	if v.Value != "" {
-		v.Reads = "nothing to hold it against"
+		v.Reads = noBound
 		if v.Stops { // what was read may keep the shaft still: no OK goes before that
 			v.Word = sheet.CannotTell
 		}

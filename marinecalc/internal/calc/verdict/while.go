@@ -73,11 +73,17 @@ func putRight(v *sheet.Verdict) string {
 
 // Stands says inside a sentence how a value stands to its limit.
 func Stands(v *sheet.Verdict) string {
-	if TellsTooLittle(v) {
+	switch {
+	case v.Reads == noBound:
+		return Valued(v) + ", has " + noBound + " yet"
+	case TellsTooLittle(v):
 		return Valued(v) + ", may not meet its limit"
 	}
 	return Valued(v) + ", is " + v.Reads
 }
+
+// noBound is what people read of a value whose limit is not known.
+const noBound = "nothing to hold it against"
 
 // TellsTooLittle is of a value that may be on either side of its limit.
 func TellsTooLittle(v *sheet.Verdict) bool { return v.Reads == sheet.CannotTell.Reads(v.Side) }
