@@ -45,6 +45,19 @@ func (b *Boat) Torques() (list []*Torque) {
 	return list
 }
 
+// TorquesOf are those of one joint; none of no boat.
+func (b *Boat) TorquesOf(joint string) (list []*Torque) {
+	if b == nil {
+		return nil
+	}
+	for _, t := range b.Torques() {
+		if t.Joint == joint {
+			list = append(list, t)
+		}
+	}
+	return list
+}
+
 // Folded is a short text by which two of one meaning are alike: "M10 × 1.5" is "m10x1.5".
 func Folded(text string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(strings.ToLower(text), " ", ""), "×", "x")

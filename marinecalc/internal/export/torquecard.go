@@ -61,13 +61,14 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	disagreements := agree.Of(b, book)
 	held := heldBy(sheets["coupling-bore"], b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		if setting.Absent(row.Pick, held) && !entered(b, row.Pick) {
+		given := b.TorquesOf(row.Pick)
+		if setting.Absent(row.Pick, held) && len(given) == 0 {
 			continue
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
 		own := j.ofSheets(sheets)
-		for _, makers := range byThread(b.Torques(), j.Joint, on(j.Joint, sheets)) {
+		for _, makers := range byThread(given, on(j.Joint, sheets)) {
 			line := j
 			line.ofMakers(makers, book)
 			line.marks(row, own, sheets)
@@ -107,16 +108,6 @@ func (j *TorqueJoint) minds(list []string, sheets map[string]*sheet.Sheet, book 
 			j.Range = strings.Join(known(j.Range, "MIND: "+strings.TrimSuffix(first, ".")), ". ")
 		}
 	}
-}
-
-// entered tells whether the boat file has a torque of a joint.
-func entered(b *boat.Boat, joint string) bool {
-	list, _, _, _ := b.Find("/torques")
-	entries, _ := list.([]any)
-	return slices.ContainsFunc(entries, func(e any) bool {
-		entry, _ := e.(map[string]any)
-		return entry["joint"] == joint
-	})
 }
 
 // heldBy is how the coupling flange is held on its shaft, by its sheet, or by the boat

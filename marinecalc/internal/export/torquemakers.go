@@ -46,9 +46,8 @@ func on(joint string, sheets map[string]*sheet.Sheet) as {
 // line of the card has them; one without any where there are none. Where the sheets
 // know thread or finish and an entry names the same, those that name another are left
 // out: they are of other bolts, or of bolts prepared otherwise.
-func byThread(all []*boat.Torque, joint string, of as) (lines [][]*boat.Torque) {
-	all = named(all, []string{joint}, func(t *boat.Torque) string { return t.Joint })
-	if len(all) == 0 || all[0].Joint != joint {
+func byThread(all []*boat.Torque, of as) (lines [][]*boat.Torque) {
+	if len(all) == 0 {
 		return [][]*boat.Torque{nil}
 	}
 	all = named(all, of.thread, func(t *boat.Torque) string { return boat.Folded(t.Thread) })

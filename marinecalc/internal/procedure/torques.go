@@ -20,7 +20,7 @@ func (m *maker) unsettled(joint *rules.Row) string {
 	if why := setting.Unsettled(*joint, t, m.sheetOf); why != "" {
 		return why
 	}
-	makers := m.makersTorques(joint)
+	makers := m.session.Boat.TorquesOf(joint.Pick)
 	for _, other := range makers {
 		if math.Abs(other.SI-si) <= sameTorque*si {
 			return ""
@@ -58,23 +58,10 @@ func (m *maker) torqueOf(joint *rules.Row) (t setting.Torque, si float64) {
 	return t, si
 }
 
-// makersTorques are those that the boat file has of a joint beside its sheet.
-func (m *maker) makersTorques(joint *rules.Row) (list []*boat.Torque) {
-	if m.session.Boat == nil {
-		return nil
-	}
-	for _, t := range m.session.Boat.Torques() {
-		if t.Joint == joint.Pick {
-			list = append(list, t)
-		}
-	}
-	return list
-}
-
 // byMaker prints the maker's torque where the joint's sheet has none; of several none
 // is printed bare.
 func (m *maker) byMaker(f *Figure, joint *rules.Row) {
-	makers := m.makersTorques(joint)
+	makers := m.session.Boat.TorquesOf(joint.Pick)
 	switch {
 	case len(makers) == 1:
 		f.Text, f.Sentence = makers[0].Text, "The maker's: "+makers[0].Source+"."
