@@ -19,33 +19,19 @@ const (
 func TestFilesAndPackagesStaySmall(t *testing.T) {
 	files := map[string]int{}
 	seen := 0
-	err := filepath.WalkDir("..", func(file string, d fs.DirEntry, err error) error {
-		if err != nil {
-			return err
-		}
-		if d.IsDir() && (d.Name() == "node_modules" || d.Name() == ".git" || d.Name() == "build") {
-			return filepath.SkipDir
-		}
-		ext := filepath.Ext(file)
-		if (ext != ".go" && ext != ".js" && ext != ".css") || strings.HasSuffix(file, "_test.go") || strings.Contains(file, ".test.") {
-			return nil
-		}
+	eachSource(t, func(file string) {
 		text, err := os.ReadFile(file)
 		if err != nil {
-			return err
+			t.Fatal(err)
 		}
 		seen++
 		if n := bytes.Count(text, []byte("\n")); n > mostLines {
 			t.Errorf("%s has %d lines, at most %d: part it by what it does", file, n, mostLines)
 		}
-		if ext == ".go" {
+		if filepath.Ext(file) == ".go" {
 			files[filepath.Dir(file)]++
 		}
-		return nil
 	})
-	if err != nil {
-		t.Fatal(err)
-	}
 	for dir, n := range files {
 		if n > mostFiles {
 			t.Errorf("%s has %d files, at most %d: part it by its reasons to exist", dir, n, mostFiles)
@@ -53,5 +39,27 @@ func TestFilesAndPackagesStaySmall(t *testing.T) {
 	}
 	if seen < 300 {
 		t.Errorf("only %d files were seen", seen)
+	}
+}
+
+// eachSource visits every source file of the project but tests.
+func eachSource(t *testing.T, visit func(file string)) {
+	t.Helper()
+	err := filepath.WalkDir("..", func(file string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (d.Name() == "node_modules" || d.Name() == ".git" || d.Name() == "build") {
+			return filepath.SkipDir
+		}
+		switch ext := filepath.Ext(file); {
+		case strings.HasSuffix(file, "_test.go") || strings.Contains(file, ".test."):
+		case ext == ".go" || ext == ".js" || ext == ".css":
+			visit(file)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 }

@@ -3,7 +3,6 @@ package marinecalc_test
 import (
 	"go/parser"
 	"go/token"
-	"io/fs"
 	"path"
 	"path/filepath"
 	"slices"
@@ -90,20 +89,14 @@ func mayImport(pkg, to string) bool {
 
 func TestImportsRunOneWay(t *testing.T) {
 	seen := 0
-	err := filepath.WalkDir("..", func(file string, d fs.DirEntry, err error) error {
-		if err != nil {
-			return err
-		}
-		if d.IsDir() && (d.Name() == "node_modules" || d.Name() == ".git" || d.Name() == "build") {
-			return filepath.SkipDir
-		}
-		if !strings.HasSuffix(file, ".go") || strings.HasSuffix(file, "_test.go") {
-			return nil
+	eachSource(t, func(file string) {
+		if filepath.Ext(file) != ".go" {
+			return
 		}
 		pkg := path.Dir(filepath.ToSlash(strings.TrimPrefix(file, ".."+string(filepath.Separator))))
 		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
 		if err != nil {
-			return err
+			t.Fatal(err)
 		}
 		for _, i := range f.Imports {
 			to, _ := strconv.Unquote(i.Path.Value)
@@ -116,11 +109,7 @@ func TestImportsRunOneWay(t *testing.T) {
 			}
 		}
 		seen++
-		return nil
 	})
-	if err != nil {
-		t.Fatal(err)
-	}
 	if seen < 20 {
 		t.Fatalf("only %d files were read", seen)
 	}
