@@ -122,17 +122,20 @@ func dropTraces(t, beside []byte) error {
 		return errTable
 	}
 	needed := make([]bool, entries-values)
+	names := namesOf(t[min(number(3), units):units])
+	renamed := map[int]bool{}
 	kept, dropped := map[uint32]bool{}, map[uint32]int{} // beside the functions; with their lengths
 	for i := range functions {
 		at := entries + int(word32(t, entries+8*i+4))
 		const (
-			stack, file, line, count, unit, first = 16, 20, 24, 28, 32, 36 // places in runtime._func
-			id, besides                           = 40, 43
-			tables                                = 44
+			called, stack, file, line, count, unit, first = 4, 16, 20, 24, 28, 32, 36 // places in runtime._func
+			id, besides                                   = 40, 43
+			tables                                        = 44
 		)
 		if at+tables > len(t) {
 			return errTable
 		}
+		names.move(t[at+called:])
 		drop := func(place int, none uint32) { binary.LittleEndian.PutUint32(t[at+place:], none) }
 		own := []uint32{word32(t, at+stack)}
 		byPlace := int(min(word32(t, at+count), 64))
@@ -159,10 +162,23 @@ func dropTraces(t, beside []byte) error {
 		for k := range int(t[at+besides]) {
 			place := others + 4*k
 			from, least := word32(t, at+place), 0
+			const size, calledIn = 16, 4 // of runtime.inlinedCall, and a place in it
+			length := 0
+			if k == inlined {
+				length = size * (1 + highest(t[values:entries], inlinedAt))
+			}
 			switch {
 			case k == inlined && t[at+id] != wrapper:
-				const size = 16 // of runtime.inlinedCall
-				least = size * (1 + highest(t[values:entries], inlinedAt))
+				least = length
+			case k == inlined:
+				kept[from] = true
+				for call := int(from); call < int(from)+length && call+size <= len(beside); call += size {
+					if !renamed[call] {
+						names.move(beside[call+calledIn:])
+						renamed[call] = true
+					}
+				}
+				continue
 			case k == arguments && int(from) < len(beside):
 				least = 1 + bytes.IndexByte(beside[from:], 255)
 			case k != argumentsIn:
@@ -176,7 +192,7 @@ func dropTraces(t, beside []byte) error {
 			drop(place, 0)
 		}
 	}
-	shortenNames(t[min(number(3), units):units])
+	names.write()
 	clear(t[units:values]) // the names of files, by unit of compilation
 	for i, is := range needed {
 		if !is {
@@ -185,24 +201,6 @@ func dropTraces(t, beside []byte) error {
 	}
 	clearBeside(beside, kept, dropped)
 	return nil
-}
-
-// shortenNames leaves of the types that a function was made for what a trace
-// prints of them, [...]. Each name ends with a zero, and begins where it began.
-func shortenNames(names []byte) {
-	for len(names) > 0 {
-		end := bytes.IndexByte(names, 0)
-		if end < 0 {
-			return
-		}
-		name := names[:end]
-		if open, shut := bytes.IndexByte(name, '['), bytes.LastIndexByte(name, ']'); open >= 0 && shut-open > len("[...") {
-			n := open + copy(name[open:], "[...]")
-			n += copy(name[n:], name[shut+1:])
-			clear(name[n:])
-		}
-		names = names[end+1:]
-	}
 }
 
 // clearBeside clears what no function names any more, as far as the next thing
