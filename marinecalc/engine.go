@@ -191,10 +191,7 @@ func (e *Engine) Check(ctx context.Context, b *Boat, o Options) (*Survey, error)
 		return nil, err
 	}
 	s, err := survey.Check(ctx, b, o)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return s, nil
+	return made(ctx, s, err)
 }
 
 // CheckToPrint is Check with all trials on every sheet, since people go by what
@@ -240,10 +237,7 @@ func (e *Engine) Compare(ctx context.Context, b *Boat, before, after string, o O
 		return nil, err
 	}
 	c, err := survey.Compare(ctx, b, before, after, o)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return c, nil
+	return made(ctx, c, err)
 }
 
 func noObject() error {
@@ -268,6 +262,16 @@ func stopped(ctx context.Context, err error) error {
 		return &stop{err, ctx.Err()}
 	}
 	return err
+}
+
+// made is what work came to, or nothing and the error of stopped: what was made by
+// the time that the context ended is not the whole.
+func made[T any](ctx context.Context, of T, err error) (T, error) {
+	if err := stopped(ctx, err); err != nil {
+		var nothing T
+		return nothing, err
+	}
+	return of, nil
 }
 
 // stop is the error of work that was stopped, whose text says the cause too.

@@ -47,10 +47,7 @@ func (e *Engine) Form(ctx context.Context, id string, b *Boat) ([]byte, error) {
 		return nil, err
 	}
 	text, err := form(ctx, c, o)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return text, nil
+	return made(ctx, text, err)
 }
 
 func form(ctx context.Context, c calc.Calculation, o Options) (json.RawMessage, error) {

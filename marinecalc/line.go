@@ -62,10 +62,7 @@ func (e *Engine) Line(ctx context.Context, b *Boat, today string, o Options) (*L
 		return nil, err
 	}
 	l, err := overview.Of(ctx, b, o, today)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return l, nil
+	return made(ctx, l, err)
 }
 
 // Parts says how every part of a boat stands, as its survey does. The error is
@@ -79,10 +76,7 @@ func (e *Engine) Parts(ctx context.Context, b *Boat, o Options) (*PartsState, er
 		return nil, err
 	}
 	p, err := overview.Parts(ctx, b, o)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return made(ctx, p, err)
 }
 
 // Part tells of one part of a boat, which may be nil, by the id that the table
@@ -93,10 +87,7 @@ func (e *Engine) Part(ctx context.Context, b *Boat, id, today string, o Options)
 		return nil, err
 	}
 	p, err := overview.PartOf(ctx, b, o, id, today)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return made(ctx, p, err)
 }
 
 // Find looks for what a person typed, such as "clunk", "3/8-24" or "drips", in

@@ -71,10 +71,7 @@ func (e *Engine) Procedure(ctx context.Context, b *Boat, r ProcedureRequest, o O
 		return nil, err
 	}
 	p, err := procedure.Make(ctx, b, o, r)
-	if err := stopped(ctx, err); err != nil {
-		return nil, err
-	}
-	return p, nil
+	return made(ctx, p, err)
 }
 
 // Procedures lists the work that there is, by the part that it is on, and how
