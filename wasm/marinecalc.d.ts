@@ -1522,6 +1522,8 @@ export interface Result extends Term, Spread {
   text: string;
   /** The code of the word, where `text` is what people read for it. */
   word?: string;
+  /** The numbers in their order, where `text` is an order of what is numbered. */
+  sequence?: number[];
   /** The value in SI; absent for words. */
   si?: number;
   /** What the maker says of it, where the maker says it too. */
@@ -2472,7 +2474,7 @@ export interface StepMissing {
 /** How a circle of bolts is tightened. */
 export interface Tightening {
   /** The bolts, numbered round the circle, in order; empty where their number is not known. */
-  order: string;
+  order: number[];
   /** The torque of each pass; empty where it is not known. */
   passes: string[];
   /** All of it in words. */

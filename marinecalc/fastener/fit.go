@@ -85,7 +85,7 @@ type FitResult struct {
 	NutRoomLeft    quantity.Length
 	SocketRoomLeft quantity.Length // beside the socket
 
-	TighteningOrder string
+	TighteningOrder BoltOrder // 0 where nobody counted the bolts
 	FirstTorque     quantity.Torque
 	SecondTorque    quantity.Torque
 	ReuseMargin     quantity.Ratio // prevailing torque over the scrap limit
@@ -324,9 +324,7 @@ func (out *FitResult) judge(in *FitInput) {
 
 // tighten sets order, passes and the fate of a used nylon-insert lock nut.
 func (out *FitResult) tighten(in *FitInput) {
-	if in.BoltCount > 0 {
-		out.TighteningOrder = orders()[in.BoltCount]
-	}
+	out.TighteningOrder = BoltOrder(in.BoltCount)
 	setting := quantity.Torque(quantity.OrNaN(float64(in.WrenchSetting)))
 	out.FirstTorque = quantity.Torque(in.FirstPass) * setting
 	out.SecondTorque = quantity.Torque(in.SecondPass) * setting

@@ -200,11 +200,14 @@ func TestOrderOfTightening(t *testing.T) {
 		}
 	}
 	in := twoFlanges()
-	if in.BoltCount = 2; stackup(t, in).TighteningOrder != "1 - 2" {
+	if in.BoltCount = 2; stackup(t, in).TighteningOrder.String() != "1 - 2" {
 		t.Errorf("two bolts: %q", stackup(t, in).TighteningOrder)
 	}
-	if got := stackup(t, twoFlanges()).TighteningOrder; got != "1 - 3 - 2 - 4" {
-		t.Errorf("four bolts: %q", got)
+	if got := stackup(t, twoFlanges()).TighteningOrder; got.String() != "1 - 3 - 2 - 4" || !slices.Equal(got.Sequence(), []int{1, 3, 2, 4}) {
+		t.Errorf("four bolts: %v", got)
+	}
+	if in.BoltCount = 0; stackup(t, in).TighteningOrder.String() != "" {
+		t.Error("bolts that nobody counted have an order")
 	}
 }
 

@@ -4,25 +4,27 @@ package fastener
 
 import (
 	"strconv"
-	"sync"
+	"strings"
 )
 
 // mostBolts is the largest count that is taken for a flange, not for a slip.
 const mostBolts = 48
 
-// orders gives the order of tightening in words for every count of bolts.
-var orders = sync.OnceValue(func() *[mostBolts + 1]string {
-	var words [mostBolts + 1]string
-	for n := 2; n <= mostBolts; n++ {
-		for i, bolt := range TighteningOrder(n) {
-			if i > 0 {
-				words[n] += " - "
-			}
-			words[n] += strconv.Itoa(bolt)
-		}
+// BoltOrder is the order in which the bolts of a circle of so many are tightened;
+// that of none is 0.
+type BoltOrder int
+
+// Sequence gives the bolts by their numbers, as [TighteningOrder] does.
+func (o BoltOrder) Sequence() []int { return TighteningOrder(int(o)) }
+
+// String is the order as people read it, "1 - 3 - 2 - 4".
+func (o BoltOrder) String() string {
+	words := make([]string, 0, max(o, 0))
+	for _, bolt := range o.Sequence() {
+		words = append(words, strconv.Itoa(bolt))
 	}
-	return &words
-})
+	return strings.Join(words, " - ")
+}
 
 // TighteningOrder gives the bolts of a circle of n, numbered round from 1, in
 // the order in which a pass goes over them.

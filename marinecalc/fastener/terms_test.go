@@ -173,7 +173,7 @@ func TestEveryCountHasItsOrder(t *testing.T) {
 	for n := 2; n <= mostBolts; n++ {
 		in := twoFlanges()
 		in.BoltCount = n
-		words := strings.Split(parttest.Must(t, Fit, in).TighteningOrder, " - ")
+		words := strings.Split(parttest.Must(t, Fit, in).TighteningOrder.String(), " - ")
 		seen := map[string]bool{}
 		for _, w := range words {
 			seen[w] = true

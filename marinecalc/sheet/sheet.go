@@ -86,9 +86,10 @@ func (s *Spread) Half() float64 {
 // Result is one thing that came out.
 type Result struct {
 	Term
-	Text string   `json:"text"`
-	Word string   `json:"word,omitempty"` // the code, where Text is what people read for it
-	SI   *float64 `json:"si,omitempty"`
+	Text     string   `json:"text"`
+	Word     string   `json:"word,omitempty"`     // the code, where Text is what people read for it
+	Sequence []int    `json:"sequence,omitempty"` // the numbers, where Text is an order of what is numbered
+	SI       *float64 `json:"si,omitempty"`
 	Spread
 	Maker     *Maker `json:"maker,omitempty"`
 	Unsettled string `json:"unsettled,omitempty"` // what to print in place of a torque that is not to be set as it stands

@@ -5,7 +5,7 @@ import { test } from 'node:test';
 
 Object.assign(globalThis, { BroadcastChannel: undefined }); // one that stands open keeps the test from ending
 const { mountRows } = await import('./nuts.js');
-const { orderOf, passesOf, standOf } = await import('./passes.js');
+const { passesOf, standOf } = await import('./passes.js');
 const { bandsAt } = await import('./speeds.js');
 const { partsOf, shareOf } = await import('./whatif.js');
 
@@ -17,13 +17,17 @@ test('mounts stand in rows from forward aft, from port to starboard, however the
 });
 
 test('bolts are gone over in their order each pass, and once round at the full torque', () => {
-  const of = { order: orderOf('1 - 3 - 2 - 4'), passes: ['12 N·m', '25 N·m', '38 N·m'] };
-  assert.deepEqual(of.order, [1, 3, 2, 4]);
+  const of = { order: [1, 3, 2, 4], passes: ['12 N·m', '25 N·m', '38 N·m'] };
   const at = (/** @type {number} */ done) => {
     const { round, torque, bolt, over } = standOf(of, done);
     return over ? 'over' : `${round + 1}: bolt ${bolt} at ${torque}`;
   };
   assert.deepEqual([0, 1, 4, 11, 12, 13, 15, 16].map(at), ['1: bolt 1 at 12 N·m', '1: bolt 3 at 12 N·m', '2: bolt 1 at 25 N·m', '3: bolt 4 at 38 N·m', '4: bolt 1 at 38 N·m', '4: bolt 2 at 38 N·m', '4: bolt 4 at 38 N·m', 'over']);
+});
+
+test('bolts are gone over in the sequence that the sheet has, whatever its text', () => {
+  const of = passesOf(null, { inputs: [], results: [{ name: 'wrenchSetting', text: '38 N·m', si: 38 }, { name: 'firstTorque', text: '12 N·m' }, { name: 'secondTorque', text: '25 N·m' }, { name: 'tighteningOrder', text: 'crosswise, 2 by 2', sequence: [1, 3, 2, 4] }] });
+  assert.deepEqual(of, { order: [1, 3, 2, 4], passes: ['12 N·m', '25 N·m', '38 N·m'] });
 });
 
 test('a torque that is not settled gets no passes', () => {

@@ -8,11 +8,6 @@ import { runWith } from './drips.js';
 
 /** @typedef {{ order: number[], passes: string[] }} Passes */
 
-/** The bolts of "1 - 3 - 2 - 4". @param {string} text */
-export function orderOf(text) {
-  return (text.match(/\d+/g) ?? []).map(Number);
-}
-
 /**
  * Where one stands after so many touches: the last round at the full torque
  * goes round the circle.
@@ -41,9 +36,9 @@ export function passesOf(app, sheet) {
   const own = sheet.results.some((r) => r.name === 'tighteningOrder');
   const fit = own ? sheet : runWith(app, 'bolt-fit', { wrenchSetting: `${makers?.si ?? full.si} N·m` });
   if (!fit || (!own && fit.inputs.find((i) => i.name === 'boltCount')?.origin !== 'boat')) return null; // of no number of bolts that nobody counted
-  const text = (/** @type {string} */ name) => fit.results.find((r) => r.name === name)?.text ?? '';
-  const order = orderOf(text('tighteningOrder'));
-  const passes = [text('firstTorque'), text('secondTorque'), makers?.text ?? full.text].filter(Boolean);
+  const result = (/** @type {string} */ name) => fit.results.find((r) => r.name === name);
+  const order = result('tighteningOrder')?.sequence ?? [];
+  const passes = [result('firstTorque')?.text ?? '', result('secondTorque')?.text ?? '', makers?.text ?? full.text].filter(Boolean);
   return order.length > 1 && passes.length === 3 ? { order, passes } : null;
 }
 

@@ -8,7 +8,7 @@ import { at } from '../kit/pointer.js';
 import { button, h } from '../kit/dom.js';
 import { cautionList } from '../sheet/cautions.js';
 import { drawing, listed } from '../sheet/sheet.js';
-import { boltCircle, orderOf } from '../sheet/passes.js';
+import { boltCircle } from '../sheet/passes.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 
@@ -73,7 +73,7 @@ export function stepParts(step, all, told, acts) {
       h('ul', { class: 'takes' }, ...step.parts.map((p) => h('li', {}, h('strong', {}, `${p.title}: ${p.amount}`), p.size && `; ${p.size}`, p.note && h('span', { class: 'aside' }, ` ${p.note}`)))),
     step.figures.length > 0 && h('div', { class: 'answers' }, ...step.figures.map((f) => figure(f, step.number, told, acts.fold))),
     step.tightening && h('p', { class: 'tightening' }, h('strong', {}, 'Tightening. '), step.tightening.text),
-    step.tightening && step.tightening.passes.length > 1 && step.tightening.order !== '' && boltCircle({ order: orderOf(step.tightening.order), passes: step.tightening.passes }, `${all.id}/${step.id}`),
+    step.tightening && step.tightening.passes.length > 1 && step.tightening.order.length > 0 && boltCircle(step.tightening, `${all.id}/${step.id}`),
     pictures.length > 0
       ? h('div', { class: shownBefore ? 'pictures again' : 'pictures', 'data-drawing': step.drawing }, ...pictures.map(drawing))
       : needs.length > 0 && h('p', { class: 'help' }, `There is no picture yet: it needs ${needs.join(', ').toLowerCase()}.`),

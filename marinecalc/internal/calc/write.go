@@ -121,7 +121,7 @@ func (r *writing) resultLines() []sheet.Result {
 		m := &r.Measures[i]
 		p := m.Property
 		line := &lines[i] // filled in its place: it is long
-		line.Term, line.Text, line.Word = r.In.Form.Results.Places[p.Index].Term, m.Text, codeOf(m)
+		line.Term, line.Text, line.Word, line.Sequence = r.In.Form.Results.Places[p.Index].Term, m.Text, codeOf(m), m.Sequence
 		if m.Word == "" {
 			line.SI = r.Keep(m.Si)
 		}

@@ -38,7 +38,7 @@ type Figure struct {
 
 // Tightening is how a circle of bolts is tightened.
 type Tightening struct {
-	Order  string   `json:"order"`  // "" where the number of bolts is not known
+	Order  []int    `json:"order"`  // of the bolts; empty where the number of bolts is not known
 	Passes []string `json:"passes"` // torque of each; empty where it is not known
 	Text   string   `json:"text"`   // in words
 }
@@ -225,7 +225,7 @@ func (m *maker) behind(w *worked, p *contract.Property) []survey.Need {
 // Where the sheet of the bolt's fit cannot be worked out, the count of bolts
 // and the usual passes are enough.
 func (m *maker) tightening() *Tightening {
-	t := &Tightening{Passes: []string{}}
+	t := &Tightening{Order: m.order(), Passes: []string{}}
 	setting := m.work("bolt-preload").sheet.Result("wrenchSetting")
 	full, makers := m.figureText(wrenchSetting), false
 	if setting != nil {
@@ -236,12 +236,9 @@ func (m *maker) tightening() *Tightening {
 	} else if full != "" {
 		t.Passes = m.usualPasses(setting, full)
 	}
-	if t.Order = m.figureText("bolt-fit/tighteningOrder"); t.Order == "" {
-		t.Order = m.orderByCount()
-	}
 	order := "Crosswise, each bolt after the one opposite; the number of bolts is not known."
-	if t.Order != "" {
-		order = "Number the bolts round the circle and go over them in the order " + t.Order + "."
+	if len(t.Order) > 0 {
+		order = "Number the bolts round the circle and go over them in the order " + fastener.BoltOrder(len(t.Order)).String() + "."
 	}
 	if makers {
 		order += " The torque is the maker's."
@@ -293,20 +290,21 @@ func (m *maker) usualPasses(setting *sheet.Result, full string) []string {
 	return append(out, full)
 }
 
-// orderByCount is the order of tightening by the boat's count of bolts.
-func (m *maker) orderByCount() string {
+// order is the order of tightening, by the boat's count of bolts where the sheet
+// of their fit cannot be worked out; none where they are not counted.
+func (m *maker) order() []int {
+	if r := m.sheetOf("bolt-fit").Result("tighteningOrder"); r != nil {
+		return r.Sequence
+	}
+	none := []int{}
 	p := m.session.Property("bolt-fit/boltCount")
 	raw, _, _, ok := m.session.Boat.Find(p.Boat)
 	if !ok {
-		return ""
+		return none
 	}
 	n, _, err := inputs.Numeric(p, raw)
 	if err != nil || n < 2 || n > 48 || n != math.Trunc(n) {
-		return ""
+		return none
 	}
-	var words []string
-	for _, bolt := range fastener.TighteningOrder(int(n)) {
-		words = append(words, fmt.Sprint(bolt))
-	}
-	return strings.Join(words, " - ")
+	return fastener.TighteningOrder(int(n))
 }

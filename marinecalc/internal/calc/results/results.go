@@ -48,6 +48,7 @@ type Measure struct {
 	Si         float64
 	Word       string
 	Text       string
+	Sequence   []int         // of an order
 	Span       *spread.Range // nil when it has no range
 	Low        float64       // of its 95 % interval, extended to the estimate where that lies outside
 	High       float64
@@ -109,6 +110,9 @@ func (r *Run) measured(p *contract.Property, from reflect.Value, problems *probl
 		default:
 			m.Text = r.In.ShowBare(p, m.Si)
 		}
+	} else if of, ok := orderOf(from); ok {
+		m.Word, m.Sequence = of.String(), of.Sequence()
+		m.Text = m.Word
 	} else if from.CanInt() {
 		m.Si = float64(from.Int())
 		m.Text = strconv.Itoa(int(from.Int()))
@@ -117,6 +121,19 @@ func (r *Run) measured(p *contract.Property, from reflect.Value, problems *probl
 		m.Text = p.Words(m.Word)
 	}
 	return m
+}
+
+// ordered is an order of things that are numbered, such as bolts.
+type ordered interface {
+	Sequence() []int
+	String() string
+}
+
+func orderOf(from reflect.Value) (of ordered, ok bool) {
+	if from.CanInt() {
+		of, ok = from.Interface().(ordered)
+	}
+	return of, ok
 }
 
 // wordOf is the code that a field of the typed output holds.

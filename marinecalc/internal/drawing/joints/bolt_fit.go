@@ -108,9 +108,10 @@ func shorten(words string, most int) string {
 }
 
 // inLines breaks an order of bolts into lines of so many letters.
-func inLines(order string, most int) (lines []string) {
+func inLines(order []int, most int) (lines []string) {
 	line := ""
-	for bolt := range strings.SplitSeq(order, " - ") {
+	for _, number := range order {
+		bolt := strconv.Itoa(number)
 		if line != "" && len(line)+len(" - ")+len(bolt) > most {
 			lines, line = append(lines, line+" -"), bolt
 		} else if line != "" {
@@ -139,12 +140,12 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 		}
 	}
 	passes = append(passes, "then once round at 100 %")
-	description := "Bolts numbered round the circle from the top. Each pass goes over them in the order " + out.TighteningOrder + ". " + strings.Join(passes, ". ") + "."
-	inOrder := inLines(out.TighteningOrder, 40)
+	description := "Bolts numbered round the circle from the top. Each pass goes over them in the order " + out.TighteningOrder.String() + ". " + strings.Join(passes, ". ") + "."
+	order := out.TighteningOrder.Sequence()
+	inOrder := inLines(order, 40)
 	p := picture.Begin(320, 352+20*len(inOrder), title, description)
 	p.Circle(picture.Body, middle, 130, circle+22)
 	p.Circle(picture.Faint, middle, 130, circle)
-	order := fastener.TighteningOrder(bolts)
 	at := func(bolt int) (x, y float64) {
 		angle := 2 * math.Pi * float64(bolt-1) / float64(bolts)
 		return middle + circle*math.Sin(angle), 130 - circle*math.Cos(angle)
