@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Firing of two cylinders at idle, 12.5 Hz, near a natural frequency: what is
@@ -44,5 +45,30 @@ func TestARangeWhollyUnderALimitIsUnderIt(t *testing.T) {
 		if v == nil || string(v.Word) != word || (v.Turns != nil) != (word == "cannot tell") || (high < 1) != (word == "beyond") {
 			t.Errorf("%s, range up to %g: %+v", torque, high, v)
 		}
+	}
+}
+
+// A range that keeps its limit, and no OK: the sentence says that the range is
+// not all there is, where a usual figure that nobody confirmed is what is in doubt.
+func TestARangeThatKeepsItsLimitSaysWhyItIsNoOK(t *testing.T) {
+	inside := 0
+	for _, id := range []string{"shaft-whirl", "coupling-grip", "coupling-bore", "mount-load"} {
+		s := testboat.Run(t, id, testboat.Typed(t, id), marinecalc.Options{})
+		for _, v := range s.Verdicts {
+			if v.Word != sheet.CannotTell || v.Turns == nil || v.Turns.Past || v.BoundSI == nil {
+				continue
+			}
+			low, high, ranged := s.Result(v.On).Range()
+			keeps := ranged && (v.Side == sheet.AtMost && high < *v.BoundSI || v.Side == sheet.AtLeast && low > *v.BoundSI)
+			if keeps {
+				inside++
+			}
+			if says := strings.Contains(v.Sentence, "at the far ends of what is usual it may not hold"); says != keeps {
+				t.Errorf("%s, %g to %g: %s", v.Limit, low, high, v.Sentence)
+			}
+		}
+	}
+	if inside < 4 {
+		t.Errorf("%d verdicts of the kind looked at", inside)
 	}
 }

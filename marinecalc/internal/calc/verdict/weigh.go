@@ -89,8 +89,11 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	}
 	v.Awaits = r.Roots(j.unverified)
 	far := ""
-	if j.past(limit) && (v.Turns == nil || !v.Turns.Past) {
+	if within := j.short(limit); (within || j.past(limit)) && (v.Turns == nil || !v.Turns.Past) {
 		far = "; the range is about the likeliest, a usual figure that nobody confirmed here never decides, and at the far ends of what is usual the limit is met"
+		if within {
+			far = "; the range is about the likeliest, and at the far ends of what is usual it may not hold"
+		}
 	}
 	if v.Turns != nil && v.Turns.Past && r.gaugeLeads(j) { // no usual figure settles it, and the readings are what is not known
 		if inside := r.byTrials(h, j, limit); inside.Word == sheet.CannotTell {
@@ -122,6 +125,11 @@ func (r *Judgement) gaugeLeads(j *judged) bool {
 // past tells whether the range that people read lies wholly past a limit.
 func (j *judged) past(limit spread.Limit) bool {
 	return j.low < j.high && (j.low > limit.Max || j.high < limit.Min)
+}
+
+// short tells whether the range that people read keeps the limit wholly.
+func (j *judged) short(limit spread.Limit) bool {
+	return j.low < j.high && !(j.high > limit.Max) && !(j.low < limit.Min)
 }
 
 // Roots names the unverified figures behind others, by title: of an earlier
