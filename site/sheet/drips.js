@@ -8,6 +8,10 @@ import { inHand, toSend } from '../store/shelf.js';
 import { verdictLine } from './answer.js';
 
 const LEAST = 3; // taps before a rate is told
+const GLAND = 'gland-heat'; // has the limits that drips are held against
+const RATES = ['dripRate', 'dripRateAtRest'];
+const BESIDE = ['dripGauge', 'packing', 'measuredGlandTemperature', 'waterTemperature', 'thermometer'];
+const WARMTH = ['measuredGlandTemperature', 'measuredRise'];
 const GOOD = 60; // s: a slow gland wants a whole minute
 
 /** Rows of the gauges, by how long they count at least; the calculator has what a count leaves unknown. */
@@ -23,10 +27,13 @@ export function gaugeOf(seconds) {
 
 /**
  * @param {import('../app.js').App} app
- * @param {import('../form/field.js').Field} field that it fills
+ * @param {import('../form/field.js').Field[]} fields that it fills one of: with the shaft turning, or at rest
  * @param {import('../form/field.js').Field} [gauge] by which that was read
  */
-export function dripCounter(app, field, gauge) {
+export function dripCounter(app, fields, gauge) {
+  const which = h('select', { 'aria-label': 'Which drips' }, ...fields.map((f) => h('option', {}, f.title)));
+  which.addEventListener('change', show);
+  const field = () => /** @type {import('../form/field.js').Field} */ (fields[which.selectedIndex]);
   /** @type {number[]} */
   let taps = [];
   const said = h('p', { class: 'drip-rate' }, 'Tap at every drip.');
@@ -34,8 +41,8 @@ export function dripCounter(app, field, gauge) {
   const drop = button('Drip', tap, { class: 'drop' });
   const use = button('Use it', () => {
     gauge?.enter(gaugeOf(counted().seconds));
-    field.fill(written(counted().rate));
-    speak(`${field.title}: ${field.control.value}`);
+    field().fill(written(counted().rate));
+    speak(`${field().title}: ${field().control.value}`);
   });
   const again = button('Count again', () => {
     taps = [];
@@ -64,30 +71,47 @@ export function dripCounter(app, field, gauge) {
       return;
     }
     const { seconds, rate } = counted();
-    const sheet = usual(app, written(rate), gaugeOf(seconds));
-    const range = sheet?.inputs.find((i) => i.name === 'dripRate')?.range;
+    const name = field().pointer.slice(1);
+    const sheet = runWith(app, GLAND, { [name]: written(rate), dripGauge: gaugeOf(seconds) });
+    const range = sheet?.inputs.find((i) => i.name === name)?.range;
     said.replaceChildren(
       h('strong', {}, `${round(rate)} drips/min`),
       `${range ? ` likely ${range}` : ''}. ${taps.length - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
     );
-    verdict.replaceChildren(...(sheet?.verdicts ?? []).filter((v) => v.on === 'dripRate').map(verdictLine));
+    verdict.replaceChildren(...verdictsOn(sheet, [name]).map(verdictLine));
   }
 
-  const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), said, drop, tools, verdict);
+  const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), fields.length > 1 && which, said, drop, tools, verdict);
   show();
   return made;
 }
 
 /**
- * How a rate alone stands to what is usual: only limits that go by the rate
- * itself. What else the sheet asks for is taken from the schema's examples and
- * moves none of them.
+ * What drips and thermometer say by themselves, before anything else of the
+ * gland is known: only limits that go by these alone. What else the sheet asks
+ * for is taken from the schema's examples and moves none of them.
  * @param {import('../app.js').App} app
- * @param {string} dripRate
- * @param {string} dripGauge
+ * @param {import('../../wasm/marinecalc.js').Json} value what is typed
+ * @param {(name: string) => unknown} given what was typed or the boat gives of an input
  */
-export function usual(app, dripRate, dripGauge) {
-  return runWith(app, 'gland-heat', { dripRate, dripGauge });
+export function dripsAlone(app, value, given) {
+  const rates = RATES.filter((name) => given(name) !== undefined);
+  if (rates.length === 0) return [];
+  const sheet = runWith(app, GLAND, Object.fromEntries([...RATES, ...BESIDE].flatMap((name) => (value[name] === undefined ? [] : [[name, value[name]]]))));
+  const told = verdictsOn(sheet, [...rates, ...WARMTH]);
+  if (told.length === 0) return [];
+  const cold = told.every((v) => v.on !== 'measuredRise');
+  return [
+    h('section', { class: 'alone' }, h('h3', {}, 'By the drips'), ...told.map(verdictLine), cold && h('p', {}, 'How warm the gland runs decides: take its temperature, and the water’s, after half an hour under way.')),
+  ];
+}
+
+/**
+ * @param {import('../../wasm/marinecalc.js').Sheet | undefined} sheet
+ * @param {string[]} names of inputs and results
+ */
+function verdictsOn(sheet, names) {
+  return (sheet?.verdicts ?? []).filter((v) => names.includes(v.on) && v.word !== 'not measured');
 }
 
 /**

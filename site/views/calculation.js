@@ -15,7 +15,7 @@ import { speak } from '../kit/speak.js';
 import { answerParts, hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
 import { calendarButton, exportButtons } from '../sheet/exports.js';
-import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
+import { inputInstruments, partAnswer, resultInstruments } from '../sheet/instruments.js';
 import { passesOf } from '../sheet/passes.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
@@ -194,13 +194,14 @@ export function showCalculation(app, main, id = '') {
       toAnswer.textContent = headline(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
-      answer.replaceChildren(...some(lacking, ...hazards(cautions, id)));
-      toAnswer.textContent = 'No answer yet';
+      const alone = taken.missing.length > 0 && taken.wrong.length === 0 ? partAnswer(app, schema, before, given) : [];
+      answer.replaceChildren(...some(...alone, lacking, ...hazards(cautions, id)));
+      toAnswer.textContent = alone[0]?.querySelector('.verdict p')?.textContent ?? 'No answer yet';
       cardOf(null);
     }
     if (problems.length === 0) pause = setTimeout(rested, PAUSE);
     else toKeep.replaceChildren();
-    speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
+    speak(problems.length > 0 || !sheet ? [...answer.querySelectorAll('.alone, .summary')].map((e) => e.textContent).join(' ') : spoken(sheet));
     const undone = lastChange(place);
     back.replaceChildren(...some(undone !== undefined && button('Undo', () => takeBack(place), { class: 'quiet', 'aria-label': `Undo: ${undone}` })));
     answer.querySelector('.answers, .summary')?.after(unused);

@@ -145,6 +145,33 @@ func TestDripsByTaps(t *testing.T) {
 	}
 }
 
+// Drips typed alone have an answer at once, under way and at rest, and it says
+// what it hangs on; with both temperatures it says how warm the gland is.
+func TestDripsAlone(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/gland-heat")
+	b.write("#in-dripRate", "5")
+	b.until(`document.querySelector(".alone .verdict")`)
+	for _, want := range []string{"Drips under way", "OK", "take its temperature"} {
+		if said := b.text(".alone"); !strings.Contains(said, want) {
+			t.Errorf("five drips say nothing of %q: %q", want, said)
+		}
+	}
+	b.write("#in-measuredGlandTemperature", "30")
+	b.write("#in-waterTemperature", "18")
+	b.until(`document.querySelector(".alone").textContent.includes("above the sea")`)
+	if said := b.text(".alone"); strings.Contains(said, "take its temperature") {
+		t.Errorf("a gland that was measured is still to be measured: %q", said)
+	}
+	b.press("Clear what was typed")
+	b.until(`!document.querySelector(".alone")`)
+	b.write("#in-dripRateAtRest", "30")
+	b.until(`document.querySelector(".alone .verdict")`)
+	if said := b.text(".alone"); !strings.Contains(said, "outside the guide") || !strings.Contains(said, "Drips at rest") || strings.Contains(said, "Drips under way") {
+		t.Errorf("thirty drips at rest: %q", said)
+	}
+}
+
 // The answer of last time stands there before the calculator is up, says so,
 // and is the one that comes; where anything changed that it was made from, it
 // is not shown.
