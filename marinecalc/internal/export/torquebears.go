@@ -9,7 +9,6 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/quantity"
-	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -30,7 +29,7 @@ func (j *TorqueJoint) bears(sheets map[string]*sheet.Sheet, told bool) {
 	default:
 		return
 	}
-	j.Range = strings.Join(known(word+" by its own sheet: "+edge.What+" from "+edge.Text+". Look whether torque, thread and grade are right, and ask the maker, before a wrench goes on", j.Range), "; ")
+	j.Range = strings.Join(known(word+" by its own sheet: "+edge.What+" from "+edge.Text+". "+setting.Look, j.Range), "; ")
 }
 
 // of finds the sheets of a survey.
@@ -90,51 +89,4 @@ func keyCarries(cone, key *sheet.Sheet) string {
 		return ", the key carries"
 	}
 	return "; whether the key carries the rest is not known: calculate it"
-}
-
-// marks puts before what the torque gives what verdicts say against it. Those on
-// what its own sheet's torque does and holds are of that torque alone: beside
-// another that goes first, they are told of the own one.
-func (j *TorqueJoint) marks(row rules.Row, own string, sheets map[string]*sheet.Sheet) {
-	if j.Stands() == "" {
-		return
-	}
-	against := func(columns ...string) string {
-		return setting.AgainstTorque(row, of(sheets), columns...).Sentence()
-	}
-	columns := []string{"asks", "cures"}
-	told := false
-	switch {
-	case j.Torque != "" && own == j.Torque:
-		columns = append(columns, "heeds", "holds")
-		told = against("heeds") != ""
-	case own != "":
-		j.Range = strings.Join(known(j.Range, against("heeds", "holds")), ": ")
-	}
-	said := setting.AgainstTorque(row, of(sheets), columns...)
-	unsettled := setting.Unsettled(row, setting.Torque{Text: j.Torque, From: j.from(), Own: own}, of(sheets))
-	if clamp, is := strings.CutPrefix(j.Range, "clamps "); is {
-		switch {
-		case unsettled != "": // at a torque that is not to be set
-			j.Range = ""
-		case said.Mark == setting.NotAsItStands:
-			j.Range = "once that is put right, on sound faces and with sound bolts and nuts, it would clamp " + clamp
-		}
-	}
-	j.bears(sheets, told)
-	j.Range = strings.Join(known(said.Sentence(), j.Range), "; ")
-	if unsettled != "" {
-		j.Torque, j.Unsettled = "", setting.NotSettled(unsettled)
-	}
-}
-
-// from tells where the torque comes from.
-func (j *TorqueJoint) from() string {
-	switch {
-	case j.Maker:
-		return "given"
-	case strings.HasPrefix(j.Source, "calculated"):
-		return "calculated"
-	}
-	return "typed"
 }

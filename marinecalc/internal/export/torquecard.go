@@ -61,18 +61,22 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 	disagreements := agree.Of(b, book)
 	held := heldBy(sheets["coupling-bore"], b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		given := b.TorquesOf(row.Pick)
-		if setting.Absent(row.Pick, held) && len(given) == 0 {
+		absent := setting.Absent(row.Pick, held)
+		if absent && len(b.TorquesOf(row.Pick)) == 0 {
 			continue
 		}
 		text := func(column string) string { return row.Values.Of(column).Text }
 		j := TorqueJoint{Joint: row.Pick, Title: row.Name, Order: text("order"), Again: text("again"), Look: text("look")}
-		own := j.ofSheets(sheets)
-		for _, makers := range byThread(given, on(j.Joint, sheets)) {
+		joint := setting.Joint{Row: row, Boat: b, Book: book, SheetOf: of(sheets), Absent: absent}
+		lines := joint.Lines()
+		j.ofSheets(sheets, lines[0].Own != "")
+		for _, s := range lines {
 			line := j
-			line.ofMakers(makers, book)
-			line.marks(row, own, sheets)
-			line.disagree(disagreements)
+			line.takes(&s)
+			line.marks(joint, &s, sheets)
+			if s.Why == "" {
+				line.disagree(disagreements)
+			}
 			if line.Stands() == "" {
 				line.Wanted = text("wanted")
 			} else {
@@ -121,76 +125,51 @@ func heldBy(bore *sheet.Sheet, b *boat.Boat) coupling.HoldMethod {
 	return coupling.HoldMethod(word)
 }
 
-// ofSheets takes what a joint's own sheet has of it, and returns the torque that
-// the sheet's verdicts are of.
-func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet) (own string) {
+// ofSheets takes what a joint's own sheet has of it beside its torque, and where that has
+// one what it gives.
+func (j *TorqueJoint) ofSheets(sheets map[string]*sheet.Sheet, torque bool) {
 	typed := func(s *sheet.Sheet, input string) string {
 		if in := s.Input(input); in != nil {
 			return in.Text
 		}
 		return ""
 	}
-	set := func(s *sheet.Sheet, torque, thread, finish string) {
-		j.Thread, j.Lubrication = typed(s, thread), typed(s, finish)
-		if in := s.Input(torque); in != nil {
-			j.Torque, j.Source = in.Text, "as entered"
-			if in.Source != "" {
-				j.Source = in.Source
-			}
-			j.Maker = in.Origin == sheet.MakersFigure
+	clamps := func(r *sheet.Result) {
+		if torque && r != nil {
+			j.Range = strings.TrimSuffix("clamps "+r.Text+" ("+r.Interval+")", " ()")
 		}
 	}
 	switch j.Joint {
 	case "coupling-bolts":
 		s := sheets["bolt-preload"]
 		j.Thread, j.Lubrication = typed(s, "thread"), typed(s, "finish")
-		if r := s.Result("wrenchSetting"); r != nil {
-			j.Torque, j.Source = r.Text, "calculated: bolt preload"
-			j.Range = clamps(s.Result("achievedPreload"))
-			if r.Maker != nil {
-				j.Torque, j.Source, j.Maker = r.Maker.Text, r.Maker.Source, true
-				j.Range, own = "calculated "+r.Text, r.Text
-			}
-		}
+		clamps(s.Result("achievedPreload"))
 		if r := sheets["bolt-fit"].Result("tighteningOrder"); r != nil {
 			j.Order = r.Text + ", three passes, once more round"
 		}
 	case "output-nut":
-		set(sheets["output-flange"], "nutTorque", "thread", "finish")
-		if j.Torque != "" {
-			j.Range = clamps(sheets["output-flange"].Result("fittedClamp"))
-		}
+		s := sheets["output-flange"]
+		j.Thread, j.Lubrication = typed(s, "thread"), typed(s, "finish")
+		clamps(s.Result("fittedClamp"))
 	case "propeller-nut":
-		set(sheets["propeller-taper"], "nutTorque", "nutThread", "")
-		j.ofCone(sheets["propeller-taper"], sheets["key-strength"])
-		if order := typed(sheets["propeller-taper"], "nutOrder"); order != "" {
+		s := sheets["propeller-taper"]
+		j.Thread = typed(s, "nutThread")
+		j.ofCone(s, sheets["key-strength"])
+		if order := typed(s, "nutOrder"); order != "" {
 			j.Order = order + "; " + j.Order
 		}
 	case "pinch-bolts", "coupling-nut":
-		set(sheets["coupling-bore"], "pinchTorque", "pinchThread", "")
-		if j.Torque != "" {
-			j.Range = clamps(sheets["coupling-bore"].Result("clampUsed"))
-		}
-		if slot := sheets["coupling-bore"].Input("splitGap"); slot != nil && slot.SI != nil && *slot.SI < coupling.ThinnestSlot && j.Torque != "" {
+		s := sheets["coupling-bore"]
+		j.Thread = typed(s, "pinchThread")
+		clamps(s.Result("clampUsed"))
+		if slot := s.Input("splitGap"); slot != nil && slot.SI != nil && *slot.SI < coupling.ThinnestSlot && torque {
 			j.Range = "the slot is closed: these bolts clamp the flange on itself, and at no torque hold it on the shaft"
 		}
 	case "set-screws":
-		set(sheets["coupling-bore"], "tableSeating", "setScrewSize", "")
+		j.Thread = typed(sheets["coupling-bore"], "setScrewSize")
 	case "packing-nuts":
 		j.Torque, j.Source = "none: by the drip", "the gland's own sheets"
 	}
-	return cmp.Or(own, j.Torque)
-}
-
-// clamps is what a torque clamps with, and between what that lies.
-func clamps(r *sheet.Result) string {
-	switch {
-	case r == nil:
-		return ""
-	case r.Interval == "":
-		return "clamps " + r.Text
-	}
-	return "clamps " + r.Text + " (" + r.Interval + ")"
 }
 
 // TorquePage writes the card as one HTML file that prints on one page of A4 or

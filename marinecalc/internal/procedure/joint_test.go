@@ -232,10 +232,11 @@ func TestStepHeedsTheMakersTorquesOfTheBoat(t *testing.T) {
 	const one, two = `{"joint": "output-nut", "torque": "260 N·m", "source": "Gearbox book, p. 9 (invented)"}`, `{"joint": "output-nut", "torque": "200 N·m", "lubrication": "oiled", "source": "Gearbox book, p. 9 (invented)"}`
 	for _, c := range []struct{ nut, torques, text, sentence string }{
 		{"180 N·m", ``, "180 N·m", ""},
-		{"180 N·m", one, "NOT SETTLED: 180 N·m typed, and the boat file has the maker's 260 N·m (Gearbox book, p. 9 (invented))", "ask the maker"},
-		{"192 lbf·ft", one, "260.3 N·m", ""},
+		{"180 N·m", one, "NOT SETTLED: 180 N·m (as entered) or 260 N·m (Gearbox book, p. 9 (invented))", "take the other out"},
+		{"192 lbf·ft", one, "260 N·m", "The maker's: Gearbox book, p. 9 (invented)."},
+		{"192 lbf·ft", one + "," + two, "260 N·m", "The maker's: Gearbox book, p. 9 (invented)."},
 		{"", one, "260 N·m", "The maker's: Gearbox book, p. 9 (invented)."},
-		{"", one + "," + two, "NOT SETTLED: the boat file has the maker's 260 N·m (Gearbox book, p. 9 (invented)), 200 N·m oiled (Gearbox book, p. 9 (invented))", ""},
+		{"", one + "," + two, "NOT SETTLED: 260 N·m (Gearbox book, p. 9 (invented)) or 200 N·m (oiled; Gearbox book, p. 9 (invented))", "take the other out"},
 	} {
 		nut := ""
 		if c.nut != "" {

@@ -1,86 +1,66 @@
 package procedure
 
 import (
-	"math"
+	"cmp"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/internal/setting"
-	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// unsettled tells what stands against setting the torque of a joint's own sheet as it
-// is, as the torque card does, else "".
-func (m *maker) unsettled(joint *rules.Row) string {
-	t, si := m.torqueOf(joint)
-	if t.Text == "" {
-		return ""
+// jointOf is the joint of the torque card whose torque a figure is, of several the one
+// that this coupling has; nil where it is none.
+func (m *maker) jointOf(of string) *setting.Joint {
+	table := m.session.Book.Table("torque-joints")
+	if table == nil {
+		return nil
 	}
-	if why := setting.Unsettled(*joint, t, m.sheetOf); why != "" {
-		return why
-	}
-	makers := m.session.Boat.TorquesOf(joint.Pick)
-	for _, other := range makers {
-		if math.Abs(other.SI-si) <= sameTorque*si {
-			return ""
+	for _, row := range table.Rows.All() {
+		if row.Values.Of("torque").Text != of {
+			continue
+		}
+		held := coupling.HoldMethod("")
+		if in := m.sheetOf("coupling-bore").Input("holdMethod"); in != nil {
+			held = coupling.HoldMethod(in.Word)
+		}
+		if !setting.Absent(row.Pick, held) {
+			return &setting.Joint{Row: row, Boat: m.session.Boat, Book: m.session.Book, SheetOf: m.sheetOf}
 		}
 	}
-	if len(makers) == 0 {
-		return ""
-	}
-	return t.Text + " " + t.From + ", and the boat file has the maker's " + listed(makers)
+	return nil
 }
 
-// sameTorque is how far apart one torque may stand in two units, each rounded.
-const sameTorque = 0.02
-
-// torqueOf is the torque that stands on a joint's own sheet; no text where there is none.
-func (m *maker) torqueOf(joint *rules.Row) (t setting.Torque, si float64) {
-	id, name, _ := strings.Cut(joint.Values.Of("torque").Text, "/")
-	s := m.sheetOf(id)
-	at := (*float64)(nil)
-	if in := s.Input(name); in != nil {
-		t, at = setting.Torque{Text: in.Text, From: "typed"}, in.SI
-		if in.Origin == sheet.MakersFigure {
-			t.From = "given"
+// asOnCard has a torque as the torque card has it: the maker's where there is one, with
+// what the sheets say against its joint, and in place of one that is not to be set why.
+func (f *Figure) asOnCard(joint *setting.Joint) {
+	s := joint.Standing()
+	if s.Text == "" {
+		return
+	}
+	if s.Listed {
+		f.Text, f.Interval, f.Maker, f.RestsOn = s.Text, "", nil, nil
+		f.Word, f.Reads, f.Sentence = "", "", ""
+		if s.Do == "" {
+			f.Sentence = "The maker's: " + s.Source + "."
 		}
-	} else if r := s.Result(name); r != nil {
-		t = setting.Torque{From: "calculated", Own: r.Text}
-		makers := false
-		if t.Text, at, makers = r.Stands(); makers {
-			t.From = "given"
+		if s.Without != nil && s.Without.Text != s.Text {
+			f.Sentence += " Without it " + s.Without.Text + ", " + s.Without.Source + "."
 		}
 	}
-	if at != nil {
-		si = *at
-	}
-	return t, si
-}
-
-// byMaker prints the maker's torque where the joint's sheet has none; of several none
-// is printed bare.
-func (m *maker) byMaker(f *Figure, joint *rules.Row) {
-	makers := m.session.Boat.TorquesOf(joint.Pick)
-	switch {
-	case len(makers) == 1:
-		f.Text, f.Sentence = makers[0].Text, "The maker's: "+makers[0].Source+"."
-	case len(makers) > 1:
-		f.Text = setting.NotSettled("the boat file has the maker's " + listed(makers))
-	}
-}
-
-// listed are torques with what each is for and who says so.
-func listed(makers []*boat.Torque) string {
-	var texts []string
-	for _, t := range makers {
-		text := t.Text
-		for _, of := range []string{t.Thread, t.Lubrication} {
-			if of != "" {
-				text += " " + of
-			}
+	if a, _ := joint.Against(&s); a.Word != "" {
+		if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
+			f.Word, f.Reads = a.Word, a.Mark
 		}
-		texts = append(texts, text+" ("+t.Source+")")
+		f.Sentence = strings.TrimSpace(problem.Capital(a.Text) + ". " + f.Sentence)
 	}
-	return strings.Join(texts, ", ")
+	if s.Why == "" {
+		return
+	}
+	f.Text, f.Interval, f.Maker = setting.NotSettled(s.Why), "", nil
+	if f.Word == "" || f.Word.Rank() > sheet.CannotTell.Rank() {
+		f.Word, f.Reads = sheet.CannotTell, "not settled"
+		f.Sentence = strings.TrimSpace(cmp.Or(s.Do, setting.Look) + ". " + f.Sentence)
+	}
 }

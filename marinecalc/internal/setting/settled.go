@@ -12,10 +12,14 @@ import (
 
 // Torque is a torque that stands for a joint, as it is printed.
 type Torque struct {
-	Text string // "110 lbf·ft"
-	From string // "typed", "given" by the maker, "calculated"
-	Own  string // the torque that the joint's own sheets judge, "" where it is this
+	Text   string // "110 lbf·ft"
+	From   string // "typed", "given" by the maker, "calculated"; "" by a table
+	Own    string // the torque that the joint's own sheets judge, "" where it is this
+	Source string // the maker's document, or how it was found
+	SI     float64
 }
+
+const typed, given, calculated = "typed", "given", "calculated"
 
 // Edge is from which torque on a joint gives way.
 type Edge struct {
@@ -76,14 +80,14 @@ func Mark(s *sheet.Sheet, book *rules.Book) {
 			continue
 		}
 		if r := s.Result(name); r != nil {
-			t := Torque{Text: r.Text, From: "calculated"}
+			t := Torque{Text: r.Text, From: calculated}
 			if r.Maker != nil {
-				t = Torque{Text: r.Maker.Text, From: "given", Own: r.Text}
+				t = Torque{Text: r.Maker.Text, From: given, Own: r.Text}
 			}
 			r.Unsettled = NotSettled(Unsettled(row, t, own))
 		}
 		if i := s.Input(name); i != nil {
-			i.Unsettled = NotSettled(Unsettled(row, Torque{Text: i.Text, From: "typed"}, own))
+			i.Unsettled = NotSettled(Unsettled(row, Torque{Text: i.Text, From: typed}, own))
 		}
 	}
 }

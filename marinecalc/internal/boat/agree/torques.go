@@ -66,6 +66,23 @@ func (a *agreement) torques() {
 	}
 }
 
+// TorqueIn is what the boat file has of a joint's torque beside the makers' torques: the
+// maker's figure for the input or result of that name, with its source, else what was typed.
+func TorqueIn(b *boat.Boat, joint, of string) (g Given, source string, has bool) {
+	if fig, ok := b.FigureOf(of); ok {
+		kind, _ := quantity.Lookup("torque")
+		g.SI, has = boat.Number(kind, fig.Value)
+		g.Text = fmt.Sprint(fig.Value)
+		return g, fig.Source, has
+	}
+	for _, at := range torqueAt {
+		if at.joint == joint && at.input == of {
+			g, has = (&agreement{boat: b}).at(at.pointer)
+		}
+	}
+	return g, "", has
+}
+
 // noneOf tells that a torque is none of some others.
 func (a *agreement) noneOf(g Given, others []Given) bool {
 	return !slices.ContainsFunc(others, func(o Given) bool { return !TorquesApart(a.book, g.SI, o.SI) })
