@@ -49,7 +49,12 @@ func (f *Figure) asOnCard(joint *setting.Joint) {
 			f.Sentence += " Without it " + s.Without.Text + ", " + s.Without.Source + "."
 		}
 	}
-	if a, _ := joint.Against(&s); a.Word != "" {
+	a, ofOwn := joint.Against(&s)
+	if ofOwn.Word != "" { // of what it would hold at that
+		ofOwn.Text = "of " + s.Own + ": " + ofOwn.Text
+		a = a.And(ofOwn)
+	}
+	if a.Word != "" {
 		if f.Word == "" || a.Word.Rank() <= f.Word.Rank() {
 			f.Word, f.Reads = a.Word, a.Mark
 		}

@@ -34,8 +34,8 @@ func (a Against) Sentence() string {
 	return strings.ToUpper(a.Mark) + ": " + a.Text
 }
 
-// and puts what is against the same torque for another reason behind it.
-func (a Against) and(b Against) Against {
+// And puts what is against the same torque for another reason behind it.
+func (a Against) And(b Against) Against {
 	switch {
 	case b.Text == "":
 		return a
@@ -95,7 +95,7 @@ func AgainstTorque(row rules.Row, sheetOf func(id string) *sheet.Sheet, columns 
 	if slices.Contains(columns, "cures") {
 		out = out.afterLook(foundBy(row, sheetOf), row.Values.Of("first").Text)
 	}
-	return out.and(ofHolding(verdicts("holds")))
+	return out.And(ofHolding(verdicts("holds")))
 }
 
 // foundBy is the cause that a row names as its joint found loose, where the fault
