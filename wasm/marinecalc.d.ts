@@ -1755,6 +1755,8 @@ export interface Caution {
   short: string;
   /** Who says so. */
   source: string;
+  /** How good the source is, as in the rule data. */
+  basis: string;
 }
 
 /** A picture, with words for those who cannot see it. */
@@ -2133,6 +2135,8 @@ export interface LinePart {
   read?: string;
   /** How long ago in words, or never. */
   age: string;
+  /** The same as people say it: today, 3 weeks ago, never. */
+  ago: string;
   /** The same for a small place. */
   brief: string;
   /** How old, for a mark: the last two weeks, the last half year, older, never. */
@@ -2177,6 +2181,8 @@ export interface PartView {
   read?: string;
   /** How long ago in words, or never. */
   age: string;
+  /** The same as people say it: today, 3 weeks ago, never. */
+  ago: string;
   /** The same for a small place. */
   brief: string;
   /** How old, for a mark: the last two weeks, the last half year, older, never. */
@@ -2225,6 +2231,8 @@ export interface ReadingChart {
   read?: string;
   /** How long ago in words, or never. */
   age: string;
+  /** The same as people say it: today, 3 weeks ago, never. */
+  ago: string;
   /** The same for a small place. */
   brief: string;
   /** How old, for a mark: the last two weeks, the last half year, older, never. */
@@ -2271,6 +2279,16 @@ export interface Hit {
   calculation?: string;
   /** Of a row: the input that takes it. */
   input?: string;
+  /** Of a row: the rows that go with it, such as the thread of a nut; absent where there is none. */
+  with?: RowPicked[];
+}
+
+/** A row of a table picked for an input. */
+export interface RowPicked {
+  /** The input that takes it. */
+  input: string;
+  /** Its pick. */
+  id: string;
 }
 
 /** One piece of work, or several done together, step by step, filled with what is known of the boat. Since format 1. */

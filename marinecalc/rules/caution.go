@@ -52,7 +52,7 @@ func (r Row) Hazards() []string { return strings.Fields(r.Values.Of("hazards").T
 
 // Said is the caution as sheets have it.
 func (c Caution) Said() sheet.Caution {
-	return sheet.Caution{Signal: c.Signal, Text: c.Text, Short: c.InShort(), Source: c.Source.String()}
+	return sheet.Caution{Signal: c.Signal, Text: c.Text, Short: c.InShort(), Source: c.Source.String(), Basis: string(c.Basis)}
 }
 
 // InShort is the first statement of a caution: what can hurt.

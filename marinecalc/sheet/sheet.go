@@ -198,6 +198,7 @@ type Caution struct {
 	Text   string `json:"text"`
 	Short  string `json:"short"` // its first statement: what can hurt
 	Source string `json:"source"`
+	Basis  string `json:"basis"` // how good that is, as in the rule data
 }
 
 // Drawing is a picture in SVG, with words for those who cannot see it.

@@ -32,8 +32,8 @@ export function cautionList(cautions) {
  * each line, as hazards are the trade's own unless a source is named.
  * @param {Caution} caution
  */
-function item({ text, source }) {
-  return h('li', {}, text, source && !source.startsWith('common practice') && h('span', { class: 'aside' }, ` (${source})`));
+function item({ text, source, basis }) {
+  return h('li', {}, text, basis !== 'common-practice' && h('span', { class: 'aside' }, ` (${source})`));
 }
 
 function alertSign() {

@@ -1,5 +1,8 @@
 // Cells of a list by the names of their columns.
 
+/** The code of a cell, whose text is people's. @param {import('../../wasm/marinecalc.js').Table['rows'][0]['cells'][0] | undefined} cell */
+export const codeOf = (cell) => cell?.word ?? cell?.text ?? '';
+
 /**
  * A reader of the cells of a row by their column's name.
  * @param {import('../../wasm/marinecalc.js').Table} table

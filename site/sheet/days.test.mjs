@@ -23,5 +23,6 @@ test('the list to send has a line for each part, with the day to order by where 
   const columns = ['part', 'amount', 'size', 'orderBy', 'remark'].map((name) => ({ name, title: name, level: 'main' }));
   const row = (/** @type {string[]} */ ...texts) => ({ cells: texts.map((text) => ({ text })) });
   const table = /** @type {any} */ ({ title: 'To buy', columns, rows: [row('Engine mount', '4 × piece', '', '2026-11-04', 'long'), row('Packing', '0.55 m', '8 mm', 'when its step has a date', '')] });
+  table.rows[1].cells[3].word = 'undated';
   assert.equal(listText(table, 'Kittiwake', '2026-10-01'), 'To buy, Kittiwake, 2026-10-01\n☐ 4 × piece Engine mount; order by 2026-11-04\n☐ 0.55 m Packing; 8 mm');
 });

@@ -17,7 +17,7 @@ export function listText(table, boat, day) {
     `${table.title}, ${boat}, ${day}`,
     ...table.rows.map((row) => {
       const at = (/** @type {string} */ column) => cell(row, column)?.text ?? '';
-      const when = /^\d/.test(at('orderBy')) ? `order by ${at('orderBy')}` : '';
+      const when = cell(row, 'orderBy')?.word || !at('orderBy') ? '' : `order by ${at('orderBy')}`;
       return `☐ ${[[at('amount'), at('part')].filter(Boolean).join(' '), at('size'), when].filter(Boolean).join('; ')}`;
     }),
   ].join('\n');

@@ -108,8 +108,8 @@ export function whatIf(input, sheet, tried, use, read, unit) {
 
   function fill() {
     const now = sheet();
-    const weight = new Map((now && firstResult(now)?.shares)?.map((s) => [s.title, s.share]));
-    const rank = (/** @type {{ name: string, title: string }} */ i) => (input.asks?.includes(i.name) ? 1 : 0) + (weight.get(i.title) ?? 0);
+    const weight = new Map((now && firstResult(now)?.shares)?.map((s) => [s.input, s.share]));
+    const rank = (/** @type {{ name: string }} */ i) => (input.asks?.includes(i.name) ? 1 : 0) + (weight.get(i.name) ?? 0);
     const order = (now?.inputs ?? []).filter((i) => i.kind && parts(i)).sort((a, b) => rank(b) - rank(a));
     const before = touched || pick.value;
     touched = '';

@@ -9,7 +9,7 @@ import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
-import { cells } from '../sheet/cells.js';
+import { cells, codeOf } from '../sheet/cells.js';
 import { exportButtons } from '../sheet/exports.js';
 import { folds } from '../sheet/folds.js';
 import { behind } from '../sheet/sheet.js';
@@ -205,7 +205,7 @@ function standing(sheet, byId, yes, say) {
   const ranking = (sheet.tables ?? []).find((t) => t.name === 'ranking');
   const at = (/** @type {string} */ name) => ranking?.columns.findIndex((c) => c.name === name) ?? -1;
   const rows = ranking?.rows ?? [];
-  const isFound = (/** @type {typeof rows[0]} */ r) => r.cells[at('state')]?.text === 'found';
+  const isFound = (/** @type {typeof rows[0]} */ r) => codeOf(r.cells[at('state')]) === 'found';
   const found = rows.filter(isFound);
   const suspected = rows.filter((r) => !isFound(r)).slice(0, 5);
   const settle = byId.get(text(sheet, 'confirmEvidence'));

@@ -34,7 +34,7 @@ export function findField(app) {
     const text = field.value.trim();
     const reply = text === '' ? undefined : app.calculator.call({ ask: 'find', text });
     hits = reply?.ok ? (reply.hits ?? []) : [];
-    list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit, withIt(hit, hits)))));
+    list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;
     if (text !== '') speak(hits.length === 0 ? 'Nothing found' : `${hits.length} found. First: ${hits[0]?.title}`);
@@ -66,31 +66,11 @@ export function findField(app) {
 }
 
 /**
- * The rows that go with a row that is picked: a lock nut of 3/8-24 is for a
- * thread of 3/8-24. A row goes with it whose size alone the title names, where
- * there is one such for its field.
- * @param {Hit} hit
- * @param {Hit[]} hits
- */
-function withIt(hit, hits) {
-  if (hit.kind !== 'row') return [];
-  const words = hit.title.split(/[\s,]+/);
-  const named = hits.filter((o) => o.kind === 'row' && o.calculation === hit.calculation && o.input !== hit.input && words.includes(sizeOf(o)));
-  return named.filter((o) => named.every((other) => other === o || other.input !== o.input));
-}
-
-/** The size that a row's title begins with. @param {Hit} hit */
-function sizeOf({ title }) {
-  return title.split(' ')[0] ?? '';
-}
-
-/**
  * @param {import('../app.js').App} app
  * @param {Hit} hit
- * @param {Hit[]} besides that go with it
  */
-function hitButton(app, hit, besides) {
-  const made = button('', () => go(app, hit, besides), { class: 'hit', 'data-hit': `${hit.kind}/${hit.id}` });
+function hitButton(app, hit) {
+  const made = button('', () => go(app, hit), { class: 'hit', 'data-hit': `${hit.kind}/${hit.id}` });
   made.append(
     h('span', { class: 'hit-title' }, hit.title),
     h('span', { class: 'hit-kind' }, hit.kind === 'row' ? `${KINDS.row} ${hit.text}` : KINDS[hit.kind]),
@@ -103,9 +83,8 @@ function hitButton(app, hit, besides) {
  * row picked.
  * @param {import('../app.js').App} app
  * @param {Hit} hit
- * @param {Hit[]} besides rows that go with it
  */
-function go(app, { kind, id, calculation = '', input = '' }, besides) {
+function go(app, { kind, id, calculation = '', input = '', with: besides = [] }) {
   const { id: boat } = inHand();
   if (kind === 'sign') {
     const { answers = noted(app), ...others } = /** @type {{ answers?: Json[] }} */ (typed(boat, 'fault-finding'));

@@ -154,7 +154,7 @@ export function lineFigure({ drawing, parts, caption }, whole) {
       { href: `#/part/${part.id}`, class: `tile ${i % 2 === 0 ? 'above' : 'below'} column-${i >> 1}`, 'data-part': part.id },
       h('span', { class: 'tile-name' }, part.title),
       state,
-      whole && h('span', { class: 'tile-age' }, moon(part.fresh), h('span', { class: 'unseen' }, part.read ? `last read ${part.age}` : 'never read'), h('span', { 'aria-hidden': 'true' }, part.brief)),
+      whole && h('span', { class: 'tile-age' }, moon(part.fresh), h('span', { class: 'unseen' }, part.read ? `last read ${part.ago}` : 'never read'), h('span', { 'aria-hidden': 'true' }, part.brief)),
     );
     tiles.set(part.id, { state, link, part });
     return link;

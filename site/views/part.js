@@ -73,12 +73,12 @@ function section(title, ...inside) {
 }
 
 /** @param {PartView} part */
-function readings({ readings: list, age, read, fresh }) {
+function readings({ readings: list, ago, read, fresh }) {
   return section(
     'Readings',
     list.length === 0
       ? h('p', {}, 'Nothing was read of it yet.')
-      : h('p', { class: 'tile-age' }, moon(fresh), `${read ? `Last read ${age === 'today' ? 'today' : `${age} ago`}` : 'Not read'}`),
+      : h('p', { class: 'tile-age' }, moon(fresh), read ? `Last read ${ago}` : 'Not read'),
     list.length > 0 ? h('ul', { class: 'charts' }, ...list.map((c) => h('li', {}, chartLine(c)))) : '',
     h('p', {}, h('a', { href: '#/readings' }, 'Log a reading')),
   );

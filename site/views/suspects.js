@@ -4,6 +4,7 @@
 
 import { today } from '../kit/dates.js';
 import { h } from '../kit/dom.js';
+import { codeOf } from '../sheet/cells.js';
 import { picture } from '../sheet/picture.js';
 import { inHand, toSend } from '../store/shelf.js';
 
@@ -23,7 +24,7 @@ export function suspicions(sheet) {
   for (const { cells } of table?.rows ?? []) {
     const part = cells[at('part')]?.text ?? '';
     const before = all.get(part) ?? { found: false, odds: 0 };
-    const found = cells[at('state')]?.text === 'found';
+    const found = codeOf(cells[at('state')]) === 'found';
     all.set(part, { found: before.found || found, odds: Math.max(before.odds, found ? 0 : (cells[at('probability')]?.si ?? 0)) });
   }
   return all;

@@ -29,14 +29,15 @@ func newest(read, today string) Newest {
 	b, err2 := day.Parse(today)
 	if err != nil || err2 != nil {
 		if read == "" {
-			return Newest{Age: "never", Brief: "never", Fresh: FreshNever}
+			return Newest{Age: "never", Ago: "never", Brief: "never", Fresh: FreshNever}
 		}
-		return Newest{Read: read, Age: read, Brief: read, Fresh: FreshOld}
+		return Newest{Read: read, Age: read, Ago: read, Brief: read, Fresh: FreshOld}
 	}
 	n, what := ago(max(b-a, 0))
 	out := Newest{Read: read, Age: counted(n, what), Brief: fmt.Sprintf("%d %s", n, units[what]), Fresh: FreshOld}
+	out.Ago = out.Age + " ago"
 	if b <= a {
-		out.Age, out.Brief = "today", "today"
+		out.Age, out.Ago, out.Brief = "today", "today", "today"
 	}
 	switch {
 	case b-a <= nowDays:

@@ -1,6 +1,7 @@
 package overview
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -28,6 +29,13 @@ type Hit struct {
 	Text        string  `json:"text,omitempty"`        // more of it
 	Calculation string  `json:"calculation,omitempty"` // of a row
 	Input       string  `json:"input,omitempty"`       // that takes the row
+	With        []Pick  `json:"with,omitempty"`        // rows that go with a row
+}
+
+// Pick is a row of a table picked for an input.
+type Pick struct {
+	Input string `json:"input"`
+	ID    string `json:"id"`
 }
 
 // entry is a hit that can be found, with its words by how much they say of it.
@@ -117,7 +125,29 @@ func Find(book *rules.Book, text string) []Hit {
 		}
 		hits = append(hits, e.Hit)
 	}
+	for i := range hits {
+		hits[i].With = goingWith(&hits[i], hits)
+	}
 	return hits
+}
+
+// goingWith are the rows that go with a row that is picked: a lock nut of 3/8-24 is
+// for a thread of 3/8-24. One goes with it whose size alone its name has, where there
+// is one such for its input.
+func goingWith(h *Hit, hits []Hit) (with []Pick) {
+	if h.Kind != HitRow {
+		return nil
+	}
+	words := wordsOf(h.Title)
+	count := map[string]int{}
+	for _, o := range hits {
+		size, _, _ := strings.Cut(strings.ToLower(o.Title), " ")
+		if o.Kind == HitRow && o.Calculation == h.Calculation && o.Input != h.Input && slices.Contains(words, size) {
+			with = append(with, Pick{o.Input, o.ID})
+			count[o.Input]++
+		}
+	}
+	return slices.DeleteFunc(with, func(p Pick) bool { return count[p.Input] > 1 })
 }
 
 func (e *entry) key() string {

@@ -10,6 +10,28 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
+// A lock nut brings the thread of its size along, and a thread no nut: there are
+// several for it.
+func TestRowsThatGoTogether(t *testing.T) {
+	tried := 0
+	for _, h := range Find(rules.Standard(), "3/8-24") {
+		if h.Calculation != "bolt-preload" || h.Kind != HitRow {
+			continue
+		}
+		tried++
+		want := []Pick{{"thread", "3/8-24 UNF"}}
+		if h.Input == "thread" {
+			want = nil
+		}
+		if !slices.Equal(h.With, want) {
+			t.Errorf("%s goes with %v, want %v", h.Title, h.With, want)
+		}
+	}
+	if tried < 2 {
+		t.Errorf("%d rows were tried", tried)
+	}
+}
+
 // What people type at the dock, spelt well and badly, and what must be among
 // the first three found.
 func TestFindsWhatPeopleType(t *testing.T) {

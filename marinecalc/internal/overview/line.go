@@ -49,6 +49,7 @@ type Part struct {
 type Newest struct {
 	Read  string `json:"read,omitempty"` // day; absent where it never was
 	Age   string `json:"age"`            // in words: "3 weeks"; "never"
+	Ago   string `json:"ago"`            // the same as people say it: "3 weeks ago", "today"
 	Brief string `json:"brief"`          // the same for a small place: "3 wk"
 	Fresh Fresh  `json:"fresh"`
 }

@@ -120,12 +120,12 @@ func TestEveryPartIsDrawn(t *testing.T) {
 
 func TestAges(t *testing.T) {
 	for read, want := range map[string]Newest{
-		"":           {Age: "never", Brief: "never", Fresh: FreshNever},
-		"2026-11-27": {Age: "today", Brief: "today", Fresh: FreshNow}, "2026-11-28": {Age: "today", Brief: "today", Fresh: FreshNow},
-		"2026-11-26": {Age: "1 day", Brief: "1 d", Fresh: FreshNow}, "2026-11-14": {Age: "13 days", Brief: "13 d", Fresh: FreshNow},
-		"2026-11-13": {Age: "2 weeks", Brief: "2 wk", Fresh: FreshNow}, "2026-11-12": {Age: "2 weeks", Brief: "2 wk", Fresh: FreshSeason},
-		"2026-05-28": {Age: "6 months", Brief: "6 mo", Fresh: FreshSeason}, "2026-05-27": {Age: "6 months", Brief: "6 mo", Fresh: FreshOld},
-		"2020-01-01": {Age: "6 years", Brief: "6 y", Fresh: FreshOld},
+		"":           {Age: "never", Ago: "never", Brief: "never", Fresh: FreshNever},
+		"2026-11-27": {Age: "today", Ago: "today", Brief: "today", Fresh: FreshNow}, "2026-11-28": {Age: "today", Ago: "today", Brief: "today", Fresh: FreshNow},
+		"2026-11-26": {Age: "1 day", Ago: "1 day ago", Brief: "1 d", Fresh: FreshNow}, "2026-11-14": {Age: "13 days", Ago: "13 days ago", Brief: "13 d", Fresh: FreshNow},
+		"2026-11-13": {Age: "2 weeks", Ago: "2 weeks ago", Brief: "2 wk", Fresh: FreshNow}, "2026-11-12": {Age: "2 weeks", Ago: "2 weeks ago", Brief: "2 wk", Fresh: FreshSeason},
+		"2026-05-28": {Age: "6 months", Ago: "6 months ago", Brief: "6 mo", Fresh: FreshSeason}, "2026-05-27": {Age: "6 months", Ago: "6 months ago", Brief: "6 mo", Fresh: FreshOld},
+		"2020-01-01": {Age: "6 years", Ago: "6 years ago", Brief: "6 y", Fresh: FreshOld},
 	} {
 		want.Read = read
 		if got := newest(read, today); got != want {

@@ -23,7 +23,7 @@ type ShoppingLine struct {
 	Part     string
 	Amount   string
 	Size     string
-	OrderBy  string
+	OrderBy  string // a day, or a code
 	NeededOn string
 	LeadTime quantity.Time
 	Price    quantity.Money
@@ -31,6 +31,13 @@ type ShoppingLine struct {
 	ForSteps string
 	Remark   string
 }
+
+// The codes of OrderBy where there is no day, for which the schema of work-plan has
+// the words.
+const (
+	onBoard = "on-board"
+	undated = "undated"
+)
 
 // partNeed is one part of a plan with all the steps that take it.
 type partNeed struct {
@@ -217,9 +224,9 @@ func (p *planner) shop(made *schedule.Plan, out *Result) {
 		first, dated := p.neededOn(made, &need)
 		switch {
 		case need.hand.OnBoard:
-			l.OrderBy = "on board"
+			l.OrderBy = onBoard
 		case !dated:
-			l.OrderBy = "when its step has a date"
+			l.OrderBy = undated
 		default:
 			l.by = max(first-need.lead, p.today)
 			l.OrderBy = day.Text(l.by)
