@@ -124,8 +124,27 @@ func askBlank(ctx context.Context, r *request) (reply, error) {
 	if r.calculation == diagnosis.FaultFinding {
 		out.Questions = diagnosis.Questions(r.options.Rules)
 	}
+	if out.Places, err = groupsOfMembers(); err != nil {
+		return reply{}, err
+	}
 	out.Given, err = given(ctx, c, r.options)
 	return out, err
+}
+
+// groupsOfMembers are the titles under which inputs stand together, by the member
+// of the boat file that gives them.
+func groupsOfMembers() (map[string]string, error) {
+	c, err := boat.Contract()
+	if err != nil {
+		return nil, err
+	}
+	titles := map[string]string{}
+	for _, p := range c.Root.Properties {
+		if p.Group != "" {
+			titles[p.Name] = p.Group
+		}
+	}
+	return titles, nil
 }
 
 // addChoices lists the picks of every table that a property, or one inside

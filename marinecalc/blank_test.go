@@ -3,11 +3,13 @@ package marinecalc_test
 import (
 	"encoding/json"
 	"slices"
+	"strings"
 	"testing"
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/schemas"
 )
 
 // A gauge is chosen among those that read the quantity in question.
@@ -38,6 +40,41 @@ func TestGaugesFitWhatTheyRead(t *testing.T) {
 				t.Errorf("%s %s in %s: %v", c.calculation, c.input, entry, list)
 			}
 		}
+	}
+}
+
+// Every member of the boat file that belongs to a part of the line gives the title of a
+// group of inputs, and stands on the card of that part.
+func TestMembersOfTheBoatHaveTheirGroups(t *testing.T) {
+	boat, err := schemas.Read("boat")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var described struct {
+		Properties map[string]struct {
+			Group string
+			Card  any
+		}
+	}
+	var reply struct{ Places map[string]string }
+	if err := json.Unmarshal(boat, &described); err != nil {
+		t.Fatal(err)
+	}
+	if err := json.Unmarshal(marinecalc.Call([]byte(`{"ask": "blank", "calculation": "gland-heat"}`)), &reply); err != nil {
+		t.Fatal(err)
+	}
+	held := 0
+	for _, row := range rules.Standard().Table("line-parts").Rows.All() {
+		for _, pointer := range strings.Fields(row.Values.Of("holds").Text) {
+			held++
+			name := strings.TrimPrefix(pointer, "/")
+			if p := described.Properties[name]; p.Group == "" || p.Card != nil || reply.Places[name] != p.Group {
+				t.Errorf("%s: group %q, card %v, the page is told %q", name, p.Group, p.Card, reply.Places[name])
+			}
+		}
+	}
+	if held < 10 {
+		t.Errorf("%d members were looked at", held)
 	}
 }
 

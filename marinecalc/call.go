@@ -87,6 +87,7 @@ type reply struct {
 	Schema       json.RawMessage       `json:"schema,omitempty"`
 	Choices      map[string][]Choice   `json:"choices,omitempty"`
 	Given        map[string]calc.Given `json:"given,omitempty"`
+	Places       map[string]string     `json:"places,omitempty"` // titles of groups of inputs, by member of the boat file
 	Units        map[string][]string   `json:"units,omitempty"`
 	Cautions     []sheet.Caution       `json:"cautions,omitempty"`
 	Questions    []diagnosis.Question  `json:"questions,omitempty"` // of the form of fault-finding

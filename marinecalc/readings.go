@@ -15,6 +15,7 @@ type Reading = boat.Reading
 type Series struct {
 	Reading  string   `json:"reading"` // the name by which it is followed
 	Title    string   `json:"title"`
+	Kind     string   `json:"kind"`  // of quantity
 	Units    []string `json:"units"` // shown in, metric and US; "" for a plain number
 	Readings int      `json:"readings"`
 	Newest   string   `json:"newest,omitempty"`
@@ -24,6 +25,7 @@ type Series struct {
 	Gauge    string   `json:"gauge,omitempty"`    // that the newest was read with
 	Baseline bool     `json:"baseline,omitempty"` // one of them was read while all was well
 	Loggable bool     `json:"loggable"`           // one at a time, with Log
+	Aside    bool     `json:"aside,omitempty"`    // it says how another was read, and is none to look at by itself
 }
 
 // Log is the boat with one reading put into its log. The error is an [*Error]
@@ -44,15 +46,15 @@ func SeriesOf(b *Boat) []Series {
 	}
 	loggable := b.Loggable()
 	for _, f := range b.Followable() {
-		list = append(list, Series{Reading: f.Name, Title: f.Title, Units: f.Units[:], Readings: f.Readings, Newest: f.Newest.Written(f.Kind), Date: f.Newest.Date, Time: f.Newest.Time,
-			Source: f.Newest.Source(), Gauge: f.Newest.GaugeOf(f.Name), Baseline: f.Baseline, Loggable: slices.Contains(loggable, f.Name)})
+		list = append(list, Series{Reading: f.Name, Title: f.Title, Kind: f.Kind.Name, Units: f.Units[:], Readings: f.Readings, Newest: f.Newest.Written(f.Kind), Date: f.Newest.Date, Time: f.Newest.Time,
+			Source: f.Newest.Source(), Gauge: f.Newest.GaugeOf(f.Name), Baseline: f.Baseline, Loggable: slices.Contains(loggable, f.Name), Aside: f.Aside()})
 	}
 	for _, name := range loggable {
 		if slices.ContainsFunc(list, func(s Series) bool { return s.Reading == name }) {
 			continue
 		}
 		if q, ok := b.Describe(name); ok {
-			list = append(list, Series{Reading: name, Title: q.Title, Units: q.Units[:], Loggable: true})
+			list = append(list, Series{Reading: name, Title: q.Title, Kind: q.Kind.Name, Units: q.Units[:], Loggable: true})
 		}
 	}
 	return list

@@ -76,6 +76,10 @@ export interface Schema {
   after?: string;
   readBy?: string;
   level?: Level;
+  /** Of a member of the boat file: title of the group in which the inputs stand that it gives. */
+  group?: string;
+  /** Of a member of the boat file that no part of the line holds: its card; false where it has none. */
+  card?: 'boat' | false;
   /** What a page gives into the hand for it. */
   instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes' | 'days' | 'errands';
   /** Of a list: the calculation behind each row. */
@@ -741,6 +745,8 @@ export interface BlankReply extends Answered {
   schema: CalculationSchema;
   /** What can be picked: for each table of rows, and for each input that names a gauge, as "gauges/input". */
   choices?: Choices;
+  /** Titles of the groups in which inputs stand, by the member of the boat file that gives them. */
+  places: { [name: string]: string };
   /** What the boat gives already, by the names of the inputs; absent where no boat was sent. */
   given?: { [name: string]: Given };
   /** What can hurt in the work that the calculation belongs to; absent where nothing does. */
@@ -1331,6 +1337,8 @@ export interface Series {
   reading: string;
   /** The same as people read it. */
   title: string;
+  /** The kind of quantity. */
+  kind: string;
   /** In which it is shown, metric and US; empty for a plain number. */
   units: string[];
   /** How many there are. */
@@ -1349,6 +1357,8 @@ export interface Series {
   baseline?: boolean;
   /** It can be logged by itself; others are read as part of a list. */
   loggable: boolean;
+  /** It says how another was read, such as how far the shaft stood turned, and is none to look at by itself; absent of others. */
+  aside?: boolean;
 }
 
 /** An input that is kept with the boat. */

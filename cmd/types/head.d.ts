@@ -76,6 +76,10 @@ export interface Schema {
   after?: string;
   readBy?: string;
   level?: Level;
+  /** Of a member of the boat file: title of the group in which the inputs stand that it gives. */
+  group?: string;
+  /** Of a member of the boat file that no part of the line holds: its card; false where it has none. */
+  card?: 'boat' | false;
   /** What a page gives into the hand for it. */
   instrument?: 'drips' | 'nuts' | 'joints' | 'speeds' | 'passes' | 'days' | 'errands';
   /** Of a list: the calculation behind each row. */

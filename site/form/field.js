@@ -21,8 +21,8 @@ import { unitFor } from './units.js';
  * @property {(pointer: string, value: unknown) => void} change
  */
 
-/** Kinds of quantity that nobody writes as a fraction or with a sign. */
-const PLAIN = 'rotation-speed temperature temperature-difference drip-rate time power mass force torque stress money'.split(' ');
+/** Units of which people write fractions or words, 3/8 in, 1/4 turn, 3 o'clock; without one it may be 2:1 or 38 EUR. */
+const SPELT = /^(in|turn|°|deg|o'clock|)$/;
 
 export class Field {
   /** @type {HTMLInputElement | HTMLSelectElement} */
@@ -161,8 +161,7 @@ export class Field {
     if (Number(schema.minimum) < 0) return false;
     if (types(schema).includes('integer')) return 'numeric';
     if (!schema.quantity) return isNumber(schema) ? 'decimal' : false;
-    const inches = schema.quantity === 'length' && unitFor(schema, this.#setting.units) === 'in';
-    return PLAIN.includes(schema.quantity) || (schema.quantity === 'length' && !inches) ? 'decimal' : false;
+    return SPELT.test(unitFor(schema, this.#setting.units)) ? false : 'decimal';
   }
 
   /** Whether the choices are sentences. */

@@ -31,6 +31,7 @@ import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters }
  * @property {import('../../wasm/marinecalc.js').Choices} choices
  * @property {import('./units.js').Reader} read what was typed for a quantity
  * @property {boolean} [folds] whether groups are folded, as in a long form
+ * @property {{ [member: string]: string }} [places] titles of the groups of inputs, by members of the boat file
  * @property {(pointer: string) => { value?: unknown } | undefined} [known] what the boat gives of what is asked for there
  * @property {(value: Json) => void} changed
  */
@@ -56,17 +57,19 @@ export class Form {
   #known;
   #listed; // whether the boat gives a list of what is asked
   #folds;
+  #places;
   /** @type {Setting} */
   #setting;
 
   /** @param {FormOptions} options */
-  constructor({ root, schema, value, prefix, units, choices, read, folds, known, changed }) {
+  constructor({ root, schema, value, prefix, units, choices, read, folds, places, known, changed }) {
     this.value = value;
     this.#root = root;
     this.#changed = changed;
     this.#known = known ?? (() => undefined);
     this.#listed = schema.asks?.some((name) => Array.isArray(this.#known(below('', name))?.value)) ?? false;
     this.#folds = folds ?? false;
+    this.#places = places ?? {};
     this.#setting = {
       prefix,
       units,
@@ -99,7 +102,7 @@ export class Form {
    */
   #others(schema, asked) {
     const all = Object.entries(schema.properties ?? {}).filter(([name]) => !asked.includes(name));
-    return inGroups(all.map(([name, inner]) => [name, this.#resolved(inner)])).map(([title, inside]) => {
+    return inGroups(all.map(([name, inner]) => [name, this.#resolved(inner)]), this.#places).map(([title, inside]) => {
       const typed = inside.filter(([name]) => at(this.value, below('', name)) !== undefined).length;
       const fields = this.#some(schema, inside.map(([name]) => name));
       return h('details', { class: 'fold' }, h('summary', {}, `${title} (${inside.length}${typed > 0 ? `, ${typed} typed` : ''})`), ...fields);

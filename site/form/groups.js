@@ -4,48 +4,28 @@
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 
-/** The boat file's parts. @type {{ [part: string]: string }} */
-const PARTS = {
-  readings: 'Readings',
-  engine: 'Engine and mounts',
-  mounts: 'Engine and mounts',
-  gearbox: 'Gearbox',
-  outputFlange: 'Gearbox',
-  rollingBearing: 'Gearbox',
-  wornPart: 'Gearbox',
-  fluid: 'Fluid',
-  coupling: 'Coupling',
-  shaft: 'Shaft',
-  sternBearing: 'Shaft',
-  propeller: 'Propeller',
-  gland: 'Stuffing box',
-  bilge: 'Bilge and battery',
-  battery: 'Bilge and battery',
-  prices: 'Prices',
-  choice: 'Prices',
-};
-
 /**
  * The title of the group in which an input stands.
  * @param {Schema} schema
+ * @param {{ [member: string]: string }} places titles by members of the boat file
  */
-export function groupOf(schema) {
+function groupOf(schema, places) {
   if (schema.rows === 'gauges') return 'How it was read';
   if (schema.level === 'detail') return 'Handbook figures';
-  const part = PARTS[(schema.boat ?? '').split('/')[1] ?? ''];
-  return part ?? (schema.after !== undefined ? 'From other sheets' : 'This job');
+  return places[(schema.boat ?? '').split('/')[1] ?? ''] ?? (schema.after !== undefined ? 'From other sheets' : 'This job');
 }
 
 /**
  * The inputs by their groups, in the order in which these first come; what
  * comes from handbooks and gauges last.
  * @param {[string, Schema][]} inputs
+ * @param {{ [member: string]: string }} places titles by members of the boat file
  */
-export function inGroups(inputs) {
+export function inGroups(inputs, places) {
   /** @type {Map<string, [string, Schema][]>} */
   const groups = new Map();
   for (const input of inputs) {
-    const title = groupOf(input[1]);
+    const title = groupOf(input[1], places);
     groups.set(title, [...(groups.get(title) ?? []), input]);
   }
   const last = ['From other sheets', 'How it was read', 'Handbook figures'];

@@ -14,10 +14,7 @@ import { Cards } from './cards.js';
 import { readingTools } from './exchange.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
-
-/** What is of the whole boat, and what is of no part. */
-const GENERAL = ['name', 'note', 'units', 'use', 'lies'];
-const OTHERS = ['makersFigures', 'events', 'symptoms', 'work', 'windows', 'choice', 'prices', 'seaTrial', 'service', 'follow', 'ownReadings'];
+/** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 
 /** @type {import('../app.js').View} */
 export function showBoat(app, main, wanted = '') {
@@ -49,8 +46,9 @@ export function showBoat(app, main, wanted = '') {
     }
   });
   const parts = looked.line.parts.map((p) => ({ id: p.id, title: p.title, about: p.about, asks: p.asks, holds: p.holds.map((pointer) => pointer.slice(1)) }));
-  const known = new Set([...GENERAL, ...OTHERS, 'readings', ...parts.flatMap((p) => p.holds)]);
-  const rest = Object.keys(asked.schema.properties ?? {}).filter((name) => !known.has(name) && !['$schema', 'format'].includes(name));
+  const held = new Set(parts.flatMap((p) => p.holds));
+  const cardless = Object.entries(asked.schema.properties ?? {}).filter(([name]) => !held.has(name));
+  const on = (/** @type {Schema['card']} */ card) => cardless.filter(([, { card: own }]) => own === card).map(([name]) => name);
   main.append(
     title,
     shelfTools(app, id, () => cards.boat, again, empty),
@@ -60,9 +58,9 @@ export function showBoat(app, main, wanted = '') {
     h(
       'div',
       { class: 'boat-form cards-of' },
-      cards.card({ id: 'boat', title: 'The boat', about: '', holds: GENERAL, asks: [] }, wanted === ''),
+      cards.card({ id: 'boat', title: 'The boat', about: '', holds: on('boat'), asks: [] }, wanted === ''),
       ...parts.map((p) => cards.card(p, p.id === wanted)),
-      cards.card({ id: 'job', title: 'Work, events and maker’s figures', about: 'What was done, decided and noticed, and what makers say.', holds: [...OTHERS, ...rest], asks: [] }, wanted === 'job'),
+      cards.card({ id: 'job', title: 'Work, events and maker’s figures', about: 'What was done, decided and noticed, and what makers say.', holds: on(undefined), asks: [] }, wanted === 'job'),
     ),
     readingTools(app, id, again),
   );

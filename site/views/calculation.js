@@ -43,7 +43,7 @@ export function showCalculation(app, main, id = '') {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
     return 'No such calculation';
   }
-  const { schema, choices = {}, cautions = [], given: fromBoat = {} } = blank;
+  const { schema, choices = {}, places, cautions = [], given: fromBoat = {} } = blank;
   const input = schema.$defs.input;
   const title = schema.title ?? id;
   const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
@@ -71,6 +71,7 @@ export function showCalculation(app, main, id = '') {
     prefix: 'in',
     units: units(),
     choices,
+    places,
     read: app.read,
     known: (pointer) => fromBoat[pointer.slice(1)],
     changed(value) {

@@ -82,7 +82,7 @@ export function showReadings(app, main, wanted = '') {
  * @param {(name: string) => void} log
  */
 function seriesList(app, series, daily, charts, boat, log) {
-  const read = series.filter((s) => s.readings > 0 && !s.reading.endsWith('/turn'));
+  const read = series.filter((s) => s.readings > 0 && !s.aside);
   const often = read.filter((s) => daily.includes(s.reading));
   const seldom = read.filter((s) => !often.includes(s));
   const row = (/** @type {Series} */ s) =>
@@ -153,7 +153,8 @@ function logForm(app, id, series, again) {
   const gauge = h('select', { id: 'log-gauge' }, h('option', { value: '' }, 'the usual one'), ...gauges.map((g) => h('option', { value: g.pick }, g.name)));
   const baseline = h('input', { id: 'log-baseline', type: 'checkbox' });
   const wrong = h('div', { role: 'alert' });
-  const unit = () => loggable.find((s) => s.reading === which.value)?.units[units() === 'us' ? 1 : 0] ?? '';
+  const picked = () => loggable.find((s) => s.reading === which.value);
+  const unit = () => picked()?.units[units() === 'us' ? 1 : 0] ?? '';
   const hint = h('p', { class: 'help', id: 'log-unit' });
   const tellUnit = () => {
     hint.textContent = unit() === '' ? 'A number.' : `A bare number is read as ${unit()}.`;
@@ -161,14 +162,13 @@ function logForm(app, id, series, again) {
   which.addEventListener('change', tellUnit);
   tellUnit();
   const keep = async () => {
-    const bare = /^[-+]?[0-9]+([.,][0-9]+)?$/.test(value.value.trim()) && unit() !== '';
     const sent = toSend(onShelf(id).boat) ?? { name: nameOf({}) };
     const reply = await app.aside({
       ask: 'log',
       boat: sent,
       reading: {
         reading: which.value,
-        value: bare ? `${value.value.trim()} ${unit()}` : value.value.trim(),
+        value: app.read(value.value, { quantity: picked()?.kind }, unit()),
         date: date.value,
         ...(time.value !== '' && { time: time.value }),
         ...(source.value !== '' && { source: source.value }),

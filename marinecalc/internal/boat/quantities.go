@@ -9,6 +9,7 @@ import (
 	"slices"
 	"sort"
 	"strconv"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
@@ -75,6 +76,10 @@ type Followed struct {
 	Newest   Point
 	Baseline bool // one of them was read while all was well
 }
+
+// Aside tells whether it only says how something else was read, as how far the shaft
+// stood turned.
+func (f Followed) Aside() bool { return strings.HasSuffix(f.Name, "/turn") }
 
 // Followable lists every quantity of which the boat has a reading, in the
 // order of the boat's schema.

@@ -50,6 +50,9 @@ func TestEveryNumberOfTheBoatIsASeries(t *testing.T) {
 		if f.Name == "dripRate" && (f.Readings != 2 || f.Newest.Time != "18:30" || !f.Baseline) {
 			t.Errorf("%+v", f)
 		}
+		if f.Aside() != (f.Name == "couplingGaps/0°/turn") {
+			t.Errorf("%s is aside: %v", f.Name, f.Aside())
+		}
 	}
 	if want := []string{"couplingGaps/0°", "couplingGaps/90°", "couplingGaps/180°", "couplingGaps/270°", "couplingGaps/0°/turn", "dripRate"}; !cmp.Equal(names[:6], want) {
 		t.Errorf("followed are %v", names)

@@ -50,6 +50,7 @@ type Property struct {
 	After   string            // "calculation/result" that stands in
 	ReadBy  string            // the input that names the gauge
 	Bare    string            // the row of the bare figures that says how far off it may be where nobody says; "digits" is half its last one
+	Group   string            // of a member of the boat file: title of the group of inputs that it gives
 	Seen    bool              // the owner can see or count it, though no gauge reads it
 	Between float64           // this part of the difference of two such readings; 0: it is one reading
 	Level   sheet.Level

@@ -42,6 +42,7 @@ type written struct {
 	After       string             `json:"after"`
 	ReadBy      string             `json:"readBy"`
 	Bare        string             `json:"bare"`
+	Group       string             `json:"group"`
 	Seen        bool               `json:"seen"`
 	Difference  float64            `json:"difference"`
 	Level       sheet.Level        `json:"level"`
@@ -188,6 +189,7 @@ func (w *written) overlay(p *Property) {
 	set(&p.After, w.After)
 	set(&p.ReadBy, w.ReadBy)
 	set(&p.Bare, w.Bare)
+	set(&p.Group, w.Group)
 	p.Seen = p.Seen || w.Seen
 	set(&p.Formula, w.Formula)
 	set(&p.Method, w.Method)

@@ -163,8 +163,8 @@ func Charts(b *boat.Boat, o calc.Options, today string) []Chart {
 	}
 	points := b.Points()
 	for _, f := range b.Followable() {
-		if strings.HasSuffix(f.Name, "/turn") {
-			continue // says how the shaft stood
+		if f.Aside() {
+			continue
 		}
 		c := Chart{Reading: f.Name, Title: f.Title, Value: f.Newest.WrittenIn(f.Kind, system), Readings: f.Readings, Newest: newest(f.Newest.Date, today)}
 		var days, values []float64
