@@ -49,8 +49,8 @@ type (
 	// stands with overview.SheetLine of the inner packages.
 	SheetLine = overview.SheetLine
 	// Hit is something found by what a person typed.
-	// Its members are Calculation, ID, Input, Kind, Text and Title: what each is stands
-	// with overview.Hit of the inner packages.
+	// Its members are Calculation, ID, Input, Kind, Text, Title and With: what each is
+	// stands with overview.Hit of the inner packages.
 	Hit = overview.Hit
 )
 
