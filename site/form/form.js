@@ -12,14 +12,7 @@ import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters }
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('./field.js').Setting} Setting */
-
-/**
- * What is wrong, with its place; what is only missing; what has no place here.
- * @typedef {object} Taken
- * @property {{ control: HTMLElement, title: string, problem: Problem }[]} wrong
- * @property {{ control: HTMLElement, title: string }[]} missing
- * @property {Problem[]} loose
- */
+/** @typedef {import('./problems.js').Taken} Taken */
 
 /**
  * @typedef {object} FormOptions
@@ -57,19 +50,17 @@ export class Form {
   #known;
   #listed; // whether the boat gives a list of what is asked
   #folds;
-  #places;
   /** @type {Setting} */
   #setting;
 
   /** @param {FormOptions} options */
-  constructor({ root, schema, value, prefix, units, choices, read, folds, places, known, changed }) {
+  constructor({ root, schema, value, prefix, units, choices, read, folds, places = {}, known, changed }) {
     this.value = value;
     this.#root = root;
     this.#changed = changed;
     this.#known = known ?? (() => undefined);
     this.#listed = schema.asks?.some((name) => Array.isArray(this.#known(below('', name))?.value)) ?? false;
     this.#folds = folds ?? false;
-    this.#places = places ?? {};
     this.#setting = {
       prefix,
       units,
@@ -80,7 +71,7 @@ export class Form {
     };
     const asked = schema.asks;
     this.element = h('div', { class: asked ? 'form asked' : 'form' }, ...(asked ? this.#some(schema, asked) : this.#inside(schema, '')));
-    this.rest = h('div', { class: 'form rest' }, ...(asked ? this.#others(schema, asked) : []));
+    this.rest = h('div', { class: 'form rest' }, ...(asked ? this.#others(schema, asked, places) : []));
   }
 
   /**
@@ -99,10 +90,11 @@ export class Form {
    * The inputs that are not asked at once, folded by group.
    * @param {Schema} schema
    * @param {string[]} asked
+   * @param {{ [member: string]: string }} places
    */
-  #others(schema, asked) {
+  #others(schema, asked, places) {
     const all = Object.entries(schema.properties ?? {}).filter(([name]) => !asked.includes(name));
-    return inGroups(all.map(([name, inner]) => [name, this.#resolved(inner)]), this.#places).map(([title, inside]) => {
+    return inGroups(all.map(([name, inner]) => [name, this.#resolved(inner)]), places).map(([title, inside]) => {
       const typed = inside.filter(([name]) => at(this.value, below('', name)) !== undefined).length;
       const fields = this.#some(schema, inside.map(([name]) => name));
       return h('details', { class: 'fold' }, h('summary', {}, `${title} (${inside.length}${typed > 0 ? `, ${typed} typed` : ''})`), ...fields);

@@ -5,8 +5,18 @@ import { button, h } from '../kit/dom.js';
 import { inWords } from './field.js';
 import { Form } from './form.js';
 
+/** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+
 /**
- * @param {import('./form.js').Taken} taken
+ * What is wrong, with its place; what is only missing; what has no place here.
+ * @typedef {object} Taken
+ * @property {{ control: HTMLElement, title: string, problem: Problem }[]} wrong
+ * @property {{ control: HTMLElement, title: string }[]} missing
+ * @property {Problem[]} loose
+ */
+
+/**
+ * @param {Taken} taken
  * @param {'h2' | 'h3'} level of the headings
  */
 export function summary({ wrong, missing, loose }, level) {
