@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"unicode"
 
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
@@ -211,8 +212,8 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 				picks[i] = named(picks[i], table)
 			}
 		}
-	} else if best, ok := problem.Closest(k.Word, picks); ok {
-		hint = fmt.Sprintf("did you mean %q?", best)
+	} else {
+		hint = meant(k.Word, picks, table)
 	}
 	without, figures := in.knownWithout(p, table)
 	if without {
@@ -223,6 +224,30 @@ func (in *Inputs) noRow(p *contract.Property, k *Known, table *rules.Table) {
 		hint = strings.TrimSpace(hint + " choose another, or type the " + figures)
 	}
 	in.Problems.Add(k.blameAt, what, strings.Join(picks, ", "), hint)
+}
+
+// meant asks for the rows that a text which is no pick may stand for: those whose
+// name and pick have each of its words, few enough to choose from, or else the
+// pick that is written most alike.
+func meant(text string, picks []string, table *rules.Table) string {
+	words := wordsOf(text)
+	var like []string
+	for _, row := range table.Rows.All() {
+		has := wordsOf(row.Name + " " + row.Pick)
+		missing := func(word string) bool { return !slices.Contains(has, word) }
+		if len(words) > 0 && !slices.ContainsFunc(words, missing) && slices.Contains(picks, row.Pick) {
+			like = append(like, named(row.Pick, table))
+		}
+	}
+	if like = slices.Compact(like); 0 < len(like) && len(like) <= mostNamed {
+		return "did you mean " + strings.Join(like, " or ") + "?"
+	}
+	return problem.DidYouMean(text, picks)
+}
+
+// wordsOf are the words and figures of a text; a point stays in a figure.
+func wordsOf(text string) []string {
+	return strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) && r != '.' })
 }
 
 // mostNamed is how many picks are named in full; more are listed as they are

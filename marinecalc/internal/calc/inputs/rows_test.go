@@ -22,11 +22,15 @@ func TestRowsFillWhatNobodyGave(t *testing.T) {
 	}
 }
 
-// A pick that is not in its table is refused with the closest one, and one of
+// A pick that is not in its table is refused with the closest one, or
+// with those that its words are said of, and one of
 // which no row covers the case says so.
 func TestPicksThatFindNoRow(t *testing.T) {
 	for _, c := range []struct{ calculation, input, where, says string }{
 		{"bolt-preload", `{"thread": "M10x1.6", "grade": "iso-8.8", "finish": "oiled"}`, "/thread", `did you mean "M10x1.5"?`},
+		{"bolt-preload", `{"thread": "M10x1.5", "grade": "Grade 8, SAE", "finish": "oiled"}`, "/grade", `did you mean SAE J429 grade 8 ("j429-8")?`},
+		{"bolt-preload", `{"thread": "M10x1.5", "grade": "8.8", "finish": "anti-seize"}`, "/grade", `class 8.8 ("iso-8.8")?`},
+		{"bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "Anti-seize"}`, "/finish", `("anti-seize-shigley") or Stainless with`},
 		{"key-strength", `{"shaftDiameter": "20 in", "shaftTorque": "100 N·m", "keyLength": "50 mm", "keyYieldStrength": "200 MPa", "keyTable": "b17.1-square"}`, "/keyTable", "covers this size"},
 	} {
 		_, err := marinecalc.Run(c.calculation, []byte(c.input), marinecalc.Options{NoRanges: true})
