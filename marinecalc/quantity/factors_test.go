@@ -128,6 +128,7 @@ var factorCases = []factorCase{
 	{"time", "h", "3600", "", "3.6 E+03"},
 	{"time", "day", "86400", "", "8.64 E+04"},
 	{"time", "week", "7 86400", "", ""},
+	{"time", "month", "365 7200", "", ""},
 	{"time", "year", "365 86400", "", "3.1536 E+07"},
 	{"frequency", "Hz", "1", "", ""},
 	{"frequency", "kHz", "1000", "", ""},

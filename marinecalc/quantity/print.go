@@ -240,7 +240,7 @@ func appendUnits(dst []byte, name string) []byte {
 	n := len(dst)
 	one := n > 0 && dst[n-1] == '1' && (n == 1 || dst[n-2] == '(' || dst[n-2] == ' ')
 	dst = appendUnit(dst, name)
-	if !one && (name == "day" || name == "week" || name == "year") {
+	if !one && (name == "day" || name == "week" || name == "month" || name == "year") {
 		dst = append(dst, 's')
 	}
 	return dst

@@ -96,6 +96,9 @@ func refuseTwoNumbers(s string) error {
 }
 
 func refuseMarks(token string) error {
+	if aDate(token) {
+		return refuseDate(token)
+	}
 	return refusal(quote(token)+" is not a number", "digits with one decimal point or comma", `write "1234.5", without marks between thousands`)
 }
 
@@ -112,7 +115,26 @@ func refuseTooSmall(token string) error {
 	return refusal(quote(token)+" is too small a number", "0, or numbers from 1e-100 up", "check the exponent")
 }
 
+// aDate tells a day as people write it: three whole numbers, the year's four
+// digits first or last.
+func aDate(s string) bool {
+	parts := strings.FieldsFunc(s, func(r rune) bool { return r == '-' || r == '/' || r == '.' })
+	if len(parts) != 3 || strings.Trim(s, "0123456789-/.") != "" {
+		return false
+	}
+	const day, year = 2, 4 // digits
+	first, last := len(parts[0]), len(parts[2])
+	return len(parts[1]) <= day && (first == year && last <= day || first <= day && last == year)
+}
+
+func refuseDate(s string) error {
+	return refusal(quote(s)+" is a date", "a number, then its unit", "")
+}
+
 func refuseFraction(s, hint string) error {
+	if aDate(s) {
+		return refuseDate(s)
+	}
 	if hint == "" {
 		hint = `write "7/16" or "1-11/16"`
 	}
@@ -163,11 +185,12 @@ func (k *Kind) refuseUnit(text, name string) error {
 		}
 		return refusal(what, k.accepted(), hint)
 	}
+	such := k.noun + " is written such as "
 	if others := kindsOf(name); others != "" {
 		if _, weight := k.find(name + "f"); weight { // as lb for lbf
 			return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), `did you mean "`+number+" "+name+`f"?`)
 		}
-		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), k.noun+" is written such as "+k.examples(another(number)))
+		return refusal(quote(name)+" is "+others+", "+k.noun+" is expected", k.accepted(), such+k.examples(another(number)))
 	}
 	if to, upTo := strings.CutPrefix(name, "to "); upTo && to != "" && isDigit(to[0]) {
 		return refusal("a range is written where one number is read", "one number with its unit, and behind ± how far off it can be",
@@ -180,9 +203,9 @@ func (k *Kind) refuseUnit(text, name string) error {
 		return refusal("a share stands behind the unit without ±", "one number with its unit, and behind ± how far off it can be", `write "`+number+" "+unit+" ± "+percent+` %"`)
 	}
 	if what := twoQuantities(name); what != "" {
-		return refusal(what, "one number with one unit", "write "+k.examples(number))
+		return refusal(what, "one number with one unit", such+k.examples(another(number)))
 	}
-	hint := "write " + k.examples(number)
+	hint := such + k.examples(another(number)) // the number was one of a unit that is not known
 	if near := k.nearest(name); near != "" {
 		hint = `did you mean "` + number + " " + near + `"?`
 	}

@@ -51,6 +51,9 @@ func TestParseRefuses(t *testing.T) {
 		{"temperature", "5 mm", []string{"“mm” is a length, a temperature is expected"}},
 		{"ratio", "5 mm", []string{"“mm” is a length, a ratio is expected", "plain number"}},
 		{"money", "5 mm", []string{"“mm” is a length, an amount of money is expected"}},
+		{"time", "2027-04-01", []string{"“2027-04-01” is a date", `write "32 h"`}},
+		{"time", "1.4.2027", []string{"“1.4.2027” is a date"}},
+		{"time", "4 fortnights", []string{"not a known unit of time", `a time is written such as "32 h"`}}, // not "4 h"
 		{"length", "32 mn", []string{"not a known unit of length", `did you mean "32 mm"?`, "µm"}},
 		{"length", "32 thuo", []string{`did you mean "32 thou"?`}},
 		{"length", "32 Mm", []string{"not a known unit", `did you mean "32 mm"?`}},
@@ -59,7 +62,7 @@ func TestParseRefuses(t *testing.T) {
 		{"direction", "12", []string{"needs its unit", `write "12 o'clock" or "12 °"`}},
 		{"ratio", "1:2.5", []string{"the other way round", `write "2.5" or "2.5:1"`}},
 		{"power", "60 to 50 hp", []string{"a range is written", "±"}},
-		{"torque", "45 blorps", []string{"not a known unit of torque", "units N·m", `write "45 N·m" or "45 lbf·ft"`}},
+		{"torque", "45 blorps", []string{"not a known unit of torque", "units N·m", `a torque is written such as "32 N·m" or "32 lbf·ft"`}},
 		{"money", "120 eur", []string{"not a currency code", `did you mean "120 EUR"?`}},
 		{"money", "120 euros", []string{"not a currency code", "three capital letters"}},
 		{"length", "1/0 in", []string{"“1/0 in” is not a fraction", "cannot be 0"}},

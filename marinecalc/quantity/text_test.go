@@ -180,7 +180,7 @@ func TestConstants(t *testing.T) {
 	check("drip-rate", map[string]float64{"drips/s": float64(DripPerSecond), "drips/min": float64(DripPerMinute)})
 	check("stiffness", map[string]float64{"N/m": float64(NewtonPerMetre), "N/mm": float64(NewtonPerMillimetre), "lbf/in": float64(PoundForcePerInch)})
 	check("angular-stiffness", map[string]float64{"N·m/rad": float64(NewtonMetrePerRadian), "N·m/deg": float64(NewtonMetrePerDegree), "lbf·ft/deg": float64(PoundForceFootPerDegree)})
-	check("time", map[string]float64{"s": float64(Second), "ms": float64(Millisecond), "min": float64(Minute), "h": float64(Hour), "day": float64(Day), "week": float64(Week), "year": float64(Year)})
+	check("time", map[string]float64{"s": float64(Second), "ms": float64(Millisecond), "min": float64(Minute), "h": float64(Hour), "day": float64(Day), "week": float64(Week), "month": float64(Month), "year": float64(Year)})
 	check("angle", map[string]float64{"rad": float64(Radian), "mrad": float64(Milliradian), "°": float64(Degree), "turn": float64(Turn), "mm/m": float64(MillimetrePerMetre)})
 	check("direction", map[string]float64{"rad": float64(DirectionRadian), "°": float64(DirectionDegree), "o'clock": float64(OClock)})
 	check("ratio", map[string]float64{"": float64(One), "%": float64(Percent), "ppm": float64(PartsPerMillion)})

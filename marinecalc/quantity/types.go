@@ -287,7 +287,7 @@ const (
 	PoundForceFootPerDegree AngularStiffness = lbfFoot * 180 / math.Pi
 )
 
-// Times. The year is of 365 days (NIST SP 811, Appendix B).
+// Times. The year is of 365 days (NIST SP 811, Appendix B), a month its twelfth.
 const (
 	Second      Time = 1
 	Millisecond Time = 1e-3
@@ -295,6 +295,7 @@ const (
 	Hour        Time = hour
 	Day         Time = day
 	Week        Time = 7 * day
+	Month       Time = year / 12
 	Year        Time = year
 )
 

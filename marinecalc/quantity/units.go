@@ -271,6 +271,7 @@ var motionKinds = []*Kind{
 		{name: "h", mul: hour, div: 1, also: "hr,hrs,hour,hours", smaller: step{0.1, "min"}},
 		{name: "day", mul: day, div: 1, also: "d,days", smaller: step{0.1, "h"}, larger: step{1000, "year"}},
 		{name: "week", mul: 7 * day, div: 1, also: "weeks"},
+		{name: "month", mul: year, div: 12, also: "months"}, // a twelfth of that year
 		{name: "year", mul: year, div: 1, also: "yr,yrs,years", smaller: step{0.1, "day"}},
 	}},
 	{Name: "frequency", metric: "Hz", us: "Hz", units: []unit{
