@@ -254,7 +254,7 @@ func (in *ChangeInput) state(bad *problem.List, dials, isNow, first bool) (s sta
 		s.wide, s.excess = face.widening(ratio), face.excess(len(gap), gap[0].sd)
 		if s.rim {
 			rim.inspect(&circle)
-			s.excess = greater(s.excess, circle.excess(len(rim), rim[0].sd))
+			s.excess = both(s.excess, circle.excess(len(rim), rim[0].sd))
 			ratio, _ = circle.strain()
 			s.wide = max(s.wide, circle.widening(ratio))
 		}

@@ -39,7 +39,7 @@ type CouplingResult struct {
 	GapOtherWay       quantity.Length    // gap difference had it been turned the other way; NaN where that is ruled out
 	ClosureUse        quantity.Ratio     // the same of gaps and rim offsets, over what the gauge explains at most; NaN without one
 	Closure           quantity.Length    // by how much sums of opposite gaps disagree; NaN without two pairs in one shaft turn
-	WorstResidual     quantity.Length    // by how much the reading farthest from the fitted faces is off them
+	WorstResidual     quantity.Length    // by how much the reading farthest from the fitted faces is off them; NaN without a reading to spare
 	Worst             string             // where that is, or AllAlike
 	WorstAt           quantity.Direction // NaN when several readings are as far off, or none is
 	FitScatter        quantity.Length    // root of the squared residuals over the readings to spare; NaN when there are none
@@ -100,7 +100,7 @@ const AllAlike = "all-alike"
 // a shaft that lies against tube or gland nothing is said to hold.
 //
 // The error is a *problem.Error of everything wrong: values out of range, fewer
-// than four clock positions, readings bunched in less than a half circle, one
+// than three clock positions, readings bunched in less than a half circle, one
 // place read twice with different answers, a gap difference or offset over
 // 5 % of the diameter.
 func Coupling(in CouplingInput) (out CouplingResult, err error) {
@@ -213,12 +213,15 @@ func (out *CouplingResult) takeReadings(face, circle *plane, gap, rim points) {
 		out.Worst = AllAlike
 	}
 	out.FitScatter = quantity.Length(face.scatter)
+	if face.spare < 1 { // a plane goes through any three readings
+		out.WorstResidual = quantity.Length(math.NaN())
+	}
 	if len(rim) > 0 {
 		rim.inspect(circle)
 	}
 	use := face.excess(len(gap), gap[0].sd)
 	if len(rim) > 0 {
-		use = greater(use, circle.excess(len(rim), rim[0].sd))
+		use = both(use, circle.excess(len(rim), rim[0].sd))
 	}
 	out.ClosureUse = quantity.Ratio(use)
 	out.takeStrain(face, circle, len(rim) > 0)

@@ -119,12 +119,12 @@ func TestGapPerDiameterRule(t *testing.T) {
 }
 
 // Readings made from a known coupling give it back, run-out told apart, for
-// quarter and half turns, four places or more, even and uneven.
+// quarter and half turns, three places or more, even and uneven.
 func TestCouplingGivesBackTheTruth(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 8))
 	quarter := math.Pi / 2
 	for _, turns := range [][]float64{{0, quarter}, {0, 2 * quarter}, {0, quarter, 2 * quarter, 3 * quarter}, {0.3, 2.1, 4}} {
-		for _, clocks := range [][]float64{round(4), round(8), round(12), {0.1, 1.2, 3.3, 4.1, 5.9}} {
+		for _, clocks := range [][]float64{round(3), {0, quarter, 3 * quarter}, {quarter, 2 * quarter, 3 * quarter}, round(4), round(8), round(12), {0.1, 1.2, 3.3, 4.1, 5.9}} {
 			for range 50 {
 				c := anyTruth(r)
 				in := faces(c.read(clocks, turns))
@@ -137,7 +137,9 @@ func TestCouplingGivesBackTheTruth(t *testing.T) {
 				parttest.Near(t, "run-out", m.RunOut, 2*c.turning.size(), 1e-11)
 				parttest.Near(t, "run-out at", apart(float64(m.RunOutAt), c.turning.clock()), 0, 1e-7)
 				parttest.Near(t, "mean gap", m.MeanGap, c.mean, 1e-11)
-				parttest.Near(t, "worst residual", m.WorstResidual, 0, 1e-11)
+				if len(clocks) > 3 || len(turns) > 2 { // else none is to spare
+					parttest.Near(t, "worst residual", m.WorstResidual, 0, 1e-11)
+				}
 				parttest.Near(t, "offset up", m.OffsetVertical, c.fixed.up, 1e-11)
 				parttest.Near(t, "offset right", m.OffsetHorizontal, c.fixed.right, 1e-11)
 				parttest.Near(t, "rim run-out", m.RimRunOut, 2*c.turning.size(), 1e-11)

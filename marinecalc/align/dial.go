@@ -328,6 +328,9 @@ func (out *DialResult) takeClosure(in *DialInput, face, circle *plane, gap, rim 
 	use(out.RimClosure, first.RimUncertainty, 4)
 	use(out.FaceReturn, first.FaceUncertainty, 2)
 	use(out.RimReturn, first.RimUncertainty, 2)
+	if unclosed := math.IsNaN(face.closure) || len(rim) > 0 && math.IsNaN(circle.closure); unclosed && !(out.ClosureUse > 1) {
+		out.ClosureUse = quantity.Ratio(math.NaN()) // the return to zero tells a slip, no misreading
+	}
 }
 
 // takeSwept writes what run-out does: these readings do not tell it. Bolted up

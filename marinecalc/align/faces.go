@@ -85,7 +85,7 @@ type CouplingInput struct {
 // What is taken as a slip of the pen rather than as a reading. These are
 // bounds on input, not tolerances of alignment.
 const (
-	fewest       = 4                  // readings at different places
+	fewest       = 3                  // readings at different places: as many as a plane has unknowns
 	most         = 96                 // readings
 	samePlace    = 10 * math.Pi / 180 // positions nearer than this are one place
 	mostPlaces   = 36                 // that leave samePlace between any two
@@ -220,7 +220,7 @@ func (p points) check(bad *problem.List, s *series, least float64) {
 	places, oneSided := p.spread()
 	switch {
 	case places < fewest:
-		bad.Add(s.list, fmt.Sprintf("there are readings at %d clock positions", places), "4 or more, at least 10° apart", "read at 12, 3, 6 and 9 o'clock")
+		bad.Add(s.list, fmt.Sprintf("there are readings at %d clock positions", places), "3 or more, at least 10° apart", "read at 12, 3, 6 and 9 o'clock")
 	case oneSided:
 		bad.Add(s.list, "all readings lie in less than a half circle, which does not tell which way the faces lean", "readings all round", "read at 12, 3, 6 and 9 o'clock")
 	}

@@ -2,7 +2,10 @@
 
 package align
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // vector is a direction across the coupling: up toward 12 o'clock, right
 // toward 3 o'clock, looking forward.
@@ -51,6 +54,7 @@ type plane struct {
 	worst   float64 // size of the largest residual
 	worstAt float64 // its clock position; NaN when there is none or several are as large
 	closure float64 // see points.closure
+	checked bool    // a misreading of any place could show: there are more of them than unknowns
 }
 
 // leastPivot is how much of a reading's weight must be left for each unknown
@@ -132,6 +136,21 @@ func (p points) inspect(f *plane) {
 	}
 	f.worst, f.worstAt = p.farthest()
 	f.closure = p.closure(f.turns)
+	f.checked = f.spare > p.repeats()
+}
+
+// repeats counts the readings that were taken before at the same place: they tell
+// how well one place is read, and nothing of another.
+func (p points) repeats() (n int) {
+	for i := range p {
+		before := func(q point) bool {
+			return apart(q.clock, p[i].clock) < sameReading && apart(q.turn, p[i].turn) < sameReading
+		}
+		if slices.ContainsFunc(p[:i], before) {
+			n++
+		}
+	}
+	return n
 }
 
 // of is what the fixed and the turning part give for a row.
@@ -312,11 +331,13 @@ func (p points) farthest() (size, at float64) {
 }
 
 // closure is by how much the sums of opposite readings of one shaft turn
-// disagree at most; flat faces have none. NaN where no turn has two pairs.
+// disagree at most; flat faces have none. NaN where no turn has two pairs across
+// one another: a pair that is read again tells nothing of the rest.
 func (p points) closure(turns int) float64 {
 	apartBy := math.NaN()
 	for g := range turns {
 		least, largest, pairs := math.Inf(1), math.Inf(-1), 0
+		first, across := (*point)(nil), false // pairs that are no repeat of the first
 		for i := range p {
 			r := &p[i]
 			if r.group != g {
@@ -328,6 +349,10 @@ func (p points) closure(turns int) float64 {
 					continue
 				}
 				pairs++
+				across = across || pairs > 1 && math.Abs(r.sin*first.cos-r.cos*first.sin) > sinSamePlace
+				if pairs == 1 {
+					first = r
+				}
 				sum := r.value + q.value
 				if sum < least {
 					least = sum
@@ -337,7 +362,7 @@ func (p points) closure(turns int) float64 {
 				}
 			}
 		}
-		if pairs > 1 && !(apartBy >= largest-least) {
+		if across && !(apartBy >= largest-least) {
 			apartBy = tidy(largest - least)
 		}
 	}
@@ -347,3 +372,6 @@ func (p points) closure(turns int) float64 {
 // opposite is the cosine, of the arc between them, from which down two clock
 // positions face each other: all but sameReading from half a turn apart.
 var opposite = -math.Cos(sameReading)
+
+// sinSamePlace is the sine of the arc from which on two pairs lie across one another.
+var sinSamePlace = math.Sin(samePlace)

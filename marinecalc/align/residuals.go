@@ -22,7 +22,7 @@ func (f *plane) strain() (ratio, chance float64) {
 // NaN without a gauge or a reading to spare.
 func (f *plane) excess(readings int, sd float64) float64 {
 	half := math.Sqrt(3) * sd
-	if !(half > 0) {
+	if !(half > 0) || !f.checked {
 		return math.NaN()
 	}
 	ratio, _ := f.strain()
@@ -44,6 +44,16 @@ func greater(a, b float64) float64 {
 		return b
 	}
 	return a
+}
+
+// both is the worse of two closures. Where one of them is not known only what
+// is too much counts of the other: what closes there says nothing of this one.
+func both(a, b float64) float64 {
+	worse := greater(a, b)
+	if (math.IsNaN(a) || math.IsNaN(b)) && !(worse > 1) {
+		return math.NaN()
+	}
+	return worse
 }
 
 // widening is what a ratio of scatters does to the spread of the fit. The

@@ -26,6 +26,41 @@ func TestChanceOfScatter(t *testing.T) {
 	}
 }
 
+// Three places tell a plane and nothing of themselves: no closure and no residual,
+// whatever the rim or the return of the dial to its zero says. What is too much
+// there counts all the same.
+func TestThreePlacesCloseNothing(t *testing.T) {
+	c := truth{1e-3, vector{1e-4, 5e-5}, vector{}}
+	const sd = 5.8e-6
+	in := faces(c.read([]float64{0, math.Pi / 2, 3 * math.Pi / 2}, []float64{0}))
+	for i := range in.Readings {
+		in.Readings[i].GapUncertainty = sd
+	}
+	for _, s := range c.read(round(4), []float64{0}) {
+		in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Step: s.Gap, StepUncertainty: sd})
+	}
+	m := solved(t, in)
+	if !math.IsNaN(float64(m.ClosureUse)) || !math.IsNaN(float64(m.WorstResidual)) {
+		t.Errorf("three gaps close by %g, and lie %g off", m.ClosureUse, m.WorstResidual)
+	}
+	parttest.Near(t, "gap vertical", m.GapVertical, 2e-4, 1e-11)
+	in.RimReadings[2].Step += 1e-4
+	if m = solved(t, in); !(m.ClosureUse > 1) {
+		t.Errorf("a rim that does not close is told as %g", m.ClosureUse)
+	}
+
+	dial := zeroed(0.001, 0.0001)
+	dial.DialReadings = append(dial.DialReadings[:3], dial.DialReadings[0])
+	out, err := Dial(dial)
+	if err != nil || !math.IsNaN(float64(out.ClosureUse)) || out.FaceReturn != 0 {
+		t.Errorf("three places and back at zero close by %g (%v)", out.ClosureUse, err)
+	}
+	dial.DialReadings[3].Face += 1e-4
+	if out, err = Dial(dial); err != nil || !(out.ClosureUse > 1) {
+		t.Errorf("a dial that does not come back is told as %g (%v)", out.ClosureUse, err)
+	}
+}
+
 // A shaft that was turned the other way than it was typed is found out from
 // three positions on; with two the readings fit either way, and the result
 // says what they would mean.
