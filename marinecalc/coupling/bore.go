@@ -109,6 +109,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 		out.BorePressure = quantity.Stress(float64(out.Grip) / f.Give())
 		out.Pressed = quantity.Force(float64(out.BorePressure) * math.Pi * float64(in.ShaftDiameter) * float64(in.EngagedLength))
 	}
+	out.face(in)
 	c.Mean = out.MeanDiameter
 	out.HubStress = quantity.Stress(float64(out.BorePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
 	if in.HubDiameter == 0 {

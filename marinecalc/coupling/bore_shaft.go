@@ -46,34 +46,37 @@ type BoreInput struct {
 	ShaftYieldStrength quantity.Stress // optional
 	HubYieldStrength   quantity.Stress // optional; of the flange
 
-	ClampFactor          quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
-	PinchBolts           int             // of a split clamp; 1 is used for the nut of a taper
-	PinchClamp           quantity.Force  // of one pinch bolt or of the nut; goes before the next three
-	PinchTorque          quantity.Torque // that one is tightened with
-	PinchDiameter        quantity.Length // nominal, of its thread
-	NutFactor            quantity.Ratio  // torque over clamp times diameter
-	PinchPitch           quantity.Length // of its thread; optional, a coarse one stands in
-	PinchYieldStrength   quantity.Stress // optional; of the nut of a taper that of the shaft stands in
-	PinchTensileStrength quantity.Stress // optional
-	ShaftTensileStrength quantity.Stress // stands in for it where the shaft has the thread; optional
-	SplitGap             quantity.Length `unset:"NaN"` // slot left open between the lips of a split clamp
-	SetScrews            quantity.Ratio  `unset:"NaN"` // a count
-	SeatingTorque        quantity.Torque `unset:"NaN"` // what they are tightened with; not known, the table's
-	TableSeating         quantity.Torque // what ScrewHolding is for; optional
-	ScrewHolding         quantity.Force  // that one set screw holds; needed with SetScrews
-	FurtherScrew         quantity.Ratio  // what each set screw after the first adds, 0 to 1
-	Interference         quantity.Length `unset:"NaN"` // on the diameter, measured; below 0 a clearance; needed of an interference fit
-	SmoothingLoss        quantity.Length // of it, by the peaks of the surfaces; optional
-	TaperRatio           quantity.Ratio  // loss of diameter over length; needed of a taper
-	HubDiameter          quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
-	Bore                 quantity.Length // through the shaft; optional
-	HubModulus           quantity.Stress // needed of an interference fit, like the next three
-	HubPoisson           quantity.Ratio
-	ElasticModulus       quantity.Stress // of the shaft
-	ShaftPoisson         quantity.Ratio
-	HubExpansion         quantity.Ratio       // for each kelvin; optional, as the next two
-	FittingClearance     quantity.Length      // to slip the warm flange on without force
-	RoomTemperature      quantity.Temperature // of the shaft while the flange is warmed
+	ClampFactor            quantity.Ratio  // of a split clamp: what presses on the shaft all round over the clamp of all bolts
+	PinchBolts             int             // of a split clamp; 1 is used for the nut of a taper
+	PinchClamp             quantity.Force  // of one pinch bolt or of the nut; goes before the next three
+	PinchTorque            quantity.Torque // that one is tightened with
+	PinchDiameter          quantity.Length // nominal, of its thread
+	NutFactor              quantity.Ratio  // torque over clamp times diameter
+	PinchPitch             quantity.Length // of its thread; optional, a coarse one stands in
+	PinchYieldStrength     quantity.Stress // optional; of the nut of a taper that of the shaft stands in
+	PinchTensileStrength   quantity.Stress // optional
+	ShaftTensileStrength   quantity.Stress // stands in for it where the shaft has the thread; optional
+	SplitGap               quantity.Length `unset:"NaN"` // slot left open between the lips of a split clamp
+	SetScrews              quantity.Ratio  `unset:"NaN"` // a count
+	SeatingTorque          quantity.Torque `unset:"NaN"` // what they are tightened with; not known, the table's
+	TableSeating           quantity.Torque // what ScrewHolding is for; optional
+	ScrewHolding           quantity.Force  // that one set screw holds; needed with SetScrews
+	FurtherScrew           quantity.Ratio  // what each set screw after the first adds, 0 to 1
+	Interference           quantity.Length `unset:"NaN"` // on the diameter, measured; below 0 a clearance; needed of an interference fit
+	SmoothingLoss          quantity.Length // of it, by the peaks of the surfaces; optional
+	TaperRatio             quantity.Ratio  // loss of diameter over length; needed of a taper
+	NutFaceDiameter        quantity.Length // of a taper's nut, outside of the face that bears on the hub; optional
+	NutFaceShare           quantity.Ratio  // that face over PinchDiameter, where it was not measured; optional
+	PermittedBearingStress quantity.Stress // of the hub under that nut; optional
+	HubDiameter            quantity.Length // outside of the boss; needed where it is pressed, above ShaftDiameter
+	Bore                   quantity.Length // through the shaft; optional
+	HubModulus             quantity.Stress // needed of an interference fit, like the next three
+	HubPoisson             quantity.Ratio
+	ElasticModulus         quantity.Stress // of the shaft
+	ShaftPoisson           quantity.Ratio
+	HubExpansion           quantity.Ratio       // for each kelvin; optional, as the next two
+	FittingClearance       quantity.Length      // to slip the warm flange on without force
+	RoomTemperature        quantity.Temperature // of the shaft while the flange is warmed
 
 	like *BoreResult // margins are given on either side of 1, see BoreTrial
 }
@@ -104,6 +107,7 @@ type BoreResult struct {
 	BareMargin   quantity.Ratio // of a taper the pull-off force with its nut lost over the pull astern
 	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
 	HubUse       quantity.Ratio // stress in the hub over its yield strength
+	FaceUse      quantity.Ratio // pressure under a taper's nut over what the hub bears there
 	PinchUse     quantity.Ratio // stress in pinch bolt or nut's thread while tightened over its yield strength
 
 	SlipTorque     quantity.Torque // held going ahead
@@ -121,6 +125,8 @@ type BoreResult struct {
 
 	PinchStress  quantity.Stress // equivalent, while it is tightened
 	ClampUsed    quantity.Force  // of one pinch bolt or of the nut
+	FaceStress   quantity.Stress // under a taper's nut
+	FaceUsed     quantity.Length // outside of its face
 	Pressed      quantity.Force  // on the shaft, added up all round
 	BorePressure quantity.Stress // mean, of an interference fit or a taper
 	HubStress    quantity.Stress // equivalent, at the bore

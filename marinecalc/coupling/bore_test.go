@@ -40,11 +40,11 @@ func coned() BoreInput {
 
 // common are the edges of what every way of holding checks.
 func common(own map[string]string) map[string]string {
-	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]",
+	all := map[string]string{"/shaftTorque": "(0, inf)", "/boreFriction": "(0, 1)", "/asternThrust": "[0, 2]", "/furtherScrew": "[0, 1]", "/taperRatio": "[0, 0.25]", "/nutFaceShare": "0 or [1, 3]",
 		"/hubPoisson": "[0, 0.5]", "/shaftPoisson": "[0, 0.5]", "/pinchBolts": "[0, 12]", "/setScrews": "NaN or [0, 12]", "/splitGap": "NaN or [0, inf)", "/interference": "NaN or [-0.01, 0.01]", "/seatingTorque": "NaN or [0, inf)", "/shaftDiameter": "(0, inf)", "/hubDiameter": "0 or (0.03, inf)", "/heightShare": "[0, inf)", "/seatShare": "[0, inf)", "/keySeat": "[0, inf)"}
 	for _, name := range []string{"asternTorque", "peakTorque", "thrust", "thrustAstern", "foulPull", "engagedLength", "keyWidth", "keyHeight", "keyLength", "keyYieldStrength",
 		"shaftYieldStrength", "hubYieldStrength", "clampFactor", "pinchClamp", "pinchTorque", "pinchDiameter", "nutFactor", "pinchPitch", "pinchYieldStrength", "pinchTensileStrength", "shaftTensileStrength", "tableSeating", "screwHolding", "smoothingLoss",
-		"bore", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
+		"bore", "nutFaceDiameter", "permittedBearingStress", "hubModulus", "elasticModulus", "hubExpansion", "fittingClearance", "roomTemperature"} {
 		all["/"+name] = "[0, inf)"
 	}
 	for where, edges := range own {
@@ -64,7 +64,7 @@ func TestEdgesOfBore(t *testing.T) {
 	parttest.Edges(t, in, Bore, common(map[string]string{"/clampFactor": "(0, inf)", "/pinchBolts": "[1, 12]", "/pinchTorque": "(0, inf)", "/pinchDiameter": "(0, inf)", "/nutFactor": "(0, inf)"}))
 	in = coned()
 	in.ScrewHolding = 5000
-	parttest.Edges(t, in, Bore, common(map[string]string{"/engagedLength": "(0, 0.3)", "/taperRatio": "(0, 0.25]"}))
+	parttest.Edges(t, in, Bore, common(map[string]string{"/engagedLength": "(0, 0.3)", "/taperRatio": "(0, 0.25]", "/nutFaceDiameter": "0 or (0.024, inf)"}))
 	in = screwed()
 	parttest.Edges(t, in, Bore, common(map[string]string{"/screwHolding": "(0, inf)", "/keyLength": "(0, inf)", "/keyWidth": "[0, 0.015]", "/keyHeight": "[0, 0.015]", "/heightShare": "0 or [0.3, 2]", "/seatShare": "0 or [0.3, 0.8]", "/keySeat": "[0, inf)"}))
 }

@@ -65,6 +65,8 @@ func (in *BoreInput) validateParts(faults *problem.List) {
 		{"/pinchClamp", "clamp of a pinch bolt", float64(in.PinchClamp)},
 		{"/pinchTorque", "torque of a pinch bolt", float64(in.PinchTorque)},
 		{"/pinchDiameter", "diameter of a pinch bolt", float64(in.PinchDiameter)},
+		{"/nutFaceDiameter", "outside of the nut's face", float64(in.NutFaceDiameter)},
+		{"/permittedBearingStress", "allowed pressure under the nut", float64(in.PermittedBearingStress)},
 		{"/pinchPitch", "pitch of a pinch bolt", float64(in.PinchPitch)},
 		{"/pinchYieldStrength", "yield strength of a pinch bolt", float64(in.PinchYieldStrength)},
 		{"/pinchTensileStrength", "tensile strength of a pinch bolt", float64(in.PinchTensileStrength)},
@@ -118,6 +120,9 @@ func needed(faults *problem.List, where, name string, v float64) {
 }
 
 func (in *BoreInput) validateMethod(faults *problem.List) {
+	if in.NutFaceShare != 0 {
+		faults.Between("/nutFaceShare", "nut's face over its thread", float64(in.NutFaceShare), 1, 3, "1 to 3")
+	}
 	switch in.HoldMethod {
 	case SplitClamp:
 		needed(faults, "/clampFactor", "the clamp factor", float64(in.ClampFactor))
@@ -147,6 +152,8 @@ func (in *BoreInput) validateMethod(faults *problem.List) {
 		in.validateClamp(faults)
 		if small := float64(hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.EngagedLength)); !(small > 0) {
 			faults.Add("/engagedLength", "a taper so long comes to a point", "less than "+problem.Millimetres(float64(in.ShaftDiameter)/float64(in.TaperRatio)), "")
+		} else if face := float64(in.NutFaceDiameter); face > 0 && face <= small {
+			faults.Add("/nutFaceDiameter", fmt.Sprintf("a face of %s goes into a hole of %s: such a nut does not press the hub", problem.Millimetres(face), problem.Millimetres(small)), "above "+problem.Millimetres(small), "of a washer under the nut type its outside")
 		} else if thread := float64(in.PinchDiameter); thread > small {
 			faults.Add("/pinchDiameter", fmt.Sprintf("a flange whose cone ends at %s does not go over a thread of %s", problem.Millimetres(small), problem.Millimetres(thread)), "at most "+problem.Millimetres(small), "measure the thread, the shaft and the length in the bore")
 		}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"example.org/driveline/marinecalc/fastener"
+	"example.org/driveline/marinecalc/hub"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -57,6 +58,22 @@ func (out *BoreResult) clamp(in *BoreInput) {
 			out.ClampUsed = quantity.Force(math.NaN())
 		}
 	}
+}
+
+// face finds the pressure under the nut of a taper, over the ring between its face and
+// the small end of the cone.
+func (out *BoreResult) face(in *BoreInput) {
+	nan := math.NaN()
+	out.FaceUsed, out.FaceStress, out.FaceUse = quantity.Length(nan), quantity.Stress(nan), quantity.Ratio(nan)
+	if in.HoldMethod != TaperNut {
+		return
+	}
+	out.FaceUsed = in.NutFaceDiameter
+	if in.NutFaceDiameter == 0 {
+		out.FaceUsed = quantity.Length(quantity.OrNaN(float64(in.NutFaceShare)) * quantity.OrNaN(float64(in.PinchDiameter)))
+	}
+	out.FaceStress = fastener.FacePressure(out.ClampUsed, out.FaceUsed, hub.SmallEnd(in.ShaftDiameter, in.TaperRatio, in.EngagedLength))
+	out.FaceUse = quantity.Ratio(float64(out.FaceStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
 }
 
 // pinchTensile is the tensile strength of what pinchYield is of; 0 for not known.

@@ -93,6 +93,17 @@ func (in *OutputInput) collar() float64 {
 	return fastener.HexagonCollar * float64(in.NominalDiameter)
 }
 
+// face finds the pressure under the nut as it was tightened, over the ring between its
+// face and the shaft inside.
+func (out *OutputResult) face(in *OutputInput) {
+	out.FaceUsed = in.NutFaceDiameter
+	if in.NutFaceDiameter == 0 {
+		out.FaceUsed = quantity.Length(quantity.OrNaN(float64(in.NutFaceShare)) * float64(in.NominalDiameter))
+	}
+	out.FaceStress = fastener.FacePressure(out.FittedClamp, out.FaceUsed, in.SeatDiameter)
+	out.FaceUse = quantity.Ratio(float64(out.FaceStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
+}
+
 // clamp finds what the nut was tightened to.
 func (out *OutputResult) clamp(in *OutputInput) {
 	give := 1/float64(out.ShaftSpring) + 1/float64(out.StackSpring)

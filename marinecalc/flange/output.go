@@ -31,12 +31,14 @@ type OutputInput struct {
 	NutTurn         quantity.Angle  // from snug; goes before NutTorque where the stiffness is known
 	LooseningTorque quantity.Torque // at which the nut moved when it was undone; optional
 
-	NutFactor       quantity.Ratio  // torque over clamp and diameter; needed with a torque unless both frictions are given
-	ThreadFriction  quantity.Ratio  // optional
-	NutFriction     quantity.Ratio  // under the nut; optional
-	NutFaceDiameter quantity.Length // outside of the face that turns; optional
-	TorqueScatter   quantity.Ratio  // above 0; 1 for none
-	TurnScatter     quantity.Ratio  // above 0; 1 for none
+	NutFactor              quantity.Ratio  // torque over clamp and diameter; needed with a torque unless both frictions are given
+	ThreadFriction         quantity.Ratio  // optional
+	NutFriction            quantity.Ratio  // under the nut; optional
+	NutFaceDiameter        quantity.Length // outside of the face that turns; optional
+	NutFaceShare           quantity.Ratio  // that face over NominalDiameter, where it was not measured; optional
+	PermittedBearingStress quantity.Stress // of what the nut bears on; optional
+	TorqueScatter          quantity.Ratio  // above 0; 1 for none
+	TurnScatter            quantity.Ratio  // above 0; 1 for none
 
 	SeatDiameter   quantity.Length // of the shaft inside the stack, above 0
 	ShaftBore      quantity.Length // optional
@@ -125,6 +127,10 @@ type OutputResult struct {
 
 	MostNutTorque quantity.Torque // that brings the thread to yield
 
+	FaceUse    quantity.Ratio  // pressure under the nut over what the hub bears there
+	FaceStress quantity.Stress // under the nut; NaN without its face, or where that goes into the hub
+	FaceUsed   quantity.Length // outside of the nut's face
+
 	HoldTorque    quantity.Torque // the greater of NutTorque and LooseningTorque
 	BarForce      quantity.Force  // where the bar rests
 	HoldBoltForce quantity.Force  // on the nearer bolt
@@ -185,6 +191,7 @@ func Output(in OutputInput) (out OutputResult, err error) {
 	out.passes(&in)
 	out.opens(&in)
 	out.thread(&in)
+	out.face(&in)
 	out.hold(&in)
 	out.room(&in)
 	return out, nil

@@ -33,6 +33,7 @@ func (in *OutputInput) validate() error {
 		{"/nutTorque", "torque of the nut", float64(in.NutTorque)}, {"/nutTurn", "turn of the nut", float64(in.NutTurn)},
 		{"/looseningTorque", "torque at which the nut moved", float64(in.LooseningTorque)}, {"/nutFactor", "nut factor", float64(in.NutFactor)},
 		{"/nutFaceDiameter", "outside of the nut's face", float64(in.NutFaceDiameter)},
+		{"/permittedBearingStress", "allowed pressure under the nut", float64(in.PermittedBearingStress)},
 		{"/hubDiameter", "diameter of the hub", float64(in.HubDiameter)},
 		{"/ringDiameter", "diameter of the bearing ring", float64(in.RingDiameter)},
 		{"/spacerDiameter", "diameter of the spacer", float64(in.SpacerDiameter)}, {"/faceDiameter", "outside of the clamped face", float64(in.FaceDiameter)},
@@ -133,6 +134,9 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 	}
 	if l, t := float64(in.HubLength+in.RingLength+in.SpacerLength), float64(in.ThreadInside); !(t >= 0 && (t <= l || in.HubLength == 0)) {
 		faults.Add("/threadInside", problem.Millimetres(t)+" of thread do not go into a stack of "+problem.Millimetres(l), "0, up to the stack's length", "")
+	}
+	if in.NutFaceShare != 0 {
+		faults.Between("/nutFaceShare", "nut's face over its thread", float64(in.NutFaceShare), 1, 3, "1 to 3")
 	}
 	in.validateBar(faults)
 }

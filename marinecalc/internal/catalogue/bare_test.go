@@ -23,7 +23,7 @@ var exact = map[string][]string{
 	},
 	"a bound: what a reading is held against is as the book or the maker has it": {
 		"output-flange/permittedPressure", "flange-run-out/gapAllowance", "backlash/allowedBacklash",
-		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress", "propeller-taper/permittedBearingStress",
+		"bearing-clearance/leastNewClearance", "bearing-clearance/mostNewClearance", "bearing-clearance/wornLimit", "bolt-fit/reuseTorque", "bolt-preload/permittedBearingStress", "propeller-taper/permittedBearingStress", "output-flange/permittedBearingStress", "coupling-bore/permittedBearingStress",
 		"coupling-alignment/gapAllowance", "dial-alignment/gapAllowance", "alignment-target/gapAllowance", "alignment-target/offsetAllowance", "alignment-target/usualDeflection", "dial-alignment/offsetAllowance", "coupling-alignment/offsetAllowance", "mount-moves/gapAllowance", "mount-moves/offsetAllowance", "gland-packing/mostOver", "gland-packing/mostUnder",
 		"vibration-source/zoneAb", "vibration-source/zoneBc", "vibration-source/zoneCd", "wear-debris/wearLimit", "*/mounts/ratedLoad", "*/mounts/ratedThrust", "*/mounts/travelUp",
 		"*/mounts/travelDown", "*/mounts/sidewaysSlack", "mount-load/usualDeflection", "thread-engagement/engagementRule", "thread-engagement/studRule", "coupling-bore/tableSeating", "coupling-bore/hubHeatLimit", "shaft-whirl/spanGuideFast", "shaft-whirl/spanGuideSlow",
