@@ -167,7 +167,10 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 		return float64(c.Slip(out.Pressed, quantity.Force(pull)))
 	}
 	out.PullAstern = torque.PullAstern(in.ThrustAstern, in.Thrust, in.AsternThrust)
-	out.FrictionTorque = quantity.Torque(slip(0))
+	out.FrictionTorque, out.ConeMargin = quantity.Torque(slip(0)), quantity.Ratio(nan)
+	if in.HoldMethod == TaperNut {
+		out.ConeMargin = quantity.Ratio(slip(0) / quantity.OrNaN(float64(in.ShaftTorque)))
+	}
 	held := better(slip(0), key)
 	out.SlipTorque = quantity.Torque(held)
 	switch {

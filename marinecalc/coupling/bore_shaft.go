@@ -105,6 +105,7 @@ type BoreResult struct {
 	PullMargin   quantity.Ratio // pull-off force over the pull astern
 	FoulMargin   quantity.Ratio // pull-off force over that of a foul propeller
 	BareMargin   quantity.Ratio // of a taper the pull-off force with its nut lost over the pull astern
+	ConeMargin   quantity.Ratio // of a taper the torque that its surfaces hold over the steady torque ahead
 	ScrewMargin  quantity.Ratio // what the set screws hold over the pull astern
 	HubUse       quantity.Ratio // stress in the hub over its yield strength
 	FaceUse      quantity.Ratio // pressure under a taper's nut over what the hub bears there

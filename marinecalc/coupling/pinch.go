@@ -121,7 +121,7 @@ func (out *BoreResult) withhold(in *BoreInput) {
 	if lost {
 		out.NutHold = quantity.Force(nan)
 	}
-	for _, m := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.PullMargin, &out.FoulMargin, &out.BareMargin} {
+	for _, m := range [...]*quantity.Ratio{&out.MarginAhead, &out.MarginAstern, &out.MarginPeak, &out.PullMargin, &out.FoulMargin, &out.BareMargin, &out.ConeMargin} {
 		if lost || *m >= 1 {
 			*m = quantity.Ratio(nan)
 		}

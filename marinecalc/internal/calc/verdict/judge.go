@@ -144,7 +144,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	}
 	j.open = len(behind) > 0
 	for _, p := range behind {
-		if !v.Guide && !slices.Contains(j.unverified, p) { // a guide is itself no more than usual
+		if !slices.Contains(j.unverified, p) {
 			j.unverified = append(slices.Clip(j.unverified), p)
 		}
 	}
