@@ -31,10 +31,14 @@ func (r *Finder) compareSame(p, q *contract.Property, share float64, remedy stri
 	}
 	values := []sheet.ConflictValue{r.figureOf(p, found), r.figureOf(q, chosen)}
 	standing := func(v *sheet.ConflictValue, reach float64) string {
-		if name := r.standard(q, v.SI, reach); name != "" && share == 0 { // what need only be near is no standard's
-			return " “" + v.Text + ", " + name + "”"
+		name := ""
+		if share == 0 { // what need only be near is no standard's
+			name = r.standard(q, v.SI, reach)
 		}
-		return " " + v.Text
+		if name == "" {
+			return " " + v.Text
+		}
+		return " “" + v.Text + ", " + name + "”"
 	}
 	var moved []*contract.Property
 	if p.IsResult && q.IsResult { // two readings of one thing: what is set or known beside them stands
