@@ -3,6 +3,7 @@
 // that have none yet.
 
 import { button, h, s } from '../kit/dom.js';
+import { at, withAt } from '../kit/pointer.js';
 import { unitFor } from './units.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -78,6 +79,23 @@ export function placesOf(count, others, closes) {
 export function rowAt(rows, { hour, again }, turn) {
   const here = rows.flatMap((r, i) => (r.hour === hour && Math.abs(r.turn - turn) < 0.01 ? [i] : []));
   return here[again ? 1 : 0] ?? -1;
+}
+
+/**
+ * What was typed without the places of such lists at which nothing was read; null
+ * where each was.
+ * @param {Json} all
+ * @param {Map<string, Round>} rounds by their pointers
+ */
+export function readAlone(all, rounds) {
+  let read = all;
+  for (const [pointer, { values }] of rounds) {
+    const rows = at(all, pointer);
+    if (!Array.isArray(rows)) continue;
+    const full = rows.filter((row) => values.some(([name]) => row[name] !== undefined));
+    if (full.length < rows.length) read = /** @type {Json} */ (withAt(read, pointer, full.length > 0 ? full : undefined) ?? {});
+  }
+  return read === all ? null : read;
 }
 
 /** Of one press, by the unit: a thou, a feeler's step, a dial's division. @param {string} unit @param {boolean} signed */

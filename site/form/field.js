@@ -7,8 +7,25 @@ import { unitFor } from './units.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('../../wasm/marinecalc.js').Choices} Choices */
 /** @typedef {import('../../wasm/marinecalc.js').Units} Units */
+
+/**
+ * What a form is made from.
+ * @typedef {object} FormOptions
+ * @property {Schema} root where $ref looks
+ * @property {Schema} schema of the object the form fills
+ * @property {Json} value what was typed before
+ * @property {string} prefix
+ * @property {import('../../wasm/marinecalc.js').Units} units
+ * @property {import('../../wasm/marinecalc.js').Choices} choices
+ * @property {import('./units.js').Reader} read what was typed for a quantity
+ * @property {boolean} [folds] whether groups are folded, as in a long form
+ * @property {{ [member: string]: string }} [places] titles of the groups of inputs, by members of the boat file
+ * @property {(pointer: string) => { value?: unknown } | undefined} [known] what the boat gives of what is asked for there
+ * @property {(value: Json) => void} changed
+ */
 
 /**
  * What a field needs to know of the form it stands in.

@@ -2,8 +2,8 @@
 // can be added and taken away, everything else becomes a field.
 
 import { button, h } from '../kit/dom.js';
-import { at, below, count, withAt } from '../kit/pointer.js';
-import { clockFace, roundOf } from './clock.js';
+import { at, below, count, trimmed, withAt } from '../kit/pointer.js';
+import { clockFace, readAlone, roundOf } from './clock.js';
 import { Field, inWords, standing, types } from './field.js';
 import { inGroups } from './groups.js';
 import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters } from './rows.js';
@@ -11,23 +11,9 @@ import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters }
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
+/** @typedef {import('./field.js').FormOptions} FormOptions */
 /** @typedef {import('./field.js').Setting} Setting */
 /** @typedef {import('./problems.js').Taken} Taken */
-
-/**
- * @typedef {object} FormOptions
- * @property {Schema} root where $ref looks
- * @property {Schema} schema of the object the form fills
- * @property {Json} value what was typed before
- * @property {string} prefix
- * @property {import('../../wasm/marinecalc.js').Units} units
- * @property {import('../../wasm/marinecalc.js').Choices} choices
- * @property {import('./units.js').Reader} read what was typed for a quantity
- * @property {boolean} [folds] whether groups are folded, as in a long form
- * @property {{ [member: string]: string }} [places] titles of the groups of inputs, by members of the boat file
- * @property {(pointer: string) => { value?: unknown } | undefined} [known] what the boat gives of what is asked for there
- * @property {(value: Json) => void} changed
- */
 
 export class Form {
   /** @type {Map<string, Field>} */
@@ -41,6 +27,8 @@ export class Form {
    * @type {Map<string, (elsewhere: boolean) => void>}
    */
   #adders = new Map();
+  /** Lists that a clock face is the form of. @type {Map<string, import('./clock.js').Round>} */
+  #rounds = new Map();
   /** Rows whose fields are made when they are first opened. @type {Map<string, () => void>} */
   #unmade = new Map();
   /** @type {{ [name: string]: { text: string, words: string } }} */
@@ -302,6 +290,7 @@ export class Form {
     }
     const parts = Object.entries(item.properties ?? {}).map(([name, inner]) => /** @type {[string, Schema]} */ ([name, this.#resolved(inner)]));
     const round = roundOf(schema, parts);
+    if (round) this.#rounds.set(pointer, round);
     const given = () => {
       const value = this.#known(pointer)?.value;
       return Array.isArray(value) && typed().length === 0 ? value : undefined;
@@ -320,6 +309,14 @@ export class Form {
       schema.description && h('p', { class: 'help' }, schema.description),
       ...(face ? [opened(given() === undefined && (typed().length > 0 || !this.#listed), 'On the face', face.element), opened(false, 'As a list', ...list)] : list),
     );
+  }
+
+  /**
+   * What was typed without the places of a clock face at which nothing was read;
+   * null where each was.
+   */
+  read() {
+    return readAlone(trimmed(this.value) ?? {}, this.#rounds);
   }
 
   /**

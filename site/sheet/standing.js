@@ -9,13 +9,20 @@
 export class Standing {
   /** What was typed when it last could be used. @type {Json} */
   #good = {};
+  #read;
+  /** What the answer is made from. @type {Json} */
+  used = {};
   /** @type {Sheet | null} */
   #sheet = null;
   #run;
 
-  /** @param {(typed: Json) => import('../../wasm/marinecalc.js').RunReply | import('../../wasm/marinecalc.js').Refusal} run */
-  constructor(run) {
+  /**
+   * @param {(typed: Json) => import('../../wasm/marinecalc.js').RunReply | import('../../wasm/marinecalc.js').Refusal} run
+   * @param {() => Json | null} read what was typed without the places at which nothing was read
+   */
+  constructor(run, read) {
     this.#run = run;
+    this.#read = read;
   }
 
   /**
@@ -25,9 +32,13 @@ export class Standing {
    * @returns {{ sheet: Sheet | null, problems: Problem[], without: string[] }}
    */
   take(typed) {
-    const reply = this.#run(typed);
+    let reply = this.#run(typed);
+    let used = typed;
+    const read = reply.ok ? null : this.#read();
+    const short = read && this.#run(read);
+    if (read && short?.ok) [reply, used] = [short, read];
     if (reply.ok) {
-      this.#good = typed;
+      this.#good = this.used = used;
       this.#sheet = reply.sheet;
       return { sheet: reply.sheet, problems: [], without: [] };
     }
@@ -41,7 +52,7 @@ export class Standing {
         else delete usable[name];
       }
       const again = this.#run(usable);
-      if (again.ok) this.#sheet = again.sheet;
+      if (again.ok) [this.#sheet, this.used] = [again.sheet, usable];
     }
     return { sheet: this.#sheet, problems, without };
   }

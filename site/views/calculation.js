@@ -110,7 +110,7 @@ export function showCalculation(app, main, id = '') {
 
   /** What was typed, as it would be kept with the boat. */
   const kept = () =>
-    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: lasting(trimmed(form.value) ?? {}), date: today() });
+    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: lasting(form.read() ?? trimmed(form.value) ?? {}), date: today() });
 
   /** What can wait until nobody types. */
   function rested() {
@@ -151,8 +151,8 @@ export function showCalculation(app, main, id = '') {
    * @param {import('../../wasm/marinecalc.js').Json} typedIn
    * @returns {import('../../wasm/marinecalc.js').RunRequest}
    */
-  const request = (typedIn = trimmed(form.value) ?? {}) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units(), date: today() });
-  const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)));
+  const request = (typedIn = standing.used) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units(), date: today() });
+  const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)), () => form.read());
 
   /** @type {import('../../wasm/marinecalc.js').Sheet | null} */
   let shownSheet = null;
@@ -160,7 +160,7 @@ export function showCalculation(app, main, id = '') {
     input,
     () => shownSheet,
     (name, value) => {
-      const reply = app.calculator.call(request({ ...trimmed(form.value), [name]: value }));
+      const reply = app.calculator.call(request({ ...standing.used, [name]: value }));
       return reply.ok ? reply.sheet : null;
     },
     (name, text) => form.fields.get(`/${name}`)?.enter(text),
