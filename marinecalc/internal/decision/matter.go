@@ -156,7 +156,7 @@ func (m *matter) decide(s *calc.Session, in cost.Input, out *cost.Result) {
 	if way == "" {
 		way, why = cost.Way(out.Cheapest), "it costs least"
 	}
-	if chosen, is := chosenWork(s); is {
+	if chosen, is := s.Boat.ChosenWork(); is {
 		m.taken, m.takes = "", "neither: other work was chosen"
 		if len(chosen) == 0 {
 			m.takes = "nothing: the list of work is empty"
@@ -204,23 +204,4 @@ func (m *matter) firstCure(s *calc.Session) string {
 		}
 	}
 	return ""
-}
-
-// chosenWork is the list of work in the boat file, and whether there is one.
-func chosenWork(s *calc.Session) (list []string, is bool) {
-	if s.Boat == nil {
-		return nil, false
-	}
-	raw, _, _, found := s.Boat.Find("/work/remedies")
-	entries, ok := raw.([]any)
-	if !found || !ok {
-		return nil, false
-	}
-	for _, e := range entries {
-		if one, ok := e.(map[string]any); ok {
-			id, _ := one["remedy"].(string)
-			list = append(list, id)
-		}
-	}
-	return list, true
 }

@@ -142,18 +142,10 @@ func (m *maker) hold(r *Record) {
 			r.Limits = append(r.Limits, limits...)
 		}
 	}
-	for _, place := range []string{"/follow/limits", "/follow"} {
-		raw, _, _, _ := m.session.Boat.Find(place)
-		list, _ := raw.([]any)
-		if one, is := raw.(map[string]any); is {
-			list = []any{one}
-		}
-		for _, item := range list {
-			one, _ := item.(map[string]any)
-			if limit, _ := one["limit"].(string); limit != "" && one["reading"] == r.Reading {
-				r.Limits = append(r.Limits, Held{Title: "Limit set in the boat file", Bound: limit})
-				return
-			}
+	for _, f := range m.session.Boat.Follows() {
+		if f.Reading == r.Reading && f.Limit != "" {
+			r.Limits = append(r.Limits, Held{Title: "Limit set in the boat file", Bound: f.Limit})
+			return
 		}
 	}
 }

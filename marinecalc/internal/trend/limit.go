@@ -3,7 +3,6 @@
 package trend
 
 import (
-	"fmt"
 	"math"
 
 	"example.org/driveline/marinecalc/internal/contract"
@@ -56,18 +55,10 @@ func (t *follower) limit(in *Input, bad *problem.List) {
 
 // limitOfBoat is the limit that the boat file gives for a reading, and where.
 func (t *follower) limitOfBoat(reading string) (text, where string) {
-	list, _, _, _ := t.session.Boat.Find("/follow/limits")
-	entries, _ := list.([]any)
-	for i, e := range entries {
-		if m, _ := e.(map[string]any); m["reading"] == reading {
-			text, _ = m["limit"].(string)
-			return text, fmt.Sprintf("/follow/limits/%d/limit", i)
+	for _, f := range t.session.Boat.Follows() {
+		if f.Reading == reading {
+			return f.Limit, f.Where
 		}
-	}
-	if followed, _, _, _ := t.session.Boat.Find("/follow/reading"); followed == reading {
-		limit, _, _, _ := t.session.Boat.Find("/follow/limit")
-		text, _ = limit.(string)
-		return text, "/follow/limit"
 	}
 	return "", ""
 }

@@ -108,8 +108,9 @@ func (k *keeper) ownLimits() {
 			followed[name] = true
 		}
 	}
-	for _, name := range k.limited() {
-		if followed[name] {
+	for _, f := range k.session.Boat.Follows() {
+		name := f.Reading
+		if followed[name] || f.Limit == "" {
 			continue
 		}
 		followed[name] = true
@@ -128,25 +129,6 @@ func (k *keeper) ownLimits() {
 		k.dueOf(&c)
 		k.cares = append(k.cares, c)
 	}
-}
-
-// limited are the readings for which the boat file has a limit.
-func (k *keeper) limited() (names []string) {
-	add := func(raw any) {
-		one, _ := raw.(map[string]any)
-		name, _ := one["reading"].(string)
-		if _, has := one["limit"]; has && name != "" {
-			names = append(names, name)
-		}
-	}
-	raw, _, _, _ := k.session.Boat.Find("/follow")
-	add(raw)
-	raw, _, _, _ = k.session.Boat.Find("/follow/limits")
-	list, _ := raw.([]any)
-	for _, one := range list {
-		add(one)
-	}
-	return names
 }
 
 // dayOf is a day of the boat file, which its schema has let through.

@@ -325,20 +325,9 @@ func (k *keeper) perhaps(names []string) (newest boat.Event) {
 // trial is the day of the boat's sea trial, where one of the names was read on
 // it; "" where none was, or it is still to come.
 func (k *keeper) trial(names []string) string {
-	date, _, _, _ := k.session.Boat.Find("/seaTrial/date")
-	runs, _, _, _ := k.session.Boat.Find("/seaTrial/runs")
-	on, _ := date.(string)
+	on := k.session.Boat.TrialRead(names)
 	if d, err := day.Parse(on); err != nil || d > k.today {
 		return ""
 	}
-	list, _ := runs.([]any)
-	for _, r := range list {
-		run, _ := r.(map[string]any)
-		for _, name := range names {
-			if _, has := run[name]; has {
-				return on
-			}
-		}
-	}
-	return ""
+	return on
 }

@@ -40,15 +40,8 @@ func PartsOf(s *calc.Session, steps []rules.Step, step int) []StepPart {
 // inHand is what the boat file says of parts, as far as it decides whether a
 // step takes them.
 func inHand(s *calc.Session) (list []PartInHand) {
-	raw, _, _, _ := s.Boat.Find("/work/parts")
-	rows, _ := raw.([]any)
-	for _, row := range rows {
-		one, _ := row.(map[string]any)
-		h := PartInHand{LeadTime: quantity.Time(math.NaN())}
-		h.Part, _ = one["part"].(string)
-		h.OnBoard, _ = one["onBoard"].(bool)
-		h.MakerAsks, _ = one["makerAsks"].(bool)
-		list = append(list, h)
+	for _, h := range s.Boat.HeldParts() {
+		list = append(list, PartInHand{Part: h.Part, OnBoard: h.OnBoard, MakerAsks: h.MakerAsks, LeadTime: quantity.Time(math.NaN())})
 	}
 	return list
 }

@@ -1,0 +1,86 @@
+// What the boat file says of the job: readings to follow, parts in hand, chosen work,
+// the sea trial.
+
+package boat
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Follow is a reading that is followed, and the limit that the boat file has for it.
+type Follow struct {
+	Reading string
+	Limit   string // "" where it has none
+	Where   string // the limit stands in the boat file
+}
+
+// Follows are the readings that are followed: those that have a limit in the list, then
+// the one that is followed first, so that of two limits of a reading that of the list
+// comes first.
+func (b *Boat) Follows() (list []Follow) {
+	add := func(m map[string]any, where string) {
+		f := Follow{Where: where + "/limit"}
+		f.Reading, _ = m["reading"].(string)
+		f.Limit, _ = m["limit"].(string)
+		if f.Reading != "" {
+			list = append(list, f)
+		}
+	}
+	limits, _, _, _ := b.Find("/follow/limits")
+	for i, m := range Objects(limits) {
+		add(m, fmt.Sprintf("/follow/limits/%d", i))
+	}
+	first, _, _, _ := b.Find("/follow")
+	if m, is := first.(map[string]any); is {
+		add(m, "/follow")
+	}
+	return list
+}
+
+// HeldPart is what the boat file says of a part, as far as it decides whether a step
+// takes it.
+type HeldPart struct {
+	Part      string
+	OnBoard   bool
+	MakerAsks bool
+}
+
+// HeldParts are those of the work in hand.
+func (b *Boat) HeldParts() (list []HeldPart) {
+	parts, _, _, _ := b.Find("/work/parts")
+	for _, m := range Objects(parts) {
+		var h HeldPart
+		h.Part, _ = m["part"].(string)
+		h.OnBoard, _ = m["onBoard"].(bool)
+		h.MakerAsks, _ = m["makerAsks"].(bool)
+		list = append(list, h)
+	}
+	return list
+}
+
+// ChosenWork is the list of work, and whether there is one: an empty one says that
+// nothing is to be done.
+func (b *Boat) ChosenWork() (remedies []string, is bool) {
+	work, _, _, _ := b.Find("/work/remedies")
+	_, is = work.([]any)
+	for _, m := range Objects(work) {
+		id, _ := m["remedy"].(string)
+		remedies = append(remedies, id)
+	}
+	return remedies, is
+}
+
+// TrialRead is the day of the sea trial, where one of the names was read on a run of
+// it; "" where none was.
+func (b *Boat) TrialRead(names []string) string {
+	date, _, _, _ := b.Find("/seaTrial/date")
+	on, _ := date.(string)
+	runs, _, _, _ := b.Find("/seaTrial/runs")
+	for _, run := range Objects(runs) {
+		if slices.ContainsFunc(names, func(name string) bool { _, has := run[name]; return has }) {
+			return on
+		}
+	}
+	return ""
+}
