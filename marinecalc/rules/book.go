@@ -30,7 +30,9 @@ type Book struct {
 // Derived is what others work out of a book once and keep with it, such as a
 // model of its rows. key is of a type of their own, as with a context. make may
 // be called more than once at the same time; all get the same answer, which
-// nobody changes.
+// nobody changes. It is of use to whoever reads a book often, and for the inner
+// packages (the index of what can be found, the model of the fault finding, gauges and
+// rows of verdicts) it has to be here: a cache beside the book would outlive it.
 func (b *Book) Derived(key any, make func() any) any {
 	b = b.filled()
 	if is, ok := b.derived.Load(key); ok {
