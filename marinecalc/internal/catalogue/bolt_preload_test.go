@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // A joint that some of the bolts would hold shut and others not is not called
@@ -149,5 +150,63 @@ func TestTorquesOfTheBoltsAreKept(t *testing.T) {
 	}
 	if v := s.Verdict("bolt-torque-in-question"); v == nil || v.Word == "not measured" {
 		t.Errorf("the torque that was used is not judged: %+v", v)
+	}
+}
+
+// Growth and settling are judged on both sides, and the way that measures goes
+// before the way that estimates.
+func TestBoltReadingsAreJudgedOnBothSides(t *testing.T) {
+	const bolt = `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "gripLength": "24 mm", `
+	for _, c := range []struct {
+		rest, limit string
+		want        sheet.Word
+	}{
+		{`"freeLengthNew": "46.400 ± 0.002 mm", "freeLength": "46.403 ± 0.002 mm"}`, "bolt-grown", sheet.Within},
+		{`"freeLengthNew": "46.400 ± 0.002 mm", "freeLength": "46.43 ± 0.002 mm"}`, "bolt-grown", sheet.Beyond},
+		{`"freeLengthNew": "46.400 ± 0.002 mm", "freeLength": "46.396 ± 0.002 mm"}`, "bolt-shrunk", sheet.Within},
+		{`"freeLengthNew": "46.400 ± 0.002 mm", "freeLength": "46.37 ± 0.002 mm"}`, "bolt-shrunk", sheet.Beyond},
+		{`"clampedFaces": 1, "stretchMeasured": "70 µm"}`, "bolt-settled", sheet.Within},
+		{`"clampedFaces": 1, "stretchMeasured": "20 µm"}`, "bolt-settled", sheet.Beyond},
+		{`"clampedFaces": 1, "retorque": "not-yet", "stretchMeasured": "70 µm"}`, "bolt-settled-not-yet", sheet.Within},
+		{`"clampedFaces": 1, "retorque": "not-yet", "stretchMeasured": "20 µm"}`, "bolt-settled-not-yet", sheet.Beyond},
+	} {
+		s := runInput(t, "bolt-preload", bolt+c.rest, "metric")
+		if got := verdictsOf(s)[c.limit].Word; got != c.want && !(c.want == sheet.Within && got == sheet.NearLimit) {
+			t.Errorf("%s of %s: %s, want %s", c.limit, c.rest, got, c.want)
+		}
+	}
+	s := runInput(t, "bolt-preload", `{"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "gripLength": "24 mm", "clampedFaces": 1, "retorque": "done"}`, "metric")
+	if _, judged := verdictsOf(s)["bolt-settled"]; judged {
+		t.Error("what was taken up is judged as lost")
+	}
+}
+
+// Stretch and torque of one bolt that tell of different clamps are told to disagree, and
+// nothing that rests on one of them is OK; where they agree nothing is told.
+func TestStretchAndTorqueOfOneBolt(t *testing.T) {
+	for stretch, agrees := range map[string]bool{"0.15 mm": false, "0.085 mm": true} {
+		s := runInput(t, "bolt-preload", `{"thread":"M10x1.5","grade":"iso-8.8","finish":"oiled","gripLength":"24 mm","torqueUsed":"35 N·m","stretchMeasured":"`+stretch+`"}`, "metric")
+		if (len(s.Conflicts) == 0) != agrees {
+			t.Errorf("%s: %+v", stretch, s.Conflicts)
+		}
+		for _, limit := range []string{"bolt-torque-in-question", "torque-in-question-too-loose", "bolt-measured-proof"} {
+			if v := s.Verdict(limit); !agrees && v != nil && v.Word == sheet.Within {
+				t.Errorf("%s: %s", stretch, v.Sentence)
+			}
+		}
+		if v := s.Verdict("bolt-yield"); v.Word != sheet.Within {
+			t.Errorf("%s: the target %s", stretch, v.Sentence)
+		}
+	}
+}
+
+// Nothing typed where something must have been read is refused with what to do:
+// Hooke's law makes a bolt without stretch one without clamp.
+func TestNothingReadIsExplained(t *testing.T) {
+	for input, says := range map[string]string{`"stretchMeasured": "0 mm"`: "A bolt without stretch clamps nothing", `"turnMeasured": "0°"`: "clamps nothing: tighten it", `"gripLength": "0 mm"`: "leave it out where it was not measured"} {
+		_, err := marinecalc.Run("bolt-preload", []byte(`{"thread": "M10", "grade": "iso-8.8", "finish": "oiled", `+input+`}`), marinecalc.Options{})
+		if err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%s: %v", input, err)
+		}
 	}
 }

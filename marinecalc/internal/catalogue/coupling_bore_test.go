@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -112,6 +113,51 @@ func TestAnInterferenceThatNoMetalBears(t *testing.T) {
 		_, err := marinecalc.Run("coupling-bore", []byte(`{"holdMethod": "interference", "shaftDiameter": "30 mm", "engagedLength": "60 mm", "hubDiameter": "60 mm", "hubMetal": "mild-steel", "surfaces": "steel-dry", "shaftAlloy": "s31600-annealed", "shaftTorque": "150 N·m", "interference": "`+interference+`"}`), marinecalc.Options{NoRanges: true})
 		if (err != nil) != refused || refused && !strings.Contains(err.Error(), "more than any metal bears") {
 			t.Errorf("%s: %v", interference, err)
+		}
+	}
+}
+
+// A nut that hardly draws a coupling onto its cone leaves every turn to the key, and the
+// sheet says so as that of the propeller does.
+func TestNutOfACouplingsTaperDrawnTooLittle(t *testing.T) {
+	const taper = `{"holdMethod": "taper", "shaftTorque": "140 N·m", "shaftDiameter": "35 mm", "engagedLength": "60 mm", "taperRatio": 0.1, "hubDiameter": "65 mm", "hubMetal": "mild-steel", "surfaces": "steel-oily", "pinchThread": "M20x1.5", "pinchTorque": "%", "nutFactor": 0.18, "shaftAlloy": "s31600-annealed"}`
+	for torque, word := range map[string]string{"15 N·m": "outside the guide", "150 N·m": "inside the guide"} {
+		s := testboat.Run(t, "coupling-bore", strings.Replace(taper, "%", torque, 1), marinecalc.Options{})
+		v, advice := s.Verdict("bore-cone-carries"), ""
+		for _, n := range s.Next {
+			advice += n.Text
+		}
+		if v == nil || string(v.Word) != word || strings.Contains(advice, "drawn home at all") != (word == "outside the guide") {
+			t.Errorf("%s: %+v", torque, v)
+		}
+	}
+}
+
+// A value inside the range that a guide itself has is about it, as how hot a casting may
+// be made, and engagement beside its rule of thumb.
+func TestAValueWithinAGuidesOwnRangeIsAboutIt(t *testing.T) {
+	const hot = `{"holdMethod": "interference", "shaftTorque": "100 N·m", "shaftDiameter": "40 mm", "engagedLength": "65 mm", "hubDiameter": "62 mm", "interference": "%", "surfaces": "steel-dry", "keyed": "no", "hubMetal": "aluminium-cast", "shaftAlloy": "s31600-annealed"}`
+	for fit, word := range map[string]string{"5 µm ± 1 µm": "inside the guide", "18 µm ± 1 µm": "about the guide", "140 µm ± 1 µm": "outside the guide"} {
+		s := testboat.Run(t, "coupling-bore", strings.Replace(hot, "%", fit, 1), marinecalc.Options{})
+		if v := s.Verdict("bore-heat"); v == nil || string(v.Word) != word {
+			t.Errorf("%s: %+v", fit, v)
+		}
+	}
+}
+
+// A taper's nut past yield: nothing of its thread is said to break below its tensile
+// strength, no margin is OK, and the next step forbids power.
+func TestTaperNutPastYieldForbidsPower(t *testing.T) {
+	for torque, breaks := range map[string]bool{"50 N·m": false, "90 N·m": true} {
+		s := runInput(t, "coupling-bore", `{"shaftDiameter":"25 mm","engagedLength":"60 mm","hubDiameter":"58 mm","hubMetal":"mild-steel","surfaces":"steel-dry","holdMethod":"taper","taperRatio":0.1,"pinchThread":"M12x1.75","pinchTorque":"`+torque+`","shaftAlloy":"s31600-annealed","keyed":"no","shaftTorque":"40 N·m","asternTorque":"40 N·m","peakTorque":"60 N·m","thrust":"2 kN"}`, "metric")
+		if wordOf(s, "bore-pinch-yields") != "beyond" || wordOf(s, "bore-torque-ahead") == "within" || wordOf(s, "bore-pull-astern") == "within" {
+			t.Errorf("%s: %s, ahead %s, astern %s", torque, wordOf(s, "bore-pinch-yields"), wordOf(s, "bore-torque-ahead"), wordOf(s, "bore-pull-astern"))
+		}
+		if v := s.Verdict("bore-pull-astern"); strings.Contains(v.Sentence, "can break") != breaks {
+			t.Errorf("%s: %s", torque, v.Sentence)
+		}
+		if len(s.Next) == 0 || !strings.Contains(s.Next[0].Text, "no power, ahead or astern") {
+			t.Errorf("%s: next %+v", torque, s.Next)
 		}
 	}
 }

@@ -52,3 +52,14 @@ func TestOnlyThePullAsternLacks(t *testing.T) {
 		}
 	}
 }
+
+// What is not known of a joint astern is the pull, where ahead all of it is known.
+func TestLineSaysWhatIsNotKnownOfTheTaper(t *testing.T) {
+	const known = `{"shaftTorque": "100 N·m", "asternTorque": "90 N·m", "facesAhead": "600 N·m", "facesAstern": "500 N·m", "boreAhead": "400 N·m", "boreAstern": "300 N·m", "hubFriction": "200 N·m"%}`
+	for taper, says := range map[string]string{`, "taperAhead": "300 N·m"`: "What the pull astern leaves of the propeller on its taper is not known", ``: "The propeller's taper is not known"} {
+		v := testboat.Run(t, "line-joints", strings.Replace(known, "%", taper, 1), marinecalc.Options{}).Verdict("line-astern")
+		if v == nil || !strings.Contains(v.Sentence, says) || strings.Count(v.Sentence, "taper") != 1 {
+			t.Errorf("%s: %+v", taper, v)
+		}
+	}
+}

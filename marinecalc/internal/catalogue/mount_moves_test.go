@@ -144,3 +144,26 @@ func TestNoMountIsMovedOnAContradiction(t *testing.T) {
 		}
 	}
 }
+
+// At one time: a disagreement past what the gauge explains is told, and what is past
+// three times that takes back every verdict on the coupling.
+func TestMisreadGapMovesNoMount(t *testing.T) {
+	for _, c := range []struct {
+		top   float64
+		reads string
+		moot  bool
+	}{{0.40, "OK", false}, {0.47, "OK", false}, {0.55, "over the limit", false}, {0.63, "over the limit", false}, {0.65, "over the limit", true}, {1.40, "over the limit", true}} {
+		s := testboat.Run(t, "coupling-alignment", `{"couplingDiameter": "100 mm", "couplingKind": "rigid", "knownFaceRunOut": "0 mm", "readings": `+fourGaps(c.top, 0.40, 0.40, 0.40)+`}`, marinecalc.Options{})
+		if v := s.Verdict("coupling-closes"); v == nil || v.Reads != c.reads {
+			t.Errorf("%g mm: %+v, want %s", c.top, v, c.reads)
+		}
+		if v := s.Verdict("rigid-gap-per-diameter"); v == nil || v.Moot != c.moot || (s.Result("worstGap") == nil) != c.moot {
+			t.Errorf("%g mm: %+v", c.top, v)
+		}
+		for _, a := range s.Next {
+			if c.reads != "OK" && strings.Contains(a.Text, "Move the mounts") {
+				t.Errorf("%g mm: %s", c.top, a.Text)
+			}
+		}
+	}
+}

@@ -8,6 +8,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // whirling is a shaft line at a speed, its gearbox end and bearings as told.
@@ -108,5 +109,16 @@ func TestAMetalWhoseRowsGoByASizeNotAskedFor(t *testing.T) {
 	in := s.Input("elasticModulus")
 	if in == nil || in.SI == nil || math.Abs(*in.SI-15000e3*6894.757293168) > 1e3 {
 		t.Errorf("%+v", in)
+	}
+}
+
+// The blades' whirl at full speed has a verdict once blades are counted, and asks for them before.
+func TestBladesWhirlIsJudged(t *testing.T) {
+	const line = `{"shaftSpeed": "1300 rpm", "propellerMass": "6 kg", "shaftAlloy": "s31600-annealed", "sections": [{"length": "1400 mm", "diameter": "30 mm"}], "bearings": [{"at": "0 mm"}, {"at": "1250 mm"}], "propellerAt": "1350 mm"`
+	for rest, want := range map[string]sheet.Word{``: sheet.NotMeasured, `, "blades": 1`: "", `, "blades": 3`: "", `, "blades": 5`: ""} {
+		v := runInput(t, "shaft-whirl", line+rest+"}", "metric").Verdict("whirl-blades-at-full")
+		if v == nil || want != "" && v.Word.Plain() != want || want == "" && v.Word.Plain() == sheet.NotMeasured {
+			t.Errorf("%q: %+v", rest, v)
+		}
 	}
 }

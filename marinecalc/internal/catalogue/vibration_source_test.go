@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // The codes of the typed function are put into the words and names of the rows:
@@ -24,5 +25,31 @@ func TestSourcesOfVibrationInWords(t *testing.T) {
 		if got := s.Result("parting").Text; !strings.Contains(got, c.parting) || !strings.HasSuffix(got, ".") {
 			t.Errorf("%s: %s", c.frequency, got)
 		}
+	}
+}
+
+// A vibration is held against the boat's own: doubled and more is outside the
+// guide, and 8 mm/s on soft mounts by itself is over no limit.
+func TestVibrationAgainstTheBoatsOwn(t *testing.T) {
+	for _, c := range []struct {
+		now  string
+		want sheet.Word
+	}{{"3 mm/s", sheet.Inside}, {"8 mm/s", sheet.Outside}, {"4 mm/s", sheet.About}} {
+		s := testboat.Run(t, "vibration-source", `{"engineSpeed":"1800 rpm","cylinders":3,"enginePower":"21 kW","vibrationVelocity":"`+c.now+`","vibrationBaseline":"2 mm/s"}`, marinecalc.Options{})
+		if v := s.Verdict("vibration-growth"); v == nil || v.Word != c.want {
+			t.Errorf("%s: %+v", c.now, v)
+		}
+		for _, v := range s.Verdicts {
+			if v.Word == sheet.Beyond {
+				t.Errorf("%s: %s", c.now, v.Sentence)
+			}
+		}
+	}
+	s := testboat.Run(t, "vibration-source", `{"engineSpeed":"1800 rpm","cylinders":3,"vibrationVelocity":"8 mm/s"}`, marinecalc.Options{})
+	if v := s.Verdict("vibration-growth"); v == nil || v.Word != sheet.NotMeasured {
+		t.Errorf("without a baseline: %+v", v)
+	}
+	if v := s.Verdict("vibration-damage"); v == nil || v.Word != sheet.NotMeasured {
+		t.Errorf("without a class or a power: %+v", v)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // Skin that is all but worn through is close to its limit, although no share of
@@ -40,5 +41,22 @@ func TestDigitsOfWhatIsWorkedOut(t *testing.T) {
 	}
 	if looked < 3 {
 		t.Errorf("only %d", looked)
+	}
+}
+
+// A hundredth of metal in a fluid is outside what a sample has: 0.4 mm off a
+// palm of steel in two litres is, a tenth of that is not.
+func TestMetalThatAFluidCanHave(t *testing.T) {
+	for depth, want := range map[string]sheet.Word{"0.1 mm ± 0.001 mm": sheet.Inside, "2 mm ± 0.001 mm": sheet.Outside} {
+		s := testboat.Run(t, "wear-debris", `{"wearDepth":"`+depth+`","wearLength":"60 ± 1 mm","wearWidth":"60 ± 1 mm","metal":"carbon-steel","fluidVolume":"2 L","fluidDensity":"870 kg/m³"}`, marinecalc.Options{})
+		if v := s.Verdict("debris-possible"); v == nil || v.Word != want {
+			t.Errorf("%s: %+v", depth, v)
+		}
+	}
+	for share, want := range map[string]sheet.Word{"500 ppm": sheet.Inside, "5 %": sheet.Outside} {
+		s := testboat.Run(t, "fluid-flush", `{"fluidVolume":"2 L","leftVolume":"0.5 L","debrisShare":"`+share+`"}`, marinecalc.Options{})
+		if v := s.Verdict("flush-debris-possible"); v == nil || v.Word != want {
+			t.Errorf("%s: %+v", share, v)
+		}
 	}
 }
