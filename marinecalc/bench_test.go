@@ -24,7 +24,7 @@ func benchRuns(b *testing.B, o marinecalc.Options) {
 	}
 }
 
-// BenchmarkPlain: no ranges. Those of DEVELOPERS.md's table take 15 to 300 µs
+// BenchmarkPlain: no ranges. Those of DECISIONS.md's table take 15 to 300 µs
 // on two shared cores; the 50 µs that were asked for are missed by most.
 func BenchmarkPlain(b *testing.B) { benchRuns(b, marinecalc.Options{NoRanges: true}) }
 
