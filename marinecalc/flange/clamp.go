@@ -94,13 +94,10 @@ func (in *OutputInput) collar() float64 {
 }
 
 // face finds the pressure under the nut as it was tightened, over the ring between its
-// face and the shaft inside.
+// face and the shaft inside. What is usual of a hexagon says little here: such nuts have
+// collars and washers.
 func (out *OutputResult) face(in *OutputInput) {
-	out.FaceUsed = in.NutFaceDiameter
-	if in.NutFaceDiameter == 0 {
-		out.FaceUsed = quantity.Length(quantity.OrNaN(float64(in.NutFaceShare)) * float64(in.NominalDiameter))
-	}
-	out.FaceStress = fastener.FacePressure(out.FittedClamp, out.FaceUsed, in.SeatDiameter)
+	out.FaceStress = fastener.FacePressure(out.FittedClamp, in.NutFaceDiameter, in.SeatDiameter)
 	out.FaceUse = quantity.Ratio(float64(out.FaceStress) / quantity.OrNaN(float64(in.PermittedBearingStress)))
 }
 

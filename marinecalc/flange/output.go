@@ -35,7 +35,6 @@ type OutputInput struct {
 	ThreadFriction         quantity.Ratio  // optional
 	NutFriction            quantity.Ratio  // under the nut; optional
 	NutFaceDiameter        quantity.Length // outside of the face that turns; optional
-	NutFaceShare           quantity.Ratio  // that face over NominalDiameter, where it was not measured; optional
 	PermittedBearingStress quantity.Stress // of what the nut bears on; optional
 	TorqueScatter          quantity.Ratio  // above 0; 1 for none
 	TurnScatter            quantity.Ratio  // above 0; 1 for none
@@ -128,8 +127,7 @@ type OutputResult struct {
 	MostNutTorque quantity.Torque // that brings the thread to yield
 
 	FaceUse    quantity.Ratio  // pressure under the nut over what the hub bears there
-	FaceStress quantity.Stress // under the nut; NaN without its face, or where that goes into the hub
-	FaceUsed   quantity.Length // outside of the nut's face
+	FaceStress quantity.Stress // under the nut; NaN without its face
 
 	HoldTorque    quantity.Torque // the greater of NutTorque and LooseningTorque
 	BarForce      quantity.Force  // where the bar rests

@@ -135,9 +135,6 @@ func (in *OutputInput) validateStack(faults *problem.List) {
 	if l, t := float64(in.HubLength+in.RingLength+in.SpacerLength), float64(in.ThreadInside); !(t >= 0 && (t <= l || in.HubLength == 0)) {
 		faults.Add("/threadInside", problem.Millimetres(t)+" of thread do not go into a stack of "+problem.Millimetres(l), "0, up to the stack's length", "")
 	}
-	if in.NutFaceShare != 0 {
-		faults.Between("/nutFaceShare", "nut's face over its thread", float64(in.NutFaceShare), 1, 3, "1 to 3")
-	}
 	in.validateBar(faults)
 }
 

@@ -101,7 +101,11 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 			return value, where, date, true
 		}
 	}
-	value, ok = contract.Resolve(b.document, tokens)
+	if value, ok = contract.Resolve(b.document, tokens); !ok {
+		if t := b.onlyTorqueAt(pointer); t != nil {
+			return t.Text, "/boat" + t.Where, "", true
+		}
+	}
 	return value, "/boat" + pointer, "", ok
 }
 

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/quantity"
 )
 
@@ -56,6 +57,25 @@ func (b *Boat) TorquesOf(joint string) (list []*Torque) {
 		}
 	}
 	return list
+}
+
+// jointAt is whose torque stands at a pointer of the boat file.
+var jointAt = map[string]string{"/outputFlange/nutTorque": "output-nut", "/propeller/nutTorque": "propeller-nut", "/coupling/bore/pinchTorque": "pinch-bolts"}
+
+// onlyTorqueAt is the maker's torque of the joint whose torque stands at a pointer, where
+// the file has no other of it; of several none is taken.
+func (b *Boat) onlyTorqueAt(pointer string) *Torque {
+	joint, is := jointAt[pointer]
+	if !is {
+		return nil
+	}
+	if held, _ := contract.Resolve(b.document, []string{"coupling", "bore", "holdMethod"}); joint == "pinch-bolts" && held == "taper" {
+		joint = "coupling-nut"
+	}
+	if list := b.TorquesOf(joint); len(list) == 1 {
+		return list[0]
+	}
+	return nil
 }
 
 // Folded is a short text by which two of one meaning are alike: "M10 × 1.5" is "m10x1.5".
