@@ -149,3 +149,22 @@ func (b *Book) AllAdvice() List[Advice] { return List[Advice]{b.filled().all().a
 
 // Overlays lists the rule files applied to the standard rules, in order.
 func (b *Book) Overlays() []sheet.Overlay { return slices.Clone(b.filled().overlays) }
+
+// SortCautions puts cautions in the order in which people need them: that the
+// shaft stays still before all, since everything else comes after it, then the
+// gravest first; of those alike the one that is named first.
+func (b *Book) SortCautions(list []sheet.Caution) {
+	stop := ""
+	for _, c := range b.AllCautions().All() {
+		if c.ID == StopNow {
+			stop = c.Text
+		}
+	}
+	rank := func(c *sheet.Caution) int {
+		if c.Text == stop {
+			return -1
+		}
+		return c.Signal.Gravity()
+	}
+	sort.SliceStable(list, func(i, j int) bool { return rank(&list[i]) < rank(&list[j]) })
+}

@@ -5,7 +5,6 @@ import (
 	"iter"
 	"maps"
 	"slices"
-	"sort"
 	"strings"
 
 	"example.org/driveline/marinecalc/sheet"
@@ -27,25 +26,6 @@ type Caution struct {
 // StopNow is the id of the caution that stands in front while the fault finding
 // proposes nothing that runs the shaft.
 const StopNow = "fault-stop-now"
-
-// SortCautions puts cautions in the order in which people need them: that the
-// shaft stays still before all, since everything else comes after it, then the
-// gravest first; of those alike the one that is named first.
-func (b *Book) SortCautions(list []sheet.Caution) {
-	stop := ""
-	for _, c := range b.AllCautions().All() {
-		if c.ID == StopNow {
-			stop = c.Text
-		}
-	}
-	rank := func(c *sheet.Caution) int {
-		if c.Text == stop {
-			return -1
-		}
-		return c.Signal.Gravity()
-	}
-	sort.SliceStable(list, func(i, j int) bool { return rank(&list[i]) < rank(&list[j]) })
-}
 
 // Hazards are the ids of the cautions that a row names in a column of that name.
 func (r Row) Hazards() []string { return strings.Fields(r.Values.Of("hazards").Text) }

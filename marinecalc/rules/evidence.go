@@ -77,16 +77,6 @@ func (e Evidence) Unsaid() string {
 	return "noticed"
 }
 
-// WrongBy is the share of wrong answers of a row of the table ways-of-looking,
-// 0 where there is no such row.
-func (b *Book) WrongBy(way string) float64 {
-	row := b.Table("ways-of-looking").Find(way, func(string) (float64, string, bool) { return 0, "", false })
-	if row == nil {
-		return 0
-	}
-	return row.Values.Of("wrong").SI
-}
-
 // BoatAnswers says that a choice of the boat file answers the question: what a
 // boat does not have cannot fail.
 type BoatAnswers struct {

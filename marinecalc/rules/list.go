@@ -38,3 +38,21 @@ func Join[T comparable](to []T, l List[T]) []T {
 	}
 	return to
 }
+
+// replace returns old with the rows of the same id replaced, and the other
+// new rows put first, so that a row of an overlay is found before a general one.
+func replace[T any](old, rows []T, id func(T) string) []T {
+	if len(rows) == 0 {
+		return old
+	}
+	out := slices.Clone(old)
+	var added []T
+	for _, r := range rows {
+		if i := slices.IndexFunc(out, func(o T) bool { return id(o) == id(r) }); i >= 0 {
+			out[i] = r
+		} else {
+			added = append(added, r)
+		}
+	}
+	return append(added, out...)
+}

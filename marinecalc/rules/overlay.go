@@ -67,24 +67,6 @@ func (b *Book) with(s *ruleFile) *Book {
 	return next
 }
 
-// replace returns old with the rows of the same id replaced, and the other
-// new rows put first, so that a row of an overlay is found before a general one.
-func replace[T any](old, rows []T, id func(T) string) []T {
-	if len(rows) == 0 {
-		return old
-	}
-	out := slices.Clone(old)
-	var added []T
-	for _, r := range rows {
-		if i := slices.IndexFunc(out, func(o T) bool { return id(o) == id(r) }); i >= 0 {
-			out[i] = r
-		} else {
-			added = append(added, r)
-		}
-	}
-	return append(added, out...)
-}
-
 // fingerprint tells one text of a rule file from another (FNV-1a, 64 bits).
 func fingerprint(text []byte) string {
 	h := fnv.New64a()

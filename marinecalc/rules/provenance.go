@@ -91,3 +91,7 @@ func (b Provenance) fault() fault {
 	}
 	return fault{}
 }
+
+// fault is what is wrong with a row, what would be right, and how to mend it.
+// The empty fault is none.
+type fault struct{ what, allowed, hint string }

@@ -57,10 +57,6 @@ func (s *ruleFile) table() *Table {
 	return &Table{Name: s.Name, Title: s.Title, About: s.About, Rows: List[Row]{s.Rows}, Open: s.Open, columns: s.Columns}
 }
 
-// fault is what is wrong with a row, what would be right, and how to mend it.
-// The empty fault is none.
-type fault struct{ what, allowed, hint string }
-
 // faults names every row that cannot be believed or understood. where leads
 // each problem to the file.
 func (s *ruleFile) faults(where string) problem.List {

@@ -1,6 +1,9 @@
 package rules
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // Sign is how likely a yes is under one cause: by a word of the table
 // sign-weights, or, where somebody counted, by a number.
@@ -36,23 +39,5 @@ func (s Sign) weightFault() fault {
 	return fault{}
 }
 
-// SignYes is the probability of a yes under the cause of a sign, to a question
-// that is answered with yes anyway with the probability otherwise.
-//
-// A word that makes the sign stands for how often it does, beside what is
-// there anyway (noisy-or): 1 − (1 − otherwise)·(1 − figure). One that hides it
-// stands for what is left: otherwise·figure.
-func (b *Book) SignYes(s Sign, otherwise float64) float64 {
-	if s.Weight == "" {
-		return s.Yes
-	}
-	row := b.Table("sign-weights").Find(s.Weight, func(string) (float64, string, bool) { return 0, "", false })
-	if row == nil {
-		return otherwise // a test finds every word
-	}
-	figure := row.Values.Of("figure").SI
-	if slices.Contains(hides, s.Weight) {
-		return otherwise * figure
-	}
-	return 1 - (1-otherwise)*(1-figure)
-}
+// quoted lists the words that a member may have.
+func quoted(words []string) string { return `"` + strings.Join(words, `", "`) + `"` }

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"maps"
 	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -62,15 +61,6 @@ func (p *planner) plan(r rules.Remedy, because string) {
 		}
 	}
 	p.remedies, p.because = append(p.remedies, r), append(p.because, []string{because})
-}
-
-// noSuch refuses an id that no row has.
-func noSuch(list *problem.List, where, what, id string, known []string) {
-	hint := ""
-	if best, ok := problem.Closest(id, known); ok {
-		hint = fmt.Sprintf("did you mean %q?", best)
-	}
-	list.Add(where, fmt.Sprintf("there is no %s %q", what, id), strings.Join(known, ", "), hint)
 }
 
 // toCure lists the causes that the fault finding says are to be cured, in

@@ -122,3 +122,24 @@ type BaredWork struct {
 	More   quantity.Time // hours of its steps that the plan lacks
 	Parts  string
 }
+
+// ShoppingLine is one thing to have on board.
+type ShoppingLine struct {
+	Part     string
+	Amount   string
+	Size     string
+	OrderBy  string // a day, or a code
+	NeededOn string
+	LeadTime quantity.Time
+	Price    quantity.Money
+	ReturnBy string
+	ForSteps string
+	Remark   string
+}
+
+// The codes of OrderBy where there is no day, for which the schema of work-plan has
+// the words.
+const (
+	onBoard = "on-board"
+	undated = "undated"
+)

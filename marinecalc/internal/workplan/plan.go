@@ -1,6 +1,7 @@
 // Package workplan lays the steps of the chosen work on the person's calendar
 // and lists what has to be bought by when. The arithmetic is package schedule
-// below it: job.go is what goes in and comes out, choose.go finds the work,
+// below it: job.go is what goes in and comes out, planner.go a plan under way,
+// choose.go finds the work,
 // plan.go makes the tasks of the rows of rule data, tables.go writes what came
 // out, days.go the hours of each day and what is due after the trial, hazards.go
 // what can hurt, still.go what is left out while the shaft is kept still,
@@ -20,30 +21,7 @@ import (
 	"example.org/driveline/marinecalc/internal/workplan/schedule"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
-	"example.org/driveline/marinecalc/rules"
 )
-
-// planner is one plan under way: the steps as rows and as tasks.
-type planner struct {
-	session  *calc.Session
-	in       *Input
-	today    int
-	remedies []rules.Remedy
-	because  [][]string        // by remedy
-	first    map[string]string // by cause: the remedy that the fault finding proposes first
-	open     map[string]bool   // steps that the cures of what was found need
-	left     []string          // what is not planned, and why
-	guessed  []string          // work planned for what is only suspected
-	still    Still
-	begins   int // of a day's work, minutes after midnight
-	steps    []rules.Step
-	forWhat  [][]string // by step: titles of the remedies that need it
-	tasks    []schedule.Task
-	held     []string // by step: why it is not planned to a day; "" where it is
-	calendar schedule.Calendar
-	needs    []partNeed
-	cut      []string // lists too long for the sheet
-}
 
 // Make lays the steps of the chosen work, or else of all that the fault
 // finding says is to be cured, on the person's calendar.
@@ -111,24 +89,6 @@ func inRemedies(err error) error {
 		}
 	}
 	return list.Err()
-}
-
-func minutes(hours float64) int { return max(1, int(math.Ceil(60*hours-1e-9))) }
-
-var (
-	placeOf  = map[string]schedule.Place{"afloat": schedule.Afloat, "ashore": schedule.Ashore, "either": schedule.Anywhere}
-	windowOf = map[string]schedule.WindowKind{"afloat": schedule.AfloatDays, "ashore": schedule.AshoreDays, "haul-out": schedule.LiftedDays,
-		"booked": schedule.Booked, "not": schedule.Closed, "ready": schedule.Ready, "no-lift": schedule.NoLift}
-	stageOf = map[string]schedule.Stage{"as-found": schedule.AsFound, "open": schedule.Opens, "trial": schedule.Trial, "afterwards": schedule.Afterwards}
-)
-
-// stage is where in the job a step stands; one that lays her up before
-// anything else is done opens her.
-func stage(s rules.Step) schedule.Stage {
-	if s.LaysUp && (s.Phase == "" || s.Phase == "as-found") {
-		return schedule.Opens
-	}
-	return stageOf[s.Phase]
 }
 
 // readCalendar reads dates, windows and people.
@@ -236,7 +196,9 @@ func (p *planner) hold() {
 	}
 }
 
-// runsHeld tells whether the plan ends with her closed up and not to be run.
-func (p *planner) runsHeld() bool {
-	return slices.ContainsFunc(p.held, func(why string) bool { return why != "" })
+// leaveOut says, once, that a step is not planned.
+func (p *planner) leaveOut(words string) {
+	if !slices.Contains(p.left, words) {
+		p.left = append(p.left, words)
+	}
 }

@@ -18,40 +18,6 @@ import (
 	"example.org/driveline/marinecalc/rules"
 )
 
-// ShoppingLine is one thing to have on board.
-type ShoppingLine struct {
-	Part     string
-	Amount   string
-	Size     string
-	OrderBy  string // a day, or a code
-	NeededOn string
-	LeadTime quantity.Time
-	Price    quantity.Money
-	ReturnBy string
-	ForSteps string
-	Remark   string
-}
-
-// The codes of OrderBy where there is no day, for which the schema of work-plan has
-// the words.
-const (
-	onBoard = "on-board"
-	undated = "undated"
-)
-
-// partNeed is one part of a plan with all the steps that take it.
-type partNeed struct {
-	part    rules.Part
-	amount  float64 // counted, in the part's unit
-	si      float64 // measured, where kind is not nil
-	kind    *quantity.Kind
-	units   [2]string // metric and US
-	unknown []string  // sheets that would tell how much
-	steps   []int
-	lead    int // days
-	hand    PartInHand
-}
-
 // gatherParts adds up what the steps take, and lets each step wait for what
 // must be ordered.
 func (p *planner) gatherParts(list *problem.List) {

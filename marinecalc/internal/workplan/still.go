@@ -129,10 +129,3 @@ func (k Still) Once(s rules.Step, work []rules.Remedy) string {
 	}
 	return "Only when this has been put right and looked at or read again: " + strings.Join(on, "; ") + "."
 }
-
-// leaveOut says, once, that a step is not planned.
-func (p *planner) leaveOut(words string) {
-	if !slices.Contains(p.left, words) {
-		p.left = append(p.left, words)
-	}
-}

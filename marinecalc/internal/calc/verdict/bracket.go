@@ -5,7 +5,6 @@ import (
 	"slices"
 	"sort"
 
-	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/sheet"
@@ -42,18 +41,6 @@ func sureSide(estimate float64, trials int, out *spread.Outcome) bool {
 		return math.Abs(margin.Mean) > farOff*margin.StdDev
 	}
 	return spread.AmplyMet(estimate, margin, spread.AtLeast(0)) || spread.AmplyMet(estimate, margin, spread.AtMost(0))
-}
-
-// figure is an unverified number behind a verdict.
-type figure struct {
-	input     *contract.Property
-	to        *float64
-	low, high float64
-	estimate  float64
-	worst     float64 // where in the bracket least of the limit is left, at an end or at the estimate
-	best      float64
-	swing     float64         // of the margin between the two
-	handed    *inputs.Bracket // of an earlier result
 }
 
 // brackets are the unverified figures behind a verdict; all is false where one

@@ -4,11 +4,11 @@ import (
 	"math"
 	"slices"
 
-	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/calc/conflict"
-	"example.org/driveline/marinecalc/internal/calc/results"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -35,58 +35,6 @@ type Buffer struct {
 // Clear makes the memory ready for the next run.
 func (b *Buffer) Clear() { b.limits = b.limits[:0] }
 
-// Against finds what the results of a run are held against: other ways to them,
-// what they cannot be under, and the limits that apply.
-func Against(r *results.Run, b *Buffer) *Judgement {
-	j := &Judgement{Finder: conflict.Finder{Run: r}, Ruled: ruledBy(r.In.Request.Book, r.In.Form), room: b}
-	j.CompareWays()
-	j.CompareOrders()
-	j.holdLimits()
-	r.Judged = len(j.limits)
-	return j
-}
-
-// TryOut runs the trials, and those of the limits that move with their values.
-func (r *Judgement) TryOut(space *spread.Workspace) {
-	var moving []*held
-	var limits []spread.Limit
-	var m results.Margins
-	for i := range r.limits {
-		if h := &r.limits[i]; h.bound != nil && h.value != nil {
-			limit, _, _ := r.limit(h.Limit, h.on)
-			moving, limits = append(moving, h), append(limits, limit)
-			m.Places = append(m.Places, &h.margin)
-		}
-	}
-	m.Move = func() {
-		for i, h := range moving {
-			h.move(limits[i])
-		}
-	}
-	m.Explain = func(p *contract.Property) bool {
-		return slices.ContainsFunc(r.limits, func(h held) bool { return h.On == p.Name })
-	}
-	m.Enough = func(margins []spread.Range) bool {
-		for i, h := range moving {
-			if !spread.AmplyMet(h.move(limits[i]), &margins[i], spread.AtLeast(0)) {
-				return false
-			}
-		}
-		for i := range r.limits {
-			h := &r.limits[i]
-			limit, _, ok := r.limit(h.Limit, h.on)
-			if j, _ := r.value(h.On); ok && j.number && !slices.Contains(moving, h) && !spread.AmplyMet(j.si, j.span, limit) {
-				return false
-			}
-		}
-		return true
-	}
-	spans := r.Ranges(space, m)
-	for i := range spans {
-		moving[i].span = &spans[i]
-	}
-}
-
 // held is a limit that applies, with what the run holds against it.
 type held struct {
 	*rules.Limit
@@ -99,30 +47,6 @@ type held struct {
 	unread string             // why the maker's figure for it cannot be read
 	shown  string             // what the limit is, where its row alone says so
 	told   *sheet.Verdict     // once it was judged, which may be for one that hangs on it
-}
-
-// holdLimits finds the limits that apply, the maker's figures among them, and
-// where the trials leave what they are on.
-func (r *Judgement) holdLimits() {
-	list := r.room.limits
-	for i := range r.Ruled.limits {
-		row := &r.Ruled.limits[i]
-		l := r.applying(&row.Limit)
-		if l == nil {
-			continue
-		}
-		list = append(list, held{})
-		h := &list[len(list)-1]
-		r.takeFigure(h, l)
-		if h.Limit == &row.Limit {
-			h.shown = row.shown[r.In.Request.Units]
-		}
-		h.on, h.value = r.Property(h.On), r.Place(h.On)
-		if of := h.boundOf(); of != "" {
-			h.bound = r.Place(of)
-		}
-	}
-	r.room.limits, r.limits = list, list
 }
 
 // boundOf is the input or result that the limit is, or "".
@@ -175,6 +99,139 @@ func (r *Judgement) guides(h *held) bool {
 	return k != nil && k.OnlyUsual()
 }
 
+// judged is the value that a limit is on, as it is judged.
+type judged struct {
+	si, low, high float64 // low and high are its 95 % interval
+	text          string
+	span          *spread.Range
+	unverified    []*contract.Property
+	number        bool // a number of the typed function, which trials may move
+	open          bool // what it is held against is unverified itself
+}
+
+// value finds what a limit is on: a result, or an input with its own accuracy.
+func (r *Judgement) value(on string) (judged, bool) {
+	input, result := r.In.Form.Named(on)
+	if m := r.Of(result); m != nil {
+		j := judged{si: m.Si, low: m.Si, high: m.Si, text: m.Text, span: m.Span, unverified: m.Unverified, number: m.Number != nil}
+		if m.Span != nil && m.Span.Usable {
+			j.low, j.high = m.Low, m.High
+		}
+		return j, true
+	}
+	if input == nil {
+		return judged{}, false
+	}
+	if k := &r.In.Values[input.Index]; k.Known {
+		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, span: r.ownRange(k)}
+		if half := (j.high - j.low) / 2; half > 0 && input.Kind != nil && !math.IsInf(half, 0) { // converted from what was typed it has no more digits
+			if text := r.In.ShowTo(input, k.Si, half); len(text) < len(j.text) {
+				j.text = text
+			}
+		}
+		if !k.Confirmed {
+			j.unverified = []*contract.Property{input}
+		}
+		return j, true
+	}
+	return judged{}, false
+}
+
+// onlyUsual tells whether a limit is on an input that nobody read on this boat:
+// what is usual of others is a bracket for what follows from it, and no reading.
+func (r *Judgement) onlyUsual(on string) bool {
+	input, result := r.In.Form.Named(on)
+	return r.Of(result) == nil && input != nil && r.In.Values[input.Index].OnlyUsual()
+}
+
+// ownRange is the range of an input that is judged as it was read.
+func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
+	if k.Factor.Shape == spread.Exact || r.In.Request.Trials == 0 {
+		return nil
+	}
+	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.Factor}, 1,
+		spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed},
+		func(x, y []float64) bool { y[0] = x[0]; return true })
+	if err != nil {
+		return &spread.Range{} // not usable
+	}
+	return &out.Results[0]
+}
+
+// usualSea is what the share of a temperature's limit is counted from where the
+// sea's is not known: 15 °C (common practice, no source).
+const usualSea = 288.15
+
+// limit turns a limit's row into numbers. behind are the unverified figures that
+// the limit itself rests on.
+func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
+	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
+	bound := boundOf(l)
+	si := bound.SI
+	if p != nil && p.Kind != nil && bound.Kind != nil && !bound.Kind.Is(p.Kind) {
+		if r, err := p.Kind.Parse(bound.Text); err == nil {
+			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
+		}
+	}
+	if bound.Of != "" {
+		of, known := r.value(bound.Of)
+		if !known || math.IsNaN(of.si) {
+			return limit, nil, false
+		}
+		si, behind = of.si, of.unverified
+	}
+	if l.Min.Given() {
+		limit.Min = si
+	} else {
+		limit.Max = si
+	}
+	if p != nil && p.Kind != nil && p.Kind.Name == quantity.KindTemperature {
+		limit.Zero = usualSea
+		if sea, known := r.value("waterTemperature"); known && !math.IsNaN(sea.si) {
+			limit.Zero = sea.si
+		}
+	}
+	if limit.Scale = l.Scale.SI; l.Scale.Of != "" {
+		if of, known := r.value(l.Scale.Of); known {
+			limit.Scale = of.si
+		}
+	}
+	return limit, behind, true
+}
+
+// contested is what stands between a limit and its verdict: its value, or the
+// figure that it is, is another by another way.
+func (r *Judgement) contested(h *held) *conflict.Twice {
+	for i := range r.Twice {
+		if t := &r.Twice[i]; r.concerns(t, h) {
+			return t
+		}
+	}
+	return nil
+}
+
+// untold is of a value that may be right and shows nothing.
+var untold = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
+
+// figure is an unverified number behind a verdict.
+type figure struct {
+	input     *contract.Property
+	to        *float64
+	low, high float64
+	estimate  float64
+	worst     float64 // where in the bracket least of the limit is left, at an end or at the estimate
+	best      float64
+	swing     float64         // of the margin between the two
+	handed    *inputs.Bracket // of an earlier result
+}
+
+// concerns tells whether the value of a limit, or the figure that it is, is
+// another by the other way.
+func (r *Judgement) concerns(t *conflict.Twice, h *held) bool {
+	of := h.boundOf()
+	return slices.Contains(t.Moved, h.on) || of != "" && slices.Contains(t.Moved, r.Property(of))
+}
+
 // ruled is what a book says of one calculation, taken out of it once, so that a
 // run need not copy row after row. Nobody changes it.
 type ruled struct {
@@ -194,25 +251,4 @@ type ruledLimit struct {
 type caution struct {
 	sheet.Caution
 	Valid rules.Valid
-}
-
-// ruledKey is the calculation's id.
-type ruledKey string
-
-// ruledBy is what a book says of a calculation.
-func ruledBy(book *rules.Book, k *binding.Form) *ruled {
-	id := k.ID
-	return book.Derived(ruledKey(id), func() any {
-		out := new(ruled)
-		for _, l := range book.Limits(id).All() {
-			out.limits = append(out.limits, ruledLimit{l, shownByRow(k, &l)})
-		}
-		for _, a := range book.Advice(id).All() {
-			out.Advice = append(out.Advice, a)
-		}
-		for _, c := range book.Cautions(id).All() {
-			out.Cautions = append(out.Cautions, caution{c.Said(), c.Valid})
-		}
-		return out
-	}).(*ruled)
 }

@@ -1,5 +1,6 @@
-// Package verdict holds inputs and results against limits. held.go finds the
-// limits that apply, makers.go what took the place of which; judge.go judges,
+// Package verdict holds inputs and results against limits. held.go is a limit and what it
+// is on, against.go finds those that apply, makers.go what took the place of which;
+// judge.go judges, weigh.go says how a value stands, while.go on what else it hangs,
 // bracket.go over the whole of what nobody confirmed, each_way.go by each of two ways
 // that disagree; settle.go says what would settle a doubt, sentence.go and bound.go
 // what people read.
@@ -8,11 +9,10 @@ package verdict
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
-	"example.org/driveline/marinecalc/internal/contract"
-	"example.org/driveline/marinecalc/internal/spread"
-	"example.org/driveline/marinecalc/quantity"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -53,65 +53,6 @@ func mostUrgentFirst(list []sheet.Verdict) {
 			list[at] = v
 		}
 	}
-}
-
-// judged is the value that a limit is on, as it is judged.
-type judged struct {
-	si, low, high float64 // low and high are its 95 % interval
-	text          string
-	span          *spread.Range
-	unverified    []*contract.Property
-	number        bool // a number of the typed function, which trials may move
-	open          bool // what it is held against is unverified itself
-}
-
-// value finds what a limit is on: a result, or an input with its own accuracy.
-func (r *Judgement) value(on string) (judged, bool) {
-	input, result := r.In.Form.Named(on)
-	if m := r.Of(result); m != nil {
-		j := judged{si: m.Si, low: m.Si, high: m.Si, text: m.Text, span: m.Span, unverified: m.Unverified, number: m.Number != nil}
-		if m.Span != nil && m.Span.Usable {
-			j.low, j.high = m.Low, m.High
-		}
-		return j, true
-	}
-	if input == nil {
-		return judged{}, false
-	}
-	if k := &r.In.Values[input.Index]; k.Known {
-		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, span: r.ownRange(k)}
-		if half := (j.high - j.low) / 2; half > 0 && input.Kind != nil && !math.IsInf(half, 0) { // converted from what was typed it has no more digits
-			if text := r.In.ShowTo(input, k.Si, half); len(text) < len(j.text) {
-				j.text = text
-			}
-		}
-		if !k.Confirmed {
-			j.unverified = []*contract.Property{input}
-		}
-		return j, true
-	}
-	return judged{}, false
-}
-
-// onlyUsual tells whether a limit is on an input that nobody read on this boat:
-// what is usual of others is a bracket for what follows from it, and no reading.
-func (r *Judgement) onlyUsual(on string) bool {
-	input, result := r.In.Form.Named(on)
-	return r.Of(result) == nil && input != nil && r.In.Values[input.Index].OnlyUsual()
-}
-
-// ownRange is the range of an input that is judged as it was read.
-func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
-	if k.Factor.Shape == spread.Exact || r.In.Request.Trials == 0 {
-		return nil
-	}
-	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.Factor}, 1,
-		spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed},
-		func(x, y []float64) bool { y[0] = x[0]; return true })
-	if err != nil {
-		return &spread.Range{} // not usable
-	}
-	return &out.Results[0]
 }
 
 // judge holds what a limit is on against it.
@@ -210,47 +151,6 @@ const atTheLimit = "at the limit"
 // half.
 const evens = 0.4
 
-// usualSea is what the share of a temperature's limit is counted from where the
-// sea's is not known: 15 °C (common practice, no source).
-const usualSea = 288.15
-
-// limit turns a limit's row into numbers. behind are the unverified figures that
-// the limit itself rests on.
-func (r *Judgement) limit(l *rules.Limit, p *contract.Property) (limit spread.Limit, behind []*contract.Property, ok bool) {
-	limit = spread.Limit{Max: math.NaN(), Min: math.NaN(), Near: l.Near}
-	bound := boundOf(l)
-	si := bound.SI
-	if p != nil && p.Kind != nil && bound.Kind != nil && !bound.Kind.Is(p.Kind) {
-		if r, err := p.Kind.Parse(bound.Text); err == nil {
-			si = r.SI // the unit alone would take 20 °C for a temperature where a difference is meant
-		}
-	}
-	if bound.Of != "" {
-		of, known := r.value(bound.Of)
-		if !known || math.IsNaN(of.si) {
-			return limit, nil, false
-		}
-		si, behind = of.si, of.unverified
-	}
-	if l.Min.Given() {
-		limit.Min = si
-	} else {
-		limit.Max = si
-	}
-	if p != nil && p.Kind != nil && p.Kind.Name == quantity.KindTemperature {
-		limit.Zero = usualSea
-		if sea, known := r.value("waterTemperature"); known && !math.IsNaN(sea.si) {
-			limit.Zero = sea.si
-		}
-	}
-	if limit.Scale = l.Scale.SI; l.Scale.Of != "" {
-		if of, known := r.value(l.Scale.Of); known {
-			limit.Scale = of.si
-		}
-	}
-	return limit, behind, true
-}
-
 // Chances words the results that limits on a probability are on.
 func (r *Judgement) Chances() {
 	for i := range r.limits {
@@ -261,4 +161,32 @@ func (r *Judgement) Chances() {
 			}
 		}
 	}
+}
+
+// passedElsewhere says on which limit, itself passed, a value hangs that would
+// be OK: of another sheet of the boat, as a clamp that the thread does not bear
+// holds no coupling, or of this sheet, as a reading that cannot be shows
+// nothing. It is "" where there is none. A reading that is none tells nothing of
+// being past a limit either.
+func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
+	for _, at := range limits.All() {
+		id, limit, _ := strings.Cut(at, "/")
+		if id == r.In.Form.ID {
+			if doubt := r.passedHere(limit); doubt != "" {
+				return doubt
+			}
+			continue
+		}
+		if r.In.Request.Boat == nil {
+			continue
+		}
+		other := r.In.Request.OtherSheet(id)
+		if other == nil {
+			continue
+		}
+		if v := other.Sheet.Verdict(limit); v != nil && (v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide()) {
+			return putRight(v) + ". See " + problem.MidSentence(other.Sheet.Title)
+		}
+	}
+	return ""
 }

@@ -92,19 +92,6 @@ func (r *Judgement) why(h *held) string {
 	return h.Why
 }
 
-// lacking tells whether an input or result is not known, or a column of a list
-// not of every entry.
-func (r *Judgement) lacking(of string) bool {
-	if strings.Contains(of, "/") {
-		lack, entries := r.entriesLacking(of)
-		return len(lack) > 0 || entries == 0
-	}
-	si, _, known := r.LookupAny(of)
-	return !known || math.IsNaN(si)
-}
-
-const finestGauge = "To settle it, take every reading with the finest gauge available."
-
 // sentence says a verdict: "Safety at proof load: 2.26, needs at least 2: OK."
 func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.Limit, doubt, remedy string) string {
 	l, p := h.Limit, h.on

@@ -239,3 +239,5 @@ func (r *Judgement) measurable(i int, p *contract.Property) (m spread.Measured, 
 	}
 	return m, names, true
 }
+
+const finestGauge = "To settle it, take every reading with the finest gauge available."

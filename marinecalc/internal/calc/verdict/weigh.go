@@ -26,20 +26,6 @@ func (r *Judgement) weigh(h *held, j *judged, limit spread.Limit, v *sheet.Verdi
 	return r.weighAgreed(h, j, limit, v)
 }
 
-// weighAgreed is weigh of a value that nothing contradicts.
-func (r *Judgement) weighAgreed(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
-	if len(j.unverified) > 0 {
-		return r.weighBrackets(h, j, limit, v)
-	}
-	if r.Untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
-		return untold, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
-	}
-	if h.Chance {
-		return spread.JudgeChance(j.si, limit.Min), "", ""
-	}
-	return r.byTrials(h, j, limit), "", ""
-}
-
 // byTrials judges by the trials as they lie. Where these draw from the trials of
 // an earlier sheet twice as sure is asked: two rounds of trials give two chances
 // of one thing, and the next sheet must not tell what the one before does not.
@@ -192,4 +178,43 @@ func (r *Judgement) turning(v *sheet.Verdict) string {
 		return word.Reads(v.Side) + " only while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
 	}
 	return word.Reads(v.Side) + " while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
+}
+
+// weighAgreed is weigh of a value that nothing contradicts.
+func (r *Judgement) weighAgreed(h *held, j *judged, limit spread.Limit, v *sheet.Verdict) (judgement spread.Judgement, doubt, remedy string) {
+	if len(j.unverified) > 0 {
+		return r.weighBrackets(h, j, limit, v)
+	}
+	if r.Untried && j.span == nil && j.number || j.span != nil && !j.span.Usable {
+		return untold, "too many of the trial values inside the stated accuracies lie where this calculation does not apply", finestGauge
+	}
+	if h.Chance {
+		return spread.JudgeChance(j.si, limit.Min), "", ""
+	}
+	return r.byTrials(h, j, limit), "", ""
+}
+
+// missedByEach tells whether a limit that is contested is missed by each of the
+// ways by itself: by the one that the results go by, with its own trials, and by
+// every other with trials of its own and over the brackets of all that nobody
+// confirmed. Of ways that cannot be taken one by one, such as a figure that is
+// less than it can be, it tells nothing.
+func (r *Judgement) missedByEach(h *held, j *judged, limit spread.Limit) (spread.Judgement, bool) {
+	if h.value == nil || h.Chance || h.unread != "" {
+		return untold, false
+	}
+	if spread.Judge(j.si, nil, limit).Word != sheet.Beyond { // nor is it then by any trials
+		return untold, false
+	}
+	var aside sheet.Verdict // what it awaits by the first way is not asked
+	own, doubt, _ := r.weighAgreed(h, j, limit, &aside)
+	if own.Word != sheet.Beyond || doubt != "" {
+		return untold, false
+	}
+	for i := range r.Twice {
+		if t := &r.Twice[i]; r.concerns(t, h) && (len(t.Before) == 0 || !r.missedWithout(h, limit, t.Before)) {
+			return untold, false
+		}
+	}
+	return own, true
 }

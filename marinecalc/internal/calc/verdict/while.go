@@ -6,42 +6,10 @@ import (
 	"slices"
 	"strings"
 
-	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
-
-// untold is of a value that may be right and shows nothing.
-var untold = spread.Judgement{Word: sheet.CannotTell, Probability: math.NaN()}
-
-// passedElsewhere says on which limit, itself passed, a value hangs that would
-// be OK: of another sheet of the boat, as a clamp that the thread does not bear
-// holds no coupling, or of this sheet, as a reading that cannot be shows
-// nothing. It is "" where there is none. A reading that is none tells nothing of
-// being past a limit either.
-func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
-	for _, at := range limits.All() {
-		id, limit, _ := strings.Cut(at, "/")
-		if id == r.In.Form.ID {
-			if doubt := r.passedHere(limit); doubt != "" {
-				return doubt
-			}
-			continue
-		}
-		if r.In.Request.Boat == nil {
-			continue
-		}
-		other := r.In.Request.OtherSheet(id)
-		if other == nil {
-			continue
-		}
-		if v := other.Sheet.Verdict(limit); v != nil && (v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide()) {
-			return putRight(v) + ". See " + problem.MidSentence(other.Sheet.Title)
-		}
-	}
-	return ""
-}
 
 // passedHere says that a limit of this sheet is passed, or that two readings of what
 // it is on disagree, or "". That one hangs on none itself: what is passed stays so,
@@ -142,4 +110,15 @@ func (r *Judgement) entriesLacking(of string) (names []string, entries int) {
 		names = append(names, name)
 	}
 	return names, len(list)
+}
+
+// lacking tells whether an input or result is not known, or a column of a list
+// not of every entry.
+func (r *Judgement) lacking(of string) bool {
+	if strings.Contains(of, "/") {
+		lack, entries := r.entriesLacking(of)
+		return len(lack) > 0 || entries == 0
+	}
+	si, _, known := r.LookupAny(of)
+	return !known || math.IsNaN(si)
 }
