@@ -72,3 +72,21 @@ func TestProcedureTicksOff(t *testing.T) {
 		}
 	}
 }
+
+// Whose a maker's torque is stands beside it at its step, and figures that it rests on
+// keep the names that they have.
+func TestProcedureSaysWhoseATorqueIs(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "boat.json")
+	text := `{"name": "Dunlin", "units": "metric", "coupling": {"boltCount": 4}, "shaft": {"diameter": "30 mm", "alloy": "s31600-annealed"}, "propeller": {"hubDiameter": "62 mm", "hubMetal": "manganese-bronze", "taper": "iso-4566", "taperLength": "70 mm", "taperSurfaces": "bronze-dry"},
+		"engine": {"power": "20 kW", "speed": "3000 rpm"}, "gearbox": {"ratioAhead": "2.5"}, "torques": [{"joint": "coupling-bolts", "torque": "45 N·m", "source": "Leaflet (invented), p. 2"}, {"joint": "propeller-nut", "thread": "M20x1.5", "torque": "90 N·m", "source": "Book (invented)"}]}`
+	if err := os.WriteFile(file, []byte(strings.Replace(text, `"taperSurfaces"`, `"nutThread": "M20x1.5", "taperSurfaces"`, 1)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	s := say("", "procedure", "tighten-coupling-bolts", "refit-propeller", "--boat", file, "--no-ranges")
+	plain := strings.Join(strings.Fields(s.out), " ")
+	for _, says := range []string{"wrench setting: 45 N·m, the maker's (Leaflet (invented), p. 2)", "90 N·m, the maker's (Book (invented))", "nobody confirmed: ", ", Poisson's ratio of the"} {
+		if !strings.Contains(plain, says) {
+			t.Errorf("no %q", says)
+		}
+	}
+}

@@ -172,11 +172,11 @@ function figure(f, number, told, fold) {
     { class: 'result', 'data-figure': f.of },
     h('h3', {}, f.title),
     h('p', { class: /\d/.test(f.text) && f.text.length < 24 ? 'value' : 'value words' }, f.maker?.text ?? f.text),
-    f.maker && h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), f.maker.source, `. Calculated: ${f.text}.`),
+    f.maker && h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), f.maker.source, f.maker.text === f.text ? '.' : `. Calculated: ${f.text}.`),
     f.interval && h('p', { class: 'interval' }, `95 % interval${f.maker ? ' of what is calculated' : ''}: ${f.interval}`),
     f.word && h('p', {}, badge(f.word, f.reads ?? '')),
     ...objection(f, number, told),
-    (f.restsOn ?? []).length > 0 && h('p', { class: 'help' }, `Rests on what nobody confirmed: ${(f.restsOn ?? []).join(', ').toLowerCase()}.`),
+    (f.restsOn ?? []).length > 0 && h('p', { class: 'help' }, `Rests on what nobody confirmed: ${(f.restsOn ?? []).join(', ')}.`),
     sheet,
   );
 }

@@ -112,14 +112,16 @@ func figure(w io.Writer, indent string, f *marinecalc.StepFigure) {
 	if f.Interval != "" {
 		text += " (95 %: " + f.Interval + ")"
 	}
-	if f.Maker != nil {
+	if f.Maker != nil && f.Maker.Text == f.Text {
+		text += ", the maker's (" + f.Maker.Source + ")"
+	} else if f.Maker != nil {
 		text += "; the maker says " + f.Maker.Text + " (" + f.Maker.Source + "), which goes first"
 	}
 	if f.Reads != "" {
 		text += "; " + strings.ToUpper(f.Reads) + ": " + f.Sentence
 	}
 	if len(f.RestsOn) > 0 {
-		text += "; rests on figures that nobody confirmed: " + strings.ToLower(strings.Join(f.RestsOn, ", "))
+		text += "; rests on figures that nobody confirmed: " + strings.Join(f.RestsOn, ", ")
 	}
 	fmt.Fprintln(w, Wrapped(indent, text+" ["+f.Sheet+"]"))
 }

@@ -101,11 +101,7 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 			return value, where, date, true
 		}
 	}
-	if value, ok = contract.Resolve(b.document, tokens); !ok {
-		if t := b.onlyTorqueAt(pointer); t != nil {
-			return t.Text, "/boat" + t.Where, "", true
-		}
-	}
+	value, ok = contract.Resolve(b.document, tokens)
 	return value, "/boat" + pointer, "", ok
 }
 

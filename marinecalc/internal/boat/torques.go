@@ -62,11 +62,11 @@ func (b *Boat) TorquesOf(joint string) (list []*Torque) {
 // jointAt is whose torque stands at a pointer of the boat file.
 var jointAt = map[string]string{"/outputFlange/nutTorque": "output-nut", "/propeller/nutTorque": "propeller-nut", "/coupling/bore/pinchTorque": "pinch-bolts"}
 
-// onlyTorqueAt is the maker's torque of the joint whose torque stands at a pointer, where
+// OnlyTorqueAt is the maker's torque of the joint whose torque stands at a pointer, where
 // the file has no other of it; of several none is taken.
-func (b *Boat) onlyTorqueAt(pointer string) *Torque {
+func (b *Boat) OnlyTorqueAt(pointer string) *Torque {
 	joint, is := jointAt[pointer]
-	if !is {
+	if !is || b == nil {
 		return nil
 	}
 	if held, _ := contract.Resolve(b.document, []string{"coupling", "bore", "holdMethod"}); joint == "pinch-bolts" && held == "taper" {

@@ -137,7 +137,9 @@ func (m *maker) onSheet(f *Figure, w *worked, name string) {
 	}
 	for _, u := range w.rests {
 		if u.Result == name {
-			f.RestsOn = u.RestsOn
+			for _, title := range u.RestsOn {
+				f.RestsOn = append(f.RestsOn, problem.MidSentence(title))
+			}
 		}
 	}
 	var worst *sheet.Verdict

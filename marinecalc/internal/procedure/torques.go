@@ -40,13 +40,9 @@ func (f *Figure) asOnCard(joint *setting.Joint) {
 		return
 	}
 	if s.Listed {
-		f.Text, f.Interval, f.Maker, f.RestsOn = s.Text, "", nil, nil
-		f.Word, f.Reads, f.Sentence = "", "", ""
-		if s.Do == "" {
-			f.Sentence = "The maker's: " + s.Source + "."
-		}
-		if s.Without != nil && s.Without.Text != s.Text {
-			f.Sentence += " Without it " + s.Without.Text + ", " + s.Without.Source + "."
+		f.Maker, f.Word, f.Reads, f.Sentence = &sheet.Maker{Text: s.Text, SI: s.SI, Source: s.Source}, "", "", ""
+		if s.Without == nil {
+			f.Text, f.Interval, f.RestsOn = s.Text, "", nil
 		}
 	}
 	a, ofOwn := joint.Against(&s)

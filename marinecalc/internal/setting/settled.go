@@ -87,7 +87,11 @@ func Mark(s *sheet.Sheet, book *rules.Book) {
 			r.Unsettled = NotSettled(Unsettled(row, t, own))
 		}
 		if i := s.Input(name); i != nil {
-			i.Unsettled = NotSettled(Unsettled(row, Torque{Text: i.Text, From: typed}, own))
+			t := Torque{Text: i.Text, From: typed}
+			if i.Origin == sheet.MakersFigure {
+				t.From = given
+			}
+			i.Unsettled = NotSettled(Unsettled(row, t, own))
 		}
 	}
 }
@@ -113,8 +117,8 @@ func NotSettled(why string) string {
 }
 
 // Unsettled tells of a torque that reaches what its joint can give way from, or of
-// which its sheets say that it is too much or may be, what stands against it. "" where
-// it may stand.
+// which its sheets say that it is too much, or may be where no maker gives it, what stands
+// against it. "" where it may stand.
 func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) string {
 	si, ok := inNewtonMetres(t.Text)
 	if !ok {
@@ -127,7 +131,9 @@ func Unsettled(row rules.Row, t Torque, sheetOf func(id string) *sheet.Sheet) st
 	if own, read := inNewtonMetres(t.Own); t.Own != "" && (!read || si < own*(1-1e-3)) { // what is too much at a greater one is not told of this
 		return ""
 	}
-	against := slices.DeleteFunc(standAgainst(row, "heeds", sheetOf), isScatter)
+	against := slices.DeleteFunc(standAgainst(row, "heeds", sheetOf), func(v *sheet.Verdict) bool {
+		return isScatter(v) || t.From == given && !isPast(v) // what nobody confirmed does not unsettle a maker's figure: it stands beside it
+	})
 	if len(against) == 0 {
 		return ""
 	}

@@ -108,6 +108,10 @@ func (in *Inputs) givenElsewhere(p *contract.Property, k *Known) bool {
 		}
 		return true
 	}
+	if t := boat.OnlyTorqueAt(p.Boat); t != nil {
+		*k = Known{Known: true, Raw: t.Text, Origin: sheet.MakersFigure, Source: t.Source, blameAt: "/boat" + t.Where, Confirmed: true}
+		return true
+	}
 	return in.TakeEarlier(p, k)
 }
 
