@@ -149,7 +149,7 @@ export interface ContentsRequest {
 export interface BlankRequest {
   /** What is asked for. */
   ask: 'blank';
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation: string;
   /** A boat file, by boat.schema.json. */
   boat?: object;
@@ -166,7 +166,7 @@ export interface BlankRequest {
 export interface RunRequest {
   /** What is asked for. */
   ask: 'run';
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
@@ -291,7 +291,7 @@ export interface CompareRequest {
 export interface CalendarRequest {
   /** What is asked for. */
   ask: 'calendar';
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation?: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
@@ -320,7 +320,7 @@ export interface CsvRequest {
   ask: 'csv';
   /** Name of a table: of the sheet, where absent or empty is its first one, or of the rules. */
   table?: string;
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
@@ -467,7 +467,7 @@ export interface KeepRequest {
   ask: 'keep';
   /** A boat file, by boat.schema.json. */
   boat: object;
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation: string;
   /** What is typed, by the calculation's schema; absent or null where nothing is. */
   input?: object | null;
@@ -481,6 +481,8 @@ export interface ProceduresRequest {
   ask: 'procedures';
   /** A boat file, by boat.schema.json. */
   boat?: object;
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
+  calculation?: string;
   /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
   leaveOut?: boolean;
   /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
@@ -582,7 +584,7 @@ export interface ConvertRequest {
 export interface FormRequest {
   /** What is asked for. */
   ask: 'form';
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation: string;
   /** A boat file, by boat.schema.json. */
   boat?: object;
@@ -604,7 +606,7 @@ export interface SchemasRequest {
 export interface RulesRequest {
   /** What is asked for. */
   ask: 'rules';
-  /** Id of a calculation; a calendar is of work-plan where none is named. */
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
   calculation?: string;
   /** Name of a table: of the sheet, where absent or empty is its first one, or of the rules. */
   table?: string;
@@ -2277,8 +2279,8 @@ export interface PartsState {
 
 /** Something found by what a person typed. */
 export interface Hit {
-  /** What it leads to: a sign of trouble, a check of the fault finding, a calculation, a row of a table to pick there, a part of the line, work step by step. */
-  kind: 'sign' | 'look' | 'calculation' | 'row' | 'part' | 'work';
+  /** What it leads to: a sign of trouble, a check of the fault finding, a calculation, a row of a table to pick there, a part of the line, work step by step, a view of the host. */
+  kind: 'sign' | 'look' | 'calculation' | 'row' | 'part' | 'work' | 'view';
   /** Of the question, calculation, part or work; of a row its pick. */
   id: string;
   /** What it is. */

@@ -16,6 +16,7 @@ import { behind } from '../sheet/sheet.js';
 import { units } from '../store/settings.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
+import { proposed } from './proposed.js';
 import { suspectLine } from './suspects.js';
 import { workLinks } from './work.js';
 
@@ -25,7 +26,9 @@ import { workLinks } from './work.js';
 
 const ID = 'fault-finding';
 const ANSWERS = /** @type {const} */ ([['yes', 'Yes'], ['no', 'No'], ['unknown', 'Don’t know']]);
-const EVEN = 0.5;
+
+/** The question at which fault finding opens next, or the sign by which it was opened. */
+export const questionWanted = { id: '', sign: '' };
 
 /** @type {import('../app.js').View} */
 export function showFault(app, main) {
@@ -44,14 +47,25 @@ export function showFault(app, main) {
 
   let value = typed(boatId, ID);
   /** The question that was asked for, in the place of the one proposed. @type {string | undefined} */
-  let wanted;
+  let wanted = questionWanted.id || undefined;
+  /** The sign that this was opened by, while answers from before count beside it. */
+  let sign = questionWanted.sign;
+  Object.assign(questionWanted, { id: '', sign: '' });
   const given = () => /** @type {Given[]} */ (value.answers ?? fromBoat.answers?.value ?? []);
 
   /** @param {import('../../wasm/marinecalc.js').Json} to */
   const put = (to) => {
     value = to;
-    keepTyped(boatId, ID, trimmed(value) ?? {});
+    keepTyped(boatId, ID, toKeep());
     draw();
+  };
+  /** None answered is an answer too, where the boat's file has some. */
+  const toKeep = () => ({ ...trimmed(value), ...(value.answers ? { answers: value.answers } : {}) });
+  /** Begins anew, with the sign by which this was opened or with nothing. */
+  const anew = () => {
+    const was = value;
+    changed(place, 'a new fault', () => put(was));
+    put({ ...value, answers: given().filter((g) => g.evidence === sign) });
   };
   /**
    * @param {Question} q
@@ -66,6 +80,7 @@ export function showFault(app, main) {
       put(was);
     });
     wanted = undefined;
+    sign = '';
     put({ ...value, answers: [...given().filter((g) => g.evidence !== q.id), ...next] });
     main.querySelector('.asking')?.scrollIntoView();
   };
@@ -74,7 +89,7 @@ export function showFault(app, main) {
     root: schema, schema: input, value, prefix: 'in', units: units(), choices, read: app.read,
     changed: (to) => {
       value = { ...to, ...(value.answers ? { answers: value.answers } : {}) };
-      keepTyped(boatId, ID, trimmed(value) ?? {});
+      keepTyped(boatId, ID, toKeep());
       draw();
     },
   });
@@ -95,10 +110,11 @@ export function showFault(app, main) {
       return;
     }
     const { sheet } = reply;
-    const all = proposed(sheet, byId);
+    const all = proposed(sheet).flatMap((q) => byId.get(q) ?? []);
     const asked = wanted ? byId.get(wanted) : undefined;
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
+    const before = sign ? given().filter((g) => g.evidence !== sign).length : 0;
     line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet');
     asking.replaceChildren(
       line.element,
@@ -107,7 +123,9 @@ export function showFault(app, main) {
         { class: 'under' },
         line.words,
         lastChange(place) !== undefined && button('Back', () => takeBack(place), { class: 'quiet' }),
+        given().length > 0 && (!sign || before > 0) && button('Another fault: start anew', anew, { class: 'quiet' }),
       ),
+      before > 0 ? h('p', { class: 'resume' }, `${before} answers from before count too. Is this another fault? Then start anew.`) : '',
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
     );
     stands.replaceChildren(
@@ -136,21 +154,6 @@ export function showFault(app, main) {
   main.append(h('h1', {}, schema.title ?? ID), asking, stands);
   draw();
   return schema.title ?? ID;
-}
-
-/**
- * The questions as the sheet proposes them: the look that settles it once one
- * cause leads or the shaft must stand still, quick questions before that.
- * @param {Sheet} sheet
- * @param {Map<string, Question>} byId
- */
-function proposed(sheet, byId) {
-  const of = (/** @type {string} */ name) =>
-    (sheet.tables ?? []).filter((t) => t.name === name).flatMap((t) => t.rows.flatMap((r) => byId.get(cells(t)(r, 'evidence')?.text ?? '') ?? []));
-  const looks = of('nextChecks');
-  const quick = of('quickQuestions');
-  const leads = (sheet.results.find((r) => r.name === 'probability')?.si ?? 0) >= EVEN;
-  return leads || text(sheet, 'found') || text(sheet, 'heldBack') ? [...looks, ...quick] : [...quick, ...looks];
 }
 
 /**

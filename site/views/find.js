@@ -4,12 +4,13 @@
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { inHand, keepTyped, toSend, typed } from '../store/shelf.js';
+import { questionWanted } from './fault.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Hit} Hit */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /** What a hit is, as people read it. @type {{ [kind in Hit['kind']]: string }} */
-const KINDS = { sign: 'Yes: find the fault', look: 'Check', calculation: 'Calculate', row: 'Use it in', part: 'Part', work: 'Do it' };
+const KINDS = { sign: 'Yes: find the fault', look: 'Check', calculation: 'Calculate', row: 'Use it in', part: 'Part', work: 'Do it', view: 'Open' };
 
 /**
  * The field with what it finds below.
@@ -90,9 +91,11 @@ function go(app, { kind, id, calculation = '', input = '', with: besides = [] })
     const { answers = noted(app), ...others } = /** @type {{ answers?: Json[] }} */ (typed(boat, 'fault-finding'));
     const rest = answers.filter((a) => a.evidence !== id);
     keepTyped(boat, 'fault-finding', { ...others, answers: [...rest, { evidence: id, answer: 'yes' }] });
+    questionWanted.sign = id;
   }
   if (kind === 'row') keepTyped(boat, calculation, { ...typed(boat, calculation), ...Object.fromEntries(besides.map((b) => [b.input, b.id])), [input]: id });
-  const names = { sign: 'sheet/fault-finding', look: 'sheet/fault-finding', calculation: `sheet/${id}`, row: `sheet/${calculation}`, part: `part/${id}`, work: `procedure/${id}` };
+  const names = { sign: 'sheet/fault-finding', look: 'sheet/fault-finding', calculation: `sheet/${id}`, row: `sheet/${calculation}`, part: `part/${id}`, work: `procedure/${id}`, view: id };
+  if (kind === 'look') questionWanted.id = id;
   location.hash = `#/${names[kind]}`;
 }
 

@@ -19,6 +19,7 @@ const (
 	HitRow         HitKind = "row"         // a row of a table: the sheet with it picked
 	HitPart        HitKind = "part"        // of the line
 	HitWork        HitKind = "work"        // step by step
+	HitView        HitKind = "view"        // of a host, such as the one where readings are logged
 )
 
 // Hit is something that was found by what a person typed.
@@ -143,7 +144,7 @@ func goingWith(h *Hit, hits []Hit) (with []Pick) {
 	for _, o := range hits {
 		size, _, _ := strings.Cut(strings.ToLower(o.Title), " ")
 		if o.Kind == HitRow && o.Calculation == h.Calculation && o.Input != h.Input && slices.Contains(words, size) {
-			with = append(with, Pick{o.Input, o.ID})
+			with = append(with, Pick{Input: o.Input, ID: o.ID})
 			count[o.Input]++
 		}
 	}

@@ -19,7 +19,7 @@ func TestRowsThatGoTogether(t *testing.T) {
 			continue
 		}
 		tried++
-		want := []Pick{{"thread", "3/8-24 UNF"}}
+		want := []Pick{{Input: "thread", ID: "3/8-24 UNF"}}
 		if h.Input == "thread" {
 			want = nil
 		}
@@ -37,7 +37,7 @@ func TestRowsThatGoTogether(t *testing.T) {
 func TestFindsWhatPeopleType(t *testing.T) {
 	for typed, want := range map[string]string{
 		"clunk": "sign/knock-into-gear", "Knock!": "sign/knock-into-gear", "knocking noise": "sign/knock-into-gear",
-		"drips": "sign/gland-drips-much", "5 drips a minute": "sign/gland-drips-much", "leaking gland": "part/gland",
+		"log": "view/readings", "readings": "view/readings", "my boat": "view/boat", "drips": "sign/gland-drips-much", "5 drips a minute": "sign/gland-drips-much", "leaking gland": "part/gland",
 		"3/8-24": "row/3/8-24 UNF", "m10": "row/M10x1.5", "6206": "row/6206", "316": "row/s31600-annealed",
 		"alignment": "calculation/coupling-alignment", "allignment": "calculation/coupling-alignment", "alignmnet": "calculation/coupling-alignment",
 		"mounts": "part/mounts", "hot gearbox": "sign/gearbox-hot", "gearbx hot": "sign/gearbox-hot", "my transmission is hot": "sign/gearbox-hot",

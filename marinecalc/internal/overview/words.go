@@ -21,6 +21,14 @@ type index struct {
 	leads   []lead
 }
 
+// views are what a host shows beside sheets, parts and work.
+var views = []Hit{
+	{Kind: HitView, ID: "readings", Title: "Log of readings", Text: "Log what was read today, and see how it went."},
+	{Kind: HitView, ID: "boat", Title: "The boat file", Text: "What is known of the boat, saved to a file and opened."},
+	{Kind: HitView, ID: "survey", Title: "Survey", Text: "Everything that the boat's figures allow, worst first."},
+	{Kind: HitView, ID: "compare", Title: "Before and after", Text: "Two dated states side by side."},
+}
+
 type indexKey struct{}
 
 // lead is a word or phrase that people type and what it leads to, best first.
@@ -48,6 +56,9 @@ func newIndex(book *rules.Book) *index {
 	}
 	for _, row := range book.Table(survey.PartsTable).Rows.All() {
 		x.add(Hit{Kind: HitPart, ID: row.ID, Title: row.Name, Text: row.Note})
+	}
+	for _, v := range views {
+		x.add(v)
 	}
 	for _, q := range diagnosis.Questions(book) {
 		kind := HitSign
