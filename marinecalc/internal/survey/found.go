@@ -1,6 +1,7 @@
 package survey
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -253,6 +254,16 @@ func (s *Survey) worthNaming(book *rules.Book) bool {
 	return p == nil || p.SI == nil || *p.SI >= diagnosis.Judgement(book, "worth-naming")
 }
 
+// overdue is how much care the service schedule tells to be overdue, by limit or guide.
+func (s *Survey) overdue() (n int) {
+	for _, name := range []string{"overdue", "overdueGuide"} {
+		if r := s.sheet("service-schedule").Result(name); r != nil && r.SI != nil {
+			n += int(*r.SI)
+		}
+	}
+	return n
+}
+
 // choice names decision and plan once.
 func (s *Survey) choice(book *rules.Book) *Choice {
 	text := func(id string, results ...string) string {
@@ -282,6 +293,9 @@ func (s *Survey) choice(book *rules.Book) *Choice {
 		plan := "planned: " + c.Planned
 		if list := s.sheet("work-plan").Input("remedies"); nothing && list != nil && s.calls() { // a list, and an empty one
 			plan = "planned: nothing, the list of work is empty; what is over or found is not on it"
+		}
+		if n := s.overdue(); nothing && n > 0 {
+			plan += fmt.Sprintf("; care overdue: %d, see the service schedule", n)
 		}
 		if suspected && text("work-plan", "suspected") != "" {
 			plan += " (on that suspicion: order nothing yet)"

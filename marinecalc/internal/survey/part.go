@@ -56,7 +56,7 @@ func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*S
 		return nil, err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
+	survey := &Survey{of: b, Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
 	if err := survey.work(s, columnOf(row, "calculations")); err != nil {
 		return nil, err
 	}
@@ -75,7 +75,7 @@ func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []Part
 		return nil, "", err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{Boat: b.Name()}
+	survey := &Survey{of: b, Boat: b.Name()}
 	if err := survey.work(s, nil); err != nil {
 		return nil, "", err
 	}
@@ -95,6 +95,9 @@ func (s *Survey) parts(book *rules.Book) []PartState {
 
 func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
 	p := PartState{Part: row.ID, Title: row.Name, Word: sheet.NotMeasured, Reads: sheet.NotMeasured.Reads(""), Short: "no data"}
+	if s.of.NewestOf(columnOf(row, "readings")) != "" {
+		p.Reads, p.Short = "read, and held against no limit yet", "read"
+	}
 	ids := columnOf(row, "calculations")
 	for _, f := range s.Findings { // most urgent first
 		if !slices.Contains(ids, f.Calculation) {
@@ -127,6 +130,18 @@ func NamesOf(row *rules.Row) []string { return strings.Split(row.Values.Of("name
 
 // OfPart tells whether causes and care mean the part of that row by a name.
 func OfPart(row *rules.Row, name string) bool { return slices.Contains(NamesOf(row), name) }
+
+// HasSheet tells whether a calculation belongs to the part that causes and care call
+// by that name.
+func HasSheet(book *rules.Book, name, calculation string) bool {
+	rows := book.Table(PartsTable).Rows
+	for i := range rows.Len() {
+		if row := rows.At(i); OfPart(&row, name) && slices.Contains(columnOf(&row, "calculations"), calculation) {
+			return true
+		}
+	}
+	return false
+}
 
 // partOf is the part that something was found on, as its cause names it; ""
 // where it is of none.

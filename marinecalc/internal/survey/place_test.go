@@ -40,3 +40,21 @@ func TestMeasuringRespectsThePlace(t *testing.T) {
 		}
 	}
 }
+
+// A part of which something was read, and nothing judged, is not called unmeasured.
+func TestAPartThatWasReadSaysSo(t *testing.T) {
+	s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", "dripRate": "5 drips/min"}]}`), marinecalc.Options{NoRanges: true})
+	for _, p := range s.Parts {
+		if read := strings.HasPrefix(p.Reads, "read,"); read != (p.Part == "gland") {
+			t.Errorf("%s reads %q", p.Part, p.Reads)
+		}
+	}
+}
+
+// Nothing is planned, and care that is overdue stands beside it.
+func TestNothingPlannedTellsOverdueCare(t *testing.T) {
+	b := testboat.Read(t, `{"name": "Plover", "work": {"remedies": []}, "service": {"done": [{"item": "mounts-renew", "date": "2016-04-11"}]}, "readings": [{"date": "2026-11-29", "engineHours": "1100 h"}]}`)
+	if s := testboat.CheckOn(t, b, "2026-11-29"); s.Choice == nil || !strings.Contains(s.Choice.Text, "care overdue: ") {
+		t.Errorf("%+v", s.Choice)
+	}
+}

@@ -22,6 +22,8 @@ import (
 // was found at fault first, what to measure next by what that settles, every
 // verdict, how one thing leads to another, and what can hurt in the work ahead.
 type Survey struct {
+	of *boat.Boat
+
 	Boat     string          `json:"boat"`
 	Summary  []Line          `json:"summary"`          // the whole boat in a dozen lines at most
 	Found    []Found         `json:"found"`            // what was found by looking and measuring, then what is over a limit by calculation
@@ -88,7 +90,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 		return nil, err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
+	survey := &Survey{of: b, Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
 	s.Ahead(s.Calculations)
 	if err := survey.work(s, nil); err != nil {
 		return nil, err

@@ -199,6 +199,9 @@ func (t *follower) write() {
 		axis = "engine hours"
 	}
 	out.Basis = fmt.Sprintf("%d readings since %s, over %s", len(f.Run), day.Text(f.Since), axis)
+	if few := t.little(); few != "" && f.Outlook != series.NoLimit { // where none was given it is said there
+		out.Basis += "; " + few
+	}
 	switch {
 	case !math.IsNaN(t.warmest):
 		out.Basis += ", each brought by its rise above " + t.around() + " to " + t.aAround() + " of " + t.sea.Shown.Print(t.warmest, t.session.Units)
@@ -265,7 +268,14 @@ func (t *follower) says() string {
 	}
 	switch f.Outlook {
 	case series.NoLimit:
-		return "No limit was given: the pace alone."
+		text := "No limit was given: the pace alone."
+		if guide := t.guide(); guide != "" {
+			text += " The guide is " + guide + ": type it as the limit, or the maker's figure, to see where this leads."
+		}
+		if few := t.little(); few != "" {
+			text += " " + problem.Capital(few) + "."
+		}
+		return text
 	case series.Reached:
 		newest := &t.series.Points[f.Run[len(f.Run)-1]]
 		return "The newest reading, " + t.show(newest.Value-newest.Over) + ", has reached " + limit + "."
@@ -305,6 +315,38 @@ func (t *follower) says() string {
 		off = " That is farther ahead than the readings go back: no more than a guess." + off
 	}
 	return text + "." + off
+}
+
+// little says that the readings reach over too few days for a pace that counts, if
+// they do.
+func (t *follower) little() string {
+	const enough = 30 // days, for which the pace is told: common practice, no source
+	run := t.found.Run
+	if len(run) == 0 {
+		return ""
+	}
+	days := t.series.Points[run[len(run)-1]].Day - t.series.Points[run[0]].Day
+	if days >= enough || t.found.Outlook == series.TooFew {
+		return ""
+	}
+	return fmt.Sprintf("they reach over %s only, which tells little of a pace", counted(int(days), "day"))
+}
+
+// guide is what common practice holds the reading against, where a limit of the
+// gland or one of its usual values does; "" for none.
+func (t *follower) guide() string {
+	row := t.session.Book.Table("trend-readings").Find(t.property.Name, nil)
+	if row == nil {
+		return ""
+	}
+	name := row.Values.Of("guide").Text
+	if usual := t.session.Book.Usual("gland-heat").Find(name, nil); usual != nil {
+		for _, v := range usual.Values.All() {
+			return "at most " + t.show(v.SI)
+		}
+	}
+	l, _ := t.session.LimitOf("gland-heat", name)
+	return l.Text
 }
 
 // show prints a value of the reading.

@@ -220,3 +220,42 @@ func TestReadingsOfOneDay(t *testing.T) {
 		}
 	}
 }
+
+// Readings of a few days tell that they are few, and where no limit is given the
+// guide of the reading is named; neither where there is no call for it.
+func TestFewDaysAndTheGuideAreTold(t *testing.T) {
+	log := func(name string, days ...string) string {
+		entries := make([]string, len(days))
+		for i, d := range days {
+			entries[i] = fmt.Sprintf(`{"date":%q,%q:"%d drips/min"}`, d, name, 5+i)
+		}
+		return `{"name":"Tern","readings":[` + strings.Join(entries, ",") + `]}`
+	}
+	says := func(boat, input string) string {
+		return testboat.Run(t, "reading-trend", input, marinecalc.Options{Boat: testboat.Read(t, boat), NoRanges: true}).Result("says").Text
+	}
+	const few, guide = "tells little of a pace", "guide is at most 60 drips/min"
+	short := log("dripRate", "2026-11-27", "2026-11-28", "2026-11-29")
+	long := log("dripRate", "2026-08-27", "2026-09-28", "2026-11-29")
+	for _, c := range []struct {
+		boat, input string
+		want, not   []string
+	}{
+		{short, `{"reading":"dripRate","today":"2026-11-29"}`, []string{few, guide, "2 days"}, nil},
+		{long, `{"reading":"dripRate","today":"2026-11-29"}`, []string{guide}, []string{few}},
+		{long, `{"reading":"dripRate","today":"2026-11-29","limit":"30 drips/min"}`, nil, []string{few, guide}},
+		{log("dripRateAtRest", "2026-11-27", "2026-11-28", "2026-11-29"), `{"reading":"dripRateAtRest","today":"2026-11-29"}`, []string{few, "at most 10 drips/min"}, nil},
+	} {
+		got := says(c.boat, c.input)
+		for _, want := range c.want {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s says %q, nothing of %q", c.input, got, want)
+			}
+		}
+		for _, not := range c.not {
+			if strings.Contains(got, not) {
+				t.Errorf("%s says %q", c.input, got)
+			}
+		}
+	}
+}
