@@ -57,7 +57,7 @@ var asks = []ask{
 	{name: "add-signal-k", answer: askAddSignalK, members: []string{"boat", "signalK", "engine", "every"}, givesBoat: true},
 	{name: "log", answer: askLog, members: []string{"boat", "reading"}, givesBoat: true},
 	{name: "keep", answer: askKeep, members: []string{"boat", "calculation", "input", "date"}, givesBoat: true},
-	{name: "procedures", answer: askProcedures, members: []string{"boat", "leaveOut", "overlays"}},
+	{name: "procedures", answer: askProcedures, members: []string{"boat", "calculation", "leaveOut", "overlays"}},
 	{name: "procedure", answer: askProcedure, members: append([]string{"remedies", "done", "date"}, boatMembers...)},
 	{name: "tick", answer: askTick, members: []string{"boat", "remedies", "step", "ticked", "date", "time", "note", "record", "overlays"}, givesBoat: true},
 	{name: "close-work", answer: askCloseWork, members: []string{"boat", "remedies", "date", "overlays"}, givesBoat: true},

@@ -4,6 +4,8 @@ import (
 	"context"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/procedure"
 )
 
@@ -100,7 +102,14 @@ func (e *Engine) CloseWork(b *Boat, remedies []string, day string) (*Boat, error
 }
 
 func askProcedures(_ context.Context, r *request) (reply, error) {
-	return reply{Procedures: procedure.List(r.options.Rules, r.options.Boat)}, nil
+	if r.calculation == "" {
+		return reply{Procedures: procedure.List(r.options.Rules, r.options.Boat)}, nil
+	}
+	c, err := calc.Find(catalogue.Calculations, r.calculation)
+	if err != nil {
+		return reply{}, err
+	}
+	return reply{Procedures: procedure.For(r.options.Rules, r.options.Boat, c.ID)}, nil
 }
 
 func askProcedure(ctx context.Context, r *request) (reply, error) {

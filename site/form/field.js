@@ -49,6 +49,8 @@ export class Field {
   #wrong;
   #needed;
   #setting;
+  /** @type {{ value: unknown, words: string }[]} */
+  #options = [];
 
   /**
    * @param {Setting} setting
@@ -124,11 +126,12 @@ export class Field {
     const from = brief(words);
     const stands = text !== '' ? (from ? `${text} · ${from}` : text) : '';
     this.#from.textContent = '';
+    this.control.classList.toggle('stands', stands !== '' && !this.isFilled);
     if (this.control instanceof HTMLSelectElement) {
       const nothing = this.control.options[0];
       if (nothing) nothing.textContent = stands || 'Choose…';
     } else {
-      if (known) this.#from.textContent = `${words}: ${text}`;
+      if (known) this.#from.textContent = `In use, ${words}: ${text}`;
       const example = exampleIn(this.schema, this.#setting.units);
       this.control.placeholder = stands || (example === undefined ? '' : `such as ${example}`);
     }
@@ -213,24 +216,26 @@ export class Field {
 
   /** @param {{ [name: string]: string }} about */
   #choice(about) {
+    const made = h('select', about, h('option', { value: '' }, 'Choose…'));
+    this.#offer(made, this.#setting.choices);
+    made.addEventListener('change', () => this.#setting.change(this.pointer, this.#options.find((o) => String(o.value) === made.value)?.value));
+    return made;
+  }
+
+  /**
+   * @param {HTMLSelectElement} select
+   * @param {Choices} tables
+   */
+  #offer(select, tables) {
     const { pointer, schema } = this;
-    const options = choices(schema, this.#setting.choices, pointer);
+    this.#options = choices(schema, tables, pointer);
     const kept = this.#setting.typed(pointer);
     const held = kept === undefined ? '' : String(kept);
-    if (held !== '' && !options.some((o) => String(o.value) === held)) {
-      options.push({ value: kept, words: `${held} (not in the list)` });
+    if (held !== '' && !this.#options.some((o) => String(o.value) === held)) {
+      this.#options.push({ value: kept, words: `${held} (not in the list)` });
     }
-    const made = h(
-      'select',
-      about,
-      h('option', { value: '' }, 'Choose…'),
-      ...options.map((o) => h('option', { value: String(o.value) }, o.words)),
-    );
-    made.value = held;
-    made.addEventListener('change', () =>
-      this.#setting.change(pointer, options.find((o) => String(o.value) === made.value)?.value),
-    );
-    return made;
+    select.replaceChildren(...[select.options[0] ?? ''], ...this.#options.map((o) => h('option', { value: String(o.value) }, o.words)));
+    select.value = held;
   }
 }
 

@@ -42,6 +42,11 @@ export function sign(word) {
   );
 }
 
+/** Whether a word says that a limit or a guide is passed. @param {string} word */
+export function isPast(word) {
+  return ['beyond', 'outside the guide'].includes(word);
+}
+
 /**
  * What people read for a verdict's word, with its sign.
  * @param {string} word

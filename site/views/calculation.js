@@ -36,8 +36,12 @@ const ONE_GO = 3000; // ms between keys of one change
 export function showCalculation(app, main, id = '') {
   if (id === 'fault-finding') return showFault(app, main);
   const { id: boatId, boat } = inHand();
+  const place = `${boatId}/${id}`;
+  const from = openedFrom.get(place);
+  const handed = from === undefined ? undefined : keptWith(app, from);
+  const sent = handed ?? toSend(boat);
   const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units(), date: today() };
-  const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
+  const withBoat = app.calculator.call({ ...alone, boat: sent });
   const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
   if (!blank.ok) {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
@@ -47,8 +51,6 @@ export function showCalculation(app, main, id = '') {
   const input = schema.$defs.input;
   const title = schema.title ?? id;
   const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
-  const place = `${boatId}/${id}`;
-
   let wait = 0;
   let pause = 0;
   let took = 0;
@@ -151,7 +153,7 @@ export function showCalculation(app, main, id = '') {
    * @param {import('../../wasm/marinecalc.js').Json} typedIn
    * @returns {import('../../wasm/marinecalc.js').RunRequest}
    */
-  const request = (typedIn = standing.used) => ({ ask: 'run', calculation: id, input: typedIn, boat: toSend(boat), units: units(), date: today() });
+  const request = (typedIn = standing.used) => ({ ask: 'run', calculation: id, input: typedIn, boat: sent, units: units(), date: today() });
   const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)), () => form.read());
 
   /** @type {import('../../wasm/marinecalc.js').Sheet | null} */
@@ -189,7 +191,8 @@ export function showCalculation(app, main, id = '') {
         ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
       );
       detail.replaceChildren(...behind(sheet, opens));
-      toWork.replaceChildren(...workLinks(app, sheet));
+      toWork.replaceChildren();
+      (sheet.procedures ? toWork : answer).append(...workLinks(app, sheet)); // what is past its limit has its cure beside it
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: passesOf(app, sheet) }));
       toAnswer.textContent = headline(sheet);
@@ -212,11 +215,16 @@ export function showCalculation(app, main, id = '') {
   }
 
   const given = (/** @type {string} */ name) => trimmed(form.value)?.[name] ?? fromBoat[name]?.value;
-  const next = () => (schema.onward ?? []).flatMap((to) => app.contents.calculations.filter((c) => c.id === to)).map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title));
+  const next = () => (schema.onward ?? []).flatMap((to) => app.contents.calculations.filter((c) => c.id === to)).map((c) => {
+    const way = h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title);
+    way.addEventListener('click', () => openedFrom.set(`${boatId}/${c.id}`, id));
+    return way;
+  });
   const more = form.fields.size - (input.asks?.length ?? 0);
   main.append(
     h('h1', {}, title),
     h('p', { class: 'lead' }, schema.description),
+    handed ? h('p', { class: 'handed' }, 'With what is typed on ', h('a', { href: `#/sheet/${from}` }, app.contents.calculations.find((c) => c.id === from)?.title), ', not kept with the boat yet.') : '',
     h(
       'div',
       { class: 'job' },
@@ -258,6 +266,21 @@ export function showCalculation(app, main, id = '') {
   redraw();
   warmUp(() => app.calculator.call(request()));
   return title;
+}
+
+/** By boat and sheet: the sheet from which it was opened, and what is typed there counts. @type {Map<string, string>} */
+const openedFrom = new Map();
+
+/**
+ * The boat as it would be with what is typed on a sheet kept; undefined where
+ * nothing is.
+ * @param {import('../app.js').App} app
+ * @param {string} calculation
+ */
+function keptWith(app, calculation) {
+  const { id, boat } = inHand();
+  const reply = app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation, input: trimmed(typed(id, calculation)) ?? {}, date: today() });
+  return reply.ok && (reply.kept ?? []).length > 0 ? reply.boat : undefined;
 }
 
 /** @param {HTMLElement} rest */

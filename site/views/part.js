@@ -3,10 +3,10 @@
 
 import { inWords } from '../form/field.js';
 import { today } from '../kit/dates.js';
-import { h } from '../kit/dom.js';
+import { button, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
-import { badge, verdictCard } from '../sheet/verdicts.js';
+import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
 import { dueWhen, mark, moon } from './home.js';
@@ -26,7 +26,11 @@ export function showPart(app, main, id = '') {
   }
   const { part } = reply;
   const state = h('div', { class: 'part-state' });
-  const show = (/** @type {PartState} */ now) => state.replaceChildren(...stateOf(now));
+  const toDo = work(part);
+  const show = (/** @type {PartState} */ now) => {
+    state.replaceChildren(...stateOf(now));
+    if (toDo && isPast(now.word)) state.append(button('Work, step by step', () => toDo.scrollIntoView(), { class: 'link' }));
+  };
   main.append(
     h('p', { class: 'back' }, h('a', { href: '#/' }, '← The line')),
     h('h1', {}, part.title),
@@ -43,7 +47,7 @@ export function showPart(app, main, id = '') {
           h('ul', { class: 'rows' }, ...part.care.map((c) => h('li', {}, h('details', { class: 'fold' }, h('summary', {}, h('span', { class: 'row-what' }, c.what), h('span', { class: 'row-when' }, dueWhen(c))), h('p', {}, c.how), h('p', { class: 'help' }, `Last: ${c.last}.`))))),
           h('p', {}, h('a', { href: '#/sheet/service-schedule' }, 'Service schedule')),
         ),
-      work(part),
+      toDo,
       known(part, boat ? nameOf(boat) : 'your boat'),
       part.findings.length > 0 && lateFold(`Every limit, most urgent first (${part.findings.length})`, () => part.findings.map(({ verdict }) => verdictCard(verdict))),
       part.open.length > 0 && lateFold(`Limits without a reading (${part.open.length})`, () => part.open.map(({ verdict }) => verdictCard(verdict))),

@@ -10,7 +10,7 @@ import { speak } from '../kit/speak.js';
 import { folds } from '../sheet/folds.js';
 import { units } from '../store/settings.js';
 import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
-import { stepWanted, workList } from './work.js';
+import { planIt, stepWanted, workList } from './work.js';
 import { hours, stepParts } from './step.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Procedure} Procedure */
@@ -195,6 +195,7 @@ export function showProcedure(app, main, name = '') {
     h(
       'div',
       { class: 'tools' },
+      button('Plan its days', () => planIt(remedies)),
       button('Print it', () => print()),
       end,
       h('a', { href: '#/procedure' }, 'All work'),

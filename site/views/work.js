@@ -2,7 +2,8 @@
 
 import { inWords } from '../form/field.js';
 import { button, h } from '../kit/dom.js';
-import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { isPast } from '../sheet/verdicts.js';
+import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').ListedWork} ListedWork */
 
@@ -60,16 +61,18 @@ function card(w, pick) {
 }
 
 /**
- * Links to the work that a sheet chooses or weighs.
+ * Links to the work that a sheet chooses or weighs, or, where something is past
+ * its limit, to that on its part which goes by it.
  * @param {import('../app.js').App} app
  * @param {import('../../wasm/marinecalc.js').Sheet} sheet
  */
 export function workLinks(app, sheet) {
-  if (!sheet.procedures) return [];
-  const reply = app.calculator.call({ ask: 'procedures' });
+  const { calculation, procedures, verdicts = [] } = sheet;
+  if (!procedures && !verdicts.some((v) => isPast(v.word))) return [];
+  const reply = app.calculator.call({ ask: 'procedures', ...(procedures ? {} : { calculation }) });
   if (!reply.ok) return [];
-  const all = new Map(reply.procedures.flatMap((p) => p.work.map((w) => [w.id, w])));
-  const found = sheet.procedures.flatMap((id) => all.get(id) ?? []);
+  const work = reply.procedures.flatMap((p) => p.work);
+  const found = procedures ? procedures.flatMap((id) => work.filter((w) => w.id === id)) : work;
   if (found.length === 0) return [];
   const planned = sheet.calculation === 'work-plan' && found.length > 1;
   return [
@@ -81,7 +84,7 @@ export function workLinks(app, sheet) {
         'ul',
         { class: 'cards' },
         planned && h('li', {}, h('a', { href: `#/procedure/${found.map((w) => w.id).join(',')}` }, 'All of it together')),
-        ...found.slice(0, 8).map((w) => card(w)),
+        ...found.slice(0, 8).map((w) => (procedures ? card(w) : h('li', {}, h('a', { href: `#/procedure/${w.id}` }, w.title)))),
       ),
     ),
   ];
@@ -95,6 +98,16 @@ export function workLinks(app, sheet) {
 export function toStep(sheet, step) {
   stepWanted.id = step;
   location.hash = `#/procedure/${(sheet.procedures ?? []).join(',')}`;
+}
+
+/**
+ * Goes to the plan of that work: its days, a haul-out, what to buy, the calendar.
+ * @param {string[]} remedies
+ */
+export function planIt(remedies) {
+  const { id } = inHand();
+  keepTyped(id, 'work-plan', { ...typed(id, 'work-plan'), remedies: remedies.map((remedy) => ({ remedy })) });
+  location.hash = '#/sheet/work-plan';
 }
 
 /** The step at which the next work that is shown opens. */

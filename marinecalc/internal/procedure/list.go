@@ -1,7 +1,10 @@
 package procedure
 
 import (
+	"strings"
+
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -47,6 +50,44 @@ func List(book *rules.Book, b *boat.Boat) []PartWork {
 		}
 	}
 	return list
+}
+
+// For is the work on a calculation's part of the line that goes by what it finds:
+// with a step that uses a figure of it or, where there is none, all of the part.
+func For(book *rules.Book, b *boat.Boat, calculation string) []PartWork {
+	goes := map[string]bool{} // steps
+	for i := range book.Steps().Len() {
+		step := book.Steps().At(i)
+		for k := range step.Use.Len() {
+			goes[step.ID] = goes[step.ID] || strings.HasPrefix(step.Use.At(k), calculation+"/")
+		}
+	}
+	for i := range book.Remedies().Len() {
+		r := book.Remedies().At(i)
+		for k := range r.Steps.Len() {
+			goes[r.ID] = goes[r.ID] || goes[r.Steps.At(k)]
+		}
+	}
+	all, by := []PartWork{}, []PartWork{}
+	for _, p := range List(book, b) {
+		if !survey.HasSheet(book, strings.ToLower(p.Part), calculation) {
+			continue
+		}
+		all = append(all, p)
+		some := PartWork{Part: p.Part}
+		for _, w := range p.Work {
+			if goes[w.ID] {
+				some.Work = append(some.Work, w)
+			}
+		}
+		if some.Work != nil {
+			by = append(by, some)
+		}
+	}
+	if len(by) > 0 {
+		return by
+	}
+	return all
 }
 
 func workOf(book *rules.Book, r rules.Remedy, kept []boatStep, hours map[string]float64) Work {

@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/internal/procedure"
+	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -274,6 +276,33 @@ func TestProcedureRefusesInWords(t *testing.T) {
 	p, err := e.Procedure(context.Background(), nil, marinecalc.ProcedureRequest{Remedies: []string{"repack-gland", "repack-gland"}, Done: []string{"make-safe"}}, marinecalc.Options{Day: "2026-05-02"})
 	if err != nil || len(p.Remedies) != 1 || p.Ticked != 1 || p.LastTick.Date != "2026-05-02" {
 		t.Errorf("%v, %+v", err, p)
+	}
+}
+
+// A sheet leads to the work on its part that goes by its figures, and where no
+// step uses one, to all work on the part.
+func TestWorkForASheet(t *testing.T) {
+	book := rules.Standard()
+	ids := func(calculation string) (list []string) {
+		for _, p := range procedure.For(book, nil, calculation) {
+			for _, w := range p.Work {
+				list = append(list, w.ID)
+			}
+		}
+		return list
+	}
+	if got := ids("output-flange"); !slices.Equal(got, []string{"tighten-output-nut", "replace-output-flange", "replace-output-seal"}) {
+		t.Errorf("an output flange past its limit leads to %v", got)
+	}
+	for _, row := range book.Table(survey.PartsTable).Rows.All() {
+		for _, id := range strings.Fields(row.Values.Of("calculations").Text) {
+			if len(ids(id)) == 0 {
+				t.Errorf("%s leads to no work", id)
+			}
+		}
+	}
+	if got := ids("fault-finding"); len(got) > 0 {
+		t.Errorf("the whole boat leads to %v", got)
 	}
 }
 

@@ -1,0 +1,115 @@
+package browser
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+)
+
+// misaligned opens the alignment sheet on a boat of which nothing is known, with
+// gaps that are far apart typed.
+func (b *tab) misaligned() {
+	b.open("#/sheet/coupling-alignment")
+	b.write("#in-couplingDiameter", "100")
+	b.choose("#in-couplingKind", "rigid")
+	for i, gap := range []string{"0.9", "0.5", "0.1", "0.5"} {
+		b.write(fmt.Sprintf("#in-readings-%d-gap", i), gap)
+	}
+	b.until(`document.querySelector(".answer .verdict.beyond")`)
+}
+
+// From a sheet past its limit there is a way to its work, and from there to a
+// plan of it, in which a haul-out can be added at once.
+func TestFromLimitToWorkToPlan(t *testing.T) {
+	b := newTab(t, 360)
+	b.misaligned()
+	b.until(`document.querySelector('.answer .to-work a[href="#/procedure/align-coupling"]')`)
+	eval[any](b, `document.querySelector('.answer .to-work a[href="#/procedure/align-coupling"]').click()`)
+	b.until(`document.querySelector(".procedure")`)
+	b.press("Plan its days")
+	b.until(`document.querySelector("#in-remedies-0-remedy")`)
+	if got := eval[string](b, `document.querySelector("#in-remedies-0-remedy").value`); got != "align-coupling" {
+		t.Errorf("the plan is of %q", got)
+	}
+	if !eval[bool](b, `[...document.querySelectorAll(".known button")].some((e) => e.textContent.includes("Haul-outs"))`) {
+		t.Error("a haul-out cannot be added where the plan is asked for")
+	}
+	b.demonstrate("Juniper")
+	b.turn("#/part/gland")
+	b.until(`document.querySelector(".part-state .badge")`)
+	past := eval[bool](b, `!!document.querySelector(".part-state .badge.beyond, .part-state .badge.outside")`)
+	if way := eval[bool](b, `!!document.querySelector(".part-state button")`); past != way {
+		t.Errorf("past its limit: %v, and a way to its work: %v", past, way)
+	}
+}
+
+// What is typed on a sheet counts on the one that is opened from it, kept or not.
+func TestTypedIsHandedOn(t *testing.T) {
+	b := newTab(t, 360)
+	b.misaligned()
+	eval[any](b, `document.querySelector('.answer a[href="#/sheet/mount-moves"]').click()`)
+	b.until(`document.querySelector("#in-gapVertical")`)
+	if got := eval[string](b, `document.querySelector("#in-gapVertical").placeholder`); !strings.Contains(got, "0.8 mm") {
+		t.Errorf("mount moves says of the gap %q", got)
+	}
+	if said := b.text(".handed"); !strings.Contains(said, "Coupling alignment") || !strings.Contains(said, "not kept") {
+		t.Errorf("where that is from: %q", said)
+	}
+	b.open("#/sheet/mount-moves")
+	if eval[bool](b, `!!document.querySelector(".handed")`) {
+		t.Error("opened by itself it has figures from elsewhere")
+	}
+}
+
+// A look that was found opens fault finding at that question, and the log is
+// found.
+func TestFindLeadsThere(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/")
+	b.write("#find", "red dust")
+	b.until(`document.querySelector('[data-hit="look/red-dust"]')`)
+	eval[any](b, `document.querySelector('[data-hit="look/red-dust"]').click()`)
+	b.until(`document.querySelector(".asking h2")`)
+	if said := b.text(".asking h2"); !strings.Contains(said, "red dust") {
+		t.Errorf("fault finding opens at %q", said)
+	}
+	b.turn("#/")
+	b.write("#find", "log")
+	b.until(`document.querySelector('[data-hit="view/readings"]')`)
+	eval[any](b, `document.querySelector('[data-hit="view/readings"]').click()`)
+	b.until(`document.querySelector("#day-dripRate, [data-series], .readings, h1")`)
+	if got := eval[string](b, `location.hash`); got != "#/readings" {
+		t.Errorf("the log is at %q", got)
+	}
+}
+
+// Answers of a fault before are told when a new one begins, and can be left out,
+// with a way back.
+func TestAnotherFaultStartsAnew(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/")
+	noticed := func(words, sign string) {
+		b.turn("#/")
+		b.write("#find", words)
+		b.until(fmt.Sprintf(`document.querySelector('[data-hit="sign/%s"]')`, sign))
+		eval[any](b, fmt.Sprintf(`document.querySelector('[data-hit="sign/%s"]').click()`, sign))
+		b.until(`document.querySelector(".asking h2")`)
+	}
+	answered := func() int {
+		return eval[int](b, `Number(/Answers given \((\d+)\)/.exec(document.querySelector(".stands").textContent)?.[1] ?? 0)`)
+	}
+	noticed("clunk", "knock-into-gear")
+	b.press("No")
+	noticed("dripping", "gland-drips-much")
+	if said := b.text(".asking"); !strings.Contains(said, "2 answers from before") || answered() != 3 {
+		t.Errorf("of the answers before it says %q", said)
+	}
+	b.press("Another fault: start anew")
+	if answered() != 1 {
+		t.Errorf("%d answers are left", answered())
+	}
+	b.press("Back")
+	if answered() != 3 {
+		t.Errorf("taken back there are %d", answered())
+	}
+}
