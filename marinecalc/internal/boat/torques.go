@@ -60,7 +60,7 @@ func (b *Boat) TorquesOf(joint string) (list []*Torque) {
 }
 
 // jointAt is whose torque stands at a pointer of the boat file.
-var jointAt = map[string]string{"/outputFlange/nutTorque": "output-nut", "/propeller/nutTorque": "propeller-nut", "/coupling/bore/pinchTorque": "pinch-bolts"}
+var jointAt = map[string]string{"/coupling/bolts/torqueUsed": "coupling-bolts", "/outputFlange/nutTorque": "output-nut", "/propeller/nutTorque": "propeller-nut", "/coupling/bore/pinchTorque": "pinch-bolts"}
 
 // OnlyTorqueAt is the maker's torque of the joint whose torque stands at a pointer, where
 // the file has no other of it; of several none is taken.

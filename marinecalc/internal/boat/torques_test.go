@@ -18,6 +18,7 @@ func TestOnlyMakersTorqueOfAJoint(t *testing.T) {
 		{`"units": "metric"`, "output-nut output-nut", flange, "", ""},
 		{`"units": "metric"`, "propeller-nut", "/propeller/nutTorque", "61 N·m", "/boat/torques/0/torque"},
 		{`"units": "metric"`, "propeller-nut", flange, "", ""},
+		{`"units": "metric"`, "coupling-bolts", "/coupling/bolts/torqueUsed", "61 N·m", "/boat/torques/0/torque"},
 		{`"units": "metric"`, "", flange, "", ""},
 		{`"coupling": {"bore": {"holdMethod": "clamp"}}`, "coupling-nut pinch-bolts", pinch, "62 N·m", "/boat/torques/1/torque"},
 		{`"coupling": {"bore": {"holdMethod": "taper"}}`, "coupling-nut pinch-bolts", pinch, "61 N·m", "/boat/torques/0/torque"},
