@@ -9,7 +9,8 @@ import (
 // names are those of the functions of a table, as far as one is still called by
 // them, each once: of the types that a function was made for what a trace
 // prints of them, [...], and of packages outside the standard library the last
-// part of their path alone.
+// part of their path alone. Those within have none, which leaves them out of a
+// trace; the runtime's stay, by which it knows itself there.
 type names struct {
 	before []byte
 	after  []byte
@@ -22,14 +23,19 @@ func namesOf(before []byte) *names {
 }
 
 // move takes up the name that begins where the first four bytes say, and writes
-// there where it begins from now on.
-func (n *names) move(place []byte) {
+// there where it begins from now on. It is read where a value's method was called
+// by a nil pointer (runtime.panicwrap), of any package.
+func (n *names) move(place []byte, read bool) {
 	from := binary.LittleEndian.Uint32(place)
 	if from == 0 || int64(from) >= int64(len(n.before)) {
 		return
 	}
 	name, _, _ := bytes.Cut(n.before[from:], []byte{0})
-	short := shortName(string(name))
+	short, within := shortName(string(name))
+	if within && !read {
+		binary.LittleEndian.PutUint32(place, 0)
+		return
+	}
 	at, known := n.placed[short]
 	if !known {
 		at = uint32(len(n.after))
@@ -44,7 +50,9 @@ func (n *names) write() {
 	clear(n.before[copy(n.before, n.after):])
 }
 
-func shortName(name string) string {
+// shortName is what stays of a name, and whether it is of the standard library and
+// none that the runtime looks for.
+func shortName(name string) (short string, within bool) {
 	if open, shut := strings.IndexByte(name, '['), strings.LastIndexByte(name, ']'); open >= 0 && shut-open > len("[...") {
 		name = name[:open] + "[...]" + name[shut+1:]
 	}
@@ -53,8 +61,11 @@ func shortName(name string) string {
 		path = path[:i]
 	}
 	host, _, deep := strings.Cut(path, "/")
-	if deep && strings.Contains(host, ".") {
-		name = name[strings.LastIndexByte(path, '/')+1:]
+	switch {
+	case deep && strings.Contains(host, "."):
+		return name[strings.LastIndexByte(path, '/')+1:], false
+	case strings.HasPrefix(name, "main."), strings.HasPrefix(name, "runtime."):
+		return name, false
 	}
-	return name
+	return name, true
 }

@@ -135,7 +135,7 @@ func dropTraces(t, beside []byte) error {
 		if at+tables > len(t) {
 			return errTable
 		}
-		names.move(t[at+called:])
+		names.move(t[at+called:], t[at+id] == wrapper)
 		drop := func(place int, none uint32) { binary.LittleEndian.PutUint32(t[at+place:], none) }
 		own := []uint32{word32(t, at+stack)}
 		byPlace := int(min(word32(t, at+count), 64))
@@ -174,7 +174,7 @@ func dropTraces(t, beside []byte) error {
 				kept[from] = true
 				for call := int(from); call < int(from)+length && call+size <= len(beside); call += size {
 					if !renamed[call] {
-						names.move(beside[call+calledIn:])
+						names.move(beside[call+calledIn:], false)
 						renamed[call] = true
 					}
 				}
