@@ -56,13 +56,13 @@ func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*S
 		return nil, err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{of: b, Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
 	if err := survey.work(s, columnOf(row, "calculations")); err != nil {
 		return nil, err
 	}
 	survey.sum()
 	survey.Found = survey.found(s)
-	survey.Parts = []PartState{survey.partState(book, row)}
+	survey.Parts = []PartState{survey.partState(s, row)}
 	return survey, nil
 }
 
@@ -75,27 +75,27 @@ func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []Part
 		return nil, "", err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{of: b, Boat: b.Name()}
+	survey := &Survey{Boat: b.Name()}
 	if err := survey.work(s, nil); err != nil {
 		return nil, "", err
 	}
 	survey.sum()
 	survey.Found = survey.found(s)
-	return survey.parts(s.Book), s.Still(), nil
+	return survey.parts(s), s.Still(), nil
 }
 
 // parts says of every part how it stands.
-func (s *Survey) parts(book *rules.Book) []PartState {
+func (s *Survey) parts(from *calc.Session) []PartState {
 	list := []PartState{}
-	for _, row := range book.Table(PartsTable).Rows.All() {
-		list = append(list, s.partState(book, &row))
+	for _, row := range from.Book.Table(PartsTable).Rows.All() {
+		list = append(list, s.partState(from, &row))
 	}
 	return list
 }
 
-func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
+func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 	p := PartState{Part: row.ID, Title: row.Name, Word: sheet.NotMeasured, Reads: sheet.NotMeasured.Reads(""), Short: "no data"}
-	if s.of.NewestOf(columnOf(row, "readings")) != "" {
+	if from.Boat.NewestOf(columnOf(row, "readings")) != "" {
 		p.Reads, p.Short = "read, and held against no limit yet", "read"
 	}
 	ids := columnOf(row, "calculations")
@@ -113,7 +113,7 @@ func (s *Survey) partState(book *rules.Book, row *rules.Row) PartState {
 		p.Reads, p.Short = "OK as far as it was measured", "partly"
 	}
 	for _, f := range s.Found {
-		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(NamesOf(row), partOf(book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
+		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(NamesOf(row), partOf(from.Book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
 			p.Word, p.Sentence, p.Calculation, p.Sheet = sheet.Beyond, f.Title, f.Calculation, f.Sheet
 			p.Reads, p.Short = "seen", "seen"
 			if f.Kind == FoundCause {

@@ -22,8 +22,6 @@ import (
 // was found at fault first, what to measure next by what that settles, every
 // verdict, how one thing leads to another, and what can hurt in the work ahead.
 type Survey struct {
-	of *boat.Boat
-
 	Boat     string          `json:"boat"`
 	Summary  []Line          `json:"summary"`          // the whole boat in a dozen lines at most
 	Found    []Found         `json:"found"`            // what was found by looking and measuring, then what is over a limit by calculation
@@ -90,7 +88,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 		return nil, err
 	}
 	s.FewWhereClear(o)
-	survey := &Survey{of: b, Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
+	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Warnings: s.Unused(), Made: s.Made()}
 	s.Ahead(s.Calculations)
 	if err := survey.work(s, nil); err != nil {
 		return nil, err
@@ -100,7 +98,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
 	survey.Disagree = survey.disagree(s.Disagreements())
 	survey.Found = survey.found(s)
-	survey.Parts, survey.Still = survey.parts(s.Book), s.Still()
+	survey.Parts, survey.Still = survey.parts(s), s.Still()
 	survey.Choice = survey.choice(s.Book)
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err
