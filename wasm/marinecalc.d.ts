@@ -2291,7 +2291,7 @@ export interface Hit {
   calculation?: string;
   /** Of a row: the input that takes it. */
   input?: string;
-  /** Of a row: the rows that go with it, such as the thread of a nut; absent where there is none. */
+  /** Of a row: the rows that go with it, such as the thread of a nut or the grade that was typed beside it; absent where there is none. */
   with?: RowPicked[];
 }
 
@@ -2301,6 +2301,8 @@ export interface RowPicked {
   input: string;
   /** Its pick. */
   id: string;
+  /** What it is, where words that were typed mean it; absent where it goes with the row alone. */
+  title?: string;
 }
 
 /** One piece of work, or several done together, step by step, filled with what is known of the boat. Since format 1. */

@@ -23,9 +23,20 @@ func (t *terminal) find(args []string) error {
 		fmt.Fprintln(t.out, "Nothing by these words. Try what it does, where it is, or a size.")
 	}
 	for _, h := range hits {
-		fmt.Fprintf(t.out, "%s\n%s\n", plain.Wrapped("", h.Title), plain.Wrapped("    ", wayTo(h)))
+		fmt.Fprintf(t.out, "%s\n%s\n", plain.Wrapped("", titles(h)), plain.Wrapped("    ", wayTo(h)))
 	}
 	return nil
+}
+
+// titles are what a hit is, with the rows that go with it.
+func titles(h marinecalc.Hit) string {
+	all := h.Title
+	for _, row := range h.With {
+		if row.Title != "" {
+			all += " + " + row.Title
+		}
+	}
+	return all
 }
 
 // wayTo is the command that goes where a hit leads.
@@ -36,7 +47,12 @@ func wayTo(h marinecalc.Hit) string {
 	case "calculation":
 		return "marinecalc fill " + h.ID
 	case "row":
-		return fmt.Sprintf("%s: marinecalc fill %s --%s %q", h.Text, h.Calculation, flagName(h.Input), h.ID)
+		way := fmt.Sprintf("%s: marinecalc fill %s", h.Text, h.Calculation)
+		way += fmt.Sprintf(" --%s %q", flagName(h.Input), h.ID)
+		for _, row := range h.With {
+			way += fmt.Sprintf(" --%s %q", flagName(row.Input), row.ID)
+		}
+		return way
 	case "work":
 		return "marinecalc procedure " + h.ID
 	}

@@ -73,7 +73,7 @@ export function findField(app) {
 function hitButton(app, hit) {
   const made = button('', () => go(app, hit), { class: 'hit', 'data-hit': `${hit.kind}/${hit.id}` });
   made.append(
-    h('span', { class: 'hit-title' }, hit.title),
+    h('span', { class: 'hit-title' }, [hit.title, ...(hit.with ?? []).flatMap((w) => w.title ?? [])].join(' + ')),
     h('span', { class: 'hit-kind' }, hit.kind === 'row' ? `${KINDS.row} ${hit.text}` : KINDS[hit.kind]),
   );
   return made;

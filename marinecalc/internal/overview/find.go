@@ -37,6 +37,7 @@ type Hit struct {
 type Pick struct {
 	Input string `json:"input"`
 	ID    string `json:"id"`
+	Title string `json:"title,omitempty"` // where words that were typed mean it
 }
 
 // entry is a hit that can be found, with its words by how much they say of it.
@@ -108,8 +109,25 @@ func Find(book *rules.Book, text string) []Hit {
 		return list[i].score > list[j].score
 	})
 	hits := []Hit{}
+	rows, sized := 0, strings.ContainsAny(text, "0123456789") // words that the best row meets
 	for _, s := range list {
-		if s.found < most || len(hits) == mostHits {
+		e := &index.entries[s.at]
+		if !sized || e.Kind != HitRow || s.found < rows {
+			continue
+		}
+		rows = s.found
+		if rows == len(typed) || slices.ContainsFunc(hits, func(h Hit) bool { return h.Calculation == e.Calculation }) {
+			continue
+		}
+		if with := index.together(e, typed); with != nil {
+			first := e.Hit
+			first.With = with
+			hits = append(hits, first)
+		}
+	}
+	whole := len(hits) > 0
+	for _, s := range list {
+		if whole || s.found < most || len(hits) == mostHits {
 			break
 		}
 		e := &index.entries[s.at]
@@ -127,7 +145,9 @@ func Find(book *rules.Book, text string) []Hit {
 		hits = append(hits, e.Hit)
 	}
 	for i := range hits {
-		hits[i].With = goingWith(&hits[i], hits)
+		if hits[i].With == nil {
+			hits[i].With = goingWith(&hits[i], hits)
+		}
 	}
 	return hits
 }
@@ -149,6 +169,34 @@ func goingWith(h *Hit, hits []Hit) (with []Pick) {
 		}
 	}
 	return slices.DeleteFunc(with, func(p Pick) bool { return count[p.Input] > 1 })
+}
+
+// together finds the rows for other inputs of the same calculation that the
+// words mean which a row leaves: a grade beside a thread. It is nil where a word
+// is left over.
+func (x *index) together(first *entry, typed []string) (with []Pick) {
+	left := slices.DeleteFunc(slices.Clone(typed), func(t string) bool { return first.best(t) > 0 })
+	taken := []string{first.Input}
+	for len(left) > 0 {
+		var best *entry
+		most, rest := 0, left
+		for i := range x.entries {
+			e := &x.entries[i]
+			if e.Kind != HitRow || e.Calculation != first.Calculation || slices.Contains(taken, e.Input) {
+				continue
+			}
+			score := 0
+			over := slices.DeleteFunc(slices.Clone(left), func(t string) bool { n := e.best(t); score += n; return n > 0 })
+			if len(over) < len(rest) || len(over) == len(rest) && score > most {
+				best, most, rest = e, score, over
+			}
+		}
+		if best == nil || len(rest) == len(left) {
+			return nil
+		}
+		with, taken, left = append(with, Pick{Input: best.Input, ID: best.ID, Title: best.Title}), append(taken, best.Input), rest
+	}
+	return with
 }
 
 func (e *entry) key() string {

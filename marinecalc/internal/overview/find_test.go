@@ -61,6 +61,35 @@ func TestFindsWhatPeopleType(t *testing.T) {
 	}
 }
 
+// Words that mean rows for several inputs of one calculation find them together.
+func TestFindsRowsThatGoTogether(t *testing.T) {
+	for typed, want := range map[string]string{
+		"3/8-24 grade 8":          "bolt-preload grade=j429-8 thread=3/8-24 UNF",
+		"m10 8.8":                 "bolt-preload thread=M10x1.5 grade=iso-8.8",
+		"grade 8 3/8-24 molybdän": "",
+		"nylon 3/8-24":            "",
+	} {
+		got := ""
+		for _, h := range Find(rules.Standard(), typed) {
+			for i, row := range h.With {
+				if row.Title == "" {
+					continue
+				}
+				if i == 0 {
+					got = h.Calculation + " " + h.Input + "=" + h.ID
+				}
+				got += " " + row.Input + "=" + row.ID
+			}
+			if got != "" {
+				break
+			}
+		}
+		if got != want {
+			t.Errorf("%q finds together %q, want %q", typed, got, want)
+		}
+	}
+}
+
 // A size is that size: no row of another is offered for it.
 func TestSizesAreNotGuessed(t *testing.T) {
 	for _, h := range Find(rules.Standard(), "3/8-24") {
