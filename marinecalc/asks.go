@@ -3,7 +3,6 @@ package marinecalc
 import (
 	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
@@ -20,16 +19,6 @@ import (
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
-
-// ask is something that a host can ask for, and what answers it.
-type ask struct {
-	name      string
-	answer    func(context.Context, *request) (reply, error)
-	members   []string // of the request, besides ask
-	givesBoat bool     // the reply holds the boat
-}
-
-func (a ask) has(member string) bool { return slices.Contains(a.members, member) }
 
 var (
 	runMembers  = []string{"calculation", "input", "boat", "leaveOut", "units", "trials", "noRanges", "seed", "brief", "overlays", "date"}
@@ -69,14 +58,6 @@ var asks = []ask{
 	{name: "check-overlay", answer: askCheckOverlay, members: []string{"text", "file", "overlays"}},
 	{name: "checks", answer: askChecks, members: []string{"checks"}},
 	{name: "warm", answer: askWarm, members: []string{"overlays"}},
-}
-
-func askNames() []string {
-	names := make([]string, len(asks))
-	for i, a := range asks {
-		names[i] = a.name
-	}
-	return names
 }
 
 func askContents(context.Context, *request) (reply, error) {

@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/host"
+	"example.org/driveline/marinecalc/internal/rulefile"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/schemas"
 )
@@ -125,52 +126,17 @@ func Schema(name string) ([]byte, error) {
 	return text, nil
 }
 
-func askConvert(_ context.Context, r *request) (reply, error) {
-	c, err := host.Convert(r.quantity, r.text, r.unit, r.to)
-	return reply{Converted: c}, err
-}
-
-func askForm(ctx context.Context, r *request) (reply, error) {
-	c, err := calc.Find(catalogue.Calculations, r.calculation)
-	if err != nil {
-		return reply{}, err
+// CheckRules reads a rule file and says what is wrong with it, with file and
+// line, what may not be meant, and which rows it replaces and adds. name is the
+// file's and may be empty. A file without problems is one that [WithOverlays]
+// and a request take. Of a context that ended the report has that problem alone.
+func (e *Engine) CheckRules(ctx context.Context, text []byte, name string) *RulesReport {
+	if err := stopped(ctx, nil); err != nil {
+		return &RulesReport{File: name, Problems: problem.Of(err)}
 	}
-	text, err := form(ctx, c, r.options)
-	return reply{Form: text}, err
-}
-
-// askSchemas answers with the names of the schemas, or with the one named.
-func askSchemas(_ context.Context, r *request) (reply, error) {
-	if r.document == "" {
-		return reply{Documents: Schemas()}, nil
+	if len(text) > MaxBytes {
+		return &RulesReport{File: name, Problems: problem.List{tooLong(text)}}
 	}
-	text, err := Schema(r.document)
-	return reply{Document: text}, err
-}
-
-// askRules answers with the rules in force, the overlays among them. A text is
-// checked besides: this ask was for that alone before check-overlay was there.
-func askRules(ctx context.Context, r *request) (reply, error) {
-	over := Engine{book: r.options.Rules}
-	rules, err := over.InForce(r.calculation, r.table)
-	out := reply{InForce: rules}
-	if err == nil && r.text != "" {
-		out.Rules = over.CheckRules(ctx, []byte(r.text), r.file)
-	}
-	return out, err
-}
-
-// askCheckOverlay answers with what a rule file would do, over the overlays.
-func askCheckOverlay(ctx context.Context, r *request) (reply, error) {
-	if r.text == "" {
-		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "the text of a rule file", Kind: problem.Missing}}.Err()
-	}
-	over := Engine{book: r.options.Rules}
-	return reply{Rules: over.CheckRules(ctx, []byte(r.text), r.file)}, nil
-}
-
-// askWarm reads beforehand what the first requests would wait for.
-func askWarm(ctx context.Context, r *request) (reply, error) {
-	over := Engine{book: r.options.Rules}
-	return reply{Version: Version}, over.Warm(ctx)
+	_, report := rulefile.Check(e.rules(), text, name)
+	return report
 }

@@ -115,27 +115,3 @@ func (e *Engine) on(b *Boat, today string, o Options) (Options, error) {
 	o.Boat = b
 	return e.withBoat(o)
 }
-
-func askLine(ctx context.Context, r *request) (reply, error) {
-	l, err := r.engine.Line(ctx, r.options.Boat, r.options.Day, r.options)
-	return reply{Line: l}, err
-}
-
-func askParts(ctx context.Context, r *request) (reply, error) {
-	p, err := r.engine.Parts(ctx, r.options.Boat, r.options)
-	return reply{Parts: p}, err
-}
-
-func askPart(ctx context.Context, r *request) (reply, error) {
-	p, err := r.engine.Part(ctx, r.options.Boat, r.part, r.options.Day, r.options)
-	return reply{Part: p}, err
-}
-
-func askFind(ctx context.Context, r *request) (reply, error) {
-	if r.text == "" {
-		return reply{}, problem.List{{Where: "/text", What: "there is no text", Allowed: "what a person typed", Kind: problem.Missing}}.Err()
-	}
-	over := Engine{book: r.options.Rules}
-	hits, err := over.Find(ctx, r.text)
-	return reply{Hits: hits}, err
-}

@@ -1,9 +1,8 @@
-// Rule files: applied over the rules, and checked beforehand.
+// Rule files, applied over the rules.
 
 package marinecalc
 
 import (
-	"context"
 	"fmt"
 
 	"example.org/driveline/marinecalc/internal/rulefile"
@@ -27,26 +26,6 @@ type RulesChange = rulefile.Change
 // The error is an [*Error]; the places of its problems begin with the number of
 // the file, and each has its line.
 func Overlay(files ...[]byte) (*rules.Book, error) { return apply(rules.Standard(), files) }
-
-// CheckRules is [Engine.CheckRules] over the standard rules.
-func CheckRules(text []byte, name string) *RulesReport {
-	return standard.CheckRules(context.Background(), text, name)
-}
-
-// CheckRules reads a rule file and says what is wrong with it, with file and
-// line, what may not be meant, and which rows it replaces and adds. name is the
-// file's and may be empty. A file without problems is one that [WithOverlays]
-// and a request take. Of a context that ended the report has that problem alone.
-func (e *Engine) CheckRules(ctx context.Context, text []byte, name string) *RulesReport {
-	if err := stopped(ctx, nil); err != nil {
-		return &RulesReport{File: name, Problems: problem.Of(err)}
-	}
-	if len(text) > MaxBytes {
-		return &RulesReport{File: name, Problems: problem.List{tooLong(text)}}
-	}
-	_, report := rulefile.Check(e.rules(), text, name)
-	return report
-}
 
 // apply applies rule files over a book, one after the other. The places of its
 // problems begin with the number of the file.

@@ -3,9 +3,6 @@ package marinecalc
 import (
 	"context"
 
-	"example.org/driveline/marinecalc/internal/boat"
-	"example.org/driveline/marinecalc/internal/calc"
-	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/procedure"
 )
 
@@ -99,45 +96,4 @@ func (e *Engine) CloseWork(b *Boat, remedies []string, day string) (*Boat, error
 		return nil, noBoat()
 	}
 	return procedure.Close(e.rules(), b, remedies, day)
-}
-
-func askProcedures(_ context.Context, r *request) (reply, error) {
-	if r.calculation == "" {
-		return reply{Procedures: procedure.List(r.options.Rules, r.options.Boat)}, nil
-	}
-	c, err := calc.Find(catalogue.Calculations, r.calculation)
-	if err != nil {
-		return reply{}, err
-	}
-	return reply{Procedures: procedure.For(r.options.Rules, r.options.Boat, c.ID)}, nil
-}
-
-func askProcedure(ctx context.Context, r *request) (reply, error) {
-	p, err := r.engine.Procedure(ctx, r.options.Boat, ProcedureRequest{Remedies: r.happened.Remedies, Done: r.done}, r.options)
-	return reply{Procedure: p}, err
-}
-
-// askTick answers with the boat and what happened at a step.
-func askTick(_ context.Context, r *request) (reply, error) {
-	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
-		r.happened.Day = r.options.Day
-		return procedure.KeepTick(r.options.Rules, b, r.happened)
-	})
-	return reply{Boat: b}, err
-}
-
-// askCloseWork answers with the boat and a job ended.
-func askCloseWork(_ context.Context, r *request) (reply, error) {
-	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
-		return procedure.Close(r.options.Rules, b, r.happened.Remedies, r.options.Day)
-	})
-	return reply{Boat: b}, err
-}
-
-// kept changes the boat of the request.
-func (r *request) kept(change func(*boat.Boat) (*boat.Boat, error)) (*boat.Boat, error) {
-	if r.options.Boat == nil {
-		return nil, noBoat()
-	}
-	return change(r.options.Boat)
 }

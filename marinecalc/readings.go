@@ -59,3 +59,21 @@ func SeriesOf(b *Boat) []Series {
 	}
 	return list
 }
+
+// ReadingsCSV writes the dated readings of a boat as a table (RFC 4180).
+func ReadingsCSV(b *Boat) []byte {
+	if b == nil {
+		return nil
+	}
+	return boat.ReadingsCSV(b)
+}
+
+// AddReadingsCSV is the boat with the readings of a table added. The error is
+// an [*Error] with a place "/csv/<line>/<column>" for each cell that cannot be
+// read; nothing is added then.
+func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
+	if b == nil {
+		return nil, noBoat()
+	}
+	return boat.AddReadingsCSV(b, text)
+}

@@ -3,6 +3,7 @@
 package marinecalc
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"maps"
@@ -13,8 +14,10 @@ import (
 	"example.org/driveline/marinecalc/internal/book"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/procedure"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 // request is what a host sends in.
@@ -45,9 +48,9 @@ type request struct {
 	options     Options
 }
 
-// readRequest takes a request apart. Unknown members are refused, and those
+// readRequest takes a request for one of the asks apart. Unknown members are refused, and those
 // that the ask does not use, so that a slip in a name is not lost.
-func (e *Engine) readRequest(text []byte) (*request, problem.List) {
+func (e *Engine) readRequest(text []byte, asks []ask) (*request, problem.List) {
 	value, problems := contract.Decode(text)
 	if len(problems) > 0 {
 		return nil, problems
@@ -61,7 +64,7 @@ func (e *Engine) readRequest(text []byte) (*request, problem.List) {
 	name, _ := object["ask"].(string)
 	i := slices.IndexFunc(asks, func(a ask) bool { return a.name == name })
 	if i < 0 {
-		return nil, problem.List{{Where: "/ask", What: fmt.Sprintf("%q is not something to ask for", name), Allowed: strings.Join(askNames(), ", "), Hint: closest(name, askNames()), Kind: problem.Unknown}}
+		return nil, problem.List{{Where: "/ask", What: fmt.Sprintf("%q is not something to ask for", name), Allowed: strings.Join(namesOf(asks), ", "), Hint: closest(name, namesOf(asks)), Kind: problem.Unknown}}
 	}
 	r.ask = asks[i]
 	for _, name := range slices.Sorted(maps.Keys(object)) {
@@ -327,4 +330,66 @@ func (r *request) takeBoat(text []byte, object map[string]any, problems *problem
 		*problems = append(*problems, p)
 	}
 	r.options.Boat = b
+}
+
+// ask is something that a host can ask for, and what answers it.
+type ask struct {
+	name      string
+	answer    func(context.Context, *request) (reply, error)
+	members   []string // of the request, besides ask
+	givesBoat bool     // the reply holds the boat
+}
+
+func (a ask) has(member string) bool { return slices.Contains(a.members, member) }
+
+func readDay(r *request, name string, v any, problems *problem.List) {
+	r.options.Day, _ = v.(string)
+	if _, err := day.Parse(r.options.Day); err != nil {
+		problems.Add("/"+name, err.Error(), "year-month-day", "")
+	}
+}
+
+func readUnits(r *request, name string, v any, problems *problem.List) {
+	r.options.Units, _ = v.(string)
+	if system, err := quantity.ParseSystem(r.options.Units); err != nil || system.String() != r.options.Units {
+		problems.Add("/"+name, fmt.Sprintf("%q is not a system of units", fmt.Sprint(v)), "metric, us, both", "")
+	}
+}
+
+// What one request may have computed, so that it is answered soon.
+const (
+	mostChecks = 200
+	mostDrawn  = 30 // of which a hundred thousand draws and more are taken
+)
+
+func readChecks(r *request, name string, v any, problems *problem.List) {
+	list, ok := v.([]any)
+	if !ok {
+		problems.Add("/"+name, name+" is not a list", "a list of published values", "")
+		return
+	}
+	if len(list) > mostChecks {
+		*problems = append(*problems, problem.Problem{Where: "/" + name, What: fmt.Sprintf("%s has %d entries", name, len(list)), Allowed: fmt.Sprintf("up to %d", mostChecks), Hint: "send them in several requests", Kind: problem.TooLarge})
+		return
+	}
+	rows, wrong := book.Rows("/"+name, list)
+	*problems = append(*problems, wrong...)
+	drawn := 0
+	for i := range rows {
+		if rows[i].Draws() {
+			drawn++
+		}
+	}
+	if drawn > mostDrawn {
+		*problems = append(*problems, problem.Problem{Where: "/" + name, What: fmt.Sprintf("%s has %d entries that take many draws", name, drawn), Allowed: fmt.Sprintf("up to %d", mostDrawn), Hint: "send them in several requests", Kind: problem.TooLarge})
+	}
+	r.checks = rows
+}
+
+func namesOf(asks []ask) []string {
+	names := make([]string, len(asks))
+	for i, a := range asks {
+		names[i] = a.name
+	}
+	return names
 }

@@ -1,10 +1,52 @@
+// Boat files in, papers and files out.
+
 package marinecalc
 
 import (
 	"context"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/export"
 )
+
+// ReadBoat reads a boat file (schemas/boat.schema.json). The error is an
+// [*Error] with every fault at its place.
+func ReadBoat(text []byte) (*Boat, error) { return boat.Read(text) }
+
+// JobSheet writes a survey as one HTML file to print and take aboard.
+func JobSheet(s *Survey) string {
+	if s == nil {
+		return ""
+	}
+	return export.JobSheet(s)
+}
+
+// Calendar writes the dates of a work plan's sheet as an iCalendar object
+// (RFC 5545) for the person's own calendar. The error is an [*Error]: another
+// sheet, or a plan without a date.
+func Calendar(s *Sheet) ([]byte, error) {
+	if s == nil {
+		return nil, noSheet()
+	}
+	return export.Calendar(s)
+}
+
+// CSV writes a list of results as comma-separated values (RFC 4180).
+func CSV(t *Table) []byte {
+	if t == nil {
+		return nil
+	}
+	return export.CSV(t)
+}
+
+// CSVOf writes the list of results of that name, or the sheet's first one
+// where name is empty. The error is an [*Error]: no such list.
+func CSVOf(s *Sheet, name string) ([]byte, error) {
+	if s == nil {
+		return nil, noSheet()
+	}
+	return export.CSVOf(s, name)
+}
 
 type (
 	// TorqueCard is every joint of a boat that is set with a wrench.
