@@ -212,7 +212,7 @@ func (w *walk) struc(where string, n node, of reflect.Type) {
 		case !has:
 			w.Errorf("%s: the schema has no %s of %s", where, name, of)
 			continue
-		case slices.Contains(required, name) == (option == "omitempty"):
+		case slices.Contains(required, name) == strings.HasPrefix(option, "omit"):
 			w.Errorf("%s.%s: required is %v in the schema, the field has %q", where, name, slices.Contains(required, name), option)
 		case p.is["description"] == nil && p.is["$ref"] == nil:
 			w.Errorf("%s.%s has no description", where, name)

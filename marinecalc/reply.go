@@ -56,7 +56,7 @@ type reply struct {
 	Documents    []string              `json:"documents,omitempty"` // the names of the schemas
 	Document     json.RawMessage       `json:"document,omitempty"`
 	Converted    *Converted            `json:"converted,omitempty"`
-	Procedures   []PartWork            `json:"procedures,omitempty"` // by the part that they are on
+	Procedures   []PartWork            `json:"procedures,omitzero"` // by the part that they are on; empty where no work is on it
 	Procedure    *Procedure            `json:"procedure,omitempty"`
 	SignalK      *SignalK              `json:"signalK,omitempty"` // what became of its samples
 	Checks       []CheckChapter        `json:"checks,omitempty"`  // published values computed anew
