@@ -49,8 +49,6 @@ export class Field {
   #wrong;
   #needed;
   #setting;
-  /** @type {{ value: unknown, words: string }[]} */
-  #options = [];
 
   /**
    * @param {Setting} setting
@@ -216,26 +214,24 @@ export class Field {
 
   /** @param {{ [name: string]: string }} about */
   #choice(about) {
-    const made = h('select', about, h('option', { value: '' }, 'Choose…'));
-    this.#offer(made, this.#setting.choices);
-    made.addEventListener('change', () => this.#setting.change(this.pointer, this.#options.find((o) => String(o.value) === made.value)?.value));
-    return made;
-  }
-
-  /**
-   * @param {HTMLSelectElement} select
-   * @param {Choices} tables
-   */
-  #offer(select, tables) {
     const { pointer, schema } = this;
-    this.#options = choices(schema, tables, pointer);
+    const options = choices(schema, this.#setting.choices, pointer);
     const kept = this.#setting.typed(pointer);
     const held = kept === undefined ? '' : String(kept);
-    if (held !== '' && !this.#options.some((o) => String(o.value) === held)) {
-      this.#options.push({ value: kept, words: `${held} (not in the list)` });
+    if (held !== '' && !options.some((o) => String(o.value) === held)) {
+      options.push({ value: kept, words: `${held} (not in the list)` });
     }
-    select.replaceChildren(...[select.options[0] ?? ''], ...this.#options.map((o) => h('option', { value: String(o.value) }, o.words)));
-    select.value = held;
+    const made = h(
+      'select',
+      about,
+      h('option', { value: '' }, 'Choose…'),
+      ...options.map((o) => h('option', { value: String(o.value) }, o.words)),
+    );
+    made.value = held;
+    made.addEventListener('change', () =>
+      this.#setting.change(pointer, options.find((o) => String(o.value) === made.value)?.value),
+    );
+    return made;
   }
 }
 
