@@ -111,8 +111,7 @@ export function showCalculation(app, main, id = '') {
   const sight = new IntersectionObserver(([seen]) => (toAnswer.hidden = seen?.isIntersecting ?? true));
 
   /** What was typed, as it would be kept with the boat. */
-  const kept = () =>
-    app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation: id, input: lasting(form.read() ?? trimmed(form.value) ?? {}), date: today() });
+  const kept = () => keep(app, boat, id, lasting(form.read() ?? trimmed(form.value) ?? {}));
 
   /** What can wait until nobody types. */
   function rested() {
@@ -272,6 +271,15 @@ export function showCalculation(app, main, id = '') {
 const openedFrom = new Map();
 
 /**
+ * What a boat would be with those inputs of a calculation kept, today.
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').Json} boat
+ * @param {string} calculation
+ * @param {import('../../wasm/marinecalc.js').Json} input
+ */
+const keep = (app, boat, calculation, input) => app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation, input, date: today() });
+
+/**
  * The boat as it would be with what is typed on a sheet kept; undefined where
  * nothing is.
  * @param {import('../app.js').App} app
@@ -279,7 +287,7 @@ const openedFrom = new Map();
  */
 function keptWith(app, calculation) {
   const { id, boat } = inHand();
-  const reply = app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation, input: trimmed(typed(id, calculation)) ?? {}, date: today() });
+  const reply = keep(app, boat, calculation, trimmed(typed(id, calculation)) ?? {});
   return reply.ok && (reply.kept ?? []).length > 0 ? reply.boat : undefined;
 }
 
