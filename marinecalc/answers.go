@@ -92,6 +92,12 @@ func askForm(ctx context.Context, r *request) (reply, error) {
 	return reply{Form: text}, err
 }
 
+// askFits answers with the picks that go with what is typed.
+func askFits(ctx context.Context, r *request) (reply, error) {
+	fits, err := r.engine.fits(ctx, r.calculation, r.typed(), r.options)
+	return reply{Fits: fits}, err
+}
+
 // askSchemas answers with the names of the schemas, or with the one named.
 func askSchemas(_ context.Context, r *request) (reply, error) {
 	if r.document == "" {

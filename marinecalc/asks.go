@@ -53,6 +53,7 @@ var asks = []ask{
 	{name: "quantity", answer: askQuantity, members: []string{"quantity", "text", "unit"}},
 	{name: "convert", answer: askConvert, members: []string{"quantity", "text", "unit", "to"}},
 	{name: "form", answer: askForm, members: []string{"calculation", "boat", "leaveOut", "overlays"}},
+	{name: "fits", answer: askFits, members: []string{"calculation", "input", "boat", "leaveOut", "units", "overlays", "date"}},
 	{name: "schemas", answer: askSchemas, members: []string{"document"}},
 	{name: "rules", answer: askRules, members: []string{"calculation", "table", "text", "file", "overlays"}},
 	{name: "check-overlay", answer: askCheckOverlay, members: []string{"text", "file", "overlays"}},

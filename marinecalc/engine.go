@@ -132,14 +132,20 @@ func (e *Engine) withBoat(o Options) (Options, error) {
 // [ErrUnknown] (no such calculation), [ErrMissing] (an input that no origin
 // gave), [ErrTooLarge] and [ErrCancelled] from the rest.
 func (e *Engine) Run(ctx context.Context, id string, input []byte, o Options) (*Sheet, error) {
+	typed, err := decoded(input)
+	if err != nil {
+		return nil, err
+	}
+	return e.run(ctx, id, typed, o)
+}
+
+// decoded is an input as it was typed; no text stands for the empty object.
+func decoded(input []byte) (any, error) {
 	if len(input) == 0 {
 		input = []byte("{}")
 	}
 	typed, problems := contract.Decode(input)
-	if len(problems) > 0 {
-		return nil, problems.Err()
-	}
-	return e.run(ctx, id, typed, o)
+	return typed, problems.Err()
 }
 
 // run is Run on an input that was decoded already.

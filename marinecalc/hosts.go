@@ -10,6 +10,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/host"
 	"example.org/driveline/marinecalc/internal/rulefile"
@@ -26,6 +27,10 @@ type (
 	// Its members are Accuracy, Quantity, SI, Text, Unit and Value: what each is stands
 	// with host.Converted of the inner packages.
 	Converted = host.Converted
+	// Fit tells which picks of an input's table go with what is known.
+	// Its members are Picks and With: what each is stands with inputs.Fit of the inner
+	// packages.
+	Fit = inputs.Fit
 )
 
 // Convert reads a quantity as people write it, "45 lbf·ft ± 5 %", and gives it
@@ -74,6 +79,40 @@ func given(ctx context.Context, c calc.Calculation, o Options) (map[string]calc.
 		return nil, err
 	}
 	return s.Given(c), nil
+}
+
+// Fits tells which picks go with what is typed, a JSON object, and with what the boat
+// of the options gives: the nuts of a thread. It tells so of each input, by its name,
+// whose picks ask for others, and leaves out of account what cannot be used. The
+// error is an [*Error].
+func (e *Engine) Fits(ctx context.Context, id string, input []byte, o Options) (map[string]Fit, error) {
+	typed, err := decoded(input)
+	if err != nil {
+		return nil, err
+	}
+	return e.fits(ctx, id, typed, o)
+}
+
+// fits is Fits on an input that was decoded already.
+func (e *Engine) fits(ctx context.Context, id string, typed any, o Options) (map[string]Fit, error) {
+	o.NoRanges = true
+	o, err := e.with(o)
+	if err != nil {
+		return nil, err
+	}
+	s, err := o.Session(ctx, catalogue.Calculations)
+	if err != nil {
+		return nil, err
+	}
+	c, err := s.Find(id)
+	if err != nil {
+		return nil, err
+	}
+	object, ok := typed.(map[string]any)
+	if !ok {
+		return nil, noObject()
+	}
+	return made(ctx, s.Fits(c, object), nil)
 }
 
 // InForce tells by which limits sheets are made, those of one calculation or,

@@ -148,6 +148,7 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 		for _, e := range marinecalc.Calculations() {
 			ask("blank", map[string]any{"calculation": e.ID})
 			ask("form", map[string]any{"calculation": e.ID})
+			ask("fits", map[string]any{"calculation": e.ID})
 		}
 	}
 }
@@ -183,6 +184,7 @@ func TestRepliesOnExamplesMeetTheirSchemas(t *testing.T) {
 		{"ask": "contents"}, {"ask": "boat"}, {"ask": "quantity", "quantity": "length", "text": "1-11/16 in"},
 		{"ask": "quantity", "quantity": "length", "text": "5", "unit": "mm"},
 		{"ask": "convert", "text": "45 lbf·ft ± 5 %", "to": "N·m"}, {"ask": "convert", "quantity": "temperature-difference", "text": "18 °F", "to": "K"},
+		{"ask": "fits", "calculation": "bolt-preload", "input": map[string]any{"thread": "3/8-24 UNF", "grade": 5}},
 		{"ask": "schemas"}, {"ask": "schemas", "document": "boat"}, {"ask": "rules"}, {"ask": "rules", "table": "threads"}, {"ask": "rules", "table": "waters", "calculation": "gland-heat"},
 		{"ask": "rules", "text": "{}"}, {"ask": "check-overlay", "text": "{}", "file": "yard.json"}, {"ask": "checks", "checks": []any{map[string]any{"expect": map[string]any{"x": 1}, "source": "-"}}}, {"ask": "warm"},
 		{"ask": "survey", "boat": map[string]any{"name": "X"}}, {"ask": "jobsheet", "boat": map[string]any{"name": "X"}},

@@ -53,6 +53,7 @@ type reply struct {
 	Rules        *RulesReport          `json:"rules,omitempty"`
 	InForce      *RulesInForce         `json:"inForce,omitempty"`
 	Form         json.RawMessage       `json:"form,omitempty"`
+	Fits         map[string]Fit        `json:"fits,omitzero"`       // which picks go with what is known; empty where none asks for another input
 	Documents    []string              `json:"documents,omitempty"` // the names of the schemas
 	Document     json.RawMessage       `json:"document,omitempty"`
 	Converted    *Converted            `json:"converted,omitempty"`

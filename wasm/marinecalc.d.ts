@@ -580,6 +580,25 @@ export interface ConvertRequest {
   to: string;
 }
 
+/** Which picks go with what is typed and what the boat gives: the nuts of a thread. */
+export interface FitsRequest {
+  /** What is asked for. */
+  ask: 'fits';
+  /** Id of a calculation; a calendar is of work-plan where none is named, procedures are all. */
+  calculation: string;
+  /** What is typed, by the calculation's schema; absent or null where nothing is. */
+  input?: object | null;
+  /** A boat file, by boat.schema.json. */
+  boat?: object;
+  /** What of the boat file cannot be used is left out and told among the warnings, by its place; otherwise the request is refused for it. */
+  leaveOut?: boolean;
+  units?: Units;
+  /** Rule files to apply over the standard rules, such as a maker's, one after the other. */
+  overlays?: object[];
+  /** The day on which the input was typed, under which it is kept, or today, year-month-day. */
+  date?: Day;
+}
+
 /** The input of a calculation as a JSON Schema by itself, for a program that draws forms. */
 export interface FormRequest {
   /** What is asked for. */
@@ -647,7 +666,7 @@ export interface WarmRequest {
 }
 
 /** What a host sends in. Members that an ask does not use are refused, so that a slip in a name is not lost: the list under allOf says which it takes and which it must have. Since format 1. */
-export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | ConvertRequest | FormRequest | SchemasRequest | RulesRequest | CheckOverlayRequest | ChecksRequest | WarmRequest;
+export type Request = ContentsRequest | BlankRequest | RunRequest | BoatRequest | SurveyRequest | JobsheetRequest | TorqueCardRequest | CompareRequest | CalendarRequest | CsvRequest | LineRequest | PartsRequest | PartRequest | FindRequest | ReadingsRequest | AddReadingsRequest | AddSignalKRequest | LogRequest | KeepRequest | ProceduresRequest | ProcedureRequest | TickRequest | CloseWorkRequest | QuantityRequest | ConvertRequest | FitsRequest | FormRequest | SchemasRequest | RulesRequest | CheckOverlayRequest | ChecksRequest | WarmRequest;
 
 /** One published value, or several of one source. */
 export interface Published {
@@ -965,6 +984,14 @@ export interface FormReply extends Answered {
   warnings?: Problem[];
   /** A JSON Schema (draft 7) that refers to nothing else. */
   form: Json;
+}
+
+/** The reply to a request for fits. */
+export interface FitsReply extends Answered {
+  /** What the boat file holds that is kept and not used, and what of the overlays is probably not meant; absent where there is nothing. */
+  warnings?: Problem[];
+  /** Which picks go with what is known, by the names of the inputs whose picks ask for other inputs. */
+  fits: { [name: string]: Fit };
 }
 
 /** The reply to a request for schemas. */
@@ -1288,6 +1315,14 @@ export interface Choice {
   name: string;
 }
 
+/** Which picks of a table go with what is known. */
+export interface Fit {
+  /** Those that go with it, in the order of the table. */
+  picks: string[];
+  /** What the others do not go with; absent where all do. */
+  with?: string;
+}
+
 /** What the boat gives for an input that nobody typed. */
 export interface Given {
   /** The value as people read it, with its unit. */
@@ -1432,6 +1467,7 @@ export interface Replies {
   'close-work': CloseWorkReply;
   'quantity': QuantityReply;
   'convert': ConvertReply;
+  'fits': FitsReply;
   'form': FormReply;
   'schemas': SchemasReply;
   'rules': RulesReply;

@@ -1,22 +1,39 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
+	"flag"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
 
-// blank prints the inputs of a calculation.
+// blank prints the inputs of a calculation, and of what can be picked first what goes
+// with what is known.
 func (t *terminal) blank(args []string) error {
 	out := t.out
-	if len(args) != 1 {
+	id, args := takeCalculation(args)
+	if id == "" {
 		return marinecalc.Problems{{Where: "blank", What: "needs the name of one calculation", Allowed: `one of "marinecalc index"`}}.Err()
 	}
-	form, err := marinecalc.Open(args[0])
+	form, err := marinecalc.Open(id)
+	if err != nil {
+		return err
+	}
+	var c common
+	fs := flag.NewFlagSet("blank", flag.ContinueOnError)
+	fs.Var(&c.rules, "rules", "")
+	fs.StringVar(&c.units, "units", "", "")
+	o, input, _, err := t.known(fs, form, &c, args)
+	if err != nil {
+		return err
+	}
+	fits, err := new(marinecalc.Engine).Fits(context.Background(), form.ID, input, o)
 	if err != nil {
 		return err
 	}
@@ -33,7 +50,7 @@ func (t *terminal) blank(args []string) error {
 		if len(in.Units) > 1 {
 			fmt.Fprintln(out, plain.Wrapped("    ", "units: "+strings.Join(in.Units, ", ")))
 		}
-		printChoices(out, in.Choices)
+		printFitting(out, in.Choices, fits[in.Name])
 		for _, part := range in.Parts {
 			fmt.Fprintln(out, plain.Wrapped("    ", fmt.Sprintf("each with %q: %s. %s", part.Name, part.Title, part.Help)))
 			printChoices(out, part.Choices)
@@ -45,6 +62,26 @@ func (t *terminal) blank(args []string) error {
 		}
 	}
 	return nil
+}
+
+// printFitting lists what can be picked: what does not go with the rest comes last,
+// under what it does not go with.
+func printFitting(out io.Writer, choices []marinecalc.Choice, fit marinecalc.Fit) {
+	if fit.With == "" {
+		printChoices(out, choices)
+		return
+	}
+	goes, others := []marinecalc.Choice{}, []marinecalc.Choice{}
+	for _, c := range choices {
+		if slices.Contains(fit.Picks, c.Pick) {
+			goes = append(goes, c)
+		} else {
+			others = append(others, c)
+		}
+	}
+	printChoices(out, goes)
+	fmt.Fprintln(out, plain.Wrapped("    ", "Not for "+fit.With+":"))
+	printChoices(out, others)
 }
 
 // printChoices lists what can be picked.

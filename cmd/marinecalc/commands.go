@@ -32,7 +32,7 @@ func init() {
 	commands = []command{
 		{name: "index", run: only((*terminal).index), uses: []use{{"index", "what can be worked out"}}, flags: []string{"json"}},
 		{name: "find", run: only((*terminal).find), uses: []use{{"find WORDS …", "what these words lead to: clunk, drips, 3/8-24"}}},
-		{name: "blank", run: only((*terminal).blank), uses: []use{{"blank CALCULATION", "the inputs of one, with help and choices"}}, takes: "calculation"},
+		{name: "blank", run: only((*terminal).blank), uses: []use{{"blank CALCULATION [flags]", "the inputs of one, with help and choices, those first that go with what is given"}}, flags: []string{"rules", "units", "boat", "input"}, takes: "calculation"},
 		{name: "fill", run: (*terminal).fill, uses: []use{{"fill CALCULATION [flags]", "work one out from flags, a file or standard input"}}, flags: []string{"+", "boat", "input", "calendar", "csv", "table"}, takes: "calculation"},
 		{name: "survey", run: (*terminal).survey, uses: []use{{"survey BOATFILE … [flags]", "everything a boat file allows, and what it lacks"}}, flags: []string{"+", "all", "page"}, takes: "boat"},
 		{name: "torques", run: only((*terminal).torques), uses: []use{{"torques BOATFILE [flags]", "the torques of all the boat's joints on one card; --page FILE writes it to print"}}, flags: []string{"+", "page"}, takes: "boat"},
@@ -90,8 +90,8 @@ var ofRuns = []flagOf{
 
 // ofSome are the other flags, with the commands that take them.
 var ofSome = []flagOf{
-	{"boat", "FILE", "boat file that supplies what is not given (fill, procedure)"},
-	{"input", "FILE", "the inputs as a JSON object (fill)"},
+	{"boat", "FILE", "boat file that supplies what is not given (fill, blank, procedure)"},
+	{"input", "FILE", "the inputs as a JSON object (fill, blank)"},
 	{"calendar", "FILE", "also write the dates of a work plan or service schedule as iCalendar (fill)"},
 	{"csv", "FILE", "also write a list of the sheet as CSV (fill)"},
 	{"table", "NAME", "which list of the sheet that is (fill)"},

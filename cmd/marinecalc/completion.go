@@ -89,7 +89,7 @@ func candidates(before []string) (list []string) {
 		}
 	}
 	switch {
-	case form != nil && c.name == "fill":
+	case form != nil && (c.name == "fill" || c.name == "blank"):
 		for _, in := range form.Inputs {
 			list = append(list, "--"+flagName(in.Name))
 		}

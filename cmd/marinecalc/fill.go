@@ -88,36 +88,13 @@ func (t *terminal) fill(args []string) (int, error) {
 	fs := flag.NewFlagSet("fill", flag.ContinueOnError)
 	c.define(fs)
 	files.define(fs)
-	boatFile := fs.String("boat", "", "")
-	inputFile := fs.String("input", "", "")
-	byFlag := make(map[string]marinecalc.BlankInput, len(form.Inputs))
-	for _, i := range form.Inputs {
-		fs.String(flagName(i.Name), "", i.Title)
-		byFlag[flagName(i.Name)] = i
-	}
-	onlyOnce(fs)
-	if err := fs.Parse(args); err != nil {
-		return 0, badFlag("fill "+form.ID, err, flagsOf(fs), fmt.Sprintf("see %q", "marinecalc blank "+form.ID))
-	}
-	if fs.NArg() > 0 {
-		return 0, marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}.Err()
-	}
-	o, err := c.options(t)
-	if err != nil {
-		return 0, err
-	}
-	if *boatFile != "" {
-		if o.Boat, err = t.readBoat("--boat", *boatFile, o); err != nil {
-			return 0, err
-		}
-	}
-	input, err := t.gather(fs, byFlag, *inputFile)
+	o, input, inputFile, err := t.known(fs, form, &c, args)
 	if err != nil {
 		return 0, err
 	}
 	s, err := marinecalc.Run(form.ID, input, o)
 	if err != nil {
-		return 0, pointToFlags(err, form, *inputFile)
+		return 0, pointToFlags(err, form, inputFile)
 	}
 	if err := files.write(t, s); err != nil {
 		return 0, err
@@ -128,6 +105,36 @@ func (t *terminal) fill(args []string) (int, error) {
 		plain.Sheet(t.out, s, c.work)
 	}
 	return codeFor(s.Beyond()), err
+}
+
+// known reads what is known for a calculation: its inputs, from flags and file, and
+// the boat.
+func (t *terminal) known(fs *flag.FlagSet, form *marinecalc.Blank, c *common, args []string) (o marinecalc.Options, input []byte, inputFile string, err error) {
+	fs.SetOutput(io.Discard)
+	boatFile := fs.String("boat", "", "")
+	fs.StringVar(&inputFile, "input", "", "")
+	byFlag := make(map[string]marinecalc.BlankInput, len(form.Inputs))
+	for _, i := range form.Inputs {
+		fs.String(flagName(i.Name), "", i.Title)
+		byFlag[flagName(i.Name)] = i
+	}
+	onlyOnce(fs)
+	if err := fs.Parse(args); err != nil {
+		return o, nil, "", badFlag(fs.Name()+" "+form.ID, err, flagsOf(fs), fmt.Sprintf("see %q", "marinecalc blank "+form.ID))
+	}
+	if fs.NArg() > 0 {
+		return o, nil, "", marinecalc.Problems{{Where: fs.Arg(0), What: "is neither a flag nor its value", Hint: "put values with spaces in quotes"}}.Err()
+	}
+	if o, err = c.options(t); err != nil {
+		return o, nil, "", err
+	}
+	if *boatFile != "" {
+		if o.Boat, err = t.readBoat("--boat", *boatFile, o); err != nil {
+			return o, nil, "", err
+		}
+	}
+	input, err = t.gather(fs, byFlag, inputFile)
+	return o, input, inputFile, err
 }
 
 func codeFor(beyond bool) int {

@@ -27,8 +27,8 @@ func TestFlagsAreThoseOfTheCommands(t *testing.T) {
 			}
 		}
 		args := []string{c.name, "--zzzzzzzz", "1", "--json"}
-		if c.name == "fill" {
-			args = []string{"fill", "shaft-torque", "--zzzzzzzz", "1", "--json"}
+		if c.name == "fill" || c.name == "blank" {
+			args = []string{c.name, "shaft-torque", "--zzzzzzzz", "1", "--json"}
 			form, err := marinecalc.Open("shaft-torque")
 			if err != nil {
 				t.Fatal(err)

@@ -230,6 +230,19 @@ func TestBlankListsWhatAnEntryCanBe(t *testing.T) {
 	}
 }
 
+// What goes with what is given stands first, the rest under what it is not for.
+func TestBlankPutsFirstWhatGoesWithTheRest(t *testing.T) {
+	s := say("", "blank", "bolt-preload", "--thread", "3/8-24 UNF")
+	_, nuts, _ := strings.Cut(s.out, "\n--nut ")
+	mine, others, head := strings.Index(nuts, "\n      ne-3/8-24 "), strings.Index(nuts, "\n      ne-3/8-16 "), strings.Index(nuts, "\n    Not for 3/8-24 UNF:\n")
+	if s.code != 0 || mine < 0 || mine > head || head > others {
+		t.Errorf("%d: %d, %d, %d", s.code, mine, head, others)
+	}
+	if s := say("", "blank", "bolt-preload", "--tread", "3/8"); s.code != exitBad || !strings.Contains(s.errs, "--thread") {
+		t.Errorf("a slip in a flag: %+v", s)
+	}
+}
+
 // What the boat file holds beyond its schema is named, and stands in no way.
 func TestUnknownMembersAreWarnedOf(t *testing.T) {
 	boat := file(t, "boat.json", `{"name": "Tern", "shaft": {"diametre": "30 mm"}}`)

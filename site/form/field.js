@@ -49,6 +49,8 @@ export class Field {
   #wrong;
   #needed;
   #setting;
+  /** @type {HTMLOptionElement[]} */
+  #options = [];
 
   /**
    * @param {Setting} setting
@@ -100,6 +102,18 @@ export class Field {
   /** Shows what was typed elsewhere. @param {unknown} value */
   show(value) {
     this.control.value = value === undefined ? '' : String(value);
+  }
+
+  /** Puts the picks that do not go with the rest last, under what they do not go with. @param {import('../../wasm/marinecalc.js').Fit} fit */
+  narrow({ picks, with: rest }) {
+    const { control } = this;
+    if (!(control instanceof HTMLSelectElement)) return;
+    const { value } = control;
+    /** @param {HTMLOptionElement} option */
+    const goes = (option) => !rest || option.value === '' || picks.includes(option.value);
+    const others = this.#options.filter((option) => !goes(option));
+    control.replaceChildren(...this.#options.filter(goes), ...(others.length > 0 ? [h('optgroup', { label: `Others, not for ${rest}` }, ...others)] : []));
+    control.value = value;
   }
 
   /** Types it for the person. @param {string} text */
@@ -221,12 +235,8 @@ export class Field {
     if (held !== '' && !options.some((o) => String(o.value) === held)) {
       options.push({ value: kept, words: `${held} (not in the list)` });
     }
-    const made = h(
-      'select',
-      about,
-      h('option', { value: '' }, 'Choose…'),
-      ...options.map((o) => h('option', { value: String(o.value) }, o.words)),
-    );
+    this.#options = [{ value: '', words: 'Choose…' }, ...options].map((o) => h('option', { value: String(o.value) }, o.words));
+    const made = h('select', about, ...this.#options);
     made.value = held;
     made.addEventListener('change', () =>
       this.#setting.change(pointer, options.find((o) => String(o.value) === made.value)?.value),

@@ -150,6 +150,11 @@ export class Form {
     }
   }
 
+  /** @param {{ [name: string]: import('../../wasm/marinecalc.js').Fit }} fits by name of the input */
+  narrow(fits) {
+    for (const [name, fit] of Object.entries(fits)) this.fields.get(below('', name))?.narrow(fit);
+  }
+
   /** Fields below a place that its schema asks for and that are empty. @param {string} pointer */
   #emptyWithin(pointer) {
     return [...this.fields.values()].filter((f) => f.required && !f.isFilled && f.pointer.startsWith(`${pointer}/`));

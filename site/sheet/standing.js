@@ -48,8 +48,9 @@ export class Standing {
     if (wrong.length > 0) {
       const usable = { ...typed };
       for (const name of wrong) {
-        if (this.#sheet && Object.hasOwn(this.#good, name)) usable[name] = this.#good[name];
-        else delete usable[name];
+        const good = this.#sheet ? this.#good[name] : undefined;
+        if (good === undefined || JSON.stringify(good) === JSON.stringify(typed[name])) delete usable[name]; // or it is not it that was changed
+        else usable[name] = good;
       }
       const again = this.#run(usable);
       if (again.ok) [this.#sheet, this.used] = [again.sheet, usable];

@@ -113,8 +113,16 @@ export function showCalculation(app, main, id = '') {
   /** What was typed, as it would be kept with the boat. */
   const kept = () => keep(app, boat, id, lasting(form.read() ?? trimmed(form.value) ?? {}));
 
-  /** What can wait until nobody types. */
-  function rested() {
+  let tied = true; // whether picks ask for other inputs
+
+  /** What can wait until nobody types. @param {boolean} usable whether all that is typed can be used */
+  function rested(usable) {
+    const reply = tied && app.calculator.call({ ...request(trimmed(form.value) ?? {}), ask: 'fits' });
+    if (reply && reply.ok) {
+      form.narrow(reply.fits);
+      tied = Object.keys(reply.fits).length > 0;
+    }
+    if (!usable) return;
     offerToKeep();
     const known = main.querySelector('.known');
     if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
@@ -202,8 +210,8 @@ export function showCalculation(app, main, id = '') {
       toAnswer.textContent = alone[0]?.querySelector('.verdict p')?.textContent ?? 'No answer yet';
       cardOf(null);
     }
-    if (problems.length === 0) pause = setTimeout(rested, PAUSE);
-    else toKeep.replaceChildren();
+    pause = setTimeout(() => rested(problems.length === 0), PAUSE);
+    if (problems.length > 0) toKeep.replaceChildren();
     speak(problems.length > 0 || !sheet ? [...answer.querySelectorAll('.alone, .summary')].map((e) => e.textContent).join(' ') : spoken(sheet));
     const undone = lastChange(place);
     back.replaceChildren(...some(undone !== undefined && button('Undo', () => takeBack(place), { class: 'quiet', 'aria-label': `Undo: ${undone}` })));

@@ -61,6 +61,44 @@ func TestTypedIsHandedOn(t *testing.T) {
 	}
 }
 
+// The nuts that go with the thread stand first, the others under what they are not
+// for; one chosen before that no longer goes stays, and is told.
+func TestNutsOfTheThreadStandFirst(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/bolt-preload")
+	b.choose("#in-grade", "j429-5")
+	b.choose("#in-finish", "oiled")
+	first := func() string {
+		return eval[string](b, `[...document.querySelectorAll("#in-nut > option")].map((o) => o.value).join(" ")`)
+	}
+	for _, c := range []struct{ thread, goes, others string }{
+		{"3/8-16 UNC", " plain-nut ne-3/8-16", "Others, not for 3/8-16 UNC"},
+		{"3/8-24 UNF", " plain-nut ne-3/8-24", "Others, not for 3/8-24 UNF"},
+	} {
+		b.choose("#in-thread", c.thread)
+		b.until(fmt.Sprintf(`document.querySelector("#in-nut optgroup")?.label === %q`, c.others))
+		if got := first(); got != c.goes {
+			t.Errorf("%s: first come %q", c.thread, got)
+		}
+		if n := eval[int](b, `document.querySelectorAll("#in-nut option").length`); n < 30 {
+			t.Errorf("%s: only %d nuts can be chosen", c.thread, n)
+		}
+		if c.thread == "3/8-16 UNC" {
+			b.choose("#in-nut", "ne-3/8-16")
+		}
+	}
+	if got := eval[string](b, `document.querySelector("#in-nut").value`); got != "ne-3/8-16" {
+		t.Errorf("the nut chosen before is %q now", got)
+	}
+	b.until(`document.querySelector("#in-nut-wrong").textContent.includes("does not go with the rest")`)
+	without := native(t, "bolt-preload", `{"thread": "3/8-24 UNF", "grade": "j429-5", "finish": "oiled"}`, "wrenchSetting")
+	if got := b.text(".answer.stale " + value("wrenchSetting")); got != without {
+		t.Errorf("without the nut it answers %q, want %q of the new thread", got, without)
+	}
+	b.choose("#in-nut", "ne-3/8-24")
+	b.until(`document.querySelector("#in-nut-wrong").textContent === "" && document.querySelector(".answers")`)
+}
+
 // A look that was found opens fault finding at that question, and the log is
 // found.
 func TestFindLeadsThere(t *testing.T) {

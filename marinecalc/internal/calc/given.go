@@ -2,8 +2,10 @@ package calc
 
 import (
 	"fmt"
+	"maps"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -14,6 +16,26 @@ type Given struct {
 	Date   string       `json:"date,omitempty"`   // of the reading, year-month-day
 	Source string       `json:"source,omitempty"` // of a maker's figure, or the title of an earlier sheet
 	Value  []any        `json:"value,omitempty"`  // of a list: as it stands in the file
+}
+
+// Fits tells, by the names of the inputs, which picks go with what is typed and what
+// the boat gives, where their rows ask for other inputs. What is typed and cannot be
+// used counts as not known.
+func (s *Session) Fits(c Calculation, typed map[string]any) map[string]inputs.Fit {
+	k, err := c.Form()
+	if err != nil {
+		return nil
+	}
+	typed = maps.Clone(typed)
+	for _, p := range k.CheckInput(typed) {
+		if names := contract.Tokens(p.Where); len(names) > 0 {
+			delete(typed, names[0])
+		}
+	}
+	buf := scratches.Get().(*scratch)
+	in := inputs.Fill(&s.Request, k, &c.open(k, s).Call, typed, &buf.inputs)
+	defer buf.takeBack(in)
+	return in.Fits()
 }
 
 // Given tells, by the names of the inputs, what the boat, its maker's figures

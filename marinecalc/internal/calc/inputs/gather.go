@@ -33,6 +33,7 @@ type Inputs struct {
 	Notes    []string // for the sheet
 	Currency string   // of all money in the run; "" when there is none
 	Texts    texts
+	isRead   bool // what was gathered meets the schema, and was read
 }
 
 // Buffer is the memory for the inputs of a run.
@@ -65,6 +66,7 @@ func Fill(q *Request, k *binding.Form, call *binding.Call, typed map[string]any,
 		return in
 	}
 	in.read()
+	in.isRead = true
 	in.pickRows()
 	in.takeUsual()
 	in.needs()
