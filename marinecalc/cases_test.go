@@ -266,6 +266,7 @@ func (c *surveyed) cured(t *testing.T, s *marinecalc.Survey) {
 	if c.never != "" && strings.Contains(next.String(), c.never) {
 		t.Errorf("a sheet says %q", c.never)
 	}
+	c.leads(t, s)
 	if leads := s.Summary[0].Code == "still"; c.still && !leads {
 		t.Errorf("the survey begins with %+v", s.Summary[0])
 	}
@@ -273,6 +274,40 @@ func (c *surveyed) cured(t *testing.T, s *marinecalc.Survey) {
 		if !strings.Contains(next.String(), words) {
 			t.Errorf("no sheet says %q", words)
 		}
+	}
+}
+
+// leads holds that the first three lines of the survey name the fault, uncut: by its
+// cause, by the sheet whose figures are wrong, or by a limit that speaks of it.
+func (c *surveyed) leads(t *testing.T, s *marinecalc.Survey) {
+	var names []string
+	for _, f := range s.Found {
+		if c.cause != "" && f.Row == c.cause || c.finds[f.Calculation+"/"+f.Limit] != "" {
+			names = append(names, f.Title)
+		}
+	}
+	for _, f := range s.Faults {
+		if f.Calculation == c.fault {
+			names = append(names, f.Title)
+		}
+	}
+	for _, f := range s.Findings {
+		switch told := c.finds[f.Calculation+"/"+f.Verdict.Limit] != ""; {
+		case told && f.Verdict.Word == sheet.Outside:
+			names = append(names, f.Verdict.Title)
+		case told && f.Verdict.Word == sheet.CannotTell:
+			names = append(names, f.Sheet)
+		}
+	}
+	first := s.Summary[:min(3, len(s.Summary))]
+	named := func(name string) bool {
+		return slices.ContainsFunc(first, func(l survey.Line) bool { return strings.Contains(l.Text, name) })
+	}
+	if len(names) > 0 && !slices.ContainsFunc(names, named) {
+		t.Errorf("none of %q is in the first three lines: %+v", names, first)
+	}
+	if nothing := s.Nothing(); nothing != "" && len(names) > 0 && !strings.Contains(nothing, "outside a guide") && !slices.ContainsFunc(s.Findings, func(f survey.Finding) bool { return f.Verdict.Word == sheet.CannotTell }) {
+		t.Errorf("a fault, and told: %s", nothing)
 	}
 }
 

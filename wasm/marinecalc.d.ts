@@ -1913,10 +1913,10 @@ export interface Survey {
   warnings?: Problem[];
 }
 
-/** One line of the summary, short enough for a narrow screen. */
+/** One line of the summary, short enough for a narrow screen; what is wrong has two. */
 export interface Line {
   /** What it is of. */
-  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'joints-first' | 'joints' | 'disagree' | 'faults' | 'choice' | 'look' | 'measure' | 'ashore' | 'afloat' | 'close' | 'guides' | 'untold' | 'ok';
+  code: 'still' | 'found' | 'seen' | 'measured' | 'computed' | 'disagree' | 'faults' | 'outside' | 'joints-first' | 'joints' | 'choice' | 'look' | 'measure' | 'ashore' | 'afloat' | 'close' | 'guides' | 'untold' | 'ok';
   /** The same as people read it. */
   head: string;
   /** What there is, as far as it fits. */

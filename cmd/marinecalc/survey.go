@@ -119,8 +119,8 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 	for i, c := range conflicts {
 		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
-	if len(s.Found)+len(s.Faults)+len(conflicts) == 0 {
-		fmt.Fprintln(out, plain.Wrapped("  ", "Nothing is over a limit and no fault was found, as far as it was looked at."))
+	if nothing := s.Nothing(); nothing != "" {
+		fmt.Fprintln(out, plain.Wrapped("  ", nothing))
 	}
 	for _, chain := range s.Chains {
 		if what, ok := strings.CutPrefix(chain, "Look for "); ok {

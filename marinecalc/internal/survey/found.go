@@ -54,7 +54,15 @@ func (s *Survey) found(session *calc.Session) []Found {
 		if f.Verdict.Word != sheet.Beyond {
 			continue
 		}
-		over := Found{Kind: FoundComputed, Title: f.Verdict.Title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
+		title := f.Verdict.Title
+		switch of := s.subject(f.Calculation); {
+		case of == "":
+		case f.Verdict.Limit == "trend-horizon" && !s.reached(f.Calculation):
+			title = of + ", which does not last until it can be mended"
+		default:
+			title = of + ", against its limit"
+		}
+		over := Found{Kind: FoundComputed, Title: title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
 		if s.wasRead(session, f.Calculation, f.Verdict.On) {
 			over.Kind = FoundMeasured
 			measured = append(measured, over)
@@ -63,6 +71,40 @@ func (s *Survey) found(session *calc.Session) []Found {
 		}
 	}
 	return append(append(list, measured...), computed...)
+}
+
+// subject is the reading that a sheet is of, where that is chosen on it: without
+// its name a verdict says that a limit is reached, and not which.
+func (s *Survey) subject(id string) string {
+	if one := s.sheet(id); one != nil {
+		if of := one.Input("reading"); of != nil {
+			return of.Text
+		}
+	}
+	return ""
+}
+
+// reached tells whether the reading that a sheet is of is at its limit already.
+func (s *Survey) reached(id string) bool {
+	v := s.sheet(id).Verdict("trend-not-reached")
+	return v != nil && v.Word == sheet.Beyond
+}
+
+// Nothing is what stands where nothing was found; "" where something was.
+func (s *Survey) Nothing() string {
+	_, conflicts := s.Conflicts()
+	if len(s.Found)+len(s.Faults)+len(conflicts) > 0 {
+		return ""
+	}
+	text := "Nothing is over a limit and no fault was found, as far as it was looked at"
+	switch n := s.count(sheet.Outside); n {
+	case 0:
+	case 1:
+		text += "; one figure stands outside a guide, listed below: look into it"
+	default:
+		text += fmt.Sprintf("; %d figures stand outside a guide, listed below: look into each", n)
+	}
+	return text + "."
 }
 
 // foundByLooking lists the causes that the fault finding says were found, and

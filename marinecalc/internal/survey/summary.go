@@ -40,6 +40,17 @@ func (s *Survey) titles(words ...sheet.Word) []string {
 	return titles
 }
 
+// outside names what stands outside a guide, as what is over a limit is named: a
+// gland too hot to hold is past no limit, and is what is wrong all the same.
+func (s *Survey) outside() (titles []string) {
+	for _, f := range s.Findings {
+		if f.Verdict.Word == sheet.Outside && !slices.Contains(titles, f.Verdict.Title) {
+			titles = append(titles, f.Verdict.Title)
+		}
+	}
+	return titles
+}
+
 // Line is one line of the summary.
 type Line struct {
 	Code  string `json:"code"`
@@ -48,52 +59,52 @@ type Line struct {
 	Count int    `json:"count"`
 }
 
-// width is how long a line of the summary is at most, in letters.
+// width is how long a line of the summary is at most, in letters; what is wrong
+// has two such lines, so that the fault is not what is cut off.
 const width = 78
 
 // summary says the whole boat in a dozen lines at most: what is wrong, what to
 // measure, what is close, and how much is OK.
 func (s *Survey) summary(session *calc.Session) []Line {
 	lines := []Line{}
-	add := func(code, head string, count int, items []string) {
+	lay := func(rows int, code, head string, count int, items []string) {
 		if count > 0 {
-			lines = append(lines, Line{code, head, fit(items, width-len([]rune(head))-2), count})
+			lines = append(lines, Line{code, head, fit(items, rows*width-len([]rune(head))-2), count})
 		}
 	}
+	add := func(code, head string, count int, items []string) { lay(1, code, head, count, items) }
+	wrong := func(code, head string, items []string) { lay(2, code, head, len(items), items) }
 	titlesOf := func(kinds ...FoundKind) (titles []string) {
 		for _, f := range s.Found {
-			if slices.Contains(kinds, f.Kind) {
-				titles = append(titles, cmp.Or(f.Title, f.Sheet))
+			if title := cmp.Or(f.Title, f.Sheet); slices.Contains(kinds, f.Kind) && !slices.Contains(titles, title) {
+				titles = append(titles, title)
 			}
 		}
 		return titles
 	}
 	if s.Still != "" {
-		add("still", "Keep the shaft still", 1, []string{s.Still})
+		wrong("still", "Keep the shaft still", []string{s.Still})
 	}
-	list := titlesOf(FoundCause)
-	add("found", "Fault found", len(list), list)
-	list = titlesOf(FoundLook, FoundWear)
-	add("seen", "Seen", len(list), list)
-	list = titlesOf(FoundMeasured)
-	add("measured", "Measured over a limit", len(list), list)
-	list = titlesOf(FoundComputed)
-	add("computed", "Calculated over a limit", len(list), list)
+	wrong("found", "Fault found", titlesOf(FoundCause))
+	wrong("seen", "Seen", titlesOf(FoundLook, FoundWear))
+	wrong("measured", "Measured over a limit", titlesOf(FoundMeasured))
+	wrong("computed", "Calculated over a limit", titlesOf(FoundComputed))
+	var list []string
+	for _, d := range s.Disagree {
+		list = append(list, d.Conflict.Title)
+	}
+	wrong("disagree", "Figures that do not agree", list)
+	list = nil
+	for _, f := range s.Faults {
+		list = append(list, f.Title)
+	}
+	wrong("faults", "Figures to put right", list)
+	wrong("outside", "Outside a guide", s.outside())
 	loose, failing := s.rightFirst(session)
 	add("joints-first", "Found loose", len(loose), loose)
 	add("joints-first", "Joints to put right", len(failing), failing)
 	head, list := s.weakest(session)
 	add("joints", head, len(list), list)
-	list = nil
-	for _, d := range s.Disagree {
-		list = append(list, d.Conflict.Title)
-	}
-	add("disagree", "Figures that do not agree", len(list), list)
-	list = nil
-	for _, f := range s.Faults {
-		list = append(list, f.Title)
-	}
-	add("faults", "Figures to put right", len(list), list)
 	if s.Choice != nil {
 		add("choice", "Work", 1, []string{s.Choice.Text})
 	}
@@ -114,7 +125,7 @@ func (s *Survey) summary(session *calc.Session) []Line {
 		add(place, "Measure when "+place, len(where[place]), where[place])
 	}
 	add("close", sheet.NearLimit.Reads(sheet.AtMost), s.count(sheet.NearLimit), s.titles(sheet.NearLimit))
-	add("guides", "Outside or about a guide", s.count(sheet.Outside, sheet.About), s.titles(sheet.Outside, sheet.About))
+	add("guides", "About a guide", s.count(sheet.About), s.titles(sheet.About))
 	add("untold", "Not enough to tell", s.count(sheet.CannotTell), s.titles(sheet.CannotTell))
 	told := fmt.Sprintf("%d OK or inside the guide, %d not measured", s.count(sheet.Within, sheet.Inside), len(s.Open))
 	if n := len(s.Missing); n > 0 {

@@ -178,9 +178,12 @@ func gaugeOf(s *calc.Session, k *contract.Calculation, p *contract.Property) str
 func (s *Survey) sum() {
 	s.Findings, s.Open, s.Cautions = []Finding{}, []Finding{}, []sheet.Caution{}
 	for _, one := range s.Sheets {
-		act := false
+		act, title := false, one.Title
+		if of := s.subject(one.Calculation); of != "" {
+			title += ": " + problem.MidSentence(of)
+		}
 		for _, v := range one.Verdicts {
-			f := Finding{Calculation: one.Calculation, Sheet: one.Title, Verdict: v}
+			f := Finding{Calculation: one.Calculation, Sheet: title, Verdict: v}
 			if v.Word == sheet.NotMeasured {
 				if !v.Moot {
 					s.Open = append(s.Open, f)
