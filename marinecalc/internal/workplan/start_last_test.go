@@ -37,3 +37,32 @@ func TestTheEngineStartsAfterAllWork(t *testing.T) {
 		}
 	}
 }
+
+// The gearbox is filled once every way into it is shut: no work on it comes after, but
+// what needs the fluid in it.
+func TestTheGearboxIsFilledAfterTheWorkOnIt(t *testing.T) {
+	title, work := map[string]rules.Step{}, map[string]bool{"find-way-of-water": true, "shut-the-way-in": true, "flush-cooler": true, "swap-gearbox-cooler": true, "open-strainer": true}
+	for _, s := range rules.Standard().Steps().All() {
+		title[s.Title] = s
+	}
+	met := 0
+	for _, r := range rules.Standard().Remedies().All() {
+		for _, beside := range []string{"", `,{"remedy":"set-fluid-level"}`} {
+			s := testboat.Run(t, "work-plan", fmt.Sprintf(`{"today":"2026-03-02","lies":"afloat","remedies":[{"remedy":%q}%s]}`, r.ID, beside), marinecalc.Options{NoRanges: true})
+			filled := false
+			for n := 0; s.Cell("schedule", n, "step") != nil; n++ {
+				step := title[s.Cell("schedule", n, "step").Text]
+				if filled && work[step.ID] {
+					t.Errorf("%s%s: %q after the gearbox was filled", r.ID, beside, step.Title)
+				}
+				if step.ID == "refill-gearbox" {
+					filled = true
+					met++
+				}
+			}
+		}
+	}
+	if met < 4 {
+		t.Errorf("%d plans fill the gearbox", met)
+	}
+}
