@@ -60,27 +60,33 @@ type Property struct {
 	DependsOn    []string
 	Source       string
 	Basis        string
-	NoCompare    bool               // "compare": false, a difference of two states says nothing
-	Ways         []string           // inputs of which each by itself leads to this result, the one that goes before the others first
-	NotUnder     []string           // inputs or results that it cannot be less than
-	Once         bool               // a reading that cannot be made again
-	IfNone       string             // of an input that takes no 0: what one that was read would mean
-	AgreesWith   []string           // inputs or results that it must be the same as
-	NearTo       map[string]float64 // inputs given by hand that it must come as near to as this share of them
-	SizedBy      string             // "compare": the result without which this direction says nothing
-	JudgedOnly   bool               // an input that limits, cautions and advice go by, and the arithmetic does not
-	Chance       bool               // 1 or 0 in each trial; the mean over the trials is what is shown
-	Probability  bool               // shown as one, in whole per cent
-	Setting      bool               // a figure that a person sets: trials hold it
-	CountedIn    string             // the input that says in how much the events of this number were counted; "" for no count
-	CountedFor   string             // the input that says for how much they are reported
-	InfiniteFrom *float64           // in SI: from here on the result stands for what does not occur, and is no figure
-	FollowedTo   *float64           // in SI: from here on the result is so much or more
+	NoCompare    bool     // "compare": false, a difference of two states says nothing
+	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
+	NotUnder     []string // inputs or results that it cannot be less than
+	Once         bool     // a reading that cannot be made again
+	IfNone       string   // of an input that takes no 0: what one that was read would mean
+	AgreesWith   []string // inputs or results that it must be the same as
+	NearTo       []Near   // inputs given by hand that it must come near to, by their names
+	SizedBy      string   // "compare": the result without which this direction says nothing
+	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not
+	Chance       bool     // 1 or 0 in each trial; the mean over the trials is what is shown
+	Probability  bool     // shown as one, in whole per cent
+	Setting      bool     // a figure that a person sets: trials hold it
+	CountedIn    string   // the input that says in how much the events of this number were counted; "" for no count
+	CountedFor   string   // the input that says for how much they are reported
+	InfiniteFrom *float64 // in SI: from here on the result stands for what does not occur, and is no figure
+	FollowedTo   *float64 // in SI: from here on the result is so much or more
 
 	Properties []*Property // in the order of the document
 	Items      *Property
 	Others     *Property // what any other member of an object is
 	byName     map[string]*Property
+}
+
+// Near is an input that a figure must come as near to as that share of it.
+type Near struct {
+	Input string
+	Share float64
 }
 
 // Child returns the property of that name, or nil.

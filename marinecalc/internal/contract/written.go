@@ -3,6 +3,8 @@ package contract
 import (
 	"encoding/json"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/quantity"
@@ -211,7 +213,10 @@ func (w *written) overlay(p *Property) {
 		p.AgreesWith = w.AgreesWith
 	}
 	if w.NearTo != nil {
-		p.NearTo = w.NearTo
+		p.NearTo = nil
+		for _, input := range slices.Sorted(maps.Keys(w.NearTo)) {
+			p.NearTo = append(p.NearTo, Near{input, w.NearTo[input]})
+		}
 	}
 	p.Chance = p.Chance || w.Chance
 	p.Probability = p.Probability || w.Probability || w.Chance

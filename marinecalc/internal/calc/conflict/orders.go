@@ -1,7 +1,6 @@
 package conflict
 
 import (
-	"maps"
 	"math"
 	"slices"
 
@@ -30,9 +29,9 @@ func (r *Finder) CompareOrders() {
 					r.compareSame(p, q, 0, "One of the two is wrong, or not of this boat as she is: measure again, or choose what it is.")
 				}
 			}
-			for _, name := range slices.Sorted(maps.Keys(p.NearTo)) {
-				if q := r.In.Form.Input.Child(name); q != nil && r.told(p) && r.Place(name) != nil && r.givenByHand(q) {
-					r.compareSame(p, q, p.NearTo[name], "They do not belong together: leave out what is not of this part as it is.")
+			for _, near := range p.NearTo {
+				if q := r.In.Form.Input.Child(near.Input); q != nil && r.told(p) && r.Place(near.Input) != nil && r.givenByHand(q) {
+					r.compareSame(p, q, near.Share, "They do not belong together: leave out what is not of this part as it is.")
 				}
 			}
 		}
