@@ -85,8 +85,10 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 			return nil, problem.List{p}.Err()
 		}
 	}
-	if _, err := day.Parse(o.Day); o.Day != "" && err != nil {
-		return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+	if o.Day != "" {
+		if _, err := day.Parse(o.Day); err != nil {
+			return nil, problem.List{{Where: "/date", What: err.Error(), Allowed: "year-month-day"}}.Err()
+		}
 	}
 	word := cmp.Or(o.Units, s.Boat.Units(), "metric")
 	units, err := quantity.ParseSystem(word)
@@ -153,27 +155,23 @@ func (s *Session) Unused() problem.List {
 
 // figured is nil where a maker's figure of that name is used, and otherwise
 // the names that there are.
-func (s *Session) figured(name string) []string {
-	var known []string
-	if id, _, one := strings.Cut(name, "/"); one {
-		if c, err := s.Find(id); err == nil {
-			names, err := contract.Names(c.ID)
-			if err != nil {
-				return nil // Run tells of it
-			}
-			for _, n := range names {
-				if known = append(known, id+"/"+n); known[len(known)-1] == name {
-					return nil
-				}
-			}
+func (s *Session) figured(name string) (known []string) {
+	if l, p := s.limitNamed(name); l != nil || p != nil {
+		return nil
+	}
+	id, _, one := strings.Cut(name, "/")
+	if c, is := named(s.Calculations, id); is && one {
+		names, err := contract.Names(c.ID)
+		if err != nil {
+			return nil // Run tells of it
+		}
+		for _, n := range names {
+			known = append(known, id+"/"+n)
 		}
 	}
 	for _, c := range s.Calculations {
 		known = append(known, c.ID+"/")
 		for _, l := range s.Book.Limits(c.ID).All() {
-			if l.ID == name {
-				return nil
-			}
 			known = append(known, l.ID)
 		}
 	}
@@ -194,8 +192,8 @@ func (s *Session) Earlier(id string) *inputs.Outcome {
 	if out, done := s.done[id]; done {
 		return out
 	}
-	c, err := s.Find(id)
-	if err != nil {
+	c, is := named(s.Calculations, id)
+	if !is {
 		return nil
 	}
 	out, _, _ := s.Work(c)
@@ -242,10 +240,8 @@ func (s *Session) Find(id string) (Calculation, error) { return Find(s.Calculati
 // Find returns the calculation of that id in a list. The error names the
 // closest one.
 func Find(list []Calculation, id string) (Calculation, error) {
-	for _, c := range list {
-		if c.ID == id {
-			return c, nil
-		}
+	if c, is := named(list, id); is {
+		return c, nil
 	}
 	ids := make([]string, len(list))
 	for i, c := range list {
@@ -261,11 +257,21 @@ func Find(list []Calculation, id string) (Calculation, error) {
 	return Calculation{}, problem.List{{Where: "/calculation", What: fmt.Sprintf("there is no calculation %q", id), Allowed: strings.Join(ids, ", "), Hint: hint, Kind: problem.Unknown}}.Err()
 }
 
+// named is Find without the error, which takes longer than a plain sheet to word.
+func named(list []Calculation, id string) (c Calculation, is bool) {
+	for _, c := range list {
+		if c.ID == id {
+			return c, true
+		}
+	}
+	return c, false
+}
+
 // Property is the result or input of that name, "calculation/name", or nil.
 func (s *Session) Property(of string) *contract.Property {
 	id, name, _ := strings.Cut(of, "/")
-	c, err := s.Find(id)
-	if err != nil {
+	c, is := named(s.Calculations, id)
+	if !is {
 		return nil
 	}
 	k, err := c.Form()

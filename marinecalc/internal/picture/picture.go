@@ -128,7 +128,12 @@ func (p *Picture) coordinate(v float64) {
 
 var escaper = strings.NewReplacer("\r\n", "\n", "&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;", "'", "&#39;")
 
-func Escape(s string) string { return escaper.Replace(s) }
+func Escape(s string) string {
+	if !strings.ContainsAny(s, "\r&<>\"'") { // as nearly all are; the replacer copies these too
+		return s
+	}
+	return escaper.Replace(s)
+}
 
 // Arrow draws a line with a point at its end.
 func (p *Picture) Arrow(class string, x1, y1, x2, y2 float64) {

@@ -83,8 +83,9 @@ func (k *keeper) heldBack() {
 // hazardWords are the cautions of a care in short.
 func (k *keeper) hazardWords(c *care) string {
 	var words []string
+	hazards := c.row.Hazards()
 	for _, known := range k.session.Book.AllCautions().All() {
-		if slices.Contains(c.row.Hazards(), known.ID) {
+		if slices.Contains(hazards, known.ID) {
 			words = append(words, string(known.Signal)+": "+known.InShort()+".")
 		}
 	}
