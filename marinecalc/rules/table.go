@@ -29,10 +29,13 @@ func (t *Table) Kind(column string) (kind string, ok bool) {
 	return kind, ok
 }
 
-// Find returns a copy of the row of that pick that applies to what is known,
-// or nil.
+// Find returns a copy of the row of that pick, as people may write it, that
+// applies to what is known, or nil.
 func (t *Table) Find(pick string, known Known) *Row {
-	found := t.find(pick, known)
+	found := t.named(pick, known)
+	if found == nil {
+		found = t.alike(pick, known)
+	}
 	if found == nil {
 		return nil
 	}
@@ -40,7 +43,18 @@ func (t *Table) Find(pick string, known Known) *Row {
 	return &row
 }
 
-func (t *Table) find(pick string, known Known) *Row {
+// Named is Find of a pick that nobody typed: it is as the row has it. What that
+// saves is a reading of every row, where none applies.
+func (t *Table) Named(pick string, known Known) *Row {
+	found := t.named(pick, known)
+	if found == nil {
+		return nil
+	}
+	row := *found // stays on the caller's stack
+	return &row
+}
+
+func (t *Table) named(pick string, known Known) *Row {
 	if t == nil {
 		return nil
 	}
@@ -48,6 +62,13 @@ func (t *Table) find(pick string, known Known) *Row {
 		if r := &t.Rows.items[i]; r.Pick == pick && r.Valid.Meets(known) {
 			return r
 		}
+	}
+	return nil
+}
+
+func (t *Table) alike(pick string, known Known) *Row {
+	if t == nil {
+		return nil
 	}
 	written := plainly(pick)
 	for i := range t.Rows.items {

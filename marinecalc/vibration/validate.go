@@ -5,6 +5,7 @@ package vibration
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"example.org/driveline/marinecalc/problem"
 )
@@ -70,5 +71,5 @@ func words(bad *problem.List, where, v string, allowed ...string) {
 			return
 		}
 	}
-	bad.Add(where, fmt.Sprintf("%q is not known here", v), fmt.Sprint(allowed), "")
+	bad.Add(where, fmt.Sprintf("%q is not known here", v), fmt.Sprint(slices.Clone(allowed)), "") // the list itself stays on the caller's stack
 }

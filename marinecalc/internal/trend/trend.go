@@ -340,7 +340,7 @@ func (t *follower) guide() string {
 		return ""
 	}
 	name := row.Values.Of("guide").Text
-	if usual := t.session.Book.Usual("gland-heat").Find(name, nil); usual != nil {
+	if usual := t.session.Book.Usual("gland-heat").Named(name, nil); usual != nil {
 		for _, v := range usual.Values.All() {
 			return "at most " + t.show(v.SI)
 		}

@@ -150,7 +150,7 @@ func perYear(days float64) string {
 
 // strands is how often a cause leaves her without drive.
 func (k *keeper) strands(cause string) float64 {
-	row := k.session.Book.Table("stranding").Find(cause, k.known)
+	row := k.session.Book.Table("stranding").Named(cause, k.known)
 	if row != nil {
 		return row.Values.Of("strands").SI
 	}

@@ -126,7 +126,7 @@ func (in *Inputs) takeUsual() {
 			if table == nil {
 				continue
 			}
-			if row := table.Find(pick, in.Lookup); row != nil {
+			if row := table.Named(pick, in.Lookup); row != nil {
 				if v, ok := row.Values.Find(p.Name); ok {
 					in.standIn(p.Name, rules.Cell{Column: p.Name, Value: v}, row, sheet.UsualValue)
 					continue
