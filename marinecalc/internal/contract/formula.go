@@ -20,12 +20,13 @@ type Piece struct {
 type Formulas struct {
 	bySymbol map[string]*Property
 	pieces   [][]Piece // by the result's index; the right side of its formula
+	under    [][]string // by the result's index, likewise
 	rests    map[string][]string
 }
 
 // formulas reads every formula of the calculation once.
 func (c *Calculation) formulas() *Formulas {
-	f := &Formulas{bySymbol: map[string]*Property{}, pieces: make([][]Piece, len(c.Result.Properties)), rests: map[string][]string{}}
+	f := &Formulas{bySymbol: map[string]*Property{}, pieces: make([][]Piece, len(c.Result.Properties)), under: make([][]string, len(c.Result.Properties)), rests: map[string][]string{}}
 	for _, side := range [][]*Property{c.Input.Properties, c.Result.Properties} {
 		for _, p := range side {
 			if p.Symbol != "" {
@@ -35,6 +36,12 @@ func (c *Calculation) formulas() *Formulas {
 	}
 	for _, p := range c.Result.Properties {
 		f.pieces[p.Index] = f.split(p.Formula)
+		f.under[p.Index] = slices.Clone(p.DependsOn)
+		for _, piece := range f.pieces[p.Index] {
+			if piece.Of != nil {
+				f.under[p.Index] = append(f.under[p.Index], piece.Of.Name)
+			}
+		}
 	}
 	for _, p := range c.Result.Properties {
 		f.rests[p.Name] = c.inputsUnder(f, p, nil)
@@ -152,18 +159,12 @@ func isPower(text string) bool {
 }
 
 // Under lists what a result is worked out from directly, by name: inputs and
-// other results.
+// other results. The list is not to be changed.
 func (f *Formulas) Under(p *Property) []string {
-	names := slices.Clone(p.DependsOn)
 	if !p.IsResult {
-		return names
+		return p.DependsOn
 	}
-	for _, piece := range f.pieces[p.Index] {
-		if piece.Of != nil {
-			names = append(names, piece.Of.Name)
-		}
-	}
-	return names
+	return f.under[p.Index]
 }
 
 // Rests lists the inputs on which a result rests.
