@@ -19,7 +19,7 @@ type Piece struct {
 // Formulas knows the symbols of one calculation and what rests on what.
 type Formulas struct {
 	bySymbol map[string]*Property
-	pieces   [][]Piece // by the result's index; the right side of its formula
+	pieces   [][]Piece  // by the result's index; the right side of its formula
 	under    [][]string // by the result's index, likewise
 	rests    map[string][]string
 }
