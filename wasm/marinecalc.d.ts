@@ -1792,6 +1792,8 @@ export interface Turn {
   usual: string;
   /** The value lies outside that bracket: more or less than is usual. */
   past?: boolean;
+  /** The text is an end of that bracket, at which the word does not hold yet: more, or less, than that. */
+  strict?: boolean;
 }
 
 /** What can hurt. It is shown with every sheet that has it. */

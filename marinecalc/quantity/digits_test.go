@@ -58,3 +58,23 @@ func TestThreeFiguresAreThoseOfATenth(t *testing.T) {
 		}
 	}
 }
+
+// No length is printed finer than a gauge on a boat reads, but where the range would
+// be gone: a thousandth of a millimetre, a tenth of a thou, a ten-thousandth of an inch.
+func TestLengthsStopAtTheGauge(t *testing.T) {
+	length, _ := Lookup("length")
+	mm, thou := length.In("mm", "thou"), length.In("mm", "in")
+	for _, c := range []struct{ got, want string }{
+		{mm.PrintTo(2.57e-6, 6e-6, Metric), "0.003 mm"},
+		{mm.PrintTo(2.57e-6, 6e-6, US), "0.1 thou"},
+		{thou.PrintTo(0.0004501, 2e-5, US), "0.0177 in"},
+		{mm.PrintSpan(1.02e-6, 12.9e-6, Metric), "0.001 to 0.013 mm"},
+		{mm.PrintTo(0.0014142, 1e-5, Metric), "1.414 mm"},
+		{mm.PrintTo(1.704e-6, 1.5e-7, Metric), "0.0017 mm"},
+		{mm.PrintTo(4.3e-7, 5e-8, Metric), "0.43 µm"},
+	} {
+		if c.got != c.want {
+			t.Errorf("%q, want %q", c.got, c.want)
+		}
+	}
+}

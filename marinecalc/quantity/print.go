@@ -134,17 +134,15 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 // rounded.
 const amountDigits = 15
 
-// finest is the accuracy to whose second digit a unit is printed at the most:
-// thou to a tenth, but where an accuracy of less than half of that would leave
-// no range, to the first digit of that accuracy.
+// finest is the accuracy to whose second digit a unit is printed at the most, as no
+// gauge on a boat reads finer: thou to a tenth, millimetres to a thousandth, inches to
+// a ten-thousandth; but where an accuracy of less than half of that would leave no
+// range, to the first digit of that accuracy.
 func (u *unit) finest(half float64) float64 {
-	switch {
-	case u.style == coarse && half >= 0.05:
-		return max(half, 1)
-	case u.style == coarse:
-		return 10 * half
+	if half >= u.least/20 {
+		return max(half, u.least)
 	}
-	return half
+	return 10 * half
 }
 
 // appendRounded writes x to the second digit of half, and to no more than most

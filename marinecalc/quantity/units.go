@@ -14,8 +14,9 @@ type unit struct {
 	also     string  // other spellings, comma-separated
 	shift    float64 // added before scaling; temperatures only
 	style    style
-	smaller  step // the unit that takes over where this one gives too small a number
-	larger   step // and where it gives too large a one
+	smaller  step    // the unit that takes over where this one gives too small a number
+	larger   step    // and where it gives too large a one
+	least    float64 // the accuracy to whose second digit it is printed at the most
 }
 
 // step leads from a unit to the next of its kind, for printing a value in a
@@ -176,12 +177,12 @@ var forceKinds = []*Kind{
 var geometryKinds = []*Kind{
 	{Name: "length", metric: "mm", us: "in", units: []unit{
 		{name: "m", mul: 1, div: 1, also: "metre,metres,meter,meters"},
-		{name: "mm", mul: 1, div: 1e3, also: "MM,millimetre,millimetres,millimeter,millimeters", smaller: step{0.001, "µm"}},
+		{name: "mm", mul: 1, div: 1e3, also: "MM,millimetre,millimetres,millimeter,millimeters", smaller: step{0.001, "µm"}, least: 0.01},
 		{name: "cm", mul: 1, div: 1e2},
 		{name: "µm", mul: 1, div: 1e6, also: "micron,microns", larger: step{1000, "mm"}},
 		{name: "km", mul: 1e3, div: 1},
-		{name: "in", mul: inch * 1e4, div: 1e4, also: `",inch,inches`, style: workshop},
-		{name: "thou", mul: inch * 1e4, div: 1e7, also: "mil,mils,thous,thousandths", style: coarse},
+		{name: "in", mul: inch * 1e4, div: 1e4, also: `",inch,inches`, style: workshop, least: 0.001},
+		{name: "thou", mul: inch * 1e4, div: 1e7, also: "mil,mils,thous,thousandths", style: coarse, least: 1},
 		{name: "ft", mul: foot * 1e4, div: 1e4, also: "',foot,feet"},
 		{name: "yd", mul: yard * 1e4, div: 1e4, also: "yard,yards"},
 		{name: "nmi", mul: nauticalMile, div: 1, also: "nautical mile,nautical miles"},

@@ -61,8 +61,9 @@ type Turn struct {
 	Side   Side    `json:"side"`
 	SI     float64 `json:"si"`
 	Text   string  `json:"text"`
-	Usual  string  `json:"usual"`          // its bracket
-	Past   bool    `json:"past,omitempty"` // the value lies outside its bracket: more or less than is usual
+	Usual  string  `json:"usual"`            // its bracket
+	Past   bool    `json:"past,omitempty"`   // the value lies outside its bracket: more or less than is usual
+	Strict bool    `json:"strict,omitempty"` // the text is an end of the bracket, at which it does not hold yet: more, or less, than that
 }
 
 // Backing says what kind of authority stands behind a verdict, and which: that

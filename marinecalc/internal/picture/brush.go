@@ -31,12 +31,17 @@ func (b Brush) Single() Brush {
 	return b
 }
 
+const finestGauge = 1e-5 // m; what a dial reads
+
 // Print prints a value of a kind of quantity in the unit of each system, to
 // three digits: a picture says no more than its sheet. Lengths and money keep
-// theirs, as they are cut and paid.
+// theirs, as they are cut and paid, lengths as far as a gauge reads.
 func (b Brush) Print(kind string, si float64, metric, us string) string {
 	k, _ := quantity.Lookup(kind)
-	if kind == "length" || kind == "money" {
+	switch {
+	case kind == "length" && math.Abs(si) >= finestGauge:
+		return k.In(metric, us).PrintTo(si, finestGauge, b.Units)
+	case kind == "length" || kind == "money":
 		return k.Print(si, b.Units, metric, us)
 	}
 	return string(k.In(metric, us).AppendFigures(nil, si, 3, b.Units))

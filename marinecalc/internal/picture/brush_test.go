@@ -25,6 +25,7 @@ func TestBrushPrintsInItsUnits(t *testing.T) {
 		metric, us string
 	}{
 		"length":       {func(b picture.Brush) string { return b.Length(0.0254) }, "25.4 mm", "1 in"},
+		"of a gauge":   {func(b picture.Brush) string { return b.Length(0.00048481) }, "0.485 mm", "0.0191 in"},
 		"small length": {func(b picture.Brush) string { return b.SmallLength(0.000254) }, "0.25 mm", "10 thou"},
 		"smaller":      {func(b picture.Brush) string { return b.SmallLength(0.00007716) }, "0.077 mm", "3 thou"},
 		"of a mm":      {func(b picture.Brush) string { return b.SmallLength(0.0009994) }, "1 mm", "39 thou"},

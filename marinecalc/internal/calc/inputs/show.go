@@ -42,14 +42,18 @@ func (in *Inputs) ShowIn(p *contract.Property, si float64, units quantity.System
 }
 
 // ShowBare prints a result without a range: a probability in whole per cent,
-// and what comes of loads and strengths to three digits, since nobody knows
-// them better. What is measured, set or paid keeps its digits.
+// what comes of loads and strengths to three digits, since nobody knows them
+// better, and a length as far as a gauge reads. What is set or paid keeps its digits.
 func (in *Inputs) ShowBare(p *contract.Property, si float64) string {
 	switch {
 	case p.Probability && si != 0:
 		return Percent(si)
-	case p.Setting && p.Kind != nil && p.Kind.Name == "length":
-		return in.ShowTo(p, si, 20*leastSet)
+	case p.Kind != nil && p.Kind.Name == "length" && (p.Setting || math.Abs(si) >= leastSet):
+		half := leastSet
+		if p.Setting {
+			half *= 20
+		}
+		return in.ShowTo(p, si, half)
 	case p.Kind != nil && threeDigits[p.Kind.Name]:
 		var buf [96]byte
 		return in.Texts.Keep(p.Shown.AppendFigures(buf[:0], si, 3, in.Request.Units))
@@ -57,8 +61,8 @@ func (in *Inputs) ShowBare(p *contract.Property, si float64) string {
 	return in.Show(p, si)
 }
 
-// leastSet is the least length that a hand sets, to which what it is to set is
-// shown: a hundredth of a millimetre on a dial.
+// leastSet is the least length that a gauge reads and a hand sets, to which what is
+// to be set is shown: a hundredth of a millimetre on a dial.
 const leastSet = 1e-5 // m
 
 // threeDigits are the kinds of what comes of loads and strengths.

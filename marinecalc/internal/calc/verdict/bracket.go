@@ -252,18 +252,23 @@ func (r *Judgement) turn(h *held, limit spread.Limit, figures []figure) *sheet.T
 		p := lead.input
 		turn := &sheet.Turn{Figure: p.Path, Title: p.Title, Word: side, SI: in, Side: sheet.AtMost,
 			Text: r.In.ShowTo(p, in, math.Abs(in)/9), Usual: r.In.ShowBracket(p, lead.low, lead.high), Past: in < lead.low || in > lead.high}
-		for _, end := range [...]float64{lead.low, lead.high} { // a value beside an end of the bracket is no second figure for that end
-			if !turn.Past && in != end && turn.Text == r.In.ShowTo(p, end, math.Abs(end)/9) {
-				turn.Text = r.In.ShowTo(p, in, math.Abs(in)/90)
-			}
-		}
 		if from > to {
 			turn.Side = sheet.AtLeast
+		}
+		for _, end := range [...]float64{lead.low, lead.high} { // a value beside an end of the bracket is told by that end
+			if in != end && math.Abs(in-end) < atEnd*math.Abs(end) {
+				turn.Text = r.In.ShowTo(p, end, math.Abs(end)/9)
+				turn.Strict = (in > end) == (turn.Side == sheet.AtLeast)
+			}
 		}
 		return turn
 	}
 	return nil
 }
+
+// atEnd is by what share a figure may differ from an end of its bracket, which nobody
+// knows as well, and still be told as that end.
+const atEnd = 0.01
 
 // possible keeps a figure that is looked for outside its bracket to what its
 // schema allows, and off nothing.

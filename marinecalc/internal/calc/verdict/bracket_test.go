@@ -72,3 +72,16 @@ func TestARangeThatKeepsItsLimitSaysWhyItIsNoOK(t *testing.T) {
 		t.Errorf("%d verdicts of the kind looked at", inside)
 	}
 }
+
+// A verdict that turns beside an end of what is usual is told by that end, and by
+// what side of it; no digit of the turn says more than is known of the end.
+func TestATurnBesideAnEndIsToldByTheEnd(t *testing.T) {
+	s := testboat.Run(t, "gland-drip", testboat.Typed(t, "gland-drip"), marinecalc.Options{})
+	v := s.Verdict("battery-outlasts-absence")
+	if v == nil || v.Turns == nil || v.Turns.SI == 0.4 || v.Turns.SI > 0.404 {
+		t.Fatalf("%+v", v)
+	}
+	if !v.Turns.Strict || v.Turns.Text != "40 %" || !strings.Contains(v.Sentence, "OK while usable part of the battery is more than 40 %; 40 to 60 % is usual") {
+		t.Errorf("%+v: %s", v.Turns, v.Sentence)
+	}
+}

@@ -174,10 +174,18 @@ func (r *Judgement) turning(v *sheet.Verdict) string {
 	if v.Guide {
 		word = word.ByGuide()
 	}
-	if t.Past { // no usual figure makes it so
-		return word.Reads(v.Side) + " only while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + ", outside the usual " + t.Usual
+	side := string(t.Side)
+	switch {
+	case t.Strict && t.Side == sheet.AtLeast:
+		side = "more than"
+	case t.Strict:
+		side = "less than"
 	}
-	return word.Reads(v.Side) + " while " + problem.MidSentence(t.Title) + " is " + string(t.Side) + " " + t.Text + "; " + t.Usual + " is usual"
+	is := " while " + problem.MidSentence(t.Title) + " is " + side + " " + t.Text
+	if t.Past { // no usual figure makes it so
+		return word.Reads(v.Side) + " only" + is + ", outside the usual " + t.Usual
+	}
+	return word.Reads(v.Side) + is + "; " + t.Usual + " is usual"
 }
 
 // weighAgreed is weigh of a value that nothing contradicts.
