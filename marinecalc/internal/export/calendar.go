@@ -22,8 +22,9 @@ import (
 // sheet, or a plan without a date.
 //
 // Nothing is kept from one calendar to the next, and yet importing a newer one
-// moves its entries and doubles none. The UID of an entry is a hash of the boat's
-// name, the work and the step (with the number of its sitting), and of no date.
+// moves its entries and doubles none. The UID of an entry is made of the boat's
+// name, the work and the step (with the number of its sitting), and of no date: as a
+// UUID, which needs no domain that somebody would have to own (RFC 7986, 5.3).
 // SEQUENCE, the count of revisions that has to rise (RFC 5545, 3.8.7.4), is the
 // plan's own day in days since 1970-01-01, and DTSTAMP is that day too: a plan
 // made again on a later day is the newer revision, and the same plan gives the
@@ -149,7 +150,7 @@ func newCalendar(s *sheet.Sheet, today string) *calendarText {
 	c := &calendarText{boat: s.Made.Boat, stamp: icalDay(today) + "T000000Z", sequence: max(0, n)}
 	c.line("BEGIN", "VCALENDAR")
 	c.line("VERSION", "2.0")
-	c.line("PRODID", "-//driveline.example.org//marinecalc "+calc.Version+"//EN")
+	c.line("PRODID", "-//marinecalc//"+calc.Version+"//EN")
 	c.line("CALSCALE", "GREGORIAN")
 	return c
 }
@@ -182,12 +183,21 @@ func (c *calendarText) timed(what, summary, date, from, to, description string, 
 // has it, whatever its date.
 func (c *calendarText) begin(what string) {
 	c.count++
-	id := fnv.New64a()
-	fmt.Fprintf(id, "%s|%s", c.boat, what)
 	c.line("BEGIN", "VEVENT")
-	c.line("UID", fmt.Sprintf("%016x@driveline.example.org", id.Sum64()))
+	c.line("UID", uuidOf("marinecalc|"+c.boat+"|"+what))
 	c.line("SEQUENCE", strconv.Itoa(c.sequence))
 	c.line("DTSTAMP", c.stamp)
+}
+
+// uuidOf is the UUID of a name, of version 8 (RFC 9562, 5.8): the same for the same
+// name, wherever and whenever it is made.
+func uuidOf(name string) string {
+	hash := fnv.New128a()
+	hash.Write([]byte(name)) // never fails
+	id := hash.Sum(nil)
+	id[6] = 8<<4 | id[6]&0x0f
+	id[8] = 0b10<<6 | id[8]&0x3f
+	return fmt.Sprintf("%x-%x-%x-%x-%x", id[:4], id[4:6], id[6:8], id[8:10], id[10:])
 }
 
 // finish writes what an event is and its alarms (RFC 5545, 3.6.6).

@@ -1,6 +1,7 @@
 package export_test
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -9,6 +10,9 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 	ics "github.com/arran4/golang-ical"
 )
+
+// uuid is the text of a UUID of version 8 (RFC 9562, 4 and 5.8): it asks for no domain.
+var uuid = regexp.MustCompile(`^[0-9a-f]{8}-[0-9a-f]{4}-8[0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$`)
 
 // RFC 5545, read by an independent parser: every sitting of a step is an event
 // with its hours by the clock, every order, run to the lift, old unit and
@@ -24,6 +28,9 @@ func TestCalendarReadsBack(t *testing.T) {
 	text, err := marinecalc.Calendar(s)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if strings.Contains(string(text), "example.org") {
+		t.Error("it names a domain that nobody owns")
 	}
 	lines := strings.Split(string(text), "\r\n")
 	for _, l := range lines {
@@ -50,6 +57,9 @@ func TestCalendarReadsBack(t *testing.T) {
 			t.Errorf("the id %s is there twice", e.Id())
 		}
 		ids[e.Id()] = true
+		if !uuid.MatchString(e.Id()) {
+			t.Errorf("the id %s is no UUID", e.Id())
+		}
 		summary := e.GetProperty(ics.ComponentPropertySummary).Value
 		if stamp, err := e.GetDtStampTime(); err != nil || stamp.Format(time.DateOnly) != "2026-03-02" {
 			t.Errorf("stamped %v, %v", stamp, err)
