@@ -111,10 +111,7 @@ func (out *BoreResult) press(in *BoreInput) hub.Cone {
 	}
 	out.face(in)
 	c.Mean = out.MeanDiameter
-	out.HubStress = quantity.Stress(float64(out.BorePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter))
-	if in.HubDiameter == 0 {
-		out.HubStress = quantity.Stress(nan)
-	}
+	out.HubStress = quantity.Stress(float64(out.BorePressure) * hub.Equivalent(out.MeanDiameter, in.HubDiameter)) // NaN of a boss nobody measured
 	out.HubUse = quantity.Ratio(float64(out.HubStress) / quantity.OrNaN(float64(in.HubYieldStrength)))
 	if in.loose() {
 		out.HubStress, out.HubUse = quantity.Stress(nan), quantity.Ratio(nan)
@@ -180,7 +177,7 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 		out.HeldBy = SlotClosed
 	case math.IsNaN(held):
 		out.HeldBy = HeldByNothing
-	case held == 0 && in.Keyed == hub.NoKey && in.HoldMethod == SetScrews:
+	case in.HoldMethod == SetScrews && in.Keyed == hub.NoKey:
 		out.HeldBy = ScrewsAlone
 	case held == 0 && in.Keyed == hub.NoKey:
 		out.HeldBy = HeldByNone
@@ -224,8 +221,8 @@ func (out *BoreResult) torques(in *BoreInput, c hub.Cone) {
 }
 
 // pulls finds what takes the flange off, and the margins. A torque that nobody
-// told takes nothing off the friction, and then a margin of 1 or more is not
-// known; neither is one below 1 while what the nut of a taper holds is not known.
+// told takes nothing off the friction: turned takes back what that leaves at 1 or
+// more. One below 1 is not known while what the nut of a taper holds is not.
 func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	nan, taper := math.NaN(), in.HoldMethod == TaperNut
 	out.ScrewHold = in.screws()
@@ -249,14 +246,6 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 		}
 		return bare(torque)
 	}
-	sure := func(margin quantity.Ratio, torques ...quantity.Torque) quantity.Ratio {
-		for _, t := range torques {
-			if t == 0 && margin >= 1 && in.HoldMethod != SetScrews && in.like == nil {
-				return quantity.Ratio(nan)
-			}
-		}
-		return margin
-	}
 	keyed := func(margin quantity.Ratio, pull float64) quantity.Ratio { // a key would leave all friction for the pull
 		if holds := float64(bare(0)); math.IsNaN(float64(out.KeyTorque)) && margin < 1 && (holds >= pull || holds > 0 && math.IsNaN(pull)) && in.like == nil {
 			return quantity.Ratio(nan)
@@ -278,9 +267,9 @@ func (out *BoreResult) pulls(in *BoreInput, c hub.Cone) {
 	pull, foul := quantity.OrNaN(float64(out.PullAstern)), quantity.OrNaN(float64(in.FoulPull)) // no pull takes nothing off
 	hardest := max(in.AsternTorque, in.PeakTorque)
 	out.PullOff, out.PullOffFoul = off(in.AsternTorque), off(hardest)
-	margin := keyed(sure(against(bare(in.AsternTorque), pull), in.AsternTorque), pull)
+	margin := keyed(against(bare(in.AsternTorque), pull), pull)
 	out.PullMargin = nut(margin, pull)
-	out.FoulMargin = nut(keyed(sure(against(bare(hardest), foul), in.AsternTorque, in.PeakTorque), foul), foul)
+	out.FoulMargin = nut(keyed(against(bare(hardest), foul), foul), foul)
 	if taper {
 		out.BareOff, out.BareMargin = bare(in.AsternTorque), margin
 	}

@@ -193,7 +193,10 @@ func TestBoreHandsTheKeyAlong(t *testing.T) {
 }
 
 func TestBoreAllocatesNothing(t *testing.T) {
-	for _, in := range []BoreInput{pressed(), split(), screwed(), coned()} {
+	unknown, none := screwed(), split()
+	unknown.KeyYieldStrength = 0
+	none.KeyYieldStrength, none.ShaftYieldStrength = 250e6, 205e6
+	for _, in := range []BoreInput{pressed(), split(), screwed(), coned(), unknown, none} {
 		parttest.NoAllocations(t, func() { Bore(in) })
 	}
 }
@@ -214,6 +217,123 @@ func TestPullTakesTheShaftOut(t *testing.T) {
 		}
 		if !(out.MarginAhead > 0) {
 			t.Errorf("at %g of the pull-off force: margin ahead %g", c.share, out.MarginAhead)
+		}
+	}
+}
+
+// just is a split clamp whose figures are exact in binary: it grips with 5000 N at a
+// radius of 1/64 m, which is 4000 N round and 3000 N along together.
+func just() BoreInput {
+	in := split()
+	in.Keyed, in.BoreFriction, in.ShaftDiameter, in.PinchClamp = hub.NoKey, 1./8, 1./32, 5000
+	in.ShaftTorque, in.AsternTorque, in.PeakTorque = 5000./64, 4000./64, 4000./64
+	in.ThrustAstern, in.FoulPull = 3000, 3000
+	return in
+}
+
+// What holds just as much as is asked holds; what turns at the least more holds
+// nothing on, however little pulls.
+func TestBoreHoldsJustAsMuch(t *testing.T) {
+	in := just()
+	if out := parttest.Must(t, Bore, in); out.MarginAhead != 1 || out.MarginAstern != 1 || out.MarginPeak != 1 || out.PullMargin != 1 || out.FoulMargin != 1 {
+		t.Errorf("just: %+v", out)
+	}
+	in.ShaftTorque += 0.01
+	if out := parttest.Must(t, Bore, in); !(out.MarginAhead < 1) || !math.IsNaN(float64(out.PullMargin)) || !math.IsNaN(float64(out.FoulMargin)) {
+		t.Errorf("it turns, and stays on by %g and %g", out.PullMargin, out.FoulMargin)
+	}
+	like := parttest.Must(t, Bore, just())
+	if trial, _ := BoreTrial(in, &like); trial.PullMargin != 0 || trial.FoulMargin != 0 {
+		t.Errorf("a trial that turns stays on by %g and %g", trial.PullMargin, trial.FoulMargin)
+	}
+	in = just()
+	in.PeakTorque, in.FoulPull = 4800./64, 1400 // 7, 24, 25
+	for _, foul := range []quantity.Force{1400, 1000} {
+		in.FoulPull = foul
+		if out := parttest.Must(t, Bore, in); !(out.MarginPeak < 1) || !math.IsNaN(float64(out.FoulMargin)) || out.PullMargin != 1 {
+			t.Errorf("it turns in a shock, and stays on by %g; without one by %g", out.FoulMargin, out.PullMargin)
+		}
+	}
+	in = just()
+	in.PinchYieldStrength, in.PinchTensileStrength, in.PinchDiameter, in.PinchPitch = 0, 0, 0.005, 0.0008 // 4.6 would yield
+	if out := parttest.Must(t, Bore, in); out.HeldBy != ClampUnsure || !math.IsNaN(float64(out.MarginAhead)) {
+		t.Errorf("bolts of no known grade hold %g by %s", out.MarginAhead, out.HeldBy)
+	}
+}
+
+// A key of which nobody told may bear the torque and leave all friction for the pull:
+// a margin below 1 is not known where that would hold, and is where it would not.
+func TestPullBesideAKeyThatNobodyTold(t *testing.T) {
+	for pull, want := range map[quantity.Force]float64{2500: 1.2, 3000: 1, 4000: math.NaN(), 5000: math.NaN(), 6000: 0.5} {
+		in := just()
+		in.Keyed, in.ThrustAstern = "", pull
+		out := parttest.Must(t, Bore, in)
+		if got := float64(out.PullMargin); got != want && !(math.IsNaN(got) && math.IsNaN(want)) {
+			t.Errorf("%g N: %g, want %g", pull, got, want)
+		}
+		if pull == 5000 && !math.IsNaN(float64(out.MarginAstern)) { // all friction holds the pull: it is not drawn out
+			t.Errorf("just held: margin astern %g", out.MarginAstern)
+		}
+	}
+	in := just() // slips astern, and what pulls nobody told
+	in.Keyed, in.AsternTorque, in.Thrust, in.ThrustAstern = "", 100, 0, 0
+	if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.PullMargin)) {
+		t.Errorf("no pull told, perhaps a key: %g", out.PullMargin)
+	}
+	in.Keyed = hub.NoKey
+	if out := parttest.Must(t, Bore, in); out.PullMargin != 0 {
+		t.Errorf("no pull told, no key, and it slips: %g", out.PullMargin)
+	}
+	// What the estimates do not tell no trial tells.
+	like := parttest.Must(t, Bore, in)
+	like.MarginPeak = quantity.Ratio(math.NaN())
+	if trial, _ := BoreTrial(in, &like); !math.IsNaN(float64(trial.MarginPeak)) {
+		t.Errorf("a trial tells %g of a shock", trial.MarginPeak)
+	}
+	// The weakest of a key's parts that is known bounds what it holds.
+	in = pressed()
+	in.Interference, in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 10e-6, 0.008, 0.007, 0.045, 1e6, 0
+	out := parttest.Must(t, Bore, in)
+	parttest.Within(t, "friction, or a key of lead", out.MarginAhead, float64(out.FrictionTorque)/170, 1e-12)
+	if !(out.MarginAhead < 1) || !(float64(out.KeyTorqueMost) < float64(out.FrictionTorque)) {
+		t.Errorf("ahead %g, key %g N·m at the most", out.MarginAhead, out.KeyTorqueMost)
+	}
+}
+
+// A keyed taper whose pull just draws its cone off, or just brings its nut's thread to
+// yield, is still on; with the nut of no known thread it is not known.
+func TestPullThatATapersNutJustHolds(t *testing.T) {
+	keyed := coned()
+	keyed.KeyWidth, keyed.KeyHeight, keyed.KeyLength, keyed.KeyYieldStrength, keyed.ShaftYieldStrength = 0.008, 0.007, 0.045, 250e6, 205e6
+	bare := parttest.Must(t, Bore, keyed)
+	straight := keyed
+	straight.HoldMethod = SetScrews
+	parttest.Within(t, "key at the mean diameter", float64(bare.KeyTorque), 27./30*float64(parttest.Must(t, Bore, straight).KeyTorque), 1e-12)
+	parttest.Within(t, "cone alone, of the torque", float64(bare.ConeMargin), float64(bare.FrictionTorque)/170, 1e-12)
+	in := keyed
+	in.ThrustAstern = bare.BareOff
+	if out := parttest.Must(t, Bore, in); out.PullMargin != 1 {
+		t.Errorf("the cone just holds, of its nut nothing is known: %g", out.PullMargin)
+	}
+	in.ThrustAstern *= 1.01
+	if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.MarginAstern)) || !math.IsNaN(float64(out.PullMargin)) {
+		t.Errorf("a nut of which nothing is known: %g astern, pull %g", out.MarginAstern, out.PullMargin)
+	}
+	loose := in
+	loose.KeyWidth, loose.Keyed = 0, hub.NoKey
+	if out := parttest.Must(t, Bore, loose); out.MarginAstern != 0 {
+		t.Errorf("likewise with no key: %g astern", out.MarginAstern)
+	}
+	in.PinchDiameter, in.PinchPitch = 0.024, 0.002
+	nut := parttest.Must(t, Bore, in).NutHold
+	for share, on := range map[quantity.Force]bool{0.5: true, 1: true, 1.01: false} {
+		in.ThrustAstern = share * nut
+		out := parttest.Must(t, Bore, in)
+		if on {
+			parttest.Within(t, "by its nut", float64(out.PullMargin), 1/float64(share), 1e-12)
+		}
+		if out.MarginAstern > 0 != on || math.IsNaN(float64(out.MarginAstern)) {
+			t.Errorf("%g of what the nut holds: %g astern", share, out.MarginAstern)
 		}
 	}
 }

@@ -43,7 +43,7 @@ func (out *BoreResult) clamp(in *BoreInput) {
 	area := fastener.StressArea(d, pitch, fastener.Inch)
 	friction := max(0, fastener.AlikeFriction(quantity.Ratio(quantity.OrNaN(float64(in.NutFactor))), d, pitch, fastener.HexagonCollar*d))
 	one := fastener.Combined(fastener.ElasticTwist(friction, d, pitch, area)) / float64(area) // stress of each newton
-	if !(pitch > 0 && d > mostPitch*pitch) {
+	if !(d > mostPitch*pitch) {                                                               // NaN too
 		one = math.NaN()
 	}
 	out.PinchStress = quantity.Stress(one * float64(out.ClampUsed))
@@ -131,13 +131,11 @@ func (out *BoreResult) withhold(in *BoreInput) {
 	}
 }
 
-// screws is what all set screws hold along the shaft: none, or loose, nothing.
+// screws is what all set screws hold along the shaft: none, or loose, nothing; NaN
+// where nobody counted them.
 func (in *BoreInput) screws() quantity.Force {
-	switch {
-	case in.SetScrews == 0 || in.SeatingTorque == 0:
+	if in.SetScrews == 0 || in.SeatingTorque == 0 {
 		return 0
-	case !(in.SetScrews > 0) || in.ScrewHolding == 0:
-		return quantity.Force(math.NaN())
 	}
 	held := in.ScrewHolding * quantity.Force(1+float64(in.SetScrews-1)*float64(in.FurtherScrew))
 	if in.SeatingTorque < in.TableSeating {

@@ -79,7 +79,7 @@ func TestThreadOfTheTapersNut(t *testing.T) {
 func TestSetScrewsHoldByTheirTorque(t *testing.T) {
 	in := screwed()
 	in.TableSeating = 33
-	for torque, share := range map[quantity.Torque]float64{0: 0, 3.3: 0.1, 33: 1, 66: 1} {
+	for torque, share := range map[quantity.Torque]float64{0: 0, 1: 1. / 33, 3.3: 0.1, 33: 1, 66: 1} {
 		in.SeatingTorque = torque
 		parttest.Within(t, "screws", parttest.Must(t, Bore, in).ScrewHold, share*1.5*6600, 1e-12)
 	}
@@ -99,11 +99,12 @@ func TestNutOfATaperHoldsOrIsLost(t *testing.T) {
 	in.Keyed, in.PinchDiameter, in.PinchPitch, in.ShaftYieldStrength = hub.NoKey, 0.024, 0.002, 205e6
 	out := parttest.Must(t, Bore, in)
 	parttest.Within(t, "nut's thread", out.NutHold, 384e-6*205e6, 0.02)
+	parttest.Within(t, "pull-off, nut in place", out.PullOff, float64(out.NutHold), 0)
 	in.ThrustAstern = quantity.Force(0.5 * float64(out.NutHold))
 	in.Keyed = hub.NoKey
 	held := parttest.Must(t, Bore, in)
-	if held.PullMargin < 1.9 || held.BareMargin >= 1 {
-		t.Errorf("with its nut %g, without %g", held.PullMargin, held.BareMargin)
+	if !math.IsNaN(float64(held.PullMargin)) || held.MarginAstern != 0 || held.BareMargin >= 1 { // on its nut alone it turns
+		t.Errorf("with its nut %g, without %g; astern %g", held.PullMargin, held.BareMargin, held.MarginAstern)
 	}
 	in.ThrustAstern = quantity.Force(1.1 * float64(out.NutHold))
 	if gone := parttest.Must(t, Bore, in); gone.PullMargin >= 1 || gone.MarginAstern != 0 {
@@ -130,6 +131,12 @@ func TestAClearanceHoldsNothing(t *testing.T) {
 		if (out.SlipTorque > 0) != holds || (out.PullOff > 0) != holds || !holds && out.MarginAhead != 0 {
 			t.Errorf("%g µm: %g N·m, %g N, margin %g", interference*1e6, out.SlipTorque, out.PullOff, out.MarginAhead)
 		}
+		if told := !math.IsNaN(float64(out.HubStress)); told != holds || !math.IsNaN(float64(out.HeatOn)) != holds {
+			t.Errorf("%g µm: hub %g Pa, warmed to %g K", interference*1e6, out.HubStress, out.HeatOn)
+		}
+		if !holds && out.HeldBy != HeldByNone {
+			t.Errorf("%g µm: held by %s", interference*1e6, out.HeldBy)
+		}
 	}
 }
 
@@ -142,13 +149,25 @@ func TestClosedSlotHoldsNothing(t *testing.T) {
 	if out.SlipTorque != 0 || out.PullOff != 0 || out.MarginAhead != 0 || out.PullMargin != 0 || out.HeldBy == ClampLost {
 		t.Errorf("closed: holds %g, pull-off %g, margins %g and %g, by %q", out.SlipTorque, out.PullOff, out.MarginAhead, out.PullMargin, out.HeldBy)
 	}
-	in.SplitGap = 0.001
-	if open := parttest.Must(t, Bore, in); !(open.PullMargin > 0 && open.SlipTorque > 0) {
-		t.Errorf("open: %g, %g", open.PullMargin, open.SlipTorque)
+	if out.HeldBy != SlotClosed {
+		t.Errorf("closed, no key: held by %s", out.HeldBy)
+	}
+	for gap, open := range map[quantity.Length]bool{49e-6: false, 50e-6: true, 51e-6: true, 0.001: true} { // a feeler of 0.05 mm goes in, or not
+		in.SplitGap = gap
+		if out := parttest.Must(t, Bore, in); out.PullMargin > 0 != open || out.SlipTorque > 0 != open {
+			t.Errorf("open by %g mm: %g, %g", 1000*gap, out.PullMargin, out.SlipTorque)
+		}
+	}
+	in.SplitGap, in.PinchYieldStrength, in.PinchTensileStrength = 0, 0, 0 // no bolt opens it, whatever its grade
+	if out = parttest.Must(t, Bore, in); out.HeldBy != SlotClosed || out.MarginAhead != 0 {
+		t.Errorf("closed, by bolts of no known grade: held by %s, margin %g", out.HeldBy, out.MarginAhead)
 	}
 	in.SplitGap, in.Keyed, in.KeyWidth, in.KeyHeight, in.KeyLength, in.KeyYieldStrength, in.ShaftYieldStrength = 0, hub.WithKey, 0.008, 0.007, 0.045, 250e6, 205e6
 	if out = parttest.Must(t, Bore, in); !(out.MarginAhead > 1) || out.PullOff != 0 || out.PullMargin != 0 {
 		t.Errorf("closed, with a key: ahead %g, pull-off %g", out.MarginAhead, out.PullOff)
+	}
+	if out.HeldBy != KeyInClosed {
+		t.Errorf("closed, with a key: held by %s", out.HeldBy)
 	}
 }
 
@@ -204,5 +223,79 @@ func TestNothingHoldsAgainstAPullThatNobodyTold(t *testing.T) {
 		if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.PullMargin)) || !math.IsNaN(float64(out.FoulMargin)) {
 			t.Errorf("%s: %g, %g", what, out.PullMargin, out.FoulMargin)
 		}
+	}
+}
+
+// A thread just at its yield or its tensile strength has not passed it.
+func TestPinchBoltJustAtItsStrength(t *testing.T) {
+	in := split()
+	stress := parttest.Must(t, Bore, in).PinchStress
+	in.PinchYieldStrength, in.PinchTensileStrength = stress, 0
+	if out := parttest.Must(t, Bore, in); out.HeldBy == ClampYields || !(out.MarginAhead > 1) {
+		t.Errorf("at its yield: held by %s", out.HeldBy)
+	}
+	in.PinchYieldStrength, in.PinchTensileStrength = stress/2, stress
+	if out := parttest.Must(t, Bore, in); out.HeldBy == ClampLost {
+		t.Error("at its tensile strength, which it bears, it is lost")
+	}
+	// No grade told: 4.6, the weakest usual one, yields at 240 MPa (ISO 898-1).
+	in.PinchYieldStrength, in.PinchTensileStrength, in.ShaftTorque, in.AsternTorque, in.Keyed = 0, 0, 20, 20, hub.NoKey
+	for share, known := range map[float64]bool{0.99: true, 1.01: false} {
+		in.PinchTorque = 45 * quantity.Torque(share*240e6/float64(stress))
+		if out := parttest.Must(t, Bore, in); math.IsNaN(float64(out.MarginAhead)) == known {
+			t.Errorf("at %g of 240 MPa: %g", share, out.MarginAhead)
+		}
+	}
+}
+
+// Without its pitch a thread counts as a coarse one: M10 has 1.5 mm (ISO 261). One so
+// coarse that its pitch diameter, d - 0.6495·P, is no more than the pitch is none.
+func TestPitchOfAPinchBolt(t *testing.T) {
+	in := split()
+	coarse := parttest.Must(t, Bore, in).PinchStress
+	in.PinchPitch = 0
+	parttest.Within(t, "M10", parttest.Must(t, Bore, in).PinchStress, float64(coarse), 1e-12)
+	for pitches, thread := range map[float64]bool{1.64: false, 1.649519: false, 1.66: true} {
+		in.PinchDiameter, in.PinchPitch = quantity.Length(pitches/128), 1./128
+		if out := parttest.Must(t, Bore, in); math.IsNaN(float64(out.PinchStress)) == thread {
+			t.Errorf("%g pitches wide: %g Pa", pitches, out.PinchStress)
+		}
+	}
+}
+
+// The shaft's strengths are those of its own thread, and of no pinch bolt; nor do they
+// stand in for the tensile strength of a nut whose yield strength was told.
+func TestWhoseStrengthTheThreadHas(t *testing.T) {
+	in := split()
+	in.PinchYieldStrength, in.PinchTensileStrength, in.ShaftYieldStrength, in.ShaftTensileStrength = 0, 0, 205e6, 515e6
+	if out := parttest.Must(t, Bore, in); !math.IsNaN(float64(out.PinchUse)) {
+		t.Errorf("the shaft's yield strength is taken for a bolt's: %g", out.PinchUse)
+	}
+	in.PinchYieldStrength = 205e6
+	if out := parttest.Must(t, Bore, in); out.HeldBy != ClampYields {
+		t.Errorf("a bolt past its yield: held by %s", out.HeldBy)
+	}
+	nut := coned()
+	nut.PinchClamp, nut.PinchTorque, nut.PinchDiameter, nut.PinchPitch, nut.NutFactor = 0, 200, 0.02, 0.0025, 0.18
+	nut.PinchYieldStrength, nut.ShaftYieldStrength, nut.ShaftTensileStrength = 150e6, 205e6, 515e6
+	out := parttest.Must(t, Bore, nut)
+	parttest.Within(t, "use of the nut", float64(out.PinchUse), float64(out.PinchStress)/150e6, 1e-12)
+	if out.HeldBy != ClampYields {
+		t.Errorf("a nut past its yield: held by %s", out.HeldBy)
+	}
+}
+
+// A nut presses on the ring between its face and the hole: 30 kN on 36 mm round 24 are
+// 30000/(π/4·(36² − 24²)) = 53.05 MPa. Without its face that is a share of its thread.
+func TestFaceUnderTheTapersNut(t *testing.T) {
+	in := coned()
+	in.NutFaceDiameter, in.PermittedBearingStress = 0.036, 106.1e6
+	out := parttest.Must(t, Bore, in)
+	parttest.Within(t, "pressure", out.FaceStress, 53.05e6, 1e-4)
+	parttest.Within(t, "use", out.FaceUse, 0.5, 1e-4)
+	in.NutFaceDiameter, in.NutFaceShare, in.PinchDiameter = 0, 1.8, 0.02
+	parttest.Within(t, "face by its thread", parttest.Must(t, Bore, in).FaceUsed, 0.036, 1e-12)
+	if out = parttest.Must(t, Bore, split()); !math.IsNaN(float64(out.FaceStress)) || !math.IsNaN(float64(out.FaceUsed)) {
+		t.Errorf("a clamp presses a face with %g Pa", out.FaceStress)
 	}
 }

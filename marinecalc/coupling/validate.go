@@ -27,7 +27,7 @@ func validate(in *GripInput) error {
 func validateLoad(faults *problem.List, in *GripInput) {
 	faults.Above("/boltCircle", "bolt circle", float64(in.BoltCircle))
 	faults.Above("/preload", "clamp of one bolt", float64(in.Preload))
-	if f := float64(in.StrippingLoad); !(f >= 0) && !math.IsNaN(f) || math.IsInf(f, 0) {
+	if f := float64(in.StrippingLoad); !(f >= 0) && !math.IsNaN(f) || math.IsInf(f, 1) {
 		faults.Add("/strippingLoad", "the load that strips the thread is negative or not a number", "0 or more", "leave it out for bolts with nuts")
 	}
 	faults.Above("/shaftTorque", "torque ahead", float64(in.ShaftTorque))
@@ -103,7 +103,7 @@ func validateGeometry(faults *problem.List, in *GripInput) {
 		faults.Add("/boltCircle", fmt.Sprintf("the holes break through the rim: the flange leaves %.4g mm, the circle is %.4g mm", 1000*most, 1000*circle),
 			"below the flange diameter less one hole", "is it the outside of the flange that was measured?")
 	}
-	if apart := circle * math.Sin(math.Pi/float64(in.BoltCount)); hole > 0 && apart <= hole {
+	if apart := circle * math.Sin(math.Pi/float64(in.BoltCount)); apart <= hole {
 		faults.Add("/boltCount", fmt.Sprintf("the holes run into each other: their middles are %.4g mm apart, each is %.4g mm wide", 1000*apart, 1000*hole),
 			"so many that metal is left between the holes", "")
 	}
@@ -114,7 +114,7 @@ func validateGeometry(faults *problem.List, in *GripInput) {
 	if inner > circle {
 		faults.Add("/innerBoltCircle", "the second bolt circle is the larger one", "up to the bolt circle", "give the outer circle first")
 	}
-	if apart := inner * math.Sin(math.Pi/float64(in.InnerBoltCount)); in.InnerBoltCount > 1 && hole > 0 && apart <= hole {
+	if apart := inner * math.Sin(math.Pi/float64(in.InnerBoltCount)); in.InnerBoltCount > 1 && apart <= hole {
 		faults.Add("/innerBoltCount", fmt.Sprintf("the holes of the second circle run into each other: their middles are %.4g mm apart, each is %.4g mm wide", 1000*apart, 1000*hole),
 			"so many that metal is left between the holes", "")
 	}
