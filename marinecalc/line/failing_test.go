@@ -30,6 +30,11 @@ func TestEveryJointThatFailsIsNamedWorstFirst(t *testing.T) {
 		t.Errorf("of a sound line: %+v", out.First)
 	}
 	in = whole()
+	in.ShaftTorque, in.AsternTorque, in.PeakTorque = 300, 290, 290 // the taper just holds
+	if out = parttest.Must(t, Joints, in); out.Joints[3].Ahead != 1 || out.First != ([Count]Failing{}) {
+		t.Errorf("of a line that just holds: %+v", out.First)
+	}
+	in = whole()
 	in.HubFlanks = quantity.Torque(math.NaN()) // its friction is below the torque, and tells nothing
 	if out = parttest.Must(t, Joints, in); out.First != ([Count]Failing{}) {
 		t.Errorf("of one that is not known: %+v", out.First)
@@ -49,6 +54,7 @@ func TestWhatWasFoundLooseGoesFirst(t *testing.T) {
 		{Loose{Hub: true}, Hub, Hub, [Count]bool{true}, Taper, OfOthers},
 		{Loose{Coupling: true}, Coupling, Coupling, [Count]bool{1: true, 2: true}, Taper, OfOthers},
 		{Loose{Hub: true, Taper: true}, Several, Hub, [Count]bool{0: true, 3: true}, Bore, AlikeOfOther},
+		{Loose{Coupling: true, Taper: true}, Several, Coupling, [Count]bool{1: true, 2: true, 3: true}, Hub, OfOthers},
 	} {
 		in := whole()
 		in.FacesAhead, in.FacesAstern = 510, 490                   // as weak as the bore
@@ -110,6 +116,7 @@ func TestALineBesideALooseJoint(t *testing.T) {
 	}{
 		{400, 320, Loose{Faces: true, Looked: true}, math.NaN(), 3}, {50, 320, Loose{Faces: true, Looked: true}, 0.5, math.NaN()}, {400, 60, Loose{Faces: true, Looked: true}, 0.6, math.NaN()},
 		{50, 60, Loose{Faces: true, Looked: true}, 0.5, math.NaN()}, {400, 320, Loose{Coupling: true}, 3, math.NaN()},
+		{100, 320, Loose{Faces: true, Looked: true}, math.NaN(), 3}, {400, 100, Loose{Faces: true, Looked: true}, math.NaN(), 1},
 	} {
 		in.FacesAhead, in.TaperAhead = c.faces, c.taper
 		out, err := JointsFound(in, c.found)

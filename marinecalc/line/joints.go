@@ -162,7 +162,8 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 	keys := [Count]quantity.Torque{nan, nan, in.CouplingKey, in.PropellerKey}
 	var back, shock [Count]held
 	nothing := quantity.Ratio(math.NaN())
-	short := [3]quantity.Ratio{nothing, nothing, nothing} // the least margin under 1 that is calculated of what is loose
+	none := quantity.Ratio(math.Inf(1))
+	short := [3]quantity.Ratio{none, none, none} // the least margin that is calculated of what is loose
 	for i, code := range [Count]string{Hub, Faces, Bore, Taper} {
 		j := &out.Joints[i]
 		j.Joint, j.KeyAlone = code, keys[i]
@@ -175,7 +176,7 @@ func JointsFound(in JointsInput, found Loose) (out JointsResult, err error) {
 		}
 		if found.at(i) {
 			for n, m := range [3]quantity.Ratio{j.Ahead, j.Astern, j.Shock} {
-				if m < 1 && !(short[n] <= m) {
+				if m < short[n] { // never for NaN
 					short[n] = m
 				}
 			}
@@ -241,7 +242,7 @@ func (h held) wanted(astern held, own string, flanks float64) string {
 		return WantsKey
 	case math.IsNaN(astern.torque), astern.atLeast:
 		return WantsPull
-	case astern.torque == 0 && h.torque > 0:
+	case astern.torque == 0:
 		return WantsHold
 	}
 	return WantsNothing

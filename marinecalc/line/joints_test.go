@@ -31,7 +31,7 @@ func TestLopsidedRangesAreToldApartByTheirFacingSides(t *testing.T) {
 	for _, c := range []struct {
 		weaker, stronger Sides
 		apart            bool
-	}{{Sides{10, 40}, Sides{50, 500}, true}, {Sides{100, 90}, Sides{5, 10}, true}, {Sides{10, 110}, Sides{80, 5}, false}, {Sides{250, 99}, Sides{0, 900}, true}, {Sides{5, 70}, Sides{75, 0}, false}} {
+	}{{Sides{10, 40}, Sides{50, 500}, true}, {Sides{100, 90}, Sides{5, 10}, true}, {Sides{10, 110}, Sides{80, 5}, false}, {Sides{250, 99}, Sides{0, 900}, true}, {Sides{5, 70}, Sides{75, 0}, false}, {Sides{0, 60}, Sides{80, 0}, false}} {
 		in := whole()
 		in.TaperAheadSides, in.HubFlanksSides = c.weaker, c.stronger
 		want := AlikeOfAll
@@ -61,6 +61,10 @@ func TestWeakestOfAll(t *testing.T) {
 	if out = parttest.Must(t, Joints, in); out.WeakestAhead != Hub {
 		t.Errorf("with a better taper: %s", out.WeakestAhead)
 	}
+	in.TaperAhead = 400 // of two alike the forward one is named
+	if out = parttest.Must(t, Joints, in); out.WeakestAhead != Hub || out.SureAhead != AlikeOfAll {
+		t.Errorf("two alike: %s, %s", out.WeakestAhead, out.SureAhead)
+	}
 }
 
 // A joint that is not known could be weaker: no margin of 1 or more is told then,
@@ -80,6 +84,10 @@ func TestUnknownJointCouldBeWeaker(t *testing.T) {
 		out := parttest.Must(t, Joints, in)
 		if out.WeakestShock != Taper || out.SureShock != OfKnown || !math.IsNaN(float64(out.LeastShock)) || out.Known != 3 {
 			t.Errorf("%+v", out)
+		}
+		in.PeakTorque = 290 // just held by what is known
+		if out = parttest.Must(t, Joints, in); !math.IsNaN(float64(out.LeastShock)) || out.LeastKnownShock != 1 {
+			t.Errorf("just held: %g, of those known %g", out.LeastShock, out.LeastKnownShock)
 		}
 		in.PeakTorque = 600
 		if out = parttest.Must(t, Joints, in); !(out.LeastShock < 1) {
@@ -201,8 +209,11 @@ func TestMarginsOfEachJoint(t *testing.T) {
 	}
 	in = whole()
 	in.HubDrive, in.HubFriction = DriveNone, 350
-	if out := parttest.Must(t, Joints, in); out.Known != 4 || out.SureAhead != OfAll || out.Joints[0].Wanted != WantsNothing {
-		t.Errorf("friction alone: %+v", out)
+	for _, flanks := range []quantity.Torque{in.HubFlanks, quantity.Torque(math.NaN())} { // of which it has none
+		in.HubFlanks = flanks
+		if out := parttest.Must(t, Joints, in); out.Known != 4 || out.SureAhead != OfAll || out.Joints[0].Wanted != WantsNothing {
+			t.Errorf("friction alone: %+v", out)
+		}
 	}
 	in = whole()
 	in.FacesAstern, in.BoreAstern, in.TaperAstern = 70, 84, 98 // of 140
@@ -226,11 +237,15 @@ func TestNoMoreAsternThanAhead(t *testing.T) {
 	}
 	parttest.Near(t, "astern", out.LeastAstern, 100./140, 1e-12)
 	parttest.Near(t, "shock", out.LeastShock, 100./240, 1e-12)
-	in.BoreAhead = 200 // over the torque astern, under the peak
-	if out = parttest.Must(t, Joints, in); out.WeakestAstern != Taper || !math.IsNaN(float64(out.LeastAstern)) || out.WeakestShock != Bore {
-		t.Errorf("%+v", out)
+	for _, ahead := range []quantity.Torque{140, 200} { // the torque astern and over it, under the peak
+		in.BoreAhead = ahead
+		if out = parttest.Must(t, Joints, in); out.WeakestAstern != Taper || !math.IsNaN(float64(out.LeastAstern)) || out.WeakestShock != Bore {
+			t.Errorf("%+v", out)
+		}
 	}
-	in.BoreAhead = 250
+	in.BoreAstern, in.BoreAhead = 50, 100 // what it holds astern is known
+	parttest.Near(t, "astern", parttest.Must(t, Joints, in).LeastAstern, 50./140, 1e-12)
+	in.BoreAstern, in.BoreAhead = quantity.Torque(math.NaN()), 250
 	if out = parttest.Must(t, Joints, in); out.WeakestShock != Taper || !math.IsNaN(float64(out.LeastShock)) {
 		t.Errorf("%+v", out)
 	}
