@@ -191,7 +191,7 @@ func (in *ChangeInput) seen(before, now *state, rim, dials bool) (out ChangeResu
 		out.Seen, out.Chance, out.LeastTold = ChangeContra, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
 	case !in.free(before, now, dials):
 		out.Seen, out.Chance, out.LeastTold = ChangePosition, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
-	case math.IsNaN(chi) || math.IsInf(chi, 0):
+	case math.IsNaN(chi) || math.IsInf(chi, 1):
 		out.Seen, out.Chance, out.LeastTold = ChangeGauge, quantity.Ratio(math.NaN()), quantity.Length(math.NaN())
 	case float64(out.Chance) <= surelyNot:
 		out.Seen = ChangeTold

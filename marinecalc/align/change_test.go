@@ -1,13 +1,17 @@
 package align
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
+
+	"gonum.org/v1/gonum/mat"
+	"gonum.org/v1/gonum/stat/distuv"
 
 	"example.org/driveline/marinecalc/internal/parttest"
 	"example.org/driveline/marinecalc/quantity"
-	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // readAt are the gaps of a coupling by geometry: base, opening at the top and to
@@ -149,4 +153,181 @@ func TestImpossibleChangesAreRefused(t *testing.T) {
 		parttest.RefusedAt(t, err, where)
 	}
 	parttest.SameCodes(t, "alignment-change", "seen", ChangeTold, ChangeNotTold, ChangePosition, ChangeGauge, ChangeHidden, ChangeContra)
+}
+
+func TestEdgesOfChange(t *testing.T) {
+	in := changed()
+	in.DialRadius, in.Swept, in.ExpectedUp = 0.05, SweptTogether, 0
+	in.DialBefore, in.DialNow = zeroed(0.001, 0.0001).DialReadings, zeroed(0.0005, 0.0002).DialReadings
+	in.GapsBefore, in.GapsNow = nil, nil
+	mm10 := "[-0.01, 0.01]"
+	edges := map[string]string{"/couplingDiameter": "[0.03, 0.8]", "/dialRadius": "[0.01, 0.6]", "/rimReadAft": "[-0.3, 0.3]",
+		"/turnedFaceUp": mm10, "/turnedFaceStarboard": mm10, "/turnedRimUp": mm10, "/turnedRimStarboard": mm10, "/expectedUp": "NaN or [-0.02, 0.02]"}
+	for _, list := range []string{"/dialBefore/0/", "/dialNow/0/"} {
+		edges[list+"clock"] = fmt.Sprintf("[-0.2, %v]", 2*math.Pi+0.2)
+		edges[list+"face"] = "[-0.05, 0.05]"
+		edges[list+"rim"], edges[list+"faceUncertainty"], edges[list+"rimUncertainty"] = "any", "any", "any" // without one rim there is no offset
+	}
+	parttest.Edges(t, in, Change, edges)
+	in.ExpectedUp = 0.03
+	_, err := Change(in)
+	parttest.Says(t, err, "30 mm is out of range")
+	in.ExpectedUp = 0
+	for _, kind := range []Kind{"", Rigid, Flexible} {
+		in.CouplingKind = kind
+		parttest.Must(t, Change, in)
+	}
+	in.CouplingKind = "soft"
+	_, err = Change(in)
+	parttest.RefusedAt(t, err, "/couplingKind")
+}
+
+// Gaps and steps read all round with a gauge of its own at each place: the variance of
+// the half gaps by the inverse of the normal matrix, and the chance by that of both days.
+func TestChanceOfReadingsThatAreNotEvenRound(t *testing.T) {
+	places := []float64{0, 1, 2.2, 3.5, 5.3}
+	sds := [2][]float64{{8e-6, 5e-6, 9e-6, 6e-6, 7e-6}, {4e-6, 9e-6, 5e-6, 8e-6, 6e-6}}
+	days := [2]vector{{5e-5, 2e-5}, {6.2e-5, 1.2e-5}}
+	variance := func(sd []float64) *mat.Dense { // of the ordinary least squares, each reading by its own gauge
+		x, w := mat.NewDense(len(places), 3, nil), mat.NewDiagDense(len(places), nil)
+		for i, at := range places {
+			x.SetRow(i, []float64{1, math.Cos(at), math.Sin(at)})
+			w.SetDiag(i, sd[i]*sd[i])
+		}
+		var normal, by, c mat.Dense
+		normal.Mul(x.T(), x)
+		if err := normal.Inverse(&normal); err != nil {
+			t.Fatal(err)
+		}
+		by.Mul(&normal, x.T())
+		c.Product(&by, w, by.T())
+		return mat.DenseCopyOf(c.Slice(1, 3, 1, 3))
+	}
+	in := ChangeInput{CouplingDiameter: 0.1, SamePosition: AtTheirMarks, ExpectedUp: quantity.Length(math.NaN())}
+	for i, at := range places {
+		clock := quantity.Direction(at)
+		reading := func(day int) quantity.Length { return quantity.Length(0.4e-3 + days[day].at(at)) }
+		in.GapsBefore = append(in.GapsBefore, Reading{Clock: clock, Gap: reading(0), GapUncertainty: quantity.Length(sds[0][i])})
+		in.GapsNow = append(in.GapsNow, Reading{Clock: clock, Gap: reading(1), GapUncertainty: quantity.Length(sds[1][i])})
+		in.StepsBefore = append(in.StepsBefore, RimReading{Clock: clock, Step: reading(0), StepUncertainty: quantity.Length(sds[1][i])})
+		in.StepsNow = append(in.StepsNow, RimReading{Clock: clock, Step: reading(1), StepUncertainty: quantity.Length(sds[1][i])})
+	}
+	move := mat.NewVecDense(2, []float64{days[1].up - days[0].up, days[1].right - days[0].right})
+	squared := func(a, b []float64) (chi float64, both mat.Dense) {
+		both.Add(variance(a), variance(b))
+		var inverse mat.Dense
+		if err := inverse.Inverse(&both); err != nil {
+			t.Fatal(err)
+		}
+		return mat.Inner(move, &inverse, move), both
+	}
+	face, both := squared(sds[0], sds[1])
+	rim, _ := squared(sds[1], sds[1])
+	var main mat.EigenSym
+	main.Factorize(mat.NewSymDense(2, []float64{both.At(0, 0), both.At(0, 1), both.At(1, 0), both.At(1, 1)}), false)
+	out := parttest.Must(t, Change, in)
+	parttest.Within(t, "chance of both", float64(out.Chance), distuv.ChiSquared{K: 4}.Survival(face+rim), 1e-6)
+	parttest.Within(t, "least told", float64(out.LeastTold), 2*math.Sqrt(distuv.ChiSquared{K: 2}.Quantile(0.95)*main.Values(nil)[1]), 1e-4)
+	in.StepsBefore = nil
+	parttest.Within(t, "chance of the gaps", float64(parttest.Must(t, Change, in).Chance), distuv.ChiSquared{K: 2}.Survival(face), 1e-6)
+}
+
+// Four gaps whose opposite sums disagree by more than four half widths of the gauge
+// contradict each other, whichever day they are of.
+func TestReadingsOfOneDayThatContradict(t *testing.T) {
+	for _, day := range []string{"before", "now"} {
+		for use, contra := range map[float64]bool{0.9: false, 1.5: true} {
+			in := changed()
+			list := in.GapsBefore
+			if day == "now" {
+				list = in.GapsNow
+			}
+			for i := range list {
+				list[i].Gap += quantity.Length(use * math.Sqrt(3) * 0.0115e-3 * math.Pow(-1, float64(i)))
+			}
+			out := parttest.Must(t, Change, in)
+			if (out.Seen == ChangeContra) != contra {
+				t.Errorf("%s, %g of what the gauge explains: %s", day, use, out.Seen)
+			}
+			parttest.Within(t, day, float64(max(out.ClosureBefore, out.ClosureNow)), use, 1e-6)
+		}
+	}
+}
+
+// A rim that was read to be compared and did not move tells so only of a pilot that
+// was clear.
+func TestNoOffsetMayHideInThePilot(t *testing.T) {
+	in := changed()
+	in.GapsNow = in.GapsBefore
+	for range 2 {
+		for _, r := range in.GapsBefore {
+			in.StepsBefore = append(in.StepsBefore, RimReading{Clock: r.Clock, Step: r.Gap, StepUncertainty: 5e-6})
+		}
+		in.StepsNow = in.StepsBefore
+	}
+	for pilot, want := range map[Pilot]string{"": ChangeHidden, PilotOut: ChangeNotTold, PilotIn: ChangeHidden, NoPilot: ChangeNotTold} {
+		in.Pilot = pilot
+		if out := parttest.Must(t, Change, in); out.Seen != want {
+			t.Errorf("%q: %s", pilot, out.Seen)
+		}
+	}
+}
+
+// Dials of one day alone are no pair: the gaps of both days count.
+func TestDialsOfOneDayAreLeftOut(t *testing.T) {
+	for _, day := range []string{"before", "now"} {
+		in := changed()
+		if day == "now" {
+			in.DialNow = zeroed(0.001, 0).DialReadings
+		} else {
+			in.DialBefore = zeroed(0.001, 0).DialReadings
+		}
+		parttest.Near(t, day, parttest.Must(t, Change, in).GapChangeVertical, -0.08e-3, 1e-12)
+	}
+}
+
+// What a flange that stood turned otherwise brings in is taken off, the gap by its
+// difference across the faces and the offset as it is; at the same marks it brings none.
+func TestTurnedFlangeIsTakenOff(t *testing.T) {
+	in := changed()
+	for i, r := range in.GapsBefore {
+		in.StepsBefore = append(in.StepsBefore, RimReading{Clock: r.Clock, Step: 0})
+		in.StepsNow = append(in.StepsNow, RimReading{Clock: r.Clock, Step: quantity.Length(1e-5 * float64([]int{1, 0, -1, 0}[i]))})
+	}
+	in.TurnedFaceUp, in.TurnedFaceStarboard, in.TurnedRimUp, in.TurnedRimStarboard = 0.04e-3, 0.05e-3, 0.02e-3, 0.03e-3
+	for position, took := range map[Position]float64{AtTheirMarks: 0, TurnedOther: 1} {
+		in.SamePosition = position
+		out := parttest.Must(t, Change, in)
+		for name, c := range map[string][3]float64{"gap up": {float64(out.GapChangeVertical), -0.08e-3, 0.04e-3}, "gap to starboard": {float64(out.GapChangeHorizontal), 0.06e-3, 0.05e-3},
+			"offset up": {float64(out.OffsetChangeVertical), 0.01e-3, 0.02e-3}, "offset to starboard": {float64(out.OffsetChangeHorizontal), 0, 0.03e-3}} {
+			parttest.Near(t, string(position)+", "+name, c[0], c[1]-took*c[2], 1e-12)
+		}
+	}
+}
+
+// A trial moves the change by what its readings of now lie off those found, less what
+// those of before do, each as far again as its own day scatters.
+func TestTrialsOfAChange(t *testing.T) {
+	in := changed()
+	for i := range in.GapsNow { // four gaps scatter by the root of chi-square over one to spare, and count a fifth more
+		in.GapsNow[i].Gap += quantity.Length(0.0115e-3 * math.Pow(-1, float64(i)))
+	}
+	wide := 1.2 * 2.
+	var trials ChangeTrials
+	found, err := trials.Run(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in.GapsBefore, in.GapsNow = slices.Clone(in.GapsBefore), slices.Clone(in.GapsNow)
+	for i, r := range in.GapsNow {
+		sin, cos := math.Sincos(float64(r.Clock))
+		in.GapsBefore[i].Gap += quantity.Length(1e-6*cos + 2e-6*sin)
+		in.GapsNow[i].Gap += quantity.Length(3e-6*cos + 5e-6*sin)
+	}
+	trial, err := trials.Run(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	parttest.Near(t, "up", float64(trial.GapChangeVertical-found.GapChangeVertical), 2*(3e-6*wide-1e-6), 1e-12)
+	parttest.Near(t, "to starboard", float64(trial.GapChangeHorizontal-found.GapChangeHorizontal), 2*(5e-6*wide-2e-6), 1e-12)
 }

@@ -359,3 +359,34 @@ func BenchmarkCoupling(b *testing.B) {
 		})
 	}
 }
+
+// Where the pilot is: as it was said, or as its depth and the faces' distance tell; a
+// flexible coupling has none. What it may hide counts where nobody said.
+func TestWhereThePilotIs(t *testing.T) {
+	nan := quantity.Length(math.NaN())
+	for _, c := range []struct {
+		pilot       Pilot
+		depth, mean quantity.Length
+		kind        Kind
+		want        string
+	}{
+		{"", nan, 0.004, Rigid, PilotNotLooked}, {"", 0, 0.004, Rigid, PilotNotLooked}, {"", 0.003, 0.004, Rigid, PilotClear}, {"", 0.004, 0.003, Rigid, PilotStillIn},
+		{PilotOut, nan, 0.004, Rigid, PilotClear}, {PilotOut, 0.004, 0.003, Rigid, PilotStillIn}, {PilotIn, 0.003, 0.004, Rigid, PilotEngaged}, {NoPilot, 0.004, 0.003, Rigid, PilotClear}, {"", nan, 0.004, Flexible, PilotClear},
+	} {
+		in := faces(truth{mean: float64(c.mean)}.read(round(4), []float64{0}))
+		for _, r := range in.Readings {
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: r.Clock})
+		}
+		in.Pilot, in.PilotDepth, in.CouplingKind, in.HiddenOffset, in.FreeLength = c.pilot, c.depth, c.kind, 2e-4, 0.2
+		out := solved(t, in)
+		if out.PilotState != c.want {
+			t.Errorf("%+v: %s", c, out.PilotState)
+		}
+		hides := 0.0
+		if c.want == PilotNotLooked {
+			hides = 2e-4
+			parttest.Near(t, "worst offset", out.WorstOffset, hides, 1e-12)
+		}
+		parttest.Near(t, "may hide", out.PilotOffset, hides, 1e-12)
+	}
+}

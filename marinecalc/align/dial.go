@@ -328,7 +328,7 @@ func (out *DialResult) takeClosure(in *DialInput, face, circle *plane, gap, rim 
 	use(out.RimClosure, first.RimUncertainty, 4)
 	use(out.FaceReturn, first.FaceUncertainty, 2)
 	use(out.RimReturn, first.RimUncertainty, 2)
-	if unclosed := math.IsNaN(face.closure) || len(rim) > 0 && math.IsNaN(circle.closure); unclosed && !(out.ClosureUse > 1) {
+	if math.IsNaN(face.closure) && !(out.ClosureUse > 1) { // the rim was read at the same places
 		out.ClosureUse = quantity.Ratio(math.NaN()) // the return to zero tells a slip, no misreading
 	}
 }
@@ -365,7 +365,7 @@ func (in *DialInput) result(found *DialResult, c *CouplingResult, laid *layings)
 	out.PilotState, out.ShaftState, out.PilotGap, out.PilotOffset = c.PilotState, c.ShaftState, c.PilotGap, c.PilotOffset
 	out.ScatterRatio, out.RimScatterRatio, out.ScatterChance = c.ScatterRatio, c.RimScatterRatio, c.ScatterChance
 	out.DroopGapTaken, out.DroopOffsetTaken = c.DroopGapTaken, c.DroopOffsetTaken
-	out.SagGapTaken, out.SagOffsetTaken = quantity.Length(laid.sagGap), quantity.Length(nanWhere(len(in.DialReadings) > 0 && math.IsNaN(float64(in.DialReadings[0].Rim)), laid.sagOffset))
+	out.SagGapTaken, out.SagOffsetTaken = quantity.Length(laid.sagGap), quantity.Length(nanWhere(math.IsNaN(float64(in.DialReadings[0].Rim)), laid.sagOffset))
 	if out.SweepCheck = RunOutDropsOut; in.Swept == CarrierTurned {
 		out.SweepCheck = RunOutIsIn
 	}

@@ -285,7 +285,7 @@ func TestEdgesOfDial(t *testing.T) {
 		"/standingFaceUp": mm10, "/standingFaceStarboard": mm10, "/standingRimUp": mm10, "/standingRimStarboard": mm10,
 		"/droopSlope": "[-0.1, 0.25]", "/droopSag": "[-0.02, 0.06]", "/gapAllowance": "any",
 		"/pilotDepth": "NaN or [-0.0001, 0.2]", "/freeLength": "NaN or [-0.0001, 10]", "/hiddenOffset": hair, "/knownFaceRunOut": hair, "/knownRimRunOut": hair,
-		"/dialReadings/0/clock": fmt.Sprintf("[%v, %v]", -angleOff, 2*math.Pi+angleOff),
+		"/dialReadings/0/clock": fmt.Sprintf("[-0.2, %v]", 2*math.Pi+0.2),
 		"/dialReadings/0/face":  "[-0.05, 0.05]", "/dialReadings/0/rim": "[-0.05, 0.05]",
 		"/dialReadings/0/faceUncertainty": "any", "/dialReadings/0/rimUncertainty": "any",
 	})
@@ -297,4 +297,27 @@ func TestCodesOfTheDial(t *testing.T) {
 		parttest.SameCodes(t, id, "pilotState", PilotClear, PilotEngaged, PilotStillIn, PilotNotLooked)
 		parttest.SameCodes(t, id, "shaftState", ShaftCentred, ShaftTouching, ShaftNotLooked)
 	}
+}
+
+// A dial's scatter and closure are told as the dial shows them, whatever circle its tip
+// runs on; of a rim that was not read nothing is.
+func TestFaceDialOnAnyCircle(t *testing.T) {
+	for _, radius := range []quantity.Length{0.02, 0.05} {
+		in := zeroed(0.001, 0)
+		in.DialRadius = radius
+		in.DialReadings[1].Face += 20e-6
+		for i := range in.DialReadings {
+			in.DialReadings[i].Rim = quantity.Length(math.NaN())
+		}
+		out := parttest.Must(t, Dial, in)
+		parttest.Near(t, "closure", out.FaceClosure, 20e-6, 1e-12)
+		parttest.Within(t, "scatter", out.ScatterRatio, 20/(2*5.8), 1e-6) // a quarter of it at each of four, one to spare
+		if !math.IsNaN(float64(out.RimClosure)) || !math.IsNaN(float64(out.RimScatterRatio)) {
+			t.Errorf("a rim that was not read closes by %g", out.RimClosure)
+		}
+	}
+	in := zeroed(0.001, 0)
+	in.KnownFaceRunOut, in.FaceTouched = 0.02, "side"
+	_, err := Dial(in)
+	parttest.Says(t, err, "a run-out of 20 mm", "front, back")
 }

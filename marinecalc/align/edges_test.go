@@ -14,7 +14,7 @@ func TestEdgesOfCoupling(t *testing.T) {
 	for _, r := range in.Readings {
 		in.RimReadings = append(in.RimReadings, RimReading{Clock: r.Clock})
 	}
-	turn := fmt.Sprintf("[%v, %v]", -angleOff, 2*math.Pi+angleOff)
+	turn := fmt.Sprintf("[-0.2, %v]", 2*math.Pi+0.2)
 	parttest.Edges(t, in, Coupling, map[string]string{
 		"/couplingDiameter":    "[0.03, 0.8]",
 		"/readings/0/clock":    turn,

@@ -269,9 +269,9 @@ func (s *products) fixed(least float64) (v vector, ok bool) {
 func (s *products) both(least float64) (fixed, turning vector, ok bool) {
 	x, ok := solve([4][5]float64{
 		{s.upUp, s.upRight, s.upTurningUp, s.upTurningRight, s.upValue},
-		{0, s.rightRight, s.rightTurningUp, s.rightTurningRight, s.rightValue},
-		{0, 0, s.turningUpUp, s.turningUpRight, s.turningUpValue},
-		{0, 0, 0, s.turningRightRight, s.turningRightValue},
+		{1: s.rightRight, s.rightTurningUp, s.rightTurningRight, s.rightValue},
+		{2: s.turningUpUp, s.turningUpRight, s.turningUpValue},
+		{3: s.turningRightRight, s.turningRightValue},
 	}, least)
 	return vector{x[0], x[1]}, vector{x[2], x[3]}, ok
 }

@@ -193,3 +193,61 @@ func TestTwoPositionsStayOpenWithScatter(t *testing.T) {
 		}
 	}
 }
+
+// What a sound gauge of even spread explains at most, √3 of its standard uncertainty
+// at each reading: four readings by what does not close, six that lie above and below
+// in turn by the sum of their squares. More than three times that tells nothing.
+func TestReadingsAgainstTheMostTheirGaugeExplains(t *testing.T) {
+	const sd = 5e-6
+	for _, places := range []int{4, 6} {
+		for _, use := range []float64{0.5, 2.9, 3.1} {
+			in := faces(truth{1e-3, vector{1e-4, 0}, vector{}}.read(round(places), []float64{0}))
+			for i := range in.Readings {
+				in.Readings[i].Gap += quantity.Length(use * math.Sqrt(3) * sd * math.Pow(-1, float64(i)))
+				in.Readings[i].GapUncertainty = sd
+			}
+			out := solved(t, in)
+			parttest.Within(t, "use", float64(out.ClosureUse), use, 1e-6)
+			if told := !math.IsNaN(float64(out.WorstGap)); told != (use < 3) {
+				t.Errorf("%d places, %g of the gauge: worst gap %g", places, use, out.WorstGap)
+			}
+		}
+	}
+	if !math.IsNaN(both(math.NaN(), 0.9)) || both(math.NaN(), 1.5) != 1.5 || both(1.5, math.NaN()) != 1.5 || both(0.4, 0.9) != 0.9 {
+		t.Error("of two closures of which one is not known only what is too much counts")
+	}
+}
+
+// The worse of face and rim is told, and of two shaft turns the one that closes less.
+func TestTheWorseOfFaceAndRim(t *testing.T) {
+	off := func(face, rim float64) CouplingResult {
+		in := faces(truth{mean: 1e-3}.read(round(4), []float64{0}))
+		for i := range in.Readings {
+			by := math.Pow(-1, float64(i))
+			in.Readings[i].Gap += quantity.Length(face * by)
+			in.Readings[i].GapUncertainty = 1e-5
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: in.Readings[i].Clock, Step: quantity.Length(rim * by), StepUncertainty: 1e-5})
+		}
+		return solved(t, in)
+	}
+	a, b := off(5e-6, 15e-6), off(15e-6, 5e-6)
+	parttest.Within(t, "chance, rim the worse", float64(a.ScatterChance), chanceOf(9, 1), 1e-6)
+	parttest.Within(t, "chance, face the worse", float64(b.ScatterChance), chanceOf(9, 1), 1e-6)
+	if out := solved(t, faces(truth{mean: 1e-3}.read(round(4), []float64{0}))); !math.IsNaN(float64(out.RimScatterRatio)) {
+		t.Errorf("a rim that was not read scatters %g times its gauge", out.RimScatterRatio)
+	}
+	for _, first := range []float64{30e-6, 10e-6} {
+		in := faces(truth{mean: 1e-3}.read(round(4), []float64{0, 1}))
+		in.Readings[0].Gap += quantity.Length(first)
+		in.Readings[4].Gap += quantity.Length(40e-6 - first)
+		parttest.Near(t, "closure", solved(t, in).Closure, 30e-6, 1e-12)
+	}
+	// Three places, each read twice, close nothing.
+	in := faces(truth{mean: 1e-3}.read([]float64{0, 2, 4, 0, 2, 4}, []float64{0}))
+	for i := range in.Readings {
+		in.Readings[i].GapUncertainty = 1e-5
+	}
+	if out := solved(t, in); !math.IsNaN(float64(out.ClosureUse)) {
+		t.Errorf("three places read twice close by %g", out.ClosureUse)
+	}
+}

@@ -164,3 +164,54 @@ func TestAboutHasNoPreferredWay(t *testing.T) {
 		parttest.Near(t, "askew", about(found, along(0.25, clock+0.4)), about(along(0.3, 0), along(0.25, 0.4)), 1e-12)
 	}
 }
+
+// Of dials whose readings stay, a trial in which only the bar's sag and the standing
+// flange are otherwise finds what Dial finds with those.
+func TestTrialOfDialsFollowsWhatIsTakenOff(t *testing.T) {
+	in := zeroed(0.001, 0.0001)
+	in.DialRadius, in.RimReadAft, in.Swept = 0.04, 0.03, CarrierTurned
+	in.BarSagRim, in.BarSagFace, in.StandingFaceUp, in.StandingFaceStarboard, in.StandingRimUp, in.StandingRimStarboard = -4e-5, -1e-5, 1e-5, 2e-5, 3e-5, 4e-5
+	var trials DialTrials
+	if _, err := trials.Run(in); err != nil {
+		t.Fatal(err)
+	}
+	in.BarSagRim, in.BarSagFace, in.StandingFaceUp, in.StandingFaceStarboard, in.StandingRimUp, in.StandingRimStarboard = -6e-5, -2e-5, 2e-5, 5e-5, 1e-5, 9e-5
+	trial, err := trials.Run(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := parttest.Must(t, Dial, in)
+	for name, pair := range map[string][2]quantity.Length{"gap up": {trial.GapVertical, whole.GapVertical}, "gap to starboard": {trial.GapHorizontal, whole.GapHorizontal}, "gap": {trial.GapDifference, whole.GapDifference},
+		"offset up": {trial.OffsetVertical, whole.OffsetVertical}, "offset to starboard": {trial.OffsetHorizontal, whole.OffsetHorizontal}, "offset": {trial.Offset, whole.Offset}} {
+		parttest.Near(t, name, pair[0], float64(pair[1]), 1e-12)
+	}
+}
+
+// Flat faces without scatter: a trial is the coupling that its readings are, where its
+// run-outs point as well. One that cannot be is refused.
+func TestTrialOfAnotherCoupling(t *testing.T) {
+	read := func(c, rim truth) CouplingInput {
+		in := faces(c.read(round(4), round(3)))
+		for _, s := range rim.read(round(4), round(3)) {
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: s.Clock, Turn: s.Turn, Step: s.Gap})
+		}
+		return in
+	}
+	best := solved(t, read(truth{1e-3, vector{1e-4, 2e-4}, vector{5e-5, 3e-5}}, truth{0, vector{2e-4, -1e-4}, vector{-3e-5, 4e-5}}))
+	other := read(truth{1.1e-3, vector{-2e-4, 1e-4}, vector{2e-5, -4e-5}}, truth{0, vector{1e-4, 3e-4}, vector{6e-5, 2e-5}})
+	trial, err := Trial(other, &best)
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := solved(t, other)
+	for name, pair := range map[string][2]float64{"gap up": {float64(trial.GapVertical), float64(whole.GapVertical)}, "gap to starboard": {float64(trial.GapHorizontal), float64(whole.GapHorizontal)},
+		"offset up": {float64(trial.OffsetVertical), float64(whole.OffsetVertical)}, "offset to starboard": {float64(trial.OffsetHorizontal), float64(whole.OffsetHorizontal)},
+		"run-out points": {float64(trial.RunOutAt), float64(whole.RunOutAt)}, "rim's run-out points": {float64(trial.RimRunOutAt), float64(whole.RimRunOutAt)},
+		// Sizes lie about what was found, which a trial without an error of its own leaves where it is.
+		"run-out": {float64(trial.RunOut), 2 * about(vector{5e-5, 3e-5}, vector{2e-5, -4e-5})}, "rim's run-out": {float64(trial.RimRunOut), 2 * about(vector{-3e-5, 4e-5}, vector{6e-5, 2e-5})}} {
+		parttest.Near(t, name, pair[0], pair[1], 1e-9)
+	}
+	other.Readings[0].Gap = 0.06
+	_, err = Trial(other, &best)
+	parttest.RefusedAt(t, err, "/readings/0/gap")
+}
