@@ -49,10 +49,10 @@ const (
 func (b *beam) addElement(i int, ei float64) {
 	h := b.x[i+1] - b.x[i]
 	k := ei / (h * h * h)
-	element := [4][4]float64{
-		{12 * k, 6 * k * h, -12 * k, 6 * k * h},
-		{6 * k * h, 4 * k * h * h, -6 * k * h, 2 * k * h * h},
-		{-12 * k, -6 * k * h, 12 * k, -6 * k * h},
+	element := [4][4]float64{ // symmetric; the lower half is used
+		{12 * k},
+		{6 * k * h, 4 * k * h * h},
+		{-12 * k, -6 * k * h, 12 * k},
 		{6 * k * h, 2 * k * h * h, -6 * k * h, 4 * k * h * h},
 	}
 	for row := range 4 {
@@ -245,7 +245,7 @@ func (b *beam) rayleigh() float64 {
 	b.load[0], b.load[1] = 0, 0
 	for i := range b.nodes - 1 {
 		h, at := b.x[i+1]-b.x[i], 2*i
-		middle := (b.mode[at]+b.mode[at+2])/2 + h*(b.mode[at+1]-b.mode[at+3])/8
+		middle := 4*(b.mode[at]+b.mode[at+2]) + h*(b.mode[at+1]-b.mode[at+3]) // eight times the cubic there, of which the side counts
 		half := math.Copysign(210*b.own[i], middle)
 		b.load[at] += half
 		b.load[at+1] += half * h / 6

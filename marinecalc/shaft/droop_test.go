@@ -200,3 +200,23 @@ func TestPropellerBehind(t *testing.T) {
 	parttest.Within(t, "slope", with.DroopSlope-without.DroopSlope, 100*lbf*inch*20*inch/(6*stiff), 1e-9)
 	parttest.Within(t, "lift", with.LiftForce, float64(with.DroopSag)*float64(with.EndStiffness), 1e-9)
 }
+
+// What hangs is carried: the two reactions are all weights together, and the moments
+// about the first bearing cancel. Without a bearing behind neither is known, and a
+// propeller whose overhang nobody measured leaves the aft one open.
+func TestReactionsCarryTheWeights(t *testing.T) {
+	in := DroopInput{ShaftDiameter: 0.03, FreeLength: 0.6, ElasticModulus: 193e9, ShaftDensity: 8000, CouplingMass: 5, CouplingCentre: 0.03, SpanBehind: 1.4, PropellerMass: 12, PropellerOverhang: 0.2}
+	out := parttest.Must(t, Droop, in)
+	weights := out.ThickWeight + out.TipWeight + out.CouplingWeight + out.SpanWeight + out.PropellerWeight + out.AftShaftWeight
+	parttest.Within(t, "both reactions", float64(out.SupportReaction+out.BackReaction), float64(weights), 1e-12)
+	about := -float64(out.ThickWeight)*0.3 - float64(out.CouplingWeight)*(0.6-0.03) + float64(out.SpanWeight)*0.7 + float64(out.PropellerWeight)*1.6 + float64(out.AftShaftWeight)*1.5
+	parttest.Within(t, "moments", float64(out.BackReaction)*1.4, about, 1e-9)
+	in.PropellerOverhang = 0
+	if out = parttest.Must(t, Droop, in); out.PropellerWeight != 0 || !math.IsNaN(float64(out.BackReaction)) {
+		t.Errorf("a propeller nobody knows where: %g N, reaction %g", out.PropellerWeight, out.BackReaction)
+	}
+	in.SpanBehind, in.PropellerMass = 0, 0
+	if out = parttest.Must(t, Droop, in); !math.IsNaN(float64(out.SpanWeight)) || !math.IsNaN(float64(out.SupportReaction)) || !math.IsNaN(float64(out.AftMoment)) || !math.IsNaN(float64(out.PropellerWeight)) {
+		t.Errorf("no bearing behind: %+v", out)
+	}
+}

@@ -126,6 +126,19 @@ func TestUnknownStrengthIsNotJudged(t *testing.T) {
 			t.Errorf("%+v: %+v", c, out)
 		}
 		whole := c.named == AllJudged
+		strong := in // in parts that never yield what is known holds as much
+		if c.hub == 0 {
+			strong.HubYieldStrength = 1e12
+		}
+		if c.shaft == 0 {
+			strong.ShaftYieldStrength = 1e12
+		}
+		if all := parttest.Must(t, KeyStrength, strong); !whole {
+			parttest.Within(t, c.named+", torque of what is known", float64(out.KnownTorque), float64(all.TorqueHeld), 1e-9)
+			parttest.Within(t, c.named+", safety of what is known", float64(out.KnownSafety), float64(all.TorqueHeld)/170, 1e-9)
+		} else if !math.IsNaN(float64(out.KnownTorque)) || !math.IsNaN(float64(out.KnownSafety)) {
+			t.Errorf("all is judged, and beside it %g is known", out.KnownSafety)
+		}
 		for _, v := range []float64{float64(out.LeastSafety), float64(out.PeakUse), float64(out.SteadySafety), float64(out.LengthWanted)} {
 			if math.IsNaN(v) == whole {
 				t.Errorf("%+v: %+v", c, out)

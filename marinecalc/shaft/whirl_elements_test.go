@@ -287,3 +287,59 @@ func TestAShaftFromItsOtherEnd(t *testing.T) {
 	free, _ := fineModel(t, in, false)
 	parttest.Within(t, "by the fine model", want, free, 3e-3)
 }
+
+// Nodes that lie nearer than a thousandth of the shaft are one.
+func TestStationsThatAreOne(t *testing.T) {
+	var s stations
+	for _, c := range []struct {
+		at float64
+		n  int
+	}{{0, 1}, {20, 2}, {0.019, 2}, {19.981, 2}, {25, 2}, {-1, 2}, {0.021, 3}, {10, 4}, {10.5, 5}, {10.25, 6}} {
+		if s.add(c.at, 20); s.n != c.n {
+			t.Errorf("%g m: %d stations, want %d", c.at, s.n, c.n)
+		}
+	}
+	if !slices.IsSorted(s.at[:s.n]) {
+		t.Errorf("%v", s.at[:s.n])
+	}
+}
+
+// Where a mode deflects most, against many places of the same cubic between its nodes.
+func TestGreatestDeflectionBetweenNodes(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 3))
+	inside := 0
+	for range 300 {
+		b := beam{nodes: 3}
+		copy(b.x[:], []float64{0, 0.7, 1.6})
+		for i := range 6 {
+			b.mode[i] = r.NormFloat64() * (1 + 3*float64(i%2))
+		}
+		deflection := func(x float64) float64 {
+			i := 0
+			if x > b.x[1] {
+				i = 1
+			}
+			h := b.x[i+1] - b.x[i]
+			s, at := (x-b.x[i])/h, 2*i
+			return math.Abs(b.mode[at]*(1-3*s*s+2*s*s*s) + b.mode[at+1]*h*s*(1-s)*(1-s) + b.mode[at+2]*s*s*(3-2*s) + b.mode[at+3]*h*s*s*(s-1))
+		}
+		at, node := b.greatest(), 0
+		for i := range 3 {
+			if math.Abs(b.mode[2*i]) > math.Abs(b.mode[2*node]) {
+				node = i
+			}
+		}
+		from, to := b.x[max(0, node-1)], b.x[min(node+1, 2)] // it is looked for beside the node that moves most
+		most := 0.0
+		for n := range 20001 {
+			most = max(most, deflection(from+(to-from)*float64(n)/20000))
+		}
+		parttest.Within(t, "deflection", deflection(at), most, 1e-6)
+		if at != b.x[node] {
+			inside++
+		}
+	}
+	if inside < 50 {
+		t.Errorf("only %d between the nodes", inside)
+	}
+}
