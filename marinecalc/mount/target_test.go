@@ -151,3 +151,31 @@ func TestEdgesOfTarget(t *testing.T) {
 	}
 	parttest.Edges(t, warmed(), Target, edges)
 }
+
+// A target is worth setting where gap or offset is more than what the gauges are out
+// by; just as much is lost in reading, where all that moves the engine is counted.
+func TestTargetAgainstTheGauges(t *testing.T) {
+	in := warmed()
+	in.FrontRise, in.AftRise = 70, 30
+	nan := quantity.Length(math.NaN())
+	plain := parttest.Must(t, Target, in)
+	for _, c := range []struct {
+		gap, offset quantity.Length // over what the gauges are out by
+		known       bool
+		worth       string
+	}{{1, 1, true, LostInReading}, {1.5, 1, true, WorthSetting}, {1, 1.5, true, WorthSetting}, {1.5, 0.5, true, WorthSetting}, {0.5, 0.5, true, LostInReading}, {1, 1, false, ""}, {0.5, 1.5, false, WorthSetting}} {
+		in := in
+		if !c.known {
+			in.DrivingStarboard, in.DrivingFrontStarboard = nan, quantity.Angle(nan)
+		}
+		plain := parttest.Must(t, Target, in)
+		in.GapReadingError, in.OffsetReadingError = plain.GapCorrection/c.gap, plain.OffsetCorrection/c.offset
+		out := parttest.Must(t, Target, in)
+		parttest.Within(t, "gap told", float64(out.GapTold), float64(c.gap), 1e-12)
+		parttest.Within(t, "offset told", float64(out.OffsetTold), float64(c.offset), 1e-12)
+		if out.Worth != c.worth {
+			t.Errorf("%+v: %q", c, out.Worth)
+		}
+	}
+	parttest.Within(t, "gap for its diameter", float64(plain.GapCorrectionPerDiameter), float64(plain.GapCorrection/in.CouplingDiameter), 1e-12)
+}

@@ -159,3 +159,51 @@ func TestLaunchingComesTrue(t *testing.T) {
 	parttest.Within(t, "offset correction", out.OffsetCorrection, 5e-4, 1e-12)
 	parttest.Within(t, "offset told", out.OffsetTold, 50, 1e-12)
 }
+
+// The worst offset has the run-out of the rim and what a pilot may hide beside what is
+// left; what becomes of an offset that was not read is what the move does to it.
+func TestOffsetsThatAreAddedAndMade(t *testing.T) {
+	in := MovesInput{Mounts: fourMounts(), CouplingDiameter: 0.1, GapVertical: 1e-4, GapHorizontal: 2e-4, OffsetVertical: 3e-4, OffsetHorizontal: -9e-4, OffsetRunOut: 3e-5, PilotOffset: 5e-5}
+	out := corrected(t, in)
+	parttest.Near(t, "worst offset", out.WorstOffsetAfter, float64(out.OffsetAfter)+8e-5, 1e-15)
+	nan := quantity.Length(math.NaN())
+	for _, c := range []struct {
+		up, across quantity.Length
+		made       func(*MovesResult) float64
+	}{
+		{3e-4, -9e-4, func(*MovesResult) float64 { return math.NaN() }},
+		{nan, -9e-4, func(m *MovesResult) float64 { return math.Abs(float64(m.RaiseAtCoupling)) }},
+		{3e-4, nan, func(m *MovesResult) float64 { return math.Abs(float64(m.ShiftAtCoupling)) }},
+		{nan, nan, func(m *MovesResult) float64 {
+			return math.Hypot(float64(m.RaiseAtCoupling), float64(m.ShiftAtCoupling))
+		}},
+	} {
+		in.OffsetVertical, in.OffsetHorizontal = c.up, c.across
+		out := corrected(t, in)
+		if got, want := float64(out.OffsetMade), c.made(&out); !(math.Abs(got-want) <= 1e-15) && !(math.IsNaN(got) && math.IsNaN(want)) {
+			t.Errorf("read %g and %g: made %g, want %g", c.up, c.across, got, want)
+		}
+	}
+}
+
+// An engine whose three moments of inertia are given needs no size, however small they
+// are; with one missing it does.
+func TestSizeWhereAnInertiaIsMissing(t *testing.T) {
+	for missing := range 4 {
+		in := engine()
+		in.InertiaRoll, in.InertiaPitch, in.InertiaYaw, in.EngineLength = 0.5, 0.6, 0.7, 0
+		switch missing {
+		case 0:
+			parttest.Must(t, Load, in)
+			continue
+		case 1:
+			in.InertiaRoll = 0
+		case 2:
+			in.InertiaPitch = 0
+		case 3:
+			in.InertiaYaw = 0
+		}
+		_, err := Load(in)
+		parttest.RefusedAt(t, err, "/engineLength")
+	}
+}

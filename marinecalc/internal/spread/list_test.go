@@ -77,3 +77,67 @@ func TestSides(t *testing.T) {
 		}
 	}
 }
+
+// A bell stands for trials that lie as one but for a few far out, which move mean and
+// width and not the distribution function; of two lumps their list stands, from the
+// least to the greatest.
+func TestABellWithAFewFarOutIsNoList(t *testing.T) {
+	const n = 2000
+	result := func(value func(u float64) float64) *Range {
+		r := &Range{Usable: true}
+		for i := range n {
+			r.trials = append(r.trials, value((float64(i)+0.5)/n))
+		}
+		mean, squares := summarise(r.trials)
+		r.Mean, r.StdDev = mean, math.Sqrt(squares/(n-1))
+		return r
+	}
+	z := func(u float64) float64 { return math.Sqrt2 * math.Erfinv(2*u-1) }
+	for name, c := range map[string]struct {
+		value     func(u float64) float64
+		low, high float64
+		listed    bool
+	}{
+		"a few above": {func(u float64) float64 {
+			if u > 0.985 {
+				return 40
+			}
+			return z(u)
+		}, -1.96, 1.96, false},
+		"a few below, wider above": {func(u float64) float64 {
+			switch x := z(u); {
+			case u < 0.015:
+				return -60
+			case x > 0:
+				return 3 * x
+			default:
+				return x
+			}
+		}, -1.96, 3 * 1.96, false},
+		"two lumps": {func(u float64) float64 {
+			if u < 0.5 {
+				return -1 + u/100
+			}
+			return 1 + u/100
+		}, -1, 1, true},
+	} {
+		r := result(c.value)
+		l := r.List(0, c.low, c.high)
+		if (l != nil) != c.listed {
+			t.Errorf("%s: listed %v", name, l != nil)
+		}
+		if l != nil && (l[0] != r.trials[0] || l[cells] != r.trials[n-1] || l[cells/2] > -0.9) {
+			t.Errorf("%s: %g, %g, %g", name, l[0], l[cells/2], l[cells])
+		}
+	}
+}
+
+// Of a result that is not usable no probability is told, whatever was tried of it, nor
+// of one of which nothing was tried.
+func TestNoProbabilityOfNothing(t *testing.T) {
+	for _, r := range []Range{{Usable: false, trials: []float64{1, 2}}, {Usable: true}} {
+		if p := r.ProbabilityAbove(0); !math.IsNaN(p) {
+			t.Errorf("%+v: %g", r, p)
+		}
+	}
+}

@@ -137,11 +137,11 @@ func (r *Range) ProbabilityAbove(limit float64) float64 {
 // probabilityBetween is the part of the trials from low to high, both
 // included.
 func (r *Range) probabilityBetween(low, high float64) float64 {
-	if !r.Usable || len(r.trials) == 0 || math.IsNaN(low) || math.IsNaN(high) {
+	if !r.Usable || math.IsNaN(low) || math.IsNaN(high) {
 		return math.NaN()
 	}
-	low -= slackOf(low, r.StdDev)
-	high += slackOf(high, r.StdDev)
+	low -= slack(low, r.StdDev)
+	high += slack(high, r.StdDev)
 	return float64(countBetween(r.trials, low, high)) / float64(len(r.trials))
 }
 
@@ -158,16 +158,8 @@ func (r *Range) surelyBetween(low, high float64) (least, most float64) {
 		kept = float64(len(r.edge) + r.lost)
 	}
 	all := kept + float64(len(r.edge)+r.lost)
-	meet := p*kept + float64(countBetween(r.edge, low-slackOf(low, r.StdDev), high+slackOf(high, r.StdDev)))
+	meet := p*kept + float64(countBetween(r.edge, low-slack(low, r.StdDev), high+slack(high, r.StdDev)))
 	return min(p, meet/all), max(p, (meet+float64(r.lost))/all)
-}
-
-// slackOf is slack, and nothing at a bound that is not there.
-func slackOf(bound, scale float64) float64 {
-	if math.IsInf(bound, 0) {
-		return 0
-	}
-	return slack(bound, scale)
 }
 
 func countBetween(values []float64, low, high float64) (count int) {
