@@ -226,17 +226,17 @@ func (in *BacklashInput) validate() error {
 		{"/atOutputShaft", "/travelAtOutputShaft", "/radiusAtOutputShaft", "output shaft", in.AtOutputShaft, in.TravelAtOutputShaft, in.RadiusAtOutputShaft},
 	} {
 		a, t := float64(r.a), float64(r.t)
-		if a < -0.05 || a > math.Pi || math.IsInf(a, 0) {
+		if a < -0.05 || a > math.Pi {
 			faults.Add(r.angle, "a free play of that angle at the "+r.place+" cannot be", "0 to 180°", "from one stop to the other")
 		}
-		if t < -0.005 || math.IsInf(t, 0) {
+		if t < -0.005 || math.IsInf(t, 1) {
 			faults.Add(r.travel, "the travel at the "+r.place+" is negative or not a number", "0 or more", "")
 		}
 		faults.NotNegative(r.radius, "radius at the "+r.place, float64(r.r))
 		if !math.IsNaN(t) && math.IsNaN(a) && r.r == 0 {
 			faults.Add(r.radius, "the radius on which that travel was read is missing", "above 0", "from the shaft's middle to the dial or the mark")
 		}
-		if math.IsNaN(a) && r.r > 0 && t > math.Pi*float64(r.r) && !math.IsInf(t, 0) {
+		if math.IsNaN(a) && r.r > 0 && t > math.Pi*float64(r.r) && !math.IsInf(t, 1) {
 			faults.Add(r.travel, "a travel of "+problem.Millimetres(t)+" on a radius of "+problem.Millimetres(float64(r.r))+" at the "+r.place+" is more than half a turn", "up to "+problem.Millimetres(math.Pi*float64(r.r)), "from one stop to the other; the radius from the shaft's middle to the dial or the mark")
 		}
 	}
@@ -258,7 +258,7 @@ func (in *BacklashInput) validate() error {
 	faults.NotNegative("/splineDiameter", "mean diameter of the spline", float64(in.SplineDiameter))
 	faults.NotNegative("/couplingBore", "bore of the coupling", float64(in.CouplingBore))
 	faults.NotNegative("/propellerDiameter", "diameter of the taper", float64(in.PropellerDiameter))
-	if v := float64(in.EarlierAtPropeller); v < -0.05 || v > math.Pi || math.IsInf(v, 0) {
+	if v := float64(in.EarlierAtPropeller); v < -0.05 || v > math.Pi {
 		faults.Add("/earlierAtPropeller", "an earlier free play of that angle cannot be", "0 to 180°", "")
 	}
 	return faults.Err()

@@ -157,3 +157,15 @@ func TestGreatestShareIsToldByItsGauge(t *testing.T) {
 		}
 	}
 }
+
+// A reading by angle is off by what the angle is, one by travel by that on its radius.
+func TestHowFarAReadingIsOff(t *testing.T) {
+	nan := quantity.Angle(math.NaN())
+	for _, c := range []struct {
+		angle  quantity.Angle
+		radius quantity.Length
+		want   float64
+	}{{0.01, 0.05, 0.003}, {0.01, 0, 0.003}, {nan, 0.05, 0.002}, {nan, 0, 0.003}} {
+		parttest.Within(t, "off", off(c.angle, 0.003, 1e-4, c.radius), c.want, 1e-12)
+	}
+}

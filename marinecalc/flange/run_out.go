@@ -224,7 +224,7 @@ func (in *RunOutInput) validate() error {
 		v           float64
 	}{{"/faceRunOut", "face run-out", float64(in.FaceRunOut)}, {"/rimRunOut", "rim run-out", float64(in.RimRunOut)},
 		{"/faceRunOutMoved", "face run-out after the move", float64(in.FaceRunOutMoved)}, {"/rimRunOutMoved", "rim run-out after the move", float64(in.RimRunOutMoved)}} {
-		if !(r.v >= -hair) && !math.IsNaN(r.v) || math.IsInf(r.v, 0) {
+		if !(r.v >= -hair) && !math.IsNaN(r.v) || math.IsInf(r.v, 1) {
 			faults.Add(r.where, "the "+r.name+" is negative or not a number", "0 or more", "highest less lowest over one turn")
 		}
 	}

@@ -220,3 +220,25 @@ func TestTeethOfRunOut(t *testing.T) {
 	in.SplineTeeth, in.TeethMoved = 3, 1
 	parttest.Must(t, RunOut, in)
 }
+
+// A part of 8 in 10 or 2 in 10 is the cause where the readings tell it from a half, and
+// both are where an even share is told from none and from all.
+func TestWhatReadingsMayBeOffAgainstTheShare(t *testing.T) {
+	for _, c := range []struct {
+		share, unsure float64
+		want          string
+	}{
+		{0.8, 0.29, GoesWithFlange}, {0.8, 0.31, ShareNotTold}, {0.2, 0.29, StaysWithShaft}, {0.2, 0.31, ShareNotTold}, {0.2, 0.33, ShareNotTold},
+		{0.5, 0.49, BothRunOut}, {0.5, 0.51, ShareNotTold}, {0.4, 0.39, BothRunOut}, {0.4, 0.41, ShareNotTold}, {0.6, 0.39, BothRunOut}, {0.6, 0.41, ShareNotTold},
+	} {
+		p := parts{complex(c.share*1e-4, 0), complex((1-c.share)*1e-4, 0)}
+		const chord = 2 // half a turn
+		dial := c.unsure * 1e-4 * 1e-4 * chord / (1.96 * math.Sqrt2 * math.Hypot(c.share*1e-4, (1-c.share)*1e-4))
+		if got, share := p.blame(reach{dial, 0, chord}, 1); got != c.want || math.Abs(float64(share)-c.share) > 1e-12 {
+			t.Errorf("%g ± %g: %s, %g", c.share, c.unsure, got, share)
+		}
+	}
+	if got, _ := (parts{}).blame(reach{0, 0, 2}, 1); got != RunsTrue {
+		t.Errorf("nothing runs out: %s", got)
+	}
+}

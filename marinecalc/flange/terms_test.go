@@ -280,3 +280,40 @@ func TestFlangeRefusalsSayTheirFigures(t *testing.T) {
 	_, err = Output(in)
 	parttest.RefusedAt(t, err, "/pitch")
 }
+
+// Torque over clamp and diameter by the frictions themselves, P/2π + μ·d2/(2·cos 30°) +
+// μ·Dm/2 (Shigley ch. 8): M24 × 1.5 has a pitch diameter of 23.026 mm (ISO 724), the
+// face reaches from 30 to 44 mm. Of one friction alone no such factor is told.
+func TestNutFactorOfBothFrictions(t *testing.T) {
+	in := smallGearbox()
+	in.ThreadFriction, in.NutFriction, in.PermittedBearingStress, in.TorqueScatter = 0.12, 0.15, 200e6, 1.3
+	out := parttest.Must(t, Output, in)
+	want := (1.5/(2*math.Pi) + 0.12*23.026/(2*math.Cos(math.Pi/6)) + 0.15*37/2) / 24
+	parttest.Within(t, "factor", float64(out.FrictionsFactor), want, 1e-4)
+	parttest.Within(t, "torque for each newton", float64(out.TorquePerClamp), want*0.024, 1e-4)
+	parttest.Within(t, "pressure over what is allowed", float64(out.FaceUse), float64(out.FittedClamp)/(math.Pi/4*(0.044*0.044-0.030*0.030))/200e6, 1e-9)
+	even := in
+	even.TorqueScatter = 1
+	parttest.Within(t, "torque that a hard pull makes too much", float64(out.MostNutTorque), float64(parttest.Must(t, Output, even).MostNutTorque)/1.3, 1e-12)
+	for _, one := range []func(*OutputInput){func(in *OutputInput) { in.ThreadFriction = 0 }, func(in *OutputInput) { in.NutFriction = 0 }} {
+		in := in
+		one(&in)
+		if out := parttest.Must(t, Output, in); !math.IsNaN(float64(out.FrictionsFactor)) {
+			t.Errorf("of one friction: %g", out.FrictionsFactor)
+		}
+	}
+}
+
+// A face that does not wear holds for the ten years that are looked ahead, and of one
+// whose hours nobody counted it is not known.
+func TestClampThatIsNotLost(t *testing.T) {
+	in := smallGearbox()
+	in.EarlierWear = in.FaceWear
+	if out := parttest.Must(t, Output, in); math.Abs(float64(out.TimeToLoss)/(10*365.25*24*3600)-1) > 1e-9 || out.LostAgo != 0 {
+		t.Errorf("it does not wear: lost in %g s, %g s ago", out.TimeToLoss, out.LostAgo)
+	}
+	in.RunningTime = 0
+	if out := parttest.Must(t, Output, in); !math.IsNaN(float64(out.TimeToLoss)) || !math.IsNaN(float64(out.LostAgo)) {
+		t.Errorf("hours that nobody counted: %g s", out.TimeToLoss)
+	}
+}

@@ -67,7 +67,7 @@ func (in *OutputInput) validate() error {
 		{"/faceWear", "face wear", float64(in.FaceWear), -hair}, {"/earlierWear", "face wear of the earlier reading", float64(in.EarlierWear), -hair},
 		{"/pullAstern", "pull astern", float64(in.PullAstern), 0}, {"/bendingMoment", "bending moment", float64(in.BendingMoment), 0},
 	} {
-		if !(c.v >= c.least) && !math.IsNaN(c.v) || math.IsInf(c.v, 0) {
+		if !(c.v >= c.least) && !math.IsNaN(c.v) || math.IsInf(c.v, 1) {
 			faults.Add(c.where, "the "+c.name+" is negative or not a number", "0 or more", "")
 		}
 	}
