@@ -143,23 +143,35 @@ func TestClearanceByWireAndByTheMark(t *testing.T) {
 
 func TestImpossibleLiftsWiresAndMarksAreRefused(t *testing.T) {
 	for where, change := range map[string]func(*ClearanceInput){
-		"/liftPull":         func(b *ClearanceInput) { b.LiftPull = 0 },
-		"/secondPull":       func(b *ClearanceInput) { b.SecondPull = 0 },
-		"/secondPull ":      func(b *ClearanceInput) { b.SecondPull = 290 },
-		"/secondTravel":     func(b *ClearanceInput) { b.SecondTravel = 0.0010 },
-		"/secondTravel ":    func(b *ClearanceInput) { b.SecondTravel = 0.0001 }, // it was not up
-		"/secondTravel  ":   func(b *ClearanceInput) { b.SecondTravel = -0.001 },
-		"/liftTravel":       func(b *ClearanceInput) { b.LiftTravel = 0.05 },
-		"/liftTravel ":      func(b *ClearanceInput) { b.LiftTravel = unreadLength },
-		"/dialAft":          func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = -0.9, 1, 1 },
-		"/tiltFactor":       func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = 0.1, 1, 2 },
-		"/wireIn":           func(b *ClearanceInput) { b.LiftTravel, b.WireOut = unreadLength, 0.001 },
-		"/wireOut":          func(b *ClearanceInput) { b.WireIn = 0.001 },
-		"/wireOut ":         func(b *ClearanceInput) { b.WireIn, b.WireOut = 0.001, 0.0005 },
-		"/wireOut  ":        func(b *ClearanceInput) { b.WireIn, b.WireOut = 0.001, 0.02 },
-		"/markDistance":     func(b *ClearanceInput) { b.MarkDistance, b.MarkFirst = 0.060, 0.042 },
-		"/markDistance ":    func(b *ClearanceInput) { b.MarkDistance, b.MarkFirst = 0.030, 0.042 },
-		"/markClearance":    func(b *ClearanceInput) { b.MarkClearance = 0.02 },
+		"/liftPull":       func(b *ClearanceInput) { b.LiftPull = 0 },
+		"/secondPull":     func(b *ClearanceInput) { b.SecondPull = 0 },
+		"/secondPull ":    func(b *ClearanceInput) { b.SecondPull = 290 },
+		"/secondTravel":   func(b *ClearanceInput) { b.SecondTravel = 0.0010 },
+		"/secondTravel ":  func(b *ClearanceInput) { b.SecondTravel = 0.0001 }, // it was not up
+		"/secondTravel  ": func(b *ClearanceInput) { b.SecondTravel = -0.001 },
+		"/liftTravel":     func(b *ClearanceInput) { b.LiftTravel = 0.05 },
+		"/liftTravel ":    func(b *ClearanceInput) { b.LiftTravel = unreadLength },
+		"/dialAft":        func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = -0.9, 1, 1 },
+		"/tiltFactor":     func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = 0.1, 1, 2 },
+		"/wireIn":         func(b *ClearanceInput) { b.LiftTravel, b.WireOut = unreadLength, 0.001 },
+		"/wireOut":        func(b *ClearanceInput) { b.WireIn = 0.001 },
+		"/wireOut ":       func(b *ClearanceInput) { b.WireIn, b.WireOut = 0.001, 0.0005 },
+		"/wireOut  ":      func(b *ClearanceInput) { b.WireIn, b.WireOut = 0.001, 0.02 },
+		"/markDistance":   func(b *ClearanceInput) { b.MarkDistance, b.MarkFirst = 0.060, 0.042 },
+		"/markDistance ":  func(b *ClearanceInput) { b.MarkDistance, b.MarkFirst = 0.030, 0.042 },
+		"/markClearance":  func(b *ClearanceInput) { b.MarkClearance = 0.02 },
+		"/markClearance ": func(b *ClearanceInput) {
+			b.LiftTravel, b.SecondTravel, b.MarkDistance, b.MarkFirst = unreadLength, unreadLength, 0.043, 0.042
+		},
+		"/markDistance  ": func(b *ClearanceInput) {
+			b.LiftTravel, b.SecondTravel, b.MarkFirst = unreadLength, unreadLength, 0.042
+		},
+		"/markFirst": func(b *ClearanceInput) {
+			b.LiftTravel, b.SecondTravel, b.MarkDistance = unreadLength, unreadLength, 0.042
+		},
+		"/dialAft ":         func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = -2.1, 8, 1 },
+		"/dialAft  ":        func(b *ClearanceInput) { b.DialAft, b.SpanAhead, b.TiltFactor = 2.1, 8, 1 },
+		"/secondTravel   ":  func(b *ClearanceInput) { b.SecondTravel, b.SecondPull = 0.031, 400 }, // more than the shaft is thick
 		"/elasticShare":     func(b *ClearanceInput) { b.ElasticShare = 1 },
 		"/bearingKind":      func(b *ClearanceInput) { b.BearingKind = "" },
 		"/bearingClearance": func(b *ClearanceInput) { b.LiftTravel, b.SecondTravel = unreadLength, unreadLength },
@@ -169,4 +181,16 @@ func TestImpossibleLiftsWiresAndMarksAreRefused(t *testing.T) {
 		_, err := Clearance(in)
 		parttest.RefusedAt(t, err, strings.TrimSpace(where))
 	}
+}
+
+// What holds the shaft ahead of a dial that stands aft need not be known where the
+// clearance is known another way, and the lift tells nothing then.
+func TestDialAftOfAnUnknownSpan(t *testing.T) {
+	in := lifted()
+	in.DialAft, in.TiltFactor, in.BearingClearance = 0.1, 1, 0.0009
+	out := worn(t, in)
+	if !math.IsNaN(float64(out.ClearanceFromLift)) {
+		t.Errorf("lift by an unknown lever: %g", out.ClearanceFromLift)
+	}
+	parttest.Within(t, "read", float64(out.Clearance), 0.0009, 1e-9)
 }
