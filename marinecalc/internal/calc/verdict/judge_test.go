@@ -1,6 +1,7 @@
 package verdict_test
 
 import (
+	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
@@ -63,6 +64,27 @@ func TestReadingsAreJudgedWithTheirAccuracy(t *testing.T) {
 		v := testboat.Run(t, "shaft-torque", `{"enginePower": "20 kW ± 10 %", "engineSpeed": "2400 rpm", "gearRatioAhead": 2}`, marinecalc.Options{Rules: book}).Verdict("tried")
 		if v == nil || v.Word != c.word || v.Probability == nil || math.Abs(*v.Probability-c.p) > 0.01 || v.SI == nil || *v.SI != 20e3 {
 			t.Errorf("at most %s: %+v, want %s with %g", c.max, v, c.word, c.p)
+		}
+	}
+}
+
+// A temperature near its limit is told by its rise from the sea: by that of the boat's
+// water where it is known, and of 15 °C else. 30 °C of 33 have taken up 15 of 18 K above
+// 15 °C, and 10 of 13 K above 20 °C.
+func TestATemperatureNearItsLimitCountsFromTheSea(t *testing.T) {
+	book := testboat.Overlay(t, `{"limits": [{"id": "tried", "calculation": "gland-heat", "on": "measuredGlandTemperature", "title": "Tried", "why": "-", "max": "33 °C", "near": 0.7, "source": {"document": "Test"}, "basis": "maker"}]}`)
+	for sea, says := range map[string]string{"": "83 % of the rise from the sea", "20 °C": "77 % of the rise from the sea"} {
+		var in map[string]any
+		if err := json.Unmarshal([]byte(testboat.Typed(t, "gland-heat")), &in); err != nil {
+			t.Fatal(err)
+		}
+		delete(in, "waterTemperature")
+		if in["measuredGlandTemperature"] = "30 °C ± 0.1 K"; sea != "" {
+			in["waterTemperature"] = sea
+		}
+		v := testboat.Run(t, "gland-heat", testboat.Text(t, in), marinecalc.Options{Rules: book}).Verdict("tried")
+		if v == nil || v.Word != sheet.NearLimit || !strings.Contains(v.Sentence, says) {
+			t.Errorf("%s: %+v, want %s", sea, v, says)
 		}
 	}
 }
