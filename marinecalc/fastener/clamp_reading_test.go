@@ -79,6 +79,8 @@ func TestClampByStretch(t *testing.T) {
 	if out.JointClamp != out.ClampFromStretch {
 		t.Errorf("what was measured goes before all: %g", out.JointClamp)
 	}
+	parttest.Within(t, "over what yields it", float64(out.MeasuredYieldUse), 25000*lbf/(float64(joint.YieldStrength)*float64(out.StressArea)), 1e-9)
+	parttest.Within(t, "over the proof load", float64(out.MeasuredProofUse), 25000*lbf/(float64(out.ProofStress)*float64(out.StressArea)), 1e-9)
 }
 
 // A torque that breaks the bolt leaves nothing to settle.

@@ -217,3 +217,13 @@ func TestScrapLimitOfTheSameThread(t *testing.T) {
 	_, err := Fit(in)
 	parttest.RefusedAt(t, err, "/washerThickness")
 }
+
+// M10 with a friction of 0.14: 1.5/2π + 0.14·9.026/(2·cos 30°) = 0.9683 mm of torque for
+// each newton; over a round bar of 57.99 mm², 8.593 mm thick, four times that over its
+// diameter is the shear over the tension. With no friction the lead alone twists.
+func TestTwistOfAThreadByHand(t *testing.T) {
+	for friction, torque := range map[float64]float64{0.14: 0.9683, 0: 0.23873} {
+		parttest.Within(t, "shear over tension", ElasticTwist(friction, 0.010, 0.0015, 57.99e-6), 4*torque/8.593, 1e-4)
+	}
+	parttest.Within(t, "together", Combined(0.5), math.Sqrt(1+3*0.25), 1e-12)
+}

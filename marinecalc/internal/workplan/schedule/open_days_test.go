@@ -125,3 +125,55 @@ func TestNothingIsOpenedForNothing(t *testing.T) {
 		t.Errorf("%+v", p.Open)
 	}
 }
+
+// A lift that has begun ends today at the soonest, and one to come the day it began.
+func TestABookedLiftEndsNoSoonerThanItCan(t *testing.T) {
+	trial := Task{Name: "trial", Minutes: 5, Place: Afloat}
+	c := Calendar{Today: 10, Lies: Afloat, MinutesPerDay: 10, Hands: 1, Windows: []Window{{From: 5, To: 30, Kind: Booked}}}
+	if p := mustMake(t, []Task{trial}, c); p.FirstDay(p.Tasks[0].Start) != 11 {
+		t.Errorf("lifted since day 5, she is tried on day %d", p.FirstDay(p.Tasks[0].Start))
+	}
+	c.Windows[0].From = 12
+	trial.After = []int{0}
+	if p := mustMake(t, []Task{{Name: "paint", Minutes: 5, Place: Ashore}, trial}, c); p.FirstDay(p.Tasks[1].Start) != 13 {
+		t.Errorf("painted on day 12, she is tried on day %d", p.FirstDay(p.Tasks[1].Start))
+	}
+}
+
+// The window that stands in the way is named by its place in the calendar, among others
+// of its kind and of other kinds; of a plan in whose way nothing stands none is.
+func TestTheWindowInTheWayIsNamed(t *testing.T) {
+	tasks := []Task{{Name: "open", Minutes: 10, Stage: Opens}, {Name: "mend", Minutes: 10, After: []int{0}}, {Name: "trial", Minutes: 10, After: []int{1}, Stage: Trial}}
+	c := Calendar{Today: 100, Lies: Afloat, MinutesPerDay: 10, Hands: 1}
+	if p := mustMake(t, tasks, c); p.Open.Why != Dated || p.Open.Window != -1 {
+		t.Errorf("nothing is in the way: %+v", p.Open)
+	}
+	c.Windows = []Window{{From: 90, To: 110, Kind: AfloatDays}, {From: 50, To: 60, Kind: Closed}}
+	for day := 102; day < 100+Horizon; day += 3 {
+		c.Windows = append(c.Windows, Window{From: day, To: day, Kind: Closed})
+	}
+	if p := mustMake(t, tasks, c); p.Open.Why != AcrossClosed || p.Open.Window != 2 {
+		t.Errorf("two days with work and one without: %+v", p.Open)
+	}
+}
+
+// A sample that is drawn warm is drawn where she was run for it; and a reading afloat
+// that no day before the work allows is missed, though she lies afloat again later.
+func TestReadingsAsFound(t *testing.T) {
+	c := Calendar{Today: 0, Lies: Afloat, MinutesPerDay: 10, Hands: 1, Windows: []Window{{From: 30, To: 40, Kind: AshoreDays}}}
+	p := mustMake(t, []Task{
+		{Name: "run", Minutes: 5, Stage: AsFound, Place: Afloat},
+		{Name: "sample", Minutes: 5, Stage: AsFound, After: []int{0}},
+		{Name: "open", Minutes: 5, Stage: Opens, After: []int{1}},
+		{Name: "mend", Minutes: 5, Place: Ashore, After: []int{2}},
+	}, c)
+	for i, want := range []int{29, 29, 30, 30} {
+		if day := p.FirstDay(p.Tasks[i].Start); day != want {
+			t.Errorf("task %d on day %d, want %d", i, day, want)
+		}
+	}
+	c.Lies, c.Windows = Ashore, []Window{{From: 50, To: 60, Kind: AfloatDays}}
+	if p = mustMake(t, []Task{{Name: "run", Minutes: 5, Stage: AsFound, Place: Afloat}, {Name: "open", Minutes: 5, Stage: Opens}, {Name: "mend", Minutes: 5, Place: Ashore, After: []int{1}}}, c); p.Tasks[0].Why != Missed || p.FirstDay(p.Tasks[1].Start) != 0 {
+		t.Errorf("ashore until day 50: run why %d, opened on day %d", p.Tasks[0].Why, p.FirstDay(p.Tasks[1].Start))
+	}
+}

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -250,5 +251,45 @@ func BenchmarkMake(b *testing.B) {
 	c := Calendar{Today: 20000, Lies: Afloat, MinutesPerDay: 300, Hands: 1}
 	for b.Loop() {
 		_, _ = Make(tasks, c)
+	}
+}
+
+// A person takes what can begin first, and of several what has the longest chain behind
+// it; what waits for parts goes before nothing that is ready.
+func TestWhatIsTakenFirst(t *testing.T) {
+	for name, c := range map[string]struct {
+		tasks []Task
+		order []int
+	}{
+		"longest chain":        {[]Task{{Name: "a", Minutes: 2}, {Name: "b", Minutes: 1}, {Name: "c", Minutes: 9, After: []int{1}}}, []int{1, 2, 0}},
+		"shorter chain last":   {[]Task{{Name: "a", Minutes: 1}, {Name: "b", Minutes: 9, After: []int{0}}, {Name: "c", Minutes: 2}}, []int{0, 1, 2}},
+		"ready before a chain": {[]Task{{Name: "a", Minutes: 1}, {Name: "b", Minutes: 9, Ready: 1}}, []int{0, 1}},
+		"ready after a chain":  {[]Task{{Name: "a", Minutes: 9, Ready: 1}, {Name: "b", Minutes: 1}}, []int{1, 0}},
+	} {
+		p := mustMake(t, c.tasks, Calendar{Today: 0, Lies: Afloat, MinutesPerDay: 10, Hands: 1})
+		if !slices.Equal(p.Order, c.order) || p.Tasks[c.order[0]].Start != 0 {
+			t.Errorf("%s: %v", name, p.Order)
+		}
+	}
+}
+
+// Slack in days, the days that a task is worked at, and those with work up to another.
+func TestDaysOfAPlan(t *testing.T) {
+	p := mustMake(t, []Task{{Name: "long", Minutes: 35}, {Name: "short", Minutes: 5}}, Calendar{Today: 100, Lies: Afloat, MinutesPerDay: 10, Hands: 2, Windows: []Window{{From: 101, To: 101, Kind: Closed}}})
+	if got := p.Sittings(0); !slices.Equal(got, []Sitting{{100, 0, 10}, {102, 0, 10}, {103, 0, 10}, {104, 0, 5}}) {
+		t.Errorf("worked at on %v", got)
+	}
+	if p.Slack(0) != 0 || p.Slack(1) != 4 || p.Open.Any {
+		t.Errorf("slack of %d and %d days", p.Slack(0), p.Slack(1))
+	}
+	for _, c := range [][3]int{{100, 104, 3}, {98, 101, 1}, {100 + Horizon - 1, 100 + Horizon + 5, 1}, {104, 104, 0}} {
+		if got := p.WorkDays(c[0], c[1]); got != c[2] {
+			t.Errorf("from day %d to %d: %d days with work, want %d", c[0], c[1], got, c[2])
+		}
+	}
+	// One minute ashore is a window, and too short for two.
+	short := Calendar{Today: 0, Lies: Afloat, MinutesPerDay: 1, Hands: 1, Windows: []Window{{From: 5, To: 5, Kind: AshoreDays}}}
+	if p := mustMake(t, []Task{{Name: "paint", Minutes: 2, Place: Ashore}}, short); p.Tasks[0].Why != TooShort {
+		t.Errorf("two minutes in one: %d", p.Tasks[0].Why)
 	}
 }
