@@ -76,6 +76,11 @@ func TestAFlangeTurnedOtherwiseTellsNothing(t *testing.T) {
 			t.Errorf("%q: %+v", p, out)
 		}
 	}
+	in.Swept = SweptTogether // of dials, and these are feelers
+	if out := parttest.Must(t, Change, in); out.Seen != ChangePosition {
+		t.Errorf("feelers, swept together: %+v", out)
+	}
+	in.Swept = ""
 	turned := func(up float64, first float64) (list []Reading) {
 		for _, turn := range []float64{0, math.Pi / 2, math.Pi} {
 			for _, r := range readAt(up, 0, 0.2e-3, first+turn, 0.0115e-3) {
@@ -318,6 +323,9 @@ func TestTrialsOfAChange(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// Half the gap of four readings has a variance of sd²/2 either way; it moved by 0.05 mm.
+	chi := 0.05e-3 * 0.05e-3 / (0.0115e-3 * 0.0115e-3 / 2 * (1 + wide*wide))
+	parttest.Within(t, "chance, the scatter of now counted", float64(found.Chance), math.Exp(-chi/2), 1e-6)
 	in.GapsBefore, in.GapsNow = slices.Clone(in.GapsBefore), slices.Clone(in.GapsNow)
 	for i, r := range in.GapsNow {
 		sin, cos := math.Sincos(float64(r.Clock))

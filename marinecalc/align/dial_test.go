@@ -320,4 +320,8 @@ func TestFaceDialOnAnyCircle(t *testing.T) {
 	in.KnownFaceRunOut, in.FaceTouched = 0.02, "side"
 	_, err := Dial(in)
 	parttest.Says(t, err, "a run-out of 20 mm", "front, back")
+	in = zeroed(0.001, 0)
+	in.DialRadius, in.BarSagRim = 0.06, 0.03
+	_, err = Dial(in)
+	parttest.Says(t, err, "a circle of 60 mm radius lies outside a flange of 100 mm", "30 mm is out of range")
 }

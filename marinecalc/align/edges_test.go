@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"example.org/driveline/marinecalc/internal/parttest"
+	"example.org/driveline/marinecalc/quantity"
 )
 
 func TestEdgesOfCoupling(t *testing.T) {
@@ -44,4 +45,30 @@ func TestALoneStepIsLookedAt(t *testing.T) {
 	in.RimReadings = []RimReading{{Step: 0.06}}
 	_, err := Coupling(in)
 	parttest.RefusedAt(t, err, "/rimReadings/0/step")
+}
+
+// One place read twice, 0.3 mm apart at the most, and no more than 96 readings of each.
+func TestOnePlaceTwiceAndTooMany(t *testing.T) {
+	for apart, refused := range map[float64]bool{0.29e-3: false, 0.31e-3: true} {
+		in := faces(truth{mean: 1e-3}.read(append(round(4), 0), []float64{0}))
+		in.Readings[4].Gap += quantity.Length(apart)
+		if _, err := Coupling(in); refused {
+			parttest.RefusedAt(t, err, "/readings/4/gap")
+		} else if err != nil {
+			t.Errorf("%g m apart: %v", apart, err)
+		}
+	}
+	for n, refused := range map[int]bool{96: false, 97: true} {
+		in := faces(truth{mean: 1e-3}.read(round(n), []float64{0}))
+		if _, err := Coupling(in); refused != (err != nil) {
+			t.Errorf("%d gaps: %v", n, err)
+		}
+		in = faces(truth{mean: 1e-3}.read(round(4), []float64{0}))
+		for _, clock := range round(n) {
+			in.RimReadings = append(in.RimReadings, RimReading{Clock: quantity.Direction(clock)})
+		}
+		if _, err := Coupling(in); refused != (err != nil) {
+			t.Errorf("%d steps: %v", n, err)
+		}
+	}
 }

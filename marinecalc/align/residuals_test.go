@@ -213,6 +213,14 @@ func TestReadingsAgainstTheMostTheirGaugeExplains(t *testing.T) {
 			}
 		}
 	}
+	// Six that lie above at two places across, and half as far below at the others: their
+	// opposite sums disagree by three times the greatest.
+	in := faces(truth{mean: 1e-3}.read(round(6), []float64{0}))
+	for i := range in.Readings {
+		in.Readings[i].Gap += quantity.Length(8e-6 * math.Cos(2*float64(in.Readings[i].Clock)))
+		in.Readings[i].GapUncertainty = sd
+	}
+	parttest.Within(t, "use by what does not close", float64(solved(t, in).ClosureUse), 3*8/(4*math.Sqrt(3)*5), 1e-6)
 	if !math.IsNaN(both(math.NaN(), 0.9)) || both(math.NaN(), 1.5) != 1.5 || both(1.5, math.NaN()) != 1.5 || both(0.4, 0.9) != 0.9 {
 		t.Error("of two closures of which one is not known only what is too much counts")
 	}

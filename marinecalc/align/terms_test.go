@@ -115,3 +115,16 @@ func TestTurnsOfAnAngle(t *testing.T) {
 		}
 	}
 }
+
+// Beside its limit: the gap that a maker allows for each diameter, and the worst gap for it.
+func TestGapsForTheirDiameter(t *testing.T) {
+	in := faces(truth{mean: 1e-3, fixed: vector{1e-4, 0}}.read(round(4), []float64{0}))
+	in.GapAllowance, in.KnownFaceRunOut = 0.0005, 3e-5
+	out := solved(t, in)
+	parttest.Near(t, "allowed", out.GapAllowed, 5e-5, 1e-12)
+	parttest.Near(t, "worst", out.WorstGapPerDiameter, float64(out.WorstGap)/0.1, 1e-9)
+	parttest.Near(t, "worst by a run-out that is in the gaps and may be as far on the other side", out.WorstGap, 2e-4+2*3e-5, 1e-12)
+	dial := zeroed(0.001, 0)
+	dial.GapAllowance = 0.0005
+	parttest.Near(t, "allowed, by dial", parttest.Must(t, Dial, dial).GapAllowed, 5e-5, 1e-12)
+}
