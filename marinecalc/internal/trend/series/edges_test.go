@@ -5,6 +5,8 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"gonum.org/v1/gonum/stat/distuv"
+
 	"example.org/driveline/marinecalc/internal/parttest"
 )
 
@@ -175,5 +177,55 @@ func TestFewReadingsOverTheLimit(t *testing.T) {
 	}
 	if _, err := Follow(Series{Limit: 20, Few: true}); err == nil {
 		t.Error("no reading: no error")
+	}
+}
+
+// An engine may run all of each day of a reading, so that the meter goes on by 24 hours
+// within one day and by 72 from one day to the day after the next, and no more.
+func TestWhatTheMeterCanShow(t *testing.T) {
+	for _, c := range []struct {
+		days, hours float64
+		want        Kind
+	}{{0, 24, ""}, {0, 24.1, HoursTooFast}, {2, 72, ""}, {2, 72.1, HoursTooFast}, {2, 0, ""}, {2, -0.1, HoursBackward}, {0.5, 36, ""}, {0.5, 36.1, HoursTooFast}} {
+		if got := MeterOff(10, 500, 10+c.days, 500+c.hours); got != c.want {
+			t.Errorf("%g hours in %g days: %q", c.hours, c.days, got)
+		}
+	}
+	in := lineOf([]int{0, 10, 20, 30}, func(day int) float64 { return float64(day) })
+	for i := range in.Points {
+		in.Points[i].Hours = 100 + 2*float64(in.Points[i].Day)
+	}
+	if f := follow(t, in); f.MeterOff != -1 || f.HoursPerDay != 2 {
+		t.Errorf("two hours a day: %g, meter off at %d", f.HoursPerDay, f.MeterOff)
+	}
+	in.Points[0].Hours = 900 // renewed before the second reading
+	if f := follow(t, in); f.MeterOff != 1 || !math.IsNaN(f.HoursPerDay) || f.ByHours {
+		t.Errorf("a meter that was renewed: %g hours a day, off at %d", f.HoursPerDay, f.MeterOff)
+	}
+}
+
+// The rate behind a count, of a Gamma distribution of the count and a half (Jeffreys,
+// by gonum): a count that has reached its limit, or stands at it, may have a rate that
+// has not. Of several readings of one day the one that leaves least counts.
+func TestNewestCountByItsRate(t *testing.T) {
+	below := func(rate, one, level float64) float64 {
+		return distuv.Gamma{Alpha: rate/one + 0.5, Beta: 1 / one}.CDF(level)
+	}
+	for _, c := range []struct {
+		rising bool
+		counts []float64
+		over   float64
+		want   float64
+	}{
+		{true, []float64{7}, 0, below(7, 2, 5)}, {true, []float64{5}, 0, below(5, 2, 5)}, {true, []float64{7, 9}, 0, below(9, 2, 5)}, {true, []float64{7}, 1, below(6, 2, 5)},
+		{false, []float64{3}, 0, 1 - below(3, 2, 5)}, {false, []float64{3, 1}, 0, 1 - below(1, 2, 5)}, {false, []float64{0.5}, 1, 1 - below(0, 2, 5)},
+	} {
+		in := Series{Today: 4, Limit: 5, Rising: c.rising, Counted: 2, CountBelow: below, Few: true}
+		for _, count := range c.counts {
+			in.Points = append(in.Points, Point{Day: 4, Hours: math.NaN(), Value: count, Over: c.over})
+		}
+		if f := follow(t, in); f.Outlook != Reached || math.Abs(f.NotReached-c.want) > 1e-12 {
+			t.Errorf("%+v: %s, not reached %g, want %g", c, f.Outlook, f.NotReached, c.want)
+		}
 	}
 }
