@@ -287,3 +287,12 @@ func TestSteadyTorqueThatIsTooMuch(t *testing.T) {
 		}
 	}
 }
+
+// Of a bar whose yield strength nobody told nothing stands in for that in torsion.
+func TestNothingStandsInForAnUnknownYield(t *testing.T) {
+	in := ketch()
+	in.ShaftYieldStrength, in.TorsionalYield = 0, 0
+	if out := parttest.Must(t, Strength, in); out.TorsionalCase != "" || !math.IsNaN(float64(out.TorsionalUsed)) {
+		t.Errorf("%g Pa, %q", out.TorsionalUsed, out.TorsionalCase)
+	}
+}

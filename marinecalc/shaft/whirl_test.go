@@ -249,3 +249,17 @@ func TestBestOfTwoShapes(t *testing.T) {
 		t.Errorf("%v of the shape before is left", old)
 	}
 }
+
+// Class rules space bearings by √(d/n) above 350 rpm and by √d up to there: 30 mm at
+// 351 rpm are 5200·√(30/351) mm, at 349 rpm 280·√30 mm. Bearings on one another are named.
+func TestSpansEitherSideOfThreeHundredAndFifty(t *testing.T) {
+	in := cruiser()
+	in.Sections = []Section{{2.75, 0.030, 0}}
+	for turns, want := range map[float64]float64{349: 280 * math.Sqrt(30), 350.5: 5200 * math.Sqrt(30/350.5), 351.5: 5200 * math.Sqrt(30/351.5)} {
+		in.ShaftSpeed = quantity.RotationSpeed(turns) * rpm
+		parttest.Within(t, "span", float64(parttest.Must(t, Whirl, in).ClassSpan), want/1000, 1e-9)
+	}
+	in.Bearings[1].At = 0.01
+	_, err := Whirl(in)
+	parttest.Says(t, err, "the span between bearings 1 and 2 is 10 mm")
+}

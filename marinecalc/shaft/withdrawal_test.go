@@ -79,3 +79,19 @@ func BenchmarkWithdrawal(b *testing.B) {
 		roomSink, _ = Withdrawal(in)
 	}
 }
+
+// Room that is just enough is enough: amidships, hard over, and with what the engine
+// goes forward. Binary fractions of a metre, so that nothing is rounded.
+func TestRoomThatIsJustEnough(t *testing.T) {
+	for _, c := range []struct {
+		aft, over, forward quantity.Length // in 64ths of a metre; 6 are needed
+		way                string
+	}{{6, 0, 0, AftAmidships}, {5, 6, 0, AftHardOver}, {4, 5, 1, WithForward}, {4, 5, 0.5, RudderMust}, {4, 5, 0, EngineOrElse}} {
+		in := yawl()
+		in.SocketDepth, in.PilotDepth, in.WorkingClearance = 4./64, 1./64, 1./64
+		in.RoomAft, in.RoomRudderOver, in.RoomForward = c.aft/64, c.over/64, c.forward/64
+		if out := parttest.Must(t, Withdrawal, in); out.Way != c.way {
+			t.Errorf("%+v: %s, %g spare, %g forward", c, out.Way, out.RoomSpare, out.ForwardSpare)
+		}
+	}
+}
