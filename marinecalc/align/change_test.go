@@ -187,7 +187,7 @@ func TestEdgesOfChange(t *testing.T) {
 	parttest.RefusedAt(t, err, "/couplingKind")
 }
 
-// Gaps and steps read all round with a gauge of its own at each place: the variance of
+// Gaps and rim read all round with a gauge of its own at each place: the variance of
 // the half gaps by the inverse of the normal matrix, and the chance by that of both days.
 func TestChanceOfReadingsThatAreNotEvenRound(t *testing.T) {
 	places := []float64{0, 1, 2.2, 3.5, 5.3}
