@@ -125,3 +125,26 @@ func TestCountInItsSteps(t *testing.T) {
 		}
 	}
 }
+
+// The chance that the rate behind a count lies below a level, against gonum's gamma
+// distribution of the count and a half (Jeffreys); and how far its range goes to either
+// side, never below nothing.
+func TestRateBehindACountAgainstGonum(t *testing.T) {
+	for _, one := range []float64{1, 0.25} {
+		for _, count := range []float64{0, 1, 4, 20} {
+			g := distuv.Gamma{Alpha: count + 0.5, Beta: 1 / one}
+			for _, level := range []float64{0.1, 1, 3, 15} {
+				if got, want := CountBelow(count*one, one, level), g.CDF(level); math.Abs(got-want) > 1e-9 {
+					t.Errorf("%g of %g below %g: %g, gonum has %g", count, one, level, got, want)
+				}
+			}
+			below, above := Count(count*one, one).Sides()
+			if want := 1.959964 * g.StdDev(); math.Abs(above-want) > 1e-5*want || math.Abs(below-min(want, count*one)) > 1e-5*want {
+				t.Errorf("%g of %g: %g below and %g above, want %g", count, one, below, above, want)
+			}
+		}
+		if CountBelow(3*one, one, 0) != 0 || CountBelow(3*one, one, -1) != 0 {
+			t.Error("no rate is below nothing")
+		}
+	}
+}
