@@ -304,3 +304,33 @@ func TestReplacingPaysFromTheBreakEvenOn(t *testing.T) {
 		t.Errorf("%d tried", tried)
 	}
 }
+
+// Repairing is always the cheaper where it is even though the repair surely fails
+// again, and never where it is the dearer though it surely does not; else it hangs on that.
+func TestRepeatAnswerByItsEnds(t *testing.T) {
+	seen := map[string]int{}
+	for n := range 130 {
+		in, parts := choice(), quantity.Money(100*math.Pow(1.1, float64(n/2)))
+		if in.ReplaceParts = parts; n%2 == 1 {
+			in.RepairParts = 5000
+		}
+		answer := weigh(t, in).RepeatAnswer
+		in.RepairFailsAgain = 1
+		fails := weigh(t, in)
+		in.RepairFailsAgain = 0
+		holds := weigh(t, in)
+		want := RepeatDecides
+		switch {
+		case fails.RepairExpected < fails.ReplaceExpected:
+			want = AlwaysRepair
+		case holds.RepairExpected > holds.ReplaceExpected:
+			want = NeverRepair
+		}
+		if seen[want]++; answer != want {
+			t.Errorf("parts for %g: %s, want %s", float64(parts), answer, want)
+		}
+	}
+	if len(seen) != 3 {
+		t.Errorf("%v", seen)
+	}
+}

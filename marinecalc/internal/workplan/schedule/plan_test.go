@@ -293,3 +293,21 @@ func TestDaysOfAPlan(t *testing.T) {
 		t.Errorf("two minutes in one: %d", p.Tasks[0].Why)
 	}
 }
+
+// What waits for a glue to set may begin later by what the rest leaves of its days. A
+// plan that opens nothing has no window in its way. A day has 24 hours at the most.
+func TestSlackBesideAWait(t *testing.T) {
+	tasks := []Task{{Name: "long", Minutes: 50}, {Name: "glue", Minutes: 5, Wait: 2}, {Name: "fit", Minutes: 5, After: []int{1}}}
+	p := mustMake(t, tasks, Calendar{Today: 0, Lies: Afloat, MinutesPerDay: 10, Hands: 2})
+	if p.Slack(0) != 0 || p.Slack(1) != 2 || p.Tasks[1].LateStart != 20 || p.Tasks[2].LateStart != 45 {
+		t.Errorf("glued at %d, fitted at %d at the latest", p.Tasks[1].LateStart, p.Tasks[2].LateStart)
+	}
+	if p.Open.Any || p.Open.Window != -1 {
+		t.Errorf("nothing is opened: %+v", p.Open)
+	}
+	for minutes, refused := range map[int]bool{0: true, 1: false, 1440: false, 1441: true} {
+		if _, err := Make(tasks[:1], Calendar{MinutesPerDay: minutes, Hands: 1, Lies: Afloat}); refused != (err != nil) {
+			t.Errorf("%d minutes a day: %v", minutes, err)
+		}
+	}
+}
