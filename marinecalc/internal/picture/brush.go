@@ -55,11 +55,21 @@ func (b Brush) Length(v quantity.Length) string { return b.Print("length", float
 // to three.
 func (b Brush) SmallLength(v quantity.Length) string {
 	k, _ := quantity.Lookup("length")
-	digits := 3
-	if math.Abs(float64(v)) < 0.9995e-3 {
-		digits = 2
+	size, shown := math.Abs(float64(v)), k.In("mm", "thou")
+	switch {
+	case size < finestGauge: // by a dial's reading it is hardly there
+		return shown.PrintTo(float64(v), finestGauge, b.Units)
+	case size < 0.9995e-3:
+		return shown.PrintFigures(float64(v), 2, b.Units)
 	}
-	return string(k.In("mm", "thou").AppendFigures(nil, float64(v), digits, b.Units))
+	return shown.PrintFigures(float64(v), 3, b.Units)
+}
+
+// SetLength prints a length that a hand sets, in mm to a hundredth or in thousandths
+// of an inch, as its sheet does.
+func (b Brush) SetLength(v quantity.Length) string {
+	k, _ := quantity.Lookup("length")
+	return k.In("mm", "thou").PrintTo(float64(v), 20*finestGauge, b.Units)
 }
 
 // Torque prints a torque in N·m or lbf·ft.

@@ -28,6 +28,8 @@ func TestBrushPrintsInItsUnits(t *testing.T) {
 		"of a gauge":   {func(b picture.Brush) string { return b.Length(0.00048481) }, "0.485 mm", "0.0191 in"},
 		"small length": {func(b picture.Brush) string { return b.SmallLength(0.000254) }, "0.25 mm", "10 thou"},
 		"smaller":      {func(b picture.Brush) string { return b.SmallLength(0.00007716) }, "0.077 mm", "3 thou"},
+		"hardly there": {func(b picture.Brush) string { return b.SmallLength(0.0000056) }, "0.006 mm", "0.2 thou"},
+		"set by hand":  {func(b picture.Brush) string { return b.SetLength(0.0000624) }, "0.06 mm", "2.5 thou"},
 		"of a mm":      {func(b picture.Brush) string { return b.SmallLength(0.0009994) }, "1 mm", "39 thou"},
 		"over a mm":    {func(b picture.Brush) string { return b.SmallLength(0.0012345) }, "1.23 mm", "48.6 thou"},
 		"torque":       {func(b picture.Brush) string { return b.Torque(100) }, "100 N·m", "lbf·ft"},

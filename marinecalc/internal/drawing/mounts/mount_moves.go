@@ -82,10 +82,10 @@ func (v *mountPlan) raise(to *mount.Move, x float64, b picture.Brush) {
 	switch {
 	case to.Raise > 0:
 		v.Arrow(picture.Accent, x, v.shaft+52, x, v.shaft+26)
-		v.say(x, v.shaft+67, "up "+b.SmallLength(abs(to.Raise)))
+		v.say(x, v.shaft+67, "up "+b.SetLength(abs(to.Raise)))
 	case to.Raise < 0:
 		v.Arrow(picture.Accent, x, v.shaft+26, x, v.shaft+52)
-		v.say(x, v.shaft+67, "down "+b.SmallLength(abs(to.Raise)))
+		v.say(x, v.shaft+67, "down "+b.SetLength(abs(to.Raise)))
 	default:
 		v.Text(picture.Ink, "middle", x, v.shaft+40, "leave")
 	}
@@ -99,10 +99,10 @@ func (v *mountPlan) shift(m *mount.Mount, to *mount.Move, x, y float64, b pictur
 	switch {
 	case to.Shift > 0:
 		v.Arrow(picture.Accent, x+14, y-9, x+14, y+9)
-		v.say(x, below, aside(b.SmallLength(abs(to.Shift)), " to starboard"))
+		v.say(x, below, aside(b.SetLength(abs(to.Shift)), " to starboard"))
 	case to.Shift < 0:
 		v.Arrow(picture.Accent, x+14, y+9, x+14, y-9)
-		v.say(x, below, aside(b.SmallLength(abs(to.Shift)), " to port"))
+		v.say(x, below, aside(b.SetLength(abs(to.Shift)), " to port"))
 	}
 }
 
@@ -133,15 +133,15 @@ func moveWords(to mount.Move, b picture.Brush) string {
 	var parts []string
 	switch {
 	case to.Raise > 0:
-		parts = append(parts, "up "+b.SmallLength(abs(to.Raise)))
+		parts = append(parts, "up "+b.SetLength(abs(to.Raise)))
 	case to.Raise < 0:
-		parts = append(parts, "down "+b.SmallLength(abs(to.Raise)))
+		parts = append(parts, "down "+b.SetLength(abs(to.Raise)))
 	}
 	switch {
 	case to.Shift > 0:
-		parts = append(parts, b.SmallLength(abs(to.Shift))+" to starboard")
+		parts = append(parts, b.SetLength(abs(to.Shift))+" to starboard")
 	case to.Shift < 0:
-		parts = append(parts, b.SmallLength(abs(to.Shift))+" to port")
+		parts = append(parts, b.SetLength(abs(to.Shift))+" to port")
 	}
 	if parts == nil {
 		return "leave"
