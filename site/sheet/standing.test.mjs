@@ -37,3 +37,12 @@ test('the answer from before stands while something is wrong', () => {
   const { sheet, without } = standing.take(typed);
   assert.deepEqual([sheet, without], [{ rows: 4 }, ['readings']]);
 });
+
+test('what did not change and no longer goes is left out, and the rest is answered anew', () => {
+  const go = (/** @type {any} */ typed) =>
+    typed.nut === undefined || typed.nut === typed.thread ? { ok: true, sheet: { of: typed.thread } } : { ok: false, problems: [{ where: '/nut', what: 'does not go with the rest' }] };
+  const standing = new Standing(/** @type {any} */ (go), () => null);
+  standing.take({ thread: 'coarse', nut: 'coarse' });
+  const { sheet, without } = standing.take({ thread: 'fine', nut: 'coarse' });
+  assert.deepEqual([sheet, without], [{ of: 'fine' }, ['nut']]);
+});
