@@ -138,7 +138,7 @@ export class Field {
     const from = brief(words);
     const stands = text !== '' ? (from ? `${text} · ${from}` : text) : '';
     this.#from.textContent = '';
-    this.control.classList.toggle('stands', stands !== '' && !this.isFilled);
+    this.control.classList.toggle('in-use', stands !== '' && !this.isFilled);
     if (this.control instanceof HTMLSelectElement) {
       const nothing = this.control.options[0];
       if (nothing) nothing.textContent = stands || 'Choose…';

@@ -120,3 +120,24 @@ func TestLogAndFollowReadings(t *testing.T) {
 		t.Errorf("kept: %.300s", all)
 	}
 }
+
+// A unit stands level with its field, what is in use there or not, and the buttons
+// under an answer begin at one edge.
+func TestUnitsStandLevelAndButtonsBeginAtOneEdge(t *testing.T) {
+	b := newTab(t, 360)
+	b.keepDemonstration()
+	b.turn("#/readings")
+	b.until(`document.querySelectorAll(".entry > .in-use + .unit").length > 3`)
+	if off := eval[[]string](b, `[...document.querySelectorAll(".entry > .unit")].filter((u) => u.checkVisibility()).flatMap((u) => {
+		const [a, z] = [u.previousElementSibling.getBoundingClientRect(), u.getBoundingClientRect()];
+		return Math.abs(a.top - z.top) > 1 || Math.abs(a.bottom - z.bottom) > 1 ? [u.parentElement.outerHTML.slice(0, 200)] : [];
+	})`); len(off) > 0 {
+		t.Errorf("units beside their fields: %q", off)
+	}
+	b.turn("#/sheet/bolt-preload")
+	b.until(`document.querySelector(".answer .tools button")`)
+	if edges := eval[[]float64](b, `[...new Set([...document.querySelectorAll(".answer .tools > *")].filter((e) => e.getBoundingClientRect().width > 0)
+		.map((e) => e.getBoundingClientRect()).filter((r, i, all) => i === 0 || r.top > all[i - 1].top + 5).map((r) => Math.round(r.left)))]`); len(edges) != 1 {
+		t.Errorf("rows of buttons begin at %v", edges)
+	}
+}
