@@ -329,7 +329,6 @@ func (out *CouplingResult) takeWorst(in *CouplingInput) {
 	}
 	out.GapRunOut, out.OffsetRunOut = face, rim/2 // a rim that runs out by so much in all is half as far off its shaft
 	out.WorstGap = out.GapDifference + face
-	out.WorstGapPerDiameter = quantity.Ratio(out.WorstGap / in.CouplingDiameter)
 	out.WorstOffset = out.Offset + out.OffsetRunOut
 	out.contradicted(out.ClosureUse)
 }

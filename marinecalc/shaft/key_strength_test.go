@@ -190,3 +190,27 @@ func TestAcrossTheKeyway(t *testing.T) {
 	in.KeySeat = 0
 	parttest.Within(t, "across the keyway", parttest.Must(t, KeyStrength, in).AcrossKeyway, 0.859*inch, 5e-4)
 }
+
+// What yields at the steady torque alone is told though no peak is: by a tenth too much
+// as by ten times; what holds is not. Of a taper whose small end nobody measured no taper
+// is told of its ends.
+func TestYieldAtTheSteadyTorqueAlone(t *testing.T) {
+	in := sloopKey()
+	in.PeakTorque = 0
+	holds := float64(parttest.Must(t, KeyStrength, in).TorqueHeld)
+	for use, told := range map[float64]bool{0.9: false, 1.1: true, 1.9: true, 10: true} {
+		in.ShaftTorque = quantity.Torque(use * holds)
+		out := parttest.Must(t, KeyStrength, in)
+		if math.IsNaN(float64(out.LeastSafety)) == told || math.IsNaN(float64(out.PeakUse)) == told {
+			t.Errorf("%g of what it holds: safety %g, use %g", use, out.LeastSafety, out.PeakUse)
+		}
+		if told {
+			parttest.Within(t, "use", float64(out.PeakUse), use, 1e-9)
+		}
+	}
+	in = sloopKey()
+	in.TaperLength = 2 * inch
+	if in.SmallEndDiameter = 0; !math.IsNaN(float64(parttest.Must(t, KeyStrength, in).TaperMeasured)) {
+		t.Error("a taper is told of one end")
+	}
+}

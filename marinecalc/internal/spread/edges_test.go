@@ -79,3 +79,12 @@ func TestEvenList(t *testing.T) {
 	}
 	agree(t, "standard deviation", l.stdDev(), cells/math.Sqrt(12), 1e-9)
 }
+
+// A value that does not spread is settled off its bounds and open on one of them.
+func TestSettledWithoutASpread(t *testing.T) {
+	for mean, want := range map[float64]bool{-1: true, 0: false, 3: true, 5: false, 6: true} {
+		if got := settled(mean, 0, 0, 5); got != want {
+			t.Errorf("%g between 0 and 5: %v", mean, got)
+		}
+	}
+}

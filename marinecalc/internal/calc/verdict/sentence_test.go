@@ -32,6 +32,11 @@ func TestNearnessInWords(t *testing.T) {
 		{0.95, spread.AtMost(1), ""},
 		{365.15, spread.Limit{Max: 373.15, Min: none, Zero: 288.15}, ", 91 % of the rise from the sea to the limit is taken up"}, // 92 °C of 100 °C, sea of 15 °C
 		{0, spread.AtMost(20), ""},
+		{285.15, spread.Limit{Max: 373.15, Min: none, Zero: 288.15}, ""}, // colder than the sea
+		{288.15, spread.Limit{Max: 373.15, Min: none, Zero: 288.15}, ""},
+		{365.15, spread.Limit{Max: 373.15, Min: 280, Zero: 288.15}, ""},
+		{295, spread.Limit{Max: 288.15, Min: none, Zero: 288.15}, ""},
+		{290, spread.Limit{Max: none, Min: 285, Zero: 288.15}, ""},
 		{-1, spread.AtMost(20), ""},
 		{19, spread.Limit{Max: 20, Min: 1}, ""},
 		{-19, spread.AtMost(-18), ""},

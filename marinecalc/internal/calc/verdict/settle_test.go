@@ -9,6 +9,7 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // With a feeler gauge the reading is too near the limit to tell; the sheet
@@ -91,5 +92,27 @@ func TestACountOfFewIsCountedMore(t *testing.T) {
 	s := testboat.Run(t, "fluid-cleanliness", `{"count4": 400, "count6": 100, "count14": 19, "sampleVolume": "1 mL", "countedVolume": "1 mL", "wantedCode14": 11}`, marinecalc.Options{})
 	if v := s.Verdict("clean-14"); !strings.Contains(v.Settle, "count longer, or more of it") {
 		t.Errorf("%s %s", v.Sentence, v.Settle)
+	}
+}
+
+// What was typed and judged itself is to be found more surely than to what parts it
+// from its limit, whichever side that is on; what a limit's own way of reading settles
+// better is said in its place.
+func TestHowMuchMoreSurelyItIsToBeFound(t *testing.T) {
+	for _, c := range []struct{ power, limit, finer, says string }{
+		{"20 kW ± 10 %", `"max": "21 kW"`, "", "To settle it, find it more surely than to ± 1 kW and type its ±."},
+		{"20 kW ± 10 %", `"min": "19.5 kW"`, "", "To settle it, find it more surely than to ± 0.5 kW and type its ±."},
+		{"20 kW ± 10 %", `"max": "20 kW"`, "", "comes from “Engine power”"},
+		{"20 kW ± 10 %", `"max": "21 kW"`, "run her on a brake.", "To settle it, run her on a brake."},
+	} {
+		finer := ""
+		if c.finer != "" {
+			finer = `"finer": "` + c.finer + `", `
+		}
+		book := testboat.Overlay(t, `{"limits": [{"id": "tried", "calculation": "shaft-torque", "on": "enginePower", "title": "Tried", "why": "-", `+c.limit+`, `+finer+`"source": {"document": "Test"}, "basis": "maker"}]}`)
+		v := testboat.Run(t, "shaft-torque", `{"enginePower": "`+c.power+`", "engineSpeed": "2400 rpm", "gearRatioAhead": 2}`, marinecalc.Options{Rules: book}).Verdict("tried")
+		if v == nil || v.Word != sheet.CannotTell || !strings.Contains(v.Settle, c.says) {
+			t.Errorf("%s: %+v", c.limit, v)
+		}
 	}
 }
