@@ -145,6 +145,9 @@ func TestNoDripsNeverFlood(t *testing.T) {
 	in := moored()
 	in.DripRate, in.DripRateAtRest, in.StandingPower = 0, 0, 0
 	out := cost(t, in)
+	if Never != 10*365*24*3600 { // ten years
+		t.Errorf("never is %g s", float64(Never))
+	}
 	if out.TimeToSwitch != Never || out.TimeToFlood != Never || out.TimeToFlat != Never || out.EnergyPerDay != 0 {
 		t.Errorf("%+v", out)
 	}

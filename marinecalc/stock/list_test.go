@@ -36,12 +36,12 @@ func TestBadListsAreNamed(t *testing.T) {
 }
 
 func TestAmounts(t *testing.T) {
-	for words, want := range map[string]float64{"12": 12, "12.5": 12.5, "7/16": 0.4375, "1-3/4": 1.75} {
+	for words, want := range map[string]float64{"12": 12, "12.5": 12.5, "7/16": 0.4375, "1-3/4": 1.75, "9": 9, "19/32": 0.59375, "10.09": 10.09, "123456": 123456} {
 		if got := Amount(words); got != want {
 			t.Errorf("%q is %v, want %v", words, got, want)
 		}
 	}
-	for _, bad := range []string{"", "7/16-14", "1-8", "a", "1.", "3 4"} {
+	for _, bad := range []string{"", "7/16-14", "1-8", "a", "1.", "3 4", "1234567", "1:", "16/16"} {
 		if got := Amount(bad); !math.IsNaN(got) {
 			t.Errorf("%q is %v", bad, got)
 		}
