@@ -62,7 +62,7 @@ export function card(sheet, boat, asked, passes) {
   return h(
     'section',
     { class: 'card' },
-    h('header', {}, h('h1', {}, sheet.title), left > 0 && h('p', {}, `${left} more steps on the sheet`), h('p', {}, `${boat} · ${today()}`)),
+    h('header', {}, h('h1', {}, sheet.title), left > 0 && h('p', {}, left > 1 ? `${left} more steps on the sheet` : 'One more step on the sheet'), h('p', {}, `${boat} · ${today()}`)),
     h(
       'div',
       { class: 'card-top' },

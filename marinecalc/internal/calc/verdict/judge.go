@@ -73,7 +73,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	}
 	j, measured := r.value(l.On)
 	measured = measured && !r.onlyUsual(l.On)
-	if measured && p != nil && len(p.Enum) == 0 {
+	if measured && p != nil && len(p.Enum) == 0 && !(l.Chance && j.si == unweighed) { // nobody can mark a chance that is not known
 		v.SI = r.Keep(j.si)
 	}
 	if measured {

@@ -88,3 +88,20 @@ func TestATemperatureNearItsLimitCountsFromTheSea(t *testing.T) {
 		}
 	}
 }
+
+// A chance that the readings do not tell is no number, that a host would mark.
+func TestAChanceThatIsNotKnownIsNoNumber(t *testing.T) {
+	s := testboat.Run(t, "reading-trend", `{"reading": "dripRate", "today": "2026-11-29"}`, marinecalc.Options{Boat: testboat.Demo(t, "kittiwake")})
+	looked := 0
+	for _, v := range s.Verdicts {
+		if v.Value != "not known" {
+			continue
+		}
+		if looked++; v.SI != nil {
+			t.Errorf("%s: not known, and %g", v.Limit, *v.SI)
+		}
+	}
+	if looked == 0 {
+		t.Error("no chance is unknown here")
+	}
+}
