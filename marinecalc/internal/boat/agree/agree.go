@@ -45,6 +45,7 @@ func Of(b *boat.Boat, book *rules.Book) []Disagreement {
 	a.bolts()
 	a.torques()
 	a.rest()
+	a.proportions()
 	a.log()
 	return a.list
 }
