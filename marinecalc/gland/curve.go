@@ -25,6 +25,9 @@ func Curve(in HeatInput, rates []quantity.DripRate, out []quantity.TemperatureDi
 	if err != nil {
 		return err
 	}
+	if !in.sized() {
+		return problem.List{{Where: "/shaftDiameter", What: "shaft, box, packing, shaft speed or drips are not known", Allowed: "all of them: the curve is computed from these"}}.Err()
+	}
 	heat := float64(w.HeatHeld) + float64(w.ShaftAirConductance+w.BoxAirConductance)*float64(w.AirDifference)
 	perDrip := w.perDripFlow() * float64(in.DropVolume)
 	for i, rate := range rates {

@@ -10,7 +10,7 @@ import (
 )
 
 // HeatResult is what Heat finds. A figure that was not asked for, or for which a
-// reading is missing, is NaN; a text then is empty.
+// reading or a size is missing, is NaN; a text then is empty.
 type HeatResult struct {
 	MeasuredRise     quantity.TemperatureDifference // thermometer less water; NaN when not measured
 	TemperatureRise  quantity.TemperatureDifference // computed, under way at DripRate
@@ -95,10 +95,56 @@ func Heat(in HeatInput) (HeatResult, error) {
 		return HeatResult{}, err
 	}
 	out := HeatResult{WaterDensity: water.Density, WaterSpecificHeat: water.SpecificHeat}
+	out.read(&in)
+	if !in.sized() {
+		out.computeNothing()
+		return out, nil
+	}
 	out.rub(&in)
 	out.conduct(&in)
 	out.balance(&in)
 	return out, nil
+}
+
+// read takes what was counted and read, for which no size is needed.
+func (out *HeatResult) read(in *HeatInput) {
+	switch {
+	case math.IsNaN(float64(in.DripRate)):
+	case in.DripRate < leastDrips*(1-1e-9):
+		out.DripState = DripsNone
+	case in.DripRate > in.MostDrips*(1+1e-9):
+		out.DripState = DripsLeak
+	default:
+		out.DripState = DripsSteady
+	}
+	out.LeakUnderWay = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRate)))
+	out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
+	if in.AirTemperature != 0 {
+		out.AirDifference = quantity.TemperatureDifference(in.AirTemperature - in.WaterTemperature)
+	}
+	out.MeasuredRise = quantity.TemperatureDifference(math.NaN())
+	if in.MeasuredGlandTemperature != 0 {
+		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
+	}
+}
+
+// computeNothing leaves what wants shaft, box and packing unknown.
+func (out *HeatResult) computeNothing() {
+	nan := math.NaN()
+	for _, rise := range []*quantity.TemperatureDifference{&out.TemperatureRise, &out.RiseWithoutDrips, &out.RiseAtRest} {
+		*rise = quantity.TemperatureDifference(nan)
+	}
+	for _, ratio := range []*quantity.Ratio{&out.RiseRatio, &out.DripShare, &out.EndStressRatio} {
+		*ratio = quantity.Ratio(nan)
+	}
+	for _, power := range []*quantity.Power{&out.FrictionPower, &out.ImpliedPower, &out.HeatHeld} {
+		*power = quantity.Power(nan)
+	}
+	for _, way := range []*quantity.Conductance{&out.DripConductance, &out.ShaftWaterConductance, &out.ShaftAirConductance, &out.BoxAirConductance, &out.BoxWaterConductance, &out.DryConductance} {
+		*way = quantity.Conductance(nan)
+	}
+	out.GlandTemperature, out.DripRateForRise = quantity.Temperature(nan), quantity.DripRate(nan)
+	out.FrictionTorque, out.DecayLength = quantity.Torque(nan), quantity.Length(nan)
 }
 
 // rub finds the friction of the packing on the shaft.
@@ -124,13 +170,6 @@ func (out *HeatResult) conduct(in *HeatInput) {
 	wall := func(film quantity.HeatTransfer, ratio quantity.Ratio) quantity.Conductance {
 		return quantity.Conductance(float64(film) * float64(ratio) * math.Pi * float64(in.BoxBore) * float64(in.PackedLength))
 	}
-	switch out.DripState = DripsSteady; {
-	case in.DripRate < leastDrips*(1-1e-9):
-		out.DripState = DripsNone
-	case in.DripRate > in.MostDrips*(1+1e-9):
-		out.DripState = DripsLeak
-	}
-	out.LeakUnderWay = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRate)))
 	out.DripConductance = quantity.Conductance(out.perDripFlow() * float64(out.LeakUnderWay))
 	out.ShaftWaterConductance = fin(in.WaterFilm)
 	out.ShaftAirConductance = fin(in.AirFilm)
@@ -146,9 +185,6 @@ func (out *HeatResult) perDripFlow() float64 {
 
 // balance finds the temperatures at which what comes in goes out.
 func (out *HeatResult) balance(in *HeatInput) {
-	if in.AirTemperature != 0 {
-		out.AirDifference = quantity.TemperatureDifference(in.AirTemperature - in.WaterTemperature)
-	}
 	fromAir := float64(out.ShaftAirConductance+out.BoxAirConductance) * float64(out.AirDifference)
 	heat := float64(out.FrictionPower) + fromAir
 	hottest := boiling - in.WaterTemperature
@@ -161,11 +197,9 @@ func (out *HeatResult) balance(in *HeatInput) {
 
 	nan := math.NaN()
 	out.DripRateForRise = quantity.DripRate(nan)
-	out.LeakAtRest = quantity.VolumeFlow(float64(in.DropVolume) * max(0, float64(in.DripRateAtRest)))
-	out.MeasuredRise, out.ImpliedPower, out.RiseRatio = quantity.TemperatureDifference(nan), quantity.Power(nan), quantity.Ratio(nan)
+	out.ImpliedPower, out.RiseRatio = quantity.Power(nan), quantity.Ratio(nan)
 	out.HeatHeld = out.FrictionPower
 	if in.MeasuredGlandTemperature != 0 {
-		out.MeasuredRise = quantity.TemperatureDifference(in.MeasuredGlandTemperature - in.WaterTemperature)
 		out.ImpliedPower = quantity.Power(float64(out.MeasuredRise)*all - fromAir)
 		out.HeatHeld = max(0, out.ImpliedPower)
 		if out.TemperatureRise > 0 {

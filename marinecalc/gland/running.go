@@ -14,13 +14,16 @@ import (
 //
 // A rate or temperature that was counted or read may come a little below its
 // range when its accuracy is drawn; drip rates down to -0.05/s count as none.
+//
+// Shaft, box, packing and shaft speed may be 0, not known: then nothing is
+// computed, and what was counted and read stands by itself.
 type HeatInput struct {
 	ShaftDiameter quantity.Length // 10 mm to 200 mm
 	BoxBore       quantity.Length // 14 mm to 300 mm, at least 2 mm more than the shaft
 	PackedLength  quantity.Length // 3 mm to 600 mm: number of rings times ring section
 
 	ShaftSpeed     quantity.RotationSpeed // 1 to 600 rad/s
-	DripRate       quantity.DripRate      // under way, 0 to 20/s; 0 is none
+	DripRate       quantity.DripRate      `unset:"NaN"` // under way, 0 to 20/s; 0 is none, NaN: not counted
 	DripRateAtRest quantity.DripRate      `unset:"NaN"` // 0 to 20/s; NaN: not counted
 
 	WaterTemperature quantity.Temperature // 273.15 to 313.15 K
@@ -61,11 +64,21 @@ const noneBelow = 0.05
 // when it can.
 func (in *HeatInput) usable() error {
 	var bad problem.List
-	bad.Between("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
-	bad.Between("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")
-	bad.Between("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
-	bad.Between("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
-	bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	known := func(where, what string, value, low, high float64, allowed string) {
+		if value != 0 {
+			bad.Between(where, what, value, low, high, allowed)
+		}
+	}
+	known("/shaftDiameter", "the shaft diameter", float64(in.ShaftDiameter), 0.01, 0.2, "10 mm to 200 mm")
+	known("/boxBore", "the bore of the box", float64(in.BoxBore), 0.014, 0.3, "14 mm to 300 mm")
+	known("/packedLength", "the packed length", float64(in.PackedLength), 0.003, 0.6, "3 mm to 600 mm")
+	known("/shaftSpeed", "the shaft speed", float64(in.ShaftSpeed), 1, 600, "1 rad/s to 600 rad/s (10 rpm to 5730 rpm)")
+	counted := !math.IsNaN(float64(in.DripRate))
+	if counted {
+		bad.Between("/dripRate", "the drip rate", float64(in.DripRate), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
+	} else if math.IsNaN(float64(in.DripRateAtRest)) && in.MeasuredGlandTemperature == 0 {
+		bad.Add("/dripRate", "nothing of the gland was counted or read", "drips under way or at rest, or the gland's temperature", "count the drips")
+	}
 	if !math.IsNaN(float64(in.DripRateAtRest)) {
 		bad.Between("/dripRateAtRest", "the drip rate at rest", float64(in.DripRateAtRest), -noneBelow, 20, "0 to 20 drips per second (1200 drips/min)")
 	}
@@ -81,11 +94,11 @@ func (in *HeatInput) usable() error {
 	if in.MeasuredGlandTemperature != 0 {
 		bad.Between("/measuredGlandTemperature", "the measured gland temperature", float64(in.MeasuredGlandTemperature), 263.15, 423.15, "-10 °C to 150 °C")
 	}
-	bad.Between("/frictionCoefficient", "the friction coefficient", float64(in.FrictionCoefficient), 0.005, 0.6, "0.005 to 0.6")
-	bad.Between("/lateralRatio", "the lateral pressure ratio", float64(in.LateralRatio), 0.1, 1, "0.1 to 1")
+	known("/frictionCoefficient", "the friction coefficient", float64(in.FrictionCoefficient), 0.005, 0.6, "0.005 to 0.6")
+	known("/lateralRatio", "the lateral pressure ratio", float64(in.LateralRatio), 0.1, 1, "0.1 to 1")
 	bad.Between("/glandStress", "the squeeze at the follower", float64(in.GlandStress), 2e3, 5e6, "2 kPa to 5 MPa")
 	bad.Between("/dropVolume", "the volume of a drop", float64(in.DropVolume), 1e-8, 3e-7, "0.01 mL to 0.3 mL")
-	bad.Between("/conductivity", "the heat conductivity of the shaft", float64(in.Conductivity), 5, 420, "5 to 420 W/(m·K)")
+	known("/conductivity", "the heat conductivity of the shaft", float64(in.Conductivity), 5, 420, "5 to 420 W/(m·K)")
 	bad.Between("/waterFilm", "the film coefficient in water", float64(in.WaterFilm), 20, 20000, "20 to 20 000 W/(m²·K)")
 	bad.Between("/airFilm", "the film coefficient in air", float64(in.AirFilm), 1, 100, "1 to 100 W/(m²·K)")
 	bad.Between("/boxAreaRatio", "the outside of the box", float64(in.BoxAreaRatio), 0, 30, "0 to 30 times the packed bore")
@@ -93,7 +106,7 @@ func (in *HeatInput) usable() error {
 	if len(bad) > 0 {
 		return bad.Err()
 	}
-	if section := (in.BoxBore - in.ShaftDiameter) / 2; !(section >= 1e-3*(1-1e-9)) {
+	if section := (in.BoxBore - in.ShaftDiameter) / 2; in.BoxBore != 0 && in.ShaftDiameter != 0 && !(section >= 1e-3*(1-1e-9)) {
 		bad.Add("/boxBore", "the bore of the box leaves less than 1 mm for the packing", "at least 2 mm more than the shaft diameter", "is the bore the ring's outside diameter, not its section?")
 	}
 	if in.MeasuredGlandTemperature != 0 {
@@ -107,4 +120,10 @@ func (in *HeatInput) usable() error {
 		}
 	}
 	return bad.Err()
+}
+
+// sized tells whether all is known that friction and cooling are computed from.
+func (in *HeatInput) sized() bool {
+	return in.ShaftDiameter != 0 && in.BoxBore != 0 && in.PackedLength != 0 && in.ShaftSpeed != 0 &&
+		in.FrictionCoefficient != 0 && in.LateralRatio != 0 && in.Conductivity != 0 && !math.IsNaN(float64(in.DripRate))
 }

@@ -92,6 +92,9 @@ func (s *Survey) reached(id string) bool {
 
 // Nothing is what stands where nothing was found; "" where something was.
 func (s *Survey) Nothing() string {
+	if s == nil {
+		return ""
+	}
 	_, conflicts := s.Conflicts()
 	if len(s.Found)+len(s.Faults)+len(conflicts) > 0 {
 		return ""

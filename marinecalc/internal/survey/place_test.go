@@ -43,9 +43,9 @@ func TestMeasuringRespectsThePlace(t *testing.T) {
 
 // A part of which something was read, and nothing judged, is not called unmeasured.
 func TestAPartThatWasReadSaysSo(t *testing.T) {
-	s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", "dripRate": "5 drips/min"}]}`), marinecalc.Options{NoRanges: true})
+	s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", "gearboxTemperature": "70 °C"}]}`), marinecalc.Options{NoRanges: true})
 	for _, p := range s.Parts {
-		if read := strings.HasPrefix(p.Reads, "read,"); read != (p.Part == "gland") {
+		if read := strings.HasPrefix(p.Reads, "read,"); read != (p.Part == "gearbox") {
 			t.Errorf("%s reads %q", p.Part, p.Reads)
 		}
 	}
@@ -56,5 +56,31 @@ func TestNothingPlannedTellsOverdueCare(t *testing.T) {
 	b := testboat.Read(t, `{"name": "Plover", "work": {"remedies": []}, "service": {"done": [{"item": "mounts-renew", "date": "2016-04-11"}]}, "readings": [{"date": "2026-11-29", "engineHours": "1100 h"}]}`)
 	if s := testboat.CheckOn(t, b, "2026-11-29"); s.Choice == nil || !strings.Contains(s.Choice.Text, "care overdue: ") {
 		t.Errorf("%+v", s.Choice)
+	}
+}
+
+// What was counted or felt at the gland is judged without the sizes of shaft, box and
+// packing, which only what is computed wants. Where nothing says that she has packing,
+// no drip is outside a guide, which asks, and over no limit.
+func TestAGlandIsJudgedWithoutItsSizes(t *testing.T) {
+	for reading, want := range map[string]string{
+		`"dripRate": "120 drips/min"`:                                "Drips under way",
+		`"dripRateAtRest": "40 drips/min"`:                           "Drips at rest",
+		`"glandTemperature": "63 °C", "waterTemperature": "17 °C"`:   "Gland above the sea's temperature; Gland temperature, to keep a hand on",
+		`"dripRate": "5 drips/min"`:                                  "",
+		`"dripRate": "0 drips/min"`:                                  "Drips under way, packing or face seal not named",
+		`"dripRate": "5 drips/min", "dripRateAtRest": "1 drips/min"`: "",
+		`"waterTemperature": "17 °C"`:                                "",
+	} {
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", `+reading+`}]}`), marinecalc.Options{})
+		told := ""
+		for _, l := range s.Summary[:min(3, len(s.Summary))] {
+			if l.Code == "outside" || l.Code == "measured" || l.Code == "computed" {
+				told += l.Text
+			}
+		}
+		if told != want {
+			t.Errorf("%s: %q, want %q", reading, told, want)
+		}
 	}
 }
