@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -74,7 +75,7 @@ func (p *planner) toCure() []cure {
 	add := func(id, known, state string) {
 		for _, c := range p.session.Book.Causes().All() {
 			if c.ID == id {
-				list = append(list, cure{c, known, state == "found", p.likely(out.Sheet, id)})
+				list = append(list, cure{c, known, state == "found", p.likely(out.Sheet, id), p.faint(out.Sheet, id)})
 			}
 		}
 	}
@@ -109,6 +110,18 @@ func (p *planner) likely(faults *sheet.Sheet, cause string) bool {
 	return false
 }
 
+// faint tells whether a cause is not among the leaders: the first of many that
+// are as likely, for which nothing is opened or bought; a bolt may be tried.
+func (p *planner) faint(faults *sheet.Sheet, cause string) bool {
+	for n := 0; faults.Cell("ranking", n, "cause") != nil; n++ {
+		if faults.Cell("ranking", n, "cause").Text == cause {
+			odds := faults.Cell("ranking", n, "probability")
+			return odds.SI != nil && *odds.SI < diagnosis.Judgement(p.session.Book, "leads")
+		}
+	}
+	return false
+}
+
 // onceSeen is the work that an answer with yes puts before the other cures of
 // the first cause; "" for none.
 func (p *planner) onceSeen(faults *sheet.Sheet) string {
@@ -138,6 +151,7 @@ type cure struct {
 	known  string // as people read it
 	found  bool
 	likely bool // found, or more likely than not
+	faint  bool // not among the leaders: the first of many
 }
 
 // decision is what was decided between repairing and replacing.
@@ -246,6 +260,9 @@ func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[stri
 	}
 	switch {
 	case c.found:
+	case c.faint && len(found) == 0 && (first.Kind == "replace" || first.Kind == "repair"):
+		p.guessed = append(p.guessed, fmt.Sprintf("“%s” (%s) is the first of many that are as likely: nothing is planned for it; make its look first.", c.Title, c.known))
+		return
 	case p.opensNoMore(first):
 		because = fmt.Sprintf("%s (%s): it lies open for the other work", c.Title, c.known)
 	case len(found) > 0 && !p.planned(first) && !(c.likely && p.links(c.ID, found)):

@@ -41,6 +41,11 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		out.Trouble = strings.Join(p.left, " ")
 		return out, nil
 	}
+	if len(p.remedies) == 0 && len(p.guessed) > 0 {
+		out := p.nothingToDo("nothing yet: what is suspected is looked for first")
+		out.Suspected = strings.Join(p.guessed, " ")
+		return out, nil
+	}
 	if len(p.remedies) == 0 {
 		return Result{}, calc.Lacking{Input: "remedies", What: "it is not known which work is to be planned",
 			Hint: "choose what is to be done, or answer the questions of the fault finding in the boat file"}

@@ -230,3 +230,19 @@ func TestNoKeyIsPlannedWhereThereIsNone(t *testing.T) {
 		}
 	}
 }
+
+// What is only the first of many is looked for: no bearing and no gearbox is planned
+// on it, with days and a list to buy, and the plan says so. What leads is planned as a
+// suspicion.
+func TestTheFirstOfManyIsNotPlanned(t *testing.T) {
+	for answers, planned := range map[string]bool{
+		`{"evidence": "peak-blade-rate", "answer": "yes"}`:                                                   false,
+		`{"evidence": "clatter-at-idle", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}`: true,
+	} {
+		s := planOf(t, answers, "")
+		nothing := strings.HasPrefix(textOf(s, "planned"), "nothing yet")
+		if nothing == planned || nothing == (s.Table("schedule") != nil) || nothing && !strings.Contains(textOf(s, "suspected"), "make its look first") {
+			t.Errorf("%s: %q; %q", answers, textOf(s, "planned"), textOf(s, "suspected"))
+		}
+	}
+}
