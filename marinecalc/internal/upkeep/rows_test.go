@@ -125,14 +125,14 @@ func TestCautionsAreOfWhatIsDue(t *testing.T) {
 		return false
 	}
 	zinc := `"service":{"done":[{"item":"heat-exchanger-zinc","date":"2020-06-01","engineHours":"780 h"}]},`
-	if s := testboat.RunOn(t, tern(zinc), "service-schedule", `{}`); !in(s, "plug at hand") || !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: Before a cooler") {
+	if s := testboat.RunOn(t, tern(zinc), "service-schedule", `{}`); !in(s, "plug at hand") || !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: The boat can fill through the hole of a zinc") {
 		t.Errorf("zincs overdue: %+v", s.Cautions)
 	}
 	s := testboat.RunOn(t, tern(""), "service-schedule", `{}`)
 	if in(s, "plug at hand") || len(s.Cautions) > 6 {
 		t.Errorf("zincs at the end of the list: %+v", s.Cautions)
 	}
-	if !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: Before a cooler") {
+	if !strings.Contains(lineOf(t, s, "Zincs of engine and gearbox cooler")["hazard"], "WARNING: The boat can fill through the hole of a zinc") {
 		t.Error("the row does not tell its own")
 	}
 	s = testboat.RunOn(t, `{"name":"Tern","readings":[{"date":"2026-05-01","symptoms":[{"evidence":"coupling-bolt-turns","answer":"yes"}]}]}`, "service-schedule", `{}`)
@@ -166,5 +166,15 @@ func TestCouplingBoltsAreSpares(t *testing.T) {
 	s := testboat.RunOn(t, tern(""), "service-schedule", `{}`)
 	if i := testboat.Column(t, s, "sparesBy", "part", "for"); i["Coupling bolts"] != "Coupling bolts loose" {
 		t.Errorf("%+v", i)
+	}
+}
+
+// A spare for what she has not is not carried: a packed gland has no face seal.
+func TestNoSpareForAFaceSealWherePackingRuns(t *testing.T) {
+	for boat, carried := range map[string]bool{`{"name": "Tern"}`: true, `{"name": "Tern", "gland": {"packing": "flax"}}`: false} {
+		has := testboat.Column(t, testboat.RunOn(t, boat, "service-schedule", `{"today": "2026-04-11"}`), "sparesBy", "part", "for")["Collar screws of the face seal"] != ""
+		if has != carried {
+			t.Errorf("%s: screws of a face seal are carried: %v", boat, has)
+		}
 	}
 }
