@@ -22,6 +22,7 @@ var mayDecide = map[string]string{
 	"usual-values/zones-to-15-kw":           ofGuides,
 	"usual-values/zones-to-300-kw":          ofGuides,
 	"vibration-classes":                     ofGuides,
+	"boat-proportions":                      "what is told as a slip of the pen: nothing is under or over a limit by it",
 	"boat-agreement":                        "what is told as a contradiction: nothing is under or over a limit by it",
 	"fault-judgement":                       "how fault finding weighs: a choice of this library, and no figure of a machine",
 	"sign-weights":                          "how fault finding weighs: what its words stand for",
