@@ -240,6 +240,7 @@ func TestCardTellsWhatAJointDoesNotHold(t *testing.T) {
 		{"cases/weak-split-clamp", nil, "pinch-bolts", "HOLDS TOO LITTLE: torque margin of shaft and flange ahead"},
 		{"boats/kittiwake", map[string]any{"coupling.bolts.thread": "M6x1", "coupling.holeDiameter": "6.6 mm", "engine.power": "150 kW"}, "coupling-bolts", "HOLDS TOO LITTLE: slip torque margin"},
 		{"boats/kittiwake", map[string]any{"coupling.bolts.freeLength": "45.12 ± 0.005 mm", "coupling.bolts.freeLengthNew": "45 ± 0.005 mm"}, "coupling-bolts", "NOT AS IT STANDS: bolt longer than new"},
+		{"cases/stretched-bolt", nil, "coupling-bolts", "NOT AS IT STANDS: torque to check as a share of what breaks the bolt"},
 	} {
 		joints := jointsWith(t, c.boat, c.figures)
 		if r := joints[c.joint].Range; !strings.Contains(r, c.says) {
