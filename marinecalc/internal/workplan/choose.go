@@ -5,7 +5,6 @@ import (
 	"maps"
 	"slices"
 
-	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -116,7 +115,8 @@ func (p *planner) faint(faults *sheet.Sheet, cause string) bool {
 	for n := 0; faults.Cell("ranking", n, "cause") != nil; n++ {
 		if faults.Cell("ranking", n, "cause").Text == cause {
 			odds := faults.Cell("ranking", n, "probability")
-			return odds.SI != nil && *odds.SI < diagnosis.Judgement(p.session.Book, "leads")
+			leads := p.session.Book.Table("fault-judgement").Find("leads", func(string) (float64, string, bool) { return 0, "", false })
+			return leads != nil && odds.SI != nil && *odds.SI < leads.Values.Of("figure").SI
 		}
 	}
 	return false
