@@ -20,6 +20,7 @@ func TestEveryMethodHeedsItsContext(t *testing.T) {
 	b := testboat.Demo(t, "kittiwake")
 	with := map[string][]any{
 		"Run":   {"bolt-preload", []byte(boltInput), marinecalc.Options{}},
+		"Fits":  {"bolt-preload", []byte(boltInput), marinecalc.Options{}},
 		"Check": {b, marinecalc.Options{}}, "CheckToPrint": {b, marinecalc.Options{}}, "TorqueCard": {b, marinecalc.Options{}}, "Parts": {b, marinecalc.Options{}},
 		"Compare": {b, "2025-10-04", "2026-06-20", marinecalc.Options{}},
 		"Line":    {b, "2026-06-20", marinecalc.Options{}}, "Part": {b, "coupling", "2026-06-20", marinecalc.Options{}},

@@ -127,7 +127,7 @@ func TestDemoBoatsFindTheirCause(t *testing.T) {
 		if is.Result("cause") != nil || is.Result("leadingCause").Text != diagnosis.NothingPoints || is.Result("probability") != nil {
 			t.Errorf("on the cured boat still %+v", is.Result("leadingCause"))
 		}
-		if planned := testboat.Page(t, testboat.CheckOn(t, b, s.last()), "work-plan").Result("planned").Text; planned != "nothing is to be done" {
+		if planned := testboat.Page(t, testboat.CheckOn(t, b, s.last()), "work-plan").Result("planned").Text; planned != "no work is chosen" {
 			t.Errorf("on the cured boat is planned: %s", planned)
 		}
 	})

@@ -1884,6 +1884,8 @@ export interface Survey {
   summary: Line[];
   /** What is wrong: what was seen or measured first, then what is over a limit by calculation. */
   found: Found[];
+  /** What is said in their place where nothing was found and nothing contradicts; absent elsewhere. */
+  nothing?: string;
   /** Figures that do not agree, each once. */
   disagree: Disagreement[];
   choice?: WorkChoice;

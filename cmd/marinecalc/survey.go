@@ -119,7 +119,7 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 	for i, c := range conflicts {
 		tell("FIGURES THAT DO NOT AGREE", titles[i]+". "+c.Text)
 	}
-	if nothing := s.Nothing(); nothing != "" {
+	if nothing := s.Nothing; nothing != "" {
 		fmt.Fprintln(out, plain.Wrapped("  ", nothing))
 	}
 	for _, chain := range s.Chains {

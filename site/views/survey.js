@@ -131,13 +131,13 @@ const HEADS = { still: 'Keep the shaft still', cause: 'Fault found', look: 'Seen
  * what was decided.
  * @param {Survey} survey
  */
-function found({ found: all, disagree, chains, choice }) {
+function found({ found: all, nothing, disagree, chains, choice }) {
   if (all.length + disagree.length + chains.length === 0 && !choice) return false;
   return h(
     'section',
     {},
     h('h2', {}, 'Found'),
-    all.length === 0 && h('p', {}, 'Nothing is over a limit and no fault was found, as far as it was looked at.'),
+    nothing && h('p', {}, nothing),
     h(
       'ul',
       { class: 'glance' },

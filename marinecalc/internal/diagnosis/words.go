@@ -63,7 +63,7 @@ func (f *finder) howSure(first, answered int) string {
 		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
 	case f.isFound(first):
 		if p := f.ofOneLook(first); p < f.figure("sure-nearly") {
-			return fmt.Sprintf("Found by one look. About %s of such looks are wrong, and little else that was answered bears it out: look again, in another way, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))
+			return fmt.Sprintf("Found by one look. About %s of such looks are wrong, and the other answers do not make up for that: look again, in another way, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))
 		}
 		return "Found: looked at and there, and the other answers agree."
 	}

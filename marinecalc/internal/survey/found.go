@@ -90,11 +90,8 @@ func (s *Survey) reached(id string) bool {
 	return v != nil && v.Word == sheet.Beyond
 }
 
-// Nothing is what stands where nothing was found; "" where something was.
-func (s *Survey) Nothing() string {
-	if s == nil {
-		return ""
-	}
+// nothing is what stands where nothing was found; "" where something was.
+func (s *Survey) nothing() string {
 	_, conflicts := s.Conflicts()
 	if len(s.Found)+len(s.Faults)+len(conflicts) > 0 {
 		return ""

@@ -23,18 +23,19 @@ import (
 // verdict, how one thing leads to another, and what can hurt in the work ahead.
 type Survey struct {
 	Boat     string          `json:"boat"`
-	Summary  []Line          `json:"summary"`          // the whole boat in a dozen lines at most
-	Found    []Found         `json:"found"`            // what was found by looking and measuring, then what is over a limit by calculation
-	Disagree []Disagreement  `json:"disagree"`         // figures that contradict each other
-	Choice   *Choice         `json:"choice,omitempty"` // what was decided and what is planned
-	Measure  []Measure       `json:"measure"`          // what to measure, to look up or to choose next, in this order; of each that which settles most first
-	Findings []Finding       `json:"findings"`         // every verdict drawn, most urgent first
-	Parts    []PartState     `json:"parts"`            // of the line, engine to propeller, each by the worst that is known of it
-	Still    string          `json:"still,omitempty"`  // why the shaft must not run
-	Chains   []string        `json:"chains"`           // how one finding leads to another
-	Cautions []sheet.Caution `json:"cautions"`         // of the sheets with findings to act on, gravest first, each once
-	Open     []Finding       `json:"open"`             // limits without a reading, and how to take it
-	Awaited  []Awaited       `json:"awaited"`          // figures to type, that which tells most first
+	Summary  []Line          `json:"summary"`           // the whole boat in a dozen lines at most
+	Found    []Found         `json:"found"`             // what was found by looking and measuring, then what is over a limit by calculation
+	Nothing  string          `json:"nothing,omitempty"` // what is said in their place where nothing was found
+	Disagree []Disagreement  `json:"disagree"`          // figures that contradict each other
+	Choice   *Choice         `json:"choice,omitempty"`  // what was decided and what is planned
+	Measure  []Measure       `json:"measure"`           // what to measure, to look up or to choose next, in this order; of each that which settles most first
+	Findings []Finding       `json:"findings"`          // every verdict drawn, most urgent first
+	Parts    []PartState     `json:"parts"`             // of the line, engine to propeller, each by the worst that is known of it
+	Still    string          `json:"still,omitempty"`   // why the shaft must not run
+	Chains   []string        `json:"chains"`            // how one finding leads to another
+	Cautions []sheet.Caution `json:"cautions"`          // of the sheets with findings to act on, gravest first, each once
+	Open     []Finding       `json:"open"`              // limits without a reading, and how to take it
+	Awaited  []Awaited       `json:"awaited"`           // figures to type, that which tells most first
 	Sheets   []*sheet.Sheet  `json:"sheets"`
 	Missing  []Missing       `json:"missing"`
 	Faults   []Fault         `json:"faults"`
@@ -103,6 +104,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err
 	}
+	survey.Nothing = survey.nothing()
 	survey.Summary = survey.summary(s)
 	return survey, nil
 }

@@ -34,7 +34,7 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
-		return p.nothingToDo("nothing is to be done"), nil
+		return p.nothingToDo("no work is chosen"), nil
 	}
 	if len(p.remedies) == 0 && len(p.left) > 0 {
 		out := p.nothingToDo("nothing is planned")

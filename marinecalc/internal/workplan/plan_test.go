@@ -72,7 +72,7 @@ func TestSharedStepsAreDoneOnce(t *testing.T) {
 func TestAnEmptyListIsNothingToDo(t *testing.T) {
 	b := testboat.Read(t, `{"name": "Test", "symptoms": [{"evidence": "knock-into-gear", "answer": "yes"}], "work": {"remedies": []}}`)
 	s := testboat.Run(t, "work-plan", `{"today": "2026-03-02"}`, marinecalc.Options{Boat: b, NoRanges: true})
-	if got := s.Result("planned").Text; got != "nothing is to be done" || len(s.Tables) > 0 || s.Result("finish") != nil {
+	if got := s.Result("planned").Text; got != "no work is chosen" || len(s.Tables) > 0 || s.Result("finish") != nil {
 		t.Errorf("planned is %q, %+v", got, s.Tables)
 	}
 }
