@@ -47,8 +47,8 @@ type (
 	Boat = boat.Boat
 	// Survey is everything a boat file allows to be calculated, in one pass.
 	// Its members are Awaited, Boat, Cautions, Chains, Choice, Disagree, Faults,
-	// Findings, Found, Made, Measure, Missing, Open, Parts, Sheets, Still, Summary and
-	// Warnings: what each is stands with survey.Survey of the inner packages.
+	// Findings, Found, Made, Measure, Missing, Nothing, Open, Parts, Sheets, Still, Summary
+	// and Warnings: what each is stands with survey.Survey of the inner packages.
 	Survey = survey.Survey
 	// Found is something that is wrong with the boat.
 	// Its members are Calculation, Kind, Limit, Row, Sheet, Text and Title: what each is

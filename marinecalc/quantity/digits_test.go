@@ -78,3 +78,18 @@ func TestLengthsStopAtTheGauge(t *testing.T) {
 		}
 	}
 }
+
+// What lacks a tenth by the last bit of a difference is a tenth: another platform's
+// last bit would print a digit more.
+func TestADecadeHasNoLastBit(t *testing.T) {
+	least, most := 0.2, 0.3 // no constants, whose difference would be exact
+	short, whole := most-least, 0.1
+	if short >= whole {
+		t.Fatal("nothing is lacking")
+	}
+	for _, half := range []float64{short, whole, 0.1 * (1 + 1e-15)} {
+		if got := string(appendRounded(nil, 16.436, 100*half, 4)); got != "16" {
+			t.Errorf("to %v: %s", half, got)
+		}
+	}
+}

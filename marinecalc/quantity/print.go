@@ -139,7 +139,7 @@ const amountDigits = 15
 // a ten-thousandth; but where an accuracy of less than half of that would leave no
 // range, to the first digit of that accuracy.
 func (u *unit) finest(half float64) float64 {
-	if half >= u.least/20 {
+	if half*(1+1e-9) >= u.least/20 {
 		return max(half, u.least)
 	}
 	return 10 * half
@@ -151,7 +151,7 @@ func appendRounded(dst []byte, x, half float64, most int) []byte {
 	if !(half > 0) || x == 0 {
 		return appendSignificant(dst, x, most)
 	}
-	place := int(math.Floor(math.Log10(half))) - 1
+	place := decade(half) - 1
 	if math.Abs(x) < 0.5*math.Pow10(place) {
 		return append(dst, '0')
 	}
@@ -164,6 +164,11 @@ func appendRounded(dst []byte, x, half float64, most int) []byte {
 	}
 	return appendSignificant(dst, x, min(max(n, 1), most))
 }
+
+// decade is the place of the first digit of an accuracy: 0 of 3, -2 of 0.01. One that
+// lacks a power of ten by the last bits of a difference is that power, so that no
+// platform prints a digit more than another.
+func decade(accuracy float64) int { return int(math.Floor(math.Log10(accuracy * (1 + 1e-9)))) }
 
 // Format gives an SI value in the named unit as a decimal number of four
 // significant digits, without exponent from 1e-4 up to 1e7. Thou are given to

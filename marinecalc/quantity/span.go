@@ -80,7 +80,7 @@ func appendApart(from, to []byte, low, high float64, u *unit) ([]byte, []byte) {
 		return from, to
 	}
 	x, y := u.fromSI(low), u.fromSI(high)
-	place := int(math.Floor(math.Log10(math.Abs(y-x) / 2)))
+	place := decade(math.Abs(y-x) / 2)
 	if place < finestPlace || place > 0 {
 		return from, to
 	}
@@ -116,7 +116,7 @@ func appendEnd(dst []byte, si, other float64, u *unit) []byte {
 		if half = u.finest(half); u.style == degrees {
 			half = max(half, 0.1)
 		}
-		place, size := int(math.Floor(math.Log10(half)))-1, math.Log10(max(math.Abs(x), math.Abs(y)))
+		place, size := decade(half)-1, math.Log10(max(math.Abs(x), math.Abs(y)))
 		if place = max(place, int(math.Floor(size))+1-spanDigits); half > 0 && place < 0 && size > -4 && math.Abs(x) >= 0.5*math.Pow10(place) {
 			return strconv.AppendFloat(dst, x, 'f', -place, 64)
 		}
