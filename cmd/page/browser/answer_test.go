@@ -145,30 +145,37 @@ func TestDripsByTaps(t *testing.T) {
 	}
 }
 
-// Drips typed alone have an answer at once, under way and at rest, and it says
-// what it hangs on; with both temperatures it says how warm the gland is.
+// Drips typed alone have a sheet at once, under way and at rest, that says what it
+// hangs on; with both temperatures it says how warm the gland is. Where the sheet asks
+// for more, as that of the bilge, they are judged before it is there.
 func TestDripsAlone(t *testing.T) {
 	b := newTab(t, 360)
 	b.open("#/sheet/gland-heat")
 	b.write("#in-dripRate", "5")
-	b.until(`document.querySelector(".alone .verdict")`)
-	for _, want := range []string{"Drips under way", "OK", "take its temperature"} {
-		if said := b.text(".alone"); !strings.Contains(said, want) {
+	b.until(`document.querySelector(".answers .verdict")`)
+	for _, want := range []string{"Drips under way, packing or face seal not named", "inside the guide", "Take the gland's temperature"} {
+		if said := b.text(".answer"); !strings.Contains(said, want) {
 			t.Errorf("five drips say nothing of %q: %q", want, said)
 		}
 	}
 	b.write("#in-measuredGlandTemperature", "30")
 	b.write("#in-waterTemperature", "18")
-	b.until(`document.querySelector(".alone").textContent.includes("above the sea")`)
-	if said := b.text(".alone"); strings.Contains(said, "take its temperature") {
+	b.until(`document.querySelector("main").textContent.includes("above the sea")`)
+	if said := b.text(".answer"); strings.Contains(said, "Take the gland's temperature") {
 		t.Errorf("a gland that was measured is still to be measured: %q", said)
 	}
 	b.press("Clear what was typed")
-	b.until(`!document.querySelector(".alone")`)
+	b.until(`!document.querySelector(".answers .verdict")`)
 	b.write("#in-dripRateAtRest", "30")
-	b.until(`document.querySelector(".alone .verdict")`)
-	if said := b.text(".alone"); !strings.Contains(said, "outside the guide") || !strings.Contains(said, "Drips at rest") || strings.Contains(said, "Drips under way") {
+	b.until(`document.querySelector(".answers .verdict")`)
+	if said := b.text(".answer"); !strings.Contains(said, "outside the guide") || !strings.Contains(said, "Drips at rest") || strings.Contains(said, "Drips under way") {
 		t.Errorf("thirty drips at rest: %q", said)
+	}
+	b.open("#/sheet/gland-drip")
+	b.write("#in-dripRate", "5")
+	b.until(`document.querySelector(".alone .verdict")`)
+	if said := b.text(".alone"); !strings.Contains(said, "Drips under way") || !strings.Contains(said, "take its temperature") {
+		t.Errorf("five drips beside a bilge that is not known: %q", said)
 	}
 }
 
