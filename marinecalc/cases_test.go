@@ -145,7 +145,7 @@ var cases = []surveyed{
 // the boat file that holds it.
 var restsOn = map[string][]string{
 	"glandTemperature":   {"gland-rise-measured", "gland-boils", "gland-too-hot-to-hold"},
-	"dripRate":           {"gland-drips", "gland-drips-kind-unknown", "gland-leaks", "pump-keeps-up"},
+	"dripRate":           {"gland-drips", "gland-drips-kind-unknown", "gland-drips-seal-unknown", "gland-leaks", "pump-keeps-up"},
 	"dripRateAtRest":     {"battery-outlasts-absence", "no-flood-in-absence", "flood-with-dead-pump"},
 	"bearingClearance":   {"worn-limit", "worn-share", "clearance-none", "clearance-tight", "shell-lasts-to-haul-out", "not-tighter-than-new", "not-tighter-than-before"},
 	"bearingGrooveDepth": {"worn-groove"},

@@ -9,8 +9,6 @@ import (
 // notOfTheTorque are the limits of the sheets that a joint's clamp rests on that no
 // row of the torque card names, each with why.
 var notOfTheTorque = map[string]string{
-	"bolt-preload/bolt-breaks":                       "of the torque that is asked about, not the card's",
-	"bolt-preload/bolt-torque-in-question":           "of the torque that is asked about, not the card's",
 	"bolt-preload/torque-in-question-too-loose":      "of the torque that is asked about, not the card's",
 	"bolt-preload/torque-in-question-needed":         "of the torque that is asked about, not the card's",
 	"bolt-preload/bolt-shrunk":                       "two lengths of which one is read wrong: of the reading, not of the bolt",
