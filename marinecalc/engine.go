@@ -148,23 +148,29 @@ func decoded(input []byte) (any, error) {
 	return typed, problems.Err()
 }
 
-// run is Run on an input that was decoded already.
-func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*Sheet, error) {
-	o, err := e.with(o)
-	if err != nil {
-		return nil, err
+// opened is a session, the calculation of that id and what was typed for it.
+func (e *Engine) opened(ctx context.Context, id string, typed any, o Options) (s *calc.Session, c calc.Calculation, object map[string]any, err error) {
+	if o, err = e.with(o); err != nil {
+		return nil, c, nil, err
 	}
-	s, err := o.Session(ctx, catalogue.Calculations)
-	if err != nil {
-		return nil, err
+	if s, err = o.Session(ctx, catalogue.Calculations); err != nil {
+		return nil, c, nil, err
 	}
-	c, err := s.Find(id)
-	if err != nil {
-		return nil, err
+	if c, err = s.Find(id); err != nil {
+		return nil, c, nil, err
 	}
 	object, ok := typed.(map[string]any)
 	if !ok {
-		return nil, noObject()
+		return nil, c, nil, noObject()
+	}
+	return s, c, object, nil
+}
+
+// run is Run on an input that was decoded already.
+func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*Sheet, error) {
+	s, c, object, err := e.opened(ctx, id, typed, o)
+	if err != nil {
+		return nil, err
 	}
 	out, _, problems := s.Run(c, object)
 	if len(problems) > 0 {

@@ -96,21 +96,9 @@ func (e *Engine) Fits(ctx context.Context, id string, input []byte, o Options) (
 // fits is Fits on an input that was decoded already.
 func (e *Engine) fits(ctx context.Context, id string, typed any, o Options) (map[string]Fit, error) {
 	o.NoRanges = true
-	o, err := e.with(o)
+	s, c, object, err := e.opened(ctx, id, typed, o)
 	if err != nil {
 		return nil, err
-	}
-	s, err := o.Session(ctx, catalogue.Calculations)
-	if err != nil {
-		return nil, err
-	}
-	c, err := s.Find(id)
-	if err != nil {
-		return nil, err
-	}
-	object, ok := typed.(map[string]any)
-	if !ok {
-		return nil, noObject()
 	}
 	return made(ctx, s.Fits(c, object), nil)
 }
