@@ -74,7 +74,7 @@ func (p *planner) toCure() []cure {
 	add := func(id, known, state string) {
 		for _, c := range p.session.Book.Causes().All() {
 			if c.ID == id {
-				list = append(list, cure{c, known, state == "found", p.likely(out.Sheet, id), p.faint(out.Sheet, id)})
+				list = append(list, cure{c, known, state == "found", likely(out.Sheet, id), p.faint(out.Sheet, id)})
 			}
 		}
 	}
@@ -97,29 +97,30 @@ func (p *planner) toCure() []cure {
 	return list
 }
 
-// likely tells whether a cause was found, or is more likely there than not: a
-// suspicion under even odds is looked for, and opens nothing.
-func (p *planner) likely(faults *sheet.Sheet, cause string) bool {
+// oddsOf is how likely the fault finding has a cause; nil of one that was found, and
+// of one that is not ranked.
+func oddsOf(faults *sheet.Sheet, cause string) (odds *float64, ranked bool) {
 	for n := 0; faults.Cell("ranking", n, "cause") != nil; n++ {
 		if faults.Cell("ranking", n, "cause").Text == cause {
-			odds := faults.Cell("ranking", n, "probability")
-			return odds.SI == nil || *odds.SI > 0.5
+			return faults.Cell("ranking", n, "probability").SI, true
 		}
 	}
-	return false
+	return nil, false
+}
+
+// likely tells whether a cause was found, or is more likely there than not: a
+// suspicion under even odds is looked for, and opens nothing.
+func likely(faults *sheet.Sheet, cause string) bool {
+	odds, ranked := oddsOf(faults, cause)
+	return ranked && (odds == nil || *odds > 0.5)
 }
 
 // faint tells whether a cause is not among the leaders: the first of many that
 // are as likely, for which nothing is opened or bought; a bolt may be tried.
 func (p *planner) faint(faults *sheet.Sheet, cause string) bool {
-	for n := 0; faults.Cell("ranking", n, "cause") != nil; n++ {
-		if faults.Cell("ranking", n, "cause").Text == cause {
-			odds := faults.Cell("ranking", n, "probability")
-			leads := p.session.Book.Table("fault-judgement").Find("leads", func(string) (float64, string, bool) { return 0, "", false })
-			return leads != nil && odds.SI != nil && *odds.SI < leads.Values.Of("figure").SI
-		}
-	}
-	return false
+	odds, _ := oddsOf(faults, cause)
+	leads := p.session.Book.Table("fault-judgement").Named("leads", nil)
+	return odds != nil && leads != nil && *odds < leads.Values.Of("figure").SI
 }
 
 // onceSeen is the work that an answer with yes puts before the other cures of
