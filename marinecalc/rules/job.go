@@ -126,7 +126,7 @@ func (j *job) faults(add func(kind string, i int, id string, faults ...fault)) {
 // WrongBy is the share of wrong answers of a row of the table ways-of-looking,
 // 0 where there is no such row.
 func (b *Book) WrongBy(way string) float64 {
-	row := b.Table("ways-of-looking").Find(way, func(string) (float64, string, bool) { return 0, "", false })
+	row := b.Table("ways-of-looking").Find(way, nil)
 	if row == nil {
 		return 0
 	}
@@ -143,7 +143,7 @@ func (b *Book) SignYes(s Sign, otherwise float64) float64 {
 	if s.Weight == "" {
 		return s.Yes
 	}
-	row := b.Table("sign-weights").Find(s.Weight, func(string) (float64, string, bool) { return 0, "", false })
+	row := b.Table("sign-weights").Find(s.Weight, nil)
 	if row == nil {
 		return otherwise // a test finds every word
 	}

@@ -12,8 +12,15 @@ import (
 )
 
 // Known gives what is known of a named input or result: a number in SI, or a
-// word. ok is false when it is not known.
+// word. ok is false when it is not known. Of nil nothing is known.
 type Known func(name string) (si float64, word string, ok bool)
+
+func (k Known) of(name string) (si float64, word string, ok bool) {
+	if k == nil {
+		return 0, "", false
+	}
+	return k(name)
+}
 
 // Valid says where a row applies: every input or result that it names must
 // meet its condition. The empty Valid applies everywhere.
@@ -43,7 +50,7 @@ func (v *Valid) UnmarshalJSON(text []byte) error {
 func (v Valid) Meets(known Known) bool {
 	for i := range v.terms {
 		t := &v.terms[i]
-		si, word, ok := known(t.of)
+		si, word, ok := known.of(t.of)
 		if t.condition.unknown {
 			if ok {
 				return false
@@ -87,7 +94,7 @@ func (v Valid) Misses(known Known) iter.Seq2[string, Asked] {
 	return func(yield func(string, Asked) bool) {
 		for i := range v.terms {
 			c := &v.terms[i].condition
-			si, word, ok := known(v.terms[i].of)
+			si, word, ok := known.of(v.terms[i].of)
 			if c.unknown || !ok || c.holds(si, word) {
 				continue
 			}

@@ -84,7 +84,7 @@ func gaugesFor(p, in *contract.Property, book *rules.Book) []Choice {
 	var list []Choice
 	gauges := book.Table(inputs.Gauges)
 	usual, _ := p.Default.(string)
-	alike := gauges.Find(usual, func(string) (float64, string, bool) { return 0, "", false })
+	alike := gauges.Find(usual, nil)
 	for _, row := range gauges.Rows.All() {
 		if alike != nil && !inputs.ReadsAlike(&row, alike) {
 			continue

@@ -59,7 +59,7 @@ func (m *maker) usualPasses(full float64) (out []string) {
 	if in := m.sheetOf("bolt-fit").Input("passes"); in != nil {
 		usual = in.Word
 	}
-	passes := m.session.Book.Table(row.Rows).Find(usual, func(string) (float64, string, bool) { return 0, "", false })
+	passes := m.session.Book.Table(row.Rows).Find(usual, nil)
 	if passes == nil {
 		return nil
 	}

@@ -169,7 +169,7 @@ func gaugeOf(s *calc.Session, k *contract.Calculation, p *contract.Property) str
 	}
 	if g := k.Input.Child(readBy); g != nil {
 		pick, _ := g.Default.(string)
-		if row := s.Book.Table(inputs.Gauges).Find(pick, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+		if row := s.Book.Table(inputs.Gauges).Find(pick, nil); row != nil {
 			return row.Name
 		}
 	}

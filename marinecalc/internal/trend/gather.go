@@ -332,7 +332,7 @@ func (t *follower) ofGauge(r *gathered, usual string, value float64, bad *proble
 	if gauge == "" {
 		return 0
 	}
-	row := t.session.Book.Table(inputs.Gauges).Find(gauge, func(string) (float64, string, bool) { return 0, "", false })
+	row := t.session.Book.Table(inputs.Gauges).Find(gauge, nil)
 	if row == nil {
 		return 0
 	}

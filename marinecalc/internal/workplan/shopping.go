@@ -156,7 +156,7 @@ func (p *planner) inBoat(prop *contract.Property) (kind string, si float64, text
 	}
 	if word, is := raw.(string); is && prop.Kind == nil {
 		if t := p.session.Book.Table(prop.Rows); t != nil {
-			if row := t.Find(word, func(string) (float64, string, bool) { return 0, "", false }); row != nil {
+			if row := t.Find(word, nil); row != nil {
 				word = row.Name
 			}
 		}

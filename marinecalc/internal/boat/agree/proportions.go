@@ -13,7 +13,7 @@ import (
 func (a *agreement) proportions() {
 	over := func(row, of, to, title string, quotient func(of, to float64) float64) {
 		g, ok := a.all(of, to)
-		r := a.book.Table("boat-proportions").Find(row, func(string) (float64, string, bool) { return 0, "", false })
+		r := a.book.Table("boat-proportions").Find(row, nil)
 		if !ok || r == nil || g[0].SI <= 0 || g[1].SI <= 0 {
 			return // a test finds every row that is asked for
 		}
