@@ -55,7 +55,7 @@ func askProcedure(ctx context.Context, r *request) (reply, error) {
 
 // askTick answers with the boat and what happened at a step.
 func askTick(_ context.Context, r *request) (reply, error) {
-	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
+	b, err := r.changed(func(b *boat.Boat) (*boat.Boat, error) {
 		r.happened.Day = r.options.Day
 		return procedure.KeepTick(r.options.Rules, b, r.happened)
 	})
@@ -64,14 +64,14 @@ func askTick(_ context.Context, r *request) (reply, error) {
 
 // askCloseWork answers with the boat and a job ended.
 func askCloseWork(_ context.Context, r *request) (reply, error) {
-	b, err := r.kept(func(b *boat.Boat) (*boat.Boat, error) {
+	b, err := r.changed(func(b *boat.Boat) (*boat.Boat, error) {
 		return procedure.Close(r.options.Rules, b, r.happened.Remedies, r.options.Day)
 	})
 	return reply{Boat: b}, err
 }
 
-// kept changes the boat of the request.
-func (r *request) kept(change func(*boat.Boat) (*boat.Boat, error)) (*boat.Boat, error) {
+// changed is the boat of the request after a change.
+func (r *request) changed(change func(*boat.Boat) (*boat.Boat, error)) (*boat.Boat, error) {
 	if r.options.Boat == nil {
 		return nil, noBoat()
 	}

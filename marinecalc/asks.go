@@ -153,7 +153,7 @@ func (r *request) typed() any {
 }
 
 func askRun(ctx context.Context, r *request) (reply, error) {
-	s, err := r.engine.run(ctx, r.calculation, r.typed(), r.options)
+	s, err := r.engine.run(ctx, r.calculation, r.typed(), r.options, r.kept)
 	return reply{Sheet: s}, err
 }
 

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"errors"
 	"fmt"
 
 	"example.org/driveline/marinecalc/problem"
@@ -50,6 +51,13 @@ func written(r reply) ([]byte, error) {
 	return bytes.TrimSuffix(out.Bytes(), []byte("\n")), err
 }
 
+// asWritten is a member of a request, which was decoded before.
+func asWritten(text []byte, member string) json.RawMessage {
+	var whole map[string]json.RawMessage
+	_ = json.Unmarshal(text, &whole)
+	return whole[member]
+}
+
 func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 	r, problems := e.readRequest(text, asks)
 	if len(problems) > 0 {
@@ -64,5 +72,9 @@ func (e *Engine) answer(ctx context.Context, text []byte) (reply, error) {
 		w.Where = "/boat" + w.Where
 		out.Warnings = append(out.Warnings, w)
 	}
-	return out, stopped(ctx, err)
+	err = stopped(ctx, err)
+	if !errors.Is(err, ErrCancelled) {
+		e.keeper().Keep(r.kept)
+	}
+	return out, err
 }

@@ -22,6 +22,7 @@ type Engine struct {
 	book      *rules.Book // nil for the standard one
 	units     string
 	maxTrials int // 0 for the most there can be
+	last      calc.Keeper
 }
 
 // Option sets up an Engine. One that is nil sets up nothing.
@@ -90,6 +91,14 @@ func (e *Engine) rules() *rules.Book {
 	return e.book
 }
 
+// keeper keeps the boat of the last request.
+func (e *Engine) keeper() *calc.Keeper {
+	if e == nil {
+		e = &standard
+	}
+	return &e.last
+}
+
 // with fills in what a call leaves to the engine.
 func (e *Engine) with(o Options) (Options, error) {
 	if e == nil {
@@ -136,7 +145,7 @@ func (e *Engine) Run(ctx context.Context, id string, input []byte, o Options) (*
 	if err != nil {
 		return nil, err
 	}
-	return e.run(ctx, id, typed, o)
+	return e.run(ctx, id, typed, o, nil)
 }
 
 // decoded is an input as it was typed; no text stands for the empty object.
@@ -148,14 +157,16 @@ func decoded(input []byte) (any, error) {
 	return typed, problems.Err()
 }
 
-// opened is a session, the calculation of that id and what was typed for it.
-func (e *Engine) opened(ctx context.Context, id string, typed any, o Options) (s *calc.Session, c calc.Calculation, object map[string]any, err error) {
+// opened is a session that goes on from what was kept, which may be nothing, the
+// calculation of that id and what was typed for it.
+func (e *Engine) opened(ctx context.Context, id string, typed any, o Options, kept *calc.Kept) (s *calc.Session, c calc.Calculation, object map[string]any, err error) {
 	if o, err = e.with(o); err != nil {
 		return nil, c, nil, err
 	}
 	if s, err = o.Session(ctx, catalogue.Calculations); err != nil {
 		return nil, c, nil, err
 	}
+	s.GoOn(kept, o)
 	if c, err = s.Find(id); err != nil {
 		return nil, c, nil, err
 	}
@@ -166,9 +177,9 @@ func (e *Engine) opened(ctx context.Context, id string, typed any, o Options) (s
 	return s, c, object, nil
 }
 
-// run is Run on an input that was decoded already.
-func (e *Engine) run(ctx context.Context, id string, typed any, o Options) (*Sheet, error) {
-	s, c, object, err := e.opened(ctx, id, typed, o)
+// run is Run on an input that was decoded already, and a boat that may be kept.
+func (e *Engine) run(ctx context.Context, id string, typed any, o Options, kept *calc.Kept) (*Sheet, error) {
+	s, c, object, err := e.opened(ctx, id, typed, o, kept)
 	if err != nil {
 		return nil, err
 	}

@@ -96,7 +96,7 @@ func (e *Engine) Fits(ctx context.Context, id string, input []byte, o Options) (
 // fits is Fits on an input that was decoded already.
 func (e *Engine) fits(ctx context.Context, id string, typed any, o Options) (map[string]Fit, error) {
 	o.NoRanges = true
-	s, c, object, err := e.opened(ctx, id, typed, o)
+	s, c, object, err := e.opened(ctx, id, typed, o, nil)
 	if err != nil {
 		return nil, err
 	}

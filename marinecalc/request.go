@@ -46,6 +46,7 @@ type request struct {
 	signalK     SignalKChoice
 	leaveOut    bool // what of the boat cannot be used
 	options     Options
+	kept        *calc.Kept // its boat, to go on from; nil for none
 }
 
 // readRequest takes a request for one of the asks apart. Unknown members are refused, and those
@@ -292,13 +293,11 @@ func wholeNumber(name string, v any, most float64, problems *problem.List) float
 // applyOverlays applies the request's rule files over the engine's rules, each
 // as it is written, since its problems name lines.
 func (r *request) applyOverlays(text []byte, problems *problem.List) {
-	var whole struct {
-		Overlays []json.RawMessage `json:"overlays"`
-	}
-	_ = json.Unmarshal(text, &whole) // it was decoded before
-	files := make([][]byte, len(whole.Overlays))
+	var overlays []json.RawMessage
+	_ = json.Unmarshal(asWritten(text, "overlays"), &overlays) // it was decoded before
+	files := make([][]byte, len(overlays))
 	for i := range files {
-		files[i] = whole.Overlays[i]
+		files[i] = overlays[i]
 	}
 	book, faults, warnings := applyAll(r.engine.rules(), files)
 	*problems = append(*problems, below("/overlays", faults)...)
@@ -308,22 +307,24 @@ func (r *request) applyOverlays(text []byte, problems *problem.List) {
 
 // takeBoat reads the boat of a request; where the reply gives it back, with
 // its members in the owner's order. That boat is decoded once more, after the
-// first one is let go: both at once do not fit where memory is short.
+// first one is let go: both at once do not fit where memory is short. One that is
+// the same to the byte as that of the request before is kept from there.
 func (r *request) takeBoat(text []byte, object map[string]any, problems *problem.List) {
 	var b *Boat
 	var err error
-	if r.ask.givesBoat {
+	switch {
+	case r.ask.givesBoat:
 		delete(object, "boat")
-		var whole struct {
-			Boat json.RawMessage `json:"boat"`
-		}
-		if err = json.Unmarshal(text, &whole); err == nil { // it was decoded before
-			b, err = boat.Read(whole.Boat)
-		}
-	} else if r.leaveOut {
+		b, err = boat.Read(asWritten(text, "boat"))
+	case r.leaveOut:
 		b, err = boat.FromSound(object["boat"])
-	} else {
-		b, err = boat.From(object["boat"])
+	default:
+		own := asWritten(text, "boat")
+		if r.kept = r.engine.keeper().Take(own); r.kept != nil {
+			b = r.kept.Boat
+		} else if b, err = boat.From(object["boat"]); err == nil && len(*problems) == 0 {
+			r.kept = calc.NewKept(own, b)
+		}
 	}
 	for _, p := range problem.Of(err) {
 		p.Where = "/boat" + p.Where

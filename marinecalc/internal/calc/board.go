@@ -23,7 +23,7 @@ type entry struct {
 	missing  []*contract.Property
 	problems problem.List
 	ready    chan struct{}
-	by       *Session // that runs it, or ran it
+	by       *Session // that runs it
 	over     bool
 	brackets sync.Map // of its results, once asked for: *inputs.Bracket by name
 }
@@ -61,7 +61,7 @@ func (b *board) take(s *Session, id string) (e *entry, mine bool) {
 // finish lets go those that wait for an entry.
 func (b *board) finish(e *entry) {
 	b.mutex.Lock()
-	e.over = true
+	e.over, e.by = true, nil // what is kept of a board keeps no session
 	b.mutex.Unlock()
 	close(e.ready)
 }
