@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/boat/agree"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/catalogue"
@@ -223,7 +224,11 @@ func askReadings(_ context.Context, r *request) (reply, error) {
 	if r.options.Boat == nil {
 		return reply{}, noBoat()
 	}
-	return reply{CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat), Charts: overview.Charts(r.options.Boat, r.options, r.options.Day), Daily: overview.Daily(r.options)}, nil
+	var warnings problem.List
+	for _, d := range agree.Meter(r.options.Boat) { // said where it is written down; surveys and sheets say it by themselves
+		warnings.Add("/boat"+d.Figures[0].Pointer, d.Title+": "+d.Text, "", "")
+	}
+	return reply{Warnings: warnings, CSV: string(ReadingsCSV(r.options.Boat)), Series: SeriesOf(r.options.Boat), Charts: overview.Charts(r.options.Boat, r.options, r.options.Day), Daily: overview.Daily(r.options)}, nil
 }
 
 // askLog answers with the boat and one reading put into its log.

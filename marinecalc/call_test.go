@@ -53,6 +53,7 @@ func TestCallAnswersEverything(t *testing.T) {
 func TestCallTakesReadings(t *testing.T) {
 	for request, has := range map[string]string{
 		`{"ask":"readings","boat":` + testboat.Logged + `}`: `"csv":"date,engineHours,changed,note,couplingGaps,dripRate\r\n`,
+		`{"ask":"readings","boat":{"name":"Tern","readings":[{"date":"2026-05-01","engineHours":"1500 h"},{"date":"2026-04-01","engineHours":"1562 h"}]}}`: `"where":"/boat/readings/0/engineHours","what":"Hour meter: It stood at 1500 h on 2026-05-01 and at 1562 h on 2026-04-01 before.`,
 		`{"ask":"readings"}`: `this needs a boat`,
 		`{"ask":"add-readings","boat":` + testboat.Logged + `,"csv":"date,dripRate\n2026-06-01,7 drips/min\n"}`:      `"dripRate":"7 drips/min"`,
 		`{"ask":"add-readings","boat":` + testboat.Logged + `,"csv":"date,dripRate\n2026-06-01,7\n"}`:                `"where":"/csv/2/dripRate"`,

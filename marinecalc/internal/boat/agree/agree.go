@@ -50,6 +50,17 @@ func Of(b *boat.Boat, book *rules.Book) []Disagreement {
 	return a.list
 }
 
+// Meter finds in a boat's log what of the hour meter contradicts the dates: that it
+// stood higher before. It takes no rules; nil where nothing does.
+func Meter(b *boat.Boat) []Disagreement {
+	if b == nil {
+		return nil
+	}
+	a := agreement{boat: b}
+	a.log()
+	return a.list
+}
+
 // agreement is the figures under comparison.
 type agreement struct {
 	boat *boat.Boat
