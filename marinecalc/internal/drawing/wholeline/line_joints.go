@@ -27,7 +27,7 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 		description += " " + names[i][0] + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
 	}
 	description += " Weakest in a shock: " + b.Words("weakestShock", out.WeakestShock) + ", " + b.Words("sureShock", out.SureShock) + "."
-	p := picture.Begin(392, 296, title, description)
+	p := picture.Begin(392, 306, title, description)
 	const middle, left, column = 66.0, 60.0, 80.0
 	at := func(i int) float64 { return left + column*float64(i) + column/2 }
 	drawLine(p, middle, at)
@@ -53,7 +53,7 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 		}
 		p.EndGroup()
 	}
-	p.Text(picture.Faint, "start", left, 288, "upright line: 1, it lets go")
+	p.Text(picture.Faint, "start", left, 299, "upright line: 1, it lets go")
 	return []sheet.Drawing{{Name: "line-joints", Title: title, Description: description, SVG: p.End()}}
 }
 
@@ -123,8 +123,8 @@ func drawJoint(p *picture.Picture, x, y, margin float64, stand string) {
 		figures, word = "found", "loose"
 		p.Area(picture.Warn, []float64{x - 5, x + 5, x}, []float64{y - 9, y - 9, y - 2})
 	}
+	p.Text(picture.Ink, "middle", x, y+30, figures)
 	if word != "" {
-		figures += " "
+		p.Text(picture.Ink, "middle", x, y+43, word)
 	}
-	p.Text(picture.Ink, "middle", x, y+32, figures+word)
 }
