@@ -95,7 +95,7 @@ func TestOrdersAndOpenLines(t *testing.T) {
 			t.Fatal(err)
 		}
 		drawn, ashore := start["Pull the coupling flange off the shaft"]
-		needs := start["Close the coupling"]
+		needs := start["Close and bolt up the coupling"]
 		if ashore { // the whole winter ashore may lie between, but not the lift
 			needs = drawn
 		}
