@@ -9,9 +9,6 @@ import { verdictLine } from './answer.js';
 
 const LEAST = 3; // taps before a rate is told
 const GLAND = 'gland-heat'; // has the limits that drips are held against
-const RATES = ['dripRate', 'dripRateAtRest'];
-const BESIDE = ['dripGauge', 'packing', 'measuredGlandTemperature', 'waterTemperature', 'thermometer'];
-const WARMTH = ['measuredGlandTemperature', 'measuredRise'];
 const GOOD = 60; // s: a slow gland wants a whole minute
 
 /** Rows of the gauges, by how long they count at least; the calculator has what a count leaves unknown. */
@@ -42,6 +39,8 @@ export function dripCounter(app, fields, gauge) {
   const use = button('Use it', () => {
     gauge?.enter(gaugeOf(counted().seconds));
     field().fill(written(counted().rate));
+    made.open = false; // the sheet says the rest
+    made.querySelector('summary')?.focus();
     speak(`${field().title}: ${field().control.value}`);
   });
   const again = button('Count again', () => {
@@ -84,26 +83,6 @@ export function dripCounter(app, fields, gauge) {
   const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), fields.length > 1 && which, said, drop, tools, verdict);
   show();
   return made;
-}
-
-/**
- * What drips and thermometer say by themselves, before anything else of the
- * gland is known: only limits that go by these alone. What else the sheet asks
- * for is taken from the schema's examples and moves none of them.
- * @param {import('../app.js').App} app
- * @param {import('../../wasm/marinecalc.js').Json} value what is typed
- * @param {(name: string) => unknown} given what was typed or the boat gives of an input
- */
-export function dripsAlone(app, value, given) {
-  const rates = RATES.filter((name) => given(name) !== undefined);
-  if (rates.length === 0) return [];
-  const sheet = runWith(app, GLAND, Object.fromEntries([...RATES, ...BESIDE].flatMap((name) => (value[name] === undefined ? [] : [[name, value[name]]]))));
-  const told = verdictsOn(sheet, [...rates, ...WARMTH]);
-  if (told.length === 0) return [];
-  const cold = told.every((v) => v.on !== 'measuredRise');
-  return [
-    h('section', { class: 'alone' }, h('h3', {}, 'By the drips'), ...told.map(verdictLine), cold && h('p', {}, 'How warm the gland runs decides: take its temperature, and the water’s, after half an hour under way.')),
-  ];
 }
 
 /**

@@ -1,6 +1,6 @@
 // Instruments for the hand, by what the schema says of an input or a result.
 
-import { dripCounter, dripsAlone } from './drips.js';
+import { dripCounter } from './drips.js';
 import { dayStrip } from './days.js';
 import { errands } from './errands.js';
 import { jointList } from './joints.js';
@@ -22,18 +22,6 @@ export function inputInstruments(app, schema, form) {
   const drips = Object.entries(schema.$defs.input.properties ?? {}).filter(([name, { instrument }]) => instrument === 'drips' && form.fields.has(`/${name}`));
   const fields = drips.flatMap(([name]) => form.fields.get(`/${name}`) ?? []);
   return fields.length > 0 ? [dripCounter(app, fields, form.fields.get(`/${drips[0]?.[1].readBy}`))] : [];
-}
-
-/**
- * What can be told of what is typed before there is a sheet.
- * @param {import('../app.js').App} app
- * @param {CalculationSchema} schema
- * @param {import('../../wasm/marinecalc.js').Json} value
- * @param {(input: string) => unknown} given what was typed or the boat gives of an input
- */
-export function partAnswer(app, schema, value, given) {
-  const drips = Object.values(schema.$defs.input.properties ?? {}).some((p) => p.instrument === 'drips');
-  return drips ? dripsAlone(app, value, given) : [];
 }
 
 /**

@@ -26,10 +26,10 @@ export class Standing {
   }
 
   /**
-   * The sheet to show, what is wrong, and the inputs that the sheet goes
-   * without.
+   * The sheet to show, what is wrong, whether the sheet is the one from before,
+   * and the inputs that it goes without or takes as they were.
    * @param {Json} typed
-   * @returns {{ sheet: Sheet | null, problems: Problem[], without: string[] }}
+   * @returns {{ sheet: Sheet | null, problems: Problem[], old: boolean, without: string[], held: string[] }}
    */
   take(typed) {
     let reply = this.#run(typed);
@@ -40,21 +40,29 @@ export class Standing {
     if (reply.ok) {
       this.#good = this.used = used;
       this.#sheet = reply.sheet;
-      return { sheet: reply.sheet, problems: [], without: [] };
+      return { sheet: reply.sheet, problems: [], old: false, without: [], held: [] };
     }
     const { problems } = reply;
     const without = [...new Set(problems.map((p) => p.where.split('/')[1] ?? ''))].filter((name) => name !== '' && name !== 'boat');
     const wrong = without.filter((name) => Object.hasOwn(typed, name) || Object.hasOwn(this.#good, name));
+    /** @type {string[]} */
+    const held = [];
     if (wrong.length > 0) {
       const usable = { ...typed };
       for (const name of wrong) {
         const good = this.#sheet ? this.#good[name] : undefined;
         if (good === undefined || JSON.stringify(good) === JSON.stringify(typed[name])) delete usable[name]; // or it is not it that was changed
-        else usable[name] = good;
+        else {
+          usable[name] = good;
+          held.push(name);
+        }
       }
       const again = this.#run(usable);
-      if (again.ok) [this.#sheet, this.used] = [again.sheet, usable];
+      if (again.ok) {
+        [this.#sheet, this.used] = [again.sheet, usable];
+        return { sheet: again.sheet, problems, old: false, without: without.filter((name) => !held.includes(name)), held };
+      }
     }
-    return { sheet: this.#sheet, problems, without };
+    return { sheet: this.#sheet, problems, old: true, without, held: [] };
   }
 }

@@ -34,8 +34,8 @@ test('the answer from before stands while something is wrong', () => {
   const standing = new Standing(/** @type {any} */ (run), () => null);
   standing.take(typed);
   typed = four(['0.3', '0.3', undefined, '0.3']);
-  const { sheet, without } = standing.take(typed);
-  assert.deepEqual([sheet, without], [{ rows: 4 }, ['readings']]);
+  const { sheet, old, without, held } = standing.take(typed);
+  assert.deepEqual([sheet, old, without, held], [{ rows: 4 }, false, [], ['readings']]);
 });
 
 test('what did not change and no longer goes is left out, and the rest is answered anew', () => {
@@ -43,6 +43,6 @@ test('what did not change and no longer goes is left out, and the rest is answer
     typed.nut === undefined || typed.nut === typed.thread ? { ok: true, sheet: { of: typed.thread } } : { ok: false, problems: [{ where: '/nut', what: 'does not go with the rest' }] };
   const standing = new Standing(/** @type {any} */ (go), () => null);
   standing.take({ thread: 'coarse', nut: 'coarse' });
-  const { sheet, without } = standing.take({ thread: 'fine', nut: 'coarse' });
-  assert.deepEqual([sheet, without], [{ of: 'fine' }, ['nut']]);
+  const { sheet, old, without, held } = standing.take({ thread: 'fine', nut: 'coarse' });
+  assert.deepEqual([sheet, old, without, held], [{ of: 'fine' }, false, ['nut'], []]);
 });

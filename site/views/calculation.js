@@ -15,7 +15,7 @@ import { speak } from '../kit/speak.js';
 import { answerParts, hazards } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
 import { calendarButton, exportButtons } from '../sheet/exports.js';
-import { inputInstruments, partAnswer, resultInstruments } from '../sheet/instruments.js';
+import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
 import { passesOf } from '../sheet/passes.js';
 import { behind, headline, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
@@ -180,7 +180,7 @@ export function showCalculation(app, main, id = '') {
   function redraw() {
     clearTimeout(pause);
     const began = performance.now();
-    const { sheet, problems, without } = standing.take(trimmed(form.value) ?? {});
+    const { sheet, problems, old, without, held } = standing.take(trimmed(form.value) ?? {});
     took = performance.now() - began;
     const taken = form.take(problems);
     shownSheet = problems.length > 0 ? null : sheet;
@@ -191,10 +191,11 @@ export function showCalculation(app, main, id = '') {
     paper.hidden = !sheet;
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
     if (sheet) {
-      const left = without.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name);
+      const titles = (/** @type {string[]} */ names) => names.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name).join(', ');
+      const left = [old && 'The answer from before', without.length > 0 && `Without: ${titles(without)}`, held.length > 0 && `As it was before: ${titles(held)}`].filter(Boolean);
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
-        ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.length > 0 ? `The answer from before, without: ${left.join(', ')}` : 'The answer from before')),
+        ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.join('. '))),
         ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
       );
       detail.replaceChildren(...behind(sheet, opens));
@@ -205,14 +206,14 @@ export function showCalculation(app, main, id = '') {
       toAnswer.textContent = headline(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
-      const alone = taken.missing.length > 0 && taken.wrong.length === 0 ? partAnswer(app, schema, before, given) : [];
-      answer.replaceChildren(...some(...alone, lacking, ...hazards(cautions, id)));
-      toAnswer.textContent = alone[0]?.querySelector('.verdict p')?.textContent ?? 'No answer yet';
+      const ways = next(); // what is typed may be enough for one of them
+      answer.replaceChildren(...some(lacking, ...hazards(cautions, id), ways.length > 0 && h('div', { class: 'tools actions' }, ...ways)));
+      toAnswer.textContent = 'No answer yet';
       cardOf(null);
     }
     pause = setTimeout(() => rested(problems.length === 0), PAUSE);
     if (problems.length > 0) toKeep.replaceChildren();
-    speak(problems.length > 0 || !sheet ? [...answer.querySelectorAll('.alone, .summary')].map((e) => e.textContent).join(' ') : spoken(sheet));
+    speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
     const undone = lastChange(place);
     back.replaceChildren(...some(undone !== undefined && button('Undo', () => takeBack(place), { class: 'quiet', 'aria-label': `Undo: ${undone}` })));
     answer.querySelector('.answers, .summary')?.after(unused);
@@ -243,7 +244,7 @@ export function showCalculation(app, main, id = '') {
         h(
           'div',
           { class: 'under' },
-          more > 0 && button(`More inputs (${more})`, () => showRest(rest), { class: 'link' }),
+          more > 0 && button('More inputs', () => showRest(rest), { class: 'link' }),
           tryOut.element,
           back,
         ),
