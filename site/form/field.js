@@ -136,16 +136,20 @@ export class Field {
   showOrigin(text, words) {
     const known = text !== '' && !this.isFilled;
     const from = brief(words);
-    const stands = text !== '' ? (from ? `${text} · ${from}` : text) : '';
+    const chosen = this.control instanceof HTMLSelectElement && text.length > 25; // two lines of it are room enough
+    const stands = text !== '' ? (from && !chosen ? `${text} · ${from}` : text) : '';
     this.#from.textContent = '';
     this.control.classList.toggle('in-use', stands !== '' && !this.isFilled);
     if (this.control instanceof HTMLSelectElement) {
       const nothing = this.control.options[0];
       if (nothing) nothing.textContent = stands || 'Choose…';
+      const { length = 0 } = this.control.selectedOptions[0]?.text ?? {};
+      this.control.classList.toggle('wordy', length > 16);
+      this.control.style.setProperty('--lines', String(Math.ceil(length / 18)));
     } else {
       if (known) this.#from.textContent = `In use, ${words}: ${text}`;
       const example = exampleIn(this.schema, this.#setting.units);
-      this.control.placeholder = stands || (example === undefined ? '' : `such as ${example}`);
+      this.control.placeholder = stands || (example === undefined ? ' ' : `such as ${example}`);
     }
   }
 

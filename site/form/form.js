@@ -124,7 +124,7 @@ export class Form {
       const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
       place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
     }
-    taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f) })));
+    taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f), name: f.title })));
     for (const list of [taken.missing, taken.wrong]) list.sort((a, b) => (a.control.compareDocumentPosition(b.control) & Node.DOCUMENT_POSITION_PRECEDING ? 1 : -1));
     return taken;
   }
@@ -162,6 +162,9 @@ export class Form {
 
   /** Opens the fold, if any, in which a control stands, and goes there. @param {HTMLElement} control */
   static visit(control) {
+    const list = control.closest('.row')?.closest('fieldset');
+    const face = list?.querySelector('.hub input'); // read on the face, not in the list below it
+    if (face instanceof HTMLElement && face.checkVisibility()) return face.focus();
     for (let up = control.parentElement; up; up = up.parentElement) {
       if (up instanceof HTMLDetailsElement) up.open = true;
     }

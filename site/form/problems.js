@@ -11,7 +11,7 @@ import { Form } from './form.js';
  * What is wrong, with its place; what is only missing; what has no place here.
  * @typedef {object} Taken
  * @property {{ control: HTMLElement, title: string, problem: Problem }[]} wrong
- * @property {{ control: HTMLElement, title: string }[]} missing
+ * @property {{ control: HTMLElement, title: string, name?: string }[]} missing name: without its row
  * @property {Problem[]} loose
  */
 
@@ -30,8 +30,23 @@ export function summary({ wrong, missing, loose }, level) {
     mistakes.length > 0 && h(level, {}, 'To correct'),
     mistakes.length > 0 && h('ul', { class: 'wrong-list' }, ...mistakes),
     missing.length > 0 && h(level, {}, 'Still needed'),
-    missing.length > 0 && h('ul', {}, ...missing.map(({ control, title }) => h('li', {}, goTo(control, title)))),
+    missing.length > 0 && h('ul', {}, ...gathered(missing).map(({ control, title }) => h('li', {}, goTo(control, title)))),
   );
+}
+
+/**
+ * What is missing, with all that several rows of a list lack in one line.
+ * @param {Taken['missing']} missing
+ */
+function gathered(missing) {
+  const ofList = (/** @type {HTMLElement} */ control) => control.closest('.row')?.closest('fieldset');
+  return missing.flatMap(({ control, title }, i) => {
+    const list = ofList(control);
+    const alike = list ? missing.filter((m) => ofList(m.control) === list) : [];
+    if (alike.length < 2) return [{ control, title }];
+    const names = [...new Set(alike.map((m) => (m.name ?? m.title).toLowerCase()))].join(', ');
+    return alike[0] === missing[i] ? [{ control, title: `${list?.dataset.title}: ${names}` }] : [];
+  });
 }
 
 /**
@@ -77,14 +92,14 @@ function goTo(control, title) {
 }
 
 /**
- * Takes an error that offers nothing to press away once something is typed or
- * chosen beside it.
+ * Takes an error away once something is typed or chosen beside it: who works on
+ * has read it, and a file can be opened again.
  * @param {HTMLElement} said where it stands
  */
 export function goneWhenTyped(said) {
   const gone = (/** @type {Event} */ event) => {
     if (!said.isConnected) removeEventListener('input', gone);
-    else if (!(event.target instanceof HTMLInputElement && event.target.type === 'file') && !said.querySelector('button')) said.replaceChildren();
+    else if (!(event.target instanceof HTMLInputElement && event.target.type === 'file')) said.replaceChildren();
   };
   addEventListener('input', gone);
 }

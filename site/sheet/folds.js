@@ -29,7 +29,7 @@ export function folds(place) {
 /**
  * A fold whose inside is made when it is first opened, and which stays off the
  * paper.
- * @param {string} title
+ * @param {string | Node} title
  * @param {() => (Node | string)[]} inside
  */
 export function lateFold(title, inside) {

@@ -95,16 +95,21 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     return made;
   };
   draw();
-  return h(
+  const made = h(
     'section',
-    { class: 'move-it' },
+    { class: 'move-it', tabindex: '-1' },
     h('h3', {}, 'How to move it'),
     h('p', { class: 'help' }, 'From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. Half of each move first, the two of a pair by turns, then read; up and down first, sideways after. Touch a mount once it is done.'),
     grid,
     next,
     again(form),
   );
+  if (anew) setTimeout(() => (made.scrollIntoView(), made.focus({ preventScroll: true })));
+  anew = false;
+  return made;
 }
+
+let anew = false; // the moves were asked for from what was read after some of them
 
 /**
  * Typing anew what the coupling reads after a move.
@@ -116,6 +121,7 @@ function again(form) {
   const made = h('details', { class: 'fold' }, h('summary', {}, 'Read again: type it, and plan anew'), ...fields.map((f, i) => h('label', { class: 'again' }, f.title, inputs[i])));
   made.append(
     button('Plan anew', () => {
+      anew = inputs.some((input) => input.value.trim());
       for (const [i, f] of fields.entries()) if (inputs[i]?.value.trim()) f.enter(inputs[i].value);
     }),
     h('p', { class: 'help' }, h('a', { href: '#/sheet/coupling-alignment' }, 'Or read all gaps on the face.')),

@@ -173,7 +173,7 @@ function shelfTools(app, id, now, again, open) {
   return h(
     'details',
     { class: 'shelf card', open },
-    h('summary', {}, h('span', { class: 'card-title' }, 'Boats kept here'), h('span', { class: 'card-known' }, 'open, save, change')),
+    h('summary', {}, h('span', { class: 'card-title' }, 'Saved boats'), h('span', { class: 'card-known' }, 'open, save, change')),
     h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Current boat'), h('div', { class: 'entry' }, shelf)),
     h(
       'div',

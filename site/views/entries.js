@@ -74,6 +74,11 @@ export function byDay(app, id, again) {
   });
 }
 
+/** The names of what an entry holds besides when and by whom it was read. @param {Json} entry */
+export function readIn(entry) {
+  return Object.keys(entry).filter((name) => !['date', 'time', 'source'].includes(name));
+}
+
 /** When an entry was read, to sort by. @param {Json | undefined} entry */
 function day(entry) {
   return `${entry?.date ?? ''}${entry?.time ?? ''}`;
@@ -88,7 +93,7 @@ function day(entry) {
 function entryFold(app, id, i, again) {
   const list = () => /** @type {Json[]} */ (at(onShelf(id).boat, '/readings') ?? []);
   const entry = list()[i] ?? {};
-  const n = Object.keys(entry).filter((name) => !['date', 'time', 'source'].includes(name)).length;
+  const n = readIn(entry).length;
   return lateFold(`${[entry.date ?? 'no date', entry.time].filter(Boolean).join(' ')}: ${n === 1 ? 'one entry' : `${n} entries`}`, () => {
     let now = list()[i] ?? {};
     const { form, check } = entryForm(app, id, now, `reading-${i}`, () => true, (value) => {

@@ -149,7 +149,7 @@ function known({ id, known: n, asked: of, asks }, name) {
   const open = asks.filter((a) => !a.known);
   return section(
     `Known of ${name}`,
-    h('p', {}, of === 0 ? 'Its calculations ask nothing of the boat.' : `${n} of ${of} known. `, open.length > 0 ? `Open: ${open.map((a) => a.title).join(', ')}. ` : '', h('a', { href: `#/boat/${id}` }, open.length > 0 ? 'Fill in' : 'Look at them')),
+    h('p', {}, of === 0 ? 'Its calculations ask nothing of the boat.' : `${n} of ${of} known. `, open.length > 0 ? `Open: ${open.slice(0, 6).map((a) => a.title).join(', ')}${open.length > 6 ? `, and ${open.length - 6} more` : ''}. ` : '', h('a', { href: `#/boat/${id}` }, open.length > 0 ? 'Fill in' : 'Look at them')),
   );
 }
 

@@ -11,7 +11,7 @@ import { speak } from '../kit/speak.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
 import { work } from '../sheet/sheet.js';
-import { byDay, entryForm } from './entries.js';
+import { byDay, entryForm, readIn } from './entries.js';
 import { readingTools } from './exchange.js';
 import { isLong, moon, withoutLog } from './home.js';
 import { units } from '../store/settings.js';
@@ -232,8 +232,7 @@ function dailyForm(app, id, daily, again) {
   form.showOrigins({});
   const keep = () => {
     const value = /** @type {Json} */ (tidied({ ...(others?.value ?? {}), ...form.value }, {}) ?? {});
-    const said = Object.keys(value).filter((name) => !['date', 'time', 'source'].includes(name));
-    if (said.length === 0) {
+    if (readIn(value).length === 0) {
       wrong.replaceChildren(h('p', { class: 'wrong' }, 'Nothing is filled in yet.'));
       return;
     }

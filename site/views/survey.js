@@ -4,7 +4,7 @@
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
 import { button, h } from '../kit/dom.js';
-import { cautionList } from '../sheet/cautions.js';
+import { hazards } from '../sheet/answer.js';
 import { lateFold } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
 import { badge, verdictCard } from '../sheet/verdicts.js';
@@ -89,7 +89,7 @@ function surveyOf(app, boat, reply, begun) {
       measure(survey),
       list('Close to a limit', of('near the limit')),
       list('Outside or about a guide', of('outside the guide', 'about the guide')),
-      cautionList(survey.cautions ?? []),
+      ...hazards(survey.cautions ?? [], 'survey'),
       begunWork(app, begun),
       late('Not enough to tell', of('cannot tell')),
       late('OK or inside the guide', of('within', 'inside the guide')),
@@ -103,7 +103,7 @@ function surveyOf(app, boat, reply, begun) {
         h('h2', { id: 'sheets-title' }, 'Every sheet'),
         survey.sheets.length === 0 && h('p', {}, 'No sheet can be calculated yet.'),
         ...survey.sheets.map((sheet) =>
-          lateFold(`${sheet.title}. ${headline(sheet)}`, () => [
+          lateFold(h('span', {}, h('strong', {}, sheet.title), ` ${headline(sheet)}`), () => [
             h('div', { class: 'sheet' }, ...work(sheet)),
             h('p', {}, link({ ...sheet, title: `${sheet.title}: change what is known` })),
           ]),
