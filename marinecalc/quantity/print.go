@@ -77,6 +77,31 @@ func (v Shown) AppendFigures(dst []byte, si float64, figures int, s System) []by
 	return v.append(dst, si, 0, figures, s)
 }
 
+// PrintConverted prints a figure that was written in another unit, as it is said in
+// this one: to two digits below ten and to three from there on, no finer than any
+// gauge on a boat reads, and without fractions of an inch. 0.003 in is 0.076 mm,
+// and 0.01 mm is 0.0004 in.
+func (v Shown) PrintConverted(si float64, s System) string {
+	var buf [96]byte
+	return string(v.append(buf[:0], si, 0, converted, s))
+}
+
+// converted stands for the digits of a figure that was converted.
+const converted = -1
+
+// ofConverted is how many digits it has.
+func (u *unit) ofConverted(x float64) int {
+	x = math.Abs(x)
+	n := 2
+	if x >= 10 {
+		n = 3
+	}
+	if u.least > 0 && x > 0 {
+		n = min(n, int(math.Floor(math.Log10(x)))-decade(u.least)+2)
+	}
+	return max(n, 1)
+}
+
 // sizeOf is by what a value's unit is chosen: nothing to ± 0.04 mm, with what
 // dust a difference leaves of it, stands in millimetres and not in micrometres.
 func sizeOf(si, half float64) float64 {
@@ -93,7 +118,7 @@ func (v Shown) append(dst []byte, si, half float64, figures int, s System) []byt
 	case math.IsNaN(si) || math.IsInf(si, 0):
 		return append(dst, unknown...)
 	case v.kind == nil:
-		return appendSignificant(dst, si, cmp.Or(figures, digits))
+		return appendSignificant(dst, si, cmp.Or(max(figures, 0), digits))
 	case s == US:
 		return appendTo(dst, si, half, figures, v.kind.sized(sizeOf(si, half), v.us))
 	}
@@ -112,6 +137,9 @@ func (v Shown) append(dst []byte, si, half float64, figures int, s System) []byt
 // appendTo writes a value to so many figures, or with 0 figures as one known to
 // ± half, 0 for all its digits.
 func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
+	if figures == converted {
+		figures = u.ofConverted(u.fromSI(si))
+	}
 	if figures > 0 {
 		return appendUnits(appendSignificant(dst, u.fromSI(si), figures), u.name)
 	}

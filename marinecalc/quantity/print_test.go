@@ -257,3 +257,24 @@ func TestPrintNoMoreThanIsKnown(t *testing.T) {
 		}
 	}
 }
+
+// A figure that was converted is printed as it is said in the reader's unit.
+func TestPrintConverted(t *testing.T) {
+	for _, c := range []struct {
+		kind, metric, us string
+		si               float64
+		want             string
+	}{
+		{"length", "mm", "in", 0.003 * 0.0254, "0.076 mm (0.003 in)"}, {"length", "mm", "in", 0.00001, "0.01 mm (0.0004 in)"}, {"length", "mm", "in", 0.0005, "0.5 mm (0.02 in)"},
+		{"length", "mm", "thou", 0.00006, "0.06 mm (2.4 thou)"}, {"length", "mm", "in", 1.375 * 0.0254, "34.9 mm (1.4 in)"},
+		{"velocity", "mm/s", "in/s", 0.0045, "4.5 mm/s (0.18 in/s)"}, {"temperature", "°C", "°F", 328.15, "55 °C (131 °F)"}, {"length", "mm", "in", 0, "0 mm (0 in)"}, {"ratio", "", "", 0.001, "0.001"},
+	} {
+		k, _ := Lookup(c.kind)
+		if got := k.In(c.metric, c.us).PrintConverted(c.si, Both); got != c.want {
+			t.Errorf("%s %g: %q, want %q", c.kind, c.si, got, c.want)
+		}
+	}
+	if got := (Shown{}).PrintConverted(1.23456, Metric); got != "1.235" {
+		t.Error(got)
+	}
+}

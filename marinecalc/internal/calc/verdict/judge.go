@@ -61,7 +61,8 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	v.Limit, v.Title, v.On, v.Authority, v.Source, v.Guide = l.ID, l.Title, l.On, l.Basis.Authority(), l.Source.String(), r.guides(h)
 	v.Stops = l.Stops.Len() > 0 && !v.Guide
 	limit, behind, ok := r.limit(l, p)
-	v.Bound, v.Side = r.boundText(h, limit, ok), SideOf(l)
+	j, measured := r.value(l.On)
+	v.Bound, v.Side = r.boundText(h, limit, ok, j.si, j.low, j.high), SideOf(l)
 	if p != nil && p.Kind != nil {
 		v.Kind, v.Unit = sheet.Kind(p.Kind.Name), p.Kind.SIUnit()
 	}
@@ -71,7 +72,6 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 			*v.BoundSI = limit.Min
 		}
 	}
-	j, measured := r.value(l.On)
 	measured = measured && !r.onlyUsual(l.On)
 	if measured && p != nil && len(p.Enum) == 0 && !(l.Chance && j.si == unweighed) { // nobody can mark a chance that is not known
 		v.SI = r.Keep(j.si)

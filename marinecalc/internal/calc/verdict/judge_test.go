@@ -105,3 +105,22 @@ func TestAChanceThatIsNotKnownIsNoNumber(t *testing.T) {
 		t.Error("no chance is unknown here")
 	}
 }
+
+// A bound that was converted is said in round figures, and keeps those it was
+// converted to where a reading, or an end of where it may lie, comes so close that
+// rounded off it would seem to lie on the other side.
+func TestConvertedBoundIsRound(t *testing.T) {
+	const leaf = `, "bladeWidth": "0 mm", "wornLimit": "0.03 in", "shaftDiameter": "25 mm"}`
+	for clearance, want := range map[string]string{"0.5 mm": "at most 0.76 mm", "0.761 mm ± 0.0001 mm": "at most 0.762 mm", "0.7 mm ± 0.06 mm": "at most 0.762 mm", "1.2 mm": "at most 0.76 mm"} {
+		s := testboat.Run(t, "bearing-clearance", `{"bearingClearance": "`+clearance+`"`+leaf, marinecalc.Options{})
+		if got := s.Verdict("worn-limit").Bound; got != want {
+			t.Errorf("%s: %s, want %s", clearance, got, want)
+		}
+	}
+	for units, want := range map[string]string{"metric": "at most 0.76 mm to 1.5 mm", "us": "at most 0.03 in to 0.059 in", "both": "at most 0.76 mm (0.03 in) to 1.5 mm (0.059 in)"} {
+		s := testboat.Run(t, "bearing-clearance", `{"bearingClearance": "0.5 mm", "bladeWidth": "0 mm", "shaftDiameter": "25 mm", "wornRule": "practice-thirty-thou"}`, marinecalc.Options{Units: units})
+		if got := s.Verdict("worn-limit").Bound; got != want {
+			t.Errorf("%s: %s, want %s", units, got, want)
+		}
+	}
+}
