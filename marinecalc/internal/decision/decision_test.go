@@ -93,3 +93,13 @@ func TestExpectedOfALife(t *testing.T) {
 		t.Errorf("%g", got)
 	}
 }
+
+// What the plan takes is what the plan does: nothing on a suspicion under even odds.
+func TestSuspicionTakesNoWorkYet(t *testing.T) {
+	b := testboat.Read(t, `{"name": "Test", "symptoms": [{"evidence": "gearbox-whine", "answer": "yes"}, {"evidence": "fluid-metal", "answer": "yes"}]}`)
+	o := marinecalc.Options{Boat: b, NoRanges: true}
+	takes, planned := testboat.Run(t, "repair-or-replace", `{}`, o).Result("takes").Text, testboat.Run(t, "work-plan", `{"today": "2026-03-02"}`, o).Result("planned").Text
+	if takes != "nothing for it yet: it is only suspected, and looked for first" || !strings.HasPrefix(planned, "nothing yet") {
+		t.Errorf("takes %q, plans %q", takes, planned)
+	}
+}

@@ -179,6 +179,9 @@ func (m *matter) decide(s *calc.Session, in cost.Input, out *cost.Result) {
 		if first := m.firstCure(s); first != "" {
 			m.takes = first + ", until you decide"
 		}
+		if m.atWork > 0 && m.atWork <= 0.5 {
+			m.takes = "nothing for it yet: it is only suspected, and looked for first"
+		}
 	case way == cost.TooClose:
 		m.takes = "the first cure of the cause, until you decide: the money does not"
 	case way == cost.LeaveIt && in.Decided == "": // money does not leave a fault in a boat

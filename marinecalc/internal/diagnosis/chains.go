@@ -13,7 +13,8 @@ import (
 )
 
 // Chains says how the troubles that the sheets show lead to one another, in
-// the order of the rows: every link between two troubles that are seen, and the
+// the order of the rows: every link between two troubles that are seen, two of which
+// each brings on the other in one line, and the
 // shortest way from a limit that is over to a trouble that nothing else seen
 // explains. Then, in one line for each trouble, what it may have brought on
 // that nobody has seen.
@@ -32,8 +33,14 @@ func Chains(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) []string {
 	between := w.between(links)
 	told := map[string]bool{}
 	for _, c := range links.All() {
-		if w.seen[c.From] && w.seen[c.To] || between[c.ID] {
-			sentences = append(sentences, w.sentence(c))
+		if (w.seen[c.From] && w.seen[c.To] || between[c.ID]) && !told[c.From+"/"+c.To] {
+			other := back(links, c)
+			if other == nil || !w.seen[c.From] || !w.seen[c.To] {
+				sentences = append(sentences, w.sentence(c))
+			} else {
+				sentences = append(sentences, w.circle(c, *other))
+				told[c.To+"/"+c.From] = true
+			}
 			told[c.From+"/"+c.To] = true
 		}
 	}
@@ -53,6 +60,16 @@ func Chains(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) []string {
 		sentences = append(sentences, fmt.Sprintf("Look for what “%s” may have brought on: %s. [%s]", w.title[from], strings.Join(expected[from], "; "), basis[from]))
 	}
 	return sentences
+}
+
+// back is the link that leads from where another leads to where it comes from.
+func back(links rules.List[rules.Chain], c rules.Chain) *rules.Chain {
+	for _, other := range links.All() {
+		if other.From == c.To && other.To == c.From {
+			return &other
+		}
+	}
+	return nil
 }
 
 // between are the links, by id, of the shortest ways over what nobody has seen,
@@ -244,4 +261,9 @@ const noVerdict = "no verdict yet"
 // sentence says one link.
 func (w *web) sentence(c rules.Chain) string {
 	return fmt.Sprintf("%s → %s: %s [%s]", w.named(c.From), w.named(c.To), strings.TrimSpace(c.Because), c.Basis.Authority())
+}
+
+// circle says two troubles of which each brings on the other.
+func (w *web) circle(c, back rules.Chain) string {
+	return fmt.Sprintf("%s ↔ %s, each brings on the other: %s %s [%s]", w.named(c.From), w.named(c.To), strings.TrimSpace(c.Because), strings.TrimSpace(back.Because), c.Basis.Authority())
 }

@@ -154,3 +154,19 @@ func TestChainsLeaveOutWhatNobodySaw(t *testing.T) {
 		}
 	}
 }
+
+// Two troubles of which each brings on the other are one circle, and one line.
+func TestCircleIsToldOnce(t *testing.T) {
+	s := testboat.Run(t, diagnosis.FaultFinding, `{"answers": [{"evidence": "output-nut-turns", "answer": "yes"}, {"evidence": "output-face-seen", "answer": "yes"}]}`, marinecalc.Options{})
+	got := diagnosis.Chains(rules.Standard(), nil, []*sheet.Sheet{s})
+	const nut, face = "Output flange nut loose", "Clamping face of the output flange worn"
+	circles := 0
+	for _, line := range got {
+		if strings.Contains(line, nut+" (found) ↔ "+face+" (found), each brings on the other: ") {
+			circles++
+		}
+	}
+	if circles != 1 || has(got, nut, face) || has(got, face, nut) {
+		t.Errorf("%d circles:\n%s", circles, strings.Join(got, "\n"))
+	}
+}

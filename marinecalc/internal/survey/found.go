@@ -339,7 +339,7 @@ func (s *Survey) choice(book *rules.Book) *Choice {
 		if n := s.overdue(); nothing && n > 0 {
 			plan += fmt.Sprintf("; care overdue: %d, see the service schedule", n)
 		}
-		if suspected && text("work-plan", "suspected") != "" {
+		if suspected && !nothing && text("work-plan", "suspected") != "" {
 			plan += " (on that suspicion: order nothing yet)"
 		}
 		switch dated, err := day.Parse(c.Finish); {

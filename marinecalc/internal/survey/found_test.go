@@ -192,7 +192,8 @@ func TestALookPointsOnlyToWhatItIsEvidenceFor(t *testing.T) {
 // or that there is none; why there is none stands on the plan.
 func TestTheWorkLine(t *testing.T) {
 	for _, c := range []struct{ more, want string }{
-		{`"symptoms": [{"evidence": "clatter-at-idle", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}]`, "planned: Change the damper plate (on that suspicion: order nothing yet), ready 20"},
+		{`"symptoms": [{"evidence": "clatter-at-idle", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}]`, "%); planned: nothing yet: what is suspected is looked for first."},
+		{`"symptoms": [{"evidence": "clatter-at-idle", "answer": "yes"}, {"evidence": "knock-into-gear", "answer": "yes"}, {"evidence": "bell-dust", "answer": "yes"}, {"evidence": "came-suddenly", "answer": "yes"}, {"evidence": "gone-in-neutral", "answer": "no"}]`, "planned: Change the damper plate (on that suspicion: order nothing yet), ready 20"},
 		{`"symptoms": [{"evidence": "damper-seen", "answer": "yes"}]`, "Planned: Change the damper plate, ready 20"},
 		{`"lies": "afloat", "symptoms": [{"evidence": "blade-seen", "answer": "yes"}]`, "no date yet: see the work plan."},
 	} {

@@ -74,7 +74,7 @@ func (p *planner) toCure() []cure {
 	add := func(id, known, state string) {
 		for _, c := range p.session.Book.Causes().All() {
 			if c.ID == id {
-				list = append(list, cure{c, known, state == "found", likely(out.Sheet, id), p.faint(out.Sheet, id)})
+				list = append(list, cure{c, known, state == "found", likely(out.Sheet, id)})
 			}
 		}
 	}
@@ -115,14 +115,6 @@ func likely(faults *sheet.Sheet, cause string) bool {
 	return ranked && (odds == nil || *odds > 0.5)
 }
 
-// faint tells whether a cause is not among the leaders: the first of many that
-// are as likely, for which nothing is opened or bought; a bolt may be tried.
-func (p *planner) faint(faults *sheet.Sheet, cause string) bool {
-	odds, _ := oddsOf(faults, cause)
-	leads := p.session.Book.Table("fault-judgement").Named("leads", nil)
-	return odds != nil && leads != nil && *odds < leads.Values.Of("figure").SI
-}
-
 // onceSeen is the work that an answer with yes puts before the other cures of
 // the first cause; "" for none.
 func (p *planner) onceSeen(faults *sheet.Sheet) string {
@@ -152,7 +144,6 @@ type cure struct {
 	known  string // as people read it
 	found  bool
 	likely bool // found, or more likely than not
-	faint  bool // not among the leaders: the first of many
 }
 
 // decision is what was decided between repairing and replacing.
@@ -233,10 +224,9 @@ func (p *planner) opensNoMore(r rules.Remedy) bool {
 }
 
 // cure plans what cures a cause: the way that was decided where the decision
-// is about it, or else its first cure. Beside what was found nothing is opened on
-// a suspicion, unless it is more likely than not and links two that were found;
-// what only sets right what lies bare anyway is done. Planned by itself it is
-// told to be one.
+// is about it, or else its first cure. A suspicion is planned only where it is more
+// likely than not, and told to be one; beside what was found only where it links two
+// that were found; what only sets right what lies bare anyway is done.
 func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[string]rules.Remedy) {
 	about := slices.ContainsFunc(d.works, func(work string) bool { return work != "" && rules.Contains(c.Remedies, work) })
 	switch {
@@ -261,8 +251,8 @@ func (p *planner) cure(c cure, found map[string]bool, d *decision, byID map[stri
 	}
 	switch {
 	case c.found:
-	case c.faint && len(found) == 0 && (first.Kind == "replace" || first.Kind == "repair"):
-		p.guessed = append(p.guessed, fmt.Sprintf("“%s” (%s) is the first of many that are as likely: nothing is planned for it; make its look first.", c.Title, c.known))
+	case !c.likely && len(found) == 0:
+		p.guessed = append(p.guessed, fmt.Sprintf("“%s”, for “%s” (%s), is not planned: make its look first, and order or open nothing for it before.", first.Title, c.Title, c.known))
 		return
 	case p.opensNoMore(first):
 		because = fmt.Sprintf("%s (%s): it lies open for the other work", c.Title, c.known)
