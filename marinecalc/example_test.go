@@ -41,9 +41,9 @@ func ExampleProblemsOf() {
 	}
 	// Output:
 	// something is missing: true
-	// /keyLength missing Key length that bears is not known
-	// /keyWidth missing Key width is not known
-	// /shaftTorque missing Steady torque is not known
+	// /keyLength missing Key length that bears: not known
+	// /keyWidth missing Key width: not known
+	// /shaftTorque missing Steady torque: not known
 }
 
 // A yard's server: its own rules laid down once, a deadline for each request.

@@ -69,7 +69,7 @@ func nameSources(out *vibration.SourceResult, list []vibration.Suspect) {
 	}
 	first, second := row(0), row(1)
 	says := func(run, x, y string) string {
-		return run + ": " + first.Name + " " + x + ", " + second.Name + " " + y + "."
+		return run + ": “" + first.Name + "” " + x + ", “" + second.Name + "” " + y + "."
 	}
 	switch out.Parting {
 	case vibration.ByNeutral:
@@ -79,7 +79,7 @@ func nameSources(out *vibration.SourceResult, list []vibration.Suspect) {
 	case vibration.ByAstern:
 		out.Parting = says("At the same engine speed astern", first.InAstern, second.InAstern)
 	case vibration.ByNoRun:
-		out.Parting = "No run parts " + first.Name + " from " + second.Name + ". For the first: " + first.Look + "; for the second: " + second.Look + "."
+		out.Parting = "No other speed and no other gear parts “" + first.Name + "” from “" + second.Name + "”. For the first: " + first.Look + "; for the second: " + second.Look + "."
 	case vibration.BySureLook:
 		out.Parting = "To make sure: " + first.Look + "."
 	case vibration.NoneFits:

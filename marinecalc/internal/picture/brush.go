@@ -41,7 +41,9 @@ func (b Brush) Print(kind string, si float64, metric, us string) string {
 	switch {
 	case kind == "length" && math.Abs(si) >= finestGauge:
 		return k.In(metric, us).PrintTo(si, finestGauge, b.Units)
-	case kind == "length" || kind == "money":
+	case kind == "length": // of particles
+		return k.In(metric, us).PrintFigures(si, 2, b.Units)
+	case kind == "money":
 		return k.Print(si, b.Units, metric, us)
 	}
 	return string(k.In(metric, us).AppendFigures(nil, si, 3, b.Units))
@@ -78,7 +80,13 @@ func (b Brush) Torque(v quantity.Torque) string {
 }
 
 // Force prints a force in N or lbf.
-func (b Brush) Force(v quantity.Force) string { return b.Print("force", float64(v), "N", "lbf") }
+func (b Brush) Force(v quantity.Force) string {
+	metric := "N"
+	if math.Abs(float64(v)) >= 1e4 {
+		metric = "kN"
+	}
+	return b.Print("force", float64(v), metric, "lbf")
+}
 
 // Percent prints a share.
 func (b Brush) Percent(v quantity.Ratio) string { return b.Print("ratio", float64(v), "%", "%") }
@@ -93,7 +101,8 @@ func (b Brush) Frequency(v quantity.Frequency) string {
 	return b.Print("frequency", float64(v), "Hz", "Hz")
 }
 
-// Money prints an amount in the currency of the run.
+// Money prints an amount in the currency of the run, as a guess: in tens and more.
 func (b Brush) Money(amount quantity.Money) string {
-	return b.Print("money", float64(amount), b.Currency, b.Currency)
+	k, _ := quantity.Lookup("money")
+	return k.In(b.Currency, b.Currency).PrintTo(float64(amount), 0.05*math.Abs(float64(amount)), b.Units)
 }

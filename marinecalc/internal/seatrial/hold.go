@@ -89,7 +89,7 @@ func (t *trial) measure(line *CheckLine, run *Run, stage, check *rules.Row, engi
 		case w == proof.Fail:
 			said = append(said, "Outside "+what+".")
 		case doubt:
-			said = append(said, "The gauge cannot tell it from "+what+": read again, or with a finer one.")
+			said = append(said, "The gauge cannot tell whether it is "+what+": read again, or with a finer one.")
 		case w == proof.LookAgain:
 			said = append(said, "Outside "+what+", which is a guide: find out why.")
 		}

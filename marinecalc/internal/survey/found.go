@@ -139,7 +139,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 				continue
 			}
 			if because := out.Cell("cureOrder", m, "because"); because != nil && because.Text != "" {
-				text += "; it brings on: " + because.Text
+				text += "; it brings on: " + strings.TrimSuffix(because.Text, ".")
 			}
 			if cure := out.Cell("cureOrder", m, "remedies"); cure != nil && cure.Text != "" {
 				text += "; cure: " + cure.Text
@@ -149,7 +149,11 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 	}
 	points := ""
 	if cause, sure := out.Result("cause"), out.Result("probability"); cause != nil {
-		points = " It points to: " + out.Cell("ranking", 0, "name").Text
+		points = " It points to"
+		if sure != nil && sure.SI != nil && *sure.SI < diagnosis.Judgement(session.Book, "sure-open") {
+			points += ", among others"
+		}
+		points += ": " + out.Cell("ranking", 0, "name").Text
 		if sure != nil {
 			points += " (" + sure.Text + ")"
 		}

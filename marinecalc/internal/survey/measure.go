@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -284,14 +285,18 @@ func (m *group) gain() string {
 		parts = append(parts, words+" "+verdicts+": "+strings.Join(titles, "; "))
 	}
 	told("settles", m.Settles)
-	with := strings.ToLower(strings.Join(m.With, ", "))
+	var others []string
+	for _, title := range m.With {
+		others = append(others, problem.MidSentence(title))
+	}
+	with := strings.Join(others, ", ")
 	if len(m.With) > mostNamed {
 		with = fmt.Sprintf("%d others", len(m.With))
 	}
 	told("helps, together with "+with+", with", m.Helps)
 	how := ""
 	if m.what() == DoChoose {
-		how = "As its maker gives it, else the end of its range that makes the verdict worse. "
+		how = "As its maker gives it, or as you know it, else the end of its range that makes the verdict worse. "
 	}
 	return how + "It " + strings.Join(parts, ". It ") + "."
 }

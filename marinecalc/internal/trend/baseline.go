@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/trend/series"
@@ -95,7 +96,7 @@ func (t *follower) baseline() {
 	case out.OffBaseline < -1:
 		says = "better than when all was well"
 	}
-	out.BaselineSays = fmt.Sprintf("%s; all well: %s, as the mean of %s, so that up to %s is as ever", says, t.show(mean), counted(len(well), "reading"), t.show(mean+math.Copysign(half, t.worse(1, 0))))
+	out.BaselineSays = fmt.Sprintf("%s; all well: %s, as the mean of %s, so that up to %s is as ever", says, t.showTo(mean, half), counted(len(well), "reading"), t.showTo(mean+math.Copysign(half, t.worse(1, 0)), half))
 	if !t.series.Rising {
 		out.BaselineSays = strings.Replace(out.BaselineSays, "up to", "down to", 1)
 	}
@@ -210,4 +211,21 @@ func (t *follower) followUp(old, gained float64, before []int) {
 	last := t.newest()
 	list = append(list, stage{When: since(&points[last]) + day.Text(points[last].Day), Reading: t.show(points[last].Value), Lost: lost(last)})
 	copy(t.out.FollowUp[:], list)
+}
+
+// showTo is [follower.show] of what is known to ± half.
+func (t *follower) showTo(si, half float64) string {
+	return t.property.Shown.PrintTo(si, half, t.session.Units)
+}
+
+// roughly is what a guessed date is worth: its month, or so many years ahead its year.
+func roughly(date string, ahead float64) string {
+	d, err := time.Parse(time.DateOnly, date)
+	switch {
+	case err != nil:
+		return date
+	case ahead > 3*365:
+		return d.Format("2006")
+	}
+	return d.Format("January 2006")
 }

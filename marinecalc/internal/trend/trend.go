@@ -303,16 +303,18 @@ func (t *follower) says() string {
 		}
 		return "By the line it does not move toward " + limit + ", but the scatter of the readings would allow it from " + t.out.EarliestDate + " on." + off
 	}
-	text := "At a steady pace it comes to " + limit
-	if t.out.LimitDate != "" {
-		text += ", about " + t.out.LimitDate
-	}
-	if h := f.Hours.Expected; h >= 0 {
-		text += fmt.Sprintf(", %.0f engine hours from now", h)
-	}
 	first, newest := &t.series.Points[f.Run[0]], &t.series.Points[f.Run[len(f.Run)-1]]
+	date, hours := t.out.LimitDate, f.Hours.Expected
 	if f.Days.Expected > float64(newest.Day-first.Day) {
 		off = " That is farther ahead than the readings go back: no more than a guess." + off
+		date, hours = roughly(date, f.Days.Expected), digits(hours, 2)
+	}
+	text := "At a steady pace it comes to " + limit
+	if date != "" {
+		text += ", about " + date
+	}
+	if hours >= 0 {
+		text += fmt.Sprintf(", %.0f engine hours from now", hours)
 	}
 	return text + "." + off
 }

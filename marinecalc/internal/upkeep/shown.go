@@ -68,9 +68,9 @@ func (k *keeper) first(row *rules.Row, rate, from float64) (words, after string,
 		d := k.log.DayOf(hours, k.use.PerDay)
 		switch {
 		case math.IsNaN(d):
-			return "not known", hours
+			return notKnown, hours
 		case d < float64(k.log[0].Day):
-			return "at " + figure(hours) + " h on the meter", hours
+			return "at " + figure(hours) + onMeter, hours
 		case d > float64(k.today+farthest):
 			return "not in ten years", hours
 		}
@@ -79,8 +79,26 @@ func (k *keeper) first(row *rules.Row, rate, from float64) (words, after string,
 	first, hours := on(usual)
 	low, _ := on(early)
 	high, _ := on(late)
-	return first + " (" + low + " to " + high + ")", after, hours
+	return between(first, low, high), after, hours
 }
+
+// between writes a day, or hours on the meter, with the earliest and the latest
+// where they tell more.
+func between(at, low, high string) string {
+	from, metered := strings.CutSuffix(low, onMeter)
+	switch {
+	case low == at && high == at || low == notKnown || high == notKnown:
+		return at
+	case metered && strings.HasSuffix(high, onMeter):
+		return at + " (" + strings.TrimPrefix(from, "at ") + " to " + strings.TrimPrefix(strings.TrimSuffix(high, onMeter), "at ") + " h)"
+	case metered:
+		low = strings.TrimPrefix(low, "at ")
+	}
+	return at + " (from " + low + " to " + high + ")"
+}
+
+// How hours and what cannot be told are written.
+const onMeter, notKnown = " h on the meter", "not known"
 
 // figure writes hours to two figures.
 func figure(hours float64) string {

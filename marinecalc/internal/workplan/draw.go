@@ -36,7 +36,7 @@ func DrawSchedule(in Input, out Result, _ picture.Brush) []sheet.Drawing {
 		first = min(first, today)
 	}
 	const title = "Schedule"
-	description := fmt.Sprintf("%d steps from %s to %s. Critical: %s.", len(steps), steps[0].Start, day.Text(last-1), out.CriticalPath)
+	description := fmt.Sprintf("%d step%s from %s to %s. Critical: %s.", len(steps), map[bool]string{false: "s"}[len(steps) == 1], steps[0].Start, day.Text(last-1), out.CriticalPath)
 	if out.Open != "" {
 		description += " She lies open for " + out.Open + "."
 	}

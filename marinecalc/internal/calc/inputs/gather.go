@@ -215,7 +215,7 @@ func (in *Inputs) needs() {
 		if why := in.Request.WhyWithheld(p); why != "" {
 			hint = "put that right first (" + strings.TrimSuffix(why, ".") + ")"
 		}
-		contract.Refuse(&in.Problems, p, "/"+name, p.Title+" is not known", hint, problem.Missing)
+		contract.Refuse(&in.Problems, p, "/"+name, p.Title+": not known", hint, problem.Missing)
 		if wanted != p {
 			in.Problems[len(in.Problems)-1].Choose = wanted.Name
 		}

@@ -29,7 +29,7 @@ func BearingLife(in bearing.LifeInput, out bearing.LifeResult, b picture.Brush) 
 	}
 	const title = "What misalignment takes"
 	description := "Life against the load that misalignment adds: " + b.Print("time", lives[0], "h", "h") + " without, " +
-		b.Print("time", float64(out.AdjustedLife), "h", "h") + " with the " + b.Print("force", float64(out.MisalignmentLoad), "kN", "lbf") + " there are now."
+		b.Print("time", float64(out.AdjustedLife), "h", "h") + " with the " + b.Force(out.MisalignmentLoad) + " there are now."
 	unit, words := 1000.0, "load added by misalignment, kN"
 	if b.Units == quantity.US {
 		unit, words = 4.4482216152605, "load added by misalignment, lbf"

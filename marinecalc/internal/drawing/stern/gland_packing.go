@@ -22,7 +22,7 @@ func GlandPacking(in gland.PackingInput, out gland.PackingResult, b picture.Brus
 		top   = 48.0
 		high  = 96.0
 	)
-	description := strconv.Itoa(rings) + " rings of " + out.SoldAs + " in a box " + b.Length(in.BoxDepth) + " deep, the follower " + b.Length(in.FollowerDepth) + " inside. Each ring is cut " + b.Length(out.RingLength) + " long."
+	description := strconv.Itoa(rings) + map[bool]string{true: " ring of ", false: " rings of "}[rings == 1] + out.SoldAs + " in a box " + b.Length(in.BoxDepth) + " deep, the follower " + b.Length(in.FollowerDepth) + " inside. Each ring is cut " + b.Length(out.RingLength) + " long."
 	if out.GrooveDepth > 0 {
 		description += " The shaft is worn " + b.Length(out.GrooveDepth) + " deep."
 	}
