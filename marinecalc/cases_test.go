@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -186,6 +187,7 @@ func TestCases(t *testing.T) {
 			c.findings(t, s)
 			c.silence(t, s, string(text))
 			c.cured(t, s)
+			signed(t, s)
 			for _, f := range s.Findings {
 				sound(t, f)
 			}
@@ -330,6 +332,27 @@ func sound(t *testing.T, f survey.Finding) {
 	}
 	if v.SI == nil {
 		t.Errorf("judged without a value: %s", v.Sentence)
+	}
+}
+
+// slips are what no reader signs: stops side by side, a standard's name in small
+// letters, one of what is many, a range between two things that are not known.
+var slips = regexp.MustCompile(`\.;|; \.| \.\.|\b(asme|sae|din|iso) [a-z]?\d| is not known; allowed: a list|\b1 (rings|steps)\b|not known to not known|to at \d`)
+
+// signed looks for slips in all that a survey says, and for the id of a calculation
+// where its name belongs.
+func signed(t *testing.T, s *marinecalc.Survey) {
+	text, err := json.Marshal(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range slips.FindAllIndex(text, 3) {
+		t.Errorf("%q in …%s", text[at[0]:at[1]], text[max(0, at[0]-80):min(len(text), at[1]+40)])
+	}
+	for _, e := range marinecalc.Calculations() {
+		if at := strings.Index(string(text), " "+e.ID+" "); at >= 0 && strings.Contains(e.ID, "-") {
+			t.Errorf("the id of %s in …%s", e.Title, text[max(0, at-80):min(len(text), at+80)])
+		}
 	}
 }
 
