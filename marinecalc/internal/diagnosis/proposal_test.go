@@ -118,3 +118,48 @@ func TestAnOutcomeNamesWhatIsSuspected(t *testing.T) {
 		t.Errorf("%+v", out.NextChecks)
 	}
 }
+
+// A flange that cracked is looked for where it knocks and frets all at once with
+// its bolts tight and its faces even, and stray
+// current where an anode is gone at a berth; each is found by its look, keeps what it
+// must still, and is cured before what it ate is renewed.
+func TestCrackedFlangeAndStrayCurrent(t *testing.T) {
+	yes := func(ids ...string) string {
+		var list []string
+		for _, id := range ids {
+			id, answer, no := strings.Cut(id, "=")
+			if !no {
+				answer = "yes"
+			}
+			list = append(list, `{"evidence": "`+id+`", "answer": "`+answer+`"}`)
+		}
+		return `{"answers": [` + strings.Join(list, ", ") + `]}`
+	}
+	for _, c := range []struct {
+		input, look, cause string
+		still              bool
+	}{
+		{yes("came-suddenly", "knock-in-gear", "red-dust", "peak-shaft-speed", "coupling-bolt-turns=no", "coupling-gaps=no"), "flange-crack-seen", "flange-cracked", true},
+		{yes("anode-gone", "lay-long"), "current-read", "stray-current", false},
+	} {
+		s := testboat.Run(t, diagnosis.FaultFinding, c.input, marinecalc.Options{NoRanges: true})
+		asked := false
+		for n := 0; s.Cell("nextChecks", n, "evidence") != nil; n++ {
+			asked = asked || s.Cell("nextChecks", n, "evidence").Text == c.look
+		}
+		if !asked {
+			t.Errorf("%s is not looked for", c.cause)
+		}
+		s = testboat.Run(t, diagnosis.FaultFinding, yes(c.look), marinecalc.Options{NoRanges: true})
+		if got := s.Result("cause").Text; got != c.cause || s.Result("known").Text != "found" {
+			t.Errorf("found %s, want %s", got, c.cause)
+		}
+		if still := s.Result("heldBack") != nil; still != c.still {
+			t.Errorf("%s: kept still %v", c.cause, still)
+		}
+	}
+	s := testboat.Run(t, diagnosis.FaultFinding, yes("current-read", "metal-pink", "shaft-pits-seen"), marinecalc.Options{NoRanges: true})
+	if first := s.Cell("cureOrder", 0, "cause"); first == nil || first.Text != "stray-current" {
+		t.Errorf("cured first: %+v", first)
+	}
+}
