@@ -39,8 +39,8 @@ const (
 	sameNode   = 1e-3  // of the shaft's length: nodes nearer than this are one, as far shorter elements lose digits
 	mostRounds = 400   // of the iteration for a mode
 	lost       = 1e-11 // what is left of a pivot when too many digits are gone
-	settled    = 1e-7  // of 1/ω², what the rounds to come would still add
-	steady     = 1e-6  // of 1/ω², a change of a round after which the next shrink as this one did
+	settled    = 1e-6  // of 1/ω², what the rounds to come would still add
+	steady     = 1e-5  // of 1/ω², a change of a round after which the next shrink as this one did
 	alike      = 1e-9  // of the product of two works, below which rounding tells two shapes apart
 	free       = -1    // no clamp
 )
