@@ -208,7 +208,7 @@ func TestLoadProperties(t *testing.T) {
 	}
 }
 
-// Cholesky and Jacobi against gonum on random matrices, also nearly singular
+// Cholesky and eigen against gonum on random matrices, also nearly singular
 // and with repeated eigenvalues.
 func TestMatrixAgainstGonum(t *testing.T) {
 	r := rand.New(rand.NewPCG(31, 4))
@@ -246,9 +246,9 @@ func TestMatrixAgainstGonum(t *testing.T) {
 			for k := range 6 {
 				sum := 0.0
 				for j := range 6 {
-					sum += m[k][j] * vectors[j][i]
+					sum += m[k][j] * vectors[i][j]
 				}
-				parttest.Near(t, "eigenvector", sum, values[i]*vectors[k][i], 1e-11*want[5])
+				parttest.Near(t, "eigenvector", sum, values[i]*vectors[i][k], 1e-11*want[5])
 			}
 		}
 		l, ok := m.factor()

@@ -68,58 +68,114 @@ func (l *cholesky) solve(load motion) (x motion) {
 	return x
 }
 
-// sweeps is more than Jacobi's method ever needs for six rows.
-const sweeps = 30
-
-// eigen gives the eigenvalues and, in the columns of v, the unit eigenvectors
-// of a symmetric matrix by Jacobi's rotations, in no order (Jacobi 1846; the
-// rotation with the smaller angle, as in Golub and Van Loan, Matrix
-// Computations, 4th ed., alg. 8.5.1, clause from memory).
+// eigen gives the eigenvalues of a symmetric matrix and, in the rows of v, the
+// unit eigenvectors, in no order: Householder's reflections leave three diagonals,
+// and rotations with an implicit shift take the outer ones away (Golub and Van Loan,
+// Matrix Computations, 4th ed., 8.3, clause from memory).
 func (m matrix) eigen() (values motion, v matrix) {
-	size := 0.0
 	for i := range freedoms {
 		v[i][i] = 1
-		size = max(size, math.Abs(m[i][i]))
 	}
-	for range sweeps {
-		turned := false
-		for p := range freedoms - 1 {
-			for q := p + 1; q < freedoms; q++ {
-				if math.Abs(m[p][q]) > 1e-14*size {
-					m.rotate(&v, p, q)
-					turned = true
-				}
-			}
-		}
-		if !turned {
-			break
-		}
+	var beside motion // the diagonal beside the main one
+	for k := range freedoms - 2 {
+		m.reflect(&v, k)
 	}
 	for i := range freedoms {
 		values[i] = m[i][i]
+		if i < freedoms-1 {
+			beside[i] = m[i+1][i]
+		}
+	}
+	for l := range freedoms {
+		for range rounds {
+			end := l
+			for end < freedoms-1 && math.Abs(beside[end]) > 1e-16*(math.Abs(values[end])+math.Abs(values[end+1])) {
+				end++
+			}
+			if end == l {
+				break
+			}
+			chase(&values, &beside, &v, l, end)
+		}
 	}
 	return values, v
 }
 
-// rotate makes the element p, q nothing and turns the vectors along.
-func (m *matrix) rotate(v *matrix, p, q int) {
-	half := (m[q][q] - m[p][p]) / (2 * m[p][q])
-	t := 1 / (math.Abs(half) + math.Sqrt(half*half+1))
-	if half < 0 {
-		t = -t
+// rounds are more than any eigenvalue of six rows needs.
+const rounds = 60
+
+// reflect makes column k nothing below the second diagonal, and turns the vectors along.
+func (m *matrix) reflect(v *matrix, k int) {
+	var u, p motion
+	rest := 0.0
+	for i := k + 2; i < freedoms; i++ {
+		rest += m[i][k] * m[i][k]
 	}
-	c := 1 / math.Sqrt(t*t+1)
-	s := t * c
-	m[p][p] -= t * m[p][q]
-	m[q][q] += t * m[p][q]
-	m[p][q], m[q][p] = 0, 0
-	for k := range freedoms {
-		if k != p && k != q {
-			mp, mq := m[k][p], m[k][q]
-			m[k][p], m[k][q] = c*mp-s*mq, s*mp+c*mq
-			m[p][k], m[q][k] = m[k][p], m[k][q]
+	if rest == 0 {
+		return
+	}
+	length := math.Sqrt(m[k+1][k]*m[k+1][k] + rest)
+	to := -math.Copysign(length, m[k+1][k])
+	u[k+1] = m[k+1][k] - to
+	for i := k + 2; i < freedoms; i++ {
+		u[i] = m[i][k]
+	}
+	scale := 2 / (u[k+1]*u[k+1] + rest)
+	half := 0.0
+	for i := k + 1; i < freedoms; i++ {
+		for j := k + 1; j < freedoms; j++ {
+			p[i] += m[i][j] * u[j]
 		}
-		vp, vq := v[k][p], v[k][q]
-		v[k][p], v[k][q] = c*vp-s*vq, s*vp+c*vq
+		p[i] *= scale
+		half += p[i] * u[i]
 	}
+	half *= scale / 2
+	for i := k + 1; i < freedoms; i++ {
+		p[i] -= half * u[i]
+	}
+	for i := k + 1; i < freedoms; i++ {
+		for j := k + 1; j < freedoms; j++ {
+			m[i][j] -= u[i]*p[j] + p[i]*u[j]
+		}
+	}
+	m[k+1][k] = to // of the column nothing else is looked at again
+	for j := range freedoms {
+		sum := 0.0
+		for i := k + 1; i < freedoms; i++ {
+			sum += u[i] * v[i][j]
+		}
+		sum *= scale
+		for i := k + 1; i < freedoms; i++ {
+			v[i][j] -= sum * u[i]
+		}
+	}
+}
+
+// chase is one round of rotations from row end up to row l of the three diagonals.
+func chase(values, beside *motion, v *matrix, l, end int) {
+	g := (values[l+1] - values[l]) / (2 * beside[l])
+	g = values[end] - values[l] + beside[l]/(g+math.Copysign(math.Sqrt(g*g+1), g)) // less the shift
+	s, c, off := 1.0, 1.0, 0.0
+	for i := end - 1; i >= l; i-- {
+		f, b := s*beside[i], c*beside[i]
+		r := math.Sqrt(f*f + g*g)
+		beside[i+1] = r
+		if r == 0 { // the rows part here
+			values[i+1] -= off
+			beside[end] = 0
+			return
+		}
+		s, c = f/r, g/r
+		g = values[i+1] - off
+		r = (values[i]-g)*s + 2*c*b
+		off = s * r
+		values[i+1] = g + off
+		g = c*r - b
+		for k := range freedoms {
+			x, y := v[i][k], v[i+1][k]
+			v[i][k], v[i+1][k] = c*x-s*y, s*x+c*y
+		}
+	}
+	values[l] -= off
+	beside[l], beside[end] = g, 0
 }

@@ -36,12 +36,12 @@ func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 		to := &out.Modes[n]
 		to.Frequency = quantity.Frequency(math.Sqrt(max(values[at], 0)) / (2 * math.Pi))
 		for j := range freedoms {
-			if share := quantity.Ratio(vectors[j][at] * vectors[j][at]); share > to.MotionShare {
+			if share := quantity.Ratio(vectors[at][j] * vectors[at][j]); share > to.MotionShare {
 				to.Motion, to.MotionShare = motions[j], share
 			}
 		}
-		to.RollShare = quantity.Ratio(vectors[roll][at] * vectors[roll][at])
-		to.BounceShare = quantity.Ratio(vectors[heave][at] * vectors[heave][at])
+		to.RollShare = quantity.Ratio(vectors[at][roll] * vectors[at][roll])
+		to.BounceShare = quantity.Ratio(vectors[at][heave] * vectors[at][heave])
 		to.Meets = in.firesAt(to.Frequency)
 	}
 	out.LowestFrequency, out.HighestFrequency = out.Modes[0].Frequency, out.Modes[5].Frequency
