@@ -75,7 +75,11 @@ func mutationsOf(id string, p *contract.Property) []malformed {
 			list = append(list, malformed{"an unknown name in an entry", id, entry, p.Pointer + "/0/song", "not a name known here", p.Items.Properties[0].Name})
 		}
 	case text && !slices.Contains(p.Types, "number"):
-		put("a number for a text", 7, p.Title, "a text")
+		allowed := "a text"
+		if p.Format == "date" {
+			allowed = "year-month-day"
+		}
+		put("a number for a text", 7, p.Title, allowed)
 		put("a control character", "a\x1b[31m", "U+001B", "")
 	}
 	return list

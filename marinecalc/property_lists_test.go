@@ -14,13 +14,15 @@ import (
 // emptyMeans are the columns of a list, or a limit that such a column bears on,
 // which are no silence where they are left empty.
 var emptyMeans = map[string]string{
-	"alignment-change/dialBefore/rim": oneLess,
-	"alignment-change/dialNow/rim":    oneLess,
-	"mount-load/mounts/inclination":   "a mount stands upright unless its lean is given",
-	"mount-load/mounts/stiffness":     usualMount,
-	"mount-moves/mounts/travelUp":     "taken as enough, as its help says; the nut itself tells",
-	"mount-load/mounts/deflectionNew": usualMount,
-	"mount-load/mounts/deflectionNow": usualMount,
+	"alignment-change/dialBefore/rim":     oneLess,
+	"alignment-change/dialNow/rim":        oneLess,
+	"mount-load/mounts/inclination":       "a mount stands upright unless its lean is given",
+	"mount-load/mounts/stiffness":         usualMount,
+	"mount-moves/mounts/travelUp":         "taken as enough, as its help says; the nut itself tells",
+	"mount-load/mounts/deflectionNew":     usualMount,
+	"mount-load/mounts/deflectionNow":     usualMount,
+	"mount-load/mounts/stiffnessSideways": usualMount,
+	"mount-load/mounts/stiffnessAlong":    usualMount,
 }
 
 const (

@@ -11,6 +11,7 @@ import (
 
 // leavesUntold are the inputs of which another value is one more thing not read.
 var leavesUntold = map[string]string{
+	"line-joints/hubFriction":             "friction that holds by itself asks nothing of spline or key; less of it does",
 	"line-joints/shaftTorque":             otherJoints,
 	"line-joints/asternTorque":            otherJoints,
 	"line-joints/peakTorque":              otherJoints,
@@ -18,27 +19,8 @@ var leavesUntold = map[string]string{
 	"line-joints/boreAhead":               otherJoints,
 	"line-joints/hubFlanks":               otherJoints,
 	"line-joints/taperAhead":              otherJoints,
-	"coupling-key/shaftDiameter":          yieldsByItself,
-	"coupling-key/shaftTorque":            yieldsByItself,
-	"coupling-key/keyYieldStrength":       yieldsByItself,
-	"coupling-key/keyWidth":               yieldsByItself,
-	"coupling-key/keyHeight":              yieldsByItself,
-	"coupling-key/keySeat":                yieldsByItself,
-	"coupling-key/keyLength":              yieldsByItself,
-	"key-strength/shaftDiameter":          yieldsByItself,
-	"key-strength/shaftTorque":            yieldsByItself,
-	"key-strength/keyYieldStrength":       yieldsByItself,
-	"key-strength/keyWidth":               yieldsByItself,
-	"key-strength/keyHeight":              yieldsByItself,
-	"key-strength/keySeat":                yieldsByItself,
-	"key-strength/keyLength":              yieldsByItself,
-	"coupling-bore/asternTorque":          shortByItself,
-	"coupling-bore/peakTorque":            shortByItself,
-	"coupling-grip/peakTorque":            shortByItself,
-	"coupling-grip/preload":               shortByItself,
-	"coupling-grip/strippingLoad":         shortByItself,
-	"mount-load/engineMass":               shortByItself,
-	"mount-load/mounts/ratedLoad":         shortByItself,
+	"line-joints/taperAstern":             otherJoints,
+	"bolt-preload/nominalDiameter":        "a size that the grade does not come in leaves what breaks it unknown",
 	"sea-trial/engineSpeed":               otherRuns,
 	"sea-trial/runs/engineSpeed":          otherRuns,
 	"sea-trial/runs/dripRate":             otherRuns,
@@ -50,12 +32,15 @@ var leavesUntold = map[string]string{
 }
 
 const (
-	otherJoints    = "one joint that is over is told by itself; that the weakest of all is not, only where all are known"
-	shortByItself  = "that it falls short is told without the pull astern or the thrust, which only make it worse; that it holds is told only with them"
-	yieldsByItself = "that a key yields at the steady torque is told without a peak torque, which only makes it worse; that it holds is told only with one"
-	otherRuns      = "one reading over its limit fails the trial by itself; that none does is told only when all are taken"
-	hardlyTurned   = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
+	otherJoints  = "a joint that is weaker, or no longer the weakest, leaves the margin to one of which something is not known"
+	otherRuns    = "one reading over its limit fails the trial by itself; that none does is told only when all are taken"
+	hardlyTurned = "a shaft turned by a degree is as good as not turned, and one turned otherwise was not read alike"
 )
+
+// doubted tells whether a verdict may be "not measured" of a milder reading: that
+// something falls short is told without what would only make it worse, that it
+// holds is not.
+func doubted(v *sheet.Verdict) bool { return severity(v.Word) <= severity(sheet.CannotTell) }
 
 // A reading that is another, and not left out, never makes a verdict "not
 // measured": where the state of things leaves nothing to judge, as of a bolt
@@ -85,8 +70,8 @@ func TestAnotherReadingNeverMakesAVerdictNotMeasured(t *testing.T) {
 					if was == nil || was.Word == sheet.NotMeasured || v.Word != sheet.NotMeasured {
 						continue
 					}
-					if states++; v.Reads == "not measured" {
-						t.Errorf("%s by %g: %s", name, by, v.Sentence)
+					if states++; v.Reads == "not measured" && !doubted(was) {
+						t.Errorf("%s by %g: %s; before: %s", name, by, v.Sentence, was.Sentence)
 					}
 				}
 			}

@@ -37,13 +37,13 @@ func (t *terminal) blank(args []string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(out, "%s\n%s\n", form.Title, form.Answers)
+	fmt.Fprintf(out, "%s\n%s\n", form.Title, plain.Wrapped("", form.Answers))
 	for _, in := range form.Inputs {
 		mark := ""
 		if in.Required {
 			mark = "  (needed)"
 		}
-		fmt.Fprintf(out, "\n--%s  %s%s\n", flagName(in.Name), in.Title, mark)
+		fmt.Fprintln(out, "\n"+plain.Wrapped("", fmt.Sprintf("--%s  %s%s", flagName(in.Name), in.Title, mark)))
 		if in.Help != "" {
 			fmt.Fprintln(out, plain.Wrapped("    ", in.Help))
 		}

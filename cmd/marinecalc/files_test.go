@@ -7,6 +7,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"example.org/driveline/cmd/marinecalc/plain"
+	"example.org/driveline/marinecalc"
 )
 
 const tern = `{"name": "Tern", "readings": [{"date": "2026-05-02", "dripRate": "6 drips/min"}]}`
@@ -167,6 +170,38 @@ func TestSignalKIsTakenIn(t *testing.T) {
 	for want, args := range map[string][]string{"--engine: ": {samples, "--engine", "port"}, "--every: ": {samples, "--every", "2 mm"}, spoilt + "/2": {spoilt}} {
 		if s := say("", append([]string{"readings", boat, "--add"}, args...)...); s.code != exitBad || !strings.Contains(s.errs, want) {
 			t.Errorf("%q: %v", args, s)
+		}
+	}
+}
+
+// A calendar that cannot be had leaves no other file behind, and says what the
+// plan lacks.
+func TestAPlanWithoutDatesWritesNothing(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "plan.csv")
+	s := say("", "fill", "work-plan", "--boat", "../../testdata/boats/juniper.json", "--csv", name, "--calendar", filepath.Join(t.TempDir(), "plan.ics"))
+	if _, err := os.Stat(name); err == nil || s.code != exitBad || !strings.Contains(s.errs, "no work is chosen") {
+		t.Errorf("%d, %s", s.code, s.errs)
+	}
+}
+
+// What of a boat file is not used stands in the report, which may be kept
+// without what stood on the terminal.
+func TestASurveySaysWhatItDoesNotUse(t *testing.T) {
+	boat := file(t, "tern.json", `{"name": "Tern", "makersFigures": [{"of": "gland-rise-mesured", "value": "5 °C", "source": {"document": "Gland leaflet (invented)"}}]}`)
+	s := say("", "survey", boat)
+	if text := strings.Join(strings.Fields(s.out), " "); !strings.Contains(text, `NOT USED OF THE BOAT FILE: /makersFigures/0/of: there is no "gland-rise-mesured"`) || !strings.Contains(text, `did you mean "gland-rise-measured"?`) {
+		t.Errorf("%d, %s", s.code, s.out)
+	}
+}
+
+// What stands in the form of a calculation fits the terminal: all but examples,
+// which are there to be copied.
+func TestABlankFitsTheTerminal(t *testing.T) {
+	for _, e := range marinecalc.Calculations() {
+		for line := range strings.Lines(say("", "blank", e.ID).out) {
+			if letters := len([]rune(strings.TrimRight(line, "\n"))); letters > plain.Width && !strings.HasPrefix(line, "    for example ") {
+				t.Errorf("%s: %d letters: %s", e.ID, letters, line)
+			}
 		}
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"time"
 	"unicode"
 
+	"example.org/driveline/cmd/marinecalc/disk"
 	"example.org/driveline/cmd/marinecalc/plain"
 	"example.org/driveline/marinecalc"
 )
@@ -148,7 +149,7 @@ func codeFor(beyond bool) int {
 func (t *terminal) gather(fs *flag.FlagSet, byFlag map[string]marinecalc.BlankInput, file string) ([]byte, error) {
 	merged := map[string]json.RawMessage{}
 	if file != "" {
-		text, err := t.Load("--input", file)
+		text, err := t.LoadUpTo(marinecalc.MaxBytes, "--input", file)
 		if err != nil {
 			return nil, err
 		}
@@ -228,7 +229,7 @@ func pointToFlags(err error, form *marinecalc.Blank, inputFile string) error {
 
 // readBoat reads a boat file, and warns of what in it is not used.
 func (t *terminal) readBoat(where, file string, o marinecalc.Options) (*marinecalc.Boat, error) {
-	text, err := t.Load(where, file)
+	text, err := t.LoadUpTo(marinecalc.MaxBytes, where, file)
 	if err != nil {
 		return nil, err
 	}
@@ -254,28 +255,25 @@ func (e *exports) define(fs *flag.FlagSet) {
 	fs.StringVar(&e.table, "table", "", "")
 }
 
-// write writes the files that were asked for.
+// write writes the files that were asked for, all of them or none.
 func (e *exports) write(t *terminal, s *marinecalc.Sheet) error {
 	if e.table != "" && e.csv == "" {
 		return marinecalc.Problems{{Where: "--table", What: "names a list, but no file to write it to", Allowed: "--csv FILE --table NAME"}}.Err()
 	}
+	var outputs []disk.Output
 	if e.calendar != "" {
 		text, err := marinecalc.Calendar(s)
 		if err != nil {
 			return err
 		}
-		if err := t.Save("--calendar", e.calendar, text); err != nil {
-			return err
-		}
+		outputs = append(outputs, disk.Output{Where: "--calendar", Name: e.calendar, Text: text})
 	}
 	if e.csv != "" {
 		text, err := marinecalc.CSVOf(s, e.table)
 		if err != nil {
 			return err
 		}
-		if err := t.Save("--csv", e.csv, text); err != nil {
-			return err
-		}
+		outputs = append(outputs, disk.Output{Where: "--csv", Name: e.csv, Text: text})
 	}
-	return nil
+	return t.SaveAll(outputs...)
 }

@@ -60,7 +60,7 @@ func (t *terminal) readRules(where string, names []string) ([]*marinecalc.RulesR
 	var texts [][]byte
 	var reports []*marinecalc.RulesReport
 	for _, name := range names {
-		text, err := t.Load(where, name)
+		text, err := t.LoadUpTo(marinecalc.MaxBytes, where, name)
 		if err != nil {
 			return nil, nil, err
 		}

@@ -103,6 +103,9 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 			tell("TO PUT RIGHT", f.Title+" cannot be worked out. "+p.String())
 		}
 	}
+	for _, w := range s.Warnings { // a report that is kept has to say so too, not the terminal alone
+		tell("NOT USED OF THE BOAT FILE", w.String())
+	}
 	for _, f := range s.Found {
 		switch f.Kind {
 		case "still":

@@ -137,6 +137,9 @@ func (out *PreloadResult) torque(in *PreloadInput) {
 	}
 }
 
+// justOver is more than rounding makes of a torque that is just enough.
+const justOver = 1 + 1e-9
+
 // clamped is what a torque clamps, without scatter and breaking.
 func (out *PreloadResult) clamped(in *PreloadInput, torque quantity.Torque) float64 {
 	return float64(out.Preload) * float64(max(torque-in.PrevailingTorque, 0)) / float64(out.TargetTorque)
@@ -188,8 +191,9 @@ func (out *PreloadResult) achieved(in *PreloadInput, target quantity.Force) {
 	out.ProofUseFromTorqueUsed = quantity.Ratio(asked / proof)
 	out.ClampShareFromTorqueUsed = out.clampShare(asked, target)
 	out.BreakingUse = quantity.Ratio(asked / float64(out.BreakingClamp))
-	if out.BreakingUse > 1 { // what is broken holds nothing, and is not called tight
-		out.ClampShareFromTorqueUsed, out.JointClamp = quantity.Ratio(math.NaN()), quantity.Force(math.NaN())
+	if out.BreakingUse > justOver || in.TensileStrength == 0 && asked > justOver*yield { // what is broken, or may be, holds nothing, and is not called tight
+		out.PreloadFromTorqueUsed, out.JointClamp = quantity.Force(math.NaN()), quantity.Force(math.NaN())
+		out.ClampShareFromTorqueUsed = quantity.Ratio(math.NaN())
 	}
 	out.BreakingTorque = in.PrevailingTorque + quantity.Torque(float64(out.BreakingClamp)/float64(in.TorqueScatter)*float64(out.TargetTorque)/float64(out.Preload))
 }

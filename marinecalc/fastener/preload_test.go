@@ -72,7 +72,7 @@ func TestProperties(t *testing.T) {
 		parttest.Within(t, "half the aim, preload", float64(h.Preload), float64(out.Preload)/2, 1e-12)
 		parttest.Within(t, "half the aim, setting", float64(h.WrenchSetting), float64(out.WrenchSetting)/2, 1e-12)
 		parttest.Within(t, "half the aim, turn", float64(h.NutTurn), float64(out.NutTurn)/2, 1e-12)
-		parttest.Within(t, "torque in question does not care for the aim", float64(h.PreloadFromTorqueUsed), float64(out.PreloadFromTorqueUsed), 1e-12)
+		parttest.Within(t, "torque in question does not care for the aim", float64(h.ProofUseFromTorqueUsed), float64(out.ProofUseFromTorqueUsed), 1e-12)
 
 		same := in
 		same.TorqueUsed = out.WrenchSetting

@@ -9,11 +9,13 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"example.org/driveline/marinecalc"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/schemas"
 )
 
@@ -39,10 +41,20 @@ func (e Error) Unwrap() error { return e.Err }
 
 // Load reads a file, or standard input where it is named "-".
 func (f *Files) Load(where, name string) ([]byte, error) {
+	return f.LoadUpTo(math.MaxInt64-1, where, name)
+}
+
+// LoadUpTo refuses what is longer than that before it is read to its end.
+func (f *Files) LoadUpTo(most int64, where, name string) ([]byte, error) {
 	if name != Standard {
-		text, err := os.ReadFile(name)
+		file, err := os.Open(name)
 		if err != nil {
 			return nil, Unreadable(where, err)
+		}
+		defer file.Close()
+		text, err := upTo(most, where, file)
+		if err != nil {
+			return nil, err
 		}
 		if f.read == nil {
 			f.read = map[string][]byte{}
@@ -54,17 +66,56 @@ func (f *Files) Load(where, name string) ([]byte, error) {
 		return nil, marinecalc.Problems{{Where: where, What: "standard input was read for something else already", Allowed: "- once, and names of files"}}.Err()
 	}
 	f.Taken = true
-	text, err := io.ReadAll(f.In)
-	if err != nil {
+	return upTo(most, where, f.In)
+}
+
+func upTo(most int64, where string, from io.Reader) ([]byte, error) {
+	text, err := io.ReadAll(io.LimitReader(from, most+1))
+	switch {
+	case err != nil:
 		return nil, Unreadable(where, err)
+	case int64(len(text)) > most:
+		return nil, marinecalc.Problems{{Where: where, What: "what was given is too long", Allowed: fmt.Sprintf("at most %d bytes", most), Kind: problem.TooLarge}}.Err()
 	}
 	return text, nil
+}
+
+// Output is a text that goes to a file.
+type Output struct {
+	Where, Name string // the flag that names it, and the file
+	Text        []byte
 }
 
 // Save writes a text to a file as a whole or not at all: beside it first, then
 // in its place once it is on the disk. What is there stays there where it is of
 // another kind, or where another program wrote it since it was read.
 func (f *Files) Save(where, name string, text []byte) error {
+	return f.SaveAll(Output{where, name, text})
+}
+
+// SaveAll writes all of them so, or none.
+func (f *Files) SaveAll(outputs ...Output) error {
+	var moves []func() error
+	for _, o := range outputs {
+		move, drop, err := f.stage(o)
+		if err != nil {
+			return err
+		}
+		defer drop()
+		moves = append(moves, move)
+	}
+	for _, move := range moves {
+		if err := move(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// stage writes a text beside its file. Move puts it in its place, drop takes away
+// what was not moved.
+func (f *Files) stage(o Output) (move func() error, drop func(), err error) {
+	where, name, text := o.Where, o.Name, o.Text
 	if at, err := filepath.EvalSymlinks(name); err == nil {
 		name = at // a link goes on leading to the file
 	}
@@ -72,27 +123,43 @@ func (f *Files) Save(where, name string, text []byte) error {
 	info, err := os.Stat(name)
 	switch {
 	case err == nil && !info.Mode().IsRegular() && !info.IsDir():
-		if err := os.WriteFile(name, text, mode); err != nil { // a device or a pipe
-			return Unwritable(where, err)
-		}
-		return nil
+		return func() error {
+			if err := os.WriteFile(name, text, mode); err != nil { // a device or a pipe
+				return Unwritable(where, err)
+			}
+			return nil
+		}, func() {}, nil
 	case err == nil:
 		mode = info.Mode().Perm()
 	case !errors.Is(err, fs.ErrNotExist):
-		return Unwritable(where, err)
+		return nil, nil, Unwritable(where, err)
 	}
 	unlock, err := lock(where, name)
 	if err != nil {
-		return err
+		return nil, nil, err
 	}
-	defer unlock()
 	if err := f.mayReplace(where, name, text); err != nil {
-		return err
+		unlock()
+		return nil, nil, err
 	}
-	if err := replace(name, text, mode); err != nil {
-		return Unwritable(where, err)
+	beside, err := writeBeside(name, text, mode)
+	if err != nil {
+		unlock()
+		return nil, nil, Unwritable(where, err)
 	}
-	return nil
+	return func() error {
+			if err := os.Rename(beside, name); err != nil {
+				return Unwritable(where, err)
+			}
+			if folder, err := os.Open(filepath.Dir(name)); err == nil { // the new name is on the disk too, where folders can be synchronised
+				_ = folder.Sync()
+				_ = folder.Close()
+			}
+			return nil
+		}, func() {
+			_ = os.Remove(beside) // is gone where it was moved
+			unlock()
+		}, nil
 }
 
 // mayReplace tells whether what is in a file may go for the text.
@@ -170,11 +237,11 @@ func isBoat(text []byte) bool {
 	return false
 }
 
-// replace puts a file with the text in the place of name.
-func replace(name string, text []byte, mode fs.FileMode) error {
+// writeBeside writes the text to a new file in the folder of name.
+func writeBeside(name string, text []byte, mode fs.FileMode) (string, error) {
 	beside, err := os.CreateTemp(filepath.Dir(name), "."+filepath.Base(name)+".*")
 	if err != nil {
-		return err
+		return "", err
 	}
 	_, err = beside.Write(text)
 	if err == nil {
@@ -186,17 +253,10 @@ func replace(name string, text []byte, mode fs.FileMode) error {
 	if closing := beside.Close(); err == nil {
 		err = closing
 	}
-	if err == nil {
-		err = os.Rename(beside.Name(), name)
-	}
 	if err != nil {
-		return errors.Join(err, os.Remove(beside.Name()))
+		return "", errors.Join(err, os.Remove(beside.Name()))
 	}
-	if folder, err := os.Open(filepath.Dir(name)); err == nil { // the new name is on the disk too, where folders can be synchronised
-		_ = folder.Sync()
-		_ = folder.Close()
-	}
-	return nil
+	return beside.Name(), nil
 }
 
 // lock keeps a second writer off a file while it is compared and replaced.

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/santhosh-tekuri/jsonschema/v5"
 
@@ -125,14 +126,17 @@ func (w *wording) wrongLength(where string, p *Property, keyword, message string
 // its own expression.
 func (w *wording) wrongForm(where string, p *Property, value any) {
 	text, _ := value.(string)
-	what, allowed := fmt.Sprintf("%s: %s is not written as it has to be", label(p), Shorten(strconv.Quote(text))), ""
+	what, allowed, hint := fmt.Sprintf("%s: %s is not written as it has to be", label(p), Shorten(strconv.Quote(text))), "", example(p)
 	switch {
 	case p.Format == "date":
 		what, allowed = fmt.Sprintf("%s: %s is no date", label(p), Shorten(strconv.Quote(text))), "year-month-day"
+		if at, err := time.Parse(time.RFC3339, text); err == nil {
+			hint = fmt.Sprintf("write %q; a time of day has a place of its own beside it where it counts", at.Format(time.DateOnly))
+		}
 	case strings.TrimSpace(text) == "":
 		what, allowed = label(p)+" is empty", "a text with letters in it"
 	}
-	w.list.Add(where, what, allowed, example(p))
+	w.list.Add(where, what, allowed, hint)
 }
 
 // mostProblems caps the problems that are told of one text. A few times as many
@@ -343,6 +347,12 @@ func allowedTypes(p *Property) (words, bare string) {
 			return kind + " as a bare number, or with " + strings.Join(units[1:], ", "), ""
 		}
 		return kind + " as a bare number", ""
+	}
+	switch {
+	case len(p.Enum) > 0:
+		return strings.Join(p.Enum, ", "), ""
+	case p.Format == "date":
+		return "year-month-day", ""
 	}
 	types := map[string]string{"string": "a text", "number": "a number", "integer": "a whole number", "boolean": "true or false", "array": "a list", "object": "an object"}
 	var out []string

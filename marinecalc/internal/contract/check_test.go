@@ -157,7 +157,7 @@ func TestLengthsOfTextsAreToldInWords(t *testing.T) {
 // A text of the wrong form is told in words, and not by the expression that it
 // fails.
 func TestWrongFormsAreToldInWords(t *testing.T) {
-	for today, says := range map[string]string{"nodate": `Today: "nodate" is no date; allowed: year-month-day`, "2026-02-30": `"2026-02-30" is no date`, "": `"" is no date`} {
+	for today, says := range map[string]string{"nodate": `Today: "nodate" is no date; allowed: year-month-day`, "2026-02-30": `"2026-02-30" is no date`, "2026-06-01T10:20:00Z": `write "2026-06-01"; a time of day`, "": `"" is no date`} {
 		list := checked(t, "work-plan", `{"today": "`+today+`"}`)
 		if len(list) == 0 || !strings.Contains(list[0].String(), says) {
 			t.Errorf("%q: %v", today, list)

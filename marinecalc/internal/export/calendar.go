@@ -37,6 +37,9 @@ func Calendar(s *sheet.Sheet) ([]byte, error) {
 	}
 	today := s.Input("today")
 	schedule := s.Table("schedule")
+	if s.Calculation == "work-plan" && today != nil && schedule == nil {
+		return nil, problem.List{{Where: "/schedule", What: "this plan has no dates: no work is chosen, or it lacks windows or hours", Allowed: "work, and windows in which it can be done", Hint: "see on the sheet what it lacks"}}.Err()
+	}
 	if s.Calculation != "work-plan" || today == nil || schedule == nil {
 		return nil, problem.List{{Where: "/calculation", What: s.Title + " holds no dates", Allowed: "work-plan, service-schedule", Hint: "ask for the calendar of a work plan or of a service schedule"}}.Err()
 	}
