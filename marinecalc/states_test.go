@@ -13,7 +13,7 @@ import (
 func TestVerdictsNameTheStateOfThings(t *testing.T) {
 	const bolt = `"thread": "M10x1.5", "grade": "iso-8.8", "finish": "oiled", "nut": "plain-nut", "clampNeeded": "20 kN", "clampedFaces": 1, "gripLength": "30 mm", "torqueUsed": `
 	const typed = `"nominalDiameter": "10 mm", "pitch": "1.5 mm", "threadForm": "metric", "yieldStrength": "640 MPa", "finish": "oiled", "nut": "plain-nut", "clampNeeded": "20 kN", "torqueUsed": `
-	const stack = `"thread": "M10x1.5", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "nutHeight": "8.4 mm", "headRoom": "30 mm", "nutRoom": "30 mm"`
+	const stack = `"thread": "M10x1.5", "headFlangeThickness": "12 mm", "nutFlangeThickness": "12 mm", "nutHeight": "8.4 mm", "headHeight": "6.4 mm", "headRoom": "30 mm", "socketHeight": "30 mm", "nutRoom": "30 mm"`
 	for _, c := range []struct{ calculation, input, limit, says string }{
 		{"bolt-preload", bolt + `"400 N·m"`, "torque-in-question-needed", "that torque breaks the weakest bolt"},
 		{"bolt-preload", bolt + `"400 N·m"`, "torque-in-question-too-loose", "that torque breaks the weakest bolt"},
