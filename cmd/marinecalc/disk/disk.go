@@ -15,7 +15,6 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc"
-	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/schemas"
 )
 
@@ -75,7 +74,7 @@ func upTo(most int64, where string, from io.Reader) ([]byte, error) {
 	case err != nil:
 		return nil, Unreadable(where, err)
 	case int64(len(text)) > most:
-		return nil, marinecalc.Problems{{Where: where, What: "what was given is too long", Allowed: fmt.Sprintf("at most %d bytes", most), Kind: problem.TooLarge}}.Err()
+		return nil, marinecalc.Problems{{Where: where, What: "what was given is too long", Allowed: fmt.Sprintf("at most %d bytes", most)}}.Err()
 	}
 	return text, nil
 }
