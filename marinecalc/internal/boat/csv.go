@@ -107,7 +107,8 @@ func AddReadingsCSV(b *Boat, text []byte) (*Boat, error) {
 }
 
 // withRows returns the boat with entries after its own, and how many these
-// are: one that says no more than an entry of the boat is left out.
+// are: one that says no more than an entry of the boat, or the same as a row
+// before it, is left out.
 func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err error) {
 	if len(rows) == 0 {
 		return b, 0, nil
@@ -116,6 +117,7 @@ func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err erro
 	if err != nil {
 		return nil, 0, err
 	}
+	said := map[string]bool{}
 	whole, err := withReadings(old, func(list []json.RawMessage) ([]json.RawMessage, error) {
 		for _, row := range rows {
 			if slices.ContainsFunc(b.entries, func(e *Entry) bool { return says(e, row) }) {
@@ -125,6 +127,10 @@ func (b *Boat) withRows(rows []map[string]any) (after *Boat, added int, err erro
 			if err != nil {
 				return nil, err
 			}
+			if said[string(text)] {
+				continue
+			}
+			said[string(text)] = true
 			list = append(list, text)
 			added++
 		}

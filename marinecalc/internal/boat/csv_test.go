@@ -37,6 +37,17 @@ func TestReadingsGoOutAndIn(t *testing.T) {
 	}
 }
 
+// A row that stands in a table twice is one reading.
+func TestTheSameRowTwiceIsOneReading(t *testing.T) {
+	b, err := marinecalc.AddReadingsCSV(testboat.Read(t, `{"name":"Tern"}`), []byte("date,dripRate\n2027-01-02,7 drips/min\n2027-01-02,8 drips/min\n2027-01-02,7 drips/min\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if list := slices.Collect(b.Readings()); len(list) != 2 {
+		t.Errorf("%d entries of three rows, two of them alike", len(list))
+	}
+}
+
 // Every reading that fits a cell comes back: each demo boat's own log, into a
 // boat without one.
 func TestEveryColumnGoesOutAndIn(t *testing.T) {
