@@ -49,6 +49,8 @@ export class Field {
   #wrong;
   #needed;
   #setting;
+  /** What stands here when nothing is typed, and where from. @type {[string, string]} */
+  #origin = ['', ''];
   /** @type {HTMLOptionElement[]} */
   #options = [];
 
@@ -134,6 +136,7 @@ export class Field {
    * @param {string} words where from
    */
   showOrigin(text, words) {
+    this.#origin = [text, words];
     const known = text !== '' && !this.isFilled;
     const from = brief(words);
     const chosen = this.control instanceof HTMLSelectElement && text.length > 25; // two lines of it are room enough
@@ -145,6 +148,7 @@ export class Field {
       if (nothing) nothing.textContent = stands || 'Choose…';
       const { length = 0 } = this.control.selectedOptions[0]?.text ?? {};
       this.control.classList.toggle('wordy', length > 16);
+      this.control.classList.toggle('wordier', length > 26);
       this.control.style.setProperty('--lines', String(Math.ceil(length / 18)));
     } else {
       if (known) this.#from.textContent = `In use, ${words}: ${text}`;
@@ -224,7 +228,10 @@ export class Field {
     });
     made.value = kept === undefined ? '' : String(kept);
     const { read, change } = this.#setting;
-    made.addEventListener('input', () => change(pointer, meant(made.value, schema, unit, read)));
+    made.addEventListener('input', () => {
+      this.showOrigin(...this.#origin); // no longer in use
+      change(pointer, meant(made.value, schema, unit, read));
+    });
     // What a bare number was read as becomes visible when the field is left.
     made.addEventListener('change', () => (made.value = read(made.value, schema, unit)));
     return made;

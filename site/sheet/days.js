@@ -92,7 +92,8 @@ function strip(steps, windows, open) {
     return at ? [{ ...at, kind: w.kind }] : [];
   });
   const block = open.from === '' ? null : stretch(open, first, last);
-  const months = Array.from({ length: count }, (_, i) => new Date((first + i) * DAY)).flatMap((d, i) => (d.getUTCDate() === 1 || i === 0 ? [{ i, d }] : []));
+  const months = Array.from({ length: count }, (_, i) => new Date((first + i) * DAY)).flatMap((d, i) => (d.getUTCDate() === 1 ? [{ i, d }] : []));
+  if (!(months[0] && months[0].i < count / 5)) months.unshift({ i: 0, d: new Date(first * DAY) }); // else they would print over each other
   return h(
     'div',
     { class: 'strip', role: 'img', 'aria-label': `Strip of ${count} days${block ? `; she lies open from ${said(open.from)} to ${said(open.to)}` : ''}.` },

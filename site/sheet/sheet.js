@@ -166,20 +166,24 @@ function resultTable(results) {
 }
 
 /**
- * A result that is a list; columns of detail are folded away with the whole.
+ * A result that is a list; of a long one the end is folded away, and columns of
+ * detail with the whole.
  * @param {import('../../wasm/marinecalc.js').Table} given
  * @param {(title: string, ...inside: Node[]) => HTMLElement} fold
  */
 export function listed(given, fold) {
   const cell = (/** @type {{ text: string, interval?: string }} */ c) =>
     h('span', {}, c.text, c.interval && h('span', { class: 'aside' }, ` (${c.interval})`));
-  const made = (/** @type {(level?: string) => boolean} */ shows) =>
+  const made = (/** @type {(level?: string) => boolean} */ shows, rows = given.rows) =>
     table(
       given.columns.filter((c) => shows(c.level)).map((c) => c.title),
-      given.rows.map((row) => row.cells.filter((_, i) => shows(given.columns[i]?.level)).map(cell)),
+      rows.map((row) => row.cells.filter((_, i) => shows(given.columns[i]?.level)).map(cell)),
     );
   const more = given.columns.some((c) => c.level === 'detail') && fold(`${given.title}: every column`, made(() => true));
-  return present([given.help ? h('p', { class: 'help' }, given.help) : null, made((level) => level !== 'detail'), more]);
+  const plain = (/** @type {string | undefined} */ level) => level !== 'detail';
+  const first = given.rows.length > 12 ? 8 : given.rows.length;
+  const rest = first < given.rows.length && fold(`${given.title}: ${given.rows.length - first} more`, made(plain, given.rows.slice(first)));
+  return present([given.help ? h('p', { class: 'help' }, given.help) : null, made(plain, given.rows.slice(0, first)), rest, more]);
 }
 
 /** @param {Sheet} sheet */

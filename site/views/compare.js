@@ -4,7 +4,7 @@
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
 import { h } from '../kit/dom.js';
-import { folds } from '../sheet/folds.js';
+import { lateFold } from '../sheet/folds.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
@@ -72,7 +72,7 @@ function result({ came, gone, turned, moved, still }) {
         ),
     h('h2', {}, 'Moved'),
     list(moved, 'Nothing moved by more than the gauges explain.'),
-    still.length > 0 ? folds('compare')(`Not moved, as far as the gauges can tell (${still.length})`, list(still, '')) : '',
+    still.length > 0 ? lateFold(`Not moved, as far as the gauges can tell (${still.length})`, () => [list(still, '')]) : '',
   ];
 }
 

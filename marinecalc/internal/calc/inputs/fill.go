@@ -26,8 +26,13 @@ func (in *Inputs) read() {
 func (in *Inputs) readValue(p *contract.Property, k *Known) {
 	switch v := k.Raw.(type) {
 	case []any:
-		if k.Text = fmt.Sprintf("%d entries", len(v)); len(v) == 1 {
+		switch len(v) {
+		case 0:
+			k.Text = "none"
+		case 1:
 			k.Text = "1 entry"
+		default:
+			k.Text = fmt.Sprintf("%d entries", len(v))
 		}
 	case bool:
 		k.Text = map[bool]string{true: "yes", false: "no"}[v]
