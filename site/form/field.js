@@ -147,9 +147,9 @@ export class Field {
       const nothing = this.control.options[0];
       if (nothing) nothing.textContent = stands || 'Choose…';
       const { length = 0 } = this.control.selectedOptions[0]?.text ?? {};
-      this.control.classList.toggle('wordy', length > 16);
+      this.control.classList.toggle('wordy', length > 15);
       this.control.classList.toggle('wordier', length > 26);
-      this.control.style.setProperty('--lines', String(Math.ceil(length / 18)));
+      this.control.style.setProperty('--lines', String(Math.ceil(length / 14)));
     } else {
       if (known) this.#from.textContent = `In use, ${words}: ${text}`;
       const example = exampleIn(this.schema, this.#setting.units);
