@@ -103,7 +103,7 @@ function surveyOf(app, boat, reply, begun) {
         h('h2', { id: 'sheets-title' }, 'Every sheet'),
         survey.sheets.length === 0 && h('p', {}, 'No sheet can be calculated yet.'),
         ...survey.sheets.map((sheet) =>
-          lateFold(h('span', {}, h('strong', {}, sheet.title), ` ${headline(sheet)}`), () => [
+          lateFold(h('span', { class: 'told' }, h('strong', {}, sheet.title), ` ${headline(sheet)}`), () => [
             h('div', { class: 'sheet' }, ...work(sheet)),
             h('p', {}, link({ ...sheet, title: `${sheet.title}: change what is known` })),
           ]),
