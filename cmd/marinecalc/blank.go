@@ -43,7 +43,7 @@ func (t *terminal) blank(args []string) error {
 		if in.Required {
 			mark = "  (needed)"
 		}
-		fmt.Fprintln(out, "\n"+plain.Wrapped("", fmt.Sprintf("--%s  %s%s", flagName(in.Name), in.Title, mark)))
+		fmt.Fprintln(out, "\n"+plain.Wrapped("", fmt.Sprintf("--%s: %s%s", flagName(in.Name), in.Title, mark)))
 		if in.Help != "" {
 			fmt.Fprintln(out, plain.Wrapped("    ", in.Help))
 		}

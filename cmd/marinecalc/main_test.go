@@ -152,7 +152,7 @@ func TestIndexAndBlankNameEverything(t *testing.T) {
 		}
 		blank := say("", "blank", c.ID)
 		for _, in := range form.Inputs {
-			if !strings.Contains(blank.out, "--"+flagName(in.Name)+"  ") {
+			if !strings.Contains(blank.out, "--"+flagName(in.Name)+": ") {
 				t.Errorf("the blank of %s lacks --%s", c.ID, flagName(in.Name))
 			}
 		}
@@ -233,7 +233,7 @@ func TestBlankListsWhatAnEntryCanBe(t *testing.T) {
 // What goes with what is given stands first, the rest under what it is not for.
 func TestBlankPutsFirstWhatGoesWithTheRest(t *testing.T) {
 	s := say("", "blank", "bolt-preload", "--thread", "3/8-24 UNF")
-	_, nuts, _ := strings.Cut(s.out, "\n--nut ")
+	_, nuts, _ := strings.Cut(s.out, "\n--nut: ")
 	mine, others, head := strings.Index(nuts, "\n      ne-3/8-24 "), strings.Index(nuts, "\n      ne-3/8-16 "), strings.Index(nuts, "\n    Not for 3/8-24 UNF:\n")
 	if s.code != 0 || mine < 0 || mine > head || head > others {
 		t.Errorf("%d: %d, %d, %d", s.code, mine, head, others)

@@ -78,6 +78,34 @@ type While = List[string]
 // without what others have nothing is known, and the worst of the others is not the worst.
 type Each = List[string]
 
+// StatesAlike tells whether the limit has one state, or several that are read alike,
+// as by one way and another to the same.
+func (l *Limit) StatesAlike() bool {
+	if l.States.Len() == 1 {
+		return true
+	}
+	for _, s := range l.States.All() {
+		if s.Reads == "" || s.Reads != l.States.At(0).Reads {
+			return false
+		}
+	}
+	return l.States.Len() > 0
+}
+
+// StateOf is the state, of several alike, that trials without a value are in, by what
+// is known; ok is false for none.
+func (l *Limit) StateOf(known Known) (of State, ok bool) {
+	if !l.StatesAlike() {
+		return State{}, false
+	}
+	for _, s := range l.States.All() {
+		if l.States.Len() == 1 || s.Valid.Knows(known) {
+			return s, true
+		}
+	}
+	return State{}, false
+}
+
 // State is how things are where there is nothing to judge, and no reading to
 // take: a bolt that is broken, a load under which no life is calculated. With
 // Tell it is one that leaves too little to tell, until that input is told. With

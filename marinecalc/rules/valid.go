@@ -67,6 +67,15 @@ func (v Valid) Meets(known Known) bool {
 	return true
 }
 
+// Knows tells whether all is known that a condition asks for, whatever it is, and
+// nothing that must not be.
+func (v Valid) Knows(known Known) bool {
+	return !slices.ContainsFunc(v.terms, func(t term) bool {
+		_, _, ok := known.of(t.of)
+		return ok == t.condition.unknown
+	})
+}
+
 // WantsUnknown tells whether the row applies only while that is not known.
 func (v Valid) WantsUnknown(name string) bool {
 	return slices.ContainsFunc(v.terms, func(t term) bool { return t.of == name && t.condition.unknown })

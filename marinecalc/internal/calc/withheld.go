@@ -63,7 +63,7 @@ func tells(form *binding.Form, l *rules.Limit, result string) bool {
 	rests := form.Formulas.Rests(result)
 	on := form.Formulas.Rests(l.On)
 	shared := func(name string) bool { return form.Input.Child(name) != nil && slices.Contains(on, name) }
-	if l.States.Len() == 1 {
+	if l.StatesAlike() {
 		return slices.ContainsFunc(rests, shared)
 	}
 	return !slices.ContainsFunc(rests, func(name string) bool { return form.Input.Child(name) != nil && !slices.Contains(on, name) })

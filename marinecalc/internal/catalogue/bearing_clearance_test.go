@@ -261,7 +261,7 @@ func TestWornGuideAndMark(t *testing.T) {
 		} else {
 			rank = now
 		}
-		if !strings.Contains(v.Bound, "0.762 mm to 1.5 mm") {
+		if !strings.Contains(v.Bound, "0.76 mm to 1.5 mm") {
 			t.Errorf("the two rules of thumb: %s", v.Bound)
 		}
 	}

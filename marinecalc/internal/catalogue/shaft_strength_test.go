@@ -21,7 +21,7 @@ func TestNoPeakTorqueNoVerdictAtThePeak(t *testing.T) {
 		}
 		told := false
 		for _, n := range s.Next {
-			told = told || strings.Contains(n.Text, "shock factor in shaft-torque")
+			told = told || strings.Contains(n.Text, "shock factor in “Shaft torque”")
 		}
 		if !told {
 			t.Errorf("%s: no advice how to get a peak torque: %+v", limit, s.Next)

@@ -128,8 +128,8 @@ func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.L
 				return r.In.Texts.Keep(joined(text, ".")) // the reading itself lies the other way, or nearly so
 			}
 			text = joined(text, "; it is met with a probability of ", inputs.Percent(*v.Probability))
-			if lost := j.span.Lost(); h.States.Len() == 1 && lost >= 0.01 { // in these there is nothing to judge
-				text = joined(text, ", and with one of ", inputs.Percent(lost), " ", strings.TrimSuffix(h.States.At(0).Text, "."))
+			if state, is := h.StateOf(r.LookupAny); is && j.span.Lost() >= 0.01 { // in these trials there is nothing to judge
+				text = joined(text, ", and with one of ", inputs.Percent(j.span.Lost()), " ", strings.TrimSuffix(state.Text, "."))
 			}
 		} else if v.Word.Plain() == sheet.Beyond && *v.Probability > spread.Lost {
 			text = joined(text, ", by its gauge alone met with a probability of ", inputs.Percent(*v.Probability))
