@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"io"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 )
@@ -13,7 +14,7 @@ import (
 // written much less.
 func TestPackedComesBack(t *testing.T) {
 	random := rand.New(rand.NewPCG(3, 4))
-	noise := make([]byte, 200_000)
+	noise := make([]byte, 2*sliceSize)
 	for i := range noise {
 		noise[i] = byte(random.Uint32())
 	}
@@ -30,11 +31,12 @@ func TestPackedComesBack(t *testing.T) {
 		"one byte":       {7},
 		"one block":      []byte(strings.Repeat("shaft, coupling, gland, ", 100)),
 		"zeros":          make([]byte, 300_000),
+		"of two kinds":   slices.Concat(few, []byte(strings.Repeat("shaft, coupling, gland, ", 3000)), noise[:70_000], few),
 		"noise":          noise,
 		"few letters":    few,
 		"steep":          steep,
-		"block's edge":   noise[:blockSize],
-		"one more":       noise[:blockSize+1],
+		"block's edge":   noise[:sliceSize],
+		"one more":       noise[:sliceSize+1],
 		"far repetition": append(append(bytes.Clone(noise[:window]), noise[:window]...), noise[:100]...),
 	} {
 		small := Pack(data)
@@ -75,5 +77,19 @@ func TestCodesFitTheirLimit(t *testing.T) {
 		if left != 0 {
 			t.Errorf("at most %d: the code is not whole, %d left (Kraft)", most, left)
 		}
+	}
+}
+
+// What is of two kinds gets blocks of its own for each: each costs as much as it
+// does by itself, and a little to tell the codes.
+func TestBlocksGoByWhatIsInThem(t *testing.T) {
+	random := rand.New(rand.NewPCG(2, 7))
+	one, two := make([]byte, 60_000), make([]byte, 60_000)
+	for i := range one {
+		one[i], two[i] = byte('a'+random.IntN(4)), byte('w'+random.IntN(4))
+	}
+	apart := len(Pack(one)) + len(Pack(two))
+	if both := len(Pack(slices.Concat(one, two))); both > apart+apart/50 { // with one code for both a third more
+		t.Errorf("together %d bytes, apart %d", both, apart)
 	}
 }
