@@ -49,7 +49,7 @@ func TestAnswersAreTheSameAfterOthers(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	ways := []map[string]any{nil, {"units": "us"}, {"units": "both"}, {"noRanges": true}, {"trials": 64}, {"seed": 9}, {"date": "2026-06-01"}, {"brief": true},
+	ways := []map[string]any{nil, {"units": "us"}, {"units": "both"}, {"noRanges": true}, {"trials": 64}, {"seed": 9}, {"date": "2026-06-01"}, {"brief": true}, {"leaveOut": true},
 		{"overlays": []any{json.RawMessage(yard)}}}
 	for _, name := range []string{"kittiwake", "juniper"} {
 		text, err := os.ReadFile(testboat.Root("testdata", "boats", name+".json"))
@@ -120,6 +120,11 @@ func TestNothingIsKeptOfAStoppedRequest(t *testing.T) {
 		}
 	}
 	engine := new(marinecalc.Engine)
+	half := map[string]any{"name": "X", "shaft": map[string]any{"diameter": "30 mm", "length": "blue"}}
+	for range 2 { // what one request leaves out another does not
+		sameAsFresh(t, engine, asked(t, "shaft-strength", half, map[string]any{"leaveOut": true}))
+		sameAsFresh(t, engine, asked(t, "shaft-strength", half, nil))
+	}
 	wrong := asked(t, "coupling-alignment", map[string]any{"name": "X", "shaft": map[string]any{"diameter": "blue"}}, nil)
 	first := engine.Call(context.Background(), wrong)
 	if second := engine.Call(context.Background(), wrong); string(first) != string(second) {

@@ -312,18 +312,18 @@ func (r *request) applyOverlays(text []byte, problems *problem.List) {
 func (r *request) takeBoat(text []byte, object map[string]any, problems *problem.List) {
 	var b *Boat
 	var err error
-	switch {
-	case r.ask.givesBoat:
+	if r.ask.givesBoat {
 		delete(object, "boat")
 		b, err = boat.Read(asWritten(text, "boat"))
-	case r.leaveOut:
-		b, err = boat.FromSound(object["boat"])
-	default:
-		own := asWritten(text, "boat")
-		if r.kept = r.engine.keeper().Take(own); r.kept != nil {
+	} else {
+		own, read := asWritten(text, "boat"), boat.From
+		if r.leaveOut {
+			read = boat.FromSound
+		}
+		if r.kept = r.engine.keeper().Take(own, r.leaveOut); r.kept != nil {
 			b = r.kept.Boat
-		} else if b, err = boat.From(object["boat"]); err == nil && len(*problems) == 0 {
-			r.kept = calc.NewKept(own, b)
+		} else if b, err = read(object["boat"]); err == nil && len(*problems) == 0 {
+			r.kept = calc.NewKept(own, r.leaveOut, b)
 		}
 	}
 	for _, p := range problem.Of(err) {

@@ -18,6 +18,7 @@ type Keeper struct{ last atomic.Pointer[Kept] }
 type Kept struct {
 	Boat  *boat.Boat // not to be changed
 	text  []byte
+	sound bool // without what of it cannot be used
 	by    Options
 	board *board
 }
@@ -26,11 +27,12 @@ type Kept struct {
 // the next together would be too much for a host with little memory.
 const maxKept = 1 << 18
 
-// Take gives the boat that was kept, where it was written with the same bytes; nil
-// otherwise, and then another is not held in memory any more.
-func (k *Keeper) Take(text []byte) *Kept {
+// Take gives the boat that was kept, where it was written with the same bytes, and
+// read likewise: sound is without what of it cannot be used. It is nil otherwise, and
+// then another is not held in memory any more.
+func (k *Keeper) Take(text []byte, sound bool) *Kept {
 	kept := k.last.Swap(nil)
-	if kept == nil || !bytes.Equal(kept.text, text) {
+	if kept == nil || kept.sound != sound || !bytes.Equal(kept.text, text) {
 		return nil
 	}
 	return kept
@@ -46,11 +48,11 @@ func (k *Keeper) Keep(kept *Kept) {
 
 // NewKept is a boat as it was read from a text, which is copied; nil where that is
 // too long to be kept, or not known.
-func NewKept(text []byte, b *boat.Boat) *Kept {
+func NewKept(text []byte, sound bool, b *boat.Boat) *Kept {
 	if len(text) == 0 || len(text) > maxKept {
 		return nil
 	}
-	return &Kept{Boat: b, text: bytes.Clone(text)}
+	return &Kept{Boat: b, text: bytes.Clone(text), sound: sound}
 }
 
 // GoOn lets a session, which was made with these options, go on from what was
