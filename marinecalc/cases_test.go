@@ -2,7 +2,6 @@ package marinecalc_test
 
 import (
 	"encoding/json"
-	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -179,10 +178,7 @@ func TestCases(t *testing.T) {
 	}
 	for _, c := range cases {
 		t.Run(c.boat, func(t *testing.T) {
-			text, err := os.ReadFile(testboat.Root("testdata", "cases", c.boat+".json"))
-			if err != nil {
-				t.Fatal(err)
-			}
+			text := testboat.File(t, "testdata", "cases", c.boat+".json")
 			s := testboat.Check(t, testboat.Read(t, string(text)), marinecalc.Options{Brief: true, Trials: 1000})
 			c.findings(t, s)
 			c.silence(t, s, string(text))
@@ -377,10 +373,7 @@ func TestLittleIsLeftUntoldOfTheDemonstrationBoat(t *testing.T) {
 // untold. Of the boat that was hardly measured nothing is called OK.
 func TestCasesWithoutAFault(t *testing.T) {
 	words := func(boat string) map[sheet.Word]int {
-		text, err := os.ReadFile(testboat.Root("testdata", "cases", boat+".json"))
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := testboat.File(t, "testdata", "cases", boat+".json")
 		n := map[sheet.Word]int{}
 		for _, f := range testboat.Check(t, testboat.Read(t, string(text)), marinecalc.Options{}).Findings {
 			n[f.Verdict.Word]++

@@ -5,7 +5,6 @@ import (
 	"context"
 	"encoding/json"
 	"errors"
-	"os"
 	"strings"
 	"sync"
 	"testing"
@@ -216,10 +215,7 @@ func TestTrialsMeanTheSameEverywhere(t *testing.T) {
 // The boat survives JSON in another document, member for member in the
 // owner's order, and so it does with readings added.
 func TestBoatSurvivesJSON(t *testing.T) {
-	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := testboat.File(t, "testdata", "boats", "kittiwake.json")
 	b := testboat.Read(t, string(text))
 	type record struct {
 		ID   int

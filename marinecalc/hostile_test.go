@@ -74,10 +74,7 @@ func TestSmallRequestsHaveSmallReplies(t *testing.T) {
 // Trials are capped by what they cost: as many as allowed take less than two
 // seconds, one more is refused, for a boat at half of that.
 func TestTrialsAreCappedByTheirWork(t *testing.T) {
-	boat, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	boat := testboat.File(t, "testdata", "boats", "kittiwake.json")
 	for _, c := range []struct{ members, at string }{
 		{`"ask":"run","calculation":"shaft-torque","input":{"enginePower":"20 kW","engineSpeed":"2400 rpm","gearRatioAhead":2},"trials":65537`, "/trials"},
 		{`"ask":"survey","boat":{"name":"x"},"trials":32769`, "/trials"}, {`"ask":"procedure","remedies":["repack-gland"],"boat":{"name":"x"},"trials":32769`, "/trials"},
@@ -105,10 +102,7 @@ func TestHostileRequestsHaveSmallReplies(t *testing.T) {
 	if !long("MARINECALC_HOSTILE") {
 		t.Skip("a long check: MARINECALC_HOSTILE=1")
 	}
-	boat, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	boat := testboat.File(t, "testdata", "boats", "kittiwake.json")
 	var ids []string
 	for _, e := range marinecalc.Calculations() {
 		ids = append(ids, e.ID)

@@ -45,17 +45,11 @@ func TestAnswersAreTheSameAfterOthers(t *testing.T) {
 	alone(t)
 	random := rand.New(rand.NewPCG(3, 5))
 	engine := new(marinecalc.Engine)
-	yard, err := os.ReadFile(testboat.Root("testdata", "yard.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	yard := testboat.File(t, "testdata", "yard.json")
 	ways := []map[string]any{nil, {"units": "us"}, {"units": "both"}, {"noRanges": true}, {"trials": 64}, {"seed": 9}, {"date": "2026-06-01"}, {"brief": true}, {"leaveOut": true},
 		{"overlays": []any{json.RawMessage(yard)}}}
 	for _, name := range []string{"kittiwake", "juniper"} {
-		text, err := os.ReadFile(testboat.Root("testdata", "boats", name+".json"))
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := testboat.File(t, "testdata", "boats", name+".json")
 		for _, i := range random.Perm(len(catalogue.Calculations)) {
 			id := catalogue.Calculations[i].ID
 			sameAsFresh(t, engine, asked(t, id, json.RawMessage(text), ways[max(0, random.IntN(2*len(ways))-len(ways))])) // every other one without
@@ -105,10 +99,7 @@ func TestAChangeOfTheBoatCountsAtOnce(t *testing.T) {
 
 // Nothing is kept of a request that was stopped, nor of a boat with a fault.
 func TestNothingIsKeptOfAStoppedRequest(t *testing.T) {
-	text, err := os.ReadFile(testboat.Root("testdata", "boats", "kittiwake.json"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	text := testboat.File(t, "testdata", "boats", "kittiwake.json")
 	request := asked(t, "coupling-alignment", json.RawMessage(text), nil)
 	want := new(marinecalc.Engine).Call(context.Background(), request)
 	for after := range 12 {

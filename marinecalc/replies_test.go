@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"fmt"
 	"maps"
-	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -104,10 +103,7 @@ func TestRepliesOnBoatsMeetTheirSchemas(t *testing.T) {
 	d := newDoorSchemas(t)
 	overlay := json.RawMessage(`{"title": "Yard", "limits": [{"id": "yard-torque", "calculation": "shaft-torque", "on": "shaftTorque", "title": "Yard's limit", "max": "1 kN·m", "source": {"document": "Yard sheet"}, "basis": "maker", "how": "calculate it", "why": "the coupling slips"}]}`)
 	for _, b := range goldenBoats {
-		text, err := os.ReadFile(testboat.Root("testdata", "boats", b.name+".json"))
-		if err != nil {
-			t.Fatal(err)
-		}
+		text := testboat.File(t, "testdata", "boats", b.name+".json")
 		ask := func(ask string, members map[string]any) {
 			t.Helper()
 			whole := map[string]any{"ask": ask, "boat": json.RawMessage(text)}

@@ -23,14 +23,20 @@ func Root(elem ...string) string {
 	return filepath.Join(append([]string{filepath.Dir(file), "..", "..", ".."}, elem...)...)
 }
 
-// Demo reads a demonstration boat: kittiwake or juniper.
-func Demo(t testing.TB, name string) *marinecalc.Boat {
+// File reads a file of the repository, given by its path from the root.
+func File(t testing.TB, elem ...string) []byte {
 	t.Helper()
-	text, err := os.ReadFile(Root("testdata", "boats", name+".json"))
+	text, err := os.ReadFile(Root(elem...))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return Read(t, string(text))
+	return text
+}
+
+// Demo reads a demonstration boat: kittiwake or juniper.
+func Demo(t testing.TB, name string) *marinecalc.Boat {
+	t.Helper()
+	return Read(t, string(File(t, "testdata", "boats", name+".json")))
 }
 
 // Read reads a boat file.
