@@ -93,15 +93,16 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 	if h.Past != nil && h.unread == "" && r.contested(h) == nil && h.Past.Meets(r.LookupAny) {
 		judgement.Word, doubt, remedy, v.Awaits, v.Turns = sheet.Beyond, "", "", nil, nil
 	}
+	met := false // the value, which hangs on a limit that is passed
 	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
-		if hangs := r.passedElsewhere(h, h.While); hangs != "" {
-			judgement, doubt, v.Over, v.Hangs = untold, "OK "+hangs, "", true
+		if hangs, passed := r.passedElsewhere(h, h.While); hangs != "" {
+			judgement, doubt, v.Over, v.Hangs, met = untold, "OK "+hangs, "", true, passed
 		}
 	}
 	if judgement.Word != sheet.Beyond && h.Each.Len() > 0 {
 		if silent := r.unreadEntries(h.Each); silent != "" {
 			judgement, doubt, remedy = untold, silent, h.How
-			v.Over, v.Awaits, v.Turns = "", nil, nil
+			v.Over, v.Awaits, v.Turns, met = "", nil, nil, false
 		}
 	}
 	if judgement.Word == sheet.Within || judgement.Word == sheet.NearLimit {
@@ -110,14 +111,17 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 	if h.Void.Len() > 0 {
-		if void := r.passedElsewhere(h, h.Void); void != "" {
-			judgement, doubt, v.Over = untold, "told "+void, ""
+		if void, _ := r.passedElsewhere(h, h.Void); void != "" {
+			judgement, doubt, v.Over, met = untold, "told "+void, "", false
 		}
 	}
 	if v.Word = judgement.Word; v.Guide {
 		v.Word = v.Word.ByGuide()
 	}
 	v.Reads = v.Word.Reads(v.Side)
+	if met {
+		v.Reads = metItself
+	}
 	if l.Chance && v.Word.Plain() == sheet.Beyond { // the least is of the chance, not of what was read
 		v.Reads = "past the limit"
 		if judgement.Probability >= evens { // by its gauge it may be either side
@@ -141,6 +145,10 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 }
+
+// metItself is what people read of a value that meets its limit and hangs on
+// another that is passed: enough is known of it, and it is no OK yet.
+const metItself = "met in itself"
 
 // atTheLimit is what people read of a value that stands at its limit, where its
 // gauge leaves open on which side.
@@ -167,13 +175,14 @@ func (r *Judgement) Chances() {
 // be OK: of another sheet of the boat, as a clamp that the thread does not bear
 // holds no coupling, or of this sheet, as a reading that cannot be shows
 // nothing. It is "" where there is none. A reading that is none tells nothing of
-// being past a limit either.
-func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
+// being past a limit either. Passed is false where two readings of what that
+// limit is on disagree.
+func (r *Judgement) passedElsewhere(h *held, limits rules.While) (doubt string, passed bool) {
 	for _, at := range limits.All() {
 		id, limit, _ := strings.Cut(at, "/")
 		if id == r.In.Form.ID {
-			if doubt := r.passedHere(limit); doubt != "" {
-				return doubt
+			if doubt, passed := r.passedHere(limit); doubt != "" {
+				return doubt, passed
 			}
 			continue
 		}
@@ -185,8 +194,8 @@ func (r *Judgement) passedElsewhere(h *held, limits rules.While) string {
 			continue
 		}
 		if v := other.Sheet.Verdict(limit); v != nil && (v.Word == sheet.Beyond || v.Word == sheet.Beyond.ByGuide()) {
-			return putRight(v) + ". See " + problem.MidSentence(other.Sheet.Title)
+			return putRight(v) + ". See " + problem.MidSentence(other.Sheet.Title), true
 		}
 	}
-	return ""
+	return "", false
 }

@@ -12,9 +12,9 @@ import (
 )
 
 // passedHere says that a limit of this sheet is passed, or that two readings of what
-// it is on disagree, or "". That one hangs on none itself: what is passed stays so,
+// it is on disagree and it is not known whether it is, or "". That one hangs on none itself: what is passed stays so,
 // whatever it hangs on.
-func (r *Judgement) passedHere(limit string) string {
+func (r *Judgement) passedHere(limit string) (doubt string, passed bool) {
 	for i := range r.limits {
 		h := &r.limits[i]
 		if h.ID != limit {
@@ -26,12 +26,12 @@ func (r *Judgement) passedHere(limit string) string {
 			h.told = &v
 		}
 		if h.told.Word.Plain() == sheet.Beyond {
-			return putRight(h.told)
+			return putRight(h.told), true
 		} else if t := r.contested(h); t != nil {
-			return "only once this is settled: " + t.Doubt
+			return "only once this is settled: " + t.Doubt, false
 		}
 	}
-	return ""
+	return "", false
 }
 
 // putRight says which limit must be met first.
@@ -44,6 +44,8 @@ func Stands(v *sheet.Verdict) string {
 	switch {
 	case v.Reads == noBound:
 		return Valued(v) + ", has " + noBound + " yet"
+	case v.Reads == metItself:
+		return Valued(v) + ", has no OK yet"
 	case TellsTooLittle(v):
 		return Valued(v) + ", may not meet its limit"
 	}
