@@ -29,6 +29,9 @@ type Evidence struct {
 	// the engine is stopped and its key out, so that it waits as well.
 	RunsEngine bool   `json:"runsEngine"`
 	KeepStill  string `json:"keepStill"` // why the shaft is not run once the answer is yes
+	// Happened: a yes tells of something that happened to the boat, which by itself
+	// can be what made a part fail.
+	Happened bool `json:"happened"`
 	// Dangers are ids of cautions that count once the answer is yes.
 	Dangers List[string] `json:"dangers"`
 	// Ways are how it can be looked at, rows of the table ways-of-looking;

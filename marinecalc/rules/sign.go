@@ -20,6 +20,9 @@ type Sign struct {
 	Provenance
 }
 
+// Makes tells whether its cause makes a yes likelier.
+func (s Sign) Makes() bool { return slices.Contains(makes, s.Weight) }
+
 // What the words of Sign.Weight do: the first ones make the sign, the others
 // make it rarer than it is anyway.
 var (

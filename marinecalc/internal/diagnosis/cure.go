@@ -73,12 +73,13 @@ func (f *finder) madeBy(first int, lies string) string {
 	for c := f.mostLikely(first, path); c >= 0; c = f.mostLikely(c, path) {
 		path = append(path, c)
 	}
+	happened := f.happened(path[len(path)-1])
 	if len(path) > 1 {
 		var words []string
 		for _, c := range slices.Backward(path) {
 			words = append(words, f.named(c))
 		}
-		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs."
+		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs." + happened
 	}
 	var open, later []string // later is what runs the engine while that is held back
 	for _, p := range bayes.Rank(f.given()) {
@@ -101,10 +102,26 @@ func (f *finder) madeBy(first int, lies string) string {
 	if len(later) > 0 {
 		says += " At the first start after the cure, see to: " + strings.Join(later, "; ") + "."
 	}
-	if says == "" {
+	switch {
+	case happened != "":
+		return strings.TrimSpace(happened + says)
+	case says == "":
 		return ""
 	}
 	return "Not known." + says
+}
+
+// happened is what was told of the boat that by itself can have made a cause, with
+// how: a blow, a rope; "" where nothing was.
+func (f *finder) happened(c int) string {
+	says := ""
+	for _, sign := range f.book.Signs().All() {
+		q := f.question[sign.Evidence]
+		if e := f.evidence.At(q); e.Happened && sign.Cause == f.causes.At(c).ID && f.answers[q] == bayes.Yes && sign.Makes() {
+			says += fmt.Sprintf(" By what was told: %s (“%s” yes).", problem.MidSentence(strings.TrimSuffix(sign.Because, ".")), e.Title)
+		}
+	}
+	return says
 }
 
 // mostOpen is how many looks are proposed for what made a part fail.
