@@ -87,6 +87,7 @@ export interface Schema {
   agreesWith?: string[];
   /** Of a result: inputs given by hand that it must come near to, each with the share of it that they may differ by. */
   nearTo?: Record<string, number>;
+  ofReading?: true;
   /** The few inputs that matter most, in the order in which they are asked. */
   asks?: string[];
   /** Inputs that must be known from some origin. */

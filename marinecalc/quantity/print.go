@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"math"
 	"strconv"
+	"strings"
 )
 
 // digits is how many significant digits are printed.
@@ -145,7 +146,7 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 	}
 	x, off := u.fromSI(si), math.Abs(u.fromSI(si+half)-u.fromSI(si))
 	if u.style == currency && off >= 1 && !math.IsInf(off, 0) { // nobody expects cents of a guess
-		return appendUnits(appendRounded(dst, x, max(off, 10), amountDigits), u.name)
+		return appendUnits(appendRounded(dst, x, max(off, 10, threeDigits(x)), amountDigits), u.name)
 	}
 	if !(off > 0) || math.IsInf(off, 0) || u.style == currency || u.style == clock {
 		return appendQuantity(dst, si, u, true)
@@ -156,6 +157,15 @@ func appendTo(dst []byte, si, half float64, figures int, u printed) []byte {
 		}
 	}
 	return appendUnits(appendRounded(dst, x, u.finest(off), digits), u.name)
+}
+
+// threeDigits is the accuracy that leaves an amount three digits: those held against
+// one another, as the ways out of a repair are, are then printed alike.
+func threeDigits(x float64) float64 {
+	if x == 0 {
+		return 0
+	}
+	return math.Pow10(decade(math.Abs(x)) - 1)
 }
 
 // amountDigits is how many digits an amount of money has at most where it is
@@ -270,6 +280,9 @@ func appendUnit(dst []byte, name string) []byte {
 func appendUnits(dst []byte, name string) []byte {
 	n := len(dst)
 	one := n > 0 && dst[n-1] == '1' && (n == 1 || dst[n-2] == '(' || dst[n-2] == ' ')
+	if one && strings.HasPrefix(name, "drips/") {
+		return append(appendUnit(dst, "drip"), name[len("drips"):]...)
+	}
 	dst = appendUnit(dst, name)
 	if !one && (name == "day" || name == "week" || name == "month" || name == "year") {
 		dst = append(dst, 's')

@@ -235,11 +235,17 @@ func TestPrintNoMoreThanIsKnown(t *testing.T) {
 		k, _ := Lookup(name)
 		return k.In(metric, us)
 	}
+	drips := of("drip-rate", "drips/min", "drips/min")
+	for x, want := range map[float64]string{1: "1 drip/min", 2: "2 drips/min", 11: "11 drips/min", 0.1: "0.1 drips/min"} {
+		if got := drips.Print(x/60, Metric); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
 	money := of("money", "EUR", "EUR")
 	for _, c := range []struct {
 		x, half float64
 		want    string
-	}{{5902.93, 4000, "5900 EUR"}, {5902.93, 40, "5903 EUR"}, {5902.93, 0.9, "5902.93 EUR"}, {5902.93, 0, "5902.93 EUR"}, {1036, 0, "1036 EUR"}, {-489.2, 300, "-490 EUR"}} {
+	}{{5902.93, 4000, "5900 EUR"}, {5902.93, 40, "5900 EUR"}, {592.93, 40, "593 EUR"}, {5902.93, 0.9, "5902.93 EUR"}, {5902.93, 0, "5902.93 EUR"}, {1036, 0, "1036 EUR"}, {-489.2, 300, "-490 EUR"}} {
 		if got := money.PrintTo(c.x, c.half, Metric); got != c.want {
 			t.Errorf("%g ± %g: %s, want %s", c.x, c.half, got, c.want)
 		}

@@ -66,6 +66,7 @@ type Property struct {
 	Once         bool     // a reading that cannot be made again
 	IfNone       string   // of an input that takes no 0: what one that was read would mean
 	AgreesWith   []string // inputs or results that it must be the same as
+	OfReading    bool     // names a reading of the boat file
 	NearTo       []Near   // inputs given by hand that it must come near to, by their names
 	SizedBy      string   // "compare": the result without which this direction says nothing
 	JudgedOnly   bool     // an input that limits, cautions and advice go by, and the arithmetic does not

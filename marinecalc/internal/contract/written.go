@@ -61,6 +61,7 @@ type written struct {
 	Once        bool               `json:"once"`
 	AgreesWith  []string           `json:"agreesWith"`
 	NearTo      map[string]float64 `json:"nearTo"`
+	OfReading   bool               `json:"ofReading"`
 	Chance      bool               `json:"chance"`
 	Probability bool               `json:"probability"`
 	Setting     bool               `json:"setting"`
@@ -212,6 +213,7 @@ func (w *written) overlay(p *Property) {
 	if w.AgreesWith != nil {
 		p.AgreesWith = w.AgreesWith
 	}
+	p.OfReading = p.OfReading || w.OfReading
 	if w.NearTo != nil {
 		p.NearTo = nil
 		for _, input := range slices.Sorted(maps.Keys(w.NearTo)) {

@@ -104,6 +104,11 @@ func (in *Inputs) write() {
 
 // dress writes the value and its range as people read them.
 func (in *Inputs) dress(p *contract.Property, k *Known) {
+	if p.OfReading && k.Text == k.Word {
+		if of, ok := in.Request.Boat.Describe(k.Word); ok {
+			k.Text = of.Title
+		}
+	}
 	if k.Text == "" {
 		k.Text = k.Word
 		switch half := (k.Factor.High - k.Factor.Low) / 2; {

@@ -24,15 +24,19 @@ func TestAGaugeTooCoarseIsNamed(t *testing.T) {
 }
 
 // What is proposed reads what the gauge in hand reads: no dial measures a shaft,
-// and no micrometer a gap.
+// no micrometer a gap, and no feeler gauge how deep a hollow is.
 func TestTheGaugeProposedReadsTheSame(t *testing.T) {
 	s := testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "25 mm", "shellBore": "24.95 mm"}`, marinecalc.Options{})
 	if v := s.Verdict("clearance-none"); v.SettleBy == nil || v.SettleBy.Gauge != "Micrometer" {
 		t.Errorf("for a shaft and its bore: %+v", v)
 	}
 	s = testboat.Run(t, "bearing-clearance", `{"shaftDiameter": "60 mm", "bearingClearance": "0.137 mm", "bladeWidth": "0 mm"}`, marinecalc.Options{})
-	if v := s.Verdict("clearance-tight"); v.SettleBy == nil || !strings.HasPrefix(v.SettleBy.Gauge, "Dial indicator") && v.SettleBy.Readings == 0 {
+	if v := s.Verdict("clearance-tight"); v.SettleBy == nil || strings.HasPrefix(v.SettleBy.Gauge, "D") || v.SettleBy.Readings == 0 {
 		t.Errorf("for a clearance: %+v", v)
+	}
+	s = testboat.Run(t, "wear-debris", `{"wearDepth":"0.47 mm","caseDepth":"0.5 mm ± 0 mm","depthGauge":"depth-gauge","wearLength":"10 mm","wearWidth":"5 mm","metal":"carbon-steel"}`, marinecalc.Options{})
+	if v := s.Verdict("hard-skin"); v.SettleBy == nil || !strings.HasPrefix(v.SettleBy.Gauge, "Dial indicator") {
+		t.Errorf("for the depth of a hollow: %+v", v)
 	}
 }
 
