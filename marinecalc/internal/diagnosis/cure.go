@@ -77,16 +77,24 @@ func (f *finder) madeBy(first int, lies string) string {
 	if len(path) > 1 {
 		var words []string
 		for _, c := range slices.Backward(path) {
-			words = append(words, f.named(c))
+			said := f.named(c)
+			if !f.isFound(c) && f.onlyIf(c) {
+				said += " (suspected)"
+			}
+			words = append(words, said)
 		}
-		return strings.Join(words, " → ") + ". What stands first is cured before a new part runs." + happened
+		first := "cured"
+		if top := path[len(path)-1]; !f.isFound(top) {
+			first = "looked for" + f.lookedAt(top, lies) + ", and cured"
+		}
+		return strings.Join(words, " → ") + ". What stands first is " + first + " before a new part runs." + happened
 	}
 	var open, later []string // later is what runs the engine while that is held back
 	for _, p := range bayes.Rank(f.given()) {
 		if by, ok := f.above(p, first); ok && len(open)+len(later) < mostOpen {
 			look := f.evidence.At(f.settler[p])
-			if look.Place != "either" && look.Place != lies {
-				by += ", looked at " + look.Place
+			if at := f.lookedAt(p, lies); at != "" {
+				by += ", looked at" + at
 			}
 			if look.Runs() && f.heldBack() != "" {
 				later = append(later, f.named(p)+by)
@@ -109,6 +117,17 @@ func (f *finder) madeBy(first int, lies string) string {
 		return ""
 	}
 	return "Not known." + says
+}
+
+// lookedAt is where the look is made that settles a cause, " afloat" or " ashore"; ""
+// where she lies for it, or nothing settles it.
+func (f *finder) lookedAt(c int, lies string) string {
+	if q := f.settler[c]; q >= 0 {
+		if place := f.evidence.At(q).Place; place != "either" && place != lies {
+			return " " + place
+		}
+	}
+	return ""
 }
 
 // happened is what was told of the boat that by itself can have made a cause, with

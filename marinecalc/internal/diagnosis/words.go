@@ -75,6 +75,9 @@ func (f *finder) howSure(first, answered int) string {
 		words = "Likely"
 	case p >= f.figure("sure-open"):
 		words = "More likely than not"
+		if percent(p) == percent(0.5) {
+			words = "As likely as not"
+		}
 	}
 	return fmt.Sprintf("Suspected. %s (%s).", words, percent(p))
 }
