@@ -105,6 +105,8 @@ export interface Schema {
   judgedOnly?: true;
   /** A reading that cannot be made again. */
   once?: true;
+  /** The result and the input that it is the quotient of. */
+  quotientOf?: string[];
   /** Of an input that takes no 0: what one that was read would mean. */
   ifNone?: string;
   /** A result that is a probability over the trials. */

@@ -45,6 +45,7 @@ const (
 type MovesResult struct {
 	Moves [Most]Move // one for each mount, in their order
 
+	NutsToTurn    NutTurns
 	Reach         string          // whether the studs' travel is enough
 	LargestMove   quantity.Length // of all raises, lowerings and shifts
 	LargestMoveAt string          // the mount's name
@@ -165,6 +166,7 @@ func Moves(in MovesInput) (MovesResult, error) {
 	in.nuts(&upright, &turned)
 	turned.choose(wantUp, up, d)
 	out.take(&in, &turned, sideways, &upright, &across)
+	out.NutsToTurn = nutTurns(out.Moves[:len(in.Mounts)])
 	if out.Reach == Reached && out.onTrust(in.Mounts) {
 		out.Reach = NotGiven
 	}

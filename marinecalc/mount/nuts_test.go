@@ -207,3 +207,19 @@ func TestTrialsKeepTheMove(t *testing.T) {
 		t.Errorf("nobody knows the run-out, and %g is left at worst", out.WorstGapAfter)
 	}
 }
+
+// Nuts that turn alike are named together; without a thread none are.
+func TestNutsInWords(t *testing.T) {
+	at := func(name string, flats float64, raise quantity.Length) Move {
+		return Move{Name: name, Nut: Turning{flats}, Raise: raise}
+	}
+	for want, moves := range map[string][]Move{
+		"a, b: 5 flats up; c: 1¾ flats down; d: leave": {at("a", 5, 1e-3), at("b", 5, 1e-3), at("c", -1.75, -4e-4), at("d", 0, 0)},
+		"a: leave; b: 1 turn up":                       {at("a", nan, 0), at("b", 6, 1.5e-3)},
+		"":                                             {at("a", 5, 1e-3), at("b", nan, 1e-3)},
+	} {
+		if got := nutTurns(moves).String(); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}

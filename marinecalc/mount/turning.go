@@ -5,6 +5,7 @@ package mount
 import (
 	"math"
 	"strconv"
+	"strings"
 )
 
 // Turning is how far a mount's nut is turned, in flats of its hexagon; plus
@@ -50,4 +51,51 @@ func (t Turning) String() string {
 		return text + "down"
 	}
 	return text + "up"
+}
+
+// NutTurns is what is done at every nut. As text it is empty where a mount is
+// moved whose thread is not known.
+type NutTurns struct {
+	all [Most]struct {
+		name string
+		turn Turning
+	}
+	count   int
+	unknown bool
+}
+
+func nutTurns(moves []Move) (t NutTurns) {
+	t.count = len(moves)
+	for i := range moves {
+		m := &moves[i]
+		t.all[i].name, t.all[i].turn = m.Name, m.Nut
+		if math.IsNaN(m.Nut.Flats) {
+			t.all[i].turn = Turning{}
+			t.unknown = t.unknown || m.Raise != 0
+		}
+	}
+	return t
+}
+
+// MarshalText says the same as String.
+func (t NutTurns) MarshalText() ([]byte, error) { return []byte(t.String()), nil }
+
+// String names the nuts, those that turn alike together: "fore port, fore
+// starboard: 5 flats up; aft: leave".
+func (t NutTurns) String() string {
+	if t.unknown {
+		return ""
+	}
+	var text strings.Builder
+	for i, one := range t.all[:t.count] {
+		switch turn := one.turn.String(); {
+		case i+1 < t.count && t.all[i+1].turn.String() == turn:
+			text.WriteString(one.name + ", ")
+		case i+1 < t.count:
+			text.WriteString(one.name + ": " + turn + "; ")
+		default:
+			text.WriteString(one.name + ": " + turn)
+		}
+	}
+	return text.String()
 }

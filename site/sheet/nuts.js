@@ -83,7 +83,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const made = button('', () => {
       if (done.has(i)) done.delete(i);
       else done.add(i);
-      keep(key, { plan, done: [...done] });
+      keep(key, { plan, done: [...done], half: halfDone() });
       draw();
       speak(next.textContent ?? '');
       const again = grid.querySelector(`[data-mount="${i}"]`);
@@ -94,15 +94,25 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
     return made;
   };
+  /** What stands in the way of a new plan: of a pair one nut was turned and the other was not. */
+  const halfDone = () => {
+    for (const row of mountRows(at)) {
+      const moved = row.filter((i) => cell(table.rows[i], 'raise')?.si);
+      const named = (/** @type {boolean} */ made) => moved.filter((i) => done.has(i) === made).map((i) => cell(table.rows[i], 'name')?.text).join(', ');
+      if (named(true) && named(false)) return `Turned: ${named(true)}. Not turned: ${named(false)}. The engine stands twisted on its mounts, and a new plan would leave it so. Turn the rest of the pair first, or turn back what was turned; touch it here, read again, and plan then.`;
+    }
+    return '';
+  };
   draw();
   const made = h(
     'section',
     { class: 'move-it', tabindex: '-1' },
     h('h3', {}, 'How to move it'),
-    h('p', { class: 'help' }, 'From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. Half of each move first, the two of a pair by turns, then read; up and down first, sideways after. Touch a mount once it is done.'),
+    h('p', { class: 'help' }, "From above, right-hand threads: the nut under the foot turned anticlockwise lifts it. The two of a pair by turns; half of the first pair's move, and a reading, before the rest; up and down first, sideways after. Touch a mount once it is done."),
+    kept?.plan !== plan && kept?.half && h('p', { class: 'wrong' }, kept.half),
     grid,
     next,
-    again(form),
+    again(form, halfDone),
   );
   if (anew) setTimeout(() => (made.scrollIntoView(), made.focus({ preventScroll: true })));
   anew = false;
@@ -114,16 +124,21 @@ let anew = false; // the moves were asked for from what was read after some of t
 /**
  * Typing anew what the coupling reads after a move.
  * @param {import('../form/form.js').Form} form
+ * @param {() => string} hindered why nothing can be planned anew yet
  */
-function again(form) {
+function again(form, hindered) {
   const fields = AGAIN.flatMap((name) => form.fields.get(`/${name}`) ?? []);
   const inputs = fields.map((f) => h('input', { type: 'text', autocomplete: 'off', 'aria-label': f.title, placeholder: f.control.getAttribute('placeholder')?.split(' · ')[0] ?? '' }));
+  const hindrance = h('p', { class: 'wrong', role: 'status' });
   const made = h('details', { class: 'fold' }, h('summary', {}, 'Read again: type it, and plan anew'), ...fields.map((f, i) => h('label', { class: 'again' }, f.title, inputs[i])));
   made.append(
     button('Plan anew', () => {
+      hindrance.textContent = hindered();
+      if (hindrance.textContent) return;
       anew = inputs.some((input) => input.value.trim());
       for (const [i, f] of fields.entries()) if (inputs[i]?.value.trim()) f.enter(inputs[i].value);
     }),
+    hindrance,
     h('p', { class: 'help' }, h('a', { href: '#/sheet/coupling-alignment' }, 'Or read all gaps on the face.')),
   );
   return made;

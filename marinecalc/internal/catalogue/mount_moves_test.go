@@ -139,7 +139,7 @@ func TestNoMountIsMovedOnAContradiction(t *testing.T) {
 		"couplingDiameter": "100 mm", "couplingKind": "rigid", "gapVertical": "0.3 mm", "gapHorizontal": "0 mm"`
 	for use, beyond := range map[string]bool{"20 %": false, "400 %": true} {
 		s := runInput(t, "mount-moves", `{`+stand+`, "closureUse": "`+use+`"}`, "metric")
-		if (wordOf(s, "moves-readings-close") == "beyond") != beyond || advised(s, "Move nothing by this table") != beyond || advised(s, "After each nut read the coupling") == beyond {
+		if (wordOf(s, "moves-readings-close") == "beyond") != beyond || advised(s, "Move nothing by this table") != beyond || advised(s, "After each pair read the coupling") == beyond {
 			t.Errorf("%s: %s", use, wordOf(s, "moves-readings-close"))
 		}
 	}

@@ -64,6 +64,7 @@ type Property struct {
 	Ways         []string // inputs of which each by itself leads to this result, the one that goes before the others first
 	NotUnder     []string // inputs or results that it cannot be less than
 	Once         bool     // a reading that cannot be made again
+	QuotientOf   []string // the result and the input that it is the quotient of, as gap and diameter
 	IfNone       string   // of an input that takes no 0: what one that was read would mean
 	AgreesWith   []string // inputs or results that it must be the same as
 	OfReading    bool     // names a reading of the boat file

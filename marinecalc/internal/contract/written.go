@@ -59,6 +59,7 @@ type written struct {
 	NotUnder    []string           `json:"notUnder"`
 	IfNone      string             `json:"ifNone"`
 	Once        bool               `json:"once"`
+	QuotientOf  []string           `json:"quotientOf"`
 	AgreesWith  []string           `json:"agreesWith"`
 	NearTo      map[string]float64 `json:"nearTo"`
 	OfReading   bool               `json:"ofReading"`
@@ -200,6 +201,9 @@ func (w *written) overlay(p *Property) {
 	set(&p.Basis, w.Basis)
 	if w.Ways != nil {
 		p.Ways = w.Ways
+	}
+	if w.QuotientOf != nil {
+		p.QuotientOf = w.QuotientOf
 	}
 	if w.Once {
 		p.Once = true

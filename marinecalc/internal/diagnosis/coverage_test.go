@@ -125,7 +125,7 @@ func play(r *rand.Rand, f *finder, in []int, m *bayes.Model, settle bool) (p pla
 			p.threeRight = slices.ContainsFunc(order[:3], func(c int) bool { return slices.Contains(in, c) })
 			switch {
 			case f.isFound(first) && looked[first] < 2 && f.ofOneLook(first) < f.figure("sure-nearly"):
-				q = f.settler[first] // it says: look again, in another way
+				q = f.settler[first] // it says: look a second time
 				looked[first]++
 			case f.isFound(first) && f.ofOneLook(first) < f.figure("sure-nearly"):
 				p.thrice, p.thriceRight = true, p.firstRight // it says no more than that: look again

@@ -63,11 +63,11 @@ func (f *finder) howSure(first, answered int) string {
 		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
 	case f.isFound(first):
 		if p := f.ofOneLook(first); p < f.figure("sure-nearly") {
-			return fmt.Sprintf("Found by one look. About %s of such looks are wrong, and the other answers do not make up for that: look again, in another way, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))
+			return fmt.Sprintf("Found by one look. About %s of such looks are wrong, and the other answers do not make up for that: look a second time, best by another's eyes, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))
 		}
 		return "Found: looked at and there, and the other answers agree."
 	}
-	words := "Open: nothing is more likely than not"
+	words := ""
 	switch {
 	case p >= f.figure("sure-nearly"):
 		words = "Nearly sure"
@@ -78,6 +78,8 @@ func (f *finder) howSure(first, answered int) string {
 		if percent(p) == percent(0.5) {
 			words = "As likely as not"
 		}
+	default:
+		return fmt.Sprintf("Suspected. Not clear yet (%s): nothing is more likely than not. Look in the order given, and buy no part before.", percent(p))
 	}
 	return fmt.Sprintf("Suspected. %s (%s).", words, percent(p))
 }

@@ -108,7 +108,7 @@ func (r *Judgement) sentence(h *held, j judged, v *sheet.Verdict, limit spread.L
 	if named, ok := r.value(l.Names); ok && l.Names != "" && named.text != "" {
 		text = joined(text, " (", named.text, ")")
 	}
-	text = joined(text, ", ", asks(v), v.Bound, ": ", v.Reads)
+	text = joined(text, ", ", asks(v), v.Bound, r.inAll(h, limit), ": ", v.Reads)
 	if l.Stops.Len() > 0 && v.Word == sheet.Beyond {
 		v.Says = string(text)
 	}
@@ -210,4 +210,20 @@ func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt strin
 		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
 	}
 	return l.Title + ": " + text + ", which is neither a yes nor a no."
+}
+
+// inAll says of a quotient and its limit what they come to with the input that
+// it is for: of a gap for each inch of a flange the gap.
+func (r *Judgement) inAll(h *held, limit spread.Limit) string {
+	p := h.on
+	if p == nil || len(p.QuotientOf) != 2 {
+		return ""
+	}
+	whole, of := r.Property(p.QuotientOf[0]), p.QuotientOf[1]
+	read, ok := r.value(p.QuotientOf[0])
+	size, _, known := r.LookupAny(of)
+	if _, _, about := r.about(h); about || whole == nil || !ok || read.text == "" || !known {
+		return ""
+	}
+	return " (here " + read.text + ", and at most " + r.In.ShowTo(whole, limit.Max*size, limit.Max*size/50) + ")"
 }

@@ -76,9 +76,9 @@ func (r *Judgement) weighBrackets(h *held, j *judged, limit spread.Limit, v *she
 	v.Awaits = r.Roots(j.unverified)
 	far := ""
 	if within := j.short(limit); (within || j.past(limit)) && (v.Turns == nil || !v.Turns.Past) {
-		far = "; the range is about the likeliest, a usual figure that nobody confirmed here never decides, and at the far ends of what is usual the limit is met"
+		far = "; the range is of the likeliest figures, one that nobody confirmed here never decides, and at an end of what is usual the limit is met"
 		if within {
-			far = "; the range is about the likeliest, and at the far ends of what is usual it may not hold"
+			far = "; the range is of the likeliest figures, and at an end of what is usual the limit may be passed"
 		}
 	}
 	if v.Turns != nil && v.Turns.Past && r.gaugeLeads(j) { // no usual figure settles it, and the readings are what is not known
