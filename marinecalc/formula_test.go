@@ -10,6 +10,7 @@ import (
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/catalogue"
 	"example.org/driveline/marinecalc/internal/contract"
+	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sample"
 	"github.com/expr-lang/expr"
 
@@ -53,6 +54,21 @@ func TestFormulasGiveTheirResults(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// A symbol stands for one thing in a calculation: a formula could not tell which.
+func TestASymbolStandsForOneThing(t *testing.T) {
+	for _, k := range openAll(t) {
+		by := map[string]string{}
+		for _, side := range [][]*contract.Property{k.Input.Properties, k.Result.Properties} {
+			for _, p := range side {
+				if other := by[p.Symbol]; p.Symbol != "" && other != "" {
+					t.Errorf("%s: %s stands for %s and %s", k.ID, p.Symbol, other, p.Name)
+				}
+				by[p.Symbol] = p.Name
+			}
+		}
 	}
 }
 
@@ -134,6 +150,7 @@ func asciiSymbol(symbol string) string {
 }
 
 var (
+	constant    = regexp.MustCompile(`\{[^}]*\}`)
 	conditional = regexp.MustCompile(`^(.*?) if (.*?) else (.*)$`)
 	reserved    = map[string]bool{"and": true, "or": true, "sqrt": true, "pi": true}
 )
@@ -141,6 +158,16 @@ var (
 // translate writes a printed formula's right side as the library reads it.
 func translate(formula string) string {
 	_, right, _ := strings.Cut(formula, "=")
+	right = constant.ReplaceAllStringFunc(right, func(c string) string {
+		for _, first := range []string{"temperature", "time", ""} { // 1 h is an hour, not one o'clock
+			for _, k := range quantity.Kinds() {
+				if r, err := k.Parse(c[1 : len(c)-1]); err == nil && strings.Contains(k.Name, first) {
+					return "(" + strconv.FormatFloat(r.SI, 'f', -1, 64) + ")"
+				}
+			}
+		}
+		return c // no quantity: not to be evaluated
+	})
 	right = strings.NewReplacer("√", "sqrt", "π", "pi", "·", "*", "−", "-", "²", "^2", "³", "^3", "≥", ">=", "≤", "<=").Replace(right)
 	// Words in quotes stay as they are.
 	parts := strings.Split(right, `"`)

@@ -125,7 +125,7 @@ func termOf(p *contract.Property) sheet.Term {
 }
 
 func wayOf(p *contract.Property) sheet.Way {
-	return sheet.Way{Result: p.Name, Formula: p.Formula, Method: p.Method, Source: p.Source, Basis: p.Basis}
+	return sheet.Way{Result: p.Name, Formula: contract.AsPrinted(p.Formula), Method: p.Method, Source: p.Source, Basis: p.Basis}
 }
 
 // Field returns the field in which a property lies.

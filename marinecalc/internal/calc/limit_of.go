@@ -1,7 +1,8 @@
 package calc
 
 import (
-	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"fmt"
+
 	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -87,6 +88,7 @@ func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 	if p == nil || bound.Of != "" {
 		return HeldTo{}, false
 	}
+	written := bound.Text
 	held := HeldTo{bound.SI, verdict.SideOf(l), "", l.Basis.Authority(), l.Source.String(), l.Basis.Guides()}
 	if p.Kind != nil && bound.Kind != nil && !bound.Kind.Is(p.Kind) {
 		if r, err := p.Kind.Parse(bound.Text); err == nil {
@@ -98,8 +100,9 @@ func (s *Session) heldByRow(l *rules.Limit) (HeldTo, bool) {
 		if fault != nil {
 			return HeldTo{}, false
 		}
+		written = fmt.Sprint(fig.Value)
 		held.SI, held.Authority, held.Source, held.Guide = si, rules.ByMaker.Authority(), fig.Source, false
 	}
-	held.Text = string(held.Side) + " " + inputs.Show(p, held.SI, s.Units)
+	held.Text = string(held.Side) + " " + verdict.ShowBound(p, held.SI, written, s.Units)
 	return held, true
 }

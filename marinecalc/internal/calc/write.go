@@ -180,6 +180,18 @@ func (r *writing) addMaker(line *sheet.Result, p *contract.Property) {
 	line.Maker = &sheet.Maker{Text: r.In.Show(p, si), SI: si, Source: fig.Source}
 }
 
+// numberOf is an input or a result in SI units; ok is false where it is not known.
+func (r *writing) numberOf(p *contract.Property) (si float64, ok bool) {
+	if !p.IsResult {
+		k := &r.In.Values[p.Index]
+		return k.Si, k.Known
+	}
+	if m := r.Run.Buf.ByProperty[p.Index]; m != nil {
+		return m.Si, true
+	}
+	return 0, false
+}
+
 func (r *writing) workLines() []sheet.Work {
 	lines := make([]sheet.Work, len(r.Measures), len(r.Measures)+len(r.Tables))
 	units := r.session.Units
@@ -192,7 +204,12 @@ func (r *writing) workLines() []sheet.Work {
 		}
 		return r.In.ShowIn(p, si, units)
 	}
-	text := func(p *contract.Property) string {
+	text := func(p *contract.Property, absolute bool) string {
+		if absolute {
+			if si, ok := r.numberOf(p); ok {
+				return strconv.FormatFloat(si, 'f', 1, 64) + " K"
+			}
+		}
 		if p.IsResult {
 			if m := r.Run.Buf.ByProperty[p.Index]; m != nil {
 				if units != r.session.Units && m.Span != nil && m.Span.Usable {

@@ -101,9 +101,36 @@ func TestFormulaIsCutAtItsSymbols(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("shortTorque"), func(p *Property) string { return "<" + p.Name + ">" }))
+	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("shortTorque"), func(p *Property, _ bool) string { return "<" + p.Name + ">" }))
 	if filled != "T_S = <nutFactor> · <preload> · <nominalDiameter>" {
 		t.Errorf("got %q", filled)
+	}
+}
+
+// A constant stands with its unit, and a temperature that is divided by a kelvin is
+// counted from absolute zero.
+func TestConstantsHaveUnits(t *testing.T) {
+	for _, c := range []struct{ calculation, result, formula, filled string }{
+		{"backlash", "playGrowthPerThousand", "g_t = g_b·1000 h/t", "g_t = <playGrowth>·1000 h/<runningTime>"},
+		{"fluid-settling", "warmViscosity", "ν_w = (10^(10^(A - B·log10(θ_w/1 K))) - 0.7)·1 mm²/s", "ν_w = (10^(10^(<interceptA> - <slopeB>·log10(K of <runningTemperature>/1 K))) - 0.7)·1 mm²/s"},
+	} {
+		k, err := OpenCalculation(c.calculation)
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := k.Result.Child(c.result)
+		if got := AsPrinted(p.Formula); got != c.formula {
+			t.Errorf("%s: %s", c.result, got)
+		}
+		got := string(k.Formulas.AppendFilled(nil, p, func(of *Property, absolute bool) string {
+			if absolute {
+				return "K of <" + of.Name + ">"
+			}
+			return "<" + of.Name + ">"
+		}))
+		if got != c.filled {
+			t.Errorf("%s: %s", c.result, got)
+		}
 	}
 }
 
@@ -113,13 +140,13 @@ func TestAPowerIsOfTheWholeQuantity(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("torsionStress"), func(p *Property) string {
+	filled := string(c.Formulas.AppendFilled(nil, c.Result.Child("torsionStress"), func(p *Property, _ bool) string {
 		if p.Name == "diameterUsed" {
 			return "30 mm"
 		}
 		return ""
 	}))
-	if filled != "τ = 16·T_d·30 mm/(π·((30 mm)^4 - b^4))" {
+	if filled != "τ = 16·0·30 mm/(π·((30 mm)^4 - 0^4))" {
 		t.Errorf("got %q", filled)
 	}
 }

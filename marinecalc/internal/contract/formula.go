@@ -13,8 +13,16 @@ type Piece struct {
 	Text string
 	Of   *Property // nil for plain text
 
+	// Absolute: what follows divides it by a kelvin, so that a temperature is
+	// counted from absolute zero.
+	Absolute bool
+
 	raised bool // to a power, by what follows
 }
+
+// AsPrinted is a formula as people read it. A schema puts a quantity that a formula
+// has as a constant into braces, with its unit: {1000 h}.
+func AsPrinted(formula string) string { return strings.NewReplacer("{", "", "}", "").Replace(formula) }
 
 // Formulas knows the symbols of one calculation and what rests on what.
 type Formulas struct {
@@ -82,6 +90,11 @@ func (f *Formulas) split(formula string) []Piece {
 	rest := []rune(right)
 	for len(rest) > 0 {
 		n := 0
+		if end := slices.Index(rest, '}'); rest[0] == '{' && end > 0 { // its unit is no symbol
+			pieces = append(pieces, Piece{Text: string(rest[1:end])})
+			rest = rest[end+1:]
+			continue
+		}
 		for n < len(rest) && inSymbol(rest[n], n == 0) {
 			n++
 		}
@@ -89,7 +102,7 @@ func (f *Formulas) split(formula string) []Piece {
 			word := string(rest[:n])
 			pieces = append(pieces, Piece{Text: word, Of: f.bySymbol[word]})
 		} else {
-			for n < len(rest) && !inSymbol(rest[n], true) {
+			for n < len(rest) && !inSymbol(rest[n], true) && rest[n] != '{' {
 				n++
 				// A number swallows what sticks to it, so that 2 in 16T is no symbol.
 				for n < len(rest) && unicode.IsDigit(rest[n-1]) && (unicode.IsDigit(rest[n]) || rest[n] == '.') {
@@ -102,6 +115,7 @@ func (f *Formulas) split(formula string) []Piece {
 	}
 	for i := range pieces[1:] {
 		pieces[i].raised = isPower(pieces[i+1].Text)
+		pieces[i].Absolute = i+2 < len(pieces) && pieces[i+1].Text == "/" && pieces[i+2].Text == "1 K"
 	}
 	return joined(pieces)
 }
@@ -126,17 +140,20 @@ func inSymbol(r rune, first bool) bool {
 // Symbol returns the property that a symbol stands for, or nil.
 func (f *Formulas) Symbol(symbol string) *Property { return f.bySymbol[symbol] }
 
-// AppendFilled writes a result's formula behind b, with every known value in
-// the place of its symbol. text returns "" for what is not known. A quantity
+// AppendFilled writes a result's formula behind b, with every value in the place
+// of its symbol. text returns "" for what is not known, which counts as nothing: a
+// number is 0 then. A quantity
 // that is raised to a power stands in parentheses, since 30 mm^4 is thirty
 // fourth powers of a millimetre (SI Brochure, 5.4.1).
-func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property) string) []byte {
+func (f *Formulas) AppendFilled(b []byte, result *Property, text func(of *Property, absolute bool) string) []byte {
 	pieces := f.pieces[result.Index]
 	for i := range pieces {
 		piece := &pieces[i]
 		shown := ""
 		if piece.Of != nil {
-			shown = text(piece.Of)
+			if shown = text(piece.Of, piece.Absolute); shown == "" {
+				shown = piece.Of.nothing()
+			}
 		}
 		switch {
 		case shown == "":
@@ -150,6 +167,14 @@ func (f *Formulas) AppendFilled(b []byte, result *Property, text func(*Property)
 		}
 	}
 	return b
+}
+
+// nothing is what stands in a formula for a property that is not known.
+func (p *Property) nothing() string {
+	if p.Kind == nil && (len(p.Enum) > 0 || p.Rows != "" || slices.Equal(p.Types, []string{"string"})) {
+		return `""`
+	}
+	return "0"
 }
 
 // isPower tells whether what follows a symbol raises it to a power.

@@ -96,6 +96,11 @@ func converted(p *contract.Property, si float64, written string, units quantity.
 	return text
 }
 
+// ShowBound prints a limit that no value lies close to, which was written in some unit.
+func ShowBound(p *contract.Property, si float64, written string, units quantity.System) string {
+	return converted(p, si, written, units, false)
+}
+
 // ofRow prints a figure of a row of which it is not known in which unit it was
 // written there: in the one in which it has fewer figures.
 func ofRow(p *contract.Property, si float64, units quantity.System) string {
