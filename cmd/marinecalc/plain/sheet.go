@@ -21,6 +21,9 @@ func Sheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			continue
 		}
 		text := r.Text
+		if r.Maker != nil { // it goes first
+			fmt.Fprintln(w, Wrapped("  ", r.Title+", by the maker: "+r.Maker.Text+" ("+r.Maker.Source+"). Calculated, and what is told below is of that:"))
+		}
 		if r.Interval != "" {
 			text += "   (95 %: " + r.Interval + ")"
 		}
@@ -28,9 +31,6 @@ func Sheet(w io.Writer, s *marinecalc.Sheet, work bool) {
 			fmt.Fprintln(w, line)
 		} else {
 			fmt.Fprintf(w, "  %s\n%s\n", r.Title, Wrapped("      ", text))
-		}
-		if r.Maker != nil {
-			fmt.Fprintf(w, "  %-42s %s   (%s)\n", "    the maker says", r.Maker.Text, r.Maker.Source)
 		}
 	}
 	for _, t := range s.Tables {
