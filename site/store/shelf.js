@@ -2,6 +2,7 @@
 // asked is answered from memory; what is changed goes to the depot at once,
 // where it is brought together with what another tab made of the same boat.
 
+import { today } from '../kit/dates.js';
 import { openDepot } from './depot.js';
 import { forget, keep, keysFrom, recall } from './keep.js';
 import { isPlain, merged, same } from './merge.js';
@@ -213,7 +214,14 @@ export function keepTyped(id, calculation, input) {
   const kept = onShelf(id);
   const { [calculation]: _, ...others } = kept.typed;
   held.set(id, { ...kept, typed: Object.keys(input).length > 0 ? { ...others, [calculation]: input } : others });
+  keep(`days.${id}`, { ...days(id), [calculation]: today() });
   void write(id);
+}
+
+/** On which day something was typed last, by calculation. @param {string} id @returns {{ [calculation: string]: string }} */
+export function days(id) {
+  const all = recall(`days.${id}`);
+  return isPlain(all) ? /** @type {any} */ (all) : {};
 }
 
 /**
@@ -223,6 +231,7 @@ export function keepTyped(id, calculation, input) {
 export function remove(id) {
   held.delete(id);
   known.delete(id);
+  forget(`days.${id}`);
   void settle(depot.update(id, () => undefined), id);
   if (current === id) takeInHand(held.keys().next().value ?? blank());
 }

@@ -23,7 +23,7 @@ import { whatIf } from '../sheet/whatif.js';
 import { keepAnswer } from '../store/answers.js';
 import { units } from '../store/settings.js';
 import { toStep, workLinks } from './work.js';
-import { change, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { change, days, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
 import { showFault } from './fault.js';
 
@@ -37,9 +37,8 @@ export function showCalculation(app, main, id = '') {
   if (id === 'fault-finding') return showFault(app, main);
   const { id: boatId, boat } = inHand();
   const place = `${boatId}/${id}`;
-  const from = openedFrom.get(place);
-  const handed = from === undefined ? undefined : keptWith(app, from);
-  const sent = handed ?? toSend(boat);
+  const handed = handedTo(app, id);
+  const sent = handed.boat ?? toSend(boat);
   const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units(), date: today() };
   const withBoat = app.calculator.call({ ...alone, boat: sent });
   const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
@@ -232,7 +231,9 @@ export function showCalculation(app, main, id = '') {
   main.append(
     h('h1', {}, title),
     h('p', { class: 'lead' }, schema.description),
-    handed ? h('p', { class: 'handed' }, 'With what is typed on ', h('a', { href: `#/sheet/${from}` }, app.contents.calculations.find((c) => c.id === from)?.title), ', not kept with the boat yet.') : '',
+    handed.from.length > 0
+      ? h('p', { class: 'handed' }, 'With what is typed on ', ...handed.from.flatMap((c, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${c.id}` }, c.title)]), ', not kept with the boat yet.')
+      : '',
     h(
       'div',
       { class: 'job' },
@@ -289,15 +290,25 @@ const openedFrom = new Map();
 const keep = (app, boat, calculation, input) => app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation, input, date: today() });
 
 /**
- * The boat as it would be with what is typed on a sheet kept; undefined where
- * nothing is.
+ * The boat as it would be with what is typed kept of the sheets that lead to
+ * one, and of which sheets that is something: those typed on today, and the one
+ * that it was opened from. What was typed on another day may be out of date.
  * @param {import('../app.js').App} app
  * @param {string} calculation
  */
-function keptWith(app, calculation) {
+function handedTo(app, calculation) {
   const { id, boat } = inHand();
-  const reply = keep(app, boat, calculation, trimmed(typed(id, calculation)) ?? {});
-  return reply.ok && (reply.kept ?? []).length > 0 ? reply.boat : undefined;
+  const typedOn = days(id);
+  /** @type {{ boat?: import('../../wasm/marinecalc.js').Json, from: typeof app.contents.calculations }} */
+  const handed = { from: [] };
+  for (const c of app.contents.calculations.filter((c) => c.onward?.includes(calculation))) {
+    if (typedOn[c.id] !== today() && openedFrom.get(`${id}/${calculation}`) !== c.id) continue;
+    const reply = keep(app, handed.boat ?? boat, c.id, trimmed(typed(id, c.id)) ?? {});
+    if (!reply.ok || (reply.kept ?? []).length === 0) continue;
+    handed.boat = reply.boat;
+    handed.from.push(c);
+  }
+  return handed;
 }
 
 /** @param {HTMLElement} rest */
