@@ -43,7 +43,9 @@ func TestFromLimitToWorkToPlan(t *testing.T) {
 	}
 }
 
-// What is typed on a sheet counts on the one that is opened from it, kept or not.
+// What is typed on a sheet counts on the one that it leads to, kept or not: opened
+// from it, and on that day also by another way. What was typed on another day may
+// be out of date.
 func TestTypedIsHandedOn(t *testing.T) {
 	b := newTab(t, 360)
 	b.misaligned()
@@ -56,8 +58,12 @@ func TestTypedIsHandedOn(t *testing.T) {
 		t.Errorf("where that is from: %q", said)
 	}
 	b.open("#/sheet/mount-moves")
+	b.until(`document.querySelector(".handed")`)
+	eval[any](b, `for (const key of Object.keys(localStorage)) if (key.includes("days.")) localStorage.setItem(key, '{"coupling-alignment":"2020-01-01"}')`)
+	b.open("#/sheet/mount-moves")
+	b.until(`document.querySelector("#in-gapVertical")`)
 	if eval[bool](b, `!!document.querySelector(".handed")`) {
-		t.Error("opened by itself it has figures from elsewhere")
+		t.Error("it has figures that were typed elsewhere on another day")
 	}
 }
 
