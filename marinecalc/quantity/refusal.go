@@ -88,7 +88,7 @@ func refuseNoNumber(s string) error {
 	if s == "" {
 		return refusal("no number stands before the ±", "a number, then its unit, then ± and the accuracy", "")
 	}
-	return refusal(quote(s)+" does not begin with a number", "a finite number, then its unit", "")
+	return refusal(quote(s)+" does not begin with a number", "a number, then its unit", "")
 }
 
 func refuseTwoNumbers(s string) error {

@@ -84,7 +84,7 @@ func TestParseRefuses(t *testing.T) {
 		{"length", "1e101 m", []string{"too large"}},
 		{"length", "1e-400 m", []string{"too small"}},
 		{"length", "1e-101 m", []string{"too small"}},
-		{"length", "NaN mm", []string{"does not begin with a number", "finite"}},
+		{"length", "NaN mm", []string{"does not begin with a number", "a number, then its unit"}},
 		{"length", "Inf mm", []string{"does not begin with a number"}},
 		{"length", "-inf", []string{"does not begin with a number"}},
 		{"length", "mm", []string{"does not begin with a number"}},

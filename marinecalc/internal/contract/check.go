@@ -208,13 +208,7 @@ func (w *wording) quantity(where string, p *Property, value any) {
 		w.beyond(where, p, r.SI, text)
 		return
 	}
-	var wrong problem.Problem
-	if pp := (*problem.Problem)(nil); errors.As(err, &pp) {
-		wrong = *pp
-	} else if !errors.As(err, &wrong) {
-		wrong.What = err.Error()
-	}
-	w.list.Add(where, label(p)+": "+wrong.What, wrong.Allowed, wrong.Hint)
+	NotRead(&w.list, p, where, err)
 }
 
 func (w *wording) bareNumber(where string, p *Property, value any) {

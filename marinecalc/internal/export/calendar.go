@@ -205,6 +205,9 @@ func uuidOf(name string) string {
 
 // finish writes what an event is and its alarms (RFC 5545, 3.6.6).
 func (c *calendarText) finish(summary, description string, alarms []string) {
+	if c.boat != "" {
+		summary = c.boat + ": " + summary
+	}
 	c.line("SUMMARY", icalText(summary))
 	c.line("DESCRIPTION", icalText(strings.TrimSpace(description)))
 	c.line("TRANSP", "TRANSPARENT")

@@ -122,7 +122,7 @@ func (t *follower) typed(in *Input, bad *problem.List) {
 		}
 		r, err := t.property.Kind.Parse(w.Value)
 		if err != nil {
-			contract.Refuse(bad, t.property, where+"/value", t.property.Title+": "+err.Error(), "", "")
+			contract.NotRead(bad, t.property, where+"/value", err)
 		} else if p := t.property; p.Minimum != nil && r.SI < *p.Minimum || p.Maximum != nil && r.SI > *p.Maximum {
 			bad.Add(where+"/value", p.Title+" "+w.Value+" cannot be", contract.AllowedRange(p), "")
 		}
@@ -133,7 +133,7 @@ func (t *follower) typed(in *Input, bad *problem.List) {
 		if w.Beside != "" && t.sea != nil {
 			other, err := t.sea.Kind.Parse(w.Beside)
 			if err != nil {
-				contract.Refuse(bad, t.sea, where+"/beside", t.sea.Title+": "+err.Error(), "", "")
+				contract.NotRead(bad, t.sea, where+"/beside", err)
 			}
 			beside = other.SI
 		}
@@ -221,7 +221,7 @@ func (t *follower) onlyAt(in *Input, at *contract.Property, bad *problem.List) {
 	if in.AtValue != "" {
 		r, err := at.Kind.Parse(in.AtValue)
 		if err != nil {
-			contract.Refuse(bad, at, "/atValue", at.Title+": "+err.Error(), "", "")
+			contract.NotRead(bad, at, "/atValue", err)
 			return
 		}
 		want = r.SI

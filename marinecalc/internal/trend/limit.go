@@ -43,7 +43,7 @@ func (t *follower) limit(in *Input, bad *problem.List) {
 	}
 	r, err := kind.Parse(text)
 	if err != nil {
-		contract.Refuse(bad, t.property, blame, t.property.Title+": "+err.Error(), "", "")
+		contract.NotRead(bad, t.property, blame, err)
 		return
 	}
 	t.series.Limit = r.SI

@@ -268,7 +268,7 @@ func (t *follower) says() string {
 	}
 	switch f.Outlook {
 	case series.NoLimit:
-		text := "No limit was given: the pace alone."
+		text := t.worsened() + "No limit was given: the pace alone."
 		if guide := t.guide(); guide != "" {
 			text += " The guide is " + guide + ": type it as the limit, or the maker's figure, to see where this leads."
 		}
@@ -280,7 +280,7 @@ func (t *follower) says() string {
 		newest := &t.series.Points[f.Run[len(f.Run)-1]]
 		return "The newest reading, " + t.show(newest.Value-newest.Over) + ", has reached " + limit + "."
 	case series.TooFew:
-		return fmt.Sprintf("%d readings do not look ahead: that takes %d of one run.", len(f.Run), series.FewestAhead)
+		return t.worsened() + fmt.Sprintf("%d readings do not look ahead: that takes %d of one run.", len(f.Run), series.FewestAhead)
 	case series.Passed:
 		return "By the line of the readings " + limit + " is reached or passed."
 	}
