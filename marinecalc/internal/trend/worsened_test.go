@@ -31,7 +31,7 @@ func TestFewReadingsThatGrowWorseAreTold(t *testing.T) {
 			t.Errorf("%s from %s to %s: %s", c.reading, c.from, c.to, says)
 		}
 	}
-	boat := testboat.Read(t, `{"readings": [{"date": "2026-05-01", "dripRate": "8 drips/min"}]}`)
+	boat := testboat.Read(t, `{"name": "Dabchick", "readings": [{"date": "2026-05-01", "dripRate": "8 drips/min"}, {"date": "2026-05-02", "dripRate": "8 drips/min"}, {"date": "2026-05-03", "dripRate": "8 drips/min"}]}`)
 	if _, err := marinecalc.Run("reading-trend", []byte(`{"reading": "dripRate", "limit": "60"}`), marinecalc.Options{Boat: boat}); err == nil || !strings.Contains(err.Error(), `write "60 drips/min"`) || strings.Contains(err.Error(), "bare number") {
 		t.Errorf("a limit without its unit: %v", err)
 	}
