@@ -50,6 +50,14 @@ func TestStepsKeepTheirWindows(t *testing.T) {
 	}
 }
 
+// What could be done where she lies is not said to be nothing while it waits for a date.
+func TestWhatCouldBeDoneHereWaitsForADate(t *testing.T) {
+	s := planned(t, `{"today": "2026-03-02", "lies": "ashore", "remedies": [{"remedy": "refit-propeller"}]}`)
+	if now := s.Result("now").Text; !strings.HasPrefix(now, "nothing yet") {
+		t.Errorf("ashore, and no day afloat: %s", now)
+	}
+}
+
 // A step that several remedies share is done once.
 func TestSharedStepsAreDoneOnce(t *testing.T) {
 	one := planned(t, `{"today": "2026-03-02", "remedies": [{"remedy": "align-coupling"}]}`)

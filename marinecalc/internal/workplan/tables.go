@@ -138,6 +138,7 @@ func (p *planner) whereSheLies(made *schedule.Plan, out *Result) {
 	isWaiting := func(i int) bool { return waits[i] }
 	isNot := func(i int) bool { return !waits[i] }
 	var now, later []string
+	undated := false // something could be done here, had the work a date
 	for changed := true; changed; {
 		changed = false
 		for i, t := range p.tasks {
@@ -157,9 +158,14 @@ func (p *planner) whereSheLies(made *schedule.Plan, out *Result) {
 			later = append(later, p.steps[i].Title)
 		case made.Tasks[i].Why == schedule.Dated:
 			now = append(now, p.steps[i].Title)
+		default:
+			undated = true
 		}
 	}
 	out.Now, out.Elsewhere = listed(now), listed(later)
+	if len(now) == 0 && undated {
+		out.Now = "nothing yet: what could be done here is begun when the rest has a date"
+	}
 }
 
 // placeToday is where she lies today, in both forms.
