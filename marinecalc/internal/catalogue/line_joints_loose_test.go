@@ -29,10 +29,10 @@ func TestTheLineNamesWhatWasFoundLoose(t *testing.T) {
 	}
 	const sound = `"hubFriction": "300 N·m", "hubFlanks": "900 N·m", "hubPullMargin": 20, "facesAhead": "600 N·m", "facesAstern": "590 N·m", "boreAhead": "480 N·m", "boreAstern": "470 N·m", "taperAhead": "400 N·m", "taperAstern": "390 N·m"`
 	for _, c := range []struct{ boat, moving, drawn string }{
-		{`"coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found loose, it or the other"},
-		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "shaft in coupling: found loose, it or the other"},
-		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "propeller on its taper", "propeller on taper: found loose."},
-		{`"outputFlange": {"nutTorque": "210 N·m"}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "3°", "backlashOutputShaft": "0.5°"}]`, "output flange on its shaft", "output flange: found loose."},
+		{`"coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "Shaft in coupling: found loose, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "0.5°"}]`, "coupling, at its faces or on its shaft", "Shaft in coupling: found loose, it or the other"},
+		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "propeller on its taper", "Propeller on taper: found loose."},
+		{`"outputFlange": {"nutTorque": "210 N·m"}, "readings": [{"date": "2026-05-01", "backlashPropeller": "3°", "backlashShaft": "3°", "backlashFlange": "3°", "backlashOutputShaft": "0.5°"}]`, "output flange on its shaft", "Output flange: found loose."},
 		{`"readings": [{"date": "2026-05-01", "backlashPropeller": "0.6°", "backlashShaft": "0.5°", "backlashFlange": "0.5°"}]`, "", ""},
 	} {
 		boat := testboat.Read(t, `{"name": "Dunlin", `+c.boat+`}`)

@@ -380,7 +380,7 @@ func example(p *Property) string {
 		return ""
 	}
 	text, err := json.Marshal(p.Examples[0])
-	if err != nil {
+	if err != nil || len(text) > 200 { // a list of all that a mount has is no help
 		return ""
 	}
 	return "for example " + string(text)

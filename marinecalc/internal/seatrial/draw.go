@@ -3,6 +3,7 @@ package seatrial
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/internal/seatrial/proof"
@@ -41,11 +42,11 @@ func draw(in Input, out Result, b picture.Brush) []sheet.Drawing {
 			if s.Stage != "" && worst[s.Stage] == proof.Fail {
 				class = picture.Warn
 			}
-			p.Rect(class, left, y+17, max(2, (width-30)*v/float64(in.EngineSpeed)), 9)
+			p.Rect(class, left, y+19, max(2, (width-30)*v/float64(in.EngineSpeed)), 7)
 		}
 		p.Line(picture.Faint, left, y+30, left+width, y+30)
 		p.Text(picture.Ink, "start", left, y+13, words)
-		p.Text(picture.Ink, "end", left+width, y+13, marks[worst[s.Stage]]+" "+b.Words("checks", string(worst[s.Stage])))
+		p.Text(picture.Ink, "end", left+width, y+13, marks[worst[s.Stage]]+" "+strings.ReplaceAll(string(worst[s.Stage]), "-", " "))
 	}
 	return []sheet.Drawing{{Name: "sea-trial", Title: title, Description: description, SVG: p.End()}}
 }

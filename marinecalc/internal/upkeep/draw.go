@@ -49,7 +49,7 @@ func (k *keeper) draw(picture.Brush) []sheet.Drawing {
 		if one.state == due.Overdue {
 			class, sign = picture.Accent, "● "
 		}
-		c.Rect(class, math.Min(from, to), y+19, math.Max(math.Abs(to-from), 3), 7)
+		c.Rect(class, math.Min(from, to), y+21, math.Max(math.Abs(to-from), 3), 6)
 		c.Text(picture.Ink, "start", c.Left, y+14, sign+one.row.Name)
 		c.Text(picture.Ink, "end", c.Left+c.Width, y+14, day.Text(int(math.Floor(one.when.Day))))
 	}

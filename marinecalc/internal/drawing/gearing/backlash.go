@@ -5,6 +5,7 @@ import (
 
 	"example.org/driveline/marinecalc/flange"
 	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -33,7 +34,7 @@ func Backlash(_ flange.BacklashInput, out flange.BacklashResult, b picture.Brush
 	for _, j := range joints {
 		if v := float64(j.share); !math.IsNaN(v) {
 			most = max(most, v)
-			description += " " + j.name + " " + angle(j.share) + "."
+			description += " " + problem.Capital(j.name) + " " + angle(j.share) + "."
 		}
 	}
 	p := picture.Begin(360, 216, title, description)
@@ -60,6 +61,6 @@ func Backlash(_ flange.BacklashInput, out flange.BacklashResult, b picture.Brush
 		p.Text(picture.Ink, "middle", j.x, foot-h-4, angle(j.share))
 	}
 	p.Line(picture.Faint, 8, foot, 352, foot)
-	p.Text(picture.Ink, "start", 8, 212, "in all "+angle(out.Total))
+	p.Text(picture.Ink, "middle", 180, 18, "in all "+angle(out.Total))
 	return []sheet.Drawing{{Name: "backlash", Title: title, Description: description, SVG: p.End()}}
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/fastener"
 	"example.org/driveline/marinecalc/internal/picture"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -139,8 +140,8 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 			passes[i] += ": " + b.Print("torque", float64(t), "N·m", "lbf·ft")
 		}
 	}
-	passes = append(passes, "then once round at 100 %")
-	description := "Bolts numbered round the circle from the top. Each pass goes over them in the order " + out.TighteningOrder.String() + ". " + strings.Join(passes, ". ") + "."
+	last := "then once round at 100 %"
+	description := "Bolts numbered round the circle from the top. Each pass goes over them in the order " + out.TighteningOrder.String() + ". " + strings.Join(append(passes, problem.Capital(last)), ". ") + "."
 	order := out.TighteningOrder.Sequence()
 	inOrder := inLines(order, 40)
 	p := picture.Begin(320, 352+20*len(inOrder), title, description)
@@ -163,7 +164,7 @@ func drawOrder(bolts int, in *fastener.FitInput, out *fastener.FitResult, b pict
 		p.Circle(picture.Accent, x, y, size)
 		p.Text(picture.Ink, "middle", x, y+4, strconv.Itoa(bolt))
 	}
-	for i, words := range append(inOrder, passes...) {
+	for i, words := range append(append(inOrder, passes...), last) {
 		p.Text(picture.Ink, "middle", middle, 278+20*float64(i), words)
 	}
 	return sheet.Drawing{Name: "tightening-order", Title: title, Description: description, SVG: p.End()}

@@ -4,6 +4,7 @@ package joints
 
 import (
 	"math"
+	"strings"
 
 	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/internal/picture"
@@ -27,20 +28,20 @@ func CouplingGrip(in coupling.GripInput, out coupling.GripResult, b picture.Brus
 		top, height = 44.0, 24.0
 	)
 	most := 0.0
-	description := "Torque at which the faces slip:"
+	var slip, hold []string
 	for _, m := range bars {
 		if !math.IsNaN(float64(m.value)) {
 			most = max(most, float64(m.value))
-			description += " " + m.name + " " + b.Torque(m.value) + "."
+			slip = append(slip, m.name+" "+b.Torque(m.value))
 		}
 	}
-	description += " Torque to hold:"
 	for _, m := range held {
 		if m.value > 0 {
 			most = max(most, float64(m.value))
-			description += " " + m.name + " " + b.Torque(m.value) + "."
+			hold = append(hold, m.name+" "+b.Torque(m.value))
 		}
 	}
+	description := "Torque at which the faces slip: " + strings.Join(slip, ", ") + ". Torque to hold: " + strings.Join(hold, ", ") + "."
 	if most <= 0 {
 		return nil
 	}

@@ -55,6 +55,8 @@ func (l *linesOf) tell(b picture.Brush) string { return strings.Join(l.lines(b),
 func (l *linesOf) lines(b picture.Brush) []string {
 	say := func(v quantity.Length, plus, minus string) string {
 		switch {
+		case nothing(v, b):
+			return ""
 		case v > 0:
 			return plus + b.SmallLength(v)
 		case v < 0:
@@ -76,13 +78,18 @@ func (l *linesOf) lines(b picture.Brush) []string {
 	return []string{gap, offset}
 }
 
+// nothing tells whether a size would print as none: it is then drawn as none too.
+func nothing(v quantity.Length, b picture.Brush) bool {
+	return !math.IsNaN(float64(v)) && b.SmallLength(quantity.Length(math.Abs(float64(v)))) == b.SmallLength(0)
+}
+
 func (l *linesOf) draw(p *picture.Picture, y, gap, offset float64, b picture.Brush) {
 	const meet, half, mostTilt, mostOff = 176.0, 34.0, 12.0, 16.0
 	tilt, off := 0.0, 0.0
-	if gap > 0 {
+	if gap > 0 && !nothing(l.gap, b) {
 		tilt = mostTilt * float64(l.gap) / gap
 	}
-	if offset > 0 && !math.IsNaN(float64(l.offset)) {
+	if offset > 0 && !math.IsNaN(float64(l.offset)) && !nothing(l.offset, b) {
 		off = mostOff * float64(l.offset) / offset
 	}
 	if l.down {

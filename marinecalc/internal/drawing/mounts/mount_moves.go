@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/mount"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -61,7 +62,7 @@ func MountMoves(in mount.MovesInput, out mount.MovesResult, b picture.Brush) []s
 	for i, m := range in.Mounts {
 		words = append(words, m.Name+": "+moveWords(out.Moves[i], b))
 	}
-	v := planMounts(picture.Begin(360, 352, title, strings.Join(words, "; ")+"."), in.Mounts)
+	v := planMounts(picture.Begin(360, 352, title, problem.Capital(strings.Join(words, "; "))+"."), in.Mounts)
 	v.engine()
 	seen := map[float64]bool{} // a mount behind another moves alike
 	for i := range in.Mounts {

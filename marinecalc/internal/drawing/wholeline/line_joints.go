@@ -8,6 +8,7 @@ import (
 	"example.org/driveline/marinecalc/internal/drawing"
 	"example.org/driveline/marinecalc/internal/picture"
 	"example.org/driveline/marinecalc/line"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/sheet"
 )
@@ -21,10 +22,10 @@ func LineJoints(_ line.JointsInput, out line.JointsResult, b picture.Brush) []sh
 	description := "From gearbox to propeller."
 	for i, j := range out.Joints {
 		if j.StandShock == line.StandsLoose {
-			description += " " + names[i][0] + " " + names[i][1] + ": found loose" + orBeside(j.Joint, &out) + "."
+			description += " " + problem.Capital(names[i][0]) + " " + names[i][1] + ": found loose" + orBeside(j.Joint, &out) + "."
 			continue
 		}
-		description += " " + names[i][0] + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
+		description += " " + problem.Capital(names[i][0]) + " " + names[i][1] + ":" + drawing.TellMargins([]drawing.Margin{{Name: "shock", Value: j.Shock}, {Name: "ahead", Value: j.Ahead}, {Name: "astern", Value: j.Astern}})
 	}
 	description += " Weakest in a shock: " + b.Words("weakestShock", out.WeakestShock) + ", " + b.Words("sureShock", out.SureShock) + "."
 	p := picture.Begin(392, 306, title, description)
