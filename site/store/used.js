@@ -4,7 +4,7 @@ import { keep, recall } from './keep.js';
 
 /** @typedef {{ hash: string, title: string }} Used */
 
-const MOST = 3;
+export const MOST = 3;
 
 /** @returns {Used[]} */
 export function usedLast() {

@@ -110,11 +110,12 @@ export function showFault(app, main) {
       return;
     }
     const { sheet } = reply;
-    const all = proposed(sheet).flatMap((q) => byId.get(q) ?? []);
+    const all = proposed(sheet).flatMap((q) => byId.get(q) ?? []).filter((q) => given().every((g) => g.evidence !== q.id)); // those stand under answers given
     const asked = wanted ? byId.get(wanted) : undefined;
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
     const before = sign ? given().filter((g) => g.evidence !== sign).length : 0;
+    const foundHere = foundOn(sheet).map((r) => r.cells[at(sheet, 'name')]?.text);
     line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet');
     asking.replaceChildren(
       line.element,
@@ -126,10 +127,12 @@ export function showFault(app, main) {
         given().length > 0 && (!sign || before > 0) && button('Another fault: start anew', anew, { class: 'quiet' }),
       ),
       before > 0 ? h('p', { class: 'resume' }, `${before} answers from before count too. Is this another fault? Then start anew.`) : '',
+      foundHere.length > 0 ? h('p', { class: 'resume' }, `Found: ${foundHere.join(', ')}. `, button('Do it step by step', () => stands.scrollIntoView(), { class: 'link' })) : '',
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
     );
     stands.replaceChildren(
-      ...standing(sheet, byId, yes, say),
+      ...standing(sheet, byId, yes, say, (q) => q === next || given().some((g) => g.evidence === q.id)),
+      ...foundOn(sheet).length > 0 ? workLinks(app, sheet) : [],
       ...others(all.filter((q) => q !== next), (q) => {
         wanted = q.id;
         draw();
@@ -140,7 +143,7 @@ export function showFault(app, main) {
       ...hazards(sheet.cautions ?? [], ID),
       folds(ID)(
         'All of it: work, questions, tables, working',
-        ...workLinks(app, sheet),
+        ...foundOn(sheet).length > 0 ? [] : workLinks(app, sheet),
         folds(ID)('All questions', everyQuestion(questions, given(), say)),
         folds(ID)('Where she lies, and time', form.element),
         ...behind(sheet),
@@ -203,15 +206,14 @@ function start(questions, done, yes) {
  * @param {Map<string, Question>} byId
  * @param {boolean} yes whether anything was noticed
  * @param {(q: Question, answer: string) => void} say
+ * @param {(q: Question) => boolean} asked whether it is asked already
  */
-function standing(sheet, byId, yes, say) {
-  const ranking = (sheet.tables ?? []).find((t) => t.name === 'ranking');
-  const at = (/** @type {string} */ name) => ranking?.columns.findIndex((c) => c.name === name) ?? -1;
-  const rows = ranking?.rows ?? [];
-  const isFound = (/** @type {typeof rows[0]} */ r) => codeOf(r.cells[at('state')]) === 'found';
-  const found = rows.filter(isFound);
-  const suspected = rows.filter((r) => !isFound(r)).slice(0, 5);
-  const settle = byId.get(text(sheet, 'confirmEvidence'));
+function standing(sheet, byId, yes, say, asked) {
+  const found = foundOn(sheet);
+  const name = at(sheet, 'name');
+  const suspected = (rankingOf(sheet)?.rows ?? []).filter((r) => !found.includes(r)).slice(0, 5);
+  const look = byId.get(text(sheet, 'confirmEvidence'));
+  const settle = look && !asked(look) && look;
   return [
     h(
       'section',
@@ -228,17 +230,27 @@ function standing(sheet, byId, yes, say) {
         h('p', { class: 'time' }, [`${settle.minutes} min`, place(settle.place), rowOf(sheet, settle)('needs')].filter(Boolean).join(' · ')),
         h('div', { class: 'choices' }, ...ANSWERS.map(([answer, words]) => button(words, () => say(settle, answer), { class: 'quiet', 'aria-label': `${words}: ${settle.title}` }))),
       ),
-    found.length > 0 && h('section', {}, h('h3', {}, 'Found by a look'), h('ul', { class: 'found' }, ...found.map((r) => h('li', {}, r.cells[at('name')]?.text)))),
+    found.length > 0 && h('section', {}, h('h3', {}, 'Found by a look'), h('ul', { class: 'found' }, ...found.map((r) => h('li', {}, r.cells[name]?.text)))),
     suspected.length > 0 &&
       yes &&
       h(
         'section',
         {},
         h('h3', {}, 'Suspected'),
-        h('ul', { class: 'odds' }, ...suspected.map((r) => odds(r.cells[at('name')]?.text ?? '', r.cells[at('probability')]))),
+        h('ul', { class: 'odds' }, ...suspected.map((r) => odds(r.cells[name]?.text ?? '', r.cells[at(sheet, 'probability')]))),
       ),
   ].filter((part) => part instanceof HTMLElement);
 }
+
+/** The causes that a look has found. @param {Sheet} sheet */
+function foundOn(sheet) {
+  const state = at(sheet, 'state');
+  return (rankingOf(sheet)?.rows ?? []).filter((r) => codeOf(r.cells[state]) === 'found');
+}
+
+const rankingOf = (/** @type {Sheet} */ sheet) => sheet.tables?.find((t) => t.name === 'ranking');
+/** Where a column of the ranking stands. @param {Sheet} sheet @param {string} name */
+const at = (sheet, name) => rankingOf(sheet)?.columns.findIndex((c) => c.name === name) ?? -1;
 
 /**
  * @param {string} name

@@ -11,8 +11,8 @@ import { sign, kindOf } from '../sheet/verdicts.js';
 import { keepAnswer } from '../store/answers.js';
 import { keepMarks, keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
-import { add, inHand, nameOf, toSend } from '../store/shelf.js';
-import { usedLast } from '../store/used.js';
+import { addOnce, inHand, nameOf, toSend } from '../store/shelf.js';
+import { MOST, usedLast } from '../store/used.js';
 import { findField } from './find.js';
 import { begunOn } from './work.js';
 
@@ -255,7 +255,7 @@ function beginning(app) {
       h('a', { href: '#/boat', class: 'as-button' }, 'Start with your boat'),
       ...app.demonstrationBoats.map((boat) =>
         button(`Try ${nameOf(boat)}`, () => {
-          add(boat);
+          addOnce(boat);
           app.redraw();
         }),
       ),
@@ -267,7 +267,8 @@ function beginning(app) {
 function usedList(app) {
   const used = usedLast();
   const first = ['coupling-alignment', 'bolt-preload', 'gland-heat'];
-  const shown = used.length > 0 ? used : app.contents.calculations.filter((c) => first.includes(c.id)).map((c) => ({ hash: `#/sheet/${c.id}`, title: c.title }));
+  const often = app.contents.calculations.filter((c) => first.includes(c.id)).map((c) => ({ hash: `#/sheet/${c.id}`, title: c.title }));
+  const shown = [...used, ...often.filter((o) => used.every((u) => u.hash !== o.hash))].slice(0, MOST);
   return h(
     'section',
     { class: 'used', 'aria-labelledby': 'used-title' },
