@@ -37,6 +37,7 @@ const header = openHeader();
 async function open() {
   const build = byId('module', HTMLScriptElement).dataset.sum ?? '';
   let show = () => {}; // until there is a view
+  openSettings(() => show());
   const banner = keepingBanner(() => show());
   await openShelf({
     keeping: banner.keeping,
@@ -70,7 +71,6 @@ async function open() {
     scrollTo(0, 0);
     main.querySelector('h1')?.focus();
   });
-  openSettings(() => show());
   keepOffline(banner.newVersion).catch(console.warn);
 }
 
@@ -96,7 +96,7 @@ function route(app) {
   noteUsed(location.hash, main.querySelector('h1')?.textContent ?? title);
   const { boat } = inHand();
   header.shown(Object.keys(boat).length > 0 ? nameOf(boat) : 'No boat yet');
-  const current = { sheet: 'calculations', part: 'home', '': 'home' }[view] ?? view;
+  const current = name === 'fault-finding' ? 'fault' : name === 'work-plan' ? 'plan' : { sheet: 'calculations', part: 'home', '': 'home' }[view] ?? view;
   for (const link of document.querySelectorAll('[data-view]')) {
     if (link.getAttribute('data-view') === current) link.setAttribute('aria-current', 'page');
     else link.removeAttribute('aria-current');

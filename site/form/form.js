@@ -266,7 +266,7 @@ export class Form {
       return Array.isArray(list) ? /** @type {unknown[]} */ (list) : []; // a file may hold anything
     };
 
-    const more = button(`Add to: ${title}`, () => {
+    const more = button(`Add: ${single}`, () => {
       const before = typed().length;
       this.#put(pointer, before > 0 ? [...typed(), freshRow(schema, before + 1)] : starters(schema));
       draw();
@@ -275,7 +275,7 @@ export class Form {
       if (control instanceof HTMLElement) Form.visit(control);
     });
     this.#adders.set(pointer, (elsewhere) => {
-      more.textContent = elsewhere ? `Type others instead: ${title}` : `Add to: ${title}`;
+      more.textContent = elsewhere ? `Change here: ${title}` : `Add: ${single}`;
     });
     /** @param {number} i */
     const takeAway = (i) => {

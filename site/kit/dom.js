@@ -35,6 +35,9 @@ export function s(tag, attributes, ...children) {
   return made;
 }
 
+/** Keeps each figure on the line of its unit. @param {string} text */
+export const bound = (text) => text.replace(/(\d) (?=\S)/g, '$1\u00a0').replaceAll('US ', 'US\u00a0');
+
 /**
  * A button that does something.
  * @param {string} label
@@ -56,16 +59,18 @@ export function painted() {
 }
 
 /**
- * Draws a view anew where it stands, and goes to its heading.
+ * Draws a view anew where it stands; the ear goes to its heading, the eye stays.
  * @param {HTMLElement} main
  * @param {() => void} draw
  */
 export function drawAnew(main, draw) {
+  const place = scrollY;
   main.replaceChildren();
   draw();
   const heading = main.querySelector('h1');
   heading?.setAttribute('tabindex', '-1');
-  heading?.focus();
+  heading?.focus({ preventScroll: true });
+  scrollTo(0, place);
 }
 
 /**

@@ -3,9 +3,6 @@
 
 import { byId } from './dom.js';
 
-/** The letters on the button, by the units in force. @type {{ [units: string]: string }} */
-const LETTERS = { metric: 'mm', us: 'in', both: 'mm in' };
-
 export function openHeader() {
   const pairs = [
     { button: byId('menu', HTMLButtonElement), panel: byId('views', HTMLElement) },
@@ -41,7 +38,6 @@ export function openHeader() {
     shown(boat) {
       for (const pair of pairs) set(pair, false);
       byId('boat-now', HTMLElement).textContent = boat;
-      byId('how-letters', HTMLElement).textContent = LETTERS[byId('units', HTMLSelectElement).value] ?? 'mm';
     },
   };
 }

@@ -1,7 +1,7 @@
 // The answer of a sheet: the figure, how it stands to its limit, what can hurt
 // now, what to do next.
 
-import { h } from '../kit/dom.js';
+import { bound, h } from '../kit/dom.js';
 import { keep, recall } from '../store/keep.js';
 import { cautionList } from './cautions.js';
 import { folds } from './folds.js';
@@ -54,9 +54,7 @@ export function answerParts(sheet, place, instruments, ...actions) {
           'section',
           { class: 'result first', 'data-result': first.name },
           h('h2', { class: 'answer-title' }, first.title),
-          figure(first),
-          first.interval && h('p', { class: 'interval' }, `likely ${first.interval}`),
-          first.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${first.maker.text}. `), first.maker.source),
+          ...told(first),
           marks && (own || !lead) && ruler(marks),
         ),
       lead && verdictLine(lead),
@@ -67,6 +65,19 @@ export function answerParts(sheet, place, instruments, ...actions) {
     ...instruments,
     ...nextSteps(sheet, place),
     actions.length > 0 && h('div', { class: 'tools actions' }, ...actions),
+  ];
+}
+
+/**
+ * The figure with its range; the maker's in its place where there is one.
+ * @param {Result} first
+ */
+export function told(first) {
+  const range = first.interval && `likely ${first.interval}`;
+  if (!first.maker) return [figure(first), range && h('p', { class: 'interval' }, bound(range))];
+  return [
+    figure({ ...first, text: first.maker.text }),
+    h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${first.maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}.`),
   ];
 }
 
@@ -100,9 +111,9 @@ export function verdictLine(v) {
  */
 function said(v) {
   if (['within', 'near the limit', 'inside the guide'].includes(v.word) && v.value) {
-    return `${v.title}: ${v.value}, ${v.bound}`.replace(/(\d) (\S)/g, '$1\u00a0$2'); // a figure stays with its unit
+    return bound(`${v.title}: ${v.value}, ${v.bound}`);
   }
-  return v.sentence;
+  return bound(v.sentence);
 }
 
 /**
@@ -144,7 +155,7 @@ function nextSteps(sheet, place) {
             else ticked.delete(text);
             keep(key, [...ticked].filter((t) => steps.some((n) => n.text === t)));
           });
-          return h('li', {}, h('label', {}, box, h('span', {}, text)));
+          return h('li', {}, h('label', {}, box, h('span', {}, bound(text))));
         }),
       ),
     ),

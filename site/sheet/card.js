@@ -3,7 +3,7 @@
 
 import { today } from '../kit/dates.js';
 import { h, s } from '../kit/dom.js';
-import { figure, firstResult, leadVerdict } from './answer.js';
+import { firstResult, leadVerdict, told } from './answer.js';
 import { cautionList } from './cautions.js';
 import { drawing } from './sheet.js';
 
@@ -70,8 +70,7 @@ export function card(sheet, boat, asked, passes) {
         'div',
         {},
         first && h('p', { class: 'card-of' }, first.title),
-        first && (first.unsettled ? h('p', { class: 'card-of' }, h('strong', {}, first.unsettled)) : figure(first)),
-        first?.interval && h('p', {}, `likely ${first.interval}`),
+        ...(first ? (first.unsettled ? [h('p', { class: 'card-of' }, h('strong', {}, first.unsettled))] : told(first)) : []),
         lead && h('p', {}, lead.sentence),
         ...(passes ? ring(passes) : []),
       ),

@@ -1,7 +1,7 @@
 // A plan as a strip of days: how she lies on them, on which the boat is open,
 // how much is done; below it the steps day by day.
 
-import { button, h, s } from '../kit/dom.js';
+import { bound, button, h, s } from '../kit/dom.js';
 import { cells } from './cells.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Table} Table */
@@ -9,7 +9,7 @@ import { cells } from './cells.js';
 
 const DAY = 86400000;
 const number = (/** @type {string} */ day) => Math.round(Date.parse(`${day}T00:00Z`) / DAY);
-const KINDS = /** @type {{ [kind: string]: string }} */ ({ afloat: 'afloat', ashore: 'ashore', 'haul-out': 'lifted', booked: 'haul-out booked', not: 'no work', ready: 'ready to run', 'no-lift': 'no lift' });
+const KINDS = /** @type {{ [kind: string]: string }} */ ({ afloat: 'afloat', ashore: 'ashore', 'haul-out': 'lifted', booked: 'haul-out booked', not: 'no work', ready: 'ready to run', 'no-lift': 'no lift', open: 'open' });
 
 /** A day as people say it. @param {string} day */
 export function said(day) {
@@ -71,7 +71,7 @@ export function dayStrip(table, sheet, windows, go) {
           'li',
           { class: isOpen(day) ? 'open-day' : false },
           h('h4', {}, day === '' ? 'No day yet' : said(day), h('span', { class: 'aside' }, day !== '' && [isOpen(day) && 'she lies open', ...lies(day)].filter(Boolean).map((w) => ` · ${w}`).join(''))),
-          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'row')), { class: 'link' }), h('span', {}, [text(r, 'hours'), cell(r, 'place')?.word !== 'either' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', ')))),
+          ...rows.map((r) => h('p', {}, button(text(r, 'step'), () => go(text(r, 'row')), { class: 'link' }), h('span', {}, bound([text(r, 'hours'), cell(r, 'place')?.word !== 'either' && text(r, 'place'), day === '' && text(r, 'waits')].filter(Boolean).join(', '))))),
         ),
       ),
     ),
@@ -93,11 +93,14 @@ function strip(steps, windows, open) {
   });
   const block = open.from === '' ? null : stretch(open, first, last);
   const months = Array.from({ length: count }, (_, i) => new Date((first + i) * DAY)).flatMap((d, i) => (d.getUTCDate() === 1 ? [{ i, d }] : []));
-  if (!(months[0] && months[0].i < count / 5)) months.unshift({ i: 0, d: new Date(first * DAY) }); // else they would print over each other
+  if (!(months[0] && months[0].i < count / 5)) months.unshift({ i: 0, d: new Date(first * DAY) });
+  const labels = inRows(months.map(({ i, d }) => ({ at: i / count, word: d.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' }) })))[0] ?? []; // of more there is no need
+  const words = bands.map((b) => ({ at: b.x / count, word: KINDS[b.kind] ?? b.kind }));
+  if (block) words.push({ at: block.x / count, word: KINDS.open ?? '' });
   return h(
     'div',
     { class: 'strip', role: 'img', 'aria-label': `Strip of ${count} days${block ? `; she lies open from ${said(open.from)} to ${said(open.to)}` : ''}.` },
-    h('div', { class: 'months' }, ...months.map(({ i, d }) => placed(h('span', {}, d.toLocaleDateString('en-GB', { day: 'numeric', month: 'short', timeZone: 'UTC' })), i / count))),
+    monthRow(labels),
     s(
       'svg',
       { viewBox: `0 0 ${count} 40`, preserveAspectRatio: 'none' },
@@ -105,9 +108,28 @@ function strip(steps, windows, open) {
       block && s('rect', { class: 'open-block', ...block, y: 14, height: 12 }),
       ...steps.map((d) => s('rect', { class: 'job-bar', ...(stretch(d, first, last) ?? {}), y: 27, height: 13 })),
     ),
-    h('div', { class: 'months' }, ...bands.map((b) => placed(h('span', {}, KINDS[b.kind] ?? b.kind), b.x / count)), block && placed(h('strong', {}, 'open'), block.x / count)),
+    ...inRows(words).map(monthRow),
   );
 }
+
+/** @typedef {{ at: number, word: string }} Label at a share of the strip */
+
+/**
+ * Labels in as many rows as it takes that none prints over another.
+ * @param {Label[]} labels
+ */
+export function inRows(labels) {
+  /** @type {Label[][]} */
+  const rows = [];
+  for (const label of labels) {
+    const row = rows.find((r) => r.every((other) => Math.abs(other.at - label.at) > 0.05 + 0.025 * Math.max(other.word.length, label.word.length)));
+    if (row) row.push(label);
+    else rows.push([label]);
+  }
+  return rows;
+}
+
+const monthRow = (/** @type {Label[]} */ row) => h('div', { class: 'months' }, ...row.map(({ at, word }) => placed(h('span', {}, word), at)));
 
 /**
  * @param {HTMLElement} made

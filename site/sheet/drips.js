@@ -3,6 +3,7 @@
 
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
+import { forget, keep, recall } from '../store/keep.js';
 import { units } from '../store/settings.js';
 import { inHand, toSend } from '../store/shelf.js';
 import { verdictLine } from './answer.js';
@@ -31,6 +32,14 @@ export function dripCounter(app, fields, gauge) {
   const which = h('select', { 'aria-label': 'Which drips' }, ...fields.map((f) => h('option', {}, f.title)));
   which.addEventListener('change', show);
   const field = () => /** @type {import('../form/field.js').Field} */ (fields[which.selectedIndex]);
+  const tapped = (/** @type {import('../form/field.js').Field} */ f) => `tapped.${inHand().id}${f.pointer}`;
+  for (const f of fields) {
+    f.control.addEventListener('input', ({ isTrusted }) => {
+      if (!isTrusted || !recall(tapped(f))) return;
+      forget(tapped(f)); // what is typed over a count was not counted so
+      gauge?.enter('');
+    });
+  }
   /** @type {number[]} */
   let taps = [];
   const said = h('p', { class: 'drip-rate' }, 'Tap at every drip.');
@@ -38,6 +47,7 @@ export function dripCounter(app, fields, gauge) {
   const drop = button('Drip', tap, { class: 'drop' });
   const use = button('Use it', () => {
     gauge?.enter(gaugeOf(counted().seconds));
+    keep(tapped(field()), true);
     field().fill(written(counted().rate));
     made.open = false; // the sheet says the rest
     made.querySelector('summary')?.focus();
@@ -80,7 +90,7 @@ export function dripCounter(app, fields, gauge) {
     verdict.replaceChildren(...verdictsOn(sheet, [name]).map(verdictLine));
   }
 
-  const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), fields.length > 1 && which, said, drop, tools, verdict);
+  const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), fields.length > 1 && which, drop, said, tools, verdict);
   show();
   return made;
 }

@@ -89,7 +89,9 @@ export function nutsFromAbove(app, table, mounts, form, place) {
       const again = grid.querySelector(`[data-mount="${i}"]`);
       if (again instanceof HTMLElement) again.focus();
     }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)) });
-    made.append(turning(cell(row, 'turns')?.si ?? 0, done.has(i)), h('strong', {}, words), h('span', {}, name));
+    const turns = cell(row, 'turns')?.si ?? 0;
+    made.append(turning(turns, done.has(i)), h('strong', {}, words), h('span', {}, name));
+    if (turns) made.append(h('span', {}, turns > 0 ? 'anticlockwise' : 'clockwise'));
     if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
     return made;

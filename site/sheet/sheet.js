@@ -1,7 +1,7 @@
 // The sheet as the person reads it: what can hurt first, then the answers
 // with their verdicts, then how they came about.
 
-import { h, s } from '../kit/dom.js';
+import { bound, h, s } from '../kit/dom.js';
 import { firstResult, leadVerdict, verdictLine } from './answer.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
@@ -67,8 +67,8 @@ function resultLine(result) {
     'section',
     { class: 'result row', 'data-result': result.name },
     h('h4', {}, result.title),
-    h('p', { class: result.kind ? 'value' : 'value words' }, result.text),
-    result.interval && h('p', { class: 'interval' }, result.interval),
+    h('p', { class: result.kind ? 'value' : result.text.length > 120 ? 'value words long' : 'value words' }, result.text),
+    result.interval && h('p', { class: 'interval' }, bound(result.interval)),
     result.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${result.maker.text}. `), result.maker.source),
   );
 }
@@ -119,11 +119,24 @@ export function headline(sheet) {
   const verdicts = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // worst first
   const own = verdicts.find((v) => v.on === first?.name);
   const [worst] = verdicts;
-  const answer = first ? `${first.title}: ${first.text.replace(/\.$/, '')}` : sheet.title;
+  const answer = first ? `${first.title}: ${(first.maker?.text ?? first.text).replace(/\.$/, '')}` : sheet.title;
   const judged = own ? `${answer} (${own.reads})` : answer;
   if (!worst || worst.reads === own?.reads) return judged;
   const others = verdicts.filter((v) => v.reads === worst.reads);
   return `${judged}. ${worst.title}: ${worst.reads}${others.length > 1 ? `, and ${others.length - 1} more` : ''}`;
+}
+
+/**
+ * The line at the foot of a narrow screen: the figure and its verdict before
+ * the names, which may be cut.
+ * @param {Sheet} sheet
+ */
+export function atFoot(sheet) {
+  const first = firstResult(sheet);
+  const lead = leadVerdict(sheet);
+  if (!first?.kind) return headline(sheet);
+  const judged = lead && (lead.on === first.name ? lead.reads : `${lead.reads}: ${lead.title}`);
+  return bound([first.maker?.text ?? first.text, ...(lead?.on === first.name ? [judged, first.title] : [first.title, judged])].filter(Boolean).join(' · '));
 }
 
 /**
@@ -173,7 +186,7 @@ function resultTable(results) {
  */
 export function listed(given, fold) {
   const cell = (/** @type {{ text: string, interval?: string }} */ c) =>
-    h('span', {}, c.text, c.interval && h('span', { class: 'aside' }, ` (${c.interval})`));
+    h('span', {}, bound(c.text), c.interval && h('span', { class: 'aside' }, ` (${bound(c.interval)})`));
   const made = (/** @type {(level?: string) => boolean} */ shows, rows = given.rows) =>
     table(
       given.columns.filter((c) => shows(c.level)).map((c) => c.title),
@@ -253,7 +266,7 @@ export function drawing(given) {
     { class: 'drawing', 'data-drawing': given.name },
     h('h3', {}, given.title),
     made ?? h('p', { class: 'wrong' }, 'This drawing holds something that may not be shown here.'),
-    h('figcaption', {}, given.description),
+    h('figcaption', {}, bound(given.description)),
   );
 }
 

@@ -10,6 +10,12 @@ export class Standing {
   /** What was typed when it last could be used. @type {Json} */
   #good = {};
   #read;
+  /** What was typed the last time. @type {Json | undefined} */
+  #last;
+  /** The input that is being typed, and what was good before: of half a word nothing is held. */
+  #editing = '';
+  /** @type {Json} */
+  #settled = {};
   /** What the answer is made from. @type {Json} */
   used = {};
   /** @type {Sheet | null} */
@@ -25,6 +31,12 @@ export class Standing {
     this.#read = read;
   }
 
+  /** Another input is gone to: what it has now is what it had before. */
+  settle() {
+    this.#editing = '';
+    this.#settled = this.#good;
+  }
+
   /**
    * The sheet to show, what is wrong, whether the sheet is the one from before,
    * and the inputs that it goes without or takes as they were.
@@ -32,6 +44,12 @@ export class Standing {
    * @returns {{ sheet: Sheet | null, problems: Problem[], old: boolean, without: string[], held: string[] }}
    */
   take(typed) {
+    const changed = Object.keys({ ...this.#last, ...typed }).filter((n) => JSON.stringify(this.#last?.[n]) !== JSON.stringify(typed[n]));
+    if (this.#last && changed.length > 0 && changed.join() !== this.#editing) {
+      this.settle();
+      this.#editing = changed.join();
+    }
+    this.#last = typed;
     let reply = this.#run(typed);
     let used = typed;
     const read = reply.ok ? null : this.#read();
@@ -43,14 +61,14 @@ export class Standing {
       return { sheet: reply.sheet, problems: [], old: false, without: [], held: [] };
     }
     const { problems } = reply;
-    const without = [...new Set(problems.map((p) => p.where.split('/')[1] ?? ''))].filter((name) => name !== '' && name !== 'boat');
+    const without = [...new Set(problems.map(({ where, choose }) => (choose && !Object.hasOwn(typed, where.slice(1)) ? choose : where.split('/')[1] ?? '')))].filter((name) => name !== '' && name !== 'boat');
     const wrong = without.filter((name) => Object.hasOwn(typed, name) || Object.hasOwn(this.#good, name));
     /** @type {string[]} */
     const held = [];
     if (wrong.length > 0) {
       const usable = { ...typed };
       for (const name of wrong) {
-        const good = this.#sheet ? this.#good[name] : undefined;
+        const good = this.#sheet ? (name === this.#editing ? this.#settled : this.#good)[name] : undefined;
         if (good === undefined || JSON.stringify(good) === JSON.stringify(typed[name])) delete usable[name]; // or it is not it that was changed
         else {
           usable[name] = good;

@@ -1,5 +1,6 @@
 // Files handed to the person.
 
+import { h } from '../kit/dom.js';
 import { forFile } from './names.js';
 import { nameOf } from './shelf.js';
 
@@ -17,6 +18,9 @@ export function saveFile(name, type, text) {
   link.href = address;
   link.download = name;
   link.click();
+  const by = document.activeElement;
+  if (by?.nextElementSibling?.classList.contains('saved')) by.nextElementSibling.remove();
+  if (by instanceof HTMLButtonElement) by.after(h('span', { class: 'saved', role: 'status' }, `Saved: ${name}`));
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }
 

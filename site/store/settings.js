@@ -27,9 +27,10 @@ export function light() {
  */
 export function followBoat(boat) {
   const asked = UNITS.find((u) => u === boat.units);
-  if (asked === undefined) return;
-  keep('units', asked);
-  byId('units', HTMLSelectElement).value = asked;
+  const own = asked ?? UNITS.find((u) => u === recall('units.own')); // a boat's own units are not the person's
+  if (own === undefined) return;
+  keep('units', own);
+  byId('units', HTMLSelectElement).value = own;
 }
 
 /**
@@ -41,6 +42,7 @@ export function openSettings(unitsChanged) {
   unitChoice.value = units();
   unitChoice.addEventListener('change', () => {
     keep('units', unitChoice.value);
+    keep('units.own', unitChoice.value);
     unitsChanged();
   });
 

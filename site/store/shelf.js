@@ -182,6 +182,16 @@ export function add(boat) {
 }
 
 /**
+ * Takes a demonstration boat in hand, the one from before where it lies there untouched.
+ * @param {Json} boat
+ */
+export function addOnce(boat) {
+  const there = boats().find((k) => same(k.boat, boat));
+  if (there) takeInHand(there.id);
+  else add(boat);
+}
+
+/**
  * Changes a boat: what was changed from one state to another is applied to the
  * boat as it is now, so that nothing that came in between is lost.
  * @param {string} id

@@ -9,7 +9,7 @@ import { speak } from '../kit/speak.js';
 import { forFile, saveBoat, saveFile } from '../store/files.js';
 import { followBoat } from '../store/settings.js';
 import { isPlain } from '../store/merge.js';
-import { add, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
+import { add, addOnce, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
 import { Cards } from './cards.js';
 import { readingTools } from './exchange.js';
 
@@ -166,7 +166,7 @@ function shelfTools(app, id, now, again, open) {
 
   const demonstrations = app.demonstrationBoats.map((boat) =>
     button(`Demonstration: ${nameOf(boat)}`, () => {
-      add(boat);
+      addOnce(boat);
       again();
     }),
   );

@@ -17,7 +17,7 @@ import { cardOf, printWithWorking } from '../sheet/card.js';
 import { calendarButton, exportButtons } from '../sheet/exports.js';
 import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
 import { passesOf } from '../sheet/passes.js';
-import { behind, headline, spoken } from '../sheet/sheet.js';
+import { atFoot, behind, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
 import { keepAnswer } from '../store/answers.js';
@@ -131,9 +131,14 @@ export function showCalculation(app, main, id = '') {
   function offerToKeep() {
     const offer = kept();
     const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : ['What was typed'];
-    if (titles.length === 0) return toKeep.replaceChildren();
+    if (titles.length === 0) {
+      toKeep.replaceChildren(...(keptNow === place ? [h('strong', { role: 'status' }, 'Kept.')] : []));
+      keptNow = '';
+      return;
+    }
     const about = `${titles.join(', ')}: under today's date, for all sheets`;
-    toKeep.replaceChildren(button(`Keep with ${nameOf(boat)}`, keepIt, { title: about, 'aria-label': `Keep with ${nameOf(boat)}: ${about}` }));
+    const whose = boat.name ? nameOf(boat) : 'your boat';
+    toKeep.replaceChildren(button(`Keep with ${whose}`, keepIt, { title: about, 'aria-label': `Keep with ${whose}: ${about}` }));
   }
 
   function keepIt() {
@@ -150,6 +155,7 @@ export function showCalculation(app, main, id = '') {
       put(was);
     });
     change(boatId, boat, after);
+    keptNow = place;
     const left = new Set(reply.left);
     put(Object.fromEntries(Object.entries(was).filter(([name]) => left.has(name))));
     speak(`Kept with ${nameOf(boat)}`);
@@ -195,14 +201,14 @@ export function showCalculation(app, main, id = '') {
       const told = taken.loose.length === 0; // at the fields
       answer.replaceChildren(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.join('. '))),
-        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), button('Print a card', () => print()), ...calendarButton(app.calculator, request, sheet))),
+        ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), ...(problems.length > 0 ? [] : [button('Print a card', () => print())]), ...calendarButton(app.calculator, request, sheet))),
       );
       detail.replaceChildren(...behind(sheet, opens));
       toWork.replaceChildren();
       (sheet.procedures ? toWork : answer).append(...workLinks(app, sheet)); // what is past its limit has its cure beside it
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: passesOf(app, sheet) }));
-      toAnswer.textContent = headline(sheet);
+      toAnswer.textContent = problems.length > 0 ? `The answer from before: ${atFoot(sheet)}` : atFoot(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
       const ways = next(); // what is typed may be enough for one of them
@@ -231,6 +237,7 @@ export function showCalculation(app, main, id = '') {
   main.append(
     h('h1', {}, title),
     h('p', { class: 'lead' }, schema.description),
+    toAnswer, // early, so that the keyboard soon gets there
     handed.from.length > 0
       ? h('p', { class: 'handed' }, 'With what is typed on ', ...handed.from.flatMap((c, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${c.id}` }, c.title)]), ', not kept with the boat yet.')
       : '',
@@ -252,7 +259,6 @@ export function showCalculation(app, main, id = '') {
       ),
       answer,
     ),
-    toAnswer,
   );
   const rest = h(
     'section',
@@ -270,12 +276,23 @@ export function showCalculation(app, main, id = '') {
       }, { class: 'quiet' }),
     ),
   );
-  main.querySelector('.job')?.append(rest, paper);
-  for (const field of form.fields.values()) field.control.addEventListener('focus', () => tryOut.touch(field.pointer.slice(1)));
+  const job = main.querySelector('.job');
+  job?.append(rest, paper);
+  // Beside each other, what stands below the shorter of the two begins at its foot.
+  const sizes = new ResizeObserver(() => job?.classList.toggle('tall', (answer.previousElementSibling?.clientHeight ?? 0) > answer.offsetHeight));
+  for (const part of [answer, answer.previousElementSibling]) if (part) sizes.observe(part);
+  for (const field of form.fields.values()) {
+    field.control.addEventListener('focus', () => {
+      tryOut.touch(field.pointer.slice(1));
+      standing.settle();
+    });
+  }
   redraw();
   warmUp(() => app.calculator.call(request()));
   return title;
 }
+
+let keptNow = ''; // the sheet from which something was kept just now
 
 /** By boat and sheet: the sheet from which it was opened, and what is typed there counts. @type {Map<string, string>} */
 const openedFrom = new Map();

@@ -7,6 +7,7 @@ import { Form } from '../form/form.js';
 import { h } from '../kit/dom.js';
 import { at, tidied } from '../kit/pointer.js';
 import { units } from '../store/settings.js';
+import { toSend } from '../store/shelf.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -96,6 +97,7 @@ export class Cards {
         for (const form of this.#forms) form.value = to;
         this.#changed(from, to);
         count();
+        this.#narrow(forms);
         this.#check(holds, forms, wrong);
       };
       for (const schema of [first, rest]) {
@@ -110,12 +112,13 @@ export class Cards {
           { class: 'card-inside' },
           about && h('p', { class: 'help' }, about),
           wrong,
-          asksFirst && h('h3', {}, 'Still open'),
+          asksFirst && h('h2', {}, 'Still open'),
           asksFirst?.element,
           others && (asksFirst ? h('details', { class: 'fold' }, h('summary', {}, 'Known, and what is seldom asked'), others.element) : others.element),
         ),
       );
       for (const form of forms) form.showOrigins({});
+      this.#narrow(forms);
       this.#check(holds, forms, wrong);
     };
     card.addEventListener('toggle', make);
@@ -123,6 +126,14 @@ export class Cards {
     make();
     count();
     return card;
+  }
+
+  /** The nuts that go with the coupling bolts' thread stand first, as on the sheet of their torque. @param {Form[]} forms */
+  #narrow(forms) {
+    const nut = forms.flatMap(({ fields }) => [...fields.values()]).find(({ pointer }) => /^\/coupling\/.*\bnut$/.test(pointer));
+    const reply = nut && this.#app.calculator.call({ ask: 'fits', calculation: 'bolt-preload', input: {}, boat: toSend(this.#shown), units: units() });
+    const fit = reply && reply.ok && reply.fits.nut;
+    if (fit) nut.narrow(fit);
   }
 
   /**

@@ -3,7 +3,7 @@
 
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
-import { h } from '../kit/dom.js';
+import { bound, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
@@ -67,7 +67,7 @@ function result({ came, gone, turned, moved, still }) {
           'ul',
           { class: 'glance' },
           ...turned.map((t) =>
-            h('li', {}, h('p', {}, badge(t.before, t.beforeReads), ' → ', badge(t.after, t.afterReads)), h('p', {}, `${t.sheet}. ${t.title}: ${t.value}, ${t.bound}.`)),
+            h('li', {}, h('p', {}, badge(t.before, t.beforeReads), ' → ', badge(t.after, t.afterReads)), h('p', {}, bound(`${t.sheet}. ${t.title}: ${t.value}, ${t.bound}.`))),
           ),
         ),
     h('h2', {}, 'Moved'),
@@ -82,7 +82,7 @@ function result({ came, gone, turned, moved, still }) {
  */
 function list(some, none) {
   if (some.length === 0) return h('p', {}, none);
-  return h('ul', {}, ...some.map((m) => h('li', {}, `${m.sheet}. ${m.sentence}`)));
+  return h('ul', {}, ...some.map((m) => h('li', {}, bound(`${m.sheet}. ${m.sentence}`))));
 }
 
 /**

@@ -3,7 +3,7 @@
 
 import { inWords } from '../form/field.js';
 import { today } from '../kit/dates.js';
-import { button, h } from '../kit/dom.js';
+import { bound, button, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
 import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
@@ -32,7 +32,7 @@ export function showPart(app, main, id = '') {
     if (toDo && isPast(now.word)) state.append(button('Work, step by step', () => toDo.scrollIntoView(), { class: 'link' }));
   };
   main.append(
-    h('p', { class: 'back' }, h('a', { href: '#/' }, '← The line')),
+    h('p', { class: 'back' }, h('a', { href: '#/' }, '← Home')),
     h('h1', {}, part.title),
     h('p', { class: 'lead' }, part.about),
     asked.ok ? '' : h('p', { class: 'wrong' }, h('a', { href: '#/boat' }, 'Something in the boat’s file is to be put right.')),
@@ -63,7 +63,7 @@ export function showPart(app, main, id = '') {
 function stateOf({ word, reads, sentence, calculation, sheet }) {
   return [
     h('p', {}, badge(word, reads)),
-    ...(sentence ? [h('p', {}, sentence)] : []),
+    ...(sentence ? [h('p', {}, bound(sentence))] : []),
     ...(calculation ? [h('p', {}, h('a', { href: `#/sheet/${calculation}` }, sheet))] : []),
   ];
 }

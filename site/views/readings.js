@@ -15,7 +15,7 @@ import { byDay, entryForm, readIn } from './entries.js';
 import { readingTools } from './exchange.js';
 import { isLong, moon, withoutLog } from './home.js';
 import { units } from '../store/settings.js';
-import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
+import { change, inHand, keepTyped, nameOf, onShelf, toSend } from '../store/shelf.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('../../wasm/marinecalc.js').Series} Series */
@@ -118,7 +118,7 @@ function seriesFold(app, series, chart, boat) {
   const fold = lateFold(`${series.title}: ${series.newest} (${from}; ${many}${series.baseline ? ', with a baseline' : ''})`, () => {
     const place = h('div', {}, h('p', {}, 'Being drawn…'));
     void app.aside({ ask: 'run', calculation: 'reading-trend', input: { reading: series.reading }, boat: boat(), units: units(), noRanges: true }).then((reply) => {
-      place.replaceChildren(...(reply.ok ? [h('div', { class: 'sheet' }, ...work(reply.sheet))] : said(reply.problems)));
+      place.replaceChildren(...(reply.ok ? [toLimit(series.reading), h('div', { class: 'sheet' }, ...work(reply.sheet))] : said(reply.problems)));
     });
     return [place];
   });
@@ -132,6 +132,13 @@ function seriesFold(app, series, chart, boat) {
     );
   }
   return fold;
+}
+
+/** The way to the sheet on which a limit is typed. @param {string} reading */
+function toLimit(reading) {
+  const way = h('a', { class: 'as-button', href: '#/sheet/reading-trend' }, 'Set a limit');
+  way.addEventListener('click', () => keepTyped(inHand().id, 'reading-trend', { reading }));
+  return way;
 }
 
 /**
@@ -179,6 +186,7 @@ function logForm(app, id, series, again) {
     if (!reply.ok) wrong.replaceChildren(...said(reply.problems));
     else {
       change(id, sent, reply.boat);
+      loggedOn = date.value;
       again();
     }
   };
@@ -208,6 +216,8 @@ function logForm(app, id, series, again) {
     wrong,
   );
 }
+
+let loggedOn = ''; // the day that was logged just now
 
 /**
  * What is read daily, today's date filled in; everything else behind one line.
@@ -242,6 +252,7 @@ function dailyForm(app, id, daily, again) {
     const { boat } = onShelf(id);
     const readings = at(boat, '/readings');
     change(id, boat, { ...boat, readings: [...(Array.isArray(readings) ? readings : []), value] });
+    loggedOn = String(value.date ?? '');
     again();
     speak('Logged');
   };
@@ -252,8 +263,9 @@ function dailyForm(app, id, daily, again) {
     form.element,
     more,
     wrong,
-    h('div', { class: 'tools' }, button('Log these readings', keep)),
+    h('div', { class: 'tools' }, button('Log these readings', keep), loggedOn && h('p', { role: 'status' }, `Logged: ${loggedOn}`)),
   );
+  loggedOn = '';
   return {
     element,
     /** Shows what was read last beside the fields. @param {Map<string, ReadingChart>} charts */
@@ -263,7 +275,7 @@ function dailyForm(app, id, daily, again) {
 
 /** @param {Problem[]} problems */
 function told(problems) {
-  return problems.map((p) => h('p', { class: 'wrong' }, `${p.where} ${inWords(p)}`));
+  return problems.map((p) => h('p', { class: 'wrong' }, inWords(p)));
 }
 
 /** @param {Problem[]} problems */

@@ -114,7 +114,7 @@ function hazards(step, told) {
   for (const hazard of list.children) {
     if (!hazard.querySelector('ul > li:not(.again)')) hazard.classList.add('again');
   }
-  return h('div', {}, list, steps.length > 0 && h('p', { class: 'paper-only' }, `Dangers as at step ${steps.join(', ')} too. `));
+  return h('div', {}, list, steps.length > 0 && h('p', { class: 'paper-only' }, `Hazards as at step ${steps.join(', ')} too. `));
 }
 
 /**

@@ -3,7 +3,7 @@
 
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
-import { button, h } from '../kit/dom.js';
+import { bound, button, h } from '../kit/dom.js';
 import { hazards } from '../sheet/answer.js';
 import { lateFold } from '../sheet/folds.js';
 import { headline, work } from '../sheet/sheet.js';
@@ -212,7 +212,7 @@ function glance(some) {
         'li',
         {},
         h('p', {}, badge(verdict.word, verdict.reads)),
-        h('p', {}, verdict.sentence),
+        h('p', {}, bound(verdict.sentence)),
         h('p', {}, link({ calculation, title: sheet })),
       ),
     ),

@@ -52,6 +52,14 @@ func TestNutsFromAbove(t *testing.T) {
 	eval[any](b, `document.querySelector(".again input").focus()`)
 	b.do(chromedp.KeyEvent("0.3"))
 	b.press("Plan anew")
+	if said := b.text(".move-it .wrong"); !strings.Contains(said, "Not turned: ") {
+		t.Errorf("with one of a pair turned it says %q", said)
+	}
+	if got := b.text(".nut"); got != first {
+		t.Errorf("with one of a pair turned it plans anew: %q", got)
+	}
+	eval[any](b, `document.querySelectorAll(".nut")[1].click()`)
+	b.press("Plan anew")
 	b.until(fmt.Sprintf(`document.querySelector("#in-gapVertical").value === "0.3 mm" && document.querySelector(".nut").textContent !== %q`, first))
 	if eval[bool](b, `!!document.querySelector(".nut[aria-pressed=true]")`) {
 		t.Error("a tick of the old plan stands in the new one")
@@ -104,7 +112,7 @@ func TestPlanByDays(t *testing.T) {
 		today.value = "2026-10-01";
 		today.dispatchEvent(new Event("input"));
 	})()`)
-	b.press("Type others instead: What is to be done")
+	b.press("Change here: What is to be done")
 	b.choose("#in-remedies-0-remedy", "replace-mounts")
 	b.until(`document.querySelector(".strip .open-block") && document.querySelector(".agenda .open-day")`)
 	if n := eval[int](b, `document.querySelectorAll(".strip .kind-ashore").length`); n == 0 {

@@ -60,8 +60,10 @@ var walks = []walk{
 		j.touch(`[...document.querySelectorAll('.answer a.action')].find((e) => e.textContent.startsWith('Mount moves'))`)
 		j.until(`document.querySelector(".nut.now")`)
 		before := j.text(".mounts")
-		j.touch(`document.querySelector(".nut.now")`)
-		j.until(`document.querySelector(".nut[aria-pressed=true]")`)
+		for range 2 { // both of the pair, or it asks for the other
+			j.touch(`document.querySelector(".nut.now")`)
+		}
+		j.until(`document.querySelectorAll(".nut[aria-pressed=true]").length === 2`)
 		j.touch(button("Read again"))
 		j.typeIn(".again input", "0.2")
 		j.touch(button("Plan anew"))
@@ -76,7 +78,7 @@ var walks = []walk{
 		j.until(`location.hash === "#/sheet/repair-or-replace" && document.querySelector(".answers .value")`)
 		j.touch(button("Work plan"))
 		j.until(`location.hash === "#/sheet/work-plan" && document.querySelector(".answers")`)
-		j.touch(button("Type others instead: What is to be done"))
+		j.touch(button("Change here: What is to be done"))
 		j.pick("#in-remedies-0-remedy", "replace-output-flange")
 		j.until(`document.querySelector(".agenda button")`)
 	}},
@@ -84,7 +86,7 @@ var walks = []walk{
 		eval[any](j.tab, `{ const make = URL.createObjectURL; URL.createObjectURL = (blob) => { if (blob.type.startsWith("text/calendar")) blob.text().then((text) => (window.calendar = text)); return make(blob); }; }`)
 		j.typeIn("#find", "calendar")
 		j.touch(`document.querySelector('[data-hit="calculation/work-plan"]')`)
-		j.touch(button("Type others instead: What is to be done"))
+		j.touch(button("Change here: What is to be done"))
 		j.pick("#in-remedies-0-remedy", "tighten-mounts")
 		j.until(`document.querySelector(".agenda button")`)
 		j.touch(button("Save the dates for a calendar"))
