@@ -31,7 +31,7 @@ func TestFromLimitToWorkToPlan(t *testing.T) {
 	if got := eval[string](b, `document.querySelector("#in-remedies-0-remedy").value`); got != "align-coupling" {
 		t.Errorf("the plan is of %q", got)
 	}
-	if !eval[bool](b, `[...document.querySelectorAll(".known button")].some((e) => e.textContent.includes("Haul-outs"))`) {
+	if !eval[bool](b, `[...document.querySelectorAll(".known button")].some((e) => e.textContent.includes("Haul-out"))`) {
 		t.Error("a haul-out cannot be added where the plan is asked for")
 	}
 	b.demonstrate("Juniper")
