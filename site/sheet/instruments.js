@@ -2,6 +2,7 @@
 
 import { dripCounter } from './drips.js';
 import { dayStrip } from './days.js';
+import { decide } from './decide.js';
 import { errands } from './errands.js';
 import { jointList } from './joints.js';
 import { nutsFromAbove } from './nuts.js';
@@ -36,7 +37,8 @@ export function inputInstruments(app, schema, form) {
  * @returns {HTMLElement[]}
  */
 export function resultInstruments(app, schema, sheet, form, place, given, go) {
-  return Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, { instrument, opens = [] }]) => {
+  const decided = form.fields.get('/decided');
+  const shown = Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, { instrument, opens = [] }]) => {
     const table = sheet.tables?.find((t) => t.name === name);
     if (instrument === 'passes') {
       const of = passesOf(app, sheet);
@@ -49,4 +51,5 @@ export function resultInstruments(app, schema, sheet, form, place, given, go) {
     if (instrument === 'joints') return [jointList(table, opens)];
     return instrument === 'speeds' ? [revCounter(table, sheet)] : [];
   });
+  return decided && (sheet.procedures ?? []).length > 0 ? [decide(decided), ...shown] : shown;
 }

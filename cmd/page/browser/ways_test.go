@@ -67,6 +67,30 @@ func TestTypedIsHandedOn(t *testing.T) {
 	}
 }
 
+// What is decided is touched at the answer, and the plan goes by it, kept or not.
+func TestDecisionLeadsToThePlan(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/repair-or-replace")
+	for _, f := range [][2]string{{"seasons", "8"}, {"repairParts", "900 USD"}, {"replaceParts", "3200 USD"}, {"failureCost", "1500 USD"}, {"ownHourValue", "20 USD"}} {
+		b.write("#in-"+f[0], f[1])
+	}
+	b.unfold("#in-repairWork")
+	b.choose("#in-repairWork", "overhaul-gearbox")
+	b.choose("#in-replaceWork", "replace-gearbox")
+	b.until(`document.querySelector(".answer [data-decide=replace]")`)
+	eval[any](b, `document.querySelector(".answer [data-decide=replace]").click()`)
+	b.until(`document.querySelector(".answer [data-decide=replace]")?.getAttribute("aria-pressed") === "true"`)
+	if got := eval[string](b, `document.querySelector("#in-decided").value`); got != "replace" {
+		t.Errorf("decided is %q", got)
+	}
+	eval[any](b, `document.querySelector('.answer a[href="#/sheet/work-plan"]').click()`)
+	b.until(`document.querySelector(".handed")?.textContent.includes("Repair or replace")`)
+	b.until(`document.querySelector(".answers")?.textContent.includes("Done on")`)
+	if said := b.text("main"); !strings.Contains(said, "Fit the gearbox") || !strings.Contains(said, "Compare the new gearbox") {
+		t.Errorf("the plan is %.600q", said)
+	}
+}
+
 // The nuts that go with the thread stand first, the others under what they are not
 // for; one chosen before that no longer goes stays, and is told.
 func TestNutsOfTheThreadStandFirst(t *testing.T) {
