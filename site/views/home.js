@@ -29,7 +29,7 @@ export function showHome(app, main) {
   main.append(h('h1', { class: 'home-title' }, name));
   const field = findField(app);
   const home = h('div', { class: 'home' }, field);
-  main.append(home);
+  main.append(home, legend(app));
   const long = boat && isLong(boat);
   const asked = app.calculator.call({ ask: 'line', boat: long ? withoutLog(boat) : boat, units: units(), date: today() });
   if (!long) {
@@ -205,6 +205,25 @@ export function moon(fresh) {
     { class: `moon moon-${fresh}`, viewBox: '0 0 16 16', 'aria-hidden': 'true' },
     s('circle', { cx: 8, cy: 8, r: 7 }),
     MOONS[fresh] !== '' && s('path', { d: MOONS[fresh] }),
+  );
+}
+
+/** What the marks on the line say. @param {import('../app.js').App} app */
+function legend(app) {
+  const mark = (/** @type {Element} */ drawn, /** @type {string} */ says) => h('li', {}, h('span', { class: 'tile-state tile-age' }, drawn), ' ', says);
+  return h(
+    'details',
+    { class: 'fold legend' },
+    h('summary', {}, 'What the marks say'),
+    h(
+      'ul',
+      { class: 'plain' },
+      ...app.contents.words.map(({ word, reads }) => mark(sign(word), reads)),
+      mark(moon('now'), 'read in the last two weeks'),
+      mark(moon('season'), 'read in the last half year'),
+      mark(moon('old'), 'read longer ago, or never'),
+    ),
+    h('p', {}, 'A limit decides; a guide is common practice and only compares. “Partly”: OK as far as it was measured. “Unsure”: not enough to tell.'),
   );
 }
 
