@@ -77,7 +77,7 @@ export function told(first) {
   if (!first.maker) return [figure(first), range && h('p', { class: 'interval' }, bound(range))];
   return [
     figure({ ...first, text: first.maker.text }),
-    h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${first.maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}.`),
+    h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${first.maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}, and the verdicts are of that.`),
   ];
 }
 
