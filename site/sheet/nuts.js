@@ -85,6 +85,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
       else done.add(i);
       keep(key, { plan, done: [...done], half: halfDone() });
       draw();
+      for (const told of reread.querySelectorAll('.wrong')) told.textContent = '';
       speak(next.textContent ?? '');
       const again = grid.querySelector(`[data-mount="${i}"]`);
       if (again instanceof HTMLElement) again.focus();
@@ -96,15 +97,22 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
     return made;
   };
-  /** What stands in the way of a new plan: of a pair one nut was turned and the other was not. */
+  /** The mounts of those that are moved, done or not. @param {number[]} of @param {boolean} made */
+  const named = (of, made) => of.filter((i) => cell(table.rows[i], 'raise')?.si && done.has(i) === made).map((i) => cell(table.rows[i], 'name')?.text).join(', ');
+  /** What stands in the way of any new plan: of a pair one nut was turned and the other was not. */
   const halfDone = () => {
     for (const row of mountRows(at)) {
-      const moved = row.filter((i) => cell(table.rows[i], 'raise')?.si);
-      const named = (/** @type {boolean} */ made) => moved.filter((i) => done.has(i) === made).map((i) => cell(table.rows[i], 'name')?.text).join(', ');
-      if (named(true) && named(false)) return `Turned: ${named(true)}. Not turned: ${named(false)}. The engine stands twisted on its mounts, and a new plan would leave it so. Turn the rest of the pair first, or turn back what was turned; touch it here, read again, and plan then.`;
+      if (named(row, true) && named(row, false)) return `Turned: ${named(row, true)}. Not turned: ${named(row, false)}. The engine stands twisted on its mounts, and a new plan would leave it so. Turn the rest of the pair first, or turn back what was turned; touch it here, read again, and plan then.`;
     }
     return '';
   };
+  /** What stands in the way of one from the gap alone: what was turned has moved the flange too. @param {boolean} offset whether that is read */
+  const begun = (offset) => {
+    const all = [...table.rows.keys()];
+    const [turned, left] = [named(all, true), named(all, false)];
+    return turned && left && !offset ? `Turned: ${turned}. Not turned: ${left}. What was turned has moved the flange up or down as well, and a plan from the gap alone would leave it there. Finish this plan first, or read how high the engine flange stands and type that too.` : '';
+  };
+  const reread = again(form, (offset) => halfDone() || begun(offset));
   draw();
   const made = h(
     'section',
@@ -114,7 +122,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     kept?.plan !== plan && kept?.half && h('p', { class: 'wrong' }, kept.half),
     grid,
     next,
-    again(form, halfDone),
+    reread,
   );
   if (anew) setTimeout(() => (made.scrollIntoView(), made.focus({ preventScroll: true })));
   anew = false;
@@ -126,7 +134,7 @@ let anew = false; // the moves were asked for from what was read after some of t
 /**
  * Typing anew what the coupling reads after a move.
  * @param {import('../form/form.js').Form} form
- * @param {() => string} hindered why nothing can be planned anew yet
+ * @param {(offset: boolean) => string} hindered why nothing can be planned anew yet, with or without the flange's height read
  */
 function again(form, hindered) {
   const fields = AGAIN.flatMap((name) => form.fields.get(`/${name}`) ?? []);
@@ -135,7 +143,7 @@ function again(form, hindered) {
   const made = h('details', { class: 'fold' }, h('summary', {}, 'Read again: type it, and plan anew'), ...fields.map((f, i) => h('label', { class: 'again' }, f.title, inputs[i])));
   made.append(
     button('Plan anew', () => {
-      hindrance.textContent = hindered();
+      hindrance.textContent = hindered(fields.some((f, i) => f.pointer === '/offsetVertical' && inputs[i]?.value.trim()));
       if (hindrance.textContent) return;
       anew = inputs.some((input) => input.value.trim());
       for (const [i, f] of fields.entries()) if (inputs[i]?.value.trim()) f.enter(inputs[i].value);

@@ -70,10 +70,8 @@ export class Standing {
       for (const name of wrong) {
         const good = this.#sheet ? (name === this.#editing ? this.#settled : this.#good)[name] : undefined;
         if (good === undefined || JSON.stringify(good) === JSON.stringify(typed[name])) delete usable[name]; // or it is not it that was changed
-        else {
-          usable[name] = good;
-          held.push(name);
-        }
+        else usable[name] = good;
+        if (this.#sheet && JSON.stringify(good) !== JSON.stringify(typed[name])) held.push(name); // also one that was not typed: a table or the boat gives it
       }
       const again = this.#run(usable);
       if (again.ok) {

@@ -27,7 +27,8 @@ export function light() {
  */
 export function followBoat(boat) {
   const asked = UNITS.find((u) => u === boat.units);
-  const own = asked ?? UNITS.find((u) => u === recall('units.own')); // a boat's own units are not the person's
+  if (asked && recall('units.own') === undefined) keep('units.own', units()); // a boat's own units are not the person's
+  const own = asked ?? UNITS.find((u) => u === recall('units.own'));
   if (own === undefined) return;
   keep('units', own);
   byId('units', HTMLSelectElement).value = own;
