@@ -224,7 +224,7 @@ export function keepTyped(id, calculation, input) {
   const kept = onShelf(id);
   const { [calculation]: _, ...others } = kept.typed;
   held.set(id, { ...kept, typed: Object.keys(input).length > 0 ? { ...others, [calculation]: input } : others });
-  keep(`days.${id}`, { ...days(id), [calculation]: today() });
+  if (days(id)[calculation] !== today()) keep(`days.${id}`, { ...days(id), [calculation]: today() });
   void write(id);
 }
 

@@ -22,7 +22,7 @@ import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
 import { keepAnswer } from '../store/answers.js';
 import { units } from '../store/settings.js';
-import { toStep, workLinks } from './work.js';
+import { onwardLinks, toStep, workLinks } from './work.js';
 import { change, days, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
 import { showFault } from './fault.js';
@@ -228,11 +228,7 @@ export function showCalculation(app, main, id = '') {
   }
 
   const given = (/** @type {string} */ name) => trimmed(form.value)?.[name] ?? fromBoat[name]?.value;
-  const next = () => (schema.onward ?? []).flatMap((to) => app.contents.calculations.filter((c) => c.id === to)).map((c) => {
-    const way = h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title);
-    way.addEventListener('click', () => openedFrom.set(`${boatId}/${c.id}`, id));
-    return way;
-  });
+  const next = () => onwardLinks(app, schema.onward, (to) => openedFrom.set(`${boatId}/${to}`, id));
   const more = form.fields.size - (input.asks?.length ?? 0);
   main.append(
     h('h1', {}, title),

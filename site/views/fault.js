@@ -18,7 +18,7 @@ import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
 import { proposed } from './proposed.js';
 import { suspectLine } from './suspects.js';
-import { workLinks } from './work.js';
+import { onwardLinks, workLinks } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Question} Question */
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
@@ -115,7 +115,9 @@ export function showFault(app, main) {
     const yes = given().some((g) => g.answer === 'yes');
     const next = asked ?? (yes ? all[0] : undefined);
     const before = sign ? given().filter((g) => g.evidence !== sign).length : 0;
-    const foundHere = foundOn(sheet).map((r) => r.cells[at(sheet, 'name')]?.text);
+    const found = foundOn(sheet);
+    const links = workLinks(app, sheet);
+    if (links.length > 0) links.push(h('div', { class: 'tools actions' }, ...onwardLinks(app, schema.onward)));
     line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet');
     asking.replaceChildren(
       line.element,
@@ -127,12 +129,12 @@ export function showFault(app, main) {
         given().length > 0 && (!sign || before > 0) && button('Another fault: start anew', anew, { class: 'quiet' }),
       ),
       before > 0 ? h('p', { class: 'resume' }, `${before} answers from before count too. Is this another fault? Then start anew.`) : '',
-      foundHere.length > 0 ? h('p', { class: 'resume' }, `Found: ${foundHere.join(', ')}. `, button('Do it step by step', () => stands.scrollIntoView(), { class: 'link' })) : '',
+      found.length > 0 ? h('p', { class: 'resume' }, `Found: ${found.map((r) => r.cells[at(sheet, 'name')]?.text).join(', ')}. `, button('Do it step by step', () => stands.scrollIntoView(), { class: 'link' })) : '',
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
     );
     stands.replaceChildren(
-      ...standing(sheet, byId, yes, say, (q) => q === next || given().some((g) => g.evidence === q.id)),
-      ...foundOn(sheet).length > 0 ? workLinks(app, sheet) : [],
+      ...standing(sheet, found, byId, yes, say, (q) => q === next || given().some((g) => g.evidence === q.id)),
+      ...(found.length > 0 ? links : []),
       ...others(all.filter((q) => q !== next), (q) => {
         wanted = q.id;
         draw();
@@ -143,7 +145,7 @@ export function showFault(app, main) {
       ...hazards(sheet.cautions ?? [], ID),
       folds(ID)(
         'All of it: work, questions, tables, working',
-        ...foundOn(sheet).length > 0 ? [] : workLinks(app, sheet),
+        ...(found.length > 0 ? [] : links),
         folds(ID)('All questions', everyQuestion(questions, given(), say)),
         folds(ID)('Where she lies, and time', form.element),
         ...behind(sheet),
@@ -203,13 +205,13 @@ function start(questions, done, yes) {
 /**
  * Where it stands: found apart from suspected.
  * @param {Sheet} sheet
+ * @param {ReturnType<typeof foundOn>} found
  * @param {Map<string, Question>} byId
  * @param {boolean} yes whether anything was noticed
  * @param {(q: Question, answer: string) => void} say
  * @param {(q: Question) => boolean} asked whether it is asked already
  */
-function standing(sheet, byId, yes, say, asked) {
-  const found = foundOn(sheet);
+function standing(sheet, found, byId, yes, say, asked) {
   const name = at(sheet, 'name');
   const suspected = (rankingOf(sheet)?.rows ?? []).filter((r) => !found.includes(r)).slice(0, 5);
   const look = byId.get(text(sheet, 'confirmEvidence'));

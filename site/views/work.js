@@ -74,8 +74,6 @@ export function workLinks(app, sheet) {
   const work = reply.procedures.flatMap((p) => p.work);
   const found = procedures ? procedures.flatMap((id) => work.filter((w) => w.id === id)) : work;
   if (found.length === 0) return [];
-  const { calculations } = app.contents;
-  const onward = calculations.filter((c) => calculations.find((one) => one.id === calculation)?.onward?.includes(c.id)); // its view has no other place for them
   const planned = sheet.calculation === 'work-plan' && found.length > 1;
   return [
     h(
@@ -88,9 +86,22 @@ export function workLinks(app, sheet) {
         planned && h('li', {}, h('a', { href: `#/procedure/${found.map((w) => w.id).join(',')}` }, 'All of it together')),
         ...found.slice(0, 8).map((w) => (procedures ? card(w) : h('li', {}, h('a', { href: `#/procedure/${w.id}` }, w.title)))),
       ),
-      calculation === 'fault-finding' && h('div', { class: 'tools actions' }, ...onward.map((c) => h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title))),
     ),
   ];
+}
+
+/**
+ * Links to the sheets that one opens after another, as the work goes.
+ * @param {import('../app.js').App} app
+ * @param {string[]} [onward] their ids
+ * @param {(id: string) => void} [opened] told which is gone to
+ */
+export function onwardLinks(app, onward = [], opened) {
+  return onward.flatMap((to) => app.contents.calculations.filter((c) => c.id === to)).map((c) => {
+    const way = h('a', { class: 'action', href: `#/sheet/${c.id}` }, c.title);
+    if (opened) way.addEventListener('click', () => opened(c.id));
+    return way;
+  });
 }
 
 /**
