@@ -68,6 +68,9 @@ export function answerParts(sheet, place, instruments, ...actions) {
   ];
 }
 
+/** What goes for a result: the maker's figure where there is one. @param {Result} result */
+export const stands = (result) => result.maker?.text ?? result.text;
+
 /**
  * The figure with its range; the maker's in its place where there is one.
  * @param {Result} first
@@ -76,7 +79,7 @@ export function told(first) {
   const range = first.interval && `likely ${first.interval}`;
   if (!first.maker) return [figure(first), range && h('p', { class: 'interval' }, bound(range))];
   return [
-    figure({ ...first, text: first.maker.text }),
+    figure({ ...first, text: stands(first) }),
     h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${first.maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}, and the verdicts are of that.`),
   ];
 }

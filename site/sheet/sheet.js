@@ -2,7 +2,7 @@
 // with their verdicts, then how they came about.
 
 import { bound, h, s } from '../kit/dom.js';
-import { firstResult, leadVerdict, verdictLine } from './answer.js';
+import { firstResult, leadVerdict, stands, verdictLine } from './answer.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
 import { backing, verdictCard } from './verdicts.js';
@@ -119,7 +119,7 @@ export function headline(sheet) {
   const verdicts = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // worst first
   const own = verdicts.find((v) => v.on === first?.name);
   const [worst] = verdicts;
-  const answer = first ? `${first.title}: ${(first.maker?.text ?? first.text).replace(/\.$/, '')}` : sheet.title;
+  const answer = first ? `${first.title}: ${stands(first).replace(/\.$/, '')}` : sheet.title;
   const judged = own ? `${answer} (${own.reads})` : answer;
   if (!worst || worst.reads === own?.reads) return judged;
   const others = verdicts.filter((v) => v.reads === worst.reads);
@@ -136,7 +136,7 @@ export function atFoot(sheet) {
   const lead = leadVerdict(sheet);
   if (!first?.kind) return headline(sheet);
   const judged = lead && (lead.on === first.name ? lead.reads : `${lead.reads}: ${lead.title}`);
-  return bound([first.maker?.text ?? first.text, ...(lead?.on === first.name ? [judged, first.title] : [first.title, judged])].filter(Boolean).join(' · '));
+  return bound([stands(first), ...(lead?.on === first.name ? [judged, first.title] : [first.title, judged])].filter(Boolean).join(' · '));
 }
 
 /**
@@ -147,7 +147,7 @@ export function spoken(sheet) {
   const lead = leadVerdict(sheet);
   const others = (sheet.verdicts ?? []).filter((v) => v !== lead && !['within', 'not measured', 'inside the guide'].includes(v.word));
   const first = firstResult(sheet);
-  return [`${first ? `${first.title}: ${first.text}` : sheet.title}.`, lead?.sentence, ...others.map((v) => v.sentence)].filter(Boolean).join(' ');
+  return [`${first ? `${first.title}: ${stands(first)}` : sheet.title}.`, lead?.sentence, ...others.map((v) => v.sentence)].filter(Boolean).join(' ');
 }
 
 /**
