@@ -171,6 +171,11 @@ func TestDripsAlone(t *testing.T) {
 	if said := b.text(".answer"); !strings.Contains(said, "outside the guide") || !strings.Contains(said, "Drips at rest") || strings.Contains(said, "Drips under way") {
 		t.Errorf("thirty drips at rest: %q", said)
 	}
+	b.open("#/sheet/gland-drip") // what is typed today is handed on
+	b.until(`document.querySelector("main").textContent.includes("With what is typed on Gland: drips and heat") && document.querySelector("main").textContent.includes("30 drips/min")`)
+	b.open("#/sheet/gland-heat")
+	b.press("Clear what was typed")
+	b.until(`!document.querySelector(".answers .verdict")`)
 	b.open("#/sheet/gland-drip")
 	b.write("#in-dripRate", "5")
 	b.until(`document.querySelector(".answer .summary")`)
