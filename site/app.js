@@ -5,6 +5,7 @@
  * @property {import('../wasm/marinecalc.js').Calculator} calculator
  * @property {<R extends import('../wasm/marinecalc.js').Request>(request: R) => Promise<import('../wasm/marinecalc.js').ReplyTo<R>>} aside
  *   asks the calculator for what takes long, without holding the page up
+ * @property {() => boolean} free whether it is answered there as soon as here
  * @property {import('../wasm/marinecalc.js').ContentsReply} contents
  * @property {string} build which calculator this is
  * @property {import('./form/units.js').Reader} read what was typed for a quantity

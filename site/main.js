@@ -5,6 +5,7 @@ import { start } from '../wasm/marinecalc.js';
 import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
 import { openAside } from './kit/aside.js';
+import { had } from './kit/asking.js';
 import { button, byId, h, painted } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
 import { lenient } from './kit/lenient.js';
@@ -15,6 +16,7 @@ import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
 import { inHand, nameOf, openShelf } from './store/shelf.js';
 import { noteUsed } from './store/used.js';
+import { firstOf } from './views/asks.js';
 import { showBefore } from './views/before.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
@@ -50,14 +52,17 @@ async function open() {
     console.warn(error); // the view itself follows
   }
   const boats = unpack('boats', 'application/json').json();
-  const compiled = await WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
-  const started = await start(compiled);
-  /** @type {typeof started} */
-  const calculator = { version: started.version, ready: () => started.ready(), call: (request) => started.call(lenient(request)) };
+  const compiled = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
+  const begun = compiled.then(start).then((c) => ({ version: c.version, ready: () => c.ready(), call: (/** @type {any} */ request) => c.call(lenient(request)) }));
+  const { aside, free } = openAside(begun, compiled, unpack('aside', 'text/javascript').text());
+  // The worker answers what the view asks first while the page's own calculator starts.
+  const ahead = navigator.hardwareConcurrency > 1 && view === 'sheet' ? await had(firstOf(name), aside) : () => undefined;
+  const started = await begun;
+  /** @type {import('../wasm/marinecalc.js').Calculator} */
+  const calculator = { ...started, call: (/** @type {any} */ request) => ahead(request) ?? started.call(request) };
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
-  const aside = openAside(calculator, compiled, unpack('aside', 'text/javascript').text());
-  const app = { build, calculator, aside, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
+  const app = { build, calculator, aside, free, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
   let last = '';
   show = () => {
     last = location.hash;

@@ -2,19 +2,23 @@
 // with the first such request; where a browser gives none, the page's own
 // calculator answers after the next frame. It works at one request at a time,
 // and takes the newest of those that wait: that is of the view that is shown.
+// What a sheet asks is short; while the worker is at nothing longer, it is soon
+// answered there.
 
 import { lenient } from './lenient.js';
 import { oneRun } from './one-run.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
 
+const SHORT = ['contents', 'blank', 'run', 'fits', 'keep'];
+
 /**
- * @param {Calculator} calculator the page's own
- * @param {WebAssembly.Module} module
+ * @param {Promise<Calculator>} calculator the page's own
+ * @param {Promise<WebAssembly.Module>} module
  * @param {Promise<string>} program the worker's
  */
 export function openAside(calculator, module, program) {
-  /** @typedef {{ request: any, done: (reply: any) => void }} Asked */
+  /** @typedef {{ request: any, done: (reply: any) => void, fail: (reason: unknown) => void }} Asked */
   /** @type {Asked[]} oldest first */
   const waiting = [];
   /** @type {Asked | undefined} what the worker is at */
@@ -22,14 +26,17 @@ export function openAside(calculator, module, program) {
   /** @type {Promise<Worker | undefined> | undefined} */
   let worker;
   let last = 0;
-  const own = oneRun(calculator);
+  let up = false; // whether it has answered before
+  /** @type {ReturnType<typeof oneRun> | undefined} */
+  let own;
 
   /** @param {Asked} asked */
-  const here = ({ request, done }) => void setTimeout(() => done(own(request)));
+  const here = ({ request, done, fail }) => void calculator.then((found) => setTimeout(() => done((own ??= oneRun(found))(request))), fail);
 
   /** The worker is no use: the page's own answers what is open, and the rest. */
   const giveUp = () => {
     worker = Promise.resolve(undefined);
+    up = false;
     if (open) waiting.push(open);
     open = undefined;
     waiting.splice(0).reverse().forEach(here);
@@ -43,11 +50,12 @@ export function openAside(calculator, module, program) {
       made.addEventListener('message', ({ data: { number, reply, failed } }) => {
         if (number !== last || !open) return;
         if (failed !== undefined || !reply) return giveUp();
+        up = true;
         open.done(reply);
         open = undefined;
         next(made);
       });
-      made.postMessage(module);
+      made.postMessage(await module);
       return made;
     } catch {
       return undefined;
@@ -61,11 +69,12 @@ export function openAside(calculator, module, program) {
     if (open) to.postMessage({ number: ++last, request: open.request });
   };
 
-  return /** @type {import('../app.js').App['aside']} */ (
+  const aside = /** @type {import('../app.js').App['aside']} */ (
     (/** @type {any} */ request) =>
-      new Promise((done) => {
-        waiting.push({ request: lenient(request), done });
+      new Promise((done, fail) => {
+        waiting.push({ request: lenient(request), done, fail });
         void (worker ??= begin()).then((to) => (to ? next(to) : giveUp()));
       })
   );
+  return { aside, free: () => up && [...waiting, ...(open ? [open] : [])].every(({ request }) => SHORT.includes(request.ask)) };
 }

@@ -1,6 +1,7 @@
 // A counter of drips: a tap for each, and the rate. How far a count of so many
 // can be trusted, and what is usual, the calculator says.
 
+import { here } from '../kit/asking.js';
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forget, keep, recall } from '../store/keep.js';
@@ -81,7 +82,7 @@ export function dripCounter(app, fields, gauge) {
     }
     const { seconds, rate } = counted();
     const name = field().pointer.slice(1);
-    const sheet = runWith(app, GLAND, { [name]: written(rate), dripGauge: gaugeOf(seconds) });
+    const sheet = here(runWith(GLAND, { [name]: written(rate), dripGauge: gaugeOf(seconds) }), app.calculator.call);
     const range = sheet?.inputs.find((i) => i.name === name)?.range;
     said.replaceChildren(
       h('strong', {}, `${round(rate)} drips/min`),
@@ -106,27 +107,27 @@ function verdictsOn(sheet, names) {
 /**
  * The sheet of another calculation with what is known here. What it asks for
  * besides is taken from its schema's examples: good for results alone that do
- * not go by that.
- * @param {import('../app.js').App} app
+ * not go by that. It yields what is to be asked.
  * @param {string} calculation
  * @param {import('../../wasm/marinecalc.js').Json} input
+ * @returns {Generator<import('../../wasm/marinecalc.js').Request, import('../../wasm/marinecalc.js').Sheet | undefined, any>}
  */
-export function runWith(app, calculation, input) {
+export function* runWith(calculation, input) {
   const boat = toSend(inHand().boat);
-  const blank = app.calculator.call({ ask: 'blank', calculation, boat, units: units() });
+  const blank = yield { ask: 'blank', calculation, boat, units: units() };
   if (!blank.ok) return undefined;
   const { needs = [], properties = {} } = blank.schema.$defs.input;
   const known = blank.given ?? {};
   const all = { ...input };
-  const run = () => app.calculator.call({ ask: 'run', calculation, input: all, boat, units: units() });
-  let reply = run();
+  const run = () => /** @type {const} */ ({ ask: 'run', calculation, input: all, boat, units: units() });
+  let reply = yield run();
   if (!reply.ok) {
-    const wrong = reply.problems.map((p) => p.where);
+    const wrong = reply.problems.map((/** @type {{ where: string }} */ p) => p.where);
     for (const name of needs) {
       const example = properties[name]?.examples?.[0];
       if (all[name] === undefined && known[name] === undefined && example !== undefined && wrong.includes(`/${name}`)) all[name] = example;
     }
-    reply = run();
+    reply = yield run();
   }
   return reply.ok ? reply.sheet : undefined;
 }

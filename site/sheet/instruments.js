@@ -6,7 +6,7 @@ import { decide } from './decide.js';
 import { errands } from './errands.js';
 import { jointList } from './joints.js';
 import { nutsFromAbove } from './nuts.js';
-import { boltCircle, passesOf } from './passes.js';
+import { circleOf } from './passes.js';
 import { nameOf, inHand } from '../store/shelf.js';
 import { revCounter } from './speeds.js';
 
@@ -40,10 +40,7 @@ export function resultInstruments(app, schema, sheet, form, place, given, go) {
   const decided = form.fields.get('/decided');
   const shown = Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, { instrument, opens = [] }]) => {
     const table = sheet.tables?.find((t) => t.name === name);
-    if (instrument === 'passes') {
-      const of = passesOf(app, sheet);
-      return of && sheet.results.some((r) => r.name === name) ? [boltCircle(of, `${place}/bolts`)] : [];
-    }
+    if (instrument === 'passes') return sheet.results.some((r) => r.name === name) ? circleOf(app, sheet, `${place}/bolts`) : [];
     if (!table) return [];
     if (instrument === 'nuts') return [nutsFromAbove(app, table, given('mounts'), form, place)];
     if (instrument === 'days') return [dayStrip(table, sheet, given('windows'), go)];

@@ -4,6 +4,7 @@ import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
 Object.assign(globalThis, { BroadcastChannel: undefined }); // one that stands open keeps the test from ending
+const { here } = await import('../kit/asking.js');
 const { mountRows } = await import('./nuts.js');
 const { passesOf, standOf } = await import('./passes.js');
 const { bandsAt } = await import('./speeds.js');
@@ -26,13 +27,13 @@ test('bolts are gone over in their order each pass, and once round at the full t
 });
 
 test('bolts are gone over in the sequence that the sheet has, whatever its text', () => {
-  const of = passesOf(null, { inputs: [], results: [{ name: 'wrenchSetting', text: '38 N·m', si: 38 }, { name: 'firstTorque', text: '12 N·m' }, { name: 'secondTorque', text: '25 N·m' }, { name: 'tighteningOrder', text: 'crosswise, 2 by 2', sequence: [1, 3, 2, 4] }] });
+  const of = here(passesOf({ inputs: [], results: [{ name: 'wrenchSetting', text: '38 N·m', si: 38 }, { name: 'firstTorque', text: '12 N·m' }, { name: 'secondTorque', text: '25 N·m' }, { name: 'tighteningOrder', text: 'crosswise, 2 by 2', sequence: [1, 3, 2, 4] }] }));
   assert.deepEqual(of, { order: [1, 3, 2, 4], passes: ['12 N·m', '25 N·m', '38 N·m'] });
 });
 
 test('a torque that is not settled gets no passes', () => {
   const sheet = { inputs: [], results: [{ name: 'wrenchSetting', text: '70 N·m', unsettled: 'NOT SETTLED: 70 N·m calculated, this bolt can break from 60 N·m' }] };
-  assert.equal(passesOf(null, sheet), null);
+  assert.equal(here(passesOf(sheet)), null);
 });
 
 test('a speed lies in the bands that hold it, ends among them', () => {

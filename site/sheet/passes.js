@@ -1,6 +1,7 @@
 // The circle of bolts: in which order, at which torque each pass, ticked off
 // bolt by bolt.
 
+import { aside, here } from '../kit/asking.js';
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { keep, recall } from '../store/keep.js';
@@ -24,22 +25,41 @@ export function standOf({ order, passes }, done) {
 
 /**
  * Order and torques for a sheet that has the wrench setting: from it where it
- * has them all, else as the fit of the bolts has them.
- * @param {import('../app.js').App} app
+ * has them all, else as the fit of the bolts has them. It yields what is to be asked.
  * @param {import('../../wasm/marinecalc.js').Sheet} sheet
- * @returns {Passes | null}
+ * @returns {Generator<import('../../wasm/marinecalc.js').Request, Passes | null, any>}
  */
-export function passesOf(app, sheet) {
+export function* passesOf(sheet) {
   const full = sheet.results.find((r) => r.name === 'wrenchSetting') ?? sheet.inputs.find((i) => i.name === 'wrenchSetting');
   if (!full || full.unsettled) return null;
   const makers = 'maker' in full ? full.maker : undefined;
   const own = sheet.results.some((r) => r.name === 'tighteningOrder');
-  const fit = own ? sheet : runWith(app, 'bolt-fit', { wrenchSetting: `${makers?.si ?? full.si} N·m` });
+  const fit = own ? sheet : yield* runWith('bolt-fit', { wrenchSetting: `${makers?.si ?? full.si} N·m` });
   if (!fit || (!own && fit.inputs.find((i) => i.name === 'boltCount')?.origin !== 'boat')) return null; // of no number of bolts that nobody counted
   const result = (/** @type {string} */ name) => fit.results.find((r) => r.name === name);
   const order = result('tighteningOrder')?.sequence ?? [];
   const passes = [result('firstTorque')?.text ?? '', result('secondTorque')?.text ?? '', makers?.text ?? full.text].filter(Boolean);
   return order.length > 1 && passes.length === 3 ? { order, passes } : null;
+}
+
+let circled = false; // whether the last sheet had a circle
+
+/**
+ * The circle of a sheet, or the room for it until it is known.
+ * @param {import('../app.js').App} app
+ * @param {import('../../wasm/marinecalc.js').Sheet} sheet
+ * @param {string} place whose bolts they are
+ * @returns {HTMLElement[]}
+ */
+export function circleOf(app, sheet, place) {
+  const made = (/** @type {Passes | null} */ of) => {
+    circled = of !== null;
+    return of ? [boltCircle(of, place)] : [];
+  };
+  if (!app.free()) return made(here(passesOf(sheet), app.calculator.call));
+  const room = h('div', { class: circled && 'passes-room' });
+  void aside(passesOf(sheet), app.aside).then((of) => room.replaceWith(...made(of)));
+  return [room];
 }
 
 /**

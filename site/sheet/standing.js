@@ -20,14 +20,9 @@ export class Standing {
   used = {};
   /** @type {Sheet | null} */
   #sheet = null;
-  #run;
 
-  /**
-   * @param {(typed: Json) => import('../../wasm/marinecalc.js').RunReply | import('../../wasm/marinecalc.js').Refusal} run
-   * @param {() => Json | null} read what was typed without the places at which nothing was read
-   */
-  constructor(run, read) {
-    this.#run = run;
+  /** @param {() => Json | null} read what was typed without the places at which nothing was read */
+  constructor(read) {
     this.#read = read;
   }
 
@@ -39,21 +34,22 @@ export class Standing {
 
   /**
    * The sheet to show, what is wrong, whether the sheet is the one from before,
-   * and the inputs that it goes without or takes as they were.
+   * and the inputs that it goes without or takes as they were. It yields what is
+   * to be run; one at a time is taken, to its end.
    * @param {Json} typed
-   * @returns {{ sheet: Sheet | null, problems: Problem[], old: boolean, without: string[], held: string[] }}
+   * @returns {Generator<Json, { sheet: Sheet | null, problems: Problem[], old: boolean, without: string[], held: string[] }, import('../../wasm/marinecalc.js').RunReply | import('../../wasm/marinecalc.js').Refusal>}
    */
-  take(typed) {
+  *take(typed) {
     const changed = Object.keys({ ...this.#last, ...typed }).filter((n) => JSON.stringify(this.#last?.[n]) !== JSON.stringify(typed[n]));
     if (this.#last && changed.length > 0 && changed.join() !== this.#editing) {
       this.settle();
       this.#editing = changed.join();
     }
     this.#last = typed;
-    let reply = this.#run(typed);
+    let reply = yield typed;
     let used = typed;
     const read = reply.ok ? null : this.#read();
-    const short = read && this.#run(read);
+    const short = read && (yield read);
     if (read && short?.ok) [reply, used] = [short, read];
     if (reply.ok) {
       this.#good = this.used = used;
@@ -73,7 +69,7 @@ export class Standing {
         else usable[name] = good;
         if (this.#sheet && JSON.stringify(good) !== JSON.stringify(typed[name])) held.push(name); // also one that was not typed: a table or the boat gives it
       }
-      const again = this.#run(usable);
+      const again = yield usable;
       if (again.ok) {
         [this.#sheet, this.used] = [again.sheet, usable];
         return { sheet: again.sheet, problems, old: false, without: without.filter((name) => !held.includes(name)), held };

@@ -8,6 +8,7 @@ import { Form } from '../form/form.js';
 import { originsGiven, originsOf } from '../form/origins.js';
 import { summary, warningList } from '../form/problems.js';
 import { unitFor } from '../form/units.js';
+import { aside, here } from '../kit/asking.js';
 import { today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
@@ -25,12 +26,13 @@ import { units } from '../store/settings.js';
 import { onwardLinks, toStep, workLinks } from './work.js';
 import { change, days, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
+import { blankOf, isDated, keeping, runOf, typedFor } from './asks.js';
 import { showFault } from './fault.js';
 
-// On a device where a call takes longer than this, wait for a pause in typing.
-const SLOW = 100; // ms
-const PAUSE = 150; // ms
+const PAUSE = 150; // ms without a key, until what can wait is asked
 const ONE_GO = 3000; // ms between keys of one change
+
+/** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
@@ -39,9 +41,8 @@ export function showCalculation(app, main, id = '') {
   const place = `${boatId}/${id}`;
   const handed = handedTo(app, id);
   const sent = handed.boat ?? toSend(boat);
-  const alone = { ask: /** @type {const} */ ('blank'), calculation: id, units: units(), date: today() };
-  const withBoat = app.calculator.call({ ...alone, boat: sent });
-  const blank = withBoat.ok ? withBoat : app.calculator.call(alone); // the run tells what is wrong with the boat
+  const withBoat = app.calculator.call(blankOf(id, sent));
+  const blank = withBoat.ok ? withBoat : app.calculator.call(blankOf(id)); // the run tells what is wrong with the boat
   if (!blank.ok) {
     main.append(h('h1', {}, 'No such calculation'), ...blank.problems.map((p) => h('p', {}, inWords(p))));
     return 'No such calculation';
@@ -52,14 +53,14 @@ export function showCalculation(app, main, id = '') {
   const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
   let wait = 0;
   let pause = 0;
-  let took = 0;
+  let later = 0;
   let lastKey = 0;
-  // Where today is asked for, it stands there until another day is typed.
-  const dated = input.properties?.today !== undefined;
-  let before = dated ? { today: today(), ...typed(boatId, id) } : typed(boatId, id);
-  /** What is typed, but for the day that it is anyway. @param {import('../../wasm/marinecalc.js').Json} value */
+  const dated = isDated(schema);
+  const begun = typedFor(schema, id);
+  let before = trimmed(begun) ?? {};
+  /** What is typed, but for the day that it is anyway. @param {Json} value */
   const lasting = (value) => (dated && value.today === today() ? Object.fromEntries(Object.entries(value).filter(([name]) => name !== 'today')) : value);
-  /** @param {import('../../wasm/marinecalc.js').Json} value */
+  /** @param {Json} value */
   const put = (value) => {
     keepTyped(boatId, id, lasting(value));
     before = value;
@@ -68,7 +69,7 @@ export function showCalculation(app, main, id = '') {
   const form = new Form({
     root: schema,
     schema: input,
-    value: before,
+    value: begun,
     prefix: 'in',
     units: units(),
     choices,
@@ -84,7 +85,7 @@ export function showCalculation(app, main, id = '') {
       lastKey = performance.now();
       keepTyped(boatId, id, lasting(before));
       clearTimeout(wait);
-      wait = setTimeout(redraw, took > SLOW ? PAUSE : 0);
+      wait = setTimeout(redraw);
     },
   });
 
@@ -110,26 +111,36 @@ export function showCalculation(app, main, id = '') {
   const sight = new IntersectionObserver(([seen]) => (toAnswer.hidden = seen?.isIntersecting ?? true));
 
   /** What was typed, as it would be kept with the boat. */
-  const kept = () => keep(app, boat, id, lasting(form.read() ?? trimmed(form.value) ?? {}));
+  const toKeepOf = () => lasting(form.read() ?? trimmed(form.value) ?? {});
 
   let tied = true; // whether picks ask for other inputs
 
+  /** Asks where it is answered soonest. @type {typeof app.aside} */
+  const ask = (asked) => (app.free() ? app.aside(asked) : Promise.resolve(app.calculator.call(asked)));
+
   /** What can wait until nobody types. @param {boolean} usable whether all that is typed can be used */
-  function rested(usable) {
-    const reply = tied && app.calculator.call({ ...request(trimmed(form.value) ?? {}), ask: 'fits' });
+  async function rested(usable) {
+    const now = before;
+    const still = () => before === now && drawnOf === now && answer.isConnected;
+    if (!still()) return; // and drawn it rests anew
+    const offer = usable && (await ask(keeping(boat, id, toKeepOf())));
+    const reply = tied && (await ask({ ...request(trimmed(form.value) ?? {}), ask: 'fits' }));
+    if (!still()) return;
     if (reply && reply.ok) {
       form.narrow(reply.fits);
       tied = Object.keys(reply.fits).length > 0;
     }
-    if (!usable) return;
-    offerToKeep();
+    if (!offer) return;
+    offerToKeep(offer);
     const known = main.querySelector('.known');
     if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
   }
 
-  /** Offers to keep with the boat what the sheet was calculated from. */
-  function offerToKeep() {
-    const offer = kept();
+  /**
+   * Offers to keep with the boat what the sheet was calculated from.
+   * @param {import('../../wasm/marinecalc.js').ReplyTo<import('../../wasm/marinecalc.js').KeepRequest>} offer
+   */
+  function offerToKeep(offer) {
     const titles = offer.ok ? (offer.kept ?? []).map((k) => k.title) : ['What was typed'];
     if (titles.length === 0) {
       toKeep.replaceChildren(...(keptNow === place ? [h('strong', { role: 'status' }, 'Kept.')] : []));
@@ -142,7 +153,7 @@ export function showCalculation(app, main, id = '') {
   }
 
   function keepIt() {
-    const reply = kept();
+    const reply = app.calculator.call(keeping(boat, id, toKeepOf()));
     if (!reply.ok) {
       toKeep.replaceChildren(h('span', {}, 'The boat’s file does not take this, and nothing was kept.'), summary(form.take(reply.problems), 'h3'));
       return;
@@ -162,11 +173,11 @@ export function showCalculation(app, main, id = '') {
   }
 
   /**
-   * @param {import('../../wasm/marinecalc.js').Json} typedIn
+   * @param {Json} typedIn
    * @returns {import('../../wasm/marinecalc.js').RunRequest}
    */
-  const request = (typedIn = standing.used) => ({ ask: 'run', calculation: id, input: typedIn, boat: sent, units: units(), date: today() });
-  const standing = new Standing((typedIn) => app.calculator.call(request(typedIn)), () => form.read());
+  const request = (typedIn = standing.used) => runOf(id, typedIn, sent);
+  const standing = new Standing(() => form.read());
 
   /** @type {import('../../wasm/marinecalc.js').Sheet | null} */
   let shownSheet = null;
@@ -182,11 +193,37 @@ export function showCalculation(app, main, id = '') {
     (schema) => unitFor(schema, units()),
   );
 
-  function redraw() {
+  /** @type {Json | undefined} what is drawn was made from this */
+  let drawnOf;
+  let busy = false;
+  let behindHand = false; // whether something was typed since
+
+  /** Draws what is typed, and again until nothing was typed since. */
+  async function redraw() {
+    if (busy) {
+      behindHand = true;
+      return;
+    }
+    busy = true;
+    answer.ariaBusy = 'true';
+    do {
+      behindHand = false;
+      const now = before;
+      const taken = await aside(standing.take(now), (used) => ask(request(used)));
+      if (!answer.isConnected) return;
+      draw(taken, now);
+    } while (behindHand);
+    busy = false;
+    answer.ariaBusy = null;
+  }
+
+  /**
+   * @param {ReturnType<typeof standing.take> extends Generator<any, infer T> ? T : never} taken
+   * @param {Json} of what was typed
+   */
+  function draw({ sheet, problems, old, without, held }, of) {
     clearTimeout(pause);
-    const began = performance.now();
-    const { sheet, problems, old, without, held } = standing.take(trimmed(form.value) ?? {});
-    took = performance.now() - began;
+    clearTimeout(later);
     const taken = form.take(problems);
     shownSheet = problems.length > 0 ? null : sheet;
     tryOut.element.hidden = shownSheet === null;
@@ -203,11 +240,14 @@ export function showCalculation(app, main, id = '') {
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.join('. '))),
         ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), ...(problems.length > 0 ? [] : [button('Print a card', () => print())]), ...calendarButton(app.calculator, request, sheet))),
       );
-      detail.replaceChildren(...behind(sheet, opens));
+      // Behind the answer, and so after it, but for the first time.
+      const follows = () => detail.replaceChildren(...behind(sheet, opens));
+      if (drawnOf) later = setTimeout(follows);
+      else follows();
       toWork.replaceChildren();
       (sheet.procedures ? toWork : answer).append(...workLinks(app, sheet)); // what is past its limit has its cure beside it
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
-      cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: passesOf(app, sheet) }));
+      cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: here(passesOf(sheet), app.calculator.call) }));
       toAnswer.textContent = problems.length > 0 ? `The answer from before: ${atFoot(sheet)}` : atFoot(sheet);
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
@@ -216,7 +256,8 @@ export function showCalculation(app, main, id = '') {
       toAnswer.textContent = 'No answer yet';
       cardOf(null);
     }
-    pause = setTimeout(() => rested(problems.length === 0), PAUSE);
+    drawnOf = of;
+    pause = setTimeout(() => void rested(problems.length === 0), PAUSE);
     if (problems.length > 0) toKeep.replaceChildren();
     speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
     const undone = lastChange(place);
@@ -283,8 +324,8 @@ export function showCalculation(app, main, id = '') {
       standing.settle();
     });
   }
-  redraw();
-  warmUp(() => app.calculator.call(request()));
+  draw(here(standing.take(before), (used) => app.calculator.call(request(used))), before);
+  void app.aside(request()); // begins it, for the first key
   return title;
 }
 
@@ -292,15 +333,6 @@ let keptNow = ''; // the sheet from which something was kept just now
 
 /** By boat and sheet: the sheet from which it was opened, and what is typed there counts. @type {Map<string, string>} */
 const openedFrom = new Map();
-
-/**
- * What a boat would be with those inputs of a calculation kept, today.
- * @param {import('../app.js').App} app
- * @param {import('../../wasm/marinecalc.js').Json} boat
- * @param {string} calculation
- * @param {import('../../wasm/marinecalc.js').Json} input
- */
-const keep = (app, boat, calculation, input) => app.calculator.call({ ask: 'keep', boat: toSend(boat) ?? { name: nameOf(boat) }, calculation, input, date: today() });
 
 /**
  * The boat as it would be with what is typed kept of the sheets that lead to
@@ -312,11 +344,11 @@ const keep = (app, boat, calculation, input) => app.calculator.call({ ask: 'keep
 function handedTo(app, calculation) {
   const { id, boat } = inHand();
   const typedOn = days(id);
-  /** @type {{ boat?: import('../../wasm/marinecalc.js').Json, from: typeof app.contents.calculations }} */
+  /** @type {{ boat?: Json, from: typeof app.contents.calculations }} */
   const handed = { from: [] };
   for (const c of app.contents.calculations.filter((c) => c.onward?.includes(calculation))) {
     if (typedOn[c.id] !== today() && openedFrom.get(`${id}/${calculation}`) !== c.id) continue;
-    const reply = keep(app, handed.boat ?? boat, c.id, trimmed(typed(id, c.id)) ?? {});
+    const reply = app.calculator.call(keeping(handed.boat ?? boat, c.id, trimmed(typed(id, c.id)) ?? {}));
     if (!reply.ok || (reply.kept ?? []).length === 0) continue;
     handed.boat = reply.boat;
     handed.from.push(c);
@@ -336,16 +368,4 @@ function showRest(rest) {
  */
 function some(...all) {
   return all.filter((one) => one instanceof HTMLElement);
-}
-
-/**
- * Runs a few times while nobody types: a browser makes fast code only of what
- * has run before, and the first key should not wait for that.
- * @param {() => void} run
- */
-function warmUp(run, times = 3) {
-  setTimeout(() => {
-    run();
-    if (times > 1) warmUp(run, times - 1);
-  }, 50);
 }

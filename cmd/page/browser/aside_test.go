@@ -1,0 +1,67 @@
+package browser
+
+import (
+	"strings"
+	"testing"
+)
+
+// Keys are answered by the worker once it is up, in the order in which they
+// were typed, and the last of them stands.
+func TestKeysAreAnsweredAside(t *testing.T) {
+	b := newTab(t, 360)
+	b.beforePage(`
+		window.aside = [];
+		const post = Worker.prototype.postMessage;
+		Worker.prototype.postMessage = function (message, ...rest) {
+			if (message?.request) window.aside.push(message.request);
+			return post.call(this, message, ...rest);
+		};`)
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	b.write("#in-gearRatioAhead", "2")
+	b.until(`document.querySelector(".answers .value")`)
+	b.until(`!document.querySelector(".answer").ariaBusy && window.aside.length > 0`)
+	eval[any](b, "window.aside.length = 0")
+	b.write("#in-gearRatioAhead", "2.6")
+	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	b.until(`document.querySelector(".answers .value").textContent.includes("` + want + `")`)
+	b.until(`!document.querySelector(".answer").ariaBusy`)
+	if said := b.text(".answers .value"); !strings.Contains(said, want) {
+		t.Errorf("the answer is %q, by the library %q", said, want)
+	}
+	if asked := eval[int](b, `window.aside.filter((r) => r.ask === "run").length`); asked == 0 {
+		t.Error("no key was answered by the worker")
+	}
+}
+
+// Where the browser gives no worker the page's own calculator answers, at the
+// opening of a sheet and at each key.
+func TestSheetWithoutAWorker(t *testing.T) {
+	b := newTab(t, 360)
+	b.beforePage("delete window.Worker")
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	b.write("#in-gearRatioAhead", "2.6")
+	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	b.until(`document.querySelector(".answers .value")?.textContent.includes("` + want + `")`)
+	if eval[bool](b, `"Worker" in window`) {
+		t.Error("the browser still gives a worker")
+	}
+}
+
+// What is kept for the next opening was made from what is typed then, also
+// where one goes on typing while the answer is on its way.
+func TestAnswerKeptIsOfWhatIsTyped(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	for _, ratio := range []string{"2", "2.1", "2.15", "2.6"} {
+		b.write("#in-gearRatioAhead", ratio)
+	}
+	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	b.until(`document.querySelector(".answers .value")?.textContent.includes("` + want + `")`)
+	b.until(`localStorage.getItem("marinecalc.answer.shaft-torque")?.includes("` + want + `")`)
+}

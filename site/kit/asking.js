@@ -1,0 +1,49 @@
+// What is worked out by several requests, each made from the reply before: here,
+// at once, or aside, without holding the page up.
+
+/**
+ * @template Q, A, T
+ * @param {Generator<Q, T, A>} work yields requests and is given their replies
+ * @param {(request: Q) => A} ask
+ * @returns {T}
+ */
+export function here(work, ask) {
+  let at = work.next();
+  while (!at.done) at = work.next(ask(at.value));
+  return at.value;
+}
+
+/**
+ * @template Q, A, T
+ * @param {Generator<Q, T, A>} work
+ * @param {(request: Q) => Promise<A>} ask
+ * @returns {Promise<T>}
+ */
+export async function aside(work, ask) {
+  let at = work.next();
+  while (!at.done) at = work.next(await ask(at.value));
+  return at.value;
+}
+
+/**
+ * The replies to what a piece of work asks, each given once, to the same request.
+ * @param {Generator<any, void, any>} work
+ * @param {(request: any) => Promise<any>} ask
+ * @returns {Promise<(request: any) => any>}
+ */
+export async function had(work, ask) {
+  /** @type {Map<string, any>} */
+  const replies = new Map();
+  await aside(work, async (request) => {
+    const reply = await ask(request);
+    replies.set(JSON.stringify(request), reply);
+    return reply;
+  });
+  return (request) => {
+    if (replies.size === 0) return undefined;
+    const of = JSON.stringify(request);
+    const reply = replies.get(of);
+    replies.delete(of);
+    return reply;
+  };
+}
