@@ -82,6 +82,27 @@ export function rowAt(rows, { hour, again }, turn) {
 }
 
 /**
+ * Where a row of readings round the clock was read, as its face says it; empty
+ * for other places, and where that is not told.
+ * @param {Json} all what is typed
+ * @param {Map<string, Round>} rounds by their pointers
+ * @param {string} pointer of something in the row
+ * @param {{ si(value: unknown, schema: Schema): number | undefined }} read
+ */
+export function placeOf(all, rounds, pointer, read) {
+  const [, list = '', i = ''] = /^(.*)\/(\d+)\/[^/]*$/.exec(pointer) ?? [];
+  const round = rounds.get(list);
+  const rows = round && at(all, list);
+  if (!round || !Array.isArray(rows)) return '';
+  const { where, turn, closes, parts } = round;
+  const placed = rows.map((row) => ({ at: read.si(row?.[where], parts[where] ?? {}), turn: Math.round((((turn && read.si(row?.[turn], parts[turn] ?? {})) || 0) * 180) / Math.PI) }));
+  const row = placed[Number(i)];
+  if (row?.at === undefined) return '';
+  const again = closes && placed.slice(0, Number(i)).some((r) => r.at === row.at && r.turn === row.turn);
+  return `${oclock(hourOf(row.at))}${again ? ' again' : ''}${row.turn ? `, turned ${row.turn}°` : ''}`;
+}
+
+/**
  * What was typed without the places of such lists at which nothing was read; null
  * where each was.
  * @param {Json} all
@@ -172,6 +193,12 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
     ),
   );
   input.addEventListener('input', take);
+  made.addEventListener('row', (event) => {
+    const { row = -1, name = '' } = event instanceof CustomEvent ? event.detail : {};
+    if (values.some(([n]) => n === name)) value = name;
+    turn = placed()[row]?.turn ?? turn;
+    choose(Math.max(0, places().findIndex((place) => rowAt(placed(), place, turn) === row)));
+  });
   input.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter') return;
     event.preventDefault();

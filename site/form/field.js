@@ -1,7 +1,7 @@
 // One input of a form: label, control, where its value comes from, help, and
 // what is wrong with it. The schema says which control it is.
 
-import { h } from '../kit/dom.js';
+import { h, hold, steady } from '../kit/dom.js';
 import { brief } from './origins.js';
 import { unitFor } from './units.js';
 
@@ -41,6 +41,8 @@ import { unitFor } from './units.js';
 /** Units of which people write fractions or words, 3/8 in, 1/4 turn, 3 o'clock; without one it may be 2:1 or 38 EUR. */
 const SPELT = /^(in|turn|°|deg|o'clock|)$/;
 
+const THUMB = 300; // ms that a thumb takes to come off the next field
+
 export class Field {
   /** @type {HTMLInputElement | HTMLSelectElement} */
   control;
@@ -48,6 +50,9 @@ export class Field {
   #from;
   #wrong;
   #needed;
+  /** Whether what is wrong is told to the ear alone, so that nothing moves under the thumb while one types. */
+  #typing = false;
+  #free = () => {};
   #setting;
   /** What stands here when nothing is typed, and where from. @type {[string, string]} */
   #origin = ['', ''];
@@ -165,8 +170,24 @@ export class Field {
   /** @param {Problem[]} problems */
   showWrong(problems) {
     this.#wrong.textContent = problems.map(inWords).join(' ');
+    this.#wrong.classList.toggle('unseen', this.#typing);
     if (problems.length > 0) this.control.setAttribute('aria-invalid', 'true');
     else this.control.removeAttribute('aria-invalid');
+  }
+
+  /** From now on one types here: no message comes, and one that stands keeps its room. */
+  #begun() {
+    this.#free = hold(this.control);
+    this.#typing = this.#wrong.textContent === '';
+    this.#wrong.style.height = this.#typing ? '' : `${this.#wrong.offsetHeight}px`;
+  }
+
+  #left() {
+    this.#typing = false;
+    steady(() => {
+      this.#wrong.classList.remove('unseen');
+      this.#wrong.style.height = '';
+    });
   }
 
   /**
@@ -228,6 +249,10 @@ export class Field {
     });
     made.value = kept === undefined ? '' : String(kept);
     const { read, change } = this.#setting;
+    made.addEventListener('focus', () => this.#begun());
+    made.addEventListener('blur', () => this.#free());
+    made.addEventListener('blur', () => setTimeout(() => document.activeElement === made || this.#left(), THUMB));
+    made.addEventListener('keydown', ({ key }) => key === 'Enter' && this.#left());
     made.addEventListener('input', () => {
       this.showOrigin(...this.#origin); // no longer in use
       change(pointer, meant(made.value, schema, unit, read));

@@ -1,12 +1,13 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
-import { button, h } from '../kit/dom.js';
+import { button, h, steady } from '../kit/dom.js';
 import { at, below, count, trimmed, withAt } from '../kit/pointer.js';
-import { clockFace, readAlone, roundOf } from './clock.js';
+import { clockFace, placeOf, readAlone, roundOf } from './clock.js';
 import { Field, inWords, standing, types } from './field.js';
 import { inGroups } from './groups.js';
 import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters } from './rows.js';
+import { visit } from './visit.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -116,14 +117,16 @@ export class Form {
         else taken.wrong.push({ ...place, problem });
       } else taken.loose.push(problem);
     }
-    for (const field of this.fields.values()) {
-      field.showNeeded(needed.has(field));
-      field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
-    }
-    for (const [pointer, place] of this.#wholes) {
-      const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
-      place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
-    }
+    steady(() => {
+      for (const field of this.fields.values()) {
+        field.showNeeded(needed.has(field));
+        field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
+      }
+      for (const [pointer, place] of this.#wholes) {
+        const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
+        place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
+      }
+    });
     taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f), name: f.title })));
     for (const list of [taken.missing, taken.wrong]) list.sort((a, b) => (a.control.compareDocumentPosition(b.control) & Node.DOCUMENT_POSITION_PRECEDING ? 1 : -1));
     return taken;
@@ -160,21 +163,12 @@ export class Form {
     return [...this.fields.values()].filter((f) => f.required && !f.isFilled && f.pointer.startsWith(`${pointer}/`));
   }
 
-  /** Opens the fold, if any, in which a control stands, and goes there. @param {HTMLElement} control */
-  static visit(control) {
-    const list = control.closest('.row')?.closest('fieldset');
-    const face = list?.querySelector('.hub input'); // read on the face, not in the list below it
-    if (face instanceof HTMLElement && face.checkVisibility()) return face.focus();
-    for (let up = control.parentElement; up; up = up.parentElement) {
-      if (up instanceof HTMLDetailsElement) up.open = true;
-    }
-    control.focus();
-  }
-
   /** @param {Field} field */
   #titled(field) {
     const row = field.element.closest('.row');
-    return row instanceof HTMLElement && row.dataset.title ? `${field.title}, ${row.dataset.title}` : field.title;
+    if (!(row instanceof HTMLElement) || !row.dataset.title) return field.title;
+    const place = placeOf(this.value, this.#rounds, field.pointer, this.#setting.read);
+    return place ? `${field.title} at ${place}` : `${field.title}, ${row.dataset.title}`;
   }
 
   /**
@@ -272,7 +266,7 @@ export class Form {
       draw();
       this.#unmade.get(below(pointer, before))?.();
       const control = rows.children[before]?.querySelector('input, select');
-      if (control instanceof HTMLElement) Form.visit(control);
+      if (control instanceof HTMLElement) visit(control);
     });
     this.#adders.set(pointer, (elsewhere) => {
       more.textContent = elsewhere ? `Change here: ${title}` : `Add: ${single}`;

@@ -3,7 +3,7 @@
 
 import { button, h } from '../kit/dom.js';
 import { inWords } from './field.js';
-import { Form } from './form.js';
+import { visit } from './visit.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
 
@@ -88,7 +88,7 @@ function without(text, beginning) {
  * @param {string} title
  */
 function goTo(control, title) {
-  return button(title, () => Form.visit(control), { class: 'link' });
+  return button(title, () => visit(control), { class: 'link' });
 }
 
 /**

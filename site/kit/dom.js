@@ -58,6 +58,37 @@ export function painted() {
   });
 }
 
+/** Does what may move things, and keeps the control in use where it is on the screen. @param {() => void} act */
+export function steady(act) {
+  const { activeElement: used } = document;
+  const before = used?.getBoundingClientRect().top ?? 0;
+  act();
+  const moved = (used?.getBoundingClientRect().top ?? before) - before;
+  if (moved !== 0) scrollBy(0, moved);
+}
+
+/**
+ * Keeps a control where it is on the screen while what stands before it grows
+ * or shrinks, until what it gives is called.
+ * @param {HTMLElement} control
+ */
+export function hold(control) {
+  const now = () => control.getBoundingClientRect().top;
+  let top = now();
+  const moved = () => (top = now());
+  const sizes = new ResizeObserver(() => (control.isConnected ? now() !== top && scrollBy(0, now() - top) : free()));
+  const root = document.documentElement.style;
+  const free = () => {
+    root.overflowAnchor = '';
+    sizes.disconnect();
+    removeEventListener('scroll', moved);
+  };
+  root.overflowAnchor = 'none'; // the browser's own way holds what is highest on the screen
+  sizes.observe(document.body);
+  addEventListener('scroll', moved, { passive: true });
+  return free;
+}
+
 /**
  * Draws a view anew where it stands; the ear goes to its heading, the eye stays.
  * @param {HTMLElement} main

@@ -9,6 +9,9 @@ import { cells } from './cells.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Table} Table */
 
+/** How the first pair is moved, beside every figure for it. */
+export const HALF_FIRST = 'First pair: half of it, then read. The rest only if the gap went half of its way.';
+
 const AGAIN = ['gapVertical', 'gapHorizontal', 'offsetVertical', 'offsetHorizontal'];
 
 /**
@@ -53,6 +56,8 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const raise = cell(row, 'raise');
     return cell(row, 'nut')?.text || (raise?.si ? `${raise.text.replace('-', '')} ${raise.si > 0 ? 'up' : 'down'}, pitch not given` : 'leave');
   };
+  const moved = table.rows.findIndex((row) => cell(row, 'raise')?.si);
+  const firstPair = mountRows(at).find((row) => row.includes(moved)) ?? [];
   const grid = h('div', { class: 'mounts' });
   const next = h('p', { class: 'then', role: 'status' });
   const draw = () => {
@@ -62,7 +67,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const then = cell(now, 'gapThen')?.text;
     next.textContent = !now
       ? 'All turned. Read the coupling again and type what it reads.'
-      : `Next: ${cell(now, 'name')?.text}, ${move}.${then ? ` Then top less bottom reads ${then}.` : ''}`;
+      : `Next: ${cell(now, 'name')?.text}, ${move}.${firstPair.includes(todo) && cell(now, 'raise')?.si ? ` ${HALF_FIRST}` : ''}${then ? ` Then top less bottom reads ${then}.` : ''}`;
     grid.replaceChildren(
       h('p', { class: 'bow' }, '▲ forward'),
       ...mountRows(at).map((row) => h('div', { class: 'mount-row' }, ...row.map((i) => nut(i, i === todo)))),
@@ -92,6 +97,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)) });
     const turns = cell(row, 'turns')?.si ?? 0;
     made.append(turning(turns, done.has(i)), h('strong', {}, words), h('span', {}, name));
+    if (firstPair.includes(i) && cell(row, 'raise')?.si) made.append(h('strong', {}, 'half first, then read'));
     if (turns) made.append(h('span', {}, turns > 0 ? 'anticlockwise' : 'clockwise'));
     if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));

@@ -128,15 +128,17 @@ export function headline(sheet) {
 
 /**
  * The line at the foot of a narrow screen: the figure and its verdict before
- * the names, which may be cut.
+ * the names, which may be cut; of a figure in many words the verdict alone.
  * @param {Sheet} sheet
  */
 export function atFoot(sheet) {
   const first = firstResult(sheet);
   const lead = leadVerdict(sheet);
-  if (!first?.kind) return headline(sheet);
+  if (!first) return headline(sheet);
+  const value = stands(first);
   const judged = lead && (lead.on === first.name ? lead.reads : `${lead.reads}: ${lead.title}`);
-  return bound([stands(first), ...(lead?.on === first.name ? [judged, first.title] : [first.title, judged])].filter(Boolean).join(' · '));
+  const parts = first.kind || value.length <= 30 ? [value, judged, first.title] : [judged, `${first.title}: ${value}`];
+  return bound(parts.filter(Boolean).join(' · '));
 }
 
 /**

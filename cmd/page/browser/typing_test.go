@@ -1,0 +1,136 @@
+package browser
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// What is wrong with what one types is told to the ear at once and to the eye
+// when the field is left; the next field stays where the thumb goes.
+func TestNothingMovesUnderTheThumb(t *testing.T) {
+	for _, width := range []int64{360, 1280} {
+		b := newTab(t, width)
+		b.open("#/sheet/bolt-preload")
+		const wrong = `document.querySelector("#in-torqueUsed-wrong")`
+		b.write("#in-torqueUsed", "5")
+		top := func() int {
+			return eval[int](b, `Math.round(document.querySelector("#in-headBearingDiameter").getBoundingClientRect().top)`)
+		}
+		eval[any](b, `document.querySelector("#in-torqueUsed").scrollIntoView({block: "center"})`)
+		before := top()
+		same := func(when string) {
+			t.Helper()
+			if now := top(); now < before-1 || now > before+1 {
+				t.Errorf("width %d, %s: the next field went from %d to %d", width, when, before, now)
+			}
+		}
+		b.write("#in-torqueUsed", "wide")
+		b.until(wrong + `.textContent.includes("wide") && document.querySelector("#spoken").textContent.includes("wide")`)
+		if tall := eval[int](b, wrong+`.offsetHeight`); tall > 1 {
+			t.Errorf("width %d: while one types the message is %d px tall", width, tall)
+		}
+		same("typing")
+		eval[any](b, `document.querySelector("#in-headBearingDiameter").focus({preventScroll: true})`)
+		b.until(wrong + `.offsetHeight > 20`)
+		same("the message shown")
+		eval[any](b, `document.querySelector("#in-torqueUsed").focus({preventScroll: true})`)
+		b.write("#in-torqueUsed", "32 N·m")
+		b.until(wrong + `.textContent === ""`)
+		same("mended")
+		eval[any](b, `document.querySelector("#in-headBearingDiameter").focus({preventScroll: true})`)
+		b.until(wrong + `.offsetHeight === 0`)
+		same("the message gone")
+		b.write("#in-torqueUsed", "wide"+kb.Enter)
+		b.until(wrong + `.offsetHeight > 20`)
+	}
+}
+
+// What is wrong with a gap is told by its place on the face, and the way to it
+// leads to that place.
+func TestGapIsCalledByItsPlace(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/coupling-alignment")
+	eval[any](b, `document.querySelector(".spot").click()`)
+	for _, gap := range []string{"0.42", "0.37", "tight", "0.36"} {
+		b.do(chromedp.KeyEvent(gap + kb.Enter))
+	}
+	b.until(`document.querySelector(".summary .link")?.textContent === "Gap at 6 o'clock"`)
+	eval[any](b, `document.querySelector(".summary .link").click()`)
+	if at := eval[string](b, `document.activeElement.closest(".hub")?.querySelector("label").textContent + ": " + document.activeElement.value`); at != "Gap, 6 o'clock, mm: tight" {
+		t.Errorf("the way to it leads to %q", at)
+	}
+}
+
+// The line at the foot has figure and verdict whole, also behind the words
+// that it is an answer from before.
+func TestFootIsReadWhole(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	for _, c := range []struct{ sheet, verdict string }{{"shaft-strength", "over the limit"}, {"coupling-grip", "not enough to tell"}, {"mount-moves", "OK"}} {
+		b.open("#/sheet/" + c.sheet)
+		b.until(`document.querySelector(".peek")?.textContent`)
+		seen := eval[string](b, `(() => {
+			const foot = document.querySelector(".peek");
+			foot.hidden = false;
+			foot.textContent = "The answer from before: " + foot.textContent;
+			const box = foot.getBoundingClientRect(), range = document.createRange(), text = foot.firstChild;
+			return [...text.data].filter((_, i) => {
+				range.setStart(text, i);
+				range.setEnd(text, i + 1);
+				const r = range.getBoundingClientRect();
+				return r.bottom <= box.bottom && r.right <= box.right;
+			}).join("").replaceAll("\u00a0", " ");
+		})()`)
+		figure := strings.ReplaceAll(b.text(".first .value"), " ", " ")
+		if !strings.Contains(seen, c.verdict) || len(figure) < 15 && !strings.Contains(seen, figure) {
+			t.Errorf("%s: of the line at the foot %q is seen, of %q", c.sheet, seen, figure)
+		}
+	}
+}
+
+// A long pick stands whole in its entry, wherever this stands.
+func TestLongPicksAreWhole(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/bolt-preload")
+	b.unfold("#in-tighteningMethod")
+	for _, id := range []string{"in-tighteningMethod", "in-finish"} {
+		eval[any](b, fmt.Sprintf(`(() => {
+			const pick = document.getElementById(%q);
+			pick.value = [...pick.options].sort((a, b) => b.text.length - a.text.length)[0].value;
+			pick.dispatchEvent(new Event("change"));
+		})()`, id))
+		b.until(fmt.Sprintf(`document.getElementById(%q).matches(".wordier")`, id))
+		if cut := eval[string](b, fmt.Sprintf(`(() => {
+			const pick = document.getElementById(%q), style = getComputedStyle(pick), pen = document.createElement("canvas").getContext("2d");
+			pen.font = style.font;
+			const words = pick.selectedOptions[0].text;
+			const lines = Math.ceil(pen.measureText(words).width / (pick.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) - 20));
+			return style.whiteSpace === "normal" && lines * 1.17 * parseFloat(style.fontSize) <= pick.clientHeight ? "" : words;
+		})()`, id)); cut != "" {
+			t.Errorf("%s: %q is cut", id, cut)
+		}
+	}
+}
+
+// Sheet and card say the same of the first pair of nuts: half, then a reading.
+func TestCardAndNutsSayHalfFirst(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/mount-moves")
+	const said = "First pair: half of it, then read."
+	b.until(`document.querySelectorAll(".nut").length === 4`)
+	if then := b.text(".move-it .then"); !strings.Contains(then, said) {
+		t.Errorf("the sheet says %q", then)
+	}
+	if n := eval[int](b, `[...document.querySelectorAll(".nut")].filter((e) => e.textContent.includes("half first")).length`); n != 2 {
+		t.Errorf("%d nuts have half first, want the two that are turned", n)
+	}
+	eval[any](b, `dispatchEvent(new Event("beforeprint"))`)
+	if card := b.text(".card"); !strings.Contains(card, said) {
+		t.Errorf("the card says %q", card)
+	}
+}
