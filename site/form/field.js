@@ -2,8 +2,12 @@
 // what is wrong with it. The schema says which control it is.
 
 import { h, hold, steady } from '../kit/dom.js';
+import { currencyIn, readMoney } from '../kit/money.js';
+import { speak } from '../kit/speak.js';
+import { inHand } from '../store/shelf.js';
 import { brief } from './origins.js';
-import { unitFor } from './units.js';
+import { seekable } from './seek.js';
+import { exampleIn, unitFor } from './units.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -58,6 +62,7 @@ export class Field {
   #origin = ['', ''];
   /** @type {HTMLOptionElement[]} */
   #options = [];
+  #readAs = ''; // what a bare amount was taken for
 
   /**
    * @param {Setting} setting
@@ -147,6 +152,7 @@ export class Field {
     const chosen = this.control instanceof HTMLSelectElement && text.length > 25; // two lines of it are room enough
     const stands = text !== '' ? (from && !chosen ? `${text} · ${from}` : text) : '';
     this.#from.textContent = '';
+    this.#from.classList.toggle('read-as', this.#readAs !== '');
     this.control.classList.toggle('in-use', stands !== '' && !this.isFilled);
     if (this.control instanceof HTMLSelectElement) {
       const nothing = this.control.options[0];
@@ -156,7 +162,7 @@ export class Field {
       this.control.classList.toggle('wordier', length > 26);
       this.control.style.setProperty('--lines', String(Math.ceil(length / 14)));
     } else {
-      if (known) this.#from.textContent = `In use, ${words}: ${text}`;
+      this.#from.textContent = known ? `In use, ${words}: ${text}` : this.#readAs;
       const example = exampleIn(this.schema, this.#setting.units);
       this.control.placeholder = stands || (example === undefined ? ' ' : `such as ${example}`);
     }
@@ -184,9 +190,11 @@ export class Field {
 
   #left() {
     this.#typing = false;
+    if (this.#readAs) speak(this.#readAs);
     steady(() => {
       this.#wrong.classList.remove('unseen');
       this.#wrong.style.height = '';
+      this.showOrigin(...this.#origin); // and what a bare amount was read as
     });
   }
 
@@ -250,16 +258,26 @@ export class Field {
     made.value = kept === undefined ? '' : String(kept);
     const { read, change } = this.#setting;
     made.addEventListener('focus', () => this.#begun());
-    made.addEventListener('blur', () => this.#free());
-    made.addEventListener('blur', () => setTimeout(() => document.activeElement === made || this.#left(), THUMB));
+    made.addEventListener('blur', () => (this.#free(), setTimeout(() => document.activeElement === made || this.#left(), THUMB)));
     made.addEventListener('keydown', ({ key }) => key === 'Enter' && this.#left());
     made.addEventListener('input', () => {
       this.showOrigin(...this.#origin); // no longer in use
-      change(pointer, meant(made.value, schema, unit, read));
+      this.#readAs = '';
+      change(pointer, meant(this.#withCurrency(made.value), schema, unit, read));
     });
     // What a bare number was read as becomes visible when the field is left.
-    made.addEventListener('change', () => (made.value = read(made.value, schema, unit)));
+    made.addEventListener('change', () => {
+      const full = this.#withCurrency(made.value);
+      if (full !== made.value) this.#readAs = `Read as ${full}: all amounts of this sheet and boat are in that currency.`;
+      made.value = read(full, schema, unit);
+    });
     return made;
+  }
+
+  /** A bare amount in the one currency of all others, where there is one; what else is typed as it is. @param {string} text */
+  #withCurrency(text) {
+    if (this.schema.quantity !== 'money' || readMoney(text, 'EUR') === readMoney(text)) return text;
+    return readMoney(text, currencyIn({ sheet: this.#setting.typed(''), boat: inHand().boat }, `/sheet${this.pointer}`));
   }
 
   /** @param {{ [name: string]: string }} about */
@@ -274,6 +292,7 @@ export class Field {
     this.#options = [{ value: '', words: 'Choose…' }, ...options].map((o) => h('option', { value: String(o.value) }, o.words));
     const made = h('select', about, ...this.#options);
     made.value = held;
+    seekable(made);
     made.addEventListener('change', () =>
       this.#setting.change(pointer, options.find((o) => String(o.value) === made.value)?.value),
     );
@@ -295,17 +314,6 @@ export function inWords({ what, allowed, bare, hint }) {
 function asSentence(text) {
   const begun = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?…]$/.test(begun) ? begun : `${begun}.`;
-}
-
-/**
- * The example in the units in force; none where the schema has it in others.
- * @param {Schema} schema
- * @param {Units} system
- */
-function exampleIn({ examples = [], units: both }, system) {
-  const [metric, us] = both ?? [];
-  if (system !== 'us' || us === metric) return examples[0];
-  return examples.find((e) => String(e).endsWith(` ${us}`) || (us === 'thou' && String(e).endsWith(' in')));
 }
 
 /** @param {Schema} schema */

@@ -2,7 +2,8 @@
 // can be added and taken away, everything else becomes a field.
 
 import { button, h, steady } from '../kit/dom.js';
-import { at, below, count, trimmed, withAt } from '../kit/pointer.js';
+import { at, below, count, names, trimmed, withAt } from '../kit/pointer.js';
+import { offerAlike } from './alike.js';
 import { clockFace, placeOf, readAlone, roundOf } from './clock.js';
 import { Field, inWords, standing, types } from './field.js';
 import { inGroups } from './groups.js';
@@ -283,6 +284,7 @@ export class Form {
       const drawn = typed().map((_, i) => this.#row(item, below(pointer, i), `${single} ${i + 1}`, () => takeAway(i)));
       rows.replaceChildren(...drawn);
       face?.draw();
+      alike?.draw();
       more.disabled = drawn.length >= (schema.maxItems ?? 200);
     };
 
@@ -300,8 +302,11 @@ export class Form {
     const { units, read } = this.#setting;
     const face =
       round && clockFace({ title, round, given, units, read, fresh: () => /** @type {Json[]} */ (starters(schema)), rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
+    const alike = offerAlike(names(pointer).at(-1) ?? '', parts, () => /** @type {Json[]} */ (typed()), (list) => this.#putRows(pointer, list, draw));
     draw();
-    const list = [columns(parts), rows, more];
+    if (alike) for (const kind of ['input', 'change']) rows.addEventListener(kind, alike.typed);
+    /** @type {(HTMLElement | false)[]} */
+    const list = [columns(parts), rows, alike?.element ?? false, more];
     return h(
       'fieldset',
       { class: 'list', 'data-title': title },
@@ -332,9 +337,7 @@ export class Form {
     const before = at(this.value, pointer);
     this.#put(pointer, list);
     if (!Array.isArray(before) || before.length !== list.length) return draw();
-    for (const [i, row] of list.entries()) {
-      for (const [name, value] of Object.entries(row)) this.fields.get(below(below(pointer, i), name))?.show(value);
-    }
+    for (const [where, field] of this.fields) if (where.startsWith(`${pointer}/`)) field.show(at(this.value, where));
   }
 
   /** Lets go of the fields of rows that are drawn anew. @param {string} prefix */

@@ -1,5 +1,7 @@
 // Which unit a bare number in a field is meant in, and how it is read.
 
+import { readMoney } from '../kit/money.js';
+
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Units} Units */
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
@@ -13,6 +15,17 @@
 export function unitFor(schema, system) {
   const [metric = '', us = metric] = schema.units ?? [];
   return system === 'us' ? us : metric;
+}
+
+/**
+ * The example in the units in force; none where the schema has it in others.
+ * @param {Schema} schema
+ * @param {Units} system
+ */
+export function exampleIn({ examples = [], units: both }, system) {
+  const [metric, us] = both ?? [];
+  if (system !== 'us' || us === metric) return examples[0];
+  return examples.find((e) => String(e).endsWith(` ${us}`) || (us === 'thou' && String(e).endsWith(' in')));
 }
 
 /**
@@ -45,6 +58,7 @@ export function reader(calculator) {
    */
   const read = (text, schema, unit) => {
     const trimmed = text.trim();
+    if (schema.quantity === 'money') return readMoney(trimmed);
     return trimmed === '' || unit === '' || schema.quantity === undefined ? trimmed : both(trimmed, schema, unit).text;
   };
   /**

@@ -10,6 +10,7 @@ import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
 import { dueWhen, mark, moon } from './home.js';
+import { tellLead } from './leads.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').PartView} PartView */
 /** @typedef {import('../../wasm/marinecalc.js').PartState} PartState */
@@ -25,6 +26,7 @@ export function showPart(app, main, id = '') {
     return 'No such part';
   }
   const { part } = reply;
+  const leads = h('div', {});
   const state = h('div', { class: 'part-state' });
   const toDo = work(part);
   const show = (/** @type {PartState} */ now) => {
@@ -39,7 +41,7 @@ export function showPart(app, main, id = '') {
     state,
     ...present([
       part.found.length > 0 && section('Found', h('ul', { class: 'plain' }, ...part.found.map((f) => h('li', {}, h('strong', {}, f.title), ` ${f.text}`)))),
-      readings(part),
+      readings(part, leads),
       calculations(part),
       part.care.length > 0 &&
         section(
@@ -55,6 +57,7 @@ export function showPart(app, main, id = '') {
   );
   show(part.state);
   // What was found on it rests on the whole boat.
+  if (boat && asked.ok) for (const series of part.readings) tellLead(app, boat, series, leads);
   if (boat && asked.ok) mark(app, boat, state, ({ parts }) => parts.filter((p) => p.part === id).forEach(show));
   return part.title;
 }
@@ -76,13 +79,17 @@ function section(title, ...inside) {
   return h('section', {}, h('h2', {}, title), ...inside);
 }
 
-/** @param {PartView} part */
-function readings({ readings: list, ago, read, fresh }) {
+/**
+ * @param {PartView} part
+ * @param {HTMLElement} leads for where they lead
+ */
+function readings({ readings: list, ago, read, fresh }, leads) {
   return section(
     'Readings',
     list.length === 0
       ? h('p', {}, 'Nothing was read of it yet.')
       : h('p', { class: 'tile-age' }, moon(fresh), read ? `Last read ${ago}` : 'Not read'),
+    leads,
     list.length > 0 ? h('ul', { class: 'charts' }, ...list.map((c) => h('li', {}, chartLine(c)))) : '',
     h('p', {}, h('a', { href: '#/readings' }, 'Log a reading')),
   );

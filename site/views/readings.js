@@ -14,6 +14,7 @@ import { work } from '../sheet/sheet.js';
 import { byDay, entryForm, readIn } from './entries.js';
 import { readingTools } from './exchange.js';
 import { isLong, moon, withoutLog } from './home.js';
+import { tellLead } from './leads.js';
 import { units } from '../store/settings.js';
 import { change, inHand, keepTyped, nameOf, onShelf, toSend } from '../store/shelf.js';
 
@@ -57,6 +58,7 @@ export function showReadings(app, main, wanted = '') {
   const fill = (/** @type {typeof reply} */ { series, charts = [], daily: often }) => {
     const byName = new Map(charts.map((c) => [c.reading, c]));
     daily.last(byName);
+    daily.lead(byName, boat());
     list.replaceChildren(...seriesList(app, series, often, byName, boat, log));
     reveal(main, wanted);
   };
@@ -186,7 +188,7 @@ function logForm(app, id, series, again) {
     if (!reply.ok) wrong.replaceChildren(...said(reply.problems));
     else {
       change(id, sent, reply.boat);
-      loggedOn = date.value;
+      logged = { on: date.value, names: [which.value] };
       again();
     }
   };
@@ -217,7 +219,8 @@ function logForm(app, id, series, again) {
   );
 }
 
-let loggedOn = ''; // the day that was logged just now
+/** What was logged just now. @type {{ on: string, names: string[] }} */
+let logged = { on: '', names: [] };
 
 /**
  * What is read daily, today's date filled in; everything else behind one line.
@@ -252,10 +255,13 @@ function dailyForm(app, id, daily, again) {
     const { boat } = onShelf(id);
     const readings = at(boat, '/readings');
     change(id, boat, { ...boat, readings: [...(Array.isArray(readings) ? readings : []), value] });
-    loggedOn = String(value.date ?? '');
+    logged = { on: String(value.date ?? ''), names: readIn(value) };
     again();
     speak('Logged');
   };
+  const now = logged;
+  logged = { on: '', names: [] };
+  const leads = h('div', { role: 'status' });
   const element = h(
     'section',
     { class: 'daily', 'aria-labelledby': 'daily-title' },
@@ -263,11 +269,13 @@ function dailyForm(app, id, daily, again) {
     form.element,
     more,
     wrong,
-    h('div', { class: 'tools' }, button('Log these readings', keep), loggedOn && h('p', { role: 'status' }, `Logged: ${loggedOn}`)),
+    h('div', { class: 'tools' }, button('Log these readings', keep), now.on && h('p', { role: 'status' }, `Logged: ${now.on}`)),
+    leads,
   );
-  loggedOn = '';
   return {
     element,
+    /** Where what was logged just now leads. @param {Map<string, ReadingChart>} charts @param {Json} boat */
+    lead: (charts, boat) => now.names.flatMap((name) => charts.get(name) ?? []).forEach((series) => tellLead(app, boat, series, leads)),
     /** Shows what was read last beside the fields. @param {Map<string, ReadingChart>} charts */
     last: (charts) => form.showOrigins(Object.fromEntries([...charts].map(([name, c]) => [name, { text: c.value, words: 'last' }]))),
   };

@@ -1,0 +1,64 @@
+// Amounts of money as people type them: a code in small letters or before the
+// number, a currency by its name, marks between thousands. Signs, and all that
+// is not certain, are left to the calculator.
+
+const NAMES = /** @type {{ [name: string]: string }} */ ({ euro: 'EUR', euros: 'EUR', 'us dollar': 'USD', 'us dollars': 'USD', 'pound sterling': 'GBP', 'pounds sterling': 'GBP' });
+
+/** Codes of ISO 4217, as the browser has them. */
+const codes = new Set(Intl.supportedValuesOf('currency'));
+
+/** @param {string} word */
+function codeOf(word) {
+  const up = word.toUpperCase();
+  return codes.has(up) ? up : NAMES[word.toLowerCase()];
+}
+
+/**
+ * Without marks between thousands. Three digits behind a comma are no cents,
+ * where the currency has no thousandths.
+ * @param {string} amount
+ * @param {string} code
+ */
+function plain(amount, code) {
+  const digits = new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 3;
+  return digits < 3 && /^\d{1,3}([,'’\s])\d{3}(\1\d{3})*(\.\d\d?)?$/.test(amount) ? amount.replace(/[,'’\s]/g, '') : amount;
+}
+
+/**
+ * The amount with its code behind; as it is where that is not certain.
+ * @param {string} text
+ * @param {string} usual code that a bare number is read in; empty for none
+ */
+export function readMoney(text, usual = '') {
+  const [, before = '', amount = '', after = '', accuracy = ''] = /^([^\d±]*?)\s*(\d[\d.,'’\s]*?)\s*([^\d±%]*?)\s*(±.*)?$/.exec(text.trim()) ?? [];
+  if (amount === '' || (before !== '' && after !== '')) return text;
+  const word = before || after;
+  const rest = accuracy && ` ${accuracy.replace(/[^\d\s%±.,]+$/, (w) => codeOf(w) ?? w)}`;
+  if (/^[^\s]*[€£$]$/.test(word)) return `${before}${plain(amount, 'USD')}${after && ` ${after}`}${rest}`;
+  const code = word === '' ? usual : codeOf(word);
+  return code ? `${plain(amount, code)} ${code}${rest}` : text;
+}
+
+/**
+ * The one currency of all amounts in a value; empty where there are none or
+ * several.
+ * @param {unknown} value
+ * @param {string} skip a pointer that is left out
+ */
+export function currencyIn(value, skip) {
+  const [first = '', ...others] = new Set(codesIn(value, skip, ''));
+  return others.length === 0 ? first : '';
+}
+
+/**
+ * @param {unknown} value
+ * @param {string} skip
+ * @param {string} pointer of the value
+ * @returns {string[]}
+ */
+function codesIn(value, skip, pointer) {
+  if (pointer !== '' && pointer === skip) return [];
+  if (typeof value === 'object' && value !== null) return Object.entries(value).flatMap(([name, inner]) => codesIn(inner, skip, `${pointer}/${name}`));
+  const [, code = ''] = /^[\d.]+ ([A-Z]{3})( ±.*)?$/.exec(String(value)) ?? [];
+  return codes.has(code) ? [code] : [];
+}
