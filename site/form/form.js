@@ -33,7 +33,7 @@ export class Form {
   #rounds = new Map();
   /** Rows whose fields are made when they are first opened. @type {Map<string, () => void>} */
   #unmade = new Map();
-  /** @type {{ [name: string]: { text: string, words: string } }} */
+  /** @type {import('./origins.js').Origins} */
   #origins = {};
   #root;
   #changed;
@@ -135,7 +135,7 @@ export class Form {
 
   /**
    * Shows where the values come from that were not typed.
-   * @param {{ [name: string]: { text: string, words: string } }} origins by name of the input
+   * @param {import('./origins.js').Origins} origins by name of the input
    */
   showOrigins(origins) {
     this.#origins = origins;
@@ -149,7 +149,7 @@ export class Form {
     }
     for (const [pointer, place] of this.#lists) {
       const origin = at(this.value, pointer) === undefined ? origins[pointer.slice(1)] : undefined;
-      place.textContent = origin ? `${origin.words}: ${origin.text}` : '';
+      place.textContent = origin ? `${[origin.words, origin.of].filter(Boolean).join(', ')}: ${origin.text}` : '';
       this.#adders.get(pointer)?.(origin !== undefined);
     }
   }

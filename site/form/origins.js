@@ -1,6 +1,6 @@
 // Where the values come from that were not typed, in words.
 
-/** @typedef {{ [name: string]: { text: string, words: string } }} Origins */
+/** @typedef {{ [name: string]: { text: string, words: string, of?: string } }} Origins of: what of the boat */
 
 /** In words, and in one where there is little room. @type {{ [origin: string]: [string, string] }} */
 const WORDS = {
@@ -25,7 +25,7 @@ export function originsOf(sheet) {
   return Object.fromEntries(
     (sheet.inputs ?? [])
       .filter((i) => i.origin !== 'typed')
-      .map((i) => [i.name, { text: i.text, words: WORDS[i.origin]?.[0] ?? i.origin }]),
+      .map((i) => [i.name, { text: i.text, words: WORDS[i.origin]?.[0] ?? i.origin, ...(i.origin === 'boat' && i.source && { of: i.source }) }]),
   );
 }
 

@@ -134,3 +134,75 @@ func TestCardAndNutsSayHalfFirst(t *testing.T) {
 		t.Errorf("the card says %q", card)
 	}
 }
+
+// A price is read as people type it; a bare one takes the one currency that all
+// others have, and that is said, at the field and to the ear.
+func TestPricesAsTyped(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/repair-or-replace")
+	b.write("#in-repairParts", "1500"+kb.Tab)
+	b.until(`document.querySelector("#in-repairParts-wrong").textContent.includes("needs its currency")`)
+	b.write("#in-repairParts", "1,500 usd"+kb.Tab)
+	b.until(`document.querySelector("#in-repairParts").value === "1500 USD"`)
+	b.write("#in-replaceParts", "200"+kb.Tab)
+	const said = "Read as 200 USD"
+	b.until(fmt.Sprintf(`document.querySelector("#in-replaceParts-from").textContent.includes(%q)`, said))
+	if tall := eval[int](b, `document.querySelector("#in-replaceParts-from").offsetHeight`); tall < 20 {
+		t.Errorf("what the bare amount was read as is %d px tall", tall)
+	}
+	if got := eval[string](b, `document.querySelector("#in-replaceParts").value`); got != "200 USD" {
+		t.Errorf("the field shows %q", got)
+	}
+	b.until(fmt.Sprintf(`document.querySelector("#spoken").textContent.includes(%q)`, said))
+}
+
+// What is the same for all mounts is typed once and copied, and taken back.
+func TestMountsAlike(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/mount-load")
+	eval[any](b, `(() => {
+		for (const fold of document.querySelectorAll(".list details")) {
+			fold.open = true;
+			fold.dispatchEvent(new Event("toggle"));
+		}
+	})()`)
+	b.write("#in-mounts-0-stiffness", "115"+kb.Tab)
+	stiff := func() string {
+		return eval[string](b, `[0, 1, 2, 3].map((i) => document.querySelector("#in-mounts-" + i + "-stiffness").value).join()`)
+	}
+	b.press("Copy to all rows: Stiffness, new 115 N/mm")
+	if got := stiff(); got != "115 N/mm,115 N/mm,115 N/mm,115 N/mm" {
+		t.Errorf("copied: %s", got)
+	}
+	b.do(chromedp.KeyEvent(kb.Enter)) // Undo has the focus
+	if got := stiff(); got != "115 N/mm,,," {
+		t.Errorf("taken back: %s", got)
+	}
+}
+
+// A pick is found by what people type of it.
+func TestPicksAreFoundByAnyWord(t *testing.T) {
+	b := newTab(t, 1280)
+	b.open("#/sheet/bolt-preload")
+	for _, c := range []struct{ typed, want string }{{"grade 8", "SAE J429 grade 8"}, {"8.8", "ISO 898-1 class 8.8"}} {
+		eval[any](b, `(document.activeElement.blur(), document.querySelector("#in-grade").focus(), new Promise((done) => setTimeout(done, 1100)))`)
+		b.do(chromedp.KeyEvent(c.typed))
+		b.until(fmt.Sprintf(`document.querySelector("#in-grade").selectedOptions[0].text === %q`, c.want))
+	}
+}
+
+// A reading that grows is told right after it is logged, and on the page of its
+// part.
+func TestGrowingReadingIsTold(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("")
+	eval[any](b, `localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'wren', boat: { name: 'Wren', readings:
+		[['2026-09-01', 5], ['2026-09-20', 8], ['2026-10-20', 14]].map(([date, n]) => ({ date, dripRate: n + ' drips/min' })) } }]))`)
+	b.open("#/readings")
+	b.write("#day-dripRate", "25")
+	b.press("Log these readings")
+	const told = "From 5 drips/min to 25 drips/min"
+	b.until(fmt.Sprintf(`document.querySelector(".daily [data-lead=dripRate]")?.textContent.replaceAll("\u00a0", " ").includes(%q)`, told))
+	b.open("#/part/gland")
+	b.until(fmt.Sprintf(`document.querySelector("[data-lead=dripRate]")?.textContent.replaceAll("\u00a0", " ").includes(%q)`, told))
+}
