@@ -192,12 +192,13 @@ func TestPicksAreFoundByAnyWord(t *testing.T) {
 }
 
 // A reading that grows is told right after it is logged, and on the page of its
-// part.
+// part; one that stands still with no limit, and the warmth of the sea, are not.
 func TestGrowingReadingIsTold(t *testing.T) {
 	b := newTab(t, 360)
 	b.open("")
 	eval[any](b, `localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'wren', boat: { name: 'Wren', readings:
-		[['2026-09-01', 5], ['2026-09-20', 8], ['2026-10-20', 14]].map(([date, n]) => ({ date, dripRate: n + ' drips/min' })) } }]))`)
+		[['2026-09-01', 5], ['2026-09-20', 8], ['2026-10-20', 14], ['2026-11-01', 14]].map(([date, n]) => ({ date, dripRate: n + ' drips/min',
+			glandTemperature: '30 °C', waterTemperature: 2 * n + ' °C' })) } }]))`)
 	b.open("#/readings")
 	b.write("#day-dripRate", "25")
 	b.press("Log these readings")
@@ -205,4 +206,8 @@ func TestGrowingReadingIsTold(t *testing.T) {
 	b.until(fmt.Sprintf(`document.querySelector(".daily [data-lead=dripRate]")?.textContent.replaceAll("\u00a0", " ").includes(%q)`, told))
 	b.open("#/part/gland")
 	b.until(fmt.Sprintf(`document.querySelector("[data-lead=dripRate]")?.textContent.replaceAll("\u00a0", " ").includes(%q)`, told))
+	eval[any](b, `new Promise((done) => setTimeout(done, 3000))`)
+	if others := eval[string](b, `[...document.querySelectorAll("[data-lead]:not([data-lead=dripRate])")].map((e) => e.textContent).join()`); others != "" {
+		t.Errorf("it tells of %s", others)
+	}
 }
