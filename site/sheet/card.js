@@ -5,7 +5,7 @@ import { today } from '../kit/dates.js';
 import { h, s } from '../kit/dom.js';
 import { firstResult, leadVerdict, told } from './answer.js';
 import { cautionList } from './cautions.js';
-import { HALF_FIRST } from './nuts.js';
+import { halfFirst } from './nuts.js';
 import { drawing } from './sheet.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
@@ -83,7 +83,7 @@ export function card(sheet, boat, asked, passes) {
       picture && drawing({ ...picture, description: '' }),
       h('ol', {}, ...steps.map((n) => h('li', {}, '☐ ', n.text))),
     ),
-    list?.columns.some((c) => c.name === 'nut') && h('p', {}, h('strong', {}, HALF_FIRST)),
+    list && halfFirst(list) !== '' && h('p', {}, h('strong', {}, halfFirst(list))),
     list && cut(list),
     cautionList(gravest ?? []),
     others.length > 0 && h('p', { class: 'card-more' }, h('strong', {}, 'Also: '), others.map((c) => `${c.signal}: ${c.short}.`).join(' ')),

@@ -10,7 +10,7 @@ import { cells } from './cells.js';
 /** @typedef {import('../../wasm/marinecalc.js').Table} Table */
 
 /** How the first pair is moved, beside every figure for it. */
-export const HALF_FIRST = 'First pair: half of it, then read. The rest only if the gap went half of its way.';
+const HALF_FIRST = 'First pair: half of it, then read. The rest only if the gap went half of its way.';
 
 const AGAIN = ['gapVertical', 'gapHorizontal', 'offsetVertical', 'offsetHorizontal'];
 
@@ -31,6 +31,12 @@ export function mountRows(mounts) {
     else rows.push([i]);
   }
   return rows.map((row) => row.sort((a, b) => (mounts[a]?.starboard ?? 0) - (mounts[b]?.starboard ?? 0)));
+}
+
+/** The same for a list of moves on paper; empty for other lists, and where nothing is moved. @param {Table} table */
+export function halfFirst(table) {
+  const cell = cells(table);
+  return table.rows.some((row) => cell(row, 'nut') && cell(row, 'raise')?.si) ? HALF_FIRST : '';
 }
 
 /**

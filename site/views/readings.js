@@ -4,6 +4,7 @@
 import { inWords } from '../form/field.js';
 import { warningList } from '../form/problems.js';
 import { Form } from '../form/form.js';
+import { seekable } from '../form/seek.js';
 import { timeOfDay, today } from '../kit/dates.js';
 import { button, drawAnew, h } from '../kit/dom.js';
 import { at, tidied } from '../kit/pointer.js';
@@ -155,6 +156,7 @@ function logForm(app, id, series, again) {
   const gauges = (asked.ok && asked.choices.gauges) || [];
   const loggable = series.filter((s) => s.loggable);
   const which = h('select', { id: 'log-reading' }, ...loggable.map((s) => h('option', { value: s.reading }, s.title)));
+  seekable(which);
   const value = h('input', { id: 'log-value', autocomplete: 'off' });
   const date = h('input', { id: 'log-date', type: 'date', value: today() });
   const time = h('input', { id: 'log-time', type: 'time', value: timeOfDay() });
