@@ -6,6 +6,8 @@
  * @property {<R extends import('../wasm/marinecalc.js').Request>(request: R) => Promise<import('../wasm/marinecalc.js').ReplyTo<R>>} aside
  *   asks the calculator for what takes long, without holding the page up
  * @property {() => boolean} free whether it is answered there as soon as here
+ * @property {<R extends import('../wasm/marinecalc.js').Request>(request: R) => Promise<import('../wasm/marinecalc.js').ReplyTo<R>>} ask
+ *   asks aside where that is free, and here where not
  * @property {import('../wasm/marinecalc.js').ContentsReply} contents
  * @property {string} build which calculator this is
  * @property {import('./form/units.js').Reader} read what was typed for a quantity

@@ -45,7 +45,7 @@ async function open() {
     keeping: banner.keeping,
     changedElsewhere: (id) => id === inHand().id && banner.changed(),
   });
-  const [view = '', name = ''] = whereTo();
+  const [view, name] = whereTo();
   try {
     if (showBefore(main, view, name, build)) await painted();
   } catch (error) {
@@ -56,13 +56,16 @@ async function open() {
   const begun = compiled.then(start).then((c) => ({ version: c.version, ready: () => c.ready(), call: (/** @type {any} */ request) => c.call(lenient(request)) }));
   const { aside, free } = openAside(begun, compiled, unpack('aside', 'text/javascript').text());
   // The worker answers what the view asks first while the page's own calculator starts.
-  const ahead = navigator.hardwareConcurrency > 1 && view === 'sheet' ? await had(firstOf(name), aside) : () => undefined;
+  const early = navigator.hardwareConcurrency > 1 ? had(opening(), aside) : undefined;
   const started = await begun;
+  let ahead = (await early) ?? (() => undefined);
   /** @type {import('../wasm/marinecalc.js').Calculator} */
   const calculator = { ...started, call: (/** @type {any} */ request) => ahead(request) ?? started.call(request) };
   const contents = calculator.call({ ask: 'contents' });
   if (!contents.ok) throw new Error(contents.problems.map(inWords).join(' '));
-  const app = { build, calculator, aside, free, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
+  /** @type {App['ask']} */
+  const ask = (request) => (free() ? aside(request) : Promise.resolve(calculator.call(request)));
+  const app = { build, calculator, aside, free, ask, contents, read: reader(calculator), demonstrationBoats: await boats, redraw: () => show() };
   let last = '';
   show = () => {
     last = location.hash;
@@ -70,8 +73,11 @@ async function open() {
     route(app);
   };
   show();
-  addEventListener('hashchange', () => {
-    if (location.hash === last) return;
+  addEventListener('hashchange', async () => {
+    const to = location.hash;
+    if (to === last) return;
+    if (free()) ahead = await had(firstOf(...whereTo()), aside);
+    if (to === last || to !== location.hash) return; // it is there, or another is gone to
     show();
     scrollTo(0, 0);
     main.querySelector('h1')?.focus();
@@ -84,7 +90,7 @@ async function open() {
  * @param {App} app
  */
 function route(app) {
-  const [view = '', name = ''] = whereTo();
+  const [view, name] = whereTo();
   main.replaceChildren();
   cardOf(null);
   const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, checks: showChecks, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
@@ -108,9 +114,19 @@ function route(app) {
   }
 }
 
-/** The view that the hash names, and what of it. */
+/** What is asked before there is a first view. */
+function* opening() {
+  yield /** @type {const} */ ({ ask: 'contents' });
+  yield* firstOf(...whereTo());
+}
+
+/**
+ * The view that the hash names, and what of it.
+ * @returns {[string, string]}
+ */
 function whereTo() {
-  return location.hash.split('/').slice(1).map(decoded);
+  const [view = '', name = ''] = location.hash.split('/').slice(1).map(decoded);
+  return [view, name];
 }
 
 /**

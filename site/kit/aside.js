@@ -2,7 +2,7 @@
 // with the first such request; where a browser gives none, the page's own
 // calculator answers after the next frame. It works at one request at a time,
 // and takes the newest of those that wait: that is of the view that is shown.
-// What a sheet asks is short; while the worker is at nothing longer, it is soon
+// What one sheet or part asks is short; while the worker is at nothing longer, it is soon
 // answered there.
 
 import { lenient } from './lenient.js';
@@ -10,7 +10,7 @@ import { oneRun } from './one-run.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
 
-const SHORT = ['contents', 'blank', 'run', 'fits', 'keep'];
+const SHORT = ['contents', 'blank', 'run', 'fits', 'keep', 'find', 'part', 'procedures', 'procedure', 'boat'];
 
 /**
  * @param {Promise<Calculator>} calculator the page's own

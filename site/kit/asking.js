@@ -26,7 +26,8 @@ export async function aside(work, ask) {
 }
 
 /**
- * The replies to what a piece of work asks, each given once, to the same request.
+ * The replies to what a piece of work asks, to be given to the same requests, a
+ * copy each time.
  * @param {Generator<any, void, any>} work
  * @param {(request: any) => Promise<any>} ask
  * @returns {Promise<(request: any) => any>}
@@ -39,11 +40,5 @@ export async function had(work, ask) {
     replies.set(JSON.stringify(request), reply);
     return reply;
   });
-  return (request) => {
-    if (replies.size === 0) return undefined;
-    const of = JSON.stringify(request);
-    const reply = replies.get(of);
-    replies.delete(of);
-    return reply;
-  };
+  return (request) => structuredClone(replies.get(JSON.stringify(request)));
 }

@@ -1,7 +1,7 @@
 // A counter of drips: a tap for each, and the rate. How far a count of so many
 // can be trusted, and what is usual, the calculator says.
 
-import { here } from '../kit/asking.js';
+import { aside } from '../kit/asking.js';
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forget, keep, recall } from '../store/keep.js';
@@ -31,7 +31,7 @@ export function gaugeOf(seconds) {
  */
 export function dripCounter(app, fields, gauge) {
   const which = h('select', { 'aria-label': 'Which drips' }, ...fields.map((f) => h('option', {}, f.title)));
-  which.addEventListener('change', show);
+  which.addEventListener('change', () => void show());
   const field = () => /** @type {import('../form/field.js').Field} */ (fields[which.selectedIndex]);
   const tapped = (/** @type {import('../form/field.js').Field} */ f) => `tapped.${inHand().id}${f.pointer}`;
   for (const f of fields) {
@@ -45,7 +45,8 @@ export function dripCounter(app, fields, gauge) {
   let taps = [];
   const said = h('p', { class: 'drip-rate' }, 'Tap at every drip.');
   const verdict = h('div', { class: 'sheet' });
-  const drop = button('Drip', tap, { class: 'drop' });
+  const drop = h('button', { type: 'button', class: 'drop' }, 'Drip');
+  drop.addEventListener('click', tap);
   const use = button('Use it', () => {
     gauge?.enter(gaugeOf(counted().seconds));
     keep(tapped(field()), true);
@@ -56,7 +57,7 @@ export function dripCounter(app, fields, gauge) {
   });
   const again = button('Count again', () => {
     taps = [];
-    show();
+    void show();
   }, { class: 'quiet' });
   const tools = h('div', { class: 'tools' }, use, again);
 
@@ -65,15 +66,16 @@ export function dripCounter(app, fields, gauge) {
     return { seconds, rate: (60 * (taps.length - 1)) / seconds };
   };
 
-  function tap() {
-    taps.push(performance.now());
+  /** @param {Event} event, which knows its time also where the page was busy */
+  function tap(event) {
+    taps.push(event.timeStamp);
     drop.classList.remove('tapped');
     void drop.offsetWidth; // the flash begins anew
     drop.classList.add('tapped');
-    show();
+    void show();
   }
 
-  function show() {
+  async function show() {
     tools.hidden = taps.length <= LEAST;
     if (taps.length <= LEAST) {
       said.textContent = taps.length === 0 ? 'Tap at every drip.' : `${taps.length}: go on.`;
@@ -82,17 +84,21 @@ export function dripCounter(app, fields, gauge) {
     }
     const { seconds, rate } = counted();
     const name = field().pointer.slice(1);
-    const sheet = here(runWith(GLAND, { [name]: written(rate), dripGauge: gaugeOf(seconds) }), app.calculator.call);
-    const range = sheet?.inputs.find((i) => i.name === name)?.range;
-    said.replaceChildren(
-      h('strong', {}, `${round(rate)} drips/min`),
-      `${range ? ` likely ${range}` : ''}. ${taps.length - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
-    );
+    const now = taps.length;
+    const tell = (/** @type {string | undefined} */ range) =>
+      said.replaceChildren(
+        h('strong', {}, `${round(rate)} drips/min`),
+        `${range ? ` likely ${range}` : ''}. ${now - 1} drips in ${Math.round(seconds)} s${seconds < GOOD ? ': a whole minute tells more' : ''}.`,
+      );
+    tell(undefined);
+    const sheet = await aside(runWith(GLAND, { [name]: written(rate), dripGauge: gaugeOf(seconds) }), app.ask);
+    if (taps.length !== now || field().pointer.slice(1) !== name) return; // tapped on since
+    tell(sheet?.inputs.find((i) => i.name === name)?.range);
     verdict.replaceChildren(...verdictsOn(sheet, [name]).map(verdictLine));
   }
 
   const made = h('details', { class: 'fold counter' }, h('summary', {}, 'Count the drips by taps'), fields.length > 1 && which, drop, said, tools, verdict);
-  show();
+  void show();
   return made;
 }
 

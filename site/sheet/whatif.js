@@ -38,7 +38,7 @@ export function shareOf({ number, unit }, share, whole) {
 /**
  * @param {import('../../wasm/marinecalc.js').Schema} input
  * @param {() => Sheet | null} sheet as it stands
- * @param {(name: string, value: unknown) => Sheet | null} tried the sheet with something else in one input
+ * @param {(name: string, value: unknown) => Promise<Sheet | null>} tried the sheet with something else in one input
  * @param {(name: string, text: string) => void} use
  * @param {Reader} read
  * @param {(schema: Schema) => string} unit of its field
@@ -78,10 +78,10 @@ export function whatIf(input, sheet, tried, use, read, unit) {
   /** @param {number} share */
   function set(share) {
     slide.value = String(share);
-    show();
+    void show();
   }
 
-  function show() {
+  async function show() {
     const was = sheet();
     const now = value();
     const same = Number(slide.value) === 100;
@@ -89,7 +89,9 @@ export function whatIf(input, sheet, tried, use, read, unit) {
     if (!was || !now) return said.replaceChildren();
     slide.setAttribute('aria-valuetext', now);
     const shown = properties[pick.value]?.quantity || properties[pick.value]?.type !== 'integer' ? now : Number(now);
-    const then = same ? was : tried(pick.value, shown);
+    const [of, at] = [pick.value, slide.value];
+    const then = same ? was : await tried(of, shown);
+    if (was !== sheet() || of !== pick.value || at !== slide.value) return; // moved on since
     const [first, lead] = then ? [firstResult(then), leadVerdict(then)] : [];
     useIt.disabled = same || !then;
     said.replaceChildren(
@@ -98,7 +100,7 @@ export function whatIf(input, sheet, tried, use, read, unit) {
     );
   }
 
-  slide.addEventListener('input', show);
+  slide.addEventListener('input', () => void show());
   pick.addEventListener('change', () => set(100));
   made.addEventListener('toggle', () => made.open && fill());
   // What was tried is gone with the touch on anything else.

@@ -10,6 +10,7 @@ import { forFile, saveBoat, saveFile } from '../store/files.js';
 import { followBoat } from '../store/settings.js';
 import { isPlain } from '../store/merge.js';
 import { add, addOnce, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
+import { boatOf, lineOf } from './asks.js';
 import { Cards } from './cards.js';
 import { readingTools } from './exchange.js';
 
@@ -18,8 +19,8 @@ import { readingTools } from './exchange.js';
 
 /** @type {import('../app.js').View} */
 export function showBoat(app, main, wanted = '') {
-  const asked = app.calculator.call({ ask: 'boat' });
-  const looked = app.calculator.call({ ask: 'line', date: today() });
+  const asked = app.calculator.call(boatOf());
+  const looked = app.calculator.call(lineOf());
   if (!asked.ok || !looked.ok) {
     main.append(h('h1', {}, 'Boat'), ...(asked.ok ? [] : asked.problems.map((p) => h('p', {}, inWords(p)))));
     return 'Boat';

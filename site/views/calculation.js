@@ -115,16 +115,13 @@ export function showCalculation(app, main, id = '') {
 
   let tied = true; // whether picks ask for other inputs
 
-  /** Asks where it is answered soonest. @type {typeof app.aside} */
-  const ask = (asked) => (app.free() ? app.aside(asked) : Promise.resolve(app.calculator.call(asked)));
-
   /** What can wait until nobody types. @param {boolean} usable whether all that is typed can be used */
   async function rested(usable) {
     const now = before;
     const still = () => before === now && drawnOf === now && answer.isConnected;
     if (!still()) return; // and drawn it rests anew
-    const offer = usable && (await ask(keeping(boat, id, toKeepOf())));
-    const reply = tied && (await ask({ ...request(trimmed(form.value) ?? {}), ask: 'fits' }));
+    const offer = usable && (await app.ask(keeping(boat, id, toKeepOf())));
+    const reply = tied && (await app.ask({ ...request(trimmed(form.value) ?? {}), ask: 'fits' }));
     if (!still()) return;
     if (reply && reply.ok) {
       form.narrow(reply.fits);
@@ -184,8 +181,8 @@ export function showCalculation(app, main, id = '') {
   const tryOut = whatIf(
     input,
     () => shownSheet,
-    (name, value) => {
-      const reply = app.calculator.call(request({ ...standing.used, [name]: value }));
+    async (name, value) => {
+      const reply = await app.ask(request({ ...standing.used, [name]: value }));
       return reply.ok ? reply.sheet : null;
     },
     (name, text) => form.fields.get(`/${name}`)?.enter(text),
@@ -209,7 +206,7 @@ export function showCalculation(app, main, id = '') {
     do {
       behindHand = false;
       const now = before;
-      const taken = await aside(standing.take(now), (used) => ask(request(used)));
+      const taken = await aside(standing.take(now), (used) => app.ask(request(used)));
       if (!answer.isConnected) return;
       draw(taken, now);
     } while (behindHand);

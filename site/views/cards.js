@@ -97,8 +97,8 @@ export class Cards {
         for (const form of this.#forms) form.value = to;
         this.#changed(from, to);
         count();
-        this.#narrow(forms);
-        this.#check(holds, forms, wrong);
+        void this.#narrow(forms);
+        void this.#check(holds, forms, wrong);
       };
       for (const schema of [first, rest]) {
         if (!schema) continue;
@@ -118,8 +118,8 @@ export class Cards {
         ),
       );
       for (const form of forms) form.showOrigins({});
-      this.#narrow(forms);
-      this.#check(holds, forms, wrong);
+      void this.#narrow(forms);
+      void this.#check(holds, forms, wrong);
     };
     card.addEventListener('toggle', make);
     card.open = open;
@@ -129,9 +129,9 @@ export class Cards {
   }
 
   /** The nuts that go with the coupling bolts' thread stand first, as on the sheet of their torque. @param {Form[]} forms */
-  #narrow(forms) {
+  async #narrow(forms) {
     const nut = forms.flatMap(({ fields }) => [...fields.values()]).find(({ pointer }) => /^\/coupling\/.*\bnut$/.test(pointer));
-    const reply = nut && this.#app.calculator.call({ ask: 'fits', calculation: 'bolt-preload', input: {}, boat: toSend(this.#shown), units: units() });
+    const reply = nut && (await this.#app.ask({ ask: 'fits', calculation: 'bolt-preload', input: {}, boat: toSend(this.#shown), units: units() }));
     const fit = reply && reply.ok && reply.fits.nut;
     if (fit) nut.narrow(fit);
   }
@@ -143,9 +143,11 @@ export class Cards {
    * @param {Form[]} forms
    * @param {HTMLElement} place
    */
-  #check(holds, forms, place) {
-    const part = Object.fromEntries(Object.entries(this.#shown).filter(([name]) => holds.includes(name)));
-    const reply = this.#app.calculator.call({ ask: 'boat', boat: { ...part, name: this.#shown.name ?? 'X' } });
+  async #check(holds, forms, place) {
+    const part = () => ({ ...Object.fromEntries(Object.entries(this.#shown).filter(([name]) => holds.includes(name))), name: this.#shown.name ?? 'X' });
+    const now = part();
+    const reply = await this.#app.ask({ ask: 'boat', boat: now });
+    if (JSON.stringify(now) !== JSON.stringify(part())) return; // typed on, and asked again
     const problems = reply.ok ? [] : reply.problems.map((p) => ({ ...p, where: p.where.replace(/^\/boat/, '') }));
     /** @type {Problem[]} */
     let loose = problems;

@@ -8,6 +8,7 @@ import { lateFold } from '../sheet/folds.js';
 import { badge } from '../sheet/verdicts.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { boatOf } from './asks.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Moved} Moved */
 
@@ -19,7 +20,7 @@ export function showCompare(app, main) {
     h('h1', {}, title),
     h('p', { class: 'lead' }, 'The boat as it was read up to one day and up to another, and what moved by more than the gauges can explain.'),
   );
-  const known = app.calculator.call({ ask: 'boat', boat: toSend(boat) });
+  const known = app.calculator.call(boatOf(toSend(boat)));
   main.append(warningList(known, 'h2'));
   if (!known.ok) {
     main.append(...known.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));

@@ -16,6 +16,7 @@ import { behind } from '../sheet/sheet.js';
 import { units } from '../store/settings.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
+import { FAULT, blankOf, faultInput, runOf } from './asks.js';
 import { proposed } from './proposed.js';
 import { suspectLine } from './suspects.js';
 import { onwardLinks, workLinks } from './work.js';
@@ -24,7 +25,6 @@ import { onwardLinks, workLinks } from './work.js';
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {{ evidence: string, answer: string, by?: string }} Given */
 
-const ID = 'fault-finding';
 const ANSWERS = /** @type {const} */ ([['yes', 'Yes'], ['no', 'No'], ['unknown', 'Don’t know']]);
 
 /** The question at which fault finding opens next, or the sign by which it was opened. */
@@ -33,19 +33,18 @@ export const questionWanted = { id: '', sign: '' };
 /** @type {import('../app.js').View} */
 export function showFault(app, main) {
   const { id: boatId, boat } = inHand();
-  const alone = { ask: /** @type {const} */ ('blank'), calculation: ID, units: units() };
-  const withBoat = app.calculator.call({ ...alone, boat: toSend(boat) });
-  const blank = withBoat.ok ? withBoat : app.calculator.call(alone);
+  const withBoat = app.calculator.call(blankOf(FAULT, toSend(boat)));
+  const blank = withBoat.ok ? withBoat : app.calculator.call(blankOf(FAULT));
   if (!blank.ok) {
     main.append(h('h1', {}, 'Fault finding'), ...blank.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
     return 'Fault finding';
   }
   const { schema, choices = {}, given: fromBoat = {}, questions = [] } = blank;
   const byId = new Map(questions.map((q) => [q.id, q]));
-  const place = `${boatId}/${ID}`;
+  const place = `${boatId}/${FAULT}`;
   const input = { ...schema.$defs.input, properties: without(schema.$defs.input.properties ?? {}, 'answers') };
 
-  let value = typed(boatId, ID);
+  let value = typed(boatId, FAULT);
   /** The question that was asked for, in the place of the one proposed. @type {string | undefined} */
   let wanted = questionWanted.id || undefined;
   /** The sign that this was opened by, while answers from before count beside it. */
@@ -56,7 +55,7 @@ export function showFault(app, main) {
   /** @param {import('../../wasm/marinecalc.js').Json} to */
   const put = (to) => {
     value = to;
-    keepTyped(boatId, ID, toKeep());
+    keepTyped(boatId, FAULT, toKeep());
     draw();
   };
   /** None answered is an answer too, where the boat's file has some. */
@@ -89,7 +88,7 @@ export function showFault(app, main) {
     root: schema, schema: input, value, prefix: 'in', units: units(), choices, read: app.read,
     changed: (to) => {
       value = { ...to, ...(value.answers ? { answers: value.answers } : {}) };
-      keepTyped(boatId, ID, toKeep());
+      keepTyped(boatId, FAULT, toKeep());
       draw();
     },
   });
@@ -99,7 +98,7 @@ export function showFault(app, main) {
   const stands = h('div', { class: 'sheet stands' });
 
   /** @returns {import('../../wasm/marinecalc.js').RunRequest} */
-  const request = () => ({ ask: 'run', calculation: ID, input: { ...(trimmed(value) ?? {}), answers: given() }, boat: toSend(boat), units: units() });
+  const request = () => runOf(FAULT, faultInput(value, fromBoat), toSend(boat));
 
   function draw() {
     const reply = app.calculator.call(request());
@@ -142,12 +141,12 @@ export function showFault(app, main) {
         asking.focus({ preventScroll: true });
       }),
       ...answered(given(), byId, say),
-      ...hazards(sheet.cautions ?? [], ID),
-      folds(ID)(
+      ...hazards(sheet.cautions ?? [], FAULT),
+      folds(FAULT)(
         'All of it: work, questions, tables, working',
         ...(found.length > 0 ? [] : links),
-        folds(ID)('All questions', everyQuestion(questions, given(), say)),
-        folds(ID)('Where she lies, and time', form.element),
+        folds(FAULT)('All questions', everyQuestion(questions, given(), say)),
+        folds(FAULT)('Where she lies, and time', form.element),
         ...behind(sheet),
         h('div', { class: 'tools' }, button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet)),
       ),
@@ -156,9 +155,9 @@ export function showFault(app, main) {
     speak([text(sheet, 'leadingCause'), next && `Next: ${next.title}`].filter(Boolean).join('. '));
   }
 
-  main.append(h('h1', {}, schema.title ?? ID), asking, stands);
+  main.append(h('h1', {}, schema.title ?? FAULT), asking, stands);
   draw();
-  return schema.title ?? ID;
+  return schema.title ?? FAULT;
 }
 
 /**
@@ -272,7 +271,7 @@ function odds(name, probability) {
 function others(all, ask) {
   if (all.length === 0) return [];
   return [
-    folds(ID)(
+    folds(FAULT)(
       `Ask or look at something else (${all.length})`,
       h('ul', { class: 'plain' }, ...all.map((q) => h('li', {}, button(q.kind === 'check' ? `${q.title} ${q.minutes} min` : q.title, () => ask(q), { class: 'link' })))),
     ),
@@ -287,7 +286,7 @@ function others(all, ask) {
  */
 function answered(given, byId, say) {
   if (given.length === 0) return [];
-  return [folds(ID)(`Answers given (${given.length}), to change`, h('ul', { class: 'plain given' }, ...given.map((g) => change(byId.get(g.evidence), g, say))))];
+  return [folds(FAULT)(`Answers given (${given.length}), to change`, h('ul', { class: 'plain given' }, ...given.map((g) => change(byId.get(g.evidence), g, say))))];
 }
 
 /**

@@ -4,6 +4,7 @@
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { inHand, keepTyped, toSend, typed } from '../store/shelf.js';
+import { FAULT, blankOf } from './asks.js';
 import { questionWanted } from './fault.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Hit} Hit */
@@ -31,16 +32,17 @@ export function findField(app) {
   const none = h('p', { class: 'hits none', hidden: true }, 'Nothing by these words. Try what it does, where it is, or a size.');
   /** @type {Hit[]} */
   let hits = [];
-  const search = () => {
+  const search = async () => {
     const text = field.value.trim();
-    const reply = text === '' ? undefined : app.calculator.call({ ask: 'find', text });
+    const reply = text === '' ? undefined : await app.ask({ ask: 'find', text });
+    if (text !== field.value.trim()) return; // typed on since
     hits = reply?.ok ? (reply.hits ?? []) : [];
     list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;
     if (text !== '') speak(hits.length === 0 ? 'Nothing found' : `${hits.length} found. First: ${hits[0]?.title}`);
   };
-  field.addEventListener('input', search);
+  field.addEventListener('input', () => void search());
   const whole = h(
     'div',
     { class: 'find', role: 'search' },
@@ -55,10 +57,10 @@ export function findField(app) {
     const at = buttons.indexOf(/** @type {HTMLButtonElement} */ (document.activeElement));
     if (event.key === 'ArrowDown') buttons[Math.min(at + 1, buttons.length - 1)]?.focus();
     else if (event.key === 'ArrowUp') (at > 0 ? buttons[at - 1] : field)?.focus();
-    else if (event.key === 'Enter' && document.activeElement === field) buttons[0]?.click();
+    else if (event.key === 'Enter' && document.activeElement === field) void search().then(() => list.querySelector('button')?.click());
     else if (event.key === 'Escape' && field.value !== '') {
       field.value = '';
-      search();
+      void search();
       field.focus();
     } else return;
     event.preventDefault();
@@ -105,7 +107,7 @@ function go(app, { kind, id, calculation = '', input = '', with: besides = [] })
  * @returns {Json[]}
  */
 function noted(app) {
-  const blank = app.calculator.call({ ask: 'blank', calculation: 'fault-finding', boat: toSend(inHand().boat) });
+  const blank = app.calculator.call(blankOf(FAULT, toSend(inHand().boat)));
   const value = blank.ok ? blank.given?.answers?.value : undefined;
   return Array.isArray(value) ? /** @type {Json[]} */ (value) : [];
 }

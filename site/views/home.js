@@ -5,7 +5,6 @@
 import { inWords } from '../form/field.js';
 import { today } from '../kit/dates.js';
 import { button, h, s } from '../kit/dom.js';
-import { at } from '../kit/pointer.js';
 import { picture } from '../sheet/picture.js';
 import { sign, kindOf } from '../sheet/verdicts.js';
 import { keepAnswer } from '../store/answers.js';
@@ -13,6 +12,7 @@ import { keepMarks, keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { addOnce, inHand, nameOf, toSend } from '../store/shelf.js';
 import { MOST, usedLast } from '../store/used.js';
+import { isLong, lineOf, withoutLog, workOf } from './asks.js';
 import { findField } from './find.js';
 import { begunOn } from './work.js';
 
@@ -31,7 +31,7 @@ export function showHome(app, main) {
   const home = h('div', { class: 'home' }, field);
   main.append(home, legend(app));
   const long = boat && isLong(boat);
-  const asked = app.calculator.call({ ask: 'line', boat: long ? withoutLog(boat) : boat, units: units(), date: today() });
+  const asked = app.calculator.call(lineOf(long ? withoutLog(boat) : boat));
   if (!long) {
     showLine(app, home, field, boat, asked, boat ? begunOn(app) : []);
     // A survey is often what is opened next.
@@ -39,25 +39,11 @@ export function showHome(app, main) {
   } else {
     showLine(app, home, field, boat, asked);
     // The line stands there; what thousands of readings say of it comes when it is found.
-    void Promise.all([app.aside({ ask: 'line', boat, units: units(), date: today() }), app.aside({ ask: 'procedures', boat })]).then(([reply, work]) => {
+    void Promise.all([app.aside(lineOf(boat)), app.aside(workOf(boat))]).then(([reply, work]) => {
       if (home.isConnected) showLine(app, home, field, boat, reply, begunOn(app, work));
     });
   }
   return name;
-}
-
-const MANY = 300; // readings, from which on the page does not wait for what they say
-
-/** Whether a boat has so many readings that the page does not wait for them. @param {object} boat */
-export function isLong(boat) {
-  const readings = at(boat, '/readings');
-  return Array.isArray(readings) && readings.length > MANY;
-}
-
-/** A boat without its dated readings. @param {import('../../wasm/marinecalc.js').Json} boat */
-export function withoutLog(boat) {
-  const { readings: _, ...rest } = boat;
-  return rest;
 }
 
 /**
@@ -69,7 +55,7 @@ export function withoutLog(boat) {
  * @param {import('../../wasm/marinecalc.js').ListedWork[]} [begun] absent where what the readings say is still to come
  */
 function showLine(app, home, field, boat, asked, begun) {
-  const reply = asked.ok ? asked : app.calculator.call({ ask: 'line', date: today() });
+  const reply = asked.ok ? asked : app.calculator.call(lineOf());
   if (!reply.ok) throw new Error(reply.problems.map(inWords).join(' '));
   const { line } = reply;
   let still = keepStill(undefined);

@@ -2,13 +2,12 @@
 // be calculated and done.
 
 import { inWords } from '../form/field.js';
-import { today } from '../kit/dates.js';
 import { bound, button, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
 import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
-import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
+import { partOf } from './asks.js';
 import { dueWhen, mark, moon } from './home.js';
 import { tellLead } from './leads.js';
 
@@ -19,8 +18,8 @@ import { tellLead } from './leads.js';
 /** @type {import('../app.js').View} */
 export function showPart(app, main, id = '') {
   const boat = toSend(inHand().boat);
-  const asked = app.calculator.call({ ask: 'part', part: id, boat, units: units(), date: today() });
-  const reply = asked.ok ? asked : app.calculator.call({ ask: 'part', part: id, date: today() });
+  const asked = app.calculator.call(partOf(id, boat));
+  const reply = asked.ok ? asked : app.calculator.call(partOf(id));
   if (!reply.ok) {
     main.append(h('h1', {}, 'No such part'), ...reply.problems.map((p) => h('p', {}, inWords(p))), h('p', {}, h('a', { href: '#/' }, 'The line')));
     return 'No such part';

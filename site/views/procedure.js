@@ -8,8 +8,8 @@ import { today, timeOfDay } from '../kit/dates.js';
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { folds } from '../sheet/folds.js';
-import { units } from '../store/settings.js';
 import { change, inHand, nameOf, onShelf, toSend } from '../store/shelf.js';
+import { boatOf, procedureOf } from './asks.js';
 import { planIt, stepWanted, workList } from './work.js';
 import { hours, stepParts } from './step.js';
 
@@ -28,7 +28,7 @@ export function showProcedure(app, main, name = '') {
   const remedies = name.split(',');
   const { id } = inHand();
   const sent = () => toSend(onShelf(id).boat) ?? { name: nameOf({}) };
-  const reply = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
+  const reply = app.calculator.call(procedureOf(remedies, sent()));
   if (!reply.ok) {
     main.append(
       h('h1', {}, 'This work cannot be shown'),
@@ -38,7 +38,7 @@ export function showProcedure(app, main, name = '') {
     return 'Work';
   }
   let work = reply.procedure;
-  const schema = app.calculator.call({ ask: 'boat', boat: sent() });
+  const schema = app.calculator.call(boatOf(sent()));
   let stale = false; // figures may rest on what was read since
   const said = h('div', { class: 'just-done', role: 'status' });
   const list = h('div', {});
@@ -67,7 +67,7 @@ export function showProcedure(app, main, name = '') {
 
   /** Works all out anew: figures may rest on what was read. */
   function again() {
-    const anew = app.calculator.call({ ask: 'procedure', remedies, boat: sent(), units: units(), date: today() });
+    const anew = app.calculator.call(procedureOf(remedies, sent()));
     if (!anew.ok) return said.replaceChildren(...anew.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
     work = anew.procedure;
     stale = false;

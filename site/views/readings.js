@@ -14,7 +14,8 @@ import { picture } from '../sheet/picture.js';
 import { work } from '../sheet/sheet.js';
 import { byDay, entryForm, readIn } from './entries.js';
 import { readingTools } from './exchange.js';
-import { isLong, moon, withoutLog } from './home.js';
+import { boatOf, isLong, readingsOf, withoutLog } from './asks.js';
+import { moon } from './home.js';
 import { tellLead } from './leads.js';
 import { units } from '../store/settings.js';
 import { change, inHand, keepTyped, nameOf, onShelf, toSend } from '../store/shelf.js';
@@ -31,8 +32,7 @@ export function showReadings(app, main, wanted = '') {
   const boat = () => toSend(onShelf(id).boat) ?? { name: nameOf({}) };
   const again = () => drawAnew(main, () => showReadings(app, main));
   const long = isLong(boat());
-  const ask = (/** @type {Json} */ of) => /** @type {const} */ ({ ask: 'readings', boat: of, date: today(), units: units() });
-  const reply = app.calculator.call(ask(long ? withoutLog(boat()) : boat()));
+  const reply = app.calculator.call(readingsOf(long ? withoutLog(boat()) : boat()));
   main.append(h('h1', {}, title), warningList(reply, 'h2'));
   if (!reply.ok) {
     main.append(...said(reply.problems), h('p', {}, h('a', { href: '#/boat' }, 'Look at the boat')));
@@ -66,7 +66,7 @@ export function showReadings(app, main, wanted = '') {
   if (!long) fill(reply);
   else {
     // What thousands of readings say comes when it is found; one can log meanwhile.
-    void app.aside(ask(boat())).then((whole) => {
+    void app.aside(readingsOf(boat())).then((whole) => {
       if (!list.isConnected) return;
       if (whole.ok) fill(whole);
       else list.replaceChildren(...said(whole.problems));
@@ -152,7 +152,7 @@ function toLimit(reading) {
  * @param {() => void} again
  */
 function logForm(app, id, series, again) {
-  const asked = app.calculator.call({ ask: 'boat' });
+  const asked = app.calculator.call(boatOf());
   const gauges = (asked.ok && asked.choices.gauges) || [];
   const loggable = series.filter((s) => s.loggable);
   const which = h('select', { id: 'log-reading' }, ...loggable.map((s) => h('option', { value: s.reading }, s.title)));

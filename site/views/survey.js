@@ -12,7 +12,8 @@ import { forFile, saveFile } from '../store/files.js';
 import { keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
-import { isLong, keepStill } from './home.js';
+import { isLong } from './asks.js';
+import { keepStill } from './home.js';
 import { begunOn, begunWork } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Finding} Finding */

@@ -2,11 +2,11 @@
 // probable a cause on it is; what was found there has a mark and a word of its
 // own.
 
-import { today } from '../kit/dates.js';
 import { h } from '../kit/dom.js';
 import { codeOf } from '../sheet/cells.js';
 import { picture } from '../sheet/picture.js';
 import { inHand, toSend } from '../store/shelf.js';
+import { lineOf } from './asks.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Sheet} Sheet */
 /** @typedef {{ found: boolean, odds: number }} Suspicion */
@@ -37,8 +37,8 @@ export function shade(odds) {
 
 /** @param {import('../app.js').App} app */
 export function suspectLine(app) {
-  const asked = app.calculator.call({ ask: 'line', boat: toSend(inHand().boat), date: today() });
-  const reply = asked.ok ? asked : app.calculator.call({ ask: 'line', date: today() });
+  const asked = app.calculator.call(lineOf(toSend(inHand().boat)));
+  const reply = asked.ok ? asked : app.calculator.call(lineOf());
   const svg = reply.ok ? picture(reply.line.drawing.svg) : null;
   svg?.setAttribute('aria-hidden', 'true');
   const words = h('p', {});

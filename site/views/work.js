@@ -4,6 +4,7 @@ import { inWords } from '../form/field.js';
 import { button, h } from '../kit/dom.js';
 import { isPast } from '../sheet/verdicts.js';
 import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { workOf } from './asks.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').ListedWork} ListedWork */
 
@@ -12,7 +13,7 @@ import { inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
  * @param {HTMLElement} main
  */
 export function workList(app, main) {
-  const reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) });
+  const reply = app.calculator.call(workOf(toSend(inHand().boat)));
   main.append(
     h('h1', {}, 'Work, step by step'),
     h('p', { class: 'lead' }, `Each piece with the figures, cautions and limits of ${nameOf(inHand().boat)}, to be ticked off.`),
@@ -132,7 +133,7 @@ export const stepWanted = { id: '' };
  * @param {import('../app.js').App} app
  * @param {import('../../wasm/marinecalc.js').ProceduresReply | import('../../wasm/marinecalc.js').Refusal} [reply] where it was asked for before
  */
-export function begunOn(app, reply = app.calculator.call({ ask: 'procedures', boat: toSend(inHand().boat) })) {
+export function begunOn(app, reply = app.calculator.call(workOf(toSend(inHand().boat)))) {
   return reply.ok ? reply.procedures.flatMap((p) => p.work.filter((w) => w.ticked > 0)) : [];
 }
 

@@ -65,3 +65,36 @@ func TestAnswerKeptIsOfWhatIsTyped(t *testing.T) {
 	b.until(`document.querySelector(".answers .value")?.textContent.includes("` + want + `")`)
 	b.until(`localStorage.getItem("marinecalc.answer.shaft-torque")?.includes("` + want + `")`)
 }
+
+// What a view asks at its first drawing is answered by the worker: the page's
+// own calculator, whose first requests take longest, is not asked.
+func TestFirstViewsAreAskedAside(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/boat")
+	b.press("Demonstration: Kittiwake")
+	b.untilKept(`boats.length === 1`)
+	b.beforePage(`
+		window.own = [];
+		const instantiate = WebAssembly.instantiate;
+		WebAssembly.instantiate = async (...given) => {
+			const made = await instantiate(...given);
+			const whole = made.instance ?? made;
+			const call = (at, size) => {
+				window.own.push(new TextDecoder().decode(new Uint8Array(whole.exports.memory.buffer, at, size)).slice(0, 80));
+				return whole.exports.call(at, size);
+			};
+			const watched = { exports: { ...whole.exports, call } };
+			return made.instance ? { ...made, instance: watched } : watched;
+		};`)
+	for _, hash := range []string{"", "#/calculations", "#/sheet/bolt-preload", "#/sheet/fault-finding", "#/sheet/work-plan", "#/part/gland", "#/readings", "#/procedure", "#/procedure/repack-gland", "#/boat"} {
+		b.open(hash)
+		if own := eval[[]string](b, "window.own"); len(own) > 0 {
+			t.Errorf("%s: the page's own calculator was asked %q", hash, own)
+		}
+	}
+	// Seen to watch: a form that reads a quantity asks the page's own.
+	b.open("#/sheet/mount-moves")
+	if own := eval[[]string](b, "window.own"); len(own) == 0 {
+		t.Error("nothing is watched")
+	}
+}

@@ -67,13 +67,13 @@ func TestFindLeadsOn(t *testing.T) {
 		eval[any](b, `document.querySelector('[data-hit="`+hit+`"]').click()`)
 	}
 	go1("clunk", "sign/knock-into-gear")
-	b.until(`location.hash === "#/sheet/fault-finding" && document.querySelector("h1")`)
+	b.until(`location.hash === "#/sheet/fault-finding" && document.querySelector(".asking")`)
 	b.untilKept(`JSON.stringify(boats.at(-1).typed["fault-finding"] ?? {}).includes('"evidence":"knock-into-gear","answer":"yes"')`)
 	go1("3/8-24", "row/3/8-24 UNF")
-	b.until(`location.hash === "#/sheet/bolt-preload"`)
+	b.until(`location.hash === "#/sheet/bolt-preload" && document.querySelector(".answers")`)
 	b.untilKept(`boats.at(-1).typed["bolt-preload"]?.thread === "3/8-24 UNF"`)
 	go1("cutlas", "part/bearing")
-	b.until(`location.hash === "#/part/bearing" && document.querySelector(".sheets")`)
+	b.until(`location.hash === "#/part/bearing" && document.querySelector(".part-state")`)
 	b.open("#/")
 	if used := b.text(".used"); !strings.Contains(used, "Used last") {
 		t.Errorf("what was used last is not told: %s", used)
