@@ -5,7 +5,7 @@ import { start } from '../wasm/marinecalc.js';
 import { inWords } from './form/field.js';
 import { reader } from './form/units.js';
 import { openAside } from './kit/aside.js';
-import { had } from './kit/asking.js';
+import { had, within } from './kit/asking.js';
 import { button, byId, h, painted } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
 import { lenient } from './kit/lenient.js';
@@ -33,6 +33,8 @@ import { undrawn } from './views/undrawn.js';
 
 /** @typedef {import('./app.js').App} App */
 
+const PATIENCE = 5000; // ms for the worker, where the page's own calculator could answer
+
 const main = byId('view', HTMLElement);
 const header = openHeader();
 
@@ -58,7 +60,8 @@ async function open() {
   // The worker answers what the view asks first while the page's own calculator starts.
   const early = navigator.hardwareConcurrency > 1 ? had(opening(), aside) : undefined;
   const started = await begun;
-  let ahead = (await early) ?? (() => undefined);
+  const none = () => undefined;
+  let ahead = (await within(early, PATIENCE)) ?? none;
   /** @type {import('../wasm/marinecalc.js').Calculator} */
   const calculator = { ...started, call: (/** @type {any} */ request) => ahead(request) ?? started.call(request) };
   const contents = calculator.call({ ask: 'contents' });
@@ -76,7 +79,7 @@ async function open() {
   addEventListener('hashchange', async () => {
     const to = location.hash;
     if (to === last) return;
-    if (free()) ahead = await had(firstOf(...whereTo()), aside);
+    if (free()) ahead = (await within(had(firstOf(...whereTo()), aside), PATIENCE)) ?? none;
     if (to === last || to !== location.hash) return; // it is there, or another is gone to
     show();
     scrollTo(0, 0);

@@ -42,3 +42,14 @@ export async function had(work, ask) {
   });
   return (request) => structuredClone(replies.get(JSON.stringify(request)));
 }
+
+/**
+ * What is promised, where it comes in time; undefined where not.
+ * @template T
+ * @param {Promise<T> | undefined} promised
+ * @param {number} ms
+ * @returns {Promise<T | undefined>}
+ */
+export function within(promised, ms) {
+  return Promise.race([promised, new Promise((done) => setTimeout(done, ms))]);
+}

@@ -1,6 +1,6 @@
 import assert from 'node:assert/strict';
 import test from 'node:test';
-import { aside, had, here } from './asking.js';
+import { aside, had, here, within } from './asking.js';
 
 /** Asks twice, the second time by the first reply. */
 function* doubled(/** @type {number} */ n) {
@@ -35,4 +35,10 @@ test('what was had before is given to the same request only, a copy each time', 
   replies({ ask: 'run', input: { a: 1 } }).of = 'spoilt';
   assert.deepEqual(replies({ ask: 'run', input: { a: 1 } }), { ok: true, of: 'run' });
   assert.deepEqual(replies({ ask: 'blank', of: 'x' }), { ok: true, of: 'blank' });
+});
+
+test('what does not come in time is not waited for', async () => {
+  assert.equal(await within(Promise.resolve(7), 1000), 7);
+  assert.equal(await within(new Promise(() => {}), 5), undefined);
+  assert.equal(await within(undefined, 1000), undefined);
 });

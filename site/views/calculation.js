@@ -203,15 +203,18 @@ export function showCalculation(app, main, id = '') {
     }
     busy = true;
     answer.ariaBusy = 'true';
-    do {
-      behindHand = false;
-      const now = before;
-      const taken = await aside(standing.take(now), (used) => app.ask(request(used)));
-      if (!answer.isConnected) return;
-      draw(taken, now);
-    } while (behindHand);
-    busy = false;
-    answer.ariaBusy = null;
+    try {
+      do {
+        behindHand = false;
+        const now = before;
+        const taken = await aside(standing.take(now), (used) => app.ask(request(used)));
+        if (!answer.isConnected) return;
+        draw(taken, now);
+      } while (behindHand);
+    } finally {
+      busy = false;
+      answer.ariaBusy = null;
+    }
   }
 
   /**

@@ -51,6 +51,17 @@ func TestSheetWithoutAWorker(t *testing.T) {
 	}
 }
 
+// A worker that never answers does not keep the page from opening.
+func TestSheetWithASilentWorker(t *testing.T) {
+	b := newTab(t, 360)
+	b.beforePage("Worker.prototype.postMessage = () => {}")
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	b.write("#in-gearRatioAhead", "2.6")
+	b.until(`document.querySelector(".answers .value")`)
+}
+
 // What is kept for the next opening was made from what is typed then, also
 // where one goes on typing while the answer is on its way.
 func TestAnswerKeptIsOfWhatIsTyped(t *testing.T) {

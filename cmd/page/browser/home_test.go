@@ -70,7 +70,7 @@ func TestFindLeadsOn(t *testing.T) {
 	b.until(`location.hash === "#/sheet/fault-finding" && document.querySelector(".asking")`)
 	b.untilKept(`JSON.stringify(boats.at(-1).typed["fault-finding"] ?? {}).includes('"evidence":"knock-into-gear","answer":"yes"')`)
 	go1("3/8-24", "row/3/8-24 UNF")
-	b.until(`location.hash === "#/sheet/bolt-preload" && document.querySelector(".answers")`)
+	b.until(`location.hash === "#/sheet/bolt-preload" && document.querySelector(".answer.sheet")`)
 	b.untilKept(`boats.at(-1).typed["bolt-preload"]?.thread === "3/8-24 UNF"`)
 	go1("cutlas", "part/bearing")
 	b.until(`location.hash === "#/part/bearing" && document.querySelector(".part-state")`)
