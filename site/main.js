@@ -10,13 +10,14 @@ import { button, byId, h, painted } from './kit/dom.js';
 import { openHeader } from './kit/header.js';
 import { lenient } from './kit/lenient.js';
 import { keepOffline } from './kit/offline.js';
+import { whenAtRest } from './kit/rest.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
 import { openFoldsForPrint } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
 import { inHand, nameOf, openShelf } from './store/shelf.js';
 import { noteUsed } from './store/used.js';
-import { firstOf } from './views/asks.js';
+import { blankOf, firstOf } from './views/asks.js';
 import { showBefore } from './views/before.js';
 import { showBoat } from './views/boat.js';
 import { showCalculation } from './views/calculation.js';
@@ -85,6 +86,8 @@ async function open() {
     scrollTo(0, 0);
     main.querySelector('h1')?.focus();
   });
+  // The worker answered so far: what the first request to the page's own reads, it reads while nobody waits.
+  if (early) whenAtRest(() => void started.call(blankOf('bolt-preload')));
   keepOffline(banner.newVersion).catch(console.warn);
 }
 

@@ -86,12 +86,15 @@ func TestFirstViewsAreAskedAside(t *testing.T) {
 	b.untilKept(`boats.length === 1`)
 	b.beforePage(`
 		window.own = [];
+		const timeout = setTimeout; // on a loaded machine the worker may take longer than the page's patience
+		window.setTimeout = (act, ms, ...rest) => timeout(act, ms === 5000 ? 60_000 : ms, ...rest);
 		const instantiate = WebAssembly.instantiate;
 		WebAssembly.instantiate = async (...given) => {
 			const made = await instantiate(...given);
 			const whole = made.instance ?? made;
 			const call = (at, size) => {
-				window.own.push(new TextDecoder().decode(new Uint8Array(whole.exports.memory.buffer, at, size)).slice(0, 80));
+				const asked = new TextDecoder().decode(new Uint8Array(whole.exports.memory.buffer, at, size)).slice(0, 80);
+				if (!asked.startsWith('{"ask":"blank","calculation":"bolt-preload","units"')) window.own.push(asked); // at rest, for later
 				return whole.exports.call(at, size);
 			};
 			const watched = { exports: { ...whole.exports, call } };
