@@ -8,14 +8,13 @@ import { speak } from '../kit/speak.js';
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
 /**
- * By lists, what goes with the make or the papers: of mounts one make is usual
- * (common practice, no source), and where two are typed nothing is offered.
+ * By lists, what goes with the make: of mounts one make is usual (common
+ * practice, no source), and where two are typed nothing is offered. Papers are
+ * not copied: a figure without its own is no maker's.
  * @type {{ [list: string]: string[] }}
  */
 export const ALIKE = {
   mounts: ['threadPitch', 'stiffness', 'stiffnessSideways', 'stiffnessAlong', 'inclination', 'rubberHeight', 'ratedLoad', 'ratedThrust'],
-  torques: ['lubrication', 'source'],
-  intervals: ['document'],
 };
 
 /**

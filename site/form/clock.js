@@ -195,9 +195,12 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
   input.addEventListener('input', take);
   made.addEventListener('row', (event) => {
     const { row = -1, name = '' } = event instanceof CustomEvent ? event.detail : {};
-    if (values.some(([n]) => n === name)) value = name;
-    turn = placed()[row]?.turn ?? turn;
-    choose(Math.max(0, places().findIndex((place) => rowAt(placed(), place, turn) === row)));
+    const turned = placed()[row]?.turn ?? turn;
+    const at = places().findIndex((place) => rowAt(placed(), place, turned) === row);
+    if (at < 0 || !values.some(([n]) => n === name)) return; // it stands in the list alone
+    event.preventDefault();
+    [value, turn] = [name, turned];
+    choose(at);
   });
   input.addEventListener('keydown', (event) => {
     if (event.key !== 'Enter') return;

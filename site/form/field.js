@@ -185,7 +185,7 @@ export class Field {
   #begun() {
     this.#free = hold(this.control);
     this.#typing = this.#wrong.textContent === '';
-    this.#wrong.style.height = this.#typing ? '' : `${this.#wrong.offsetHeight}px`;
+    this.#wrong.style.height = this.#typing || this.#wrong.classList.contains('unseen') ? '' : `${this.#wrong.offsetHeight}px`;
   }
 
   #left() {
@@ -259,7 +259,7 @@ export class Field {
     const { read, change } = this.#setting;
     made.addEventListener('focus', () => this.#begun());
     made.addEventListener('blur', () => (this.#free(), setTimeout(() => document.activeElement === made || this.#left(), THUMB)));
-    made.addEventListener('keydown', ({ key }) => key === 'Enter' && this.#left());
+    made.addEventListener('keydown', ({ key }) => key === 'Enter' && setTimeout(() => this.#left())); // after the change that it makes
     made.addEventListener('input', () => {
       this.showOrigin(...this.#origin); // no longer in use
       this.#readAs = '';
@@ -277,7 +277,7 @@ export class Field {
   /** A bare amount in the one currency of all others, where there is one; what else is typed as it is. @param {string} text */
   #withCurrency(text) {
     if (this.schema.quantity !== 'money' || readMoney(text, 'EUR') === readMoney(text)) return text;
-    return readMoney(text, currencyIn({ sheet: this.#setting.typed(''), boat: inHand().boat }, `/sheet${this.pointer}`));
+    return readMoney(text, currencyIn({ sheet: this.#setting.typed(''), boat: inHand().boat }, `/sheet${this.pointer}`, `/boat${this.pointer}`));
   }
 
   /** @param {{ [name: string]: string }} about */

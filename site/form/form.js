@@ -284,7 +284,7 @@ export class Form {
       const drawn = typed().map((_, i) => this.#row(item, below(pointer, i), `${single} ${i + 1}`, () => takeAway(i)));
       rows.replaceChildren(...drawn);
       face?.draw();
-      alike?.draw();
+      alike?.typed();
       more.disabled = drawn.length >= (schema.maxItems ?? 200);
     };
 

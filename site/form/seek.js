@@ -37,8 +37,9 @@ export function seekable(select) {
     if (event.key === ' ' && typed === '') return; // opens the list
     typed += event.key;
     const options = [...select.options].filter((o) => o.value !== '');
-    const option = options[meantBy(options.map((o) => o.text), typed)];
-    if (option || event.key === ' ') event.preventDefault();
+    const texts = options.map((o) => o.text);
+    const option = options[meantBy(texts, typed)];
+    if (!texts.some((text) => text.toLowerCase().startsWith(typed.toLowerCase()))) event.preventDefault(); // the browser would begin anew with this letter
     if (!option || option.selected) return;
     option.selected = true;
     select.dispatchEvent(new Event('change', { bubbles: true }));

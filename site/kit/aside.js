@@ -2,14 +2,15 @@
 // with the first such request; where a browser gives none, the page's own
 // calculator answers after the next frame. It works at one request at a time,
 // and takes the newest of those that wait: that is of the view that is shown.
-// What one sheet or part asks is short; while the worker is at nothing longer, it is soon
-// answered there.
+// What one sheet or part asks is short; while the worker is at nothing longer, it
+// is soon answered there.
 
 import { lenient } from './lenient.js';
 import { oneRun } from './one-run.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Calculator} Calculator */
 
+const SILENT = 10_000; // ms after which a worker that was to answer shortly is none
 const SHORT = ['contents', 'blank', 'run', 'fits', 'keep', 'find', 'part', 'procedures', 'procedure', 'boat'];
 
 /**
@@ -33,6 +34,9 @@ export function openAside(calculator, module, program) {
   /** @param {Asked} asked */
   const here = ({ request, done, fail }) => void calculator.then((found) => setTimeout(() => done((own ??= oneRun(found))(request))), fail);
 
+  /** @param {Asked} asked */
+  const isShort = ({ request }) => SHORT.includes(request.ask) && !request.noRanges;
+
   /** The worker is no use: the page's own answers what is open, and the rest. */
   const giveUp = () => {
     worker = Promise.resolve(undefined);
@@ -53,7 +57,7 @@ export function openAside(calculator, module, program) {
         up = true;
         open.done(reply);
         open = undefined;
-        next(made);
+        setTimeout(() => next(made)); // what its asker asks next goes before what waits
       });
       made.postMessage(await module);
       return made;
@@ -66,7 +70,16 @@ export function openAside(calculator, module, program) {
   const next = (to) => {
     if (open) return;
     open = waiting.pop();
-    if (open) to.postMessage({ number: ++last, request: open.request });
+    if (!open) return;
+    const now = open;
+    to.postMessage({ number: ++last, request: now.request });
+    if (up && isShort(now)) {
+      setTimeout(() => {
+        if (open !== now) return;
+        to.terminate();
+        giveUp();
+      }, SILENT);
+    }
   };
 
   const aside = /** @type {import('../app.js').App['aside']} */ (
@@ -76,5 +89,5 @@ export function openAside(calculator, module, program) {
         void (worker ??= begin()).then((to) => (to ? next(to) : giveUp()));
       })
   );
-  return { aside, free: () => up && [...waiting, ...(open ? [open] : [])].every(({ request }) => SHORT.includes(request.ask)) };
+  return { aside, free: () => up && [...waiting, ...(open ? [open] : [])].every(isShort) };
 }

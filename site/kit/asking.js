@@ -37,19 +37,19 @@ export async function had(work, ask) {
   const replies = new Map();
   await aside(work, async (request) => {
     const reply = await ask(request);
-    replies.set(JSON.stringify(request), reply);
+    if (reply.ok) replies.set(JSON.stringify(request), reply); // a refusal may be the worker's own
     return reply;
   });
   return (request) => structuredClone(replies.get(JSON.stringify(request)));
 }
 
 /**
- * What is promised, where it comes in time; undefined where not.
+ * What is promised, where it comes, and in time; undefined where not.
  * @template T
  * @param {Promise<T> | undefined} promised
  * @param {number} ms
  * @returns {Promise<T | undefined>}
  */
 export function within(promised, ms) {
-  return Promise.race([promised, new Promise((done) => setTimeout(done, ms))]);
+  return Promise.race([Promise.resolve(promised).catch(() => undefined), new Promise((done) => setTimeout(done, ms))]);
 }

@@ -41,4 +41,5 @@ test('what does not come in time is not waited for', async () => {
   assert.equal(await within(Promise.resolve(7), 1000), 7);
   assert.equal(await within(new Promise(() => {}), 5), undefined);
   assert.equal(await within(undefined, 1000), undefined);
+  assert.equal(await within(Promise.reject(new Error('no')), 1000), undefined);
 });

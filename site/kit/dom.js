@@ -67,6 +67,9 @@ export function steady(act) {
   if (moved !== 0) scrollBy(0, moved);
 }
 
+/** What ends the newest hold. @type {(() => void) | undefined} */
+let holding;
+
 /**
  * Keeps a control where it is on the screen while what stands before it grows
  * or shrinks, until what it gives is called.
@@ -79,10 +82,11 @@ export function hold(control) {
   const sizes = new ResizeObserver(() => (control.isConnected ? now() !== top && scrollBy(0, now() - top) : free()));
   const root = document.documentElement.style;
   const free = () => {
-    root.overflowAnchor = '';
+    if (holding === free) root.overflowAnchor = '';
     sizes.disconnect();
     removeEventListener('scroll', moved);
   };
+  holding = free;
   root.overflowAnchor = 'none'; // the browser's own way holds what is highest on the screen
   sizes.observe(document.body);
   addEventListener('scroll', moved, { passive: true });

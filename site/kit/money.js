@@ -5,12 +5,17 @@
 const NAMES = /** @type {{ [name: string]: string }} */ ({ euro: 'EUR', euros: 'EUR', 'us dollar': 'USD', 'us dollars': 'USD', 'pound sterling': 'GBP', 'pounds sterling': 'GBP' });
 
 /** Codes of ISO 4217, as the browser has them. */
-const codes = new Set(Intl.supportedValuesOf('currency'));
+const codes = new Set(Intl.supportedValuesOf?.('currency') ?? ['EUR', 'USD', 'GBP']);
+
+/** Those that people write in small letters; others may be words: all, try, top. */
+const SMALL = new Set('EUR USD GBP AUD NZD CAD CHF SEK NOK DKK JPY PLN CZK ZAR SGD HKD'.split(' '));
+
+const UNCLEAR = '?';
 
 /** @param {string} word */
 function codeOf(word) {
   const up = word.toUpperCase();
-  return codes.has(up) ? up : NAMES[word.toLowerCase()];
+  return codes.has(word) || SMALL.has(up) ? up : NAMES[word.toLowerCase()];
 }
 
 /**
@@ -41,24 +46,26 @@ export function readMoney(text, usual = '') {
 
 /**
  * The one currency of all amounts in a value; empty where there are none or
- * several.
+ * several, or one that is not written plainly.
  * @param {unknown} value
- * @param {string} skip a pointer that is left out
+ * @param {...string} skip pointers that are left out
  */
-export function currencyIn(value, skip) {
+export function currencyIn(value, ...skip) {
   const [first = '', ...others] = new Set(codesIn(value, skip, ''));
-  return others.length === 0 ? first : '';
+  return others.length === 0 && first !== UNCLEAR ? first : '';
 }
 
 /**
  * @param {unknown} value
- * @param {string} skip
+ * @param {string[]} skip
  * @param {string} pointer of the value
  * @returns {string[]}
  */
 function codesIn(value, skip, pointer) {
-  if (pointer !== '' && pointer === skip) return [];
+  if (skip.includes(pointer)) return [];
   if (typeof value === 'object' && value !== null) return Object.entries(value).flatMap(([name, inner]) => codesIn(inner, skip, `${pointer}/${name}`));
-  const [, code = ''] = /^[\d.]+ ([A-Z]{3})( ±.*)?$/.exec(String(value)) ?? [];
-  return codes.has(code) ? [code] : [];
+  const text = String(value);
+  const [, code = ''] = /^[\d.]+ ([A-Z]{3})( ±.*)?$/.exec(text) ?? [];
+  if (codes.has(code)) return [code];
+  return /[€£$¥]/.test(text) || text.match(/\b[A-Z]{3}\b/g)?.some((word) => codes.has(word)) ? [UNCLEAR] : [];
 }

@@ -26,7 +26,9 @@ test('an amount is read as people type it, where that is certain', () => {
     ['1500 dollars', '1500 dollars'],
     ['1500 pounds', '1500 pounds'],
     ['1500 abc', '1500 abc'],
-    ['1,500 kwd', '1,500 KWD'], // a dinar has thousandths
+    ['1,500 KWD', '1,500 KWD'], // a dinar has thousandths
+    ['1500 all', '1500 all'], // a word, and a code in capitals
+    ['1500 ALL', '1500 ALL'],
     ['1,50 eur', '1,50 EUR'],
     ['1,500,00 eur', '1,500,00 EUR'],
     ['100-150 EUR', '100-150 EUR'],
@@ -47,6 +49,8 @@ test('a bare number takes the currency that is usual, and only a bare one', () =
 test('the currency of a boat is the one of all its amounts, but for the place that is typed in', () => {
   const boat = { mass: '2 kg', spares: [{ part: 'x', price: '38 EUR' }, { price: '140 EUR ± 10 %' }] };
   assert.equal(currencyIn(boat, '/spares/1/price'), 'EUR');
+  for (const unclear of ['38 €', 'EUR 38', '100-150 EUR']) assert.equal(currencyIn({ ...boat, other: unclear }), '', unclear);
+  assert.equal(currencyIn({ other: '$ 38' }), '');
   assert.equal(currencyIn({ price: '38 EUR' }, '/price'), '');
   assert.equal(currencyIn({ ...boat, labour: '60 GBP' }, ''), '');
   assert.equal(currencyIn({ ...boat, labour: '60 GBP' }, '/labour'), 'EUR');

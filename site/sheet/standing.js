@@ -46,9 +46,10 @@ export class Standing {
       this.#editing = changed.join();
     }
     this.#last = typed;
+    const sparse = this.#read(); // of the same moment
     let reply = yield typed;
     let used = typed;
-    const read = reply.ok ? null : this.#read();
+    const read = reply.ok ? null : sparse;
     const short = read && (yield read);
     if (read && short?.ok) [reply, used] = [short, read];
     if (reply.ok) {

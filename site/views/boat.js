@@ -3,7 +3,6 @@
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { goneWhenTyped, warningList } from '../form/problems.js';
-import { today } from '../kit/dates.js';
 import { button, byId, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveBoat, saveFile } from '../store/files.js';
@@ -67,7 +66,7 @@ export function showBoat(app, main, wanted = '') {
   );
   tell(boat);
   // The whole file is looked through once the cards stand there.
-  void app.aside({ ask: 'boat', boat: toSend(onShelf(id).boat) }).then((reply) => {
+  void app.aside(boatOf(toSend(onShelf(id).boat))).then((reply) => {
     if (!title.isConnected) return;
     const problems = reply.ok ? [] : reply.problems;
     state.replaceChildren(
@@ -76,7 +75,7 @@ export function showBoat(app, main, wanted = '') {
     );
     speak(problems.length > 0 ? `To correct: ${problems.length}` : '');
   });
-  void app.aside({ ask: 'line', boat: toSend(onShelf(id).boat), date: today() }).then((reply) => {
+  void app.aside(lineOf(toSend(onShelf(id).boat))).then((reply) => {
     if (title.isConnected && reply.ok) cards.has(reply.line.parts.flatMap((p) => p.asks.filter((a) => a.known).map((a) => a.pointer)));
   });
   return 'Boat';

@@ -130,7 +130,8 @@ export function showCalculation(app, main, id = '') {
     if (!offer) return;
     offerToKeep(offer);
     const known = main.querySelector('.known');
-    if (shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
+    const same = !handed.boat && JSON.stringify(toSend(inHand().boat)) === JSON.stringify(sent); // what the kept answer is found by
+    if (same && shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
   }
 
   /**

@@ -131,8 +131,9 @@ export class Cards {
   /** The nuts that go with the coupling bolts' thread stand first, as on the sheet of their torque. @param {Form[]} forms */
   async #narrow(forms) {
     const nut = forms.flatMap(({ fields }) => [...fields.values()]).find(({ pointer }) => /^\/coupling\/.*\bnut$/.test(pointer));
-    const reply = nut && (await this.#app.ask({ ask: 'fits', calculation: 'bolt-preload', input: {}, boat: toSend(this.#shown), units: units() }));
-    const fit = reply && reply.ok && reply.fits.nut;
+    const now = this.#shown;
+    const reply = nut && (await this.#app.ask({ ask: 'fits', calculation: 'bolt-preload', input: {}, boat: toSend(now), units: units() }));
+    const fit = now === this.#shown && reply && reply.ok && reply.fits.nut;
     if (fit) nut.narrow(fit);
   }
 

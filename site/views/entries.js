@@ -7,6 +7,7 @@ import { at, tidied } from '../kit/pointer.js';
 import { lateFold } from '../sheet/folds.js';
 import { units } from '../store/settings.js';
 import { change, onShelf } from '../store/shelf.js';
+import { boatOf } from './asks.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 
@@ -20,7 +21,7 @@ import { change, onShelf } from '../store/shelf.js';
  * @param {(row: Json) => void} [changed]
  */
 export function entryForm(app, id, row, prefix, shown, changed) {
-  const asked = app.calculator.call({ ask: 'boat' });
+  const asked = app.calculator.call(boatOf());
   if (!asked.ok) throw new Error(asked.problems.map(inWords).join(' '));
   const item = /** @type {import('../../wasm/marinecalc.js').Schema} */ (asked.schema.properties?.readings?.items ?? {});
   const schema = { ...item, properties: Object.fromEntries(Object.entries(item.properties ?? {}).filter(([name]) => shown(name))) };

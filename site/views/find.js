@@ -35,12 +35,13 @@ export function findField(app) {
   const search = async () => {
     const text = field.value.trim();
     const reply = text === '' ? undefined : await app.ask({ ask: 'find', text });
-    if (text !== field.value.trim()) return; // typed on since
+    if (text !== field.value.trim()) return false; // typed on since
     hits = reply?.ok ? (reply.hits ?? []) : [];
     list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;
     if (text !== '') speak(hits.length === 0 ? 'Nothing found' : `${hits.length} found. First: ${hits[0]?.title}`);
+    return true;
   };
   field.addEventListener('input', () => void search());
   const whole = h(
@@ -57,7 +58,7 @@ export function findField(app) {
     const at = buttons.indexOf(/** @type {HTMLButtonElement} */ (document.activeElement));
     if (event.key === 'ArrowDown') buttons[Math.min(at + 1, buttons.length - 1)]?.focus();
     else if (event.key === 'ArrowUp') (at > 0 ? buttons[at - 1] : field)?.focus();
-    else if (event.key === 'Enter' && document.activeElement === field) void search().then(() => list.querySelector('button')?.click());
+    else if (event.key === 'Enter' && document.activeElement === field) void search().then((drawn) => drawn && list.querySelector('button')?.click());
     else if (event.key === 'Escape' && field.value !== '') {
       field.value = '';
       void search();

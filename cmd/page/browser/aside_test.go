@@ -112,3 +112,23 @@ func TestFirstViewsAreAskedAside(t *testing.T) {
 		t.Error("nothing is watched")
 	}
 }
+
+// A worker that answered and then answers no more is given up, and the page's
+// own calculator goes on: the answer is of what is typed.
+func TestWorkerFallsSilent(t *testing.T) {
+	b := newTab(t, 360)
+	b.beforePage(`
+		const timeout = setTimeout;
+		window.setTimeout = (act, ms, ...rest) => timeout(act, ms === 10000 ? 200 : ms, ...rest);
+		const post = Worker.prototype.postMessage;
+		Worker.prototype.postMessage = function (...given) { if (!window.silent) post.apply(this, given); };`)
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	b.write("#in-gearRatioAhead", "2")
+	b.until(`document.querySelector(".answers .value") && !document.querySelector(".answer").ariaBusy`)
+	eval[any](b, "window.silent = true")
+	b.write("#in-gearRatioAhead", "2.6")
+	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	b.until(`document.querySelector(".answers .value").textContent.includes("` + want + `") && !document.querySelector(".answer").ariaBusy`)
+}
