@@ -261,9 +261,11 @@ export class Form {
       return Array.isArray(list) ? /** @type {unknown[]} */ (list) : []; // a file may hold anything
     };
 
+    /** The rows that the boat has, to be changed here; what is read round a face is read anew. */
+    const own = () => (round || !given()?.length ? undefined : structuredClone(given()));
     const more = button(`Add: ${single}`, () => {
       const before = typed().length;
-      this.#put(pointer, before > 0 ? [...typed(), freshRow(schema, before + 1)] : starters(schema));
+      this.#put(pointer, before > 0 ? [...typed(), freshRow(schema, before + 1)] : own() ?? starters(schema));
       draw();
       this.#unmade.get(below(pointer, before))?.();
       const control = rows.children[before]?.querySelector('input, select');

@@ -22,11 +22,12 @@ import { atFoot, behind, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
 import { keepAnswer } from '../store/answers.js';
+import { isPlain } from '../store/merge.js';
 import { units } from '../store/settings.js';
 import { onwardLinks, toStep, workLinks } from './work.js';
 import { change, days, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
-import { blankOf, isDated, keeping, runOf, typedFor } from './asks.js';
+import { FAULT, blankOf, faultInput, isDated, keeping, runOf, typedFor } from './asks.js';
 import { showFault } from './fault.js';
 
 const PAUSE = 150; // ms without a key, until what can wait is asked
@@ -36,7 +37,7 @@ const ONE_GO = 3000; // ms between keys of one change
 
 /** @type {import('../app.js').View} */
 export function showCalculation(app, main, id = '') {
-  if (id === 'fault-finding') return showFault(app, main);
+  if (id === FAULT) return showFault(app, main);
   const { id: boatId, boat } = inHand();
   const place = `${boatId}/${id}`;
   const handed = handedTo(app, id);
@@ -277,7 +278,7 @@ export function showCalculation(app, main, id = '') {
     h('p', { class: 'lead' }, schema.description),
     toAnswer, // early, so that the keyboard soon gets there
     handed.from.length > 0
-      ? h('p', { class: 'handed' }, 'With what is typed on ', ...handed.from.flatMap((c, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${c.id}` }, c.title)]), ', not kept with the boat yet.')
+      ? h('p', { class: 'handed' }, 'With what is typed on ', ...handed.from.flatMap((c, i) => [i > 0 ? ', ' : '', h('a', { href: `#/sheet/${c.id}` }, c.title)]), ', not kept with the boat yet.', handed.apart && ' The choice in the boat’s file is of other work and left out here.')
       : '',
     h(
       'div',
@@ -345,7 +346,7 @@ const openedFrom = new Map();
 function handedTo(app, calculation) {
   const { id, boat } = inHand();
   const typedOn = days(id);
-  /** @type {{ boat?: Json, from: typeof app.contents.calculations }} */
+  /** @type {{ boat?: Json, from: typeof app.contents.calculations, apart?: boolean }} whether the boat's choice is of other work than what is found */
   const handed = { from: [] };
   for (const c of app.contents.calculations.filter((c) => c.onward?.includes(calculation))) {
     if (typedOn[c.id] !== today() && openedFrom.get(`${id}/${calculation}`) !== c.id) continue;
@@ -353,6 +354,13 @@ function handedTo(app, calculation) {
     if (!reply.ok || (reply.kept ?? []).length === 0) continue;
     handed.boat = reply.boat;
     handed.from.push(c);
+  }
+  if (handed.boat?.choice && handed.from.some((c) => c.id === FAULT)) {
+    const found = app.calculator.call(runOf(FAULT, faultInput(typed(id, FAULT)), handed.boat));
+    const cures = (found.ok && found.sheet.procedures) || [];
+    const { choice, ...rest } = handed.boat;
+    const others = isPlain(choice) && cures.length > 0 && !cures.some((cure) => [choice['repairWork'], choice['replaceWork']].includes(cure));
+    if (others) Object.assign(handed, { boat: rest, apart: true });
   }
   return handed;
 }

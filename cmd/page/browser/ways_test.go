@@ -181,3 +181,24 @@ func TestAnotherFaultStartsAnew(t *testing.T) {
 		t.Errorf("taken back there are %d", answered())
 	}
 }
+
+// What is found is weighed, and not the work that the boat's file had a choice
+// about.
+func TestFoundIsWeighed(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/boat")
+	b.press("Demonstration: Kittiwake")
+	b.untilKept(`boats.length === 1`)
+	b.open("#/")
+	b.write("#find", "can the shaft be lifted in the stern bearing")
+	b.until(`document.querySelector('[data-hit="look/bearing-play"]')`)
+	eval[any](b, `document.querySelector('[data-hit="look/bearing-play"]').click()`)
+	b.until(`document.querySelector(".asking h2")?.textContent.startsWith("Can the shaft be lifted")`)
+	b.press("Yes")
+	b.until(`document.querySelector(".found")`)
+	b.open("#/sheet/repair-or-replace")
+	b.until(`document.querySelector(".handed")`)
+	if said := b.text("main"); !strings.Contains(said, "is of other work and left out") || !strings.Contains(said, "Change the stern bearing") || strings.Contains(said, "Tighten the mounts, or") {
+		t.Errorf("a worn bearing is found, and weighed is %q", b.text(".answer"))
+	}
+}
