@@ -8,7 +8,7 @@ const NAMES = /** @type {{ [name: string]: string }} */ ({ euro: 'EUR', euros: '
 const codes = new Set(Intl.supportedValuesOf?.('currency') ?? ['EUR', 'USD', 'GBP']);
 
 /** Those that people write in small letters; others may be words: all, try, top. */
-const SMALL = new Set('EUR USD GBP AUD NZD CAD CHF SEK NOK DKK JPY PLN CZK ZAR SGD HKD'.split(' '));
+const SMALL = new Set(['EUR', 'USD', 'GBP', 'AUD', 'NZD', 'CAD', 'CHF', 'SEK', 'NOK', 'DKK', 'JPY', 'PLN', 'CZK', 'ZAR', 'SGD', 'HKD']);
 
 const UNCLEAR = '?';
 
