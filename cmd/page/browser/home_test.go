@@ -73,7 +73,7 @@ func TestFindLeadsOn(t *testing.T) {
 	b.until(`location.hash === "#/sheet/bolt-preload" && document.querySelector(".answer.sheet")`)
 	b.untilKept(`boats.at(-1).typed["bolt-preload"]?.thread === "3/8-24 UNF"`)
 	go1("cutlas", "part/bearing")
-	b.until(`location.hash === "#/part/bearing" && document.querySelector(".part-state")`)
+	b.until(`location.hash === "#/part/bearing" && document.querySelector(".sheets")`)
 	b.open("#/")
 	if used := b.text(".used"); !strings.Contains(used, "Used last") {
 		t.Errorf("what was used last is not told: %s", used)
