@@ -1,9 +1,25 @@
 package browser
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
+
+// turns opens the shaft torque and types what it asks, with that gear ratio.
+func (b *tab) turns(ratio string) {
+	b.t.Helper()
+	b.open("#/sheet/shaft-torque")
+	b.write("#in-enginePower", "30 kW")
+	b.write("#in-engineSpeed", "3000")
+	b.write("#in-gearRatioAhead", ratio)
+}
+
+// turned is the torque that the library gives for the same.
+func turned(t *testing.T, ratio float64) string {
+	t.Helper()
+	return native(t, "shaft-torque", fmt.Sprintf(`{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":%g}`, ratio), "shaftTorque")
+}
 
 // Keys are answered by the worker once it is up, in the order in which they
 // were typed, and the last of them stands.
@@ -16,15 +32,12 @@ func TestKeysAreAnsweredAside(t *testing.T) {
 			if (message?.request) window.aside.push(message.request);
 			return post.call(this, message, ...rest);
 		};`)
-	b.open("#/sheet/shaft-torque")
-	b.write("#in-enginePower", "30 kW")
-	b.write("#in-engineSpeed", "3000")
-	b.write("#in-gearRatioAhead", "2")
+	b.turns("2")
 	b.until(`document.querySelector(".answers .value")`)
 	b.until(`!document.querySelector(".answer").ariaBusy && window.aside.length > 0`)
 	eval[any](b, "window.aside.length = 0")
 	b.write("#in-gearRatioAhead", "2.6")
-	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	want := turned(t, 2.6)
 	b.until(`document.querySelector(".answers .value").textContent.includes("` + want + `")`)
 	b.until(`!document.querySelector(".answer").ariaBusy`)
 	if said := b.text(".answers .value"); !strings.Contains(said, want) {
@@ -40,11 +53,8 @@ func TestKeysAreAnsweredAside(t *testing.T) {
 func TestSheetWithoutAWorker(t *testing.T) {
 	b := newTab(t, 360)
 	b.beforePage("delete window.Worker")
-	b.open("#/sheet/shaft-torque")
-	b.write("#in-enginePower", "30 kW")
-	b.write("#in-engineSpeed", "3000")
-	b.write("#in-gearRatioAhead", "2.6")
-	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	b.turns("2.6")
+	want := turned(t, 2.6)
 	b.until(`document.querySelector(".answers .value")?.textContent.includes("` + want + `")`)
 	if eval[bool](b, `"Worker" in window`) {
 		t.Error("the browser still gives a worker")
@@ -55,10 +65,7 @@ func TestSheetWithoutAWorker(t *testing.T) {
 func TestSheetWithASilentWorker(t *testing.T) {
 	b := newTab(t, 360)
 	b.beforePage("Worker.prototype.postMessage = () => {}")
-	b.open("#/sheet/shaft-torque")
-	b.write("#in-enginePower", "30 kW")
-	b.write("#in-engineSpeed", "3000")
-	b.write("#in-gearRatioAhead", "2.6")
+	b.turns("2.6")
 	b.until(`document.querySelector(".answers .value")`)
 }
 
@@ -66,13 +73,11 @@ func TestSheetWithASilentWorker(t *testing.T) {
 // where one goes on typing while the answer is on its way.
 func TestAnswerKeptIsOfWhatIsTyped(t *testing.T) {
 	b := newTab(t, 360)
-	b.open("#/sheet/shaft-torque")
-	b.write("#in-enginePower", "30 kW")
-	b.write("#in-engineSpeed", "3000")
-	for _, ratio := range []string{"2", "2.1", "2.15", "2.6"} {
+	b.turns("2")
+	for _, ratio := range []string{"2.1", "2.15", "2.6"} {
 		b.write("#in-gearRatioAhead", ratio)
 	}
-	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	want := turned(t, 2.6)
 	b.until(`document.querySelector(".answers .value")?.textContent.includes("` + want + `")`)
 	b.until(`localStorage.getItem("marinecalc.answer.shaft-torque")?.includes("` + want + `")`)
 }
@@ -81,9 +86,7 @@ func TestAnswerKeptIsOfWhatIsTyped(t *testing.T) {
 // own calculator, whose first requests take longest, is not asked.
 func TestFirstViewsAreAskedAside(t *testing.T) {
 	b := newTab(t, 360)
-	b.open("#/boat")
-	b.press("Demonstration: Kittiwake")
-	b.untilKept(`boats.length === 1`)
+	b.demonstrate("Kittiwake")
 	b.beforePage(`
 		window.own = [];
 		const timeout = setTimeout; // on a loaded machine the worker may take longer than the page's patience
@@ -122,13 +125,10 @@ func TestWorkerFallsSilent(t *testing.T) {
 		window.setTimeout = (act, ms, ...rest) => timeout(act, ms === 10000 ? 200 : ms, ...rest);
 		const post = Worker.prototype.postMessage;
 		Worker.prototype.postMessage = function (...given) { if (!window.silent) post.apply(this, given); };`)
-	b.open("#/sheet/shaft-torque")
-	b.write("#in-enginePower", "30 kW")
-	b.write("#in-engineSpeed", "3000")
-	b.write("#in-gearRatioAhead", "2")
+	b.turns("2")
 	b.until(`document.querySelector(".answers .value") && !document.querySelector(".answer").ariaBusy`)
 	eval[any](b, "window.silent = true")
 	b.write("#in-gearRatioAhead", "2.6")
-	want := native(t, "shaft-torque", `{"enginePower":"30 kW","engineSpeed":"3000 rpm","gearRatioAhead":2.6}`, "shaftTorque")
+	want := turned(t, 2.6)
 	b.until(`document.querySelector(".answers .value").textContent.includes("` + want + `") && !document.querySelector(".answer").ariaBusy`)
 }

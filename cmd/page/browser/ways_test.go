@@ -186,9 +186,7 @@ func TestAnotherFaultStartsAnew(t *testing.T) {
 // about.
 func TestFoundIsWeighed(t *testing.T) {
 	b := newTab(t, 360)
-	b.open("#/boat")
-	b.press("Demonstration: Kittiwake")
-	b.untilKept(`boats.length === 1`)
+	b.demonstrate("Kittiwake")
 	b.open("#/")
 	b.write("#find", "can the shaft be lifted in the stern bearing")
 	b.until(`document.querySelector('[data-hit="look/bearing-play"]')`)
