@@ -65,7 +65,6 @@ export function offerAlike(list, parts, rows, put) {
   draw();
   return {
     element,
-    draw,
     /** Something else was typed: the way back from the copy would take it along. */
     typed() {
       said.replaceChildren();

@@ -41,7 +41,7 @@ export const bound = (text) => text.replace(/(\d) (?=\S)/g, '$1\u00a0').replaceA
 /**
  * A button that does something.
  * @param {string} label
- * @param {() => void} act
+ * @param {(event: Event) => void} act
  * @param {Attributes} [attributes]
  */
 export function button(label, act, attributes) {

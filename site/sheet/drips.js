@@ -45,8 +45,7 @@ export function dripCounter(app, fields, gauge) {
   let taps = [];
   const said = h('p', { class: 'drip-rate' }, 'Tap at every drip.');
   const verdict = h('div', { class: 'sheet' });
-  const drop = h('button', { type: 'button', class: 'drop' }, 'Drip');
-  drop.addEventListener('click', tap);
+  const drop = button('Drip', tap, { class: 'drop' });
   const use = button('Use it', () => {
     gauge?.enter(gaugeOf(counted().seconds));
     keep(tapped(field()), true);
