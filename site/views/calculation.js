@@ -131,7 +131,7 @@ export function showCalculation(app, main, id = '') {
     if (!offer) return;
     offerToKeep(offer);
     const known = main.querySelector('.known');
-    const same = !handed.boat && JSON.stringify(toSend(inHand().boat)) === JSON.stringify(sent); // what the kept answer is found by
+    const same = !handed.boat && inHand().boat === boat; // what the kept answer is found by
     if (same && shownSheet && known instanceof HTMLElement) keepAnswer(id, app.build, { day: dated && today(), title, lead: schema.description, sheet: shownSheet, tall: known.offsetHeight, width: innerWidth });
   }
 
@@ -327,7 +327,7 @@ export function showCalculation(app, main, id = '') {
     });
   }
   draw(here(standing.take(before), (used) => app.calculator.call(request(used))), before);
-  void app.aside(request()); // begins it, for the first key
+  if (!app.free()) void app.aside(request()); // begins it, for the first key
   return title;
 }
 
