@@ -355,7 +355,7 @@ function handedTo(app, calculation) {
     handed.boat = reply.boat;
     handed.from.push(c);
   }
-  if (handed.boat?.choice && handed.from.some((c) => c.id === FAULT)) {
+  if (calculation === 'repair-or-replace' && handed.boat?.choice && handed.from.some((c) => c.id === FAULT)) {
     const found = app.calculator.call(runOf(FAULT, faultInput(typed(id, FAULT)), handed.boat));
     const cures = (found.ok && found.sheet.procedures) || [];
     const { choice, ...rest } = handed.boat;
