@@ -242,10 +242,21 @@ func (b *tab) write(selector, text string) {
 	b.do(chromedp.KeyEvent(text))
 }
 
-// unfold opens the folds around an element.
+// unfold waits until an element is there, and opens the folds around it.
 func (b *tab) unfold(selector string) {
 	b.t.Helper()
-	if !eval[bool](b, fmt.Sprintf(`(() => {
+	for tries := 0; !b.unfolded(selector); tries++ {
+		if tries == 100 {
+			b.t.Fatalf("there is no %s", selector)
+		}
+		time.Sleep(50 * time.Millisecond)
+	}
+}
+
+// unfolded opens the folds around an element, where it is there.
+func (b *tab) unfolded(selector string) bool {
+	b.t.Helper()
+	return eval[bool](b, fmt.Sprintf(`(() => {
 		const section = /^#boat-([a-zA-Z]+)/.exec(%[1]q)?.[1]; // its card has no fields before it is opened
 		const card = section && document.querySelector('[data-holds~="' + section + '"]');
 		if (card && !card.open) {
@@ -255,9 +266,7 @@ func (b *tab) unfold(selector string) {
 		const e = document.querySelector(%[1]q);
 		for (let d = e?.closest('details'); d; d = d.parentElement.closest('details')) d.open = true;
 		return !!e;
-	})()`, selector)) {
-		b.t.Fatalf("there is no %s", selector)
-	}
+	})()`, selector))
 }
 
 // text waits until an element is there and gives its text.
