@@ -37,10 +37,8 @@ func (t *follower) doubt(reading string) string {
 		return wentBack
 	}
 	if f.Deviation > 1 {
-		before := t.before()
-		toward := t.worse(newest.Value, before.At(t.axis(newest))) > 0
 		switch {
-		case !toward && f.Outlook != series.NoLimit && f.Outlook != series.Away:
+		case !t.leapt() && f.Outlook != series.NoLimit && f.Outlook != series.Away:
 			t.why = "The newest reading, " + t.show(newest.Value-newest.Over) + ", contradicts the others. It cannot be told: read again."
 			return contradicts
 		case t.steps():
@@ -54,6 +52,17 @@ func (t *follower) doubt(reading string) string {
 		return stopped
 	}
 	return ""
+}
+
+// leapt tells whether the newest reading has left the band of the others toward the
+// limit.
+func (t *follower) leapt() bool {
+	newest := &t.series.Points[t.newest()]
+	if !(t.found.Deviation > 1) {
+		return false
+	}
+	before := t.before()
+	return t.worse(newest.Value, before.At(t.axis(newest))) > 0
 }
 
 // axis is the place of a point on the axis of the line.
@@ -169,7 +178,8 @@ func (t *follower) ranDry() bool {
 }
 
 // falls holds the readings against that limit. Where nothing leads there nothing
-// is said.
+// is said; nor by their line where the newest has left it toward the limit on the
+// other side, or is there.
 func (t *follower) falls(days float64) {
 	t.out.ChanceAboveFloor = quantity.Ratio(math.NaN())
 	low, ok := t.floored()
@@ -187,7 +197,7 @@ func (t *follower) falls(days float64) {
 		t.out.ChanceAboveFloor = quantity.Ratio(found.NotReached)
 		t.out.ChanceItLasts = min(t.out.ChanceItLasts, t.out.ChanceAboveFloor)
 		t.out.FloorSays = "the newest reading, " + t.show(newest.Value) + ", is not above the least of " + t.show(t.floor)
-	case t.doubted == "" && lasts < 0.95 && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
+	case t.doubted == "" && t.found.Outlook != series.Reached && !t.leapt() && lasts < 0.95 && found.Fit.Slope+found.Fit.SlopeHalf() < 0:
 		t.out.FloorOutlook = string(series.Toward)
 		t.out.ChanceAboveFloor = quantity.Ratio(lasts)
 		t.out.FloorSays = strings.TrimSuffix("it is falling to nothing: to the least of "+t.show(t.floor)+" about "+t.date(max(0, found.Days.Expected)), " about ")

@@ -74,7 +74,11 @@ func TestAGlandThatRunsDryIsTold(t *testing.T) {
 	if v := falling.Verdict("trend-floor"); v == nil || v.Word == "within" || !strings.Contains(falling.Result("floorSays").Text, "falling to nothing") {
 		t.Errorf("%+v", v)
 	}
-	for _, values := range [][]string{{"4", "5", "6", "7", "8"}, {"6", "6", "5", "6", "6"}} {
+	if v := monthly(t, "dripRate", "drips/min", "20 drips/min", "", "14", "12", "10", "8", "2").Verdict("trend-floor"); v == nil || v.Word == "within" {
+		t.Errorf("falling faster than before: %+v", v)
+	}
+	for _, values := range [][]string{{"4", "5", "6", "7", "8"}, {"6", "6", "5", "6", "6"},
+		{"14", "12", "10", "8", "25"}, {"8", "7", "6", "5", "19"}} { // fallen, and up again with the newest
 		if v := monthly(t, "dripRate", "drips/min", "20 drips/min", "", values...).Verdict("trend-floor"); v != nil {
 			t.Errorf("%v: %+v", values, v)
 		}
