@@ -6,6 +6,8 @@ package boat
 import (
 	"fmt"
 	"slices"
+
+	"example.org/driveline/marinecalc/quantity"
 )
 
 // Follow is a reading that is followed, and the limit that the boat file has for it.
@@ -36,6 +38,15 @@ func (b *Boat) Follows() (list []Follow) {
 		add(m, "/follow")
 	}
 	return list
+}
+
+// RiseOf reads the limit of a temperature that is written as a rise above the sea,
+// "15 K", in kelvin: no boat has a part at a temperature under 150 K. ok is false of
+// any other.
+func RiseOf(limit string) (kelvin float64, ok bool) {
+	difference, _ := quantity.Lookup(quantity.KindTemperatureDifference)
+	r, err := difference.Parse(limit)
+	return r.SI, err == nil && r.Unit == "K" && r.SI < 150
 }
 
 // HeldPart is what the boat file says of a part, as far as it decides whether a step
@@ -69,6 +80,27 @@ func (b *Boat) ChosenWork() (remedies []string, is bool) {
 		remedies = append(remedies, id)
 	}
 	return remedies, is
+}
+
+// OnAList tells whether a piece of work stands on the list of work, or stood on one of
+// an earlier day.
+func (b *Boat) OnAList(remedy string) bool {
+	if b == nil {
+		return false
+	}
+	all := []any{b.document["work"]}
+	for _, e := range b.entries {
+		all = append(all, e.values["work"])
+	}
+	for _, work := range all {
+		m, _ := work.(map[string]any)
+		for _, one := range Objects(m["remedies"]) {
+			if one["remedy"] == remedy {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // TrialRead is the day of the sea trial, where one of the names was read on a run of

@@ -5,9 +5,9 @@ package trend
 import (
 	"math"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/problem"
-	"example.org/driveline/marinecalc/quantity"
 )
 
 // limit reads what the reading is held against: as typed, or as the boat file
@@ -26,17 +26,16 @@ func (t *follower) limit(in *Input, bad *problem.List) {
 	}
 	kind := t.property.Kind
 	if t.series.Shifted {
-		difference, _ := quantity.Lookup("temperature-difference")
-		if r, err := difference.Parse(text); err == nil && r.Unit == "K" && r.SI < 150 {
+		if rise, is := boat.RiseOf(text); is {
 			if math.IsNaN(t.warmest) {
 				bad.Add(blame, "a rise above the sea is the limit, and not every reading has the temperature of the sea beside it", "a temperature such as 60 °C, or the water temperature beside each reading", "")
 				return
 			}
-			if r.SI <= 0 {
+			if rise <= 0 {
 				bad.Add(blame, "a rise above the sea of "+text+" is none", "more than 0 K", "what runs is warmer than the sea")
 				return
 			}
-			t.series.Limit = t.warmest + r.SI
+			t.series.Limit = t.warmest + rise
 			t.out.LimitHeld = t.show(t.series.Limit) + ", " + text + " above that sea"
 			return
 		}

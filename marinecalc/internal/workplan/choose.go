@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -27,6 +28,7 @@ func (p *planner) choose(list *problem.List) {
 		p.plan(r, "chosen")
 	}
 	if p.in.Remedies != nil {
+		p.overlooked(byID)
 		return
 	}
 	decision := p.decided(byID)
@@ -43,6 +45,32 @@ func (p *planner) choose(list *problem.List) {
 	}
 	if r, ok := byID[decision.work]; ok && !decision.used {
 		p.plan(r, decision.because)
+	}
+}
+
+// overlooked tells of the work that would be planned but for the list of work, which
+// goes before all else: what cures a cause that was found and that nothing on the list
+// cures, and what the owner decided, unless it once stood on a list and was taken off,
+// as what is done is.
+func (p *planner) overlooked(byID map[string]rules.Remedy) {
+	trial := &planner{session: p.session, in: p.in}
+	decision, found := trial.decided(byID), map[string]bool{}
+	causes := slices.DeleteFunc(trial.toCure(), func(c cure) bool { return !c.found })
+	for _, c := range causes {
+		found[c.ID] = true
+	}
+	for _, c := range causes {
+		if !slices.ContainsFunc(p.remedies, func(r rules.Remedy) bool { return rules.Contains(c.Remedies, r.ID) }) {
+			trial.cure(c, found, decision, byID)
+		}
+	}
+	if r, ok := byID[decision.work]; ok && decision.typed && !decision.used && !p.session.Boat.OnAList(r.ID) {
+		trial.plan(r, decision.because)
+	}
+	for i, r := range trial.remedies {
+		if !p.planned(r) {
+			p.leaveOut(fmt.Sprintf("“%s” is not on the list of work, which goes before what was found and decided (%s): add it there, or clear the list.", r.Title, strings.NewReplacer(" (repair or replace)", "").Replace(strings.Join(trial.because[i], "; "))))
+		}
 	}
 }
 
@@ -152,13 +180,21 @@ type decision struct {
 	work    string // id of the work that is taken, "" for none
 	works   []string
 	because string
+	typed   bool // by the owner, and not by what costs least
 	used    bool // for one of the causes
 }
 
 // decided reads what was decided: off the sheet that weighs it or, where its
-// prices are lacking, what was typed of it.
+// prices are lacking, what was typed of it. Beside a list of work that sheet takes
+// neither, so that what was typed counts.
 func (p *planner) decided(byID map[string]rules.Remedy) *decision {
 	d := &decision{}
+	typed := func(name string) string {
+		raw, _, _, _ := p.session.Boat.Find("/choice/" + name)
+		word, _ := raw.(string)
+		return word
+	}
+	d.typed = typed("decided") != ""
 	if out := p.session.Earlier("repair-or-replace"); out != nil {
 		result := func(name string) string {
 			if r := out.Sheet.Result(name); r != nil {
@@ -168,16 +204,14 @@ func (p *planner) decided(byID map[string]rules.Remedy) *decision {
 		}
 		d.way, d.works = result("taken"), []string{result("repairs"), result("replaces")}
 		d.because = "by what is expected to cost least (repair or replace)"
-		if typed := out.Sheet.Input("decided"); typed != nil {
+		if d.typed {
 			d.because = "decided (repair or replace)"
 		}
-	} else if p.session.Boat != nil {
-		typed := func(name string) string {
-			raw, _, _, _ := p.session.Boat.Find("/choice/" + name)
-			word, _ := raw.(string)
-			return word
-		}
+	} else {
 		d.way, d.works, d.because = typed("decided"), []string{typed("repairWork"), typed("replaceWork")}, "decided"
+	}
+	if d.typed && p.in.Remedies != nil {
+		d.way = typed("decided")
 	}
 	if at := slices.Index([]string{"repair", "replace"}, d.way); at >= 0 {
 		d.work = d.works[at]

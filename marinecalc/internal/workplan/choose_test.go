@@ -225,3 +225,42 @@ func TestDustDecidesBeforeTheBoltsAreFound(t *testing.T) {
 		}
 	}
 }
+
+// A list of work goes before what was found and decided, and the plan says what it
+// leaves out; not what something on the list cures, and no suspicion.
+func TestAListOfWorkSaysWhatItLeavesOut(t *testing.T) {
+	const list = `"remedies": [%s]`
+	for _, c := range []struct {
+		name, choice, work string
+		says               []string
+	}{
+		{"an empty list, and what was found", dearRepair, fmt.Sprintf(list, ""), []string{"“Change the engine mounts”", "“Have the gearbox overhauled”"}},
+		{"an empty list, and a decision", dearRepair + `, "decided": "replace"`, fmt.Sprintf(list, ""), []string{"“Change the gearbox” is not on the list of work, which goes before what was found and decided (Gearbox bearing worn: decided)"}},
+		{"one of them is on it", dearRepair, fmt.Sprintf(list, `{"remedy": "replace-mounts"}`), []string{"“Have the gearbox overhauled”"}},
+		{"another cure is on it", dearRepair, fmt.Sprintf(list, `{"remedy": "replace-mounts"}, {"remedy": "overhaul-gearbox"}`), nil},
+		{"no list", dearRepair, "", nil},
+	} {
+		s := testboat.Run(t, "work-plan", `{"today":"2026-03-02"}`, marinecalc.Options{Boat: sick(t, c.choice, c.work), NoRanges: true})
+		told := ""
+		if r := s.Result("trouble"); r != nil {
+			told = r.Text
+		}
+		if n := strings.Count(told, "is not on the list of work"); n < len(c.says) || (c.says == nil) != (n == 0) {
+			t.Errorf("%s: %s", c.name, told)
+		}
+		for _, say := range c.says {
+			if !strings.Contains(told, say) {
+				t.Errorf("%s: %q is not in %s", c.name, say, told)
+			}
+		}
+	}
+	b := testboat.Read(t, `{"name": "Tern", "work": {"remedies": []}, "choice": {"decided": "repair", "repairWork": "repack-gland", "replaceWork": "replace-shaft"}}`)
+	if s := testboat.Run(t, "work-plan", `{"today":"2026-03-02"}`, marinecalc.Options{Boat: b, NoRanges: true}); s.Result("trouble") == nil || !strings.Contains(s.Result("trouble").Text, "(decided") {
+		t.Errorf("a decision without a cause is not told: %v", s.Result("trouble"))
+	}
+	b = testboat.Read(t, `{"name": "Tern", "work": {"remedies": [{"remedy": "repack-gland"}]}, "readings": [{"date": "2026-02-01", "work": {"remedies": []}}],
+		"choice": {"decided": "repair", "repairWork": "repack-gland", "replaceWork": "replace-shaft"}}`)
+	if s := testboat.Run(t, "work-plan", `{"today":"2026-03-02"}`, marinecalc.Options{Boat: b, NoRanges: true}); s.Result("trouble") != nil {
+		t.Errorf("a decision that was done is told: %s", s.Result("trouble").Text)
+	}
+}

@@ -34,7 +34,9 @@ func Make(s *calc.Session, in Input) (Result, error) {
 		return Result{}, list.Err()
 	}
 	if in.Remedies != nil && len(in.Remedies) == 0 {
-		return p.nothingToDo("no work is chosen"), nil
+		out := p.nothingToDo("no work is chosen")
+		out.Trouble = strings.Join(p.left, " ")
+		return out, nil
 	}
 	if len(p.remedies) == 0 && len(p.left) > 0 {
 		out := p.nothingToDo("nothing is planned")
