@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"iter"
 	"maps"
+	"strings"
 )
 
 // Bound is one side of a limit: an amount, or the value of another input or
@@ -136,6 +137,26 @@ type Lack struct {
 	Valid Valid  `json:"valid"` // where it is wanted
 	Text  string `json:"text"`  // how to get it
 	Part  string `json:"part"`  // what the value is worked out without, for it is no OK then: “what driving does is not in it”
+}
+
+// own begins the id of a limit that is no row.
+const own = "own-"
+
+// IsOwn tells whether a limit is one that the owner set.
+func IsOwn(limit string) bool { return strings.HasPrefix(limit, own) }
+
+// OwnLimit is the id of the limit that the owner set for a reading in the boat file,
+// "own-drip-rate" for dripRate: rows of advice ask by it.
+func OwnLimit(reading string) string {
+	id := []byte(own)
+	for _, c := range []byte(reading) {
+		if 'A' <= c && c <= 'Z' {
+			id = append(id, '-')
+			c += 'a' - 'A'
+		}
+		id = append(id, c)
+	}
+	return string(id)
 }
 
 // Replaced is the limit whose place this one of an overlay has taken, or nil.

@@ -46,7 +46,8 @@ func (v *Valid) UnmarshalJSON(text []byte) error {
 }
 
 // Meets tells whether every condition holds. Something not known meets no
-// condition but the one that asks for that, and the one that rules words out.
+// condition but the one that asks for that, the one that rules words out, and bounds
+// that are met by it too.
 func (v Valid) Meets(known Known) bool {
 	for i := range v.terms {
 		t := &v.terms[i]
@@ -57,7 +58,7 @@ func (v Valid) Meets(known Known) bool {
 			}
 			continue
 		}
-		if t.condition.not != nil && !ok {
+		if !ok && (t.condition.not != nil || t.condition.orUnknown) {
 			continue
 		}
 		if !ok || !t.condition.holds(si, word) {
@@ -72,7 +73,7 @@ func (v Valid) Meets(known Known) bool {
 func (v Valid) Knows(known Known) bool {
 	return !slices.ContainsFunc(v.terms, func(t term) bool {
 		_, _, ok := known.of(t.of)
-		return ok == t.condition.unknown
+		return ok == t.condition.unknown && !t.condition.orUnknown
 	})
 }
 
@@ -116,12 +117,13 @@ func (v Valid) Misses(known Known) iter.Seq2[string, Asked] {
 
 // condition is a range (min and max inclusive, above and below exclusive), a
 // list of words, one of words that it must not be ("not"), or that nothing is known
-// ("known": false).
+// ("known": false); bounds may be met as well where nothing is ("orUnknown": true).
 type condition struct {
 	low, high         float64
 	openLow, openHigh bool
 	words, not        []string
 	unknown           bool
+	orUnknown         bool
 }
 
 // UnmarshalJSON reads a condition; its quantities name their own units.
@@ -130,11 +132,12 @@ func (c *condition) UnmarshalJSON(text []byte) error {
 		Min, Max, Above, Below *Amount
 		Any, Not               []string
 		Known                  *bool
+		OrUnknown              bool
 	}
 	if err := json.Unmarshal(text, &w); err != nil {
 		return err
 	}
-	*c = condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, not: w.Not, unknown: w.Known != nil && !*w.Known}
+	*c = condition{low: math.Inf(-1), high: math.Inf(1), words: w.Any, not: w.Not, unknown: w.Known != nil && !*w.Known, orUnknown: w.OrUnknown}
 	if w.Min != nil {
 		c.low = w.Min.SI
 	}

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/binding"
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -132,6 +133,11 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 	}
 	book := rules.Standard()
 	limits := map[string]bool{}
+	for id, k := range all {
+		for _, p := range k.Input.Properties {
+			limits[verdict.OwnOf(p)], limits[id+"/"+verdict.OwnOf(p)] = true, true
+		}
+	}
 	for _, l := range book.AllLimits().All() {
 		limits[l.ID], limits[l.Calculation+"/"+l.ID] = true, true
 		names := []string{l.On}

@@ -30,7 +30,7 @@ var byItsFigure = map[string]string{
 	"stop-the-hot-gland":         danger,
 	"ease-the-follower":          danger,
 	"gland-is-dry":               danger,
-	"gland-is-dry-sea-unread":    danger,
+	"warm-though-it-leaks":       danger,
 	"no-drip-holds-it":           danger,
 	"rise-asked-is-small":        danger,
 	"hotter-than-computed":       danger,

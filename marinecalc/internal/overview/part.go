@@ -67,7 +67,7 @@ func PartOf(ctx context.Context, b *boat.Boat, o calc.Options, id, today string)
 		return nil, err
 	}
 	v.Part = partOf(row, asks, b, today)
-	ids := strings.Fields(row.Values.Of("calculations").Text)
+	ids := survey.CalculationsOf(b, row)
 	for _, f := range s.Found {
 		if slices.Contains(ids, f.Calculation) {
 			v.Found = append(v.Found, f)

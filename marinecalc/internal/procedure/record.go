@@ -161,7 +161,7 @@ func (m *maker) limitsOn(id string, on func(string) bool) (list []Held) {
 	w := m.work(id)
 	if w.sheet != nil {
 		for _, v := range w.sheet.Verdicts {
-			if on(v.On) && v.BoundSI != nil { // one that rests on a figure not known says nothing here
+			if on(v.On) && v.BoundSI != nil && !rules.IsOwn(v.Limit) { // one that rests on a figure not known says nothing here
 				list = append(list, Held{Title: v.Title, Bound: v.Bound, Guide: v.Guide, Calculation: id, Sheet: w.title})
 			}
 		}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/binding"
+	"example.org/driveline/marinecalc/internal/calc/verdict"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -229,7 +230,8 @@ func columns(p *contract.Property) (names []string) {
 	return names
 }
 
-// limitsOf lists the limits of a calculation, those of the file among them.
+// limitsOf lists the limits of a calculation, those of the file and those that an owner
+// may set among them.
 func (c *checker) limitsOf(f *binding.Form) (ids []string) {
 	for _, l := range c.book.Limits(f.ID).All() {
 		ids = append(ids, l.ID)
@@ -241,6 +243,11 @@ func (c *checker) limitsOf(f *binding.Form) (ids []string) {
 			for _, l := range c.book.Limits(text(row, "limitsOf")).All() {
 				ids = append(ids, l.ID)
 			}
+		}
+	}
+	for _, p := range f.Input.Properties {
+		if id := verdict.OwnOf(p); id != "" {
+			ids = append(ids, id)
 		}
 	}
 	for _, row := range c.rows("limits") {

@@ -51,7 +51,7 @@ func (s *Survey) found(session *calc.Session) []Found {
 	list = append(list, s.wear()...)
 	var measured, computed []Found
 	for _, f := range s.Findings {
-		if f.Verdict.Word != sheet.Beyond {
+		if f.Verdict.Word != sheet.Beyond || s.saidByOwn(f) {
 			continue
 		}
 		title := f.Verdict.Title
@@ -59,8 +59,10 @@ func (s *Survey) found(session *calc.Session) []Found {
 		case of == "":
 		case f.Verdict.Limit == "trend-horizon" && !s.reached(f.Calculation):
 			title = of + ", which does not last until it can be mended"
-		default:
+		case f.Verdict.Limit == "trend-horizon" || f.Verdict.Limit == "trend-not-reached":
 			title = of + ", against its limit"
+		default:
+			title = of + ": " + problem.MidSentence(title)
 		}
 		over := Found{Kind: FoundComputed, Title: title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
 		if s.wasRead(session, f.Calculation, f.Verdict.On) {
@@ -82,6 +84,17 @@ func (s *Survey) subject(id string) string {
 		}
 	}
 	return ""
+}
+
+// saidByOwn tells whether a trend at its limit says only what the reading against the
+// owner's own limit does.
+func (s *Survey) saidByOwn(trend Finding) bool {
+	one := s.sheet(trend.Calculation)
+	if trend.Verdict.Limit != "trend-not-reached" && trend.Verdict.Limit != "trend-horizon" || one.Input("reading") == nil {
+		return false
+	}
+	id := rules.OwnLimit(one.Input("reading").Word)
+	return slices.ContainsFunc(s.Findings, func(f Finding) bool { return f.Verdict.Limit == id && f.Verdict.Word == sheet.Beyond })
 }
 
 // reached tells whether the reading that a sheet is of is at its limit already.
@@ -337,7 +350,11 @@ func (s *Survey) choice(book *rules.Book) *Choice {
 	}
 	if c.Planned != "" {
 		plan := "planned: " + c.Planned
-		if list := s.sheet("work-plan").Input("remedies"); nothing && list != nil && s.calls() { // a list, and an empty one
+		switch list := s.sheet("work-plan").Input("remedies"); {
+		case !nothing || list == nil: // no list, or none that is empty
+		case text("work-plan", "trouble") != "":
+			plan = "planned: nothing, the list of work is empty; what was found or decided is not on it"
+		case s.calls():
 			plan = "planned: nothing, the list of work is empty; what is over or found is not on it"
 		}
 		if n := s.overdue(); nothing && n > 0 {

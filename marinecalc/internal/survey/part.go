@@ -4,6 +4,7 @@ package survey
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -57,7 +58,7 @@ func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*S
 	}
 	s.FewWhereClear(o)
 	survey := &Survey{Boat: b.Name(), Sheets: []*sheet.Sheet{}, Missing: []Missing{}, Faults: []Fault{}, Made: s.Made()}
-	if err := survey.work(s, columnOf(row, "calculations")); err != nil {
+	if err := survey.work(s, CalculationsOf(b, row)); err != nil {
 		return nil, err
 	}
 	survey.sum()
@@ -98,7 +99,7 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 	if from.Boat.NewestOf(columnOf(row, "readings")) != "" {
 		p.Reads, p.Short = "read, and held against no limit yet", "read"
 	}
-	ids := columnOf(row, "calculations")
+	ids := CalculationsOf(from.Boat, row)
 	for _, f := range s.Findings { // most urgent first
 		if !slices.Contains(ids, f.Calculation) {
 			continue
@@ -123,6 +124,16 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 		}
 	}
 	return p
+}
+
+// CalculationsOf are the calculations of a part, and the trend where that follows a
+// reading of the part.
+func CalculationsOf(b *boat.Boat, row *rules.Row) []string {
+	ids := columnOf(row, "calculations")
+	if of, _, _, _ := b.Find("/follow/reading"); of != nil && slices.Contains(columnOf(row, "readings"), fmt.Sprint(of)) {
+		ids = append(ids, "reading-trend")
+	}
+	return ids
 }
 
 // NamesOf are the names that causes and care have for a part.

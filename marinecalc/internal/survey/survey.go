@@ -15,6 +15,7 @@ import (
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -179,6 +180,7 @@ func gaugeOf(s *calc.Session, k *contract.Calculation, p *contract.Property) str
 // sum gathers what the sheets say into one list by urgency.
 func (s *Survey) sum() {
 	s.Findings, s.Open, s.Cautions = []Finding{}, []Finding{}, []sheet.Caution{}
+	told := map[string]bool{} // limits of the owner's, each on the first sheet that takes the reading
 	for _, one := range s.Sheets {
 		act, title := false, one.Title
 		if of := s.subject(one.Calculation); of != "" {
@@ -186,6 +188,10 @@ func (s *Survey) sum() {
 		}
 		for _, v := range one.Verdicts {
 			f := Finding{Calculation: one.Calculation, Sheet: title, Verdict: v}
+			if told[v.Limit] {
+				continue
+			}
+			told[v.Limit] = rules.IsOwn(v.Limit)
 			if v.Word == sheet.NotMeasured {
 				if !v.Moot {
 					s.Open = append(s.Open, f)

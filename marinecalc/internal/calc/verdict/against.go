@@ -63,8 +63,8 @@ func (r *Judgement) TryOut(space *spread.Workspace) {
 	}
 }
 
-// holdLimits finds the limits that apply, the maker's figures among them, and
-// where the trials leave what they are on.
+// holdLimits finds the limits that apply, the maker's figures and those of the
+// owner among them, and where the trials leave what they are on.
 func (r *Judgement) holdLimits() {
 	list := r.room.limits
 	for i := range r.Ruled.limits {
@@ -84,6 +84,7 @@ func (r *Judgement) holdLimits() {
 			h.bound = r.Place(of)
 		}
 	}
+	list = r.holdOwn(list)
 	r.room.limits, r.limits = list, list
 }
 

@@ -45,6 +45,7 @@ type held struct {
 	span   *spread.Range      // of the margin, where the bound moves with the value
 	was    *rules.Limit       // the one that this takes the place of, or nil
 	unread string             // why the maker's figure for it cannot be read
+	asRead bool               // a reading past it is past it, wide as its gauge may be
 	shown  string             // what the limit is, where its row alone says so
 	told   *sheet.Verdict     // once it was judged, which may be for one that hangs on it
 }

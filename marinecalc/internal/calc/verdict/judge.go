@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
+	"example.org/driveline/marinecalc/internal/spread"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -90,7 +91,8 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		}
 	}
 	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
-	if h.Past != nil && h.unread == "" && r.contested(h) == nil && h.Past.Meets(r.LookupAny) {
+	past := h.Past != nil && h.Past.Meets(r.LookupAny) || h.asRead && spread.Judge(j.si, nil, limit).Word == sheet.Beyond
+	if past && h.unread == "" && r.contested(h) == nil {
 		judgement.Word, doubt, remedy, v.Awaits, v.Turns = sheet.Beyond, "", "", nil, nil
 	}
 	met := false // the value, which hangs on a limit that is passed
