@@ -62,6 +62,7 @@ func (r *Run) Ranges(space *spread.Workspace, beside Margins) (spans []spread.Ra
 	}
 	plan := spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: explained}
 	few := 0 < r.In.Request.Few && r.In.Request.Few < plan.Trials && !slices.ContainsFunc(outputs, func(m *Measure) bool { return m.Property.Chance })
+	few = few && r.enough(outputs, nil, beside.Enough)
 	if few {
 		plan.Trials = r.In.Request.Few
 	}
@@ -100,8 +101,12 @@ func (r *Run) onEstimates() error {
 	return r.In.Call.Run()
 }
 
-// enough tells whether a few trials leave no verdict in doubt.
+// enough tells whether a few trials leave no verdict in doubt; without their spans,
+// whether any could: a limit that the estimate does not meet is not amply met.
 func (r *Run) enough(outputs []*Measure, spans []spread.Range, settled func([]spread.Range) bool) bool {
+	if spans == nil {
+		return settled(nil)
+	}
 	for i, m := range outputs {
 		m.Span = &spans[i]
 	}

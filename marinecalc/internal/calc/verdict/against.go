@@ -44,7 +44,11 @@ func (r *Judgement) TryOut(space *spread.Workspace) {
 	}
 	m.Enough = func(margins []spread.Range) bool {
 		for i, h := range moving {
-			if !spread.AmplyMet(h.move(limits[i]), &margins[i], spread.AtLeast(0)) {
+			var span *spread.Range
+			if margins != nil {
+				span = &margins[i]
+			}
+			if !spread.AmplyMet(h.move(limits[i]), span, spread.AtLeast(0)) {
 				return false
 			}
 		}

@@ -105,6 +105,7 @@ type judged struct {
 	si, low, high float64 // low and high are its 95 % interval
 	text          string
 	span          *spread.Range
+	read          *inputs.Known // an input, whose trials are run where it is judged
 	unverified    []*contract.Property
 	number        bool // a number of the typed function, which trials may move
 	open          bool // what it is held against is unverified itself
@@ -124,7 +125,7 @@ func (r *Judgement) value(on string) (judged, bool) {
 		return judged{}, false
 	}
 	if k := &r.In.Values[input.Index]; k.Known {
-		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, span: r.ownRange(k)}
+		j := judged{si: k.Si, low: k.Factor.Low, high: k.Factor.High, text: k.Text, read: k}
 		if half := (j.high - j.low) / 2; half > 0 && input.Kind != nil && !math.IsInf(half, 0) { // converted from what was typed it has no more digits
 			if text := r.In.ShowTo(input, k.Si, half); len(text) < len(j.text) {
 				j.text = text
@@ -145,12 +146,12 @@ func (r *Judgement) onlyUsual(on string) bool {
 	return r.Of(result) == nil && input != nil && r.In.Values[input.Index].OnlyUsual()
 }
 
-// ownRange is the range of an input that is judged as it was read.
-func (r *Judgement) ownRange(k *inputs.Known) *spread.Range {
+// ownRange is the range of an input that is judged as it was read, in a workspace.
+func (r *Judgement) ownRange(space *spread.Workspace, k *inputs.Known) *spread.Range {
 	if k.Factor.Shape == spread.Exact || r.In.Request.Trials == 0 {
 		return nil
 	}
-	out, err := new(spread.Workspace).Propagate([]spread.Factor{k.Factor}, 1,
+	out, err := space.Propagate([]spread.Factor{k.Factor}, 1,
 		spread.Plan{Trials: r.In.Request.Trials, Seed: r.In.Request.Seed},
 		func(x, y []float64) bool { y[0] = x[0]; return true })
 	if err != nil {

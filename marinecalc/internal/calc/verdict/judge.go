@@ -84,6 +84,11 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		r.nothing(h, v)
 		return
 	}
+	if j.read != nil {
+		space := spread.Borrow()
+		defer space.Return()
+		j.span = r.ownRange(space, j.read)
+	}
 	j.open = len(behind) > 0
 	for _, p := range behind {
 		if !slices.Contains(j.unverified, p) {
