@@ -37,10 +37,9 @@ const (
 func likelyOpen(met float64) bool { return 0.1 < met && met < 0.9 }
 
 // sureSide tells whether as few trials as were run leave no doubt of a margin.
-func sureSide(estimate float64, trials int, out *spread.Outcome) bool {
-	margin := &out.Results[0]
+func sureSide(estimate float64, trials, failed int, margin *spread.Range) bool {
 	switch {
-	case out.Failed > 0 || !margin.Usable:
+	case failed > 0 || !margin.Usable:
 		return false
 	case trials < plainTrials:
 		return math.Abs(margin.Mean) > farOff*margin.StdDev
@@ -150,40 +149,30 @@ func (r *Judgement) judgeHere(h *held, limit spread.Limit, figures []figure, tri
 	if r.In.Request.Trials == 0 || len(factors) == 0 {
 		return spread.Judge(estimate, nil, spread.AtLeast(0)), [2]float64{estimate, estimate}
 	}
-	run := r.In.Request.UntilCancelled(r.In.Call.Run)
-	model := spread.Model{Factors: places, Results: []*float64{&h.margin}, Run: func() bool {
-		if run() != nil {
-			return false
-		}
-		h.move(limit)
-		return true
-	}}
-	defer func() {
-		for i, to := range places {
-			*to = factors[i].Estimate
-		}
-	}()
-	space := spread.Borrow()
-	defer space.Return()
-	steps := []int{trials}
-	if trials == bracketTrials {
-		steps = []int{clearTrials, plainTrials, bracketTrials}
-	}
-	split := false // some of the fewest trials lie on either side, so that they are not amply on one
-	for _, n := range steps {
-		if split && n == plainTrials {
-			continue
-		}
-		n = min(n, r.In.Request.Trials)
-		out, err := space.Run(factors, spread.Plan{Trials: n, Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: spread.NoShares}, model)
+	if trials = min(trials, r.In.Request.Trials); trials <= turnTrials {
+		space := spread.Borrow()
+		defer space.Return()
+		out, err := r.tryHere(space, factors, places, trials, []*held{h}, []spread.Limit{limit})
 		if err != nil {
 			return untold, ends
 		}
-		if n == min(trials, r.In.Request.Trials) || sureSide(estimate, n, &out) {
-			margin := &out.Results[0]
-			return spread.Judge(estimate, margin, spread.AtLeast(0)), [2]float64{margin.Low, margin.High}
+		left := &out.Results[0]
+		return spread.Judge(estimate, left, spread.AtLeast(0)), [2]float64{left.Low, left.High}
+	}
+	split := false // some of the fewest trials lie on either side, so that they are not amply on one
+	for _, n := range [...]int{clearTrials, plainTrials, bracketTrials} {
+		if split && n == plainTrials {
+			continue
 		}
-		met := out.Results[0].ProbabilityAbove(0)
+		n = min(n, trials)
+		left, failed, err := r.cornered(h, limit, figures, n)
+		if err != nil {
+			return untold, ends
+		}
+		if n == trials || sureSide(estimate, n, failed, left) {
+			return spread.Judge(estimate, left, spread.AtLeast(0)), [2]float64{left.Low, left.High}
+		}
+		met := left.ProbabilityAbove(0)
 		if likelyOpen(met) {
 			break
 		}

@@ -14,6 +14,7 @@ import (
 // missedWithout tells whether a limit is missed by the way that is left when
 // others are taken as not given.
 func (r *Judgement) missedWithout(h *held, limit spread.Limit, before []*contract.Property) bool {
+	r.leaveCorners() // they tell of what is given
 	putBack := r.TakenAway(before)
 	for _, p := range before {
 		r.absent = append(r.absent, r.Field(p))
@@ -21,6 +22,7 @@ func (r *Judgement) missedWithout(h *held, limit spread.Limit, before []*contrac
 	defer func() {
 		putBack()
 		r.absent = r.absent[:0]
+		r.leaveCorners()
 		r.Again()
 	}()
 	var open []*contract.Property

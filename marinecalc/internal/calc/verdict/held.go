@@ -30,6 +30,7 @@ type Buffer struct {
 	figures []figure        // behind a verdict
 	factors []spread.Factor // of the trials at one end of a bracket
 	places  []*float64
+	corners []*corner // at which trials were run
 }
 
 // Clear makes the memory ready for the next run.
@@ -109,6 +110,17 @@ type judged struct {
 	unverified    []*contract.Property
 	number        bool // a number of the typed function, which trials may move
 	open          bool // what it is held against is unverified itself
+}
+
+// restsOn are the unverified figures behind a value, and those behind its limit.
+func (j *judged) restsOn(behind []*contract.Property) []*contract.Property {
+	list := j.unverified
+	for _, p := range behind {
+		if !slices.Contains(list, p) {
+			list = append(slices.Clip(list), p)
+		}
+	}
+	return list
 }
 
 // value finds what a limit is on: a result, or an input with its own accuracy.

@@ -1,14 +1,14 @@
 // Package verdict holds inputs and results against limits. held.go is a limit and what it
 // is on, against.go finds those that apply, makers.go what took the place of which;
 // judge.go judges, weigh.go says how a value stands, while.go on what else it hangs,
-// bracket.go over the whole of what nobody confirmed, each_way.go by each of two ways
+// bracket.go over the whole of what nobody confirmed (corner.go runs the trials at its
+// ends), each_way.go by each of two ways
 // that disagree; settle.go says what would settle a doubt, sentence.go and bound.go
 // what people read.
 package verdict
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/inputs"
@@ -20,6 +20,7 @@ import (
 
 // Verdicts holds the results and readings against every limit that applies.
 func (r *Judgement) Verdicts() []sheet.Verdict {
+	defer r.leaveCorners()
 	out := make([]sheet.Verdict, len(r.limits))
 	for i := range r.limits {
 		if h := &r.limits[i]; h.told != nil {
@@ -90,11 +91,7 @@ func (r *Judgement) judge(h *held, v *sheet.Verdict) {
 		j.span = r.ownRange(space, j.read)
 	}
 	j.open = len(behind) > 0
-	for _, p := range behind {
-		if !slices.Contains(j.unverified, p) {
-			j.unverified = append(slices.Clip(j.unverified), p)
-		}
-	}
+	j.unverified = j.restsOn(behind)
 	judgement, doubt, remedy := r.weigh(h, &j, limit, v)
 	past := h.Past != nil && h.Past.Meets(r.LookupAny) || h.asRead && spread.Judge(j.si, nil, limit).Word == sheet.Beyond
 	if past && h.unread == "" && r.contested(h) == nil {

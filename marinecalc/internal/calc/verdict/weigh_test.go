@@ -41,8 +41,8 @@ func TestFewTrialsLeaveNoDoubtFarOff(t *testing.T) {
 		usable bool
 		sure   bool
 	}{{7.1, 0, true, true}, {-7.1, 0, true, true}, {6.9, 0, true, false}, {9, 1, true, false}, {9, 0, false, false}} {
-		out := spread.Outcome{Failed: c.failed, Results: []spread.Range{{Usable: c.usable, Mean: c.mean, StdDev: 1}}}
-		if got := sureSide(c.mean, clearTrials, &out); got != c.sure {
+		left := spread.Range{Usable: c.usable, Mean: c.mean, StdDev: 1}
+		if got := sureSide(c.mean, clearTrials, c.failed, &left); got != c.sure {
 			t.Errorf("%+v: %v", c, got)
 		}
 	}
