@@ -171,9 +171,10 @@ func chase(values, beside *motion, v *matrix, l, end int) {
 		off = s * r
 		values[i+1] = g + off
 		g = c*r - b
-		for k := range freedoms {
-			x, y := v[i][k], v[i+1][k]
-			v[i][k], v[i+1][k] = c*x-s*y, s*x+c*y
+		one, next := &v[i], &v[i+1]
+		for k, x := range one {
+			y := next[k]
+			one[k], next[k] = c*x-s*y, s*x+c*y
 		}
 	}
 	values[l] -= off

@@ -26,8 +26,9 @@ func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 	}
 	scaled := *stiffness
 	for i := range scaled {
-		for j := range scaled[i] {
+		for j := range i + 1 {
 			scaled[i][j] *= float64(in.DynamicRatio) / (root[i] * root[j])
+			scaled[j][i] = scaled[i][j]
 		}
 	}
 	values, vectors := scaled.eigen()

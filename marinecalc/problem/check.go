@@ -70,5 +70,5 @@ func Millimetres(metres float64) string { return strconv.FormatFloat(1000*metres
 // beyond its bounds.
 func Within(v, lo, hi float64) bool {
 	const digit = 1e-12
-	return v >= lo-digit*math.Abs(lo) && v <= hi+digit*math.Abs(hi)
+	return lo <= v && v <= hi || v >= lo-digit*math.Abs(lo) && v <= hi+digit*math.Abs(hi)
 }
