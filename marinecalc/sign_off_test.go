@@ -28,6 +28,7 @@ func TestAdviceThatStandsTogether(t *testing.T) {
 		{boat: "cases/backlash-doubled", calculation: "backlash", first: "Engine stopped, key out, look at the joints"},
 		{boat: "cases/drips-rising", calculation: "reading-trend", first: "Bring the work forward", not: "or read twice as often"}, // it is at its limit before the work
 		{boat: "boats/kittiwake", calculation: "shaft-whirl", not: "has another cause"},                                            // its blades excite the whirl at full speed
+		{boat: "cases/bent-shaft", calculation: "coupling-alignment", first: "Bolt nothing up and turn no nut yet", not: "Move the mounts"}, // the shaft is bent
 		{boat: "boats/kittiwake", calculation: "gland-heat", says: "Leave the nuts alone", not: "Set the drip"},
 	} {
 		t.Run(c.boat+"/"+c.calculation, func(t *testing.T) {
@@ -69,5 +70,64 @@ func TestAdviceOfAShaftThatBendsTooFar(t *testing.T) {
 		if strings.Contains(n.Text, "what is left to watch") {
 			t.Errorf("it says %q", n.Text)
 		}
+	}
+}
+
+// One thing over, and what the sheets beside it then must not advise: each pair was
+// read on an invented boat with two faults.
+func TestAdviceOfTwoFaultsTogether(t *testing.T) {
+	turned := `"couplingGaps": [{"clock": "0°", "gap": "5.9 mm"}, {"clock": "90°", "gap": "5.4 mm"}, {"clock": "180°", "gap": "5.0 mm"}, {"clock": "270°", "gap": "5.4 mm"}]`
+	for _, c := range []struct {
+		name             string
+		from, to         string // what is typed otherwise in the boat file
+		reading          string // members of one more reading
+		calculation      string
+		first, says, not string
+	}{
+		{name: "bent shaft", reading: `"shaftRunOut": "0.6 mm"`, calculation: "mount-moves", first: "Turn no nut yet: by its run-out the shaft is bent"},
+		{name: "bent shaft", reading: `"shaftRunOut": "0.6 mm"`, calculation: "dial-alignment", first: "Bolt nothing up and turn no nut yet", not: "then bolt up, run"},
+		{name: "bent shaft", reading: `"shaftRunOut": "0.6 mm"`, calculation: "coupling-alignment", first: "Bolt nothing up and turn no nut yet", not: "good enough to bolt up"},
+		{name: "crooked output flange", reading: `"outputFaceRunOut": "0.4 mm"`, calculation: "coupling-alignment", first: "Bolt nothing up yet: the output flange", not: "good enough to bolt up"},
+		{name: "crooked output flange", reading: `"outputFaceRunOut": "0.4 mm"`, calculation: "dial-alignment", first: "Bolt nothing up yet: the output flange", not: "then bolt up, run"},
+		{name: "crooked output flange", reading: `"outputFaceRunOut": "0.4 mm"`, calculation: "mount-moves", first: "Turn no nut yet: the output flange"},
+		{name: "gaps that contradict", reading: turned, calculation: "mount-moves", first: "Move nothing by this table", not: "Make half of the first pair's move"},
+		{name: "gaps that contradict", reading: turned, calculation: "bearing-life", not: "before anything else"},
+		{name: "settled mount", from: `"deflectionNow": "3.6 mm"`, to: `"deflectionNow": "8 mm"`, calculation: "mount-moves", first: "Turn no nut for alignment before the settled mounts are renewed"},
+		{name: "soft foot", from: `"footGap": "0.02 mm"`, to: `"footGap": "1.2 mm"`, calculation: "mount-moves", first: "Find out which foot stands off"},
+		{name: "propeller nut drawn too far", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "350 N·m"`, calculation: "propeller-taper", says: "Do not run under power before nut and threaded end", not: "draw it further, or shim"},
+		{name: "propeller nut drawn too far", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "350 N·m"`, calculation: "shaft-strength", first: "Not under power yet"}, // before “take off power”
+		{name: "propeller nut hardly drawn", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "10 N·m"`, calculation: "sea-trial", first: "Not under power yet"},
+	} {
+		t.Run(c.name+"/"+c.calculation, func(t *testing.T) {
+			file, err := os.ReadFile(testboat.Root("testdata", "boats/kittiwake.json"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := string(file)
+			if c.from != "" {
+				if !strings.Contains(text, c.from) {
+					t.Fatalf("the boat has no %s", c.from)
+				}
+				text = strings.ReplaceAll(text, c.from, c.to)
+			}
+			if c.reading != "" {
+				text = strings.Replace(text, `"readings": [`, `"readings": [{"date": "2026-08-01", "engineHours": "1930 h", `+c.reading+`},`, 1)
+			}
+			made := testboat.RunOn(t, text, c.calculation, "{}")
+			var all []string
+			for _, n := range made.Next {
+				all = append(all, n.Text)
+			}
+			said := strings.Join(all, "\n")
+			if !strings.HasPrefix(said, c.first) {
+				t.Errorf("first %q, want %q", all[0], c.first)
+			}
+			if !strings.Contains(said, c.says) {
+				t.Errorf("nothing says %q:\n%s", c.says, said)
+			}
+			if c.not != "" && strings.Contains(said, c.not) {
+				t.Errorf("it says %q:\n%s", c.not, said)
+			}
+		})
 	}
 }
