@@ -94,6 +94,10 @@ func TestAdviceOfTwoFaultsTogether(t *testing.T) {
 		{name: "gaps that contradict", reading: turned, calculation: "bearing-life", not: "before anything else"},
 		{name: "settled mount", from: `"deflectionNow": "3.6 mm"`, to: `"deflectionNow": "8 mm"`, calculation: "mount-moves", first: "Turn no nut for alignment before the settled mounts are renewed"},
 		{name: "soft foot", from: `"footGap": "0.02 mm"`, to: `"footGap": "1.2 mm"`, calculation: "mount-moves", first: "Find out which foot stands off"},
+		{name: "drips that jump", reading: `"dripRate": "60 drips/min"`, calculation: "reading-trend", first: "Read again now, the same way, before believing it", says: "Stop using it as before"},
+		{name: "bearing that does not last", reading: `"bearingClearance": "0.6 mm"`, calculation: "bearing-clearance", says: "Order the bearing now", not: "at the next haul-out"},
+		{name: "bearing grown tight", reading: `"bearingClearance": "0.02 mm"`, calculation: "bearing-clearance", says: "Read the clearance again at both ends", not: "read again after more hours"},
+		{name: "drips over their limit", reading: `"dripRate": "60 drips/min"`, calculation: "fault-finding", says: "on another sheet goes first"},
 		{name: "propeller nut drawn too far", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "350 N·m"`, calculation: "propeller-taper", says: "Do not run under power before nut and threaded end", not: "draw it further, or shim"},
 		{name: "propeller nut drawn too far", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "350 N·m"`, calculation: "shaft-strength", first: "Not under power yet"}, // before “take off power”
 		{name: "propeller nut hardly drawn", from: `"nutTorque": "75 N·m"`, to: `"nutTorque": "10 N·m"`, calculation: "sea-trial", first: "Not under power yet"},
