@@ -94,6 +94,7 @@ func TestAdviceOfTwoFaultsTogether(t *testing.T) {
 		{name: "gaps that contradict", reading: turned, calculation: "bearing-life", not: "before anything else"},
 		{name: "settled mount", from: `"deflectionNow": "3.6 mm"`, to: `"deflectionNow": "8 mm"`, calculation: "mount-moves", first: "Turn no nut for alignment before the settled mounts are renewed"},
 		{name: "soft foot", from: `"footGap": "0.02 mm"`, to: `"footGap": "1.2 mm"`, calculation: "mount-moves", first: "Find out which foot stands off"},
+		{name: "neck too thin", from: `"grooveDiameter": "24.8 mm"`, to: `"grooveDiameter": "21 mm"`, calculation: "gland-packing", first: "By shaft strength what is left of this shaft is too little", not: "sleeve the shaft"},
 		{name: "drips that jump", reading: `"dripRate": "60 drips/min"`, calculation: "reading-trend", first: "Read again now, the same way, before believing it", says: "Stop using it as before"},
 		{name: "bearing that does not last", reading: `"bearingClearance": "0.6 mm"`, calculation: "bearing-clearance", says: "Order the bearing now", not: "at the next haul-out"},
 		{name: "bearing grown tight", reading: `"bearingClearance": "0.02 mm"`, calculation: "bearing-clearance", says: "Read the clearance again at both ends", not: "read again after more hours"},
