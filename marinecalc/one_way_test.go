@@ -20,7 +20,19 @@ var ways = map[string]map[string]*regexp.Regexp{
 	},
 	"mount nuts": {
 		"turn": regexp.MustCompile(`turn the lower one by the flats given|Turn the nuts of one pair alike`),
-		"stay": regexp.MustCompile(`Leave every nut as it is|Turn no nut yet`),
+		"stay": regexp.MustCompile(`Leave every nut as it is|[Tt]urn no nut (yet|for alignment)|Move nothing by this table`),
+	},
+	"coupling": {
+		"bolt":  regexp.MustCompile(`good enough to bolt up|then bolt up, run`),
+		"leave": regexp.MustCompile(`Bolt nothing up`),
+	},
+	"propeller's nut": {
+		"further": regexp.MustCompile(`draw it further, or shim|draw the nut home`),
+		"stay":    regexp.MustCompile(`Do not draw it up further|nor, here, draw it further`),
+	},
+	"stern bearing": {
+		"now":   regexp.MustCompile(`Order the bearing now`),
+		"later": regexp.MustCompile(`new bearing at the next haul-out|again at the next haul-out`),
 	},
 }
 
