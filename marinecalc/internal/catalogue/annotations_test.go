@@ -157,6 +157,7 @@ func TestRuleDataPointsSomewhere(t *testing.T) {
 			there("shared limits of "+s.LimitsOf, s.Calculation, on)
 		}
 		for _, l := range book.Limits(s.Calculation).All() {
+			limits[s.Calculation+"/"+l.ID] = true
 			for name := range l.Valid.Names() {
 				there("shared limit "+l.ID, s.Calculation, name)
 			}

@@ -17,12 +17,10 @@ import (
 // it, and why.
 var byItsFigure = map[string]string{
 	"wear-turn-by-hand":          look,
-	"wear-no-rate":               look,
 	"life-dented":                look,
 	"read-the-thermometer-again": look,
 	"droop-check-by-hand":        look,
 	"packing-fewer":              look,
-	"packing-neck":               look,
 	"shaft-law-thicker":          look,
 	"whirl-close-bearings":       look,
 	"whirl-thin-margin":          look,
