@@ -11,12 +11,17 @@ let calculator;
 /** @type {((request: any) => any) | undefined} */
 let ask;
 
+/** The boat of the request before. @type {unknown} */
+let boat;
+
 addEventListener('message', async ({ data }) => {
   if (data instanceof WebAssembly.Module) {
     calculator = start(data);
     return;
   }
-  const { number, request } = data;
+  const { number } = data;
+  boat = data.boat ?? boat;
+  const request = data.ofBoat ? { ...data.request, boat } : data.request;
   try {
     const found = await calculator;
     await found?.ready();

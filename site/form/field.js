@@ -8,6 +8,7 @@ import { inHand } from '../store/shelf.js';
 import { brief } from './origins.js';
 import { seekable } from './seek.js';
 import { exampleIn, unitFor } from './units.js';
+import { choices, isChoice, isNumber, meant, types } from './values.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Problem} Problem */
@@ -63,6 +64,9 @@ export class Field {
   /** @type {HTMLOptionElement[]} */
   #options = [];
   #readAs = ''; // what a bare amount was taken for
+  /** What showOrigin and showWrong drew last: what stands there already costs no layout. */
+  #drawn = '';
+  #told = '';
 
   /**
    * @param {Setting} setting
@@ -147,6 +151,9 @@ export class Field {
    */
   showOrigin(text, words) {
     this.#origin = [text, words];
+    const drawn = JSON.stringify([text, words, this.#readAs, this.control instanceof HTMLSelectElement ? this.control.value : this.isFilled]);
+    if (drawn === this.#drawn) return;
+    this.#drawn = drawn;
     const known = text !== '' && !this.isFilled;
     const from = brief(words);
     const chosen = this.control instanceof HTMLSelectElement && text.length > 25; // two lines of it are room enough
@@ -175,7 +182,8 @@ export class Field {
 
   /** @param {Problem[]} problems */
   showWrong(problems) {
-    this.#wrong.textContent = problems.map(inWords).join(' ');
+    const told = problems.map(inWords).join(' ');
+    if (told !== this.#told) this.#wrong.textContent = this.#told = told;
     this.#wrong.classList.toggle('unseen', this.#typing);
     if (problems.length > 0) this.control.setAttribute('aria-invalid', 'true');
     else this.control.removeAttribute('aria-invalid');
@@ -314,78 +322,4 @@ export function inWords({ what, allowed, bare, hint }) {
 function asSentence(text) {
   const begun = text.charAt(0).toUpperCase() + text.slice(1);
   return /[.!?…]$/.test(begun) ? begun : `${begun}.`;
-}
-
-/** @param {Schema} schema */
-function isChoice(schema) {
-  return schema.rows !== undefined || schema.enum !== undefined || types(schema).join() === 'boolean';
-}
-
-/**
- * @param {Schema} schema
- * @param {Choices} tables
- * @param {string} [pointer] where a table is narrowed for one place
- * @returns {{ value: unknown, words: string }[]}
- */
-function choices(schema, tables, pointer) {
-  if (schema.enum) {
-    return schema.enum.map((value, i) => ({ value, words: schema.enumTitles?.[i] ?? String(value) }));
-  }
-  if (schema.rows !== undefined) {
-    return (tables[`${schema.rows}${pointer}`] ?? tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
-  }
-  return [
-    { value: true, words: 'Yes' },
-    { value: false, words: 'No' },
-  ];
-}
-
-/**
- * A value as the form shows it: the words for a choice, the text otherwise.
- * @param {unknown} value
- * @param {Schema} schema
- * @param {Choices} tables
- */
-export function shown(value, schema, tables) {
-  if (Array.isArray(value)) return `${value.length} readings`;
-  const chosen = isChoice(schema) && choices(schema, tables).find((c) => c.value === value);
-  return chosen ? chosen.words : String(value);
-}
-
-/**
- * The default, where the schema alone can tell it in words.
- * @param {Schema} schema
- * @param {Choices} tables
- */
-export function standing(schema, tables) {
-  const tellable = schema.default !== undefined && !(schema.quantity && typeof schema.default === 'number' && schema.default !== 0);
-  return tellable ? { text: shown(schema.default, schema, tables), words: 'default' } : { text: '', words: '' };
-}
-
-/**
- * The value that typed text stands for; undefined when nothing is typed.
- * @param {string} text
- * @param {Schema} schema
- * @param {string} unit
- * @param {import('./units.js').Reader} read
- * @returns {unknown}
- */
-function meant(text, schema, unit, read) {
-  const trimmed = text.trim();
-  if (trimmed === '') return undefined;
-  if (!schema.quantity && isNumber(schema) && Number.isFinite(Number(trimmed))) return Number(trimmed);
-  return read(trimmed, schema, unit);
-}
-
-/** @param {Schema} schema */
-function isNumber(schema) {
-  return types(schema).some((t) => t === 'number' || t === 'integer');
-}
-
-/**
- * @param {Schema} schema
- * @returns {string[]}
- */
-export function types(schema) {
-  return Array.isArray(schema.type) ? schema.type : schema.type === undefined ? [] : [schema.type];
 }

@@ -1,13 +1,14 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
-import { button, h, steady } from '../kit/dom.js';
+import { button, h, say, steady } from '../kit/dom.js';
 import { at, below, count, names, trimmed, withAt } from '../kit/pointer.js';
 import { offerAlike } from './alike.js';
 import { clockFace, placeOf, readAlone, roundOf } from './clock.js';
-import { Field, inWords, standing, types } from './field.js';
+import { Field, inWords } from './field.js';
 import { inGroups } from './groups.js';
 import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters } from './rows.js';
+import { standing, types } from './values.js';
 import { visit } from './visit.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
@@ -35,6 +36,7 @@ export class Form {
   #unmade = new Map();
   /** @type {import('./origins.js').Origins} */
   #origins = {};
+  #clean = true; // whether nothing is marked
   #root;
   #changed;
   #known;
@@ -118,16 +120,19 @@ export class Form {
         else taken.wrong.push({ ...place, problem });
       } else taken.loose.push(problem);
     }
-    steady(() => {
-      for (const field of this.fields.values()) {
-        field.showNeeded(needed.has(field));
-        field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
-      }
-      for (const [pointer, place] of this.#wholes) {
-        const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
-        place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
-      }
-    });
+    if (!this.#clean || problems.length > 0) {
+      steady(() => {
+        for (const field of this.fields.values()) {
+          field.showNeeded(needed.has(field));
+          field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
+        }
+        for (const [pointer, place] of this.#wholes) {
+          const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
+          place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
+        }
+      });
+    }
+    this.#clean = problems.length === 0;
     taken.missing.unshift(...[...needed].map((f) => ({ control: f.control, title: this.#titled(f), name: f.title })));
     for (const list of [taken.missing, taken.wrong]) list.sort((a, b) => (a.control.compareDocumentPosition(b.control) & Node.DOCUMENT_POSITION_PRECEDING ? 1 : -1));
     return taken;
@@ -140,16 +145,12 @@ export class Form {
   showOrigins(origins) {
     this.#origins = origins;
     for (const field of this.fields.values()) {
-      const origin = origins[field.pointer.slice(1)];
-      if (origin) field.showOrigin(origin.text, origin.words);
-      else {
-        const { text, words } = standing(field.schema, this.#setting.choices);
-        field.showOrigin(text, words);
-      }
+      const { text, words } = origins[field.pointer.slice(1)] ?? standing(field.schema, this.#setting.choices);
+      field.showOrigin(text, words);
     }
     for (const [pointer, place] of this.#lists) {
       const origin = at(this.value, pointer) === undefined ? origins[pointer.slice(1)] : undefined;
-      place.textContent = origin ? `${[origin.words, origin.of].filter(Boolean).join(', ')}: ${origin.text}` : '';
+      say(place, origin ? `${[origin.words, origin.of].filter(Boolean).join(', ')}: ${origin.text}` : '');
       this.#adders.get(pointer)?.(origin !== undefined);
     }
   }
@@ -271,9 +272,7 @@ export class Form {
       const control = rows.children[before]?.querySelector('input, select');
       if (control instanceof HTMLElement) visit(control);
     });
-    this.#adders.set(pointer, (elsewhere) => {
-      more.textContent = elsewhere ? `Change here: ${title}` : `Add: ${single}`;
-    });
+    this.#adders.set(pointer, (elsewhere) => say(more, elsewhere ? `Change here: ${title}` : `Add: ${single}`));
     /** @param {number} i */
     const takeAway = (i) => {
       const left = typed().filter((_, j) => j !== i);

@@ -3,7 +3,7 @@
 import { today } from '../kit/dates.js';
 import { h } from '../kit/dom.js';
 import { at, below } from '../kit/pointer.js';
-import { types } from './field.js';
+import { types } from './values.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */

@@ -3,7 +3,8 @@
 // calculator answers after the next frame. It works at one request at a time,
 // and takes the newest of those that wait: that is of the view that is shown.
 // What one sheet or part asks is short; while the worker is at nothing longer, it
-// is soon answered there.
+// is soon answered there. A boat is handed over when it is another than the last:
+// the one of a sheet is the same at every key.
 
 import { lenient } from './lenient.js';
 import { oneRun } from './one-run.js';
@@ -28,6 +29,8 @@ export function openAside(calculator, module, program) {
   let worker;
   let last = 0;
   let up = false; // whether it has answered before
+  /** @type {unknown} */
+  let boat; // that the worker has
   /** @type {ReturnType<typeof oneRun> | undefined} */
   let own;
 
@@ -41,6 +44,7 @@ export function openAside(calculator, module, program) {
   const giveUp = () => {
     worker = Promise.resolve(undefined);
     up = false;
+    boat = undefined;
     if (open) waiting.push(open);
     open = undefined;
     waiting.splice(0).reverse().forEach(here);
@@ -72,7 +76,9 @@ export function openAside(calculator, module, program) {
     open = waiting.pop();
     if (!open) return;
     const now = open;
-    to.postMessage({ number: ++last, request: now.request });
+    const { boat: of, ...request } = now.request;
+    to.postMessage({ number: ++last, request, ofBoat: of !== undefined, ...(of !== boat && { boat: of }) });
+    boat = of ?? boat;
     if (up && isShort(now)) {
       setTimeout(() => {
         if (open !== now) return;

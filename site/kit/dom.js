@@ -50,6 +50,28 @@ export function button(label, act, attributes) {
   return made;
 }
 
+/** Puts a text where another stands; what stands there already is not laid out anew. @param {Element} element @param {string} text */
+export function say(element, text) {
+  if (element.textContent !== text) element.textContent = text;
+}
+
+/**
+ * Puts those elements into another in the place of what is there. One that is
+ * like one there, and need not be new, stays what it is: nothing of it is laid out anew.
+ * @param {Element} parent
+ * @param {Element[]} parts
+ * @param {(part: Element) => boolean} mayStay
+ */
+export function replaceUnlike(parent, parts, mayStay) {
+  const old = new Set(parent.children);
+  const now = parts.map((part) => {
+    const like = mayStay(part) && [...old].find((o) => o.isEqualNode(part));
+    return (like && old.delete(like) && like) || part;
+  });
+  for (const gone of old) gone.remove();
+  now.forEach((part, i) => parent.children[i] === part || parent.insertBefore(part, parent.children[i] ?? null));
+}
+
 /** When what is shown has reached the screen; at once where nobody looks. */
 export function painted() {
   return new Promise((done) => {

@@ -290,6 +290,7 @@ function write(id) {
 
 /** @param {string} id */
 async function put(id) {
+  await new Promise((done) => setTimeout(done)); // the key that changed it is painted first
   const mine = held.get(id);
   if (!mine) return;
   const base = known.get(id);
@@ -365,8 +366,12 @@ export function nameOf(boat) {
  * @returns {Json | undefined}
  */
 export function toSend(boat) {
-  return Object.keys(boat).length > 0 ? { ...boat, name: nameOf(boat) } : undefined;
+  if (Object.keys(boat).length === 0) return;
+  if (!asSent.has(boat)) asSent.set(boat, { ...boat, name: nameOf(boat) });
+  return asSent.get(boat);
 }
+
+const asSent = new WeakMap(); // the same of the same boat, which a worker is handed once
 
 /** An id that no other boat has, in the order of time, also where a page is not served over https. */
 function newId() {

@@ -10,7 +10,7 @@ import { summary, warningList } from '../form/problems.js';
 import { unitFor } from '../form/units.js';
 import { aside, here } from '../kit/asking.js';
 import { today } from '../kit/dates.js';
-import { button, drawAnew, h } from '../kit/dom.js';
+import { button, drawAnew, h, replaceUnlike, say } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
 import { answerParts, hazards } from '../sheet/answer.js';
@@ -30,7 +30,8 @@ import { changed, lastChange, takeBack } from '../store/undo.js';
 import { FAULT, blankOf, faultInput, isDated, keeping, runOf, typedFor } from './asks.js';
 import { showFault } from './fault.js';
 
-const PAUSE = 150; // ms without a key, until what can wait is asked
+const PAUSE = 300; // ms without a key, until what can wait is drawn and asked
+const SLOW = 500; // ms from which on an answer that is waited for pales
 const ONE_GO = 3000; // ms between keys of one change
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
@@ -52,9 +53,8 @@ export function showCalculation(app, main, id = '') {
   const input = schema.$defs.input;
   const title = schema.title ?? id;
   const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
-  let wait = 0;
+  let asked = false; // whether it is drawn anew before the next key
   let pause = 0;
-  let later = 0;
   let lastKey = 0;
   const dated = isDated(schema);
   const begun = typedFor(schema, id);
@@ -85,8 +85,12 @@ export function showCalculation(app, main, id = '') {
       if (name !== undefined) changed(place, what, () => put(was), performance.now() - lastKey < ONE_GO);
       lastKey = performance.now();
       keepTyped(boatId, id, lasting(before));
-      clearTimeout(wait);
-      wait = setTimeout(redraw);
+      clearTimeout(pause);
+      if (asked) return;
+      asked = true;
+      // The worker is at it before the key is painted; the page's own is after that.
+      if (app.free()) queueMicrotask(redraw);
+      else setTimeout(redraw);
     },
   });
 
@@ -113,6 +117,13 @@ export function showCalculation(app, main, id = '') {
 
   /** What was typed, as it would be kept with the boat. */
   const toKeepOf = () => lasting(form.read() ?? trimmed(form.value) ?? {});
+
+  /** Shows the answer; what is wrong in the boat's file stands after its head. @param {...HTMLElement} parts */
+  function show(...parts) {
+    const head = parts.findIndex((part) => part.matches('.answers, .summary'));
+    if (unused && head >= 0) parts.splice(head + 1, 0, unused);
+    replaceUnlike(answer, parts, (part) => part === unused || part.matches('.cautions, .fold:has(> .cautions), .next, .to-work'));
+  }
 
   let tied = true; // whether picks ask for other inputs
 
@@ -199,12 +210,14 @@ export function showCalculation(app, main, id = '') {
 
   /** Draws what is typed, and again until nothing was typed since. */
   async function redraw() {
+    asked = false;
     if (busy) {
       behindHand = true;
       return;
     }
     busy = true;
     answer.ariaBusy = 'true';
+    const slow = setTimeout(() => answer.classList.add('slow'), SLOW);
     try {
       do {
         behindHand = false;
@@ -216,6 +229,8 @@ export function showCalculation(app, main, id = '') {
     } finally {
       busy = false;
       answer.ariaBusy = null;
+      clearTimeout(slow);
+      answer.classList.remove('slow');
     }
   }
 
@@ -225,7 +240,6 @@ export function showCalculation(app, main, id = '') {
    */
   function draw({ sheet, problems, old, without, held }, of) {
     clearTimeout(pause);
-    clearTimeout(later);
     const taken = form.take(problems);
     shownSheet = problems.length > 0 ? null : sheet;
     tryOut.element.hidden = shownSheet === null;
@@ -234,37 +248,41 @@ export function showCalculation(app, main, id = '') {
     const lacking = problems.length > 0 && summary(taken, 'h3');
     paper.hidden = !sheet;
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
+    let follows = () => {};
     if (sheet) {
       const titles = (/** @type {string[]} */ names) => names.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name).join(', ');
       const left = [old && 'The answer from before', without.length > 0 && `Without: ${titles(without)}`, held.length > 0 && `As it was before: ${titles(held)}`].filter(Boolean);
       const told = taken.loose.length === 0; // at the fields
-      answer.replaceChildren(
+      const work = workLinks(app, sheet);
+      show(
         ...some(!told && lacking, lacking && h('p', { class: told ? 'summary left-out' : 'left-out' }, left.join('. '))),
         ...some(...answerParts(sheet, boatId, resultInstruments(app, schema, sheet, form, boatId, given, (step) => toStep(sheet, step)), toKeep, ...next(), ...(problems.length > 0 ? [] : [button('Print a card', () => print())]), ...calendarButton(app.calculator, request, sheet))),
+        ...(sheet.procedures ? [] : work), // what is past its limit has its cure beside it
       );
-      // Behind the answer, and so after it, but for the first time.
-      const follows = () => detail.replaceChildren(...behind(sheet, opens));
-      if (drawnOf) later = setTimeout(follows);
-      else follows();
-      toWork.replaceChildren();
-      (sheet.procedures ? toWork : answer).append(...workLinks(app, sheet)); // what is past its limit has its cure beside it
+      // Behind the answer, and so once no key comes any more, but for the first time.
+      follows = () => detail.replaceChildren(...behind(sheet, opens));
+      if (!drawnOf) follows();
+      toWork.replaceChildren(...(sheet.procedures ? work : []));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));
       cardOf(problems.length > 0 ? null : () => ({ sheet, boat: nameOf(boat), asked: input.asks ?? [], passes: here(passesOf(sheet), app.calculator.call) }));
-      toAnswer.textContent = problems.length > 0 ? `The answer from before: ${atFoot(sheet)}` : atFoot(sheet);
+      say(toAnswer, problems.length > 0 ? `The answer from before: ${atFoot(sheet)}` : atFoot(sheet));
     } else {
       for (const place of [detail, toWork, takeAway]) place.replaceChildren();
       const ways = next(); // what is typed may be enough for one of them
-      answer.replaceChildren(...some(lacking, ...hazards(cautions, id), ways.length > 0 && h('div', { class: 'tools actions' }, ...ways)));
-      toAnswer.textContent = 'No answer yet';
+      show(...some(lacking, ...hazards(cautions, id), ways.length > 0 && h('div', { class: 'tools actions' }, ...ways)));
+      say(toAnswer, 'No answer yet');
       cardOf(null);
     }
+    const first = !drawnOf;
     drawnOf = of;
-    pause = setTimeout(() => void rested(problems.length === 0), PAUSE);
+    pause = setTimeout(() => {
+      if (!first) follows();
+      void rested(problems.length === 0);
+    }, PAUSE);
     if (problems.length > 0) toKeep.replaceChildren();
     speak(problems.length > 0 || !sheet ? answer.querySelector('.summary')?.textContent ?? '' : spoken(sheet));
     const undone = lastChange(place);
     back.replaceChildren(...some(undone !== undefined && button('Undo', () => takeBack(place), { class: 'quiet', 'aria-label': `Undo: ${undone}` })));
-    answer.querySelector('.answers, .summary')?.after(unused);
     // The line at the foot stands in for the answer while this is out of sight.
     sight.disconnect();
     sight.observe(answer.querySelector('.answers') ?? answer);

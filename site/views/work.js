@@ -70,16 +70,13 @@ function card(w, pick) {
 export function workLinks(app, sheet) {
   const { calculation, procedures, verdicts = [] } = sheet;
   if (!procedures && !verdicts.some((v) => isPast(v.word))) return [];
-  const reply = app.calculator.call({ ask: 'procedures', ...(procedures ? {} : { calculation }) });
-  if (!reply.ok) return [];
-  const work = reply.procedures.flatMap((p) => p.work);
-  const found = procedures ? procedures.flatMap((id) => work.filter((w) => w.id === id)) : work;
-  if (found.length === 0) return [];
-  const planned = sheet.calculation === 'work-plan' && found.length > 1;
-  return [
-    h(
-      'section',
-      { class: 'to-work' },
+  const of = procedures ? '' : calculation;
+  const place = h('section', { class: 'to-work' });
+  const show = (/** @type {ListedWork[]} */ work) => {
+    const found = procedures ? procedures.flatMap((id) => work.filter((w) => w.id === id)) : work;
+    if (found.length === 0) return place.remove();
+    const planned = calculation === 'work-plan' && found.length > 1;
+    place.append(
       h('h3', {}, 'Do it step by step'),
       h(
         'ul',
@@ -87,9 +84,23 @@ export function workLinks(app, sheet) {
         planned && h('li', {}, h('a', { href: `#/procedure/${found.map((w) => w.id).join(',')}` }, 'All of it together')),
         ...found.slice(0, 8).map((w) => (procedures ? card(w) : h('li', {}, h('a', { href: `#/procedure/${w.id}` }, w.title)))),
       ),
-    ),
-  ];
+    );
+  };
+  const known = listed.get(of);
+  if (known) show(known);
+  else {
+    void app.ask({ ask: 'procedures', ...(of && { calculation: of }) }).then((reply) => {
+      if (!reply.ok) return place.remove();
+      const work = reply.procedures.flatMap((p) => p.work);
+      listed.set(of, work);
+      show(work);
+    });
+  }
+  return known && place.childElementCount === 0 ? [] : [place];
 }
+
+/** What work there is, of no boat, and so the same at every key: by the calculation that it goes by, all under none. @type {Map<string, ListedWork[]>} */
+const listed = new Map();
 
 /**
  * Links to the sheets that one opens after another, as the work goes.

@@ -132,3 +132,44 @@ func TestWorkerFallsSilent(t *testing.T) {
 	want := turned(t, 2.6)
 	b.until(`document.querySelector(".answers .value").textContent.includes("` + want + `") && !document.querySelector(".answer").ariaBusy`)
 }
+
+// What a key changes nothing of stays what it is on the screen, the boat is
+// handed to the worker once, and what stands behind the answer follows.
+func TestKeyTouchesWhatChanges(t *testing.T) {
+	b := newTab(t, 360)
+	b.beforePage(`
+		window.aside = [];
+		const post = Worker.prototype.postMessage;
+		Worker.prototype.postMessage = function (message, ...rest) {
+			if (message?.request) window.aside.push({ ask: message.request.ask, ofBoat: message.ofBoat, handed: "boat" in message });
+			return post.call(this, message, ...rest);
+		};`)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/gland-heat")
+	b.text(".answers")
+	b.unfold("#in-dripRate")
+	behind := func() string { return b.text(".paper .sheet") }
+	b.write("#in-dripRate", "25")
+	b.until(`document.querySelector(".answers") && !document.querySelector(".answer").ariaBusy && window.aside.some((r) => r.ask === "fits")`)
+	before, was := behind(), b.text(".answers")
+	eval[any](b, `
+		for (const stays of document.querySelectorAll(".answer > .cautions, .known .from, .rest-of .from > *")) stays.here = true;
+		window.changed = new Set();
+		new MutationObserver((all) => all.forEach(({ target }) => window.changed.add(target))).observe(document.querySelector(".job"), { childList: true, attributes: true, subtree: true });
+		window.aside.length = 0`)
+	b.write("#in-dripRate", "26")
+	b.until(`document.querySelector(".answers").textContent !== ` + fmt.Sprintf("%q", was) + ` && !document.querySelector(".answer").ariaBusy`)
+	if !eval[bool](b, `document.querySelector(".answer > .cautions").here === true`) {
+		t.Error("the cautions were made anew though they are the same")
+	}
+	if touched := eval[[]string](b, `[...document.querySelectorAll(".form .field")].filter((f) => [...window.changed].some((c) => f.contains(c) && !f.querySelector("#in-dripRate"))).map((f) => f.textContent)`); len(touched) > 0 {
+		t.Errorf("fields that nothing changes of were drawn anew: %q", touched)
+	}
+	if handed := eval[int](b, `window.aside.filter((r) => r.handed).length`); handed > 0 {
+		t.Errorf("the boat was handed to the worker again %d times", handed)
+	}
+	if of := eval[int](b, `window.aside.filter((r) => r.ask === "run" && r.ofBoat).length`); of == 0 {
+		t.Error("no run of the boat was asked aside")
+	}
+	b.until(`document.querySelector(".paper .sheet").textContent !== ` + fmt.Sprintf("%q", before))
+}
