@@ -6,13 +6,20 @@ import { button, h, s } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { keep, recall } from '../store/keep.js';
 import { cells } from './cells.js';
+import { reread as again } from './reread.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Table} Table */
 
 /** How the first pair is moved, beside every figure for it. */
 const HALF_FIRST = 'First pair: half of it, then read. The rest only if the gap went half of its way.';
 
-const AGAIN = ['gapVertical', 'gapHorizontal', 'offsetVertical', 'offsetHorizontal'];
+/** Half of the least that a nut is turned. */
+const EIGHTH = 'an eighth of a flat, or leave it';
+
+const QUARTER_FLAT = Math.PI / 12;
+
+/** Whether a nut turns by a quarter of a flat alone, of which nobody turns half by eye. @param {number} [turns] in radians */
+const isLeast = (turns = 0) => Math.round(Math.abs(turns) / QUARTER_FLAT) === 1;
 
 /**
  * The mounts in rows from forward aft, in each from port to starboard.
@@ -36,7 +43,16 @@ export function mountRows(mounts) {
 /** The same for a list of moves on paper; empty for other lists, and where nothing is moved. @param {Table} table */
 export function halfFirst(table) {
   const cell = cells(table);
-  return table.rows.some((row) => cell(row, 'nut') && cell(row, 'raise')?.si) ? HALF_FIRST : '';
+  const moved = table.rows.filter((row) => cell(row, 'nut') && cell(row, 'raise')?.si);
+  const least = moved.some((row) => isLeast(cell(row, 'turns')?.si));
+  return moved.length > 0 ? `${HALF_FIRST}${least ? ` Half of ¼ flat: ${EIGHTH}.` : ''}` : '';
+}
+
+/** What the feeler finds once a nut is turned. @param {{ text: string, si?: number }} gap at the top less that at the bottom */
+function gapsThen({ text, si = 0 }) {
+  if (si === 0) return 'Then the gaps at top and bottom are the same.';
+  const by = text.replace(/^[-−]/, '');
+  return si > 0 ? `Then the gap is ${by} wider at the top.` : `Then the gap is ${by} wider at the bottom.`;
 }
 
 /**
@@ -70,10 +86,10 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const todo = table.rows.findIndex((_, i) => !done.has(i));
     const now = table.rows[todo];
     const move = now && turn(now);
-    const then = cell(now, 'gapThen')?.text;
+    const then = cell(now, 'gapThen');
     next.textContent = !now
       ? 'All turned. Read the coupling again and type what it reads.'
-      : `Next: ${cell(now, 'name')?.text}, ${move}.${firstPair.includes(todo) && cell(now, 'raise')?.si ? ` ${HALF_FIRST}` : ''}${then ? ` Then top less bottom reads ${then}.` : ''}`;
+      : `Next: ${cell(now, 'name')?.text}, ${move}.${firstPair.includes(todo) && cell(now, 'raise')?.si ? ` ${isLeast(cell(now, 'turns')?.si) ? `First pair: first ${EIGHTH}; then read.` : HALF_FIRST}` : ''}${then?.text ? ` ${gapsThen(then)}` : ''}`;
     grid.replaceChildren(
       h('p', { class: 'bow' }, '▲ forward'),
       ...mountRows(at).map((row) => h('div', { class: 'mount-row' }, ...row.map((i) => nut(i, i === todo)))),
@@ -103,7 +119,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     }, { class: now ? 'nut now' : 'nut', 'data-mount': i, 'aria-pressed': String(done.has(i)) });
     const turns = cell(row, 'turns')?.si ?? 0;
     made.append(turning(turns, done.has(i)), h('strong', {}, words), h('span', {}, name));
-    if (firstPair.includes(i) && cell(row, 'raise')?.si) made.append(h('strong', {}, 'half first, then read'));
+    if (firstPair.includes(i) && cell(row, 'raise')?.si) made.append(h('strong', {}, isLeast(turns) ? `first ${EIGHTH}` : 'half first, then read'));
     if (turns) made.append(h('span', {}, turns > 0 ? 'anticlockwise' : 'clockwise'));
     if (aside) made.append(h('span', {}, shift && (shift.si ?? 0) > 0 ? `${aside} →` : `← ${aside}`));
     if (stop) made.append(h('small', {}, `to stand at ${stop}`));
@@ -124,7 +140,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const [turned, left] = [named(all, true), named(all, false)];
     return turned && left && !offset ? `Turned: ${turned}. Not turned: ${left}. What was turned has moved the flange up or down as well, and a plan from the gap alone would leave it there. Finish this plan first, or read how high the engine flange stands and type that too.` : '';
   };
-  const reread = again(form, (offset) => halfDone() || begun(offset));
+  const reread = again(app, form, (offset) => halfDone() || begun(offset), () => (anew = true));
   draw();
   const made = h(
     'section',
@@ -142,29 +158,6 @@ export function nutsFromAbove(app, table, mounts, form, place) {
 }
 
 let anew = false; // the moves were asked for from what was read after some of them
-
-/**
- * Typing anew what the coupling reads after a move.
- * @param {import('../form/form.js').Form} form
- * @param {(offset: boolean) => string} hindered why nothing can be planned anew yet, with or without the flange's height read
- */
-function again(form, hindered) {
-  const fields = AGAIN.flatMap((name) => form.fields.get(`/${name}`) ?? []);
-  const inputs = fields.map((f) => h('input', { type: 'text', autocomplete: 'off', 'aria-label': f.title, placeholder: f.control.getAttribute('placeholder')?.split(' · ')[0] ?? '' }));
-  const hindrance = h('p', { class: 'wrong', role: 'status' });
-  const made = h('details', { class: 'fold' }, h('summary', {}, 'Read again: type it, and plan anew'), ...fields.map((f, i) => h('label', { class: 'again' }, f.title, inputs[i])));
-  made.append(
-    button('Plan anew', () => {
-      hindrance.textContent = hindered(fields.some((f, i) => f.pointer === '/offsetVertical' && inputs[i]?.value.trim()));
-      if (hindrance.textContent) return;
-      anew = inputs.some((input) => input.value.trim());
-      for (const [i, f] of fields.entries()) if (inputs[i]?.value.trim()) f.enter(inputs[i].value);
-    }),
-    hindrance,
-    h('p', { class: 'help' }, h('a', { href: '#/sheet/coupling-alignment' }, 'Or read all gaps on the face.')),
-  );
-  return made;
-}
 
 /**
  * A nut from above with an arrow that goes round as far as it turns, up to a

@@ -2,6 +2,7 @@ package browser
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -49,8 +50,18 @@ func TestNutsFromAbove(t *testing.T) {
 	b.until(`document.querySelector(".nut")?.getAttribute("aria-pressed") === "true"`)
 	first := b.text(".nut")
 	b.unfold(".again input")
+	// Gaps are typed as they are read, beside what was read last.
+	if was := eval[[]string](b, `[...document.querySelectorAll(".again input")].slice(0, 4).map((i) => i.placeholder)`); !slices.Equal(was, []string{"5.30 mm", "5.30 mm", "5.30 mm", "5.30 mm"}) {
+		t.Errorf("as read last it has %q", was)
+	}
 	eval[any](b, `document.querySelector(".again input").focus()`)
-	b.do(chromedp.KeyEvent("0.3"))
+	b.do(chromedp.KeyEvent("5,6"))
+	b.press("Plan anew")
+	if said := b.text(".move-it .wrong"); !strings.HasPrefix(said, "Type both gaps") {
+		t.Errorf("with one gap of two it says %q", said)
+	}
+	eval[any](b, `document.querySelectorAll(".again input")[1].focus()`)
+	b.do(chromedp.KeyEvent("5.3"))
 	b.press("Plan anew")
 	if said := b.text(".move-it .wrong"); !strings.Contains(said, "Not turned: ") {
 		t.Errorf("with one of a pair turned it says %q", said)
