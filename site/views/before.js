@@ -9,6 +9,8 @@ import { keptMarks, marksKey } from '../store/marks.js';
 import { units } from '../store/settings.js';
 import { inHand, nameOf, toSend } from '../store/shelf.js';
 import { dueList, keepStill, lineFigure } from './home.js';
+import { keptLeads } from './leads.js';
+import { partHead } from './part.js';
 
 /**
  * @param {HTMLElement} main
@@ -18,6 +20,7 @@ import { dueList, keepStill, lineFigure } from './home.js';
  * @returns {boolean} whether there is something to show
  */
 export function showBefore(main, view, name, build) {
+  if (view === 'part') return partHead(main, name) !== undefined;
   return view === 'sheet' ? showAnswer(main, name, build) : view === '' && showLine(main, build);
 }
 
@@ -50,6 +53,6 @@ function showLine(main, build) {
   const figure = lineFigure(kept.line, true);
   const marks = keptMarks(marksKey(boat, units(), build));
   for (const part of marks?.parts ?? []) figure.mark(part);
-  main.replaceChildren(h('h1', { class: 'home-title' }, nameOf(boat)), h('div', { class: 'home' }, h('div', { class: 'find' }, h('label', {}, 'Find', h('input', { type: 'search', disabled: true }))), keepStill(marks), figure.element, dueList(kept.line, kept.begun)));
+  main.replaceChildren(h('h1', { class: 'home-title' }, nameOf(boat)), h('div', { class: 'home' }, h('div', { class: 'find' }, h('label', {}, 'Find', h('input', { type: 'search', disabled: true }))), keepStill(marks), figure.element, dueList(kept.line, kept.begun, keptLeads(boat, build))));
   return true;
 }

@@ -2,7 +2,7 @@
 // be calculated and done.
 
 import { inWords } from '../form/field.js';
-import { bound, button, h } from '../kit/dom.js';
+import { bound, button, byId, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
 import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
@@ -15,16 +15,48 @@ import { tellLead } from './leads.js';
 /** @typedef {import('../../wasm/marinecalc.js').PartState} PartState */
 /** @typedef {import('../../wasm/marinecalc.js').ReadingChart} ReadingChart */
 
+/** Title of each part, and what it is for: what is known of it without the calculator. @returns {{ [id: string]: [string, string] }} */
+const partsOfLine = () => JSON.parse(byId('line', HTMLScriptElement).text);
+
+/**
+ * The head of a part, at once; the rest has to be worked out.
+ * @param {HTMLElement} main
+ * @param {string} id
+ */
+export function partHead(main, id) {
+  const parts = partsOfLine();
+  const [title, about] = (Object.hasOwn(parts, id) && parts[id]) || [];
+  if (title === undefined) return undefined;
+  const rest = h('div', {}, h('p', { class: 'part-state', role: 'status' }, 'Being worked out…'));
+  main.replaceChildren(h('p', { class: 'back' }, h('a', { href: '#/' }, '← Home')), h('h1', {}, title), h('p', { class: 'lead' }, about), rest);
+  return { title, rest };
+}
+
 /** @type {import('../app.js').View} */
 export function showPart(app, main, id = '') {
-  const boat = toSend(inHand().boat);
-  const asked = app.calculator.call(partOf(id, boat));
-  const reply = asked.ok ? asked : app.calculator.call(partOf(id));
-  if (!reply.ok) {
-    main.append(h('h1', {}, 'No such part'), ...reply.problems.map((p) => h('p', {}, inWords(p))), h('p', {}, h('a', { href: '#/' }, 'The line')));
+  const head = partHead(main, id);
+  if (!head) {
+    main.append(h('h1', {}, 'No such part'), h('p', {}, h('a', { href: '#/' }, 'The line')));
     return 'No such part';
   }
-  const { part } = reply;
+  const boat = toSend(inHand().boat);
+  void app.aside(partOf(id, boat)).then(async (asked) => {
+    const reply = asked.ok || !boat ? asked : await app.aside(partOf(id));
+    if (!head.rest.isConnected) return;
+    if (reply.ok) showRest(app, head.rest, reply.part, boat, asked.ok);
+    else head.rest.replaceChildren(...reply.problems.map((p) => h('p', { class: 'wrong' }, inWords(p))));
+  });
+  return head.title;
+}
+
+/**
+ * @param {import('../app.js').App} app
+ * @param {HTMLElement} rest
+ * @param {PartView} part
+ * @param {import('../../wasm/marinecalc.js').Json | undefined} boat
+ * @param {boolean} sound whether it is of the boat, whose file is right
+ */
+function showRest(app, rest, part, boat, sound) {
   const leads = h('div', {});
   const state = h('div', { class: 'part-state' });
   const toDo = work(part);
@@ -32,11 +64,8 @@ export function showPart(app, main, id = '') {
     state.replaceChildren(...stateOf(now));
     if (toDo && isPast(now.word)) state.append(button('Work, step by step', () => toDo.scrollIntoView(), { class: 'link' }));
   };
-  main.append(
-    h('p', { class: 'back' }, h('a', { href: '#/' }, '← Home')),
-    h('h1', {}, part.title),
-    h('p', { class: 'lead' }, part.about),
-    asked.ok ? '' : h('p', { class: 'wrong' }, h('a', { href: '#/boat' }, 'Something in the boat’s file is to be put right.')),
+  rest.replaceChildren(
+    sound ? '' : h('p', { class: 'wrong' }, h('a', { href: '#/boat' }, 'Something in the boat’s file is to be put right.')),
     state,
     ...present([
       part.found.length > 0 && section('Found', h('ul', { class: 'plain' }, ...part.found.map((f) => h('li', {}, h('strong', {}, f.title), ` ${f.text}`)))),
@@ -56,9 +85,9 @@ export function showPart(app, main, id = '') {
   );
   show(part.state);
   // What was found on it rests on the whole boat.
-  if (boat && asked.ok) for (const series of part.readings) tellLead(app, boat, series, leads);
-  if (boat && asked.ok) mark(app, boat, state, ({ parts }) => parts.filter((p) => p.part === id).forEach(show));
-  return part.title;
+  if (!boat || !sound) return;
+  for (const series of part.readings) tellLead(app, boat, series, leads);
+  mark(app, boat, state, ({ parts }) => parts.filter((p) => p.part === part.id).forEach(show));
 }
 
 /** @param {PartState} state */

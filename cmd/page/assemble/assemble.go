@@ -66,8 +66,12 @@ func PageIn(in *Language, root string, module []byte, tell func(string)) ([]byte
 	if err != nil {
 		return nil, err
 	}
+	line, err := readLine(root)
+	if err != nil {
+		return nil, err
+	}
 	tell("packing one file")
-	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: program, Module: module, Boats: boats, Checks: checks})
+	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: program, Module: module, Boats: boats, Checks: checks, Line: line})
 }
 
 // Root is the folder of the go.mod that the working folder belongs to.

@@ -48,3 +48,24 @@ func digest() (string, error) {
 	text, err := json.Marshal(map[string]any{"counts": counts, "rows": some, "terms": notices.Own() + "\nBuilt with:\n\n" + notices.Third()})
 	return string(text), err
 }
+
+// readLine is title and purpose of each part of the line, by its id: what the
+// page shows of a part before the calculator is there.
+func readLine(root string) (string, error) {
+	text, err := os.ReadFile(filepath.Join(root, "marinecalc", "rules", "data", "tables", "line-parts.json"))
+	if err != nil {
+		return "", err
+	}
+	var table struct {
+		Rows []struct{ ID, Name, Note string }
+	}
+	if err := json.Unmarshal(text, &table); err != nil {
+		return "", fmt.Errorf("line-parts: %w", err)
+	}
+	parts := map[string][2]string{}
+	for _, row := range table.Rows {
+		parts[row.ID] = [2]string{row.Name, row.Note}
+	}
+	list, err := json.Marshal(parts)
+	return string(list), err
+}
