@@ -14,6 +14,7 @@ import { addOnce, inHand, nameOf, toSend } from '../store/shelf.js';
 import { MOST, usedLast } from '../store/used.js';
 import { isLong, lineOf, withoutLog, workOf } from './asks.js';
 import { findField } from './find.js';
+import { keptLeads, leadsOf } from './leads.js';
 import { begunOn } from './work.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').LineView} LineView */
@@ -50,7 +51,7 @@ export function showHome(app, main) {
  * @param {import('../app.js').App} app
  * @param {HTMLElement} home
  * @param {HTMLElement} field that finds, which stays
- * @param {object | undefined} boat
+ * @param {import('../../wasm/marinecalc.js').Json | undefined} boat
  * @param {import('../../wasm/marinecalc.js').LineReply | import('../../wasm/marinecalc.js').Refusal} asked
  * @param {import('../../wasm/marinecalc.js').ListedWork[]} [begun] absent where what the readings say is still to come
  */
@@ -60,13 +61,15 @@ function showLine(app, home, field, boat, asked, begun) {
   const { line } = reply;
   let still = keepStill(undefined);
   const figure = lineFigure(line, begun !== undefined);
+  const known = boat && begun && keptLeads(boat, app.build);
+  let due = dueList(line, begun ?? [], known);
   while (home.lastChild !== field) home.lastChild?.remove();
   home.append(
     ...present([
       !asked.ok && h('p', { class: 'wrong' }, h('a', { href: '#/boat' }, 'Something in the boat’s file is to be put right.')),
       still,
       figure.element,
-      !boat ? beginning(app) : begun ? dueList(line, begun) : h('section', { class: 'due' }, h('h2', {}, 'Due'), h('p', {}, 'The readings are being gone through…')),
+      !boat ? beginning(app) : begun ? due : h('section', { class: 'due' }, h('h2', {}, 'Due'), h('p', {}, 'The readings are being gone through…')),
       usedList(app),
       h(
         'nav',
@@ -84,6 +87,7 @@ function showLine(app, home, field, boat, asked, begun) {
       const now = keepStill(parts);
       still.replaceWith(now);
       still = now;
+      if (!known) void leadsOf(app, boat, () => due.isConnected).then((leads) => leads?.length && due.replaceWith((due = dueList(line, begun, leads))));
     });
     keepAnswer('home', app.build, { line, begun }, today());
   } else for (const { id, title } of line.parts) figure.mark({ part: id, title, word: 'not measured', reads: 'nothing known yet', short: 'no data', verdicts: 0 });
@@ -217,20 +221,24 @@ function legend(app) {
  * What is begun and what is due, three lines of it.
  * @param {LineView} line
  * @param {import('../../wasm/marinecalc.js').ListedWork[]} begun
+ * @param {import('./leads.js').Lead[]} [leads] readings that come to their limit
  */
-export function dueList({ due, moreDue }, begun) {
-  const shown = due.slice(0, Math.max(1, due.length - begun.length));
+export function dueList({ due, moreDue }, begun, leads = []) {
+  const shown = due.slice(0, Math.max(1, due.length - begun.length - leads.length));
   const more = moreDue + due.length - shown.length;
   return h(
     'section',
     { class: 'due', 'aria-labelledby': 'due-title' },
     h('h2', { id: 'due-title' }, begun.length > 0 ? 'Begun and due ' : 'Due ', more > 0 && h('a', { href: '#/sheet/service-schedule' }, `and ${more} more`)),
-    due.length + begun.length === 0
+    due.length + begun.length + leads.length === 0
       ? h('p', {}, 'Nothing is due. ', h('a', { href: '#/sheet/service-schedule' }, 'Service schedule'))
       : h(
           'ul',
           { class: 'rows' },
           ...begun.slice(0, 2).map((w) => h('li', { class: 'begun' }, h('a', { href: `#/procedure/${w.id}` }, h('span', { class: 'row-what' }, w.title), h('span', { class: 'row-when' }, `${w.ticked} of ${w.steps} done`)))),
+          ...leads.slice(0, 3).map(({ reading, title, when }) =>
+            h('li', { class: 'grows' }, h('a', { href: `#/readings/${encodeURIComponent(reading)}` }, h('span', { class: 'row-what' }, title), h('span', { class: 'row-when' }, when))),
+          ),
           ...shown.map((d) =>
             h('li', {}, h('a', { href: d.part ? `#/part/${d.part}` : '#/sheet/service-schedule' }, h('span', { class: 'row-what' }, d.what), h('span', { class: 'row-when' }, dueWhen(d)))),
           ),
