@@ -6,6 +6,7 @@ import { today } from '../kit/dates.js';
 import { openDepot } from './depot.js';
 import { forget, keep, keysFrom, recall } from './keep.js';
 import { isPlain, merged, same } from './merge.js';
+import { unlike } from './names.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {{ [calculation: string]: Json }} Typed what was typed on the sheets of a boat */
@@ -222,13 +223,16 @@ export function typed(id, calculation) {
  */
 export function keepTyped(id, calculation, input) {
   const kept = onShelf(id);
-  const { [calculation]: _, ...others } = kept.typed;
+  const { [calculation]: before = {}, ...others } = kept.typed;
   held.set(id, { ...kept, typed: Object.keys(input).length > 0 ? { ...others, [calculation]: input } : others });
-  if (days(id)[calculation] !== today()) keep(`days.${id}`, { ...days(id), [calculation]: today() });
+  const changed = Object.keys(input).filter((name) => !same(input[name], before[name])).map((name) => `${calculation}/${name}`);
+  const old = days(id);
+  const stale = [calculation, ...changed].filter((what) => old[what] !== today());
+  if (stale.length > 0) keep(`days.${id}`, { ...old, ...Object.fromEntries(stale.map((what) => [what, today()])) });
   void write(id);
 }
 
-/** On which day something was typed last, by calculation. @param {string} id @returns {{ [calculation: string]: string }} */
+/** On which day something was typed last, by calculation, and by calculation/input. @param {string} id @returns {{ [calculation: string]: string }} */
 export function days(id) {
   const all = recall(`days.${id}`);
   return isPlain(all) ? /** @type {any} */ (all) : {};
@@ -337,18 +341,6 @@ async function settle(act, id) {
     refused = true;
   }
   if (refused || [...writing.keys()].every((other) => other === id)) tellKeeping(refused ? 'refused' : 'kept');
-}
-
-/**
- * A name that none of the others has.
- * @param {string} name
- * @param {string[]} others
- */
-export function unlike(name, others) {
-  for (let n = 2, tried = name; ; n++) {
-    if (!others.includes(tried)) return tried;
-    tried = `${name} (${n})`;
-  }
 }
 
 /**

@@ -4,6 +4,8 @@ import assert from 'node:assert/strict';
 import { beforeEach, test } from 'node:test';
 import { setTimeout as pause } from 'node:timers/promises';
 
+import { unlike } from './names.js';
+
 /** A browser without IndexedDB: what it keeps, and whether it does. */
 class Memory extends Map {
   full = false;
@@ -48,7 +50,6 @@ async function newTab() {
 const settled = () => pause(5);
 
 test('two boats of one name are told apart', async () => {
-  const { unlike } = await newTab();
   assert.equal(unlike('Petrel', ['Dipper']), 'Petrel');
   assert.equal(unlike('Petrel', ['Petrel', 'Petrel (2)', 'Dipper']), 'Petrel (3)');
 });

@@ -5,6 +5,7 @@
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { Form } from '../form/form.js';
+import { tellNewer } from '../form/newer.js';
 import { originsGiven, originsOf } from '../form/origins.js';
 import { summary, warningList } from '../form/problems.js';
 import { unitFor } from '../form/units.js';
@@ -22,13 +23,13 @@ import { atFoot, behind, spoken } from '../sheet/sheet.js';
 import { Standing } from '../sheet/standing.js';
 import { whatIf } from '../sheet/whatif.js';
 import { keepAnswer } from '../store/answers.js';
-import { isPlain } from '../store/merge.js';
 import { units } from '../store/settings.js';
 import { onwardLinks, toStep, workLinks } from './work.js';
-import { change, days, inHand, keepTyped, nameOf, toSend, typed } from '../store/shelf.js';
+import { change, days, inHand, keepTyped, nameOf, toSend } from '../store/shelf.js';
 import { changed, lastChange, takeBack } from '../store/undo.js';
-import { FAULT, blankOf, faultInput, isDated, keeping, runOf, typedFor } from './asks.js';
+import { FAULT, blankOf, isDated, keeping, runOf, typedFor } from './asks.js';
 import { showFault } from './fault.js';
+import { handedTo, openedFrom } from './handed.js';
 
 const PAUSE = 300; // ms without a key, until what can wait is drawn and asked
 const SLOW = 500; // ms from which on an answer that is waited for pales
@@ -82,6 +83,7 @@ export function showCalculation(app, main, id = '') {
       before = trimmed(value) ?? {};
       const name = Object.keys({ ...was, ...before }).find((n) => JSON.stringify(was[n]) !== JSON.stringify(before[n]));
       const what = form.fields.get(`/${name}`)?.title ?? input.properties?.[name ?? '']?.title ?? 'what was typed';
+      if (name !== undefined) typedNow(name);
       if (name !== undefined) changed(place, what, () => put(was), performance.now() - lastKey < ONE_GO);
       lastKey = performance.now();
       keepTyped(boatId, id, lasting(before));
@@ -94,6 +96,12 @@ export function showCalculation(app, main, id = '') {
     },
   });
 
+  const typedOn = days(boatId);
+  const typedNow = tellNewer(form, fromBoat, (name) => typedOn[`${id}/${name}`] ?? typedOn[id] ?? '', app.read, (name) => {
+    const was = trimmed(form.value) ?? {};
+    changed(place, form.fields.get(`/${name}`)?.title ?? 'what was typed', () => put(was));
+    put(Object.fromEntries(Object.entries(was).filter(([n]) => n !== name)));
+  });
   const answer = h('section', { class: 'answer sheet', 'aria-label': 'Answer', tabindex: '-1' });
   const detail = h('div', { class: 'sheet' });
   const toWork = h('div', {});
@@ -245,7 +253,7 @@ export function showCalculation(app, main, id = '') {
     tryOut.element.hidden = shownSheet === null;
     tryOut.drawn();
     form.showOrigins(sheet ? originsOf(sheet) : originsGiven(fromBoat));
-    const lacking = problems.length > 0 && summary(taken, 'h3');
+    const lacking = problems.length > 0 && summary(taken, 'h3', (pointer) => Object.values(input.properties ?? {}).find((p) => p.boat === pointer)?.title);
     paper.hidden = !sheet;
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
     let follows = () => {};
@@ -350,38 +358,6 @@ export function showCalculation(app, main, id = '') {
 }
 
 let keptNow = ''; // the sheet from which something was kept just now
-
-/** By boat and sheet: the sheet from which it was opened, and what is typed there counts. @type {Map<string, string>} */
-const openedFrom = new Map();
-
-/**
- * The boat as it would be with what is typed kept of the sheets that lead to
- * one, and of which sheets that is something: those typed on today, and the one
- * that it was opened from. What was typed on another day may be out of date.
- * @param {import('../app.js').App} app
- * @param {string} calculation
- */
-function handedTo(app, calculation) {
-  const { id, boat } = inHand();
-  const typedOn = days(id);
-  /** @type {{ boat?: Json, from: typeof app.contents.calculations, apart?: boolean }} whether the boat's choice is of other work than what is found */
-  const handed = { from: [] };
-  for (const c of app.contents.calculations.filter((c) => c.onward?.includes(calculation))) {
-    if (typedOn[c.id] !== today() && openedFrom.get(`${id}/${calculation}`) !== c.id) continue;
-    const reply = app.calculator.call(keeping(handed.boat ?? boat, c.id, trimmed(typed(id, c.id)) ?? {}));
-    if (!reply.ok || (reply.kept ?? []).length === 0) continue;
-    handed.boat = reply.boat;
-    handed.from.push(c);
-  }
-  if (calculation === 'repair-or-replace' && handed.boat?.choice && handed.from.some((c) => c.id === FAULT)) {
-    const found = app.calculator.call(runOf(FAULT, faultInput(typed(id, FAULT)), handed.boat));
-    const cures = (found.ok && found.sheet.procedures) || [];
-    const { choice, ...rest } = handed.boat;
-    const others = isPlain(choice) && cures.length > 0 && !cures.some((cure) => [choice['repairWork'], choice['replaceWork']].includes(cure));
-    if (others) Object.assign(handed, { boat: rest, apart: true });
-  }
-  return handed;
-}
 
 /** @param {HTMLElement} rest */
 function showRest(rest) {
