@@ -2,6 +2,7 @@
 // with a way to its field; and what the boat file holds that is not used.
 
 import { button, h } from '../kit/dom.js';
+import { names } from '../kit/pointer.js';
 import { inWords } from './field.js';
 import { visit } from './visit.js';
 
@@ -18,11 +19,16 @@ import { visit } from './visit.js';
 /**
  * @param {Taken} taken
  * @param {'h2' | 'h3'} level of the headings
+ * @param {(pointer: string) => string | undefined} [titled] what the inputs have as the title of a place in the boat's file
  */
-export function summary({ wrong, missing, loose }, level) {
+export function summary({ wrong, missing, loose }, level, titled = () => undefined) {
   const mistakes = [
     ...wrong.map(({ control, title, problem }) => h('li', {}, goTo(control, title), ': ', inWords({ ...problem, what: without(problem.what, `${title}: `) }))),
-    ...loose.map((problem) => h('li', {}, ...looseLine(problem))),
+    ...loose.map((problem, i) => {
+      const then = loose[i + 1]; // what holds of several is said once, after the last of them
+      const isSaid = then && problem.allowed !== '' && then.allowed === problem.allowed && then.hint === problem.hint;
+      return h('li', {}, ...looseLine(isSaid ? { ...problem, allowed: '', hint: '' } : problem, titled));
+    }),
   ];
   return h(
     'div',
@@ -68,11 +74,19 @@ export function warningList({ warnings = [] }, level) {
 /**
  * A problem that no field of this form can mend.
  * @param {import('../../wasm/marinecalc.js').Problem} problem
+ * @param {(pointer: string) => string | undefined} titled
  */
-function looseLine(problem) {
+function looseLine(problem, titled) {
   if (!problem.where.startsWith('/boat')) return [[problem.where, inWords(problem)].filter(Boolean).join(': ')];
-  return ['In the ', h('a', { href: '#/boat' }, 'boat'), `, ${problem.where.slice(5)}: ${inWords(problem)}`];
+  const place = problem.where.slice(5);
+  const title = titled(place);
+  const says = inWords(problem);
+  const way = (/** @type {string} */ words) => h('a', { href: `#/boat${place && '/'}${placeInHash(place)}` }, words);
+  return title && says.startsWith(title) ? ['In the boat: ', way(title), says.slice(title.length)] : ['In the boat, ', way(title ?? (place || 'as a whole')), `: ${says}`];
 }
+
+/** A place in the boat's file as the hash of the boat's view has it. @param {string} place */
+const placeInHash = (place) => encodeURIComponent(names(place).join('.'));
 
 /**
  * A text that may begin with what stands before it already.

@@ -3,6 +3,7 @@
 import { explanationsButton } from '../form/explanations.js';
 import { inWords } from '../form/field.js';
 import { goneWhenTyped, warningList } from '../form/problems.js';
+import { visit } from '../form/visit.js';
 import { button, byId, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveBoat, saveFile } from '../store/files.js';
@@ -65,6 +66,7 @@ export function showBoat(app, main, wanted = '') {
     readingTools(app, id, again),
   );
   tell(boat);
+  if (wanted.includes('.')) setTimeout(() => toPlace(`/${wanted.replaceAll('.', '/')}`)); // after the heading had the focus
   // The whole file is looked through once the cards stand there.
   void app.aside(boatOf(toSend(onShelf(id).boat))).then((reply) => {
     if (!title.isConnected) return;
@@ -82,21 +84,27 @@ export function showBoat(app, main, wanted = '') {
 }
 
 /**
- * The way to what is to be put right: its card, or the log.
+ * The way to what is to be put right.
  * @param {string} where
  */
 function placeLink(where) {
   const place = where.replace(/^\/boat/, '');
-  const name = place.split('/')[1] ?? '';
-  const card = document.querySelector(`[data-holds~="${CSS.escape(name)}"]`);
-  return button(place, () => {
-    if (!(card instanceof HTMLDetailsElement)) location.hash = '#/readings';
-    else {
-      card.open = true;
-      card.scrollIntoView();
-      card.querySelector('summary')?.focus();
-    }
-  }, { class: 'link' });
+  return button(place, () => toPlace(place), { class: 'link' });
+}
+
+/** Goes to a place of the boat's file: its field, else its card, else the log. @param {string} place */
+function toPlace(place) {
+  const card = document.querySelector(`[data-holds~="${CSS.escape(place.split('/')[1] ?? '')}"]`);
+  if (!(card instanceof HTMLDetailsElement)) {
+    location.hash = '#/readings';
+    return;
+  }
+  card.open = true;
+  card.dispatchEvent(new Event('toggle')); // its fields are made then
+  const field = document.getElementById(`boat${place.replaceAll('/', '-')}`);
+  if (field) visit(field);
+  else card.querySelector('summary')?.focus();
+  (field ?? card).scrollIntoView();
 }
 
 /**
