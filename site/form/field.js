@@ -1,8 +1,8 @@
 // One input of a form: label, control, where its value comes from, help, and
 // what is wrong with it. The schema says which control it is.
 
-import { h, hold, steady } from '../kit/dom.js';
-import { currencyIn, readMoney } from '../kit/money.js';
+import { button, h, hold, steady } from '../kit/dom.js';
+import { currencyIn, eitherAmount, readMoney } from '../kit/money.js';
 import { speak } from '../kit/speak.js';
 import { inHand } from '../store/shelf.js';
 import { brief } from './origins.js';
@@ -57,6 +57,7 @@ export class Field {
   #needed;
   /** Whether what is wrong is told to the ear alone, so that nothing moves under the thumb while one types. */
   #typing = false;
+  #which = h('p', { class: 'which' });
   #free = () => {};
   #setting;
   /** What stands here when nothing is typed, and where from. @type {[string, string]} */
@@ -104,10 +105,12 @@ export class Field {
       ),
       h('div', { class: 'entry' }, this.control, unit && this.#unit(unit)),
       this.#wrong,
+      this.#which,
       this.#from,
       help && h('p', { class: 'help', id: `${id}-help` }, help),
     );
     this.showOrigin('', '');
+    this.#askWhich();
   }
 
   /** Whether something was typed or chosen here. */
@@ -212,8 +215,20 @@ export class Field {
    * @returns {Problem}
    */
   asHere(problem) {
+    const either = this.#either();
+    if (either.length > 0) return { ...problem, what: 'Three figures after the point may be cents or thousands', allowed: '', hint: `choose ${either.join(' or ')}` };
     const unit = unitFor(this.schema, this.#setting.units);
     return unit && problem.bare ? { ...problem, bare: unit } : problem;
+  }
+
+  /** What an amount that is not certain may be. */
+  #either() {
+    return this.schema.quantity === 'money' ? eitherAmount(this.control.value) : [];
+  }
+
+  /** Asks which of them it is, where it is not certain. */
+  #askWhich() {
+    this.#which.replaceChildren(...this.#either().map((text) => button(text, () => this.enter(text))));
   }
 
   /**
@@ -278,6 +293,7 @@ export class Field {
       const full = this.#withCurrency(made.value);
       if (full !== made.value) this.#readAs = `Read as ${full}: all amounts of this sheet and boat are in that currency.`;
       made.value = read(full, schema, unit);
+      this.#askWhich();
     });
     return made;
   }

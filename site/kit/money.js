@@ -25,9 +25,27 @@ function codeOf(word) {
  * @param {string} code
  */
 function plain(amount, code) {
-  const digits = new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 3;
-  return digits < 3 && /^\d{1,3}([,'’\s])\d{3}(\1\d{3})*(\.\d\d?)?$/.test(amount) ? amount.replace(/[,'’\s]/g, '') : amount;
+  return digitsOf(code) < 3 && /^\d{1,3}([,'’\s])\d{3}(\1\d{3})*(\.\d\d?)?$/.test(amount) ? amount.replace(/[,'’\s]/g, '') : amount;
 }
+
+/**
+ * What an amount may be that has three digits behind one point: cents or
+ * thousands. Empty where it is certain: with nought before the point, or in a
+ * currency with thousandths.
+ * @param {string} text
+ * @returns {string[]} as they would be typed
+ */
+export function eitherAmount(text) {
+  const [, before = '', whole = '', point = '', after = ''] = /^([^\d]*)([1-9]\d{0,2})\.(\d{3})(?![\d.,])\s*([^\d?]*?)[\s?]*$/.exec(text.trim()) ?? [];
+  const word = (before || after).trim();
+  const code = codeOf(word);
+  if (whole === '' || (!code && !/^[€£$]$/.test(word)) || (code && digitsOf(code) > 2)) return [];
+  const unit = code ?? word;
+  return [`${whole}${point} ${unit}`, `${Number(`${whole}.${point}`).toFixed(2)} ${unit}`];
+}
+
+/** Digits behind the point. @param {string} code */
+const digitsOf = (code) => new Intl.NumberFormat('en', { style: 'currency', currency: code }).resolvedOptions().maximumFractionDigits ?? 3;
 
 /**
  * The amount with its code behind; as it is where that is not certain.
@@ -35,6 +53,15 @@ function plain(amount, code) {
  * @param {string} usual code that a bare number is read in; empty for none
  */
 export function readMoney(text, usual = '') {
+  const read = certain(text, usual);
+  return eitherAmount(read).length > 0 ? `${read.replace(/[\s?]+$/, '')} ?` : read; // which the calculator refuses
+}
+
+/**
+ * @param {string} text
+ * @param {string} usual
+ */
+function certain(text, usual) {
   const [, before = '', amount = '', after = '', accuracy = ''] = /^([^\d±]*?)\s*(\d[\d.,'’\s]*?)\s*([^\d±%]*?)\s*(±.*)?$/.exec(text.trim()) ?? [];
   if (amount === '' || (before !== '' && after !== '')) return text;
   const word = before || after;

@@ -3,7 +3,7 @@
 import assert from 'node:assert/strict';
 import { test } from 'node:test';
 
-import { currencyIn, readMoney } from './money.js';
+import { currencyIn, eitherAmount, readMoney } from './money.js';
 
 test('an amount is read as people type it, where that is certain', () => {
   for (const [typed, read] of [
@@ -36,6 +36,27 @@ test('an amount is read as people type it, where that is certain', () => {
     ['€ 20 eur', '€ 20 eur'],
     ['', ''],
   ]) assert.equal(readMoney(typed), read, typed);
+});
+
+test('three digits behind one point are cents or thousands: it is asked which', () => {
+  for (const [typed, read, either] of [
+    ['1.500 €', '1.500 € ?', ['1500 €', '1.50 €']],
+    ['€1.500', '€1.500 ?', ['1500 €', '1.50 €']],
+    ['1.500 eur', '1.500 EUR ?', ['1500 EUR', '1.50 EUR']],
+    ['EUR 12.345', '12.345 EUR ?', ['12345 EUR', '12.35 EUR']],
+    ['1.500 EUR ?', '1.500 EUR ?', ['1500 EUR', '1.50 EUR']],
+    // certain
+    ['1.50 €', '1.50 €', []],
+    ['0.500 €', '0.500 €', []],
+    ['1500.000 €', '1500.000 €', []],
+    ['1.500 KWD', '1.500 KWD', []],
+    ['1.500', '1.500', []],
+    ['1.500 mm', '1.500 mm', []],
+  ]) {
+    assert.equal(readMoney(typed), read, typed);
+    assert.deepEqual(eitherAmount(read), either, typed);
+  }
+  assert.equal(readMoney('1.500', 'EUR'), '1.500 EUR ?');
 });
 
 test('a bare number takes the currency that is usual, and only a bare one', () => {
