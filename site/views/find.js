@@ -35,8 +35,10 @@ export function findField(app) {
   const search = async () => {
     const text = field.value.trim();
     const reply = text === '' ? undefined : await app.ask({ ask: 'find', text });
+    const size = sizesIn(text);
+    const sized = size !== '' && size !== text && reply?.ok ? await app.ask({ ask: 'find', text: size }) : undefined;
     if (text !== field.value.trim()) return false; // typed on since
-    hits = reply?.ok ? (reply.hits ?? []) : [];
+    hits = withSizes(reply?.ok ? (reply.hits ?? []) : [], sized?.ok ? (sized.hits ?? []) : []);
     list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;
@@ -67,6 +69,20 @@ export function findField(app) {
     event.preventDefault();
   });
   return whole;
+}
+
+/** The words of a size, as 3/8-24 and M10: those with a digit. @param {string} text */
+const sizesIn = (text) => text.split(/\s+/).filter((word) => /\d/.test(word)).join(' ');
+
+/**
+ * Hits of which some rows bring others along by their size alone: the nut its thread.
+ * @param {Hit[]} hits
+ * @param {Hit[]} sized what is found by the size
+ * @returns {Hit[]}
+ */
+export function withSizes(hits, sized) {
+  const like = (/** @type {Hit} */ a) => sized.find((b) => b.kind === 'row' && ['calculation', 'input', 'id'].every((name) => a[/** @type {'id'} */ (name)] === b[/** @type {'id'} */ (name)]));
+  return hits.map((hit) => (hit.kind === 'row' && !hit.with ? { ...hit, with: like(hit)?.with ?? [] } : hit));
 }
 
 /**
