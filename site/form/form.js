@@ -126,10 +126,7 @@ export class Form {
           field.showNeeded(needed.has(field));
           field.showWrong(taken.wrong.filter((w) => w.control === field.control).map((w) => w.problem));
         }
-        for (const [pointer, place] of this.#wholes) {
-          const here = taken.wrong.filter(({ problem }) => problem.where === pointer);
-          place.textContent = here.map(({ problem }) => inWords(problem)).join(' ');
-        }
+        for (const [pointer, place] of this.#wholes) say(place, taken.wrong.filter(({ problem }) => problem.where === pointer).map(({ problem }) => inWords(problem)).join(' '));
       });
     }
     this.#clean = problems.length === 0;
@@ -154,6 +151,9 @@ export class Form {
       this.#adders.get(pointer)?.(origin !== undefined);
     }
   }
+
+  /** What stands for an input on the page. @param {string} pointer */
+  placeOf = (pointer) => this.fields.get(pointer)?.element ?? this.#lists.get(pointer)?.parentElement;
 
   /** @param {{ [name: string]: import('../../wasm/marinecalc.js').Fit }} fits by name of the input */
   narrow(fits) {

@@ -103,7 +103,7 @@ export function* firstOf(view, name) {
     const blank = yield blankOf(name, boat);
     if (name === FAULT) yield lineOf(boat);
     if (blank.ok) yield runOf(name, name === FAULT ? faultInput(typed(inHand().id, FAULT), blank.given) : trimmed(typedFor(blank.schema, name)) ?? {}, boat);
-  } else if (view === 'part') yield partOf(name, boat);
+  } else if (view === 'part') return; // its head stands there meanwhile
   else if (view === 'boat') {
     yield boatOf();
     yield lineOf();

@@ -72,6 +72,8 @@ func TestFindLeadsOn(t *testing.T) {
 	go1("3/8-24", "row/3/8-24 UNF")
 	b.until(`location.hash === "#/sheet/bolt-preload" && document.querySelector(".answer.sheet")`)
 	b.untilKept(`boats.at(-1).typed["bolt-preload"]?.thread === "3/8-24 UNF"`)
+	go1("nylon lock nut 3/8-24", "row/ne-3/8-24") // the words name nut and thread
+	b.untilKept(`boats.at(-1).typed["bolt-fit"]?.nut === "ne-3/8-24" && boats.at(-1).typed["bolt-fit"]?.thread === "3/8-24 UNF"`)
 	go1("cutlas", "part/bearing")
 	b.until(`location.hash === "#/part/bearing" && document.querySelector(".sheets")`)
 	b.open("#/")
@@ -80,4 +82,49 @@ func TestFindLeadsOn(t *testing.T) {
 	}
 	b.write("#find", "alignmnet\r")
 	b.until(`location.hash === "#/sheet/coupling-alignment"`)
+}
+
+// A part's page begins with what is known without the calculator, opened by its
+// own address as from home; the rest comes when it is worked out.
+func TestPartHeadAtOnce(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.beforePage(`
+		const post = Worker.prototype.postMessage;
+		Worker.prototype.postMessage = function (message, ...rest) {
+			if (message?.request?.ask === "part" && !window.letGo) window.letGo = () => post.call(this, message, ...rest);
+			else post.call(this, message, ...rest);
+		};`)
+	b.open("#/part/bearing")
+	b.until(`window.letGo`)
+	if title, state := b.text("h1"), b.text(".part-state"); title != "Stern bearing" || !strings.Contains(state, "Being worked out") {
+		t.Errorf("before it is worked out it says %q, %q", title, state)
+	}
+	if about := b.text(".lead"); about == "" {
+		t.Error("it does not say what the part is for")
+	}
+	eval[any](b, "window.letGo()")
+	b.until(`document.querySelector(".sheets") && !document.querySelector(".part-state").textContent.includes("Being worked out")`)
+	b.turn("#/part/nothing")
+	if title := b.text("h1"); title != "No such part" {
+		t.Errorf("of no part it says %q", title)
+	}
+}
+
+// Readings that come to their limit stand on home among what is due, those that
+// do not are not told, and the line does not wait for it.
+func TestHomeTellsWhatComesToItsLimit(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("")
+	eval[any](b, `localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'wren', boat: { name: 'Wren', follow: { reading: 'dripRate', limit: '30 drips/min' }, readings:
+		[5, 8, 11, 14, 17, 20].map((n, i) => ({ date: new Date(Date.now() - (100 - 20 * i) * 86_400_000).toISOString().slice(0, 10), dripRate: n + ' drips/min',
+			glandTemperature: '30 °C' })) } }]))`)
+	b.open("#/")
+	b.until(`document.querySelector(".line")`)
+	b.until(`document.querySelector(".due .grows")`)
+	if said := eval[[]string](b, `[...document.querySelectorAll(".due .grows a")].map((a) => a.getAttribute("href") + " " + a.textContent)`); len(said) != 1 || !strings.Contains(said[0], "#/readings/dripRate") || !strings.Contains(said[0], "at its limit about 20") {
+		t.Errorf("home says %q", said)
+	}
+	b.open("#/") // as it was kept
+	b.until(`document.querySelector(".due .grows") && document.querySelector(".line")`)
 }

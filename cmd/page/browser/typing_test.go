@@ -2,6 +2,7 @@ package browser
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -121,13 +122,13 @@ func TestCardAndNutsSayHalfFirst(t *testing.T) {
 	b := newTab(t, 360)
 	b.demonstrate("Kittiwake")
 	b.open("#/sheet/mount-moves")
-	const said = "First pair: half of it, then read."
+	const said = "an eighth of a flat, or leave it" // half of the quarter flat that these turn by
 	b.until(`document.querySelectorAll(".nut").length === 4`)
 	if then := b.text(".move-it .then"); !strings.Contains(then, said) {
 		t.Errorf("the sheet says %q", then)
 	}
-	if n := eval[int](b, `[...document.querySelectorAll(".nut")].filter((e) => e.textContent.includes("half first")).length`); n != 2 {
-		t.Errorf("%d nuts have half first, want the two that are turned", n)
+	if n := eval[int](b, `[...document.querySelectorAll(".nut")].filter((e) => e.textContent.includes("first an eighth of a flat")).length`); n != 2 {
+		t.Errorf("%d nuts say what half is, want the two that are turned", n)
 	}
 	eval[any](b, `dispatchEvent(new Event("beforeprint"))`)
 	if card := b.text(".card"); !strings.Contains(card, said) {
@@ -210,4 +211,57 @@ func TestGrowingReadingIsTold(t *testing.T) {
 	if others := eval[string](b, `[...document.querySelectorAll("[data-lead]:not([data-lead=dripRate])")].map((e) => e.textContent).join()`); others != "" {
 		t.Errorf("it tells of %s", others)
 	}
+}
+
+// What was typed on a sheet goes before what the boat has; where the boat was read
+// since, the field says so, and a touch takes that.
+func TestNewerReadingIsSaid(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("")
+	eval[any](b, `
+		localStorage.setItem('marinecalc.boats', JSON.stringify([{ id: 'wren', boat: { name: 'Wren', readings: [{ date: '2026-03-01', dripRate: '30 drips/min', waterTemperature: '12 °C' }] } }]));
+		localStorage.setItem('marinecalc.typed.wren', JSON.stringify({ 'gland-heat': { dripRate: '12 drips/min', waterTemperature: '12 °C', measuredGlandTemperature: '40 °C' } }));
+		localStorage.setItem('marinecalc.days.wren', JSON.stringify({ 'gland-heat': '2026-05-01', 'gland-heat/dripRate': '2026-01-05', 'gland-heat/waterTemperature': '2026-01-05' }))`)
+	b.open("#/sheet/gland-heat")
+	if said := b.text(".newer"); !strings.Contains(strings.ReplaceAll(said, "\u00a0", " "), "newer reading: 2026-03-01, 30 drips/min") {
+		t.Errorf("it says %q", said)
+	}
+	if n := eval[int](b, `document.querySelectorAll(".newer").length`); n != 1 {
+		t.Errorf("%d fields say it, want the one that was read otherwise since", n)
+	}
+	eval[any](b, `document.querySelector(".newer button").click()`)
+	b.until(`document.querySelector("#in-dripRate").value === "" && document.querySelector("#in-dripRate").placeholder.startsWith("30 drips/min") && !document.querySelector(".newer")`)
+	b.press("Undo")
+	b.until(`document.querySelector("#in-dripRate").value === "12 drips/min"`)
+	b.write("#in-dripRate", "14")
+	b.until(`!document.querySelector(".newer")`)
+}
+
+// Three figures after one point are cents to some and thousands to others: it is asked.
+func TestWhichAmountIsAsked(t *testing.T) {
+	b := newTab(t, 360)
+	b.open("#/sheet/repair-or-replace")
+	b.write("#in-repairParts", "1.500 €\r")
+	b.until(`document.querySelectorAll(".which button").length === 2`)
+	if said := eval[[]string](b, `[...document.querySelectorAll(".which button")].map((e) => e.textContent)`); !slices.Equal(said, []string{"1500 €", "1.50 €"}) {
+		t.Errorf("it offers %q", said)
+	}
+	b.until(`document.querySelector(".answer .summary").textContent.includes("may be cents or thousands")`)
+	eval[any](b, `document.querySelector(".which button").click()`)
+	b.until(`document.querySelector("#in-repairParts").value === "1500 €" && !document.querySelector(".which button") && !document.querySelector(".answer .summary")?.textContent.includes("may be cents")`)
+}
+
+// Amounts of the boat in another currency are told by their titles, each with
+// the way to where it stands.
+func TestOtherCurrencyIsToldByTitles(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Kittiwake")
+	b.open("#/sheet/repair-or-replace")
+	b.write("#in-repairParts", "500 USD\r")
+	b.until(`document.querySelector(".answer .wrong-list")?.textContent.includes("One failure costs besides")`)
+	if said := b.text(".answer .wrong-list"); strings.Contains(said, "/choice") || strings.Contains(said, "/prices") || strings.Count(said, "nothing is converted") != 1 {
+		t.Errorf("it says %q", said)
+	}
+	eval[any](b, `[...document.querySelectorAll(".answer .wrong-list a")].find((a) => a.textContent === "One failure costs besides").click()`)
+	b.until(`document.activeElement.id === "boat-choice-failureCost" && document.activeElement.value === "900 EUR"`)
 }
