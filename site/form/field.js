@@ -105,7 +105,7 @@ export class Field {
       ),
       h('div', { class: 'entry' }, this.control, unit && this.#unit(unit)),
       this.#wrong,
-      this.#which,
+      schema.quantity === 'money' && this.#which,
       this.#from,
       help && h('p', { class: 'help', id: `${id}-help` }, help),
     );
