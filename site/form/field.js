@@ -68,6 +68,7 @@ export class Field {
   /** What showOrigin and showWrong drew last: what stands there already costs no layout. */
   #drawn = '';
   #told = '';
+  #fit = '[null,null]'; // of all picks
 
   /**
    * @param {Setting} setting
@@ -126,7 +127,9 @@ export class Field {
   /** Puts the picks that do not go with the rest last, under what they do not go with. @param {import('../../wasm/marinecalc.js').Fit} fit */
   narrow({ picks, with: rest }) {
     const { control } = this;
-    if (!(control instanceof HTMLSelectElement)) return;
+    const fit = JSON.stringify([rest ? picks : null, rest ?? null]);
+    if (!(control instanceof HTMLSelectElement) || fit === this.#fit) return;
+    this.#fit = fit;
     const { value } = control;
     /** @param {HTMLOptionElement} option */
     const goes = (option) => !rest || option.value === '' || picks.includes(option.value);

@@ -31,7 +31,7 @@ import { FAULT, blankOf, isDated, keeping, runOf, typedFor } from './asks.js';
 import { showFault } from './fault.js';
 import { handedTo, openedFrom } from './handed.js';
 
-const PAUSE = 300; // ms without a key, until what can wait is drawn and asked
+const PAUSE = 150; // ms without a key, until what can wait is drawn and asked
 const SLOW = 500; // ms from which on an answer that is waited for pales
 const ONE_GO = 3000; // ms between keys of one change
 

@@ -35,10 +35,8 @@ export function findField(app) {
   const search = async () => {
     const text = field.value.trim();
     const reply = text === '' ? undefined : await app.ask({ ask: 'find', text });
-    const size = sizesIn(text);
-    const sized = size !== '' && size !== text && reply?.ok ? await app.ask({ ask: 'find', text: size }) : undefined;
     if (text !== field.value.trim()) return false; // typed on since
-    hits = withSizes(reply?.ok ? (reply.hits ?? []) : [], sized?.ok ? (sized.hits ?? []) : []);
+    hits = reply?.ok ? (reply.hits ?? []) : [];
     list.replaceChildren(...hits.map((hit) => h('li', {}, hitButton(app, hit))));
     list.hidden = hits.length === 0;
     none.hidden = text === '' || hits.length > 0;
@@ -71,18 +69,18 @@ export function findField(app) {
   return whole;
 }
 
-/** The words of a size, as 3/8-24 and M10: those with a digit. @param {string} text */
-const sizesIn = (text) => text.split(/\s+/).filter((word) => /\d/.test(word)).join(' ');
-
 /**
- * Hits of which some rows bring others along by their size alone: the nut its thread.
- * @param {Hit[]} hits
- * @param {Hit[]} sized what is found by the size
- * @returns {Hit[]}
+ * What else a row sets: what the hit names, or what its size brings along, as a
+ * nut 3/8-24 that was found by other words its thread.
+ * @param {import('../app.js').App} app
+ * @param {Hit} hit
  */
-export function withSizes(hits, sized) {
-  const like = (/** @type {Hit} */ a) => sized.find((b) => b.kind === 'row' && ['calculation', 'input', 'id'].every((name) => a[/** @type {'id'} */ (name)] === b[/** @type {'id'} */ (name)]));
-  return hits.map((hit) => (hit.kind === 'row' && !hit.with ? { ...hit, with: like(hit)?.with ?? [] } : hit));
+async function besidesOf(app, { kind, title, calculation, input, id, with: named = [] }) {
+  const [size] = /\d+(\/\d+)?-\d+$/.exec(title.split(',')[0] ?? '') ?? [];
+  if (kind !== 'row' || named.length > 0 || !size) return named;
+  const reply = await app.ask({ ask: 'find', text: size });
+  const same = reply.ok && reply.hits?.find((b) => b.kind === 'row' && b.calculation === calculation && b.input === input && b.id === id);
+  return (same && same.with) || [];
 }
 
 /**
@@ -90,7 +88,7 @@ export function withSizes(hits, sized) {
  * @param {Hit} hit
  */
 function hitButton(app, hit) {
-  const made = button('', () => go(app, hit), { class: 'hit', 'data-hit': `${hit.kind}/${hit.id}` });
+  const made = button('', () => void go(app, hit), { class: 'hit', 'data-hit': `${hit.kind}/${hit.id}` });
   made.append(
     h('span', { class: 'hit-title' }, [hit.title, ...(hit.with ?? []).flatMap((w) => w.title ?? [])].join(' + ')),
     h('span', { class: 'hit-kind' }, hit.kind === 'row' ? `${KINDS.row} ${hit.text}` : KINDS[hit.kind]),
@@ -104,7 +102,9 @@ function hitButton(app, hit) {
  * @param {import('../app.js').App} app
  * @param {Hit} hit
  */
-function go(app, { kind, id, calculation = '', input = '', with: besides = [] }) {
+async function go(app, hit) {
+  const { kind, id, calculation = '', input = '' } = hit;
+  const besides = await besidesOf(app, hit);
   const { id: boat } = inHand();
   if (kind === 'sign') {
     const { answers = noted(app), ...others } = /** @type {{ answers?: Json[] }} */ (typed(boat, 'fault-finding'));
