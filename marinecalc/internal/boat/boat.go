@@ -21,6 +21,7 @@ type Boat struct {
 	figures  []Figure
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
+	renewals map[string]string    // by reading, the last day on which it began afresh
 	series   func() map[string][]Point
 	warnings problem.List
 }

@@ -27,6 +27,7 @@ type reading struct {
 // sort as they do.
 func (b *Boat) sortReadings() {
 	b.dated = map[string][]reading{}
+	b.readRenewals()
 	b.series = sync.OnceValue(b.readSeries)
 	for i, m := range Objects(b.document["readings"]) {
 		date, _ := m["date"].(string)
@@ -108,6 +109,14 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 // sameQuantity are readings of one quantity by different gauges. Only those of
 // the newest day are the boat as she is, and a run goes to that day.
 var sameQuantity = []string{"bearingClearance", "bearingLift", "bearingWireIn", "bearingMark"}
+
+// alike are all readings of the quantity of one that is read by several gauges.
+func alike(name string) []string {
+	if slices.Contains(sameQuantity, name) {
+		return sameQuantity
+	}
+	return nil
+}
 
 // ReadTwice tells whether an entry has a reading's quantity by another gauge too.
 func (b *Boat) ReadTwice(name string, e *Entry) bool {
@@ -195,7 +204,7 @@ func (b *Boat) run(name string) (first *reading, seconds float64) {
 // reading; "" when there is none.
 func (b *Boat) renewed(name, upTo string) (last string) {
 	for e := range b.Events() {
-		if (e.Renews == name || slices.Contains(sameQuantity, name) && slices.Contains(sameQuantity, e.Renews)) && e.Date <= upTo {
+		if e.Begins(name) && e.Date <= upTo {
 			last = max(last, e.Date)
 		}
 	}

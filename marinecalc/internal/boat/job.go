@@ -116,3 +116,17 @@ func (b *Boat) TrialRead(names []string) string {
 	}
 	return ""
 }
+
+// TrialAt is what was read of a name at a stage of the sea trial, and its day; ok is
+// false where it was not.
+func (b *Boat) TrialAt(stage, name string) (raw any, date string, ok bool) {
+	on, _, _, _ := b.Find("/seaTrial/date")
+	date, _ = on.(string)
+	runs, _, _, _ := b.Find("/seaTrial/runs")
+	for _, run := range Objects(runs) {
+		if raw, ok = run[name]; ok && run["stage"] == stage {
+			return raw, date, true
+		}
+	}
+	return nil, "", false
+}

@@ -17,43 +17,57 @@ var outdatedBy = map[string]string{
 }
 
 // closedAgain is when the newest reading of a name was taken and the later day on
-// which its joint was apart or closed again: by a reading that only then can be taken,
-// or an event that renews the name. "" where the reading is of the joint as it is, or
-// of no joint.
+// which its joint was apart or closed again, by a reading that only then can be taken,
+// or on which what it is of was renewed or set, by an event. "" where the reading is of
+// the boat as she is.
 func (b *Boat) closedAgain(name string) (read, again string) {
-	other, is := outdatedBy[name]
-	if !is || len(b.dated[name]) == 0 {
+	if len(b.dated[name]) == 0 {
 		return "", ""
 	}
 	entry := b.dated[name][0].entry
-	if newer := b.dated[other]; len(newer) > 0 && newer[0].entry.When() > entry.When() {
+	if newer := b.dated[outdatedBy[name]]; len(newer) > 0 && newer[0].entry.When() > entry.When() {
 		return entry.Date, newer[0].entry.Date
 	}
-	for e := range b.Events() {
-		if e.Renews == name && e.Date > entry.Date {
-			again = max(again, e.Date)
-		}
+	if on := b.renewals[name]; on > entry.Date {
+		return entry.Date, on
 	}
-	return entry.Date, again
+	return entry.Date, ""
 }
 
-// stillSo tells whether the newest reading of a name is of its joint as it is.
+// readRenewals finds the last day on which each reading began afresh by an event.
+func (b *Boat) readRenewals() {
+	b.renewals = map[string]string{}
+	for e := range b.Events() {
+		for _, name := range append([]string{e.Renews}, alike(e.Renews)...) {
+			b.renewals[name] = max(b.renewals[name], e.Date)
+		}
+	}
+	delete(b.renewals, "")
+}
+
+// stillSo tells whether the newest reading of a name is of what it is of as that is.
 func (b *Boat) stillSo(name string) bool {
 	_, again := b.closedAgain(name)
 	return again == ""
 }
 
-// Outdated names every newest reading of a joint that was closed again since: it is
-// kept, and counts no more.
+// Outdated names every newest reading of what was apart, closed again, renewed or set
+// since: it is kept, and counts no more.
 func (b *Boat) Outdated() (list problem.List) {
 	if b == nil {
 		return nil
 	}
-	for _, name := range slices.Sorted(maps.Keys(outdatedBy)) {
-		if read, again := b.closedAgain(name); again != "" {
-			list.Add(fmt.Sprintf("/readings/%d/%s", b.dated[name][0].entry.Index, name), "it was read on "+read+", and its joint was apart or closed again on "+again+": it is kept, and not used",
-				"", "read it again before she runs under power")
+	for _, name := range slices.Sorted(maps.Keys(b.dated)) {
+		read, again := b.closedAgain(name)
+		if again == "" {
+			continue
 		}
+		why := "what it is of was renewed or set on " + again
+		if _, joint := outdatedBy[name]; joint {
+			why = "its joint was apart or closed again on " + again
+		}
+		list.Add(fmt.Sprintf("/readings/%d/%s", b.dated[name][0].entry.Index, name), "it was read on "+read+", and "+why+": it is kept, and not used",
+			"", "read it again before she runs under power")
 	}
 	return list
 }

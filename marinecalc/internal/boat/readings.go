@@ -174,6 +174,12 @@ type Event struct {
 	Renews string // the reading of which a new run begins; "" for none
 }
 
+// Begins tells whether a new run of a reading begins with the event, by whatever gauge
+// its quantity is read.
+func (e *Event) Begins(reading string) bool {
+	return e.Renews == reading || slices.Contains(alike(reading), e.Renews)
+}
+
 // Events yields the events in the order of the file.
 func (b *Boat) Events() iter.Seq[Event] {
 	return func(yield func(Event) bool) {

@@ -237,7 +237,7 @@ func (t *trial) healthy(name string, fits func(*boat.Entry) bool) *boat.Entry {
 		}
 	}
 	for ev := range t.session.Boat.Events() {
-		if ev.Renews == name && (t.in.Date == "" || ev.Date < t.in.Date) {
+		if ev.Begins(name) && (t.in.Date == "" || ev.Date < t.in.Date) {
 			since = max(since, ev.Date)
 		}
 	}

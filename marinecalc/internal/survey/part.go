@@ -3,6 +3,7 @@
 package survey
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -11,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/catalogue"
+	"example.org/driveline/marinecalc/internal/seatrial/proof"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -109,9 +111,14 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 			p.Sentence, p.Calculation, p.Sheet = f.Verdict.Sentence, f.Calculation, f.Sheet
 		}
 	}
-	open := slices.ContainsFunc(s.Open, func(f Finding) bool { return slices.Contains(ids, f.Calculation) })
+	open := slices.ContainsFunc(s.Open, func(f Finding) bool { return slices.Contains(ids, f.Calculation) }) ||
+		slices.ContainsFunc(s.Missing, func(m Missing) bool { return slices.Contains(ids, m.Calculation) }) ||
+		slices.ContainsFunc(s.Faults, func(f Fault) bool { return slices.Contains(ids, f.Calculation) })
 	if p.Word.Plain() == sheet.Within && open { // no OK from silence
 		p.Reads, p.Short = "OK as far as it was measured", "partly"
+	}
+	if on, says, by := failedOnTrial(from, row); says != "" {
+		p.Word, p.Reads, p.Short, p.Sentence, p.Calculation, p.Sheet = sheet.Beyond, "failed on the sea trial of "+on, "failed", says, by.Calculation, by.Title
 	}
 	for _, f := range s.Found {
 		if (f.Kind == FoundCause || f.Kind == FoundLook) && slices.Contains(NamesOf(row), partOf(from.Book, f)) || f.Kind == FoundWear && slices.Contains(ids, f.Calculation) {
@@ -124,6 +131,29 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 		}
 	}
 	return p
+}
+
+// failedOnTrial says what of a part failed on the sea trial, where nothing of it was
+// read since.
+func failedOnTrial(from *calc.Session, row *rules.Row) (on, says string, by *sheet.Sheet) {
+	for _, check := range from.Book.Table("trial-checks").Rows.All() {
+		name := []string{check.Values.Of("reading").Text}
+		if on = from.Boat.TrialRead(name); on == "" || !slices.Contains(columnOf(row, "readings"), name[0]) || from.Boat.NewestOf(name) > on {
+			continue
+		}
+		out := from.Earlier("sea-trial")
+		if out == nil {
+			return "", "", nil
+		}
+		for n := 0; out.Sheet.Cell("checks", n, "reading") != nil; n++ {
+			cell := func(column string) string { return out.Sheet.Cell("checks", n, column).Text }
+			word := out.Sheet.Cell("checks", n, "word")
+			if cell("reading") == check.Name && cmp.Or(word.Word, word.Text) == string(proof.Fail) {
+				return on, fmt.Sprintf("%s, %s: %s. %s", check.Name, problem.MidSentence(cell("stage")), cell("read"), cell("reason")), out.Sheet
+			}
+		}
+	}
+	return "", "", nil
 }
 
 // CalculationsOf are the calculations of a part, and the trend where that follows a

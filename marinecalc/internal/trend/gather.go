@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/contract"
 	"example.org/driveline/marinecalc/internal/day"
@@ -85,7 +86,22 @@ func (t *follower) gather(in *Input) error {
 	}
 	t.lessSurroundings()
 	t.limit(in, &bad)
+	if len(bad) == 0 {
+		return t.renewedSince(newest, in.Today)
+	}
 	return bad.Err()
+}
+
+// renewedSince lacks a reading of what was renewed or set after the newest one, and
+// not after today.
+func (t *follower) renewedSince(newest int, today string) error {
+	for _, on := range t.series.Renewed {
+		if on > newest && (today == "" || on <= t.series.Today) {
+			return calc.Lacking{Input: "readings", What: fmt.Sprintf("%s: what it is of was renewed or set on %s, and nothing was read of it since", t.property.Title, day.Text(on)),
+				Hint: "read it again: the readings before that tell nothing of it"}
+		}
+	}
+	return nil
 }
 
 // side is on which side of its limit a reading must stay: as it was given, or
@@ -191,7 +207,7 @@ func (t *follower) fromBoat(name, beside, at string, bad *problem.List) {
 		t.carried.take(e, at)
 	}
 	for e := range b.Events() {
-		if e.Renews == name {
+		if e.Begins(name) {
 			t.series.Renewed = append(t.series.Renewed, dayOf(e.Date))
 			t.works = append(t.works, work{dayOf(e.Date), e.What})
 		}

@@ -78,3 +78,20 @@ func TestColderThanTheSeaIsNoReading(t *testing.T) {
 		}
 	}
 }
+
+// Of what was renewed after its newest reading nothing is told, also where its
+// readings had reached the limit; a renewal still to come changes nothing.
+func TestNothingIsToldOfWhatWasRenewedSince(t *testing.T) {
+	const boat = `{"name":"Tern","follow":{"reading":"bearingClearance","limit":"0.5 mm"},"events":[{"date":"2026-08-01","what":"new bearing","renews":"bearingLift"}],
+		"readings":[{"date":"2026-01-01","bearingClearance":"0.3 mm"},{"date":"2026-03-01","bearingClearance":"0.4 mm"},{"date":"2026-05-01","bearingClearance":"0.55 mm"}%s]}`
+	for _, c := range []struct{ later, today, says string }{
+		{"", "2026-09-01", "renewed or set on 2026-08-01"},
+		{"", "2026-07-01", ""},
+		{`,{"date":"2026-08-02","bearingClearance":"0.1 mm"}`, "2026-09-01", "there is one reading"},
+	} {
+		_, err := marinecalc.Run("reading-trend", []byte(`{"today":"`+c.today+`"}`), marinecalc.Options{Boat: testboat.Read(t, fmt.Sprintf(boat, c.later))})
+		if (err != nil) != (c.says != "") || err != nil && !strings.Contains(err.Error(), c.says) {
+			t.Errorf("%s, by %s: %v", c.later, c.today, err)
+		}
+	}
+}

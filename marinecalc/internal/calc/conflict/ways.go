@@ -240,6 +240,9 @@ func (r *Finder) OverTyped() {
 		if k.Known && k.Origin == sheet.FromBoat && p.After != "" {
 			r.besideEarlier(p, k)
 		}
+		if k.Known && k.Origin == sheet.FromBoat && p.Kind != nil {
+			r.besideTrial(p, k)
+		}
 		if !k.Known || k.Origin != sheet.Typed || planned(p) {
 			continue
 		}
