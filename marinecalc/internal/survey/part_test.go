@@ -8,7 +8,7 @@ import (
 	"example.org/driveline/marinecalc/internal/testboat"
 )
 
-// What failed on the sea trial speaks for its part until it is read again, and the
+// What failed on the sea trial is how its part stands until it is read again, and the
 // sheet that goes by older readings says so; a part of which a whole sheet lacks its
 // inputs is OK only as far as it was measured.
 func TestAPartSaysWhatTheTrialFound(t *testing.T) {

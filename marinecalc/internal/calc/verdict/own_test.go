@@ -46,7 +46,7 @@ func TestAnOwnersLimitIsHeldAgainst(t *testing.T) {
 
 // A limit that is a least is one of the owner's too, and the survey, the part and the
 // sheet say the same word of it.
-func TestAnOwnersLimitSpeaksForThePart(t *testing.T) {
+func TestAnOwnersLimitCountsForThePart(t *testing.T) {
 	b := testboat.Read(t, `{"name": "Tern", "shaft": {"diameter": "32 mm", "alloy": "s31600-annealed"}, "gland": {"boxBore": "50 mm", "packedLength": "36 mm", "packing": "flax"},
 		"follow": {"reading": "dripRate", "limit": "20 drips/min"}, "bilge": {"floodVolume": "90 L"},
 		"readings": [{"date": "2026-05-01", "dripRate": "25 drips/min", "glandTemperature": "20 °C", "waterTemperature": "15 °C", "shaftSpeed": "1200 rpm"}]}`)
