@@ -2,7 +2,7 @@
 // be calculated and done.
 
 import { inWords } from '../form/field.js';
-import { bound, button, byId, h } from '../kit/dom.js';
+import { bound, button, h } from '../kit/dom.js';
 import { lateFold } from '../sheet/folds.js';
 import { picture } from '../sheet/picture.js';
 import { badge, isPast, verdictCard } from '../sheet/verdicts.js';
@@ -16,7 +16,7 @@ import { tellLead } from './leads.js';
 /** @typedef {import('../../wasm/marinecalc.js').ReadingChart} ReadingChart */
 
 /** Title of each part, and what it is for: what is known of it without the calculator. @returns {{ [id: string]: [string, string] }} */
-const partsOfLine = () => JSON.parse(byId('line', HTMLScriptElement).text);
+const partsOfLine = () => /** @type {any} */ (globalThis).partsOfLine;
 
 /**
  * The head of a part, at once; the rest has to be worked out.

@@ -21,13 +21,12 @@ type parts struct {
 	Module  []byte // WebAssembly
 	Boats   string // JSON
 	Checks  string // JSON: a few published values, how many there are, and the terms
-	Line    string // JSON: the parts of the line by their ids, title and what about
 }
 
 // pack puts the parts into the shell. The policy it writes lets the page run
 // its own script, its own style and WebAssembly, and reach nothing else.
 func pack(p parts) ([]byte, error) {
-	for name, text := range map[string]string{"first style": p.First, "script": p.Script, "line": p.Line} {
+	for name, text := range map[string]string{"first style": p.First, "script": p.Script} {
 		if low := strings.ToLower(text); strings.Contains(low, "</"+"script") || strings.Contains(low, "</style") {
 			return nil, fmt.Errorf("the %s holds an end tag and would break out of its element", name)
 		}
@@ -37,7 +36,6 @@ func pack(p parts) ([]byte, error) {
 		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p) + `">`},
 		{"<!-- style -->", "<style>" + p.First + "</style>" + packed("style", []byte(p.Style))},
 		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
-		{"<!-- line -->", `<script id="line" type="application/json">` + p.Line + "</script>"},
 		{"<!-- checks -->", packed("checks", []byte(p.Checks))},
 		{"<!-- module -->", packed("module", p.Module)},
 		{"<!-- aside -->", packed("aside", []byte(p.Aside))},
