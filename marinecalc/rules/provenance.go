@@ -25,11 +25,16 @@ func NewSource(document, edition, clause string) Source {
 	return Source{document, edition, clause, strings.Join(parts, ", ")}
 }
 
-// UnmarshalJSON reads a source of rule data.
+// UnmarshalJSON reads a source of rule data; one that is a document and no more may be
+// written as that, as the page's build does.
 func (s *Source) UnmarshalJSON(text []byte) error {
 	type plain Source
 	var p plain
-	if err := json.Unmarshal(text, &p); err != nil {
+	to := any(&p)
+	if text[0] == '"' {
+		to = &p.Document
+	}
+	if err := json.Unmarshal(text, to); err != nil {
 		return err
 	}
 	*s = NewSource(p.Document, p.Edition, p.Clause)

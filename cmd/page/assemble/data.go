@@ -6,12 +6,22 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 )
 
-// compact is a file without its spaces and line ends, and its limits without their
-// notes: these are for whoever reads the rules, and nothing that the module answers
-// has them.
+// onlyDocument is a source of a row that is a document and no more; rules read it as
+// one text too.
+var onlyDocument = regexp.MustCompile(`"source":\{"document":("(?:[^"\\]|\\.)*")\}`)
+
+// compact is a file without its spaces and line ends, its sources as short as they can
+// be read, and its limits without their notes: these are for whoever reads the rules,
+// and nothing that the module answers has them.
 func compact(text []byte) ([]byte, error) {
+	small, err := spaceless(text)
+	return onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), err
+}
+
+func spaceless(text []byte) ([]byte, error) {
 	var file map[string]json.RawMessage
 	var limits []map[string]json.RawMessage
 	if err := json.Unmarshal(text, &file); err != nil {

@@ -36,6 +36,7 @@ func TestRowsThatGoTogether(t *testing.T) {
 // the first three found.
 func TestFindsWhatPeopleType(t *testing.T) {
 	for typed, want := range map[string]string{
+		"overheating": "sign/gland-hot", "metal": "calculation/wear-debris", "rust": "look/particles-oxide", "split pin": "calculation/propeller-taper", "wont go into gear": "sign/revs-no-drive", "grease": "calculation/bolt-preload",
 		"clunk": "sign/knock-into-gear", "Knock!": "sign/knock-into-gear", "knocking noise": "sign/knock-into-gear",
 		"log": "view/readings", "readings": "view/readings", "my boat": "view/boat", "drips": "sign/gland-drips-much", "5 drips a minute": "sign/gland-drips-much", "leaking gland": "part/gland",
 		"3/8-24": "row/3/8-24 UNF", "m10": "row/M10x1.5", "6206": "row/6206", "316": "row/s31600-annealed",
