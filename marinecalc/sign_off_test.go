@@ -37,22 +37,28 @@ func TestAdviceThatStandsTogether(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			made := testboat.RunOn(t, string(file), c.calculation, "{}")
-			var all []string
-			for _, n := range made.Next {
-				all = append(all, n.Text)
-			}
-			text := strings.Join(all, "\n")
-			if !strings.HasPrefix(text, c.first) {
-				t.Errorf("first %q, want %q", all[0], c.first)
-			}
-			if c.says != "" && !strings.Contains(text, c.says) {
-				t.Errorf("nothing says %q:\n%s", c.says, text)
-			}
-			if c.not != "" && strings.Contains(text, c.not) {
-				t.Errorf("it says %q:\n%s", c.not, text)
-			}
+			advice(t, testboat.RunOn(t, string(file), c.calculation, "{}"), c.first, c.says, c.not)
 		})
+	}
+}
+
+// advice holds what a sheet advises: how it begins, what it says, and what it does not;
+// "" asks for nothing.
+func advice(t *testing.T, made *marinecalc.Sheet, first, says, not string) {
+	t.Helper()
+	var all []string
+	for _, n := range made.Next {
+		all = append(all, n.Text)
+	}
+	text := strings.Join(all, "\n")
+	if !strings.HasPrefix(text, first) {
+		t.Errorf("first %q, want %q", all[0], first)
+	}
+	if !strings.Contains(text, says) {
+		t.Errorf("nothing says %q:\n%s", says, text)
+	}
+	if not != "" && strings.Contains(text, not) {
+		t.Errorf("it says %q:\n%s", not, text)
 	}
 }
 
@@ -124,21 +130,7 @@ func TestAdviceOfTwoFaultsTogether(t *testing.T) {
 				whole[c.name] = true
 				oneWay(t, c.name, testboat.Check(t, testboat.Read(t, text), marinecalc.Options{Trials: 128}).Sheets...)
 			}
-			made := testboat.RunOn(t, text, c.calculation, "{}")
-			var all []string
-			for _, n := range made.Next {
-				all = append(all, n.Text)
-			}
-			said := strings.Join(all, "\n")
-			if !strings.HasPrefix(said, c.first) {
-				t.Errorf("first %q, want %q", all[0], c.first)
-			}
-			if !strings.Contains(said, c.says) {
-				t.Errorf("nothing says %q:\n%s", c.says, said)
-			}
-			if c.not != "" && strings.Contains(said, c.not) {
-				t.Errorf("it says %q:\n%s", c.not, said)
-			}
+			advice(t, testboat.RunOn(t, text, c.calculation, "{}"), c.first, c.says, c.not)
 		})
 	}
 }
