@@ -1832,6 +1832,8 @@ export interface Next {
   source: string;
   /** To follow it the shaft turns under power. */
   runs?: boolean;
+  /** By what it says the shaft must not run until one of these causes of the fault finding is cured: their ids. */
+  stops?: string[];
 }
 
 /** What made a sheet or a survey, so that a record of it can be made again: the same version, rule files, units, trials and seed give the same bytes. */

@@ -54,6 +54,7 @@ type Advice struct {
 	Words         List[sheet.Word] `json:"words"`
 	OtherVerdicts OtherVerdicts    `json:"besides"`
 	Runs          bool             `json:"runs"`   // to follow it the shaft turns under power
+	Stops         List[string]     `json:"stops"`  // as it says the shaft must not run, though no verdict is sure: the causes of which one cured takes that away
 	Before        bool             `json:"before"` // it is done before what the rest is about, and stands before it
 	Valid         Valid            `json:"valid"`
 	Text          string           `json:"text"`

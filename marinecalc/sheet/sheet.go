@@ -214,6 +214,9 @@ type Next struct {
 	Text   string `json:"text"`
 	Source string `json:"source"`
 	Runs   bool   `json:"runs,omitempty"` // to follow it the shaft turns under power
+	// Stops are the ids of causes in the fault finding: by what Text says the shaft
+	// must not run until one of them is cured. Empty where it may.
+	Stops []string `json:"stops,omitempty"`
 }
 
 // Sheet is the whole document. In a nil one nothing is found.

@@ -9,20 +9,58 @@ import (
 	"example.org/driveline/marinecalc/sheet"
 )
 
-// Stop is a verdict of a sheet with which the shaft must not run under power.
+// Stop is a verdict or advice of a sheet with which the shaft must not run under power.
 type Stop struct {
-	Why    string   // the verdict, by its sheet
+	Why    string   // the verdict or advice, by its sheet
 	On     string   // what it is of, and the sheet
 	Causes []string // ids of which one cured takes it away
-	by     *sheet.Sheet
+	// Advised: no verdict is sure of it, the sheet's advice says so.
+	Advised bool
+	by      *sheet.Sheet
 }
 
 // Stops are the limits of this boat that are past and stop the shaft: those that
-// say so in their row, of sheets that the boat file allows. A guide stops nothing.
+// say so in their row, of sheets that the boat file allows; then what else such
+// sheets advise and for which the shaft stands still, unless a verdict keeps it so
+// for the same causes. A guide stops nothing.
 func (s *Session) Stops() (list []Stop) {
 	if s.Boat == nil {
 		return nil
 	}
+	list = s.verdictsThatStop()
+	for _, c := range s.Calculations {
+		if !s.mayAdviseToStop(c.ID) {
+			continue
+		}
+		made := s.Earlier(c.ID)
+		if made == nil {
+			continue
+		}
+		for _, n := range made.Sheet.Next {
+			known := func(k Stop) bool {
+				return slices.ContainsFunc(n.Stops, func(cause string) bool { return slices.Contains(k.Causes, cause) })
+			}
+			if len(n.Stops) > 0 && !slices.ContainsFunc(list, known) {
+				first, _, _ := strings.Cut(n.Text, ". ")
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + ".", "what the sheet “" + made.Sheet.Title + "” says of it", n.Stops, true, made.Sheet})
+			}
+		}
+	}
+	return list
+}
+
+// mayAdviseToStop tells whether a calculation has advice that keeps the shaft still.
+func (s *Session) mayAdviseToStop(calculation string) bool {
+	for _, a := range s.Book.Advice(calculation).All() {
+		if a.Stops.Len() > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// verdictsThatStop are the limits that are past and keep the shaft still.
+func (s *Session) verdictsThatStop() (list []Stop) {
 	for _, c := range s.Calculations {
 		for _, l := range s.Book.Limits(c.ID).All() {
 			if l.Stops.Len() == 0 {
@@ -34,7 +72,7 @@ func (s *Session) Stops() (list []Stop) {
 			}
 			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
 				on := problem.MidSentence(l.Title) + " (sheet “" + made.Sheet.Title + "”)"
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(v.Says) + ".", on, rules.Join(nil, l.Stops), made.Sheet})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(v.Says) + ".", on, rules.Join(nil, l.Stops), false, made.Sheet})
 			}
 		}
 	}
@@ -77,8 +115,15 @@ func (s *Session) HoldStill(done *sheet.Sheet) {
 	if s.Boat == nil || len(done.Next) > 0 && done.Next[0].Source == held || !slices.ContainsFunc(done.Next, func(n sheet.Next) bool { return n.Runs }) {
 		return
 	}
-	if why := s.Still(); why != "" {
+	if why := s.Still(); why != "" && !s.saysItself(done, why) {
 		first := sheet.Next{Text: "Not under power yet; what follows and turns the shaft waits until this is cured: " + why, Source: held}
 		done.Next = slices.Insert(done.Next, 0, first)
 	}
+}
+
+// saysItself tells whether what keeps the shaft still is the first advice of that very
+// sheet, and nothing else is.
+func (s *Session) saysItself(done *sheet.Sheet, why string) bool {
+	stops := s.Stops()
+	return len(done.Next[0].Stops) > 0 && len(stops) == 1 && stops[0].by.Calculation == done.Calculation && stops[0].Why == why
 }

@@ -272,6 +272,7 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 		}
 	}
 	word := func(limit string) sheet.Word { return r.wordOf(verdicts, limit) }
+	follows := func(a *rules.Advice) bool { return a.Limit == "" || rules.Contains(a.Words, word(a.Limit)) }
 	add := func(fits func(*rules.Advice) bool) {
 		for _, a := range all {
 			said := func(b *rules.Advice) bool { return a.Text == b.Text && a.Source.String() == b.Source.String() }
@@ -283,9 +284,8 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	add(func(a *rules.Advice) bool { // what another sheet of the boat says goes first
 		return strings.Contains(a.Limit, "/") && rules.Contains(a.Words, word(a.Limit))
 	})
-	add(func(a *rules.Advice) bool {
-		return a.Before && (a.Limit == "" || rules.Contains(a.Words, word(a.Limit)))
-	})
+	add(func(a *rules.Advice) bool { return a.Stops.Len() > 0 && follows(a) })
+	add(func(a *rules.Advice) bool { return a.Before && follows(a) })
 	for i := range verdicts {
 		v := &verdicts[i]
 		if !v.Hangs { // what it hangs on has the advice
@@ -296,7 +296,7 @@ func (r *writing) next(verdicts []sheet.Verdict) []sheet.Next {
 	r.buf.advice, r.buf.chosen = all, chosen
 	out := make([]sheet.Next, len(chosen))
 	for i, a := range chosen {
-		out[i] = sheet.Next{Text: quantity.Either(a.Text, r.session.Units), Source: a.Source.String(), Runs: a.Runs}
+		out[i] = sheet.Next{Text: quantity.Either(a.Text, r.session.Units), Source: a.Source.String(), Runs: a.Runs, Stops: rules.Join(nil, a.Stops)}
 	}
 	return out
 }

@@ -16,8 +16,8 @@ const screwed = `{"shaftDiameter": "25 mm", "shaftTorque": "150 N·m", "peakTorq
 // holds it stands before what the screws pull, and no advice goes by the pull alone.
 func TestSetScrewsLeadWithTheTorque(t *testing.T) {
 	for _, c := range []struct{ screws, key, word, first string }{
-		{`2, "setScrewSize": "3/8"`, ``, "cannot tell", "Before she runs under power look what carries the torque"},
-		{`2, "setScrewSize": "3/8"`, `, "keyed": "yes"`, "cannot tell", "Before she runs under power look what carries the torque"},
+		{`2, "setScrewSize": "3/8"`, ``, "cannot tell", "Look what carries the torque, ahead and astern, before she next leaves the berth"},
+		{`2, "setScrewSize": "3/8"`, `, "keyed": "yes"`, "cannot tell", "Look what carries the torque, ahead and astern, before she next leaves the berth"},
 		{`2, "setScrewSize": "3/8"`, `, "keyed": "no"`, "beyond", "Do not run under power"},
 		{`1, "setScrewSize": "no-10"`, ``, "cannot tell", "Do not run under power"}, // pulled off astern
 	} {

@@ -16,6 +16,7 @@ var leads = []struct {
 	kind, member string
 	to           []string
 }{
+	{"limits", "stops", []string{"causes"}}, {"advice", "stops", []string{"causes"}},
 	{"causes", "confirm", []string{"evidence"}}, {"causes", "remedies", []string{"remedies"}},
 	{"evidence", "hazards", []string{"cautions"}}, {"evidence", "verdicts/limits", []string{"limits"}},
 	{"signs", "cause", []string{"causes"}}, {"signs", "evidence", []string{"evidence"}},

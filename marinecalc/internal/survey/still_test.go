@@ -2,6 +2,7 @@ package survey_test
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"slices"
 	"strings"
@@ -10,10 +11,11 @@ import (
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // While the shaft must stand the survey says so first, and asks for no reading
-// for which it would run; where nobody has felt the gland it asks for the same reading.
+// for which it would run; where nobody has felt or measured the gland it asks for the same reading.
 func TestShaftThatMustStandLeads(t *testing.T) {
 	text, err := os.ReadFile(testboat.Root("testdata", "jobs", "dry-gland.json"))
 	if err != nil {
@@ -28,6 +30,7 @@ func TestShaftThatMustStandLeads(t *testing.T) {
 			for _, r := range job.Boat["readings"].([]any) {
 				one := r.(map[string]any)
 				delete(one, "symptoms")
+				delete(one, "glandTemperature") // hot, it keeps her still with nobody asked
 				if _, has := one["dripRate"]; has { // none is dry and told; at the least it is counted longer
 					one["dripRate"] = "1 drips/min"
 				}
@@ -62,6 +65,36 @@ func TestAVerdictThatForbidsPowerLeads(t *testing.T) {
 		asks := slices.ContainsFunc(s.Measure, func(m survey.Measure) bool { return strings.HasPrefix(m.Title, "Drips under way") })
 		if asks == still {
 			t.Errorf("%s: drips under way are asked for: %t", name, asks)
+		}
+	}
+}
+
+// What a sheet advises for which the shaft stands still keeps it so on the whole boat,
+// though no verdict is sure: a gland too hot for the hand that nobody was asked about.
+// Once it is read cool she may run.
+func TestAdviceToStopHoldsOnTheWholeBoat(t *testing.T) {
+	const boat = `{"name": "Plover", "gland": {"shaftDiameter": "1 in", "packing": "flax"}, "readings": [%s
+		{"date": "2026-11-29", "glandTemperature": "63 °C", "waterTemperature": "16 °C", "dripRate": "8 drips/min"}]}`
+	const cool = `{"date": "2026-11-30", "glandTemperature": "24 °C", "waterTemperature": "16 °C", "dripRate": "8 drips/min"},`
+	for first, still := range map[string]bool{"": true, cool: false} {
+		s := testboat.Check(t, testboat.Read(t, fmt.Sprintf(boat, first)).AsOf("2026-11-30"), marinecalc.Options{})
+		if leads := s.Summary[0].Code == "still" && s.Found[0].Sheet == "Gland: drips and heat" && strings.Contains(s.Still, "stop the shaft"); leads != still {
+			t.Errorf("%q: %+v %q", first, s.Summary[0], s.Still)
+		}
+		for _, m := range s.Measure {
+			if still && strings.HasPrefix(m.Title, "Drips under way") {
+				t.Errorf("while she must stand it asks for %s", m.Title)
+			}
+		}
+		gland := s.Sheets[slices.IndexFunc(s.Sheets, func(one *sheet.Sheet) bool { return one.Calculation == "gland-heat" })]
+		said := 0
+		for _, n := range gland.Next {
+			if strings.Contains(n.Text, "oo hot to keep a hand on") {
+				said++
+			}
+		}
+		if want := map[bool]int{true: 1}[still]; said != want {
+			t.Errorf("%q: the sheet says it %d times, for %d", first, said, want)
 		}
 	}
 }
