@@ -25,7 +25,7 @@ type Found struct {
 	Calculation string    `json:"calculation"`
 	Sheet       string    `json:"sheet"`
 	Limit       string    `json:"limit,omitempty"`
-	Row         string    `json:"row,omitempty"` // id of the cause, or of the look
+	Row         string    `json:"row,omitempty"` // id of the cause or the look, or name of the reading that jumped
 }
 
 // FoundKind says how it was found.
@@ -49,7 +49,7 @@ func (s *Survey) found(session *calc.Session) []Found {
 	}
 	list = append(list, s.foundByLooking(session)...)
 	list = append(list, s.wear()...)
-	var measured, computed []Found
+	measured, computed := s.leaps(session), []Found(nil)
 	for _, f := range s.Findings {
 		if f.Verdict.Word != sheet.Beyond || s.saidByOwn(f) {
 			continue

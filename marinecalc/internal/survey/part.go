@@ -129,6 +129,9 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 			}
 			break // what was found stands in the order in which it leads
 		}
+		if f.Limit == "trend-newest" && slices.Contains(columnOf(row, "readings"), f.Row) && p.Word != sheet.Beyond {
+			p.Word, p.Reads, p.Short, p.Sentence, p.Calculation, p.Sheet = sheet.CannotTell, "newest reading off the earlier ones", "jumped", f.Title+". "+f.Text, f.Calculation, f.Sheet
+		}
 	}
 	return p
 }

@@ -30,7 +30,7 @@ func TestShaftThatMustStandLeads(t *testing.T) {
 			for _, r := range job.Boat["readings"].([]any) {
 				one := r.(map[string]any)
 				delete(one, "symptoms")
-				delete(one, "glandTemperature") // hot, it keeps her still with nobody asked
+				delete(one, "glandTemperature")     // hot, it keeps her still with nobody asked
 				if _, has := one["dripRate"]; has { // none is dry and told; at the least it is counted longer
 					one["dripRate"] = "1 drips/min"
 				}

@@ -1,0 +1,66 @@
+// Readings that nobody follows and whose newest has jumped.
+
+package survey
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/sheet"
+)
+
+const (
+	// fewestForALeap are the readings of a run from which the trend tells that the newest is off.
+	fewestForALeap = 4
+	// farLeap is how far off it is, of what the scatter of the others allows with 95 %: of ten
+	// readings looked at, one would be past that by chance every other time; past twice of it
+	// hardly ever (Student's t of two degrees of freedom: 1.3 %, of six: 0.3 %).
+	farLeap = 2
+)
+
+// leaps are the readings of the boat, but for that which the trend follows, whose
+// newest lies far outside what the earlier ones lead to: a gearbox that ran at 55 °C
+// all summer and at 90 °C today is not “nothing found”, though no limit is given for it.
+func (s *Survey) leaps(session *calc.Session) (list []Found) {
+	c, err := session.Find("reading-trend")
+	if err != nil || session.Boat == nil {
+		return nil
+	}
+	followed, _, _, _ := session.Boat.Find("/follow/reading")
+	for _, row := range session.Book.Table("trend-readings").Rows.All() {
+		if row.Pick == followed || !mayLeap(session.Boat.Series(row.Pick)) {
+			continue
+		}
+		out, _, problems := session.Run(c, map[string]any{"reading": row.Pick})
+		if out == nil || len(problems) > 0 {
+			continue
+		}
+		v, off, says := out.Sheet.Verdict("trend-newest"), out.Sheet.Result("newestDeviation"), out.Sheet.Result("says")
+		if v == nil || off == nil || says == nil || v.Word.Plain() != sheet.Beyond || off.SI == nil || *off.SI < farLeap {
+			continue
+		}
+		list = append(list, Found{Kind: FoundMeasured, Title: row.Name + ": " + problem.MidSentence(v.Title), Text: says.Text, Calculation: c.ID, Sheet: out.Sheet.Title + ": " + problem.MidSentence(row.Name), Limit: v.Limit, Row: row.Pick})
+	}
+	return list
+}
+
+// mayLeap tells whether a trend of the readings is worth the work: the newest is
+// outside the earlier ones by some of their span.
+func mayLeap(points []boat.Point) bool {
+	const some = 0.25
+	if len(points) < fewestForALeap {
+		return false
+	}
+	byDay := func(a, b boat.Point) int { return strings.Compare(a.Date, b.Date) }
+	slices.SortStableFunc(points, byDay)
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range points[:len(points)-1] {
+		low, high = min(low, p.SI), max(high, p.SI)
+	}
+	newest, span := points[len(points)-1].SI, high-low
+	return newest > high+some*span || newest < low-some*span
+}
