@@ -13,7 +13,7 @@ import { keepOffline } from './kit/offline.js';
 import { whenAtRest } from './kit/rest.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
-import { openFoldsForPrint } from './sheet/folds.js';
+import { openFoldsForPrint, showWhatOpens } from './sheet/folds.js';
 import { openSettings } from './store/settings.js';
 import { inHand, nameOf, openShelf } from './store/shelf.js';
 import { noteUsed } from './store/used.js';
@@ -162,5 +162,6 @@ document.querySelector('.skip')?.addEventListener('click', (event) => {
   main.focus();
 });
 openFoldsForPrint();
+showWhatOpens();
 makeCardsForPrint();
 open().catch(fail);

@@ -1,7 +1,7 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
-import { button, h, say, steady } from '../kit/dom.js';
+import { bound, button, h, say, steady } from '../kit/dom.js';
 import { at, below, count, names, trimmed, withAt } from '../kit/pointer.js';
 import { offerAlike } from './alike.js';
 import { clockFace, placeOf, readAlone, roundOf } from './clock.js';
@@ -147,7 +147,7 @@ export class Form {
     }
     for (const [pointer, place] of this.#lists) {
       const origin = at(this.value, pointer) === undefined ? origins[pointer.slice(1)] : undefined;
-      say(place, origin ? `${[origin.words, origin.of].filter(Boolean).join(', ')}: ${origin.text}` : '');
+      say(place, origin ? bound(`${[origin.words, origin.of].filter(Boolean).join(', ')}: ${origin.text}`) : '');
       this.#adders.get(pointer)?.(origin !== undefined);
     }
   }

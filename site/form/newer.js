@@ -23,7 +23,8 @@ export function tellNewer(form, given, typedOn, read, take) {
     const place = form.placeOf(`/${name}`);
     const day = typedOn(name);
     if (origin !== 'boat' || date === '' || date < day || typed === undefined || !place || isSame(form, name, typed, text, value, read)) continue;
-    const says = date > day ? `The boat has a newer reading: ${date}, ${text}. ` : `The boat has a reading of the same day: ${date}, ${text}. `;
+    const found = text === date ? date : `${date}, ${text}`;
+    const says = date > day ? `The boat has a newer reading: ${found}. ` : `The boat has a reading of the same day: ${found}. `;
     const note = h('p', { class: 'newer', role: 'note' }, bound(says), button('Use it', () => take(name), { class: 'link', 'aria-label': `Use it: ${text}` }));
     place.querySelector(':scope > .from')?.after(note);
     told.set(name, note);

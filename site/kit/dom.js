@@ -35,8 +35,8 @@ export function s(tag, attributes, ...children) {
   return made;
 }
 
-/** Keeps each figure on the line of its unit. @param {string} text */
-export const bound = (text) => text.replace(/(\d) (?=\S)/g, '$1\u00a0').replaceAll('US ', 'US\u00a0');
+/** Keeps each figure on the line of its unit, and a day in one piece. @param {string} text */
+export const bound = (text) => text.replace(/(\d) (?=\S)/g, '$1\u00a0').replaceAll('US ', 'US\u00a0').replace(/(\d{4}-)(\d\d-)(?=\d)/g, '$1\u2060$2\u2060');
 
 /**
  * A button that does something.

@@ -68,8 +68,30 @@ export function answerParts(sheet, place, instruments, ...actions) {
   ];
 }
 
+/** @typedef {Result & { ofAnother?: string }} Told with the titles of the picks by which its maker's figure is of another joint */
+
+/**
+ * Notes where a pick in front was typed other than the boat has it: the
+ * maker's figures in the boat file are of the boat's own.
+ * @param {Sheet} sheet
+ * @param {string[]} asks
+ * @param {{ [input: string]: import('../../wasm/marinecalc.js').Given }} given
+ */
+export function setApart(sheet, asks, given) {
+  const typed = sheet.inputs.filter(({ name, origin, word, text }) => origin === 'typed' && word && asks.includes(name) && given[name]?.origin === 'boat' && given[name].text !== text);
+  for (const result of /** @type {Told[]} */ (sheet.results)) result.ofAnother = typed.map((i) => i.title).join(', ');
+}
+
+/** The maker's figure, where it is of this joint. @param {Told} result */
+export const makerOf = (result) => (result.ofAnother ? undefined : result.maker);
+
 /** What goes for a result: the maker's figure where there is one. @param {Result} result */
-export const stands = (result) => result.maker?.text ?? result.text;
+export const stands = (result) => makerOf(result)?.text ?? result.text;
+
+/** The maker's figure beside another. @param {Told} result */
+export function makerSays({ maker, ofAnother }) {
+  return maker && h('p', { class: 'maker' }, h('strong', {}, ofAnother ? `The maker’s ${maker.text} is not for what is typed here: ${ofAnother}. ` : `The maker says ${maker.text}. `), maker.source);
+}
 
 /**
  * The figure with its range; the maker's in its place where there is one.
@@ -77,10 +99,11 @@ export const stands = (result) => result.maker?.text ?? result.text;
  */
 export function told(first) {
   const range = first.interval && `likely ${first.interval}`;
-  if (!first.maker) return [figure(first), range && h('p', { class: 'interval' }, bound(range))];
+  const maker = makerOf(first);
+  if (!maker) return [figure(first), range && h('p', { class: 'interval' }, bound(range)), makerSays(first)];
   return [
-    figure({ ...first, text: stands(first) }),
-    h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${first.maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}, and the verdicts are of that.`),
+    figure({ ...first, text: maker.text }),
+    h('p', { class: 'maker' }, h('strong', {}, 'The maker’s figure. '), `${maker.source}. Calculated: ${bound([first.text, range].filter(Boolean).join(', '))}, and the verdicts are of that.`),
   ];
 }
 

@@ -40,6 +40,14 @@ export function lateFold(title, inside) {
   return made;
 }
 
+/** Brings what a touch opened out from under the foot of the screen. */
+export function showWhatOpens() {
+  document.addEventListener('click', ({ target }) => {
+    const fold = target instanceof Element && target.closest('summary')?.parentElement;
+    if (fold instanceof HTMLDetailsElement && !fold.open) fold.addEventListener('toggle', () => fold.scrollIntoView({ block: 'nearest' }), { once: true });
+  });
+}
+
 /** Opens every fold while the page is printed. */
 export function openFoldsForPrint() {
   /** @type {HTMLDetailsElement[]} */

@@ -5,6 +5,7 @@ import { aside, here } from '../kit/asking.js';
 import { button, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { keep, recall } from '../store/keep.js';
+import { makerOf } from './answer.js';
 import { runWith } from './drips.js';
 
 /** @typedef {{ order: number[], passes: string[] }} Passes */
@@ -32,7 +33,7 @@ export function standOf({ order, passes }, done) {
 export function* passesOf(sheet) {
   const full = sheet.results.find((r) => r.name === 'wrenchSetting') ?? sheet.inputs.find((i) => i.name === 'wrenchSetting');
   if (!full || full.unsettled) return null;
-  const makers = 'maker' in full ? full.maker : undefined;
+  const makers = 'maker' in full ? makerOf(full) : undefined;
   const own = sheet.results.some((r) => r.name === 'tighteningOrder');
   const fit = own ? sheet : yield* runWith('bolt-fit', { wrenchSetting: `${makers?.si ?? full.si} N·m` });
   if (!fit || (!own && fit.inputs.find((i) => i.name === 'boltCount')?.origin !== 'boat')) return null; // of no number of bolts that nobody counted

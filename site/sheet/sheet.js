@@ -2,7 +2,7 @@
 // with their verdicts, then how they came about.
 
 import { bound, h, s } from '../kit/dom.js';
-import { firstResult, leadVerdict, stands, verdictLine } from './answer.js';
+import { firstResult, leadVerdict, makerSays, stands, verdictLine } from './answer.js';
 import { folds } from './folds.js';
 import { picture } from './picture.js';
 import { backing, verdictCard } from './verdicts.js';
@@ -69,7 +69,7 @@ function resultLine(result) {
     h('h4', {}, result.title),
     h('p', { class: result.kind ? 'value' : result.text.length > 120 ? 'value words long' : 'value words' }, result.text),
     result.interval && h('p', { class: 'interval' }, bound(result.interval)),
-    result.maker && h('p', { class: 'maker' }, h('strong', {}, `The maker says ${result.maker.text}. `), result.maker.source),
+    makerSays(result),
   );
 }
 
@@ -128,7 +128,7 @@ export function headline(sheet) {
 
 /**
  * The line at the foot of a narrow screen: the figure and its verdict before
- * the names, which may be cut; of a figure in many words the verdict alone.
+ * the names, which may be cut; of a figure in many words the verdict's word before them.
  * @param {Sheet} sheet
  */
 export function atFoot(sheet) {
@@ -137,7 +137,7 @@ export function atFoot(sheet) {
   if (!first) return headline(sheet);
   const value = stands(first);
   const judged = lead && (lead.on === first.name ? lead.reads : `${lead.reads}: ${lead.title}`);
-  const parts = first.kind || value.length <= 30 ? [value, judged, first.title] : [judged, `${first.title}: ${value}`];
+  const parts = first.kind || value.length <= 30 ? [value, judged, first.title] : [lead?.reads, value];
   return bound(parts.filter(Boolean).join(' · '));
 }
 
@@ -149,7 +149,7 @@ export function spoken(sheet) {
   const lead = leadVerdict(sheet);
   const others = (sheet.verdicts ?? []).filter((v) => v !== lead && !['within', 'not measured', 'inside the guide'].includes(v.word));
   const first = firstResult(sheet);
-  return [`${first ? `${first.title}: ${stands(first)}` : sheet.title}.`, lead?.sentence, ...others.map((v) => v.sentence)].filter(Boolean).join(' ');
+  return [`${first ? `${first.title}: ${stands(first).replace(/\.$/, '')}` : sheet.title}.`, lead?.sentence, ...others.map((v) => v.sentence)].filter(Boolean).join(' ');
 }
 
 /**
@@ -166,8 +166,7 @@ function resultCard(sheet, result, first) {
     h('p', { class: result.kind ? 'value' : 'value words' }, result.text),
     result.interval && h('p', { class: 'interval' }, `95 % interval: ${result.interval}`),
     result.help && h('p', { class: 'help' }, result.help),
-    result.maker &&
-      h('p', { class: 'maker' }, h('strong', {}, `The maker says ${result.maker.text}. `), result.maker.source),
+    makerSays(result),
     ...verdicts.map(verdictCard),
   );
 }

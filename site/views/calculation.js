@@ -14,7 +14,7 @@ import { today } from '../kit/dates.js';
 import { button, drawAnew, h, replaceUnlike, say } from '../kit/dom.js';
 import { trimmed } from '../kit/pointer.js';
 import { speak } from '../kit/speak.js';
-import { answerParts, hazards } from '../sheet/answer.js';
+import { answerParts, hazards, setApart } from '../sheet/answer.js';
 import { cardOf, printWithWorking } from '../sheet/card.js';
 import { calendarButton, exportButtons } from '../sheet/exports.js';
 import { inputInstruments, resultInstruments } from '../sheet/instruments.js';
@@ -258,6 +258,7 @@ export function showCalculation(app, main, id = '') {
     answer.classList.toggle('stale', problems.length > 0 && sheet !== null);
     let follows = () => {};
     if (sheet) {
+      setApart(sheet, input.asks ?? [], fromBoat);
       const titles = (/** @type {string[]} */ names) => names.map((name) => form.fields.get(`/${name}`)?.title ?? input.properties?.[name]?.title ?? name).join(', ');
       const left = [old && 'The answer from before', without.length > 0 && `Without: ${titles(without)}`, held.length > 0 && `As it was before: ${titles(held)}`].filter(Boolean);
       const told = taken.loose.length === 0; // at the fields
