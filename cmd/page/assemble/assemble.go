@@ -71,7 +71,7 @@ func PageIn(in *Language, root string, module []byte, tell func(string)) ([]byte
 		return nil, err
 	}
 	tell("packing one file")
-	return pack(parts{Shell: string(shell), First: first, Style: style, Script: script, Aside: aside, Program: "globalThis.partsOfLine=" + line + ";\n" + program, Module: module, Boats: boats, Checks: checks})
+	return pack(parts{Shell: string(shell), First: withOwnTokens(first), Style: style, Script: script, Aside: aside, Program: "globalThis.partsOfLine=" + line + ";\n" + program, Module: module, Boats: boats, Checks: checks})
 }
 
 // Root is the folder of the go.mod that the working folder belongs to.

@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-var token = regexp.MustCompile(`--([a-z-]+): #([0-9a-f]{6});`)
+var colourToken = regexp.MustCompile(`--([a-z-]+): #([0-9a-f]{6});`)
 
 // By day every text stands out from its ground by 7:1 (WCAG 2.2, 1.4.6), in
 // the dark by 4.5:1 (1.4.3): letters that glare blind eyes that must see out.
@@ -25,7 +25,7 @@ func TestContrast(t *testing.T) {
 	}
 	for _, block := range strings.SplitAfter(string(text), "}") {
 		colour := map[string]float64{}
-		for _, m := range token.FindAllStringSubmatch(block, -1) {
+		for _, m := range colourToken.FindAllStringSubmatch(block, -1) {
 			colour[m[1]] = luminance(t, m[2])
 		}
 		if _, ok := colour["ground"]; !ok {

@@ -13,12 +13,16 @@ import (
 // one text too.
 var onlyDocument = regexp.MustCompile(`"source":\{"document":("(?:[^"\\]|\\.)*")\}`)
 
+// bracket is what the values of an unverified row rest on.
+var bracket = regexp.MustCompile(`,"bracket":"(?:[^"\\]|\\.)*"`)
+
 // compact is a file without its spaces and line ends, its sources as short as they can
-// be read, and its limits without their notes: these are for whoever reads the rules,
-// and nothing that the module answers has them.
+// be read, its rows without what their brackets rest on and its limits without their
+// notes: these are for whoever reads the rules, and nothing that the module answers
+// has them.
 func compact(text []byte) ([]byte, error) {
 	small, err := spaceless(text)
-	return onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), err
+	return bracket.ReplaceAll(onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), nil), err
 }
 
 func spaceless(text []byte) ([]byte, error) {

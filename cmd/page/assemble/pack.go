@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/base64"
 	"fmt"
+	"regexp"
 	"strings"
 
 	"example.org/driveline/cmd/page/gzip"
@@ -31,7 +32,7 @@ func pack(p parts) ([]byte, error) {
 			return nil, fmt.Errorf("the %s holds an end tag and would break out of its element", name)
 		}
 	}
-	page := p.Shell
+	page := lineEnds.ReplaceAllString(betweenTags.ReplaceAllString(p.Shell, "><"), " ")
 	for _, put := range []struct{ mark, text string }{
 		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p) + `">`},
 		{"<!-- style -->", "<style>" + p.First + "</style>" + packed("style", []byte(p.Style))},
@@ -70,10 +71,34 @@ func hash(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// packed is an element that holds data gzipped and in letters, with the
-// beginning of its sum, by which the page knows one calculator from another.
+// Spaces of the shell that only its source needs: what stands unpacked takes two
+// bytes a letter.
+var betweenTags, lineEnds = regexp.MustCompile(`>\s+<`), regexp.MustCompile(`\s*\n\s*`)
+
+// used are the tokens that a style refers to, token what one is set to.
+var used, token = regexp.MustCompile(`var\((--[a-z-]+)`), regexp.MustCompile(`(--[a-z-]+): ?[^;}]*;?`)
+
+// withOwnTokens is a style without the tokens that it does not refer to.
+func withOwnTokens(style string) string {
+	own := map[string]bool{}
+	for _, m := range used.FindAllStringSubmatch(style, -1) {
+		own[m[1]] = true
+	}
+	return token.ReplaceAllStringFunc(style, func(set string) string {
+		if own[token.FindStringSubmatch(set)[1]] {
+			return set
+		}
+		return ""
+	})
+}
+
+// packed is an element that holds data gzipped and in letters.
 func packed(id string, data []byte) string {
 	small := gzip.Pack(data)
-	sum := sha256.Sum256(small)
-	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d" data-sum="%x">%s</script>`, id, len(small), sum[:6], letters.Encode(small))
+	sum := ""
+	if id == "module" { // by which the page knows one calculator from another
+		whole := sha256.Sum256(small)
+		sum = fmt.Sprintf(` data-sum="%x"`, whole[:6])
+	}
+	return fmt.Sprintf(`<script type="application/octet-stream" id="%s" data-size="%d"%s>%s</script>`, id, len(small), sum, letters.Encode(small))
 }
