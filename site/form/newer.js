@@ -7,7 +7,7 @@ import { at } from '../kit/pointer.js';
 /** @typedef {import('../../wasm/marinecalc.js').Given} Given */
 
 /**
- * Says it beside each input that it is so of.
+ * Says it beside each input that it is so of; the day it is was never read.
  * @param {import('./form.js').Form} form
  * @param {{ [input: string]: Given }} given by the boat
  * @param {(input: string) => string} typedOn day on which it was typed, empty where that is not known
@@ -22,9 +22,8 @@ export function tellNewer(form, given, typedOn, read, take) {
     const typed = at(form.value, `/${name}`);
     const place = form.placeOf(`/${name}`);
     const day = typedOn(name);
-    if (origin !== 'boat' || date === '' || date < day || typed === undefined || !place || isSame(form, name, typed, text, value, read)) continue;
-    const found = text === date ? date : `${date}, ${text}`;
-    const says = date > day ? `The boat has a newer reading: ${found}. ` : `The boat has a reading of the same day: ${found}. `;
+    if (name === 'today' || origin !== 'boat' || date === '' || date < day || typed === undefined || !place || isSame(form, name, typed, text, value, read)) continue;
+    const says = date > day ? `The boat has a newer reading: ${date}, ${text}. ` : `The boat has a reading of the same day: ${date}, ${text}. `;
     const note = h('p', { class: 'newer', role: 'note' }, bound(says), button('Use it', () => take(name), { class: 'link', 'aria-label': `Use it: ${text}` }));
     place.querySelector(':scope > .from')?.after(note);
     told.set(name, note);

@@ -16,11 +16,14 @@ import (
 )
 
 // printed is the view as PDF on A4, as its bytes.
-func (b *tab) printed() []byte {
+func (b *tab) printed() []byte { return b.printedOn(8.27, 11.69) }
+
+// printedOn is the same on paper of that size, in inches.
+func (b *tab) printedOn(width, height float64) []byte {
 	b.t.Helper()
 	var pdf []byte
 	b.do(func(ctx context.Context, t *chromedp.Target) (none chromedp.Void, err error) {
-		out, err := cdp.Call(ctx, t, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: 8.27, PaperHeight: 11.69})
+		out, err := cdp.Call(ctx, t, page.PrintToPDF, page.PrintToPDFParams{PaperWidth: width, PaperHeight: height})
 		if err == nil {
 			pdf = out.Data
 		}

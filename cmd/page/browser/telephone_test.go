@@ -74,3 +74,15 @@ func TestNothingIsBrokenOrCut(t *testing.T) {
 		}
 	}
 }
+
+// The day it is was never read: a plan is not offered the day of the last reading
+// as a newer one.
+func TestTodayIsNoReading(t *testing.T) {
+	b := newTab(t, 360)
+	b.demonstrate("Juniper")
+	b.open("#/sheet/work-plan")
+	b.until(`document.querySelector("#in-today").value !== ""`)
+	if n := eval[int](b, `document.querySelectorAll(".newer").length`); n != 0 {
+		t.Errorf("%d fields say that the boat was read since: %s", n, b.text(".newer"))
+	}
+}
