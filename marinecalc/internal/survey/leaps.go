@@ -4,8 +4,6 @@ package survey
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -55,12 +53,18 @@ func mayLeap(points []boat.Point) bool {
 	if len(points) < fewestForALeap {
 		return false
 	}
-	byDay := func(a, b boat.Point) int { return strings.Compare(a.Date, b.Date) }
-	slices.SortStableFunc(points, byDay)
-	low, high := math.Inf(1), math.Inf(-1)
-	for _, p := range points[:len(points)-1] {
-		low, high = min(low, p.SI), max(high, p.SI)
+	last := 0
+	for i := range points {
+		if points[i].Date >= points[last].Date {
+			last = i
+		}
 	}
-	newest, span := points[len(points)-1].SI, high-low
+	low, high := math.Inf(1), math.Inf(-1)
+	for i := range points {
+		if i != last {
+			low, high = min(low, points[i].SI), max(high, points[i].SI)
+		}
+	}
+	newest, span := points[last].SI, high-low
 	return newest > high+some*span || newest < low-some*span
 }
