@@ -18,6 +18,11 @@ func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
 	if err := json.Unmarshal(withoutMark(text), &s); err != nil {
 		return nil, unreadable(withoutMark(text), where, err)
 	}
+	return b.settled(&s, where)
+}
+
+// settled is a file as the book takes it, or its faults.
+func (b *Book) settled(s *ruleFile, where string) (*ruleFile, problem.List) {
 	s.takeWritten()
 	switch {
 	case s.Name == "" && len(s.Rows) > 0:
@@ -32,7 +37,7 @@ func (b *Book) read(text []byte, where string) (*ruleFile, problem.List) {
 	if faults := s.faults(where); len(faults) > 0 {
 		return nil, faults
 	}
-	return &s, nil
+	return s, nil
 }
 
 // ruleFile is one file of rule data, of any kind.

@@ -2,6 +2,7 @@ package rules
 
 import (
 	"embed"
+	"encoding/json"
 	"maps"
 	"path"
 	"slices"
@@ -76,14 +77,41 @@ func standardJob() *job {
 	return all
 }
 
-// readOwn reads a file of our own.
+// readOwn reads a file of our own, which the module of the page has in short.
 func readOwn(file string) *ruleFile {
 	text, _ := files.ReadFile(file) // embedded
-	s, faults := (&Book{}).read(text, file)
+	var s *ruleFile
+	if err := json.Unmarshal(text, &s); err != nil {
+		panic(err) // as below
+	}
+	s.inFull()
+	s, faults := (&Book{}).settled(s, file)
 	if len(faults) > 0 {
 		panic(faults) // a fault in our own data; a test loads every file
 	}
 	return s
+}
+
+// inFull puts back what is left out of our own files where they are put into the
+// module (cmd/page/assemble): the id of a sign, which is that of its two ends, and
+// source and basis of a sign or of advice that is common practice.
+func (s *ruleFile) inFull() {
+	common := Provenance{NewSource("common practice, no source", "", ""), CommonPractice}
+	for i := range s.Signs {
+		if r := &s.Signs[i]; r.ID == "" {
+			r.ID = r.Cause + "/" + r.Evidence
+		}
+		s.Signs[i].Provenance.inFull(common)
+	}
+	for i := range s.Advice {
+		s.Advice[i].Provenance.inFull(common)
+	}
+}
+
+func (p *Provenance) inFull(common Provenance) {
+	if p.Source.Document == "" && p.Basis == "" {
+		*p = common
+	}
 }
 
 // filesIn lists the embedded files of a directory, in alphabetical order.

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 )
 
 // onlyDocument is a source of a row that is a document and no more; rules read it as
@@ -17,36 +18,72 @@ var onlyDocument = regexp.MustCompile(`"source":\{"document":("(?:[^"\\]|\\.)*")
 var bracket = regexp.MustCompile(`,"bracket":"(?:[^"\\]|\\.)*"`)
 
 // compact is a file without its spaces and line ends, its sources as short as they can
-// be read, its rows without what their brackets rest on and its limits without their
-// notes: these are for whoever reads the rules, and nothing that the module answers
-// has them.
+// be read, and its rows without what nobody is answered or the rules put back.
 func compact(text []byte) ([]byte, error) {
 	small, err := spaceless(text)
 	return bracket.ReplaceAll(onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), nil), err
 }
 
+// commonPractice is how rows of our own are written of which that is the source.
+const commonPractice = `{"document":"common practice, no source"} "common-practice"`
+
+// shorten leaves out of a row of a kind what can be: notes of limits are for whoever
+// reads the rules, and nothing that the module answers has them; ids of signs and what
+// is common practice of signs and advice are put back by marinecalc/rules.
+var shorten = map[string]func(row map[string]json.RawMessage){
+	"limits": func(row map[string]json.RawMessage) { delete(row, "note") },
+	"signs": func(row map[string]json.RawMessage) {
+		if ends := string(row["cause"]) + string(row["evidence"]); strings.ReplaceAll(ends, `""`, "/") == string(row["id"]) {
+			delete(row, "id")
+		}
+		withoutPractice(row)
+	},
+	"advice": withoutPractice,
+}
+
+func withoutPractice(row map[string]json.RawMessage) {
+	var source bytes.Buffer
+	if json.Compact(&source, row["source"]) == nil && source.String()+" "+string(row["basis"]) == commonPractice {
+		delete(row, "source")
+		delete(row, "basis")
+	}
+}
+
 func spaceless(text []byte) ([]byte, error) {
 	var file map[string]json.RawMessage
-	var limits []map[string]json.RawMessage
 	if err := json.Unmarshal(text, &file); err != nil {
 		return nil, err
 	}
+	plain := true
+	for kind, short := range shorten {
+		var rows []map[string]json.RawMessage
+		if json.Unmarshal(file[kind], &rows) != nil {
+			continue
+		}
+		plain = false
+		for _, row := range rows {
+			short(row)
+		}
+		written, err := encode(rows)
+		if err != nil {
+			return nil, err
+		}
+		file[kind] = written
+	}
+	if !plain {
+		return encode(file)
+	}
 	var small bytes.Buffer
-	if json.Unmarshal(file["limits"], &limits) != nil {
-		err := json.Compact(&small, text)
-		return small.Bytes(), err
-	}
-	for _, l := range limits {
-		delete(l, "note")
-	}
+	err := json.Compact(&small, text)
+	return small.Bytes(), err
+}
+
+// encode writes JSON without space, and signs as they are.
+func encode(value any) ([]byte, error) {
+	var small bytes.Buffer
 	write := json.NewEncoder(&small)
 	write.SetEscapeHTML(false)
-	if err := write.Encode(limits); err != nil {
-		return nil, err
-	}
-	file["limits"] = bytes.Clone(small.Bytes())
-	small.Reset()
-	err := write.Encode(file)
+	err := write.Encode(value)
 	return bytes.TrimSpace(small.Bytes()), err
 }
 
