@@ -14,14 +14,11 @@ import (
 // one text too.
 var onlyDocument = regexp.MustCompile(`"source":\{"document":("(?:[^"\\]|\\.)*")\}`)
 
-// bracket is what the values of an unverified row rest on.
-var bracket = regexp.MustCompile(`,"bracket":"(?:[^"\\]|\\.)*"`)
-
 // compact is a file without its spaces and line ends, its sources as short as they can
 // be read, and its rows without what nobody is answered or the rules put back.
 func compact(text []byte) ([]byte, error) {
 	small, err := spaceless(text)
-	return bracket.ReplaceAll(onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), nil), err
+	return onlyDocument.ReplaceAll(small, []byte(`"source":$1`)), err
 }
 
 // commonPractice is how rows of our own are written of which that is the source.
