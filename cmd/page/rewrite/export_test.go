@@ -1,6 +1,9 @@
 package rewrite
 
-import "slices"
+import (
+	"slices"
+	"testing"
+)
 
 // Improvements names what Jumps does beside making jumps direct.
 func Improvements() (names []string) {
@@ -16,4 +19,13 @@ func JumpsWithout(module []byte, left ...string) ([]byte, error) {
 	defer func() { improvements = all }()
 	improvements = slices.DeleteFunc(slices.Clone(all), func(i improvement) bool { return slices.Contains(left, i.name) })
 	return Jumps(module)
+}
+
+// withoutRace leaves a test to the run without the race detector, which .ci/run has too:
+// the detector makes the runs of a module five times as long, and one goroutine races
+// with none.
+func withoutRace(t *testing.T) {
+	if underRace {
+		t.Skip("run without the race detector")
+	}
 }

@@ -53,6 +53,7 @@ func says(t *testing.T, module []byte) string {
 // and waits says the same natively, in the module that Go built, and in the
 // rewritten one.
 func TestRewrittenModuleGoesTheSameWays(t *testing.T) {
+	withoutRace(t)
 	module, native := ways(t)
 	want, err := exec.Command(native).Output()
 	if err != nil {

@@ -30,6 +30,7 @@ func joined(t *testing.T, module []byte) []byte {
 // A command that panics, recovers, grows its stack and collects, for all of
 // which the runtime reads the table of functions, says the same without what traces read.
 func TestModuleWithoutTracesGoesTheSameWays(t *testing.T) {
+	withoutRace(t)
 	module, native := ways(t)
 	want, err := exec.Command(native).Output()
 	if err != nil {
