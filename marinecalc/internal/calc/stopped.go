@@ -12,7 +12,7 @@ import (
 // Stop is a verdict or advice of a sheet with which the shaft must not run under power.
 type Stop struct {
 	Why    string   // the verdict or advice, by its sheet
-	On     string   // what it is of, and the sheet
+	On     string   // what it is of, and the sheet; "" of advice: its causes say what is to be cured
 	Causes []string // ids of which one cured takes it away
 	// Advised: no verdict is sure of it, the sheet's advice says so.
 	Advised bool
@@ -42,7 +42,7 @@ func (s *Session) Stops() (list []Stop) {
 			}
 			if len(n.Stops) > 0 && !slices.ContainsFunc(list, known) {
 				first, _, _ := strings.Cut(n.Text, ". ")
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + ".", "what the sheet “" + made.Sheet.Title + "” says of it", n.Stops, true, made.Sheet})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + ".", "", n.Stops, true, made.Sheet})
 			}
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // recommended that is more than a gland should leak (pumps are run at 40 to 60 drops a
 // minute: common practice, no source).
 func TestAHotGlandIsNotCooledByATap(t *testing.T) {
-	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "back both gland nuts off by one flat, evenly. Run ten minutes", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
+	const stop, ease, tap, small, unknown, far = "stop the shaft as soon as", "of a packed gland back both nuts off by one flat, evenly", "no drip holds the rise while", "smaller than drips can hold", "drip rate found here", "far hotter than ordinary friction"
 	for _, c := range []struct {
 		what, rest       string
 		first            string

@@ -3,7 +3,7 @@
 package survey
 
 import (
-	"math"
+	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
@@ -21,7 +21,7 @@ const (
 )
 
 // leaps are the readings of the boat, but for that which the trend follows, whose
-// newest lies far outside what the earlier ones lead to: a gearbox that ran at 55 °C
+// newest lies far on the bad side of what the earlier ones lead to: a gearbox that ran at 55 °C
 // all summer and at 90 °C today is not “nothing found”, though no limit is given for it.
 func (s *Survey) leaps(session *calc.Session) (list []Found) {
 	c, err := session.Find("reading-trend")
@@ -30,7 +30,7 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 	}
 	followed, _, _, _ := session.Boat.Find("/follow/reading")
 	for _, row := range session.Book.Table("trend-readings").Rows.All() {
-		if row.Pick == followed || !mayLeap(session.Boat.Series(row.Pick)) {
+		if row.Pick == followed || !mayLeap(session.Boat.Series(row.Pick), row.Values.Of("limitSide").Text) {
 			continue
 		}
 		out, _, problems := session.Run(c, map[string]any{"reading": row.Pick})
@@ -41,15 +41,16 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 		if v == nil || off == nil || says == nil || v.Word.Plain() != sheet.Beyond || off.SI == nil || *off.SI < farLeap {
 			continue
 		}
-		list = append(list, Found{Kind: FoundMeasured, Title: row.Name + ": " + problem.MidSentence(v.Title), Text: says.Text, Calculation: c.ID, Sheet: out.Sheet.Title + ": " + problem.MidSentence(row.Name), Limit: v.Limit, Row: row.Pick})
+		list = append(list, Found{Kind: FoundMeasured, Title: row.Name + ": " + problem.MidSentence(v.Title), Text: says.Text + " Was it read alike: warm, at the same speed, the sea as warm?", Calculation: c.ID, Sheet: out.Sheet.Title + ": " + problem.MidSentence(row.Name), Limit: v.Limit, Row: row.Pick})
 	}
 	return list
 }
 
-// mayLeap tells whether a trend of the readings is worth the work: the newest is
-// outside the earlier ones by some of their span.
-func mayLeap(points []boat.Point) bool {
-	const some = 0.25
+// mayLeap tells whether a trend of the readings is worth the work: the newest is worse
+// than the middle half of the earlier ones by some of its span. One that jumped before
+// and stands is so too.
+func mayLeap(points []boat.Point, side string) bool {
+	const some = 0.5
 	if len(points) < fewestForALeap {
 		return false
 	}
@@ -59,12 +60,16 @@ func mayLeap(points []boat.Point) bool {
 			last = i
 		}
 	}
-	low, high := math.Inf(1), math.Inf(-1)
+	newest, earlier := points[last].SI, make([]float64, 0, len(points)-1)
 	for i := range points {
 		if i != last {
-			low, high = min(low, points[i].SI), max(high, points[i].SI)
+			earlier = append(earlier, points[i].SI)
 		}
 	}
-	newest, span := points[last].SI, high-low
-	return newest > high+some*span || newest < low-some*span
+	sort.Float64s(earlier)
+	low, high := earlier[len(earlier)/4], earlier[(3*len(earlier)-1)/4]
+	if side == "least" {
+		return newest < low-some*(high-low)
+	}
+	return newest > high+some*(high-low)
 }

@@ -23,6 +23,8 @@ func TestAReadingThatJumpsIsFound(t *testing.T) {
 		{[]int{55, 54, 56, 55, 55, 56, 54, 90}, "", 1},
 		{[]int{55, 54, 56, 55, 55, 56, 54, 57}, "", 0},
 		{[]int{55, 54, 90}, "", 0},
+		{[]int{55, 54, 56, 55, 55, 56, 88, 89}, "", 1}, // read again, and it stands
+		{[]int{55, 54, 56, 55, 55, 56, 54, 31}, "", 0}, // not warm yet
 		{[]int{55, 54, 56, 55, 55, 56, 54, 90}, `"follow": {"reading": "gearboxTemperature", "limit": "120 °C"},`, 1},
 	} {
 		var log []string
