@@ -19,6 +19,11 @@ type Stop struct {
 	by      *sheet.Sheet
 }
 
+// EndsBy tells whether the cure of one of some causes takes it away.
+func (k Stop) EndsBy(causes []string) bool {
+	return slices.ContainsFunc(causes, func(cause string) bool { return slices.Contains(k.Causes, cause) })
+}
+
 // Stops are the limits of this boat that are past and stop the shaft: those that
 // say so in their row, of sheets that the boat file allows; then what else such
 // sheets advise and for which the shaft stands still, unless a verdict keeps it so
@@ -37,10 +42,7 @@ func (s *Session) Stops() (list []Stop) {
 			continue
 		}
 		for _, n := range made.Sheet.Next {
-			known := func(k Stop) bool {
-				return slices.ContainsFunc(n.Stops, func(cause string) bool { return slices.Contains(k.Causes, cause) })
-			}
-			if len(n.Stops) > 0 && !slices.ContainsFunc(list, known) {
+			if len(n.Stops) > 0 && !slices.ContainsFunc(list, func(known Stop) bool { return known.EndsBy(n.Stops) }) {
 				first, _, _ := strings.Cut(n.Text, ". ")
 				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + ".", "", n.Stops, true, made.Sheet})
 			}

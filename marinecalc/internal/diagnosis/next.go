@@ -236,10 +236,7 @@ func (f *finder) heldBack() string {
 		words = append(words, h.Why)
 	}
 	for _, stop := range f.stops {
-		same := func(h Hold) bool {
-			return slices.ContainsFunc(strings.Fields(h.Causes), func(cause string) bool { return slices.Contains(stop.Causes, cause) })
-		}
-		if stop.Advised && slices.ContainsFunc(f.holds(), same) {
+		if stop.Advised && slices.ContainsFunc(f.holds(), func(h Hold) bool { return stop.EndsBy(strings.Fields(h.Causes)) }) {
 			continue // an answer has said it
 		}
 		words = append(words, stop.Why)
