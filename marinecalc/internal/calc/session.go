@@ -203,13 +203,9 @@ func (s *Session) Earlier(id string) *inputs.Outcome {
 // Work runs a calculation on the boat alone, once for all sessions of the
 // request, and keeps the answer. missing and problems say why there is none.
 func (s *Session) Work(c Calculation) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
-	e, mine := s.board.take(s, c.ID)
+	e := s.workOnce(c, c.ID, map[string]any{})
 	if e == nil {
 		return nil, nil, nil
-	}
-	if mine {
-		e.out, e.missing, e.problems = s.Run(c, map[string]any{})
-		s.board.finish(e)
 	}
 	if e.out == nil {
 		s.done[c.ID] = nil
@@ -221,6 +217,17 @@ func (s *Session) Work(c Calculation) (out *inputs.Outcome, missing []*contract.
 		s.done[c.ID] = &with
 	}
 	return s.done[c.ID], nil, nil
+}
+
+// workOnce runs a calculation once for all sessions of the request and keeps the answer
+// under a name; nil where it would lead to itself.
+func (s *Session) workOnce(c Calculation, name string, typed map[string]any) *entry {
+	e, mine := s.board.take(s, name)
+	if mine {
+		e.out, e.missing, e.problems = s.Run(c, typed)
+		s.board.finish(e)
+	}
+	return e
 }
 
 // Lacking is the error of a calculation that misses an input which it would

@@ -81,16 +81,42 @@ func (s *Session) verdictsThatStop() (list []Stop) {
 	return list
 }
 
+// Unasked are the reasons to keep the shaft still that the fault finding has by verdicts
+// and readings alone, beside the stops. There are none once a question was answered:
+// then its own sheet has them.
+func (s *Session) Unasked() (list []Stop) {
+	c, is := named(s.Calculations, faultFinding)
+	if !is || s.Boat == nil || s.Earlier(faultFinding) != nil {
+		return nil
+	}
+	e := s.workOnce(c, c.ID+" unasked", map[string]any{"answers": []any{}})
+	if e == nil || e.out == nil || e.out.Sheet.Table("holds") == nil {
+		return nil
+	}
+	stops, table := s.Stops(), e.out.Sheet.Table("holds")
+	for _, r := range table.Rows {
+		at := table.Reader(r)
+		causes := strings.Fields(at("causes"))
+		if !slices.ContainsFunc(stops, func(known Stop) bool { return known.EndsBy(causes) }) {
+			list = append(list, Stop{at("why"), "", causes, false, e.out.Sheet})
+		}
+	}
+	return list
+}
+
+const faultFinding = "fault-finding"
+
 // Still says why the shaft must not run: what the fault finding holds back, which
-// has every verdict that stops it too, or those alone; "" where it may.
+// has every verdict that stops it too, or with nothing asked those and what it would
+// hold back by itself; "" where it may.
 func (s *Session) Still() string {
-	if out := s.Earlier("fault-finding"); out != nil {
+	if out := s.Earlier(faultFinding); out != nil {
 		if r := out.Sheet.Result("heldBack"); r != nil {
 			return r.Text
 		}
 	}
 	var why []string
-	for _, stop := range s.Stops() {
+	for _, stop := range append(s.Stops(), s.Unasked()...) {
 		why = append(why, stop.Why)
 	}
 	return strings.TrimSpace(strings.Join(why, " "))
@@ -98,10 +124,10 @@ func (s *Session) Still() string {
 
 // StillBy is the sheet that says first why the shaft must not run; nil where it may.
 func (s *Session) StillBy() *sheet.Sheet {
-	if out := s.Earlier("fault-finding"); out != nil && out.Sheet.Result("heldBack") != nil {
+	if out := s.Earlier(faultFinding); out != nil && out.Sheet.Result("heldBack") != nil {
 		return out.Sheet
 	}
-	for _, stop := range s.Stops() {
+	for _, stop := range append(s.Stops(), s.Unasked()...) {
 		return stop.by
 	}
 	return nil

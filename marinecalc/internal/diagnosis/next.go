@@ -5,6 +5,7 @@
 package diagnosis
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -261,7 +262,7 @@ func (f *finder) holds() (list []Hold) {
 		}
 		told[c] = true
 		parts = append(parts, cause.Part)
-		list = append(list, Hold{keepStill(cause.KeepStill, "“"+cause.Title+"” "+f.known(c)), cause.ID})
+		list = append(list, Hold{keepStill(cause.KeepStill, "“"+cause.Title+"” "+cmp.Or(f.foundBy(c), suspected)), cause.ID})
 	}
 	for _, c := range f.belief.Found {
 		cause(c)
@@ -284,7 +285,11 @@ func (f *finder) holds() (list []Hold) {
 				ids = append(ids, f.causes.At(c).ID)
 			}
 		}
-		list = append(list, Hold{keepStill(e.KeepStill, "“"+e.Title+"” yes"), strings.Join(ids, " ")})
+		by := ""
+		if f.from[q] != byPerson {
+			by = ", " + f.from[q]
+		}
+		list = append(list, Hold{keepStill(e.KeepStill, "“"+e.Title+"” yes"+by), strings.Join(ids, " ")})
 	}
 	for _, c := range bayes.Rank(f.belief.Cause) {
 		cause(c)

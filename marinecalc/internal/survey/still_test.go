@@ -98,3 +98,43 @@ func TestAdviceToStopHoldsOnTheWholeBoat(t *testing.T) {
 		}
 	}
 }
+
+// Whether she may run does not hang on whether any question of the fault finding was
+// answered: with one answered that says nothing, each boat stands or runs as without,
+// and one with the face of her output flange worn past its limit stands.
+func TestWhetherSheRunsIsTheSameWithNothingAnswered(t *testing.T) {
+	boats := map[string]map[string]any{}
+	read := func(name string) (boat map[string]any) {
+		if err := json.Unmarshal(testboat.File(t, "testdata", "cases", name+".json"), &boat); err != nil {
+			t.Fatal(err)
+		}
+		return boat
+	}
+	for _, name := range []string{"milky-fluid", "dry-gland", "hot-gland", "weak-split-clamp", "unlocked-propeller-nut", "loose-bolts", "broken-damper", "rope-round-shaft", "backlash-doubled", "offset-only", "nothing-wrong"} {
+		boats[name] = read(name)
+	}
+	for _, wear := range []string{"0 mm", "0.03 mm", "0.045 mm", "0.06 mm", "0.1 mm"} {
+		boat := read("worn-flange-face")
+		boat["readings"].([]any)[0].(map[string]any)["outputFaceWear"] = wear
+		boats["wear "+wear] = boat
+	}
+	still := map[string]string{}
+	for name, boat := range boats {
+		delete(boat, "symptoms")
+		for _, r := range boat["readings"].([]any) {
+			delete(r.(map[string]any), "symptoms")
+		}
+		var why [2]string
+		for i := range why {
+			why[i] = testboat.Check(t, testboat.Read(t, testboat.Text(t, boat)), marinecalc.Options{}).Still
+			boat["symptoms"] = []any{map[string]any{"evidence": "smokes-more", "answer": "no"}}
+		}
+		if (why[0] == "") != (why[1] == "") {
+			t.Errorf("%s: with nothing answered %q, with one answer %q", name, why[0], why[1])
+		}
+		still[name] = why[0]
+	}
+	if still["wear 0 mm"] != "" || !strings.Contains(still["milky-fluid"], "yes, reading of") || !strings.Contains(still["wear 0.045 mm"], "verdict: Share of the clamp left: under the minimum") {
+		t.Errorf("%q", still)
+	}
+}
