@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"strings"
 
 	"example.org/driveline/marinecalc/problem"
 )
@@ -76,6 +77,14 @@ func (b *Book) DanglingIDs() problem.List {
 		lead("steps", s.ID, "remedy", remedies, s.Bares.items...)
 		for _, n := range s.Parts.items {
 			lead("steps", s.ID, "part", parts, n.Part)
+		}
+	}
+	for _, r := range b.Table("service-intervals").Rows.items {
+		for _, of := range []struct {
+			column, what string
+			known        map[string]bool
+		}{{"steps", "step", steps}, {"questions", "evidence", evidence}, {"cures", "cause", causes}, {"hazards", "caution", cautions}} {
+			lead("tables/service-intervals", r.ID, of.what, of.known, strings.Fields(r.Values.Of(of.column).Text)...)
 		}
 	}
 	return list

@@ -27,6 +27,9 @@ func (b *Boat) KeptSteps() (list []KeptStep) {
 	return list
 }
 
+// PlaceOfAnswers is where the boat file keeps what was answered to the fault finding.
+const PlaceOfAnswers = "/symptoms"
+
 // Recheck is a look that finished work still asks for.
 type Recheck struct {
 	Step        string   `json:"step"`
@@ -53,6 +56,12 @@ type ServiceDone struct {
 
 // PlaceOfService is where the boat file keeps it.
 const PlaceOfService = "/service/done"
+
+// ServiceDone is the care that was taken.
+func (b *Boat) ServiceDone() (list []ServiceDone) {
+	b.listAt(PlaceOfService, &list)
+	return list
+}
 
 // AddService returns the boat with care written behind what was taken before.
 func (b *Boat) AddService(list []ServiceDone, day string) (*Boat, error) {

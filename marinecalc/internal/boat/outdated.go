@@ -12,9 +12,12 @@ import (
 // taken with the joint apart, so that they are of one that was closed again since. The
 // play at each place counts that of every joint before it.
 var outdatedBy = map[string]string{
-	"outputNutLoosened": "outputFaceWear",
-	"backlashFlange":    "outputFaceWear", "backlashShaft": "outputFaceWear", "backlashPropeller": "outputFaceWear",
+	nutLoosened:      "outputFaceWear",
+	"backlashFlange": "outputFaceWear", "backlashShaft": "outputFaceWear", "backlashPropeller": "outputFaceWear",
 }
+
+// nutLoosened is the torque at which the nut of the output flange moved.
+const nutLoosened = "outputNutLoosened"
 
 // closedAgain is when the newest reading of a name was taken and the later day on
 // which its joint was apart or closed again, by a reading that only then can be taken,
@@ -62,12 +65,15 @@ func (b *Boat) Outdated() (list problem.List) {
 		if again == "" {
 			continue
 		}
-		why := "what it is of was renewed or set on " + again
+		why, hint := "what it is of was renewed or set on "+again, "read it anew, as it was read before"
 		if _, joint := outdatedBy[name]; joint {
-			why = "its joint was apart or closed again on " + again
+			why, hint = "its joint was apart or closed again on "+again, "read it again before she runs under power"
+		}
+		if name == nutLoosened {
+			hint = "it is read when the nut is next loosened"
 		}
 		list.Add(fmt.Sprintf("/readings/%d/%s", b.dated[name][0].entry.Index, name), "it was read on "+read+", and "+why+": it is kept, and not used",
-			"", "read it again before she runs under power")
+			"", hint)
 	}
 	return list
 }

@@ -45,3 +45,24 @@ func TestAReadingOfWhatWasRenewedDoesNotCount(t *testing.T) {
 		}
 	}
 }
+
+// What is to be done about it is of the reading: free play is read with the line at
+// rest, drips under way, and a nut's torque when it is next loosened.
+func TestWhatToDoAboutAnOldReadingIsOfTheReading(t *testing.T) {
+	b, err := boat.Read([]byte(`{"name": "Tern", "readings": [{"date": "2026-06-01", "dripRate": "5 drips/min", "backlashFlange": "2°", "outputNutLoosened": "120 N·m"}, {"date": "2026-06-03", "outputFaceWear": "0.01 mm"}],
+		"events": [{"date": "2026-06-02", "what": "packed", "renews": "dripRate"}]}`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]string{"dripRate": "read it anew, as it was read before", "backlashFlange": "read it again before she runs under power", "outputNutLoosened": "it is read when the nut is next loosened"}
+	for _, p := range b.Outdated() {
+		name := p.Where[strings.LastIndex(p.Where, "/")+1:]
+		if p.Hint != want[name] {
+			t.Errorf("%s: %s", name, p.Hint)
+		}
+		delete(want, name)
+	}
+	if len(want) > 0 {
+		t.Errorf("not told: %v", want)
+	}
+}

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/calc/conflict"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -44,7 +45,7 @@ func (s *Session) Stops() (list []Stop) {
 		for _, n := range made.Sheet.Next {
 			if len(n.Stops) > 0 && !slices.ContainsFunc(list, func(known Stop) bool { return known.EndsBy(n.Stops) }) {
 				first, _, _ := strings.Cut(n.Text, ". ")
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + ".", "", n.Stops, true, made.Sheet})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(strings.TrimSuffix(first, ".")) + trialSince(made.Sheet) + ".", "", n.Stops, true, made.Sheet})
 			}
 		}
 	}
@@ -74,7 +75,7 @@ func (s *Session) verdictsThatStop() (list []Stop) {
 			}
 			if v := made.Sheet.Verdict(l.ID); v != nil && v.Word == sheet.Beyond {
 				on := problem.MidSentence(l.Title) + " (sheet “" + made.Sheet.Title + "”)"
-				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(v.Says) + ".", on, rules.Join(nil, l.Stops), false, made.Sheet})
+				list = append(list, Stop{made.Sheet.Title + ": " + problem.MidSentence(v.Says) + trialSince(made.Sheet) + ".", on, rules.Join(nil, l.Stops), false, made.Sheet})
 			}
 		}
 	}
@@ -105,6 +106,17 @@ func (s *Session) Unasked() (list []Stop) {
 }
 
 const faultFinding = "fault-finding"
+
+// trialSince names a sea trial that is newer than what a sheet goes by, and read
+// otherwise; "" where there is none.
+func trialSince(s *sheet.Sheet) string {
+	for _, c := range s.Conflicts {
+		if n := len(c.Values); n > 0 && c.Values[n-1].Title == conflict.SeaTrial {
+			return "; the sea trial of " + c.Values[n-1].Date + " is newer and read otherwise: log it as a reading"
+		}
+	}
+	return ""
+}
 
 // Still says why the shaft must not run: what the fault finding holds back, which
 // has every verdict that stops it too, or with nothing asked those and what it would

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/calc/verdict"
@@ -57,7 +58,11 @@ func (r *writing) write() *inputs.Outcome {
 	}
 	out := &inputs.Outcome{Sheet: s}
 	for i := range r.In.Values {
-		out.Newest = max(out.Newest, r.In.Values[i].Date)
+		day := r.In.Values[i].Date
+		out.Newest = max(out.Newest, day)
+		if strings.HasPrefix(r.In.Form.Input.Properties[i].Boat, boat.LatestReading) && day != "" && (out.Oldest == "" || day < out.Oldest) {
+			out.Oldest = day
+		}
 	}
 	for i := range r.Measures {
 		m := &r.Measures[i]

@@ -136,6 +136,7 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 		owner[l.ID] = l.Calculation
 	}
 	f.takeBoat(s.Boat)
+	f.takeCare(s.Boat)
 	count := f.takeReadings(s.Boat)
 	for q, e := range f.evidence.All() {
 		a, v := answerByVerdict(e, func(limit string) *sheet.Verdict {
@@ -144,25 +145,50 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 			}
 			return nil
 		})
-		switch f.answers[q] {
-		case bayes.Unknown:
-			if a != bayes.Unknown {
-				f.put(q, a, "verdict: "+v.Title+": "+v.Reads, byVerdict)
-				f.limits[q] = v.Limit
-				count++
-			}
-		case -a:
-			if a == bayes.Yes {
-				f.overrule(q, "the verdict on “"+v.Title+"” is “"+v.Reads+"”", "verdict: "+v.Title+": "+v.Reads, byVerdict)
-				f.limits[q] = v.Limit
-				count++
-				continue
-			}
-			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but the verdict on “%s” is “%s”; the answer was counted.",
-				e.Title, answerWord(f.answers[q]), v.Title, v.Reads))
+		said := f.answers[q]
+		if a == bayes.Unknown || said == a {
+			continue
 		}
+		of := s.Earlier(owner[v.Limit])
+		from, was := "verdict: "+v.Title+": "+v.Reads, fmt.Sprintf("the verdict on “%s”%s is “%s”", v.Title, on(of.Newest), v.Reads)
+		switch {
+		case said == bayes.Unknown:
+			f.put(q, a, from, byVerdict)
+		case a == bayes.Yes && !(saidAfter(s.Boat, e.ID, "no", of.Newest) && (e.KeepStill == "" || f.stopsItself(v.Limit))):
+			f.overrule(q, was, from, byVerdict)
+		case a == bayes.No && saidBefore(s.Boat, e.ID, "yes", of.Oldest):
+			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is yes, but %s; what was measured is newer and was counted.", e.Title, was))
+			f.model.Settles[q] = f.knowledge.model.Settles[q]
+			f.put(q, a, from, byVerdict)
+		default:
+			f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is %s, but %s; the answer was counted.", e.Title, answerWord(said), was))
+			continue
+		}
+		f.limits[q] = v.Limit
+		if f.gauged[q] = v.Value + on(of.Newest); said == bayes.No {
+			f.gauged[q] += ", against the answer no"
+		}
+		count++
 	}
 	return count
+}
+
+// on is the day of what was read, behind it; "" where that is not known.
+func on(day string) string {
+	if day == "" {
+		return ""
+	}
+	return " of " + day
+}
+
+// stopsItself tells whether a limit keeps the shaft still by itself where it is past.
+func (f *finder) stopsItself(limit string) bool {
+	for _, l := range f.book.AllLimits().All() {
+		if l.ID == limit {
+			return l.Stops.Len() > 0
+		}
+	}
+	return false
 }
 
 // overrule lets what was measured stand in the place of a no, and tells it.

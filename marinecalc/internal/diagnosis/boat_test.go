@@ -47,3 +47,35 @@ func TestWhatSheDoesNotHaveCannotFail(t *testing.T) {
 		t.Errorf("what was seen does not go first: %+v", s.Result("cause"))
 	}
 }
+
+// A measured trouble stands against a no, and the reason to keep the shaft still says
+// by which figure of which day, not that she said yes. A yes from before a reading that
+// shows none is over; one from after it stands. (Common practice, no source: the newer
+// look counts.)
+func TestTheNewerLookCounts(t *testing.T) {
+	for _, c := range []struct{ name, read, at, answer, said, held, told string }{
+		{"hot, then no", "2026-04-01", "63 °C", "no", "2026-04-05", "yes: 63 °C of 2026-04-01, against the answer no", "what was measured was counted"},
+		{"hot, no before", "2026-04-05", "63 °C", "no", "2026-04-01", "yes: 63 °C of 2026-04-05, against the answer no", "what was measured was counted"},
+		{"hot, and yes", "2026-04-01", "63 °C", "yes", "2026-04-01", "yes)", ""},
+		{"cool after a yes", "2026-04-05", "22 °C", "yes", "2026-04-01", "", "what was measured is newer"},
+		{"cool before a yes", "2026-04-01", "22 °C", "yes", "2026-04-05", "yes)", "the answer was counted"},
+		{"cool on the day of a yes", "2026-04-01", "22 °C", "yes", "2026-04-01", "yes)", "the answer was counted"},
+	} {
+		s := testboat.RunOn(t, `{"name":"Tern","shaft":{"diameter":"30 mm"},"engine":{"power":"22 kW","speed":"2800 rpm"},"gearbox":{"ratioAhead":"2.1"},"gland":{"packing":"ptfe-flax","packedLength":"38 mm"},"readings":[
+			{"date":"`+c.read+`","engineSpeed":"2000 rpm","dripRate":"6 drips/min","glandTemperature":"`+c.at+`","waterTemperature":"14 °C"},
+			{"date":"`+c.said+`","symptoms":[{"evidence":"gland-hot","answer":"`+c.answer+`"}]}]}`, "fault-finding", `{}`)
+		held, told := "", ""
+		if r := s.Result("heldBack"); r != nil {
+			held = r.Text
+		}
+		if r := s.Result("contradiction"); r != nil {
+			told = r.Text
+		}
+		if (held != "") != (c.held != "") || !strings.Contains(held, c.held) {
+			t.Errorf("%s: held back %q", c.name, held)
+		}
+		if (told != "") != (c.told != "") || !strings.Contains(told, c.told) {
+			t.Errorf("%s: told %q", c.name, told)
+		}
+	}
+}

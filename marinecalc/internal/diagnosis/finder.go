@@ -27,6 +27,7 @@ type finder struct {
 	unsure   []bool      // answered with don't know
 	from     []string    // who answered
 	limits   []string    // the limit whose verdict answered, by its id, else ""
+	gauged   []string    // the figure that a verdict answered by, and its day, else ""
 	ways     [][]string  // how it was looked at, "" where nobody said
 	disagree []string    // verdicts that say otherwise than the person
 	stops    []calc.Stop // verdicts of the boat that forbid power
@@ -43,7 +44,7 @@ func newFinder(book *rules.Book) *finder {
 	f := &finder{knowledge: know(book)}
 	questions := f.evidence.Len()
 	f.answers, f.unsure = make([]bayes.Answer, questions), make([]bool, questions)
-	f.from, f.ways, f.limits = make([]string, questions), make([][]string, questions), make([]string, questions)
+	f.from, f.ways, f.limits, f.gauged = make([]string, questions), make([][]string, questions), make([]string, questions), make([]string, questions)
 	f.model = f.knowledge.model
 	f.model.Trust = f.figure("sure-nearly")
 	f.model.Wrong, f.model.Settles = slices.Clone(f.model.Wrong), slices.Clone(f.model.Settles)

@@ -285,16 +285,24 @@ func (f *finder) holds() (list []Hold) {
 				ids = append(ids, f.causes.At(c).ID)
 			}
 		}
-		by := ""
-		if f.from[q] != byPerson {
-			by = ", " + f.from[q]
-		}
-		list = append(list, Hold{keepStill(e.KeepStill, "“"+e.Title+"” yes"+by), strings.Join(ids, " ")})
+		list = append(list, Hold{keepStill(e.KeepStill, "“"+e.Title+"” yes"+f.shownBy(q)), strings.Join(ids, " ")})
 	}
 	for _, c := range bayes.Rank(f.belief.Cause) {
 		cause(c)
 	}
 	return list
+}
+
+// shownBy is what answered a question, behind the answer: a figure or a reading; ""
+// where a person did.
+func (f *finder) shownBy(q int) string {
+	switch {
+	case f.gauged[q] != "":
+		return ": " + f.gauged[q]
+	case f.from[q] != byPerson:
+		return ", " + f.from[q]
+	}
+	return ""
 }
 
 // keepStill puts the reason before what it rests on.

@@ -45,7 +45,7 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 			noted := "reading of " + list[0].entry.Date
 			switch {
 			case blind(e, a, way):
-			case said == bayes.No && saidAfter(b, e.ID, list[0].entry.Date):
+			case said == bayes.No && saidAfter(b, e.ID, "no", list[0].entry.Date):
 				f.disagree = append(f.disagree, fmt.Sprintf("To “%s” the answer is no, but the %s shows it; the answer is newer and was counted.", e.Title, noted))
 			case said == bayes.No:
 				f.overrule(q, "the "+noted+" shows it", noted, way)
@@ -59,19 +59,30 @@ func (f *finder) takeReadings(b *boat.Boat) int {
 	return count
 }
 
-// saidAfter tells whether the boat file has a no to a question from a day after
-// another. One without a day is after none.
-func saidAfter(b *boat.Boat, id, date string) bool {
-	list, _, day, ok := b.Find("/symptoms")
-	if !ok || day <= date {
-		return false
-	}
+// saidAfter tells whether the boat file has an answer to a question from a day after
+// another, by who looked. One without a day is after none.
+func saidAfter(b *boat.Boat, id, answer, date string) bool {
+	day := saidOn(b, id, answer)
+	return day != "" && day > date
+}
+
+// saidBefore tells whether the boat file has an answer to a question from a day before
+// another.
+func saidBefore(b *boat.Boat, id, answer, date string) bool {
+	day := saidOn(b, id, answer)
+	return day != "" && day < date
+}
+
+// saidOn is the day of an answer among the newest of the boat file, by who looked; ""
+// where there is none.
+func saidOn(b *boat.Boat, id, answer string) string {
+	list, _, day, _ := b.Find(boat.PlaceOfAnswers)
 	for a := range boat.Answers(list) {
-		if a.Question == id && a.Answer == "no" {
-			return true
+		if a.Question == id && a.Answer == answer && a.By != rules.Hearsay {
+			return day
 		}
 	}
-	return false
+	return ""
 }
 
 // surely is the share of wrong answers where the boat has no such thing.

@@ -9,6 +9,7 @@ import (
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/day"
+	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -58,6 +59,9 @@ func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*bo
 		return nil, err
 	}
 	if b, err = keepOutdated(b, steps, ended); err != nil {
+		return nil, err
+	}
+	if b, err = keepAnswers(book, b, rows, ended, today); err != nil {
 		return nil, err
 	}
 	return keepRechecks(b, rows, steps, ended, today)
@@ -120,6 +124,61 @@ func keepOutdated(b *boat.Boat, steps []rules.Step, ended map[string]string) (*b
 		}
 	}
 	return b, nil
+}
+
+// keepAnswers leaves out of the newest answers of the fault finding those that the
+// work has put an end to; those of the days before stay as they were written. What was
+// noticed on the very day may have been noticed after it, and stays.
+func keepAnswers(book *rules.Book, b *boat.Boat, rows []rules.Remedy, ended map[string]string, today string) (*boat.Boat, error) {
+	var cured []string
+	on := ""
+	for _, r := range rows {
+		steps := cureOf(book, r)
+		if len(steps) == 0 || slices.ContainsFunc(steps, func(s rules.Step) bool { return ended[s.ID] == "" }) {
+			continue
+		}
+		for _, cause := range r.Cures.All() {
+			cured = append(cured, cause)
+		}
+		for _, s := range steps {
+			on = max(on, ended[s.ID])
+		}
+	}
+	list, _, said, _ := b.Find(boat.PlaceOfAnswers)
+	over := diagnosis.Ended(book, b, cured, said == on)
+	if len(over) == 0 || said > on {
+		return b, nil
+	}
+	left := []any{}
+	for _, m := range boat.Objects(list) {
+		if id, _ := m["evidence"].(string); m["answer"] != "yes" || !slices.Contains(over, id) {
+			left = append(left, m)
+		}
+	}
+	return b.Keep([]boat.Typed{{Input: "answers", Pointer: boat.PlaceOfAnswers, Value: left}}, today)
+}
+
+// cureOf are the steps of a piece of work that cure: those of the work itself, or else
+// the first with which the line is closed or started again. One that not every boat has
+// is not asked for.
+func cureOf(book *rules.Book, r rules.Remedy) (list []rules.Step) {
+	var closing []rules.Step
+	all, err := stepsOf(book, []rules.Remedy{r})
+	if err != nil {
+		return nil
+	}
+	for _, s := range all {
+		switch {
+		case s.Phase == "work" && s.Unless.Of == "":
+			list = append(list, s)
+		case s.Phase == "close" || s.Phase == "first-start":
+			closing = append(closing, s)
+		}
+	}
+	if len(list) == 0 && len(closing) > 0 {
+		list = closing[:1]
+	}
+	return list
 }
 
 // hoursOn is what the hour meter read on a day, nil where it was not read then.

@@ -125,3 +125,32 @@ func TestEndedWorkIsCareDone(t *testing.T) {
 		t.Errorf("ended again: due on %q", got)
 	}
 }
+
+// Ended work puts an end to what was answered before it, once what cures is ticked off:
+// on its day to looks alone, since what was noticed may have been noticed after it.
+func TestEndedWorkPutsAnEndToAnswers(t *testing.T) {
+	for _, c := range []struct{ step, day, left string }{
+		{"pack-gland", "2026-05-03", ""},
+		{"pack-gland", "2026-05-02", "gland-hot"},
+		{"pack-gland", "2026-05-01", "packing-hard gland-hot"}, // answered after it
+		{"make-safe", "2026-05-03", "packing-hard gland-hot"},
+	} {
+		j := newJob(t, `{"name": "Tern", "gland": {"packing": "flax"}, "readings": [{"date": "2026-05-02", "symptoms": [{"evidence": "packing-hard", "answer": "yes"}, {"evidence": "gland-hot", "answer": "yes"}, {"evidence": "drip-returns", "answer": "no"}]}]}`, "repack-gland")
+		j.tick(marinecalc.TickRequest{Step: c.step, Done: &yes, Day: c.day})
+		b, err := j.engine.CloseWork(j.boat, j.work, "2026-05-09")
+		if err != nil {
+			t.Fatal(err)
+		}
+		var left []string
+		list, _, _, _ := b.Find("/symptoms")
+		for a := range boat.Answers(list) {
+			left = append(left, a.Question)
+		}
+		if want := strings.TrimSpace(c.left + " drip-returns"); strings.Join(left, " ") != want {
+			t.Errorf("%s on %s: left are %v, not %s", c.step, c.day, left, want)
+		}
+		if before, _, _, _ := b.AsOf("2026-05-02").Find("/symptoms"); len(before.([]any)) != 3 {
+			t.Errorf("%s on %s: of the day before the work %v is left", c.step, c.day, before)
+		}
+	}
+}

@@ -15,6 +15,9 @@ import (
 // taken: at cruising speed, until the gland has settled.
 const trialStage = "cruise"
 
+// SeaTrial is the title of the value that a sea trial read.
+const SeaTrial = "Sea trial"
+
 // besideTrial tells of a reading of the boat that a later sea trial took again and
 // found another: the sheet goes by the dated readings.
 func (r *Finder) besideTrial(p *contract.Property, k *inputs.Known) {
@@ -35,6 +38,6 @@ func (r *Finder) besideTrial(p *contract.Property, k *inputs.Known) {
 		Text: fmt.Sprintf("%s: %s, read %s, is used here; the sea trial of %s read %s at cruising speed, which is newer: log that as a reading.", p.Title, k.Text, k.Date, date, was),
 		Values: []sheet.ConflictValue{
 			{Input: p.Name, Title: p.Title, Text: k.Text, SI: k.Si, Origin: k.Origin, Date: k.Date},
-			{Title: "Sea trial", Text: was, SI: si, Origin: sheet.FromBoat, Date: date},
+			{Title: SeaTrial, Text: was, SI: si, Origin: sheet.FromBoat, Date: date},
 		}})
 }

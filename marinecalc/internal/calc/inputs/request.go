@@ -36,6 +36,7 @@ type Outcome struct {
 	Sheet      *sheet.Sheet
 	Unverified []Unverified
 	Newest     string // day of the newest reading in it, or ""
+	Oldest     string // day of the oldest among the newest readings that it takes, or ""
 	// Bracket is where a result that rests on unverified figures lies over the
 	// whole of their brackets, or nil.
 	Bracket func(result string) *Bracket
