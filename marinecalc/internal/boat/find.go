@@ -46,7 +46,8 @@ func (b *Boat) sortReadings() {
 
 // Pointers of a schema's keyword "boat" that look among the dated readings:
 // the newest of a name, the first one of its run, and the engine hours from
-// that to the newest.
+// that to the newest. The newest date is that of the newest reading, or of care
+// that was taken later: that day has been, at least.
 const (
 	LatestReading = "/readings/latest/"
 	FirstReading  = "/readings/first-of-run/"
@@ -77,6 +78,9 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 		return nil, "", "", false
 	}
 	if name, is := strings.CutPrefix(pointer, LatestReading); is {
+		if on, where := b.lastCare(); name == "date" && on > b.NewestDay() {
+			return on, where, on, true
+		}
 		if of := b.dated[name]; len(of) > 0 && b.stands(name) {
 			return of[0].found(nil)
 		}

@@ -53,3 +53,24 @@ func TestReadingsOfAJointThatWasClosedAgainCountNoMore(t *testing.T) {
 		}
 	}
 }
+
+// The day that stands for today where nobody typed one is that of the newest reading, or
+// of care that was taken later.
+func TestTheNewestDayCountsCare(t *testing.T) {
+	for text, want := range map[string]string{
+		`{"name": "X", "readings": [{"date": "2026-05-01", "dripRate": "5 drips/min"}]}`:                                                                                                                       "2026-05-01",
+		`{"name": "X", "readings": [{"date": "2026-05-01", "dripRate": "5 drips/min"}], "service": {"done": [{"item": "gland-packing", "date": "2026-05-04"}, {"item": "gland-read", "date": "2026-05-02"}]}}`: "2026-05-04",
+		`{"name": "X", "readings": [{"date": "2026-05-01", "dripRate": "5 drips/min"}], "service": {"done": [{"item": "gland-packing", "date": "2026-04-04"}]}}`:                                               "2026-05-01",
+		`{"name": "X", "service": {"done": [{"item": "gland-packing", "date": "2026-04-04"}]}}`:                                                                                                                "2026-04-04",
+		`{"name": "X"}`: "",
+	} {
+		b, err := boat.Read([]byte(text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, where, day, ok := b.Find(boat.LatestReading + "date")
+		if got, _ := v.(string); got != want || day != want || ok != (want != "") || ok == (where == "") {
+			t.Errorf("%s: %q at %q of %q", text, got, where, day)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package boat
 
 import (
 	"encoding/json"
+	"fmt"
 	"slices"
 )
 
@@ -61,6 +62,17 @@ const PlaceOfService = "/service/done"
 func (b *Boat) ServiceDone() (list []ServiceDone) {
 	b.listAt(PlaceOfService, &list)
 	return list
+}
+
+// lastCare is the last day on which care was taken, and where that stands; "" where
+// none was.
+func (b *Boat) lastCare() (day, where string) {
+	for i, d := range b.ServiceDone() {
+		if d.Date > day {
+			day, where = d.Date, fmt.Sprintf("/boat%s/%d/date", PlaceOfService, i)
+		}
+	}
+	return day, where
 }
 
 // AddService returns the boat with care written behind what was taken before.

@@ -3,11 +3,13 @@
 package survey
 
 import (
+	"math"
 	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
 	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -30,7 +32,7 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 	}
 	followed, _, _, _ := session.Boat.Find("/follow/reading")
 	for _, row := range session.Book.Table("trend-readings").Rows.All() {
-		if row.Pick == followed || !mayLeap(session.Boat.Series(row.Pick), row.Values.Of("limitSide").Text) {
+		if row.Pick == followed || !mayLeap(session.Boat.Series(row.Pick), &row) {
 			continue
 		}
 		out, _, problems := session.Run(c, map[string]any{"reading": row.Pick})
@@ -48,28 +50,46 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 
 // mayLeap tells whether a trend of the readings is worth the work: the newest is worse
 // than the middle half of the earlier ones by some of its span. One that jumped before
-// and stands is so too.
-func mayLeap(points []boat.Point, side string) bool {
+// and stands is so too. Readings at another speed of the engine are none like it, and of
+// what the sea warms, where nobody read the sea beside it, a season's swing is no jump.
+func mayLeap(points []boat.Point, row *rules.Row) bool {
 	const some = 0.5
-	if len(points) < fewestForALeap {
-		return false
-	}
 	last := 0
 	for i := range points {
-		if points[i].Date >= points[last].Date {
+		if points[i].When() >= points[last].When() {
 			last = i
 		}
 	}
-	newest, earlier := points[last].SI, make([]float64, 0, len(points)-1)
+	var earlier []float64
+	swing := row.Values.Of("swing").SI
 	for i := range points {
-		if i != last {
-			earlier = append(earlier, points[i].SI)
+		if i == last || !alike(points[i].Entry, points[last].Entry) {
+			continue
+		}
+		earlier = append(earlier, points[i].SI)
+		if by := row.Values.Of("surroundedBy").Text; has(points[i].Entry, by) && has(points[last].Entry, by) {
+			swing = 0 // the trend takes it off
 		}
 	}
-	sort.Float64s(earlier)
-	low, high := earlier[len(earlier)/4], earlier[(3*len(earlier)-1)/4]
-	if side == "least" {
-		return newest < low-some*(high-low)
+	if len(earlier) < fewestForALeap-1 {
+		return false
 	}
-	return newest > high+some*(high-low)
+	sort.Float64s(earlier)
+	newest, low, high := points[last].SI, earlier[len(earlier)/4], earlier[(3*len(earlier)-1)/4]
+	if row.Values.Of("limitSide").Text == "least" {
+		return newest < low-max(some*(high-low), swing)
+	}
+	return newest > high+max(some*(high-low), swing)
 }
+
+// alike tells whether two entries were read at about the same speed of the engine, as
+// far as it was noted.
+func alike(a, b *boat.Entry) bool {
+	const apart = 0.1 // common practice, no source
+	x, isX := a.Number("engineSpeed", "rotation-speed")
+	y, isY := b.Number("engineSpeed", "rotation-speed")
+	return !isX || !isY || math.Abs(x-y) <= apart*max(x, y)
+}
+
+// has tells whether an entry has a reading.
+func has(e *boat.Entry, name string) bool { _, is := e.Value(name); return is }

@@ -49,3 +49,45 @@ func TestAReadingThatJumpsIsFound(t *testing.T) {
 		}
 	}
 }
+
+// A season's sea that nobody read beside it, or another speed of the engine, is no jump;
+// the same sea, or far more than a season does, is.
+func TestWhatWasNotReadAlikeIsNoJump(t *testing.T) {
+	for _, c := range []struct {
+		name                 string
+		newest               int
+		speed, before, after string
+		found                bool
+	}{
+		{"a season, the sea not read", 62, "2000", "", "", false},
+		{"a season, the sea read once", 62, "2000", "", "20", false},
+		{"a season, the sea as warm as before", 62, "2000", "9", "9", true},
+		{"more than a season", 75, "2000", "", "", true},
+		{"at full throttle", 75, "2800", "", "", false},
+		{"at nearly the same speed", 75, "2100", "", "", true},
+		{"speed not noted", 75, "", "", "", true},
+	} {
+		entry := func(month, at int, speed, sea string) string {
+			e := fmt.Sprintf(`{"date": "2026-%02d-10", "engineHours": "%d h", "gearboxTemperature": "%d °C"`, month, 100+10*month, at)
+			if speed != "" {
+				e += `, "engineSpeed": "` + speed + ` rpm"`
+			}
+			if sea != "" {
+				e += `, "waterTemperature": "` + sea + ` °C"`
+			}
+			return e + "}"
+		}
+		var log []string
+		for i, at := range []int{48, 49, 48, 49, 48} {
+			log = append(log, entry(i+1, at, "2000", c.before))
+		}
+		boat := testboat.Read(t, `{"name": "Plover", "readings": [`+strings.Join(append(log, entry(8, c.newest, c.speed, c.after)), ",")+`]}`)
+		found := false
+		for _, f := range testboat.Check(t, boat, marinecalc.Options{}).Found {
+			found = found || f.Limit == "trend-newest" && f.Kind == survey.FoundMeasured
+		}
+		if found != c.found {
+			t.Errorf("%s: found %v", c.name, found)
+		}
+	}
+}
