@@ -39,11 +39,15 @@ func TestUnsoundRowsOfTheJobAreRefused(t *testing.T) {
 		"no such end":     `{"chains": [{"id": "a", "from": "shaft-bent", "to": "no-such", "because": "so", ` + backing + `}]}`,
 		"silent hazards":  `{"steps": [{"id": "a", "title": "A", "hours": 1, "place": "either", ` + backing + `}]}`,
 		"other table":     `{"table": "evidence", "rows": [{"id": "a", "name": "A?", ` + backing + `}]}`,
+		"care cures none": `{"table": "service-intervals", "rows": [{"id": "a", "name": "A", "values": {"part": "gland", "kind": "renew", "how": "All of it.", "within": "300 days", "cures": "no-such"}, ` + backing + `}]}`,
 		"no such step":    `{"remedies": [{"id": "a", "title": "A", "kind": "repair", "cures": ["shaft-bent"], "steps": ["no-such"], ` + backing + `}]}`,
 	} {
 		if _, faults := Standard().Overlay([]byte(text)); faults == nil {
 			t.Errorf("%s: the row was taken", name)
 		}
+	}
+	if _, faults := Standard().Overlay([]byte(`{"table": "service-intervals", "rows": [{"id": "a", "name": "A", "values": {"part": "gland", "kind": "renew", "how": "All of it.", "within": "300 days", "cures": "gland-packing-worn"}, ` + backing + `}]}`)); faults != nil {
+		t.Errorf("care that cures something is not taken: %v", faults)
 	}
 }
 
