@@ -12,6 +12,7 @@ import (
 	"sort"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/rules"
 )
@@ -206,10 +207,12 @@ func (f *finder) possible(e rules.Evidence, in Input, heldBack bool) bool {
 // vented first, and that is its cure.
 func (f *finder) ends(e rules.Evidence) bool {
 	c := f.model.Settles[f.question[e.ID]]
-	if c < 0 || f.causes.At(c).KeepStill == "" || len(f.stops) > 0 {
+	if c < 0 || f.causes.At(c).KeepStill == "" {
 		return false
 	}
-	return !slices.ContainsFunc(f.holds(), func(h Hold) bool { return !slices.Contains(strings.Fields(h.Causes), f.causes.At(c).ID) })
+	id := f.causes.At(c).ID
+	return !slices.ContainsFunc(f.holds(), func(h Hold) bool { return !slices.Contains(strings.Fields(h.Causes), id) }) &&
+		!slices.ContainsFunc(f.stops, func(stop calc.Stop) bool { return !stop.EndsBy([]string{id}) })
 }
 
 // cost is the work of a question in minutes, more for poor access and for

@@ -132,10 +132,18 @@ var ofTheWhole = strings.Fields("fault-finding line-joints repair-or-replace wor
 // every name that causes and care have for a part is known.
 func TestEveryCalculationHasItsPart(t *testing.T) {
 	held := map[string]int{}
-	rows := rules.Standard().Table(survey.PartsTable).Rows
+	rows, limits := rules.Standard().Table(survey.PartsTable).Rows, map[string]bool{}
+	for _, l := range rules.Standard().AllLimits().All() {
+		limits[l.Calculation+"/"+l.ID] = true
+	}
 	for _, row := range rows.All() {
 		for _, id := range strings.Fields(row.Values.Of("calculations").Text) {
 			held[id]++
+		}
+		for _, limit := range strings.Fields(row.Values.Of("limits").Text) {
+			if !limits[limit] {
+				t.Errorf("%s names the limit %s, which there is not", row.ID, limit)
+			}
 		}
 	}
 	for _, c := range catalogue.Calculations {

@@ -69,12 +69,14 @@ func PartOf(ctx context.Context, b *boat.Boat, o calc.Options, id, today string)
 	v.Part = partOf(row, asks, b, today)
 	ids := survey.CalculationsOf(b, row)
 	for _, f := range s.Found {
-		if slices.Contains(ids, f.Calculation) {
+		if slices.Contains(ids, f.Calculation) && (f.Limit == "" || survey.HoldsFor(book, row, ids, f.Calculation, f.Limit)) {
 			v.Found = append(v.Found, f)
 		}
 	}
 	of := func(all []survey.Finding) []survey.Finding {
-		return slices.DeleteFunc(all, func(f survey.Finding) bool { return !slices.Contains(ids, f.Calculation) })
+		return slices.DeleteFunc(all, func(f survey.Finding) bool {
+			return !survey.HoldsFor(book, row, ids, f.Calculation, f.Verdict.Limit)
+		})
 	}
 	v.Findings, v.Open = of(s.Findings), of(s.Open)
 	v.Sheets = sheetLines(s, ids)

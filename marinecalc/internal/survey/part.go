@@ -102,8 +102,9 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 		p.Reads, p.Short = "read, and held against no limit yet", "read"
 	}
 	ids := CalculationsOf(from.Boat, row)
+	own := func(calculation, limit string) bool { return HoldsFor(from.Book, row, ids, calculation, limit) }
 	for _, f := range s.Findings { // most urgent first
-		if !slices.Contains(ids, f.Calculation) {
+		if !own(f.Calculation, f.Verdict.Limit) {
 			continue
 		}
 		if p.Verdicts++; p.Verdicts == 1 {
@@ -111,9 +112,9 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 			p.Sentence, p.Calculation, p.Sheet = f.Verdict.Sentence, f.Calculation, f.Sheet
 		}
 	}
-	open := slices.ContainsFunc(s.Open, func(f Finding) bool { return slices.Contains(ids, f.Calculation) }) ||
-		slices.ContainsFunc(s.Missing, func(m Missing) bool { return slices.Contains(ids, m.Calculation) }) ||
-		slices.ContainsFunc(s.Faults, func(f Fault) bool { return slices.Contains(ids, f.Calculation) })
+	open := slices.ContainsFunc(s.Open, func(f Finding) bool { return own(f.Calculation, f.Verdict.Limit) }) ||
+		slices.ContainsFunc(s.Missing, func(m Missing) bool { return own(m.Calculation, "") }) ||
+		slices.ContainsFunc(s.Faults, func(f Fault) bool { return own(f.Calculation, "") })
 	if p.Word.Plain() == sheet.Within && open { // no OK from silence
 		p.Reads, p.Short = "OK as far as it was measured", "partly"
 	}
@@ -159,14 +160,34 @@ func failedOnTrial(from *calc.Session, row *rules.Row) (on, says string, by *she
 	return "", "", nil
 }
 
-// CalculationsOf are the calculations of a part, and the trend where that follows a
-// reading of the part.
+// CalculationsOf are the calculations of a part, those of which some limits count for it,
+// and the trend where that follows a reading of the part.
 func CalculationsOf(b *boat.Boat, row *rules.Row) []string {
 	ids := columnOf(row, "calculations")
+	for _, limit := range columnOf(row, "limits") {
+		if id, _, _ := strings.Cut(limit, "/"); !slices.Contains(ids, id) {
+			ids = append(ids, id)
+		}
+	}
 	if of, _, _, _ := b.Find("/follow/reading"); of != nil && slices.Contains(columnOf(row, "readings"), fmt.Sprint(of)) {
 		ids = append(ids, "reading-trend")
 	}
 	return ids
+}
+
+// HoldsFor tells whether a limit of a calculation, or with limit "" its sheet, counts for a
+// part with the calculations ids: for the part that names the limit, else that of the sheet.
+func HoldsFor(book *rules.Book, row *rules.Row, ids []string, calculation, limit string) bool {
+	of := ""
+	for _, other := range book.Table(PartsTable).Rows.All() {
+		if slices.Contains(columnOf(&other, "limits"), calculation+"/"+limit) {
+			return other.ID == row.ID
+		}
+		if slices.Contains(columnOf(&other, "calculations"), calculation) {
+			of = other.ID
+		}
+	}
+	return of == row.ID || of == "" && slices.Contains(ids, calculation) // a trend is of the part of its reading
 }
 
 // NamesOf are the names that causes and care have for a part.

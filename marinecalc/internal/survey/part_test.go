@@ -6,6 +6,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/sheet"
 )
 
 // What failed on the sea trial is how its part stands until it is read again, and the
@@ -32,6 +33,24 @@ func TestAPartSaysWhatTheTrialFound(t *testing.T) {
 		}
 		if c.told == "" && strings.Contains(told, "Gland temperature") || !strings.Contains(told, c.told) {
 			t.Errorf("%s%s: %s", c.warm, c.later, told)
+		}
+	}
+}
+
+// Play read at the coupling counts for the coupling, at the taper for the propeller and
+// at the output flange for the gearbox, though one sheet has them all.
+func TestPlayCountsForThePartItIsOf(t *testing.T) {
+	places := []string{"backlashOutputShaft", "backlashFlange", "backlashShaft", "backlashPropeller"}
+	for after, part := range map[int]string{1: "gearbox", 2: "coupling", 3: "propeller"} {
+		readings := ""
+		for i, place := range places {
+			readings += `, "` + place + `": "` + map[bool]string{true: "5° ± 0.05°", false: "1° ± 0.05°"}[i >= after] + `"`
+		}
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Tern", "outputFlange": {"nutTorque": "200 N·m"}, "coupling": {"bore": {"holdMethod": "clamp"}}, "readings": [{"date": "2026-05-01"`+readings+`}]}`), marinecalc.Options{})
+		for _, p := range s.Parts {
+			if over := p.Word.Plain() == sheet.Beyond; over != (p.Part == part) {
+				t.Errorf("play at the %s: the %s is %s, %s", part, p.Part, p.Reads, p.Sentence)
+			}
 		}
 	}
 }

@@ -7,6 +7,7 @@ import (
 
 	"example.org/driveline/marinecalc"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 )
 
 const readRunning = "Read her once more as she runs"
@@ -247,5 +248,62 @@ func TestSuspicionUnderEvenOddsIsNotPlanned(t *testing.T) {
 		if nothing == planned || nothing == (s.Table("schedule") != nil) || nothing && !strings.Contains(textOf(s, "suspected"), "make its look first") {
 			t.Errorf("%s: %q; %q", answers, textOf(s, "planned"), textOf(s, "suspected"))
 		}
+	}
+}
+
+// No step that runs the shaft is what cures that for which it stands still: it would wait
+// for itself. Work at rest comes before the first run in each cure of such a cause.
+func TestNoCureWaitsForItself(t *testing.T) {
+	book := rules.Standard()
+	stops := map[string]string{}
+	add := func(by string, ids rules.List[string]) {
+		for _, id := range ids.All() {
+			stops[id] = by
+		}
+	}
+	for _, l := range book.AllLimits().All() {
+		add("limit "+l.ID, l.Stops)
+	}
+	for _, a := range book.AllAdvice().All() {
+		add("advice "+a.ID, a.Stops)
+	}
+	still := map[string]bool{} // questions
+	for _, e := range book.Evidence().All() {
+		still[e.ID] = e.KeepStill != ""
+	}
+	for _, c := range book.Causes().All() {
+		if c.KeepStill != "" || still[c.Confirm] {
+			stops[c.ID] = "the cause"
+		}
+	}
+	for _, s := range book.Signs().All() {
+		if still[s.Evidence] && (s.Weight == "strong" || s.Weight == "certain") {
+			stops[s.Cause] = "sign " + s.ID
+		}
+	}
+	steps, met := map[string]rules.Step{}, 0
+	for _, s := range book.Steps().All() {
+		steps[s.ID] = s
+	}
+	for _, r := range book.Remedies().All() {
+		for _, c := range r.Cures.All() {
+			if stops[c] == "" {
+				continue
+			}
+			met++
+			works := false
+			for _, id := range r.Steps.All() {
+				s := steps[id]
+				runs := rules.Contains(s.Hazards, "turning-shaft") && s.Phase != "as-found"
+				works = works || !runs && (s.Phase == "work" || s.Phase == "close")
+				if runs && !works {
+					t.Errorf("%s, cure of %s, which keeps the shaft still by %s: “%s” runs it before anything is done", r.ID, c, stops[c], s.Title)
+					break
+				}
+			}
+		}
+	}
+	if met < 30 {
+		t.Errorf("%d cures of what keeps the shaft still", met)
 	}
 }
