@@ -48,6 +48,11 @@ func (b *Book) DanglingIDs() problem.List {
 				lead("evidence", e.ID, "way of looking", ways, r.Way)
 			}
 		}
+		for _, by := range e.Boat.items {
+			if by.Question != "" {
+				lead("evidence", e.ID, "evidence", evidence, by.Question)
+			}
+		}
 		for _, v := range e.Verdicts.items {
 			lead("evidence", e.ID, "limit", limits, v.Limits.items...)
 		}

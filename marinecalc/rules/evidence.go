@@ -80,12 +80,14 @@ func (e Evidence) Unsaid() string {
 	return "noticed"
 }
 
-// BoatAnswers says that a choice of the boat file answers the question: what a
-// boat does not have cannot fail.
+// BoatAnswers says that a choice of the boat file, or the answer to another
+// question, answers the question: what a boat does not have cannot fail.
 type BoatAnswers struct {
-	At     string       `json:"at"` // pointer into the boat file
-	Words  List[string] `json:"words"`
-	Answer string       `json:"answer"` // "yes" or "no"
+	At       string       `json:"at"`       // pointer into the boat file
+	Question string       `json:"question"` // id of the other question, in its place
+	Words    List[string] `json:"words"`
+	Answer   string       `json:"answer"` // "yes" or "no"
+	Has      string       `json:"has"`    // what she has by that, where it is work that she cannot need
 }
 
 // ReadingAnswers says that the newest reading of a name answers the question

@@ -100,6 +100,7 @@ func TestChoicesAndJointsNameWhatThereIs(t *testing.T) {
 	book := Standard()
 	words := map[string][]string{
 		"propeller-taper/keyed": {"yes", "no"}, "coupling-bore/keyed": {"yes", "no"},
+		"backlash/flangeHeldBy": {"nut", "end-bolts", "clip"}, "fault-finding/seal-kind": {"yes", "no"},
 		"coupling-bore/holdMethod": {"clamp", "set-screws", "interference", "taper"},
 		"propeller-taper/nutLock":  {"cotter", "tab-washer", "nylon-insert", "second-nut", "makers-lock", "none", "not-known"},
 	}

@@ -131,16 +131,27 @@ func (b *Boat) Ahead(today string) (list problem.List) {
 
 // Answered tells whether the newest answer to a question of the fault finding
 // is this one.
-func (b *Boat) Answered(question, answer string) bool {
-	newest, day := "", ""
-	for e := range b.Readings() {
-		for a := range Answers(e.values["symptoms"]) {
-			if a.Question == question && e.When() >= day {
-				newest, day = a.Answer, e.When()
+func (b *Boat) Answered(question, answer string) bool { return b.Said(question, "") == answer }
+
+// Said is the newest answer to a question of the fault finding, of whatever day, but for
+// those known in a way that is left out; "" where there is none.
+func (b *Boat) Said(question, without string) (answer string) {
+	if b == nil {
+		return ""
+	}
+	day := ""
+	take := func(symptoms any, on string) {
+		for a := range Answers(symptoms) {
+			if a.Question == question && on >= day && (without == "" || a.By != without) {
+				answer, day = a.Answer, on
 			}
 		}
 	}
-	return newest == answer
+	take(b.document["symptoms"], "")
+	for e := range b.Readings() {
+		take(e.values["symptoms"], e.When())
+	}
+	return answer
 }
 
 // Answer is one of the fault finding's questions with what was said to it.

@@ -27,10 +27,14 @@ func (s *Session) StepOn(step rules.Step) (on rules.Step, has bool) {
 // NoWork says why a piece of work is none of this boat, by her choices; "" where it
 // may be.
 func (s *Session) NoWork(r rules.Remedy) string {
-	if s.allows(rules.OtherThan{}, r.Unless) {
+	why := CannotBe(s.Book, s.Boat, r)
+	if !s.allows(rules.OtherThan{}, r.Unless) {
+		why = r.Absent
+	}
+	if why == "" {
 		return ""
 	}
-	return "“" + r.Title + "” is no work of this boat: " + r.Absent
+	return "“" + r.Title + "” is no work of this boat: " + why
 }
 
 // allows tells whether the boat's choices allow what is only for one and not
@@ -44,7 +48,9 @@ func (s *Session) allows(only, unless rules.OtherThan) bool {
 func (s *Session) isOther(w rules.OtherThan) bool {
 	id, name, _ := strings.Cut(w.Of, "/")
 	word := ""
-	if out := s.Earlier(id); out != nil {
+	if id == faultFinding {
+		word = Told(s.Book, s.Boat, name)
+	} else if out := s.Earlier(id); out != nil {
 		if i := out.Sheet.Input(name); i != nil {
 			word = i.Word
 		}

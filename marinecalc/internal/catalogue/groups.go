@@ -42,7 +42,12 @@ func Groups() []Group {
 // or lip seal has nothing to enter for them.
 var ofPacking = []string{"gland-heat", "gland-packing"}
 
-// Aboard tells whether a boat has what a calculation is of.
+// Aboard tells whether a boat has what a calculation is of: nothing clamps an output
+// flange that a clip holds.
 func Aboard(id string, b *boat.Boat) bool {
+	if id == "output-flange" {
+		held, _, _, _ := b.Find("/outputFlange/heldBy")
+		return held != "clip"
+	}
 	return !slices.Contains(ofPacking, id) || !b.FaceSealed()
 }

@@ -128,6 +128,7 @@ func (f *finder) wayWords(way string) string {
 // A trouble that was measured stands against a no: what keeps the shaft still
 // is not ticked away. Else what the person said wins. Both is told.
 func (f *finder) takeVerdicts(s *calc.Session) int {
+	f.takeBoat(s.Boat)
 	if s.Boat == nil {
 		return 0
 	}
@@ -135,7 +136,6 @@ func (f *finder) takeVerdicts(s *calc.Session) int {
 	for _, l := range f.book.AllLimits().All() {
 		owner[l.ID] = l.Calculation
 	}
-	f.takeBoat(s.Boat)
 	f.takeCare(s.Boat)
 	count := f.takeReadings(s.Boat)
 	for q, e := range f.evidence.All() {

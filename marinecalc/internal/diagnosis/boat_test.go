@@ -1,11 +1,14 @@
 package diagnosis_test
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
 
+	"example.org/driveline/marinecalc/internal/procedure"
 	"example.org/driveline/marinecalc/internal/testboat"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // What she does not have is not asked for and cannot lead; that alone is no
@@ -76,6 +79,59 @@ func TestTheNewerLookCounts(t *testing.T) {
 		}
 		if (told != "") != (c.told != "") || !strings.Contains(told, c.told) {
 			t.Errorf("%s: told %q", c.name, told)
+		}
+	}
+}
+
+// On a boat of a known kind no cause is suspected, look asked for, work proposed or part
+// bought that she cannot have, whether the boat file says the kind or an answer of
+// whatever day does; without it they are.
+func TestWhatIsOfAnotherKindIsNotProposed(t *testing.T) {
+	const hot = `{"date":"2026-03-02","engineHours":"310 h","glandTemperature":"66 °C","waterTemperature":"14 °C"%s}`
+	answer := func(question, word string) string {
+		return fmt.Sprintf(`,"symptoms":[{"evidence":"%s","answer":"%s"}]`, question, word)
+	}
+	for _, c := range []struct{ name, boat, cannot, looks, work, first string }{
+		{"face seal, of that day", `"readings":[` + fmt.Sprintf(hot, answer("seal-kind", "yes")) + `]`, "gland-tight gland-packing-burnt gland-packing-worn gland-shaft-scored", "gland-ease packing-hard follower-home shaft-grooved gland-drawn-up seal-kind", "adjust-gland repack-gland polish-shaft-at-gland", "seal-vented"},
+		{"face seal, told before", `"readings":[{"date":"2026-02-01"` + answer("seal-kind", "yes") + `},` + fmt.Sprintf(hot, answer("gland-hot", "yes")) + `]`, "gland-tight gland-packing-burnt gland-packing-worn gland-shaft-scored", "gland-ease packing-hard follower-home shaft-grooved gland-drawn-up seal-kind", "adjust-gland repack-gland polish-shaft-at-gland", "seal-vented"},
+		{"face seal, of the boat", `"symptoms":[` + strings.TrimSuffix(strings.TrimPrefix(answer("seal-kind", "yes"), `,"symptoms":[`), "]") + `],"readings":[` + fmt.Sprintf(hot, "") + `]`, "gland-tight", "gland-ease", "repack-gland", "seal-vented"},
+		{"packing", `"gland":{"packing":"flax"},"readings":[` + fmt.Sprintf(hot, answer("came-suddenly", "yes")) + `]`, "face-seal-dry face-seal-leaks", "seal-vented face-seal-seen seal-kind", "vent-face-seal reset-face-seal replace-face-seal", "gland-ease"},
+		{"no packing said", `"readings":[` + fmt.Sprintf(hot, answer("seal-kind", "no")) + `]`, "face-seal-dry face-seal-leaks", "seal-vented face-seal-seen", "vent-face-seal", "gland-ease"},
+		{"no keys", `"coupling":{"bore":{"key":{"fitted":"no"}}},"shaft":{"key":{"fitted":"no"}},"readings":[{"date":"2026-03-02"` + answer("knock-into-gear", "yes") + `}]`, "key-worn propeller-key-worn", "key-seen propeller-key-seen", "", ""},
+		{"fixed blades, solid hub", `"readings":[{"date":"2026-03-01","symptoms":[{"evidence":"blades-fold","answer":"no"},{"evidence":"hub-bushed","answer":"no"}]},{"date":"2026-03-02"` + answer("comes-and-goes", "yes") + `}]`, "propeller-folding-stiff propeller-hub-spun", "blades-swing hub-mark-shifted blades-fold hub-bushed", "service-folding-propeller replace-propeller-hub", ""},
+		{"flange on a clip", `"outputFlange":{"heldBy":"clip"},"readings":[{"date":"2026-03-02"` + answer("fluid-leaks", "yes") + `}]`, "output-nut-loose output-face-worn", "output-nut-turns output-face-seen", "tighten-output-nut", ""},
+		{"hearsay is no description", `"readings":[` + fmt.Sprintf(hot, `,"symptoms":[{"evidence":"seal-kind","answer":"yes","by":"hearsay"}]`) + `]`, "", "", "", "gland-ease"},
+	} {
+		boat := `{"name":"Tern","lies":"afloat",` + c.boat + `}`
+		s := testboat.RunOn(t, boat, "fault-finding", `{}`)
+		for _, table := range []string{"nextChecks", "quickQuestions"} {
+			for n := 0; s.Cell(table, n, "evidence") != nil; n++ {
+				if id := s.Cell(table, n, "evidence").Text; slices.Contains(strings.Fields(c.looks), id) {
+					t.Errorf("%s: %s is asked", c.name, id)
+				}
+			}
+		}
+		if first := s.Cell("nextChecks", 0, "evidence"); c.first != "" && (first == nil || first.Text != c.first) {
+			t.Errorf("%s: the first look is %+v", c.name, first)
+		}
+		for n := 0; s.Cell("ranking", n, "cause") != nil; n++ {
+			if cause := s.Cell("ranking", n, "cause").Text; slices.Contains(strings.Fields(c.cannot), cause) {
+				t.Errorf("%s: %s is suspected", c.name, cause)
+			}
+		}
+		b := testboat.Read(t, boat)
+		for _, id := range strings.Fields(c.work) {
+			plan := testboat.RunOn(t, boat, "work-plan", `{"today":"2026-03-03","remedies":[{"remedy":"`+id+`"}]}`)
+			if !strings.Contains(plan.Result("trouble").Text, "is no work of this boat") {
+				t.Errorf("%s: %s is planned: %q", c.name, id, plan.Result("trouble").Text)
+			}
+			for _, part := range procedure.List(rules.Standard(), b) {
+				for _, w := range part.Work {
+					if w.ID == id {
+						t.Errorf("%s: %s is offered", c.name, id)
+					}
+				}
+			}
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -155,7 +156,8 @@ func readWeb(book *rules.Book, b *boat.Boat, sheets []*sheet.Sheet) *web {
 			if e.ID != c.Confirm {
 				continue
 			}
-			w.absent[c.ID] = b != nil && answerByBoat(b, e) == bayes.No
+			has, _ := calc.ByWhatSheHas(b, e, func(id string) string { return calc.Told(book, b, id) })
+			w.absent[c.ID] = has == answerWord(bayes.No)
 			a, v := answerByVerdict(e, func(limit string) *sheet.Verdict { return verdicts[limit] })
 			switch {
 			case a == bayes.Yes:

@@ -9,6 +9,7 @@ import (
 	"sort"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -89,26 +90,33 @@ func saidOn(b *boat.Boat, id, answer string) string {
 const surely = 1e-6
 
 // takeBoat lets what the boat file says she has answer what she cannot have:
-// a rigid coupling has no element to tear. It returns nothing to count, since
-// none of it is a look.
+// a rigid coupling has no element to tear, a face seal no packing. What kind she is
+// stands from whatever day it was told; what follows from it comes after. It returns
+// nothing to count, since none of it is a look. The boat may be nil.
 func (f *finder) takeBoat(b *boat.Boat) {
-	for q, e := range f.evidence.All() {
-		if a := answerByBoat(b, e); a != bayes.Unknown && f.answers[q] == bayes.Unknown {
+	told := func(id string) string {
+		if q := f.question[id]; f.answers[q] != bayes.Unknown {
+			return map[bool]string{true: "", false: answerWord(f.answers[q])}[f.onlyTold(q)]
+		}
+		return calc.Told(f.book, b, id)
+	}
+	put := func(q int, word string) {
+		if a := answerOf[word]; a != bayes.Unknown && f.answers[q] == bayes.Unknown {
 			f.put(q, a, byBoat, "")
 			f.model.Wrong[q] = surely
 		}
 	}
-}
-
-// answerByBoat is what the boat file says of a question by what she has.
-func answerByBoat(b *boat.Boat, e rules.Evidence) bayes.Answer {
-	for _, by := range e.Boat.All() {
-		raw, _, _, known := b.Find(by.At)
-		if word, _ := raw.(string); known && rules.Contains(by.Words, word) {
-			return answerOf[by.Answer]
+	for _, e := range f.evidence.All() {
+		for _, by := range e.Boat.All() {
+			if by.Question != "" {
+				put(f.question[by.Question], told(by.Question))
+			}
 		}
 	}
-	return bayes.Unknown
+	for q, e := range f.evidence.All() {
+		word, _ := calc.ByWhatSheHas(b, e, told)
+		put(q, word)
+	}
 }
 
 // readingsOf are the readings of a name, the newest first.

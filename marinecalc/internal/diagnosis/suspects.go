@@ -11,14 +11,14 @@ import (
 	"example.org/driveline/marinecalc/internal/diagnosis/bayes"
 )
 
-// suspects are the causes that no look has found, in the order in which they
-// are worth looking at. A trouble that makes none of the signs that were noticed
+// suspects are the causes that no look has found and that she can have, in the
+// order in which they are worth looking at. A trouble that makes none of the signs that were noticed
 // is no explanation, however common it is: it comes after those that do, unless
 // it is among the leaders by what brings it on, or has likely made fail what
 // was found.
 func (f *finder) suspects() []int {
 	if f.inOrder == nil {
-		f.inOrder = slices.DeleteFunc(bayes.Rank(f.belief.Cause), f.isFound)
+		f.inOrder = slices.DeleteFunc(bayes.Rank(f.belief.Cause), func(c int) bool { return f.isFound(c) || f.isNotHers(c) })
 		made := f.makersOpen()
 		f.isBehind = make([]bool, len(f.belief.Cause))
 		for _, c := range f.inOrder {
@@ -32,6 +32,12 @@ func (f *finder) suspects() []int {
 		})
 	}
 	return slices.Clone(f.inOrder)
+}
+
+// isNotHers tells whether a cause cannot be on the boat, by what she has.
+func (f *finder) isNotHers(c int) bool {
+	q := f.settler[c]
+	return q >= 0 && f.answers[q] == bayes.No && f.from[q] == byBoat
 }
 
 // believe works out what the answers leave.

@@ -49,9 +49,15 @@ const NothingPoints = "nothing points anywhere"
 const notClear = "not clear yet; to look at first: "
 
 // pointsNowhere tells whether no cause is worth a name: nothing was answered
-// with yes, and the others together are likelier than the first one.
+// with yes but of what kind she is, and the others together are likelier than the
+// first one.
 func (f *finder) pointsNowhere(p float64) bool {
-	return p < f.figure("points-nowhere") && !slices.Contains(f.answers, bayes.Yes)
+	for q, a := range f.answers {
+		if a == bayes.Yes && f.from[q] != byBoat {
+			return false
+		}
+	}
+	return p < f.figure("points-nowhere")
 }
 
 func (f *finder) howSure(first, answered int) string {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/survey"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -24,7 +25,8 @@ type Work struct {
 	Ticked int      `json:"ticked"` // on the boat
 }
 
-// List is all work by the part that it is on, as the causes name it.
+// List is all work by the part that it is on, as the causes name it, but for what
+// cannot be needed on the boat.
 func List(book *rules.Book, b *boat.Boat) []PartWork {
 	kept := stepsKept(b)
 	hours := map[string]float64{}
@@ -35,7 +37,7 @@ func List(book *rules.Book, b *boat.Boat) []PartWork {
 	listed := map[string]bool{}
 	for _, cause := range book.Causes().All() {
 		for _, r := range book.Remedies().All() {
-			if listed[r.ID] || !rules.Contains(r.Cures, cause.ID) {
+			if listed[r.ID] || !rules.Contains(r.Cures, cause.ID) || calc.CannotBe(book, b, r) != "" {
 				continue
 			}
 			listed[r.ID] = true

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/upkeep/due"
 	"example.org/driveline/marinecalc/quantity"
 	"example.org/driveline/marinecalc/rules"
@@ -42,6 +43,9 @@ func (k *keeper) spares() {
 	}
 	saved := map[string]*saving{}
 	for _, c := range causes.All() {
+		if _, cannot := calc.NotHers(k.session.Book, k.session.Boat, c); cannot {
+			continue
+		}
 		parts, fit, waits := k.partsFor(&c)
 		lead := make([]float64, len(parts))
 		for i, p := range parts {
@@ -181,7 +185,7 @@ func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part, fit int, waits flo
 	}
 	needed := map[string]bool{}
 	for _, s := range k.session.Book.Steps().All() {
-		if !steps[s.ID] {
+		if _, hers := k.session.StepOn(s); !steps[s.ID] || !hers {
 			continue
 		}
 		if s.Place == "ashore" {
