@@ -132,12 +132,13 @@ let faces = 0;
  * @param {Round} of.round
  * @param {() => Json[]} of.rows
  * @param {() => Json[] | undefined} of.given rows that come from elsewhere while none is typed
+ * @param {() => boolean} of.ofToday whether those are of today
  * @param {(rows: Json[]) => void} of.put
  * @param {() => Json[]} of.fresh rows to begin with
  * @param {import('../../wasm/marinecalc.js').Units} of.units
  * @param {import('./units.js').Reader} of.read
  */
-export function clockFace({ title, round, rows, given, put, fresh, units, read }) {
+export function clockFace({ title, round, rows, given, ofToday, put, fresh, units, read }) {
   const { where, values, turn: turnName, closes, parts } = round;
   const id = `face-${++faces}`;
   const typed = () => rows().some((r) => values.some(([name]) => r[name] !== undefined));
@@ -210,6 +211,7 @@ export function clockFace({ title, round, rows, given, put, fresh, units, read }
 
   /** Takes what stands in the entry as the reading of the place. */
   function take() {
+    if (given() && !ofToday()) put(fresh()); // what another day read is not mixed with this
     const all = shown().map((r) => ({ ...r }));
     const place = places()[at];
     if (!place) return;

@@ -28,7 +28,7 @@ import { choices, isChoice, isNumber, meant, types } from './values.js';
  * @property {import('./units.js').Reader} read what was typed for a quantity
  * @property {boolean} [folds] whether groups are folded, as in a long form
  * @property {{ [member: string]: string }} [places] titles of the groups of inputs, by members of the boat file
- * @property {(pointer: string) => { value?: unknown } | undefined} [known] what the boat gives of what is asked for there
+ * @property {(pointer: string) => { value?: unknown, date?: string } | undefined} [known] what the boat gives of what is asked for there
  * @property {(value: Json) => void} changed
  */
 

@@ -1,13 +1,14 @@
 // A form drawn from a schema: objects become groups, lists become rows that
 // can be added and taken away, everything else becomes a field.
 
+import { today } from '../kit/dates.js';
 import { bound, button, h, say, steady } from '../kit/dom.js';
 import { at, below, count, names, trimmed, withAt } from '../kit/pointer.js';
 import { offerAlike } from './alike.js';
 import { clockFace, placeOf, readAlone, roundOf } from './clock.js';
 import { Field, inWords } from './field.js';
 import { inGroups } from './groups.js';
-import { chosenInstead, columns, freshRow, isShort, opened, resolved, starters } from './rows.js';
+import { chosenInstead, columns, freshRow, isShort, named, opened, resolved, starters } from './rows.js';
 import { standing, types } from './values.js';
 import { visit } from './visit.js';
 
@@ -302,7 +303,7 @@ export class Form {
     };
     const { units, read } = this.#setting;
     const face =
-      round && clockFace({ title, round, given, units, read, fresh: () => /** @type {Json[]} */ (starters(schema)), rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
+      round && clockFace({ title, round, given, ofToday: () => this.#known(pointer)?.date === today(), units, read, fresh: () => /** @type {Json[]} */ (starters(schema)), rows: () => /** @type {Json[]} */ (typed()), put: (list) => this.#putRows(pointer, list, draw) });
     const alike = offerAlike(names(pointer).at(-1) ?? '', parts, () => /** @type {Json[]} */ (typed()), (list) => this.#putRows(pointer, list, draw));
     draw();
     if (alike) for (const kind of ['input', 'change']) rows.addEventListener(kind, alike.typed);
@@ -378,9 +379,9 @@ export class Form {
         button('Remove', takeAway, { class: 'quiet', 'aria-label': `Remove ${title.toLowerCase()}` }),
       );
     if (compact) return row();
-    const first = Object.values(at(this.value, pointer) ?? {})[0];
-    const name = typeof first === 'string' ? `${title}: ${first}` : title;
-    const fold = h('details', { class: 'fold' }, h('summary', {}, name));
+    const head = h('summary', {}, named(title, at(this.value, pointer)));
+    const fold = h('details', { class: 'fold' }, head);
+    fold.addEventListener('change', () => say(head, named(title, at(this.value, pointer))));
     const make = () => {
       if (!this.#unmade.delete(pointer)) return;
       fold.append(row());

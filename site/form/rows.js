@@ -51,6 +51,16 @@ export function freshRow({ items }, number) {
 }
 
 /**
+ * A row by its number and by what stands first in it.
+ * @param {string} title
+ * @param {unknown} row
+ */
+export function named(title, row) {
+  const first = Object.values(row ?? {})[0];
+  return typeof first === 'string' ? `${title}: ${first}` : title;
+}
+
+/**
  * What each part of a row means, once for all rows; false where nothing is to
  * be said.
  * @param {[string, Schema][]} parts

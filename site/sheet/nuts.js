@@ -78,6 +78,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const raise = cell(row, 'raise');
     return cell(row, 'nut')?.text || (raise?.si ? `${raise.text.replace('-', '')} ${raise.si > 0 ? 'up' : 'down'}, pitch not given` : 'leave');
   };
+  const shifts = (/** @type {Table['rows'][0]} */ row) => Math.abs(cell(row, 'shift')?.si ?? 0) >= 5e-6;
   const moved = table.rows.findIndex((row) => cell(row, 'raise')?.si);
   const firstPair = mountRows(at).find((row) => row.includes(moved)) ?? [];
   const grid = h('div', { class: 'mounts' });
@@ -87,7 +88,9 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const now = table.rows[todo];
     const move = now && turn(now);
     const then = cell(now, 'gapThen');
-    next.textContent = !now
+    next.textContent = moved < 0
+      ? `No nut is to be turned${table.rows.some(shifts) ? '; sideways as at each mount' : ''}. Hold what was read against its limits.`
+      : !now
       ? 'All turned. Read the coupling again and type what it reads.'
       : `Next: ${cell(now, 'name')?.text}, ${move}.${firstPair.includes(todo) && cell(now, 'raise')?.si ? ` ${isLeast(cell(now, 'turns')?.si) ? `First pair: first ${EIGHTH}; then read.` : HALF_FIRST}` : ''}${then?.text ? ` ${gapsThen(then)}` : ''}`;
     grid.replaceChildren(
@@ -105,7 +108,7 @@ export function nutsFromAbove(app, table, mounts, form, place) {
     const name = cell(row, 'name')?.text ?? '';
     const words = row ? turn(row) : '';
     const shift = cell(row, 'shift');
-    const aside = shift?.si && Math.abs(shift.si) >= 5e-6 ? `${shift.text.replace('-', '')} to ${shift.si > 0 ? 'starboard' : 'port'}` : '';
+    const aside = row && shifts(row) && shift?.si ? `${shift.text.replace('-', '')} to ${shift.si > 0 ? 'starboard' : 'port'}` : '';
     const stop = cell(row, 'stop')?.text ?? '';
     const made = button('', () => {
       if (done.has(i)) done.delete(i);

@@ -15,9 +15,10 @@ import { backing, verdictCard } from './verdicts.js';
  * lists and drawings, and one drawer with how it all came about.
  * @param {Sheet} sheet
  * @param {{ [table: string]: string[] }} [opens] the calculations behind the rows of a list
+ * @param {string[]} [above] lists that an instrument shows above
  * @returns {HTMLElement[]}
  */
-export function behind(sheet, opens = {}) {
+export function behind(sheet, opens = {}, above = []) {
   const main = (sheet.results ?? []).filter((r) => r.level !== 'detail').slice(1);
   const lead = leadVerdict(sheet);
   const first = firstResult(sheet);
@@ -27,7 +28,7 @@ export function behind(sheet, opens = {}) {
     conflicts(sheet),
     judged.length > 0 && h('section', { class: 'others' }, h('h3', {}, 'Other limits'), ...judged.map(verdictLine)),
     main.length > 0 && h('section', { class: 'also-found' }, h('h3', {}, 'Also'), h('div', {}, ...main.map(resultLine))),
-    ...(sheet.tables ?? []).filter((t) => t.level !== 'detail').map((t) => h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold))),
+    ...(sheet.tables ?? []).filter((t) => t.level !== 'detail').map((t) => (above.includes(t.name) ? fold(t.title, ...listed(t, fold)) : h('section', { class: 'listed' }, h('h3', {}, t.title), ...listed(t, fold)))),
     ...(sheet.drawings ?? []).map((d) => opening(drawing(d), Object.values(opens).flat())),
     notes(sheet),
     drawer(sheet, fold),

@@ -8,6 +8,7 @@ import { button, byId, h } from '../kit/dom.js';
 import { speak } from '../kit/speak.js';
 import { forFile, saveBoat, saveFile } from '../store/files.js';
 import { followBoat } from '../store/settings.js';
+import { at } from '../kit/pointer.js';
 import { isPlain } from '../store/merge.js';
 import { add, addOnce, boats, change, inHand, nameOf, onShelf, remove, setAside, takeInHand, toSend } from '../store/shelf.js';
 import { boatOf, lineOf } from './asks.js';
@@ -16,6 +17,8 @@ import { readingTools } from './exchange.js';
 
 /** @typedef {import('../../wasm/marinecalc.js').Json} Json */
 /** @typedef {import('../../wasm/marinecalc.js').Schema} Schema */
+
+const MUCH_ASKED = 3; // calculations that ask for what a boat begins with
 
 /** @type {import('../app.js').View} */
 export function showBoat(app, main, wanted = '') {
@@ -31,7 +34,6 @@ export function showBoat(app, main, wanted = '') {
     main.querySelector('h1')?.focus();
   };
   const { id, boat } = inHand();
-  const empty = Object.keys(boat).length === 0;
   const title = h('h1', {}, 'Boat');
   const state = h('div', {});
   const tell = (/** @type {Json} */ now) => {
@@ -49,17 +51,20 @@ export function showBoat(app, main, wanted = '') {
   const parts = looked.line.parts.map((p) => ({ id: p.id, title: p.title, about: p.about, asks: p.asks, holds: p.holds.map((pointer) => pointer.slice(1)) }));
   const held = new Set(parts.flatMap((p) => p.holds));
   const cardless = Object.entries(asked.schema.properties ?? {}).filter(([name]) => !held.has(name));
+  const begin = [{ pointer: '/name', title: '', known: false, for: [] }, ...parts.flatMap((p) => p.asks.filter((a) => a.for.length >= MUCH_ASKED && a.pointer.lastIndexOf('/') > 0)).sort((a, b) => b.for.length - a.for.length)];
+  const begins = begin.slice(1).some((a) => at(boat, a.pointer) === undefined);
   const on = (/** @type {Schema['card']} */ card) => cardless.filter(([, { card: own }]) => own === card).map(([name]) => name);
   main.append(
     title,
-    shelfTools(app, id, () => cards.boat, again, empty),
+    shelfTools(app, id, () => cards.boat, again),
     damagedTools(),
     state,
-    h('div', { class: 'tools' }, h('a', { href: '#/readings', class: 'as-button' }, 'Log today’s readings'), explanationsButton(main)),
     h(
       'div',
       { class: 'boat-form cards-of' },
-      cards.card({ id: 'boat', title: 'The boat', about: '', holds: on('boat'), asks: [] }, wanted === ''),
+      begins && cards.card({ id: 'begin', title: 'Begin with these', about: 'Most calculations ask for them.', holds: [...new Set(begin.flatMap((a) => a.pointer.split('/')[1] ?? []))], asks: begin }, wanted === '', true),
+      h('div', { class: 'tools' }, h('a', { href: '#/readings', class: 'as-button' }, 'Log today’s readings'), explanationsButton(main)),
+      cards.card({ id: 'boat', title: 'The boat', about: '', holds: on('boat'), asks: [] }, wanted === '' && !begins),
       ...parts.map((p) => cards.card(p, p.id === wanted)),
       cards.card({ id: 'job', title: 'Work, events and maker’s figures', about: 'What was done, decided and noticed, and what makers say.', holds: on(undefined), asks: [] }, wanted === 'job'),
     ),
@@ -113,9 +118,8 @@ function toPlace(place) {
  * @param {string} id of the boat that is shown
  * @param {() => Json} now the boat as it is typed
  * @param {() => void} again draws the view for the boat now in hand
- * @param {boolean} open
  */
-function shelfTools(app, id, now, again, open) {
+function shelfTools(app, id, now, again) {
   const said = h('div', { role: 'alert' });
 
   const shelf = h(
@@ -180,7 +184,7 @@ function shelfTools(app, id, now, again, open) {
   );
   return h(
     'details',
-    { class: 'shelf card', open },
+    { class: 'shelf card' },
     h('summary', {}, h('span', { class: 'card-title' }, 'Saved boats'), h('span', { class: 'card-known' }, 'open, save, change')),
     h('div', { class: 'field' }, h('label', { for: 'shelf' }, 'Current boat'), h('div', { class: 'entry' }, shelf)),
     h(

@@ -53,7 +53,9 @@ export function showCalculation(app, main, id = '') {
   const { schema, choices = {}, places, cautions = [], given: fromBoat = {} } = blank;
   const input = schema.$defs.input;
   const title = schema.title ?? id;
-  const opens = Object.fromEntries(Object.entries(schema.$defs.result.properties ?? {}).flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
+  const results = Object.entries(schema.$defs.result.properties ?? {});
+  const opens = Object.fromEntries(results.flatMap(([name, p]) => (p.opens ? [[name, p.opens]] : [])));
+  const above = results.flatMap(([name, p]) => (['days', 'errands'].includes(p.instrument ?? '') ? [name] : []));
   let asked = false; // whether it is drawn anew before the next key
   let pause = 0;
   let lastKey = 0;
@@ -269,7 +271,7 @@ export function showCalculation(app, main, id = '') {
         ...(sheet.procedures ? [] : work), // what is past its limit has its cure beside it
       );
       // Behind the answer, and so once no key comes any more, but for the first time.
-      follows = () => detail.replaceChildren(...behind(sheet, opens));
+      follows = () => detail.replaceChildren(...behind(sheet, opens, above));
       if (!drawnOf) follows();
       toWork.replaceChildren(...(sheet.procedures ? work : []));
       takeAway.replaceChildren(button('Print with working', printWithWorking), ...exportButtons(app.calculator, request, sheet));

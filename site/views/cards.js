@@ -72,8 +72,9 @@ export class Cards {
    * One card.
    * @param {CardOf} of
    * @param {boolean} open
+   * @param {boolean} [alone] with what is still open alone, which stands on other cards too
    */
-  card({ id, title, about, holds, asks }, open) {
+  card({ id, title, about, holds, asks }, open, alone = false) {
     const state = h('span', { class: 'card-known' });
     const count = () => {
       const known = asks.filter(({ pointer }) => this.#knows(pointer)).length;
@@ -81,13 +82,13 @@ export class Cards {
     };
     this.#counts.push(count);
     const wrong = h('div', { role: 'alert' });
-    const card = h('details', { class: 'card', 'data-holds': holds.join(' '), 'data-card': id }, h('summary', {}, h('span', { class: 'card-title' }, title), state));
+    const card = h('details', { class: 'card', 'data-holds': alone ? '' : holds.join(' '), 'data-card': id }, h('summary', {}, h('span', { class: 'card-title' }, title), state));
     const make = () => {
       if (!card.open || card.childElementCount > 1) return;
       const missing = asks.filter((a) => !this.#knows(a.pointer)).map((a) => a.pointer);
       const whole = { type: 'object', properties: Object.fromEntries(holds.map((name) => [name, resolved(this.#asked.schema, this.#asked.schema.properties?.[name] ?? {})])) };
       const first = only(whole, '', (pointer) => missing.includes(pointer));
-      const rest = missing.length > 0 ? only(whole, '', (pointer) => !missing.includes(pointer), missing) : whole;
+      const rest = alone ? undefined : missing.length > 0 ? only(whole, '', (pointer) => !missing.includes(pointer), missing) : whole;
       /** @type {Form[]} */
       const forms = [];
       const changed = (/** @type {Json} */ value) => {
@@ -102,7 +103,7 @@ export class Cards {
       };
       for (const schema of [first, rest]) {
         if (!schema) continue;
-        forms.push(new Form({ root: this.#asked.schema, schema, value: this.#shown, prefix: 'boat', units: units(), choices: this.#asked.choices ?? {}, read: this.#app.read, changed }));
+        forms.push(new Form({ root: this.#asked.schema, schema, value: this.#shown, prefix: alone ? id : 'boat', units: units(), choices: this.#asked.choices ?? {}, read: this.#app.read, changed }));
       }
       this.#forms.push(...forms);
       const [asksFirst, others] = first ? forms : [undefined, ...forms];
@@ -112,7 +113,7 @@ export class Cards {
           { class: 'card-inside' },
           about && h('p', { class: 'help' }, about),
           wrong,
-          asksFirst && h('h2', {}, 'Still open'),
+          asksFirst && !alone && h('h2', {}, 'Still open'),
           asksFirst?.element,
           others && (asksFirst ? h('details', { class: 'fold' }, h('summary', {}, 'Known, and what is seldom asked'), others.element) : others.element),
         ),

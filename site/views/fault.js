@@ -123,11 +123,10 @@ export function showFault(app, main) {
       h(
         'div',
         { class: 'under' },
-        line.words,
+        before > 0 ? h('p', {}, `${before} answers from before count too.`) : line.words,
         lastChange(place) !== undefined && button('Back', () => takeBack(place), { class: 'quiet' }),
         given().length > 0 && (!sign || before > 0) && button('Another fault: start anew', anew, { class: 'quiet' }),
       ),
-      before > 0 ? h('p', { class: 'resume' }, `${before} answers from before count too. Is this another fault? Then start anew.`) : '',
       found.length > 0 ? h('p', { class: 'resume' }, `Found: ${found.map((r) => r.cells[at(sheet, 'name')]?.text).join(', ')}. `, button('Do it step by step', () => stands.scrollIntoView(), { class: 'link' })) : '',
       ...(next ? question(next, sheet, given().find((g) => g.evidence === next.id), say) : start(questions, yes, (q) => say(q, 'yes'))),
     );
@@ -173,14 +172,18 @@ function question(q, sheet, given, say) {
   return [
     settles && h('p', { class: 'settles' }, 'This look settles the first suspicion.'),
     h('h2', {}, q.title),
-    q.kind === 'check' && h('p', { class: 'time' }, [`${q.minutes} min`, place(q.place), row('needs')].filter(Boolean).join(' · ')),
-    h('p', {}, q.help),
-    ...(q.hazards ?? []).slice(0, 1).map(hazard),
-    (q.hazards ?? []).length > 1 && folds(q.id)(`${q.hazards.length - 1} more to beware of`, ...q.hazards.slice(1).map(hazard)),
-    row('ifYes') && h('p', { class: 'help' }, `Yes: ${row('ifYes')}`),
-    row('ifNo') && h('p', { class: 'help' }, `No: ${row('ifNo')}`),
-    q.ways.length > 1 && way,
-    h('div', { class: 'thumb' }, ...ANSWERS.map(([answer, words]) => button(words, () => say(q, answer, way.value || undefined), { 'aria-pressed': String(given?.answer === answer) }))),
+    ...(q.hazards ?? []).slice(0, 1).map(hazard), // before what is done; the answers below never stand over it
+    h(
+      'div',
+      { class: 'answering' },
+      q.kind === 'check' && h('p', { class: 'time' }, [`${q.minutes} min`, place(q.place), row('needs')].filter(Boolean).join(' · ')),
+      h('p', {}, q.help),
+      (q.hazards ?? []).length > 1 && folds(q.id)(`${q.hazards.length - 1} more to beware of`, ...q.hazards.slice(1).map(hazard)),
+      row('ifYes') && h('p', { class: 'help' }, `Yes: ${row('ifYes')}`),
+      row('ifNo') && h('p', { class: 'help' }, `No: ${row('ifNo')}`),
+      q.ways.length > 1 && way,
+      h('div', { class: 'thumb' }, ...ANSWERS.map(([answer, words]) => button(words, () => say(q, answer, way.value || undefined), { 'aria-pressed': String(given?.answer === answer) }))),
+    ),
   ].filter((part) => part instanceof HTMLElement);
 }
 

@@ -47,6 +47,7 @@ var troubles = []walk{
 		j.anew(`for (const name of ["indexedDB", "localStorage"]) Object.defineProperty(window, name, { get() { throw new DOMException("denied", "SecurityError"); } });`)
 		j.until(`document.querySelector("#keeping").textContent.includes("keeps nothing")`)
 		j.touch(`document.querySelector("#boat-now")`)
+		j.touch(button("Saved boats"))
 		j.touch(button("Demonstration: Kittiwake"))
 		j.until(`document.querySelector("h1").textContent.startsWith("Boat: ")`)
 	}},
@@ -66,6 +67,7 @@ var troubles = []walk{
 	}},
 	{"files that are no boat: cut short, a list, hostile, then a sound one", false, 8, func(j *journey) {
 		j.touch(`document.querySelector("#boat-now")`)
+		j.touch(button("Saved boats"))
 		for _, c := range []struct{ text, says string }{
 			{`{"name":"A","readings"`, "no JSON"},
 			{`[1,2]`, "one JSON object"},
@@ -87,6 +89,7 @@ var troubles = []walk{
 	}},
 	{"a file of forty megabytes: refused in words", false, 3, func(j *journey) {
 		j.touch(`document.querySelector("#boat-now")`)
+		j.touch(button("Saved boats"))
 		j.touch(button("Open a file"))
 		j.giveFile("huge.json", `{"name":"Huge","note":"`+strings.Repeat("x", 40<<20)+`"}`)
 		j.until(`document.querySelector(".shelf [role=alert]")?.textContent.trim()`)
@@ -97,6 +100,7 @@ var troubles = []walk{
 			rows = append(rows, fmt.Sprintf(`{"date":"%s","dripRate":"%d drips/min"}`, time.Date(2012, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, i).Format(time.DateOnly), 5+i%3))
 		}
 		j.touch(`document.querySelector("#boat-now")`)
+		j.touch(button("Saved boats"))
 		j.touch(button("Open a file"))
 		j.giveFile("logged.json", `{"name":"Tern","readings":[`+strings.Join(rows, ",")+`]}`)
 		j.until(`document.querySelector("h1").textContent === "Boat: Tern"`)
