@@ -11,6 +11,7 @@ import { openHeader } from './kit/header.js';
 import { lenient } from './kit/lenient.js';
 import { keepOffline } from './kit/offline.js';
 import { whenAtRest } from './kit/rest.js';
+import { speak } from './kit/speak.js';
 import { unpack } from './kit/unpack.js';
 import { cardOf, makeCardsForPrint } from './sheet/card.js';
 import { openFoldsForPrint, showWhatOpens } from './sheet/folds.js';
@@ -99,6 +100,7 @@ function route(app) {
   const [view, name] = whereTo();
   main.replaceChildren();
   cardOf(null);
+  speak(''); // what the view before said
   const views = { part: showPart, calculations: showList, boat: showBoat, survey: showSurvey, compare: showCompare, checks: showChecks, readings: showReadings, procedure: showProcedure, sheet: showCalculation };
   const showView = Object.hasOwn(views, view) ? views[/** @type {keyof typeof views} */ (view)] : showHome;
   let title = '';

@@ -327,6 +327,9 @@ export class Field {
   }
 }
 
+/** The id of a row after its name, which is for files and programs. */
+const ROW_ID = / \("[^" ]+"\)/g;
+
 /**
  * A problem as a sentence or two.
  * @param {Problem} problem
@@ -334,7 +337,7 @@ export class Field {
 export function inWords({ what, allowed, bare, hint }) {
   const both = [allowed, bare && `or a bare number in ${bare}`].filter(Boolean).join(', ');
   const parts = [what, both && `Allowed: ${both}`, hint].filter(Boolean);
-  return parts.map((p) => asSentence(/** @type {string} */ (p))).join(' ');
+  return parts.map((p) => asSentence(/** @type {string} */ (p).replace(ROW_ID, ''))).join(' ');
 }
 
 /** @param {string} text */

@@ -23,21 +23,20 @@ const CLOSES = /-closes?$/;
 /**
  * The verdict that decides how the answer is read: the most urgent one, of
  * equal ones that on the answer itself, and where all is well that on the
- * result which stands first, be it by a guide, before how the readings agree.
+ * result which stands first. That readings agree alone decides nothing.
  * @param {Sheet} sheet
  * @returns {Verdict | undefined}
  */
 export function leadVerdict(sheet) {
   const all = (sheet.verdicts ?? []).filter((v) => v.word !== 'not measured'); // most urgent first
   const well = ['within', 'inside the guide'].includes(all[0]?.word ?? '');
-  const said = all.filter((v) => !well || !CLOSES.test(v.limit));
-  const judged = said.length > 0 ? said : all;
+  const judged = all.filter((v) => !well || !CLOSES.test(v.limit));
   const alike = judged.filter((v) => v.word === judged[0]?.word);
   const own = alike.find((v) => v.on === firstResult(sheet)?.name);
   if (own || !well) return own ?? judged[0];
   const place = new Map((sheet.results ?? []).map((r, i) => [r.name, i]));
   const at = (/** @type {Verdict} */ v) => place.get(v.on) ?? Infinity;
-  return alike.reduce((first, v) => (at(v) < at(first) ? v : first));
+  return alike.length > 0 ? alike.reduce((first, v) => (at(v) < at(first) ? v : first)) : undefined;
 }
 
 /**

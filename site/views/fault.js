@@ -81,7 +81,8 @@ export function showFault(app, main) {
     wanted = undefined;
     sign = '';
     put({ ...value, answers: [...given().filter((g) => g.evidence !== q.id), ...next] });
-    main.querySelector('.asking')?.scrollIntoView();
+    asking.scrollIntoView();
+    asking.focus({ preventScroll: true }); // the button that was touched is gone
   };
 
   const form = new Form({
