@@ -20,23 +20,12 @@ export function choices(schema, tables, pointer) {
     return schema.enum.map((value, i) => ({ value, words: schema.enumTitles?.[i] ?? String(value) }));
   }
   if (schema.rows !== undefined) {
-    const rows = (tables[`${schema.rows}${pointer}`] ?? tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
-    return schema.rows === 'threads' ? rows.sort((a, b) => sizeOf(a.words) - sizeOf(b.words)) : rows;
+    return (tables[`${schema.rows}${pointer}`] ?? tables[schema.rows] ?? []).map(({ pick, name }) => ({ value: pick, words: name }));
   }
   return [
     { value: true, words: 'Yes' },
     { value: false, words: 'No' },
   ];
-}
-
-/**
- * Where a thread stands among others: inches before millimetres, by size, of
- * one size the coarse before the fine.
- * @param {string} thread
- */
-export function sizeOf(thread) {
-  const [, m, whole = 0, over = 0, under = 1, pitch = 0] = /^(M?)(?:(\d+)-(?=\d+\/))?(\d+)(?:\/(\d+))?(?:-| × )([\d.]+)/.exec(thread) ?? [];
-  return m === undefined ? Infinity : (m ? 1e6 : 0) + 1e3 * (Number(whole) + Number(over) / Number(under)) + (m ? -1 : 1) * Number(pitch);
 }
 
 /**
