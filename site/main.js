@@ -58,7 +58,7 @@ async function open() {
   const boats = unpack('boats', 'application/json').json();
   const compiled = WebAssembly.compileStreaming(unpack('module', 'application/wasm'));
   const begun = compiled.then(start).then((c) => ({ version: c.version, ready: () => c.ready(), call: (/** @type {any} */ request) => c.call(lenient(request)) }));
-  const { aside, free } = openAside(begun, compiled, unpack('aside', 'text/javascript').text());
+  const { aside, free } = openAside(begun, compiled, /** @type {any} */ (globalThis).asideProgram);
   // The worker answers what the view asks first while the page's own calculator starts.
   const early = navigator.hardwareConcurrency > 1 ? had(opening(), aside) : undefined;
   const started = await begun;

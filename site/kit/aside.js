@@ -17,7 +17,7 @@ const SHORT = ['contents', 'blank', 'run', 'fits', 'keep', 'find', 'part', 'proc
 /**
  * @param {Promise<Calculator>} calculator the page's own
  * @param {Promise<WebAssembly.Module>} module
- * @param {Promise<string>} program the worker's
+ * @param {string} program the worker's
  */
 export function openAside(calculator, module, program) {
   /** @typedef {{ request: any, done: (reply: any) => void, fail: (reason: unknown) => void }} Asked */
@@ -52,7 +52,7 @@ export function openAside(calculator, module, program) {
 
   const begin = async () => {
     try {
-      const address = URL.createObjectURL(new Blob([await program], { type: 'text/javascript' }));
+      const address = URL.createObjectURL(new Blob([program], { type: 'text/javascript' }));
       const made = new Worker(address);
       made.addEventListener('error', giveUp);
       made.addEventListener('message', ({ data: { number, reply, failed } }) => {

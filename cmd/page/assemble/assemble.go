@@ -4,6 +4,7 @@
 package assemble
 
 import (
+	"encoding/json"
 	"fmt"
 	"os"
 	"os/exec"
@@ -70,8 +71,12 @@ func PageIn(in *Language, root string, module []byte, tell func(string)) ([]byte
 	if err != nil {
 		return nil, err
 	}
+	worker, err := json.Marshal(aside) // packed with the program, half of which it is made of
+	if err != nil {
+		return nil, err
+	}
 	tell("packing one file")
-	return pack(parts{Shell: string(shell), First: withOwnTokens(first), Style: style, Script: script, Aside: aside, Program: "globalThis.partsOfLine=" + line + ";\n" + program, Module: module, Boats: boats, Checks: checks})
+	return pack(parts{Shell: string(shell), First: withOwnTokens(first), Style: style, Script: script, Program: "globalThis.partsOfLine=" + line + ";globalThis.asideProgram=" + string(worker) + ";\n" + program, Module: module, Boats: boats, Checks: checks})
 }
 
 // Root is the folder of the go.mod that the working folder belongs to.

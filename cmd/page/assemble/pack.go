@@ -17,7 +17,6 @@ type parts struct {
 	First   string // style that stands there unpacked
 	Style   string
 	Script  string // that takes style and program out and starts it
-	Aside   string // the program of the worker
 	Program string
 	Module  []byte // WebAssembly
 	Boats   string // JSON
@@ -39,7 +38,6 @@ func pack(p parts) ([]byte, error) {
 		{"<!-- boats -->", packed("boats", []byte(p.Boats))},
 		{"<!-- checks -->", packed("checks", []byte(p.Checks))},
 		{"<!-- module -->", packed("module", p.Module)},
-		{"<!-- aside -->", packed("aside", []byte(p.Aside))},
 		{"<!-- program -->", packed("program", []byte(p.Program))},
 		{"<!-- script -->", "<script>" + p.Script + "</script>"},
 	} {
