@@ -4,7 +4,6 @@
 package assemble
 
 import (
-	"encoding/json"
 	"fmt"
 	"os"
 	"os/exec"
@@ -71,7 +70,7 @@ func PageIn(in *Language, root string, module []byte, tell func(string)) ([]byte
 	if err != nil {
 		return nil, err
 	}
-	worker, err := json.Marshal(aside) // packed with the program, half of which it is made of
+	worker, err := encode(aside) // packed with the program, half of which it is made of
 	if err != nil {
 		return nil, err
 	}

@@ -32,6 +32,7 @@ func pack(p parts) ([]byte, error) {
 		}
 	}
 	page := lineEnds.ReplaceAllString(betweenTags.ReplaceAllString(p.Shell, "><"), " ")
+	page, p.Program = headPacked(page, p.Program)
 	for _, put := range []struct{ mark, text string }{
 		{"<!-- policy -->", `<meta http-equiv="Content-Security-Policy" content="` + policy(p) + `">`},
 		{"<!-- style -->", "<style>" + p.First + "</style>" + packed("style", []byte(p.Style))},
@@ -48,6 +49,22 @@ func pack(p parts) ([]byte, error) {
 	}
 	return letters.File(page), nil
 }
+
+// headPacked moves what the header holds, of which nothing works without the program,
+// from the shell into that: a seventh of the bytes.
+func headPacked(shell, program string) (string, string) {
+	of := insideHeader.FindStringSubmatchIndex(shell)
+	if of == nil {
+		return shell, program
+	}
+	head, err := encode(shell[of[2]:of[3]])
+	if err != nil {
+		return shell, program
+	}
+	return shell[:of[2]] + shell[of[3]:], "document.querySelector('header').innerHTML=" + string(head) + ";" + program
+}
+
+var insideHeader = regexp.MustCompile(`(?s)<header[^>]*>(.*)</header>`)
 
 // policy is the Content-Security-Policy of the page. It knows style and program
 // too, which stand there once they are unpacked.

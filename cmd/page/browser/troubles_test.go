@@ -94,7 +94,7 @@ var troubles = []walk{
 		j.giveFile("huge.json", `{"name":"Huge","note":"`+strings.Repeat("x", 40<<20)+`"}`)
 		j.until(`document.querySelector(".shelf [role=alert]")?.textContent.trim()`)
 	}},
-	{"a log of five thousand days, from its file to the charts", false, 4, func(j *journey) {
+	{"a log of five thousand days, from its file to the charts", false, 5, func(j *journey) {
 		var rows []string
 		for i := range 5000 {
 			rows = append(rows, fmt.Sprintf(`{"date":"%s","dripRate":"%d drips/min"}`, time.Date(2012, 1, 1, 0, 0, 0, 0, time.UTC).AddDate(0, 0, i).Format(time.DateOnly), 5+i%3))

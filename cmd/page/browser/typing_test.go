@@ -19,7 +19,8 @@ func TestNothingMovesUnderTheThumb(t *testing.T) {
 		const wrong = `document.querySelector("#in-torqueUsed-wrong")`
 		b.write("#in-torqueUsed", "5")
 		top := func() int {
-			return eval[int](b, `Math.round(document.querySelector("#in-headBearingDiameter").getBoundingClientRect().top)`)
+			// As it is painted: what grew above is made good before that.
+			return eval[int](b, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done(Math.round(document.querySelector("#in-headBearingDiameter").getBoundingClientRect().top)))))`)
 		}
 		eval[any](b, `document.querySelector("#in-torqueUsed").scrollIntoView({block: "center"})`)
 		before := top()
