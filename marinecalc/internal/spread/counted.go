@@ -2,7 +2,10 @@
 
 package spread
 
-import "math"
+import (
+	"math"
+	"sync"
+)
 
 // Count is the factor for a rate of which so much was counted, in steps of
 // one event: eight drips in a minute are Count(8/min, 1/min), two in a quarter
@@ -25,26 +28,66 @@ func Count(rate, one float64) Factor {
 // Wilson and Hilferty, whose error in the quantiles is then under 1e-4.
 const many = 200
 
+// knots are how many quantiles of a gamma distribution are calculated.
+const knots = 128
+
+// knotAt is the probability at a knot: sin² puts many at both ends.
+func knotAt(i int) float64 {
+	s := math.Sin(math.Pi / 2 * (float64(i) + 0.5) / (knots + 1))
+	return s * s
+}
+
+// gamma is the quantiles of the distribution of one shape and scale one, at the
+// knots. Nobody changes it.
+type gamma struct {
+	shape float64
+	at    [knots + 1]float64
+}
+
+// mostGammas is how many of them are kept, about 1 kB each: a count is read once and
+// drawn in every sheet that takes it, in each of its runs.
+const mostGammas = 16
+
+var gammas struct {
+	sync.Mutex
+	list []*gamma
+}
+
+// gammaFor gives the quantiles for a shape.
+func gammaFor(shape float64) *gamma {
+	gammas.Lock()
+	defer gammas.Unlock()
+	for _, g := range gammas.list {
+		if g.shape == shape {
+			return g
+		}
+	}
+	g := &gamma{shape: shape}
+	for i := range g.at {
+		g.at[i] = gammaQuantile(shape, knotAt(i))
+	}
+	if len(gammas.list) == mostGammas { // the oldest makes room
+		gammas.list = append(gammas.list[:0], gammas.list[1:]...)
+	}
+	gammas.list = append(gammas.list, g)
+	return g
+}
+
 // placeCounted turns places among the strata, 0 to n, into rates. The
 // quantiles are calculated at knots and taken as straight between them, closer
 // together where the distribution has its tails.
 func placeCounted(f *Factor, sorted []float64) {
-	const knots = 128
 	n := float64(len(sorted))
-	shape := f.Estimate/f.One + 0.5
-	at := func(i int) float64 { // knots of the probability: sin² puts many at both ends
-		s := math.Sin(math.Pi / 2 * (float64(i) + 0.5) / (knots + 1))
-		return s * s
-	}
-	from, to := 0.0, at(0)
-	low, high := 0.0, f.One*gammaQuantile(shape, to)
+	g := gammaFor(f.Estimate/f.One + 0.5)
+	from, to := 0.0, knotAt(0)
+	low, high := 0.0, f.One*g.at[0]
 	knot := 0
 	for s, place := range sorted {
 		for u := place / n; u > to && knot < knots; {
 			knot++
 			from, low = to, high
-			to = at(knot)
-			high = f.One * gammaQuantile(shape, to)
+			to = knotAt(knot)
+			high = f.One * g.at[knot]
 		}
 		u := min(place/n, to)
 		sorted[s] = low + (high-low)*(u-from)/(to-from)
