@@ -38,35 +38,78 @@ const (
 // than 8 mounts, mounts that lie nearly in one line as seen from above. A
 // centre of gravity outside the mounts is not refused: a mount then carries
 // less than nothing, and LowestLoad says so.
-func Load(in LoadInput) (LoadResult, error) {
+func Load(in LoadInput) (out LoadResult, err error) {
+	h, err := in.hung(&out)
+	if err != nil {
+		return LoadResult{}, err
+	}
+	in.stand(&h, &out)
+	in.swing(&h, &out)
+	return out, nil
+}
+
+// Stand is Load without the natural modes and what passes by them, which take half
+// of its time: those results stay 0.
+func Stand(in LoadInput) (out LoadResult, err error) {
+	h, err := in.hung(&out)
+	if err != nil {
+		return LoadResult{}, err
+	}
+	in.stand(&h, &out)
+	return out, nil
+}
+
+// Swing is Load with hardly more than the natural modes and what passes by them: what
+// the mounts carry and how the coupling moves stay 0.
+func Swing(in LoadInput) (out LoadResult, err error) {
+	h, err := in.hung(&out)
+	if err != nil {
+		return LoadResult{}, err
+	}
+	in.swing(&h, &out)
+	return out, nil
+}
+
+// hung is an engine on its mounts.
+type hung struct {
+	springs   springs
+	worn      bool // any deflection differs from when the mount was new
+	stiffness matrix
+	factor    cholesky
+}
+
+// hung checks the input and hangs the engine on its mounts as they are now.
+func (in *LoadInput) hung(out *LoadResult) (h hung, err error) {
 	if bad := in.validate(); len(bad) > 0 {
-		return LoadResult{}, bad.Err()
+		return h, bad.Err()
 	}
-	out := LoadResult{Weight: quantity.Force(gravity * float64(in.EngineMass))}
-	var now springs
-	worn := in.hang(&now, &out, true)
-	stiffness := now.stiffness()
-	factor, ok := stiffness.factor()
-	if !ok {
-		return LoadResult{}, oneLine(in.Mounts).Err()
+	out.Weight = quantity.Force(gravity * float64(in.EngineMass))
+	h.worn = in.hang(&h.springs, out, true)
+	h.stiffness = h.springs.stiffness()
+	var ok bool
+	if h.factor, ok = h.stiffness.factor(); !ok {
+		return h, oneLine(in.Mounts).Err()
 	}
-	rest := factor.solve(motion{heave: -float64(out.Weight)})
+	return h, nil
+}
+
+// stand writes what the mounts carry and how the coupling moves.
+func (in *LoadInput) stand(h *hung, out *LoadResult) {
+	rest := h.factor.solve(motion{heave: -float64(out.Weight)})
 	ahead, astern := in.drive()
 	var by [2]motion
 	for i, push := range [2]*push{&ahead, &astern} {
 		if push.known {
-			by[i] = factor.solve(push.load)
+			by[i] = h.factor.solve(push.load)
 			out.FaceMoves[i] = in.face(&by[i], push.name)
 		} else {
 			out.FaceMoves[i] = nothing
 		}
 	}
-	out.bear(&in, &now, &rest, &by, ahead.known, astern.known)
-	out.take(&in)
-	out.wear(&in, worn, &ahead, &astern)
-	out.swing(&in, &stiffness)
-	out.isolate(&in)
-	return out, nil
+	out.bear(in, &h.springs, &rest, &by, ahead.known, astern.known)
+	out.take(in)
+	out.wear(in, h.worn, &ahead, &astern)
+	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanDeflection)) / (2 * math.Pi))
 }
 
 // hang places the springs about the centre of gravity; worn tells whether any

@@ -8,8 +8,8 @@ import (
 	"example.org/driveline/marinecalc/quantity"
 )
 
-// swing finds the six natural modes.
-func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
+// swing finds the six natural modes, and what of the vibration comes through.
+func (in *LoadInput) swing(on *hung, out *LoadResult) {
 	m := float64(in.EngineMass)
 	l, w, h := float64(in.EngineLength), float64(in.EngineWidth), float64(in.EngineHeight)
 	box := func(given quantity.Inertia, a, b float64) quantity.Inertia {
@@ -24,7 +24,7 @@ func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 	for i := range mass {
 		root[i] = math.Sqrt(mass[i])
 	}
-	scaled := *stiffness
+	scaled := on.stiffness
 	for i := range scaled {
 		for j := range i + 1 {
 			scaled[i][j] *= float64(in.DynamicRatio) / (root[i] * root[j])
@@ -46,7 +46,7 @@ func (out *LoadResult) swing(in *LoadInput, stiffness *matrix) {
 		to.Meets = in.firesAt(to.Frequency)
 	}
 	out.LowestFrequency, out.HighestFrequency = out.Modes[0].Frequency, out.Modes[5].Frequency
-	out.BounceFrequency = quantity.Frequency(math.Sqrt(float64(in.DynamicRatio)*gravity/float64(out.MeanDeflection)) / (2 * math.Pi))
+	out.isolate(in)
 }
 
 // ascending gives the order of the values, lowest first.

@@ -50,6 +50,23 @@ func Bind(id string, input, output reflect.Type) (*Form, error) {
 type Call struct {
 	Input, Output reflect.Value
 	Run           func() error
+	Parts         []Part
+}
+
+// Part is a run that gives some of the results alone, in less time.
+type Part struct {
+	Gives func(result string) bool
+	Run   func() error
+}
+
+// For is the run that gives these results at least.
+func (c *Call) For(results []string) func() error {
+	for _, p := range c.Parts {
+		if !slices.ContainsFunc(results, func(r string) bool { return !p.Gives(r) }) {
+			return p.Run
+		}
+	}
+	return c.Run
 }
 
 // Shape is how the properties of an object lie in a struct.

@@ -41,14 +41,14 @@ func Bind[In, Out any](id string, compute func(In) (Out, error)) Calculation {
 
 // BindDrawn binds a calculation that also draws.
 func BindDrawn[In, Out any](id string, compute func(In) (Out, error), draw func(In, Out, picture.Brush) []sheet.Drawing) Calculation {
-	return BindPerRun(id, func(*Session) PerRun[In, Out] { return PerRun[In, Out]{compute, draw} })
+	return BindPerRun(id, func(*Session) PerRun[In, Out] { return PerRun[In, Out]{Compute: compute, Draw: draw} })
 }
 
 // BindInSession binds a calculation of the job around the arithmetic, which
 // needs rule data, the boat or other sheets. draw may be nil.
 func BindInSession[In, Out any](id string, compute func(*Session, In) (Out, error), draw func(In, Out, picture.Brush) []sheet.Drawing) Calculation {
 	return BindPerRun(id, func(s *Session) PerRun[In, Out] {
-		return PerRun[In, Out]{func(in In) (Out, error) { return compute(s, in) }, draw}
+		return PerRun[In, Out]{Compute: func(in In) (Out, error) { return compute(s, in) }, Draw: draw}
 	})
 }
 
@@ -58,6 +58,13 @@ func BindInSession[In, Out any](id string, compute func(*Session, In) (Out, erro
 type PerRun[In, Out any] struct {
 	Compute func(In) (Out, error)
 	Draw    func(In, Out, picture.Brush) []sheet.Drawing
+	Parts   []Part[In, Out] // for trials that look at few results
+}
+
+// Part does what compute does for some of the results, in less time.
+type Part[In, Out any] struct {
+	Gives   func(result string) bool
+	Compute func(In) (Out, error)
 }
 
 // BindPerRun binds what each run opens anew. Where nothing of the session is
@@ -78,6 +85,12 @@ func BindPerRun[In, Out any](id string, open func(*Session) PerRun[In, Out]) Cal
 			c.Run = func() (err error) {
 				out, err = o.Compute(in)
 				return err
+			}
+			for _, p := range o.Parts {
+				c.Parts = append(c.Parts, binding.Part{Gives: p.Gives, Run: func() (err error) {
+					out, err = p.Compute(in)
+					return err
+				}})
 			}
 			if _, ok := any(out).(Hazardous); ok {
 				c.hazards = func() []string { return any(out).(Hazardous).Hazards() }

@@ -12,7 +12,6 @@ import (
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/internal/drawing/gearing"
 	"example.org/driveline/marinecalc/internal/drawing/joints"
-	"example.org/driveline/marinecalc/internal/drawing/mounts"
 	"example.org/driveline/marinecalc/internal/drawing/shaftline"
 	"example.org/driveline/marinecalc/internal/drawing/stern"
 	"example.org/driveline/marinecalc/internal/seatrial"
@@ -50,7 +49,7 @@ var Calculations = []calc.Calculation{
 	calc.BindPerRun("alignment-change", alignmentChange),
 	calc.BindDrawn("alignment-target", mount.Target, joints.AlignmentTarget),
 	calc.BindPerRun("mount-moves", mountMoves),
-	calc.BindDrawn("mount-load", mount.Load, mounts.MountLoad),
+	calc.BindPerRun("mount-load", mountLoad),
 	calc.BindDrawn("gland-heat", gland.Heat, stern.GlandHeat),
 	calc.BindPerRun("gland-packing", glandPacking),
 	calc.BindDrawn("gland-drip", gland.Drip, stern.GlandDrip),

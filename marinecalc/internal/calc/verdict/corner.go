@@ -51,15 +51,21 @@ func (r *Judgement) cornered(h *held, limit spread.Limit, figures []figure, tria
 // tryHere runs trials with the figures as they stand, and says what they leave of limits.
 func (r *Judgement) tryHere(space *spread.Workspace, factors []spread.Factor, places []*float64, trials int, limits []*held, bounds []spread.Limit) (spread.Outcome, error) {
 	margins := make([]*float64, len(limits))
+	var results []string // that they are on
 	for i, h := range limits {
 		margins[i] = &h.margin
+		for _, name := range [...]string{h.On, h.boundOf()} {
+			if r.Result(name) != nil {
+				results = append(results, name)
+			}
+		}
 	}
 	defer func() {
 		for i, to := range places {
 			*to = factors[i].Estimate
 		}
 	}()
-	run := r.In.Request.UntilCancelled(r.In.Call.Run)
+	run := r.In.Request.UntilCancelled(r.In.Call.For(results))
 	return space.Run(factors, spread.Plan{Trials: trials, Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: spread.NoShares},
 		spread.Model{Factors: places, Results: margins, Run: func() bool {
 			if run() != nil {

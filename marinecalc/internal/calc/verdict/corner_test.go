@@ -12,6 +12,7 @@ import (
 	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/internal/calc/results"
 	"example.org/driveline/marinecalc/internal/spread"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // What trials leave of a limit is the same to the last digit whether they are run
@@ -20,7 +21,7 @@ import (
 func TestTrialsAtACornerTellOfEachLimitAsAlone(t *testing.T) {
 	x, y, value, other := 1.0, 2.0, 0.0, 0.0
 	refuse := math.Inf(1)
-	in := &inputs.Inputs{Request: &inputs.Request{Trials: 1024, Seed: 1, Ctx: context.Background()}, Call: &binding.Call{Run: func() error {
+	in := &inputs.Inputs{Form: &binding.Form{}, Request: &inputs.Request{Trials: 1024, Seed: 1, Ctx: context.Background()}, Call: &binding.Call{Run: func() error {
 		if value, other = x*y, math.Sqrt(y-1.9); x > refuse {
 			return errors.New("too much")
 		}
@@ -29,7 +30,7 @@ func TestTrialsAtACornerTellOfEachLimitAsAlone(t *testing.T) {
 	r := Judgement{Finder: conflict.Finder{Run: &results.Run{In: in}}}
 	factors := []spread.Factor{{Estimate: 1, Low: 0.9, High: 1.1, Shape: spread.Rectangular}, {Estimate: 2, Low: 1.8, High: 2.2, Shape: spread.Normal}}
 	places := []*float64{&x, &y}
-	one, beside := &held{value: &value}, &held{value: &other}
+	one, beside := &held{Limit: &rules.Limit{}, value: &value}, &held{Limit: &rules.Limit{}, value: &other}
 	for _, refuse = range []float64{math.Inf(1), 1.05} {
 		tried := func(limits []*held, bounds ...spread.Limit) spread.Range {
 			out, err := r.tryHere(new(spread.Workspace), factors, places, 256, limits, bounds)

@@ -117,9 +117,9 @@ func (r *Judgement) here(list []handed, figures []figure, n int) {
 	}
 	factors, places := r.nature(figures)
 	untried := r.In.Request.Trials == 0 || len(factors) == 0
-	of := make([]*float64, len(list))
+	of, names := make([]*float64, len(list)), make([]string, len(list))
 	for i := range list {
-		of[i] = list[i].of.Number
+		of[i], names[i] = list[i].of.Number, list[i].of.Property.Name
 		if list[i].at[n] = *of[i]; untried && !math.IsNaN(*of[i]) {
 			list[i].half[n] = 0
 		}
@@ -134,7 +134,7 @@ func (r *Judgement) here(list []handed, figures []figure, n int) {
 	}()
 	space := spread.Borrow()
 	defer space.Return()
-	run := r.In.Request.UntilCancelled(r.In.Call.Run)
+	run := r.In.Request.UntilCancelled(r.In.Call.For(names))
 	out, err := space.Run(factors, spread.Plan{Trials: min(r.In.Request.Trials, handTrials), Seed: r.In.Request.Seed, Stopped: r.In.Request.Stopped, Shares: spread.NoShares},
 		spread.Model{Factors: places, Results: of, Run: func() bool { return run() == nil }})
 	if err != nil {
