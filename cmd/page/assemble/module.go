@@ -44,7 +44,11 @@ func Compile(root string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	args := []string{"build", "-o", out, "-overlay", overlay}
+	modfile, err := withoutFormats(root, dir)
+	if err != nil {
+		return nil, err
+	}
+	args := []string{"build", "-o", out, "-overlay", overlay, "-modfile", modfile}
 	for line := range strings.Lines(string(flags)) {
 		if line = strings.TrimSpace(line); line != "" && line[0] != '#' {
 			args = append(args, line)

@@ -1,0 +1,106 @@
+package assemble
+
+import (
+	"bytes"
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/printer"
+	source "go/token"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// unasked are the functions of the schema library for formats that no schema of ours
+// asks for: addresses of mail. What they need of the standard library and nothing else
+// does, mail and MIME, is 15 kB of the packed module.
+var unasked = []string{"isEmail"}
+
+const schemaLibrary = "github.com/santhosh-tekuri/jsonschema/v5"
+
+// withoutFormats puts a copy of the schema library without the formats that are not
+// asked for into a folder, and gives the go.mod file that builds with it.
+func withoutFormats(root, folder string) (modfile string, err error) {
+	cmd := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", schemaLibrary)
+	cmd.Dir = root
+	dir, err := cmd.Output()
+	if err != nil {
+		return "", fmt.Errorf("looking for the schema library: %w", err)
+	}
+	library := filepath.Join(folder, "library")
+	if err := os.CopyFS(library, os.DirFS(strings.TrimSpace(string(dir)))); err != nil {
+		return "", err
+	}
+	if err := dropFormats(filepath.Join(library, "format.go")); err != nil {
+		return "", err
+	}
+	for _, name := range []string{"go.mod", "go.sum"} {
+		text, err := os.ReadFile(filepath.Join(root, name))
+		if err != nil {
+			return "", err
+		}
+		if name == "go.mod" {
+			text = fmt.Appendf(text, "\nreplace %s => %s\n", schemaLibrary, library)
+		}
+		if err := os.WriteFile(filepath.Join(folder, name), text, 0o644); err != nil {
+			return "", err
+		}
+	}
+	return filepath.Join(folder, "go.mod"), nil
+}
+
+// dropFormats takes the functions of unasked, what names them, and the packages that
+// they alone need, out of the library's file of formats.
+func dropFormats(file string) error {
+	text, err := os.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	names := source.NewFileSet()
+	parsed, err := parser.ParseFile(names, file, text, 0)
+	if err != nil {
+		return err
+	}
+	dropped := 0
+	parsed.Decls = slices.DeleteFunc(parsed.Decls, func(d ast.Decl) bool {
+		f, is := d.(*ast.FuncDecl)
+		gone := is && slices.Contains(unasked, f.Name.Name)
+		if gone {
+			dropped++
+		}
+		return gone
+	})
+	ast.Inspect(parsed, func(n ast.Node) bool {
+		switch n := n.(type) {
+		case *ast.CompositeLit:
+			n.Elts = slices.DeleteFunc(n.Elts, func(e ast.Expr) bool {
+				pair, is := e.(*ast.KeyValueExpr)
+				if !is {
+					return false
+				}
+				name, is := pair.Value.(*ast.Ident)
+				return is && slices.Contains(unasked, name.Name)
+			})
+		case *ast.GenDecl:
+			n.Specs = slices.DeleteFunc(n.Specs, func(s ast.Spec) bool {
+				i, is := s.(*ast.ImportSpec)
+				return is && i.Path.Value == `"net/mail"`
+			})
+		}
+		return true
+	})
+	if dropped != len(unasked) {
+		return fmt.Errorf("%s has %d of the functions %v: see unasked", file, dropped, unasked)
+	}
+	var out bytes.Buffer
+	if err := printer.Fprint(&out, names, parsed); err != nil {
+		return err
+	}
+	if err := os.Chmod(file, 0o644); err != nil { // copied as it lies in the module cache
+		return err
+	}
+	return os.WriteFile(file, out.Bytes(), 0o644)
+}

@@ -1,0 +1,71 @@
+package assemble
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// The formats that the module's schema library is built without are asked for by no
+// schema: an unknown format would let everything through.
+func TestNoSchemaAsksForAFormatThatIsLeftOut(t *testing.T) {
+	files, err := filepath.Glob(filepath.Join(mustRoot(t), "schemas", "*.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	asked := 0
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, m := range regexp.MustCompile(`"format":\s*"([^"]*)"`).FindAllStringSubmatch(string(text), -1) {
+			if asked++; m[1] != "date" { // what the library without them is known to have
+				t.Errorf("%s asks for the format %s", file, m[1])
+			}
+		}
+	}
+	if asked == 0 {
+		t.Error("no schema asks for any format")
+	}
+}
+
+// What is left out goes, with what it alone needs, and the rest of the file stays.
+func TestFormatsAreDroppedWithWhatTheyNeed(t *testing.T) {
+	dir := t.TempDir()
+	modfile, err := withoutFormats(mustRoot(t), dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := os.ReadFile(filepath.Join(dir, "library", "format.go"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, gone := range append([]string{`"email"`, `"net/mail"`}, unasked...) {
+		if strings.Contains(string(text), gone) {
+			t.Errorf("%s is still there", gone)
+		}
+	}
+	for _, stays := range []string{`"date":`, "func isDate(", "func isURI("} {
+		if !strings.Contains(string(text), stays) {
+			t.Errorf("%s is gone", stays)
+		}
+	}
+	if mod, err := os.ReadFile(modfile); err != nil || !strings.Contains(string(mod), "replace "+schemaLibrary+" => "+dir) {
+		t.Errorf("%s, %v", mod, err)
+	}
+	if err := dropFormats(filepath.Join(dir, "library", "format.go")); err == nil {
+		t.Error("a file without them is taken")
+	}
+}
+
+func mustRoot(t *testing.T) string {
+	t.Helper()
+	root, err := Root()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return root
+}
