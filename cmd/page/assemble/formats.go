@@ -21,8 +21,12 @@ var unasked = []string{"isEmail"}
 
 const schemaLibrary = "github.com/santhosh-tekuri/jsonschema/v5"
 
+// smallLibrary is where the library without them lies, from the root of the module: the
+// toolchain writes the place into what it builds, which must be the same everywhere.
+const smallLibrary = "build/schema-library"
+
 // withoutFormats puts a copy of the schema library without the formats that are not
-// asked for into a folder, and gives the go.mod file that builds with it.
+// asked for into its place, and the go.mod file that builds with it into a folder.
 func withoutFormats(root, folder string) (modfile string, err error) {
 	cmd := exec.Command("go", "list", "-m", "-f", "{{.Dir}}", schemaLibrary)
 	cmd.Dir = root
@@ -30,12 +34,28 @@ func withoutFormats(root, folder string) (modfile string, err error) {
 	if err != nil {
 		return "", fmt.Errorf("looking for the schema library: %w", err)
 	}
-	library := filepath.Join(folder, "library")
-	if err := os.CopyFS(library, os.DirFS(strings.TrimSpace(string(dir)))); err != nil {
+	place := filepath.Join(root, filepath.FromSlash(smallLibrary))
+	if err := os.MkdirAll(filepath.Dir(place), 0o755); err != nil {
 		return "", err
 	}
-	if err := dropFormats(filepath.Join(library, "format.go")); err != nil {
+	fresh, err := os.MkdirTemp(filepath.Dir(place), "library")
+	if err != nil {
 		return "", err
+	}
+	defer os.RemoveAll(fresh)
+	if err := os.CopyFS(fresh, os.DirFS(strings.TrimSpace(string(dir)))); err != nil {
+		return "", err
+	}
+	if err := dropFormats(filepath.Join(fresh, "format.go")); err != nil {
+		return "", err
+	}
+	if !sameFormats(fresh, place) { // another build at the same time may have put it there
+		if err := os.RemoveAll(place); err != nil {
+			return "", err
+		}
+		if err := os.Rename(fresh, place); err != nil && !sameFormats(fresh, place) {
+			return "", err
+		}
 	}
 	for _, name := range []string{"go.mod", "go.sum"} {
 		text, err := os.ReadFile(filepath.Join(root, name))
@@ -43,13 +63,25 @@ func withoutFormats(root, folder string) (modfile string, err error) {
 			return "", err
 		}
 		if name == "go.mod" {
-			text = fmt.Appendf(text, "\nreplace %s => %s\n", schemaLibrary, library)
+			text = fmt.Appendf(text, "\nreplace %s => ./%s\n", schemaLibrary, smallLibrary)
 		}
 		if err := os.WriteFile(filepath.Join(folder, name), text, 0o644); err != nil {
 			return "", err
 		}
 	}
 	return filepath.Join(folder, "go.mod"), nil
+}
+
+// sameFormats tells whether two copies of the library are of one version, cut alike.
+func sameFormats(a, b string) bool {
+	for _, name := range []string{"format.go", "compiler.go", "schema.go"} {
+		one, err := os.ReadFile(filepath.Join(a, name))
+		other, errOther := os.ReadFile(filepath.Join(b, name))
+		if err != nil || errOther != nil || !bytes.Equal(one, other) {
+			return false
+		}
+	}
+	return true
 }
 
 // dropFormats takes the functions of unasked, what names them, and the packages that
