@@ -33,6 +33,7 @@ var mayDecide = map[string]string{
 	"speed-meters":                          halfWidth,
 	"usual-values/mount-frequency-accuracy": halfWidth,
 	"service-intervals":                     "when to look: what is overdue by such a row is so by a guide",
+	"trend-readings":                        "how far the seasons alone move a reading: what is less is no jump, and it is under no limit by it",
 	"trial-stages":                          choice,
 	"trial-checks":                          "how far from a baseline is looked at again: a guide",
 	"vibration-sources":                     "orders of the kinematics, whose hints are looked into and are under no limit",

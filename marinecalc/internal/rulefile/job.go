@@ -18,7 +18,7 @@ var leads = []struct {
 }{
 	{"limits", "stops", []string{"causes"}}, {"advice", "stops", []string{"causes"}},
 	{"causes", "confirm", []string{"evidence"}}, {"causes", "remedies", []string{"remedies"}},
-	{"evidence", "hazards", []string{"cautions"}}, {"evidence", "verdicts/limits", []string{"limits"}},
+	{"evidence", "hazards", []string{"cautions"}}, {"evidence", "verdicts/limits", []string{"limits"}}, {"evidence", "boat/question", []string{"evidence"}},
 	{"signs", "cause", []string{"causes"}}, {"signs", "evidence", []string{"evidence"}},
 	{"chains", "from", []string{"causes", "limits"}}, {"chains", "to", []string{"causes", "limits"}},
 	{"remedies", "cures", []string{"causes"}}, {"remedies", "steps", []string{"steps"}},
@@ -27,7 +27,7 @@ var leads = []struct {
 }
 
 // figures are the members of the job that name a result or an input as
-// calculation/name.
+// calculation/name, or in a choice (of) a question as fault-finding/id.
 var figures = []struct{ kind, member string }{
 	{"parts", "sizes"}, {"parts", "only/of"}, {"parts", "unless/of"}, {"steps", "parts/quantity/of"}, {"steps", "use"},
 	{"steps", "cases/use"}, {"steps", "cases/only/of"}, {"steps", "cases/unless/of"}, {"steps", "unless/of"},
@@ -79,6 +79,10 @@ func (c *checker) job() {
 		for where, row := range c.rows(l.kind) {
 			walk(where, row, strings.Split(l.member, "/"), func(at, path string) {
 				id, name, _ := strings.Cut(path, "/")
+				if id == "fault-finding" && strings.HasSuffix(l.member, "/of") { // what is said of her there
+					c.led(at, name, []string{"evidence"})
+					return
+				}
 				c.property(at, c.form(at, id), name)
 			})
 		}
