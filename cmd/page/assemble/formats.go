@@ -127,8 +127,8 @@ func dropFormats(file string) error {
 	if dropped != len(unasked) {
 		return fmt.Errorf("%s has %d of the functions %v: see unasked", file, dropped, unasked)
 	}
-	var out bytes.Buffer
-	if err := printer.Fprint(&out, names, parsed); err != nil {
+	out := bytes.NewBufferString("// Changed by marinecalc: the format for addresses of mail is left out.\n\n")
+	if err := printer.Fprint(out, names, parsed); err != nil {
 		return err
 	}
 	if err := os.Chmod(file, 0o644); err != nil { // copied as it lies in the module cache
