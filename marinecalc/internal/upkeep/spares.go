@@ -185,7 +185,10 @@ func (k *keeper) partsFor(c *rules.Cause) (list []rules.Part, fit int, waits flo
 	}
 	needed := map[string]bool{}
 	for _, s := range k.session.Book.Steps().All() {
-		if _, hers := k.session.StepOn(s); !steps[s.ID] || !hers {
+		if !steps[s.ID] {
+			continue
+		}
+		if _, hers := k.session.StepOn(s); !hers {
 			continue
 		}
 		if s.Place == "ashore" {
