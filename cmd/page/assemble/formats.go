@@ -49,7 +49,9 @@ func withoutFormats(root, folder string) (modfile string, err error) {
 	if err := dropFormats(filepath.Join(fresh, "format.go")); err != nil {
 		return "", err
 	}
-	if !sameFormats(fresh, place) { // another build at the same time may have put it there
+	// Another build at the same time may put the same there first, and reads it: what is
+	// there alike stays.
+	if err := os.Rename(fresh, place); err != nil && !sameFormats(fresh, place) {
 		if err := os.RemoveAll(place); err != nil {
 			return "", err
 		}
