@@ -4,8 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"go/ast"
+	"go/format"
 	"go/parser"
-	"go/printer"
 	source "go/token"
 	"os"
 	"os/exec"
@@ -130,7 +130,7 @@ func dropFormats(file string) error {
 		return fmt.Errorf("%s has %d of the functions %v: see unasked", file, dropped, unasked)
 	}
 	out := bytes.NewBufferString("// Changed by marinecalc: the format for addresses of mail is left out.\n\n")
-	if err := printer.Fprint(out, names, parsed); err != nil {
+	if err := format.Node(out, names, parsed); err != nil {
 		return err
 	}
 	if err := os.Chmod(file, 0o644); err != nil { // copied as it lies in the module cache
