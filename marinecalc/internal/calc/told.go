@@ -14,13 +14,18 @@ func Told(book *rules.Book, b *boat.Boat, id string) string {
 	if word := b.Said(id, rules.Hearsay); word != "" {
 		return word
 	}
+	answer, _ := byHerKind(book, b, id)
+	return answer
+}
+
+// byHerKind is ByWhatSheHas of the question with an id.
+func byHerKind(book *rules.Book, b *boat.Boat, id string) (answer, has string) {
 	for _, e := range book.Evidence().All() {
 		if e.ID == id {
-			answer, _ := ByWhatSheHas(b, e, func(other string) string { return Told(book, b, other) })
-			return answer
+			return ByWhatSheHas(b, e, func(other string) string { return Told(book, b, other) })
 		}
 	}
-	return ""
+	return "", ""
 }
 
 // ByWhatSheHas is what the boat file answers to a question by what she has, with what it
@@ -46,13 +51,8 @@ func NotHers(book *rules.Book, b *boat.Boat, c rules.Cause) (has string, is bool
 	if b == nil || b.Said(c.Confirm, rules.Hearsay) == "yes" {
 		return "", false
 	}
-	for _, e := range book.Evidence().All() {
-		if e.ID == c.Confirm {
-			answer, has := ByWhatSheHas(b, e, func(other string) string { return Told(book, b, other) })
-			return has, answer == "no"
-		}
-	}
-	return "", false
+	answer, has := byHerKind(book, b, c.Confirm)
+	return has, answer == "no"
 }
 
 // CannotBe says why a piece of work is none of a boat: she has none of what can be wrong
