@@ -59,9 +59,8 @@ func Torques(s *survey.Survey, b *boat.Boat, book *rules.Book) *TorqueCard {
 		sheets[one.Calculation] = one
 	}
 	disagreements := agree.Of(b, book)
-	held := heldBy(sheets["coupling-bore"], b)
 	for _, row := range book.Table("torque-joints").Rows.All() {
-		absent := setting.Absent(row.Pick, held)
+		absent := setting.Absent(book, b, row)
 		if absent && len(b.TorquesOf(row.Pick)) == 0 {
 			continue
 		}
@@ -112,17 +111,6 @@ func (j *TorqueJoint) minds(list []string, sheets map[string]*sheet.Sheet, book 
 			j.Range = strings.Join(known(j.Range, "MIND: "+strings.TrimSuffix(first, ".")), ". ")
 		}
 	}
-}
-
-// heldBy is how the coupling flange is held on its shaft, by its sheet, or by the boat
-// file where that lacks something; "" where nobody said.
-func heldBy(bore *sheet.Sheet, b *boat.Boat) coupling.HoldMethod {
-	if held := bore.Input("holdMethod"); held != nil {
-		return coupling.HoldMethod(held.Word)
-	}
-	held, _, _, _ := b.Find("/coupling/bore/holdMethod")
-	word, _ := held.(string)
-	return coupling.HoldMethod(word)
 }
 
 // ofSheets takes what a joint's own sheet has of it beside its torque, and where that has

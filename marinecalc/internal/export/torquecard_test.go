@@ -327,6 +327,26 @@ func TestTorqueCardHasTheNutOfATaper(t *testing.T) {
 	}
 }
 
+// What a boat says that she has not is not on her card, but for a maker's torque of it;
+// where she says nothing, it is.
+func TestTorqueCardLeavesOutWhatSheHasNot(t *testing.T) {
+	for joint, c := range map[string]struct{ with, without string }{
+		"output-nut":   {`"outputFlange": {"heldBy": "end-bolts"}`, `"outputFlange": {"heldBy": "clip"}`},
+		"packing-nuts": {`"symptoms": [{"evidence": "seal-kind", "answer": "no"}]`, `"symptoms": [{"evidence": "seal-kind", "answer": "yes"}]`},
+		"pinch-bolts":  {`"coupling": {"bore": {"holdMethod": "clamp"}}`, `"coupling": {"bore": {"holdMethod": "interference"}}`},
+		"set-screws":   {`"coupling": {"bore": {"holdMethod": "set-screws"}}`, `"coupling": {"bore": {"holdMethod": "clamp"}}`},
+	} {
+		has := func(said string) bool {
+			card, _ := cardOf(t, testboat.Read(t, `{"name": "Tern", `+said+`}`))
+			_, is := card[joint]
+			return is
+		}
+		if maker := `"torques": [{"joint": "` + joint + `", "torque": "5 N·m", "source": "leaflet"}]`; !has(c.with) || has(c.without) || !has(`"units": "metric"`) || !has(c.without+", "+maker) {
+			t.Errorf("%s: with %v, without %v, unsaid %v, with a maker's torque %v", joint, has(c.with), has(c.without), has(`"units": "metric"`), has(c.without+", "+maker))
+		}
+	}
+}
+
 // A joint that a look found loose says so beside its torque, with what comes first;
 // a cone that its nut hardly presses is no torque to print bare.
 func TestTorqueCardTellsOfALooseJoint(t *testing.T) {

@@ -4,14 +4,13 @@ import (
 	"cmp"
 	"strings"
 
-	"example.org/driveline/marinecalc/coupling"
 	"example.org/driveline/marinecalc/internal/setting"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
 // jointOf is the joint of the torque card whose torque a figure is, of several the one
-// that this coupling has; nil where it is none.
+// that this boat has; nil where it is none.
 func (m *maker) jointOf(of string) *setting.Joint {
 	table := m.session.Book.Table("torque-joints")
 	if table == nil {
@@ -21,11 +20,7 @@ func (m *maker) jointOf(of string) *setting.Joint {
 		if row.Values.Of("torque").Text != of {
 			continue
 		}
-		held := coupling.HoldMethod("")
-		if in := m.sheetOf("coupling-bore").Input("holdMethod"); in != nil {
-			held = coupling.HoldMethod(in.Word)
-		}
-		if !setting.Absent(row.Pick, held) {
+		if !setting.Absent(m.session.Book, m.session.Boat, row) {
 			return &setting.Joint{Row: row, Boat: m.session.Boat, Book: m.session.Book, SheetOf: m.sheetOf}
 		}
 	}

@@ -1,19 +1,30 @@
 package setting
 
-import "example.org/driveline/marinecalc/coupling"
+import (
+	"slices"
+	"strings"
 
-// Absent tells whether a coupling that is held so has no such joint. The nut of a
-// taper is rare, and stands on the card only where there is one.
-func Absent(joint string, held coupling.HoldMethod) bool {
-	switch {
-	case held == "":
-		return joint == "coupling-nut"
-	case joint == "pinch-bolts":
-		return held != coupling.SplitClamp
-	case joint == "coupling-nut":
-		return held != coupling.TaperNut
-	case joint == "set-screws":
-		return held != coupling.SetScrews
+	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/rules"
+)
+
+// Absent tells whether a boat has no such joint, of a row of the table torque-joints, by
+// what she says of herself. One that is rare stands on the card only where she says that
+// she has it.
+func Absent(book *rules.Book, b *boat.Boat, row rules.Row) bool {
+	word := ""
+	if question := row.Values.Of("question").Text; question != "" {
+		word = calc.Told(book, b, question)
+	} else if raw, _, _, known := b.Find(row.Values.Of("at").Text); known {
+		word, _ = raw.(string)
 	}
-	return false
+	with := strings.Fields(row.Values.Of("with").Text)
+	switch {
+	case len(with) == 0:
+		return false
+	case word == "":
+		return row.Values.Of("rare").Text != ""
+	}
+	return !slices.Contains(with, word)
 }

@@ -21,7 +21,7 @@ type Joint struct {
 	Boat    *boat.Boat
 	Book    *rules.Book
 	SheetOf func(id string) *sheet.Sheet // nil where there is none
-	Absent  bool                         // this coupling has none, and its sheet is of another joint
+	Absent  bool                         // she has none, and its sheet is of another joint
 }
 
 // Standing is the torque that stands for a joint: a maker's of the boat file's torques
