@@ -38,6 +38,11 @@ func (b *Boat) AsOf(day string) *Boat {
 		document["service"] = service
 	}
 	then := &Boat{document: document, figures: b.figures, warnings: b.warnings}
+	for _, e := range b.care {
+		if e.Date <= day {
+			then.care = append(then.care, e)
+		}
+	}
 	then.sortReadings()
 	return then
 }

@@ -22,6 +22,7 @@ type Boat struct {
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
 	renewals map[string]string    // by reading, the last day on which it began afresh
+	care     []Event              // what care stands for (Under)
 	series   func() map[string][]Point
 	warnings problem.List
 }

@@ -103,6 +103,9 @@ func (b *Boat) Find(pointer string) (value any, where, date string, ok bool) {
 	tokens := contract.Tokens(pointer)
 	for _, r := range b.dated[tokens[0]] {
 		if value, where, date, ok = r.found(tokens[1:]); ok {
+			if b.renewals[pointer[1:]] > date {
+				return nil, "", "", false
+			}
 			return value, where, date, true
 		}
 	}

@@ -4,8 +4,11 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
+	"sync"
 
 	"example.org/driveline/marinecalc/problem"
+	"example.org/driveline/marinecalc/rules"
 )
 
 // outdatedBy are readings of a joint as it was: a newer reading of the other name is
@@ -24,10 +27,10 @@ const nutLoosened = "outputNutLoosened"
 // or on which what it is of was renewed or set, by an event. "" where the reading is of
 // the boat as she is.
 func (b *Boat) closedAgain(name string) (read, again string) {
-	if len(b.dated[name]) == 0 {
+	entry := b.newestEntry(name)
+	if entry == nil {
 		return "", ""
 	}
-	entry := b.dated[name][0].entry
 	if newer := b.dated[outdatedBy[name]]; len(newer) > 0 && newer[0].entry.When() > entry.When() {
 		return entry.Date, newer[0].entry.Date
 	}
@@ -37,15 +40,67 @@ func (b *Boat) closedAgain(name string) (read, again string) {
 	return entry.Date, ""
 }
 
-// readRenewals finds the last day on which each reading began afresh by an event.
+// newestEntry is the newest entry with a reading, or with a figure of a section such as
+// coupling/bolts/stretch; nil where there is none.
+func (b *Boat) newestEntry(name string) *Entry {
+	tokens := tokensOf(name)
+	for _, r := range b.dated[tokens[0]] {
+		if _, _, _, ok := r.found(tokens[1:]); ok {
+			return r.entry
+		}
+	}
+	return nil
+}
+
+// readRenewals finds the last day on which each reading began afresh by an event
+// or by care.
 func (b *Boat) readRenewals() {
 	b.renewals = map[string]string{}
-	for e := range b.Events() {
+	for _, e := range slices.AppendSeq(slices.Clone(b.care), b.ownEvents()) {
 		for _, name := range append([]string{e.Renews}, alike(e.Renews)...) {
 			b.renewals[name] = max(b.renewals[name], e.Date)
 		}
 	}
 	delete(b.renewals, "")
+}
+
+// RenewedBy is what care of a row of the table service-intervals renews, in the words of
+// an event, "" where it only sets something; and the readings that are of before it then.
+func RenewedBy(row rules.Row) (what string, readings []string) {
+	if row.Values.Of("kind").Text == "renew" {
+		what = strings.TrimSuffix(row.Name, ", renewed") + ": renewed"
+	}
+	return what, strings.Fields(row.Values.Of("run").Text)
+}
+
+// Under is the boat with an event for all that care renewed by a book's rows, where the
+// boat file has none of that day: such care sets old readings aside as the event does,
+// and care that sets something likewise.
+func (b *Boat) Under(book *rules.Book) *Boat {
+	var care []Event
+	own := slices.Collect(b.ownEvents())
+	for _, done := range b.ServiceDone() {
+		for _, row := range book.Table("service-intervals").Rows.All() {
+			if row.Pick != done.Item {
+				continue
+			}
+			what, readings := RenewedBy(row)
+			for _, name := range readings {
+				same := func(e Event) bool { return e.Date == done.Date && e.Renews == name }
+				if !slices.ContainsFunc(own, same) && !slices.ContainsFunc(care, same) {
+					care = append(care, Event{done.Date, what, name})
+				}
+			}
+		}
+	}
+	if care == nil {
+		return b
+	}
+	cared := *b
+	cared.care = care
+	cared.readRenewals()
+	cared.series = sync.OnceValue(cared.readSeries)
+	return &cared
 }
 
 // stillSo tells whether the newest reading of a name is of what it is of as that is.
@@ -60,7 +115,14 @@ func (b *Boat) Outdated() (list problem.List) {
 	if b == nil {
 		return nil
 	}
-	for _, name := range slices.Sorted(maps.Keys(b.dated)) {
+	names := slices.Collect(maps.Keys(b.dated))
+	for name := range b.renewals {
+		if strings.Contains(name, "/") {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	for _, name := range names {
 		read, again := b.closedAgain(name)
 		if again == "" {
 			continue
@@ -72,7 +134,7 @@ func (b *Boat) Outdated() (list problem.List) {
 		if name == nutLoosened {
 			hint = "it is read when the nut is next loosened"
 		}
-		list.Add(fmt.Sprintf("/readings/%d/%s", b.dated[name][0].entry.Index, name), "it was read on "+read+", and "+why+": it is kept, and not used",
+		list.Add(fmt.Sprintf("/readings/%d/%s", b.newestEntry(name).Index, name), "it was read on "+read+", and "+why+": it is kept, and not used",
 			"", hint)
 	}
 	return list

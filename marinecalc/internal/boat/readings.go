@@ -191,8 +191,27 @@ func (e *Event) Begins(reading string) bool {
 	return e.Renews == reading || slices.Contains(alike(reading), e.Renews)
 }
 
-// Events yields the events in the order of the file.
+// Events yields the events in the order of the file, then of what care renewed.
 func (b *Boat) Events() iter.Seq[Event] {
+	return func(yield func(Event) bool) {
+		if b == nil {
+			return
+		}
+		for e := range b.ownEvents() {
+			if !yield(e) {
+				return
+			}
+		}
+		for _, e := range b.care {
+			if e.What != "" && !yield(e) {
+				return
+			}
+		}
+	}
+}
+
+// ownEvents are those of the file.
+func (b *Boat) ownEvents() iter.Seq[Event] {
 	return func(yield func(Event) bool) {
 		if b == nil {
 			return

@@ -72,6 +72,7 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 	if s.Book == nil {
 		s.Book = rules.Standard()
 	}
+	s.Boat = s.Boat.Under(s.Book)
 	if !o.NoRanges {
 		if s.Trials = o.Trials; s.Trials == 0 {
 			s.Trials = DefaultTrials

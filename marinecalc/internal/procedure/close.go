@@ -84,9 +84,10 @@ func keepService(book *rules.Book, b *boat.Boat, ended map[string]string, today 
 		}
 		seen[row.Pick] = true
 		care = append(care, boat.ServiceDone{Item: row.Pick, Date: on, EngineHours: hoursOn(b, on)})
-		if row.Values.Of("kind").Text == "renew" {
-			for _, reading := range strings.Fields(row.Values.Of("run").Text) {
-				renewed = append(renewed, renewal{on, strings.TrimSuffix(row.Name, ", renewed") + ": renewed", reading})
+		what, readings := boat.RenewedBy(row)
+		for _, reading := range readings {
+			if what != "" {
+				renewed = append(renewed, renewal{on, what, reading})
 			}
 		}
 	}
