@@ -14,6 +14,7 @@ import (
 // gives, whatever its shape; one value more is refused, and so is the same many
 // times over.
 func TestTheHeaviestTextsFit(t *testing.T) {
+	alone(t)
 	names := func(n int) string {
 		var b strings.Builder
 		for i := range n {

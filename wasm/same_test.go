@@ -82,6 +82,7 @@ func compare(t *testing.T, g *guest, request []byte) (ok bool) {
 // answers as the native build does, which marinecalc's own tests hold against
 // the publication.
 func TestPublishedValuesInTheGuest(t *testing.T) {
+	alone(t)
 	g := newGuest(t)
 	files, err := filepath.Glob("../testdata/published/*.json")
 	if err != nil || len(files) == 0 {
@@ -118,6 +119,7 @@ func TestPublishedValuesInTheGuest(t *testing.T) {
 
 // The demo boats give the same survey in both.
 func TestBoatsInTheGuest(t *testing.T) {
+	alone(t)
 	g := newGuest(t)
 	files, err := filepath.Glob("../testdata/boats/*.json")
 	if err != nil || len(files) == 0 {

@@ -204,7 +204,14 @@ func (s *Session) Earlier(id string) *inputs.Outcome {
 // Work runs a calculation on the boat alone, once for all sessions of the
 // request, and keeps the answer. missing and problems say why there is none.
 func (s *Session) Work(c Calculation) (out *inputs.Outcome, missing []*contract.Property, problems problem.List) {
-	e := s.workOnce(c, c.ID, map[string]any{})
+	e, mine := s.board.take(s, c.ID)
+	if mine {
+		e.out, e.missing, e.problems = s.Run(c, map[string]any{})
+		if c.ID == faultFinding && s.Boat != nil && len(e.missing) > 0 {
+			e.out = s.unasked(c)
+		}
+		s.board.finish(e)
+	}
 	if e == nil {
 		return nil, nil, nil
 	}
@@ -218,17 +225,6 @@ func (s *Session) Work(c Calculation) (out *inputs.Outcome, missing []*contract.
 		s.done[c.ID] = &with
 	}
 	return s.done[c.ID], nil, nil
-}
-
-// workOnce runs a calculation once for all sessions of the request and keeps the answer
-// under a name; nil where it would lead to itself.
-func (s *Session) workOnce(c Calculation, name string, typed map[string]any) *entry {
-	e, mine := s.board.take(s, name)
-	if mine {
-		e.out, e.missing, e.problems = s.Run(c, typed)
-		s.board.finish(e)
-	}
-	return e
 }
 
 // Lacking is the error of a calculation that misses an input which it would

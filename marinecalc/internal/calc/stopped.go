@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc/conflict"
+	"example.org/driveline/marinecalc/internal/calc/inputs"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
 	"example.org/driveline/marinecalc/sheet"
@@ -82,27 +83,27 @@ func (s *Session) verdictsThatStop() (list []Stop) {
 	return list
 }
 
-// Unasked are the reasons to keep the shaft still that the fault finding has by verdicts
-// and readings alone, beside the stops. There are none once a question was answered:
-// then its own sheet has them.
-func (s *Session) Unasked() (list []Stop) {
-	c, is := named(s.Calculations, faultFinding)
-	if !is || s.Boat == nil || s.Earlier(faultFinding) != nil {
+// unasked is the fault finding with no question answered, where verdicts and readings
+// of the boat alone point somewhere or keep the shaft still; nil where they do not:
+// what a gauge found is a fault, whether or not anybody told of a trouble.
+func (s *Session) unasked(c Calculation) *inputs.Outcome {
+	out, _, _ := s.Run(c, map[string]any{"answers": []any{}})
+	if out == nil {
 		return nil
 	}
-	e := s.workOnce(c, c.ID+" unasked", map[string]any{"answers": []any{}})
-	if e == nil || e.out == nil || e.out.Sheet.Table("holds") == nil {
+	if holds := out.Sheet.Table("holds"); holds != nil && len(holds.Rows) > 0 {
+		return out
+	}
+	weights := out.Sheet.Table("weights")
+	if weights == nil || out.Sheet.Result("cause") == nil {
 		return nil
 	}
-	stops, table := s.Stops(), e.out.Sheet.Table("holds")
-	for _, r := range table.Rows {
-		at := table.Reader(r)
-		causes := strings.Fields(at("causes"))
-		if !slices.ContainsFunc(stops, func(known Stop) bool { return known.EndsBy(causes) }) {
-			list = append(list, Stop{at("why"), "", causes, false, e.out.Sheet})
+	for _, r := range weights.Rows {
+		if at := weights.Reader(r); at("answer") == "yes" && at("limit") != "" {
+			return out
 		}
 	}
-	return list
+	return nil
 }
 
 const faultFinding = "fault-finding"
@@ -119,8 +120,7 @@ func trialSince(s *sheet.Sheet) string {
 }
 
 // Still says why the shaft must not run: what the fault finding holds back, which
-// has every verdict that stops it too, or with nothing asked those and what it would
-// hold back by itself; "" where it may.
+// has every verdict that stops it too, or where it tells nothing those; "" where it may.
 func (s *Session) Still() string {
 	if out := s.Earlier(faultFinding); out != nil {
 		if r := out.Sheet.Result("heldBack"); r != nil {
@@ -128,7 +128,7 @@ func (s *Session) Still() string {
 		}
 	}
 	var why []string
-	for _, stop := range append(s.Stops(), s.Unasked()...) {
+	for _, stop := range s.Stops() {
 		why = append(why, stop.Why)
 	}
 	return strings.TrimSpace(strings.Join(why, " "))
@@ -139,7 +139,7 @@ func (s *Session) StillBy() *sheet.Sheet {
 	if out := s.Earlier(faultFinding); out != nil && out.Sheet.Result("heldBack") != nil {
 		return out.Sheet
 	}
-	for _, stop := range append(s.Stops(), s.Unasked()...) {
+	for _, stop := range s.Stops() {
 		return stop.by
 	}
 	return nil

@@ -34,10 +34,6 @@ func StillOf(s *calc.Session) (still Still) {
 		still.by, still.verdict = "a verdict forbids power", cmp.Or(still.verdict, stop.Why)
 		still.holds = append(still.holds, hold{stop.Why, stop.On, stop.Causes})
 	}
-	for _, stop := range s.Unasked() {
-		still.by = cmp.Or(still.by, "what was read keeps the shaft still")
-		still.holds = append(still.holds, hold{stop.Why, "", stop.Causes})
-	}
 	still.Why = s.Still()
 	still.titles = map[string]string{}
 	for _, c := range s.Book.Causes().All() {
