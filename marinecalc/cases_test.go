@@ -32,9 +32,9 @@ type surveyed struct {
 // What these boats have was put into them, so what the survey must find is
 // known beforehand: by the fault alone, not by what the program says of it.
 var cases = []surveyed{
-	{boat: "crooked-flange", about: []string{"coupling-alignment"}, says: []string{"have the flange faced on its shaft"},
+	{boat: "crooked-flange", cause: "coupling-crooked", about: []string{"coupling-alignment"}, says: []string{"have the flange faced on its shaft"},
 		finds: map[string]string{"coupling-alignment/face-run-out": "over the limit", "coupling-alignment/rigid-gap-per-diameter": "over the limit", "coupling-alignment/rim-run-out": "OK"}, not: "Coupling misaligned"},
-	{boat: "misaligned-coupling", about: []string{"coupling-alignment"},
+	{boat: "misaligned-coupling", cause: "coupling-misaligned", about: []string{"coupling-alignment"},
 		finds: map[string]string{"coupling-alignment/rigid-gap-per-diameter": "over the limit"}},
 	{boat: "offset-only", about: []string{"coupling-alignment"},
 		finds: map[string]string{"coupling-alignment/rigid-flange-offset": "over the limit", "coupling-alignment/rigid-gap-per-diameter": "OK"}},

@@ -155,15 +155,28 @@ func (s *Session) HoldStill(done *sheet.Sheet) {
 	if s.Boat == nil || len(done.Next) > 0 && done.Next[0].Source == held || !slices.ContainsFunc(done.Next, func(n sheet.Next) bool { return n.Runs }) {
 		return
 	}
-	if why := s.Still(); why != "" && !s.saysItself(done, why) {
+	if why := s.Still(); why != "" && !s.saysItself(done) {
 		first := sheet.Next{Text: "Not under power yet; what follows and turns the shaft waits until this is cured: " + why, Source: held}
 		done.Next = slices.Insert(done.Next, 0, first)
 	}
 }
 
-// saysItself tells whether what keeps the shaft still is the first advice of that very
-// sheet, and nothing else is.
-func (s *Session) saysItself(done *sheet.Sheet, why string) bool {
-	stops := s.Stops()
-	return len(done.Next[0].Stops) > 0 && len(stops) == 1 && stops[0].by.Calculation == done.Calculation && stops[0].Why == why
+// saysItself tells whether what keeps the shaft still is what the first advice of that
+// very sheet does, and nothing else is.
+func (s *Session) saysItself(done *sheet.Sheet) bool {
+	first := done.Next[0].Stops
+	for _, stop := range s.Stops() {
+		if stop.by.Calculation != done.Calculation || !stop.EndsBy(first) {
+			return false
+		}
+	}
+	if out := s.Earlier(faultFinding); out != nil && out.Sheet.Table("holds") != nil {
+		holds := out.Sheet.Table("holds")
+		for _, r := range holds.Rows {
+			if hold := (Stop{Causes: strings.Fields(holds.Reader(r)("causes"))}); !hold.EndsBy(first) {
+				return false
+			}
+		}
+	}
+	return len(first) > 0
 }

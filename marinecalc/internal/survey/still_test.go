@@ -78,7 +78,7 @@ func TestAdviceToStopHoldsOnTheWholeBoat(t *testing.T) {
 	const cool = `{"date": "2026-11-30", "glandTemperature": "24 °C", "waterTemperature": "16 °C", "dripRate": "8 drips/min"},`
 	for first, still := range map[string]bool{"": true, cool: false} {
 		s := testboat.Check(t, testboat.Read(t, fmt.Sprintf(boat, first)).AsOf("2026-11-30"), marinecalc.Options{})
-		if leads := s.Summary[0].Code == "still" && s.Found[0].Sheet == "Gland: drips and heat" && strings.Contains(s.Still, "stop the shaft"); leads != still {
+		if leads := s.Summary[0].Code == "still" && s.Found[0].Kind == survey.FoundStill && strings.Contains(s.Still, "too hot to keep a hand on"); leads != still {
 			t.Errorf("%q: %+v %q", first, s.Summary[0], s.Still)
 		}
 		for _, m := range s.Measure {

@@ -116,7 +116,7 @@ func (k *keeper) ownLimits() {
 		followed[name] = true
 		series := k.session.Boat.Series(name)
 		reads, known := k.session.Boat.Describe(name)
-		wear := k.wear(name)
+		wear, reached := k.wear(name)
 		if len(series) == 0 || !known || math.IsNaN(wear) {
 			continue
 		}
@@ -124,7 +124,7 @@ func (k *keeper) ownLimits() {
 		for _, p := range series {
 			newest = max(newest, p.Date)
 		}
-		c := care{row: rules.Row{Name: reads.Title}, kind: "read", how: "As before, at the same place and speed.", authority: "limit of the boat file", last: newest,
+		c := care{row: rules.Row{Name: reads.Title}, kind: "read", how: "As before, at the same place and speed.", authority: "limit of the boat file", last: newest, reached: reached,
 			Care: due.Care{EveryHours: math.NaN(), EveryDays: math.NaN(), Done: true, Day: dayOf(newest), Hours: math.NaN(), Wear: wear}}
 		k.dueOf(&c)
 		k.cares = append(k.cares, c)

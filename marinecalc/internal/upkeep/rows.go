@@ -117,8 +117,8 @@ func (k *keeper) careOf(row rules.Row) care {
 		c.soonAfterWork()
 	}
 	for _, reading := range strings.Fields(row.Values.Of("trend").Text) {
-		if day := k.wear(reading); !math.IsNaN(day) && !(c.Wear <= day) { // the soonest, of those there are
-			c.Wear = day
+		if from, reached := k.wear(reading); !math.IsNaN(from) && !(c.Wear <= from) { // the soonest, of those there are
+			c.Wear, c.reached = from, reached
 		}
 	}
 	k.dueOf(&c)
@@ -231,38 +231,41 @@ func (c *care) soonAfterWork() {
 }
 
 // wear is the day from which the readings of a name may be at their limit, by
-// their trend; NaN where there is none.
-func (k *keeper) wear(reading string) float64 {
+// their trend, and whether they are; NaN where there is none.
+func (k *keeper) wear(reading string) (from float64, reached bool) {
 	if reading == "" || k.session.Boat == nil {
-		return math.NaN()
+		return math.NaN(), false
 	}
 	c, err := k.session.Find("reading-trend")
 	if err != nil {
-		return math.NaN()
+		return math.NaN(), false
 	}
 	out, _, problems := k.session.Run(c, map[string]any{"reading": reading, "today": day.Text(k.today)})
 	if out == nil || len(problems) > 0 {
-		return math.NaN() // too few readings, or none
+		return math.NaN(), false // too few readings, or none
 	}
 	return wearDay(out, k.today)
 }
 
-func wearDay(out *inputs.Outcome, today int) float64 {
+func wearDay(out *inputs.Outcome, today int) (from float64, reached bool) {
 	if v := out.Sheet.Verdict("trend-not-reached"); v != nil && v.Word.Plain() == sheet.Beyond {
-		return float64(today)
+		return float64(today), true
 	}
 	if sure := out.Sheet.Result("sureDate"); sure != nil {
 		if d, err := day.Parse(sure.Text); err == nil {
-			return float64(d)
+			return float64(d), false
 		}
 	}
-	return math.NaN()
+	return math.NaN(), false
+}
+
+// worn tells whether what is to be read is overdue by where its readings lead.
+func (c *care) worn() bool {
+	return c.kind == "read" && c.state == due.Overdue && c.when.By == due.ByWear
 }
 
 // spoken tells whether what is to be read has been, and is at its limit.
-func (c *care) spoken() bool {
-	return c.kind == "read" && c.state == due.Overdue && c.when.By == due.ByWear
-}
+func (c *care) spoken() bool { return c.worn() && c.reached }
 
 func (k *keeper) line(c *care) CareLine {
 	l := CareLine{What: c.row.Name, State: string(c.state), HoursLeft: quantity.Time(math.NaN()), By: string(c.when.By), LastDone: c.last,
@@ -273,7 +276,7 @@ func (k *keeper) line(c *care) CareLine {
 	if c.spoken() {
 		l.How = "Its readings are at their limit: find the cause, by the reading trend and the fault finding, before she is used further. Another reading alone settles nothing. It is read: " + problem.MidSentence(c.how)
 	}
-	if !math.IsNaN(c.when.HoursLeft) && !c.spoken() {
+	if !math.IsNaN(c.when.HoursLeft) && !c.worn() {
 		l.HoursLeft = quantity.Time(math.Round(c.when.HoursLeft) * secondsPerHour)
 	}
 	if !math.IsNaN(c.when.Day) {

@@ -150,6 +150,7 @@ type care struct {
 	authority       string
 	guide           bool
 	fault           string // the question by which it was found at fault
+	reached         bool   // its readings are at their limit, and not only near it
 	fresh           bool   // last looked at for the first time after work on it
 }
 
@@ -206,8 +207,11 @@ func (k *keeper) says() {
 			out.DueSoon++
 		case due.Overdue:
 			name := problem.MidSentence(c.row.Name)
-			if c.spoken() {
+			switch {
+			case c.spoken():
 				name += ", at its limit"
+			case c.worn():
+				name += ", which may be at its limit by now"
 			}
 			late = append(late, name)
 			if c.guide && c.when.By != due.ByWear {

@@ -325,3 +325,16 @@ func TestAReadingAtItsLimitAsksForTheCause(t *testing.T) {
 		t.Errorf("%s, %s left: %s", at("what"), at("hoursLeft"), at("how"))
 	}
 }
+
+// Readings that may have come to their limit are not said to be at it: they are read again.
+func TestReadingsNearTheirLimitAreNotAtIt(t *testing.T) {
+	b := testboat.Read(t, `{"name": "Sorrel", "lies": "ashore", "shaft": {"diameter": "30 mm"},
+		"sternBearing": {"kind": "rubber", "newClearance": "0.15 mm"}, "follow": {"reading": "bearingClearance", "limit": "0.762 mm"}, "readings": [
+		{"date": "2026-03-14", "engineHours": "900 h", "bearingClearance": "0.69 mm"}, {"date": "2025-03-15", "engineHours": "750 h", "bearingClearance": "0.58 mm"},
+		{"date": "2024-03-16", "engineHours": "600 h", "bearingClearance": "0.46 mm"}, {"date": "2023-03-11", "engineHours": "450 h", "bearingClearance": "0.34 mm"},
+		{"date": "2022-03-12", "engineHours": "300 h", "bearingClearance": "0.22 mm"}]}`)
+	v := testboat.Run(t, "service-schedule", `{"today": "2026-06-01"}`, marinecalc.Options{Boat: b}).Verdict("service-overdue")
+	if v == nil || !strings.Contains(v.Sentence, "stern bearing, which may be at its limit by now") {
+		t.Errorf("%+v", v)
+	}
+}
