@@ -38,9 +38,9 @@ func (b *Boat) AsOf(day string) *Boat {
 		document["service"] = service
 	}
 	then := &Boat{document: document, figures: b.figures, warnings: b.warnings}
-	for _, e := range b.care {
+	for _, e := range b.events {
 		if e.Date <= day {
-			then.care = append(then.care, e)
+			then.events = append(then.events, e)
 		}
 	}
 	then.sortReadings()

@@ -22,7 +22,7 @@ type Boat struct {
 	entries  []*Entry
 	dated    map[string][]reading // by name, the newest first
 	renewals map[string]string    // by reading, the last day on which it began afresh
-	care     []Event              // what care stands for (Under)
+	events   []Event              // and what care stands for (Under); it says not what where it only set something
 	series   func() map[string][]Point
 	warnings problem.List
 }
@@ -71,6 +71,7 @@ func fromRenamed(value any, older *contract.Alike) (*Boat, error) {
 	}
 	b := &Boat{document: value.(map[string]any), warnings: append(older.List(), c.Unknown(value)...)} // the schema lets only an object through
 	b.readFigures()
+	b.readEvents()
 	b.sortReadings()
 	b.checkNames()
 	return b, nil

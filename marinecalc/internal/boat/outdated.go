@@ -56,7 +56,7 @@ func (b *Boat) newestEntry(name string) *Entry {
 // or by care.
 func (b *Boat) readRenewals() {
 	b.renewals = map[string]string{}
-	for _, e := range slices.AppendSeq(slices.Clone(b.care), b.ownEvents()) {
+	for _, e := range b.events {
 		for _, name := range append([]string{e.Renews}, alike(e.Renews)...) {
 			b.renewals[name] = max(b.renewals[name], e.Date)
 		}
@@ -77,8 +77,11 @@ func RenewedBy(row rules.Row) (what string, readings []string) {
 // boat file has none of that day: such care sets old readings aside as the event does,
 // and care that sets something likewise.
 func (b *Boat) Under(book *rules.Book) *Boat {
+	had := map[string]bool{}
+	for e := range b.Events() {
+		had[e.Date+e.Renews] = true
+	}
 	var care []Event
-	own := slices.Collect(b.ownEvents())
 	for _, done := range b.ServiceDone() {
 		for _, row := range book.Table("service-intervals").Rows.All() {
 			if row.Pick != done.Item {
@@ -86,8 +89,8 @@ func (b *Boat) Under(book *rules.Book) *Boat {
 			}
 			what, readings := RenewedBy(row)
 			for _, name := range readings {
-				same := func(e Event) bool { return e.Date == done.Date && e.Renews == name }
-				if !slices.ContainsFunc(own, same) && !slices.ContainsFunc(care, same) {
+				if !had[done.Date+name] {
+					had[done.Date+name] = true
 					care = append(care, Event{done.Date, what, name})
 				}
 			}
@@ -97,7 +100,7 @@ func (b *Boat) Under(book *rules.Book) *Boat {
 		return b
 	}
 	cared := *b
-	cared.care = care
+	cared.events = append(b.events[:len(b.events):len(b.events)], care...)
 	cared.readRenewals()
 	cared.series = sync.OnceValue(cared.readSeries)
 	return &cared
@@ -115,13 +118,12 @@ func (b *Boat) Outdated() (list problem.List) {
 	if b == nil {
 		return nil
 	}
-	names := slices.Collect(maps.Keys(b.dated))
-	for name := range b.renewals {
-		if strings.Contains(name, "/") {
-			names = append(names, name)
+	names := slices.Sorted(maps.Keys(b.dated))
+	for _, e := range b.events {
+		if strings.Contains(e.Renews, "/") && !slices.Contains(names, e.Renews) {
+			names = append(names, e.Renews)
 		}
 	}
-	slices.Sort(names)
 	for _, name := range names {
 		read, again := b.closedAgain(name)
 		if again == "" {

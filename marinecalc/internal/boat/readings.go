@@ -197,12 +197,7 @@ func (b *Boat) Events() iter.Seq[Event] {
 		if b == nil {
 			return
 		}
-		for e := range b.ownEvents() {
-			if !yield(e) {
-				return
-			}
-		}
-		for _, e := range b.care {
+		for _, e := range b.events {
 			if e.What != "" && !yield(e) {
 				return
 			}
@@ -210,21 +205,14 @@ func (b *Boat) Events() iter.Seq[Event] {
 	}
 }
 
-// ownEvents are those of the file.
-func (b *Boat) ownEvents() iter.Seq[Event] {
-	return func(yield func(Event) bool) {
-		if b == nil {
-			return
-		}
-		for _, m := range Objects(b.document["events"]) {
-			var e Event
-			e.Date, _ = m["date"].(string)
-			e.What, _ = m["what"].(string)
-			e.Renews, _ = m["renews"].(string)
-			if !yield(e) {
-				return
-			}
-		}
+// readEvents reads those of the file.
+func (b *Boat) readEvents() {
+	for _, m := range Objects(b.document["events"]) {
+		var e Event
+		e.Date, _ = m["date"].(string)
+		e.What, _ = m["what"].(string)
+		e.Renews, _ = m["renews"].(string)
+		b.events = append(b.events, e)
 	}
 }
 
