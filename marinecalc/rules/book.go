@@ -24,6 +24,7 @@ type Book struct {
 	job   func() *job     // read when first asked for: most calculations do without
 	picks func() []*Table // the tables of the job, as jobTables names them
 
+	kind    kindKey  // of boat, as For made it; "" for any
 	derived sync.Map // by the keys of Derived
 }
 

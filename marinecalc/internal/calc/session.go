@@ -73,6 +73,7 @@ func (o Options) Session(ctx context.Context, list []Calculation) (*Session, err
 		s.Book = rules.Standard()
 	}
 	s.Boat = s.Boat.Under(s.Book)
+	s.Book = BookFor(s.Book, s.Boat)
 	if !o.NoRanges {
 		if s.Trials = o.Trials; s.Trials == 0 {
 			s.Trials = DefaultTrials

@@ -18,6 +18,11 @@ func Told(book *rules.Book, b *boat.Boat, id string) string {
 	return answer
 }
 
+// BookFor is a book as it reads on the boat's kind.
+func BookFor(book *rules.Book, b *boat.Boat) *rules.Book {
+	return book.For(func(question string) string { return b.Said(question, rules.Hearsay) })
+}
+
 // byHerKind is ByWhatSheHas of the question with an id.
 func byHerKind(book *rules.Book, b *boat.Boat, id string) (answer, has string) {
 	for _, e := range book.Evidence().All() {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/internal/diagnosis"
 	"example.org/driveline/marinecalc/problem"
@@ -20,6 +21,7 @@ import (
 // the hours on the meter; and what it still asks to be looked at again goes to
 // the schedule. The error is a *problem.Error.
 func Close(book *rules.Book, b *boat.Boat, remedies []string, today string) (*boat.Boat, error) {
+	book = calc.BookFor(book, b)
 	rows, err := choose(book, remedies)
 	if err != nil {
 		return nil, err

@@ -28,6 +28,7 @@ type Work struct {
 // List is all work by the part that it is on, as the causes name it, but for what
 // cannot be needed on the boat.
 func List(book *rules.Book, b *boat.Boat) []PartWork {
+	book = calc.BookFor(book, b)
 	kept := stepsKept(b)
 	hours := map[string]float64{}
 	for _, s := range book.Steps().All() {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"example.org/driveline/marinecalc/internal/boat"
+	"example.org/driveline/marinecalc/internal/calc"
 	"example.org/driveline/marinecalc/internal/day"
 	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/rules"
@@ -144,6 +145,7 @@ func refuseStep(list *problem.List, where, id string, steps []rules.Step) bool {
 // at another step, stays there beside it. The error is a *problem.Error;
 // nothing is kept then.
 func KeepTick(book *rules.Book, b *boat.Boat, r TickRequest) (*boat.Boat, error) {
+	book = calc.BookFor(book, b)
 	rows, err := choose(book, r.Remedies)
 	if err != nil {
 		return nil, err
