@@ -79,6 +79,7 @@ type WhirlResult struct {
 	ClassSpanUse        quantity.Ratio // LongestSpan over ClassSpan
 
 	ShaftSpeedIdle         quantity.RotationSpeed // NaN without idle speed and gear ratio
+	IdleUse                quantity.Ratio         // ShaftSpeedIdle over CriticalUsed; NaN like it
 	CriticalShaft          quantity.RotationSpeed // the shaft without the masses on it
 	ShaftLength            quantity.Length
 	LeastDiameter          quantity.Length
@@ -159,6 +160,7 @@ func (out *WhirlResult) criticals(in *WhirlInput, b *beam) {
 	if in.IdleSpeed == 0 {
 		out.ShaftSpeedIdle = quantity.RotationSpeed(math.NaN())
 	}
+	out.IdleUse = quantity.Ratio(out.ShaftSpeedIdle / out.CriticalUsed)
 }
 
 // soft is the factor for the bearings as they are.

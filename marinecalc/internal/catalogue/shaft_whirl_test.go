@@ -3,6 +3,7 @@ package catalogue_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -119,6 +120,29 @@ func TestBladesWhirlIsJudged(t *testing.T) {
 		v := runInput(t, "shaft-whirl", line+rest+"}", "metric").Verdict("whirl-blades-at-full")
 		if v == nil || want != "" && v.Word.Plain() != want || want == "" && v.Word.Plain() == sheet.NotMeasured {
 			t.Errorf("%q: %+v", rest, v)
+		}
+	}
+}
+
+// What speed is left below a critical speed goes by where that lies against idle in
+// gear: under idle, or about it, no lever keeps her below.
+func TestWhatSpeedIsLeftGoesByIdle(t *testing.T) {
+	const below, no, ask = "four fifths of the low end", "do not run her in gear", "nobody has said"
+	for more, want := range map[string][]string{
+		`,"idleSpeed":"600 rpm","gearRatioAhead":2`:    {below},
+		`,"idleSpeed":"3400 rpm","gearRatioAhead":2`:   {no},
+		`,"idleSpeed":"3800 rpm","gearRatioAhead":1.5`: {no},
+		``: {no, ask},
+	} {
+		s := runInput(t, "shaft-whirl", whirling("2600 rpm", more+`,"endFixity":0.5,"supportFactor":"1 ± 0 %"`), "metric")
+		for _, text := range []string{below, no, ask} {
+			said := false
+			for _, n := range s.Next {
+				said = said || strings.Contains(n.Text, text)
+			}
+			if said != slices.Contains(want, text) {
+				t.Errorf("%q: %q said: %v, critical %s", more, text, said, s.Result("criticalUsed").Text)
+			}
 		}
 	}
 }

@@ -23,6 +23,7 @@ type trial struct {
 	doubted map[string]bool // by stage and reading: did not pass a limit, so that it is no baseline
 	failed  []string        // what failed, in words
 	again   []string
+	left    []string // stages that this boat must not run
 	out     Result
 }
 
@@ -103,9 +104,12 @@ func (t *trial) shaftSpeed(engine float64, lever string) float64 {
 // make lays out the stages with their readings, and words the whole.
 func (t *trial) make() {
 	stages, checks := t.stages(), t.checks()
-	n := 0
+	n, line := 0, 0
 	for i := range stages {
 		stage := &stages[i]
+		if t.leaves(stage) {
+			continue
+		}
 		text := func(column string) string { return stage.Values.Of(column).Text }
 		engine := t.speed(stage)
 		minutes := quantity.Time(stage.Values.Of("minutes").SI)
@@ -122,8 +126,9 @@ func (t *trial) make() {
 				n++
 			}
 		}
-		t.out.Protocol[i] = StageLine{Stage: stage.Name, Lever: text("lever"), EngineSpeed: rounded(engine),
+		t.out.Protocol[line] = StageLine{Stage: stage.Name, Lever: text("lever"), EngineSpeed: rounded(engine),
 			ShaftSpeed: quantity.RotationSpeed(t.shaftSpeed(float64(rounded(engine)), text("lever"))), Minutes: minutes, Do: text("do"), Read: strings.Join(read, "; "), Stop: text("stop")}
+		line++
 	}
 	t.out.ReadingsWanted = n
 	t.out.ReadingsTaken = n - t.count.NotRead

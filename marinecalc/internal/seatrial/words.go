@@ -18,7 +18,7 @@ func (t *trial) words() {
 	out := &t.out
 	whole := t.count.Whole()
 	still, found, since := t.waits()
-	stands := whole == proof.Pass && still == "" && found == "" && since == ""
+	stands := whole == proof.Pass && still == "" && found == "" && since == "" && len(t.left) == 0
 	if whole == proof.Pass && !stands {
 		whole = proof.LookAgain
 	}
@@ -70,6 +70,9 @@ func (t *trial) words() {
 			out.Says += " After it came " + since + ": run it again from its first stage."
 		}
 	}
+	if len(t.left) > 0 {
+		out.Says += " Left out of it: " + strings.Join(t.left, "; ") + "."
+	}
 	out.PitchSays = t.pitch()
 	out.Signature = "Name ____________  Day ____________  Engine hours ________"
 	if t.in.By != "" && t.in.Date != "" {
@@ -81,7 +84,7 @@ func (t *trial) words() {
 // did not pass, or every one where the whole is run again.
 func (t *trial) hazards(again bool) (ids []string) {
 	for _, stage := range t.stages() {
-		open := again
+		open := again && !slices.Contains(t.left, stage.Name)
 		for i := range t.out.Checks {
 			c := &t.out.Checks[i]
 			open = open || c.Stage == stage.Name && c.Word != string(proof.Pass) && c.Word != string(proof.Noted)
