@@ -48,3 +48,34 @@ func TestEachKeyHasItsCure(t *testing.T) {
 		}
 	}
 }
+
+// A propeller that stands while its shaft turns is no broken shaft yet: a sheared key
+// looks the same until the shaft's own end is seen, or the key.
+func TestAPropellerThatStandsIsNoBrokenShaftYet(t *testing.T) {
+	for more, want := range map[string]struct{ cause, found, cure string }{
+		``: {"shaft-broken", "", ""},
+		`,{"evidence":"shaft-end-stands","answer":"yes"}`:   {"shaft-broken", "Shaft broken", "Change the propeller shaft"},
+		`,{"evidence":"shaft-end-stands","answer":"no"}`:    {"propeller-key-worn", "", ""},
+		`,{"evidence":"propeller-key-seen","answer":"yes"}`: {"propeller-key-worn", "Propeller key worn or sheared, or its keyway worn", "Fit a new key to the propeller"},
+	} {
+		s := testboat.Run(t, diagnosis.FaultFinding, `{"answers": [{"evidence":"after-touching","answer":"yes"},{"evidence":"came-suddenly","answer":"yes"},{"evidence":"revs-no-drive","answer":"yes"},
+			{"evidence":"revs-too-high","answer":"yes"},{"evidence":"rope-seen","answer":"no"},{"evidence":"coupling-mark-shifted","answer":"no"},{"evidence":"shaft-parted","answer":"yes"}`+more+`]}`, marinecalc.Options{NoRanges: true})
+		text := func(result string) string {
+			if r := s.Result(result); r != nil {
+				return r.Text
+			}
+			return ""
+		}
+		first := s.Cell("ranking", 0, "cause")
+		if first == nil || first.Text != want.cause || text("found") != want.found || text("remedies") != want.cure {
+			t.Errorf("%q: first %+v, found %q, cure %q", more, first, text("found"), text("remedies"))
+		}
+		key := false
+		for n := 0; n < 3 && s.Cell("ranking", n, "cause") != nil; n++ {
+			key = key || s.Cell("ranking", n, "cause").Text == "propeller-key-worn"
+		}
+		if want.found != "Shaft broken" && !key {
+			t.Errorf("%q: the key is not among the first three", more)
+		}
+	}
+}
