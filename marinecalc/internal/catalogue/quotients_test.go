@@ -40,8 +40,12 @@ func TestQuotientsAreTold(t *testing.T) {
 			if got := *quotient.SI * *of.SI; !(math.Abs(got-*whole.SI) <= 1e-9+1e-6*math.Abs(got)) {
 				t.Errorf("%s %s: %g of %g is %g, not %g", id, name, *quotient.SI, *of.SI, got, *whole.SI)
 			}
+			said := "(here "
+			if len(p.QuotientOf) > 2 && s.Result(p.QuotientOf[2]).Text != whole.Text {
+				said = "(" + s.Result(p.QuotientOf[2]).Text + " as read, at worst " // the reading stands first
+			}
 			for _, v := range s.Verdicts {
-				if v.On == name && v.Value != "" && v.BoundSI != nil && !strings.Contains(v.Sentence, "(here "+whole.Text+", and at most ") {
+				if v.On == name && v.Value != "" && v.BoundSI != nil && !strings.Contains(v.Sentence, said+whole.Text+", and at most ") {
 					t.Errorf("%s %s: %s", id, v.Limit, v.Sentence)
 				}
 			}

@@ -56,7 +56,7 @@ func (f *finder) outcome(q int, a bayes.Answer) string {
 	before := f.before()
 	lead := func(p []float64) int {
 		for _, c := range bayes.Rank(p) {
-			if !f.isFound(c) && p[c] >= f.figure("alive-rise")*before[c] {
+			if !f.isFound(c) && !f.isBehind[c] && p[c] >= f.figure("alive-rise")*before[c] {
 				return c
 			}
 		}

@@ -60,6 +60,12 @@ func (f *finder) pointsNowhere(p float64) bool {
 	return p < f.figure("points-nowhere")
 }
 
+// faint tells whether no cause is likely enough to be called suspected, though
+// something was noticed.
+func (f *finder) faint(first int) bool {
+	return !f.isFound(first) && f.belief.Cause[first] < f.figure("worth-suspecting")
+}
+
 func (f *finder) howSure(first, answered int) string {
 	p := f.belief.Cause[first]
 	switch {
@@ -67,6 +73,8 @@ func (f *finder) howSure(first, answered int) string {
 		return "Nothing is answered yet: the order is only how common each cause is."
 	case f.pointsNowhere(p):
 		return fmt.Sprintf("Nothing points anywhere: no answer is a yes, and none of the listed causes has more than %s.", percent(p))
+	case f.faint(first):
+		return fmt.Sprintf("Nothing is suspected yet: none of the listed causes has more than %s. Look in the order given, and buy no part before.", percent(p))
 	case f.isFound(first):
 		if p := f.ofOneLook(first); p < f.figure("sure-nearly") {
 			return fmt.Sprintf("Found by one look. About %s of such looks are wrong, and the other answers do not make up for that: look a second time, best by another's eyes, before a part is bought.", percent(f.model.Wrong[f.settler[first]]))

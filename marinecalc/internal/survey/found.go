@@ -310,7 +310,7 @@ func (s *Survey) calls() bool {
 // worthNaming tells whether the first cause is likely enough to be named.
 func (s *Survey) worthNaming(book *rules.Book) bool {
 	p := s.sheet(diagnosis.FaultFinding).Result("probability")
-	return p == nil || p.SI == nil || *p.SI >= diagnosis.Judgement(book, "worth-naming")
+	return p == nil || p.SI == nil || *p.SI >= diagnosis.Judgement(book, "worth-suspecting")
 }
 
 // overdue is how much care the service schedule tells to be overdue, by limit or guide.

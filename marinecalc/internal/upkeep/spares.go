@@ -18,7 +18,7 @@ var fitted = [...]string{"afloat, with own tools", "once she is ashore", "beside
 // reason is a trouble for which a part is wanted.
 type reason struct {
 	title              string
-	chance, strands    float64 // troubles a year, and how often one leaves her without drive
+	share, strands     float64 // of all troubles, and how often one leaves her without drive
 	lead, waits, saves float64 // days: of the order, of what takes its time anyway, and what the spare saves of them in a year
 	fit                int     // of fitted
 }
@@ -51,15 +51,15 @@ func (k *keeper) spares() {
 		for i, p := range parts {
 			lead[i] = max(0, p.LeadDays-waits)
 		}
-		chance, strands := float64(k.in.FaultsPerYear)*c.Prior/all, k.strands(c.ID)
+		share, strands := c.Prior/all, k.strands(c.ID)
 		for i, days := range due.Waiting(lead) {
 			p := parts[i]
 			if saved[p.ID] == nil {
 				saved[p.ID] = &saving{part: p}
 			}
-			if saves := chance * strands * days; saves > 0 {
+			if saves := float64(k.in.FaultsPerYear) * share * strands * days; saves > 0 {
 				saved[p.ID].days += saves
-				saved[p.ID].reasons = append(saved[p.ID].reasons, reason{c.Title, chance, strands, p.LeadDays, waits, saves, fit})
+				saved[p.ID].reasons = append(saved[p.ID].reasons, reason{c.Title, share, strands, p.LeadDays, waits, saves, fit})
 			}
 		}
 	}
@@ -99,15 +99,12 @@ func (s *saving) fitMost() int {
 // saves most.
 func (s *saving) because() string {
 	r := &s.reasons[0]
-	words := fmt.Sprintf("%s: leaves her without drive in %.0f of 100 times, comes once in %s, and the part takes %s", r.title, 100*r.strands, perTrouble(r.chance), dayText(r.lead))
+	words := fmt.Sprintf("%s: %s of 100 troubles of drivetrains, leaves her without drive in %.0f of 100 times, and the part takes %s", r.title, figure(100*r.share), 100*r.strands, dayText(r.lead))
 	if r.waits > 0 {
 		words += fmt.Sprintf(", %s beyond a lift or a workshop", dayText(r.lead-r.waits))
 	}
 	return words + "."
 }
-
-// perTrouble writes how many years lie between two troubles, to two figures.
-func perTrouble(chance float64) string { return figure(1/chance) + " years" }
 
 func dayText(days float64) string {
 	if days == 1 {

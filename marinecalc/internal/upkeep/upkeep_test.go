@@ -338,3 +338,19 @@ func TestReadingsNearTheirLimitAreNotAtIt(t *testing.T) {
 		t.Errorf("%+v", v)
 	}
 }
+
+// A spare says what share of troubles its own is. Years between two of them, of a part
+// that care renews each few years, nobody would believe.
+func TestASpareSaysWhatShareOfTroubles(t *testing.T) {
+	s := testboat.RunOn(t, tern(""), "service-schedule", `{}`)
+	sum := 0
+	for part, because := range testboat.Column(t, s, "sparesBy", "part", "because") {
+		sum++
+		if strings.Contains(because, "year") || !strings.Contains(because, "of 100 troubles of drivetrains") {
+			t.Errorf("%s: %s", part, because)
+		}
+	}
+	if sum == 0 {
+		t.Error("no spares")
+	}
+}

@@ -191,6 +191,9 @@ func nearness(si float64, l spread.Limit, scale string) string {
 // where the newest is off the others: no figure that anybody calculated.
 const unweighed = 0.5
 
+// almostNo is the chance up to which people read a no.
+const almostNo = 0.12
+
 // chanceSentence words the verdict on a chance that all is well.
 func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt string) string {
 	text := "the chance is " + inputs.Percent(chance)
@@ -209,6 +212,12 @@ func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt strin
 		}
 		return strings.TrimSpace(l.Title + ": no, " + text + ". " + l.Why)
 	}
+	switch { // Kent, Words of Estimative Probability (1964), from memory: almost certainly not, 7 % give or take 5
+	case chance <= almostNo:
+		return strings.TrimSpace(l.Title + ": almost certainly no, " + text + ": act as on a no. " + l.Why)
+	case chance >= 1-almostNo:
+		return l.Title + ": almost certainly yes, " + text + ", too little to count on."
+	}
 	return l.Title + ": " + text + ", which is neither a yes nor a no."
 }
 
@@ -216,7 +225,7 @@ func chanceSentence(l *rules.Limit, chance float64, word sheet.Word, doubt strin
 // it is for: of a gap for each inch of a flange the gap.
 func (r *Judgement) inAll(h *held, limit spread.Limit) string {
 	p := h.on
-	if p == nil || len(p.QuotientOf) != 2 {
+	if p == nil || len(p.QuotientOf) < 2 {
 		return ""
 	}
 	whole, of := r.Property(p.QuotientOf[0]), p.QuotientOf[1]
@@ -225,5 +234,11 @@ func (r *Judgement) inAll(h *held, limit spread.Limit) string {
 	if _, _, about := r.about(h); about || whole == nil || !ok || read.text == "" || !known {
 		return ""
 	}
-	return " (here " + read.text + ", and at most " + r.In.ShowTo(whole, limit.Max*size, limit.Max*size/50) + ")"
+	here := "here "
+	if len(p.QuotientOf) > 2 {
+		if plain, ok := r.value(p.QuotientOf[2]); ok && plain.text != "" && plain.text != read.text {
+			here = plain.text + " as read, at worst "
+		}
+	}
+	return " (" + here + read.text + ", and at most " + r.In.ShowTo(whole, limit.Max*size, limit.Max*size/50) + ")"
 }

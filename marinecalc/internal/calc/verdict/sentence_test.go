@@ -60,6 +60,8 @@ func TestNoChanceIsAllOrNothing(t *testing.T) {
 	}{
 		{0, sheet.Beyond, "It lasts: no, the chance is less than 1 %. Mend it."},
 		{0.02, sheet.Beyond, "It lasts: no, the chance is 2.0 %. Mend it."},
+		{0.084, sheet.CannotTell, "It lasts: almost certainly no, the chance is 8.4 %: act as on a no. Mend it."},
+		{0.9, sheet.CannotTell, "It lasts: almost certainly yes, the chance is 90 %, too little to count on."},
 		{0.45, sheet.CannotTell, "It lasts: the chance is 45 %, which is neither a yes nor a no."},
 		{0.5, sheet.CannotTell, "It lasts: not enough to tell, the readings say neither yes nor no."},
 		{0.98, sheet.Within, "It lasts: yes, the chance is 98.0 %."},
