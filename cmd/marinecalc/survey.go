@@ -146,9 +146,6 @@ func printSurvey(out io.Writer, s *marinecalc.Survey, work, all bool) {
 		fmt.Fprintln(out, plain.Wrapped("  ", m.Text))
 	}
 	printFindings(out, s, all)
-	if len(s.Findings) == 0 {
-		fmt.Fprintln(out, plain.Wrapped("  ", "No limit could be judged yet."))
-	}
 	if !all {
 		fmt.Fprintln(out, plain.Wrapped("", "--all lists what is OK, what could not be judged, and every sheet."))
 		return

@@ -133,7 +133,7 @@ const HEADS = { still: 'Keep the shaft still', cause: 'Fault found', look: 'Seen
  * @param {Survey} survey
  */
 function found({ found: all, nothing, disagree, chains, choice }) {
-  if (all.length + disagree.length + chains.length === 0 && !choice) return false;
+  if (all.length + disagree.length + chains.length === 0 && !nothing && !choice) return false;
   return h(
     'section',
     {},

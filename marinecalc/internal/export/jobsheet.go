@@ -81,8 +81,8 @@ func (p *paper) findings(s *survey.Survey) {
 		}
 	}
 	p.tag("h2", "", "What was found, most urgent first")
-	if len(s.Findings) == 0 {
-		p.tag("p", "", "No limit could be judged yet: the boat file lacks the readings listed below.")
+	if s.Nothing != "" {
+		p.tag("p", "", s.Nothing)
 	}
 	for _, f := range s.Findings {
 		p.b.WriteString(`<p><span class="box"></span>`)

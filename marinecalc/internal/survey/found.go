@@ -50,12 +50,15 @@ func (s *Survey) found(session *calc.Session) []Found {
 	list = append(list, s.foundByLooking(session)...)
 	list = append(list, s.wear()...)
 	measured, computed := s.leaps(session), []Found(nil)
+	s.mostUrgentFirst()
 	for _, f := range s.Findings {
 		if f.Verdict.Word != sheet.Beyond || s.saidByOwn(f) {
 			continue
 		}
 		title := f.Verdict.Title
 		switch of := s.subject(f.Calculation); {
+		case f.reading != "":
+			title = f.Sheet + ": " + problem.MidSentence(title)
 		case of == "":
 		case f.Verdict.Limit == "trend-horizon" && !s.reached(f.Calculation):
 			title = of + ", which does not last until it can be mended"
@@ -65,7 +68,7 @@ func (s *Survey) found(session *calc.Session) []Found {
 			title = of + ": " + problem.MidSentence(title)
 		}
 		over := Found{Kind: FoundComputed, Title: title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
-		if s.wasRead(session, f.Calculation, f.Verdict.On) {
+		if f.reading != "" || s.wasRead(session, f.Calculation, f.Verdict.On) {
 			over.Kind = FoundMeasured
 			measured = append(measured, over)
 		} else {
@@ -101,23 +104,6 @@ func (s *Survey) saidByOwn(trend Finding) bool {
 func (s *Survey) reached(id string) bool {
 	v := s.sheet(id).Verdict("trend-not-reached")
 	return v != nil && v.Word == sheet.Beyond
-}
-
-// nothing is what stands where nothing was found; "" where something was.
-func (s *Survey) nothing() string {
-	_, conflicts := s.Conflicts()
-	if len(s.Found)+len(s.Faults)+len(conflicts) > 0 {
-		return ""
-	}
-	text := "Nothing is over a limit and no fault was found, as far as it was looked at"
-	switch n := s.count(sheet.Outside); n {
-	case 0:
-	case 1:
-		text += "; one figure stands outside a guide, listed below: look into it"
-	default:
-		text += fmt.Sprintf("; %d figures stand outside a guide, listed below: look into each", n)
-	}
-	return text + "."
 }
 
 // foundByLooking lists the causes that the fault finding says were found, and

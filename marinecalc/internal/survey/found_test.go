@@ -203,3 +203,20 @@ func TestTheWorkLine(t *testing.T) {
 		}
 	}
 }
+
+// A boat that nobody read is told to be that, and one that was read in part how much of
+// her: silence is no OK.
+func TestNothingFoundSaysHowMuchWasLookedAt(t *testing.T) {
+	for _, c := range []struct{ name, boat, want, never string }{
+		{"bare", `{"name": "Knot"}`, "nothing was read on the boat yet, which is no OK", "over a limit"},
+		{"built", `{"name": "Knot", "sternBearing": {"length": "100 mm"}, "shaft": {"diameter": "30 mm"}}`, "nothing was read on the boat yet, which is no OK", "was read or"},
+		{"read once, long ago", `{"name": "Knot", "readings": [{"date": "2019-05-02", "glandTemperature": "20 °C", "waterTemperature": "15 °C"}]}`, "1 of 8 parts were read, last on 2019-05-02", "no OK"},
+		{"a dial at the coupling", `{"name": "Knot", "readings": [{"date": "2026-05-02", "couplingFaceRunOut": "0.02 mm"}]}`, "1 of 8 parts were read, last on 2026-05-02", "over a limit"},
+		{"on the sea trial", `{"name": "Knot", "seaTrial": {"date": "2026-05-02", "runs": [{"stage": "cruise", "gearboxTemperature": "60 °C"}]}}`, "1 of 8 parts were read, last on 2026-05-02", "no OK"},
+	} {
+		s := testboat.Check(t, testboat.Read(t, c.boat), marinecalc.Options{})
+		if !strings.Contains(s.Nothing, c.want) || strings.Contains(s.Nothing, c.never) {
+			t.Errorf("%s: %q of %d findings", c.name, s.Nothing, len(s.Findings))
+		}
+	}
+}

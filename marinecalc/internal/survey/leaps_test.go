@@ -50,6 +50,38 @@ func TestAReadingThatJumpsIsFound(t *testing.T) {
 	}
 }
 
+// One that jumps by less is no fault: it is to be read again, its part is not OK for that
+// long, and it is not told that all is well without that. On the good side it is nothing.
+func TestAReadingThatJumpsALittleIsToBeReadAgain(t *testing.T) {
+	for _, c := range []struct {
+		newest int
+		again  bool
+	}{{58, false}, {60, true}, {46, false}, {90, false}} {
+		var log []string
+		for i, at := range []int{55, 54, 56, 55, 55, 56, 54, c.newest} {
+			log = append(log, fmt.Sprintf(`{"date": "2026-%02d-10", "engineHours": "%d h", "waterTemperature": "15 °C", "gearboxTemperature": "%d °C"}`, i+2, 100+10*i, at))
+		}
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [`+strings.Join(log, ",")+`]}`), marinecalc.Options{})
+		told := 0
+		for _, f := range s.Findings {
+			if f.Verdict.Word == sheet.CannotTell && strings.Contains(f.Verdict.Sentence, fmt.Sprintf("%d °C on 2026-09-10, higher than the earlier ones: read it again", c.newest)) {
+				told++
+			}
+		}
+		if unsure := strings.Contains(s.Nothing, "not enough to tell: 1"); (told == 1) != c.again || unsure != c.again {
+			t.Errorf("%d °C: told %d times, and: %s", c.newest, told, s.Nothing)
+		}
+		if found := len(s.Found) > 0; found != (c.newest == 90) {
+			t.Errorf("%d °C: found %+v", c.newest, s.Found)
+		}
+		for _, p := range s.Parts {
+			if p.Part == "gearbox" && (p.Reads == "read again") != c.again {
+				t.Errorf("%d °C: the gearbox is %s, %s", c.newest, p.Word, p.Reads)
+			}
+		}
+	}
+}
+
 // A season's sea that nobody read beside it, or another speed of the engine, is no jump;
 // the same sea, or far more than a season does, is.
 func TestWhatWasNotReadAlikeIsNoJump(t *testing.T) {

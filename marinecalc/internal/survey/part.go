@@ -64,6 +64,7 @@ func CheckPart(ctx context.Context, b *boat.Boat, o calc.Options, id string) (*S
 		return nil, err
 	}
 	survey.sum()
+	survey.untaken(s, row)
 	survey.Found = survey.found(s)
 	survey.Parts = []PartState{survey.partState(s, row)}
 	return survey, nil
@@ -83,6 +84,7 @@ func CheckParts(ctx context.Context, b *boat.Boat, o calc.Options) (parts []Part
 		return nil, "", err
 	}
 	survey.sum()
+	survey.untaken(s, nil)
 	survey.Found = survey.found(s)
 	return survey.parts(s), s.Still(), nil
 }
@@ -104,7 +106,7 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 	ids := CalculationsOf(from.Boat, row)
 	own := func(calculation, limit string) bool { return HoldsFor(from.Book, row, ids, calculation, limit) }
 	for _, f := range s.Findings { // most urgent first
-		if !own(f.Calculation, f.Verdict.Limit) {
+		if !readOf(row, f.reading) && (f.reading != "" || !own(f.Calculation, f.Verdict.Limit)) {
 			continue
 		}
 		if p.Verdicts++; p.Verdicts == 1 {

@@ -43,7 +43,7 @@ func TestMeasuringRespectsThePlace(t *testing.T) {
 
 // A part of which something was read, and nothing judged, is not called unmeasured.
 func TestAPartThatWasReadSaysSo(t *testing.T) {
-	s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", "gearboxTemperature": "70 °C"}]}`), marinecalc.Options{NoRanges: true})
+	s := testboat.Check(t, testboat.Read(t, `{"name": "Plover", "readings": [{"date": "2026-11-29", "wearIron": "10 mg/kg"}]}`), marinecalc.Options{NoRanges: true})
 	for _, p := range s.Parts {
 		if read := strings.HasPrefix(p.Reads, "read,"); read != (p.Part == "gearbox") {
 			t.Errorf("%s reads %q", p.Part, p.Reads)

@@ -134,6 +134,44 @@ func (s *Survey) summary(session *calc.Session) []Line {
 	return append(lines, Line{"ok", "All else", told, s.count(sheet.Within, sheet.Inside)})
 }
 
+// nothing is what stands where nothing was found; "" where something was. It says how
+// much was looked at: a boat that nobody read is not told to be sound.
+func (s *Survey) nothing(session *calc.Session) string {
+	_, conflicts := s.Conflicts()
+	if len(s.Found)+len(s.Faults)+len(conflicts) > 0 {
+		return ""
+	}
+	read, newest, parts := 0, "", session.Book.Table(PartsTable).Rows
+	for i := range parts.Len() {
+		row := parts.At(i)
+		names := columnOf(&row, "readings")
+		on := max(session.Boat.NewestOf(names), session.Boat.TrialRead(names))
+		if newest = max(newest, on); on != "" {
+			read++
+		}
+	}
+	text := "Nothing that was looked at is over a limit; "
+	if len(s.Findings) == 0 {
+		text = "No limit could be judged yet; "
+	}
+	if read == 0 {
+		text += "nothing was read on the boat yet, which is no OK"
+	} else {
+		text += fmt.Sprintf("%d of %d parts were read, last on %s", read, parts.Len(), newest)
+	}
+	if n := s.count(sheet.CannotTell, sheet.About); n > 0 {
+		text += fmt.Sprintf("; not enough to tell: %d", n)
+	}
+	switch n := s.count(sheet.Outside); n {
+	case 0:
+	case 1:
+		text += "; one figure stands outside a guide, listed below: look into it"
+	default:
+		text += fmt.Sprintf("; %d figures stand outside a guide, listed below: look into each", n)
+	}
+	return text + "."
+}
+
 // fit joins what fits on a line and counts the rest. The first always stands
 // there, cut at a word where it must be.
 func fit(items []string, room int) string {

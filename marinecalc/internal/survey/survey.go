@@ -49,6 +49,8 @@ type Finding struct {
 	Calculation string        `json:"calculation"`
 	Sheet       string        `json:"sheet"` // the calculation's title
 	Verdict     sheet.Verdict `json:"verdict"`
+
+	reading string // of the boat that is judged though no sheet takes it; "" elsewhere
 }
 
 // Awaited is a figure that no source confirms, so that verdicts wait until
@@ -97,6 +99,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	}
 	survey.Warnings = append(survey.Warnings, survey.idleFigures(b, s, survey.Warnings)...)
 	survey.sum()
+	survey.untaken(s, nil)
 	survey.Chains = diagnosis.Chains(s.Book, b, survey.Sheets)
 	survey.Disagree = survey.disagree(s.Disagreements())
 	survey.Found = survey.found(s)
@@ -105,7 +108,7 @@ func Check(ctx context.Context, b *boat.Boat, o calc.Options) (*Survey, error) {
 	if survey.Measure, err = survey.measure(ctx, s, o); err != nil {
 		return nil, err
 	}
-	survey.Nothing = survey.nothing()
+	survey.Nothing = survey.nothing(s)
 	survey.Summary = survey.summary(s)
 	return survey, nil
 }
@@ -206,7 +209,7 @@ func (s *Survey) sum() {
 		}
 	}
 	s.Awaited = awaited(s.Findings)
-	sort.SliceStable(s.Findings, func(i, j int) bool { return s.Findings[i].Verdict.Word.Rank() < s.Findings[j].Verdict.Word.Rank() })
+	s.mostUrgentFirst()
 	sort.SliceStable(s.Cautions, func(i, j int) bool { return s.Cautions[i].Signal.Gravity() < s.Cautions[j].Signal.Gravity() })
 	seen := map[string]bool{}
 	s.Cautions = slices.DeleteFunc(s.Cautions, func(c sheet.Caution) bool {
@@ -214,6 +217,10 @@ func (s *Survey) sum() {
 		seen[c.Text] = true
 		return again
 	})
+}
+
+func (s *Survey) mostUrgentFirst() {
+	sort.SliceStable(s.Findings, func(i, j int) bool { return s.Findings[i].Verdict.Word.Rank() < s.Findings[j].Verdict.Word.Rank() })
 }
 
 // awaited counts the verdicts that wait for each figure.
