@@ -26,6 +26,10 @@ const emptied = "isIPV6"
 // unneeded are the packages that only these need.
 var unneeded = []string{`"net/mail"`, `"net"`}
 
+// unwritten are the drafts of JSON Schema in which none of our schemas is written: their
+// own schemas, which the library reads when it starts, are 2 kB.
+var unwritten = []string{"Draft4", "Draft6", "Draft7", "Draft2019"}
+
 const schemaLibrary = "github.com/santhosh-tekuri/jsonschema/v5"
 
 // smallLibrary is where the library without them lies, from the root of the module: the
@@ -56,6 +60,9 @@ func withoutFormats(root, folder string) (modfile string, err error) {
 	if err := dropFormats(filepath.Join(fresh, "format.go")); err != nil {
 		return "", err
 	}
+	if err := dropDrafts(filepath.Join(fresh, "draft.go")); err != nil {
+		return "", err
+	}
 	// Another build at the same time may put the same there first, and reads it: what is
 	// there alike stays.
 	if err := os.Rename(fresh, place); err != nil && !sameFormats(fresh, place) {
@@ -83,7 +90,7 @@ func withoutFormats(root, folder string) (modfile string, err error) {
 
 // sameFormats tells whether two copies of the library are of one version, cut alike.
 func sameFormats(a, b string) bool {
-	for _, name := range []string{"format.go", "compiler.go", "schema.go"} {
+	for _, name := range []string{"format.go", "draft.go", "compiler.go", "schema.go"} {
 		one, err := os.ReadFile(filepath.Join(a, name))
 		other, errOther := os.ReadFile(filepath.Join(b, name))
 		if err != nil || errOther != nil || !bytes.Equal(one, other) {
@@ -138,7 +145,54 @@ func dropFormats(file string) error {
 	if dropped != len(unasked) || !isEmptied {
 		return fmt.Errorf("%s has %d of the functions %v, %s too: %t; see unasked", file, dropped, unasked, emptied, isEmptied)
 	}
-	out := bytes.NewBufferString("// Changed by marinecalc: formats that none of its schemas asks for are left out.\n\n")
+	return rewritten(file, "formats that none of its schemas asks for", names, parsed)
+}
+
+// dropDrafts takes out of the library's file of drafts what reads the schemas of those in
+// which none of ours is written.
+func dropDrafts(file string) error {
+	names := source.NewFileSet()
+	parsed, err := parser.ParseFile(names, file, nil, 0)
+	if err != nil {
+		return err
+	}
+	dropped := 0
+	ast.Inspect(parsed, func(n ast.Node) bool {
+		block, is := n.(*ast.BlockStmt)
+		if !is {
+			return true
+		}
+		block.List = slices.DeleteFunc(block.List, func(s ast.Stmt) bool {
+			line, _ := s.(*ast.ExprStmt)
+			if line == nil {
+				return false
+			}
+			call, _ := line.X.(*ast.CallExpr)
+			if call == nil {
+				return false
+			}
+			of, _ := call.Fun.(*ast.SelectorExpr)
+			if of == nil || of.Sel.Name != "loadMeta" {
+				return false
+			}
+			draft, _ := of.X.(*ast.Ident)
+			gone := draft != nil && slices.Contains(unwritten, draft.Name)
+			if gone {
+				dropped++
+			}
+			return gone
+		})
+		return true
+	})
+	if dropped != len(unwritten) {
+		return fmt.Errorf("%s reads %d of the drafts %v", file, dropped, unwritten)
+	}
+	return rewritten(file, "drafts in which none of its schemas is written", names, parsed)
+}
+
+// rewritten puts a changed file of the library in its place, and says in it what is gone.
+func rewritten(file, gone string, names *source.FileSet, parsed *ast.File) error {
+	out := bytes.NewBufferString("// Changed by marinecalc: " + gone + " are left out.\n\n")
 	if err := format.Node(out, names, parsed); err != nil {
 		return err
 	}

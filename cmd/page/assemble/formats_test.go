@@ -22,6 +22,9 @@ func TestNoSchemaAsksForAFormatThatIsLeftOut(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if !strings.Contains(string(text), `"$schema": "https://json-schema.org/draft/2020-12/schema"`) {
+			t.Errorf("%s is not written in the draft of 2020-12", file)
+		}
 		for _, m := range regexp.MustCompile(`"format":\s*"([^"]*)"`).FindAllStringSubmatch(string(text), -1) {
 			if asked++; m[1] != "date" { // what the library without them is known to have
 				t.Errorf("%s asks for the format %s", file, m[1])
@@ -62,6 +65,12 @@ func TestFormatsAreDroppedWithWhatTheyNeed(t *testing.T) {
 	}
 	if err := dropFormats(filepath.Join(library, "format.go")); err == nil {
 		t.Error("a file without them is taken")
+	}
+	if text, err = os.ReadFile(filepath.Join(library, "draft.go")); err != nil || strings.Count(string(text), ".loadMeta(") != 1 || !strings.Contains(string(text), "Draft2020.loadMeta(") {
+		t.Errorf("the drafts left are not that of 2020-12 alone: %v", err)
+	}
+	if err := dropDrafts(filepath.Join(library, "draft.go")); err == nil {
+		t.Error("a file without the other drafts is taken")
 	}
 }
 
