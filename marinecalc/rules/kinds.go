@@ -14,7 +14,9 @@ type kindKey string
 // For is the book as it reads on a boat that answers the questions of the fault finding
 // so: the rows of the table kind-texts that are of her kind in place of their rows.
 func (b *Book) For(said func(question string) string) *Book {
-	b = b.filled()
+	if b = b.filled(); said == nil {
+		return b
+	}
 	var rows []Row
 	var key []string
 	for _, r := range b.Table(kindTexts).Rows.All() {

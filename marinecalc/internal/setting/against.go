@@ -125,6 +125,8 @@ func (a Against) afterLook(found, first string) Against {
 		return Against{Word: sheet.Beyond, Mark: "loose", Text: found + ". " + first}
 	case a.Mark == "may be loose" || a.Mark == "loose":
 		a.Mark, a.Text = "loose", found+"; "+a.Text
+	case a.Mark == NotAsItStands: // no tightening mends it
+		a.Text = found + ". " + problem.Capital(a.Text)
 	default:
 		a.Mark, a.Text = NotAsItStands, found+". "+first+". "+problem.Capital(a.Text)
 	}

@@ -57,7 +57,7 @@ func (s *Survey) found(session *calc.Session) []Found {
 		}
 		title := f.Verdict.Title
 		switch of := s.subject(f.Calculation); {
-		case f.reading != "":
+		case f.Reading != "":
 			title = f.Sheet + ": " + problem.MidSentence(title)
 		case of == "":
 		case f.Verdict.Limit == "trend-horizon" && !s.reached(f.Calculation):
@@ -68,7 +68,7 @@ func (s *Survey) found(session *calc.Session) []Found {
 			title = of + ": " + problem.MidSentence(title)
 		}
 		over := Found{Kind: FoundComputed, Title: title, Text: f.Verdict.Sentence, Calculation: f.Calculation, Sheet: f.Sheet, Limit: f.Verdict.Limit}
-		if f.reading != "" || s.wasRead(session, f.Calculation, f.Verdict.On) {
+		if f.Reading != "" || s.wasRead(session, f.Calculation, f.Verdict.On) {
 			over.Kind = FoundMeasured
 			measured = append(measured, over)
 		} else {

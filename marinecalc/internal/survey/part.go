@@ -106,7 +106,7 @@ func (s *Survey) partState(from *calc.Session, row *rules.Row) PartState {
 	ids := CalculationsOf(from.Boat, row)
 	own := func(calculation, limit string) bool { return HoldsFor(from.Book, row, ids, calculation, limit) }
 	for _, f := range s.Findings { // most urgent first
-		if !readOf(row, f.reading) && (f.reading != "" || !own(f.Calculation, f.Verdict.Limit)) {
+		if !readOf(row, f.Reading) && (f.Reading != "" || !own(f.Calculation, f.Verdict.Limit)) {
 			continue
 		}
 		if p.Verdicts++; p.Verdicts == 1 {

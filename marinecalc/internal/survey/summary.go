@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"example.org/driveline/marinecalc/internal/calc"
+	"example.org/driveline/marinecalc/problem"
 	"example.org/driveline/marinecalc/sheet"
 )
 
@@ -162,6 +163,9 @@ func (s *Survey) nothing(session *calc.Session) string {
 	if n := s.count(sheet.CannotTell, sheet.About); n > 0 {
 		text += fmt.Sprintf("; not enough to tell: %d", n)
 	}
+	if past := s.pastByEstimate(); len(past) > 0 {
+		text += ", past its limit by the estimate: " + problem.MidSentence(strings.Join(past, "; "))
+	}
 	switch n := s.count(sheet.Outside); n {
 	case 0:
 	case 1:
@@ -170,6 +174,18 @@ func (s *Survey) nothing(session *calc.Session) string {
 		text += fmt.Sprintf("; %d figures stand outside a guide, listed below: look into each", n)
 	}
 	return text + "."
+}
+
+// pastByEstimate are the titles of limits of which is not enough to tell and whose
+// estimate lies past them.
+func (s *Survey) pastByEstimate() (titles []string) {
+	for _, f := range s.Findings {
+		v := f.Verdict
+		if v.Word == sheet.CannotTell && v.SI != nil && v.BoundSI != nil && (v.Side == sheet.AtLeast) != (*v.SI >= *v.BoundSI) && !slices.Contains(titles, v.Title) {
+			titles = append(titles, v.Title)
+		}
+	}
+	return titles
 }
 
 // fit joins what fits on a line and counts the rest. The first always stands

@@ -49,8 +49,7 @@ type Finding struct {
 	Calculation string        `json:"calculation"`
 	Sheet       string        `json:"sheet"` // the calculation's title
 	Verdict     sheet.Verdict `json:"verdict"`
-
-	reading string // of the boat that is judged though no sheet takes it; "" elsewhere
+	Reading     string        `json:"reading,omitempty"` // of the boat that is judged though no sheet takes it
 }
 
 // Awaited is a figure that no source confirms, so that verdicts wait until
