@@ -25,7 +25,7 @@ func TestAdviceThatStandsTogether(t *testing.T) {
 		{boat: "cases/nothing-wrong", calculation: "mount-moves", says: "Leave every nut as it is"},
 		{boat: "cases/bent-shaft", calculation: "shaft-strength", not: "what is left to watch"}, // the shaft is bent
 		{boat: "cases/bent-shaft", calculation: "sea-trial", first: "Have the shaft put right first"},
-		{boat: "cases/long-span", calculation: "sea-trial", first: "Full throttle is left out"},
+		{boat: "cases/long-span", calculation: "sea-trial", first: "Left out of this trial is all that turns the shaft near its critical speed"},
 		{boat: "cases/backlash-doubled", calculation: "backlash", first: "Engine stopped, key out, look at the joints"},
 		{boat: "cases/drips-rising", calculation: "reading-trend", first: "Bring the work forward", not: "or read twice as often"},          // it is at its limit before the work
 		{boat: "boats/kittiwake", calculation: "shaft-whirl", not: "has another cause"},                                                     // its blades excite the whirl at full speed

@@ -2042,6 +2042,8 @@ export interface Finding {
   sheet: string;
   /** What its limit says. */
   verdict: Verdict;
+  /** Name of the reading that is judged though no sheet takes it. */
+  reading?: string;
 }
 
 /** A figure that no source confirms, so that verdicts wait until somebody types it. */
