@@ -118,7 +118,7 @@ export function showFault(app, main) {
     const found = foundOn(sheet);
     const links = workLinks(app, sheet);
     if (links.length > 0) links.push(h('div', { class: 'tools actions' }, ...onwardLinks(app, schema.onward)));
-    line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : 'Nothing answered yet');
+    line.show(sheet, yes, given().length > 0 ? `${given().length} answered` : found.length > 0 ? 'By what was read' : 'Nothing answered yet');
     asking.replaceChildren(
       line.element,
       h(
