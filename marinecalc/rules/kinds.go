@@ -58,6 +58,13 @@ func (b *Book) forKind(kind kindKey, rows []Row) *Book {
 					file.Limits = append(file.Limits, l)
 				}
 			}
+		case "advice":
+			for _, a := range b.AllAdvice().All() {
+				if a.ID == r.ID {
+					a.Calculation = "" // of none
+					file.Advice = append(file.Advice, a)
+				}
+			}
 		case "steps":
 			added = append(added, r)
 		}

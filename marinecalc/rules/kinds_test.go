@@ -26,6 +26,11 @@ func TestABookReadsByKind(t *testing.T) {
 				of["limits/"+l.ID] = l.Title
 			}
 		}
+		for _, a := range b.AllAdvice().All() {
+			if a.Calculation != "" {
+				of["advice/"+a.ID] = a.Text
+			}
+		}
 		for _, s := range b.Steps().All() {
 			with := []string{}
 			for _, r := range b.Remedies().All() {

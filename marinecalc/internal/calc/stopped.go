@@ -99,7 +99,7 @@ func (s *Session) unasked(c Calculation) *inputs.Outcome {
 		return nil
 	}
 	for _, r := range weights.Rows {
-		if at := weights.Reader(r); at("answer") == "yes" && at("limit") != "" {
+		if at := weights.Reader(r); at("answer") == "yes" && at("from") != "boat file" { // what she has is no trouble
 			return out
 		}
 	}

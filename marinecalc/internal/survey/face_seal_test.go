@@ -40,3 +40,24 @@ func TestAFaceSealIsAskedForNoPacking(t *testing.T) {
 		}
 	}
 }
+
+// Drips counted at a face seal are seen though no sheet of a packed gland is hers, and no
+// sheet tells her to turn gland nuts.
+func TestDripsOfAFaceSealAreSeen(t *testing.T) {
+	for drips, seen := range map[string]bool{"0 drips/min": false, "120 drips/min": true} {
+		b := testboat.Read(t, `{"name":"Auk","shaft":{"diameter":"30 mm"},"readings":[{"date":"2026-05-02","dripRate":"0 drips/min","dripRateAtRest":"`+drips+`","symptoms":[{"evidence":"seal-kind","answer":"yes"}]}]}`)
+		s := testboat.Check(t, b, marinecalc.Options{})
+		is := false
+		for _, f := range s.Found {
+			is = is || f.Row == "gland-drips-much"
+		}
+		if is != seen {
+			t.Errorf("%s: %+v", drips, s.Found)
+		}
+		for _, n := range testboat.Run(t, "gland-heat", `{}`, marinecalc.Options{Boat: b}).Next {
+			if strings.Contains(n.Text, "gland nuts") {
+				t.Errorf("%s: %s", drips, n.Text)
+			}
+		}
+	}
+}

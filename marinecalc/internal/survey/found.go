@@ -164,7 +164,7 @@ func (s *Survey) foundByLooking(session *calc.Session) []Found {
 			continue
 		}
 		for _, e := range evidence.All() {
-			if e.ID == question && (e.Kind == "check" || e.Readings.Len() > 0) {
+			if e.ID == question && (e.Kind == "check" || strings.HasPrefix(from, "reading")) {
 				text := "Yes, by the " + from + "."
 				if weight := out.Cell("weights", n, "decibans"); weight.SI != nil && *weight.SI > 0 {
 					text += points // evidence for the leading cause

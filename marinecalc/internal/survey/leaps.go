@@ -29,7 +29,8 @@ const (
 // leaps are the readings of the boat, but for that which the trend follows, whose
 // newest lies far on the bad side of what the earlier ones lead to: a gearbox that ran at 55 °C
 // all summer and at 90 °C today is not “nothing found”, though no limit is given for it.
-// One that lies off by less is told to be read again, and is not found.
+// One that lies off by less is told to be read again, and is not found. One that is worse
+// than when all was well by more than the scatter of then is found too, without a jump.
 func (s *Survey) leaps(session *calc.Session) (list []Found) {
 	c, err := session.Find("reading-trend")
 	if err != nil || session.Boat == nil {
@@ -45,7 +46,15 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 			continue
 		}
 		v, off, says := out.Sheet.Verdict("trend-newest"), out.Sheet.Result("newestDeviation"), out.Sheet.Result("says")
-		if v == nil || off == nil || says == nil || v.Word.Plain() != sheet.Beyond || off.SI == nil || *off.SI < someLeap {
+		tell := func(v *sheet.Verdict, text string) {
+			list = append(list, Found{Kind: FoundMeasured, Title: row.Name + ": " + problem.MidSentence(v.Title), Text: text, Calculation: c.ID, Sheet: out.Sheet.Title + ": " + problem.MidSentence(row.Name), Limit: v.Limit, Row: row.Pick})
+		}
+		leapt := v != nil && off != nil && says != nil && v.Word.Plain() == sheet.Beyond && off.SI != nil
+		if worse := out.Sheet.Verdict("trend-baseline"); worse != nil && worse.Word.Plain() == sheet.Beyond && !(leapt && *off.SI >= farLeap) {
+			tell(worse, worse.Sentence) // it crept there, by no jump
+			continue
+		}
+		if !leapt || *off.SI < someLeap {
 			continue
 		}
 		if *off.SI < farLeap {
@@ -58,7 +67,7 @@ func (s *Survey) leaps(session *calc.Session) (list []Found) {
 			s.Findings = append(s.Findings, Finding{c.ID, row.Name, *v, row.Pick})
 			continue
 		}
-		list = append(list, Found{Kind: FoundMeasured, Title: row.Name + ": " + problem.MidSentence(v.Title), Text: says.Text + " Was it read alike: warm, at the same speed, the sea as warm?", Calculation: c.ID, Sheet: out.Sheet.Title + ": " + problem.MidSentence(row.Name), Limit: v.Limit, Row: row.Pick})
+		tell(v, says.Text+" Was it read alike: warm, at the same speed, the sea as warm?")
 	}
 	return list
 }

@@ -123,3 +123,26 @@ func TestWhatWasNotReadAlikeIsNoJump(t *testing.T) {
 		}
 	}
 }
+
+// Readings that crept away from those of when all was well are found without a jump and
+// though nobody follows them; those that stayed are not.
+func TestReadingsThatCreptFromAllWellAreFound(t *testing.T) {
+	for creeps, found := range map[int]bool{0: false, 5: true} {
+		var log []string
+		for i := range 7 {
+			good := ""
+			if i < 2 {
+				good = `, "baseline": true`
+			}
+			log = append(log, fmt.Sprintf(`{"date": "202%d-06-10", "engineHours": "%d h", "waterTemperature": "15 °C", "gearboxTemperature": "%d °C"%s}`, i, 100+100*i, 60+i%2+creeps*i, good))
+		}
+		s := testboat.Check(t, testboat.Read(t, `{"name": "Ruff", "readings": [`+strings.Join(log, ",")+`]}`), marinecalc.Options{})
+		is := false
+		for _, f := range s.Found {
+			is = is || f.Limit == "trend-baseline" && strings.Contains(f.Title, "Gearbox temperature")
+		}
+		if is != found {
+			t.Errorf("by %d K a year: %+v", creeps, s.Found)
+		}
+	}
+}
