@@ -77,3 +77,9 @@ func (v *Verdict) Backing() string {
 	}
 	return v.Authority + ": " + v.Source
 }
+
+// EstimatePast tells whether the estimate lies on the wrong side of its limit, or just
+// at one that is a most; false where estimate or limit is not known.
+func (v *Verdict) EstimatePast() bool {
+	return v != nil && v.SI != nil && v.BoundSI != nil && (v.Side == AtLeast) != (*v.SI >= *v.BoundSI)
+}

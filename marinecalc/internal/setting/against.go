@@ -158,7 +158,7 @@ func isPast(v *sheet.Verdict) bool { return v.Word.Plain() == sheet.Beyond }
 // onRightSide is 0 for what is past and for an estimate on the wrong side of its
 // limit, else 1.
 func onRightSide(v *sheet.Verdict) int {
-	if isPast(v) || v.SI != nil && v.BoundSI != nil && (v.Side == sheet.AtLeast) != (*v.SI >= *v.BoundSI) {
+	if isPast(v) || v.EstimatePast() {
 		return 0
 	}
 	return 1

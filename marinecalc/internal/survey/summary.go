@@ -181,7 +181,7 @@ func (s *Survey) nothing(session *calc.Session) string {
 func (s *Survey) pastByEstimate() (titles []string) {
 	for _, f := range s.Findings {
 		v := f.Verdict
-		if v.Word == sheet.CannotTell && v.SI != nil && v.BoundSI != nil && (v.Side == sheet.AtLeast) != (*v.SI >= *v.BoundSI) && !slices.Contains(titles, v.Title) {
+		if v.Word == sheet.CannotTell && v.EstimatePast() && !slices.Contains(titles, v.Title) {
 			titles = append(titles, v.Title)
 		}
 	}
